@@ -1,0 +1,98 @@
+import type { Type, Value } from './types.ts'
+
+/**
+ * A parameter's type: a plain type, or any number, or a list of any numbers. Parameters of one function that say
+ * `any` must agree in dimension with each other.
+ */
+export type ParameterType = Type | { readonly kind: 'any' } | { readonly kind: 'list of any' }
+
+/** The allowed values of a numeric parameter (of each item, for a list), in coherent SI. */
+export interface Range {
+  readonly above?: number
+  readonly least?: number
+  readonly below?: number
+  readonly most?: number
+  /** Whole numbers only. */
+  readonly whole?: boolean
+}
+
+export interface Parameter {
+  readonly name: string
+  readonly type: ParameterType
+  /** What it is, in a few words for completion and the guide. */
+  readonly about: string
+  readonly range?: Range
+  /** The default as it would be typed in a formula: `0 mm`, `yes`, `"sRGB"`, `infinity`. */
+  readonly default?: string
+  /** The texts a text parameter takes. */
+  readonly choices?: readonly string[]
+}
+
+/** A worked example; each is run as a test. */
+export interface Example {
+  readonly formula: string
+  /** The result as one would type it: `27.6 mm`, `yes`, `"left"`, `{1 mm, 2 mm}`. */
+  readonly gives?: string
+  /** How near it must come, in the result's unit; without it, to 1 part in 10⁹. */
+  readonly within?: string
+  /** Instead of `gives`: words that must stand in the refusal. */
+  readonly refuses?: string
+  readonly source?: string
+}
+
+export type Subject =
+  | 'maths'
+  | 'close-focus'
+  | 'sampling'
+  | 'depth'
+  | 'exposure'
+  | 'lighting'
+  | 'squareness'
+  | 'colour'
+  | 'care'
+  | 'run'
+  | 'film'
+
+/** One function of the language, all that the guide, completion, checker, terminal and tests know of it. */
+export interface FunctionRecord {
+  readonly name: string
+  readonly subject: Subject
+  readonly about: string
+  readonly parameters: readonly Parameter[]
+  /** The last parameter may be given any number of times (once at least). */
+  readonly variadic?: boolean
+  /** The result's type, fixed or following from the arguments' types. */
+  readonly result: Type | ((args: readonly Type[]) => Type)
+  /** The formula as text, in the symbols of the trade. */
+  readonly formula: string
+  /** A published source, or `common practice, no source`, or `derived`: with how, in a few words. */
+  readonly source: string
+  /** Where the formula holds. */
+  readonly validity?: string
+  /** Cautions that always stand beside the result. */
+  readonly cautions?: readonly string[]
+  readonly examples: readonly Example[]
+  /** The result may be infinite (depth behind the plane in focus). */
+  readonly mayBeInfinite?: boolean
+  /** On plain numbers in coherent SI; throws Refusal for what no range can say. */
+  readonly compute: (...args: never[]) => Value
+  /** Instead of `compute` where the arithmetic depends on the arguments' dimensions. */
+  readonly computeFor?: (args: readonly Type[]) => (...args: never[]) => Value
+  /** A caution that holds for these arguments only. */
+  readonly advise?: (...args: never[]) => string | undefined
+  /** A warning about the way the arguments are written, from their types alone. */
+  readonly warn?: (args: readonly Type[]) => string | undefined
+}
+
+/** Why a function refuses its arguments: which one, and what would do. */
+export class Refusal extends Error {
+  constructor(
+    message: string,
+    readonly argument?: string,
+  ) {
+    super(message)
+  }
+}
+
+/** The functions a formula may call, by name. */
+export type Library = ReadonlyMap<string, FunctionRecord>

@@ -1,0 +1,2 @@
+export * from './function-record.ts'
+export * from './types.ts'

@@ -1,0 +1,144 @@
+/** The base quantities: the seven of the SI, and four the trade counts apart. */
+export const BASES = [
+  'length',
+  'mass',
+  'time',
+  'current',
+  'temperature',
+  'amount',
+  'luminosity',
+  'angle',
+  'stop',
+  'pixel',
+  'bit',
+] as const
+
+export type Base = (typeof BASES)[number]
+
+/**
+ * What kind of quantity a number is: the powers of the base quantities.
+ * Dimensions are interned, so two are equal exactly when they are identical.
+ */
+export class Dimension {
+  private static readonly known = new Map<string, Dimension>()
+
+  private constructor(
+    readonly exponents: readonly number[],
+    readonly key: string,
+  ) {}
+
+  static of(exponents: readonly number[]): Dimension {
+    // Roots leave thirds and halves; rounding to 1/12 keeps (x^(1/3))^3 the same dimension as x.
+    const rounded = exponents.map((e) => Math.round(e * 12) / 12 + 0)
+    const key = rounded.join(' ')
+    let dimension = Dimension.known.get(key)
+    if (!dimension) {
+      dimension = new Dimension(Object.freeze(rounded), key)
+      Dimension.known.set(key, dimension)
+    }
+    return dimension
+  }
+
+  static base(base: Base): Dimension {
+    return Dimension.of(BASES.map((name) => (name === base ? 1 : 0)))
+  }
+
+  times(other: Dimension): Dimension {
+    return Dimension.of(this.exponents.map((e, i) => e + (other.exponents[i] as number)))
+  }
+
+  over(other: Dimension): Dimension {
+    return Dimension.of(this.exponents.map((e, i) => e - (other.exponents[i] as number)))
+  }
+
+  power(exponent: number): Dimension {
+    return Dimension.of(this.exponents.map((e) => e * exponent))
+  }
+
+  /** The dimension's name where it has one (`illuminance`), else its powers (`length^2 time^-1`). */
+  get name(): string {
+    return NAMES.get(this) ?? this.powers
+  }
+
+  private get powers(): string {
+    return this.exponents
+      .flatMap((e, i) => (e === 0 ? [] : [e === 1 ? (BASES[i] as string) : `${BASES[i]}^${+e.toFixed(3)}`]))
+      .join(' ')
+  }
+}
+
+export const NONE = Dimension.of(BASES.map(() => 0))
+export const LENGTH = Dimension.base('length')
+export const MASS = Dimension.base('mass')
+export const TIME = Dimension.base('time')
+export const CURRENT = Dimension.base('current')
+export const TEMPERATURE = Dimension.base('temperature')
+export const AMOUNT = Dimension.base('amount')
+export const LUMINOUS_INTENSITY = Dimension.base('luminosity')
+export const ANGLE = Dimension.base('angle')
+export const STOP = Dimension.base('stop')
+export const PIXEL = Dimension.base('pixel')
+export const DATA = Dimension.base('bit')
+
+export const AREA = LENGTH.power(2)
+export const VOLUME = LENGTH.power(3)
+export const FREQUENCY = TIME.power(-1)
+export const VELOCITY = LENGTH.over(TIME)
+export const ACCELERATION = VELOCITY.over(TIME)
+export const FORCE = MASS.times(ACCELERATION)
+export const ENERGY = FORCE.times(LENGTH)
+export const POWER = ENERGY.over(TIME)
+export const PRESSURE = FORCE.over(AREA)
+export const VOLTAGE = POWER.over(CURRENT)
+export const RESISTANCE = VOLTAGE.over(CURRENT)
+export const CHARGE = CURRENT.times(TIME)
+export const SOLID_ANGLE = ANGLE.power(2)
+export const LUMINOUS_FLUX = LUMINOUS_INTENSITY.times(SOLID_ANGLE)
+export const ILLUMINANCE = LUMINOUS_FLUX.over(AREA)
+export const LUMINANCE = LUMINOUS_INTENSITY.over(AREA)
+/** Light dose (luminous exposure), lx s. */
+export const LIGHT_DOSE = ILLUMINANCE.times(TIME)
+export const SAMPLING = PIXEL.over(LENGTH)
+export const PIXEL_PITCH = LENGTH.over(PIXEL)
+/** Optical power in dpt and spatial frequency in lp/mm are both a reciprocal length. */
+export const RECIPROCAL_LENGTH = LENGTH.power(-1)
+/** Mired values: a reciprocal temperature. */
+export const RECIPROCAL_TEMPERATURE = TEMPERATURE.power(-1)
+export const DATA_RATE = DATA.over(TIME)
+
+const NAMES = new Map<Dimension, string>([
+  [NONE, 'dimensionless'],
+  [LENGTH, 'length'],
+  [AREA, 'area'],
+  [VOLUME, 'volume'],
+  [MASS, 'mass'],
+  [TIME, 'time'],
+  [FREQUENCY, 'frequency'],
+  [VELOCITY, 'velocity'],
+  [ACCELERATION, 'acceleration'],
+  [FORCE, 'force'],
+  [ENERGY, 'energy'],
+  [POWER, 'power'],
+  [PRESSURE, 'pressure'],
+  [CURRENT, 'current'],
+  [VOLTAGE, 'voltage'],
+  [RESISTANCE, 'resistance'],
+  [CHARGE, 'charge'],
+  [TEMPERATURE, 'temperature'],
+  [AMOUNT, 'amount of substance'],
+  [ANGLE, 'angle'],
+  [SOLID_ANGLE, 'solid angle'],
+  [LUMINOUS_INTENSITY, 'luminous intensity'],
+  [LUMINOUS_FLUX, 'luminous flux'],
+  [ILLUMINANCE, 'illuminance'],
+  [LUMINANCE, 'luminance'],
+  [LIGHT_DOSE, 'light dose'],
+  [STOP, 'stops'],
+  [PIXEL, 'pixels'],
+  [SAMPLING, 'sampling'],
+  [PIXEL_PITCH, 'pixel pitch'],
+  [RECIPROCAL_LENGTH, 'reciprocal length'],
+  [RECIPROCAL_TEMPERATURE, 'reciprocal temperature'],
+  [DATA, 'data'],
+  [DATA_RATE, 'data rate'],
+])

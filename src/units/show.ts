@@ -1,0 +1,105 @@
+import type { Dimension } from './dimension.ts'
+import * as D from './dimension.ts'
+import { type DisplayUnit, defaultUnit } from './display.ts'
+import { nearestMark } from './marks.ts'
+
+export interface Shown {
+  /** The figure alone, to be set right-aligned on its unit: `857`, `f/5.66`, `1:13.2`. */
+  readonly figure: string
+  /** The unit alone, empty where the notation holds it. */
+  readonly unit: string
+  /** Both together, as one would write it. */
+  readonly text: string
+  /** The nearest third-stop mark, where the quantity is set on a marked scale. */
+  readonly mark?: string
+}
+
+const THIN = '\u202f'
+const SIGNIFICANT = 3
+
+/** How many decimals show a figure to three significant digits, whole digits always kept. */
+function decimalsFor(size: number): number {
+  if (size === 0) return 0
+  return Math.max(0, SIGNIFICANT - 1 - Math.floor(Math.log10(size)))
+}
+
+/** Groups the whole digits by threes from five digits on. */
+function grouped(digits: string): string {
+  const [whole, fraction] = digits.split('.') as [string, string?]
+  const spaced = whole.length >= 5 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole
+  return fraction === undefined ? spaced : `${spaced}.${fraction}`
+}
+
+function written(size: number, decimals: number | undefined): string {
+  const exact = Number(size.toPrecision(12))
+  if (exact !== 0 && (exact >= 1e9 || exact < 1e-4)) return exact.toExponential(SIGNIFICANT - 1).replace('e+', 'e')
+  if (decimals !== undefined) return grouped(exact.toFixed(decimals))
+  const fixed = exact.toFixed(decimalsFor(exact))
+  return grouped(Number(fixed) === exact && fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed)
+}
+
+/**
+ * A figure with sensible digits: three significant, whole digits always kept, an exact value without needless zeros.
+ * `decimals` fixes them instead, where a tolerance or a habit of the trade says how many.
+ */
+export function showFigure(value: number, decimals?: number): string {
+  if (Number.isNaN(value)) return 'not a number'
+  if (!Number.isFinite(value)) return value > 0 ? '∞' : '−∞'
+  const size = Math.abs(value)
+  const digits = written(size, decimals)
+  return value < 0 && /[1-9]/.test(digits) ? `−${digits}` : digits
+}
+
+/** The decimals a tolerance leaves meaningful: its own first digit, its second too where that digit is 1. */
+function decimalsOf(tolerance: number): number {
+  const exponent = Math.floor(Math.log10(tolerance))
+  const leading = tolerance / 10 ** exponent
+  return Math.min(12, Math.max(0, -exponent + (leading < 1.95 && Math.abs(leading - 1) > 1e-6 ? 1 : 0)))
+}
+
+const STOP_DECIMALS = 2
+
+const join = (figure: string, unit: string): string =>
+  unit === '' ? figure : /^[°′″]$/.test(unit) ? `${figure}${unit}` : `${figure} ${unit}`
+
+/** Shows a quantity given in coherent SI, in the declared unit or the one its size suggests. */
+export function showQuantity(
+  value: number,
+  dimension: Dimension,
+  options: { unit?: DisplayUnit | undefined; tolerance?: number | undefined } = {},
+): Shown {
+  const unit = options.unit ?? defaultUnit(value, dimension)
+  if (unit.notation === 'f-number') return showFNumber(value)
+  if (unit.notation === 'ratio') return showRatio(value)
+  if (unit.notation === 'shutter') return showShutter(value)
+  const figure = (value - unit.offset) / unit.factor
+  const limits =
+    options.tolerance === undefined || options.tolerance === 0 ? undefined : options.tolerance / unit.factor
+  const habit = dimension === D.STOP && Math.abs(figure) >= 0.01 ? STOP_DECIMALS : undefined
+  const decimals = limits === undefined ? habit : decimalsOf(limits)
+  const shown = showFigure(figure, decimals)
+  const withLimits = limits === undefined ? shown : `${shown} ± ${showFigure(limits, decimals)}`
+  return { figure: withLimits, unit: unit.symbol, text: join(withLimits, unit.symbol) }
+}
+
+const withMark = (figure: string, unit: string, mark: string | undefined): Shown => ({
+  figure,
+  unit,
+  text: join(figure, unit),
+  ...(mark === undefined ? {} : { mark }),
+})
+
+function showFNumber(value: number): Shown {
+  return withMark(`f/${showFigure(value)}`, '', nearestMark('aperture', value)?.text)
+}
+
+function showRatio(value: number): Shown {
+  if (!(value > 0) || !Number.isFinite(value)) return withMark(showFigure(value), '', undefined)
+  return withMark(value > 1 ? `${showFigure(value)}:1` : `1:${showFigure(1 / value)}`, '', undefined)
+}
+
+function showShutter(value: number): Shown {
+  // Marked times turn into fractions below half a second.
+  const fraction = value > 0 && value < 0.45
+  return withMark(fraction ? `1/${showFigure(1 / value)}` : showFigure(value), 's', nearestMark('time', value)?.text)
+}

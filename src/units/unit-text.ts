@@ -1,0 +1,168 @@
+import { type Dimension, NONE } from './dimension.ts'
+import { nearest } from './nearest.ts'
+import { findUnit, sameSigns, unitSpellings } from './table.ts'
+
+/** A unit or a product of units, as written in brackets or as a cell's heading. */
+export interface CompoundUnit {
+  readonly dimension: Dimension
+  /** How many coherent SI units one of it is. */
+  readonly factor: number
+  /** Added after scaling; only a lone degree Celsius has one. */
+  readonly offset: number
+  /** The unit as shown: known symbols, raised powers, one slash. */
+  readonly symbol: string
+}
+
+/** What is wrong in a unit's text, where, and how to mend it. */
+export class UnitTextError extends Error {
+  constructor(
+    message: string,
+    readonly from: number,
+    readonly to: number,
+    readonly mend?: string,
+  ) {
+    super(message)
+  }
+}
+
+const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹'
+const raised = (power: number): string =>
+  power === 1 ? '' : `${power < 0 ? '⁻' : ''}${[...String(Math.abs(power))].map((d) => RAISED[+d]).join('')}`
+
+const TOKEN =
+  /\s*(?:(?<power>[⁻]?[⁰¹²³⁴⁵⁶⁷⁸⁹]+|\^\s*[-−]?\d+)|(?<sign>[/()·*])|(?<one>1(?![\d.]))|(?<word>[^\s/()·*^⁻⁰¹²³⁴⁵⁶⁷⁸⁹\d]+))/uy
+
+interface Token {
+  readonly kind: 'power' | 'sign' | 'one' | 'word'
+  readonly text: string
+  readonly from: number
+  readonly to: number
+}
+
+function tokens(text: string): Token[] {
+  const found: Token[] = []
+  let at = 0
+  const end = text.trimEnd().length
+  while (at < end) {
+    TOKEN.lastIndex = at
+    const match = TOKEN.exec(text)
+    if (!match?.groups) throw new UnitTextError(`«${text.slice(at, end)}» is not part of a unit.`, at, end)
+    const [kind, part] = Object.entries(match.groups).find(([, value]) => value !== undefined) as [
+      Token['kind'],
+      string,
+    ]
+    at = TOKEN.lastIndex
+    found.push({ kind, text: part, from: at - part.length, to: at })
+  }
+  return found
+}
+
+function powerOf(text: string): number {
+  const plain = text
+    .replace('^', '')
+    .replace(/[⁻−]/g, '-')
+    .replace(/[⁰¹²³⁴⁵⁶⁷⁸⁹]/g, (c) => String(RAISED.indexOf(c)))
+  return Number(plain)
+}
+
+/** The nearest spelling that is a unit, for a message. */
+export const nearestUnit = (word: string): string | undefined => nearest(sameSigns(word), unitSpellings())
+
+interface Part {
+  readonly symbol: string
+  readonly power: number
+}
+
+/**
+ * Reads a unit: symbols with whole powers, multiplied by a space, `·` or `*`, at most one `/`, parentheses below it.
+ * `lx h`, `cd/m^2`, `W/(m² K)`, `1/m`. Throws UnitTextError with the span inside `text`.
+ */
+export function readUnit(text: string): CompoundUnit {
+  const list = tokens(text)
+  if (list.length === 0) throw new UnitTextError('A unit is missing here.', 0, text.length)
+  let dimension = NONE
+  let factor = 1
+  let offset = 0
+  const above: Part[] = []
+  const below: Part[] = []
+  let under = false
+  let open: Token | undefined
+  let closed = false
+  let units = 0
+  for (let i = 0; i < list.length; i++) {
+    const token = list[i] as Token
+    if (token.kind === 'sign' && token.text === '/') {
+      if (under)
+        throw new UnitTextError(
+          'A unit has at most one «/»; put what is below it in parentheses.',
+          token.from,
+          token.to,
+          'W/(m² K)',
+        )
+      if (i === 0) throw new UnitTextError('A unit cannot start with «/»; write «1/…».', token.from, token.to)
+      under = true
+    } else if (token.kind === 'sign' && token.text === '(') {
+      if (open || !under || list[i - 1]?.text !== '/')
+        throw new UnitTextError('Parentheses in a unit stand only straight after «/».', token.from, token.to)
+      open = token
+    } else if (token.kind === 'sign' && token.text === ')') {
+      if (!open || closed || list[i - 1]?.text === '(')
+        throw new UnitTextError('This «)» closes nothing.', token.from, token.to)
+      closed = true
+    } else if (token.kind === 'sign') {
+      const before = list[i - 1]
+      const after = list[i + 1]
+      if (!before || !after || (after.kind !== 'word' && after.kind !== 'one') || before.text === '/')
+        throw new UnitTextError(`«${token.text}» joins two units; one of them is missing.`, token.from, token.to)
+    } else if (token.kind === 'power') {
+      throw new UnitTextError(`The power «${token.text}» belongs straight after a unit.`, token.from, token.to)
+    } else if (token.kind === 'one') {
+      if (list[i + 1]?.text !== '/' || i > 0)
+        throw new UnitTextError('A unit holds no numbers but a «1/» at its start.', token.from, token.to)
+    } else {
+      if (closed || (under && !open && below.length > 0))
+        throw new UnitTextError(
+          'Put all that stands below «/» in parentheses.',
+          token.from,
+          token.to,
+          `${above.map((p) => p.symbol + raised(p.power)).join(' ') || '1'}/(${[...below.map((p) => p.symbol + raised(p.power)), token.text].join(' ')})`,
+        )
+      const unit = findUnit(token.text)
+      if (!unit) {
+        const near = nearestUnit(token.text)
+        throw new UnitTextError(
+          `«${token.text}» is not a unit I know.${near ? ` Did you mean «${near}»?` : ''}`,
+          token.from,
+          token.to,
+          near,
+        )
+      }
+      const next = list[i + 1]
+      let power = 1
+      if (next?.kind === 'power') {
+        power = powerOf(next.text)
+        if (!Number.isInteger(power) || power === 0 || Math.abs(power) > 12)
+          throw new UnitTextError('A unit takes a whole power from 1 to 12, or −1 to −12.', next.from, next.to)
+        i++
+      }
+      units++
+      if (unit.offset !== 0) offset = unit.offset
+      const signed = under ? -power : power
+      dimension = dimension.times(unit.dimension.power(signed))
+      factor *= unit.factor ** signed
+      ;(under ? below : above).push({ symbol: unit.symbol, power })
+    }
+  }
+  if (open && !closed) throw new UnitTextError('This «(» is never closed.', open.from, open.to)
+  if (units === 0 || (under && below.length === 0)) {
+    const last = list.at(-1) as Token
+    throw new UnitTextError('A unit is missing here.', last.from, last.to)
+  }
+  if (offset !== 0 && (units > 1 || under || above[0]?.power !== 1))
+    throw new UnitTextError('°C is a temperature on its own; for differences use K.', 0, text.length, 'K')
+  if (!(factor > 0 && Number.isFinite(factor)))
+    throw new UnitTextError('This unit is too large or too small to compute with.', 0, text.length)
+  const write = (parts: readonly Part[]): string => parts.map((p) => p.symbol + raised(p.power)).join(' ')
+  const lower = below.length > 1 ? `(${write(below)})` : write(below)
+  return { dimension, factor, offset, symbol: under ? `${write(above) || '1'}/${lower}` : write(above) }
+}
