@@ -1,2 +1,3 @@
+export * from './diagnostic.ts'
 export * from './function-record.ts'
 export * from './types.ts'

@@ -1,0 +1,57 @@
+import type { Diagnostic, Type, Value } from '../language/index.ts'
+import type { Offer, Shown } from '../units/index.ts'
+
+/** What became of a given or a result. */
+export type Outcome = ValueOutcome | WaitingOutcome | ErrorOutcome
+
+export interface ValueOutcome {
+  readonly state: 'value'
+  readonly value: Value
+  readonly type: Type
+  readonly shown: Shown
+  /** Limits of error of a given, in coherent SI. */
+  readonly tolerance?: number
+  /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
+  readonly readAs?: string
+  /** Other ways a given's text could have been meant. */
+  readonly offers: readonly Offer[]
+  /** Doubts about the formula, cautions about these figures. */
+  readonly warnings: readonly Diagnostic[]
+}
+
+export interface WaitingOutcome {
+  readonly state: 'waiting'
+  /** The names of the givens it waits for. */
+  readonly on: readonly string[]
+}
+
+export interface ErrorOutcome {
+  readonly state: 'error'
+  readonly diagnostics: readonly Diagnostic[]
+  /** The cell the error comes from, where it is another one. */
+  readonly origin?: string
+}
+
+/** How a check stands. */
+export interface CheckOutcome {
+  readonly state: 'holds' | 'close' | 'fails' | 'waits' | 'error'
+  /** The sentence to show, figures put in. */
+  readonly message: string
+  readonly diagnostics: readonly Diagnostic[]
+}
+
+/** What feeds a drawing: a number in coherent SI, yes or no, a text, a list or a record for each formula that computes. */
+export interface DrawingOutcome {
+  readonly values: Readonly<Record<string, Value>>
+  /** The inputs that do not compute (yet), each with why. */
+  readonly missing: Readonly<Record<string, string>>
+}
+
+/** How many checks stand how, and how many cells are in error. */
+export interface Standing {
+  readonly holds: number
+  readonly close: number
+  readonly fails: number
+  readonly waits: number
+  readonly errors: number
+}
