@@ -1,5 +1,26 @@
 import { defineConfig } from 'vitest/config'
 
 export default defineConfig({
-  test: { include: ['tests/**/*.test.ts'], environment: 'node', testTimeout: 60_000 },
+  test: {
+    environment: 'node',
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: { name: 'unit', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.ts'],
+          globalSetup: ['tests/browser/site.ts'],
+          // One browser at a time, after the unit tests: two would fight over a small machine.
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
+  },
 })

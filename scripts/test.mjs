@@ -1,0 +1,88 @@
+import { spawnSync } from 'node:child_process'
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { install, ROOT } from './install.mjs'
+
+// A log is easier to read without colour codes.
+if (!process.stdout.isTTY && !process.env.FORCE_COLOR) process.env.NO_COLOR = '1'
+
+const counts = { passed: 0, failed: 0, skipped: 0 }
+
+const run = (command, args) => spawnSync(command, args, { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'] })
+const node = (...args) => run(process.execPath, args)
+const bin = (path, ...args) => node(join(ROOT, 'node_modules', path), ...args)
+
+function check(name, passes) {
+  console.log(`\n${name}`)
+  const passed = passes()
+  counts[passed ? 'passed' : 'failed']++
+  console.log(passed ? '  passed' : '  FAILED')
+}
+
+/** Chromium for the browser tests: what is there, or Debian's where we may install it. */
+function findChromium() {
+  const path = process.env.CHROMIUM ?? '/usr/bin/chromium'
+  if (existsSync(path)) return true
+  if (!process.env.CHROMIUM && process.getuid?.() === 0 && run('apt-get', ['--version']).status === 0) {
+    console.log('\nInstalling Chromium for the browser tests; this is needed once…')
+    const quiet = {
+      cwd: ROOT,
+      stdio: ['ignore', 'ignore', 'inherit'],
+      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+    }
+    spawnSync('apt-get', ['-qq', 'update'], quiet)
+    spawnSync('apt-get', ['-qq', 'install', '-y', '--no-install-recommends', 'chromium'], quiet)
+  }
+  return existsSync(path)
+}
+
+/** Runs the tests and adds what they came to; a run that broke counts as one failure more. */
+function vitest(args) {
+  console.log('\nTests')
+  const folder = mkdtempSync(join(tmpdir(), 'evenfield-test-'))
+  const report = join(folder, 'report.json')
+  const { status } = bin(
+    'vitest/vitest.mjs',
+    'run',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report}`,
+    ...args,
+  )
+  let failed = 0
+  try {
+    const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults } = JSON.parse(
+      readFileSync(report, 'utf8'),
+    )
+    // A file that could not be run has failed without a test in it to say so.
+    const broken = testResults.filter(
+      (file) => file.status === 'failed' && !file.assertionResults.some((test) => test.status === 'failed'),
+    )
+    failed = numFailedTests + broken.length
+    counts.passed += numPassedTests
+    counts.skipped += numPendingTests + numTodoTests
+  } catch {
+    console.log('The test run left no report.')
+  }
+  counts.failed += status === 0 ? failed : Math.max(1, failed)
+  rmSync(folder, { recursive: true, force: true })
+}
+
+install()
+check('Types', () => bin('typescript/bin/tsc', '--noEmit').status === 0)
+check('Lint and format', () => bin('@biomejs/biome/bin/biome', 'check', '.').status === 0)
+check('Build', () => node('scripts/build.mjs').status === 0)
+
+const asked = process.argv.slice(2)
+if (findChromium()) vitest(asked)
+else {
+  console.log('\nThere is no Chromium at /usr/bin/chromium, and it could not be installed. Put one there, or name')
+  console.log('another in CHROMIUM; the browser tests count as failed without it.')
+  counts.failed++
+  vitest(['--project=unit', ...asked])
+}
+
+const skipped = counts.skipped > 0 ? `, ${counts.skipped} skipped` : ''
+console.log(`\n${counts.passed} passed, ${counts.failed} failed${skipped}`)
+process.exitCode = counts.failed > 0 ? 1 : 0

@@ -1,0 +1,145 @@
+import axe from 'axe-core'
+import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
+import { test as base, expect, inject } from 'vitest'
+
+const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium'
+
+const launch = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: CHROMIUM,
+    headless: true,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  })
+
+/** Something the page should not have done: an error on the console, one thrown, or the policy broken. */
+export interface Problem {
+  readonly kind: 'console' | 'thrown' | 'policy' | 'request'
+  readonly text: string
+}
+
+/** A fresh profile with one page of the built app open in it. */
+export interface Visit {
+  readonly page: Page
+  readonly context: BrowserContext
+  /** The app's own address, without query or fragment. */
+  readonly site: string
+  /** What went wrong so far. The test fails at its end if there is any it did not provoke. */
+  readonly problems: Problem[]
+  /** What the test itself brings about, and so allows. */
+  readonly provoked: RegExp[]
+}
+
+export interface VisitOptions {
+  /** Behind the app's address: `#…` or `?…`. */
+  readonly path?: string
+  readonly width?: number
+  readonly height?: number
+  readonly dim?: boolean
+  readonly context?: BrowserContextOptions
+}
+
+function watch(page: Page, site: string, problems: Problem[]): void {
+  page.on('console', (message) => {
+    if (message.type() === 'error') problems.push({ kind: 'console', text: message.text() })
+  })
+  page.on('pageerror', (error) => problems.push({ kind: 'thrown', text: String(error) }))
+  page.on('request', (request) => {
+    if (/^(https?|wss?):/.test(request.url()) && !request.url().startsWith(new URL(site).origin))
+      problems.push({ kind: 'request', text: `asked ${request.url()}` })
+  })
+}
+
+/** Opens the app in a fresh profile. */
+async function visit(browser: Browser, options: VisitOptions): Promise<Visit> {
+  const site = inject('site')
+  const { width = 1440, height = 900, dim = false } = options
+  const context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: dim ? 'dark' : 'light',
+    reducedMotion: 'reduce',
+    ...options.context,
+  })
+  const problems: Problem[] = []
+  await context.exposeBinding('evenfieldTestsBroken', (_, text: string) => problems.push({ kind: 'policy', text }))
+  await context.addInitScript(() => {
+    document.addEventListener('securitypolicyviolation', (event) => {
+      const tell = (globalThis as unknown as { evenfieldTestsBroken: (text: string) => void }).evenfieldTestsBroken
+      tell(`${event.effectiveDirective} ${event.blockedURI} ${event.sample} ${event.sourceFile}:${event.lineNumber}`)
+    })
+  })
+  context.on('page', (page) => watch(page, site, problems))
+  const page = await context.newPage()
+  await page.goto(site + (options.path ?? ''))
+  await page.locator('evenfield-app').waitFor({ state: 'attached' })
+  return { page, context, site, problems, provoked: [] }
+}
+
+/** A test with `browser`, one a file, and `open`, which opens the app in a fresh profile and at the end asserts that nothing went wrong. */
+export const test = base.extend<{ open: (options?: VisitOptions) => Promise<Visit>; browser: Browser }>({
+  browser: [
+    // biome-ignore lint/correctness/noEmptyPattern: vitest reads what a fixture needs from its pattern.
+    async ({}, use) => {
+      const browser = await launch()
+      await use(browser)
+      await browser.close()
+    },
+    { scope: 'file' },
+  ],
+  open: async ({ browser }, use) => {
+    const visits: Visit[] = []
+    await use(async (options = {}) => {
+      const opened = await visit(browser, options)
+      visits.push(opened)
+      return opened
+    })
+    for (const opened of visits) {
+      // Reports cross from the page to here; those on their way count.
+      for (const page of opened.context.pages()) await page.evaluate(() => new Promise((settle) => setTimeout(settle)))
+      await opened.context.close()
+    }
+    for (const opened of visits) assertClean(opened)
+  },
+})
+
+/** Fails if the page wrote an error to the console, threw one, broke the policy or asked another origin for anything. */
+export function assertClean({ problems, provoked }: Visit): void {
+  expect(problems.map(written).filter((text) => !provoked.some((pattern) => pattern.test(text)))).toEqual([])
+}
+
+const written = ({ kind, text }: Problem): string => `${kind}: ${text}`
+
+/** Waits for a problem the test brings about (`policy: script-src…`), and allows it and others like it. */
+export async function provoked(visit: Visit, pattern: RegExp): Promise<void> {
+  await expect.poll(() => visit.problems.map(written).some((text) => pattern.test(text))).toBe(true)
+  visit.provoked.push(pattern)
+}
+
+export interface Violation {
+  readonly id: string
+  readonly impact: string
+  readonly help: string
+  readonly where: readonly string[]
+}
+
+/** What axe finds on the page as it stands, the serious and critical unless told otherwise. */
+export async function violations(page: Page, impacts = ['serious', 'critical']): Promise<Violation[]> {
+  // Playwright evaluates through the debugger, past the page's policy, which stays in force for the page itself.
+  await page.evaluate(axe.source)
+  const found = await page.evaluate(() => (globalThis as unknown as { axe: typeof axe }).axe.run(document))
+  return found.violations
+    .filter(({ impact }) => impacts.includes(impact ?? ''))
+    .map(({ id, impact, help, nodes }) => ({
+      id,
+      impact: impact ?? '',
+      help,
+      where: nodes.map(({ target }) => target.flat().join(' ')),
+    }))
+}
