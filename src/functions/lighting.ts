@@ -1,8 +1,20 @@
-import { type FunctionRecord, list, number, Refusal, record, TEXT, type Type } from '../language/index.ts'
-import { ANGLE, ILLUMINANCE, LENGTH, LUMINOUS_INTENSITY, STOP } from '../units/index.ts'
-import { HOT_LAMPS, RAW_OR_LINEAR } from './cautions.ts'
-import { evennessOf, illuminanceAt, type LampNumbers, spreadPower } from './light-field.ts'
-import { coordinate, length, NOT_NEGATIVE, PLAIN, POSITIVE, parameter, positiveLength } from './parameters.ts'
+import { type FunctionRecord, list, number, Refusal, record, TEXT, type Type, YES_NO } from '../language/index.ts'
+import { ANGLE, ENERGY, ILLUMINANCE, LENGTH, LUMINANCE, LUMINOUS_INTENSITY, STOP } from '../units/index.ts'
+import { FLASH_CAPACITORS, HOT_LAMPS, RAW_OR_LINEAR } from './cautions.ts'
+import { diffuserPoints, evennessOf, evenWidth, illuminanceAt, type LampNumbers, spreadPower } from './light-field.ts'
+import {
+  COUNT,
+  coordinate,
+  F_NUMBER,
+  length,
+  NOT_NEGATIVE,
+  PLAIN,
+  POSITIVE,
+  parameter,
+  positiveLength,
+  SHARE,
+} from './parameters.ts'
+import { placePair } from './place-lamps.ts'
 
 /** A lamp as a value of the language. */
 export const LAMP = record('lamp', {
@@ -29,6 +41,18 @@ const BALANCE = record('shadow balance', {
   stronger: TEXT,
   distance_factor: PLAIN,
   power_factor: PLAIN,
+})
+
+const AREA = record('even area', { width: number(LENGTH), height: number(LENGTH) })
+
+const PLACES = record('pair of lamps', {
+  x: number(LENGTH),
+  z: number(LENGTH),
+  aim_x: number(LENGTH),
+  spread: number(STOP),
+  elevation: number(ANGLE),
+  met: YES_NO,
+  binding: TEXT,
 })
 
 const QUARTER_TURN = Math.PI / 2
@@ -416,8 +440,296 @@ export const LIGHTING: readonly FunctionRecord[] = [
     ],
     compute: (distance: number, shift: number) => distance * 2 ** (-shift / 2),
   },
+  {
+    name: 'softbox',
+    subject: 'lighting',
+    about: 'A soft box or diffuser: a grid of points in place of one lamp.',
+    parameters: [
+      parameter('lamp', LAMP, 'the lamp it replaces: its middle, aim and whole intensity'),
+      positiveLength('width', 'of the diffuser, level with the original'),
+      positiveLength('height', 'of the diffuser, square to its width'),
+      parameter('grid', PLAIN, 'points along each side', { default: '5', range: { ...COUNT, most: 50 } }),
+    ],
+    result: list(LAMP),
+    formula: 'grid² points at the middles of equal cells, axes parallel, I0/grid² each, I ∝ cos θ',
+    source: 'derived: midpoint rule over a surface of uniform luminance',
+    validity:
+      'A diffuser lit evenly, which spreads as cos θ whatever the bare lamp’s beam. Refine the grid until the result stays: cells no wider than a third of the nearest distance.',
+    cautions: [HOT_LAMPS],
+    examples: [
+      // At 2 m a 0.2 m box differs from its point by under 1 %: 1000 cd/4 m² = 250 lx.
+      {
+        formula: 'illuminance_at(softbox(lamp(0 m, 0 m, 2 m), 0.2 m, 0.2 m), 0 m, 0 m)',
+        gives: '250 lx',
+        within: '1 lx',
+      },
+      { formula: 'softbox(lamp(0 m, 0 m, 2 m), 0.2 m, 0.2 m, grid: 0)', refuses: 'grid' },
+      { formula: 'softbox(lamp(2 m, 0 m, 0.1 m), 0.2 m, 1 m)', refuses: 'height' },
+    ],
+    compute: (lamp: LampNumbers, width: number, height: number, grid: number) => {
+      const points = diffuserPoints(lamp, width, height, grid)
+      if (points.some(({ z }) => z <= 0))
+        throw new Refusal(
+          'The soft box reaches down through the original: raise the lamp, or give less height.',
+          'height',
+        )
+      return points.map((point) => ({ ...point }))
+    },
+  },
+  {
+    name: 'all_lamps',
+    subject: 'lighting',
+    about: 'Several soft boxes or lists of lamps as one list.',
+    parameters: [parameter('lamps', list(LAMP), 'lists of lamps, one after another')],
+    variadic: true,
+    result: list(LAMP),
+    formula: 'the lists joined',
+    source: 'derived: light adds',
+    examples: [
+      {
+        formula: 'illuminance_at(all_lamps({lamp(0 m, 0 m, 2 m)}, {lamp(0 m, 0 m, 1 m)}), 0 m, 0 m)',
+        gives: '1250 lx',
+      },
+    ],
+    compute: (...lists: (readonly LampNumbers[])[]) => lists.flat().map((lamp) => ({ ...lamp })),
+  },
+  {
+    name: 'evenness_from_apertures',
+    subject: 'lighting',
+    about: 'The spread of f-numbers read over the field.',
+    parameters: [parameter('readings', list(F_NUMBER), 'f-numbers at one time and speed', { range: POSITIVE })],
+    result: number(STOP),
+    formula: '2 log2(greatest/least)',
+    source: 'derived: light follows the square of the f-number',
+    validity: 'Readings of one meter at one time and speed; tenths through meter_aperture.',
+    examples: [
+      { formula: 'evenness_from_apertures({f/8, f/16, f/11})', gives: '2 stop' },
+      {
+        formula: 'evenness_from_apertures({meter_aperture(f/8, 3), meter_aperture(f/8, 1)})',
+        gives: '0.2 stop',
+        within: '0.000000001 stop',
+      },
+      { formula: 'evenness_from_apertures({f/8, f/0})', refuses: 'readings' },
+    ],
+    compute: (readings: readonly number[]) => {
+      positiveReadings(readings)
+      const { least, greatest } = span(readings)
+      return 2 * Math.log2(greatest / least)
+    },
+  },
+  {
+    name: 'meter_aperture',
+    subject: 'lighting',
+    about: 'The aperture a meter shows as an f-number and tenths.',
+    parameters: [
+      parameter('aperture', F_NUMBER, 'the f-number shown', { range: POSITIVE }),
+      parameter('tenths', { kind: 'any' }, 'the tenths beside it: 3, or 0.3 stop', { range: { least: 0, below: 10 } }),
+    ],
+    result: F_NUMBER,
+    formula: 'N 2^(s/2), s = tenths/10 stop',
+    source: 'common practice, no source: meters count on from a whole or third mark in tenths of a stop',
+    examples: [
+      // Half a stop past f/8: 8 · 2^(1/4).
+      { formula: 'meter_aperture(f/8, 5)', gives: '9.5136569', within: '0.0000001' },
+      { formula: 'meter_aperture(f/8, 0.5 stop)', gives: '9.5136569', within: '0.0000001' },
+      { formula: 'meter_aperture(f/8, 3.5)', refuses: 'tenths' },
+    ],
+    compute: (aperture: number, tenths: number) => aperture * 2 ** (tenthsOf(tenths) / 2),
+    computeFor: ([, tenths]) =>
+      isStops(tenths)
+        ? (aperture: number, stops: number) => aperture * 2 ** (stops / 2)
+        : (aperture: number, count: number) => aperture * 2 ** (tenthsOf(count) / 2),
+  },
+  {
+    name: 'even_area',
+    subject: 'lighting',
+    about: 'The largest centred rectangle that fixed lamps light evenly enough.',
+    parameters: [
+      LAMPS,
+      parameter('limit', number(STOP), 'the most the light may spread', { default: '0.1 stop', range: POSITIVE }),
+      parameter('ratio', PLAIN, 'width over height', { default: '1', range: POSITIVE }),
+    ],
+    result: AREA,
+    formula: 'the greatest w with field_evenness(lamps, w, w/ratio).spread ≤ limit',
+    source: 'derived: bisection; the spread of a rectangle is never less than that of one inside it',
+    validity: 'Centred on the origin; sampled as field_evenness is.',
+    examples: [
+      // One lamp 1 m above, E ∝ 1/(1 + r²)²: one stop at r² = sqrt(2) − 1; a square's corner lies at w/sqrt(2).
+      { formula: 'even_area({lamp(0 m, 0 m, 1 m)}, 1 stop).width', gives: '910.1797 mm', within: '0.001 mm' },
+      {
+        formula: 'even_area({lamp(0 m, 0 m, 1 m)}, 1 stop, ratio: 2).height',
+        gives: '575.6482 mm',
+        within: '0.001 mm',
+      },
+      { formula: 'even_area({lamp(0 m, 0 m, 1 m)}, 0 stop)', refuses: 'limit' },
+    ],
+    compute: (lamps: readonly LampNumbers[], limit: number, ratio: number) => {
+      needLamps(lamps)
+      if (!(illuminanceAt(lamps, 0, 0) > 0))
+        throw new Refusal('The centre of the original is not lit: aim a lamp at it.', 'lamps')
+      const width = evenWidth(lamps, limit, ratio)
+      return { width, height: width / ratio }
+    },
+  },
+  {
+    name: 'intensity_from_reading',
+    subject: 'lighting',
+    about: 'A lamp’s candela from one lux reading.',
+    parameters: [
+      parameter('E', number(ILLUMINANCE), 'read facing the lamp, on its axis, with the others off', {
+        range: NOT_NEGATIVE,
+      }),
+      positiveLength('distance', 'from the lamp to the meter'),
+    ],
+    result: number(LUMINOUS_INTENSITY),
+    formula: 'E d²/(1 sr)',
+    source: 'derived: inverse square law',
+    validity: 'From farther than about five times the lamp’s size; room light subtracted.',
+    cautions: [HOT_LAMPS],
+    examples: [
+      { formula: 'intensity_from_reading(250 lx, 2 m)', gives: '1000 cd' },
+      { formula: 'intensity_from_reading(250 lx, 0 m)', refuses: 'distance' },
+    ],
+    compute: (E: number, distance: number) => E * distance ** 2,
+  },
+  {
+    name: 'flash_energy_for',
+    subject: 'lighting',
+    about: 'The flash energy for a change of light.',
+    parameters: [
+      parameter('energy', number(ENERGY), 'set now, in watt-seconds or joules', { range: POSITIVE }),
+      parameter('shift', number(STOP), 'wanted change, positive for more light'),
+    ],
+    result: number(ENERGY),
+    formula: 'W 2^s',
+    source: 'derived: a stop is a factor of two; light taken proportional to stored energy',
+    validity: 'Near the setting it was read at: efficiency and colour drift towards the ends of a unit’s scale.',
+    cautions: [FLASH_CAPACITORS],
+    examples: [
+      { formula: 'flash_energy_for(250 J, 1 stop)', gives: '500 J' },
+      { formula: 'flash_energy_for(0 J, 1 stop)', refuses: 'energy' },
+    ],
+    compute: (energy: number, shift: number) => energy * 2 ** shift,
+  },
+  {
+    name: 'flat_field_gain',
+    subject: 'lighting',
+    about: 'The gain a flat-field correction gives the dimmest point.',
+    parameters: [parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: NOT_NEGATIVE })],
+    result: PLAIN,
+    formula: '2^spread',
+    source: 'derived: a stop is a factor of two',
+    validity: 'Against an exposure that just holds the brightest point.',
+    examples: [
+      { formula: 'flat_field_gain(1 stop)', gives: '2' },
+      { formula: 'flat_field_gain(-1 stop)', refuses: 'spread' },
+    ],
+    compute: (spread: number) => 2 ** spread,
+    advise: (spread: number) =>
+      spread > 0
+        ? `At the dimmest point the photon noise comes out ${(2 ** (spread / 2)).toFixed(2)} times and the sensor’s own noise ${(2 ** spread).toFixed(2)} times what an even field would give.`
+        : undefined,
+  },
+  {
+    name: 'flat_field_noise',
+    subject: 'lighting',
+    about: 'How much photon noise a flat-field correction adds at the dimmest point.',
+    parameters: [parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: NOT_NEGATIVE })],
+    result: PLAIN,
+    formula: '2^(spread/2)',
+    source: 'derived: photon noise grows as the square root of the light, the gain in proportion to its lack',
+    validity: 'Noise relative to the same point fully lit, where photon noise outweighs the sensor’s own.',
+    examples: [{ formula: 'flat_field_noise(2 stop)', gives: '2' }],
+    compute: (spread: number) => 2 ** (spread / 2),
+  },
+  {
+    name: 'luminance_from_lux',
+    subject: 'lighting',
+    about: 'The luminance of a matt surface under a given light.',
+    parameters: [
+      parameter('E', number(ILLUMINANCE), 'illuminance on the surface', { range: NOT_NEGATIVE }),
+      parameter('reflectance', PLAIN, 'share reflected: 0.18 for a grey card', { range: SHARE }),
+    ],
+    result: number(LUMINANCE),
+    formula: 'ρ E/π',
+    source: 'derived: a uniform diffuser of luminance L gives off π L',
+    validity: 'A matt surface; a glossy one depends on where the lamps stand.',
+    examples: [
+      { formula: 'luminance_from_lux(1000 lx, 0.18)', gives: '57.29578 [cd/m^2]', within: '0.00001 [cd/m^2]' },
+      { formula: 'luminance_from_lux(1000 lx, 18)', refuses: 'reflectance' },
+    ],
+    compute: (E: number, reflectance: number) => (reflectance * E) / Math.PI,
+  },
+  {
+    name: 'mask_size',
+    subject: 'lighting',
+    about: 'The size of a mask between a bright ceiling and a glossy original.',
+    parameters: [
+      positiveLength('width', 'of the original, along the same side'),
+      positiveLength('lens_height', 'from the original to the entrance pupil'),
+      length('mask_height', 'from the original to the mask'),
+    ],
+    result: number(LENGTH),
+    formula: 'width (1 + z/h)',
+    source: 'derived: law of reflection at the edges of the original',
+    validity: 'A flat original; the mask level and centred, with a hole for the lens where it hangs below it.',
+    examples: [
+      { formula: 'mask_size(0.6 m, 1.2 m, 1.2 m)', gives: '1.2 m' },
+      { formula: 'mask_size(0.6 m, 0 m, 1.2 m)', refuses: 'lens_height' },
+    ],
+    compute: (width: number, lensHeight: number, maskHeight: number) => width * (1 + maskHeight / lensHeight),
+  },
+  {
+    name: 'place_lamps',
+    subject: 'lighting',
+    about: 'The nearest symmetrical pair of lamps that lights an original evenly and without glare.',
+    parameters: [
+      positiveLength('width', 'of the original, along the line of the lamps'),
+      positiveLength('height', 'of the original, across it'),
+      positiveLength('lens_height', 'from the original to the entrance pupil'),
+      parameter('limit', number(STOP), 'the most the light may spread', { default: '0.1 stop', range: POSITIVE }),
+      parameter('beam_angle', number(ANGLE), 'full angle between the directions of half intensity', {
+        default: '120 deg',
+        range: BEAM,
+      }),
+      length('lamp_radius', 'of the lamp’s lit face', { default: '0 mm' }),
+      parameter('glossy', YES_NO, 'keep the lamps out of the mirror zone', { default: 'yes' }),
+      positiveLength('reach', 'farthest a lamp may stand from the centre', { default: '3 m' }),
+    ],
+    result: PLACES,
+    formula:
+      'least hypot(X, z) with spread ≤ limit, X − r ≥ w (1 + z/h) when glossy, (z + r)/X ≤ tan 45°, aim within the field',
+    source: 'derived: search over distance, elevation and aim; the 45° limit is common practice, no source',
+    validity:
+      'One lamp at each side on the line through the centre, alike and set alike. aim_x is where the right lamp’s axis meets the original: negative is past the centre. The left lamp mirrors it.',
+    cautions: [HOT_LAMPS],
+    examples: [
+      // A brute-force search over 1 mm steps in X and z, 5 mm in aim, finds 1.348 m.
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).x', gives: '1348.3 mm', within: '2 mm' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).aim_x', gives: '-300 mm', within: '5 mm' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).met', gives: 'yes' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, reach: 1 m).binding', gives: '"reach"' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },
+    ],
+    compute: (
+      width: number,
+      height: number,
+      lensHeight: number,
+      limit: number,
+      beamAngle: number,
+      lampRadius: number,
+      glossy: boolean,
+      reach: number,
+    ) => ({ ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach }) }),
+  },
 ]
 
+/** Tenths of a stop as a meter shows them; 0.3 can only mean three of them. */
+function tenthsOf(count: number): number {
+  if (Number.isInteger(count)) return count / 10
+  if (count < 1) return count
+  throw new Refusal('A meter shows whole tenths, 0 to 9: give 3 for three tenths, or write 0.3 stop.', 'tenths')
+}
 function highLamp(elevation: number): string | undefined {
   return elevation > Math.PI / 4 + 1e-9
     ? 'Over 45°: a level glossy original may mirror this lamp into the lens; check it against mirror_zone.'
