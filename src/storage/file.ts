@@ -1,0 +1,96 @@
+import type { Worksheet } from '../worksheet/document.ts'
+import { readText, UntrustedError } from './untrusted.ts'
+
+/** Why a file cannot be opened or saved: what, where in it, and how to mend it. */
+export class FileError extends Error {
+  override readonly name = 'FileError'
+}
+
+export const FILE_ENDING = '.evenfield.json'
+
+const MOST_BYTES = 20_000_000
+const LONGEST_STEM = 80
+/** Names some systems keep for devices. */
+const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/i
+
+/** A file name any system takes, still readable: letters and digits of every script, hyphens for the rest. */
+export function fileName(title: string): string {
+  const words = title.normalize('NFC').replace(/[^\p{L}\p{N}\p{M}_.]+/gu, '-')
+  const stem = [...words]
+    .slice(0, LONGEST_STEM)
+    .join('')
+    .replace(/^[-.]+|[-.]+$/g, '')
+  const safe = stem === '' ? 'worksheet' : RESERVED.test(stem) ? `${stem}-worksheet` : stem
+  return safe + FILE_ENDING
+}
+
+/** The text of a worksheet's file: JSON a person can read and a version control can compare. */
+export const fileText = (worksheet: Worksheet): string => `${JSON.stringify(worksheet, null, 2)}\n`
+
+/** Reads a file chosen by the user; whatever is wrong is a FileError that names the file and the place. */
+export async function openFile(file: Blob & { readonly name?: string }): Promise<Worksheet> {
+  const name = file.name ?? 'The file'
+  if (file.size > MOST_BYTES) throw new FileError(`${name} is larger than 20 MB, which no worksheet needs.`)
+  let bytes: ArrayBuffer
+  try {
+    bytes = await file.arrayBuffer()
+  } catch (error) {
+    throw new FileError(`${name} could not be read: it was moved, or this browser may not open it.`, { cause: error })
+  }
+  let text: string
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch (error) {
+    throw new FileError(`${name} is not a text file (its bytes are not UTF-8).`, { cause: error })
+  }
+  try {
+    return readText(text)
+  } catch (error) {
+    if (!(error instanceof UntrustedError)) throw error
+    throw new FileError(`${name} cannot be opened: ${error.message}.`, { cause: error })
+  }
+}
+
+interface SavePicker {
+  showSaveFilePicker(options: object): Promise<{
+    createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>
+  }>
+}
+
+/** Saves a text to disk: where the user says, if the browser can ask, else as a download. False: they thought better. */
+export async function saveText(name: string, text: string, type: string): Promise<boolean> {
+  if (!('showSaveFilePicker' in window)) {
+    download(name, text, type)
+    return true
+  }
+  try {
+    const handle = await (window as unknown as SavePicker).showSaveFilePicker({ suggestedName: name })
+    const writable = await handle.createWritable()
+    await writable.write(text)
+    await writable.close()
+    return true
+  } catch (error) {
+    const kind = (error as Error).name
+    if (kind === 'AbortError') return false
+    // Refused inside a frame or by a studio's policy; a download still works.
+    if (kind !== 'SecurityError' && kind !== 'NotAllowedError') {
+      throw new FileError(`${name} could not be written: ${(error as Error).message}`, { cause: error })
+    }
+    download(name, text, type)
+    return true
+  }
+}
+
+/** Saves a worksheet to a file named for its title. False: the user thought better of it. */
+export const saveFile = (worksheet: Worksheet): Promise<boolean> =>
+  saveText(fileName(worksheet.title), fileText(worksheet), 'application/json')
+
+function download(name: string, text: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  // The download reads the address after this turn.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000)
+}
