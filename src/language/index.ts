@@ -1,3 +1,21 @@
-export * from './diagnostic.ts'
+export { signature } from './arguments.ts'
+export { type Checked, checkFormula, fitsDeclared, type Limits } from './check.ts'
+export type { Program } from './compile.ts'
+export { applyMend, type Diagnostic, type Mend } from './diagnostic.ts'
+export {
+  type Computable,
+  type Computed,
+  computable,
+  computeOnce,
+  explainFailure,
+  refusedValue,
+  standingCautions,
+} from './formula.ts'
 export * from './function-record.ts'
+export { advised, describeRange } from './guarded.ts'
+export { LONGEST_FORMULA, problem } from './lookalikes.ts'
+export type { Input } from './lower.ts'
+export { ComputeError } from './operations.ts'
+export { CONSTANTS, emptyScope, RESERVED, type Scope } from './scope.ts'
+export type { Typed } from './typed.ts'
 export * from './types.ts'

@@ -1,0 +1,73 @@
+import type { Checked } from './check.ts'
+import { compile, type Program } from './compile.ts'
+import type { Diagnostic } from './diagnostic.ts'
+import { advised } from './guarded.ts'
+import { problem } from './lookalikes.ts'
+import { type Input, lower } from './lower.ts'
+import { ComputeError } from './operations.ts'
+import type { Typed } from './typed.ts'
+import type { Type, Value } from './types.ts'
+
+/** A checked formula made ready to compute. */
+export interface Computable {
+  readonly type: Type
+  readonly program: Program
+  /** What to put in the program's argument places. */
+  readonly inputs: readonly Input[]
+  readonly spans: readonly { readonly from: number; readonly to: number }[]
+  readonly mayBeInfinite: boolean
+}
+
+/** Makes a checked formula ready; throws ComputeError where it is nested too deep. */
+export function computable(root: Typed, mayBeInfinite: boolean): Computable {
+  const { text, inputs, spans } = lower(root)
+  return { type: root.type, program: compile(text), inputs, spans, mayBeInfinite }
+}
+
+/** Why a computed value cannot stand, or undefined where it can. */
+export function refusedValue(value: Value, mayBeInfinite: boolean): string | undefined {
+  if (typeof value === 'number') {
+    if (Number.isNaN(value)) return 'The result is not a number.'
+    if (!Number.isFinite(value) && !mayBeInfinite) return 'The result is too large to compute with.'
+    return undefined
+  }
+  if (typeof value !== 'object') return undefined
+  for (const part of Array.isArray(value) ? value : Object.values(value)) {
+    const refused = refusedValue(part, mayBeInfinite)
+    if (refused) return refused
+  }
+  return undefined
+}
+
+/** Turns an error met while computing into a diagnostic at the operation it came from. */
+export function explainFailure(error: unknown, text: string, spans: Computable['spans'] = []): Diagnostic {
+  if (!(error instanceof ComputeError)) throw error
+  const span = error.operation === undefined ? undefined : spans[error.operation]
+  return problem(error.message, span?.from ?? 0, span?.to ?? text.length)
+}
+
+export interface Computed {
+  readonly value: Value
+  /** What the functions advise for these arguments. */
+  readonly advice: readonly string[]
+}
+
+/** Computes once, outside a sheet; throws ComputeError. */
+export function computeOnce(computable: Computable, valueOf: (cell: string) => Value): Computed {
+  const values = computable.inputs.map((input) => ('cell' in input ? valueOf(input.cell) : input.constant))
+  let value: Value = 0
+  const advice = advised(() => {
+    value = computable.program(
+      values,
+      values.map((_, i) => i),
+    )
+  })
+  const refused = refusedValue(value, computable.mayBeInfinite)
+  if (refused) throw new ComputeError(refused)
+  return { value, advice }
+}
+
+/** The cautions that always stand beside the results of the functions a formula calls. */
+export const standingCautions = (checked: Checked): string[] => [
+  ...new Set(checked.calls.flatMap((record) => record.cautions ?? [])),
+]

@@ -1,0 +1,44 @@
+/** A computation refused where it happens, so that no infinity slips through a later division. */
+export class ComputeError extends Error {
+  /** Which operation of the program refused, in the order they finish; the formula knows its span. */
+  operation: number | undefined
+}
+
+const refuse = (message: string): never => {
+  throw new ComputeError(message)
+}
+
+export function divide(a: number, b: number): number {
+  const quotient = a / b
+  if (b === 0) return refuse('Division by zero.')
+  // Dividing by an overflow would give a harmless-looking zero.
+  if (b === Number.POSITIVE_INFINITY || b === Number.NEGATIVE_INFINITY) return refuse('Division by something infinite.')
+  return quotient
+}
+
+export function power(a: number, b: number): number {
+  if (b === 2) return a * a
+  const raised = a ** b
+  if (Number.isFinite(raised)) return raised
+  if (a === 0) return refuse('Zero cannot be raised to a power below zero.')
+  if (a < 0 && !Number.isInteger(b)) return refuse('A number below zero has no such power.')
+  return refuse('This power is too large to compute with.')
+}
+
+/** Two figures that differ by rounding alone count as equal: 0.1 + 0.2 = 0.3. */
+const SAME = 1e-12
+
+const same = (a: number, b: number): boolean => a === b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b))
+
+export const equal = (a: unknown, b: unknown): boolean =>
+  typeof a === 'number' && typeof b === 'number' ? same(a, b) : a === b
+export const unequal = (a: unknown, b: unknown): boolean => !equal(a, b)
+export const less = (a: number, b: number): boolean => a < b && !same(a, b)
+export const atMost = (a: number, b: number): boolean => a <= b || same(a, b)
+export const greater = (a: number, b: number): boolean => a > b && !same(a, b)
+export const atLeast = (a: number, b: number): boolean => a >= b || same(a, b)
+export const add = (a: number, b: number): number => a + b
+export const subtract = (a: number, b: number): number => a - b
+export const multiply = (a: number, b: number): number => a * b
+export const negative = (a: number): number => -a
+export const not = (a: boolean): boolean => !a
