@@ -11,11 +11,19 @@ import {
 } from './lens-parameters.ts'
 import { stackOf } from './lens-stack.ts'
 import { F_NUMBER, length, NOT_NEGATIVE, POSITIVE, parameter, positiveLength, RATIO } from './parameters.ts'
-import { tubeChoices } from './tube-choices.ts'
+import { type TubeChoice, tubeChoices } from './tube-choices.ts'
 
 const POWER = parameter('power', number(RECIPROCAL_LENGTH), 'power of the close-up lens', { range: POSITIVE })
 const NO_LIGHT_LOST =
   'The added lens takes no light of its own: give extension_shift the magnification the lens itself is set to, never this one.'
+
+const TUBE_CHOICE = record('tube choice', {
+  tubes: list(number(LENGTH)),
+  extension: number(LENGTH),
+  least: RATIO,
+  greatest: RATIO,
+  covers: YES_NO,
+})
 
 /** Section 3 of the trade: getting closer by tubes and close-up lenses. */
 export const CLOSE_FOCUS: readonly FunctionRecord[] = [
@@ -180,20 +188,15 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
       }),
       parameter('greatest', RATIO, 'magnification of the lens alone at its closest focus', { range: NOT_NEGATIVE }),
     ],
-    result: list(
-      record('tube choice', {
-        tubes: list(number(LENGTH)),
-        extension: number(LENGTH),
-        least: RATIO,
-        greatest: RATIO,
-        covers: YES_NO,
-      }),
-    ),
+    result: list(TUBE_CHOICE),
     formula: 'least + e/f to greatest + e/f for each sum e of tubes, none among them',
     source: 'derived: tube_magnification at both ends of the focusing range',
     validity: MOVES_AS_A_WHOLE,
     examples: [
-      { formula: 'count(tube_choices({12 mm, 20 mm, 36 mm}, 50 mm, 1:2, greatest: 0.15))', gives: '8' },
+      {
+        formula: 'best_tubes(tube_choices({12 mm, 20 mm, 36 mm}, 50 mm, 1:2, greatest: 0.15)).extension',
+        gives: '20 mm',
+      },
       { formula: 'tube_choices({12 mm, 20 mm}, 50 mm, 1:2, 0.2, 0.15)', refuses: 'greatest' },
       {
         formula:
@@ -203,5 +206,28 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     ],
     compute: (tubes: readonly number[], focal: number, wanted: number, least: number, greatest: number) =>
       tubeChoices(tubes, focal, wanted, least, greatest),
+  },
+  {
+    name: 'best_tubes',
+    subject: 'close-focus',
+    about: 'The shortest of the combinations that reach the wanted magnification.',
+    parameters: [parameter('choices', list(TUBE_CHOICE), 'from tube_choices')],
+    result: TUBE_CHOICE,
+    formula: 'first of the choices that cover',
+    source: 'derived: least extension, then fewest tubes',
+    validity: MOVES_AS_A_WHOLE,
+    examples: [
+      { formula: 'best_tubes(tube_choices({12 mm, 20 mm, 36 mm}, 50 mm, 1:1, 0, 0.15)).extension', gives: '48 mm' },
+      { formula: 'best_tubes(tube_choices({12 mm, 20 mm}, 50 mm, 2, 0, 0.15))', refuses: 'No combination' },
+    ],
+    compute: (choices: readonly TubeChoice[]) => {
+      const best = choices.find((choice) => choice.covers)
+      if (!best)
+        throw new Refusal(
+          'No combination of these tubes reaches the magnification. Add a tube, or take a shorter lens.',
+          'choices',
+        )
+      return best
+    },
   },
 ]

@@ -172,7 +172,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     validity: 'Focused at mid-depth; a depth small beside the distance; a lens without aberrations.',
     cautions: ['Real lenses have a sharpest aperture of their own: test before stopping down to less than that.'],
     examples: [
-      { formula: 'best_aperture(10 mm, 1:4)', gives: '12.20772', within: '0.00001' },
+      { formula: 'best_aperture(10 mm, 1:4)', gives: '12.2078375', within: '0.00001' },
       { formula: 'best_aperture(0 mm, 1:4)', refuses: 'depth' },
     ],
     compute: (depth: number, magnification: number, pupilRatio: number, wavelength: number) =>

@@ -161,7 +161,7 @@ export const FILTERS: readonly FunctionRecord[] = [
       'Without vignetting or distortion, and pupils that keep their size as seen from the side; real lenses differ.',
     cautions: ['An evenly lit field is not an even frame: a flat-field frame shows both together.'],
     examples: [
-      { formula: 'natural_falloff(21.6 mm, 75 mm)', gives: '0.230067 stop', within: '0.000001 stop' },
+      { formula: 'natural_falloff(21.6 mm, 75 mm)', gives: '0.229917 stop', within: '0.000001 stop' },
       { formula: 'natural_falloff(21.6 mm, 0 mm)', refuses: 'exit_distance' },
     ],
     compute: (radius: number, distance: number) => 2 * Math.log2(1 + (radius / distance) ** 2),

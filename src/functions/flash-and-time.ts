@@ -122,7 +122,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     cautions: ['LED drivers differ, and dimmed ones may flicker deeply and fast: test frames decide.'],
     examples: [
       { formula: 'flicker_ripple(1/100 s, 100 Hz, 0.3)', gives: '0 stop' },
-      { formula: 'flicker_ripple(1/200 s, 100 Hz, 0.3)', gives: '0.557916 stop', within: '0.000001 stop' },
+      { formula: 'flicker_ripple(1/200 s, 100 Hz, 0.3)', gives: '0.557920 stop', within: '0.000001 stop' },
       { formula: 'flicker_ripple(1/200 s, 100 Hz, 1)', refuses: 'modulation' },
     ],
     compute: (time: number, frequency: number, modulation: number) => {
