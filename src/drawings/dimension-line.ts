@@ -1,0 +1,98 @@
+import { type Box, type Point, point, type Segment } from './geometry.ts'
+import { ASCENT, DESCENT, textWidth } from './lettering.ts'
+import type { Placing, Sheet } from './sheet.ts'
+
+/** From one dimension line to the next one out. */
+export const LANE = 20
+
+const TICK = 3.5
+/** From the thing measured to its extension line, and from the dimension line to that one's end. */
+const GAP = 3
+const OVERSHOOT = 4
+const ABOVE_LINE = DESCENT + 1.5
+
+/** A dimension of the drawing: two points, and where its line stands. */
+export interface Dimension {
+  /** Names it in the tree: `dimension-lens`. */
+  readonly as: string
+  readonly direction: 'across' | 'upright'
+  readonly from: Point
+  readonly to: Point
+  /** The line's own y where it lies across, its x where it stands upright. */
+  readonly at: number
+  /** What it says: the fullest wording first, then shorter ones where that finds no room. */
+  readonly wordings: readonly string[]
+  /** Whether each end's extension line is drawn; a line that is there anyway serves as one. */
+  readonly extensions?: readonly [boolean, boolean]
+}
+
+const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85]
+
+function extension(dimension: Dimension, end: Point): Segment {
+  if (dimension.direction === 'across') {
+    const way = Math.sign(dimension.at - end.y)
+    return { from: point(end.x, end.y + way * GAP), to: point(end.x, dimension.at + way * OVERSHOOT) }
+  }
+  const way = Math.sign(dimension.at - end.x)
+  return { from: point(end.x + way * GAP, end.y), to: point(dimension.at + way * OVERSHOOT, end.y) }
+}
+
+const tick = (at: Point): Segment => ({ from: point(at.x - TICK, at.y + TICK), to: point(at.x + TICK, at.y - TICK) })
+
+/** Draws the lines of a dimension; the lettering comes when all lines of the drawing are known. */
+export function drawDimension(sheet: Sheet, dimension: Dimension): void {
+  const { as, direction, from, to, at, extensions = [true, true] } = dimension
+  const [start, end] =
+    direction === 'across' ? [point(from.x, at), point(to.x, at)] : [point(at, from.y), point(at, to.y)]
+  const reaching = [from, to].filter((_, which) => extensions[which]).map((one) => extension(dimension, one))
+  sheet.lines(
+    'dimension',
+    `${as} extension`,
+    reaching.flatMap((one) => sheet.around(one)),
+  )
+  sheet.line('dimension', as, start, end)
+  sheet.lines('thin', `${as} tick`, [tick(start), tick(end)])
+}
+
+/** The places a dimension's figure may stand: along the line, or past either end of it on the line prolonged. */
+function* places(dimension: Dimension): Generator<Placing> {
+  const { direction, from, to, at } = dimension
+  const across = direction === 'across'
+  const [low, high] = across
+    ? [Math.min(from.x, to.x), Math.max(from.x, to.x)]
+    : [Math.min(from.y, to.y), Math.max(from.y, to.y)]
+  for (const text of dimension.wordings) {
+    const room = high - low - 2 * TICK - 2
+    const width = textWidth(text)
+    if (width > room) continue
+    for (const share of SHARES) {
+      const middle = low + (high - low) * share
+      if (middle - width / 2 < low + TICK || middle + width / 2 > high - TICK) continue
+      const place = across ? point(middle, at - ABOVE_LINE) : point(at - ABOVE_LINE, middle)
+      yield { lettering: { text, at: place, anchor: 'middle', upright: !across } }
+    }
+  }
+  const text = dimension.wordings.at(-1) as string
+  const width = textWidth(text) + 2 * TICK
+  if (across) {
+    yield beyond(text, point(high, at), point(high + width, at))
+    yield beyond(text, point(low, at), point(low - width, at))
+    return
+  }
+  yield beyond(text, point(at, low), point(at, low - width))
+  // Lying, where there is no room to stand.
+  yield { lettering: { text, at: point(at + 5, (low + high) / 2 + ASCENT / 2), anchor: 'start' } }
+  yield { lettering: { text, at: point(at - 5, (low + high) / 2 + ASCENT / 2), anchor: 'end' } }
+  yield beyond(text, point(at, high), point(at, high + width))
+}
+
+function beyond(text: string, from: Point, to: Point): Placing {
+  const upright = from.x === to.x
+  const middle = point((from.x + to.x) / 2, (from.y + to.y) / 2)
+  const at = upright ? point(middle.x - ABOVE_LINE, middle.y) : point(middle.x, middle.y - ABOVE_LINE)
+  return { lettering: { text, at, anchor: 'middle', upright }, lines: [{ from, to }] }
+}
+
+/** Writes the figure of a dimension; false where it found no place. */
+export const letterDimension = (sheet: Sheet, dimension: Dimension, within: Box): boolean =>
+  sheet.letter(`${dimension.as} figure`, places(dimension), within)

@@ -1,0 +1,92 @@
+/** In px of the view box, y down. */
+export interface Point {
+  readonly x: number
+  readonly y: number
+}
+export interface Segment {
+  readonly from: Point
+  readonly to: Point
+}
+/** Upright, as all text is or lies. */
+export interface Box {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
+export const point = (x: number, y: number): Point => ({ x, y })
+export const between = (from: Point, to: Point, share: number): Point =>
+  point(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)
+export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
+/** From `from`, so far towards an angle: 0 to the right, a quarter turn upwards. */
+export const towards = (from: Point, angle: number, length: number): Point =>
+  point(from.x + Math.cos(angle) * length, from.y - Math.sin(angle) * length)
+
+export const grown = (box: Box, by: number): Box => ({
+  left: box.left - by,
+  top: box.top - by,
+  right: box.right + by,
+  bottom: box.bottom + by,
+})
+export const boxAround = (points: readonly Point[]): Box => ({
+  left: Math.min(...points.map((one) => one.x)),
+  top: Math.min(...points.map((one) => one.y)),
+  right: Math.max(...points.map((one) => one.x)),
+  bottom: Math.max(...points.map((one) => one.y)),
+})
+export const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+export const inside = (inner: Box, outer: Box): boolean =>
+  inner.left >= outer.left && inner.right <= outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom
+
+export const corners = (box: Box): readonly Point[] => [
+  point(box.left, box.top),
+  point(box.right, box.top),
+  point(box.right, box.bottom),
+  point(box.left, box.bottom),
+]
+
+/** The sides of a closed shape. */
+export const sides = (points: readonly Point[]): readonly Segment[] =>
+  points.map((from, at) => ({ from, to: points[(at + 1) % points.length] as Point }))
+
+/** Which share of a segment, from and to, lies within a convex shape; undefined where none does. */
+export function shareWithin(segment: Segment, convex: readonly Point[]): readonly [number, number] | undefined {
+  const middle = point(
+    convex.reduce((sum, one) => sum + one.x, 0) / convex.length,
+    convex.reduce((sum, one) => sum + one.y, 0) / convex.length,
+  )
+  let enter = 0
+  let leave = 1
+  for (const side of sides(convex)) {
+    const across = point(side.from.y - side.to.y, side.to.x - side.from.x)
+    const depth = (at: Point) => (at.x - side.from.x) * across.x + (at.y - side.from.y) * across.y
+    const inwards = Math.sign(depth(middle))
+    const start = depth(segment.from) * inwards
+    const end = depth(segment.to) * inwards
+    if (start < 0 && end < 0) return undefined
+    if (start < 0) enter = Math.max(enter, start / (start - end))
+    else if (end < 0) leave = Math.min(leave, start / (start - end))
+  }
+  return enter < leave ? [enter, leave] : undefined
+}
+
+export const crosses = (segment: Segment, box: Box): boolean => shareWithin(segment, corners(box)) !== undefined
+
+/** What is left of a segment once the parts within some boxes are taken out. */
+export function without(segment: Segment, boxes: readonly Box[]): readonly Segment[] {
+  const holes = boxes
+    .map((box) => shareWithin(segment, corners(box)))
+    .filter((share) => share !== undefined)
+    .sort((a, b) => a[0] - b[0])
+  const left: Segment[] = []
+  let at = 0
+  for (const [enter, leave] of [...holes, [1, 1] as const]) {
+    if (enter > at)
+      left.push({ from: between(segment.from, segment.to, at), to: between(segment.from, segment.to, enter) })
+    at = Math.max(at, leave)
+  }
+  // A stub shorter than a pixel reads as dirt.
+  return left.filter((one) => distance(one.from, one.to) >= 1)
+}

@@ -1,0 +1,38 @@
+import type { Box, Point } from './geometry.ts'
+
+export const TEXT_SIZE = 13
+/** Above and below the line the letters stand on. */
+export const ASCENT = 10.5
+export const DESCENT = 3.5
+
+/** Widths in shares of the size, of the wider of the fonts a page is likely to show. */
+const WIDTHS: readonly (readonly [RegExp, number])[] = [
+  [/[ilj.,:;'|!/°]/, 0.38],
+  [/[ftr()\-−]/, 0.45],
+  [/[\s]/, 0.34],
+  [/[mwMW@%]/, 0.98],
+  [/[A-Z×+±=]/, 0.76],
+  [/[\d]/, 0.64],
+]
+
+/** How wide a line of text is at most, measured without a page. */
+export const textWidth = (text: string): number =>
+  TEXT_SIZE * [...text].reduce((sum, sign) => sum + (WIDTHS.find(([signs]) => signs.test(sign))?.[1] ?? 0.63), 0)
+
+/** A line of text in its place. */
+export interface Lettering {
+  readonly text: string
+  readonly at: Point
+  readonly anchor: 'start' | 'middle' | 'end'
+  /** Read from the right, as the figures of upright dimensions are. */
+  readonly upright?: boolean
+}
+
+/** The box a line of text fills. */
+export function letteringBox({ text, at, anchor, upright }: Lettering): Box {
+  const width = textWidth(text)
+  const before = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2
+  return upright
+    ? { left: at.x - ASCENT, right: at.x + DESCENT, bottom: at.y + before, top: at.y + before - width }
+    : { left: at.x - before, right: at.x - before + width, top: at.y - ASCENT, bottom: at.y + DESCENT }
+}

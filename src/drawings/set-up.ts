@@ -1,0 +1,163 @@
+import { LANE } from './dimension-line.ts'
+import { belowElevation, drawElevation, type Frame, uprightDimensions } from './elevation.ts'
+import { type Box, point } from './geometry.ts'
+import { ASCENT } from './lettering.ts'
+import { drawPlan, lampOffsets, notesHeight, planNotes } from './plan.ts'
+import { barLength, fitScale, type Scale } from './scale.ts'
+import { type LengthUnit, lengthIn, METRES, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
+import { describeSetUp } from './set-up-words.ts'
+import { Sheet } from './sheet.ts'
+import type { Drawing } from './tree.ts'
+
+export interface SetUpOptions {
+  /** Of the view box, in CSS px: what it is shown at, for its lettering to have the size meant. */
+  readonly width: number
+  /** What the figures are written in. */
+  readonly unit: LengthUnit
+  readonly title?: string
+}
+
+const PAD = 6
+const TITLE_ROW = 22
+/** Half a lamp's outline, which keeps its size where the scale would make it too small to see. */
+const LAMP_ROOM = 18
+const NARROWEST = 240
+
+interface Extent {
+  readonly left: number
+  readonly right: number
+  readonly top: number
+  /** In plan. */
+  readonly near: number
+  readonly far: number
+}
+
+function boardOf(setUp: SetUp): { halfWidth: number; halfDepth: number } {
+  const width = Math.max(setUp.originalWidth ?? 0, setUp.fieldWidth ?? 0)
+  const height = Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0)
+  // The board's own size is not asked for: it is drawn a good margin larger than what lies on it.
+  const tallest = Math.max(setUp.sensor ?? 0, setUp.lens ?? 0, setUp.apex ?? 0)
+  const halfWidth = Math.max(0.62 * width, 0.22 * tallest, 0.05)
+  return { halfWidth, halfDepth: Math.max(0.62 * height, 0.72 * halfWidth) }
+}
+
+function extentOf(setUp: SetUp, board: { halfWidth: number; halfDepth: number }): Extent {
+  const xs = [board.halfWidth, -board.halfWidth, ...setUp.lamps.flatMap((lamp) => [lamp.x, lamp.aim_x])]
+  const mirror = setUp.mirror?.atHeight ?? 0
+  const heights = [setUp.sensor, setUp.lens, setUp.apex, setUp.clear, setUp.column]
+  const ys = [board.halfDepth, -board.halfDepth, ...setUp.lamps.flatMap((lamp) => [lamp.y, lamp.aim_y])]
+  return {
+    left: Math.min(...xs, -mirror),
+    right: Math.max(...xs, mirror),
+    top: Math.max(
+      0.02,
+      setUp.mirror?.height ?? 0,
+      ...heights.map((one) => one ?? 0),
+      ...setUp.lamps.map((lamp) => lamp.z),
+    ),
+    near: Math.min(...ys),
+    far: Math.max(...ys),
+  }
+}
+
+/** The copy stand drawn to scale: elevation above, plan below, on one centre line. */
+export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
+  const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
+  const show = lengthIn(options.unit)
+  const title = options.title ?? 'The set-up, to scale'
+  const setUp = readSetUp(inputs, show)
+  if (isEmpty(setUp)) return nothingDrawn(width, title, setUp.cannot)
+
+  const board = boardOf(setUp)
+  const extent = extentOf(setUp, board)
+  const { left, right } = uprightDimensions(setUp)
+  const offsets = lampOffsets(setUp.lamps)
+  const room = setUp.lamps.length > 0 ? LAMP_ROOM : 4
+  const leftRoom = PAD + room + (left.length > 0 ? left.length * LANE + 2 : 0)
+  const rightLanes = Math.max(right.length, offsets.length)
+  const rightRoom = PAD + room + (rightLanes > 0 ? rightLanes * LANE + 2 : 0)
+  const scale = scaleFor(extent, width, width - leftRoom - rightRoom)
+  const px = (metres: number): number => metres * scale.pxPerMetre
+
+  // What is left over is shared out, so that the drawing stands in the middle of its room.
+  const spare = width - leftRoom - rightRoom - px(extent.right - extent.left)
+  const originX = leftRoom + spare / 2 - px(extent.left)
+  const sheet = new Sheet(width)
+
+  const elevationTop = PAD + TITLE_ROW
+  const elevationY = elevationTop + px(extent.top) + 20
+  const elevationEnd = elevationY + belowElevation(setUp.lamps, px(setUp.thickness))
+  const planTop = elevationEnd + 6
+  const planY = planTop + TITLE_ROW + 8 + px(extent.far)
+  const notes = planNotes(setUp, show)
+  const planEnd = planY + px(-extent.near) + (setUp.lamps.length > 0 ? LAMP_ROOM : 8) + notesHeight(notes)
+  const height = planEnd + 26
+
+  const view = (top: number, bottom: number): Box => ({ left: PAD, right: width - PAD, top, bottom })
+  const frame = (y: number, box: Box): Frame => ({
+    origin: point(originX, y),
+    pxPerMetre: scale.pxPerMetre,
+    view: box,
+    board,
+    show,
+  })
+  viewTitle(sheet, `Elevation ${scale.name}`, PAD)
+  viewTitle(sheet, `Plan ${scale.name}`, planTop)
+  const elevation = drawElevation(sheet, setUp, frame(elevationY, view(elevationTop, elevationEnd)))
+  const plan = drawPlan(sheet, setUp, frame(planY, view(planTop + TITLE_ROW, planEnd)))
+  elevation.letter()
+  plan.letter()
+  elevation.hatch()
+  drawBar(sheet, scale, options.unit, height - 10, show)
+
+  const description = describeSetUp(setUp, show, scale.name)
+  return { node: sheet.node(height, title, description), title, description, cannot: setUp.cannot, width, height }
+}
+
+function isEmpty(setUp: SetUp): boolean {
+  const { originalWidth, fieldWidth, sensor, lens, clear, column, apex, lamps } = setUp
+  return (
+    [originalWidth, fieldWidth, sensor, lens, clear, column, apex].every((one) => one === undefined) &&
+    lamps.length === 0
+  )
+}
+
+function scaleFor(extent: Extent, width: number, across: number): Scale {
+  const drawn = extent.right - extent.left
+  const elevation = fitScale({ width: drawn, height: extent.top }, { width: across, height: width * 1.15 })
+  const plan = fitScale({ width: drawn, height: extent.far - extent.near }, { width: across, height: width * 1.15 })
+  return elevation.ratio >= plan.ratio ? elevation : plan
+}
+
+function viewTitle(sheet: Sheet, text: string, top: number): void {
+  const at = point(PAD, top + ASCENT + 2)
+  sheet.letter('view-title', [{ lettering: { text, at, anchor: 'start' } }], {
+    left: 0,
+    right: sheet.width,
+    top,
+    bottom: top + TITLE_ROW,
+  })
+}
+
+/** A bar to measure by: unlike the figure 1:20 it stays true at whatever size the drawing is shown. */
+function drawBar(sheet: Sheet, scale: Scale, unit: LengthUnit, y: number, show: (metres: number) => string): void {
+  const length = barLength(scale, 90, METRES[unit])
+  const end = PAD + length * scale.pxPerMetre
+  sheet.lines('thin', 'scale-bar', [
+    { from: point(PAD, y), to: point(end, y) },
+    { from: point(PAD, y - 4), to: point(PAD, y + 4) },
+    { from: point(end, y - 4), to: point(end, y + 4) },
+  ])
+  const lettering = { text: show(length), at: point(end + 8, y + 4.5), anchor: 'start' as const }
+  sheet.letter('scale-bar', [{ lettering }], { left: 0, right: sheet.width, top: y - 12, bottom: y + 10 })
+}
+
+function nothingDrawn(width: number, title: string, cannot: readonly string[]): Drawing {
+  const sheet = new Sheet(width)
+  const height = 40
+  const description = 'Nothing can be drawn yet: no size and no distance of the set-up is known.'
+  const lettering = { text: 'Nothing to draw yet', at: point(width / 2, 25), anchor: 'middle' as const }
+  sheet.letter('empty', [{ lettering }], { left: 0, right: width, top: 0, bottom: height })
+  const why = cannot.length > 0 ? cannot : ['The set-up is not drawn: no size and no distance of it is known.']
+  return { node: sheet.node(height, title, description), title, description, cannot: why, width, height }
+}

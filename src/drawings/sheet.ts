@@ -1,0 +1,165 @@
+import {
+  type Box,
+  boxAround,
+  crosses,
+  grown,
+  inside,
+  overlap,
+  type Point,
+  type Segment,
+  sides,
+  without,
+} from './geometry.ts'
+import { type Lettering, letteringBox, TEXT_SIZE } from './lettering.ts'
+import { element, type Node, rounded3 } from './tree.ts'
+
+/** The kinds of line of an engineering drawing. */
+export type Stroke = 'thick' | 'thin' | 'dashed' | 'chain' | 'dotted' | 'dimension' | 'hatch'
+
+const STROKES: Readonly<Record<Stroke, Readonly<Record<string, string | number>>>> = {
+  thick: { 'stroke-width': 1.8 },
+  thin: { 'stroke-width': 1 },
+  dashed: { 'stroke-width': 1, 'stroke-dasharray': '5 3' },
+  chain: { 'stroke-width': 0.8, 'stroke-dasharray': '12 3 2 3' },
+  dotted: { 'stroke-width': 1, 'stroke-dasharray': '1.5 3' },
+  dimension: { 'stroke-width': 0.8 },
+  hatch: { 'stroke-width': 0.7, 'stroke-opacity': 0.55 },
+}
+
+const written = (points: readonly Point[]): string =>
+  points.map((one) => `${rounded3(one.x)} ${rounded3(one.y)}`).join(' L ')
+
+/** Lettering and the line that leads to it. */
+export interface Placing {
+  readonly lettering: Lettering
+  readonly lines?: readonly Segment[]
+}
+
+/** A sheet of paper that remembers where its lines are, so that lettering keeps clear of them. */
+export class Sheet {
+  readonly width: number
+  #nodes: Node[] = []
+  #lines: Segment[] = []
+  #bodies: Box[] = []
+  #lettering: Box[] = []
+
+  constructor(width: number) {
+    this.width = width
+  }
+
+  /** The strokes of one thing; `as` names it for whoever looks for it in the tree. */
+  lines(stroke: Stroke, as: string, segments: readonly Segment[]): void {
+    if (segments.length === 0) return
+    this.#lines.push(...segments)
+    this.#path(stroke, as, segments.map((one) => `M ${written([one.from, one.to])}`).join(' '))
+  }
+
+  line(stroke: Stroke, as: string, from: Point, to: Point): void {
+    this.lines(stroke, as, [{ from, to }])
+  }
+
+  /** A closed shape that lines keep out of. */
+  body(stroke: Stroke, as: string, points: readonly Point[], options: { filled?: boolean } = {}): void {
+    this.#lines.push(...sides(points))
+    this.#bodies.push(boxAround(points))
+    this.#path(stroke, as, `M ${written(points)} Z`, options.filled)
+  }
+
+  /** A closed shape lines may cross. */
+  outline(stroke: Stroke, as: string, points: readonly Point[]): void {
+    this.#lines.push(...sides(points))
+    this.#path(stroke, as, `M ${written(points)} Z`)
+  }
+
+  /** An arc drawn as the short chords the lettering keeps clear of. */
+  arc(stroke: Stroke, as: string, points: readonly Point[]): void {
+    this.#lines.push(...sides(points).slice(0, -1))
+    this.#path(stroke, as, `M ${written(points)}`)
+  }
+
+  /** The parts of a line outside bodies and lettering. */
+  around(segment: Segment, gap = 3): readonly Segment[] {
+    return without(
+      segment,
+      [...this.#bodies, ...this.#lettering].map((box) => grown(box, gap)),
+    )
+  }
+
+  /** Keeps a place free of lettering. */
+  reserve(box: Box): void {
+    this.#bodies.push(box)
+  }
+
+  /** What hatching must go around. */
+  get occupied(): readonly Box[] {
+    return [...this.#bodies.map((box) => grown(box, 1)), ...this.#lettering.map((box) => grown(box, 1))]
+  }
+
+  /** Writes in the first of some places that is free; false where none is. */
+  letter(as: string, places: Iterable<Placing>, within: Box): boolean {
+    for (const { lettering, lines = [] } of places) {
+      const box = letteringBox(lettering)
+      if (!this.#free(box, within)) continue
+      if (lines.some((line) => this.#lettering.some((other) => crosses(line, other)))) continue
+      if (lines.some((line) => crosses(line, box))) continue
+      this.#lettering.push(box)
+      this.lines('dimension', as, lines)
+      this.#write(as, lettering)
+      return true
+    }
+    return false
+  }
+
+  #free(box: Box, within: Box): boolean {
+    const wide = grown(box, 1)
+    return (
+      inside(box, within) &&
+      !this.#lettering.some((other) => overlap(wide, other)) &&
+      !this.#bodies.some((other) => overlap(wide, other)) &&
+      !this.#lines.some((line) => crosses(line, wide))
+    )
+  }
+
+  #write(as: string, { text, at, anchor, upright }: Lettering): void {
+    const turned = upright ? { transform: `rotate(-90 ${rounded3(at.x)} ${rounded3(at.y)})` } : {}
+    this.#nodes.push(
+      element(
+        'text',
+        {
+          class: `figure-text ${as}`,
+          x: at.x,
+          y: at.y,
+          'text-anchor': anchor,
+          'font-size': TEXT_SIZE,
+          fill: 'currentColor',
+          ...turned,
+        },
+        text,
+      ),
+    )
+  }
+
+  #path(stroke: Stroke, as: string, d: string, filled = false): void {
+    this.#nodes.push(
+      element('path', {
+        class: `${stroke} ${as}`,
+        d,
+        fill: filled ? 'currentColor' : 'none',
+        stroke: 'currentColor',
+        ...STROKES[stroke],
+        'vector-effect': 'non-scaling-stroke',
+      }),
+    )
+  }
+
+  /** The finished drawing. */
+  node(height: number, title: string, description: string): Node {
+    return element(
+      'svg',
+      { class: 'drawing', viewBox: `0 0 ${rounded3(this.width)} ${rounded3(height)}`, role: 'img' },
+      element('title', {}, title),
+      element('desc', {}, description),
+      ...this.#nodes,
+    )
+  }
+}
