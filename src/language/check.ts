@@ -7,7 +7,6 @@ import {
   readQuantity,
   readUnit,
   SOLID_ANGLE,
-  showFigure,
   TIME,
   UnitTextError,
 } from '../units/index.ts'

@@ -53,8 +53,8 @@ export interface Computed {
 }
 
 /** Computes once, outside a sheet; throws ComputeError. */
-export function computeOnce(computable: Computable, valueOf: (cell: string) => Value): Computed {
-  const values = computable.inputs.map((input) => ('cell' in input ? valueOf(input.cell) : input.constant))
+export function computeOnce(computable: Computable, cellValue: (cell: string) => Value): Computed {
+  const values = computable.inputs.map((input) => ('cell' in input ? cellValue(input.cell) : input.constant))
   let value: Value = 0
   const advice = advised(() => {
     value = computable.program(

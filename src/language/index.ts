@@ -14,6 +14,7 @@ export {
 export * from './function-record.ts'
 export { advised, describeRange } from './guarded.ts'
 export { LONGEST_FORMULA, problem } from './lookalikes.ts'
+export { namesIn, renameIn } from './names-in.ts'
 export type { Input } from './lower.ts'
 export { ComputeError } from './operations.ts'
 export { CONSTANTS, emptyScope, RESERVED, type Scope } from './scope.ts'

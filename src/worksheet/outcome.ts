@@ -17,6 +17,8 @@ export interface ValueOutcome {
   readonly offers: readonly Offer[]
   /** Doubts about the formula, cautions about these figures. */
   readonly warnings: readonly Diagnostic[]
+  /** What always goes with the functions used: for safety, for validity. */
+  readonly cautions: readonly string[]
 }
 
 export interface WaitingOutcome {

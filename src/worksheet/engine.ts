@@ -1,0 +1,274 @@
+import {
+  type Diagnostic,
+  explainFailure,
+  type Library,
+  type Program,
+  problem,
+  refusedValue,
+  type Scope,
+  type Value,
+} from '../language/index.ts'
+import type { Cell, NamedCell } from './document.ts'
+import { isNamed } from './names.ts'
+import { checkNode, formulaOf, type Node, newNode, setCell } from './node.ts'
+import { dependencyOrder } from './order.ts'
+
+/** How a cell stands, as the engine keeps it. */
+export const VALUE = 0
+export const WAITING = 1
+export const ERROR = 2
+
+/** Positions that were computed, in order; `idsAt` turns them into the cells' ids. */
+export type Touched = readonly number[]
+
+const EMPTY = new Int32Array(0)
+
+/**
+ * Computes a sheet's named cells in dependency order, by one loop over arrays: a position for each cell, and after
+ * the cells the constants of their formulas. An edit recomputes only what it reaches.
+ */
+export class Engine {
+  private readonly nodes = new Map<string, Node>()
+  /** Who bears a name; only the first computes under it. */
+  private byName = new Map<string, Node>()
+
+  // The layout: all arrays below are indexed by position in dependency order.
+  private order: Node[] = []
+  private positions = new Map<Node, number>()
+  private values: Value[] = []
+  private states: Uint8Array = new Uint8Array(0)
+  private dirty: Uint8Array = new Uint8Array(0)
+  private programs: (Program | undefined)[] = []
+  private slots: Int32Array[] = []
+  private needs: Int32Array[] = []
+  private dependants: Int32Array[] = []
+  private failures = new Map<Node, Diagnostic>()
+  private circles = new Map<Node, readonly Node[]>()
+
+  constructor(private readonly library: Library) {}
+
+  node(id: string): Node | undefined {
+    return this.nodes.get(id)
+  }
+  named(name: string): Node | undefined {
+    return this.byName.get(name)
+  }
+  state(node: Node): number {
+    return this.states[this.positions.get(node) as number] as number
+  }
+  value(node: Node): Value {
+    return this.values[this.positions.get(node) as number] as Value
+  }
+  isErroneous(node: Node): boolean {
+    return this.state(node) === ERROR || this.isDuplicate(node)
+  }
+  failure(node: Node): Diagnostic | undefined {
+    return this.failures.get(node)
+  }
+  circle(node: Node): readonly Node[] | undefined {
+    return this.circles.get(node)
+  }
+  /** Whether another cell above bears the same name. */
+  isDuplicate(node: Node): boolean {
+    return this.byName.get(node.cell.name) !== node
+  }
+  idsAt(touched: Touched): Set<string> {
+    return new Set(touched.map((i) => (this.order[i] as Node).cell.id))
+  }
+  names(): Iterable<string> {
+    return this.byName.keys()
+  }
+
+  scope(except?: Node): Scope {
+    return {
+      library: this.library,
+      typeOf: (name) => {
+        const node = this.byName.get(name)
+        return node ? (node.type ?? 'unknown') : undefined
+      },
+      names: () => [...this.byName.keys()].filter((name) => name !== except?.cell.name),
+    }
+  }
+
+  /** The cells a node's formula names, as far as there are any. */
+  needsOf(node: Node): Node[] {
+    return node.mentions.flatMap((name) => this.byName.get(name) ?? [])
+  }
+
+  /** Takes in a whole list of cells; what is unchanged (the same object) is kept. Returns the positions computed. */
+  update(cells: readonly Cell[]): Touched {
+    const named = cells.filter(isNamed)
+    const present = new Set(named.map(({ id }) => id))
+    const changed = new Set<Node>()
+    const changedNames = new Set<string>()
+    for (const [id, node] of this.nodes)
+      if (!present.has(id)) {
+        this.nodes.delete(id)
+        changedNames.add(node.cell.name)
+      }
+    const ordered: Node[] = []
+    for (const cell of named) {
+      const known = this.nodes.get(cell.id)
+      if (!known) {
+        const node = newNode(cell)
+        this.nodes.set(cell.id, node)
+        changed.add(node)
+        changedNames.add(cell.name)
+        ordered.push(node)
+        continue
+      }
+      ordered.push(known)
+      if (known.cell === cell) continue
+      if (known.cell.name !== cell.name) changedNames.add(known.cell.name).add(cell.name)
+      setCell(known, cell)
+      changed.add(known)
+    }
+    const bearers = new Map<string, Node>()
+    for (const node of ordered) if (!bearers.has(node.cell.name)) bearers.set(node.cell.name, node)
+    for (const [name, node] of bearers) if (this.byName.get(name) !== node) changedNames.add(name)
+    this.byName = bearers
+    for (const node of ordered)
+      if (changedNames.has(node.cell.name) || node.mentions.some((name) => changedNames.has(name))) changed.add(node)
+    return this.settle(changed)
+  }
+
+  /** Takes in one changed cell, the fast way for typing. Undefined where it needs `update`. */
+  replace(cell: NamedCell): Touched | undefined {
+    const node = this.nodes.get(cell.id)
+    if (!node || node.cell.kind !== cell.kind || node.cell.name !== cell.name) return undefined
+    setCell(node, cell)
+    if (cell.kind !== 'given') return this.settle(new Set([node]))
+    if (checkNode(node, this.scope())) return this.settle(new Set([node]))
+    const position = this.positions.get(node) as number
+    this.dirty[position] = 1
+    return this.recompute(position)
+  }
+
+  /** Sorts, checks what may have another meaning now, lays the arrays out and computes. */
+  private settle(changed: Set<Node>): Touched {
+    const all = [...this.nodes.values()]
+    const index = new Map(all.map((node, i) => [node, i]))
+    const dependencies = all.map((node) => this.needsOf(node).map((need) => index.get(need) as number))
+    const { sorted, circles, behind } = dependencyOrder(dependencies)
+    const inOrder = [...sorted, ...circles.keys(), ...behind].map((i) => all[i] as Node)
+    this.circles = new Map([...circles].map(([i, path]) => [all[i] as Node, path.map((member) => all[member] as Node)]))
+    const scope = this.scope()
+    const retyped = new Set<Node>()
+    for (const node of inOrder)
+      if (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need))) {
+        changed.add(node)
+        if (checkNode(node, scope)) retyped.add(node)
+      }
+    this.layOut(inOrder, changed)
+    return this.recompute(0)
+  }
+
+  private layOut(inOrder: Node[], changed: ReadonlySet<Node>): void {
+    const before = { values: this.values, states: this.states, positions: this.positions }
+    const size = inOrder.length
+    this.order = inOrder
+    this.positions = new Map(inOrder.map((node, i) => [node, i]))
+    const values: Value[] = new Array(size).fill(0)
+    this.states = new Uint8Array(size).fill(WAITING)
+    this.dirty = new Uint8Array(size)
+    const dependants: number[][] = inOrder.map(() => [])
+    this.programs = new Array(size)
+    this.slots = new Array(size)
+    this.needs = new Array(size)
+    inOrder.forEach((node, i) => {
+      const old = before.positions.get(node)
+      if (old !== undefined && !changed.has(node)) {
+        values[i] = before.values[old] as Value
+        this.states[i] = before.states[old] as number
+      } else this.dirty[i] = 1
+      this.programs[i] = this.circles.has(node) ? undefined : node.computable?.program
+      const needs = this.needsOf(node).map((need) => this.positions.get(need) as number)
+      this.needs[i] = Int32Array.from(needs)
+      for (const need of needs) (dependants[need] as number[]).push(i)
+      this.slots[i] = node.computable
+        ? Int32Array.from(node.computable.inputs, (input) => {
+            if ('cell' in input) return this.positions.get(this.byName.get(input.cell) as Node) as number
+            values.push(input.constant)
+            return values.length - 1
+          })
+        : EMPTY
+    })
+    this.values = values
+    this.dependants = dependants.map((list) => Int32Array.from(list))
+    for (const node of this.failures.keys()) if (!this.nodes.has(node.cell.id)) this.failures.delete(node)
+  }
+
+  /** Computes what is marked, from a position on, marking on what depends on what changed. */
+  private recompute(from: number): Touched {
+    const { order, dirty, states, values, dependants } = this
+    const touched: number[] = []
+    for (let i = from; i < order.length; i++) {
+      if (dirty[i] === 0) continue
+      dirty[i] = 0
+      const stateBefore = states[i]
+      const valueBefore = values[i]
+      this.compute(i)
+      touched.push(i)
+      if (states[i] === stateBefore && states[i] === VALUE && values[i] === valueBefore) continue
+      const list = dependants[i] as Int32Array
+      for (let k = 0; k < list.length; k++) dirty[list[k] as number] = 1
+    }
+    return touched
+  }
+
+  private compute(i: number): void {
+    if (this.failures.size > 0) this.failures.delete(this.order[i] as Node)
+    const program = this.programs[i]
+    if (program === undefined) {
+      this.settleWithout(i)
+      return
+    }
+    const needs = this.needs[i] as Int32Array
+    let worst = VALUE
+    for (let k = 0; k < needs.length; k++) {
+      const state = this.states[needs[k] as number] as number
+      if (state > worst) worst = state
+    }
+    if (worst !== VALUE) {
+      this.states[i] = worst
+      return
+    }
+    try {
+      const value = program(this.values, this.slots[i] as Int32Array)
+      this.values[i] = value
+      this.states[i] = VALUE
+      if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') this.refuseOdd(i, value)
+    } catch (error) {
+      this.fail(i, error)
+    }
+  }
+
+  /** A given, or a formula that cannot be computed. */
+  private settleWithout(i: number): void {
+    const node = this.order[i] as Node
+    if (node.errors.length > 0 || this.circles.has(node)) this.states[i] = ERROR
+    else if (node.reading?.value !== undefined) {
+      this.values[i] = node.reading.value
+      this.states[i] = VALUE
+    } else {
+      const needs = this.needs[i] as Int32Array
+      this.states[i] = needs.some((need) => this.states[need] === ERROR) ? ERROR : WAITING
+    }
+  }
+
+  private refuseOdd(i: number, value: Value): void {
+    const node = this.order[i] as Node
+    const refused = refusedValue(value, node.computable?.mayBeInfinite ?? false)
+    if (!refused) return
+    this.states[i] = ERROR
+    this.failures.set(node, problem(refused, 0, textOf(node).length))
+  }
+
+  private fail(i: number, error: unknown): void {
+    const node = this.order[i] as Node
+    this.failures.set(node, explainFailure(error, textOf(node), node.computable?.spans))
+    this.states[i] = ERROR
+  }
+}
+
+const textOf = (node: Node): string => (node.cell.kind === 'given' ? node.cell.value : formulaOf(node.cell))

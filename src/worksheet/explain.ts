@@ -1,0 +1,205 @@
+import {
+  advised,
+  checkFormula,
+  computable,
+  computeOnce,
+  type Diagnostic,
+  explainFailure,
+  problem,
+  showValue,
+  standingCautions,
+  type Value,
+} from '../language/index.ts'
+import { fillMessage, holdsClosely, marginOf, showInline } from './condition.ts'
+import type { Check, Drawing } from './document.ts'
+import { type Engine, ERROR, VALUE, WAITING } from './engine.ts'
+import type { Node } from './node.ts'
+import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Outcome, WaitingOutcome } from './outcome.ts'
+
+const LONGEST_PATH = 8
+
+/** Turns the engine's numbers into what is shown; made only for cells that are looked at. */
+export function outcomeOf(engine: Engine, node: Node): Outcome {
+  if (engine.isDuplicate(node)) return failed([duplicateName(node)])
+  const state = engine.state(node)
+  if (state === VALUE) return valueOutcome(engine, node)
+  return state === WAITING ? { state: 'waiting', on: waitingOn(engine, node) } : errorOf(engine, node)
+}
+
+const failed = (diagnostics: readonly Diagnostic[]): ErrorOutcome => ({ state: 'error', diagnostics })
+
+const duplicateName = (node: Node): Diagnostic =>
+  problem(`Another cell above is already named «${node.cell.name}». Give this one another name.`, 0, 0)
+
+function valueOutcome(engine: Engine, node: Node): Outcome {
+  const type = node.type ?? node.reading?.type
+  if (!type) return { state: 'waiting', on: [] }
+  const value = engine.value(node)
+  const tolerance = toleranceOf(engine, node)
+  const { reading } = node
+  return {
+    state: 'value',
+    value,
+    type,
+    shown: showValue(value, type, node.unit, tolerance),
+    ...(tolerance === undefined ? {} : { tolerance }),
+    ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
+    offers: reading?.offers ?? [],
+    warnings: warningsOf(engine, node),
+    cautions: node.checked ? standingCautions(node.checked) : [],
+  }
+}
+
+function toleranceOf(engine: Engine, node: Node): number | undefined {
+  if (node.reading) return node.reading.tolerance
+  const limits = node.checked?.limits
+  if (!limits) return undefined
+  const value = showInlineValue(engine, limits.of)
+  if (value === undefined) return undefined
+  return Math.abs(limits.relative ? value * (engine.value(node) as number) : value)
+}
+
+function showInlineValue(engine: Engine, root: Parameters<typeof computable>[0]): number | undefined {
+  try {
+    return computeOnce(computable(root, false), (name) => cellValue(engine, name) as Value).value as number
+  } catch {
+    return undefined
+  }
+}
+
+function warningsOf(engine: Engine, node: Node): Diagnostic[] {
+  const { checked, computable } = node
+  if (!checked || !computable) return []
+  const written = checked.diagnostics.filter(({ severity }) => severity === 'warning')
+  const to = textLength(node)
+  const advice = advised(() => computeOnce(computable, (name) => cellValue(engine, name) as Value))
+  return [
+    ...written,
+    ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, mends: [] })),
+  ]
+}
+
+const textLength = (node: Node): number => (node.cell.kind === 'result' ? node.cell.formula.length : 0)
+
+const cellValue = (engine: Engine, name: string): Value | undefined => {
+  const node = engine.named(name)
+  return node && engine.state(node) === VALUE ? engine.value(node) : undefined
+}
+
+/** The givens (or unfinished formulas) at the far end of the waiting, each once. */
+function waitingOn(engine: Engine, node: Node): string[] {
+  const seen = new Set<Node>([node])
+  const queue = [node]
+  const ends: string[] = []
+  for (let at = 0; at < queue.length; at++) {
+    const current = queue[at] as Node
+    const waiting = engine.needsOf(current).filter((need) => engine.state(need) === WAITING)
+    if (waiting.length === 0 && current !== node) ends.push(current.cell.name)
+    for (const need of waiting)
+      if (!seen.has(need)) {
+        seen.add(need)
+        queue.push(need)
+      }
+  }
+  return ends
+}
+
+function errorOf(engine: Engine, node: Node): ErrorOutcome {
+  const circle = engine.circle(node)
+  if (circle) return failed([circleProblem(circle, textLength(node))])
+  if (node.errors.length > 0) return failed(node.errors)
+  const failure = engine.failure(node)
+  if (failure) return failed([failure])
+  const origin = originOf(engine, node)
+  return {
+    state: 'error',
+    diagnostics: [problem(`The cell «${origin}» is in error; mend it there.`, 0, textLength(node))],
+    origin,
+  }
+}
+
+function circleProblem(circle: readonly Node[], to: number): Diagnostic {
+  const names = circle.map(({ cell }) => cell.name)
+  const shown = names.length > LONGEST_PATH ? [...names.slice(0, LONGEST_PATH), '…'] : names
+  return problem(
+    `These cells go round in a circle: ${[...shown, names[0]].join(' → ')}. Break it in one of them.`,
+    0,
+    to,
+  )
+}
+
+/** The cell an error started in, followed back through those it passed. */
+function originOf(engine: Engine, node: Node): string {
+  const seen = new Set<Node>([node])
+  let current = node
+  for (;;) {
+    const next = engine.needsOf(current).find((need) => engine.state(need) === ERROR && !seen.has(need))
+    const isOrigin =
+      current !== node && (current.errors.length > 0 || engine.failure(current) || engine.circle(current))
+    if (!next || isOrigin) return current.cell.name
+    seen.add(next)
+    current = next
+  }
+}
+
+export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {
+  const outcome = outcomeOf(engine, node)
+  if (outcome.state === 'error')
+    return { state: 'error', message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
+  if (outcome.state === 'waiting') return { state: 'waits', message: waitingMessage(outcome), diagnostics: [] }
+  const fill = (message: string): string => filled(engine, message)
+  if (outcome.value !== true) return { state: 'fails', message: fill(cell.message), diagnostics: outcome.warnings }
+  const root = node.checked?.root
+  const close = root && holdsClosely(root, marginOf(cell.margin), (name) => cellValue(engine, name) as Value)
+  return {
+    state: close ? 'close' : 'holds',
+    message: fill(cell.holds ?? cell.label ?? ''),
+    diagnostics: outcome.warnings,
+  }
+}
+
+function waitingMessage({ on }: WaitingOutcome): string {
+  if (on.length === 0) return 'it has no condition yet.'
+  return `for ${on.slice(0, 3).join(', ')}${on.length > 3 ? ` and ${on.length - 3} more` : ''}.`
+}
+
+function filled(engine: Engine, message: string): string {
+  return fillMessage(
+    message,
+    engine.scope(),
+    (name) => {
+      const node = engine.named(name)
+      const outcome = node && outcomeOf(engine, node)
+      return outcome?.state === 'value' ? (outcome.shown.mark ?? outcome.shown.text) : undefined
+    },
+    (formula, scope) =>
+      showInline(
+        formula,
+        scope,
+        (name) => cellValue(engine, name),
+        (value, type) => showValue(value, type).text,
+      ),
+  )
+}
+
+/** Computes what feeds a drawing; what does not compute is named with why. */
+export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutcome {
+  const values: Record<string, Value> = {}
+  const missing: Record<string, string> = {}
+  const scope = engine.scope()
+  for (const [input, formula] of Object.entries(drawing.from)) {
+    if (formula.trim() === '') continue
+    const checked = checkFormula(formula, scope)
+    const absent = checked.uses.filter((name) => cellValue(engine, name) === undefined)
+    if (absent.length > 0) missing[input] = `waits for ${absent.join(', ')}`
+    else if (!checked.root) missing[input] = checked.diagnostics[0]?.message ?? 'is in error'
+    else
+      try {
+        const ready = computable(checked.root, checked.mayBeInfinite)
+        values[input] = computeOnce(ready, (name) => cellValue(engine, name) as Value).value
+      } catch (error) {
+        missing[input] = explainFailure(error, formula).message
+      }
+  }
+  return { values, missing }
+}

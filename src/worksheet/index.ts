@@ -1,0 +1,28 @@
+export { type Change, ChangeRefused } from './change.ts'
+export {
+  type Cell,
+  type Check,
+  type Drawing,
+  FORMAT,
+  type Given,
+  NAME_PATTERN,
+  type NamedCell,
+  type Note,
+  type Result,
+  VERSION,
+  type Worksheet,
+  WorksheetSchema,
+} from './document.ts'
+export { freeName, isNamed, refusedName } from './names.ts'
+export type {
+  CheckOutcome,
+  DrawingOutcome,
+  ErrorOutcome,
+  Outcome,
+  Standing,
+  ValueOutcome,
+  WaitingOutcome,
+} from './outcome.ts'
+export { DocumentError, LARGEST_DOCUMENT, readData, readDocument, writeDocument } from './read-document.ts'
+export { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
+export { type Changed, Sheet } from './sheet.ts'

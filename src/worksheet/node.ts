@@ -1,0 +1,110 @@
+import {
+  type Checked,
+  type Computable,
+  ComputeError,
+  checkFormula,
+  computable,
+  type Diagnostic,
+  explainFailure,
+  fitsDeclared,
+  namesIn,
+  problem,
+  type Scope,
+  type Type,
+  YES_NO,
+} from '../language/index.ts'
+import type { DisplayUnit } from '../units/index.ts'
+import type { Check, Given, NamedCell, Result } from './document.ts'
+import { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
+
+/** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
+export interface Node {
+  cell: NamedCell
+  /** The words in its formula that may be cells, whether or not there are such cells. */
+  mentions: readonly string[]
+  type: Type | undefined
+  unit: DisplayUnit | undefined
+  reading: GivenReading | undefined
+  checked: Checked | undefined
+  computable: Computable | undefined
+  /** What is wrong with the text; while there is anything, nothing is computed. */
+  errors: readonly Diagnostic[]
+}
+
+export function newNode(cell: NamedCell): Node {
+  const node: Node = {
+    cell,
+    mentions: [],
+    type: undefined,
+    unit: undefined,
+    reading: undefined,
+    checked: undefined,
+    computable: undefined,
+    errors: [],
+  }
+  setCell(node, cell)
+  return node
+}
+
+export const formulaOf = (cell: Result | Check): string => (cell.kind === 'result' ? cell.formula : cell.condition)
+
+/** Takes a cell's new text in; its check must follow. */
+export function setCell(node: Node, cell: NamedCell): void {
+  node.cell = cell
+  node.mentions = cell.kind === 'given' ? [] : [...new Set(namesIn(formulaOf(cell)).map(({ name }) => name))]
+}
+
+/** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
+export function checkNode(node: Node, scope: Scope): boolean {
+  const before = node.type
+  if (node.cell.kind === 'given') checkGiven(node, node.cell)
+  else checkFormulaCell(node, node.cell, scope)
+  return !sameOrBothMissing(before, node.type)
+}
+
+function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boolean {
+  return a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b))
+}
+
+function checkGiven(node: Node, given: Given): void {
+  node.reading = readGiven(given)
+  node.unit = declaredUnit(given.unit).unit
+  node.type = node.reading.type
+  node.errors = node.reading.error ? [node.reading.error] : []
+}
+
+function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void {
+  const text = formulaOf(cell)
+  node.checked = undefined
+  node.computable = undefined
+  node.type = undefined
+  const declared = cell.kind === 'result' ? declaredUnit(cell.unit) : {}
+  node.unit = declared.unit
+  if (text.trim() === '') {
+    node.errors = []
+    return
+  }
+  const checked = checkFormula(text, scope)
+  node.checked = checked
+  const errors = checked.diagnostics.filter(({ severity }) => severity === 'error')
+  if (declared.error) errors.push(declared.error)
+  const misfit =
+    cell.kind === 'check'
+      ? notACondition(checked, text)
+      : declared.unit && fitsDeclared(checked, text, declared.unit.dimension, declared.unit.symbol)
+  if (misfit) errors.push(misfit)
+  node.errors = errors
+  if (errors.length > 0 || !checked.root) return
+  try {
+    node.computable = computable(checked.root, checked.mayBeInfinite)
+    node.type = checked.root.type
+  } catch (error) {
+    if (!(error instanceof ComputeError)) throw error
+    node.errors = [explainFailure(error, text)]
+  }
+}
+
+function notACondition(checked: Checked, text: string): Diagnostic | undefined {
+  if (!checked.root || checked.root.type.kind === YES_NO.kind) return undefined
+  return problem('A check needs a condition that is either so or not, such as «a <= b».', 0, text.length)
+}

@@ -1,0 +1,159 @@
+import type { Library, Scope } from '../language/index.ts'
+import { applyChange } from './apply.ts'
+import type { Change } from './change.ts'
+import type { Cell, Worksheet } from './document.ts'
+import { Engine, type Touched } from './engine.ts'
+import { checkOutcomeOf, drawingOutcomeOf, outcomeOf } from './explain.ts'
+import { History } from './history.ts'
+import { isNamed } from './names.ts'
+import type { Node } from './node.ts'
+import type { CheckOutcome, DrawingOutcome, Outcome, Standing } from './outcome.ts'
+
+/** What a watcher is told: everything may have changed, or just the cells with these ids. */
+export type Changed = 'all' | ReadonlySet<string>
+
+/** An open worksheet: the document, what its cells come to, and the way back. */
+export class Sheet {
+  private document: Worksheet
+  private readonly engine: Engine
+  private readonly history = new History()
+  private readonly watchers = new Set<(changed: Changed) => void>()
+  private places: Map<string, number> | undefined
+
+  constructor(worksheet: Worksheet, library: Library) {
+    this.document = worksheet
+    this.engine = new Engine(library)
+    this.engine.update(worksheet.cells)
+  }
+
+  /** The document as it is now; never changed in place. */
+  get worksheet(): Worksheet {
+    return this.document
+  }
+  get cells(): readonly Cell[] {
+    return this.document.cells
+  }
+  get canUndo(): boolean {
+    return this.history.canUndo
+  }
+  get canRedo(): boolean {
+    return this.history.canRedo
+  }
+
+  cell(id: string): Cell | undefined {
+    const at = this.place(id)
+    return at === undefined ? undefined : this.document.cells[at]
+  }
+
+  /** What a given or a result comes to. */
+  outcome(id: string): Outcome {
+    return outcomeOf(this.engine, this.node(id))
+  }
+
+  /** How a check stands. */
+  check(id: string): CheckOutcome {
+    const node = this.node(id)
+    if (node.cell.kind !== 'check') throw new Error(`Cell ${id} is not a check.`)
+    return checkOutcomeOf(this.engine, node, node.cell)
+  }
+
+  /** What feeds a drawing. */
+  drawing(id: string): DrawingOutcome {
+    const cell = this.cell(id)
+    if (cell?.kind !== 'drawing') throw new Error(`Cell ${id} is not a drawing.`)
+    return drawingOutcomeOf(this.engine, cell)
+  }
+
+  /** The cell that bears a name. */
+  named(name: string): Cell | undefined {
+    return this.engine.named(name)?.cell
+  }
+
+  /** What a cell's formula may refer to; without an id, all names. */
+  scopeFor(id?: string): Scope {
+    return this.engine.scope(id === undefined ? undefined : this.engine.node(id))
+  }
+
+  get standing(): Standing {
+    const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
+    for (const cell of this.document.cells) {
+      if (cell.kind === 'check') {
+        const { state } = this.check(cell.id)
+        if (state === 'error') standing.errors++
+        else standing[state]++
+      } else if (isNamed(cell)) {
+        const node = this.node(cell.id)
+        // An error is counted where it is, not again in each cell that waits for its mending.
+        const outcome = this.engine.isErroneous(node) ? outcomeOf(this.engine, node) : undefined
+        if (outcome?.state === 'error' && outcome.origin === undefined) standing.errors++
+      }
+    }
+    return standing
+  }
+
+  /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
+  apply(change: Change, options: { readonly merge?: string } = {}): void {
+    const before = this.document
+    const touched = (change.do === 'replace' ? this.typeInto(change.cell) : undefined) ?? this.changeWhole(change)
+    this.history.remember(before, options.merge)
+    this.tell(change, touched)
+  }
+
+  undo(): boolean {
+    return this.goTo(this.history.undo(this.document))
+  }
+  redo(): boolean {
+    return this.goTo(this.history.redo(this.document))
+  }
+
+  /** Calls back after every change. Returns how to stop. */
+  watch(watcher: (changed: Changed) => void): () => void {
+    this.watchers.add(watcher)
+    return () => this.watchers.delete(watcher)
+  }
+
+  private goTo(worksheet: Worksheet | undefined): boolean {
+    if (!worksheet) return false
+    this.document = worksheet
+    this.places = undefined
+    this.engine.update(worksheet.cells)
+    this.tellAll('all')
+    return true
+  }
+
+  private changeWhole(change: Change): Touched {
+    this.document = applyChange(this.document, change)
+    return this.engine.update(this.document.cells)
+  }
+
+  /** Typing into a cell keeps names and order: nothing but the one cell and what it reaches is looked at. */
+  private typeInto(cell: Cell): Touched | undefined {
+    const at = this.place(cell.id)
+    if (at === undefined || !isNamed(cell)) return undefined
+    const touched = this.engine.replace(cell)
+    if (touched) this.document = { ...this.document, cells: this.document.cells.with(at, cell) }
+    return touched
+  }
+
+  private tell(change: Change, touched: Touched): void {
+    if (change.do !== 'replace') this.places = undefined
+    if (this.watchers.size === 0) return
+    if (change.do !== 'replace') this.tellAll('all')
+    else this.tellAll(this.engine.idsAt(touched).add(change.cell.id))
+  }
+
+  private tellAll(changed: Changed): void {
+    for (const watcher of this.watchers) watcher(changed)
+  }
+
+  private place(id: string): number | undefined {
+    this.places ??= new Map(this.document.cells.map((cell, at) => [cell.id, at]))
+    return this.places.get(id)
+  }
+
+  private node(id: string): Node {
+    const node = this.engine.node(id)
+    if (!node) throw new Error(`There is no named cell ${id}.`)
+    return node
+  }
+}
