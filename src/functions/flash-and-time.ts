@@ -86,7 +86,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     about: 'Time to give a film that loses speed in long exposures.',
     parameters: [
       parameter('metered', SHUTTER, 'time the meter asks for', { range: POSITIVE }),
-      parameter('exponent', number(NONE), 'from the film’s own sheet', { range: { least: 1 } }),
+      parameter('exponent', number(NONE), 'from the film’s own sheet', { range: { least: 1, most: 3 } }),
       parameter('threshold', number(TIME), 'time up to which the film keeps its speed', {
         range: POSITIVE,
         default: '1 s',
@@ -181,6 +181,10 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
       { formula: 'ambient_share(5 [lx s], 40 [lx s]).shift', gives: '0.192645 stop', within: '0.000001 stop' },
       { formula: 'ambient_share(40 [lx s], 40 [lx s])', refuses: 'flash adds nothing' },
     ],
+    warn: (args) =>
+      args.some((type) => type.kind === 'number' && (type.dimension === STOP || type.notation === 'f-number'))
+        ? 'These readings are in stops or f-numbers; their share needs readings linear in light, such as lx s.'
+        : undefined,
     compute: (ambient: number, total: number) => {
       if (ambient >= total)
         throw new Refusal(
