@@ -81,7 +81,7 @@ export function nearestMark(scale: MarkedScale, value: number): Mark | undefined
 
 /** The exact value behind a marked figure (5.6 is 5.657), or undefined where the figure is not on the scale. */
 export function exactBehind(scale: MarkedScale, nominal: number): number | undefined {
-  const i = SERIES[scale].marks.findIndex((mark) => Math.abs(mark - nominal) <= 1e-9 * nominal)
+  const i = SERIES[scale].marks.findIndex((mark) => Math.abs(mark - nominal) <= 1e-9 * mark)
   return i < 0 ? undefined : SERIES[scale].exact(i)
 }
 

@@ -23,10 +23,11 @@ const at = (rows: readonly (readonly number[])[], i: number, j: number): number 
 /** The known word nearest to a misspelt one, the first of several equally near, or undefined where none is near enough to be meant. */
 export function nearest(word: string, known: Iterable<string>): string | undefined {
   if (word.length > 64) return undefined
+  const candidates = [...known]
   const allowed = word.length <= 2 ? 1 : word.length <= 5 ? 2 : 3
   let best: string | undefined
   let least = allowed + 1
-  for (const candidate of known) {
+  for (const candidate of candidates) {
     if (Math.abs(candidate.length - word.length) >= least) continue
     const away = distance(word, candidate)
     if (away < least && away < Math.max(word.length, candidate.length)) {
@@ -34,5 +35,12 @@ export function nearest(word: string, known: Iterable<string>): string | undefin
       best = candidate
     }
   }
-  return best
+  return best ?? inOtherCase(word, candidates)
+}
+
+/** The known word that differs only in capital and small letters. */
+export function inOtherCase(word: string, known: Iterable<string>): string | undefined {
+  const folded = word.toLowerCase()
+  for (const candidate of known) if (candidate.toLowerCase() === folded) return candidate
+  return undefined
 }

@@ -1,9 +1,7 @@
 import type { Dimension } from './dimension.ts'
 import * as D from './dimension.ts'
 import type { DisplayUnit, Notation } from './display.ts'
-import { exactBehind, type MarkedScale } from './marks.ts'
 import { showQuantity } from './show.ts'
-import { sameSigns } from './table.ts'
 import { type CompoundUnit, readUnit, UnitTextError } from './unit-text.ts'
 
 /** Another way the text could have been meant, to be taken with one press. */
@@ -43,8 +41,11 @@ const F_NUMBER = new RegExp(`^[fFƒ]\\s*/?\\s*(${NUMBER})$`)
 const RATIO = new RegExp(`^(${NUMBER})\\s*:\\s*(${NUMBER})$`)
 const FRACTION = new RegExp(`^([+\\-]?)(?:(\\d+)\\s+)?(${NUMBER})\\s*/\\s*(${NUMBER})(?!\\s*\\d)`)
 
+/** No quantity is longer; what is pasted by mistake is refused before it is looked at. */
+const LONGEST = 1000
+
 /** Signs that mean the same are made one; the length never changes, so positions stay those of the typed text. */
-const evened = (text: string): string => sameSigns(text).replace(/\u2212/g, '-')
+const evened = (text: string): string => text.replace(/\u2212/g, '-')
 
 const toNumber = (text: string): number => Number(text.replace(new RegExp(GROUP, 'g'), '').replace(',', '.'))
 
@@ -57,18 +58,38 @@ interface Term {
 }
 
 /** Reads a quantity as a technician types it, for a field of the given unit. Throws ReadError. */
-export function readQuantity(typed: string, field?: DisplayUnit): Reading {
+export const readQuantity = (typed: string, field?: DisplayUnit): Reading => readTyped(typed, field).reading
+
+interface Typed {
+  readonly reading: Reading
+  /** The unit that was typed, if one was. */
+  readonly unit: CompoundUnit | undefined
+}
+
+function readTyped(typed: string, field: DisplayUnit | undefined): Typed {
   const text = evened(typed)
   const start = text.length - text.trimStart().length
   const end = text.trimEnd().length
   if (start >= end) throw new ReadError('Nothing is filled in here.', 0, typed.length)
+  refuseLong(text)
   refuseLookalikes(text)
   const plusMinus = /±|\+\s*\/\s*-/.exec(text)
   if (!plusMinus) return readNominal(text, start, end, field)
   const after = plusMinus.index + plusMinus[0].length
-  const nominal = readNominal(text, start, text.slice(0, plusMinus.index).trimEnd().length, field)
-  const tolerance = readTolerance(text, after, end, nominal, field)
-  return { ...nominal, tolerance }
+  const nominalEnd = text.slice(0, plusMinus.index).trimEnd().length
+  const limits = readLimits(text, after, end)
+  const { reading: plain, unit: own } = readNominal(text, start, nominalEnd, undefined)
+  // `600 ± 2 mm` is 600 mm: a unit typed only behind the limits serves both.
+  const shared = own || plain.notation || limits.percent ? undefined : limits.unit
+  const nominal = readNominal(text, start, nominalEnd, shared ?? field)
+  const tolerance = toleranceOf(limits, nominal.reading, own ?? shared, field, after, end)
+  const offers = shared ? [] : nominal.reading.offers
+  return { reading: { ...checked(field, start, end, nominal.reading), tolerance, offers }, unit: own ?? shared }
+}
+
+function refuseLong(text: string): void {
+  if (text.length > LONGEST)
+    throw new ReadError(`This is longer than the ${LONGEST} characters a quantity may have.`, LONGEST, text.length)
 }
 
 function refuseLookalikes(text: string): void {
@@ -84,40 +105,46 @@ function refuseLookalikes(text: string): void {
   if (wrong >= 0) throw new ReadError('For limits of error write «±».', wrong, wrong + 2, text.replace(/\+-|-\+/, '±'))
 }
 
-function readTolerance(
-  text: string,
-  from: number,
-  end: number,
-  nominal: Reading,
-  field: DisplayUnit | undefined,
-): number {
-  const part = text.slice(from, end)
-  if (part.trim() === '') throw new ReadError('How much more or less is missing after «±».', Math.max(0, from - 1), end)
-  const relative = /^\s*([^%‰]+)([%‰])\s*$/.exec(part)
-  if (relative && nominal.dimension !== D.NONE)
-    return (
-      Math.abs(nominal.value) *
-      positive(toNumber((relative[1] as string).trim()) / (relative[2] === '%' ? 100 : 1000), from, end)
-    )
-  const typedUnit = /(?:[a-zA-Zµ°%‰′″].*)$/.exec(text.slice(0, from).replace(/\s*(?:±|\+\s*\/\s*-)$/, ''))
-  // `600 mm ± 2` means ± 2 mm: a bare limit takes the unit typed before it, else the field's.
-  const unit = typedUnit ? unitAfter(typedUnit[0]) : undefined
-  const term = readTerm(text, skipSpaces(text, from), end)
-  if (skipSpaces(text, term.to) < end)
-    throw new ReadError(`«${text.slice(term.to, end).trim()}» is left over after the limits.`, term.to, end)
-  const scale = term.unit ?? unit ?? (field?.notation ? undefined : field)
-  const dimension = scale ? scale.dimension : D.NONE
-  if (dimension !== nominal.dimension)
-    throw new ReadError(`The limits are ${aKind(dimension)}, the value is ${aKind(nominal.dimension)}.`, from, end)
-  return positive(term.value * (scale?.factor ?? 1), from, end)
+interface Limits {
+  readonly value: number
+  readonly unit: CompoundUnit | undefined
+  readonly percent: boolean
 }
 
-const unitAfter = (text: string): CompoundUnit | undefined => {
-  try {
-    return readUnit(text)
-  } catch {
-    return undefined
+/** What stands after the ±. */
+function readLimits(text: string, from: number, end: number): Limits {
+  const start = skipSpaces(text, from)
+  if (start >= end) throw new ReadError('How much more or less is missing after «±».', Math.max(0, from - 1), end)
+  const term = readTerm(text, start, end)
+  if (skipSpaces(text, term.to) < end)
+    throw new ReadError(`«${clip(text.slice(term.to, end).trim())}» is left over after the limits.`, term.to, end)
+  return { value: positive(term.value, from, end), unit: term.unit, percent: isPercent(term.unit) }
+}
+
+const isPercent = (unit: CompoundUnit | undefined): boolean => unit?.symbol === '%' || unit?.symbol === '‰'
+
+/** The limits in coherent SI. A bare limit takes the unit typed before it, else the field's. */
+function toleranceOf(
+  limits: Limits,
+  reading: Reading,
+  unit: CompoundUnit | undefined,
+  field: DisplayUnit | undefined,
+  from: number,
+  end: number,
+): number {
+  const own = unit ?? (field?.notation ? undefined : field)
+  if (limits.percent && !isPercent(own)) {
+    if (own && own.offset !== 0)
+      throw new ReadError('A temperature in °C has no per cent of itself; give the limits in K.', from, end)
+    return Math.abs(reading.value) * limits.value * (limits.unit as CompoundUnit).factor
   }
+  if (reading.notation === 'ratio' || (field?.notation === 'ratio' && !unit))
+    throw new ReadError('Give the limits of a ratio in per cent.', from, end)
+  const scale = limits.unit ?? own
+  const dimension = scale ? scale.dimension : (field?.dimension ?? D.NONE)
+  if (dimension !== reading.dimension)
+    throw new ReadError(`The limits are ${aKind(dimension)}, the value is ${aKind(reading.dimension)}.`, from, end)
+  return positive(limits.value * (scale?.factor ?? 1), from, end)
 }
 
 function positive(value: number, from: number, to: number): number {
@@ -126,43 +153,49 @@ function positive(value: number, from: number, to: number): number {
   return value
 }
 
-function readNominal(text: string, start: number, end: number, field: DisplayUnit | undefined): Reading {
+function readNominal(text: string, start: number, end: number, field: DisplayUnit | undefined): Typed {
   const body = text.slice(start, end)
+  const plain = (value: number, notation: Notation): Typed => ({
+    reading: checked(field, start, end, { value, dimension: D.NONE, notation, offers: [] }),
+    unit: undefined,
+  })
   const marked = F_NUMBER.exec(body)
-  if (marked)
-    return checked(field, start, end, {
-      value: toNumber(marked[1] as string),
-      dimension: D.NONE,
-      notation: 'f-number',
-      offers: [],
-    })
+  if (marked) return plain(toNumber(marked[1] as string), 'f-number')
   const ratio = RATIO.exec(body)
-  if (ratio) {
-    const value = toNumber(ratio[1] as string) / toNumber(ratio[2] as string)
-    return checked(field, start, end, { value, dimension: D.NONE, notation: 'ratio', offers: [] })
-  }
-  let at = start
-  let total = 0
-  let last: Term | undefined
-  while (at < end) {
-    const term = readTerm(text, at, end)
-    if (last) refuseOddSum(last, term, text, at, start, end)
-    if (last?.unit && !term.unit)
-      throw new ReadError(`A unit is missing after «${text.slice(at, term.to).trim()}».`, at, term.to)
-    // `−5 ft 3 in` is below zero as a whole.
-    total += last && total < 0 && !/^[+-]/.test(text.slice(at)) ? -siValue(term, field) : siValue(term, field)
-    last = term
-    at = skipSpaces(text, term.to)
-  }
-  const only = last as Term
-  const dimension = only.unit?.dimension ?? field?.dimension ?? only.dimension
+  if (ratio) return plain(toNumber(ratio[1] as string) / toNumber(ratio[2] as string), 'ratio')
+  const { value, last, terms } = readSum(text, start, end, field)
+  const dimension = last.unit?.dimension ?? field?.dimension ?? last.dimension
   const shutter = /\d\s*\/\s*\d/.test(body) && dimension === D.TIME
-  return checked(field, start, end, {
-    value: total,
+  const reading = checked(field, start, end, {
+    value,
     dimension,
     ...(shutter ? { notation: 'shutter' as const } : {}),
-    offers: only.unit ? [] : offersFor(only.value, body, field),
+    offers: last.unit || terms > 1 ? [] : offersFor(last.value, body, field),
   })
+  return { reading, unit: last.unit }
+}
+
+interface Sum {
+  readonly value: number
+  readonly last: Term
+  readonly terms: number
+}
+
+/** A quantity, or several that add up: `5 ft 3 in`, `600 mm + 2 mm`. */
+function readSum(text: string, start: number, end: number, field: DisplayUnit | undefined): Sum {
+  let last = readTerm(text, start, end)
+  let value = siValue(last, field)
+  let terms = 1
+  for (let at = skipSpaces(text, last.to); at < end; at = skipSpaces(text, last.to)) {
+    const term = readTerm(text, at, end)
+    refuseOddSum(last, term, field, text, at, start, end)
+    const size = term.value * (term.unit ?? field ?? { factor: 1 }).factor
+    // `−5 ft 3 in` is below zero as a whole.
+    value += value < 0 && !/[+-]/.test(text[at] as string) ? -size : size
+    last = term
+    terms++
+  }
+  return { value, last, terms }
 }
 
 const siValue = (term: Term, field: DisplayUnit | undefined): number => {
@@ -194,21 +227,28 @@ function readTerm(text: string, at: number, end: number): Term {
   if (/^[.,]/.test(text.slice(numberEnd, end))) {
     const extra = /^[.,\d]*/.exec(text.slice(numberEnd, end))?.[0] ?? ''
     const to = numberEnd + extra.length
+    const mended = oneDecimalSign(text.slice(at, to))
     throw new ReadError(
       'A number has one decimal sign; write thousands without a comma or point.',
       at,
       to,
-      text.slice(0, at) + text.slice(at, to).replace(/[.,]/g, '') + text.slice(to, end),
+      mended === undefined ? undefined : text.slice(0, at) + mended + text.slice(to),
     )
   }
+  if (fraction && toNumber(fraction[4] as string) === 0)
+    throw new ReadError('A fraction cannot have nothing below its line.', at, numberEnd)
   if (!Number.isFinite(value)) throw new ReadError('This number is too large to compute with.', at, numberEnd)
   const unitStart = skipSpaces(text, numberEnd)
   const unitText = unitTextAt(text.slice(unitStart, end))
   if (unitText === '') {
-    const next = /^\d/.test(text.slice(unitStart, end)) ? text.slice(at, end) : undefined
-    if (next) {
-      const joined = next.replace(/(\d)\s+(?=\d)/g, '$1')
-      throw new ReadError('A space inside a number: is it one number, or is a unit missing?', at, end, joined)
+    if (/\d/.test(text[unitStart] ?? '') && unitStart < end) {
+      const joined = text.slice(at, end).replace(/(\d)\s+(?=\d)/g, '$1')
+      throw new ReadError(
+        'A space inside a number: is it one number, or is a unit missing?',
+        at,
+        end,
+        text.slice(0, at) + joined + text.slice(end),
+      )
     }
     return { value, dimension: D.NONE, unit: undefined, to: numberEnd }
   }
@@ -227,6 +267,13 @@ function readTerm(text: string, at: number, end: number): Term {
       )
     throw error
   }
+}
+
+/** Thousands run together where the signs say which is which: `1,234.5`, `1.234.567`; else no mend is sure. */
+function oneDecimalSign(number: string): string | undefined {
+  const thousands = /^[+-]?\d{1,3}(?:([.,])\d{3})(?:\1\d{3})*(?:[.,]\d*)?$/.exec(number)
+  if (/^[+-]?\d+[.,]$/.test(number)) return number.slice(0, -1)
+  return thousands ? number.replaceAll(thousands[1] as string, '') : undefined
 }
 
 /** The unit's text runs to the next number that is not a power, or to a sign that starts another term. */
@@ -251,15 +298,21 @@ function noNumber(text: string, at: number, end: number): ReadError {
 
 export const clip = (text: string): string => (text.length > 40 ? `${text.slice(0, 40)}…` : text)
 
-function refuseOddSum(before: Term, term: Term, text: string, at: number, start: number, end: number): void {
-  const signed = /^[+-]/.test(text.slice(at))
-  const fits = term.unit?.dimension === before.unit?.dimension
-  if (!fits)
-    throw new ReadError(
-      `«${clip(text.slice(at, end))}» does not add to «${clip(text.slice(start, at).trim())}».`,
-      at,
-      end,
-    )
+function refuseOddSum(
+  before: Term,
+  term: Term,
+  field: DisplayUnit | undefined,
+  text: string,
+  at: number,
+  start: number,
+  end: number,
+): void {
+  const signed = /[+-]/.test(text[at] as string)
+  const [left, right] = [clip(text.slice(start, at).trim()), clip(text.slice(at, end))]
+  if (term.unit?.dimension !== before.unit?.dimension || (!term.unit && field?.notation === 'ratio'))
+    throw new ReadError(`«${right}» does not add to «${left}».`, at, end)
+  if (term.unit && term.unit.offset !== 0)
+    throw new ReadError('What is added to a temperature or taken from it is a difference, in K.', at, end)
   if (!signed && before.unit && term.unit && term.unit.factor >= before.unit.factor)
     throw new ReadError(
       'Two quantities without a sign between them: write the larger unit first, or put a + between.',
@@ -309,39 +362,56 @@ export interface SizeReading {
   readonly height: Reading
 }
 
-/** Reads a size, `420 x 297`, `420 × 297 mm`, `16.5 in x 11.7 in`: width first. A unit at the end serves both. Throws ReadError. */
+/** Reads a size, `420 x 297`, `420 × 297 mm`, `16.5 in x 11.7 in`: width first. A unit typed once serves both. Throws ReadError. */
 export function readSize(typed: string, field?: DisplayUnit): SizeReading {
+  refuseLong(typed)
   const cross = /(?<=[\d\s\]a-zµ′″])[x×*](?=\s*\d)|\bby\b/i.exec(typed)
   if (!cross) throw new ReadError('A size is width × height, such as 420 × 297.', 0, typed.length)
-  const left = typed.slice(0, cross.index)
   const rightFrom = cross.index + cross[0].length
-  const right = typed.slice(rightFrom)
-  const height = shifted(rightFrom, () => readQuantity(right, field))
-  const hasUnit = (part: string): boolean => /[a-zµ′″%\]]/i.test(part.replace(/±.*/, '').replace(/\d[eE]/, ''))
-  const tail = hasUnit(left) ? '' : (/[\d)]\s*([a-zµ′″[].*)$/i.exec(right.replace(/\s*(±|\+\/-).*$/, ''))?.[1] ?? '')
-  const width = shifted(0, () => readQuantity(tail ? `${left.trimEnd()} ${tail}` : left, field))
-  const tolerance = width.tolerance ?? height.tolerance
+  const read = (side: 'left' | 'right', unit: DisplayUnit | undefined): Typed =>
+    side === 'left'
+      ? within(typed, 0, cross.index, (part) => readTyped(part, unit))
+      : within(typed, rightFrom, typed.length, (part) => readTyped(part, unit))
+  let [width, height] = [read('left', undefined), read('right', undefined)]
+  const shared = width.unit ?? height.unit
+  width = read('left', width.unit ? field : (shared ?? field))
+  height = read('right', height.unit ? field : (shared ?? field))
+  if (width.reading.dimension !== height.reading.dimension)
+    throw new ReadError(
+      `The width is ${aKind(width.reading.dimension)}, the height ${aKind(height.reading.dimension)}.`,
+      0,
+      typed.length,
+    )
+  const tolerance = width.reading.tolerance ?? height.reading.tolerance
   const limits = tolerance === undefined ? {} : { tolerance }
-  return { width: { ...limits, ...width, offers: [] }, height: { ...limits, ...height, offers: [] } }
+  return { width: { ...limits, ...width.reading, offers: [] }, height: { ...limits, ...height.reading, offers: [] } }
 }
 
-function shifted<T>(by: number, read: () => T): T {
+/** Reads a part of the text; what is wrong in it is told by its place in the whole. */
+function within<T>(typed: string, from: number, to: number, read: (part: string) => T): T {
   try {
-    return read()
+    return read(typed.slice(from, to))
   } catch (error) {
-    if (error instanceof ReadError) throw new ReadError(error.message, error.from + by, error.to + by)
+    if (error instanceof ReadError)
+      throw new ReadError(
+        error.message,
+        error.from + from,
+        error.to + from,
+        error.mend && typed.slice(0, from) + error.mend + typed.slice(to),
+      )
     throw error
   }
 }
 
-/** How a reading is understood, to be shown beside what was typed. */
+/** How a reading is understood, to be shown beside what was typed; in the trade's notation where it was typed so. */
 export const showReading = (reading: Reading, unit?: DisplayUnit): string => {
-  if (reading.notation === 'shutter')
-    return showQuantity(reading.value, reading.dimension, {
-      unit: { ...(unit as DisplayUnit), symbol: 's', factor: 1, offset: 0, dimension: D.TIME, notation: 'shutter' },
-    }).text
-  return showQuantity(reading.value, reading.dimension, { unit, tolerance: reading.tolerance }).text
+  const { value, dimension, tolerance, notation } = reading
+  const typedAs: DisplayUnit | undefined = notation && {
+    dimension,
+    factor: 1,
+    offset: 0,
+    symbol: notation === 'shutter' ? 's' : '',
+    notation,
+  }
+  return showQuantity(value, dimension, { unit: typedAs ?? unit, tolerance }).text
 }
-
-/** Replaces a marked figure by the exact value behind it (f/5.6 by 5.657); a value off the marks stays as it is. */
-export const exactValue = (scale: MarkedScale, value: number): number => exactBehind(scale, value) ?? value

@@ -1,6 +1,6 @@
 import type { Dimension } from './dimension.ts'
 import * as D from './dimension.ts'
-import { type DisplayUnit, defaultUnit } from './display.ts'
+import { type DisplayUnit, defaultUnit, type Notation } from './display.ts'
 import { nearestMark } from './marks.ts'
 
 export interface Shown {
@@ -20,7 +20,9 @@ const SIGNIFICANT = 3
 /** How many decimals show a figure to three significant digits, whole digits always kept. */
 function decimalsFor(size: number): number {
   if (size === 0) return 0
-  return Math.max(0, SIGNIFICANT - 1 - Math.floor(Math.log10(size)))
+  // 9.996 has the digits of 10.0, to which it rounds.
+  const rounded = Number(size.toPrecision(SIGNIFICANT))
+  return Math.max(0, SIGNIFICANT - 1 - Math.floor(Math.log10(rounded)))
 }
 
 /** Groups the whole digits by threes from five digits on. */
@@ -32,7 +34,10 @@ function grouped(digits: string): string {
 
 function written(size: number, decimals: number | undefined): string {
   const exact = Number(size.toPrecision(12))
-  if (exact !== 0 && (exact >= 1e9 || exact < 1e-4)) return exact.toExponential(SIGNIFICANT - 1).replace('e+', 'e')
+  const rounded = exact.toExponential(SIGNIFICANT - 1)
+  if (exact !== 0 && (exact >= 1e9 - 0.5 || Number(rounded) < 1e-4)) {
+    return (Number(rounded) === exact ? exact.toExponential() : rounded).replace('e+', 'e')
+  }
   if (decimals !== undefined) return grouped(exact.toFixed(decimals))
   const fixed = exact.toFixed(decimalsFor(exact))
   return grouped(Number(fixed) === exact && fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed)
@@ -69,9 +74,7 @@ export function showQuantity(
   options: { unit?: DisplayUnit | undefined; tolerance?: number | undefined } = {},
 ): Shown {
   const unit = options.unit ?? defaultUnit(value, dimension)
-  if (unit.notation === 'f-number') return showFNumber(value)
-  if (unit.notation === 'ratio') return showRatio(value)
-  if (unit.notation === 'shutter') return showShutter(value)
+  if (unit.notation) return withPercent(SHOW_NOTATION[unit.notation](value), value, options.tolerance)
   const figure = (value - unit.offset) / unit.factor
   const limits =
     options.tolerance === undefined || options.tolerance === 0 ? undefined : options.tolerance / unit.factor
@@ -89,6 +92,13 @@ const withMark = (figure: string, unit: string, mark: string | undefined): Shown
   ...(mark === undefined ? {} : { mark }),
 })
 
+/** A number in a notation of its own has its limits in per cent: `1:4 ± 1 %`. */
+function withPercent(shown: Shown, value: number, tolerance: number | undefined): Shown {
+  if (tolerance === undefined || tolerance === 0 || value === 0) return shown
+  const text = `${shown.text} ± ${showFigure((100 * tolerance) / Math.abs(value))} %`
+  return { ...shown, figure: text, unit: '', text }
+}
+
 function showFNumber(value: number): Shown {
   return withMark(`f/${showFigure(value)}`, '', nearestMark('aperture', value)?.text)
 }
@@ -102,4 +112,10 @@ function showShutter(value: number): Shown {
   // Marked times turn into fractions below half a second.
   const fraction = value > 0 && value < 0.45
   return withMark(fraction ? `1/${showFigure(1 / value)}` : showFigure(value), 's', nearestMark('time', value)?.text)
+}
+
+const SHOW_NOTATION: Readonly<Record<Notation, (value: number) => Shown>> = {
+  'f-number': showFNumber,
+  ratio: showRatio,
+  shutter: showShutter,
 }

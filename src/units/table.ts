@@ -45,9 +45,9 @@ const DEGREE = Math.PI / 180
 export const UNITS: readonly UnitEntry[] = [
   entry('m', D.LENGTH, 1, 'si'),
   entry('in', D.LENGTH, INCH, 'none', { also: ['inch', 'inches'] }),
-  entry('ft', D.LENGTH, 12 * INCH, 'none', { also: ['foot', 'feet'] }),
-  entry('yd', D.LENGTH, 36 * INCH, 'none', { also: ['yard', 'yards'] }),
-  entry('mi', D.LENGTH, 63360 * INCH, 'none', { also: ['mile', 'miles'] }),
+  entry('ft', D.LENGTH, 0.3048, 'none', { also: ['foot', 'feet'] }),
+  entry('yd', D.LENGTH, 0.9144, 'none', { also: ['yard', 'yards'] }),
+  entry('mi', D.LENGTH, 1609.344, 'none', { also: ['mile', 'miles'] }),
   entry('pt', D.LENGTH, INCH / 72, 'none', { also: ['point', 'points'] }),
   entry('g', D.MASS, 1e-3, 'si'),
   entry('t', D.MASS, 1e3, 'none', { also: ['tonne', 'tonnes'] }),
@@ -175,7 +175,7 @@ export function findUnit(spelling: string): Unit | undefined {
 }
 
 /** Units met every day at a copy stand, the likeliest to be meant by a slip. */
-const EVERYDAY = [
+export const EVERYDAY: readonly string[] = [
   'mm',
   'cm',
   'm',

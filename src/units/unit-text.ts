@@ -1,6 +1,6 @@
 import { type Dimension, NONE } from './dimension.ts'
-import { nearest } from './nearest.ts'
-import { findUnit, sameSigns, unitSpellings } from './table.ts'
+import { inOtherCase, nearest } from './nearest.ts'
+import { EVERYDAY, findUnit, sameSigns, unitSpellings } from './table.ts'
 
 /** A unit or a product of units, as written in brackets or as a cell's heading. */
 export interface CompoundUnit {
@@ -24,6 +24,8 @@ export class UnitTextError extends Error {
     super(message)
   }
 }
+
+const LONGEST = 200
 
 const RAISED = '⁰¹²³⁴⁵⁶⁷⁸⁹'
 const raised = (power: number): string =>
@@ -66,7 +68,16 @@ function powerOf(text: string): number {
 }
 
 /** The nearest spelling that is a unit, for a message. */
-export const nearestUnit = (word: string): string | undefined => nearest(sameSigns(word), unitSpellings())
+export const nearestUnit = (word: string): string | undefined =>
+  HABITS.get(word) ?? inOtherCase(word, EVERYDAY) ?? nearest(sameSigns(word), unitSpellings())
+
+/** Signs in daily use for units that have a letter symbol here; ′ and ″ are angles. */
+const HABITS: ReadonlyMap<string, string> = new Map([
+  ['"', 'in'],
+  ['”', 'in'],
+  ["'", 'ft'],
+  ['’', 'ft'],
+])
 
 interface Part {
   readonly symbol: string
@@ -78,6 +89,8 @@ interface Part {
  * `lx h`, `cd/m^2`, `W/(m² K)`, `1/m`. Throws UnitTextError with the span inside `text`.
  */
 export function readUnit(text: string): CompoundUnit {
+  if (text.length > LONGEST)
+    throw new UnitTextError(`This is longer than the ${LONGEST} characters a unit may have.`, LONGEST, text.length)
   const list = tokens(text)
   if (list.length === 0) throw new UnitTextError('A unit is missing here.', 0, text.length)
   let dimension = NONE
