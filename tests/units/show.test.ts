@@ -1,0 +1,127 @@
+import { describe, expect, test } from 'vitest'
+import * as D from '../../src/units/index.ts'
+import { readDisplayUnit, showFigure, showQuantity } from '../../src/units/index.ts'
+
+describe('a figure', () => {
+  test.each([
+    [0, '0'],
+    [-0, '0'],
+    [1, '1'],
+    [0.5, '0.5'],
+    [12.04, '12.0'],
+    [5.657, '5.66'],
+    [9.996, '10.0'],
+    [99.97, '100'],
+    [857.4, '857'],
+    [1234.5, '1235'],
+    [12345.6, '12 346'],
+    [123456789, '123 456 789'],
+    [0.1 + 0.2, '0.3'],
+    [0.00012345, '0.000123'],
+    [0.000012345, '1.23e-5'],
+    [0.00009995, '0.000100'],
+    [999_999_999.7, '1.00e9'],
+    [1e9, '1e9'],
+    [1234567890, '1.23e9'],
+    [-3.5, '−3.5'],
+    [Number.POSITIVE_INFINITY, '∞'],
+    [Number.NEGATIVE_INFINITY, '−∞'],
+  ])('%d is shown as %s', (value, shown) => {
+    expect(showFigure(value)).toBe(shown.replaceAll(' ', '\u202f'))
+  })
+
+  test.each([
+    [1.5, 2, '1.50'],
+    [-0.001, 2, '0.00'],
+    [12.345, 0, '12'],
+    [12345.6, 1, '12 345.6'],
+  ])('%d with %d decimals is shown as %s', (value, decimals, shown) => {
+    expect(showFigure(value, decimals)).toBe(shown.replaceAll(' ', '\u202f'))
+  })
+})
+
+test('a figure that is no number says so', () => {
+  expect(showFigure(Number.NaN)).toBe('not a number')
+})
+
+describe('a quantity without a declared unit takes the one its size suggests', () => {
+  test.each([
+    [12, D.LENGTH, '12 m'],
+    [0.6, D.LENGTH, '600 mm'],
+    [0, D.LENGTH, '0 mm'],
+    [5e-6, D.LENGTH, '5 µm'],
+    [550e-9, D.LENGTH, '0.55 µm'],
+    [55e-9, D.LENGTH, '55 nm'],
+    [-0.6, D.LENGTH, '−600 mm'],
+    [0.25, D.AREA, '0.25 m²'],
+    [90, D.TIME, '90 s'],
+    [7200, D.TIME, '2 h'],
+    [0.004, D.TIME, '4 ms'],
+    [Math.PI / 6, D.ANGLE, '30°'],
+    [180000, D.LIGHT_DOSE, '50 lx h'],
+    [300 / 0.0254, D.SAMPLING, '300 ppi'],
+    [4e-6, D.PIXEL_PITCH, '4 µm/px'],
+    [2, D.RECIPROCAL_LENGTH, '2 dpt'],
+    [-131e-6, D.RECIPROCAL_TEMPERATURE, '−131 mired'],
+    [2.4e9, D.DATA, '300 MB'],
+    [500, D.ILLUMINANCE, '500 lx'],
+    [120, D.LUMINANCE, '120 cd/m²'],
+    [1.5, D.STOP, '1.50 stop'],
+    [6000, D.PIXEL, '6000 px'],
+    [0.25, D.NONE, '0.25'],
+    [2, D.LENGTH.over(D.TIME.times(D.MASS)), '2 m/(kg s)'],
+    [2, D.LENGTH.power(0.5), '2 m^0.5'],
+  ])('%d SI', (value, dimension, text) => {
+    expect(showQuantity(value, dimension).text).toBe(text)
+  })
+})
+
+describe('a quantity in its declared unit', () => {
+  test.each([
+    [0.6, D.LENGTH, 'cm', '60 cm'],
+    [296.15, D.TEMPERATURE, '°C', '23 °C'],
+    [0.25, D.NONE, '%', '25 %'],
+    [5.657, D.NONE, 'f/', 'f/5.66'],
+    [0.25, D.NONE, '1:', '1:4'],
+    [2, D.NONE, '1:', '2:1'],
+    [1, D.NONE, '1:', '1:1'],
+    [1 / 128, D.TIME, '1/ s', '1/128 s'],
+    [0.4, D.TIME, '1/ s', '1/2.5 s'],
+    [2, D.TIME, '1/ s', '2 s'],
+  ])('%d SI', (value, dimension, unit, text) => {
+    expect(showQuantity(value, dimension, { unit: readDisplayUnit(unit) }).text).toBe(text)
+  })
+
+  test('comes apart into figure and unit, to be set on the unit', () => {
+    expect(showQuantity(0.857, D.LENGTH, { unit: readDisplayUnit('mm') })).toEqual({
+      figure: '857',
+      unit: 'mm',
+      text: '857 mm',
+    })
+  })
+
+  test('has the nearest mark beside it where it is set on a marked scale', () => {
+    expect(showQuantity(6, D.NONE, { unit: readDisplayUnit('f/') }).mark).toBe('f/6.3')
+    expect(showQuantity(0.0085, D.TIME, { unit: readDisplayUnit('1/ s') }).mark).toBe('1/125 s')
+    expect(showQuantity(0.25, D.NONE, { unit: readDisplayUnit('1:') }).mark).toBeUndefined()
+  })
+})
+
+describe('figures follow the tolerance', () => {
+  test.each([
+    [0.6, 0.002, 'mm', '600 ± 2 mm'],
+    [0.6, 0.0012, 'mm', '600.0 ± 1.2 mm'],
+    [0.6, 0.00034, 'mm', '600.0 ± 0.3 mm'],
+    [0.6123, 0.05, 'mm', '612 ± 50 mm'],
+    [0.6, 0, 'mm', '600 mm'],
+    [0.6, 0.01, 'm', '0.60 ± 0.01 m'],
+  ])('%d m ± %d m in %s is %s', (value, tolerance, unit, text) => {
+    expect(showQuantity(value, D.LENGTH, { unit: readDisplayUnit(unit), tolerance }).text).toBe(text)
+  })
+
+  test('and stand in per cent behind a notation of its own', () => {
+    expect(showQuantity(0.25, D.NONE, { unit: readDisplayUnit('1:'), tolerance: 0.0025 }).text).toBe('1:4 ± 1 %')
+    expect(showQuantity(8, D.NONE, { unit: readDisplayUnit('f/'), tolerance: 0.4 }).text).toBe('f/8 ± 5 %')
+    expect(showQuantity(0.008, D.TIME, { unit: readDisplayUnit('1/ s'), tolerance: 0.0004 }).text).toBe('1/125 s ± 5 %')
+  })
+})
