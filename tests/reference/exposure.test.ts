@@ -52,7 +52,7 @@ describe('ISO 517 and ISO 516', () => {
 })
 
 describe('exposure up close in print', () => {
-  it('the shift by distance in focal lengths: a published table on a professional photoguide of 1975, looked up', () => {
+  it('the shift by distance in focal lengths: a photographer’s posted table on a photoguide of 1975, p. 32, looked up', () => {
     const table = [
       [29.4, 0.1],
       [14.9, 0.2],
