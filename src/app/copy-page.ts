@@ -1,0 +1,55 @@
+import { css, html, LitElement, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { shared } from '../cells/styles.ts'
+import { LIBRARY } from '../functions/index.ts'
+import { Sheet, type Worksheet } from '../worksheet/index.ts'
+import { cellsInWords, standingInWords } from './in-words.ts'
+
+/** What someone sent, before it is kept: what it is, and the choice. */
+@customElement('copy-page')
+export class CopyPage extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      main {
+        display: grid;
+        gap: 1rem;
+        max-inline-size: 46rem;
+        margin-inline: auto;
+        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
+        background: var(--sheet);
+        border: 1px solid var(--edge);
+      }
+      h1 {
+        font-size: 1.6rem;
+        line-height: 1.2;
+        padding-block-end: 0.7rem;
+        border-block-end: 2px solid var(--ink);
+        overflow-wrap: anywhere;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) worksheet!: Worksheet
+
+  private tell(name: 'copy-kept' | 'copy-left'): void {
+    this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
+  }
+
+  override render(): TemplateResult {
+    const { title, job, cells } = this.worksheet
+    const { standing } = new Sheet(this.worksheet, LIBRARY)
+    return html`
+      <main>
+        <h1>${title || 'Untitled worksheet'}</h1>
+        ${job ? html`<p>${job}</p>` : ''}
+        <p>Someone sent you this worksheet of ${cellsInWords(cells.length)}. ${standingInWords(standing)}</p>
+        <p class="quiet">It is all in the link. Kept, it is a copy of your own in this browser; your other sheets stay as they are.</p>
+        <div class="presses">
+          <button type="button" class="press" @click=${() => this.tell('copy-kept')}><b>Keep a copy</b></button>
+          <button type="button" class="press" @click=${() => this.tell('copy-left')}>Leave</button>
+        </div>
+      </main>
+    `
+  }
+}

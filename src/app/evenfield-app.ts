@@ -1,0 +1,265 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, query, state } from 'lit/decorators.js'
+import { shared } from '../cells/styles.ts'
+import { LIBRARY } from '../functions/index.ts'
+import { newId, openStore, type Store } from '../storage/store.ts'
+import { Sheet, type Worksheet } from '../worksheet/index.ts'
+import { face, setFace } from './face.ts'
+import { Keeper } from './keeper.ts'
+import { OpenSheet } from './open-sheet.ts'
+import { type Route, readRoute, toSheet } from './route.ts'
+import './sheet-page.ts'
+import './shelf-page.ts'
+import { template } from './templates.ts'
+
+type Page =
+  | { readonly on: 'nothing' }
+  | { readonly on: 'shelf'; readonly trouble: string }
+  | { readonly on: 'sheet'; readonly open: OpenSheet; readonly keeper: Keeper; readonly key: string }
+  | { readonly on: 'copy'; readonly worksheet: Worksheet }
+
+/** The app: one page at a time, chosen by the address. */
+@customElement('evenfield-app')
+export class EvenfieldApp extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    css`
+      :host {
+        min-block-size: 100vh;
+        padding-block-end: 3rem;
+      }
+      header {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        justify-content: space-between;
+        column-gap: 1.6rem;
+        max-inline-size: 70rem;
+        margin-inline: auto;
+        padding-inline: clamp(1rem, 4vw, 2.4rem);
+        min-block-size: 3.2rem;
+      }
+      header.narrow {
+        max-inline-size: 46rem;
+      }
+      .brand {
+        display: inline-flex;
+        align-items: center;
+        min-block-size: 44px;
+        color: inherit;
+        font-weight: 700;
+        text-decoration: none;
+      }
+      .brand:hover {
+        text-decoration: underline;
+        text-underline-offset: 0.28em;
+      }
+      nav {
+        display: flex;
+        flex-wrap: wrap;
+        column-gap: 1.2rem;
+      }
+      .page {
+        container: page / inline-size;
+      }
+    `,
+  ]
+
+  @state() private page: Page = { on: 'nothing' }
+  @state() private build = false
+  @state() private sharing = false
+  @query('.page') private place!: HTMLElement
+  private store: Store | undefined
+  private arriving = 0
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    addEventListener('hashchange', this.arrive)
+    addEventListener('dragover', this.hover)
+    addEventListener('drop', this.drop)
+    void this.start()
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    removeEventListener('hashchange', this.arrive)
+    removeEventListener('dragover', this.hover)
+    removeEventListener('drop', this.drop)
+  }
+
+  private async start(): Promise<void> {
+    this.store = await openStore({
+      onTrouble: (error) => {
+        if (this.page.on === 'sheet') this.page.keeper.keeping.set({ state: 'failed', message: error.message })
+      },
+    })
+    await this.go(readRoute(location.hash))
+  }
+
+  private readonly arrive = (): void => {
+    if (this.store) void this.go(readRoute(location.hash))
+  }
+
+  private async go(route: Route): Promise<void> {
+    // A later address overtakes one still being fetched.
+    const arrival = ++this.arriving
+    const current = this.page.on === 'sheet' ? this.page : undefined
+    if (current && (route.at === 'sheet' || route.at === 'new') && keyOf(route) === current.key) {
+      this.build = route.build
+      return
+    }
+    if (current) await this.leave(current)
+    try {
+      const page = await this.pageFor(route)
+      if (arrival !== this.arriving) return
+      this.build = 'build' in route && route.build
+      this.turnTo(page)
+    } catch (error) {
+      if (arrival === this.arriving) this.turnTo({ on: 'shelf', trouble: (error as Error).message })
+    }
+  }
+
+  private async leave({ open, keeper }: Page & { on: 'sheet' }): Promise<void> {
+    open.close()
+    await keeper.close()
+  }
+
+  private turnTo(page: Page): void {
+    const first = this.page.on === 'nothing'
+    this.page = page
+    this.sharing = false
+    scrollTo(0, 0)
+    const title = page.on === 'sheet' ? page.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
+    document.title = title ? `${title}, Evenfield` : 'Evenfield'
+    // Whoever reads the page by ear is taken to its start, as a fresh page would do.
+    if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
+  }
+
+  private async pageFor(route: Route): Promise<Page> {
+    if (route.at === 'sheet') {
+      const worksheet = await this.kept().load(route.id)
+      if (!worksheet) throw new Error('There is no such sheet in this browser. It may be kept in another one.')
+      return this.sheet(worksheet, route.id, keyOf(route))
+    }
+    if (route.at === 'new') {
+      const worksheet = await template(route.template)
+      if (!worksheet) throw new Error('There is no such start.')
+      return this.sheet(worksheet, newId(), keyOf(route))
+    }
+    if (route.at === 'link') {
+      const [{ fromLink }] = await Promise.all([import('../storage/link.ts'), import('./copy-page.ts')])
+      return { on: 'copy', worksheet: await fromLink(route.fragment) }
+    }
+    return { on: 'shelf', trouble: '' }
+  }
+
+  private kept(): Store {
+    return this.store as Store
+  }
+
+  private sheet(worksheet: Worksheet, id: string, key: string): Page {
+    const open = new OpenSheet(new Sheet(worksheet, LIBRARY))
+    const keeper = new Keeper(this.kept(), id)
+    open.sheet.watch(() => {
+      keeper.keep(() => open.sheet.worksheet)
+      this.settle(id)
+    })
+    return { on: 'sheet', open, keeper, key }
+  }
+
+  /** With its first change a fresh sheet becomes one of the user's own, with an address of its own. */
+  private settle(id: string): void {
+    const { page } = this
+    if (page.on !== 'sheet' || readRoute(location.hash).at !== 'new') return
+    history.replaceState(null, '', toSheet(id) + (this.build ? '/build' : ''))
+    this.page = { ...page, key: `sheet ${id}` }
+  }
+
+  private async keepCopy(worksheet: Worksheet): Promise<void> {
+    const id = newId()
+    try {
+      await this.kept().save(id, worksheet)
+      location.hash = toSheet(id)
+    } catch (error) {
+      this.turnTo({ on: 'shelf', trouble: (error as Error).message })
+    }
+  }
+
+  private async openFile(file: File): Promise<void> {
+    try {
+      const { openFile } = await import('../storage/file.ts')
+      await this.keepCopy(await openFile(file))
+    } catch (error) {
+      const message = (error as Error).message
+      if (this.page.on === 'sheet') await this.leave(this.page)
+      history.replaceState(null, '', '#')
+      this.turnTo({ on: 'shelf', trouble: `${message} Your own sheets are as they were.` })
+    }
+  }
+
+  private readonly hover = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault()
+  }
+
+  private readonly drop = (event: DragEvent): void => {
+    const file = event.dataTransfer?.files[0]
+    if (!file) return
+    event.preventDefault()
+    void this.openFile(file)
+  }
+
+  private faces(): TemplateResult {
+    const here = (this.page.on === 'sheet' && location.hash.replace(/\/build$/, '')) || '#'
+    return html`
+      <a class="word" href=${here} aria-current=${this.build ? nothing : 'page'}>Fill in</a>
+      <a class="word" href=${`${here}/build`} aria-current=${this.build ? 'page' : nothing}>Build</a>
+      <button
+        type="button"
+        class="word"
+        aria-expanded=${this.sharing}
+        @click=${() => {
+          this.sharing = !this.sharing
+        }}
+      >Share</button>
+    `
+  }
+
+  private shown(): TemplateResult | typeof nothing {
+    const { page } = this
+    if (page.on === 'sheet')
+      return html`<sheet-page .open=${page.open} .keeper=${page.keeper} .build=${this.build} .sharing=${this.sharing}></sheet-page>`
+    if (page.on === 'copy')
+      return html`<copy-page
+        .worksheet=${page.worksheet}
+        @copy-kept=${() => void this.keepCopy(page.worksheet)}
+        @copy-left=${() => {
+          location.hash = ''
+        }}
+      ></copy-page>`
+    if (page.on === 'shelf')
+      return html`<shelf-page
+        .store=${this.kept()}
+        .trouble=${page.trouble}
+        @file-chosen=${(event: CustomEvent<File>) => void this.openFile(event.detail)}
+      ></shelf-page>`
+    return nothing
+  }
+
+  override render(): TemplateResult {
+    const dim = face.get() === 'dim'
+    return html`
+      <header class=${this.page.on === 'sheet' ? '' : 'narrow'}>
+        <a class="brand" href="#">Evenfield</a>
+        <nav aria-label="This page">
+          ${this.page.on === 'sheet' ? this.faces() : nothing}
+          <button type="button" class="word" @click=${() => setFace(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
+        </nav>
+      </header>
+      <div class="page" tabindex="-1">${this.shown()}</div>
+    `
+  }
+}
+
+const keyOf = (route: Route & { at: 'sheet' | 'new' }): string =>
+  route.at === 'sheet' ? `sheet ${route.id}` : `new ${route.template}`

@@ -1,0 +1,3 @@
+import './page.css'
+import './face.ts'
+import './evenfield-app.ts'

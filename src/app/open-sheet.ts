@@ -1,0 +1,72 @@
+import { Signal, signal } from '@lit-labs/signals'
+import { type CellSignal, type CellView, labelOf } from '../cells/cell-view.ts'
+import type { Cell, Change, Sheet } from '../worksheet/index.ts'
+
+/**
+ * An open worksheet as the elements see it. The engine computes in its own loop and says what changed; only the
+ * signals of those cells are set, so that no chain of signals is ever pulled.
+ */
+export class OpenSheet {
+  readonly sheet: Sheet
+  /** Set at every change: the standing, the title, whether there is anything to undo. */
+  readonly changed = signal(0)
+  /** Set when cells come, go or move, or a heading changes: what the faces are laid out from. */
+  readonly laidOut = signal(0)
+  private readonly views = new Map<string, CellSignal>()
+  private readonly stop: () => void
+
+  constructor(sheet: Sheet) {
+    this.sheet = sheet
+    this.stop = sheet.watch((changed) => this.heard(changed))
+  }
+
+  close(): void {
+    this.stop()
+  }
+
+  /** The signal of a cell; made when an element first asks. */
+  view(cell: Cell): CellSignal {
+    const known = this.views.get(cell.id)
+    if (known) return known
+    const made = new Signal.State<CellView>(this.seen(cell))
+    this.views.set(cell.id, made)
+    return made
+  }
+
+  apply(change: Change, merge?: string): void {
+    this.sheet.apply(change, merge === undefined ? {} : { merge })
+  }
+
+  readonly called = (name: string): string => {
+    const cell = this.sheet.named(name)
+    return cell ? labelOf(cell) : name
+  }
+
+  private seen(cell: Cell): CellView {
+    const { sheet, called } = this
+    if (cell.kind === 'given' || cell.kind === 'result')
+      return { cell, outcome: sheet.outcome(cell.id), called } as CellView
+    if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called }
+    if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called }
+    return { cell, outcome: undefined, called }
+  }
+
+  private heard(changed: 'all' | ReadonlySet<string>): void {
+    let layout = changed === 'all'
+    for (const id of changed === 'all' ? [...this.views.keys()] : changed) {
+      const view = this.views.get(id)
+      if (!view) continue
+      const cell = this.sheet.cell(id)
+      if (!cell) {
+        this.views.delete(id)
+        continue
+      }
+      if (cell.kind === 'note' || exact(cell) !== exact(view.get().cell)) layout = true
+      view.set(this.seen(cell))
+    }
+    if (layout) this.laidOut.set(this.laidOut.get() + 1)
+    this.changed.set(this.changed.get() + 1)
+  }
+}
+
+const exact = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true

@@ -1,0 +1,53 @@
+import type { Cell, Drawing, Note } from '../worksheet/index.ts'
+
+/** A stage of the job: what stands under one heading, up to the next. */
+export interface Section {
+  /** The heading's cell id, or `start` before the first heading. */
+  readonly id: string
+  readonly heading: Note | undefined
+  readonly rows: readonly Cell[]
+  /** Seldom known: folded away. */
+  readonly exact: readonly Cell[]
+  readonly drawings: readonly Drawing[]
+}
+
+interface Draft {
+  heading: Note | undefined
+  rows: Cell[]
+  exact: Cell[]
+  drawings: Drawing[]
+}
+
+const isExact = (cell: Cell): boolean => (cell.kind === 'given' || cell.kind === 'result') && cell.more_exact === true
+
+export function sectionsOf(cells: readonly Cell[]): Section[] {
+  const drafts: Draft[] = []
+  const open = (heading: Note | undefined): Draft => {
+    const draft = { heading, rows: [], exact: [], drawings: [] }
+    drafts.push(draft)
+    return draft
+  }
+  let draft: Draft | undefined
+  for (const cell of cells) {
+    if (cell.kind === 'note' && cell.role === 'heading') {
+      draft = open(cell)
+      continue
+    }
+    draft ??= open(undefined)
+    if (cell.kind === 'drawing') draft.drawings.push(cell)
+    else if (isExact(cell)) draft.exact.push(cell)
+    else draft.rows.push(cell)
+  }
+  return drafts.map((one) => ({ ...one, id: one.heading?.id ?? 'start' }))
+}
+
+/** Sections that share a margin: the drawing of the first stays in view through those after it that have none. */
+export function spreadsOf(sections: readonly Section[]): Section[][] {
+  const spreads: Section[][] = []
+  for (const section of sections) {
+    const last = spreads.at(-1)
+    if (last && section.drawings.length === 0) last.push(section)
+    else spreads.push([section])
+  }
+  return spreads
+}

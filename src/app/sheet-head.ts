@@ -1,0 +1,135 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
+import { ask } from '../cells/cell-view.ts'
+import { field, shared } from '../cells/styles.ts'
+import { clock, standingInWords } from './in-words.ts'
+import type { Keeper } from './keeper.ts'
+import type { OpenSheet } from './open-sheet.ts'
+
+/** The head of an open worksheet: its title, the job, how the checks stand and when it was last kept. */
+@customElement('sheet-head')
+export class SheetHead extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    field,
+    css`
+      :host {
+        border-block-end: 2px solid var(--ink);
+        padding-block-end: 0.35rem;
+      }
+      h1 {
+        font-size: 1.6rem;
+        line-height: 1.2;
+        text-wrap: balance;
+        overflow-wrap: anywhere;
+      }
+      h1 .field {
+        font-weight: 700;
+        padding-block: 0.1rem;
+      }
+      .job {
+        display: flex;
+        align-items: center;
+        gap: 0.6rem;
+        margin-block-start: 0.3rem;
+      }
+      .job .field {
+        border-color: transparent;
+        border-block-end-color: var(--rule);
+        background: none;
+        padding-inline: 0.2rem;
+        max-inline-size: 30rem;
+      }
+      .job .field:hover,
+      .job .field:focus {
+        border-color: var(--edge);
+        background: var(--well);
+      }
+      .foot {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        justify-content: space-between;
+        column-gap: 2rem;
+      }
+      .standing {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        column-gap: 0.6rem;
+      }
+      .failed {
+        padding-inline-start: 0.7rem;
+        border-inline-start: 4px solid var(--ink);
+        margin-block: 0.3rem 0.6rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+  @property({ attribute: false }) keeper!: Keeper
+  @property({ type: Boolean }) build = false
+
+  private tell(name: string): void {
+    this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
+  }
+
+  private kept(): string {
+    const keeping = this.keeper.keeping.get()
+    if (keeping.state === 'kept') return `Kept ${clock(keeping.at)}.`
+    if (keeping.state === 'keeping') return 'Keeping…'
+    return keeping.state === 'failed' ? 'Not kept.' : 'Nothing changed yet.'
+  }
+
+  private history(word: string, can: boolean, event: string): TemplateResult {
+    // Not `disabled`, which would drop the focus when the last step is undone.
+    return html`<button type="button" class="word" aria-disabled=${!can} @click=${() => can && this.tell(event)}>${word}</button>`
+  }
+
+  override render(): TemplateResult {
+    this.open.changed.get()
+    const { worksheet, standing, canUndo, canRedo } = this.open.sheet
+    const keeping = this.keeper.keeping.get()
+    const trouble = standing.errors + standing.fails + standing.close + standing.waits > 0
+    const words = standingInWords(standing)
+    return html`
+      ${
+        this.build
+          ? html`<h1>
+              <input
+                class="field"
+                type="text"
+                aria-label="Title of the worksheet"
+                .value=${live(worksheet.title)}
+                @input=${(event: Event) => ask(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
+              >
+            </h1>`
+          : html`<h1>${worksheet.title || 'Untitled worksheet'}</h1>`
+      }
+      <div class="job">
+        <label class="quiet" for="job">Job</label>
+        <input
+          id="job"
+          class="field"
+          type="text"
+          autocomplete="off"
+          placeholder="reference, client, place"
+          .value=${live(worksheet.job ?? '')}
+          @input=${(event: Event) => ask(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
+        >
+      </div>
+      <div class="foot">
+        <div class="standing">
+          ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${words}</button>` : html`<span>${words}</span>`}
+          <span class="quiet" id="kept">${this.kept()}</span>
+        </div>
+        <div class="words">
+          ${this.history('Undo', canUndo, 'undo-asked')} ${this.history('Redo', canRedo, 'redo-asked')}
+        </div>
+      </div>
+      ${keeping.state === 'failed' ? html`<p class="failed" role="alert">${keeping.message}</p>` : nothing}
+    `
+  }
+}

@@ -1,0 +1,220 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { repeat } from 'lit/directives/repeat.js'
+import { shared } from '../cells/styles.ts'
+import { newId, type Store, type Summary } from '../storage/store.ts'
+import { cellsInWords, when } from './in-words.ts'
+import { toNew, toSheet } from './route.ts'
+import { ANSWERS, EMPTY } from './templates.ts'
+
+/** The page one starts from: the question, the sheets kept here, and a way to open a file. */
+@customElement('shelf-page')
+export class ShelfPage extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      main {
+        max-inline-size: 46rem;
+        margin-inline: auto;
+        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
+        background: var(--sheet);
+        border: 1px solid var(--edge);
+      }
+      @media (max-width: 47rem) {
+        main {
+          border-inline: 0;
+        }
+      }
+      h1 {
+        font-size: 1.6rem;
+        line-height: 1.2;
+        padding-block-end: 0.7rem;
+        border-block-end: 2px solid var(--ink);
+      }
+      h2 {
+        font-size: 1.15rem;
+        margin-block-start: 2.2rem;
+        padding-block-end: 0.4rem;
+        border-block-end: 2px solid var(--ink);
+      }
+      ul {
+        margin: 0;
+        padding: 0;
+        list-style: none;
+      }
+      li {
+        border-block-end: 1px solid var(--rule);
+      }
+      .answer {
+        display: block;
+        padding-block: 0.85rem;
+        color: inherit;
+        text-decoration: none;
+      }
+      .answer b {
+        display: block;
+        font-size: 1.15rem;
+        text-decoration: underline;
+        text-decoration-thickness: 1px;
+        text-underline-offset: 0.25em;
+      }
+      .answer:hover b {
+        text-decoration-thickness: 2px;
+      }
+      .kept {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        align-items: center;
+        column-gap: 1.2rem;
+        min-block-size: 3.6rem;
+        padding-block: 0.2rem;
+      }
+      .kept .answer {
+        padding-block: 0.45rem;
+      }
+      .kept .answer b {
+        font-size: 1rem;
+        overflow-wrap: anywhere;
+      }
+      .foot {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.6rem 1.2rem;
+        margin-block-start: 1.6rem;
+      }
+      .trouble {
+        margin-block-end: 1rem;
+        padding-inline-start: 0.7rem;
+        border-inline-start: 4px solid var(--ink);
+      }
+      @container page (max-width: 32rem) {
+        .kept {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) store!: Store
+  /** What could not be opened, and why. */
+  @property() trouble = ''
+  @state() private sheets: readonly Summary[] = []
+  /** Removed while this page stands open: each can be put back where it was. */
+  @state() private removed: ReadonlySet<string> = new Set()
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    void this.load()
+  }
+
+  private async load(): Promise<void> {
+    try {
+      const listed = await this.store.list()
+      const gone = (await this.store.listRemoved()).filter(({ id }) => this.removed.has(id))
+      this.sheets = [...listed, ...gone].sort((a, b) => b.changed - a.changed)
+    } catch (error) {
+      this.trouble = (error as Error).message
+    }
+  }
+
+  private async change(work: () => Promise<unknown>): Promise<void> {
+    try {
+      await work()
+    } catch (error) {
+      this.trouble = (error as Error).message
+    }
+    await this.load()
+    await this.updateComplete
+  }
+
+  private async takeOut(id: string): Promise<void> {
+    this.removed = new Set([...this.removed, id])
+    await this.change(() => this.store.remove(id))
+    this.renderRoot.querySelector<HTMLElement>(`[data-back="${id}"]`)?.focus()
+  }
+
+  private async putBack(id: string): Promise<void> {
+    this.removed = new Set([...this.removed].filter((one) => one !== id))
+    await this.change(() => this.store.restore(id))
+    this.renderRoot.querySelector<HTMLElement>(`[data-open="${id}"]`)?.focus()
+  }
+
+  private async duplicate(id: string): Promise<void> {
+    const copy = newId()
+    await this.change(async () => {
+      const worksheet = await this.store.load(id)
+      if (worksheet) await this.store.save(copy, { ...worksheet, title: `${worksheet.title}, copy` })
+    })
+    this.renderRoot.querySelector<HTMLElement>(`[data-open="${copy}"]`)?.focus()
+  }
+
+  private kept(sheet: Summary): TemplateResult {
+    const title = sheet.title || 'Untitled worksheet'
+    if (this.removed.has(sheet.id))
+      return html`
+        <li class="kept">
+          <span class="quiet">«${title}» is removed.</span>
+          <button type="button" class="word" data-back=${sheet.id} @click=${() => void this.putBack(sheet.id)}>Undo</button>
+        </li>
+      `
+    return html`
+      <li class="kept">
+        <a class="answer" data-open=${sheet.id} href=${toSheet(sheet.id)}>
+          <b>${title}</b>
+          <span class="small quiet">${cellsInWords(sheet.cells)}, kept ${when(new Date(sheet.changed))}</span>
+        </a>
+        <div class="words">
+          <button type="button" class="word" aria-label=${`Duplicate ${title}`} @click=${() => void this.duplicate(sheet.id)}>Duplicate</button>
+          <button type="button" class="word" aria-label=${`Remove ${title}`} @click=${() => void this.takeOut(sheet.id)}>Remove</button>
+        </div>
+      </li>
+    `
+  }
+
+  private chosen(event: Event): void {
+    const input = event.target as HTMLInputElement
+    const file = input.files?.[0]
+    if (file) this.dispatchEvent(new CustomEvent('file-chosen', { detail: file, bubbles: true, composed: true }))
+    input.value = ''
+  }
+
+  override render(): TemplateResult {
+    const answers = [
+      ...ANSWERS,
+      { key: EMPTY, answer: 'Something else', about: 'An empty sheet, to build with your own cells and formulas.' },
+    ]
+    return html`
+      <main>
+        ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
+        <h1>What have you got?</h1>
+        <ul>
+          ${answers.map(
+            ({ key, answer, about }) => html`
+              <li>
+                <a class="answer" href=${key === EMPTY ? `${toNew(key)}/build` : toNew(key)}><b>${answer}</b><span class="quiet">${about}</span></a>
+              </li>
+            `,
+          )}
+        </ul>
+        ${
+          this.sheets.length > 0
+            ? html`
+                <h2>Your sheets</h2>
+                <ul>${repeat(
+                  this.sheets,
+                  ({ id }) => id,
+                  (sheet) => this.kept(sheet),
+                )}</ul>
+              `
+            : nothing
+        }
+        <div class="foot">
+          <button type="button" class="press" @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#file')?.click()}>Open a file</button>
+          <span class="quiet">or drop one anywhere on the page</span>
+          <input id="file" type="file" accept=".json,application/json" hidden @change=${this.chosen}>
+        </div>
+      </main>
+    `
+  }
+}

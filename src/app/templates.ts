@@ -1,0 +1,41 @@
+import type { Worksheet } from '../worksheet/index.ts'
+
+/** How a template answers the shelf's question; stands in the template's own file under `shelf`. */
+export interface Answer {
+  /** The file's name without its ending: its place in the address. */
+  readonly key: string
+  /** What one has got: «A flat sheet on a copy stand». */
+  readonly answer: string
+  /** What the sheet works out, in a sentence. */
+  readonly about: string
+  readonly order: number
+}
+
+interface Shelf {
+  readonly answer: string
+  readonly about: string
+  readonly order?: number
+}
+
+// Only the answers load with the page; a template itself when it is chosen.
+const shelves = import.meta.glob<Shelf>('../../templates/*.json', { import: 'shelf', eager: true })
+const files = import.meta.glob<Worksheet>('../../templates/*.json', { import: 'default' })
+
+const keyOf = (path: string): string => path.replace(/^.*\/|\.json$/g, '')
+
+export const ANSWERS: readonly Answer[] = Object.entries(shelves)
+  .map(([path, { answer, about, order = 99 }]) => ({ key: keyOf(path), answer, about, order }))
+  .sort((a, b) => a.order - b.order)
+
+export const EMPTY = 'empty'
+
+const emptySheet: Worksheet = { format: 'evenfield-worksheet', version: 1, title: 'Untitled worksheet', cells: [] }
+
+/** The worksheet behind an answer; undefined where there is none of that name. */
+export async function template(key: string): Promise<Worksheet | undefined> {
+  if (key === EMPTY) return emptySheet
+  const load = Object.entries(files).find(([path]) => keyOf(path) === key)?.[1]
+  if (!load) return undefined
+  const { shelf: _, ...worksheet } = (await load()) as Worksheet & { shelf?: unknown }
+  return worksheet as Worksheet
+}

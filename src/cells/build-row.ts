@@ -1,0 +1,180 @@
+import { css, html, nothing, type TemplateResult } from 'lit'
+import type { Outcome } from '../worksheet/index.ts'
+import { type CellView, labelOf } from './cell-view.ts'
+import { checkSign, STATE_WORDS, signStyle } from './check-sign.ts'
+import { figureOf, isSpread, whyNot } from './result-cell.ts'
+
+export const buildRowStyle = [
+  signStyle,
+  css`
+    .row {
+      grid-template-columns: 4.2rem minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
+      border-block-end: 0;
+    }
+    .row.plain {
+      grid-template-columns: 4.2rem minmax(0, 1fr);
+    }
+    .row > .kind {
+      align-self: start;
+      padding-block-start: 0.85rem;
+    }
+    .row .figure {
+      padding-inline-end: 0;
+    }
+    .result .figure {
+      font-weight: 700;
+    }
+    .call {
+      display: block;
+      inline-size: 100%;
+      min-block-size: 1.9rem;
+      padding: 0.45rem 0 0.15rem;
+      border: 0;
+      background: none;
+      text-align: start;
+      cursor: pointer;
+      line-height: 1.25;
+      overflow-wrap: anywhere;
+    }
+    .call:only-child {
+      min-block-size: 44px;
+      padding-block: 0.45rem;
+    }
+    .call:hover {
+      text-decoration: underline;
+      text-underline-offset: 0.25em;
+    }
+    .call.heading {
+      font-size: 1.15rem;
+      font-weight: 700;
+    }
+    .formula-text {
+      display: block;
+      inline-size: 100%;
+      min-block-size: 1.7rem;
+      padding: 0.1rem 0 0.4rem;
+      border: 0;
+      background: none;
+      text-align: start;
+      cursor: pointer;
+      font-family: var(--mono);
+      font-size: 0.86rem;
+      line-height: 1.4;
+      color: var(--quiet);
+      overflow-wrap: anywhere;
+    }
+    button.formula-text:hover {
+      color: var(--ink);
+      text-decoration: underline;
+      text-underline-offset: 0.25em;
+    }
+    .state {
+      display: flex;
+      align-items: center;
+      gap: 0.6rem;
+      grid-column: 3 / -1;
+      justify-content: flex-end;
+      text-align: end;
+    }
+    .wrong {
+      padding-block-end: 0.4rem;
+    }
+    @container (max-width: 34rem) {
+      .row {
+        grid-template-columns: minmax(0, 1fr) auto auto;
+        column-gap: 0.5rem;
+      }
+      .row.plain {
+        grid-template-columns: minmax(0, 1fr);
+      }
+      .row > .kind {
+        display: none;
+      }
+      .row > .what,
+      .row.spread > .figure {
+        grid-column: auto;
+        padding-block-start: 0;
+      }
+      .row > .what + * {
+        grid-column: auto;
+      }
+      .state {
+        grid-column: 2 / -1;
+      }
+      .row .figure {
+        max-inline-size: 9rem;
+      }
+    }
+  `,
+]
+
+interface Acts {
+  readonly toggle: () => void
+  readonly formula: () => void
+}
+
+const KINDS: Readonly<Record<CellView['cell']['kind'], string>> = {
+  given: 'Given',
+  result: 'Result',
+  check: 'Check',
+  note: 'Note',
+  drawing: 'Drawing',
+}
+
+const bracketed = (unit: string | undefined): string => (unit ? ` [${unit}]` : '')
+
+/** `name [unit] = formula`, as it would be written on paper. */
+function written({ cell }: CellView): string | undefined {
+  if (cell.kind === 'given') return `${cell.name}${bracketed(cell.unit)}`
+  if (cell.kind === 'result') return `${cell.name}${bracketed(cell.unit)} = ${cell.formula}`
+  return cell.kind === 'check' ? `${cell.name}: ${cell.condition}` : undefined
+}
+
+function standing(view: CellView): TemplateResult | typeof nothing {
+  const { cell, outcome } = view
+  if (cell.kind === 'check' && outcome && 'message' in outcome)
+    return html`<span class="state"><b>${STATE_WORDS[outcome.state]}</b>${checkSign(outcome.state)}</span>`
+  if (cell.kind === 'given' && cell.entry && cell.entry !== 'quantity' && cell.entry !== 'size')
+    return html`<span class="state">${cell.value || '–'}</span>`
+  if (cell.kind === 'given' || cell.kind === 'result') return figureOf(outcome as Outcome)
+  return nothing
+}
+
+function heading({ cell }: CellView): string {
+  if (cell.kind !== 'note') return ''
+  return cell.role === 'heading' ? 'heading' : ''
+}
+
+/** The line a cell takes on the build face. */
+export function buildRow(view: CellView, open: boolean, { toggle, formula }: Acts): TemplateResult {
+  const { cell, outcome, called } = view
+  const text = open ? undefined : written(view)
+  const plain = cell.kind === 'note' || cell.kind === 'drawing'
+  const values = cell.kind === 'given' || cell.kind === 'result' ? (outcome as Outcome) : undefined
+  const why = values && whyNot(values, called)
+  const wrong =
+    !open && values?.state === 'error' && values.origin === undefined ? values.diagnostics[0]?.message : undefined
+  const kind = cell.kind === 'note' && cell.role === 'heading' ? 'Section' : KINDS[cell.kind]
+  return html`
+    <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) ? 'long-figure' : ''}">
+      <span class="kind small quiet">${kind}</span>
+      <div class="what">
+        <button type="button" class="call ${heading(view)}" aria-expanded=${open} @click=${toggle}>
+          <span class="unseen">${kind}: </span>${labelOf(cell)}
+        </button>
+        ${
+          text === undefined
+            ? nothing
+            : cell.kind === 'given'
+              ? html`<span class="formula-text">${text}</span>`
+              : html`<button type="button" class="formula-text" @click=${formula}>
+                  <span class="unseen">Edit the formula </span>${text}
+                </button>`
+        }
+        ${why ? html`<span class="small">${why}</span>` : nothing}
+        ${wrong ? html`<p class="small wrong"><b>Needs mending.</b> ${wrong}</p>` : nothing}
+      </div>
+      ${standing(view)}
+    </div>
+  `
+}

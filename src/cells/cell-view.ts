@@ -1,0 +1,60 @@
+import type { Signal } from '@lit-labs/signals'
+import type {
+  Cell,
+  Change,
+  Check,
+  CheckOutcome,
+  Drawing,
+  DrawingOutcome,
+  Given,
+  Note,
+  Outcome,
+  Result,
+} from '../worksheet/index.ts'
+
+interface View<C extends Cell, O> {
+  readonly cell: C
+  /** What became of it. */
+  readonly outcome: O
+  /** What a person calls the cell of this name. */
+  readonly called: (name: string) => string
+}
+
+/** A cell as it stands now: all that the element showing it needs. */
+export type GivenView = View<Given, Outcome>
+export type ResultView = View<Result, Outcome>
+export type CheckView = View<Check, CheckOutcome>
+export type NoteView = View<Note, undefined>
+export type DrawingView = View<Drawing, DrawingOutcome>
+export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView
+
+/** One signal a cell: an edit wakes only the elements whose cells it reached. */
+export type CellSignal<V extends CellView = CellView> = Signal.State<V>
+
+/** An element asks for a change; whoever holds the sheet makes it, or says why not. */
+export interface Asked {
+  readonly change: Change
+  /** Changes asked with the same key, one after another, are one step of undo. */
+  readonly merge?: string
+  refused?: string
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'change-asked': CustomEvent<Asked>
+  }
+}
+
+/** Asks for a change. Gives why it was refused, or undefined where it was made. */
+export function ask(from: HTMLElement, change: Change, merge?: string): string | undefined {
+  const detail: Asked = merge === undefined ? { change } : { change, merge }
+  from.dispatchEvent(new CustomEvent<Asked>('change-asked', { detail, bubbles: true, composed: true }))
+  return detail.refused
+}
+
+/** What a person calls a cell. */
+export function labelOf(cell: Cell): string {
+  if (cell.kind === 'note') return cell.text.split('\n', 1)[0] || 'Empty note'
+  if (cell.kind === 'drawing') return cell.title || 'Drawing'
+  return cell.label?.trim() || cell.name
+}

@@ -1,0 +1,110 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { readDisplayUnit } from '../units/index.ts'
+import type { Given } from '../worksheet/index.ts'
+import { ask, type CellSignal, type GivenView, labelOf } from './cell-view.ts'
+import { type Entry, entryField, entryStyle } from './entry-field.ts'
+import { field, row, shared } from './styles.ts'
+import { signsShown, touchRow, touchRowStyle } from './touch-row.ts'
+import { trouble, troubleStyle } from './trouble.ts'
+
+/** Labels longer than this stand above their field where the sheet is narrow. */
+const LONG_LABEL = 30
+
+/** The unit as set behind the field. */
+export function unitBehind(unit: string | undefined): string {
+  if (!unit) return ''
+  try {
+    const shown = readDisplayUnit(unit)
+    return shown.notation ? '' : shown.symbol
+  } catch {
+    return unit
+  }
+}
+
+/** A given on the fill-in face: its label, its field, its unit, and how what was typed is understood. */
+@customElement('given-cell')
+export class GivenCell extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    row,
+    field,
+    entryStyle,
+    touchRowStyle,
+    troubleStyle,
+    css`
+      .row {
+        border-block-end: 0;
+      }
+      :host {
+        border-block-end: 1px solid var(--rule);
+      }
+      .offers {
+        justify-content: flex-end;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) view!: CellSignal<GivenView>
+  @state() private inHand = false
+  @query('.entry') private entry!: HTMLInputElement | null
+
+  override focus(options?: FocusOptions): void {
+    this.renderRoot.querySelector<HTMLElement>('.entry')?.focus(options)
+  }
+
+  private put(cell: Given, value: string): void {
+    ask(this, { do: 'replace', cell: { ...cell, value } }, `value:${cell.id}`)
+  }
+
+  override render(): TemplateResult {
+    const { cell, outcome } = this.view.get()
+    const entry: Entry = cell.entry ?? 'quantity'
+    const label = labelOf(cell)
+    const bad = outcome.state === 'error' && cell.value.trim() !== ''
+    const readAs = outcome.state === 'value' ? outcome.readAs : undefined
+    const offers = outcome.state === 'value' ? outcome.offers : []
+    const warnings = outcome.state === 'value' ? outcome.warnings : []
+    const typed = entry === 'quantity' || entry === 'size'
+    const described = [cell.hint ? 'hint' : '', readAs ? 'read' : '', bad ? 'trouble' : ''].filter(Boolean).join(' ')
+    const unit = typed ? unitBehind(cell.unit) : ''
+    const put = (value: string): void => this.put(cell, value)
+    return html`
+      <div
+        class="row ${label.length > LONG_LABEL ? 'long' : ''}"
+        @focusin=${() => {
+          this.inHand = true
+        }}
+        @focusout=${(event: FocusEvent) => {
+          this.inHand = event.relatedTarget instanceof Node && this.renderRoot.contains(event.relatedTarget)
+        }}
+      >
+        <div class="what">
+          ${entry === 'yes or no' ? html`<span id="label">${label}</span>` : html`<label for="entry">${label}</label>`}
+          ${cell.hint ? html`<span class="small" id="hint">${cell.hint}</span>` : nothing}
+          ${readAs ? html`<span class="small" id="read">read as ${readAs}</span>` : nothing}
+        </div>
+        ${entryField({ entry, cell, label, bad, described, put })}
+        ${typed ? html`<span class="unit">${unit}</span>` : nothing}
+        ${
+          typed && this.inHand && signsShown.get()
+            ? html`<div class="below">${touchRow(() => this.entry)}</div>`
+            : nothing
+        }
+        ${
+          offers.length > 0
+            ? html`<div class="below presses offers">
+                ${offers.map(
+                  (offer) =>
+                    html`<button type="button" class="press" @click=${() => put(offer.text)}>Read as ${offer.text}, ${offer.label}</button>`,
+                )}
+              </div>`
+            : nothing
+        }
+        ${bad ? html`<div class="below" id="trouble">${trouble(cell.value, outcome.diagnostics, put)}</div>` : nothing}
+        ${warnings.length > 0 ? html`<div class="below">${trouble(cell.value, warnings, put)}</div>` : nothing}
+      </div>
+    `
+  }
+}

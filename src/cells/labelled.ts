@@ -1,0 +1,84 @@
+import { css, html, nothing, type TemplateResult } from 'lit'
+import { live } from 'lit/directives/live.js'
+
+export const labelledStyle = css`
+  .labelled {
+    display: block;
+    min-inline-size: 0;
+  }
+  .labelled > .small {
+    display: block;
+  }
+  .tick {
+    display: flex;
+    align-items: center;
+    gap: 0.6rem;
+    min-block-size: 44px;
+    cursor: pointer;
+  }
+  .tick input {
+    inline-size: 1.25rem;
+    block-size: 1.25rem;
+    margin: 0;
+    accent-color: var(--ink);
+  }
+`
+
+interface Labelled {
+  readonly label: string
+  readonly value: string
+  readonly put: (value: string) => void
+  readonly hint?: string
+  readonly className?: string
+  readonly lines?: boolean
+  /** What is wrong with what it holds. */
+  readonly wrong?: string | undefined
+}
+
+/** A field under its own small label. */
+export function labelled({ label, value, put, hint, className = '', lines, wrong }: Labelled): TemplateResult {
+  const typed = (event: Event): void => put((event.target as HTMLInputElement).value)
+  return html`
+    <label class="labelled ${className}">
+      <span class="small quiet">${label}${hint ? html` <span>(${hint})</span>` : nothing}</span>
+      ${
+        lines
+          ? html`<textarea class="field" .value=${live(value)} @input=${typed}></textarea>`
+          : html`<input class="field" type="text" autocomplete="off" aria-invalid=${wrong !== undefined} .value=${live(value)} @input=${typed}>`
+      }
+      ${wrong ? html`<span class="small">${wrong}</span>` : nothing}
+    </label>
+  `
+}
+
+interface Select {
+  readonly label: string
+  readonly value: string
+  readonly options: readonly (readonly [value: string, shown: string])[]
+  readonly put: (value: string) => void
+  readonly className?: string
+}
+
+export const selected = ({ label, value, options, put, className = '' }: Select): TemplateResult => html`
+  <label class="labelled ${className}">
+    <span class="small quiet">${label}</span>
+    <select
+      class="field"
+      .value=${live(value)}
+      @change=${(event: Event) => put((event.target as HTMLSelectElement).value)}
+    >
+      ${options.map(([one, shown]) => html`<option value=${one} ?selected=${one === value}>${shown}</option>`)}
+    </select>
+  </label>
+`
+
+export const ticked = (label: string, on: boolean, put: (on: boolean) => void): TemplateResult => html`
+  <label class="tick">
+    <input
+      type="checkbox"
+      .checked=${live(on)}
+      @change=${(event: Event) => put((event.target as HTMLInputElement).checked)}
+    >
+    <span>${label}</span>
+  </label>
+`

@@ -1,0 +1,110 @@
+import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
+import { syntaxTree } from '@codemirror/language'
+import { unitSymbols } from '../../units/index.ts'
+import type { Scope } from '../scope.ts'
+import { describeType } from '../types.ts'
+import { recordDom } from './record-dom.ts'
+import { signature } from './record-text.ts'
+
+const cells = (scope: Scope): Completion[] =>
+  [...scope.names()].map((name) => {
+    const type = scope.typeOf(name)
+    return {
+      label: name,
+      detail: type === undefined || type === 'unknown' ? 'in error' : describeType(type),
+      boost: 2,
+    }
+  })
+
+function functions(scope: Scope): Completion[] {
+  return [...scope.library.values()].map((record) => ({
+    label: record.name,
+    detail: record.about,
+    apply: (view, _completion, from, to) => {
+      const insert = `${record.name}()`
+      const inside = record.parameters.length > 0 ? insert.length - 1 : insert.length
+      // A bracket that already stands there is not doubled.
+      const called = view.state.sliceDoc(to, to + 1) === '('
+      view.dispatch({
+        changes: { from, to, insert: called ? record.name : insert },
+        selection: { anchor: from + (called ? record.name.length : inside) },
+      })
+    },
+    info: () => recordDom(record),
+  }))
+}
+
+const WORDS: readonly Completion[] = [
+  { label: 'when', detail: 'when(condition, then, otherwise)' },
+  { label: 'and', detail: 'both hold' },
+  { label: 'or', detail: 'either holds' },
+  { label: 'not', detail: 'does not hold' },
+  { label: 'yes' },
+  { label: 'no' },
+]
+
+let units: readonly Completion[] | undefined
+const unitList = (): readonly Completion[] => {
+  units ??= unitSymbols().map((symbol) => ({ label: symbol, type: 'unit' }))
+  return units
+}
+
+const AFTER_NUMBER = /\d(?: ?)([A-Za-zµ°%‰Ω]*)$/
+const IN_BRACKETS = /\[[^\]]*?([A-Za-zµ°%‰Ω]*)$/
+
+function completeUnit(context: CompletionContext): CompletionResult | undefined {
+  const before = context.state.sliceDoc(0, context.pos)
+  const match = IN_BRACKETS.exec(before) ?? AFTER_NUMBER.exec(before)
+  if (!match) return undefined
+  // A digit inside a name (`lens_2`) is no number.
+  if (match[0].startsWith('[') === false && /[A-Za-z_]\d*$/.test(before.slice(0, match.index + 1))) return undefined
+  const word = match[1] as string
+  if (word === '' && !context.explicit) return undefined
+  return { from: context.pos - word.length, options: unitList(), validFor: /^[A-Za-zµ°%‰Ω]*$/ }
+}
+
+function completeArgument(context: CompletionContext, scope: Scope): Completion[] {
+  const node = syntaxTree(context.state).resolveInner(context.pos, -1)
+  for (let at: typeof node | null = node; at; at = at.parent) {
+    if (at.name !== 'Call') continue
+    const name = at.firstChild
+    const record = name && scope.library.get(context.state.sliceDoc(name.from, name.to))
+    if (!record) continue
+    return record.parameters.map((parameter) => ({
+      label: `${parameter.name}: `,
+      displayLabel: `${parameter.name}:`,
+      detail: parameter.about,
+      boost: 1,
+      info: signature(record),
+    }))
+  }
+  return []
+}
+
+function completePart(context: CompletionContext, scope: Scope): CompletionResult | undefined {
+  const match = /([A-Za-z_]\w*)\.(\w*)$/.exec(context.state.sliceDoc(0, context.pos))
+  if (!match) return undefined
+  const type = scope.typeOf(match[1] as string)
+  if (type === undefined || type === 'unknown' || type.kind !== 'record') return undefined
+  return {
+    from: context.pos - (match[2] as string).length,
+    options: Object.entries(type.parts).map(([name, part]) => ({ label: name, detail: describeType(part) })),
+    validFor: /^\w*$/,
+  }
+}
+
+/** Completes names of cells, functions, named arguments, parts of records, and units where a unit may stand. */
+export const completeFormula =
+  (scope: () => Scope) =>
+  (context: CompletionContext): CompletionResult | null => {
+    const unit = completeUnit(context) ?? completePart(context, scope())
+    if (unit) return unit
+    const word = context.matchBefore(/[A-Za-z_]\w*/)
+    if (!word && !context.explicit) return null
+    const now = scope()
+    return {
+      from: word ? word.from : context.pos,
+      options: [...cells(now), ...completeArgument(context, now), ...functions(now), ...WORDS],
+      validFor: /^\w*$/,
+    }
+  }

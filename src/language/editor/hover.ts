@@ -1,0 +1,29 @@
+import { syntaxTree } from '@codemirror/language'
+import { hoverTooltip } from '@codemirror/view'
+import type { Scope } from '../scope.ts'
+import { describeType } from '../types.ts'
+import { recordDom } from './record-dom.ts'
+
+/** The record of the function under the pointer, or what kind of value a cell has. */
+export const hoverHelp = (scope: () => Scope, called: (name: string) => string) =>
+  hoverTooltip((view, pos, side) => {
+    const node = syntaxTree(view.state).resolveInner(pos, side)
+    if (node.name !== 'Name') return null
+    const name = view.state.sliceDoc(node.from, node.to)
+    const now = scope()
+    const record = now.library.get(name)
+    const type = now.typeOf(name)
+    if (!record && type === undefined) return null
+    return {
+      pos: node.from,
+      end: node.to,
+      above: false,
+      create() {
+        if (record && type === undefined) return { dom: recordDom(record) }
+        const dom = document.createElement('div')
+        dom.className = 'record'
+        dom.textContent = `${called(name)}: ${type === 'unknown' || type === undefined ? 'in error' : describeType(type)}`
+        return { dom }
+      },
+    }
+  })

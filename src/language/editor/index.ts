@@ -1,0 +1,143 @@
+import { autocompletion, closeBrackets, closeBracketsKeymap, completionKeymap } from '@codemirror/autocomplete'
+import { defaultKeymap } from '@codemirror/commands'
+import { bracketMatching, LanguageSupport } from '@codemirror/language'
+import { type Diagnostic as Flaw, lintKeymap, setDiagnostics } from '@codemirror/lint'
+import { EditorState } from '@codemirror/state'
+import { drawSelection, EditorView, keymap, tooltips } from '@codemirror/view'
+import type { Diagnostic } from '../diagnostic.ts'
+import type { Scope } from '../scope.ts'
+import { completeFormula } from './completion.ts'
+import { formulaLanguage, greys } from './highlight.ts'
+import { hoverHelp } from './hover.ts'
+import { theme } from './theme.ts'
+
+export interface EditorOptions {
+  readonly parent: HTMLElement
+  /** Where the styles go: the shadow root the parent is in. */
+  readonly root: ShadowRoot
+  readonly text: string
+  readonly caret: number
+  /** What the field is called, for those who do not see it. */
+  readonly label: string
+  /** The id, inside the same root, of what is said about the field. */
+  readonly describedBy?: string
+  readonly scope: () => Scope
+  readonly called: (name: string) => string
+  readonly onText: (text: string) => void
+  /** Enter: keep and leave. */
+  readonly onKeep: () => void
+  /** Escape: put back what was there and leave. */
+  readonly onRestore: () => void
+  readonly onFocus: () => void
+}
+
+export interface FormulaEditor {
+  readonly text: string
+  /** Puts another text in, as when a change is undone. */
+  setText(text: string): void
+  setDiagnostics(diagnostics: readonly Diagnostic[]): void
+  focus(): void
+  destroy(): void
+}
+
+const oneLine = EditorState.transactionFilter.of((transaction) =>
+  transaction.newDoc.lines > 1
+    ? [transaction, { changes: lineBreaks(transaction.newDoc.toString()), sequential: true }]
+    : transaction,
+)
+
+const lineBreaks = (text: string): { from: number; to: number; insert: string }[] =>
+  [...text.matchAll(/\s*\n\s*/g)].map((match) => ({
+    from: match.index,
+    to: match.index + match[0].length,
+    insert: ' ',
+  }))
+
+const did = (act: () => void) => (): boolean => {
+  act()
+  return true
+}
+
+function flaw(diagnostic: Diagnostic, length: number): Flaw {
+  const from = Math.min(diagnostic.from, length)
+  return {
+    from,
+    to: Math.max(from, Math.min(diagnostic.to, length)),
+    severity: diagnostic.severity,
+    message: diagnostic.message,
+    actions: diagnostic.mends.map((mend) => ({
+      name: mend.label,
+      apply: (view) => {
+        view.dispatch({ changes: { from: mend.from, to: mend.to, insert: mend.insert } })
+        view.focus()
+      },
+    })),
+  }
+}
+
+/** Opens the editor of one formula. This module and all it needs load only when a formula is first opened. */
+export function openFormulaEditor(options: EditorOptions): FormulaEditor {
+  let silent = false
+  const view = new EditorView({
+    parent: options.parent,
+    root: options.root,
+    state: EditorState.create({
+      doc: options.text,
+      selection: { anchor: Math.min(options.caret, options.text.length) },
+      extensions: [
+        oneLine,
+        EditorView.lineWrapping,
+        drawSelection({ cursorBlinkRate: 0 }),
+        bracketMatching(),
+        closeBrackets(),
+        new LanguageSupport(formulaLanguage),
+        greys,
+        theme,
+        tooltips({ position: 'fixed' }),
+        autocompletion({ override: [completeFormula(options.scope)], icons: false, maxRenderedOptions: 60 }),
+        hoverHelp(options.scope, options.called),
+        EditorView.contentAttributes.of({
+          'aria-label': options.label,
+          ...(options.describedBy ? { 'aria-describedby': options.describedBy } : {}),
+          autocapitalize: 'off',
+        }),
+        // Undo belongs to the sheet: one history, so that a step back is the same step everywhere.
+        keymap.of([
+          ...completionKeymap,
+          ...closeBracketsKeymap,
+          { key: 'Enter', run: did(options.onKeep) },
+          { key: 'Escape', run: did(options.onRestore) },
+          ...lintKeymap,
+          ...defaultKeymap.filter(({ key }) => !/Enter|Alt-Arrow|Mod-\[|Mod-\]|Escape/.test(key ?? '')),
+        ]),
+        EditorView.updateListener.of((update) => {
+          if (update.focusChanged && update.view.hasFocus) options.onFocus()
+          if (update.docChanged && !silent) options.onText(update.state.doc.toString())
+        }),
+      ],
+    }),
+  })
+  return {
+    get text() {
+      return view.state.doc.toString()
+    },
+    setText(text) {
+      const current = view.state.doc.toString()
+      if (text === current) return
+      silent = true
+      view.dispatch({ changes: { from: 0, to: current.length, insert: text } })
+      silent = false
+    },
+    setDiagnostics(diagnostics) {
+      const length = view.state.doc.length
+      view.dispatch(
+        setDiagnostics(
+          view.state,
+          diagnostics.map((one) => flaw(one, length)),
+        ),
+      )
+    },
+    focus: () => view.focus(),
+    destroy: () => view.destroy(),
+  }
+}
