@@ -1,0 +1,105 @@
+import { readFileSync, statSync } from 'node:fs'
+import { LIBRARY } from '../functions/index.ts'
+import {
+  type Cell,
+  type CheckOutcome,
+  DocumentError,
+  isNamed,
+  LARGEST_DOCUMENT,
+  type NamedCell,
+  type Outcome,
+  readDocument,
+  Sheet,
+  type Worksheet,
+} from '../worksheet/index.ts'
+import { type Arguments, InputError } from './input.ts'
+import { type CellReport, printJson, printLines, reportOf } from './report.ts'
+
+/** `compute FILE.json`: every cell of a worksheet, and how its checks stand. */
+export function compute({ subject, sets, json }: Arguments): number {
+  const sheet = new Sheet(withSets(readFile(subject), sets, subject), LIBRARY)
+  const named = sheet.cells.filter(isNamed)
+  const outcomes = named.map((cell) => [cell, sheet.outcome(cell.id)] as const)
+  const checks = named.filter(({ kind }) => kind === 'check').map((cell) => [cell.name, sheet.check(cell.id)] as const)
+  if (json)
+    printJson({
+      cells: cellReports(outcomes),
+      checks: Object.fromEntries(checks.map(([name, c]) => [name, checkWord(c)])),
+    })
+  else printLines([...outcomes.flatMap(([cell, outcome]) => plainLine(cell, outcome)), ...checks.map(checkLine)])
+  const failed =
+    outcomes.some(([, { state }]) => state === 'error') || checks.some(([, c]) => !/^(holds|close)$/.test(c.state))
+  return failed ? 1 : 0
+}
+
+function readFile(path: string): Worksheet {
+  let text: string
+  try {
+    if (statSync(path).size > LARGEST_DOCUMENT) throw new InputError(`${path}: the file is too large to be a worksheet`)
+    text = readFileSync(path, 'utf8')
+  } catch (error) {
+    if (error instanceof InputError) throw error
+    const code = (error as NodeJS.ErrnoException).code
+    const why = code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'this is a folder' : String(code)
+    throw new InputError(`${path}: ${why}`)
+  }
+  try {
+    return readDocument(text.replace(/^\ufeff/, ''))
+  } catch (error) {
+    if (error instanceof DocumentError) throw new InputError(`${path}: ${error.message}`)
+    throw error
+  }
+}
+
+function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: string): Worksheet {
+  const cells = [...worksheet.cells]
+  for (const { name, text } of sets) {
+    const at = cells.findIndex((cell) => cell.kind === 'given' && cell.name === name)
+    if (at < 0) throw new InputError(`--set ${name}: ${path} has no given named «${name}»`)
+    cells[at] = { ...cells[at], value: text } as Cell
+  }
+  return { ...worksheet, cells }
+}
+
+function cellReports(outcomes: readonly (readonly [NamedCell, Outcome])[]): Record<string, object> {
+  const reports: Record<string, object> = Object.create(null)
+  // Of two cells with one name the first counts; the second is in error and must not hide it.
+  for (const [cell, outcome] of outcomes)
+    reports[cell.name] ??= { ...reportOf(outcome), ...limitsOf(outcome), state: outcome.state }
+  return reports
+}
+
+function limitsOf(outcome: Outcome): { low: number | null; high: number | null } {
+  if (outcome.state !== 'value' || typeof outcome.value !== 'number' || outcome.tolerance === undefined)
+    return { low: null, high: null }
+  return { low: outcome.value - outcome.tolerance, high: outcome.value + outcome.tolerance }
+}
+
+const checkWord = ({ state }: CheckOutcome): string => (state === 'error' ? 'fails' : state)
+
+function plainLine(cell: NamedCell, outcome: Outcome): string[] {
+  if (cell.kind === 'check') return []
+  const title = `${cell.label || cell.name} (${cell.name})`
+  if (outcome.state === 'value') {
+    const { text, mark } = outcome.shown
+    return [
+      `${title}: ${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
+      ...outcome.warnings.map(({ message }) => `  caution: ${message}`),
+    ]
+  }
+  if (outcome.state === 'waiting')
+    return [`${title}: waits${outcome.on.length > 0 ? ` for ${outcome.on.join(', ')}` : ' to be filled in'}`]
+  const report: CellReport = reportOf(outcome)
+  return [`${title}: error: ${report.error?.message}`]
+}
+
+const WORDS: Readonly<Record<CheckOutcome['state'], string>> = {
+  holds: 'Holds',
+  close: 'Close',
+  fails: 'Does not hold',
+  waits: 'Waits',
+  error: 'In error',
+}
+
+const checkLine = ([name, { state, message }]: readonly [string, CheckOutcome]): string =>
+  `${WORDS[state]}: ${message || name}`

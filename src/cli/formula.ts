@@ -1,0 +1,69 @@
+import { LIBRARY } from '../functions/index.ts'
+import { applyMend, RESERVED } from '../language/index.ts'
+import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet } from '../worksheet/index.ts'
+import { type Arguments, InputError } from './input.ts'
+import { printJson, printLines, reportOf } from './report.ts'
+
+const RESULT = 'formula'
+
+/** `formula 'TEXT'`: one formula, its names set by `--set`. */
+export function formula({ subject, sets, json }: Arguments): number {
+  const cells: Cell[] = sets.map(({ name, text }) => setCell(name, text))
+  const sheet = new Sheet(
+    {
+      format: FORMAT,
+      version: 1,
+      title: '',
+      cells: [...cells, { kind: 'result', id: RESULT, name: freeResultName(sets), formula: subject }],
+    },
+    LIBRARY,
+  )
+  for (const cell of cells) refuseUnreadable(cell, sheet.outcome(cell.id))
+  const outcome = sheet.outcome(RESULT)
+  if (json) printJson(reportOf(outcome))
+  else printLines(plainLines(outcome, subject))
+  return outcome.state === 'value' ? 0 : 1
+}
+
+/** The formula's own cell must not be found by the formula. */
+const freeResultName = (sets: Arguments['sets']): string => {
+  let name = 'the_formula_itself'
+  while (sets.some((set) => set.name === name)) name += '_'
+  return name
+}
+
+/** A value as it would be typed: a quantity, a size, yes or no, a list, or a text in quotes. */
+function setCell(name: string, text: string): Cell {
+  if (!NAME_PATTERN.test(name) || RESERVED.has(name)) throw new InputError(`--set: «${name}» cannot be a name`)
+  const typed = text.trim()
+  if (/^[{"]/.test(typed)) return { kind: 'result', id: `set ${name}`, name, formula: typed }
+  const entry = /^(yes|no)$/i.test(typed)
+    ? 'yes or no'
+    : /\d\s*[a-zµ′″]*\s*([x×]|\bby\b)\s*\d/i.test(typed)
+      ? 'size'
+      : 'quantity'
+  return { kind: 'given', id: `set ${name}`, name, entry, value: text }
+}
+
+function refuseUnreadable(cell: Cell, outcome: Outcome): void {
+  if (outcome.state === 'value') return
+  const name = cell.id.replace(/^set /, '')
+  const why = outcome.state === 'error' ? outcome.diagnostics[0]?.message : 'nothing is given'
+  throw new InputError(`--set ${name}: ${why}`)
+}
+
+function plainLines(outcome: Outcome, text: string): string[] {
+  if (outcome.state === 'value') {
+    const { mark } = outcome.shown
+    const marked = mark && mark !== outcome.shown.text ? [`nearest mark ${mark}`] : []
+    return [outcome.shown.text, ...marked, ...outcome.warnings.map(({ message }) => `caution: ${message}`)]
+  }
+  if (outcome.state === 'waiting') return ['The formula waits for a value.']
+  return outcome.diagnostics.flatMap((d) => [
+    `error: ${d.message}`,
+    ...(text.length <= 200 && d.to > d.from
+      ? [`  ${text}`, `  ${' '.repeat(d.from)}${'^'.repeat(Math.max(1, d.to - d.from))}`]
+      : []),
+    ...d.mends.map((mend) => `  ${mend.label}: ${applyMend(text, mend)}`),
+  ])
+}

@@ -1,0 +1,66 @@
+import { FUNCTIONS } from '../functions/index.ts'
+import {
+  describeRange,
+  describeType,
+  type FunctionRecord,
+  type Parameter,
+  signature,
+  type Type,
+  typeName,
+} from '../language/index.ts'
+import { InputError } from './input.ts'
+import { printJson, printLines } from './report.ts'
+
+/** `functions`: every function of the language, by subject. */
+export function functions(args: readonly string[]): number {
+  const odd = args.find((arg) => arg !== '--json')
+  if (odd !== undefined) throw new InputError(`functions takes only --json, found ${odd}`)
+  if (args.includes('--json')) printJson(FUNCTIONS.map(asData))
+  else printLines(bySubject())
+  return 0
+}
+
+function bySubject(): string[] {
+  const subjects = [...new Set(FUNCTIONS.map(({ subject }) => subject))]
+  return subjects.flatMap((subject) => [
+    subject,
+    ...FUNCTIONS.filter((record) => record.subject === subject).map(
+      (record) => `  ${signature(record)}: ${record.about}`,
+    ),
+  ])
+}
+
+const parameterType = (parameter: Parameter): string => {
+  const { type } = parameter
+  if (type.kind === 'any') return 'any number'
+  return type.kind === 'list of any' ? 'list of any numbers' : typeName(type as Type)
+}
+
+function parameterData(parameter: Parameter): object {
+  const { type } = parameter
+  const item = type.kind === 'list' ? type.of : type
+  return {
+    name: parameter.name,
+    dimension: parameterType(parameter),
+    about: parameter.about,
+    default: parameter.default ?? null,
+    range: parameter.range ? describeRange(parameter.range, item.kind === 'number' ? item.dimension : undefined) : null,
+    choices: parameter.choices ?? null,
+  }
+}
+
+function asData(record: FunctionRecord): object {
+  return {
+    name: record.name,
+    subject: record.subject,
+    about: record.about,
+    signature: signature(record),
+    parameters: record.parameters.map(parameterData),
+    result: typeof record.result === 'function' ? 'follows from the arguments' : describeType(record.result),
+    formula: record.formula,
+    source: record.source,
+    validity: record.validity ?? null,
+    cautions: record.cautions ?? [],
+    examples: record.examples,
+  }
+}

@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest'
+import { FUNCTIONS, LIBRARY } from '../../src/functions/index.ts'
+import {
+  ComputeError,
+  checkFormula,
+  computable,
+  computeOnce,
+  type Example,
+  emptyScope,
+  type Value,
+} from '../../src/language/index.ts'
+
+const SCOPE = emptyScope(LIBRARY)
+
+function compute(formula: string): Value {
+  const checked = checkFormula(formula, SCOPE)
+  if (!checked.root) throw new ComputeError(checked.diagnostics.map(({ message }) => message).join(' '))
+  return computeOnce(computable(checked.root, checked.mayBeInfinite), () => {
+    throw new Error('An example uses no cells.')
+  }).value
+}
+
+function expectNear(found: Value, wanted: Value, within: number | undefined, formula: string): void {
+  if (typeof wanted === 'number' && typeof found === 'number') {
+    const allowed = within ?? Math.max(1e-9 * Math.abs(wanted), 1e-12)
+    expect(Math.abs(found - wanted), `${formula} gave ${found}, wanted ${wanted}`).toBeLessThanOrEqual(allowed)
+  } else if (Array.isArray(wanted) && Array.isArray(found)) {
+    expect(found.length, formula).toBe(wanted.length)
+    for (const [i, item] of wanted.entries()) expectNear(found[i] as Value, item, within, formula)
+  } else expect(found, formula).toEqual(wanted)
+}
+
+function run(example: Example): void {
+  if (example.refuses !== undefined) {
+    expect(() => compute(example.formula), example.formula).toThrowError(example.refuses)
+    return
+  }
+  const wanted = compute(example.gives as string)
+  const within = example.within === undefined ? undefined : (compute(example.within) as number)
+  expectNear(compute(example.formula), wanted, within, example.formula)
+}
+
+describe.each(FUNCTIONS.map((record) => [record.name, record] as const))('%s', (_, record) => {
+  it.each(record.examples.map((example) => [example.formula, example] as const))(
+    'works its example %s',
+    (_, example) => {
+      expect(example.gives ?? example.refuses).toBeDefined()
+      run(example)
+    },
+  )
+
+  it('has a worked example that gives a figure', () => {
+    expect(record.examples.some(({ gives }) => gives !== undefined)).toBe(true)
+  })
+
+  it('says what it is, its formula and its source', () => {
+    for (const text of [record.about, record.formula, record.source]) expect(text.trim()).not.toBe('')
+    for (const parameter of record.parameters) expect(parameter.about.trim()).not.toBe('')
+  })
+})
