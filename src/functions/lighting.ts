@@ -1,5 +1,5 @@
 import { type FunctionRecord, list, number, Refusal, record, TEXT, type Type, YES_NO } from '../language/index.ts'
-import { ANGLE, ENERGY, ILLUMINANCE, LENGTH, LUMINANCE, LUMINOUS_INTENSITY, STOP } from '../units/index.ts'
+import { ANGLE, ENERGY, ILLUMINANCE, LENGTH, LUMINANCE, LUMINOUS_INTENSITY, NONE, STOP } from '../units/index.ts'
 import { FLASH_CAPACITORS, HOT_LAMPS, RAW_OR_LINEAR } from './cautions.ts'
 import { diffuserPoints, evennessOf, evenWidth, illuminanceAt, type LampNumbers, spreadPower } from './light-field.ts'
 import {
@@ -293,7 +293,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
       { formula: 'evenness_stops({1000 lx, 800 lx, 960 lx})', gives: '0.3219281 stop', within: '0.0000001 stop' },
       { formula: 'evenness_stops({10.3 EV, 10.1 EV, 10.2 EV})', gives: '0.2 stop' },
       { formula: 'evenness_stops({0.5, 0.25})', gives: '1 stop' },
-      { formula: 'evenness_stops({1000 lx, 0 lx})', refuses: 'readings' },
+      { formula: 'evenness_stops({1000 lx, 0 lx})', refuses: 'above zero' },
     ],
     compute: (readings: readonly number[]) => {
       positiveReadings(readings)
@@ -393,8 +393,8 @@ export const LIGHTING: readonly FunctionRecord[] = [
       'Heights to the entrance pupil’s level and the lamp’s. Everything between here and the axis at that height is mirrored: the lamp’s inner edge and any lit ceiling must lie outside, the camera is masked.',
     examples: [
       { formula: 'mirror_zone(0.3 m, 1.2 m, 0.6 m)', gives: '0.45 m' },
-      // atan(0.25) + 4° = 18.0362°, whose tangent is 0.325594.
-      { formula: 'mirror_zone(0.3 m, 1.2 m, 0.6 m, curl: 2 deg)', gives: '495.36 mm', within: '0.01 mm' },
+      // atan(0.25) + 4° = 18.0362°, whose tangent is 0.325619.
+      { formula: 'mirror_zone(0.3 m, 1.2 m, 0.6 m, curl: 2 deg)', gives: '495.3715 mm', within: '0.001 mm' },
       { formula: 'mirror_zone(0.3 m, 1.2 m, 0.6 m, curl: 44 deg)', refuses: 'curl' },
       { formula: 'mirror_zone(0.3 m, 0 m, 0.6 m)', refuses: 'lens_height' },
     ],
@@ -538,7 +538,11 @@ export const LIGHTING: readonly FunctionRecord[] = [
     computeFor: ([, tenths]) =>
       isStops(tenths)
         ? (aperture: number, stops: number) => aperture * 2 ** (stops / 2)
-        : (aperture: number, count: number) => aperture * 2 ** (tenthsOf(count) / 2),
+        : (aperture: number, count: number) => {
+            if (tenths?.kind !== 'number' || tenths.dimension !== NONE)
+              throw new Refusal('Tenths are a plain number, 3, or stops, 0.3 stop.', 'tenths')
+            return aperture * 2 ** (tenthsOf(count) / 2)
+          },
   },
   {
     name: 'even_area',

@@ -40,7 +40,7 @@ interface Lifted {
 }
 
 const INTENSITY = 1000
-const RINGS = 48
+const RINGS = 32
 const STEEPEST = (80 * Math.PI) / 180
 
 const rightLamp = (x: number, z: number, aim_x: number, beam_angle: number): LampNumbers => ({
@@ -69,7 +69,7 @@ export function placePair(task: PairTask): Pair {
   const first = firstRing(task, start, task.reach, {})
   if (first.served) return described(task, settle(task, first.before, first.served), true)
   if (first.best) return described(task, zoom(task, first.best, {}), false)
-  // Nothing is allowed within reach: show the nearest that would be.
+  // Nothing is allowed within reach: show a near one that would be.
   const beyond = firstRing({ ...task, limit: Number.POSITIVE_INFINITY }, start, 1e3 * start, {})
   return described(task, zoom(task, beyond.served as Place, {}), false, 'reach')
 }
@@ -140,8 +140,8 @@ function zoom(task: PairTask, place: Place, lifted: Lifted, samples = 8): Place 
   if (!range) return place
   let best = place
   let spanElevation = (range.high - range.low) / 8
-  let spanAim = task.width / 6
-  for (let level = 0; level < 5; level++) {
+  let spanAim = task.width / 8
+  for (let level = 0; level < 9; level++) {
     const found = gridBest(
       task,
       place.distance,
@@ -154,9 +154,16 @@ function zoom(task: PairTask, place: Place, lifted: Lifted, samples = 8): Place 
       samples,
       samples,
     )
+    // Still on the move: follow at the same pace; else look closer.
+    const moved = Math.max(
+      Math.abs(found.elevation - best.elevation) / spanElevation,
+      Math.abs(found.aim - best.aim) / spanAim,
+    )
     if (level === 0 || found.spread < best.spread) best = found
-    spanElevation *= 0.4
-    spanAim *= 0.4
+    if (level === 0 || moved < 0.75) {
+      spanElevation *= 0.45
+      spanAim *= 0.45
+    }
   }
   return best
 }

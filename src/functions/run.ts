@@ -17,11 +17,11 @@ import { allowedFor, fewestSetups } from './setups.ts'
 import { planTiles } from './tile-plan.ts'
 
 const TILE_PLAN = record('tile plan', { across: PLAIN, down: PLAIN, count: PLAIN, turned: YES_NO })
-const SETUP = record('set-up', {
-  magnification: RATIO,
-  exposure_class: PLAIN,
+const SETUPS = record('set-ups', {
   count: PLAIN,
+  magnifications: list(RATIO),
   originals: PLAIN_NUMBERS,
+  setup_of: PLAIN_NUMBERS,
 })
 const COST = record('cost', { amount: PLAIN, currency: TEXT })
 
@@ -149,21 +149,22 @@ export const RUN: readonly FunctionRecord[] = [
       parameter('turn', YES_NO, 'originals may lie either way round', { default: 'yes' }),
       parameter('classes', PLAIN_NUMBERS, 'exposure classes, numbered: one for all, or one each', { default: '{1}' }),
     ],
-    result: list(SETUP),
+    result: SETUPS,
     formula:
       'each original allows m from sampling × pitch to fit_magnification; in a class, by ascending upper end: set up there, serve every lower end at or below, repeat',
     source: 'derived: stabbing intervals with the fewest points',
-    validity: 'Originals taken whole in one frame. `originals` counts from 1 in the order given.',
+    validity:
+      'Originals taken whole in one frame. `originals` is how many each set-up serves, `setup_of` the set-up of each original, counted from 1.',
     examples: [
       // 300 ppi at 5 µm needs m ≥ 0.0591. 360 × 240 mm fits at 0.1, 450 × 300 mm at 0.08: both at 0.08.
       {
-        formula: 'count(setups_for({360 mm, 450 mm}, {240 mm, 300 mm}, {300 ppi}, 36 mm, 24 mm, 5 [um/px]))',
-        gives: '1',
+        formula: 'setups_for({360 mm, 450 mm}, {240 mm, 300 mm}, {300 ppi}, 36 mm, 24 mm, 5 [um/px]).magnifications',
+        gives: '{0.08}',
       },
       // At 450 ppi the first needs m ≥ 0.0886, more than the second allows.
       {
-        formula: 'count(setups_for({360 mm, 450 mm}, {240 mm, 300 mm}, {450 ppi, 300 ppi}, 36 mm, 24 mm, 5 [um/px]))',
-        gives: '2',
+        formula: 'setups_for({360 mm, 450 mm}, {240 mm, 300 mm}, {450 ppi, 300 ppi}, 36 mm, 24 mm, 5 [um/px]).setup_of',
+        gives: '{2, 1}',
       },
       {
         formula: 'setups_for({900 mm}, {600 mm}, {300 ppi}, 36 mm, 24 mm, 5 [um/px])',
@@ -198,12 +199,16 @@ export const RUN: readonly FunctionRecord[] = [
           `Original ${(unfit[0] as number) + 1}${unfit.length > 1 ? ` and ${unfit.length - 1} more` : ''} cannot have the wanted sampling in one frame: take it in tiles (tile_plan), or ask for less.`,
           'samplings',
         )
-      return setups.map((setup) => ({
-        magnification: setup.magnification,
-        exposure_class: setup.exposureClass,
-        count: setup.originals.length,
-        originals: setup.originals.map((i) => i + 1).sort((a, b) => a - b),
-      }))
+      const setupOf = new Array<number>(widths.length)
+      setups.forEach(({ originals }, k) => {
+        for (const i of originals) setupOf[i] = k + 1
+      })
+      return {
+        count: setups.length,
+        magnifications: setups.map(({ magnification }) => magnification),
+        originals: setups.map(({ originals }) => originals.length),
+        setup_of: setupOf,
+      }
     },
   },
   {

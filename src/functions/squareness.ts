@@ -202,7 +202,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     examples: [
       // A unit square sheared by 1°: a² = 2 + 2 sin 1°, b² = 2 − 2 sin 1°.
       {
-        formula: 'diagonal_skew(1426.5004 mm, 1401.8183 mm, 1 m, 1 m)',
+        formula: 'diagonal_skew(1426.5009 mm, 1401.8185 mm, 1 m, 1 m)',
         gives: '1 deg',
         within: '0.00001 deg',
       },
