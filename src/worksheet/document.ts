@@ -22,7 +22,7 @@ const given = v.looseObject({
   name,
   label,
   /** How it is filled in; a quantity where nothing is said. */
-  entry: v.optional(v.picklist(['quantity', 'size', 'choice', 'yes or no', 'text', 'date'])),
+  entry: v.optional(v.picklist(['quantity', 'size', 'list', 'choice', 'yes or no', 'text', 'date'])),
   /** The unit it is shown in and a bare number takes: `mm`, `ppi`, `f/`, `1:`, `1/ s`. */
   unit: v.optional(text),
   /** As typed. Empty: not yet filled in. */

@@ -1,5 +1,6 @@
 import {
   type Diagnostic,
+  list,
   number,
   problem,
   record,
@@ -71,6 +72,8 @@ function typeOfGiven(given: Given, unit: DisplayUnit | undefined): Type | undefi
       return TEXT
     case 'choice':
       return unit ? number(unit.dimension, unit.notation) : TEXT
+    case 'list':
+      return unit && list(number(unit.dimension, unit.notation))
     case 'size':
       return unit && record('size', { width: number(unit.dimension), height: number(unit.dimension) })
     default:
@@ -89,6 +92,8 @@ function readFilled(given: Given, unit: DisplayUnit | undefined): GivenReading {
       return { value: readDate(text), offers: [] }
     case 'choice':
       return readChoice(given, unit)
+    case 'list':
+      return readList(given, unit)
     case 'size':
       return readSizeGiven(given, unit)
     default:
@@ -140,6 +145,34 @@ function readSizeGiven(given: Given, unit: DisplayUnit | undefined): GivenReadin
     readAs,
     offers: [],
     ...(width.tolerance === undefined ? {} : { tolerance: width.tolerance }),
+  }
+}
+
+/** Values of one kind, between semicolons or commas; a comma inside a figure is a decimal comma. */
+function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
+  const items: Reading[] = []
+  for (const part of given.value.matchAll(/(?:[^;,]|,(?=\d))+/g)) {
+    if (part[0].trim() === '') continue
+    items.push(readItem(part[0], part.index, unit))
+  }
+  const first = items[0]
+  if (!first) throw new ReadError('Values are wanted, with commas between, such as 12, 20, 36.', 0, given.value.length)
+  for (const item of items) {
+    if (item.dimension !== first.dimension)
+      throw new ReadError('The values of a list are of one kind.', 0, given.value.length)
+    checkRange(item.value, given, unit)
+  }
+  const type = list(number(first.dimension, unit?.notation))
+  const values = items.map(({ value }) => value)
+  return { type, value: values, readAs: showValue(values, type, unit).text.replace(/^\{|\}$/g, ''), offers: [] }
+}
+
+function readItem(text: string, at: number, unit: DisplayUnit | undefined): Reading {
+  try {
+    return readQuantity(text, unit)
+  } catch (error) {
+    if (error instanceof ReadError) throw new ReadError(error.message, error.from + at, error.to + at)
+    throw error
   }
 }
 
