@@ -3,7 +3,7 @@ import { ASCENT, DESCENT, textWidth } from './lettering.ts'
 import type { Placing, Sheet } from './sheet.ts'
 
 /** From one dimension line to the next one out. */
-export const LANE = 20
+export const LANE = 18
 
 const TICK = 3.5
 /** From the thing measured to its extension line, and from the dimension line to that one's end. */
@@ -20,13 +20,14 @@ export interface Dimension {
   readonly to: Point
   /** The line's own y where it lies across, its x where it stands upright. */
   readonly at: number
-  /** What it says: the fullest wording first, then shorter ones where that finds no room. */
+  /** What it says: the fullest wording first, then shorter ones where that finds no room; the last the figure alone. */
   readonly wordings: readonly string[]
   /** Whether each end's extension line is drawn; a line that is there anyway serves as one. */
   readonly extensions?: readonly [boolean, boolean]
 }
 
-const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.15, 0.85]
+/** From the middle outwards, as shares of the room there is. */
+const SHARES = Array.from({ length: 41 }, (_, step) => 0.5 + (step % 2 === 0 ? 1 : -1) * Math.ceil(step / 2) * 0.025)
 
 function extension(dimension: Dimension, end: Point): Segment {
   if (dimension.direction === 'across') {
@@ -62,28 +63,30 @@ function* places(dimension: Dimension): Generator<Placing> {
     ? [Math.min(from.x, to.x), Math.max(from.x, to.x)]
     : [Math.min(from.y, to.y), Math.max(from.y, to.y)]
   for (const text of dimension.wordings) {
-    const room = high - low - 2 * TICK - 2
+    // A tick leans into the room at its low end and out of it at the other.
+    const room = high - low - TICK - 3
     const width = textWidth(text)
     if (width > room) continue
     for (const share of SHARES) {
-      const middle = low + (high - low) * share
-      if (middle - width / 2 < low + TICK || middle + width / 2 > high - TICK) continue
+      const middle = low + TICK + 1.5 + width / 2 + share * (room - width)
       const place = across ? point(middle, at - ABOVE_LINE) : point(at - ABOVE_LINE, middle)
       yield { lettering: { text, at: place, anchor: 'middle', upright: !across } }
     }
   }
-  const text = dimension.wordings.at(-1) as string
-  const width = textWidth(text) + 2 * TICK
-  if (across) {
-    yield beyond(text, point(high, at), point(high + width, at))
-    yield beyond(text, point(low, at), point(low - width, at))
-    return
+  for (const text of dimension.wordings.slice(-2)) {
+    const width = textWidth(text) + 2 * TICK
+    const middle = (low + high) / 2
+    if (across) {
+      yield beyond(text, point(high, at), point(high + width, at))
+      yield beyond(text, point(low, at), point(low - width, at))
+    } else {
+      yield beyond(text, point(at, low), point(at, low - width))
+      // Lying, where there is no room to stand.
+      yield { lettering: { text, at: point(at + 5, middle + ASCENT / 2), anchor: 'start' } }
+      yield { lettering: { text, at: point(at - 5, middle + ASCENT / 2), anchor: 'end' } }
+      yield beyond(text, point(at, high), point(at, high + width))
+    }
   }
-  yield beyond(text, point(at, low), point(at, low - width))
-  // Lying, where there is no room to stand.
-  yield { lettering: { text, at: point(at + 5, (low + high) / 2 + ASCENT / 2), anchor: 'start' } }
-  yield { lettering: { text, at: point(at - 5, (low + high) / 2 + ASCENT / 2), anchor: 'end' } }
-  yield beyond(text, point(at, high), point(at, high + width))
 }
 
 function beyond(text: string, from: Point, to: Point): Placing {

@@ -24,6 +24,8 @@ export interface Frame {
   readonly pxPerMetre: number
   /** Lettering stays within. */
   readonly view: Box
+  /** Between the dimensions at either side. */
+  readonly inner: { readonly left: number; readonly right: number }
   readonly board: { readonly halfWidth: number; readonly halfDepth: number }
   readonly show: (metres: number) => string
 }
@@ -37,7 +39,7 @@ const BARREL_HALF_WIDTH = 0.036
 const COLUMN_HALF_WIDTH = 0.03
 
 /** Heights of upright dimensions, by the side of the drawing they stand on, the innermost first. */
-export function uprightDimensions(setUp: SetUp): { left: readonly Upright[]; right: readonly Upright[] } {
+export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
   const { clear, lens, sensor, column, thickness } = setUp
   const upright = (
     as: string,
@@ -49,7 +51,7 @@ export function uprightDimensions(setUp: SetUp): { left: readonly Upright[]; rig
   const byHeight = (a: Upright, b: Upright) => a.to - b.to
   return {
     left: [
-      ...upright('dimension-sensor', sensor, 'original to sensor', 'sensor'),
+      ...upright('dimension-sensor', withSensor ? sensor : undefined, 'original to sensor', 'sensor'),
       ...upright('dimension-column', column, 'column', 'column', -thickness),
     ].sort(byHeight),
     right: [
@@ -59,6 +61,11 @@ export function uprightDimensions(setUp: SetUp): { left: readonly Upright[]; rig
   }
 }
 
+export interface Uprights {
+  readonly left: readonly Upright[]
+  readonly right: readonly Upright[]
+}
+
 interface Upright {
   readonly as: string
   readonly from: number
@@ -66,6 +73,9 @@ interface Upright {
   readonly long: string
   readonly short: string
 }
+
+/** A length with its unit and, for want of room, without. */
+export const figures = (shown: string): readonly string[] => [shown, shown.replace(/ \D+$/, '')]
 
 const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
 
@@ -120,7 +130,12 @@ export function belowElevation(lamps: readonly Lamp[], thicknessPx: number): num
 }
 
 /** Draws the set-up seen from the front. The lettering it returns is written once all lines stand. */
-export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Lettering; hatch: Lettering } {
+export function drawElevation(
+  sheet: Sheet,
+  setUp: SetUp,
+  frame: Frame,
+  uprights: Uprights,
+): { letter: Lettering; hatch: Lettering } {
   const { origin, pxPerMetre, view, board, show } = frame
   const at = (x: number, z: number): Point => point(origin.x + x * pxPerMetre, origin.y - z * pxPerMetre)
   const px = (metres: number): number => metres * pxPerMetre
@@ -135,6 +150,7 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
   for (const lamp of lamps) drawLamp(lamp)
   const forty = draw45()
   const dimensions = [...drawUprights(), ...drawLampHeights(), ...drawLampDistances()]
+  drawDatum()
   drawAxis()
 
   function drawBoard(): void {
@@ -227,7 +243,8 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
     sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
     sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
     if (lamp.beam === undefined) return
-    const reach = Math.min(36, distance(from, aim) * 0.5)
+    // Short enough to leave room for the figure of the lamp's height under it.
+    const reach = Math.min(32, distance(from, aim) * 0.4, Math.max(16, px(lamp.z) - textWidth(show(lamp.z)) - 10))
     const angle = Math.atan2(from.y - aim.y, aim.x - from.x)
     const above: Box = { ...view, bottom: origin.y }
     const edges = [-1, 1].flatMap((side): readonly Segment[] => {
@@ -246,7 +263,7 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
     if (lamps.length === 0) return undefined
     const reach = Math.min(
       Math.max(...lamps.map((lamp) => Math.max(lamp.z, Math.abs(lamp.x)))) * pxPerMetre + 6,
-      view.right - origin.x,
+      frame.inner.right - origin.x,
       origin.y - view.top,
     )
     const radius = Math.min(reach / Math.SQRT2 / 1.6, Math.max(px(setUp.originalWidth ?? 0) / 2 + 14, 34))
@@ -265,10 +282,11 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
   }
 
   function drawUprights(): readonly Dimension[] {
-    const { left, right } = uprightDimensions(setUp)
+    const { left, right } = uprights
     const lane =
       (side: -1 | 1) =>
       (upright: Upright, index: number): Dimension => {
+        const shown = show(upright.to - upright.from)
         const edge = side < 0 ? view.left : view.right
         const count = side < 0 ? left.length : right.length
         const x = edge - side * ((count - 1 - index) * LANE + (side < 0 ? 16 : 5))
@@ -279,12 +297,9 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
           from: point(origin.x + side * px(board.halfWidth), at(0, upright.from).y),
           to: feature,
           at: x,
-          wordings: [
-            `${upright.long} ${show(upright.to - upright.from)}`,
-            `${upright.short} ${show(upright.to - upright.from)}`,
-            show(upright.to - upright.from),
-          ],
-          extensions: [index === count - 1, true],
+          wordings: [`${upright.long} ${shown}`, `${upright.short} ${shown}`, ...figures(shown)],
+          // The datum serves those that start at the original's face.
+          extensions: [upright.from !== 0, true],
         }
       }
     const all = [...left.map(lane(-1)), ...right.map(lane(1))]
@@ -301,7 +316,7 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
         from: lying,
         to: at(lamp.x, lamp.z),
         at: lying.x,
-        wordings: [show(lamp.z)],
+        wordings: figures(show(lamp.z)),
         extensions: [false, false],
       }
       drawDimension(sheet, dimension)
@@ -320,13 +335,25 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
         from: point(origin.x, boardTop + BOARD_DEPTH),
         to: at(lamp.x, standing ? 0 : lamp.z),
         at: boardTop + BOARD_DEPTH + 2 + (index + 1) * LANE,
-        wordings: [show(Math.abs(lamp.x))],
+        wordings: figures(show(Math.abs(lamp.x))),
         extensions: [false, true],
       }
       drawDimension(sheet, dimension)
       return dimension
     }
     return [...left.map(lane), ...right.map(lane)]
+  }
+
+  /** The level of the original's face, out to whatever is measured from it. */
+  function drawDatum(): void {
+    const reached = dimensions
+      .filter((one) => one.direction === 'upright' && one.from.y === origin.y)
+      .map((one) => one.at + Math.sign(one.at - origin.x) * 4)
+    const level = {
+      from: point(Math.min(origin.x, ...reached), origin.y),
+      to: point(Math.max(origin.x, ...reached), origin.y),
+    }
+    sheet.lines('dimension', 'datum', sheet.around(level))
   }
 
   function drawAxis(): void {
@@ -337,17 +364,17 @@ export function drawElevation(sheet: Sheet, setUp: SetUp, frame: Frame): { lette
   }
 
   function letter(): void {
-    const roomy = dimensions.filter((one) => one.wordings.length > 1)
+    const roomy = dimensions.filter((one) => one.wordings.length > 2)
     // All in full or all short: a mixture reads as if they meant different things.
     const full = roomy.every(
       (one) => textWidth(one.wordings[0] as string) < distance(point(0, one.from.y), point(0, one.to.y)) - 10,
     )
     for (const one of dimensions) {
-      const wordings = !full && one.wordings.length > 1 ? one.wordings.slice(1) : one.wordings
+      const wordings = !full && one.wordings.length > 2 ? one.wordings.slice(1) : one.wordings
       letterDimension(sheet, { ...one, wordings }, view)
     }
     if (forty) sheet.letter('label-45', aroundArc(origin, forty.radius), view)
-    if (zone) sheet.letter('label-mirror-zone', zonePlaces(zone), view)
+    if (zone) sheet.letter('label-mirror-zone', zonePlaces(zone, origin.x), view)
   }
 
   return {
@@ -373,7 +400,7 @@ function* aroundArc(origin: Point, radius: number): Generator<Placing> {
 }
 
 /** Rows through the zone from its top down, each tried from the middle of its halves outwards. */
-function* zonePlaces(zone: readonly Point[]): Generator<Placing> {
+function* zonePlaces(zone: readonly Point[], axis: number): Generator<Placing> {
   const box = boxAround(zone)
   const text = 'mirror zone'
   for (let y = box.top + 18; y < box.bottom - 6; y += 6) {
@@ -393,6 +420,23 @@ function* zonePlaces(zone: readonly Point[]): Generator<Placing> {
     ]) {
       if (x - textWidth(text) / 2 > left + 3 && x + textWidth(text) / 2 < right - 3)
         yield { lettering: { text, at: point(x, y), anchor: 'middle' } }
+    }
+  }
+  // No room within: from outside, with a line into the hatching.
+  for (const up of [14, 20, 26, 34, 42, 52]) {
+    for (const side of [1, -1]) {
+      for (const aside of [0.45, 0.6, 0.75, 0.3, 0.9]) {
+        const from = point(axis + (side * aside * (box.right - box.left)) / 2, box.top + 5)
+        const knee = point(from.x + side * 8, box.top - up)
+        const at = point(knee.x + side * 7, knee.y + ASCENT / 2 - 1)
+        yield {
+          lettering: { text, at, anchor: side > 0 ? 'start' : 'end' },
+          lines: [
+            { from, to: knee },
+            { from: knee, to: point(knee.x + side * 4, knee.y) },
+          ],
+        }
+      }
     }
   }
 }

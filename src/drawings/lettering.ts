@@ -5,19 +5,22 @@ export const TEXT_SIZE = 13
 export const ASCENT = 10.5
 export const DESCENT = 3.5
 
-/** Widths in shares of the size, of the wider of the fonts a page is likely to show. */
+/**
+ * Widths in shares of the size: of the app's own font or of the sans-serif most machines fall back to, the wider of
+ * the two, and a little more.
+ */
 const WIDTHS: readonly (readonly [RegExp, number])[] = [
-  [/[ilj.,:;'|!/°]/, 0.38],
-  [/[ftr()\-−]/, 0.45],
-  [/[\s]/, 0.34],
-  [/[mwMW@%]/, 0.98],
-  [/[A-Z×+±=]/, 0.76],
-  [/[\d]/, 0.64],
+  [/[ijl.,:;'|!\s]/, 0.3],
+  [/[ftr()/-]/, 0.38],
+  [/[mwMW%@]/, 0.92],
+  [/[A-Z]/, 0.74],
+  [/[\d×+±=−]/, 0.63],
+  [/°/, 0.42],
 ]
 
 /** How wide a line of text is at most, measured without a page. */
 export const textWidth = (text: string): number =>
-  TEXT_SIZE * [...text].reduce((sum, sign) => sum + (WIDTHS.find(([signs]) => signs.test(sign))?.[1] ?? 0.63), 0)
+  TEXT_SIZE * [...text].reduce((sum, sign) => sum + (WIDTHS.find(([signs]) => signs.test(sign))?.[1] ?? 0.58), 0)
 
 /** A line of text in its place. */
 export interface Lettering {

@@ -1,22 +1,30 @@
-import { type Dimension, drawDimension, letterDimension } from './dimension-line.ts'
-import { type Frame, type Lettering, lampsSeen } from './elevation.ts'
-import { corners, type Point, point } from './geometry.ts'
+import { type Dimension, drawDimension, LANE, letterDimension } from './dimension-line.ts'
+import { type Frame, figures, type Lettering, lampsSeen } from './elevation.ts'
+import { corners, type Point, point, towards } from './geometry.ts'
 import { arrowhead, lampOutline } from './lamp-outline.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
+import { isPair } from './set-up-words.ts'
 import type { Sheet } from './sheet.ts'
 
 const ROW = 18
 const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
 
-/** The lamps whose distances across the centre line are given in plan, the nearest first. */
-export function lampOffsets(lamps: readonly Lamp[]): readonly Lamp[] {
+/** The lamps whose distances up and down from the middle are given in plan, by side, the nearest first. */
+export function lampOffsets(lamps: readonly Lamp[]): { up: readonly Lamp[]; down: readonly Lamp[] } {
   const seen: Lamp[] = []
   for (const lamp of [...lamps].sort((a, b) => b.x - a.x || b.y - a.y)) {
-    if (Math.abs(lamp.y) > 5e-4 && !seen.some((other) => sameLength(Math.abs(other.y), Math.abs(lamp.y))))
-      seen.push(lamp)
+    const known = seen.some((other) => sameLength(Math.abs(other.y), Math.abs(lamp.y)))
+    if (Math.abs(lamp.y) > 5e-4 && !known) seen.push(lamp)
   }
-  return seen.sort((a, b) => Math.abs(a.y) - Math.abs(b.y)).slice(0, 2)
+  const nearest = seen.sort((a, b) => Math.abs(a.y) - Math.abs(b.y)).slice(0, 2)
+  return { up: nearest.filter((lamp) => lamp.y > 0), down: nearest.filter((lamp) => lamp.y < 0) }
+}
+
+/** How many dimension lines stand beside the plan. */
+export function offsetLanes(lamps: readonly Lamp[]): number {
+  const { up, down } = lampOffsets(lamps)
+  return Math.max(up.length, down.length)
 }
 
 interface Noted {
@@ -86,21 +94,27 @@ export function drawPlan(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Le
     sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
     sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
   }
-  const offsets = lampOffsets(lamps)
-  const dimensions = offsets.map((lamp, index): Dimension => {
-    const lane = view.right - 5 - (offsets.length - 1 - index) * 20
-    return {
+  const dimensions = drawOffsets()
+  drawCentre()
+
+  function drawOffsets(): readonly Dimension[] {
+    const { up, down } = lampOffsets(lamps)
+    const lanes = offsetLanes(lamps)
+    const lane = (lamp: Lamp, index: number): Dimension => ({
       as: `dimension-offset-${lamp.number}`,
       direction: 'upright',
-      from: point(origin.x + 12, origin.y),
+      from: origin,
       to: at(lamp.x, lamp.y),
-      at: lane,
-      wordings: [show(Math.abs(lamp.y))],
-      extensions: [index === offsets.length - 1, true],
-    }
-  })
-  for (const one of dimensions) drawDimension(sheet, one)
-  drawCentre()
+      at: view.right - 5 - (lanes - 1 - index) * LANE,
+      wordings: figures(show(Math.abs(lamp.y))),
+      extensions: [false, true],
+    })
+    const all = [...up.map(lane), ...down.map(lane)]
+    for (const one of all) drawDimension(sheet, one)
+    const level = { from: origin, to: point(view.right - 1, origin.y) }
+    if (all.length > 0) sheet.lines('dimension', 'datum', sheet.around(level))
+    return all
+  }
 
   function drawCentre(): void {
     const reach = (half: number | undefined) => Math.max(px(half ?? 0) + 8, 10)
@@ -114,34 +128,64 @@ export function drawPlan(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Le
 
   function letter(): void {
     for (const one of dimensions) letterDimension(sheet, one, view)
-    const first = view.bottom - notes.length * ROW + ASCENT + 2
-    notes.forEach((note, index) => {
-      const y = first + index * ROW
-      // The first note leads up on the left, the second on the right, past the first one's end.
-      const side = index === 0 ? -1 : 1
-      const foot = at((side * note.halfWidth) / 2, -note.halfHeight)
-      const width = textWidth(note.text)
-      const end =
-        index === 0
-          ? Math.max(view.left + width, Math.min(foot.x - 6, origin.x))
-          : Math.min(view.right - width, Math.max(foot.x + 6, origin.x))
-      const shelf = point(end - side * 4, y - ASCENT / 2 + 1)
-      const knee = point(end - side * 10, shelf.y)
-      sheet.letter(
-        `note-${note.as}`,
-        [
-          {
-            lettering: { text: note.text, at: point(end, y), anchor: index === 0 ? 'end' : 'start' },
-            lines: [
-              { from: shelf, to: knee },
-              { from: knee, to: foot },
-            ],
-          },
-        ],
-        view,
+    if (!isPair(lamps)) numberLamps()
+    writeNotes(sheet, notes, frame)
+  }
+
+  /** The numbers the description calls the lamps by. */
+  function numberLamps(): void {
+    if (lamps.length < 2) return
+    for (const lamp of lamps) {
+      const from = at(lamp.x, lamp.y)
+      const away = Math.atan2(lamp.y - lamp.aim_y, lamp.x - lamp.aim_x)
+      const places = [26, 22, 30].flatMap((far) =>
+        [Math.PI / 2, -Math.PI / 2, 0, 2, -2, Math.PI * 0.75, -Math.PI * 0.75].map((turn) => {
+          const middle = towards(from, away + turn, far)
+          return {
+            lettering: {
+              text: `${lamp.number}`,
+              at: point(middle.x, middle.y + ASCENT / 2),
+              anchor: 'middle' as const,
+            },
+          }
+        }),
       )
-    })
+      sheet.letter(`lamp-number lamp-${lamp.number}`, places, { ...view, bottom: view.bottom - notesHeight(notes) })
+    }
   }
 
   return { letter }
+}
+
+/** Each note on a row of its own: the first to the left of its leader, the second to the right, further out. */
+function writeNotes(sheet: Sheet, notes: readonly Noted[], { origin, pxPerMetre, view }: Frame): void {
+  const first = view.bottom - notes.length * ROW + ASCENT + 2
+  let taken = Number.NEGATIVE_INFINITY
+  notes.forEach((note, index) => {
+    const y = first + index * ROW
+    const side = index === 0 ? -1 : 1
+    const half = note.halfWidth * pxPerMetre
+    const width = textWidth(note.text)
+    const wanted = origin.x + side * Math.max(half * 0.5, 10)
+    const least = side < 0 ? view.left + width + 1 : taken + 14
+    const most = side < 0 ? view.right - 12 : view.right - width - 1
+    const end = Math.max(least, Math.min(most, wanted + side * 8))
+    const places = [0, 1, -1, 2, -2, 3, -3, 4, -4].map((step) => {
+      const from = Math.max(least, Math.min(most, end + step * 14))
+      const knee = point(from - side * 8, y - ASCENT / 2 + 1)
+      const foot = point(
+        Math.min(origin.x + half * 0.8, Math.max(origin.x - half * 0.8, knee.x)),
+        origin.y + note.halfHeight * pxPerMetre,
+      )
+      return {
+        lettering: { text: note.text, at: point(from, y), anchor: side < 0 ? ('end' as const) : ('start' as const) },
+        lines: [
+          { from: point(from - side * 3, knee.y), to: knee },
+          { from: knee, to: foot },
+        ],
+      }
+    })
+    const chosen = places.find((place) => sheet.letter(`note-${note.as}`, [place], view))
+    taken = chosen?.lines[0]?.to.x ?? taken
+  })
 }

@@ -99,18 +99,26 @@ const placeOf = (lamp: Lamp, show: (metres: number) => string): string => {
 const beamOf = (lamp: Lamp): string =>
   lamp.beam === undefined ? '' : `, beam ${showFigure((lamp.beam * 180) / Math.PI)}°`
 
-function describeLamps(lamps: readonly Lamp[], show: (metres: number) => string): readonly string[] {
+/** Whether the lamps are two, mirrored in the centre line. */
+export function isPair(lamps: readonly Lamp[]): boolean {
   const [first, second] = lamps
-  if (!first) return []
-  const pair =
+  return (
     lamps.length === 2 &&
-    second &&
+    first !== undefined &&
+    second !== undefined &&
+    Math.abs(first.x) > 5e-4 &&
     sameLength(first.x, -second.x) &&
     sameLength(first.y, second.y) &&
     sameLength(first.z, second.z) &&
     sameLength(first.aim_x, -second.aim_x) &&
     sameLength(first.aim_y, second.aim_y)
-  if (pair && Math.abs(first.x) > 5e-4) {
+  )
+}
+
+function describeLamps(lamps: readonly Lamp[], show: (metres: number) => string): readonly string[] {
+  const [first, second] = lamps
+  if (!first) return []
+  if (isPair(lamps) && second) {
     const right = first.x > 0 ? first : second
     const aim =
       Math.abs(right.aim_x) < 5e-4

@@ -1,8 +1,8 @@
 import { LANE } from './dimension-line.ts'
 import { belowElevation, drawElevation, type Frame, uprightDimensions } from './elevation.ts'
 import { type Box, point } from './geometry.ts'
-import { ASCENT } from './lettering.ts'
-import { drawPlan, lampOffsets, notesHeight, planNotes } from './plan.ts'
+import { ASCENT, textWidth } from './lettering.ts'
+import { drawPlan, lampOffsets, notesHeight, offsetLanes, planNotes } from './plan.ts'
 import { barLength, fitScale, type Scale } from './scale.ts'
 import { type LengthUnit, lengthIn, METRES, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { describeSetUp } from './set-up-words.ts'
@@ -17,10 +17,10 @@ export interface SetUpOptions {
   readonly title?: string
 }
 
-const PAD = 6
+const PAD = 4
 const TITLE_ROW = 22
 /** Half a lamp's outline, which keeps its size where the scale would make it too small to see. */
-const LAMP_ROOM = 18
+const LAMP_ROOM = 15
 const NARROWEST = 240
 
 interface Extent {
@@ -56,7 +56,7 @@ function extentOf(setUp: SetUp, board: { halfWidth: number; halfDepth: number })
       ...setUp.lamps.map((lamp) => lamp.z),
     ),
     near: Math.min(...ys),
-    far: Math.max(...ys),
+    far: Math.max(...ys, board.halfDepth + (setUp.column === undefined ? 0 : 0.06)),
   }
 }
 
@@ -70,13 +70,7 @@ export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
 
   const board = boardOf(setUp)
   const extent = extentOf(setUp, board)
-  const { left, right } = uprightDimensions(setUp)
-  const offsets = lampOffsets(setUp.lamps)
-  const room = setUp.lamps.length > 0 ? LAMP_ROOM : 4
-  const leftRoom = PAD + room + (left.length > 0 ? left.length * LANE + 2 : 0)
-  const rightLanes = Math.max(right.length, offsets.length)
-  const rightRoom = PAD + room + (rightLanes > 0 ? rightLanes * LANE + 2 : 0)
-  const scale = scaleFor(extent, width, width - leftRoom - rightRoom)
+  const { uprights, leftRoom, rightRoom, scale } = layOut(setUp, extent, width)
   const px = (metres: number): number => metres * scale.pxPerMetre
 
   // What is left over is shared out, so that the drawing stands in the middle of its room.
@@ -88,7 +82,8 @@ export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
   const elevationY = elevationTop + px(extent.top) + 20
   const elevationEnd = elevationY + belowElevation(setUp.lamps, px(setUp.thickness))
   const planTop = elevationEnd + 6
-  const planY = planTop + TITLE_ROW + 8 + px(extent.far)
+  const planY =
+    planTop + TITLE_ROW + roomAbove(setUp, show, px) + (setUp.lamps.length > 0 ? LAMP_ROOM : 4) + px(extent.far)
   const notes = planNotes(setUp, show)
   const planEnd = planY + px(-extent.near) + (setUp.lamps.length > 0 ? LAMP_ROOM : 8) + notesHeight(notes)
   const height = planEnd + 26
@@ -98,12 +93,13 @@ export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
     origin: point(originX, y),
     pxPerMetre: scale.pxPerMetre,
     view: box,
+    inner: { left: leftRoom - LAMP_ROOM, right: width - rightRoom + LAMP_ROOM },
     board,
     show,
   })
   viewTitle(sheet, `Elevation ${scale.name}`, PAD)
   viewTitle(sheet, `Plan ${scale.name}`, planTop)
-  const elevation = drawElevation(sheet, setUp, frame(elevationY, view(elevationTop, elevationEnd)))
+  const elevation = drawElevation(sheet, setUp, frame(elevationY, view(elevationTop, elevationEnd)), uprights)
   const plan = drawPlan(sheet, setUp, frame(planY, view(planTop + TITLE_ROW, planEnd)))
   elevation.letter()
   plan.letter()
@@ -120,6 +116,29 @@ function isEmpty(setUp: SetUp): boolean {
     [originalWidth, fieldWidth, sensor, lens, clear, column, apex].every((one) => one === undefined) &&
     lamps.length === 0
   )
+}
+
+/** What the figure of a short distance in plan needs, as it stands above its line. */
+function roomAbove(setUp: SetUp, show: (metres: number) => string, px: (metres: number) => number): number {
+  const short = lampOffsets(setUp.lamps).up.some((lamp) => px(lamp.y) < textWidth(show(lamp.y)) + 8)
+  return short ? 34 : 0
+}
+
+/** How much room the dimensions take at either side, and the scale that leaves. */
+function layOut(setUp: SetUp, extent: Extent, width: number) {
+  const room = setUp.lamps.length > 0 ? LAMP_ROOM : 4
+  const lanes = (count: number) => (count > 0 ? count * LANE + 2 : 0)
+  const tried = (withSensor: boolean) => {
+    const uprights = uprightDimensions(setUp, withSensor)
+    const leftRoom = PAD + room + lanes(uprights.left.length)
+    const rightRoom = PAD + room + lanes(Math.max(uprights.right.length, offsetLanes(setUp.lamps)))
+    return { uprights, leftRoom, rightRoom, scale: scaleFor(extent, width, width - leftRoom - rightRoom) }
+  }
+  const whole = tried(true)
+  if (setUp.column === undefined) return whole
+  // The column's height places the camera as well; where room is short, a larger drawing is worth more than both.
+  const shorter = tried(false)
+  return shorter.scale.ratio < whole.scale.ratio ? shorter : whole
 }
 
 function scaleFor(extent: Extent, width: number, across: number): Scale {

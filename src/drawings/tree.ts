@@ -54,7 +54,11 @@ function written(node: Node | string): string {
 export function toSvgText(node: Node): string {
   const standing = {
     ...node,
-    attributes: { xmlns: 'http://www.w3.org/2000/svg', 'font-family': 'sans-serif', ...node.attributes },
+    attributes: {
+      xmlns: 'http://www.w3.org/2000/svg',
+      'font-family': "'Atkinson Hyperlegible Next', Arial, Helvetica, sans-serif",
+      ...node.attributes,
+    },
   }
   return `<?xml version="1.0" encoding="UTF-8"?>\n${written(standing)}\n`
 }
