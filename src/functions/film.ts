@@ -2,7 +2,7 @@ import gates from '../../shared/reference/film-gates.json'
 import { type FunctionRecord, number, record, TEXT } from '../language/index.ts'
 import { LENGTH, LUMINANCE, STOP } from '../units/index.ts'
 import { fitMagnification } from './fit.ts'
-import { length, NOT_NEGATIVE, PLAIN, POSITIVE, parameter, positiveLength, RATIO } from './parameters.ts'
+import { length, NOT_NEGATIVE, PLAIN, POSITIVE, parameter, positiveLength, RATIO, STOPS } from './parameters.ts'
 
 const GATE = record('film gate', { width: number(LENGTH), height: number(LENGTH) })
 const GATES: Readonly<Record<string, { readonly width_mm: number; readonly height_mm: number }>> = gates.gates
@@ -19,7 +19,10 @@ export const FILM: readonly FunctionRecord[] = [
         default: '0',
         range: NOT_NEGATIVE,
       }),
-      parameter('placement', number(STOP), 'how far that stands above the metered mid-tone', { default: '0 stop' }),
+      parameter('placement', number(STOP), 'how far that stands above the metered mid-tone', {
+        default: '0 stop',
+        range: STOPS,
+      }),
       parameter('constant', PLAIN, 'the meter’s K in cd s/m²', { default: '12.5', range: POSITIVE }),
     ],
     result: number(STOP),

@@ -13,6 +13,7 @@ import {
   parameter,
   positiveLength,
   SHARE,
+  STOPS,
 } from './parameters.ts'
 import { placePair } from './place-lamps.ts'
 
@@ -425,7 +426,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     about: 'Where to put a lamp for a change of light.',
     parameters: [
       positiveLength('distance', 'of the lamp now, along its own ray'),
-      parameter('shift', number(STOP), 'wanted change, positive for more light'),
+      parameter('shift', number(STOP), 'wanted change, positive for more light', { range: STOPS }),
     ],
     result: number(LENGTH),
     formula: 'd 2^(−s/2)',
@@ -602,7 +603,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     about: 'The flash energy for a change of light.',
     parameters: [
       parameter('energy', number(ENERGY), 'set now, in watt-seconds or joules', { range: POSITIVE }),
-      parameter('shift', number(STOP), 'wanted change, positive for more light'),
+      parameter('shift', number(STOP), 'wanted change, positive for more light', { range: STOPS }),
     ],
     result: number(ENERGY),
     formula: 'W 2^s',
@@ -619,7 +620,9 @@ export const LIGHTING: readonly FunctionRecord[] = [
     name: 'flat_field_gain',
     subject: 'lighting',
     about: 'The gain a flat-field correction gives the dimmest point.',
-    parameters: [parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: NOT_NEGATIVE })],
+    parameters: [
+      parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: { least: 0, most: 100 } }),
+    ],
     result: PLAIN,
     formula: '2^spread',
     source: 'derived: a stop is a factor of two',
@@ -638,7 +641,9 @@ export const LIGHTING: readonly FunctionRecord[] = [
     name: 'flat_field_noise',
     subject: 'lighting',
     about: 'How much photon noise a flat-field correction adds at the dimmest point.',
-    parameters: [parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: NOT_NEGATIVE })],
+    parameters: [
+      parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: { least: 0, most: 100 } }),
+    ],
     result: PLAIN,
     formula: '2^(spread/2)',
     source: 'derived: photon noise grows as the square root of the light, the gain in proportion to its lack',

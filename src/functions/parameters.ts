@@ -13,6 +13,8 @@ export const POSITIVE: Range = { above: 0 }
 export const NOT_NEGATIVE: Range = { least: 0 }
 /** A share or a transmittance: nothing to all. */
 export const SHARE: Range = { least: 0, most: 1 }
+/** Stops of either sign; beyond a hundred no light in nature reaches. */
+export const STOPS: Range = { least: -100, most: 100 }
 /** A whole count of at least one thing. */
 export const COUNT: Range = { least: 1, whole: true }
 
