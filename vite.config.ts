@@ -34,6 +34,8 @@ const policy: Plugin = {
 
 export default defineConfig({
   base: './',
+  // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
+  json: { stringify: false },
   plugins: [policy],
   build: {
     target: 'es2022',

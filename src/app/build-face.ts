@@ -40,7 +40,6 @@ export class BuildFace extends SignalWatcher(LitElement) {
       .cells {
         container-type: inline-size;
         padding-block-start: 0.8rem;
-        max-inline-size: 56rem;
       }
       .add {
         padding-block: 1rem;

@@ -2,14 +2,12 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../cells/styles.ts'
-import { LIBRARY } from '../functions/index.ts'
 import { newId, openStore, type Store } from '../storage/store.ts'
-import { Sheet, type Worksheet } from '../worksheet/index.ts'
+import type { Worksheet } from '../worksheet/index.ts'
 import { face, setFace } from './face.ts'
 import { Keeper } from './keeper.ts'
-import { OpenSheet } from './open-sheet.ts'
+import type { OpenSheet } from './open-sheet.ts'
 import { type Route, readRoute, toSheet } from './route.ts'
-import './sheet-page.ts'
 import './shelf-page.ts'
 import { template } from './templates.ts'
 
@@ -140,7 +138,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (route.at === 'sheet') {
       const worksheet = await this.kept().load(route.id)
       if (!worksheet) throw new Error('There is no such sheet in this browser. It may be kept in another one.')
-      return this.sheet(worksheet, route.id, keyOf(route))
+      const kept = (await this.kept().list()).find(({ id }) => id === route.id)
+      return this.sheet(worksheet, route.id, keyOf(route), kept && new Date(kept.changed))
     }
     if (route.at === 'new') {
       const worksheet = await template(route.template)
@@ -158,9 +157,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     return this.store as Store
   }
 
-  private sheet(worksheet: Worksheet, id: string, key: string): Page {
-    const open = new OpenSheet(new Sheet(worksheet, LIBRARY))
-    const keeper = new Keeper(this.kept(), id)
+  private async sheet(worksheet: Worksheet, id: string, key: string, kept?: Date): Promise<Page> {
+    const { openWorksheet } = await import('./opening.ts')
+    const open = openWorksheet(worksheet)
+    const keeper = new Keeper(this.kept(), id, kept)
     open.sheet.watch(() => {
       keeper.keep(() => open.sheet.worksheet)
       this.settle(id)

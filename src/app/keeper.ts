@@ -19,7 +19,8 @@ export class Keeper {
   private readonly store: Store
   readonly id: string
 
-  constructor(store: Store, id: string) {
+  constructor(store: Store, id: string, last?: Date) {
+    if (last) this.keeping.set({ state: 'kept', at: last })
     this.store = store
     this.id = id
     document.addEventListener('visibilitychange', this.leave)

@@ -51,14 +51,13 @@ export class SheetHead extends SignalWatcher(LitElement) {
         display: flex;
         flex-wrap: wrap;
         align-items: center;
-        justify-content: space-between;
-        column-gap: 2rem;
+        column-gap: 0.8rem;
       }
-      .standing {
-        display: flex;
-        flex-wrap: wrap;
+      .kept {
+        margin-inline-end: auto;
+        min-block-size: 44px;
+        display: inline-flex;
         align-items: center;
-        column-gap: 0.6rem;
       }
       .failed {
         padding-inline-start: 0.7rem;
@@ -121,10 +120,8 @@ export class SheetHead extends SignalWatcher(LitElement) {
         >
       </div>
       <div class="foot">
-        <div class="standing">
-          ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${words}</button>` : html`<span>${words}</span>`}
-          <span class="quiet" id="kept">${this.kept()}</span>
-        </div>
+        ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${words}</button>` : html`<span>${words}</span>`}
+        <span class="quiet kept">${this.kept()}</span>
         <div class="words">
           ${this.history('Undo', canUndo, 'undo-asked')} ${this.history('Redo', canRedo, 'redo-asked')}
         </div>

@@ -17,9 +17,9 @@ interface Shelf {
   readonly order?: number
 }
 
-// Only the answers load with the page; a template itself when it is chosen.
+// Only the answers load with the page; a template itself is fetched when it is chosen.
 const shelves = import.meta.glob<Shelf>('../../templates/*.json', { import: 'shelf', eager: true })
-const files = import.meta.glob<Worksheet>('../../templates/*.json', { import: 'default' })
+const files = import.meta.glob<string>('../../templates/*.json', { query: '?url', import: 'default', eager: true })
 
 const keyOf = (path: string): string => path.replace(/^.*\/|\.json$/g, '')
 
@@ -34,8 +34,10 @@ const emptySheet: Worksheet = { format: 'evenfield-worksheet', version: 1, title
 /** The worksheet behind an answer; undefined where there is none of that name. */
 export async function template(key: string): Promise<Worksheet | undefined> {
   if (key === EMPTY) return emptySheet
-  const load = Object.entries(files).find(([path]) => keyOf(path) === key)?.[1]
-  if (!load) return undefined
-  const { shelf: _, ...worksheet } = (await load()) as Worksheet & { shelf?: unknown }
+  const address = Object.entries(files).find(([path]) => keyOf(path) === key)?.[1]
+  if (!address) return undefined
+  const answer = await fetch(address)
+  if (!answer.ok) throw new Error('This start could not be fetched. Reload the page, or start from an empty sheet.')
+  const { shelf: _, ...worksheet } = await answer.json()
   return worksheet as Worksheet
 }

@@ -16,6 +16,9 @@ export const buildRowStyle = [
     }
     .row > .kind {
       align-self: start;
+      padding-block-start: 0.55rem;
+    }
+    .row > .kind:has(+ .what > :only-child) {
       padding-block-start: 0.85rem;
     }
     .row .figure {
@@ -23,6 +26,10 @@ export const buildRowStyle = [
     }
     .result .figure {
       font-weight: 700;
+    }
+    .long-figure .figure {
+      font-size: 0.86rem;
+      font-weight: 400;
     }
     .call {
       display: block;
@@ -69,11 +76,6 @@ export const buildRowStyle = [
       text-underline-offset: 0.25em;
     }
     .state {
-      display: flex;
-      align-items: center;
-      gap: 0.6rem;
-      grid-column: 3 / -1;
-      justify-content: flex-end;
       text-align: end;
     }
     .wrong {
@@ -97,9 +99,6 @@ export const buildRowStyle = [
       }
       .row > .what + * {
         grid-column: auto;
-      }
-      .state {
-        grid-column: 2 / -1;
       }
       .row .figure {
         max-inline-size: 9rem;
@@ -133,7 +132,7 @@ function written({ cell }: CellView): string | undefined {
 function standing(view: CellView): TemplateResult | typeof nothing {
   const { cell, outcome } = view
   if (cell.kind === 'check' && outcome && 'message' in outcome)
-    return html`<span class="state"><b>${STATE_WORDS[outcome.state]}</b>${checkSign(outcome.state)}</span>`
+    return html`<b class="state">${STATE_WORDS[outcome.state]}</b>${checkSign(outcome.state)}`
   if (cell.kind === 'given' && cell.entry && cell.entry !== 'quantity' && cell.entry !== 'size')
     return html`<span class="state">${cell.value || '–'}</span>`
   if (cell.kind === 'given' || cell.kind === 'result') return figureOf(outcome as Outcome)

@@ -8,6 +8,9 @@ import { shared } from './styles.ts'
 
 type Drawings = typeof import('../drawings/index.ts')
 
+/** The lettering is drawn for close reading; the stand is read at arm's length. */
+const ENLARGED = 1.15
+
 const UNITS = ['mm', 'cm', 'in'] as const
 
 const unitOf = (unit: unknown): (typeof UNITS)[number] => UNITS.find((one) => one === unit) ?? 'mm'
@@ -81,7 +84,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     const missing = Object.values(outcome.missing)
     if (!this.drawings || this.width === 0) return html`<figure><div class="place"></div></figure>`
     const drawn = this.drawings.drawSetUp(outcome.values as SetUpInputs, {
-      width: this.width,
+      width: this.width / ENLARGED,
       unit: unitOf(cell.unit),
       ...(cell.title ? { title: cell.title } : {}),
     })

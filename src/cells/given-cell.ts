@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { readDisplayUnit } from '../units/index.ts'
-import type { Given } from '../worksheet/index.ts'
+import type { Given, ValueOutcome } from '../worksheet/index.ts'
 import { ask, type CellSignal, type GivenView, labelOf } from './cell-view.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
 import { field, row, shared } from './styles.ts'
@@ -22,6 +22,10 @@ export function unitBehind(unit: string | undefined): string {
     return unit
   }
 }
+
+/** What was typed, with the unit behind the field, already says how it is understood. */
+const asTyped = ({ value, unit }: Given, { shown }: ValueOutcome): boolean =>
+  shown.figure === value.trim() && shown.unit === unitBehind(unit)
 
 /** A given on the fill-in face: its label, its field, its unit, and how what was typed is understood. */
 @customElement('given-cell')
@@ -63,7 +67,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const entry: Entry = cell.entry ?? 'quantity'
     const label = labelOf(cell)
     const bad = outcome.state === 'error' && cell.value.trim() !== ''
-    const readAs = outcome.state === 'value' ? outcome.readAs : undefined
+    const readAs = outcome.state === 'value' && !asTyped(cell, outcome) ? outcome.readAs : undefined
     const offers = outcome.state === 'value' ? outcome.offers : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
     const typed = entry === 'quantity' || entry === 'size'

@@ -36,7 +36,8 @@ export function listed(names: readonly string[]): string {
 
 /** Why there is no figure, in one line. */
 export function whyNot(outcome: Outcome, called: (name: string) => string): string | undefined {
-  if (outcome.state === 'waiting') return `waits for ${listed(outcome.on.map(called))}`
+  if (outcome.state === 'waiting')
+    return outcome.on.length > 0 ? `waits for ${listed(outcome.on.map(called))}` : undefined
   if (outcome.state === 'error' && outcome.origin) return `held up by ${called(outcome.origin)}`
   return undefined
 }
@@ -46,7 +47,8 @@ export function figureOf(outcome: Outcome): TemplateResult {
   if (outcome.state !== 'value')
     return html`<span class="figure quiet" aria-hidden="true">–</span><span class="unit"></span>`
   const { figure, unit } = outcome.shown
-  return html`<span class="figure">${figure}</span>${
+  const plain = outcome.type.kind === 'record' || outcome.type.kind === 'list' ? figure.replaceAll('_', ' ') : figure
+  return html`<span class="figure">${plain}</span>${
     isSpread(outcome) ? nothing : html`<span class="unit">${unit}</span>`
   }`
 }

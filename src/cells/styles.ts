@@ -61,6 +61,7 @@ export const shared = css`
     background: none;
     cursor: pointer;
     color: var(--ink);
+    text-align: start;
     text-decoration: underline;
     text-decoration-thickness: 1px;
     text-underline-offset: 0.28em;
@@ -68,7 +69,8 @@ export const shared = css`
   .word:hover {
     text-decoration-thickness: 2px;
   }
-  .word:disabled {
+  .word:disabled,
+  .word[aria-disabled='true'] {
     color: var(--quiet);
     text-decoration: none;
     cursor: default;
@@ -119,7 +121,7 @@ export const row = css`
     column-gap: 0.7rem;
     align-items: center;
     min-block-size: 3.1rem;
-    padding-block: 2px;
+    padding-block: 3px;
     border-block-end: 1px solid var(--rule);
   }
   .what {

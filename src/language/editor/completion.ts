@@ -43,9 +43,17 @@ const WORDS: readonly Completion[] = [
   { label: 'no' },
 ]
 
+/** Those with a prefix that the table spells out of its parts. */
+const EVERYDAY = ['mm', 'cm', 'µm', 'nm', 'km', 'ms', 'kg', 'mg', 'kW', 'kWh', 'kHz', 'klx', 'GB', 'MB', 'kB']
+
 let units: readonly Completion[] | undefined
 const unitList = (): readonly Completion[] => {
-  units ??= unitSymbols().map((symbol) => ({ label: symbol, type: 'unit' }))
+  units ??= [
+    ...EVERYDAY.map((symbol) => ({ label: symbol, boost: 1 })),
+    ...unitSymbols()
+      .filter((symbol) => !EVERYDAY.includes(symbol))
+      .map((symbol) => ({ label: symbol })),
+  ]
   return units
 }
 

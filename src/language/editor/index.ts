@@ -1,4 +1,11 @@
-import { autocompletion, closeBrackets, closeBracketsKeymap, completionKeymap } from '@codemirror/autocomplete'
+import {
+  autocompletion,
+  closeBrackets,
+  closeBracketsKeymap,
+  closeCompletion,
+  completionKeymap,
+  selectedCompletion,
+} from '@codemirror/autocomplete'
 import { defaultKeymap } from '@codemirror/commands'
 import { bracketMatching, LanguageSupport } from '@codemirror/language'
 import { type Diagnostic as Flaw, lintKeymap, setDiagnostics } from '@codemirror/lint'
@@ -53,6 +60,15 @@ const lineBreaks = (text: string): { from: number; to: number; insert: string }[
     insert: ' ',
   }))
 
+/** The completion in hand is already typed in full: there is nothing left for Enter to complete. */
+function keepsWhole(view: EditorView): boolean {
+  const label = selectedCompletion(view.state)?.label
+  if (label === undefined) return false
+  const { head } = view.state.selection.main
+  const whole = view.state.sliceDoc(head - label.length, head) === label
+  return whole && closeCompletion(view)
+}
+
 const did = (act: () => void) => (): boolean => {
   act()
   return true
@@ -94,7 +110,12 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
         greys,
         theme,
         tooltips({ position: 'fixed' }),
-        autocompletion({ override: [completeFormula(options.scope)], icons: false, maxRenderedOptions: 60 }),
+        autocompletion({
+          override: [completeFormula(options.scope)],
+          icons: false,
+          defaultKeymap: false,
+          maxRenderedOptions: 60,
+        }),
         hoverHelp(options.scope, options.called),
         EditorView.contentAttributes.of({
           'aria-label': options.label,
@@ -103,6 +124,7 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
         }),
         // Undo belongs to the sheet: one history, so that a step back is the same step everywhere.
         keymap.of([
+          { key: 'Enter', run: (view) => keepsWhole(view) && did(options.onKeep)() },
           ...completionKeymap,
           ...closeBracketsKeymap,
           { key: 'Enter', run: did(options.onKeep) },

@@ -21,11 +21,16 @@ function rangeInWords(range: Range, type: NumberType): string {
   return parts.filter(Boolean).join(', ')
 }
 
+function kindInWords(type: Parameter['type']): string {
+  if (type.kind === 'any') return 'any quantity'
+  if (type.kind === 'any list') return 'any list'
+  return type.kind === 'list of any' ? 'a list of any quantities' : describeType(type)
+}
+
 /** What a parameter takes, in one line. */
 export function parameterInWords(parameter: Parameter): string {
   const { type } = parameter
-  const kind =
-    type.kind === 'any' ? 'any quantity' : type.kind === 'list of any' ? 'a list of any quantities' : describeType(type)
+  const kind = kindInWords(type)
   const number = dimensionOf(parameter)
   const range = parameter.range && number ? rangeInWords(parameter.range, number) : ''
   const choices = parameter.choices ? parameter.choices.map((choice) => `"${choice}"`).join(' or ') : ''
