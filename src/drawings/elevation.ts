@@ -53,6 +53,14 @@ export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
     left: [
       ...upright('dimension-sensor', withSensor ? sensor : undefined, 'original to sensor', 'sensor'),
       ...upright('dimension-column', column, 'column', 'column', -thickness),
+      ...overCentre(setUp.lamps).map((lamp) => ({
+        as: `dimension-height-${lamp.number}`,
+        from: 0,
+        to: lamp.z,
+        long: 'lamp above original',
+        short: 'lamp',
+        half: 18,
+      })),
     ].sort(byHeight),
     right: [
       ...upright('dimension-clear', clear, 'clear distance', 'clear'),
@@ -72,6 +80,8 @@ interface Upright {
   readonly to: number
   readonly long: string
   readonly short: string
+  /** Half the width of what its upper end is measured at, where that is not the camera. */
+  readonly half?: number
 }
 
 /** A length with its unit and, for want of room, without. */
@@ -111,10 +121,22 @@ export function lampDistances(lamps: readonly Lamp[]): { left: readonly Lamp[]; 
   return { left: nearest.filter((lamp) => lamp.x < 0), right: nearest.filter((lamp) => lamp.x > 0) }
 }
 
+/** Nearer to the centre line than this a lamp's height would be drawn through the camera. */
+const OVER_CENTRE = 0.1
+
+/** The lamps over the original whose heights are given beside the camera's. */
+const overCentre = (lamps: readonly Lamp[]): readonly Lamp[] =>
+  lamps
+    .filter(
+      (lamp, at) => Math.abs(lamp.x) < OVER_CENTRE && !lamps.slice(0, at).some((one) => sameLength(one.z, lamp.z)),
+    )
+    .slice(0, 1)
+
 /** The lamps whose heights are given, each on a line of its own under the lamp. */
 function lampHeights(lamps: readonly Lamp[]): readonly Lamp[] {
   const chosen: Lamp[] = []
   for (const lamp of [...lamps].sort((a, b) => a.x - b.x)) {
+    if (Math.abs(lamp.x) < OVER_CENTRE) continue
     const known = chosen.some((other) => sameLength(other.z, lamp.z))
     const taken = chosen.some((other) => sameLength(other.x, lamp.x))
     if (!known && !taken && chosen.length < MOST_DIMENSIONS) chosen.push(lamp)
@@ -244,7 +266,11 @@ export function drawElevation(
     sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
     if (lamp.beam === undefined) return
     // Short enough to leave room for the figure of the lamp's height under it.
-    const reach = Math.min(32, distance(from, aim) * 0.4, Math.max(16, px(lamp.z) - textWidth(show(lamp.z)) - 10))
+    const reach = Math.min(
+      (view.right - view.left) * 0.09,
+      distance(from, aim) * 0.4,
+      Math.max(16, px(lamp.z) - textWidth(show(lamp.z)) - 10),
+    )
     const angle = Math.atan2(from.y - aim.y, aim.x - from.x)
     const above: Box = { ...view, bottom: origin.y }
     const edges = [-1, 1].flatMap((side): readonly Segment[] => {
@@ -290,7 +316,7 @@ export function drawElevation(
         const edge = side < 0 ? view.left : view.right
         const count = side < 0 ? left.length : right.length
         const x = edge - side * ((count - 1 - index) * LANE + (side < 0 ? 16 : 5))
-        const feature = point(origin.x + side * camera.half(upright.to), at(0, upright.to).y)
+        const feature = point(origin.x + side * (upright.half ?? camera.half(upright.to)), at(0, upright.to).y)
         return {
           as: upright.as,
           direction: 'upright',

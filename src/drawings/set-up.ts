@@ -21,6 +21,8 @@ const PAD = 4
 const TITLE_ROW = 22
 /** Half a lamp's outline, which keeps its size where the scale would make it too small to see. */
 const LAMP_ROOM = 15
+/** Above the highest thing drawn: the axis and the column go on past it. */
+const HEAD_ROOM = 24
 const NARROWEST = 240
 
 interface Extent {
@@ -44,7 +46,10 @@ function boardOf(setUp: SetUp): { halfWidth: number; halfDepth: number } {
 function extentOf(setUp: SetUp, board: { halfWidth: number; halfDepth: number }): Extent {
   const xs = [board.halfWidth, -board.halfWidth, ...setUp.lamps.flatMap((lamp) => [lamp.x, lamp.aim_x])]
   const mirror = setUp.mirror?.atHeight ?? 0
-  const heights = [setUp.sensor, setUp.lens, setUp.apex, setUp.clear, setUp.column]
+  const tip = setUp.clear ?? setUp.lens ?? setUp.apex
+  // The camera's body reaches a little above its sensor, a lens without a body above its rim.
+  const camera = [setUp.sensor === undefined ? 0 : setUp.sensor + 0.03, tip === undefined ? 0 : tip + 0.06]
+  const heights = [...camera, setUp.sensor, setUp.lens, setUp.apex, setUp.clear, setUp.column]
   const ys = [board.halfDepth, -board.halfDepth, ...setUp.lamps.flatMap((lamp) => [lamp.y, lamp.aim_y])]
   return {
     left: Math.min(...xs, -mirror),
@@ -79,7 +84,7 @@ export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
   const sheet = new Sheet(width)
 
   const elevationTop = PAD + TITLE_ROW
-  const elevationY = elevationTop + px(extent.top) + 20
+  const elevationY = elevationTop + px(extent.top) + HEAD_ROOM
   const elevationEnd = elevationY + belowElevation(setUp.lamps, px(setUp.thickness))
   const planTop = elevationEnd + 6
   const planY =
