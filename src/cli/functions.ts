@@ -5,7 +5,6 @@ import {
   type FunctionRecord,
   type Parameter,
   signature,
-  type Type,
   typeName,
 } from '../language/index.ts'
 import { InputError } from './input.ts'
@@ -33,7 +32,8 @@ function bySubject(): string[] {
 const parameterType = (parameter: Parameter): string => {
   const { type } = parameter
   if (type.kind === 'any') return 'any number'
-  return type.kind === 'list of any' ? 'list of any numbers' : typeName(type as Type)
+  if (type.kind === 'any list') return 'list'
+  return type.kind === 'list of any' ? 'list of any numbers' : typeName(type)
 }
 
 function parameterData(parameter: Parameter): object {

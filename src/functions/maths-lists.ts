@@ -1,8 +1,9 @@
-import { type FunctionRecord, type ListType, number, Refusal, type Type } from '../language/index.ts'
+import { type FunctionRecord, type ListType, number, Refusal, type Type, type Value } from '../language/index.ts'
 import { NONE } from '../units/index.ts'
 import { parameter } from './parameters.ts'
 
 const LIST = parameter('list', { kind: 'list of any' }, 'values of one kind')
+const WHOLE_LIST = parameter('list', { kind: 'any list' }, 'a list of whatever kind')
 const SEVERAL = parameter('value', { kind: 'any' }, 'values of one kind')
 const DEFINITION = 'definition'
 /** A result of the kind of the list's items. */
@@ -102,11 +103,32 @@ export const LISTS: readonly FunctionRecord[] = [
     name: 'count',
     subject: 'maths',
     about: 'How many values a list has.',
-    parameters: [LIST],
+    parameters: [WHOLE_LIST],
     result: number(NONE),
     formula: 'n',
     source: DEFINITION,
     examples: [{ formula: 'count({12 mm, 20 mm, 36 mm})', gives: '3' }],
-    compute: (items: readonly number[]) => items.length,
+    compute: (items: readonly Value[]) => items.length,
+  },
+  {
+    name: 'item',
+    subject: 'maths',
+    about: 'One value of a list, by its place.',
+    parameters: [
+      WHOLE_LIST,
+      parameter('place', number(NONE), 'its place, counted from 1', { range: { least: 1, whole: true } }),
+    ],
+    result: asItems,
+    formula: 'the value at that place',
+    source: DEFINITION,
+    examples: [
+      { formula: 'item({12 mm, 20 mm, 36 mm}, 2)', gives: '20 mm' },
+      { formula: 'item({12 mm, 20 mm, 36 mm}, 4)', refuses: 'holds 3' },
+    ],
+    compute: (items: readonly Value[], place: number) => {
+      const found = items[place - 1]
+      if (found === undefined) throw new Refusal(`The list holds ${items.length}; there is no place ${place}.`, 'place')
+      return found
+    },
   },
 ]

@@ -121,7 +121,7 @@ function infinityFor(parameter: Parameter, at: Span, refuse: (d: Diagnostic) => 
 
 /** A single value stands for a list of one. */
 function asListWherePossible(parameter: Parameter, value: Typed): Typed {
-  const wantsList = parameter.type.kind === 'list' || parameter.type.kind === 'list of any'
+  const wantsList = parameter.type.kind.includes('list')
   if (!wantsList || value.type.kind === 'list') return value
   return { op: 'list', items: [value], type: { kind: 'list', of: value.type }, from: value.from, to: value.to }
 }
@@ -149,6 +149,7 @@ function misfitOf(
     agreement.parameter ??= parameter.name
     return undefined
   }
+  if (wanted.kind === 'any list') return found.kind === 'list' ? undefined : wrong(record, parameter, value, 'a list')
   if (!fitsType(found, wanted)) return wrong(record, parameter, value, describeType(wanted as Type))
   if (parameter.choices && value.op === 'constant' && !parameter.choices.includes(value.value as string)) {
     const near = nearest(String(value.value), parameter.choices)

@@ -2,9 +2,13 @@ import type { Type, Value } from './types.ts'
 
 /**
  * A parameter's type: a plain type, or any number, or a list of any numbers. Parameters of one function that say
- * `any` must agree in dimension with each other.
+ * `any` must agree in dimension with each other. `any list` takes a list of whatever kind.
  */
-export type ParameterType = Type | { readonly kind: 'any' } | { readonly kind: 'list of any' }
+export type ParameterType =
+  | Type
+  | { readonly kind: 'any' }
+  | { readonly kind: 'list of any' }
+  | { readonly kind: 'any list' }
 
 /** The allowed values of a numeric parameter (of each item, for a list), in coherent SI. */
 export interface Range {

@@ -108,7 +108,10 @@ function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): str
   if (type.kind === 'list') {
     const items = value as readonly Value[]
     const fits = type.of.kind === 'number' && unit?.dimension === type.of.dimension ? unit : undefined
-    const shown = items.slice(0, LIST_SHOWN_UP_TO).map((item) => showValue(item, type.of, fits).text)
+    const shown = items.slice(0, LIST_SHOWN_UP_TO).map((item) => {
+      const text = showValue(item, type.of, fits).text
+      return type.of.kind === 'record' ? `(${text})` : text
+    })
     const more = items.length - shown.length
     return `{${shown.join(', ')}${more > 0 ? `, … ${more} more` : ''}}`
   }

@@ -32,26 +32,26 @@ function grouped(digits: string): string {
   return fraction === undefined ? spaced : `${spaced}.${fraction}`
 }
 
-function written(size: number, decimals: number | undefined): string {
+function written(size: number, fixed: number | undefined, usual: number | undefined): string {
   const exact = Number(size.toPrecision(12))
-  const rounded = exact.toExponential(SIGNIFICANT - 1)
-  if (exact !== 0 && (exact >= 1e9 - 0.5 || Number(rounded) < 1e-4)) {
-    return (Number(rounded) === exact ? exact.toExponential() : rounded).replace('e+', 'e')
+  const power = exact.toExponential(SIGNIFICANT - 1)
+  if (exact !== 0 && (exact >= 1e9 - 0.5 || Number(power) < 1e-4)) {
+    return (Number(power) === exact ? exact.toExponential() : power).replace('e+', 'e')
   }
-  if (decimals !== undefined) return grouped(exact.toFixed(decimals))
-  const fixed = exact.toFixed(decimalsFor(exact))
-  return grouped(Number(fixed) === exact && fixed.includes('.') ? fixed.replace(/\.?0+$/, '') : fixed)
+  if (fixed !== undefined) return grouped(exact.toFixed(fixed))
+  const rounded = exact.toFixed(usual ?? decimalsFor(exact))
+  return grouped(Number(rounded) === exact && rounded.includes('.') ? rounded.replace(/\.?0+$/, '') : rounded)
 }
 
 /**
- * A figure with sensible digits: three significant, whole digits always kept, an exact value without needless zeros.
- * `decimals` fixes them instead, where a tolerance or a habit of the trade says how many.
+ * A figure with sensible digits: three significant (or the `usual` number of decimals), whole digits always kept, an
+ * exact value without needless zeros. `fixed` decimals, as a tolerance leaves them, keep their zeros.
  */
-export function showFigure(value: number, decimals?: number): string {
+export function showFigure(value: number, fixed?: number, usual?: number): string {
   if (Number.isNaN(value)) return 'not a number'
   if (!Number.isFinite(value)) return value > 0 ? '∞' : '−∞'
   const size = Math.abs(value)
-  const digits = written(size, decimals)
+  const digits = written(size, fixed, usual)
   return value < 0 && /[1-9]/.test(digits) ? `−${digits}` : digits
 }
 
@@ -62,7 +62,8 @@ function decimalsOf(tolerance: number): number {
   return Math.min(12, Math.max(0, -exponent + (leading < 1.95 && Math.abs(leading - 1) > 1e-6 ? 1 : 0)))
 }
 
-const STOP_DECIMALS = 2
+/** Meters read tenths of a stop; a hundredth is shown, and a thousandth where a field's evenness is at stake. */
+const stopDecimals = (size: number): number | undefined => (size < 0.01 ? undefined : size < 0.2 ? 3 : 2)
 
 const join = (figure: string, unit: string): string =>
   unit === '' ? figure : /^[°′″]$/.test(unit) ? `${figure}${unit}` : `${figure} ${unit}`
@@ -78,10 +79,10 @@ export function showQuantity(
   const figure = (value - unit.offset) / unit.factor
   const limits =
     options.tolerance === undefined || options.tolerance === 0 ? undefined : options.tolerance / unit.factor
-  const habit = dimension === D.STOP && Math.abs(figure) >= 0.01 ? STOP_DECIMALS : undefined
-  const decimals = limits === undefined ? habit : decimalsOf(limits)
-  const shown = showFigure(figure, decimals)
-  const withLimits = limits === undefined ? shown : `${shown} ± ${showFigure(limits, decimals)}`
+  const habit = dimension === D.STOP ? stopDecimals(Math.abs(figure)) : undefined
+  const fixed = limits === undefined ? undefined : decimalsOf(limits)
+  const shown = showFigure(figure, fixed, habit)
+  const withLimits = limits === undefined ? shown : `${shown} ± ${showFigure(limits, fixed)}`
   return { figure: withLimits, unit: unit.symbol, text: join(withLimits, unit.symbol) }
 }
 
