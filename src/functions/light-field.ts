@@ -122,7 +122,7 @@ export interface Evenness {
   readonly least: number
   readonly greatest: number
   readonly mean: number
-  /** greatest over least, in stops; infinite where some of the field is not lit at all. */
+  /** greatest over least, in stops; infinite where some or all of the field is not lit. */
   readonly spread: number
   /** least over mean. */
   readonly uniformity: number
@@ -130,6 +130,8 @@ export interface Evenness {
   readonly plus_minus: number
 }
 
+/** Less light than this, in lux, is none. */
+export const DARK = 1e-12
 const LEAST_SAMPLES = 41
 const MOST_SAMPLES = 161
 
@@ -168,9 +170,9 @@ export function evennessOf(lamps: readonly LampNumbers[], width: number, height:
     least,
     greatest,
     mean,
-    spread: greatest > 0 ? Math.log2(greatest / least) : 0,
-    uniformity: greatest > 0 ? least / mean : 1,
-    plus_minus: greatest > 0 ? (greatest - least) / (greatest + least) : 0,
+    spread: greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY,
+    uniformity: greatest > DARK ? least / mean : 0,
+    plus_minus: greatest > DARK ? (greatest - least) / (greatest + least) : 1,
   }
 }
 

@@ -1,7 +1,15 @@
 import { type FunctionRecord, list, number, Refusal, record, TEXT, type Type, YES_NO } from '../language/index.ts'
 import { ANGLE, ENERGY, ILLUMINANCE, LENGTH, LUMINANCE, LUMINOUS_INTENSITY, NONE, STOP } from '../units/index.ts'
 import { FLASH_CAPACITORS, HOT_LAMPS, RAW_OR_LINEAR } from './cautions.ts'
-import { diffuserPoints, evennessOf, evenWidth, illuminanceAt, type LampNumbers, spreadPower } from './light-field.ts'
+import {
+  DARK,
+  diffuserPoints,
+  evennessOf,
+  evenWidth,
+  illuminanceAt,
+  type LampNumbers,
+  spreadPower,
+} from './light-field.ts'
 import {
   COUNT,
   coordinate,
@@ -273,7 +281,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     compute: (lamps: readonly LampNumbers[], width: number, height: number) => {
       needLamps(lamps)
       const evenness = evennessOf(lamps, width, height)
-      if (evenness.greatest === 0)
+      if (evenness.greatest < DARK)
         throw new Refusal('No light reaches the field: aim a lamp at it, or give one more intensity.', 'lamps')
       return { ...evenness }
     },
@@ -570,7 +578,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     ],
     compute: (lamps: readonly LampNumbers[], limit: number, ratio: number) => {
       needLamps(lamps)
-      if (!(illuminanceAt(lamps, 0, 0) > 0))
+      if (illuminanceAt(lamps, 0, 0) < DARK)
         throw new Refusal('The centre of the original is not lit: aim a lamp at it.', 'lamps')
       const width = evenWidth(lamps, limit, ratio)
       return { width, height: width / ratio }
@@ -720,6 +728,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, reach: 1 m).binding', gives: '"reach"' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },
     ],
+    mayBeInfinite: true,
     compute: (
       width: number,
       height: number,

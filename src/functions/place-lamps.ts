@@ -1,4 +1,4 @@
-import { evennessOf, type LampNumbers, pointLight } from './light-field.ts'
+import { DARK, evennessOf, type LampNumbers, pointLight } from './light-field.ts'
 
 /** What a symmetrical pair has to satisfy; metres, radians and stops. */
 export interface PairTask {
@@ -69,10 +69,23 @@ export function placePair(task: PairTask): Pair {
   const first = firstRing(task, start, task.reach, {})
   if (first.served) return described(task, settle(task, first.before, first.served), true)
   if (first.best) return described(task, zoom(task, first.best, {}), false)
-  // Nothing is allowed within reach: show a near one that would be.
-  const beyond = firstRing({ ...task, limit: Number.POSITIVE_INFINITY }, start, 1e3 * start, {})
-  return described(task, zoom(task, beyond.served as Place, {}), false, 'reach')
+  // Nothing is allowed within reach: show the nearest that would be, low beside the original.
+  const z = lowest(task)
+  const edge = task.width / 2 + task.lampRadius
+  const slope = (task.width / 2 / task.lensHeight) * z
+  const x = Math.max(z + task.lampRadius, edge + (task.glossy ? slope : -slope))
+  const elevation = Math.atan2(z, x)
+  return described(
+    task,
+    gridBest(task, Math.hypot(x, z), elevation, elevation, 0, ...aims(task), 12, 8, 8),
+    false,
+    'reach',
+  )
 }
+
+/** A lamp stands clear of the plane of the original. */
+const lowest = (task: PairTask): number => Math.max(task.lampRadius, 1e-3)
+const aims = (task: PairTask): [number, number] => [-task.width / 2, task.width / 2]
 
 interface Scan {
   /** The best place of the first ring that is even enough. */
@@ -110,9 +123,9 @@ function allowed(task: PairTask, distance: number, lifted: Lifted): { low: numbe
   const slope = width / 2 / lensHeight
   const turn = Math.atan(slope)
   const clear = (width / 2 + r) / (distance * Math.hypot(1, slope))
-  const lowest = Math.max(r, 1e-3) / distance
-  if (clear > 1 || lowest > 1) return undefined
-  let low = Math.max(Math.asin(lowest), turn - Math.acos(clear))
+  const sine = lowest(task) / distance
+  if (clear > 1 || sine > 1) return undefined
+  let low = Math.max(Math.asin(sine), turn - Math.acos(clear))
   let high = Math.min(STEEPEST, turn + Math.acos(clear))
   if (!lifted.elevation) {
     const lean = r / (distance * Math.SQRT2)
@@ -182,7 +195,7 @@ function gridBest(
 ): Place {
   let best: Place | undefined
   for (let i = 0; i <= steps; i++) {
-    const elevation = low + ((high - low) * i) / steps
+    const elevation = steps === 0 ? low : low + ((high - low) * i) / steps
     const x = distance * Math.cos(elevation)
     const z = distance * Math.sin(elevation)
     for (let k = 0; k <= aimSteps; k++) {
@@ -208,7 +221,7 @@ function quarterSpread(task: PairTask, x: number, z: number, aim: number, column
       if (value > greatest) greatest = value
     }
   }
-  return Math.log2(greatest / least)
+  return greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY
 }
 
 /** Bisects between a ring that fails and one that serves, then makes sure of the fully sampled field. */
