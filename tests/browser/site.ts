@@ -7,7 +7,7 @@ import { serve } from '../../scripts/serve.mjs'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 const DIST = join(ROOT, 'dist')
-const SOURCES = ['src', 'templates', 'shared', 'public', 'index.html', 'vite.config.ts', 'package-lock.json']
+const SOURCES = ['src', 'templates', 'shared', 'index.html', 'vite.config.ts', 'package-lock.json']
 /** A sub-path, as where the site is put is not for us to choose. */
 const BASE = '/some/where/'
 
