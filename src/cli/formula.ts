@@ -56,7 +56,12 @@ function plainLines(outcome: Outcome, text: string): string[] {
   if (outcome.state === 'value') {
     const { mark } = outcome.shown
     const marked = mark && mark !== outcome.shown.text ? [`nearest mark ${mark}`] : []
-    return [outcome.shown.text, ...marked, ...outcome.warnings.map(({ message }) => `caution: ${message}`)]
+    return [
+      outcome.shown.text,
+      ...marked,
+      ...outcome.warnings.map(({ message }) => `caution: ${message}`),
+      ...outcome.safety.map((text) => `caution: ${text}`),
+    ]
   }
   if (outcome.state === 'waiting') return ['The formula waits for a value.']
   return outcome.diagnostics.flatMap((d) => [

@@ -61,6 +61,7 @@ function asData(record: FunctionRecord): object {
     source: record.source,
     validity: record.validity ?? null,
     cautions: record.cautions ?? [],
+    safety: record.safety ?? [],
     examples: record.examples,
   }
 }

@@ -30,7 +30,7 @@ export const CARE: readonly FunctionRecord[] = [
     result: number(LIGHT_DOSE),
     formula: 'H = E t',
     source: 'definition of luminous exposure',
-    cautions: [LIGHT_SENSITIVE],
+    safety: [LIGHT_SENSITIVE],
     examples: [
       { formula: 'light_dose(1000 lx, 3 min)', gives: '50 [lx h]' },
       { formula: 'light_dose(1000 lx, -3 min)', refuses: 'time' },
@@ -49,7 +49,7 @@ export const CARE: readonly FunctionRecord[] = [
     formula: 'H = n H₁',
     source: 'derived: doses add',
     validity: 'Modelling lamps counted apart, with light_dose.',
-    cautions: [LIGHT_SENSITIVE],
+    safety: [LIGHT_SENSITIVE],
     examples: [
       { formula: 'flash_dose(36 [lx s], 200)', gives: '2 [lx h]' },
       { formula: 'flash_dose(36 [lx s], 2.5)', refuses: 'pops' },
@@ -72,7 +72,7 @@ export const CARE: readonly FunctionRecord[] = [
     formula: 'H/(15 000, 150 000 or 600 000 lx h); 0 where there is no limit',
     source: 'CIE 157:2004, limiting annual exposures (figures from memory)',
     validity: 'Light without ultraviolet; the limits slow fading down, they do not stop it.',
-    cautions: [LIGHT_SENSITIVE],
+    safety: [LIGHT_SENSITIVE],
     examples: [
       { formula: 'dose_share(300 [lx h], "high")', gives: '2 %' },
       { formula: 'dose_share(300 [lx h], "low")', gives: '0.05 %' },
@@ -101,7 +101,7 @@ export const CARE: readonly FunctionRecord[] = [
     formula: 'I = P/(V pf)',
     source: 'derived: active power of a single-phase load',
     validity: 'Running; lamps, drivers and flash units draw more when switched on or charging.',
-    cautions: [MAINS_LOAD],
+    safety: [MAINS_LOAD],
     examples: [
       { formula: 'lamp_current(1150 W, 230 V)', gives: '5 A' },
       { formula: 'lamp_current(1150 W, 230 V, 0.5)', gives: '10 A' },
@@ -120,7 +120,7 @@ export const CARE: readonly FunctionRecord[] = [
     result: PLAIN,
     formula: 'I/rating',
     source: 'derived: a ratio; continuous load kept to 80 % is common practice, no source',
-    cautions: [MAINS_LOAD],
+    safety: [MAINS_LOAD],
     examples: [
       { formula: 'circuit_share(12 A, 16 A)', gives: '75 %' },
       { formula: 'circuit_share(12 A, 0 A)', refuses: 'rating' },
@@ -143,7 +143,7 @@ export const CARE: readonly FunctionRecord[] = [
     formula: 'M = m g a, g = 9.80665 m/s²',
     source: 'derived: statics; standard gravity of the third CGPM, 1901',
     validity: 'At rest; a knock or a turning handle adds to it.',
-    cautions: [OVERHEAD_CAMERA],
+    safety: [OVERHEAD_CAMERA],
     examples: [
       { formula: 'overhang_moment(3 kg, 0.5 m)', gives: '14.709975 [N m]' },
       { formula: 'overhang_moment(-3 kg, 0.5 m)', refuses: 'mass' },
@@ -165,7 +165,7 @@ export const CARE: readonly FunctionRecord[] = [
     formula: 'max(0, (safety M − m_s g a_s)/(g a_b))',
     source: 'derived: moments about the tipping edge; the safety factor of 1.5 is common practice, no source',
     validity: 'A level, firm floor, and the edge about which the stand would tip most easily.',
-    cautions: [OVERHEAD_CAMERA],
+    safety: [OVERHEAD_CAMERA],
     examples: [
       // 1.5 · 3 kg · 0.5 m = 2.25 kg m; less 4 kg · 0.2 m; over 0.25 m.
       {

@@ -29,7 +29,7 @@ export const FILM: readonly FunctionRecord[] = [
     formula: 'log2(100 L 10^(−D)/K) − placement',
     source: 'ISO 2720 for K (10.6 to 13.4); derived: a density D lets 10^(−D) through',
     validity: 'An exposure value at ISO 100, the magnification’s extension not counted.',
-    cautions: ['Warm panels curl and fade film: light it only for the frame.'],
+    safety: ['Warm panels curl and fade film: light it only for the frame.'],
     examples: [
       // log2(100 · 1000 · 0.794328/12.5) = 12.6336, less 2.32.
       { formula: 'panel_exposure(1000 [cd/m^2], 0.1, 2.32 stop)', gives: '10.3136 stop', within: '0.0001 stop' },

@@ -30,7 +30,8 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     formula: 'N = (GN/d) √(S/100)/(1 + m/p)',
     source: 'ISO 1230: guide number = f-number × distance; the extension derived as for effective_aperture',
     validity: 'A flash small beside its distance, square to the original, in a room of ordinary size.',
-    cautions: ['A flash from an angle, or through a diffuser, gives less: meter it.', FLASH_CAPACITORS],
+    cautions: ['A flash from an angle, or through a diffuser, gives less: meter it.'],
+    safety: [FLASH_CAPACITORS],
     examples: [
       { formula: 'guide_aperture(32 m, 4 m)', gives: 'f/8' },
       { formula: 'guide_aperture(32 m, 2 m, 400, 1:1)', gives: 'f/16' },
@@ -51,7 +52,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     formula: 'log₂(to/from)',
     source: 'derived: light in proportion to the stored energy',
     validity: 'The same flash head; its efficiency changes a little with its setting.',
-    cautions: [FLASH_CAPACITORS],
+    safety: [FLASH_CAPACITORS],
     examples: [
       { formula: 'flash_energy_shift(100 J, 400 J)', gives: '2 stop' },
       { formula: 'flash_energy_shift(0 J, 400 J)', refuses: 'from' },
@@ -71,7 +72,8 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     formula: 'max(1, ⌈2^shift⌉)',
     source: 'derived: n equal flashes add log₂ n stops',
     validity: 'A dark room, and nothing that moves between the flashes.',
-    cautions: ['Let the flash recharge and cool between pops.', FLASH_CAPACITORS],
+    cautions: ['Let the flash recharge and cool between pops.'],
+    safety: [FLASH_CAPACITORS],
     examples: [
       { formula: 'flash_pops(2 stop)', gives: '4' },
       { formula: 'flash_pops(1.5 stop)', gives: '3' },
@@ -175,7 +177,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     source: 'derived: light adds',
     validity:
       'Both readings over the same exposure time and linear in light: lx s, or linear pixel values; not f-numbers or stops.',
-    cautions: [FLASH_CAPACITORS],
+    safety: [FLASH_CAPACITORS],
     examples: [
       { formula: 'ambient_share(5 [lx s], 40 [lx s]).share', gives: '0.125' },
       { formula: 'ambient_share(5 [lx s], 40 [lx s]).shift', gives: '0.192645 stop', within: '0.000001 stop' },

@@ -142,7 +142,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     formula: '(x, y, z), aim (aim_x, aim_y, 0), I0, beam angle',
     source: 'common practice, no source',
     validity: `Coordinates: ${FRAME}. A point source: from farther than about five times its own size, else use softbox.`,
-    cautions: [HOT_LAMPS],
+    safety: [HOT_LAMPS],
     examples: [
       { formula: 'lamp(1 m, 0 m, 1 m).intensity', gives: '1000 cd' },
       { formula: 'lamp(-1 m, 0 m, 1 m, aim_x: 0.1 m).aim_x', gives: '0.1 m' },
@@ -176,7 +176,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     formula: 'x = aim_x + d cos el cos az; y = aim_y + d cos el sin az; z = d sin el',
     source: 'derived: spherical to Cartesian coordinates about the aim point',
     validity: `Coordinates: ${FRAME}.`,
-    cautions: [HOT_LAMPS],
+    safety: [HOT_LAMPS],
     examples: [
       { formula: 'lamp_at(2 m, 30 deg, 0 deg).z', gives: '1 m' },
       { formula: 'lamp_at(2 m, 30 deg, 180 deg, aim_x: 0.1 m).x', gives: '-1632.0508 mm', within: '0.001 mm' },
@@ -441,7 +441,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     source: 'derived: inverse square law, 2^s = (d/d′)²',
     validity:
       'A small lamp moved along its own ray; a soft box closer than about five times its size falls off more slowly.',
-    cautions: [HOT_LAMPS],
+    safety: [HOT_LAMPS],
     examples: [
       { formula: 'lamp_distance_for_shift(2 m, 2 stop)', gives: '1 m' },
       { formula: 'lamp_distance_for_shift(1 m, -1 stop)', gives: '1414.2136 mm', within: '0.0001 mm' },
@@ -464,7 +464,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     source: 'derived: midpoint rule over a surface of uniform luminance',
     validity:
       'A diffuser lit evenly, which spreads as cos θ whatever the bare lamp’s beam. Refine the grid until the result stays: cells no wider than a third of the nearest distance.',
-    cautions: [HOT_LAMPS],
+    safety: [HOT_LAMPS],
     examples: [
       // At 2 m a 0.2 m box differs from its point by under 1 %: 1000 cd/4 m² = 250 lx.
       {
@@ -598,7 +598,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     formula: 'E d²/(1 sr)',
     source: 'derived: inverse square law',
     validity: 'From farther than about five times the lamp’s size; room light subtracted.',
-    cautions: [HOT_LAMPS],
+    safety: [HOT_LAMPS],
     examples: [
       { formula: 'intensity_from_reading(250 lx, 2 m)', gives: '1000 cd' },
       { formula: 'intensity_from_reading(250 lx, 0 m)', refuses: 'distance' },
@@ -617,7 +617,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     formula: 'W 2^s',
     source: 'derived: a stop is a factor of two; light taken proportional to stored energy',
     validity: 'Near the setting it was read at: efficiency and colour drift towards the ends of a unit’s scale.',
-    cautions: [FLASH_CAPACITORS],
+    safety: [FLASH_CAPACITORS],
     examples: [
       { formula: 'flash_energy_for(250 J, 1 stop)', gives: '500 J' },
       { formula: 'flash_energy_for(0 J, 1 stop)', refuses: 'energy' },
@@ -719,7 +719,7 @@ export const LIGHTING: readonly FunctionRecord[] = [
     source: 'derived: search over distance, elevation and aim; the 45° limit is common practice, no source',
     validity:
       'One lamp at each side on the line through the centre, alike and set alike. aim_x is where the right lamp’s axis meets the original: negative is past the centre. The left lamp mirrors it.',
-    cautions: [HOT_LAMPS],
+    safety: [HOT_LAMPS],
     examples: [
       // A brute-force search over 1 mm steps in X and z, 5 mm in aim, finds 1.348 m.
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).x', gives: '1348.3 mm', within: '2 mm' },

@@ -67,7 +67,8 @@ export function computeOnce(computable: Computable, cellValue: (cell: string) =>
   return { value, advice }
 }
 
-/** The cautions that always stand beside the results of the functions a formula calls. */
-export const standingCautions = (checked: Checked): string[] => [
-  ...new Set(checked.calls.flatMap((record) => record.cautions ?? [])),
-]
+/** What to mind with the functions a formula calls, and what in them may harm a person or an original. */
+export const standingCautions = (checked: Checked): { cautions: string[]; safety: string[] } => ({
+  cautions: [...new Set(checked.calls.flatMap((record) => record.cautions ?? []))],
+  safety: [...new Set(checked.calls.flatMap((record) => record.safety ?? []))],
+})

@@ -73,8 +73,10 @@ export interface FunctionRecord {
   readonly source: string
   /** Where the formula holds. */
   readonly validity?: string
-  /** Cautions that always stand beside the result. */
+  /** What to mind when using it; said where the formula is built. */
   readonly cautions?: readonly string[]
+  /** What may harm a person or an original; said beside every result. */
+  readonly safety?: readonly string[]
   readonly examples: readonly Example[]
   /** The result may be infinite (depth behind the plane in focus). */
   readonly mayBeInfinite?: boolean

@@ -1,5 +1,6 @@
 import {
   type Computable,
+  ComputeError,
   checkFormula,
   computable,
   computeOnce,
@@ -25,9 +26,12 @@ function slackOf(typed: Typed): Slack {
   if (typed.op === 'binary' && (typed.sign === 'and' || typed.sign === 'or')) {
     const left = slackOf(typed.left)
     const right = slackOf(typed.right)
-    return typed.sign === 'and'
-      ? (cells) => Math.min(left(cells), right(cells))
-      : (cells) => Math.max(left(cells), right(cells))
+    const settle = typed.sign === 'and' ? Math.min : Math.max
+    return (cells) => {
+      const first = left(cells)
+      const second = slackIfComputed(right, cells)
+      return second === undefined ? first : settle(first, second)
+    }
   }
   if (typed.op === 'binary' && ORDERS.has(typed.sign)) {
     const left = computable(typed.left, true)
@@ -42,6 +46,16 @@ function slackOf(typed: Typed): Slack {
   }
   const whole = computable(typed, true)
   return (cells) => (computeOnce(whole, cells).value ? CERTAIN : -CERTAIN)
+}
+
+/** In `x = 0 or 1/x < 3` the second part need not compute where the first decides. */
+function slackIfComputed(slack: Slack, cells: (name: string) => Value): number | undefined {
+  try {
+    return slack(cells)
+  } catch (error) {
+    if (error instanceof ComputeError) return undefined
+    throw error
+  }
 }
 
 const compute = (part: Computable, cells: (name: string) => Value): number => computeOnce(part, cells).value as number

@@ -59,7 +59,7 @@ const check = v.looseObject({
   message: text,
   /** What to say when it holds. */
   holds: v.optional(text),
-  /** Held by less than this share of the limit counts as close; `5 %` where nothing is said. */
+  /** Held by less than this share of the limit counts as close; `10 %` where nothing is said. */
   margin: v.optional(text),
 })
 

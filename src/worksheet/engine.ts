@@ -10,8 +10,9 @@ import {
 } from '../language/index.ts'
 import type { Cell, NamedCell } from './document.ts'
 import { isNamed } from './names.ts'
-import { checkNode, formulaOf, type Node, newNode, setCell } from './node.ts'
+import { checkNode, forgetMeaning, formulaOf, type Node, newNode, setCell } from './node.ts'
 import { dependencyOrder } from './order.ts'
+import { type Trace, trace } from './trace.ts'
 
 /** How a cell stands, as the engine keeps it. */
 export const VALUE = 0
@@ -44,6 +45,7 @@ export class Engine {
   private dependants: Int32Array[] = []
   private failures = new Map<Node, Diagnostic>()
   private circles = new Map<Node, readonly Node[]>()
+  private traced: Trace | undefined
 
   constructor(private readonly library: Library) {}
 
@@ -65,8 +67,19 @@ export class Engine {
   failure(node: Node): Diagnostic | undefined {
     return this.failures.get(node)
   }
+  /** A way round the circle a node is in. */
   circle(node: Node): readonly Node[] | undefined {
     return this.circles.get(node)
+  }
+  /** The cell that the error of a node in error started in; the node itself where it started there. */
+  originOf(node: Node): Node {
+    const origin = this.trace().origins[this.positions.get(node) as number] as number
+    return this.order[origin] as Node
+  }
+  /** The givens, or unfinished formulas, that a waiting node waits for in the end. */
+  waitsFor(node: Node): Node[] {
+    const ends = this.trace().ends[this.positions.get(node) as number] as readonly number[]
+    return ends.map((i) => this.order[i] as Node).filter((end) => end !== node)
   }
   /** Whether another cell above bears the same name. */
   isDuplicate(node: Node): boolean {
@@ -151,11 +164,18 @@ export class Engine {
     const dependencies = all.map((node) => this.needsOf(node).map((need) => index.get(need) as number))
     const { sorted, circles, behind } = dependencyOrder(dependencies)
     const inOrder = [...sorted, ...circles.keys(), ...behind].map((i) => all[i] as Node)
-    this.circles = new Map([...circles].map(([i, path]) => [all[i] as Node, path.map((member) => all[member] as Node)]))
-    const scope = this.scope()
+    for (const node of this.circles.keys()) changed.add(node)
+    this.circles = asNodes(circles, all)
     const retyped = new Set<Node>()
+    for (const node of this.circles.keys()) {
+      changed.add(node)
+      if (node.type) retyped.add(node)
+      // What goes round in a circle means nothing, and what it meant before must not be built upon.
+      forgetMeaning(node)
+    }
+    const scope = this.scope()
     for (const node of inOrder)
-      if (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need))) {
+      if (!this.circles.has(node) && (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need)))) {
         changed.add(node)
         if (checkNode(node, scope)) retyped.add(node)
       }
@@ -181,7 +201,7 @@ export class Engine {
         values[i] = before.values[old] as Value
         this.states[i] = before.states[old] as number
       } else this.dirty[i] = 1
-      this.programs[i] = this.circles.has(node) ? undefined : node.computable?.program
+      this.programs[i] = node.computable?.program
       const needs = this.needsOf(node).map((need) => this.positions.get(need) as number)
       this.needs[i] = Int32Array.from(needs)
       for (const need of needs) (dependants[need] as number[]).push(i)
@@ -201,6 +221,7 @@ export class Engine {
   /** Computes what is marked, from a position on, marking on what depends on what changed. */
   private recompute(from: number): Touched {
     const { order, dirty, states, values, dependants } = this
+    this.traced = undefined
     const touched: number[] = []
     for (let i = from; i < order.length; i++) {
       if (dirty[i] === 0) continue
@@ -256,6 +277,20 @@ export class Engine {
     }
   }
 
+  private trace(): Trace {
+    this.traced ??= trace({
+      size: this.order.length,
+      needs: this.needs,
+      isWaiting: (i) => this.states[i] === WAITING,
+      isErroneous: (i) => this.states[i] === ERROR,
+      isFaulty: (i) => {
+        const node = this.order[i] as Node
+        return node.errors.length > 0 || this.failures.has(node) || this.circles.has(node)
+      },
+    })
+    return this.traced
+  }
+
   private refuseOdd(i: number, value: Value): void {
     const node = this.order[i] as Node
     const refused = refusedValue(value, node.computable?.mayBeInfinite ?? false)
@@ -269,6 +304,17 @@ export class Engine {
     this.failures.set(node, explainFailure(error, textOf(node), node.computable?.spans))
     this.states[i] = ERROR
   }
+}
+
+function asNodes(circles: ReadonlyMap<number, readonly number[]>, all: readonly Node[]): Map<Node, readonly Node[]> {
+  const paths = new Map<readonly number[], readonly Node[]>()
+  return new Map(
+    [...circles].map(([i, path]) => {
+      const nodes = paths.get(path) ?? path.map((member) => all[member] as Node)
+      paths.set(path, nodes)
+      return [all[i] as Node, nodes]
+    }),
+  )
 }
 
 const textOf = (node: Node): string => (node.cell.kind === 'given' ? node.cell.value : formulaOf(node.cell))

@@ -12,8 +12,8 @@ import {
 } from '../language/index.ts'
 import { fillMessage, holdsClosely, marginOf, showInline } from './condition.ts'
 import type { Check, Drawing } from './document.ts'
-import { type Engine, ERROR, VALUE, WAITING } from './engine.ts'
-import type { Node } from './node.ts'
+import { type Engine, VALUE, WAITING } from './engine.ts'
+import { formulaOf, type Node } from './node.ts'
 import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Outcome, WaitingOutcome } from './outcome.ts'
 
 const LONGEST_PATH = 8
@@ -23,7 +23,9 @@ export function outcomeOf(engine: Engine, node: Node): Outcome {
   if (engine.isDuplicate(node)) return failed([duplicateName(node)])
   const state = engine.state(node)
   if (state === VALUE) return valueOutcome(engine, node)
-  return state === WAITING ? { state: 'waiting', on: waitingOn(engine, node) } : errorOf(engine, node)
+  return state === WAITING
+    ? { state: 'waiting', on: engine.waitsFor(node).map(({ cell }) => cell.name) }
+    : errorOf(engine, node)
 }
 
 const failed = (diagnostics: readonly Diagnostic[]): ErrorOutcome => ({ state: 'error', diagnostics })
@@ -46,7 +48,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
     offers: reading?.offers ?? [],
     warnings: warningsOf(engine, node),
-    cautions: node.checked ? standingCautions(node.checked) : [],
+    ...(node.checked ? standingCautions(node.checked) : { cautions: [], safety: [] }),
   }
 }
 
@@ -79,38 +81,20 @@ function warningsOf(engine: Engine, node: Node): Diagnostic[] {
   ]
 }
 
-const textLength = (node: Node): number => (node.cell.kind === 'result' ? node.cell.formula.length : 0)
+const textLength = ({ cell }: Node): number => (cell.kind === 'given' ? 0 : formulaOf(cell).length)
 
 const cellValue = (engine: Engine, name: string): Value | undefined => {
   const node = engine.named(name)
   return node && engine.state(node) === VALUE ? engine.value(node) : undefined
 }
 
-/** The givens (or unfinished formulas) at the far end of the waiting, each once. */
-function waitingOn(engine: Engine, node: Node): string[] {
-  const seen = new Set<Node>([node])
-  const queue = [node]
-  const ends: string[] = []
-  for (let at = 0; at < queue.length; at++) {
-    const current = queue[at] as Node
-    const waiting = engine.needsOf(current).filter((need) => engine.state(need) === WAITING)
-    if (waiting.length === 0 && current !== node) ends.push(current.cell.name)
-    for (const need of waiting)
-      if (!seen.has(need)) {
-        seen.add(need)
-        queue.push(need)
-      }
-  }
-  return ends
-}
-
 function errorOf(engine: Engine, node: Node): ErrorOutcome {
   const circle = engine.circle(node)
-  if (circle) return failed([circleProblem(circle, textLength(node))])
+  if (circle) return failed([circleProblem(circle, node)])
   if (node.errors.length > 0) return failed(node.errors)
   const failure = engine.failure(node)
   if (failure) return failed([failure])
-  const origin = originOf(engine, node)
+  const origin = engine.originOf(node).cell.name
   return {
     state: 'error',
     diagnostics: [problem(`The cell «${origin}» is in error; mend it there.`, 0, textLength(node))],
@@ -118,28 +102,17 @@ function errorOf(engine: Engine, node: Node): ErrorOutcome {
   }
 }
 
-function circleProblem(circle: readonly Node[], to: number): Diagnostic {
-  const names = circle.map(({ cell }) => cell.name)
-  const shown = names.length > LONGEST_PATH ? [...names.slice(0, LONGEST_PATH), '…'] : names
+function circleProblem(circle: readonly Node[], node: Node): Diagnostic {
+  // Told from this cell on, where it is on the way round.
+  const at = Math.max(0, circle.indexOf(node))
+  const first = [...circle.slice(at, at + LONGEST_PATH), ...circle.slice(0, at).slice(0, LONGEST_PATH)]
+  const names = first.slice(0, LONGEST_PATH).map(({ cell }) => cell.name)
+  const shown = circle.length > LONGEST_PATH ? [...names, '…'] : names
   return problem(
     `These cells go round in a circle: ${[...shown, names[0]].join(' → ')}. Break it in one of them.`,
     0,
-    to,
+    textLength(node),
   )
-}
-
-/** The cell an error started in, followed back through those it passed. */
-function originOf(engine: Engine, node: Node): string {
-  const seen = new Set<Node>([node])
-  let current = node
-  for (;;) {
-    const next = engine.needsOf(current).find((need) => engine.state(need) === ERROR && !seen.has(need))
-    const isOrigin =
-      current !== node && (current.errors.length > 0 || engine.failure(current) || engine.circle(current))
-    if (!next || isOrigin) return current.cell.name
-    seen.add(next)
-    current = next
-  }
 }
 
 export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {

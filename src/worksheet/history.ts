@@ -26,6 +26,9 @@ export class History {
     const step = this.past.pop()
     if (!step) return undefined
     this.future.push(now)
+    // What is typed from here on is a step of its own, even into the same field.
+    const last = this.past.pop()
+    if (last) this.past.push({ worksheet: last.worksheet, merge: undefined })
     return step.worksheet
   }
 

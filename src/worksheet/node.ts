@@ -48,8 +48,24 @@ export function newNode(cell: NamedCell): Node {
 
 export const formulaOf = (cell: Result | Check): string => (cell.kind === 'result' ? cell.formula : cell.condition)
 
+/** Forgets what a node's text meant. */
+export function forgetMeaning(node: Node): void {
+  node.type = undefined
+  node.unit = undefined
+  node.reading = undefined
+  node.checked = undefined
+  node.computable = undefined
+  node.errors = []
+}
+
 /** Takes a cell's new text in; its check must follow. */
 export function setCell(node: Node, cell: NamedCell): void {
+  // A given that becomes a result, or the other way about, keeps nothing but its type, which the check compares.
+  if (node.cell.kind !== cell.kind) {
+    const { type } = node
+    forgetMeaning(node)
+    node.type = type
+  }
   node.cell = cell
   node.mentions = cell.kind === 'given' ? [] : [...new Set(namesIn(formulaOf(cell)).map(({ name }) => name))]
 }

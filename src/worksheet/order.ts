@@ -4,7 +4,7 @@ export type Dependencies = readonly (readonly number[])[]
 export interface Order {
   /** The nodes in an order in which each comes after what it depends on; those in or behind a circle are left out. */
   readonly sorted: readonly number[]
-  /** For each node in a circle, the circle as node indices, itself first. */
+  /** For each node in a circle, a way round it as node indices; the nodes of one circle share it. */
   readonly circles: ReadonlyMap<number, readonly number[]>
   /** Nodes that are in no circle but depend on one, in dependency order. */
   readonly behind: readonly number[]
@@ -43,7 +43,7 @@ function sortable(dependencies: Dependencies): number[] {
   return sorted
 }
 
-/** Of the nodes left over, those in a circle: each with a shortest way round, found once for each circle. */
+/** Of the nodes left over, those in a circle: with a shortest way round, found once for each circle. */
 function findCircles(left: ReadonlySet<number>, dependencies: Dependencies): Map<number, readonly number[]> {
   const circles = new Map<number, readonly number[]>()
   for (const component of components(left, dependencies)) {
@@ -52,10 +52,7 @@ function findCircles(left: ReadonlySet<number>, dependencies: Dependencies): Map
     const loops = component.length > 1 || (dependencies[start] as readonly number[]).includes(start)
     if (!loops) continue
     const path = wayRound(start, members, dependencies)
-    for (const member of component) {
-      const at = path.indexOf(member)
-      circles.set(member, at < 0 ? path : [...path.slice(at), ...path.slice(0, at)])
-    }
+    for (const member of component) circles.set(member, path)
   }
   return circles
 }
@@ -114,9 +111,9 @@ function wayRound(start: number, members: ReadonlySet<number>, dependencies: Dep
     const node = queue[at] as number
     for (const dependency of dependencies[node] as readonly number[]) {
       if (dependency === start) {
-        const path = [node]
-        while (path[0] !== start) path.unshift(from.get(path[0] as number) as number)
-        return path
+        const back = [node]
+        for (let step = node; step !== start; back.push(step)) step = from.get(step) as number
+        return back.reverse()
       }
       if (members.has(dependency) && !from.has(dependency)) {
         from.set(dependency, node)

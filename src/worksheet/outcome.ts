@@ -17,8 +17,10 @@ export interface ValueOutcome {
   readonly offers: readonly Offer[]
   /** Doubts about the formula, cautions about these figures. */
   readonly warnings: readonly Diagnostic[]
-  /** What always goes with the functions used: for safety, for validity. */
+  /** What to mind with the functions used. */
   readonly cautions: readonly string[]
+  /** What in them may harm a person or an original. */
+  readonly safety: readonly string[]
 }
 
 export interface WaitingOutcome {

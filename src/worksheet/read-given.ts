@@ -11,6 +11,7 @@ import {
   YES_NO,
 } from '../language/index.ts'
 import {
+  clip,
   type DisplayUnit,
   nearest,
   type Offer,
@@ -196,16 +197,28 @@ function fromReading(reading: Reading, given: Given, unit: DisplayUnit | undefin
   }
 }
 
+/** Figures that differ by rounding alone are the same limit: 100 µm and 0.1 mm. */
+const SLACK = 1e-12
+
 /** Refuses a value outside the range the cell gives. */
 function checkRange(value: number, given: Given, unit: DisplayUnit | undefined): void {
-  const limit = (text: string | undefined): number | undefined =>
-    text === undefined || text.trim() === '' ? undefined : readQuantity(text, unit).value
+  const refuse = (message: string): never => {
+    throw new ReadError(message, 0, given.value.length)
+  }
+  const limit = (text: string | undefined): number | undefined => {
+    if (text === undefined || text.trim() === '') return undefined
+    try {
+      return readQuantity(text, unit).value
+    } catch (error) {
+      if (!(error instanceof ReadError)) throw error
+      return refuse(`The range of this cell cannot be read: «${clip(text)}». ${error.message}`)
+    }
+  }
   const least = limit(given.least)
   const most = limit(given.most)
-  if (least !== undefined && value < least)
-    throw new ReadError(`This must be at least ${given.least}.`, 0, given.value.length)
-  if (most !== undefined && value > most)
-    throw new ReadError(`This must be at most ${given.most}.`, 0, given.value.length)
+  const slack = SLACK * Math.abs(value)
+  if (least !== undefined && value < least - slack) refuse(`This must be at least ${given.least}.`)
+  if (most !== undefined && value > most + slack) refuse(`This must be at most ${given.most}.`)
 }
 
 const explainRead = (error: ReadError, text: string): Diagnostic =>

@@ -8,6 +8,7 @@ import { History } from './history.ts'
 import { isNamed } from './names.ts'
 import type { Node } from './node.ts'
 import type { CheckOutcome, DrawingOutcome, Outcome, Standing } from './outcome.ts'
+import { namesShown } from './showing.ts'
 
 /** What a watcher is told: everything may have changed, or just the cells with these ids. */
 export type Changed = 'all' | ReadonlySet<string>
@@ -19,6 +20,8 @@ export class Sheet {
   private readonly history = new History()
   private readonly watchers = new Set<(changed: Changed) => void>()
   private places: Map<string, number> | undefined
+  /** For each cell that shows the figures of others, their names. */
+  private showing: Map<string, ReadonlySet<string>> | undefined
 
   constructor(worksheet: Worksheet, library: Library) {
     this.document = worksheet
@@ -116,6 +119,7 @@ export class Sheet {
     if (!worksheet) return false
     this.document = worksheet
     this.places = undefined
+    this.showing = undefined
     this.engine.update(worksheet.cells)
     this.tellAll('all')
     return true
@@ -137,9 +141,23 @@ export class Sheet {
 
   private tell(change: Change, touched: Touched): void {
     if (change.do !== 'replace') this.places = undefined
+    if (change.do !== 'replace' || change.cell.kind !== 'given') this.showing = undefined
     if (this.watchers.size === 0) return
     if (change.do !== 'replace') this.tellAll('all')
-    else this.tellAll(this.engine.idsAt(touched).add(change.cell.id))
+    else this.tellAll(this.withThoseShowing(this.engine.idsAt(touched).add(change.cell.id)))
+  }
+
+  /** The cells with these ids, and those whose messages and drawings show them. */
+  private withThoseShowing(ids: Set<string>): Set<string> {
+    this.showing ??= new Map(
+      this.document.cells.map((cell) => [cell.id, namesShown(cell)] as const).filter(([, names]) => names.size > 0),
+    )
+    for (const [id, names] of this.showing)
+      for (const name of names) {
+        const shown = this.engine.named(name)?.cell.id
+        if (shown !== undefined && ids.has(shown)) ids.add(id)
+      }
+    return ids
   }
 
   private tellAll(changed: Changed): void {
