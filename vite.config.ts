@@ -43,5 +43,7 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // Data addresses for small fonts would not pass the policy.
     assetsInlineLimit: 0,
+    // On a slow machine these would stand between the user and the address.
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
 })

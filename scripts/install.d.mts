@@ -1,0 +1,3 @@
+export const ROOT: string
+export function isInstalled(root?: string): boolean
+export function install(root?: string): void
