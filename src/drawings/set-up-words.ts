@@ -71,7 +71,7 @@ function clearance(setUp: SetUp, show: (metres: number) => string): string {
 }
 
 const elevationOf = (lamp: Lamp): string =>
-  `${showFigure((Math.atan2(lamp.z, Math.hypot(lamp.x, lamp.y)) * 180) / Math.PI, 0)}°`
+  `${Math.round((Math.atan2(lamp.z, Math.hypot(lamp.x, lamp.y)) * 180) / Math.PI)}°`
 
 function aimOf(lamp: Lamp, show: (metres: number) => string): string {
   const across = Math.abs(lamp.aim_x) < 5e-4

@@ -1,5 +1,5 @@
 import type { Worksheet } from '../worksheet/document.ts'
-import { readText, UntrustedError } from './untrusted.ts'
+import { DocumentError, readDocument, writeDocument } from '../worksheet/read-document.ts'
 
 /** Why a file cannot be opened or saved: what, where in it, and how to mend it. */
 export class FileError extends Error {
@@ -9,23 +9,23 @@ export class FileError extends Error {
 export const FILE_ENDING = '.evenfield.json'
 
 const MOST_BYTES = 20_000_000
-const LONGEST_STEM = 80
+/** Systems take names of 255 bytes; browsers add to them where one is taken. */
+const LONGEST_STEM = 180
 /** Names some systems keep for devices. */
 const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/i
+
+function shortened(words: string): string {
+  const bytes = new Uint8Array(LONGEST_STEM)
+  return words.slice(0, new TextEncoder().encodeInto(words, bytes).read)
+}
 
 /** A file name any system takes, still readable: letters and digits of every script, hyphens for the rest. */
 export function fileName(title: string): string {
   const words = title.normalize('NFC').replace(/[^\p{L}\p{N}\p{M}_.]+/gu, '-')
-  const stem = [...words]
-    .slice(0, LONGEST_STEM)
-    .join('')
-    .replace(/^[-.]+|[-.]+$/g, '')
+  const stem = shortened(words).replace(/^[-.]+|[-.]+$/g, '')
   const safe = stem === '' ? 'worksheet' : RESERVED.test(stem) ? `${stem}-worksheet` : stem
   return safe + FILE_ENDING
 }
-
-/** The text of a worksheet's file: JSON a person can read and a version control can compare. */
-export const fileText = (worksheet: Worksheet): string => `${JSON.stringify(worksheet, null, 2)}\n`
 
 /** Reads a file chosen by the user; whatever is wrong is a FileError that names the file and the place. */
 export async function openFile(file: Blob & { readonly name?: string }): Promise<Worksheet> {
@@ -44,10 +44,10 @@ export async function openFile(file: Blob & { readonly name?: string }): Promise
     throw new FileError(`${name} is not a text file (its bytes are not UTF-8).`, { cause: error })
   }
   try {
-    return readText(text)
+    return readDocument(text)
   } catch (error) {
-    if (!(error instanceof UntrustedError)) throw error
-    throw new FileError(`${name} cannot be opened: ${error.message}.`, { cause: error })
+    if (!(error instanceof DocumentError)) throw error
+    throw new FileError(`${name} cannot be opened. ${error.message}`, { cause: error })
   }
 }
 
@@ -83,7 +83,7 @@ export async function saveText(name: string, text: string, type: string): Promis
 
 /** Saves a worksheet to a file named for its title. False: the user thought better of it. */
 export const saveFile = (worksheet: Worksheet): Promise<boolean> =>
-  saveText(fileName(worksheet.title), fileText(worksheet), 'application/json')
+  saveText(fileName(worksheet.title), writeDocument(worksheet), 'application/json')
 
 function download(name: string, text: string, type: string): void {
   const address = URL.createObjectURL(new Blob([text], { type }))

@@ -3,7 +3,6 @@ import type { Worksheet } from '../worksheet/document.ts'
 import type { Store, Summary } from './store.ts'
 import { asStoreError, StoreError } from './store-error.ts'
 import { newestFirst, summarise } from './summary.ts'
-import { checkDocument, UntrustedError } from './untrusted.ts'
 
 interface Schema extends DBSchema {
   /** The sheets, apart from their summaries so that the list need not read them all. */
@@ -112,10 +111,12 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
       plainly(async (open) => {
         const found = await open.get('worksheets', id)
         if (found === undefined) return undefined
+        // The shelf lists what is kept without ever needing the schema.
+        const { DocumentError, readData } = await import('../worksheet/read-document.ts')
         try {
-          return checkDocument(found.worksheet)
+          return readData(found.worksheet)
         } catch (error) {
-          if (error instanceof UntrustedError) throw new StoreError('unreadable', `In it, ${error.message}.`, error)
+          if (error instanceof DocumentError) throw new StoreError('unreadable', error.message, error)
           throw error
         }
       }),

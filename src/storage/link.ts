@@ -1,6 +1,6 @@
 import { showFigure } from '../units/index.ts'
 import type { Worksheet } from '../worksheet/document.ts'
-import { readText, UntrustedError } from './untrusted.ts'
+import { DocumentError, readDocument } from '../worksheet/read-document.ts'
 
 /** Why a link cannot be opened, and what to do about it. Nothing of the user's has changed. */
 export class LinkError extends Error {
@@ -20,6 +20,7 @@ const MOST_CHARACTERS = 2_000_000
 const PACKING = 'deflate'
 
 const ASK_AGAIN = 'Ask for it again, or for the file.'
+const BROKEN = `This link was cut short or altered on the way. ${ASK_AGAIN}`
 
 function toBase64Url(bytes: Uint8Array): string {
   let binary = ''
@@ -30,7 +31,7 @@ function toBase64Url(bytes: Uint8Array): string {
 
 function fromBase64Url(text: string): Uint8Array<ArrayBuffer> {
   if (/[^A-Za-z0-9_-]/.test(text) || text.length % 4 === 1) {
-    throw new LinkError(`This link was broken on the way. ${ASK_AGAIN}`)
+    throw new LinkError(BROKEN)
   }
   const binary = atob(text.replaceAll('-', '+').replaceAll('_', '/'))
   return Uint8Array.from(binary, (character) => character.charCodeAt(0))
@@ -86,13 +87,13 @@ export async function fromLink(fragment: string): Promise<Worksheet> {
     json = await unpack(bytes)
   } catch (error) {
     if (error instanceof LinkError) throw error
-    throw new LinkError(`This link was cut short or altered on the way. ${ASK_AGAIN}`, { cause: error })
+    throw new LinkError(BROKEN, { cause: error })
   }
   try {
-    return readText(json)
+    return readDocument(json)
   } catch (error) {
-    if (!(error instanceof UntrustedError)) throw error
-    throw new LinkError(`The worksheet in this link cannot be read: ${error.message}.`, { cause: error })
+    if (!(error instanceof DocumentError)) throw error
+    throw new LinkError(`The worksheet in this link cannot be read. ${error.message}`, { cause: error })
   }
 }
 

@@ -1,0 +1,238 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type BrowserContext, chromium, type Page } from 'playwright-core'
+import { build } from 'vite'
+import { beforeAll, describe, expect } from 'vitest'
+import type * as Storage from '../../src/storage/index.ts'
+import { SHEET } from '../storage/sheets.ts'
+import { test } from './harness.ts'
+
+declare const storage: typeof Storage
+declare const store: Storage.Store
+
+/** No server: every address of it is answered by the test. */
+const ORIGIN = 'http://evenfield.localhost'
+let script = ''
+
+beforeAll(async () => {
+  const built = await build({
+    configFile: false,
+    logLevel: 'silent',
+    build: { write: false, minify: false, lib: { entry: 'src/storage/index.ts', formats: ['iife'], name: 'storage' } },
+  })
+  const [first] = [built].flat()
+  if (!first || !('output' in first)) throw new Error('Nothing was built.')
+  script = first.output[0].code
+})
+
+/** A page with nothing but the storage in it, as a global. */
+async function open(context: BrowserContext, path = '/'): Promise<Page> {
+  await context.route(`${ORIGIN}/**`, (route) =>
+    route.request().url().endsWith('.js')
+      ? route.fulfill({ contentType: 'text/javascript; charset=utf-8', body: script })
+      : route.fulfill({
+          contentType: 'text/html; charset=utf-8',
+          body: '<!doctype html><script src="/storage.js"></script>',
+        }),
+  )
+  const page = await context.newPage()
+  await page.goto(ORIGIN + path)
+  await openStore(page)
+  return page
+}
+
+const openStore = (page: Page): Promise<void> =>
+  page.evaluate(async () => {
+    Object.assign(globalThis, { store: await storage.openStore() })
+  })
+
+/** What comes of some work in the page: its value, or the trouble and the words of its StoreError. */
+const outcome = (page: Page, work: (sheet: typeof SHEET) => Promise<unknown>, sheet = SHEET): Promise<unknown> =>
+  page.evaluate(
+    async ([text, given]) => {
+      try {
+        // biome-ignore lint/security/noGlobalEval: the work is this test's own.
+        return await globalThis.eval(`(${text})`)(given)
+      } catch (error) {
+        const { trouble, message } = error as Storage.StoreError
+        return { trouble, message }
+      }
+    },
+    [work.toString(), sheet] as const,
+  )
+
+describe('in a browser', () => {
+  test('a sheet saved is there when the browser is closed and opened again', async () => {
+    const profile = mkdtempSync(join(tmpdir(), 'evenfield-'))
+    const launch = () =>
+      chromium.launchPersistentContext(profile, {
+        executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+        args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking', '--disable-sync'],
+      })
+    try {
+      const before = await launch()
+      const page = await open(before)
+      expect(await page.evaluate(() => store.kept)).toBe(true)
+      const changed = await page.evaluate((sheet) => store.save('a', sheet), SHEET)
+      await page.evaluate(() => store.keepSetting('face', 'dim'))
+      await before.close()
+
+      const after = await launch()
+      const again = await open(after)
+      expect(await again.evaluate(() => store.list())).toEqual([{ id: 'a', title: SHEET.title, changed, cells: 4 }])
+      expect(await again.evaluate(() => store.load('a'))).toEqual(SHEET)
+      expect(await again.evaluate(() => store.setting('face'))).toBe('dim')
+      await after.close()
+    } finally {
+      rmSync(profile, { recursive: true, force: true })
+    }
+  })
+
+  test('the list is newest first, and the bin gives back', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    const titles = await page.evaluate(async (sheet) => {
+      const shown = async () => (await store.list()).map(({ title }) => title).join(' ')
+      const steps: string[] = []
+      for (const title of ['a', 'b', 'c']) await store.save(title, { ...sheet, title })
+      steps.push(await shown())
+      await store.save('a', { ...sheet, title: 'a' })
+      steps.push(await shown())
+      await store.remove('b')
+      steps.push(await shown(), (await store.listRemoved()).map(({ id }) => id).join(' '))
+      await store.restore('b')
+      steps.push(await shown())
+      await store.erase('b')
+      steps.push(await shown(), String(await store.load('b')))
+      return steps
+    }, SHEET)
+    expect(titles).toEqual(['c b a', 'a c b', 'a c', 'b', 'a c b', 'a c', 'undefined'])
+    await context.close()
+  })
+
+  test('a full disk is told; what was kept stays, and it goes on once there is room', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    const cdp = await context.newCDPSession(page)
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin: ORIGIN, quotaSize: 300_000 })
+    await page.evaluate((sheet) => store.save('a', sheet), SHEET)
+    const large = { ...SHEET, job: 'x'.repeat(2_000_000) }
+    expect(await outcome(page, (sheet) => store.save('b', sheet), large)).toMatchObject({
+      trouble: 'full',
+      message: expect.stringMatching(/no room left/),
+    })
+    expect(await page.evaluate(() => store.load('a'))).toEqual(SHEET)
+    expect(await page.evaluate(() => store.load('b'))).toBeUndefined()
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin: ORIGIN })
+    expect(await outcome(page, (sheet) => store.save('b', sheet), large)).toEqual(expect.any(Number))
+    await context.close()
+  })
+
+  test('where the browser refuses, the store says so and works while the tab lasts', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    // A frame of no origin may keep nothing, as a page where site data is switched off.
+    await page.evaluate(() => {
+      const frame = document.createElement('iframe')
+      frame.setAttribute('sandbox', 'allow-scripts')
+      frame.src = '/frame'
+      document.body.append(frame)
+    })
+    await expect.poll(() => page.frames().length).toBe(2)
+    const frame = page.frames()[1]
+    await frame?.waitForLoadState()
+    const told = await frame?.evaluate(async (sheet) => {
+      const opened = await storage.openStore()
+      await opened.save('a', sheet)
+      return {
+        kept: opened.kept,
+        trouble: opened.trouble?.trouble,
+        message: opened.trouble?.message,
+        found: await opened.load('a'),
+      }
+    }, SHEET)
+    expect(told).toEqual({
+      kept: false,
+      trouble: 'refused',
+      message: expect.stringMatching(/save it as a file before closing/),
+      found: SHEET,
+    })
+    await context.close()
+  })
+
+  test('a newer version in another tab is let through, and told here', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    await page.evaluate((sheet) => store.save('a', sheet), SHEET)
+    const other = await context.newPage()
+    await other.goto(`${ORIGIN}/other`)
+    await other.evaluate(
+      () =>
+        new Promise((resolve, reject) => {
+          const request = indexedDB.open('evenfield', 99)
+          request.onsuccess = () => {
+            request.result.close()
+            resolve(undefined)
+          }
+          request.onerror = reject
+        }),
+    )
+    expect(await outcome(page, (sheet) => store.save('a', sheet))).toMatchObject({
+      trouble: 'outdated',
+      message: expect.stringMatching(/brought up to date in another tab/),
+    })
+    await page.reload()
+    await openStore(page)
+    expect(await page.evaluate(() => [store.kept, store.trouble?.trouble])).toEqual([false, 'outdated'])
+    await context.close()
+  })
+
+  test('a kept sheet that has gone bad is told with the place, and the others open', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    await page.evaluate(async (sheet) => {
+      await store.save('a', sheet)
+      await store.save('b', { ...sheet, cells: [{ kind: 'given', id: 'x', name: 'x' }] } as unknown as typeof sheet)
+    }, SHEET)
+    expect(await outcome(page, () => store.load('b'))).toMatchObject({
+      trouble: 'unreadable',
+      message: expect.stringMatching(/cells\[0\]\.value/),
+    })
+    expect(await page.evaluate(() => store.load('a'))).toEqual(SHEET)
+    expect(await page.evaluate(async () => (await store.list()).length)).toBe(2)
+    await context.close()
+  })
+
+  test('a link made here opens here', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    expect(await page.evaluate(async (sheet) => storage.fromLink(await storage.toLink(sheet)), SHEET)).toEqual(SHEET)
+    const refused = page.evaluate(async (sheet) => {
+      const link = await storage.toLink(sheet)
+      return storage.fromLink(link.slice(0, -5)).catch((error: Error) => `${error.name}: ${error.message}`)
+    }, SHEET)
+    expect(await refused).toBe(
+      'LinkError: This link was cut short or altered on the way. Ask for it again, or for the file.',
+    )
+    await context.close()
+  })
+
+  test('a file saved is the sheet, under its title', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    const download = page.waitForEvent('download')
+    await page.evaluate((sheet) => {
+      // The window to choose a place cannot be driven; a browser without one downloads.
+      Reflect.deleteProperty(window, 'showSaveFilePicker')
+      return storage.saveFile(sheet)
+    }, SHEET)
+    const file = await download
+    expect(file.suggestedFilename()).toBe('Feuille-à-plat-420-297.evenfield.json')
+    const stream = await file.createReadStream()
+    let text = ''
+    for await (const chunk of stream) text += chunk
+    expect(JSON.parse(text)).toEqual(SHEET)
+    await context.close()
+  })
+})
