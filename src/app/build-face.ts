@@ -129,7 +129,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
     if (act === 'toggle') {
       this.opened = this.opened === id ? undefined : id
       this.adding = undefined
-    } else if (act === 'earlier') void this.move(id, -1)
+    } else if (act === 'formula') void this.openFormula(id)
+    else if (act === 'earlier') void this.move(id, -1)
     else if (act === 'later') void this.move(id, 1)
     else if (act === 'remove') void this.takeOut(id)
     else if (act === 'below') void this.choose(id)
@@ -137,6 +138,12 @@ export class BuildFace extends SignalWatcher(LitElement) {
       const copy = copyOf(cell, cells)
       if (ask(this, { do: 'add', cell: copy, at: at + 1 }) === undefined) void this.focusNew(copy.id)
     }
+  }
+
+  private async openFormula(id: string): Promise<void> {
+    this.opened = id
+    await this.updateComplete
+    await this.row(id)?.focusFormula()
   }
 
   private async choose(id: string): Promise<void> {

@@ -2,6 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
+import type { CellSignal, ResultView } from '../cells/cell-view.ts'
 import '../cells/check-cell.ts'
 import '../cells/drawing-cell.ts'
 import '../cells/given-cell.ts'
@@ -9,6 +10,7 @@ import '../cells/note-cell.ts'
 import '../cells/result-cell.ts'
 import { shared } from '../cells/styles.ts'
 import type { Cell } from '../worksheet/index.ts'
+import '../cells/section-cautions.ts'
 import { fillStyle } from './fill-style.ts'
 import type { OpenSheet } from './open-sheet.ts'
 import { type Section, sectionsOf, spreadsOf } from './sections.ts'
@@ -47,6 +49,10 @@ export class FillFace extends SignalWatcher(LitElement) {
     }
   }
 
+  private resultViews(cells: readonly Cell[]): CellSignal<ResultView>[] {
+    return cells.filter(({ kind }) => kind === 'result').map((cell) => this.open.view(cell) as CellSignal<ResultView>)
+  }
+
   private rows(cells: readonly Cell[]): unknown {
     return repeat(
       cells,
@@ -69,10 +75,11 @@ export class FillFace extends SignalWatcher(LitElement) {
             : nothing
         }
         ${this.rows(rows)}
+        <section-cautions .views=${this.resultViews([...rows, ...exact])}></section-cautions>
         ${
           exact.length > 0
             ? html`<details>
-                <summary>More exact <span class="quiet">${exact.length === 1 ? 'one given' : `${exact.length} givens`} seldom known</span></summary>
+                <summary>More exact <span class="quiet">${exact.length === 1 ? 'one row' : `${exact.length} rows`}, seldom known</span></summary>
                 ${this.rows(exact)}
               </details>`
             : nothing
@@ -88,15 +95,15 @@ export class FillFace extends SignalWatcher(LitElement) {
       spreads,
       (spread) => spread[0]?.id,
       (spread) => {
-        const drawings = spread[0]?.drawings ?? []
+        const drawn = spread.some(({ drawings }) => drawings.length > 0)
         return html`
-          <div class="spread ${drawings.length > 0 ? 'drawn' : ''}">
+          <div class="spread ${drawn ? 'drawn' : ''}">
             ${repeat(
               spread,
               (section) => section.id,
-              (section, i) => html`
+              (section) => html`
                 <div class="rows">${this.section(section)}</div>
-                ${i === 0 && drawings.length > 0 ? html`<div class="margin">${this.rows(drawings)}</div>` : nothing}
+                ${section.drawings.length > 0 ? html`<div class="margin">${this.rows(section.drawings)}</div>` : nothing}
               `,
             )}
           </div>

@@ -14,6 +14,7 @@ export const fillStyle = css`
     flex-wrap: wrap;
     align-items: baseline;
     column-gap: 0.9rem;
+    margin-block-end: 2px;
     padding-block-end: 0.35rem;
     border-block-end: 2px solid var(--ink);
   }
@@ -72,7 +73,7 @@ export const fillStyle = css`
   }
   @media (min-width: 76rem) {
     .spread {
-      --margin: 27rem;
+      --margin: 30rem;
       column-gap: 3.4rem;
     }
   }

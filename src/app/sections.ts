@@ -41,13 +41,16 @@ export function sectionsOf(cells: readonly Cell[]): Section[] {
   return drafts.map((one) => ({ ...one, id: one.heading?.id ?? 'start' }))
 }
 
-/** Sections that share a margin: the drawing of the first stays in view through those after it that have none. */
+/** Sections that share a margin: a drawing stays in view beside all of them that have none of their own. */
 export function spreadsOf(sections: readonly Section[]): Section[][] {
   const spreads: Section[][] = []
+  let drawn = false
   for (const section of sections) {
     const last = spreads.at(-1)
-    if (last && section.drawings.length === 0) last.push(section)
+    const draws = section.drawings.length > 0
+    if (last && !(draws && drawn)) last.push(section)
     else spreads.push([section])
+    drawn ||= draws
   }
   return spreads
 }

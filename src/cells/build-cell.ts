@@ -13,7 +13,7 @@ import { isMadeUp, nameOfLabel } from './name-of-label.ts'
 import { field, row, shared } from './styles.ts'
 
 /** What may be done with a whole cell. */
-export type CellAct = 'toggle' | 'earlier' | 'later' | 'duplicate' | 'remove' | 'below'
+export type CellAct = 'toggle' | 'formula' | 'earlier' | 'later' | 'duplicate' | 'remove' | 'below'
 
 declare global {
   interface HTMLElementEventMap {
@@ -125,10 +125,7 @@ export class BuildCell extends SignalWatcher(LitElement) {
       <div class=${this.open ? 'open' : ''}>
         ${buildRow(view, this.open, {
           toggle: () => this.act('toggle'),
-          formula: async () => {
-            if (!this.open) this.act('toggle')
-            await this.focusFormula()
-          },
+          formula: () => this.act('formula'),
         })}
         ${
           this.open

@@ -133,7 +133,7 @@ function standing(view: CellView): TemplateResult | typeof nothing {
   const { cell, outcome } = view
   if (cell.kind === 'check' && outcome && 'message' in outcome)
     return html`<b class="state">${STATE_WORDS[outcome.state]}</b>${checkSign(outcome.state)}`
-  if (cell.kind === 'given' && cell.entry && cell.entry !== 'quantity' && cell.entry !== 'size')
+  if (cell.kind === 'given' && cell.entry && !['quantity', 'size', 'list'].includes(cell.entry))
     return html`<span class="state">${cell.value || '–'}</span>`
   if (cell.kind === 'given' || cell.kind === 'result') return figureOf(outcome as Outcome)
   return nothing

@@ -29,6 +29,7 @@ function withText<C extends Cell>(cell: C, key: string, text: string, optional =
 const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
   ['quantity', 'A quantity'],
   ['size', 'A size, width × height'],
+  ['list', 'Several values'],
   ['choice', 'One of a list'],
   ['yes or no', 'Yes or no'],
   ['text', 'Words'],
@@ -112,7 +113,7 @@ function formula(
 
 function givenForm(form: Form, cell: Given): TemplateResult {
   const entry = cell.entry ?? 'quantity'
-  const numeric = entry === 'quantity' || entry === 'size'
+  const numeric = entry === 'quantity' || entry === 'size' || entry === 'list'
   return html`
     ${head(form, cell, numeric)}
     ${selected({

@@ -33,7 +33,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
       <div class="check">
         ${checkSign(outcome.state)}
         <div>
-          <p><b>${STATE_WORDS[outcome.state]}.</b> ${outcome.message || error || cell.label || cell.name}</p>
+          <p><b>${STATE_WORDS[outcome.state]}:</b> ${outcome.message || error || cell.label || cell.name}</p>
           ${error && outcome.message && error !== outcome.message ? html`<p class="small quiet">${error}</p>` : nothing}
         </div>
       </div>

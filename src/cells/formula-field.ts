@@ -52,7 +52,7 @@ export class FormulaField extends LitElement {
 
   override focus(): void {
     if (this.editor) this.editor.focus()
-    else this.plain?.focus()
+    else void this.updateComplete.then(() => this.plain?.focus())
   }
 
   override disconnectedCallback(): void {

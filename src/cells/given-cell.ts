@@ -23,9 +23,12 @@ export function unitBehind(unit: string | undefined): string {
   }
 }
 
+const bare = (text: string, unit: string): string =>
+  (unit === '' ? text : text.replaceAll(unit, '')).replaceAll(/[\s\u202f]+/g, '').replaceAll(/[x*]/g, '×')
+
 /** What was typed, with the unit behind the field, already says how it is understood. */
-const asTyped = ({ value, unit }: Given, { shown }: ValueOutcome): boolean =>
-  shown.figure === value.trim() && shown.unit === unitBehind(unit)
+const asTyped = ({ value, unit }: Given, { readAs }: ValueOutcome): boolean =>
+  bare(value, unitBehind(unit)) === bare(readAs ?? '', unitBehind(unit))
 
 /** A given on the fill-in face: its label, its field, its unit, and how what was typed is understood. */
 @customElement('given-cell')
@@ -70,13 +73,13 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const readAs = outcome.state === 'value' && !asTyped(cell, outcome) ? outcome.readAs : undefined
     const offers = outcome.state === 'value' ? outcome.offers : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
-    const typed = entry === 'quantity' || entry === 'size'
+    const typed = entry === 'quantity' || entry === 'size' || entry === 'list'
     const described = [cell.hint ? 'hint' : '', readAs ? 'read' : '', bad ? 'trouble' : ''].filter(Boolean).join(' ')
     const unit = typed ? unitBehind(cell.unit) : ''
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
-        class="row ${label.length > LONG_LABEL ? 'long' : ''}"
+        class="row ${entry === 'list' ? 'listed' : label.length > LONG_LABEL ? 'long' : ''}"
         @focusin=${() => {
           this.inHand = true
         }}

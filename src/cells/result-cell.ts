@@ -69,13 +69,12 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const why = whyNot(outcome, called)
     const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
     const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
-    const cautions =
-      outcome.state === 'value' ? [...outcome.warnings.map(({ message }) => message), ...outcome.cautions] : []
+    const warnings = outcome.state === 'value' ? outcome.warnings : []
     const shape = isSpread(outcome) ? 'spread' : label.length > LONG_LABEL ? 'long' : ''
     return html`
       <div class="row result ${shape}">
         <div class="what">
-          ${label}
+          <span class="label">${label}</span>
           ${why ? html`<span class="small">${why}</span>` : nothing}
           ${mark ? html`<span class="small">nearest mark ${mark}</span>` : nothing}
           ${cell.hint ? html`<span class="small">${cell.hint}</span>` : nothing}
@@ -84,7 +83,10 @@ export class ResultCell extends SignalWatcher(LitElement) {
         ${said(
           'Not computed',
           own.map(({ message }) => message),
-        )} ${said('Caution', cautions)}
+        )} ${said(
+          'Caution',
+          warnings.map(({ message }) => message),
+        )}
       </div>
     `
   }
@@ -93,6 +95,6 @@ export class ResultCell extends SignalWatcher(LitElement) {
 const said = (word: string, sentences: readonly string[]): TemplateResult | typeof nothing =>
   sentences.length > 0
     ? html`<div class="below small">
-        ${[...new Set(sentences)].map((one) => html`<div class="trouble"><p><b>${word}.</b> ${one}</p></div>`)}
+        ${[...new Set(sentences)].map((one) => html`<div class="trouble"><p><b>${word}:</b> ${one}</p></div>`)}
       </div>`
     : nothing

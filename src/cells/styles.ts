@@ -56,7 +56,7 @@ export const shared = css`
     align-items: center;
     min-block-size: 44px;
     min-inline-size: 44px;
-    padding: 0 0.1rem;
+    padding: 0;
     border: 0;
     background: none;
     cursor: pointer;
@@ -120,8 +120,8 @@ export const row = css`
     grid-template-columns: minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
     column-gap: 0.7rem;
     align-items: center;
-    min-block-size: 3.1rem;
-    padding-block: 3px;
+    min-block-size: 2.9rem;
+    padding-block: 4px;
     border-block-end: 1px solid var(--rule);
   }
   .what {
@@ -149,6 +149,13 @@ export const row = css`
   .below {
     grid-column: 1 / -1;
     padding-block: 0.15rem 0.5rem;
+  }
+  .row.listed > .what {
+    grid-column: 1 / -1;
+    padding-block-start: 0.4rem;
+  }
+  .row.listed > .what + * {
+    grid-column: 1 / span 2;
   }
   @container (max-width: 25rem) {
     .row {

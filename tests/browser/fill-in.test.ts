@@ -1,0 +1,95 @@
+import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { test } from './harness.ts'
+
+const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
+const result = (page: Page, label: string): Locator =>
+  page.locator('result-cell').filter({ hasText: label }).locator('.figure')
+
+test('the shelf asks what you have got and opens the template for it', async ({ open }) => {
+  const { page } = await open()
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('What have you got?')
+  await page.getByRole('link', { name: /^A flat sheet/ }).click()
+  await page.locator('fill-face').waitFor()
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toMatch(/copy stand/)
+})
+
+test('every result changes at each key, and the head says how the checks stand', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const lens = given(page, 'Lens')
+  await lens.waitFor()
+  await expect.poll(() => result(page, 'Original to sensor').textContent()).toBe('917')
+  await lens.press('End')
+  await lens.press('Backspace')
+  await expect.poll(() => result(page, 'Original to sensor').textContent()).not.toBe('917')
+  await lens.press('5')
+  await expect.poll(() => lens.inputValue()).toBe('65')
+  await expect.poll(() => result(page, 'Original to sensor').textContent()).toBe('993')
+  await page
+    .locator('sheet-head')
+    .filter({ hasText: /not hold/ })
+    .waitFor()
+})
+
+test('emptied givens make results wait and say for what', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await given(page, 'Lens').fill('')
+  const cell = page.locator('result-cell').filter({ hasText: 'Original to sensor' })
+  await cell.filter({ hasText: /waits for Lens/ }).waitFor()
+})
+
+test('text that cannot be read is told what, where and how to mend it, and stays', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const border = given(page, 'Border left round it')
+  await border.fill('10 mmm')
+  const cell = page.locator('given-cell').filter({ hasText: 'Border left round it' })
+  await cell.locator('mark', { hasText: 'mmm' }).waitFor()
+  await expect.poll(() => border.inputValue()).toBe('10 mmm')
+  await expect.poll(() => border.getAttribute('aria-invalid')).toBe('true')
+  await cell
+    .getByRole('button', { name: /10 mm|«mm»|mm/ })
+    .first()
+    .click()
+  await expect.poll(() => border.inputValue()).toBe('10 mm')
+  await expect.poll(() => border.getAttribute('aria-invalid')).toBe('false')
+})
+
+test('a bare number is shown as it is read, and another reading is one press away', async ({ open }) => {
+  const { page } = await open({ path: '#new/empty/build' })
+  await page
+    .getByRole('button', { name: /^A given/ })
+    .first()
+    .click()
+  await page.getByLabel('Label').fill('Time')
+  await page.getByLabel('Unit').fill('1/ s')
+  await page.getByRole('link', { name: 'Fill in' }).click()
+  await given(page, 'Time').fill('125')
+  await page.getByRole('button', { name: /^Read as 1\/125 s/ }).click()
+  await expect.poll(() => given(page, 'Time').inputValue()).toBe('1/125 s')
+})
+
+test('on a touch screen the signs stand under the field in hand and go in at the caret', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet', width: 390, context: { hasTouch: true, isMobile: true } })
+  const size = given(page, 'Original')
+  await size.fill('420297')
+  await size.evaluate((field: HTMLInputElement) => field.setSelectionRange(3, 3))
+  await page.getByRole('button', { name: /^Put in ×/ }).tap()
+  await expect.poll(() => size.inputValue()).toBe('420×297')
+  await expect.poll(() => size.evaluate((field) => field.matches(':focus'))).toBe(true)
+})
+
+test('what is seldom known is folded away and counts when it is filled in', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const folded = page.locator('details', { hasText: 'More exact' }).first()
+  await folded.waitFor()
+  expect(await folded.evaluate((one: HTMLDetailsElement) => one.open)).toBe(false)
+  await folded.locator('summary').press('Enter')
+  await folded.locator('given-cell').first().waitFor({ state: 'visible' })
+})
+
+test('pressing how the checks stand leads to the check that does not hold', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet', height: 500 })
+  await page.getByRole('button', { name: /does not hold/ }).click()
+  const failing = page.locator('check-cell').filter({ hasText: 'Does not hold' }).first()
+  await expect.poll(() => failing.evaluate((one) => one.matches(':focus'))).toBe(true)
+})

@@ -1,0 +1,139 @@
+import { readFile, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { test } from './harness.ts'
+
+const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
+const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure, check-cell p').allInnerTexts()
+const kept = (page: Page): Promise<void> =>
+  page
+    .locator('sheet-head')
+    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .waitFor()
+
+test('what was typed is there after a reload, and on the shelf', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await given(page, 'Lens').fill('80')
+  await given(page, 'Job').fill('Sluice House, survey of 1871')
+  await kept(page)
+  const before = await figures(page)
+  await page.reload()
+  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
+  await expect.poll(() => figures(page)).toEqual(before)
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  await page
+    .locator('shelf-page')
+    .getByRole('link', { name: /copy stand.*kept today/ })
+    .click()
+  await expect.poll(() => given(page, 'Job').inputValue()).toBe('Sluice House, survey of 1871')
+})
+
+test('leaving the page at once loses nothing', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await given(page, 'Lens').fill('81')
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  await page
+    .locator('shelf-page')
+    .getByRole('link', { name: /copy stand.*kept today/ })
+    .click()
+  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('81')
+})
+
+test('a template that was only looked at is not kept', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await given(page, 'Lens').waitFor()
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  expect(await page.getByRole('heading', { name: 'Your sheets' }).count()).toBe(0)
+})
+
+test('a link opened in a fresh profile says what it is, and gives the same figures', async ({ open }) => {
+  const first = await open({ path: '#new/flat-sheet' })
+  await given(first.page, 'Lens').fill('75 mm ± 0.5 mm')
+  await first.page.getByRole('button', { name: 'Share' }).click()
+  const link = first.page.getByLabel('Link to a copy of this sheet')
+  await expect.poll(() => link.inputValue()).toMatch(/#s=1\./)
+  await first.page
+    .locator('share-panel')
+    .filter({ hasText: /About .* characters/ })
+    .waitFor()
+  const address = await link.inputValue()
+
+  const second = await open({ path: address.slice(first.site.length) })
+  await second.page
+    .locator('copy-page')
+    .filter({ hasText: /worksheet of \d+ cells/ })
+    .waitFor()
+  await second.page.getByRole('button', { name: 'Keep a copy' }).click()
+  await expect.poll(() => given(second.page, 'Lens').inputValue()).toBe('75 mm ± 0.5 mm')
+  expect(await figures(second.page)).toEqual(await figures(first.page))
+})
+
+test('a link that is left leaves nothing behind', async ({ open }) => {
+  const first = await open({ path: '#new/two-lamps' })
+  await first.page.getByRole('button', { name: 'Share' }).click()
+  const link = first.page.getByLabel('Link to a copy of this sheet')
+  await expect.poll(() => link.inputValue()).toMatch(/#s=1\./)
+  const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
+  await second.page.getByRole('button', { name: 'Leave' }).click()
+  await second.page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  expect(await second.page.getByRole('heading', { name: 'Your sheets' }).count()).toBe(0)
+})
+
+test('a broken link is told plainly on the shelf', async ({ open }) => {
+  const { page } = await open({ path: '#s=1.AAAA' })
+  await page
+    .getByRole('alert')
+    .filter({ hasText: /cut short or altered/ })
+    .waitFor()
+})
+
+test('a sheet goes out as a file and comes in as a copy; a bad file leaves everything as it was', async ({ open }) => {
+  const { page } = await open({ path: '#new/getting-closer' })
+  // The picker is the system's own and cannot be driven; without it the file is a download.
+  await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
+  await page.getByRole('button', { name: 'Share' }).click()
+  const downloading = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save as a file' }).click()
+  const path = join(tmpdir(), `evenfield-${process.pid}.evenfield.json`)
+  await (await downloading).saveAs(path)
+  expect(JSON.parse(await readFile(path, 'utf8')).format).toBe('evenfield-worksheet')
+
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  await page.locator('#file').setInputFiles(path)
+  await page.locator('fill-face').waitFor()
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toMatch(/Getting closer/)
+
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  const bad = join(tmpdir(), `evenfield-${process.pid}.bad.json`)
+  await writeFile(bad, '{"format":"evenfield-worksheet","version":1,"title":"Bad","cells":[{"kind":"given","id":"a"}]}')
+  await page.locator('#file').setInputFiles(bad)
+  await page
+    .getByRole('alert')
+    .filter({ hasText: /cell 1/ })
+    .waitFor()
+  expect(
+    await page
+      .locator('shelf-page')
+      .getByRole('link', { name: /Getting closer/ })
+      .count(),
+  ).toBe(1)
+})
+
+test('a kept sheet is duplicated, removed, and put back', async ({ open }) => {
+  const { page } = await open({ path: '#new/two-lamps' })
+  await given(page, 'Job').fill('Sluice House, panel')
+  await kept(page)
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  const sheets = page.locator('shelf-page [data-open]')
+  await page.getByRole('button', { name: /^Duplicate/ }).click()
+  await expect.poll(() => sheets.count()).toBe(2)
+  await page.getByRole('button', { name: /^Remove .*copy$/ }).click()
+  await expect.poll(() => sheets.count()).toBe(1)
+  const undo = page.getByRole('button', { name: 'Undo' })
+  await expect.poll(() => undo.evaluate((one) => one.matches(':focus'))).toBe(true)
+  await undo.press('Enter')
+  await expect.poll(() => sheets.count()).toBe(2)
+})
