@@ -33,6 +33,8 @@ export interface Frame {
 /** What remains to be done once every line of the drawing stands. */
 export type Lettering = () => void
 
+/** The height of the row a view's title stands in, above the view. */
+export const TITLE_ROW = 22
 const BOARD_DEPTH = 6
 const BODY = { halfWidth: 0.07, above: 0.03, below: 0.045 }
 const BARREL_HALF_WIDTH = 0.036
@@ -48,11 +50,13 @@ export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
     short: string,
     from = 0,
   ): readonly Upright[] => (height === undefined ? [] : [{ as, from, to: from + height, long, short }])
+  // Where the column is marked at the sensor's level, one figure says both.
+  const same = column !== undefined && sensor !== undefined && sameLength(column - thickness, sensor) && thickness === 0
   const byHeight = (a: Upright, b: Upright) => a.to - b.to
   return {
     left: [
-      ...upright('dimension-sensor', withSensor ? sensor : undefined, 'original to sensor', 'sensor'),
-      ...upright('dimension-column', column, 'column', 'column', -thickness),
+      ...upright('dimension-sensor', withSensor && !same ? sensor : undefined, 'original to sensor', 'sensor'),
+      ...upright('dimension-column', column, same ? 'column, sensor' : 'column', 'column', -thickness),
       ...overCentre(setUp.lamps).map((lamp) => ({
         as: `dimension-height-${lamp.number}`,
         from: 0,
@@ -162,6 +166,8 @@ export function drawElevation(
   const at = (x: number, z: number): Point => point(origin.x + x * pxPerMetre, origin.y - z * pxPerMetre)
   const px = (metres: number): number => metres * pxPerMetre
   const lamps = lampsSeen(setUp.lamps, 'y')
+  // Beside the view's title there is room for lettering, though not for lines.
+  const lettered = { ...view, top: view.top - TITLE_ROW }
   const boardTop = origin.y + px(setUp.thickness)
 
   drawBoard()
@@ -397,10 +403,10 @@ export function drawElevation(
     )
     for (const one of dimensions) {
       const wordings = !full && one.wordings.length > 2 ? one.wordings.slice(1) : one.wordings
-      letterDimension(sheet, { ...one, wordings }, view)
+      letterDimension(sheet, { ...one, wordings }, lettered)
     }
-    if (forty) sheet.letter('label-45', aroundArc(origin, forty.radius), view)
-    if (zone) sheet.letter('label-mirror-zone', zonePlaces(zone, origin.x), view)
+    if (forty) sheet.letter('label-45', aroundArc(origin, forty.radius), lettered)
+    if (zone) sheet.letter('label-mirror-zone', zonePlaces(zone, origin.x), lettered)
   }
 
   return {
@@ -449,9 +455,9 @@ function* zonePlaces(zone: readonly Point[], axis: number): Generator<Placing> {
     }
   }
   // No room within: from outside, with a line into the hatching.
-  for (const up of [14, 20, 26, 34, 42, 52]) {
+  for (let up = 14; up <= 62; up += 4) {
     for (const side of [1, -1]) {
-      for (const aside of [0.45, 0.6, 0.75, 0.3, 0.9]) {
+      for (const aside of [0.45, 0.6, 0.75, 0.3, 0.9, 0.52, 0.67, 0.82, 0.38, 0.22]) {
         const from = point(axis + (side * aside * (box.right - box.left)) / 2, box.top + 5)
         const knee = point(from.x + side * 8, box.top - up)
         const at = point(knee.x + side * 7, knee.y + ASCENT / 2 - 1)

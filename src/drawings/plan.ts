@@ -5,7 +5,7 @@ import { arrowhead, lampOutline } from './lamp-outline.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
 import { isPair } from './set-up-words.ts'
-import type { Sheet } from './sheet.ts'
+import type { Placing, Sheet } from './sheet.ts'
 
 const ROW = 18
 const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
@@ -157,35 +157,37 @@ export function drawPlan(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Le
   return { letter }
 }
 
-/** Each note on a row of its own: the first to the left of its leader, the second to the right, further out. */
+/** Each note on a row of its own: the first to the left of its leader, the second to the right, or where that is narrow left too. */
 function writeNotes(sheet: Sheet, notes: readonly Noted[], { origin, pxPerMetre, view }: Frame): void {
   const first = view.bottom - notes.length * ROW + ASCENT + 2
   let taken = Number.NEGATIVE_INFINITY
   notes.forEach((note, index) => {
     const y = first + index * ROW
-    const side = index === 0 ? -1 : 1
     const half = note.halfWidth * pxPerMetre
     const width = textWidth(note.text)
-    const wanted = origin.x + side * Math.max(half * 0.5, 10)
-    const least = side < 0 ? view.left + width + 1 : taken + 14
-    const most = side < 0 ? view.right - 12 : view.right - width - 1
-    const end = Math.max(least, Math.min(most, wanted + side * 8))
-    const places = [0, 1, -1, 2, -2, 3, -3, 4, -4].map((step) => {
-      const from = Math.max(least, Math.min(most, end + step * 14))
-      const knee = point(from - side * 8, y - ASCENT / 2 + 1)
-      const foot = point(
-        Math.min(origin.x + half * 0.8, Math.max(origin.x - half * 0.8, knee.x)),
-        origin.y + note.halfHeight * pxPerMetre,
-      )
-      return {
-        lettering: { text: note.text, at: point(from, y), anchor: side < 0 ? ('end' as const) : ('start' as const) },
-        lines: [
-          { from: point(from - side * 3, knee.y), to: knee },
-          { from: knee, to: foot },
-        ],
-      }
-    })
+    const placesOn = (side: -1 | 1): readonly Placing[] => {
+      const least = Math.max(taken + 6 + side * 8, side < 0 ? view.left + width + 1 : view.left + 9)
+      const most = side < 0 ? view.right - 12 : view.right - width - 1
+      const wanted = origin.x + (index === 0 ? -1 : 1) * Math.max(half * 0.5, 10) + side * 8
+      const end = Math.max(least, Math.min(most, wanted))
+      return [0, 1, -1, 2, -2, 3, -3, 4, -4].map((step) => {
+        const from = Math.max(least, Math.min(most, end + step * 14))
+        const knee = point(from - side * 8, y - ASCENT / 2 + 1)
+        const foot = point(
+          Math.min(origin.x + half * 0.8, Math.max(origin.x - half * 0.8, knee.x)),
+          origin.y + note.halfHeight * pxPerMetre,
+        )
+        return {
+          lettering: { text: note.text, at: point(from, y), anchor: side < 0 ? 'end' : 'start' },
+          lines: [
+            { from: point(from - side * 3, knee.y), to: knee },
+            { from: knee, to: foot },
+          ],
+        }
+      })
+    }
+    const places = index === 0 ? placesOn(-1) : [...placesOn(1), ...placesOn(-1)]
     const chosen = places.find((place) => sheet.letter(`note-${note.as}`, [place], view))
-    taken = chosen?.lines[0]?.to.x ?? taken
+    taken = chosen?.lines?.[0]?.to.x ?? taken
   })
 }

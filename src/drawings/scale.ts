@@ -17,22 +17,21 @@ export interface Scale {
  */
 const STEPS = [1, 1.5, 2, 2.5, 3, 4, 5, 7.5]
 
-const scaleOf = (ratio: number): Scale => ({
-  name: `1:${ratio}`,
-  ratio,
-  pxPerMetre: (PX_PER_MM * 1000) / ratio,
-})
-
-/** The largest round scale, never larger than life, at which a world in metres fits a view in px. */
-export function fitScale(world: { width: number; height: number }, view: { width: number; height: number }): Scale {
-  const needed = Math.max(
-    1,
-    (world.width * 1000 * PX_PER_MM) / view.width,
-    (world.height * 1000 * PX_PER_MM) / view.height,
-  )
+/**
+ * The largest round scale, never larger than life, at which a world in metres fits a view in px. It holds where the
+ * view is shown `enlarged` times.
+ */
+export function fitScale(
+  world: { width: number; height: number },
+  view: { width: number; height: number },
+  enlarged = 1,
+): Scale {
+  const lifeSize = (PX_PER_MM * 1000) / enlarged
+  const needed = Math.max(1, (world.width * lifeSize) / view.width, (world.height * lifeSize) / view.height)
   const decade = 10 ** Math.floor(Math.log10(needed))
   const step = [...STEPS, 10].find((one) => one * decade >= needed * (1 - 1e-9)) ?? 10
-  return scaleOf(Number((step * decade).toPrecision(3)))
+  const ratio = Number((step * decade).toPrecision(3))
+  return { name: `1:${ratio}`, ratio, pxPerMetre: lifeSize / ratio }
 }
 
 /** A round length in the unit, for a bar of about so many px. */

@@ -1,5 +1,5 @@
 import { LANE } from './dimension-line.ts'
-import { belowElevation, drawElevation, type Frame, uprightDimensions } from './elevation.ts'
+import { belowElevation, drawElevation, type Frame, TITLE_ROW, uprightDimensions } from './elevation.ts'
 import { type Box, point } from './geometry.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import { drawPlan, lampOffsets, notesHeight, offsetLanes, planNotes } from './plan.ts'
@@ -12,17 +12,20 @@ import type { Drawing } from './tree.ts'
 export interface SetUpOptions {
   /** Of the view box, in CSS px: what it is shown at, for its lettering to have the size meant. */
   readonly width: number
+  /** How many times larger than its view box it is shown, so that the scale it says is the one seen. */
+  readonly enlarged?: number
   /** What the figures are written in. */
   readonly unit: LengthUnit
   readonly title?: string
 }
 
 const PAD = 4
-const TITLE_ROW = 22
 /** Half a lamp's outline, which keeps its size where the scale would make it too small to see. */
 const LAMP_ROOM = 15
 /** Above the highest thing drawn: the axis and the column go on past it. */
 const HEAD_ROOM = 24
+/** Both views together, in widths. */
+const TALLEST = 1.7
 const NARROWEST = 240
 
 interface Extent {
@@ -75,7 +78,7 @@ export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
 
   const board = boardOf(setUp)
   const extent = extentOf(setUp, board)
-  const { uprights, leftRoom, rightRoom, scale } = layOut(setUp, extent, width)
+  const { uprights, leftRoom, rightRoom, scale } = layOut(setUp, extent, width, options.enlarged ?? 1)
   const px = (metres: number): number => metres * scale.pxPerMetre
 
   // What is left over is shared out, so that the drawing stands in the middle of its room.
@@ -130,14 +133,14 @@ function roomAbove(setUp: SetUp, show: (metres: number) => string, px: (metres: 
 }
 
 /** How much room the dimensions take at either side, and the scale that leaves. */
-function layOut(setUp: SetUp, extent: Extent, width: number) {
+function layOut(setUp: SetUp, extent: Extent, width: number, enlarged: number) {
   const room = setUp.lamps.length > 0 ? LAMP_ROOM : 4
   const lanes = (count: number) => (count > 0 ? count * LANE + 2 : 0)
   const tried = (withSensor: boolean) => {
     const uprights = uprightDimensions(setUp, withSensor)
     const leftRoom = PAD + room + lanes(uprights.left.length)
     const rightRoom = PAD + room + lanes(Math.max(uprights.right.length, offsetLanes(setUp.lamps)))
-    return { uprights, leftRoom, rightRoom, scale: scaleFor(extent, width, width - leftRoom - rightRoom) }
+    return { uprights, leftRoom, rightRoom, scale: scaleFor(extent, width, width - leftRoom - rightRoom, enlarged) }
   }
   const whole = tried(true)
   if (setUp.column === undefined) return whole
@@ -146,11 +149,11 @@ function layOut(setUp: SetUp, extent: Extent, width: number) {
   return shorter.scale.ratio < whole.scale.ratio ? shorter : whole
 }
 
-function scaleFor(extent: Extent, width: number, across: number): Scale {
+function scaleFor(extent: Extent, width: number, across: number, enlarged: number): Scale {
   const drawn = extent.right - extent.left
-  const elevation = fitScale({ width: drawn, height: extent.top }, { width: across, height: width * 1.15 })
-  const plan = fitScale({ width: drawn, height: extent.far - extent.near }, { width: across, height: width * 1.15 })
-  return elevation.ratio >= plan.ratio ? elevation : plan
+  // Taller than this, elevation and plan would not be seen together.
+  const height = extent.top + extent.far - extent.near
+  return fitScale({ width: drawn, height }, { width: across, height: width * TALLEST }, enlarged)
 }
 
 function viewTitle(sheet: Sheet, text: string, top: number): void {

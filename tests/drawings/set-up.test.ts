@@ -114,6 +114,13 @@ describe('the scale', () => {
     expect(length / pxPerMetre(drawing)).toBeCloseTo(0.5, 3)
   })
 
+  test('is the one seen where the drawing is shown enlarged', () => {
+    const drawing = drawSetUp(PAIR, { width: 340, unit: 'mm', enlarged: 1.15 })
+    const rays = pathsOf(drawing, 'field-rays')
+    const drawn = (rays[1]?.[1]?.x as number) - (rays[0]?.[1]?.x as number)
+    expect((drawn * 1.15) / pxPerMetre(drawing)).toBeCloseTo(0.475, 3)
+  })
+
   test('grows with the room', () => {
     expect(ratio(draw(PAIR, 480))).toBeLessThan(ratio(draw(PAIR, 340)))
   })
