@@ -8,6 +8,8 @@ export interface Scope {
   typeOf(name: string): Type | 'unknown' | undefined
   /** The names of the cells, for completion and for the nearest to a misspelt one. */
   names(): Iterable<string>
+  /** The cell's name nearest to a misspelt one, where the scope has a quicker way than to go through `names`. */
+  nearestName?(name: string): string | undefined
 }
 
 /** Words a cell may not be named, since the language reads them otherwise. */

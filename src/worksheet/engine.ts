@@ -8,6 +8,7 @@ import {
   type Scope,
   type Value,
 } from '../language/index.ts'
+import { nearest } from '../units/index.ts'
 import type { Cell, NamedCell } from './document.ts'
 import { isNamed } from './names.ts'
 import { checkNode, forgetMeaning, formulaOf, type Node, newNode, setCell } from './node.ts'
@@ -21,6 +22,9 @@ export const ERROR = 2
 
 /** Positions that were computed, in order; `idsAt` turns them into the cells' ids. */
 export type Touched = readonly number[]
+
+/** The nearest name is sought for so many misspelt ones at a time: among 10,000 names each takes milliseconds. */
+const MOST_SOUGHT = 100
 
 const EMPTY = new Int32Array(0)
 
@@ -93,7 +97,12 @@ export class Engine {
   }
 
   scope(except?: Node): Scope {
+    const sought = new Map<string, string | undefined>()
     return {
+      nearestName: (name) => {
+        if (!sought.has(name) && sought.size < MOST_SOUGHT) sought.set(name, nearest(name, this.names()))
+        return sought.get(name)
+      },
       library: this.library,
       typeOf: (name) => {
         const node = this.byName.get(name)
@@ -151,14 +160,14 @@ export class Engine {
     if (!node || node.cell.kind !== cell.kind || node.cell.name !== cell.name) return undefined
     setCell(node, cell)
     if (cell.kind !== 'given') return this.settle(new Set([node]))
-    if (checkNode(node, this.scope())) return this.settle(new Set([node]))
+    if (checkNode(node, this.scope())) return this.settle(new Set([node]), new Set([node]))
     const position = this.positions.get(node) as number
     this.dirty[position] = 1
     return this.recompute(position)
   }
 
   /** Sorts, checks what may have another meaning now, lays the arrays out and computes. */
-  private settle(changed: Set<Node>): Touched {
+  private settle(changed: Set<Node>, retyped = new Set<Node>()): Touched {
     const all = [...this.nodes.values()]
     const index = new Map(all.map((node, i) => [node, i]))
     const dependencies = all.map((node) => this.needsOf(node).map((need) => index.get(need) as number))
@@ -166,7 +175,6 @@ export class Engine {
     const inOrder = [...sorted, ...circles.keys(), ...behind].map((i) => all[i] as Node)
     for (const node of this.circles.keys()) changed.add(node)
     this.circles = asNodes(circles, all)
-    const retyped = new Set<Node>()
     for (const node of this.circles.keys()) {
       changed.add(node)
       if (node.type) retyped.add(node)
