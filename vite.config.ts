@@ -1,4 +1,5 @@
 import { defineConfig, type Plugin } from 'vite'
+import { functions } from './vite/functions.ts'
 
 /** What the built page may do: run its own files, and nothing else. Lit makes the one trusted policy. */
 const POLICY = [
@@ -36,7 +37,7 @@ export default defineConfig({
   base: './',
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
   json: { stringify: false },
-  plugins: [policy],
+  plugins: [policy, functions()],
   build: {
     target: 'es2022',
     // The polyfill is an inline script in all but name; browsers of 2022 and later do without.

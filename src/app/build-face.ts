@@ -64,6 +64,11 @@ export class BuildFace extends SignalWatcher(LitElement) {
   /** The cell below which a kind is being chosen. */
   @state() private adding: string | undefined
 
+  override connectedCallback(): void {
+    super.connectedCallback()
+    void this.open.learnAll()
+  }
+
   async show(id: string): Promise<void> {
     this.opened = id
     await this.updateComplete

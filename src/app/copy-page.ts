@@ -1,9 +1,13 @@
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../cells/styles.ts'
-import { LIBRARY } from '../functions/index.ts'
-import { Sheet, type Worksheet } from '../worksheet/index.ts'
+import { Sheet, type Standing, type Worksheet } from '../worksheet/index.ts'
 import { cellsInWords, standingInWords } from './in-words.ts'
+import { libraryFor } from './library.ts'
+
+/** How the checks of a worksheet that is not open stand. */
+export const standingOf = async (worksheet: Worksheet): Promise<Standing> =>
+  new Sheet(worksheet, await libraryFor(worksheet.cells)).standing
 
 /** What someone sent, before it is kept: what it is, and the choice. */
 @customElement('copy-page')
@@ -31,6 +35,7 @@ export class CopyPage extends LitElement {
   ]
 
   @property({ attribute: false }) worksheet!: Worksheet
+  @property({ attribute: false }) standing!: Standing
 
   private tell(name: 'copy-kept' | 'copy-left'): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
@@ -38,12 +43,11 @@ export class CopyPage extends LitElement {
 
   override render(): TemplateResult {
     const { title, job, cells } = this.worksheet
-    const { standing } = new Sheet(this.worksheet, LIBRARY)
     return html`
       <main>
         <h1>${title || 'Untitled worksheet'}</h1>
         ${job ? html`<p>${job}</p>` : ''}
-        <p>Someone sent you this worksheet of ${cellsInWords(cells.length)}. ${standingInWords(standing)}</p>
+        <p>Someone sent you this worksheet of ${cellsInWords(cells.length)}. ${standingInWords(this.standing)}</p>
         <p class="quiet">It is all in the link. Kept, it is a copy of your own in this browser; your other sheets stay as they are.</p>
         <div class="presses">
           <button type="button" class="press" @click=${() => this.tell('copy-kept')}><b>Keep a copy</b></button>

@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../cells/styles.ts'
 import { newId, openStore, type Store } from '../storage/store.ts'
-import type { Worksheet } from '../worksheet/index.ts'
+import type { Standing, Worksheet } from '../worksheet/index.ts'
 import { face, setFace } from './face.ts'
 import { Keeper } from './keeper.ts'
 import type { OpenSheet } from './open-sheet.ts'
@@ -15,7 +15,7 @@ type Page =
   | { readonly on: 'nothing' }
   | { readonly on: 'shelf'; readonly trouble: string }
   | { readonly on: 'sheet'; readonly open: OpenSheet; readonly keeper: Keeper; readonly key: string }
-  | { readonly on: 'copy'; readonly worksheet: Worksheet }
+  | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing }
 
 /** The app: one page at a time, chosen by the address. */
 @customElement('evenfield-app')
@@ -147,8 +147,9 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return this.sheet(worksheet, newId(), keyOf(route))
     }
     if (route.at === 'link') {
-      const [{ fromLink }] = await Promise.all([import('../storage/link.ts'), import('./copy-page.ts')])
-      return { on: 'copy', worksheet: await fromLink(route.fragment) }
+      const [{ fromLink }, { standingOf }] = await Promise.all([import('../storage/link.ts'), import('./copy-page.ts')])
+      const worksheet = await fromLink(route.fragment)
+      return { on: 'copy', worksheet, standing: await standingOf(worksheet) }
     }
     return { on: 'shelf', trouble: '' }
   }
@@ -159,7 +160,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async sheet(worksheet: Worksheet, id: string, key: string, kept?: Date): Promise<Page> {
     const { openWorksheet } = await import('./opening.ts')
-    const open = openWorksheet(worksheet)
+    const open = await openWorksheet(worksheet)
     const keeper = new Keeper(this.kept(), id, kept)
     open.sheet.watch(() => {
       keeper.keep(() => open.sheet.worksheet)
@@ -232,6 +233,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (page.on === 'copy')
       return html`<copy-page
         .worksheet=${page.worksheet}
+        .standing=${page.standing}
         @copy-kept=${() => void this.keepCopy(page.worksheet)}
         @copy-left=${() => {
           location.hash = ''

@@ -1,6 +1,7 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../cells/cell-view.ts'
 import type { Cell, Change, Sheet } from '../worksheet/index.ts'
+import { wholeLibrary } from './library.ts'
 
 /**
  * An open worksheet as the elements see it. The engine computes in its own loop and says what changed; only the
@@ -13,6 +14,7 @@ export class OpenSheet {
   /** Set when cells come, go or move, or a heading changes: what the faces are laid out from. */
   readonly laidOut = signal(0)
   private readonly views = new Map<string, CellSignal>()
+  private learnt = false
   private readonly stop: () => void
 
   constructor(sheet: Sheet) {
@@ -35,6 +37,18 @@ export class OpenSheet {
 
   apply(change: Change, merge?: string): void {
     this.sheet.apply(change, merge === undefined ? {} : { merge })
+  }
+
+  /** Fetches every function, for formulas to be written with; sheets open with those they call. */
+  async learnAll(): Promise<void> {
+    if (this.learnt) return
+    this.learnt = true
+    try {
+      this.sheet.extend(await wholeLibrary())
+    } catch {
+      // Without the network those already here go on working; the next time it is tried again.
+      this.learnt = false
+    }
   }
 
   readonly called = (name: string): string => {

@@ -2,7 +2,7 @@ import { css, html, LitElement, type PropertyValues, type TemplateResult } from 
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import type { FormulaEditor } from '../language/editor/index.ts'
-import type { Diagnostic, Scope } from '../language/index.ts'
+import type { Diagnostic, Guide, Scope } from '../language/index.ts'
 import { field, shared } from './styles.ts'
 import { trouble, troubleStyle } from './trouble.ts'
 
@@ -81,8 +81,9 @@ export class FormulaField extends LitElement {
     this.textBefore = this.value
     if (this.editor) return
     let load: typeof import('../language/editor/index.ts')
+    let guide: Guide
     try {
-      load = await import('../language/editor/index.ts')
+      ;[load, { GUIDE: guide }] = await Promise.all([import('../language/editor/index.ts'), import('virtual:guide')])
     } catch {
       // Without the network the plain field goes on working.
       return
@@ -102,6 +103,7 @@ export class FormulaField extends LitElement {
       label: this.label,
       describedBy: 'troubles',
       scope: () => this.scope(),
+      guide,
       called: (name) => this.called(name),
       onText: (text) => this.tell(text),
       onKeep: () => this.leave(),

@@ -1,4 +1,4 @@
-import type { FunctionRecord, Library } from '../language/index.ts'
+import type { FunctionRecord } from '../language/index.ts'
 import { CARE } from './care.ts'
 import { CLOSE_FOCUS } from './close-focus.ts'
 import { COLOUR } from './colour.ts'
@@ -14,22 +14,27 @@ import { RUN } from './run.ts'
 import { SAMPLING } from './sampling.ts'
 import { SQUARENESS } from './squareness.ts'
 
-/** Every function of the language, in the order of the guide. */
-export const FUNCTIONS: readonly FunctionRecord[] = [
-  ...MATHS,
-  ...FRAMING,
-  ...CLOSE_FOCUS,
-  ...SAMPLING,
-  ...DEPTH_OF_FIELD,
-  ...EXPOSURE,
-  ...FILTERS,
-  ...FLASH_AND_TIME,
-  ...LIGHTING,
-  ...SQUARENESS,
-  ...COLOUR,
-  ...CARE,
-  ...RUN,
-  ...FILM,
-]
+/** The functions by the file they stand in, in the order of the guide. */
+export const SUBJECTS = {
+  maths: MATHS,
+  framing: FRAMING,
+  'close-focus': CLOSE_FOCUS,
+  sampling: SAMPLING,
+  depth: DEPTH_OF_FIELD,
+  exposure: EXPOSURE,
+  filters: FILTERS,
+  'flash-and-time': FLASH_AND_TIME,
+  lighting: LIGHTING,
+  squareness: SQUARENESS,
+  colour: COLOUR,
+  care: CARE,
+  run: RUN,
+  film: FILM,
+} as const satisfies Readonly<Record<string, readonly FunctionRecord[]>>
 
-export const LIBRARY: Library = new Map(FUNCTIONS.map((record) => [record.name, record]))
+export type SubjectFile = keyof typeof SUBJECTS
+
+/** Every function of the language. */
+export const FUNCTIONS: readonly FunctionRecord[] = Object.values(SUBJECTS).flat()
+
+export const LIBRARY: ReadonlyMap<string, FunctionRecord> = new Map(FUNCTIONS.map((record) => [record.name, record]))

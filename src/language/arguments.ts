@@ -1,6 +1,6 @@
 import { nearest } from '../units/index.ts'
 import type { Diagnostic } from './diagnostic.ts'
-import type { FunctionRecord, Parameter, ParameterType } from './function-record.ts'
+import type { Callable, Parameter, ParameterType } from './function-record.ts'
 import { mend, problem } from './lookalikes.ts'
 import type { Constant, Typed } from './typed.ts'
 import { describeType, sameType, TEXT, type Type, YES_NO } from './types.ts'
@@ -19,7 +19,7 @@ interface Span {
 }
 
 /** How a call looks: `mask_size(width, lens_height, mask_height)`. */
-export const signature = (record: FunctionRecord): string =>
+export const signature = (record: Callable): string =>
   `${record.name}(${record.parameters.map((p) => p.name + (p.default === undefined ? '' : ` = ${p.default}`)).join(', ')}${record.variadic ? ', …' : ''})`
 
 /** The dimension that arguments of type `any` have agreed on so far. */
@@ -33,7 +33,7 @@ interface Agreement {
  * Undefined, with diagnostics told to `report`, where they do not fit.
  */
 export function matchArguments(
-  record: FunctionRecord,
+  record: Callable,
   written: readonly Written[],
   call: Span,
   report: (diagnostic: Diagnostic) => void,
@@ -100,7 +100,7 @@ export function matchArguments(
 
 const count = (n: number): string => (n === 1 ? 'one argument' : `${n} arguments`)
 
-function unknownArgument(record: FunctionRecord, name: { text: string } & Span): Diagnostic {
+function unknownArgument(record: Callable, name: { text: string } & Span): Diagnostic {
   const near = nearest(
     name.text,
     record.parameters.map((p) => p.name),
@@ -126,12 +126,7 @@ function asListWherePossible(parameter: Parameter, value: Typed): Typed {
   return { op: 'list', items: [value], type: { kind: 'list', of: value.type }, from: value.from, to: value.to }
 }
 
-function misfitOf(
-  parameter: Parameter,
-  value: Typed,
-  agreement: Agreement,
-  record: FunctionRecord,
-): Diagnostic | undefined {
+function misfitOf(parameter: Parameter, value: Typed, agreement: Agreement, record: Callable): Diagnostic | undefined {
   const wanted = parameter.type
   const found = value.type
   if (wanted.kind === 'any' || wanted.kind === 'list of any') {
@@ -168,7 +163,7 @@ const fitsType = (found: Type, wanted: ParameterType): boolean =>
   sameType(found, wanted as Type) ||
   (found.kind === 'list' && wanted.kind === 'list' && (found as { empty?: boolean }).empty === true)
 
-function wrong(record: FunctionRecord, parameter: Parameter, value: Typed, wanted: string): Diagnostic {
+function wrong(record: Callable, parameter: Parameter, value: Typed, wanted: string): Diagnostic {
   const found = describeType(value.type)
   const mends = unitMend(value, parameter)
   return problem(

@@ -19,6 +19,8 @@ function firstError(tree: Tree): SyntaxNode | undefined {
   return found
 }
 
+const lowered = (power: string): string => [...power].map((c) => '⁰¹²³⁴⁵⁶⁷⁸⁹'.indexOf(c)).join('')
+
 interface Habit {
   /** Must match the text around the error: the group `here` holds what is complained of. */
   readonly pattern: RegExp
@@ -39,6 +41,25 @@ const HABITS: readonly Habit[] = [
     pattern: new RegExp(`(?<a>${NUMBER}) *(?<unit>${UNIT}) *(?<b>${NUMBER}) *(?<second>${UNIT})`, 'd'),
     say: ({ unit, b, second }) => `Between «${unit}» and «${b} ${second}» a sign is missing; a sum needs its «+».`,
     write: ({ a, unit, b, second }) => `${a} ${unit} + ${b} ${second}`,
+  },
+  {
+    // 12": inches as they are often typed
+    pattern: new RegExp(`(?<a>${NUMBER}) ?["”]`, 'd'),
+    say: () => 'Inches are written «in».',
+    write: ({ a }) => `${a} in`,
+  },
+  {
+    // x²: raised figures stand only behind a unit
+    pattern: /(?<a>[A-Za-z_]\w*|\)) *(?<power>[⁰¹²³⁴⁵⁶⁷⁸⁹]+)/d,
+    say: ({ power }) =>
+      `A raised figure stands only after a unit; here a power is written «^${lowered(power as string)}».`,
+    write: ({ a, power }) => `${a}^${lowered(power as string)}`,
+  },
+  {
+    // (2^3) mm
+    pattern: new RegExp(String.raw`\) *(?<unit>${UNIT}|\[[^\]]*\])`, 'd'),
+    say: ({ unit }) => `A unit stands only after a number; here multiply by 1 ${unit}.`,
+    write: ({ unit }) => `) * 1 ${unit}`,
   },
   {
     // 2 sin(x): the word after a number is read as a unit
@@ -74,8 +95,27 @@ const HABITS: readonly Habit[] = [
   },
 ]
 
+/** `sin x`, `width height`: two words with nothing between. */
+function wordsSideBySide(text: string, at: number, isFunction: (name: string) => boolean): Diagnostic | undefined {
+  const [before, left] = /(\w+) +$/.exec(text.slice(0, at)) ?? []
+  const right = new RegExp(`^(?:[A-Za-z_]\\w*|${NUMBER}(?: *${UNIT})?)`).exec(text.slice(at))?.[0]
+  if (!before || !left || !right || !/^[A-Za-z_]/.test(left)) return undefined
+  const from = at - before.length
+  const to = at + right.length
+  if (isFunction(left))
+    return problem(`The arguments of «${left}» stand in parentheses.`, from, to, {
+      found: text.slice(from, to),
+      mends: [mend(`${left}(${right})`, from, to)],
+    })
+  if (/^(?:and|or|not|yes|no)$/.test(left) || /^(?:and|or|not|yes|no)$/.test(right)) return undefined
+  return problem(`Between «${left}» and «${clip(right)}» a sign is missing.`, from, to, {
+    found: text.slice(from, to),
+    mends: [mend(`${left} * ${right}`, from, to)],
+  })
+}
+
 /** Reads what went wrong from the text around the place where the parser stumbled. */
-export function explainBroken(text: string, tree: Tree): Diagnostic {
+export function explainBroken(text: string, tree: Tree, isFunction: (name: string) => boolean): Diagnostic {
   const error = firstError(tree)
   const at = error?.from ?? text.length
   const open = text.slice(at).trim() === '' ? unclosed(text) : undefined
@@ -90,7 +130,7 @@ export function explainBroken(text: string, tree: Tree): Diagnostic {
         mends: [mend(write(groups), match.index, end)],
       })
     }
-  return unclosed(text) ?? unfinished(text, at)
+  return unclosed(text) ?? wordsSideBySide(text, at, isFunction) ?? unfinished(text, at)
 }
 
 const CLOSING: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' }

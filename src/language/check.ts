@@ -13,7 +13,7 @@ import {
 import { matchArguments, plainDefault, unitMendFor, type Written } from './arguments.ts'
 import { explainBroken } from './broken.ts'
 import type { Diagnostic, Mend } from './diagnostic.ts'
-import type { FunctionRecord, Parameter } from './function-record.ts'
+import type { Callable, Parameter } from './function-record.ts'
 import { DEEPEST_FORMULA, doubt, lookOver, mend, oneSign, problem } from './lookalikes.ts'
 import { parser } from './parser.ts'
 import { CONSTANTS, type Scope } from './scope.ts'
@@ -37,7 +37,7 @@ export interface Checked {
   /** The spans of those names, for renaming. */
   readonly nameSpans: readonly { readonly name: string; readonly from: number; readonly to: number }[]
   /** The functions it calls. */
-  readonly calls: readonly FunctionRecord[]
+  readonly calls: readonly Callable[]
   /** Whether an infinite result may be meant. */
   readonly mayBeInfinite: boolean
 }
@@ -93,7 +93,7 @@ const cellType = (type: Type | 'unknown' | undefined): Type | undefined => (type
 class Checker {
   private readonly diagnostics: Diagnostic[] = []
   private readonly nameSpans: { name: string; from: number; to: number }[] = []
-  private readonly calls = new Set<FunctionRecord>()
+  private readonly calls = new Set<Callable>()
   private mayBeInfinite = false
   private limits: Limits | undefined
   private depth = 0
@@ -105,7 +105,7 @@ class Checker {
 
   run(top: SyntaxNode): Checked {
     let root: Typed | undefined
-    if (hasError(top)) this.report(explainBroken(this.text, top.toTree()))
+    if (hasError(top)) this.report(explainBroken(this.text, top.toTree(), (name) => this.scope.library.has(name)))
     else root = this.whole(partsOf(top)[0] as SyntaxNode)
     const sound = !this.diagnostics.some((d) => d.severity === 'error')
     return {
@@ -248,6 +248,7 @@ class Checker {
   }
 
   private quantity(node: SyntaxNode): Typed | undefined {
+    if (node.name === 'FNumber') this.doubtFNumber(node)
     if (node.name === 'FNumber')
       return this.constant(Number(this.source(node).slice(2)), node, number(NONE, 'f-number'), false)
     if (node.name === 'Fraction') return this.constant(this.fraction(node), node)
@@ -255,16 +256,17 @@ class Checker {
     if (amount.name === 'BadNumber') return this.report(this.badNumber(amount))
     if (amount.name === 'FNumber') {
       const found = this.source(amount)
+      const divisor = `${found.slice(2)} ${this.source(unitNode)}`
       return this.report(
         problem(
-          `«${found}» is an f-number, which takes no unit; a division is written with spaces, «f / ${found.slice(2)} ${this.source(unitNode)}».`,
+          `«${found}» is an f-number, which takes no unit; a division is written with spaces, «f / (${divisor})».`,
           node.from,
           node.to,
           {
             found,
             mends: [
               mend(found, node.from, node.to),
-              mend(`f / (${found.slice(2)} ${this.source(unitNode)})`, node.from, node.to),
+              ...(this.scope.typeOf('f') === undefined ? [] : [mend(`f / (${divisor})`, node.from, node.to)]),
             ],
           },
         ),
@@ -282,6 +284,8 @@ class Checker {
       )
     const unit = this.unit(unitNode, amount)
     if (!unit) return undefined
+    if (amount.name === 'Fraction' && this.fraction(amount) === Number.POSITIVE_INFINITY)
+      return this.report(problem('A fraction cannot have nothing below its line.', amount.from, amount.to))
     const figure = amount.name === 'Fraction' ? this.fraction(amount) : this.numberOf(amount)
     const shutter = amount.name === 'Fraction' && unit.dimension === TIME
     return this.constant(figure * unit.factor, node, shutter ? number(TIME, 'shutter') : number(unit.dimension), false)
@@ -330,7 +334,8 @@ class Checker {
         found: text,
         mends: [mend(`${squared[1]}^${squared[2]}`, node.from, node.to)],
       })
-    const mends = error.mend ? [mend(error.mend, shift + error.from, shift + error.to)] : []
+    const mended = error.mend && text.slice(0, error.from) + error.mend + text.slice(error.to)
+    const mends = mended && isUnit(mended) ? [mend(error.mend as string, shift + error.from, shift + error.to)] : []
     return problem(error.message, shift + error.from, shift + error.to, {
       found: text.slice(error.from, error.to),
       ...(error.mend ? { wanted: error.mend } : {}),
@@ -374,7 +379,6 @@ class Checker {
     if (record)
       return problem(`«${name}» is a function; its arguments stand in parentheses.`, from, to, {
         found: name,
-        mends: [mend(`${name}(`, from, to)],
       })
     const after = /^ ?\/ ?(\d+(?:\.\d+)?)/.exec(this.text.slice(to))
     if (name === 'f' && after)
@@ -386,11 +390,17 @@ class Checker {
           mends: [mend(`f/${after[1]}`, from, to + after[0].length)],
         },
       )
-    const near = nearest(name, [...this.scope.names(), ...CONSTANTS.keys()])
+    const near = this.nearestName(name)
     return problem(`There is no cell named «${name}».${near ? ` Did you mean «${near}»?` : ''}`, from, to, {
       found: name,
       ...(near ? { wanted: near, mends: [mend(near, from, to)] } : {}),
     })
+  }
+
+  private nearestName(name: string): string | undefined {
+    const { scope } = this
+    if (!scope.nearestName) return nearest(name, [...scope.names(), ...CONSTANTS.keys()])
+    return scope.nearestName(name) ?? nearest(name, CONSTANTS.keys())
   }
 
   private call(node: SyntaxNode): Typed | undefined {
@@ -455,7 +465,7 @@ class Checker {
     if (this.scope.typeOf(name) !== undefined) {
       this.nameSpans.push({ name, from, to })
       return problem(`«${name}» is a cell, not a function; to multiply, write «*» before the bracket.`, from, to, {
-        mends: [mend(`${name} * `, from, to)],
+        mends: [mend(`${name} * `, from, node.nextSibling?.from ?? to)],
       })
     }
     const near = nearest(name, [...this.scope.library.keys(), 'when'])
@@ -487,9 +497,18 @@ class Checker {
 
   private part(node: SyntaxNode): Typed | undefined {
     const [ofNode, dotNode, partNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
+    const part = this.source(partNode)
+    if (ofNode.name === 'Number' && ofNode.to === dotNode.from) {
+      const number = this.source(ofNode)
+      return this.report(
+        problem(`A digit is missing after the decimal point of «${number}.».`, ofNode.from, dotNode.to, {
+          found: `${number}.`,
+          mends: [mend(`${number}.0 ${part}`, ofNode.from, partNode.to)],
+        }),
+      )
+    }
     const of = this.check(ofNode)
     if (!of) return undefined
-    const part = this.source(partNode)
     if (of.type.kind !== 'record')
       return this.report(
         problem(`Only a record has parts; this is ${describeType(of.type)}.`, dotNode.from, partNode.to, {
@@ -539,8 +558,9 @@ class Checker {
     if (!of) return undefined
     const { from, to } = node
     if (this.source(sign) === '+') return { ...of, from, to }
-    if (of.op === 'constant') return { ...of, value: -(of.value as number), from, to }
+    // No f-number, ratio or marked time is below zero.
     const type = of.type.kind === 'number' ? number(of.type.dimension) : of.type
+    if (of.op === 'constant') return { ...of, type, value: -(of.value as number), from, to }
     return { op: 'unary', sign: '-', of, type, from, to }
   }
 
@@ -578,17 +598,9 @@ class Checker {
   private comparison(node: SyntaxNode): Typed | undefined {
     const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
     if (leftNode.name === 'Comparison') {
-      const middle = partsOf(leftNode)[2] as SyntaxNode
       return this.report(
         problem('Comparisons do not chain; join two with «and».', node.from, node.to, {
-          mends: [
-            mend(
-              ` and ${this.source(middle)}`,
-              leftNode.to,
-              leftNode.to,
-              `Write ${this.source(leftNode)} and ${this.source(middle)} …`,
-            ),
-          ],
+          mends: [mend(this.unchained(node), node.from, node.to)],
         }),
       )
     }
@@ -609,6 +621,14 @@ class Checker {
       )
     if (!sameType(left.type, right.type)) return this.report(this.mismatch('compared', left, right, node))
     return { op: 'binary', sign, left, right, type: YES_NO, from: node.from, to: node.to }
+  }
+
+  /** `a < b < c` as `a < b and b < c`. */
+  private unchained(node: SyntaxNode): string {
+    const [left, sign, right] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
+    if (left.name !== 'Comparison') return this.source(node)
+    const middle = partsOf(left)[2] as SyntaxNode
+    return `${this.unchained(left)} and ${this.source(middle)} ${this.source(sign)} ${this.source(right)}`
   }
 
   private mismatch(verb: string, left: Typed, right: Typed, node: SyntaxNode): Diagnostic {
@@ -714,9 +734,9 @@ class Checker {
               exponentNode.name === 'Quantity'
                 ? [
                     mend(
-                      `(${this.source(baseNode)}^${this.source(exponentNode.firstChild as SyntaxNode)})`,
+                      `(${this.text.slice(baseNode.from, (exponentNode.firstChild as SyntaxNode).to)}) * 1 ${this.source(exponentNode.lastChild as SyntaxNode)}`,
                       baseNode.from,
-                      (exponentNode.firstChild as SyntaxNode).to,
+                      exponentNode.to,
                     ),
                   ]
                 : [],
@@ -738,21 +758,28 @@ class Checker {
   }
 
   private arithmetic(sign: BinarySign, left: Typed, right: Typed, dimension: Dimension, node: SyntaxNode): Typed {
-    if (this.scope.typeOf('f') !== undefined) this.doubtFNumber(left, right)
     return { op: 'binary', sign, left, right, type: number(dimension), from: node.from, to: node.to }
   }
 
   /** With a cell named `f`, `f/8` may have been meant as a division. */
-  private doubtFNumber(...sides: readonly Typed[]): void {
-    for (const side of sides)
-      if (side.op === 'constant' && side.type.kind === 'number' && side.type.notation === 'f-number')
-        this.report(
-          doubt(
-            `«${this.source(side)}» is an f-number; to divide the cell «f», put spaces round «/».`,
-            side.from,
-            side.to,
-          ),
-        )
+  private doubtFNumber(node: SyntaxNode): void {
+    if (this.scope.typeOf('f') === undefined) return
+    const mark = this.source(node)
+    const division = `f / ${mark.slice(2)}`
+    this.report(
+      doubt(`«${mark}» is an f-number; to divide the cell «f», put spaces round «/».`, node.from, node.to, [
+        mend(division, node.from, node.to),
+      ]),
+    )
+  }
+}
+
+const isUnit = (text: string): boolean => {
+  try {
+    readUnit(text)
+    return true
+  } catch {
+    return false
   }
 }
 

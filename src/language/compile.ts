@@ -1,4 +1,4 @@
-import { ComputeError, divide, power } from './operations.ts'
+import { add, ComputeError, divide, multiply, power, subtract } from './operations.ts'
 import { BINARY, parseLowered, UNARY } from './reference.ts'
 import { FUNCTION_TABLE } from './registry.ts'
 import type { Value } from './types.ts'
@@ -47,11 +47,11 @@ function unary(sign: string, of: Program): Program {
 function binary(sign: string, a: Program, b: Program, operation: number): Program {
   switch (sign) {
     case '+':
-      return (v, s) => (a(v, s) as number) + (b(v, s) as number)
+      return checked(add, a, b, operation)
     case '-':
-      return (v, s) => (a(v, s) as number) - (b(v, s) as number)
+      return checked(subtract, a, b, operation)
     case '*':
-      return (v, s) => (a(v, s) as number) * (b(v, s) as number)
+      return checked(multiply, a, b, operation)
     case '/':
       return checked(divide, a, b, operation)
     case '^':

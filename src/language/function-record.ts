@@ -57,27 +57,31 @@ export type Subject =
   | 'run'
   | 'film'
 
-/** One function of the language, all that the guide, completion, checker, terminal and tests know of it. */
-export interface FunctionRecord {
-  readonly name: string
+/** What a reader is told of a function. Computing does without, so the page fetches it only with the editor. */
+export interface GuideText {
   readonly subject: Subject
   readonly about: string
-  readonly parameters: readonly Parameter[]
-  /** The last parameter may be given any number of times (once at least). */
-  readonly variadic?: boolean
-  /** The result's type, fixed or following from the arguments' types. */
-  readonly result: Type | ((args: readonly Type[]) => Type)
   /** The formula as text, in the symbols of the trade. */
   readonly formula: string
   /** A published source, or `common practice, no source`, or `derived`: with how, in a few words. */
   readonly source: string
   /** Where the formula holds. */
   readonly validity?: string
+  readonly examples: readonly Example[]
+}
+
+/** What checking and computing a call need to know of a function. */
+export interface Callable {
+  readonly name: string
+  readonly parameters: readonly Parameter[]
+  /** The last parameter may be given any number of times (once at least). */
+  readonly variadic?: boolean
+  /** The result's type, fixed or following from the arguments' types. */
+  readonly result: Type | ((args: readonly Type[]) => Type)
   /** What to mind when using it; said where the formula is built. */
   readonly cautions?: readonly string[]
   /** What may harm a person or an original; said beside every result. */
   readonly safety?: readonly string[]
-  readonly examples: readonly Example[]
   /** The result may be infinite (depth behind the plane in focus). */
   readonly mayBeInfinite?: boolean
   /** On plain numbers in coherent SI; throws Refusal for what no range can say. */
@@ -90,6 +94,9 @@ export interface FunctionRecord {
   readonly warn?: (args: readonly Type[]) => string | undefined
 }
 
+/** One function of the language, all that the guide, completion, checker, terminal and tests know of it. */
+export interface FunctionRecord extends Callable, GuideText {}
+
 /** Why a function refuses its arguments: which one, and what would do. */
 export class Refusal extends Error {
   constructor(
@@ -101,4 +108,7 @@ export class Refusal extends Error {
 }
 
 /** The functions a formula may call, by name. */
-export type Library = ReadonlyMap<string, FunctionRecord>
+export type Library = ReadonlyMap<string, Callable>
+
+/** What the guide tells of each function, by name. */
+export type Guide = ReadonlyMap<string, GuideText>

@@ -1,5 +1,5 @@
 import { type Dimension, NONE, showQuantity } from '../units/index.ts'
-import { type FunctionRecord, type Parameter, type Range, Refusal } from './function-record.ts'
+import { type Callable, type Parameter, type Range, Refusal } from './function-record.ts'
 import { ComputeError } from './operations.ts'
 import type { Type, Value } from './types.ts'
 
@@ -45,7 +45,7 @@ export function describeRange(range: Range, dimension: Dimension | undefined): s
   return parts.join(', ').replace(/^(above [^,]+), below/, '$1 and below')
 }
 
-function refuseRange(record: FunctionRecord, parameter: Parameter, type: Type | undefined, value: number): never {
+function refuseRange(record: Callable, parameter: Parameter, type: Type | undefined, value: number): never {
   const item = type?.kind === 'list' ? type.of : type
   const dimension = item?.kind === 'number' ? item.dimension : undefined
   const shown = showQuantity(value, dimension ?? NONE).text
@@ -54,7 +54,7 @@ function refuseRange(record: FunctionRecord, parameter: Parameter, type: Type | 
   )
 }
 
-function checkRanges(record: FunctionRecord, types: readonly Type[], args: readonly Value[]): void {
+function checkRanges(record: Callable, types: readonly Type[], args: readonly Value[]): void {
   for (let i = 0; i < args.length; i++) {
     const parameter = record.parameters[Math.min(i, record.parameters.length - 1)] as Parameter
     if (parameter.range) {
@@ -74,7 +74,7 @@ function checkRanges(record: FunctionRecord, types: readonly Type[], args: reado
 }
 
 /** A record's arithmetic with its ranges checked before and its advice heard. */
-export function guarded(record: FunctionRecord, types: readonly Type[]): Implementation {
+export function guarded(record: Callable, types: readonly Type[]): Implementation {
   const compute = (record.computeFor ? record.computeFor(types) : record.compute) as unknown as Implementation
   const advise = record.advise as unknown as ((...args: Value[]) => string | undefined) | undefined
   return (...args) => {

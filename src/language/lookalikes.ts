@@ -27,8 +27,13 @@ export const mend = (insert: string, from: number, to: number, label = `Write ${
   insert,
 })
 
-/** One sign for each that Unicode holds twice; the length stays, so spans stay true. */
-export const oneSign = (text: string): string => sameSigns(text).replace(/\u2212/g, '-')
+/** One sign for each that Unicode holds twice; the length stays, so spans stay true: ℃ is left as it is. */
+export const oneSign = (text: string): string =>
+  text
+    .split('℃')
+    .map(sameSigns)
+    .join('℃')
+    .replace(/\u2212/g, '-')
 
 /** Texts in quotes blanked out, so that nothing inside them is complained of. */
 const withoutTexts = (text: string): string => text.replace(/"[^"\n]*"/g, (quoted) => '_'.repeat(quoted.length))
@@ -64,6 +69,19 @@ const swap =
   (insert: (found: string) => string) =>
   (found: string, at: number): Mend[] => [mend(insert(found), at, at + found.length)]
 
+const codePoint = (sign: string): string => `U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`
+
+/** A comma between digits: of a decimal, of thousands, or of a list. */
+function commaMends(found: string, at: number): Mend[] {
+  const to = at + found.length
+  const apart = found.replaceAll(',', ', ')
+  return [
+    ...(/^\d+,\d+$/.test(found) ? [mend(found.replace(',', '.'), at, to)] : []),
+    ...(/^[1-9]\d{0,2}(?:,\d{3})+$/.test(found) ? [mend(found.replaceAll(',', ''), at, to)] : []),
+    mend(apart, at, to, `Write ${apart}, ${apart.split(', ').length} numbers`),
+  ]
+}
+
 /** Signs that look like others, and habits from elsewhere, each with what is written here. */
 const LOOKALIKES: readonly Lookalike[] = [
   {
@@ -73,20 +91,29 @@ const LOOKALIKES: readonly Lookalike[] = [
   },
   { pattern: /\+-|-\+/g, say: () => 'Limits of error are written with «±».', mends: swap(() => '±') },
   {
-    pattern: /(?<![\w.])\d+,\d+/g,
+    pattern: /(?<![\w.])\d+(?:,\d+)+/g,
     say: (found) =>
       `«${found}»: a decimal comma or a list? Numbers have a decimal point here; after a comma put a space.`,
-    mends: (found, at) => [
-      mend(found.replace(',', '.'), at, at + found.length),
-      mend(found.replace(',', ', '), at, at + found.length, `Write ${found.replace(',', ', ')}, two numbers`),
-    ],
+    mends: commaMends,
   },
+  {
+    // Zero-width signs, marks of direction, and controls other than tabs and line ends.
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+    pattern: /[\u0000-\u0008\u000e-\u001f\u007f\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g,
+    say: (found) => `An invisible sign stands here (${codePoint(found)}).`,
+    mends: (found, at) => [mend('', at, at + found.length, 'Take it out')],
+  },
+  { pattern: /(?<=\d) ?['’]/g, say: () => 'Feet are written «ft».', mends: swap(() => ' ft') },
   { pattern: /==/g, say: () => 'Equality is written with one «=».', mends: swap(() => '=') },
   { pattern: /<>/g, say: () => '«Not equal» is written «!=» or «≠».', mends: swap(() => '≠') },
   { pattern: /\*\*/g, say: () => 'A power is written with «^».', mends: swap(() => '^') },
-  { pattern: /&&?/g, say: () => 'Conditions are joined with «and».', mends: swap(() => ' and ') },
-  { pattern: /\|\|?/g, say: () => 'Conditions are joined with «or».', mends: swap(() => ' or ') },
-  { pattern: /[“”„«»']/g, say: () => 'Texts stand in straight double quotes.', mends: swap(() => '"') },
+  { pattern: / *&&? */g, say: () => 'Conditions are joined with «and».', mends: swap(() => ' and ') },
+  { pattern: / *\|\|? */g, say: () => 'Conditions are joined with «or».', mends: swap(() => ' or ') },
+  {
+    pattern: /(?<!\d ?)[“”„«»‘’'](?:[^“”„«»‘’'"\n]*[“”«»‘’'])?/g,
+    say: () => 'Texts stand in straight double quotes.',
+    mends: swap((found) => (found.length > 1 ? `"${found.slice(1, -1)}"` : '"')),
+  },
 ]
 
 /** What can be said of a formula before it is parsed. A diagnostic here means: do not parse. */

@@ -1,3 +1,4 @@
+import { findUnit } from '../units/index.ts'
 import { LONGEST_FORMULA, oneSign } from './lookalikes.ts'
 import { parser } from './parser.ts'
 
@@ -25,10 +26,20 @@ export function namesIn(text: string): NameSpan[] {
   return spans
 }
 
+/**
+ * A name put in another's place. Spaces keep a division a division: `a/8` must not become the f-number `f/8`,
+ * nor `10 mm/a` the broken unit `10 mm/m`.
+ */
+function replaced(text: string, { from, to }: NameSpan, name: string): string {
+  const before = text.slice(0, from)
+  const after = text.slice(to)
+  const apart = before.endsWith('/') && findUnit(name) ? ' ' : ''
+  return before + apart + name + (name === 'f' && after.startsWith('/') ? ' ' : '') + after
+}
+
 /** The formula with every use of one cell's name replaced by another. */
 export function renameIn(text: string, from: string, to: string): string {
   let renamed = text
-  for (const span of namesIn(text).reverse())
-    if (span.name === from) renamed = renamed.slice(0, span.from) + to + renamed.slice(span.to)
+  for (const span of namesIn(text).reverse()) if (span.name === from) renamed = replaced(renamed, span, to)
   return renamed
 }

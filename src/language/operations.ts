@@ -25,6 +25,13 @@ export function power(a: number, b: number): number {
   return refuse('This power is too large to compute with.')
 }
 
+/** A sum or product that is finite, or infinite because a function's result was; else refused, lest `min` swallow it. */
+export function kept(value: number, a: number, b: number): number {
+  if (value - value === 0) return value
+  if (Number.isNaN(value)) return refuse('Something infinite leaves no figure here.')
+  return Number.isFinite(a) && Number.isFinite(b) ? refuse('This is too large to compute with.') : value
+}
+
 /** Two figures that differ by rounding alone count as equal: 0.1 + 0.2 = 0.3. */
 const SAME = 1e-12
 
@@ -37,8 +44,8 @@ export const less = (a: number, b: number): boolean => a < b && !same(a, b)
 export const atMost = (a: number, b: number): boolean => a <= b || same(a, b)
 export const greater = (a: number, b: number): boolean => a > b && !same(a, b)
 export const atLeast = (a: number, b: number): boolean => a >= b || same(a, b)
-export const add = (a: number, b: number): number => a + b
-export const subtract = (a: number, b: number): number => a - b
-export const multiply = (a: number, b: number): number => a * b
+export const add = (a: number, b: number): number => kept(a + b, a, b)
+export const subtract = (a: number, b: number): number => kept(a - b, a, b)
+export const multiply = (a: number, b: number): number => kept(a * b, a, b)
 export const negative = (a: number): number => -a
 export const not = (a: boolean): boolean => !a

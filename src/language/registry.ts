@@ -1,11 +1,11 @@
-import type { FunctionRecord } from './function-record.ts'
+import type { Callable } from './function-record.ts'
 import { guarded, type Implementation } from './guarded.ts'
 import type { RecordValue, Type, Value } from './types.ts'
 
 /** What lowered formulas call, by generated name: the one table of functions the evaluator sees. */
 export const FUNCTION_TABLE: Record<string, Implementation> = Object.create(null)
 
-const names = new Map<FunctionRecord, Map<string, string>>()
+const names = new Map<Callable, Map<string, string>>()
 let next = 0
 
 function register(implementation: Implementation): string {
@@ -20,7 +20,7 @@ const typeKey = (type: Type): string => {
 }
 
 /** The generated name of a function for arguments of these types; one name where the types make no difference. */
-export function recordFunction(record: FunctionRecord, types: readonly Type[]): string {
+export function recordFunction(record: Callable, types: readonly Type[]): string {
   const byTypes = names.get(record) ?? new Map<string, string>()
   names.set(record, byTypes)
   // Range messages show units, so functions of any dimension are kept apart too.

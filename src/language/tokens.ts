@@ -2,7 +2,7 @@ import { ExternalTokenizer, type InputStream } from '@lezer/lr'
 import { FNumber, Fraction, Unit } from './parser.terms.ts'
 
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹'
-const SIGNS = '°′″%‰'
+const SIGNS = '°′″%‰℃'
 const END = -1
 
 const char = (code: number): string => (code === END ? '' : String.fromCharCode(code))

@@ -1,4 +1,4 @@
-import type { FunctionRecord } from './function-record.ts'
+import type { Callable } from './function-record.ts'
 import type { Type, Value } from './types.ts'
 
 export type BinarySign = '+' | '-' | '*' | '/' | '^' | '==' | '!=' | '<' | '<=' | '>' | '>=' | 'and' | 'or'
@@ -24,7 +24,7 @@ export interface CellUse extends Spanned {
 }
 export interface Call extends Spanned {
   readonly op: 'call'
-  readonly record: FunctionRecord
+  readonly record: Callable
   readonly argumentTypes: readonly Type[]
   readonly args: readonly Typed[]
 }

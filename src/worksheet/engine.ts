@@ -51,7 +51,7 @@ export class Engine {
   private circles = new Map<Node, readonly Node[]>()
   private traced: Trace | undefined
 
-  constructor(private readonly library: Library) {}
+  constructor(private library: Library) {}
 
   node(id: string): Node | undefined {
     return this.nodes.get(id)
@@ -152,6 +152,12 @@ export class Engine {
     for (const node of ordered)
       if (changedNames.has(node.cell.name) || node.mentions.some((name) => changedNames.has(name))) changed.add(node)
     return this.settle(changed)
+  }
+
+  /** Takes a larger library: what it adds can only mean something where nothing sound stood before. */
+  extend(library: Library): Touched {
+    this.library = library
+    return this.settle(new Set([...this.nodes.values()].filter(({ errors }) => errors.length > 0)))
   }
 
   /** Takes in one changed cell, the fast way for typing. Undefined where it needs `update`. */

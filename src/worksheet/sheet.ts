@@ -109,6 +109,12 @@ export class Sheet {
     return this.goTo(this.history.redo(this.document))
   }
 
+  /** Takes a library that holds more functions, and checks again what is in error. The document stays as it is. */
+  extend(library: Library): void {
+    this.engine.extend(library)
+    this.tellAll('all')
+  }
+
   /** Calls back after every change. Returns how to stop. */
   watch(watcher: (changed: Changed) => void): () => void {
     this.watchers.add(watcher)

@@ -1,6 +1,7 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import { syntaxTree } from '@codemirror/language'
 import { unitSymbols } from '../../units/index.ts'
+import type { Guide } from '../function-record.ts'
 import type { Scope } from '../scope.ts'
 import { describeType } from '../types.ts'
 import { recordDom } from './record-dom.ts'
@@ -16,10 +17,10 @@ const cells = (scope: Scope): Completion[] =>
     }
   })
 
-function functions(scope: Scope): Completion[] {
+function functions(scope: Scope, guide: Guide): Completion[] {
   return [...scope.library.values()].map((record) => ({
     label: record.name,
-    detail: record.about,
+    detail: guide.get(record.name)?.about ?? '',
     apply: (view, _completion, from, to) => {
       const insert = `${record.name}()`
       const inside = record.parameters.length > 0 ? insert.length - 1 : insert.length
@@ -30,7 +31,7 @@ function functions(scope: Scope): Completion[] {
         selection: { anchor: from + (called ? record.name.length : inside) },
       })
     },
-    info: () => recordDom(record),
+    info: () => recordDom(record, guide.get(record.name)),
   }))
 }
 
@@ -103,7 +104,7 @@ function completePart(context: CompletionContext, scope: Scope): CompletionResul
 
 /** Completes names of cells, functions, named arguments, parts of records, and units where a unit may stand. */
 export const completeFormula =
-  (scope: () => Scope) =>
+  (scope: () => Scope, guide: Guide) =>
   (context: CompletionContext): CompletionResult | null => {
     const unit = completeUnit(context) ?? completePart(context, scope())
     if (unit) return unit
@@ -112,7 +113,7 @@ export const completeFormula =
     const now = scope()
     return {
       from: word ? word.from : context.pos,
-      options: [...cells(now), ...completeArgument(context, now), ...functions(now), ...WORDS],
+      options: [...cells(now), ...completeArgument(context, now), ...functions(now, guide), ...WORDS],
       validFor: /^\w*$/,
     }
   }

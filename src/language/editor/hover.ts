@@ -1,11 +1,12 @@
 import { syntaxTree } from '@codemirror/language'
 import { hoverTooltip } from '@codemirror/view'
+import type { Guide } from '../function-record.ts'
 import type { Scope } from '../scope.ts'
 import { describeType } from '../types.ts'
 import { recordDom } from './record-dom.ts'
 
 /** The record of the function under the pointer, or what kind of value a cell has. */
-export const hoverHelp = (scope: () => Scope, called: (name: string) => string) =>
+export const hoverHelp = (scope: () => Scope, guide: Guide, called: (name: string) => string) =>
   hoverTooltip((view, pos, side) => {
     const node = syntaxTree(view.state).resolveInner(pos, side)
     if (node.name !== 'Name') return null
@@ -19,7 +20,7 @@ export const hoverHelp = (scope: () => Scope, called: (name: string) => string) 
       end: node.to,
       above: false,
       create() {
-        if (record && type === undefined) return { dom: recordDom(record) }
+        if (record && type === undefined) return { dom: recordDom(record, guide.get(name)) }
         const dom = document.createElement('div')
         dom.className = 'record'
         dom.textContent = `${called(name)}: ${type === 'unknown' || type === undefined ? 'in error' : describeType(type)}`

@@ -12,6 +12,7 @@ import { type Diagnostic as Flaw, lintKeymap, setDiagnostics } from '@codemirror
 import { EditorState } from '@codemirror/state'
 import { drawSelection, EditorView, keymap, tooltips } from '@codemirror/view'
 import type { Diagnostic } from '../diagnostic.ts'
+import type { Guide } from '../function-record.ts'
 import type { Scope } from '../scope.ts'
 import { completeFormula } from './completion.ts'
 import { formulaLanguage, greys } from './highlight.ts'
@@ -29,6 +30,7 @@ export interface EditorOptions {
   /** The id, inside the same root, of what is said about the field. */
   readonly describedBy?: string
   readonly scope: () => Scope
+  readonly guide: Guide
   readonly called: (name: string) => string
   readonly onText: (text: string) => void
   /** Enter: keep and leave. */
@@ -111,12 +113,12 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
         theme,
         tooltips({ position: 'fixed' }),
         autocompletion({
-          override: [completeFormula(options.scope)],
+          override: [completeFormula(options.scope, options.guide)],
           icons: false,
           defaultKeymap: false,
           maxRenderedOptions: 60,
         }),
-        hoverHelp(options.scope, options.called),
+        hoverHelp(options.scope, options.guide, options.called),
         EditorView.contentAttributes.of({
           'aria-label': options.label,
           ...(options.describedBy ? { 'aria-describedby': options.describedBy } : {}),

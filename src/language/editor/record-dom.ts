@@ -1,4 +1,4 @@
-import type { FunctionRecord } from '../function-record.ts'
+import type { Callable, GuideText } from '../function-record.ts'
 import { parameterInWords, resultInWords, signature } from './record-text.ts'
 
 function element(tag: string, className: string, ...children: (Node | string)[]): HTMLElement {
@@ -8,8 +8,8 @@ function element(tag: string, className: string, ...children: (Node | string)[])
   return made
 }
 
-/** A function's record laid out for the hover help and for completion. */
-export function recordDom(record: FunctionRecord): HTMLElement {
+/** A function laid out for the hover help and for completion, with what the guide tells of it. */
+export function recordDom(record: Callable, told: GuideText | undefined): HTMLElement {
   const parameters = record.parameters.flatMap((parameter) => [
     element('dt', '', parameter.name),
     element('dd', '', `${parameter.about}: ${parameterInWords(parameter)}`),
@@ -18,11 +18,11 @@ export function recordDom(record: FunctionRecord): HTMLElement {
     'div',
     'record',
     element('p', 'record-call', signature(record)),
-    element('p', '', record.about),
+    element('p', '', told?.about ?? ''),
     ...(parameters.length > 0 ? [element('dl', '', ...parameters)] : []),
-    element('p', '', `Gives ${resultInWords(record)}. `, element('span', 'record-formula', record.formula)),
-    ...(record.validity ? [element('p', '', `Holds for: ${record.validity}`)] : []),
+    element('p', '', `Gives ${resultInWords(record)}. `, element('span', 'record-formula', told?.formula ?? '')),
+    ...(told?.validity ? [element('p', '', `Holds for: ${told.validity}`)] : []),
     ...(record.cautions ?? []).map((caution) => element('p', '', element('b', '', 'Caution: '), caution)),
-    element('p', 'record-source', `Source: ${record.source}`),
+    ...(told ? [element('p', 'record-source', `Source: ${told.source}`)] : []),
   )
 }

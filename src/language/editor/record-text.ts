@@ -1,5 +1,5 @@
 import { showQuantity } from '../../units/index.ts'
-import type { FunctionRecord, Parameter, Range } from '../function-record.ts'
+import type { Callable, Parameter, Range } from '../function-record.ts'
 import { describeType, type NumberType } from '../types.ts'
 
 const dimensionOf = (parameter: Parameter): NumberType | undefined => {
@@ -39,9 +39,9 @@ export function parameterInWords(parameter: Parameter): string {
 }
 
 /** The call as one would write it: `fit_magnification(original_width, …)`. */
-export const signature = (record: FunctionRecord): string =>
+export const signature = (record: Callable): string =>
   `${record.name}(${record.parameters.map(({ name }) => name).join(', ')}${record.variadic ? ', …' : ''})`
 
 /** What comes out, in words. */
-export const resultInWords = (record: FunctionRecord): string =>
+export const resultInWords = (record: Callable): string =>
   typeof record.result === 'function' ? 'follows what goes in' : describeType(record.result)

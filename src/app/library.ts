@@ -1,0 +1,31 @@
+import { FUNCTION_NAMES } from 'virtual:function-names'
+import type { SubjectFile } from '../functions/index.ts'
+import { LOADERS } from '../functions/loaders.ts'
+import type { Callable, Library } from '../language/index.ts'
+import type { Cell } from '../worksheet/index.ts'
+
+const FILES = Object.keys(LOADERS) as SubjectFile[]
+const FILE_OF = new Map(FILES.flatMap((file) => FUNCTION_NAMES[file].split(' ').map((name) => [name, file] as const)))
+
+async function load(files: readonly SubjectFile[]): Promise<Library> {
+  const subjects: (readonly Callable[])[] = await Promise.all(files.map((file) => LOADERS[file]()))
+  return new Map(subjects.flat().map((record) => [record.name, record]))
+}
+
+/** What stands before a bracket. A word of prose among them does no harm. */
+const called = (text: string): string[] => text.match(/[A-Za-z_]\w*(?=\s*\()/g) ?? []
+
+const isUnknown = (name: string): boolean => name !== 'when' && !FILE_OF.has(name)
+
+/** The functions these cells call, fetched by subject; all of them where one is misspelt, for the nearest to be named. */
+export function libraryFor(cells: readonly Cell[]): Promise<Library> {
+  const formulas = cells.map((cell) =>
+    cell.kind === 'result' ? cell.formula : cell.kind === 'check' ? cell.condition : '',
+  )
+  if (called(formulas.join('\n')).some(isUnknown)) return wholeLibrary()
+  const names = called(JSON.stringify(cells))
+  return load([...new Set(names.flatMap((name) => FILE_OF.get(name) ?? []))])
+}
+
+/** Every function there is: whoever writes a formula may call any. */
+export const wholeLibrary = (): Promise<Library> => load(FILES)
