@@ -1,5 +1,5 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { BuildCell, CellAct } from '../cells/build-cell.ts'
@@ -64,9 +64,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
   /** The cell below which a kind is being chosen. */
   @state() private adding: string | undefined
 
-  override connectedCallback(): void {
-    super.connectedCallback()
-    void this.open.learnAll()
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('open')) void this.open.learnAll()
   }
 
   async show(id: string): Promise<void> {

@@ -7,7 +7,7 @@ import type { Standing, Worksheet } from '../worksheet/index.ts'
 import { face, setFace } from './face.ts'
 import { Keeper } from './keeper.ts'
 import type { OpenSheet } from './open-sheet.ts'
-import { type Route, readRoute, toSheet } from './route.ts'
+import { type Face, type Route, readRoute, toSheet, withFace } from './route.ts'
 import './shelf-page.ts'
 import { template } from './templates.ts'
 
@@ -65,7 +65,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   ]
 
   @state() private page: Page = { on: 'nothing' }
-  @state() private build = false
+  @state() private face: Face = 'fill'
   @state() private sharing = false
   @query('.page') private place!: HTMLElement
   private store: Store | undefined
@@ -104,14 +104,14 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     const arrival = ++this.arriving
     const current = this.page.on === 'sheet' ? this.page : undefined
     if (current && (route.at === 'sheet' || route.at === 'new') && keyOf(route) === current.key) {
-      this.build = route.build
+      this.face = route.face
       return
     }
     if (current) await this.leave(current)
     try {
       const page = await this.pageFor(route)
       if (arrival !== this.arriving) return
-      this.build = 'build' in route && route.build
+      this.face = 'face' in route ? route.face : 'fill'
       this.turnTo(page)
     } catch (error) {
       if (arrival === this.arriving) this.turnTo({ on: 'shelf', trouble: (error as Error).message })
@@ -173,7 +173,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private settle(id: string): void {
     const { page } = this
     if (page.on !== 'sheet' || readRoute(location.hash).at !== 'new') return
-    history.replaceState(null, '', toSheet(id) + (this.build ? '/build' : ''))
+    history.replaceState(null, '', withFace(toSheet(id), this.face))
     this.page = { ...page, key: `sheet ${id}` }
   }
 
@@ -211,10 +211,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   }
 
   private faces(): TemplateResult {
-    const here = (this.page.on === 'sheet' && location.hash.replace(/\/build$/, '')) || '#'
+    const to = (face: Face, word: string): TemplateResult =>
+      html`<a class="word" href=${withFace(location.hash, face)} aria-current=${this.face === face ? 'page' : nothing}>${word}</a>`
     return html`
-      <a class="word" href=${here} aria-current=${this.build ? nothing : 'page'}>Fill in</a>
-      <a class="word" href=${`${here}/build`} aria-current=${this.build ? 'page' : nothing}>Build</a>
+      ${to('fill', 'Fill in')} ${to('build', 'Build')} ${to('functions', 'Functions')}
       <button
         type="button"
         class="word"
@@ -229,7 +229,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private shown(): TemplateResult | typeof nothing {
     const { page } = this
     if (page.on === 'sheet')
-      return html`<sheet-page .open=${page.open} .keeper=${page.keeper} .build=${this.build} .sharing=${this.sharing}></sheet-page>`
+      return html`<sheet-page .open=${page.open} .keeper=${page.keeper} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
     if (page.on === 'copy')
       return html`<copy-page
         .worksheet=${page.worksheet}

@@ -1,18 +1,21 @@
+/** What of an open sheet is shown: it is filled in, it is built, or the functions it can call are looked up. */
+export type Face = 'fill' | 'build' | 'functions'
+
 /** Where in the app one is: told by the part of the address after `#`, which no server sees. */
 export type Route =
   | { readonly at: 'shelf' }
   /** A template or an empty sheet, not yet kept. */
-  | { readonly at: 'new'; readonly template: string; readonly build: boolean }
-  | { readonly at: 'sheet'; readonly id: string; readonly build: boolean }
+  | { readonly at: 'new'; readonly template: string; readonly face: Face }
+  | { readonly at: 'sheet'; readonly id: string; readonly face: Face }
   | { readonly at: 'link'; readonly fragment: string }
 
 export function readRoute(hash: string): Route {
   const fragment = hash.replace(/^#/, '')
   if (fragment.startsWith('s=')) return { at: 'link', fragment }
-  const [place, name, face] = fragment.split('/')
-  const build = face === 'build'
-  if (place === 'sheet' && name) return { at: 'sheet', id: decoded(name), build }
-  if (place === 'new' && name) return { at: 'new', template: decoded(name), build }
+  const [place, name, last] = fragment.split('/')
+  const face = last === 'build' || last === 'functions' ? last : 'fill'
+  if (place === 'sheet' && name) return { at: 'sheet', id: decoded(name), face }
+  if (place === 'new' && name) return { at: 'new', template: decoded(name), face }
   return { at: 'shelf' }
 }
 
@@ -29,3 +32,9 @@ export const toNew = (template: string): string => `#new/${encodeURIComponent(te
 
 /** The address of this page with another fragment. */
 export const addressOf = (fragment: string): string => `${location.href.replace(/#.*$/, '')}#${fragment}`
+
+/** The same sheet by another face. */
+export const withFace = (hash: string, face: Face): string => {
+  const here = hash.replace(/\/(build|functions)$/, '')
+  return face === 'fill' ? here : `${here}/${face}`
+}

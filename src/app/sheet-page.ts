@@ -4,7 +4,7 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Asked } from '../cells/cell-view.ts'
 import { labelledStyle } from '../cells/labelled.ts'
 import { shared } from '../cells/styles.ts'
-import { ChangeRefused } from '../worksheet/index.ts'
+import { type Cell, ChangeRefused } from '../worksheet/index.ts'
 import type { BuildFace } from './build-face.ts'
 import './fill-face.ts'
 import type { FillFace } from './fill-face.ts'
@@ -12,7 +12,9 @@ import { firstTrouble } from './first-trouble.ts'
 import { standingInWords } from './in-words.ts'
 import type { Keeper } from './keeper.ts'
 import { keysList, keysStyle } from './keys-list.ts'
+import { newCell } from './new-cell.ts'
 import type { OpenSheet } from './open-sheet.ts'
+import { type Face, withFace } from './route.ts'
 import './sheet-head.ts'
 
 /** A live region is told how the checks stand once the typing pauses, not at every key. */
@@ -46,11 +48,13 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
   @property({ attribute: false }) keeper!: Keeper
-  @property({ type: Boolean }) build = false
+  @property() face: Face = 'fill'
   @property({ type: Boolean }) sharing = false
   @state() private spoken = ''
   @query('fill-face') private fillFace!: FillFace | null
   @query('build-face') private buildFace!: BuildFace | null
+  /** A cell just put into the sheet, to be shown once the Build face is there. */
+  private arriving: string | undefined
   private speaking: ReturnType<typeof setTimeout> | undefined
 
   override connectedCallback(): void {
@@ -65,12 +69,17 @@ export class SheetPage extends SignalWatcher(LitElement) {
   }
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('build') && this.build) void import('./build-face.ts')
+    if (changed.has('face') && this.face === 'build') void import('./build-face.ts')
+    if (changed.has('face') && this.face === 'functions') void import('./function-guide.ts')
     if (changed.has('sharing') && this.sharing) void import('./share-panel.ts')
   }
 
   override updated(changed: PropertyValues<this>): void {
     if (changed.has('sharing') && this.sharing) void this.showShare()
+    if (this.face === 'build' && this.arriving !== undefined) {
+      void this.showArrived(this.arriving)
+      this.arriving = undefined
+    }
   }
 
   private async showShare(): Promise<void> {
@@ -116,6 +125,25 @@ export class SheetPage extends SignalWatcher(LitElement) {
     }, SPOKEN_AFTER_MS)
   }
 
+  /** An example from the guide becomes the sheet's last result, opened where it is built. */
+  private put(formula: string): void {
+    const cell = { ...newCell('result', this.open.sheet.cells), formula } as Cell
+    this.open.apply({ do: 'add', cell, at: this.open.sheet.cells.length })
+    this.arriving = cell.id
+    location.hash = withFace(location.hash, 'build')
+  }
+
+  private async showArrived(id: string): Promise<void> {
+    await customElements.whenDefined('build-face')
+    await this.buildFace?.show(id)
+  }
+
+  private shownFace(): TemplateResult {
+    if (this.face === 'build') return html`<build-face .open=${this.open}></build-face>`
+    if (this.face === 'fill') return html`<fill-face .open=${this.open}></fill-face>`
+    return html`<function-guide canPut @example-put=${(event: CustomEvent<string>) => this.put(event.detail)}></function-guide>`
+  }
+
   override render(): TemplateResult {
     this.open.changed.get()
     const { worksheet, standing } = this.open.sheet
@@ -125,17 +153,13 @@ export class SheetPage extends SignalWatcher(LitElement) {
         <sheet-head
           .open=${this.open}
           .keeper=${this.keeper}
-          .build=${this.build}
+          .build=${this.face === 'build'}
           @show-trouble=${this.showTrouble}
           @undo-asked=${() => this.step('undo')}
           @redo-asked=${() => this.step('redo')}
         ></sheet-head>
         ${this.sharing ? html`<share-panel .worksheet=${worksheet}></share-panel>` : nothing}
-        ${
-          this.build
-            ? html`<build-face .open=${this.open}></build-face>`
-            : html`<fill-face .open=${this.open}></fill-face>`
-        }
+        ${this.shownFace()}
         ${keysList()}
         <p class="unseen" role="status">${this.spoken}</p>
       </main>
