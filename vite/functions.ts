@@ -1,4 +1,4 @@
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { type Plugin, runnerImport } from 'vite'
 import type { FunctionRecord } from '../src/language/index.ts'
 import { GUIDE_KEYS, stripGuide } from './strip-guide.ts'
@@ -48,7 +48,7 @@ export function functions(): Plugin {
         configFile: false,
         logLevel: 'error',
       })
-      for (const file of [index, ...dependencies]) this.addWatchFile(join(root, file))
+      for (const file of [index, ...dependencies]) this.addWatchFile(resolve(root, file))
       return make(module)
     },
     transform(code, id) {
