@@ -106,13 +106,13 @@ export class FunctionGuide extends LitElement {
         border-inline-start: 4px solid var(--ink);
       }
       .example {
-        display: flex;
-        flex-wrap: wrap;
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
         align-items: center;
         gap: 0.3rem 1rem;
       }
-      .example code {
-        flex: 1 1 20rem;
+      .example .quiet {
+        display: block;
       }
       @container page (max-width: 32rem) {
         .told {
@@ -123,6 +123,9 @@ export class FunctionGuide extends LitElement {
         }
         dd {
           padding-block-end: 0.3rem;
+        }
+        .example {
+          grid-template-columns: minmax(0, 1fr);
         }
       }
     `,
@@ -154,8 +157,7 @@ export class FunctionGuide extends LitElement {
   private example(example: Example): TemplateResult {
     return html`
       <div class="example">
-        <code>${example.formula}</code>
-        <span class="quiet">gives ${example.gives}${example.within ? `, within ${example.within}` : ''}</span>
+        <p><code>${example.formula}</code> <span class="quiet">gives ${example.gives}</span></p>
         ${
           this.canPut
             ? html`<button type="button" class="press" @click=${() => this.put(example)}>Put into the sheet</button>`
