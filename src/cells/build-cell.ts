@@ -93,7 +93,9 @@ export class BuildCell extends SignalWatcher(LitElement) {
 
   async focusFormula(): Promise<void> {
     await this.updateComplete
-    this.renderRoot.querySelector<HTMLElement>('.formula, .first input, .first textarea')?.focus()
+    const formula = this.renderRoot.querySelector<HTMLElement>('.formula')
+    if (formula) formula.focus()
+    else await this.focusFirst()
   }
 
   private act(act: CellAct): void {

@@ -17,6 +17,7 @@ export const labelledStyle = css`
     cursor: pointer;
   }
   .tick input {
+    flex: none;
     inline-size: 1.25rem;
     block-size: 1.25rem;
     margin: 0;

@@ -112,7 +112,7 @@ test('a sheet goes out as a file and comes in as a copy; a bad file leaves every
   await page.locator('#file').setInputFiles(bad)
   await page
     .getByRole('alert')
-    .filter({ hasText: /cell 1/ })
+    .filter({ hasText: /cells\[0\]\.name/ })
     .waitFor()
   expect(
     await page

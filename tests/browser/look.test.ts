@@ -95,7 +95,7 @@ test('what is pressed is at least 44 px high, and wide', async ({ open }) => {
     const look = (root: ParentNode): void => {
       for (const element of root.querySelectorAll('*')) {
         if (element.shadowRoot) look(element.shadowRoot)
-        if (!element.matches('a, button, summary, select, input:not([type="radio"], [type="file"])')) continue
+        if (!element.matches('a, button, summary, select, input:not([type="radio"], [type="checkbox"], [type="file"])')) continue
         const { width, height } = element.getBoundingClientRect()
         if (width > 0 && (width < 44 || height < 44))
           found.push(`${element.outerHTML.slice(0, 80)} ${width} × ${height}`)
