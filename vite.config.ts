@@ -33,6 +33,20 @@ const policy: Plugin = {
   },
 }
 
+/** What is always wanted together goes in one file: it packs smaller, and is asked for once. */
+const CHUNKS = [
+  {
+    name: 'engine',
+    // Else the schema of documents would come along.
+    includeDependenciesRecursively: false,
+    test: /\/src\/(units|language|worksheet)\/(?!document|read-document)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+  },
+  {
+    name: 'camera',
+    test: /\/src\/functions\/(framing|close-focus|sampling|depth|exposure|lens-[\w-]+|fit|page-curve|tube-choices)\.ts$/,
+  },
+]
+
 export default defineConfig({
   base: './',
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
@@ -44,7 +58,10 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // Data addresses for small fonts would not pass the policy.
     assetsInlineLimit: 0,
-    // On a slow machine these would stand between the user and the address.
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      // On a slow machine these would stand between the user and the address.
+      checks: { pluginTimings: false },
+      output: { codeSplitting: { groups: CHUNKS } },
+    },
   },
 })

@@ -1,11 +1,9 @@
 import * as v from 'valibot'
+import { NAME_PATTERN } from './name-pattern.ts'
 
 /** The version this program writes; a higher one opens read-only. */
 export const VERSION = 1
 export const FORMAT = 'evenfield-worksheet'
-
-/** Names of cells: a letter, then letters, digits and underscores; what the language reserves is refused elsewhere. */
-export const NAME_PATTERN = /^[A-Za-z][A-Za-z0-9_]{0,63}$/
 
 const LONGEST_TEXT = 20_000
 const MOST_CELLS = 20_000

@@ -5,7 +5,6 @@ export {
   type Drawing,
   FORMAT,
   type Given,
-  NAME_PATTERN,
   type NamedCell,
   type Note,
   type Result,
@@ -13,6 +12,7 @@ export {
   type Worksheet,
   WorksheetSchema,
 } from './document.ts'
+export { NAME_PATTERN } from './name-pattern.ts'
 export { freeName, isNamed, refusedName } from './names.ts'
 export type {
   CheckOutcome,

@@ -1,5 +1,6 @@
 import { RESERVED } from '../language/index.ts'
-import { type Cell, NAME_PATTERN, type NamedCell } from './document.ts'
+import type { Cell, NamedCell } from './document.ts'
+import { NAME_PATTERN } from './name-pattern.ts'
 
 export const isNamed = (cell: Cell): cell is NamedCell =>
   cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check'
