@@ -1,6 +1,7 @@
 import { cpus } from 'node:os'
 import { chain } from './chain.ts'
 import { fan } from './fan.ts'
+import { field } from './field.ts'
 import { formulas } from './formulas.ts'
 import { heap } from './measure.ts'
 
@@ -13,6 +14,7 @@ console.log(`  hyperformula takes ${hyperformula.toFixed(1)} times ours (wanted:
 console.log(`  ours takes ${hand_written.toFixed(1)} times the loop (wanted: at most 15)`)
 fan()
 formulas()
+const field_map = field()
 console.log(`Memory in use at the end: ${heap().toFixed(0)} MB of heap`)
 if (process.argv.includes('--json'))
   console.log(
@@ -21,6 +23,7 @@ if (process.argv.includes('--json'))
         mathjs_units: rounded(mathjs_units),
         hyperformula: rounded(hyperformula),
         hand_written: rounded(hand_written),
+        field_map: rounded(field_map),
       },
     }),
   )
