@@ -55,39 +55,55 @@ export function drawDimension(sheet: Sheet, dimension: Dimension): void {
   sheet.lines('thin', `${as} tick`, [tick(start), tick(end)])
 }
 
-/** The places a dimension's figure may stand: along the line, or past either end of it on the line prolonged. */
+/** The places a dimension's figure may stand, the usual ones first. */
 function* places(dimension: Dimension): Generator<Placing> {
-  const { direction, from, to, at } = dimension
-  const across = direction === 'across'
-  const [low, high] = across
-    ? [Math.min(from.x, to.x), Math.max(from.x, to.x)]
-    : [Math.min(from.y, to.y), Math.max(from.y, to.y)]
-  for (const text of dimension.wordings) {
-    // A tick leans into the room at its low end and out of it at the other.
-    const room = high - low - TICK - 3
-    const width = textWidth(text)
-    if (width > room) continue
-    for (const share of SHARES) {
-      const middle = low + TICK + 1.5 + width / 2 + share * (room - width)
-      const place = across ? point(middle, at - ABOVE_LINE) : point(at - ABOVE_LINE, middle)
-      yield { lettering: { text, at: place, anchor: 'middle', upright: !across } }
-    }
-  }
-  for (const text of dimension.wordings.slice(-2)) {
-    const width = textWidth(text) + 2 * TICK
-    const middle = (low + high) / 2
-    if (across) {
-      yield beyond(text, point(high, at), point(high + width, at))
-      yield beyond(text, point(low, at), point(low - width, at))
-    } else {
-      yield beyond(text, point(at, low), point(at, low - width))
-      // Lying, where there is no room to stand.
-      yield { lettering: { text, at: point(at + 5, middle + ASCENT / 2), anchor: 'start' } }
-      yield { lettering: { text, at: point(at - 5, middle + ASCENT / 2), anchor: 'end' } }
-      yield beyond(text, point(at, high), point(at, high + width))
-    }
+  const shortest = dimension.wordings.slice(-2)
+  for (const text of dimension.wordings) yield* along(dimension, text, -ABOVE_LINE)
+  for (const text of shortest) yield* pastEnds(dimension, text)
+  // On the far side of the line, where the near one is taken.
+  for (const text of shortest) yield* along(dimension, text, ASCENT + 2)
+}
+
+/** Along the line, `off` from it, the middle first. */
+function* along(dimension: Dimension, text: string, off: number): Generator<Placing> {
+  const { direction, at } = dimension
+  const [low, high] = reach(dimension)
+  const width = textWidth(text)
+  // A tick leans into the room at its low end and out of it at the other; on the far side the other way round.
+  const start = low + (off < 0 ? TICK + 1.5 : 1.5)
+  const room = high - low - TICK - 3 - width
+  if (room < 0) return
+  for (const share of SHARES) {
+    const middle = start + width / 2 + share * room
+    const upright = direction === 'upright'
+    const place = upright ? point(at + off, middle) : point(middle, at + off)
+    yield { lettering: { text, at: place, anchor: 'middle', upright } }
   }
 }
+
+/** Past either end on the line prolonged, or lying beside an upright line too short to write along. */
+function* pastEnds(dimension: Dimension, text: string): Generator<Placing> {
+  const { direction, at } = dimension
+  const [low, high] = reach(dimension)
+  const width = textWidth(text) + 2 * (TICK + 2)
+  if (direction === 'across') {
+    yield beyond(text, point(high, at), point(high + width, at))
+    yield beyond(text, point(low, at), point(low - width, at))
+    return
+  }
+  yield beyond(text, point(at, low), point(at, low - width))
+  for (const share of [0.5, 0.42, 0.58, 0.35, 0.65, 0.27, 0.73, 0.2, 0.8]) {
+    const y = low + (high - low) * share + ASCENT / 2
+    yield { lettering: { text, at: point(at + 5, y), anchor: 'start' } }
+    yield { lettering: { text, at: point(at - 5, y), anchor: 'end' } }
+  }
+  yield beyond(text, point(at, high), point(at, high + width))
+}
+
+const reach = ({ direction, from, to }: Dimension): readonly [number, number] =>
+  direction === 'across'
+    ? [Math.min(from.x, to.x), Math.max(from.x, to.x)]
+    : [Math.min(from.y, to.y), Math.max(from.y, to.y)]
 
 function beyond(text: string, from: Point, to: Point): Placing {
   const upright = from.x === to.x

@@ -271,12 +271,10 @@ export function drawElevation(
     sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
     sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
     if (lamp.beam === undefined) return
-    // Short enough to leave room for the figure of the lamp's height under it.
-    const reach = Math.min(
-      (view.right - view.left) * 0.09,
-      distance(from, aim) * 0.4,
-      Math.max(16, px(lamp.z) - textWidth(show(lamp.z)) - 10),
-    )
+    // The figure of the lamp's height under it comes first.
+    const room = px(lamp.z) - textWidth(show(lamp.z)) - 10
+    if (room < 16) return
+    const reach = Math.min((view.right - view.left) * 0.09, distance(from, aim) * 0.4, room)
     const angle = Math.atan2(from.y - aim.y, aim.x - from.x)
     const above: Box = { ...view, bottom: origin.y }
     const edges = [-1, 1].flatMap((side): readonly Segment[] => {
@@ -419,8 +417,8 @@ export function drawElevation(
 }
 
 function* aroundArc(origin: Point, radius: number): Generator<Placing> {
-  for (const further of [5, 8, 12, 18, 26]) {
-    for (const degrees of [24, 18, 30, 12, 36]) {
+  for (const further of [5, 8, 12, 18, 26, 36, 48]) {
+    for (const degrees of [24, 18, 30, 12, 36, 48, 56]) {
       const at = towards(origin, (degrees * Math.PI) / 180, radius + further)
       yield { lettering: { text: '45°', at: point(at.x, at.y + ASCENT / 2), anchor: 'start' } }
     }

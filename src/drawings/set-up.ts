@@ -93,7 +93,10 @@ export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
   const planY =
     planTop + TITLE_ROW + roomAbove(setUp, show, px) + (setUp.lamps.length > 0 ? LAMP_ROOM : 4) + px(extent.far)
   const notes = planNotes(setUp, show)
-  const planEnd = planY + px(-extent.near) + (setUp.lamps.length > 0 ? LAMP_ROOM : 8) + notesHeight(notes)
+  const planEnd = Math.max(
+    planY + px(-extent.near) + (setUp.lamps.length > 0 ? LAMP_ROOM : 8) + notesHeight(notes),
+    ...lampOffsets(setUp.lamps).down.map((lamp) => planY + px(-lamp.y) + textWidth(show(-lamp.y)) + 16),
+  )
   const height = planEnd + 26
 
   const view = (top: number, bottom: number): Box => ({ left: PAD, right: width - PAD, top, bottom })
@@ -128,7 +131,7 @@ function isEmpty(setUp: SetUp): boolean {
 
 /** What the figure of a short distance in plan needs, as it stands above its line. */
 function roomAbove(setUp: SetUp, show: (metres: number) => string, px: (metres: number) => number): number {
-  const short = lampOffsets(setUp.lamps).up.some((lamp) => px(lamp.y) < textWidth(show(lamp.y)) + 8)
+  const short = lampOffsets(setUp.lamps).up.some((lamp) => px(lamp.y) < textWidth(show(lamp.y)) + 10)
   return short ? 34 : 0
 }
 
