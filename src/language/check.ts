@@ -14,7 +14,7 @@ import { matchArguments, plainDefault, unitMendFor, type Written } from './argum
 import { explainBroken } from './broken.ts'
 import type { Diagnostic, Mend } from './diagnostic.ts'
 import type { Callable, Parameter } from './function-record.ts'
-import { DEEPEST_FORMULA, doubt, lookOver, mend, oneSign, problem } from './lookalikes.ts'
+import { doubt, lookOver, mend, oneSign, problem } from './lookalikes.ts'
 import { parser } from './parser.ts'
 import { CONSTANTS, type Scope } from './scope.ts'
 import type { Binary, BinarySign, Typed } from './typed.ts'
@@ -88,6 +88,9 @@ const COMPARISONS: Readonly<Record<string, BinarySign>> = {
   '≥': '>=',
 }
 
+/** The longest sum a formula holds is 1,000 deep; what is deeper overflows the stack in some browsers. */
+const DEEPEST_TREE = 1050
+
 const cellType = (type: Type | 'unknown' | undefined): Type | undefined => (type === 'unknown' ? undefined : type)
 
 class Checker {
@@ -160,7 +163,10 @@ class Checker {
   private check(node: SyntaxNode): Typed | undefined {
     this.depth++
     try {
-      if (this.depth > DEEPEST_FORMULA * 20) return undefined
+      if (this.depth > DEEPEST_TREE)
+        return this.report(
+          problem('This is nested too deep to be read. Split the formula over several cells.', node.from, node.to),
+        )
       return this.checkNode(node)
     } finally {
       this.depth--
@@ -754,6 +760,14 @@ class Checker {
           exponentNode.to,
         ),
       )
+    if (!hasPower(dimension, fixed))
+      return this.report(
+        problem(
+          `There is no unit for this power of ${describeType(base.type)}: whole powers and simple roots have one.`,
+          exponentNode.from,
+          exponentNode.to,
+        ),
+      )
     return this.arithmetic('^', base, exponent, dimension.power(fixed), node)
   }
 
@@ -787,6 +801,13 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 const dimensionOf = (typed: Typed): Dimension => (typed.type.kind === 'number' ? typed.type.dimension : NONE)
 
+/** Whether a dimension can be raised so: its powers are kept in twelfths, which serve square, cubic and fourth roots. */
+const hasPower = (dimension: Dimension, exponent: number): boolean =>
+  dimension.exponents.every((e) => {
+    const twelfths = e * exponent * 12
+    return Math.abs(twelfths) <= 1200 && Math.abs(twelfths - Math.round(twelfths)) < 1e-9
+  })
+
 /** The value of an expression of constants alone. */
 function foldNumber(typed: Typed): number | undefined {
   if (typed.op === 'constant') return typed.value as number
@@ -802,6 +823,7 @@ function foldNumber(typed: Typed): number | undefined {
   if (typed.sign === '-') return a - b
   if (typed.sign === '*') return a * b
   if (typed.sign === '/') return a / b
+  if (typed.sign === '^') return a ** b
   return undefined
 }
 

@@ -44,18 +44,44 @@ function unary(sign: string, of: Program): Program {
   return (v, s) => f(of(v, s))
 }
 
+/** The plain arithmetic first; what comes out odd is looked at again by the careful operation, which may refuse it. */
 function binary(sign: string, a: Program, b: Program, operation: number): Program {
   switch (sign) {
     case '+':
-      return checked(add, a, b, operation)
+      return (v, s) => {
+        const x = a(v, s) as number
+        const y = b(v, s) as number
+        const sum = x + y
+        return isSound(sum) ? sum : again(add, x, y, operation)
+      }
     case '-':
-      return checked(subtract, a, b, operation)
+      return (v, s) => {
+        const x = a(v, s) as number
+        const y = b(v, s) as number
+        const difference = x - y
+        return isSound(difference) ? difference : again(subtract, x, y, operation)
+      }
     case '*':
-      return checked(multiply, a, b, operation)
+      return (v, s) => {
+        const x = a(v, s) as number
+        const y = b(v, s) as number
+        const product = x * y
+        return isSound(product) ? product : again(multiply, x, y, operation)
+      }
     case '/':
-      return checked(divide, a, b, operation)
+      return (v, s) => {
+        const x = a(v, s) as number
+        const y = b(v, s) as number
+        const quotient = x / y
+        return isSound(quotient) && quotient !== 0 ? quotient : again(divide, x, y, operation)
+      }
     case '^':
-      return checked(power, a, b, operation)
+      return (v, s) => {
+        const x = a(v, s) as number
+        const y = b(v, s) as number
+        const raised = y === 2 ? x * x : x ** y
+        return isSound(raised) ? raised : again(power, x, y, operation)
+      }
     default: {
       const f = BINARY[sign] as (a: Value, b: Value) => Value
       if (!f) throw new Error(`Unknown sign ${sign}.`)
@@ -64,15 +90,13 @@ function binary(sign: string, a: Program, b: Program, operation: number): Progra
   }
 }
 
-function checked(f: (a: number, b: number) => number, a: Program, b: Program, operation: number): Program {
-  return (v, s) => {
-    const x = a(v, s) as number
-    const y = b(v, s) as number
-    try {
-      return f(x, y)
-    } catch (error) {
-      return placed(error, operation)
-    }
+const isSound = (x: number): boolean => x - x === 0
+
+function again(f: (a: number, b: number) => number, a: number, b: number, operation: number): number {
+  try {
+    return f(a, b)
+  } catch (error) {
+    return placed(error, operation)
   }
 }
 

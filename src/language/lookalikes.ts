@@ -38,13 +38,16 @@ export const oneSign = (text: string): string =>
 /** Texts in quotes blanked out, so that nothing inside them is complained of. */
 const withoutTexts = (text: string): string => text.replace(/"[^"\n]*"/g, (quoted) => '_'.repeat(quoted.length))
 
-function refuseSize(text: string): Diagnostic | undefined {
-  if (text.length > LONGEST_FORMULA)
-    return problem(
-      `A formula holds at most ${LONGEST_FORMULA} characters; this one has ${text.length}. Split it over several cells.`,
-      LONGEST_FORMULA,
-      text.length,
-    )
+const refuseLength = (text: string): Diagnostic | undefined =>
+  text.length > LONGEST_FORMULA
+    ? problem(
+        `A formula holds at most ${LONGEST_FORMULA} characters; this one has ${text.length}. Split it over several cells.`,
+        LONGEST_FORMULA,
+        text.length,
+      )
+    : undefined
+
+function refuseDepth(text: string): Diagnostic | undefined {
   let depth = 0
   for (let i = 0; i < text.length; i++) {
     const c = text[i] as string
@@ -98,7 +101,6 @@ const LOOKALIKES: readonly Lookalike[] = [
   },
   {
     // Zero-width signs, marks of direction, and controls other than tabs and line ends.
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
     pattern: /[\u0000-\u0008\u000e-\u001f\u007f\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g,
     say: (found) => `An invisible sign stands here (${codePoint(found)}).`,
     mends: (found, at) => [mend('', at, at + found.length, 'Take it out')],
@@ -118,10 +120,12 @@ const LOOKALIKES: readonly Lookalike[] = [
 
 /** What can be said of a formula before it is parsed. A diagnostic here means: do not parse. */
 export function lookOver(text: string): Diagnostic[] {
-  const size = refuseSize(text)
-  if (size) return [size]
+  const long = refuseLength(text)
+  if (long) return [long]
   if (text.trim() === '') return [problem('A formula is missing here.', 0, text.length)]
   const bare = withoutTexts(text)
+  const deep = refuseDepth(bare)
+  if (deep) return [deep]
   return LOOKALIKES.flatMap(({ pattern, say, mends }) =>
     [...bare.matchAll(pattern)].map((match) =>
       problem(say(match[0]), match.index, match.index + match[0].length, {

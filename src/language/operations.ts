@@ -17,8 +17,7 @@ export function divide(a: number, b: number): number {
 }
 
 export function power(a: number, b: number): number {
-  if (b === 2) return a * a
-  const raised = a ** b
+  const raised = b === 2 ? a * a : a ** b
   if (Number.isFinite(raised)) return raised
   if (a === 0) return refuse('Zero cannot be raised to a power below zero.')
   if (a < 0 && !Number.isInteger(b)) return refuse('A number below zero has no such power.')

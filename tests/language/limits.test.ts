@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest'
+import { checkFormula } from '../../src/language/index.ts'
+import { computed, errorOf, expectRefused, SCOPE } from './make.ts'
+
+describe('limits of error', () => {
+  test.each([
+    ['600 mm ± 2 mm', 0.6, false],
+    ['600 mm +/- 2 mm', 0.6, false],
+    ['600 mm ± 0.5 %', 0.6, true],
+    ['width ± play', 0.6, false],
+    ['100 mm + 20 mm ± 1 mm', 0.12, false],
+    ['50 % ± 2 %', 0.5, false],
+  ])('%s stand beside the value', (text, value, relative) => {
+    expect(computed(text).value).toBeCloseTo(value, 12)
+    expect(checkFormula(text, SCOPE).limits?.relative).toBe(relative)
+  })
+
+  test.each([
+    ['600 mm +- 2 mm', '+-', /written with «±»/, ['600 mm ± 2 mm']],
+    ['600 mm -+ 2 mm', '-+', /written with «±»/, ['600 mm ± 2 mm']],
+    ['600 mm ± 2', '2', /limits are a plain number, the value is a length/, ['600 mm ± 2 mm']],
+    ['600 mm ± 2 s', '2 s', /limits are a time/, []],
+    ['width ± play ± play', 'width ± play', /stands once/, []],
+    ['width ± play < 3 mm', 'width ± play', /stands once/, []],
+    ['2 * (width ± play)', 'width ± play', /stands once/, []],
+    ['lit ± 1', 'lit ± 1', /Only a number or a quantity/, []],
+  ] as const)('%s are refused at «%s»', (text, at, says, mends) => {
+    expectRefused(text, at, says, mends)
+  })
+
+  test('bind looser than a sum and tighter than a comparison', () => {
+    expect(errorOf('1 < 2 + 3 ± 1').message).toMatch(/stands once/)
+    expect(checkFormula('1 + 2 ± 1 + 1', SCOPE).limits?.of).toMatchObject({ op: 'binary', sign: '+' })
+  })
+})

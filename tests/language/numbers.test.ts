@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest'
+import { computed, expectRefused } from './make.ts'
+
+describe('a number', () => {
+  test.each([
+    ['1e3', 1000],
+    ['1.5E-3', 0.0015],
+    ['1e−3', 0.001],
+    ['1\u2009000\u2009000', 1e6],
+    ['12\u202f500.25', 12500.25],
+    ['1\u00a0000', 1000],
+    ['−3', -3],
+    ['0.5', 0.5],
+  ])('%s reads as %d', (text, value) => {
+    expect(computed(text).value).toBeCloseTo(value, 12)
+  })
+
+  test.each([
+    ['.5', '.5', /before the decimal point/, ['0.5']],
+    ['.5 mm', '.5', /before the decimal point/, ['0.5 mm']],
+    ['5.', '5.', /digits are missing/, ['5.0']],
+    ['5. mm', '5.', /after the decimal point/, ['5.0 mm']],
+    ['2 * 5. + 1', '5.', /digits are missing/, ['2 * 5.0 + 1']],
+    ['1 200 mm', '1 200', /space inside the number/, ['1200 mm']],
+    ['2 * 1 200 000', '1 200 000', /space inside the number/, ['2 * 1200000']],
+    ['2–1', '–', /dash is not a minus/, ['2-1']],
+    ['1e400', '1e400', /too large/, []],
+  ] as const)('written %s is refused at «%s»', (text, at, says, mends) => {
+    expectRefused(text, at, says, mends)
+  })
+
+  test.each([
+    ['max(1,5 mm, 2 mm)', '1,5', ['max(1.5 mm, 2 mm)', 'max(1, 5 mm, 2 mm)']],
+    ['1,5 mm', '1,5', ['1.5 mm', '1, 5 mm']],
+    ['1,200 mm', '1,200', ['1.200 mm', '1200 mm', '1, 200 mm']],
+    ['1,200,000', '1,200,000', ['1200000', '1, 200, 000']],
+    ['{1,2,3}', '1,2,3', ['{1, 2, 3}']],
+  ] as const)('with a comma in it, %s, may be two things and is asked about', (text, at, mends) => {
+    expectRefused(text, at, /decimal comma or a list/, mends)
+  })
+
+  test('too large on the way is refused where it happens, not lost in a later step', () => {
+    for (const text of ['1e308 * 10', 'min(1e308 * 10, 5)', '1e308 + 1e308 > 5', 'min(1e200^2, 5)', '1/(1e308*10)'])
+      expect(() => computed(text), text).toThrow(/too large/)
+  })
+})
