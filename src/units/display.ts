@@ -119,17 +119,29 @@ const NAMED: ReadonlyMap<Dimension, string> = new Map(
   ]),
 )
 
+/** Zero has no size of its own: where a dimension has several units, it is shown in the everyday one. */
+const ZEROS: ReadonlyMap<Dimension, string> = new Map([
+  [D.LENGTH, 'mm'],
+  [D.AREA, 'cm²'],
+  [D.TIME, 's'],
+  [D.MASS, 'kg'],
+  [D.LIGHT_DOSE, 'lx h'],
+  [D.RECIPROCAL_LENGTH, 'dpt'],
+  [D.DATA, 'MB'],
+  [D.DATA_RATE, 'MB/s'],
+  [D.ENERGY, 'J'],
+  [D.POWER, 'W'],
+])
+
 /** The unit for a value whose cell declares none. */
 export function defaultUnit(value: number, dimension: Dimension): DisplayUnit {
   if (dimension === D.NONE) return plain(D.NONE, '')
   const choices = DEFAULTS.get(dimension)
   if (choices) {
     const size = Math.abs(value)
-    // Zero has no size of its own; it is shown in the everyday unit, the second largest where there are several.
-    const [symbol] = (
-      size === 0 ? (choices[1] ?? choices[0]) : choices.find(([, from]) => size >= from * (1 - 1e-12))
-    ) as readonly [string, number]
-    return readUnit(symbol)
+    const zero = size === 0 ? ZEROS.get(dimension) : undefined
+    const [symbol] = choices.find(([, from]) => size >= from * (1 - 1e-12)) as readonly [string, number]
+    return readUnit(zero ?? symbol)
   }
   const named = NAMED.get(dimension)
   if (named) return readUnit(named)

@@ -40,6 +40,32 @@ describe('a figure', () => {
   })
 })
 
+describe('zero, which has no size of its own, takes an everyday unit', () => {
+  test.each([
+    ['LENGTH', '0 mm'],
+    ['AREA', '0 cm²'],
+    ['TIME', '0 s'],
+    ['MASS', '0 kg'],
+    ['ANGLE', '0°'],
+    ['LIGHT_DOSE', '0 lx h'],
+    ['SAMPLING', '0 ppi'],
+    ['RECIPROCAL_LENGTH', '0 dpt'],
+    ['DATA', '0 MB'],
+    ['DATA_RATE', '0 MB/s'],
+    ['ENERGY', '0 J'],
+    ['POWER', '0 W'],
+    ['STOP', '0 stop'],
+    ['NONE', '0'],
+  ] as const)('%s: %s', (dimension, text) => {
+    expect(showQuantity(0, D[dimension]).text).toBe(text)
+  })
+
+  test('a declared unit still goes first', () => {
+    expect(showQuantity(0, D.TIME, { unit: readDisplayUnit('h') }).text).toBe('0 h')
+    expect(showQuantity(0, D.NONE, { unit: readDisplayUnit('%') }).text).toBe('0 %')
+  })
+})
+
 test('a figure that is no number says so', () => {
   expect(showFigure(Number.NaN)).toBe('not a number')
 })

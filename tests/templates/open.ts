@@ -1,0 +1,102 @@
+import { readFileSync } from 'node:fs'
+import { LIBRARY } from '../../src/functions/index.ts'
+import { isNamed, readDocument, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
+
+const FOLDER = new URL('../../templates/', import.meta.url)
+
+/** What a template's file says. */
+export const templateText = (name: string): string => readFileSync(new URL(`${name}.json`, FOLDER), 'utf8')
+
+/** A template filled in, and its figures by name. */
+export class Filled {
+  readonly sheet: Sheet
+
+  constructor(worksheet: Worksheet) {
+    this.sheet = new Sheet(worksheet, LIBRARY)
+  }
+
+  /** A figure in coherent SI. */
+  number(name: string): number {
+    const value = this.value(name)
+    if (typeof value !== 'number') throw new Error(`«${name}» is no number but ${JSON.stringify(value)}.`)
+    return value
+  }
+
+  /** Lengths in mm, which the tests reckon in. */
+  mm(name: string): number {
+    return this.number(name) * 1000
+  }
+
+  value(name: string): unknown {
+    const outcome = this.sheet.outcome(this.idOf(name))
+    if (outcome.state !== 'value') throw new Error(`«${name}» has no value: ${this.trouble(name)}`)
+    return outcome.value
+  }
+
+  /** As shown, with the nearest mark where there is one. */
+  shown(name: string): { readonly text: string; readonly mark?: string } {
+    const outcome = this.sheet.outcome(this.idOf(name))
+    if (outcome.state !== 'value') throw new Error(`«${name}» has no value: ${this.trouble(name)}`)
+    const { text, mark } = outcome.shown
+    return mark === undefined ? { text } : { text, mark }
+  }
+
+  state(check: string): string {
+    return this.sheet.check(this.idOf(check)).state
+  }
+  message(check: string): string {
+    return this.sheet.check(this.idOf(check)).message
+  }
+
+  get checks(): string[] {
+    return this.sheet.cells.filter(isNamed).flatMap(({ kind, name }) => (kind === 'check' ? [name] : []))
+  }
+  get failing(): string[] {
+    return this.checks.filter((check) => this.state(check) === 'fails')
+  }
+
+  /** Everything that does not compute, each with why; empty when all is well. */
+  get troubles(): string[] {
+    return this.sheet.cells
+      .filter(isNamed)
+      .flatMap(({ kind, id, name }) => {
+        if (kind !== 'check') return this.sheet.outcome(id).state === 'value' ? [] : [`${name}: ${this.trouble(name)}`]
+        const { state, message } = this.sheet.check(id)
+        return state === 'waits' || state === 'error' ? [`${name}: ${message}`] : []
+      })
+      .concat(this.drawingTroubles)
+  }
+
+  private get drawingTroubles(): string[] {
+    return this.sheet.cells.flatMap((cell) =>
+      cell.kind === 'drawing'
+        ? Object.entries(this.sheet.drawing(cell.id).missing).map(([input, why]) => `${cell.id}.${input}: ${why}`)
+        : [],
+    )
+  }
+
+  private trouble(name: string): string {
+    const outcome = this.sheet.outcome(this.idOf(name))
+    if (outcome.state === 'error') return outcome.diagnostics.map(({ message }) => message).join(' ')
+    return outcome.state === 'waiting' ? `waits for ${outcome.on.join(', ')}` : ''
+  }
+
+  private idOf(name: string): string {
+    const cell = this.sheet.named(name)
+    if (!cell) throw new Error(`No cell is named «${name}».`)
+    return cell.id
+  }
+}
+
+/** Opens a template with other givens than its own, as one would type them. */
+export function open(name: string, givens: Readonly<Record<string, string>> = {}): Filled {
+  const worksheet = readDocument(templateText(name))
+  const left = new Set(Object.keys(givens))
+  const cells = worksheet.cells.map((cell) => {
+    if (cell.kind !== 'given' || givens[cell.name] === undefined) return cell
+    left.delete(cell.name)
+    return { ...cell, value: givens[cell.name] as string }
+  })
+  if (left.size > 0) throw new Error(`${name} has no given named ${[...left].join(', ')}.`)
+  return new Filled({ ...worksheet, cells })
+}
