@@ -195,7 +195,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       const message = (error as Error).message
       if (this.page.on === 'sheet') await this.leave(this.page)
       history.replaceState(null, '', '#')
-      this.turnTo({ on: 'shelf', trouble: `${message} Your own sheets are as they were.` })
+      this.turnTo({ on: 'shelf', trouble: `${message.replace(/\.?$/, '.')} Your own sheets are as they were.` })
     }
   }
 

@@ -18,6 +18,7 @@ import { completeFormula } from './completion.ts'
 import { formulaLanguage, greys } from './highlight.ts'
 import { hoverHelp } from './hover.ts'
 import { theme } from './theme.ts'
+import { typedText } from './typed-text.ts'
 
 export interface EditorOptions {
   readonly parent: HTMLElement
@@ -104,6 +105,7 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
       selection: { anchor: Math.min(options.caret, options.text.length) },
       extensions: [
         oneLine,
+        typedText,
         EditorView.lineWrapping,
         drawSelection({ cursorBlinkRate: 0 }),
         bracketMatching(),
