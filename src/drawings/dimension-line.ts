@@ -40,6 +40,9 @@ function extension(dimension: Dimension, end: Point): Segment {
 
 const tick = (at: Point): Segment => ({ from: point(at.x - TICK, at.y + TICK), to: point(at.x + TICK, at.y - TICK) })
 
+/** A length with its unit and, for want of room, without. */
+export const figures = (shown: string): readonly string[] => [shown, shown.replace(/ \D+$/, '')]
+
 /** Draws the lines of a dimension; the lettering comes when all lines of the drawing are known. */
 export function drawDimension(sheet: Sheet, dimension: Dimension): void {
   const { as, direction, from, to, at, extensions = [true, true] } = dimension

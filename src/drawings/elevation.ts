@@ -1,8 +1,8 @@
-import { type Dimension, drawDimension, LANE, letterDimension } from './dimension-line.ts'
+import { type Dimension, drawDimension, figures, LANE, letterDimension } from './dimension-line.ts'
+import type { Frame, Lettering } from './frame.ts'
 import {
   type Box,
   between,
-  boxAround,
   corners,
   distance,
   type Point,
@@ -12,26 +12,13 @@ import {
   towards,
 } from './geometry.ts'
 import { hatch } from './hatch.ts'
+import { aroundArc, zonePlaces } from './label-places.ts'
+import { lampDistances, lampHeights, lampsSeen } from './lamp-choice.ts'
 import { arrowhead, lampOutline } from './lamp-outline.ts'
-import { ASCENT, textWidth } from './lettering.ts'
+import { textWidth } from './lettering.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
-import type { Placing, Sheet } from './sheet.ts'
-
-/** Where a view stands on the sheet. */
-export interface Frame {
-  /** The px of the centre of the original. */
-  readonly origin: Point
-  readonly pxPerMetre: number
-  /** Lettering stays within. */
-  readonly view: Box
-  /** Between the dimensions at either side. */
-  readonly inner: { readonly left: number; readonly right: number }
-  readonly board: { readonly halfWidth: number; readonly halfDepth: number }
-  readonly show: (metres: number) => string
-}
-
-/** What remains to be done once every line of the drawing stands. */
-export type Lettering = () => void
+import type { Sheet } from './sheet.ts'
+import type { Upright, Uprights } from './uprights.ts'
 
 /** The height of the row a view's title stands in, above the view. */
 export const TITLE_ROW = 22
@@ -39,114 +26,6 @@ const BOARD_DEPTH = 6
 const BODY = { halfWidth: 0.07, above: 0.03, below: 0.045 }
 const BARREL_HALF_WIDTH = 0.036
 const COLUMN_HALF_WIDTH = 0.03
-
-/** Heights of upright dimensions, by the side of the drawing they stand on, the innermost first. */
-export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
-  const { clear, lens, sensor, column, thickness } = setUp
-  const upright = (
-    as: string,
-    height: number | undefined,
-    long: string,
-    short: string,
-    from = 0,
-  ): readonly Upright[] => (height === undefined ? [] : [{ as, from, to: from + height, long, short }])
-  // Where the column is marked at the sensor's level, one figure says both.
-  const same = column !== undefined && sensor !== undefined && sameLength(column - thickness, sensor) && thickness === 0
-  const byHeight = (a: Upright, b: Upright) => a.to - b.to
-  return {
-    left: [
-      ...upright('dimension-sensor', withSensor && !same ? sensor : undefined, 'original to sensor', 'sensor'),
-      ...upright('dimension-column', column, same ? 'column, sensor' : 'column', 'column', -thickness),
-      ...overCentre(setUp.lamps).map((lamp) => ({
-        as: `dimension-height-${lamp.number}`,
-        from: 0,
-        to: lamp.z,
-        long: 'lamp above original',
-        short: 'lamp',
-        half: 18,
-      })),
-    ].sort(byHeight),
-    right: [
-      ...upright('dimension-clear', clear, 'clear distance', 'clear'),
-      ...upright('dimension-lens', lens, 'lens to original', 'lens'),
-    ].sort(byHeight),
-  }
-}
-
-export interface Uprights {
-  readonly left: readonly Upright[]
-  readonly right: readonly Upright[]
-}
-
-interface Upright {
-  readonly as: string
-  readonly from: number
-  readonly to: number
-  readonly long: string
-  readonly short: string
-  /** Half the width of what its upper end is measured at, where that is not the camera. */
-  readonly half?: number
-}
-
-/** A length with its unit and, for want of room, without. */
-export const figures = (shown: string): readonly string[] => [shown, shown.replace(/ \D+$/, '')]
-
-const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
-
-/** Lamps that fall on one another seen from the front are drawn once. */
-export function lampsSeen(lamps: readonly Lamp[], hidden: 'y' | 'z'): readonly Lamp[] {
-  const aim = hidden === 'y' ? 'aim_x' : 'aim_y'
-  const across = hidden === 'y' ? 'z' : 'y'
-  return lamps.filter(
-    (lamp, at) =>
-      !lamps
-        .slice(0, at)
-        .some(
-          (other) =>
-            sameLength(lamp.x, other.x) &&
-            sameLength(lamp[across], other[across]) &&
-            sameLength(lamp.aim_x, other.aim_x) &&
-            sameLength(lamp[aim], other[aim]),
-        ),
-  )
-}
-
-const MOST_DIMENSIONS = 3
-
-/** The lamps whose distances from the centre line are given, by side, the nearest first: a symmetrical pair only once. */
-export function lampDistances(lamps: readonly Lamp[]): { left: readonly Lamp[]; right: readonly Lamp[] } {
-  const seen: Lamp[] = []
-  // Those on the right first: a pair's distance is read there.
-  for (const lamp of [...lamps].sort((a, b) => b.x - a.x)) {
-    if (Math.abs(lamp.x) > 5e-4 && !seen.some((other) => sameLength(Math.abs(other.x), Math.abs(lamp.x))))
-      seen.push(lamp)
-  }
-  const nearest = seen.sort((a, b) => Math.abs(a.x) - Math.abs(b.x)).slice(0, MOST_DIMENSIONS)
-  return { left: nearest.filter((lamp) => lamp.x < 0), right: nearest.filter((lamp) => lamp.x > 0) }
-}
-
-/** Nearer to the centre line than this a lamp's height would be drawn through the camera. */
-const OVER_CENTRE = 0.1
-
-/** The lamps over the original whose heights are given beside the camera's. */
-const overCentre = (lamps: readonly Lamp[]): readonly Lamp[] =>
-  lamps
-    .filter(
-      (lamp, at) => Math.abs(lamp.x) < OVER_CENTRE && !lamps.slice(0, at).some((one) => sameLength(one.z, lamp.z)),
-    )
-    .slice(0, 1)
-
-/** The lamps whose heights are given, each on a line of its own under the lamp. */
-function lampHeights(lamps: readonly Lamp[]): readonly Lamp[] {
-  const chosen: Lamp[] = []
-  for (const lamp of [...lamps].sort((a, b) => a.x - b.x)) {
-    if (Math.abs(lamp.x) < OVER_CENTRE) continue
-    const known = chosen.some((other) => sameLength(other.z, lamp.z))
-    const taken = chosen.some((other) => sameLength(other.x, lamp.x))
-    if (!known && !taken && chosen.length < MOST_DIMENSIONS) chosen.push(lamp)
-  }
-  return chosen
-}
 
 /** How far below the original's face the elevation reaches, in px. */
 export function belowElevation(lamps: readonly Lamp[], thicknessPx: number): number {
@@ -413,60 +292,5 @@ export function drawElevation(
       if (!zone) return
       sheet.lines('hatch', 'mirror-zone', hatch(zone, { spacing: 8, angle: (Math.PI * 2) / 3, around: sheet.occupied }))
     },
-  }
-}
-
-function* aroundArc(origin: Point, radius: number): Generator<Placing> {
-  for (const further of [5, 8, 12, 18, 26, 36, 48]) {
-    for (const degrees of [24, 18, 30, 12, 36, 48, 56]) {
-      const at = towards(origin, (degrees * Math.PI) / 180, radius + further)
-      yield { lettering: { text: '45°', at: point(at.x, at.y + ASCENT / 2), anchor: 'start' } }
-    }
-  }
-  for (const inwards of [8, 14]) {
-    const at = towards(origin, (20 * Math.PI) / 180, radius - inwards)
-    yield { lettering: { text: '45°', at: point(at.x, at.y + ASCENT / 2), anchor: 'end' } }
-  }
-}
-
-/** Rows through the zone from its top down, each tried from the middle of its halves outwards. */
-function* zonePlaces(zone: readonly Point[], axis: number): Generator<Placing> {
-  const box = boxAround(zone)
-  const text = 'mirror zone'
-  for (let y = box.top + 18; y < box.bottom - 6; y += 6) {
-    const row = { from: point(box.left - 1, y), to: point(box.right + 1, y) }
-    const share = shareWithin(row, zone)
-    if (!share) continue
-    const [left, right] = [between(row.from, row.to, share[0]).x, between(row.from, row.to, share[1]).x]
-    const middle = (left + right) / 2
-    const quarter = (right - left) / 4
-    for (const x of [
-      middle - quarter,
-      middle + quarter,
-      middle - quarter * 1.2,
-      middle + quarter * 1.2,
-      middle - quarter * 0.8,
-      middle + quarter * 0.8,
-    ]) {
-      if (x - textWidth(text) / 2 > left + 3 && x + textWidth(text) / 2 < right - 3)
-        yield { lettering: { text, at: point(x, y), anchor: 'middle' } }
-    }
-  }
-  // No room within: from outside, with a line into the hatching.
-  for (let up = 14; up <= 62; up += 4) {
-    for (const side of [1, -1]) {
-      for (const aside of [0.45, 0.6, 0.75, 0.3, 0.9, 0.52, 0.67, 0.82, 0.38, 0.22]) {
-        const from = point(axis + (side * aside * (box.right - box.left)) / 2, box.top + 5)
-        const knee = point(from.x + side * 8, box.top - up)
-        const at = point(knee.x + side * 7, knee.y + ASCENT / 2 - 1)
-        yield {
-          lettering: { text, at, anchor: side > 0 ? 'start' : 'end' },
-          lines: [
-            { from, to: knee },
-            { from: knee, to: point(knee.x + side * 4, knee.y) },
-          ],
-        }
-      }
-    }
   }
 }

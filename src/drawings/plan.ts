@@ -1,6 +1,7 @@
-import { type Dimension, drawDimension, LANE, letterDimension } from './dimension-line.ts'
-import { type Frame, figures, type Lettering, lampsSeen } from './elevation.ts'
+import { type Dimension, drawDimension, figures, LANE, letterDimension } from './dimension-line.ts'
+import type { Frame, Lettering } from './frame.ts'
 import { corners, type Point, point, towards } from './geometry.ts'
+import { lampOffsets, lampsSeen, offsetLanes } from './lamp-choice.ts'
 import { arrowhead, lampOutline } from './lamp-outline.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
@@ -8,24 +9,6 @@ import { isPair } from './set-up-words.ts'
 import type { Placing, Sheet } from './sheet.ts'
 
 const ROW = 18
-const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
-
-/** The lamps whose distances up and down from the middle are given in plan, by side, the nearest first. */
-export function lampOffsets(lamps: readonly Lamp[]): { up: readonly Lamp[]; down: readonly Lamp[] } {
-  const seen: Lamp[] = []
-  for (const lamp of [...lamps].sort((a, b) => b.x - a.x || b.y - a.y)) {
-    const known = seen.some((other) => sameLength(Math.abs(other.y), Math.abs(lamp.y)))
-    if (Math.abs(lamp.y) > 5e-4 && !known) seen.push(lamp)
-  }
-  const nearest = seen.sort((a, b) => Math.abs(a.y) - Math.abs(b.y)).slice(0, 2)
-  return { up: nearest.filter((lamp) => lamp.y > 0), down: nearest.filter((lamp) => lamp.y < 0) }
-}
-
-/** How many dimension lines stand beside the plan. */
-export function offsetLanes(lamps: readonly Lamp[]): number {
-  const { up, down } = lampOffsets(lamps)
-  return Math.max(up.length, down.length)
-}
 
 interface Noted {
   readonly as: string

@@ -1,7 +1,7 @@
 import { showFigure } from '../units/index.ts'
+import { sameLength } from './lamp-choice.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
 
-const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
 const NUMBERS = [
   'no',
   'one',

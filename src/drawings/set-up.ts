@@ -1,13 +1,16 @@
 import { LANE } from './dimension-line.ts'
-import { belowElevation, drawElevation, type Frame, TITLE_ROW, uprightDimensions } from './elevation.ts'
+import { belowElevation, drawElevation, TITLE_ROW } from './elevation.ts'
+import type { Frame } from './frame.ts'
 import { type Box, point } from './geometry.ts'
+import { lampOffsets, offsetLanes } from './lamp-choice.ts'
 import { ASCENT, textWidth } from './lettering.ts'
-import { drawPlan, lampOffsets, notesHeight, offsetLanes, planNotes } from './plan.ts'
+import { drawPlan, notesHeight, planNotes } from './plan.ts'
 import { barLength, fitScale, type Scale } from './scale.ts'
 import { type LengthUnit, lengthIn, METRES, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { describeSetUp } from './set-up-words.ts'
 import { Sheet } from './sheet.ts'
 import type { Drawing } from './tree.ts'
+import { uprightDimensions } from './uprights.ts'
 
 export interface SetUpOptions {
   /** Of the view box, in CSS px: what it is shown at, for its lettering to have the size meant. */

@@ -52,7 +52,6 @@ const outcome = (page: Page, work: (sheet: typeof SHEET) => Promise<unknown>, sh
   page.evaluate(
     async ([text, given]) => {
       try {
-        // biome-ignore lint/security/noGlobalEval: the work is this test's own.
         return await globalThis.eval(`(${text})`)(given)
       } catch (error) {
         const { trouble, message } = error as Storage.StoreError
