@@ -1,11 +1,13 @@
 export const LIMIT: number
-export interface Built {
+export const SHEET_LIMIT: number
+export const SHEET: string
+/** The scripts fetched before a formula is opened. */
+export interface FirstLoad {
+  readonly page: readonly string[]
+  /** By template: for the page, and a sheet made from it opened to be filled in. */
+  readonly sheets: Readonly<Record<string, readonly string[]>>
+}
+export interface Built extends FirstLoad {
   readonly dist: string
-  /** How many scripts load first. */
-  readonly scripts: number
-  /** Their size, gzipped, in bytes. */
-  readonly first: number
-  /** The size of all that can load before a formula is opened. */
-  readonly withoutEditor: number
 }
 export function build(options?: { root?: string; logLevel?: 'silent' | 'error' | 'warn' | 'info' }): Promise<Built>

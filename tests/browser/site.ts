@@ -7,7 +7,16 @@ import { serve } from '../../scripts/serve.mjs'
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 const DIST = join(ROOT, 'dist')
-const SOURCES = ['src', 'templates', 'shared', 'index.html', 'vite.config.ts', 'package-lock.json']
+const SOURCES = [
+  'src',
+  'vite',
+  'templates',
+  'shared',
+  'index.html',
+  'vite.config.ts',
+  'package.json',
+  'package-lock.json',
+]
 /** A sub-path, as where the site is put is not for us to choose. */
 const BASE = '/some/where/'
 

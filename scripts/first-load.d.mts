@@ -1,0 +1,1 @@
+export function gzipped(path: string): number

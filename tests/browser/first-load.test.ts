@@ -1,0 +1,76 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { type FirstLoad, LIMIT, SHEET, SHEET_LIMIT } from '../../scripts/build.mjs'
+import { gzipped } from '../../scripts/first-load.mjs'
+import { test } from './harness.ts'
+
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
+const LISTED: FirstLoad = JSON.parse(readFileSync(join(DIST, '.vite/first-load.json'), 'utf8'))
+
+/** Every script the page has fetched so far, as the browser itself keeps count. */
+const fetched = (page: Page): Promise<string[]> =>
+  page.evaluate(() =>
+    performance
+      .getEntriesByType('resource')
+      .map(({ name }) => new URL(name).pathname)
+      .filter((path) => path.endsWith('.js'))
+      .map((path) => path.slice(path.lastIndexOf('assets/')))
+      .sort(),
+  )
+
+const size = (names: readonly string[]): number => names.reduce((sum, name) => sum + gzipped(join(DIST, name)), 0)
+
+test('the shelf, then a flat sheet filled in with its drawing, fetch what the build says and no more', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await page.getByRole('link', { name: /^A flat sheet/ }).waitFor()
+  expect(await fetched(page)).toEqual([...LISTED.page].sort())
+  expect(size(LISTED.page)).toBeLessThanOrEqual(LIMIT)
+
+  await page.getByRole('link', { name: /^A flat sheet/ }).click()
+  await page.locator('drawing-cell svg').waitFor()
+  const width = page.getByLabel('Original', { exact: true })
+  await width.fill('420 x 297')
+  await expect.poll(() => fetched(page)).toEqual([...(LISTED.sheets[SHEET] ?? [])].sort())
+  expect(size(await fetched(page))).toBeLessThanOrEqual(SHEET_LIMIT)
+})
+
+for (const name of Object.keys(LISTED.sheets))
+  test(`${name} opens with every function it calls, and without the editor`, async ({ open }) => {
+    const { page } = await open({ path: `#new/${name}` })
+    await page.locator('fill-face').waitFor()
+    const scripts = await fetched(page)
+    expect(scripts.filter((script) => !LISTED.sheets[name]?.includes(script))).toEqual([])
+    expect(scripts.join()).not.toMatch(/editor|guide/)
+    expect(await page.locator('fill-face').innerText()).not.toMatch(/no function/i)
+  })
+
+test('the editor and the guide come when a formula is opened', async ({ open }) => {
+  const { page } = await open({ path: `#new/${SHEET}/build` })
+  await page
+    .getByRole('button', { name: /^Edit the formula/ })
+    .first()
+    .click()
+  await page.locator('.cm-content').waitFor()
+  expect((await fetched(page)).join()).toMatch(/editor/)
+})
+
+test('a function of a subject the sheet did not call is known once the sheet is being built', async ({ open }) => {
+  const { page } = await open({ path: '#new/empty/build' })
+  await page
+    .getByRole('button', { name: /^A result/ })
+    .first()
+    .click()
+  await page
+    .getByLabel(/^Formula/)
+    .first()
+    .click()
+  await page.locator('.cm-content').waitFor()
+  await page.keyboard.type('delta_e_76(50, 0, 0, 53, 4, 0)')
+  await page.keyboard.press('Enter')
+  await expect.poll(() => page.locator('build-cell .figure').first().textContent()).toBe('5')
+})
