@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs'
+import { expect } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { isNamed, readDocument, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
 
@@ -99,4 +100,20 @@ export function open(name: string, givens: Readonly<Record<string, string>> = {}
   })
   if (left.size > 0) throw new Error(`${name} has no given named ${[...left].join(', ')}.`)
   return new Filled({ ...worksheet, cells })
+}
+
+/** At its defaults a template computes throughout and fails one check at most. */
+export function expectSettled(sheet: Filled): void {
+  expect(sheet.troubles).toEqual([])
+  expect(sheet.failing.length).toBeLessThanOrEqual(1)
+}
+
+/** One filling holds the check, another fails it, and both messages are whole sentences. */
+export function expectRendered(held: Filled, failed: Filled, check: string): void {
+  expect(['holds', 'close'], held.message(check)).toContain(held.state(check))
+  expect(failed.state(check), failed.message(check)).toBe('fails')
+  for (const sheet of [held, failed]) {
+    expect(sheet.message(check)).not.toMatch(/—|[{}]|undefined|NaN/)
+    expect(sheet.message(check)).toMatch(/\.$/)
+  }
 }
