@@ -33,6 +33,8 @@ function slackOf(typed: Typed): Slack {
       return second === undefined ? first : settle(first, second)
     }
   }
+  const whole = computable(typed, true)
+  const plain: Slack = (cells) => (computeOnce(whole, cells).value ? CERTAIN : -CERTAIN)
   if (typed.op === 'binary' && ORDERS.has(typed.sign)) {
     const left = computable(typed.left, true)
     const right = computable(typed.right, true)
@@ -41,11 +43,11 @@ function slackOf(typed: Typed): Slack {
       const value = compute(left, cells)
       const limit = compute(right, cells)
       const scale = Math.abs(limit)
-      return scale > 0 && Number.isFinite(scale) ? (upward * (limit - value)) / scale : CERTAIN
+      // Of a limit of nothing there is no share.
+      return scale > 0 && Number.isFinite(scale) ? (upward * (limit - value)) / scale : plain(cells)
     }
   }
-  const whole = computable(typed, true)
-  return (cells) => (computeOnce(whole, cells).value ? CERTAIN : -CERTAIN)
+  return plain
 }
 
 /** In `x = 0 or 1/x < 3` the second part need not compute where the first decides. */
