@@ -40,6 +40,12 @@ export const entryStyle = css`
     margin: 0;
     accent-color: var(--ink);
   }
+  @container (max-width: 25rem) {
+    .entry {
+      /* A sensor's pixels, 6000 x 4000, fit the narrow field at this size. */
+      font-size: 1.06rem;
+    }
+  }
 `
 
 interface EntryParts {

@@ -5,7 +5,7 @@ import { type CellSignal, labelOf, type ResultView } from './cell-view.ts'
 import { listed } from './result-cell.ts'
 import { shared } from './styles.ts'
 
-/** What always goes with the figures of a section, each said once, with the rows it is about. */
+/** What may harm a person or an original, of a section’s results: each said once, with the rows it is about. */
 @customElement('section-cautions')
 export class SectionCautions extends SignalWatcher(LitElement) {
   static override styles = [
@@ -33,7 +33,7 @@ export class SectionCautions extends SignalWatcher(LitElement) {
     for (const view of this.views) {
       const { cell, outcome } = view.get()
       if (outcome.state !== 'value') continue
-      for (const caution of outcome.cautions) about.set(caution, [...(about.get(caution) ?? []), labelOf(cell)])
+      for (const caution of outcome.safety) about.set(caution, [...(about.get(caution) ?? []), labelOf(cell)])
     }
     if (about.size === 0) return ''
     return html`
