@@ -24,7 +24,7 @@ export function compute({ subject, sets, json }: Arguments): number {
   if (json)
     printJson({
       cells: cellReports(outcomes),
-      checks: Object.fromEntries(checks.map(([name, c]) => [name, checkWord(c)])),
+      checks: firstOfEach(checks.map(([name, outcome]) => [name, checkWord(outcome)])),
     })
   else printLines([...outcomes.flatMap(([cell, outcome]) => plainLine(cell, outcome)), ...checks.map(checkLine)])
   const failed =
@@ -62,11 +62,19 @@ function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: string): 
 }
 
 function cellReports(outcomes: readonly (readonly [NamedCell, Outcome])[]): Record<string, object> {
-  const reports: Record<string, object> = Object.create(null)
-  // Of two cells with one name the first counts; the second is in error and must not hide it.
-  for (const [cell, outcome] of outcomes)
-    reports[cell.name] ??= { ...reportOf(outcome), ...limitsOf(outcome), state: outcome.state }
-  return reports
+  return firstOfEach(
+    outcomes.map(([cell, outcome]) => [
+      cell.name,
+      { ...reportOf(outcome), ...limitsOf(outcome), state: outcome.state },
+    ]),
+  )
+}
+
+/** Of two cells with one name the first counts; the second is in error and must not hide it. */
+function firstOfEach<T>(entries: readonly (readonly [string, T])[]): Record<string, T> {
+  const first: Record<string, T> = Object.create(null)
+  for (const [name, value] of entries) first[name] ??= value
+  return first
 }
 
 function limitsOf(outcome: Outcome): { low: number | null; high: number | null } {

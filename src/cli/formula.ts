@@ -1,5 +1,5 @@
 import { LIBRARY } from '../functions/index.ts'
-import { applyMend, RESERVED } from '../language/index.ts'
+import { applyMend, problem, RESERVED } from '../language/index.ts'
 import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet } from '../worksheet/index.ts'
 import { type Arguments, InputError } from './input.ts'
 import { printJson, printLines, reportOf } from './report.ts'
@@ -19,11 +19,15 @@ export function formula({ subject, sets, json }: Arguments): number {
     LIBRARY,
   )
   for (const cell of cells) refuseUnreadable(cell, sheet.outcome(cell.id))
-  const outcome = sheet.outcome(RESULT)
+  const outcome = refusedIfEmpty(sheet.outcome(RESULT))
   if (json) printJson(reportOf(outcome))
   else printLines(plainLines(outcome, subject))
   return outcome.state === 'value' ? 0 : 1
 }
+
+/** In a sheet an empty formula waits to be written; here there is nothing to wait for. */
+const refusedIfEmpty = (outcome: Outcome): Outcome =>
+  outcome.state === 'waiting' ? { state: 'error', diagnostics: [problem('A formula is missing here.', 0, 0)] } : outcome
 
 /** The formula's own cell must not be found by the formula. */
 const freeResultName = (sets: Arguments['sets']): string => {
@@ -63,7 +67,7 @@ function plainLines(outcome: Outcome, text: string): string[] {
       ...outcome.safety.map((text) => `caution: ${text}`),
     ]
   }
-  if (outcome.state === 'waiting') return ['The formula waits for a value.']
+  if (outcome.state === 'waiting') return []
   return outcome.diagnostics.flatMap((d) => [
     `error: ${d.message}`,
     ...(text.length <= 200 && d.to > d.from

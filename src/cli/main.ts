@@ -2,6 +2,7 @@ import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
 import { InputError, readArguments } from './input.ts'
+import { onOneLine } from './report.ts'
 
 const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--json]
 evenfield formula 'TEXT' [--set 'name=text']… [--json]
@@ -34,6 +35,6 @@ try {
   process.exitCode = run(process.argv.slice(2))
 } catch (error) {
   if (!(error instanceof InputError)) throw error
-  process.stderr.write(`evenfield: ${error.message.replace(/\s*\n\s*/g, ' ')}\n`)
+  process.stderr.write(`evenfield: ${onOneLine(error.message)}\n`)
   process.exitCode = 2
 }

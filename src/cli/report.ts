@@ -31,10 +31,15 @@ function finiteOrNull(value: Value): Value | null {
   return typeof value === 'number' && !Number.isFinite(value) ? null : value
 }
 
+/** A file's text may hold signs that steer a terminal; they are not sent to it. */
+const withoutControls = (text: string): string => text.replace(/\p{Cc}/gu, ' ')
+
+export const onOneLine = (text: string): string => withoutControls(text.replace(/\s*\n\s*/g, ' '))
+
 export const printJson = (data: unknown): void => {
   process.stdout.write(`${JSON.stringify(data)}\n`)
 }
 
 export const printLines = (lines: readonly string[]): void => {
-  if (lines.length > 0) process.stdout.write(`${lines.join('\n')}\n`)
+  if (lines.length > 0) process.stdout.write(`${lines.map(withoutControls).join('\n')}\n`)
 }

@@ -72,7 +72,8 @@ const swap =
   (insert: (found: string) => string) =>
   (found: string, at: number): Mend[] => [mend(insert(found), at, at + found.length)]
 
-const codePoint = (sign: string): string => `U+${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}`
+const codePoint = (sign: string): string =>
+  `U+${(sign.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
 
 /** A comma between digits: of a decimal, of thousands, or of a list. */
 function commaMends(found: string, at: number): Mend[] {
@@ -101,7 +102,7 @@ const LOOKALIKES: readonly Lookalike[] = [
   },
   {
     // Zero-width signs, marks of direction, and controls other than tabs and line ends.
-    pattern: /[\u0000-\u0008\u000e-\u001f\u007f\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g,
+    pattern: /(?!\s)[\p{Cc}\p{Cf}]|\ufeff/gu,
     say: (found) => `An invisible sign stands here (${codePoint(found)}).`,
     mends: (found, at) => [mend('', at, at + found.length, 'Take it out')],
   },

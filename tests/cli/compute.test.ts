@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest'
+import { evenfield, json, worksheet } from './run.ts'
+
+const cells: readonly object[] = [
+  { kind: 'given', id: 'g', name: 'width', label: 'Width', unit: 'mm', value: '600 mm ± 2 mm' },
+  { kind: 'given', id: 'h', name: 'height', unit: 'mm', value: '' },
+  { kind: 'result', id: 'r', name: 'double', unit: 'mm', formula: '2 * width' },
+  { kind: 'result', id: 's', name: 'area', formula: 'width * height' },
+  { kind: 'check', id: 'k', name: 'fits', condition: 'double < 5 m', message: 'too wide', holds: '{double} fits' },
+  { kind: 'check', id: 'c', name: 'just', condition: 'double < 1210 mm', message: 'too wide' },
+]
+
+describe('evenfield compute', () => {
+  it('prints every cell and check as data; all holding, it ends with 0 though cells wait', () => {
+    const ran = evenfield('compute', worksheet('holds.json', cells), '--json')
+    expect(ran.err).toBe('')
+    expect(ran.code).toBe(0)
+    expect(json(ran)).toEqual({
+      cells: {
+        width: {
+          value: 0.6,
+          dimension: 'length',
+          shown: '600 ± 2 mm',
+          error: null,
+          low: 0.598,
+          high: 0.602,
+          state: 'value',
+        },
+        height: { value: null, dimension: null, shown: null, error: null, low: null, high: null, state: 'waiting' },
+        double: expect.objectContaining({ value: 1.2, dimension: 'length', shown: '1200 mm', state: 'value' }),
+        area: expect.objectContaining({ value: null, error: null, state: 'waiting' }),
+        fits: expect.objectContaining({ value: true, dimension: 'yes or no' }),
+        just: expect.objectContaining({ value: true }),
+      },
+      checks: { fits: 'holds', just: 'close' },
+    })
+  })
+
+  it('with a check that fails or waits, or a cell in error, ends with 1', () => {
+    const path = worksheet('fails.json', cells)
+    const failing = evenfield('compute', path, '--json', '--set', 'width=5 m')
+    expect(failing.code).toBe(1)
+    expect(json(failing)).toMatchObject({ checks: { fits: 'fails', just: 'fails' } })
+    const waiting = evenfield('compute', path, '--json', '--set', 'width=')
+    expect(waiting.code).toBe(1)
+    expect(json(waiting)).toMatchObject({ checks: { fits: 'waits', just: 'waits' } })
+    const wrong = evenfield('compute', path, '--json', '--set', 'height=5 s')
+    expect(wrong.code).toBe(1)
+    expect(json(wrong)).toMatchObject({
+      cells: { height: { state: 'error', value: null, error: { from: 0, to: 3 } } },
+      checks: { fits: 'holds' },
+    })
+  })
+
+  it('of two cells with one name tells the first, and ends with 1', () => {
+    const path = worksheet('twice.json', [
+      { kind: 'check', id: 'a', name: 'same', condition: '1 < 2', message: '' },
+      { kind: 'check', id: 'b', name: 'same', condition: '2 < 1', message: '' },
+      { kind: 'result', id: 'r', name: 'constructor', formula: '5' },
+    ])
+    const ran = evenfield('compute', path, '--json')
+    expect(ran.code).toBe(1)
+    expect(json(ran)).toMatchObject({ checks: { same: 'holds' }, cells: { constructor: { value: 5 } } })
+  })
+
+  it('without --json prints a line for each cell and check, and sends no control signs to the terminal', () => {
+    const path = worksheet('plain.json', [
+      { ...cells[0], label: 'Wide\u001b[31m\nline' },
+      ...cells.slice(1, 3),
+      ...cells.slice(4, 5),
+    ])
+    expect(evenfield('compute', path).out.split('\n')).toEqual([
+      'Wide [31m line (width): 600 ± 2 mm',
+      'height (height): waits to be filled in',
+      'double (double): 1200 mm',
+      'Holds: 1200 mm fits',
+      '',
+    ])
+  })
+})
