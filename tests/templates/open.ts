@@ -5,8 +5,9 @@ import { isNamed, readDocument, Sheet, type Worksheet } from '../../src/workshee
 
 const FOLDER = new URL('../../templates/', import.meta.url)
 
-/** What a template's file says. */
-export const templateText = (name: string): string => readFileSync(new URL(`${name}.json`, FOLDER), 'utf8')
+/** A template as its file has it, passed by the schema. */
+export const readTemplate = (name: string): Worksheet =>
+  readDocument(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'))
 
 /** A template filled in, and its figures by name. */
 export class Filled {
@@ -91,7 +92,7 @@ export class Filled {
 
 /** Opens a template with other givens than its own, as one would type them. */
 export function open(name: string, givens: Readonly<Record<string, string>> = {}): Filled {
-  const worksheet = readDocument(templateText(name))
+  const worksheet = readTemplate(name)
   const left = new Set(Object.keys(givens))
   const cells = worksheet.cells.map((cell) => {
     if (cell.kind !== 'given' || givens[cell.name] === undefined) return cell

@@ -1,0 +1,220 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { type Cell, isNamed, type NamedCell, type Worksheet } from '../../src/worksheet/index.ts'
+import { Filled, open, readTemplate } from './open.ts'
+
+const NAMES = readdirSync(new URL('../../templates/', import.meta.url))
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => file.replace(/\.json$/, ''))
+
+interface Entry {
+  readonly entry: string
+  readonly unit?: string
+  readonly means: string
+}
+const VOCABULARY: Readonly<Record<string, Entry>> = JSON.parse(
+  readFileSync(new URL('../../shared/vocabulary.json', import.meta.url), 'utf8'),
+).names
+
+const templates: ReadonlyMap<string, Worksheet> = new Map(NAMES.map((name) => [name, readTemplate(name)]))
+const cellsOf = (name: string): readonly Cell[] => (templates.get(name) as Worksheet).cells
+const namedIn = (name: string): NamedCell[] => cellsOf(name).filter(isNamed)
+
+/** Everything of a cell that a reader sees or the engine reads, as one text. */
+const words = (cell: Cell): string => Object.values(cell).flat().map(String).join(' ')
+
+test('there are templates to hold to this', () => {
+  expect(NAMES.length).toBeGreaterThanOrEqual(10)
+})
+
+describe.each(NAMES)('%s', (name) => {
+  test('computes at its defaults, with one check failing at most', () => {
+    const sheet = open(name)
+    expect(sheet.troubles).toEqual([])
+    expect(sheet.failing.length).toBeLessThanOrEqual(1)
+  })
+
+  test('says at its defaults nothing that is left open', () => {
+    const sheet = open(name)
+    for (const check of sheet.checks) {
+      expect(sheet.message(check)).not.toMatch(/—|[{}]/)
+      expect(sheet.message(check)).toMatch(/\.$/)
+    }
+  })
+
+  test('waits, and is not in error, while nothing is filled in', () => {
+    const worksheet = templates.get(name) as Worksheet
+    const cells = worksheet.cells.map((cell) => (cell.kind === 'given' ? { ...cell, value: '' } : cell))
+    const { sheet } = new Filled({ ...worksheet, cells })
+    expect(sheet.standing.errors).toBe(0)
+    expect(sheet.standing.fails).toBe(0)
+  })
+
+  test('names no two cells alike', () => {
+    const all = namedIn(name).map((cell) => cell.name)
+    expect(all).toEqual([...new Set(all)])
+  })
+
+  test('labels every cell shortly, in sentence case', () => {
+    for (const cell of namedIn(name)) {
+      const label = cell.label ?? ''
+      expect(label, cell.name).toMatch(/^(\p{Lu}|f-)/u)
+      expect(label, cell.name).not.toMatch(/[.:]$/)
+      expect(label.length, `${cell.name}: ${label}`).toBeLessThanOrEqual(46)
+      // Sentence case: no capital after the first word, but for names of measures and processes.
+      expect(label.split(' ').slice(1).join(' '), cell.name).not.toMatch(/(?<![A-Z])\b(?!ISO\b|LED\b|L\*)[A-Z][a-z]/)
+    }
+  })
+
+  test('asks nothing twice: no two givens of a section have one label', () => {
+    const seen = new Set<string>()
+    for (const cell of cellsOf(name)) {
+      if (cell.kind === 'note' && cell.role === 'heading') seen.clear()
+      if (cell.kind !== 'given') continue
+      expect(seen.has(cell.label ?? ''), cell.label).toBe(false)
+      seen.add(cell.label ?? '')
+    }
+  })
+
+  test('uses every given: what nothing reads is not asked', () => {
+    for (const given of cellsOf(name).filter((cell) => cell.kind === 'given')) {
+      const reader = new RegExp(`(?<![A-Za-z0-9_])${given.name}(?![A-Za-z0-9_])`)
+      const read = cellsOf(name).some(
+        (cell) =>
+          (cell.kind === 'result' && reader.test(cell.formula)) ||
+          (cell.kind === 'check' && reader.test(`${cell.condition} ${cell.message}`)) ||
+          (cell.kind === 'drawing' && reader.test(Object.values(cell.from).join(' '))),
+      )
+      expect(read, given.name).toBe(true)
+    }
+  })
+
+  test('has each check say what it found and what to do', () => {
+    for (const cell of namedIn(name)) {
+      if (cell.kind !== 'check') continue
+      expect(cell.holds, cell.name).toBeTruthy()
+      expect(cell.message, cell.name).not.toBe(cell.holds)
+      expect(cell.message.length, cell.name).toBeGreaterThan(30)
+      expect(cell.label, cell.name).toBeTruthy()
+    }
+  })
+
+  test('stands on the shelf', () => {
+    const shelf = (templates.get(name) as { shelf?: Record<string, unknown> }).shelf
+    expect(shelf?.answer).toMatch(/^\p{Lu}.*[^.]$/u)
+    expect(shelf?.about).toMatch(/^\p{Lu}.*\.$/u)
+    expect(shelf?.order).toBeTypeOf('number')
+    expect((shelf?.words as string[]).length).toBeGreaterThanOrEqual(4)
+    for (const word of shelf?.words as string[]) expect(word).toMatch(/^\p{L}[\p{L} -]+$/u)
+  })
+
+  test('begins with a heading, as every section does', () => {
+    expect(cellsOf(name)[0]).toMatchObject({ kind: 'note', role: 'heading' })
+  })
+})
+
+test('no two templates stand at one place of the shelf, or answer alike', () => {
+  const shelves = NAMES.map((name) => (templates.get(name) as unknown as { shelf: Record<string, unknown> }).shelf)
+  for (const key of ['order', 'answer'] as const)
+    expect(new Set(shelves.map((shelf) => shelf[key])).size).toBe(NAMES.length)
+})
+
+describe('the shared vocabulary', () => {
+  const uses = new Map<string, { readonly template: string; readonly cell: NamedCell }[]>()
+  for (const template of NAMES)
+    for (const cell of namedIn(template)) uses.set(cell.name, [...(uses.get(cell.name) ?? []), { template, cell }])
+
+  const entryOf = (template: string, cell: NamedCell): string => {
+    if (cell.kind === 'check') return 'check'
+    if (cell.kind === 'given') return cell.entry ?? 'quantity'
+    const value = open(template).value(cell.name)
+    return typeof value === 'number' ? 'quantity' : typeof value === 'boolean' ? 'yes or no' : 'value'
+  }
+
+  test('holds every name that more than one template uses', () => {
+    const shared = [...uses].filter(([, cells]) => cells.length > 1).map(([name]) => name)
+    expect(shared.filter((name) => !VOCABULARY[name])).toEqual([])
+    expect(shared.length).toBeGreaterThan(20)
+  })
+
+  test('holds no name that none uses', () => {
+    expect(Object.keys(VOCABULARY).filter((name) => !uses.has(name))).toEqual([])
+  })
+
+  test('tells what each name means', () => {
+    for (const { means } of Object.values(VOCABULARY)) expect(means.length).toBeGreaterThan(5)
+  })
+
+  test.each(Object.entries(VOCABULARY))('%s is one thing wherever it stands', (name, { entry, unit }) => {
+    for (const { template, cell } of uses.get(name) ?? []) {
+      expect(entryOf(template, cell), template).toBe(entry)
+      if (cell.kind !== 'check') expect(cell.unit ?? '', template).toBe(unit)
+    }
+  })
+
+  test('has givens of one name share their range, but for zero where a part may be flat or dark', () => {
+    for (const [name, cells] of uses) {
+      const ranges = cells.flatMap(({ cell }) =>
+        cell.kind === 'given' ? [`${cell.least ?? ''}..${cell.most ?? ''}`] : [],
+      )
+      if (name !== 'unevenness') expect(new Set(ranges).size, `${name}: ${ranges.join(', ')}`).toBeLessThanOrEqual(1)
+    }
+  })
+})
+
+describe('cautions stand where harm may be done', () => {
+  const harms: readonly (readonly [what: string, where: RegExp, said: RegExp])[] = [
+    ['hot lamps', /\blamp\(|\blamp_current\(/, /\bhot\b/],
+    ['the mains', /\bcircuit_share\(/, /licensed electrician/],
+    ['flash capacitors', /\bguide_aperture\(/, /dangerous charge/],
+    ['a camera above the original', /\bcolumn_height\(|\boverhang_moment\(/, /[Tt]ether/],
+    ['a carriage that moves', /\bmirror_tilt\(|\btube_choices\(|\bcolumn_height\(/, /\b[Ll]ock the (carriage|column)/],
+    ['light on what fades', /\blight_dose\(|\blamp\(/, /[Ll]ight (adds up|does lasting harm)/],
+    ['a page pressed flat', /\bpage_bulge\(/, /Never press/],
+    ['a stand that tips', /\boverhang_moment\(/, /under it/],
+  ]
+
+  test.each(harms)('%s', (_, where, said) => {
+    const touched = NAMES.filter((name) => cellsOf(name).some((cell) => where.test(words(cell))))
+    expect(touched).not.toEqual([])
+    for (const name of touched) {
+      const cautions = cellsOf(name).flatMap((cell) =>
+        cell.kind === 'note' && cell.role === 'caution' ? [cell.text] : [],
+      )
+      expect(cautions.join(' '), name).toMatch(said)
+    }
+  })
+})
+
+test('no maker, brand, program or person is named: capitals inside a sentence are units, standards or our own scenario', () => {
+  const ours = new Set([
+    'ISO',
+    'CIE',
+    'CIEDE2000',
+    'FADGI',
+    'EV',
+    'LED',
+    'L',
+    'D50',
+    'S',
+    'Ferry',
+    'Lane',
+    'Two',
+    'A',
+    'B',
+  ])
+  const stray = NAMES.flatMap((name) => {
+    const { title, job = '' } = templates.get(name) as Worksheet
+    const shelf = (templates.get(name) as unknown as { shelf: { answer: string; about: string } }).shelf
+    const said = cellsOf(name).flatMap((cell) =>
+      ['label', 'hint', 'text', 'about', 'message', 'holds', 'title'].flatMap((key) =>
+        typeof cell[key] === 'string' ? [(cell[key] as string).replace(/\{[^}]*\}/g, '0')] : [],
+      ),
+    )
+    return [title, job, shelf.answer, shelf.about, ...said]
+      .flatMap((text) => [...text.matchAll(/(?<=[\p{Ll}\d,;:«(] ?)(?<![\p{L}])\p{Lu}[\p{L}\d]*/gu)])
+      .filter(([word]) => !ours.has(word))
+      .map(([word]) => `${name}: ${word}`)
+  })
+  expect(stray).toEqual([])
+})
