@@ -42,8 +42,12 @@ const CHUNKS = [
     test: /\/src\/(units|language|worksheet)\/(?!document|read-document)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
   },
   {
+    name: 'lamps',
+    test: /\/src\/functions\/(lamps|lamp-parameters|light-field)\.ts$/,
+  },
+  {
     name: 'camera',
-    test: /\/src\/functions\/(framing|close-focus|sampling|depth|exposure|lens-[\w-]+|fit|page-curve|tube-choices)\.ts$/,
+    test: /\/src\/functions\/(framing|close-focus|sampling|tiles|tile-plan|depth|exposure|lens-[\w-]+|fit|page-curve|tube-choices)\.ts$/,
   },
 ]
 

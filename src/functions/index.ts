@@ -8,11 +8,14 @@ import { FILM } from './film.ts'
 import { FILTERS } from './filters.ts'
 import { FLASH_AND_TIME } from './flash-and-time.ts'
 import { FRAMING } from './framing.ts'
-import { LIGHTING } from './lighting.ts'
+import { LAMP_PLACES } from './lamp-places.ts'
+import { LAMP_LIGHT } from './lamps.ts'
+import { LIGHT_READINGS } from './light-readings.ts'
 import { MATHS } from './maths.ts'
 import { RUN } from './run.ts'
 import { SAMPLING } from './sampling.ts'
 import { SQUARENESS } from './squareness.ts'
+import { TILES } from './tiles.ts'
 
 /** The functions by the file they stand in, in the order of the guide. */
 export const SUBJECTS = {
@@ -20,11 +23,14 @@ export const SUBJECTS = {
   framing: FRAMING,
   'close-focus': CLOSE_FOCUS,
   sampling: SAMPLING,
+  tiles: TILES,
   depth: DEPTH_OF_FIELD,
   exposure: EXPOSURE,
   filters: FILTERS,
   'flash-and-time': FLASH_AND_TIME,
-  lighting: LIGHTING,
+  lamps: LAMP_LIGHT,
+  'lamp-places': LAMP_PLACES,
+  'light-readings': LIGHT_READINGS,
   squareness: SQUARENESS,
   colour: COLOUR,
   care: CARE,

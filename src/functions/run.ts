@@ -14,9 +14,7 @@ import {
   SHARE,
 } from './parameters.ts'
 import { allowedFor, fewestSetups } from './setups.ts'
-import { planTiles } from './tile-plan.ts'
 
-const TILE_PLAN = record('tile plan', { across: PLAIN, down: PLAIN, count: PLAIN, turned: YES_NO })
 const SETUPS = record('set-ups', {
   count: PLAIN,
   magnifications: list(RATIO),
@@ -209,45 +207,6 @@ export const RUN: readonly FunctionRecord[] = [
         originals: setups.map(({ originals }) => originals.length),
         setup_of: setupOf,
       }
-    },
-  },
-  {
-    name: 'tile_plan',
-    subject: 'run',
-    about: 'The fewest overlapping frames that cover an original.',
-    parameters: [
-      positiveLength('width', 'of the original'),
-      positiveLength('height', 'of the original'),
-      positiveLength('field_width', 'of one frame at the original'),
-      positiveLength('field_height', 'of one frame at the original'),
-      length('overlap', 'of neighbouring frames'),
-      parameter('turn', YES_NO, 'the frame may lie either way round', { default: 'yes' }),
-    ],
-    result: TILE_PLAN,
-    formula: 'across and down by tile_count; the way round with the smaller product',
-    source: 'derived: n tiles cover n (tile − overlap) + overlap',
-    validity: 'All frames the same way round; on a draw the frame stays as it lies.',
-    examples: [
-      // 2 m × 1 m by 0.9 × 0.6 m, overlap 0.1: 3 × 2 = 6 frames; turned, 4 × 2 = 8.
-      { formula: 'tile_plan(2 m, 1 m, 0.9 m, 0.6 m, 0.1 m).count', gives: '6' },
-      { formula: 'tile_plan(1 m, 2 m, 0.9 m, 0.6 m, 0.1 m).turned', gives: 'yes' },
-      { formula: 'tile_plan(1 m, 2 m, 0.9 m, 0.6 m, 0.1 m, turn: no).count', gives: '8' },
-      { formula: 'tile_plan(2 m, 1 m, 0.9 m, 0.6 m, 0.6 m)', refuses: 'overlap' },
-    ],
-    compute: (
-      width: number,
-      height: number,
-      fieldWidth: number,
-      fieldHeight: number,
-      overlap: number,
-      turn: boolean,
-    ) => {
-      if (overlap >= Math.min(fieldWidth, fieldHeight))
-        throw new Refusal(
-          'The overlap is as large as the frame’s shorter side, so no frame gets any farther: give less overlap or a larger field.',
-          'overlap',
-        )
-      return { ...planTiles(width, height, fieldWidth, fieldHeight, overlap, turn) }
     },
   },
   {

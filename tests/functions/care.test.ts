@@ -39,12 +39,12 @@ describe('a stand', () => {
 
 describe('safety', () => {
   it('is said beside every result that touches it', () => {
-    const cautions = (name: string) => (FUNCTIONS.find((record) => record.name === name)?.cautions ?? []).join(' ')
-    expect(cautions('lamp')).toContain('Hot lamps')
-    expect(cautions('flash_energy_for')).toContain('capacitors')
+    const safety = (name: string) => (FUNCTIONS.find((record) => record.name === name)?.safety ?? []).join(' ')
+    expect(safety('lamp')).toContain('Hot lamps')
+    expect(safety('flash_energy_for')).toContain('capacitors')
     for (const name of ['lamp_current', 'circuit_share'])
-      expect(cautions(name)).toContain('local codes and a licensed electrician')
-    for (const name of ['overhang_moment', 'ballast_for']) expect(cautions(name)).toContain('tethered')
-    for (const name of ['light_dose', 'flash_dose', 'dose_share']) expect(cautions(name)).toContain('keeper')
+      expect(safety(name)).toContain('local codes and a licensed electrician')
+    for (const name of ['overhang_moment', 'ballast_for']) expect(safety(name)).toContain('tethered')
+    for (const name of ['light_dose', 'flash_dose', 'dose_share']) expect(safety(name)).toContain('keeper')
   })
 })
