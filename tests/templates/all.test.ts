@@ -193,6 +193,7 @@ test('no maker, brand, program or person is named: capitals inside a sentence ar
     'CIEDE2000',
     'FADGI',
     'EV',
+    'Hz',
     'LED',
     'L',
     'D50',
