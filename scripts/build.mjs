@@ -7,15 +7,27 @@ import { install, ROOT } from './install.mjs'
 /** Script for the page itself, gzipped. */
 export const LIMIT = 75_000
 /** Script for the page and a flat sheet opened to be filled in. The aim is 75 kB as well; it must not grow. */
-export const SHEET_LIMIT = 117_000
+export const SHEET_LIMIT = 112_000
 export const SHEET = 'flat-sheet'
 
 const kB = (bytes) => `${(bytes / 1000).toFixed(1)} kB`
 
+/** A build started by a test would take the libraries as they are for developing: larger, and with words on the console. */
+async function forUse(work) {
+  const before = process.env.NODE_ENV
+  process.env.NODE_ENV = 'production'
+  try {
+    return await work()
+  } finally {
+    if (before === undefined) delete process.env.NODE_ENV
+    else process.env.NODE_ENV = before
+  }
+}
+
 /** Builds the site into dist. What is fetched before a formula is opened is listed in dist/.vite/first-load.json. */
 export async function build({ root = ROOT, logLevel = 'warn' } = {}) {
   const vite = await import('vite')
-  const { output } = await vite.build({ root, logLevel })
+  const { output } = await forUse(() => vite.build({ root, logLevel }))
   const dist = join(root, 'dist')
   const html = readFileSync(join(dist, 'index.html'), 'utf8')
   const loaded = await firstLoad({ vite, root, output, html })

@@ -49,6 +49,11 @@ for (const name of Object.keys(LISTED.sheets))
     expect(await page.locator('fill-face').innerText()).not.toMatch(/no function/i)
   })
 
+test('the libraries are those for use, not for developing', () => {
+  for (const name of LISTED.sheets[SHEET] ?? [])
+    expect(readFileSync(join(DIST, name), 'utf8'), name).not.toMatch(/dev mode/i)
+})
+
 test('the editor and the guide come when a formula is opened', async ({ open }) => {
   const { page } = await open({ path: `#new/${SHEET}/build` })
   await page
