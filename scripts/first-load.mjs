@@ -6,7 +6,7 @@ import { gzipSync } from 'node:zlib'
 const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)="\.?\/?([^"]+)"/g
 
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
-const OPENING = ['src/app/opening.ts', 'src/drawings/index.ts']
+const OPENING = ['src/app/opening.ts']
 
 /** Chunks and all they import statically. */
 function closure(chunks, names) {
@@ -34,7 +34,10 @@ async function filesOfFunctions(vite, root) {
 /** The modules a template is opened with: its functions are found as src/app/library.ts finds them. */
 function modulesFor(template, files) {
   const called = JSON.stringify(template.cells).match(/[A-Za-z_]\w*(?=\s*\()/g) ?? []
-  return [...OPENING, ...new Set(called.flatMap((name) => files.get(name) ?? []))]
+  const drawn = template.cells
+    .filter(({ kind }) => kind === 'drawing')
+    .map(({ drawing }) => `src/drawings/${drawing}.ts`)
+  return [...OPENING, ...new Set([...drawn, ...called.flatMap((name) => files.get(name) ?? [])])]
 }
 
 /**
