@@ -1,4 +1,4 @@
-import { setUpFrom } from '../cells/drawing-parts.ts'
+import { fedByName } from '../cells/drawing-parts.ts'
 import { type Cell, freeName, isNamed } from '../worksheet/index.ts'
 
 /** What can be added, by the word on its button. */
@@ -25,7 +25,7 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
     case 'section':
       return { kind: 'note', id, role: 'heading', text: '' }
     case 'drawing':
-      return { kind, id, drawing: 'set-up', from: setUpFrom(cells) }
+      return { kind, id, drawing: 'set-up', from: fedByName('set-up', cells) }
   }
 }
 

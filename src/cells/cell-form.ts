@@ -1,9 +1,19 @@
 import { html, nothing, type TemplateResult } from 'lit'
+import { DRAWINGS } from '../drawings/registry.ts'
 import type { Diagnostic, Scope } from '../language/index.ts'
 import { readDisplayUnit } from '../units/index.ts'
-import type { Cell, Check, Drawing, Given, NamedCell, Note, Result } from '../worksheet/index.ts'
+import {
+  type Cell,
+  type Check,
+  DRAWING_KINDS,
+  type Drawing,
+  type DrawingKind,
+  type Given,
+  type NamedCell,
+  type Note,
+  type Result,
+} from '../worksheet/index.ts'
 import type { CellView } from './cell-view.ts'
-import { SET_UP_PARTS } from './drawing-parts.ts'
 import type { FormulaEvent } from './formula-field.ts'
 import { labelled, selected, ticked } from './labelled.ts'
 
@@ -190,7 +200,13 @@ function withPart(from: Drawing['from'], part: string, text: string): Drawing['f
 function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string, string>>): TemplateResult {
   return html`
     ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
-    ${SET_UP_PARTS.map(([part, label]) =>
+    ${selected({
+      label: 'This drawing shows',
+      value: cell.drawing,
+      options: DRAWING_KINDS.map((kind) => [kind, DRAWINGS[kind].title] as const),
+      put: (kind) => form.put({ ...cell, drawing: kind as DrawingKind }, `drawing:${cell.id}`),
+    })}
+    ${DRAWINGS[cell.drawing].inputs.map(({ name: part, label }) =>
       formula(
         form,
         cell,

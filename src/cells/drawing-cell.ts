@@ -1,19 +1,15 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { SetUpInputs } from '../drawings/index.ts'
+import type { Draw } from '../drawings/drawing-options.ts'
+import { DRAWINGS } from '../drawings/registry.ts'
+import type { DrawingKind } from '../worksheet/index.ts'
 import type { CellSignal, DrawingView } from './cell-view.ts'
 import { drawTree } from './draw-tree.ts'
 import { shared } from './styles.ts'
 
-type Drawings = typeof import('../drawings/index.ts')
-
 /** The lettering is drawn for close reading; the stand is read at arm's length. */
 const ENLARGED = 1.15
-
-const UNITS = ['mm', 'cm', 'in'] as const
-
-const unitOf = (unit: unknown): (typeof UNITS)[number] => UNITS.find((one) => one === unit) ?? 'mm'
 
 /** A drawing from the sheet's own figures, to scale, with the same in words below. */
 @customElement('drawing-cell')
@@ -61,7 +57,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) view!: CellSignal<DrawingView>
   @state() private width = 0
-  @state() private drawings: Drawings | undefined
+  @state() private ready: { readonly kind: DrawingKind; readonly draw: Draw } | undefined
   private readonly watcher = new ResizeObserver(([entry]) => {
     this.width = Math.round(entry?.contentRect.width ?? 0)
   })
@@ -69,9 +65,6 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   override connectedCallback(): void {
     super.connectedCallback()
     this.watcher.observe(this)
-    void import('../drawings/index.ts').then((drawings) => {
-      this.drawings = drawings
-    })
   }
 
   override disconnectedCallback(): void {
@@ -79,14 +72,21 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     this.watcher.disconnect()
   }
 
+  private async fetch(kind: DrawingKind): Promise<void> {
+    const draw = await DRAWINGS[kind].load()
+    if (this.view.get().cell.drawing === kind) this.ready = { kind, draw }
+  }
+
   override render(): TemplateResult {
     const { cell, outcome } = this.view.get()
     const missing = Object.values(outcome.missing)
-    if (!this.drawings || this.width === 0) return html`<figure><div class="place"></div></figure>`
-    const drawn = this.drawings.drawSetUp(outcome.values as SetUpInputs, {
+    if (this.ready?.kind !== cell.drawing) void this.fetch(cell.drawing)
+    if (this.ready?.kind !== cell.drawing || this.width === 0) return html`<figure><div class="place"></div></figure>`
+    const drawn = this.ready.draw(outcome.values, {
       width: this.width / ENLARGED,
-      unit: unitOf(cell.unit),
-      ...(cell.title ? { title: cell.title } : {}),
+      enlarged: ENLARGED,
+      unit: cell.unit,
+      title: cell.title || undefined,
     })
     const cannot = [...new Set([...drawn.cannot, ...missing])]
     return html`

@@ -1,4 +1,6 @@
+export type { Draw, DrawingInputs, DrawingOptions } from './drawing-options.ts'
+export { DRAWINGS, type DrawingEntry, type DrawingInput, type InputSort } from './registry.ts'
 export { PX_PER_MM, type Scale } from './scale.ts'
-export { drawSetUp, type SetUpOptions } from './set-up.ts'
+export { drawSetUp } from './set-up.ts'
 export type { LengthUnit, SetUpInputs } from './set-up-inputs.ts'
 export { type Drawing, type Node, toSvgText } from './tree.ts'

@@ -6,6 +6,10 @@ export type LengthUnit = 'mm' | 'cm' | 'in'
 
 export const METRES: Readonly<Record<LengthUnit, number>> = { mm: 0.001, cm: 0.01, in: 0.0254 }
 
+/** The unit asked for where a drawing knows it, millimetres otherwise. */
+export const lengthUnit = (asked: string | undefined): LengthUnit =>
+  asked !== undefined && Object.hasOwn(METRES, asked) ? (asked as LengthUnit) : 'mm'
+
 /** A length as the drawing writes it: `857 mm`. */
 export const lengthIn =
   (unit: LengthUnit) =>

@@ -1,4 +1,5 @@
 import { LANE } from './dimension-line.ts'
+import type { DrawingOptions } from './drawing-options.ts'
 import { belowElevation, drawElevation, TITLE_ROW } from './elevation.ts'
 import type { Frame } from './frame.ts'
 import { type Box, point } from './geometry.ts'
@@ -6,21 +7,11 @@ import { lampOffsets, offsetLanes } from './lamp-choice.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import { drawPlan, notesHeight, planNotes } from './plan.ts'
 import { barLength, fitScale, type Scale } from './scale.ts'
-import { type LengthUnit, lengthIn, METRES, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
+import { type LengthUnit, lengthIn, lengthUnit, METRES, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { describeSetUp } from './set-up-words.ts'
 import { Sheet } from './sheet.ts'
 import type { Drawing } from './tree.ts'
 import { uprightDimensions } from './uprights.ts'
-
-export interface SetUpOptions {
-  /** Of the view box, in CSS px: what it is shown at, for its lettering to have the size meant. */
-  readonly width: number
-  /** How many times larger than its view box it is shown, so that the scale it says is the one seen. */
-  readonly enlarged?: number
-  /** What the figures are written in. */
-  readonly unit: LengthUnit
-  readonly title?: string
-}
 
 const PAD = 4
 /** Half a lamp's outline, which keeps its size where the scale would make it too small to see. */
@@ -72,9 +63,10 @@ function extentOf(setUp: SetUp, board: { halfWidth: number; halfDepth: number })
 }
 
 /** The copy stand drawn to scale: elevation above, plan below, on one centre line. */
-export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
+export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const show = lengthIn(options.unit)
+  const unit = lengthUnit(options.unit)
+  const show = lengthIn(unit)
   const title = options.title ?? 'The set-up, to scale'
   const setUp = readSetUp(inputs, show)
   if (isEmpty(setUp)) return nothingDrawn(width, title, setUp.cannot)
@@ -118,7 +110,7 @@ export function drawSetUp(inputs: SetUpInputs, options: SetUpOptions): Drawing {
   elevation.letter()
   plan.letter()
   elevation.hatch()
-  drawBar(sheet, scale, options.unit, height - 10, show)
+  drawBar(sheet, scale, unit, height - 10, show)
 
   const description = describeSetUp(setUp, show, scale.name)
   return { node: sheet.node(height, title, description), title, description, cannot: setUp.cannot, width, height }

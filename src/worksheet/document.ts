@@ -1,4 +1,5 @@
 import * as v from 'valibot'
+import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { NAME_PATTERN } from './name-pattern.ts'
 
 /** The version this program writes; a higher one opens read-only. */
@@ -75,7 +76,9 @@ const drawing = v.looseObject({
   kind: v.literal('drawing'),
   id,
   title: v.optional(text),
-  drawing: v.picklist(['set-up']),
+  drawing: v.picklist(DRAWING_KINDS),
+  /** The unit of its figures. */
+  unit: v.optional(text),
   /** Which formula feeds each thing drawn. */
   from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
 })

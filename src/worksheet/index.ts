@@ -12,6 +12,7 @@ export {
   type Worksheet,
   WorksheetSchema,
 } from './document.ts'
+export { DRAWING_KINDS, type DrawingKind } from './drawing-kinds.ts'
 export { NAME_PATTERN } from './name-pattern.ts'
 export { freeName, isNamed, refusedName } from './names.ts'
 export type {
