@@ -14,8 +14,8 @@ import { matchArguments, plainDefault, unitMendFor, type Written } from './argum
 import { explainBroken } from './broken.ts'
 import type { Diagnostic, Mend } from './diagnostic.ts'
 import type { Callable, Parameter } from './function-record.ts'
-import { doubt, lookOver, mend, oneSign, problem } from './lookalikes.ts'
-import { parser } from './parser.ts'
+import { doubt, mend, problem } from './lookalikes.ts'
+import { type ParsedFormula, parsed } from './parsed.ts'
 import { CONSTANTS, type Scope } from './scope.ts'
 import type { Binary, BinarySign, Typed } from './typed.ts'
 import { describeType, list, number, PLAIN_NUMBER, sameType, TEXT, type Type, YES_NO } from './types.ts'
@@ -43,11 +43,9 @@ export interface Checked {
 }
 
 /** Checks a formula's grammar and units. Nothing is computed. */
-export function checkFormula(text: string, scope: Scope): Checked {
-  const evened = oneSign(text)
-  const looked = lookOver(evened)
-  if (looked.length > 0) return failed(looked)
-  const tree = parser.parse(evened)
+export function checkFormula(formula: string | ParsedFormula, scope: Scope): Checked {
+  const { evened, looked, tree } = parsed(formula)
+  if (looked.length > 0 || !tree) return failed(looked)
   return new Checker(evened, scope).run(tree.topNode)
 }
 

@@ -1,6 +1,5 @@
 import { findUnit } from '../units/index.ts'
-import { LONGEST_FORMULA, oneSign } from './lookalikes.ts'
-import { parser } from './parser.ts'
+import { type ParsedFormula, parsed } from './parsed.ts'
 
 export interface NameSpan {
   readonly name: string
@@ -12,10 +11,10 @@ export interface NameSpan {
  * Every word in a formula that may stand for a cell, with its place; the names of functions, arguments and parts are
  * left out. Works on broken formulas too.
  */
-export function namesIn(text: string): NameSpan[] {
-  if (text.length > LONGEST_FORMULA) return []
+export function namesIn(formula: string | ParsedFormula): NameSpan[] {
+  const { text, tree } = parsed(formula)
   const spans: NameSpan[] = []
-  parser.parse(oneSign(text)).iterate({
+  tree?.iterate({
     enter(node) {
       if (node.name !== 'Name') return
       const parent = node.node.parent
@@ -39,6 +38,7 @@ function replaced(text: string, { from, to }: NameSpan, name: string): string {
 
 /** The formula with every use of one cell's name replaced by another. */
 export function renameIn(text: string, from: string, to: string): string {
+  if (!text.includes(from)) return text
   let renamed = text
   for (const span of namesIn(text).reverse()) if (span.name === from) renamed = replaced(renamed, span, to)
   return renamed

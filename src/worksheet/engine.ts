@@ -46,7 +46,7 @@ export class Engine {
   private programs: (Program | undefined)[] = []
   private slots: Int32Array[] = []
   private needs: Int32Array[] = []
-  private dependants: Int32Array[] = []
+  private dependants: number[][] = []
   private failures = new Map<Node, Diagnostic>()
   private circles = new Map<Node, readonly Node[]>()
   private traced: Trace | undefined
@@ -164,16 +164,65 @@ export class Engine {
   replace(cell: NamedCell): Touched | undefined {
     const node = this.nodes.get(cell.id)
     if (!node || node.cell.kind !== cell.kind || node.cell.name !== cell.name) return undefined
-    setCell(node, cell)
-    if (cell.kind !== 'given') return this.settle(new Set([node]))
-    if (checkNode(node, this.scope())) return this.settle(new Set([node]), new Set([node]))
     const position = this.positions.get(node) as number
-    this.dirty[position] = 1
+    setCell(node, cell)
+    if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
+    this.recheck(position)
     return this.recompute(position)
   }
 
+  /** Takes in what a formula needs now. False where the cells must be sorted anew for it. */
+  private rewire(node: Node, position: number): boolean {
+    if (this.circles.has(node)) return false
+    const needs = Int32Array.from(this.needsOf(node), (need) => this.positions.get(need) as number)
+    if (needs.some((need) => need >= position)) return false
+    for (const need of this.needs[position] as Int32Array) {
+      const list = this.dependants[need] as number[]
+      list.splice(list.indexOf(position), 1)
+    }
+    for (const need of needs) (this.dependants[need] as number[]).push(position)
+    this.needs[position] = needs
+    return true
+  }
+
+  /** Checks a cell anew, and as far as its kind of value is another now, what depends on it. */
+  private recheck(from: number): void {
+    const scope = this.scope()
+    if (!this.checkAt(from, scope)) return
+    const stale = new Uint8Array(this.order.length)
+    const spread = (i: number): void => {
+      for (const dependant of this.dependants[i] as number[]) stale[dependant] = 1
+    }
+    spread(from)
+    for (let i = from + 1; i < stale.length; i++) if (stale[i] === 1 && this.checkAt(i, scope)) spread(i)
+  }
+
+  private checkAt(i: number, scope: Scope): boolean {
+    const node = this.order[i] as Node
+    this.dirty[i] = 1
+    if (this.circles.has(node)) return false
+    const retyped = checkNode(node, scope)
+    this.load(i)
+    return retyped
+  }
+
+  /** Puts a cell's program and where its arguments come from in their places; constants follow after the cells. */
+  private load(i: number): void {
+    const { computable } = this.order[i] as Node
+    this.programs[i] = computable?.program
+    if (!computable) return
+    const free = (this.slots[i] ?? EMPTY).filter((slot) => slot >= this.order.length)
+    let reused = 0
+    this.slots[i] = Int32Array.from(computable.inputs, (input) => {
+      if ('cell' in input) return this.positions.get(this.byName.get(input.cell) as Node) as number
+      const place = free[reused++] ?? this.values.length
+      this.values[place] = input.constant
+      return place
+    })
+  }
+
   /** Sorts, checks what may have another meaning now, lays the arrays out and computes. */
-  private settle(changed: Set<Node>, retyped = new Set<Node>()): Touched {
+  private settle(changed: Set<Node>): Touched {
     const all = [...this.nodes.values()]
     const index = new Map(all.map((node, i) => [node, i]))
     const dependencies = all.map((node) => this.needsOf(node).map((need) => index.get(need) as number))
@@ -181,6 +230,7 @@ export class Engine {
     const inOrder = [...sorted, ...circles.keys(), ...behind].map((i) => all[i] as Node)
     for (const node of this.circles.keys()) changed.add(node)
     this.circles = asNodes(circles, all)
+    const retyped = new Set<Node>()
     for (const node of this.circles.keys()) {
       changed.add(node)
       if (node.type) retyped.add(node)
@@ -202,7 +252,7 @@ export class Engine {
     const size = inOrder.length
     this.order = inOrder
     this.positions = new Map(inOrder.map((node, i) => [node, i]))
-    const values: Value[] = new Array(size).fill(0)
+    this.values = new Array(size).fill(0)
     this.states = new Uint8Array(size).fill(WAITING)
     this.dirty = new Uint8Array(size)
     const dependants: number[][] = inOrder.map(() => [])
@@ -212,23 +262,15 @@ export class Engine {
     inOrder.forEach((node, i) => {
       const old = before.positions.get(node)
       if (old !== undefined && !changed.has(node)) {
-        values[i] = before.values[old] as Value
+        this.values[i] = before.values[old] as Value
         this.states[i] = before.states[old] as number
       } else this.dirty[i] = 1
-      this.programs[i] = node.computable?.program
       const needs = this.needsOf(node).map((need) => this.positions.get(need) as number)
       this.needs[i] = Int32Array.from(needs)
       for (const need of needs) (dependants[need] as number[]).push(i)
-      this.slots[i] = node.computable
-        ? Int32Array.from(node.computable.inputs, (input) => {
-            if ('cell' in input) return this.positions.get(this.byName.get(input.cell) as Node) as number
-            values.push(input.constant)
-            return values.length - 1
-          })
-        : EMPTY
+      this.load(i)
     })
-    this.values = values
-    this.dependants = dependants.map((list) => Int32Array.from(list))
+    this.dependants = dependants
     for (const node of this.failures.keys()) if (!this.nodes.has(node.cell.id)) this.failures.delete(node)
   }
 
@@ -245,7 +287,7 @@ export class Engine {
       this.compute(i)
       touched.push(i)
       if (states[i] === stateBefore && states[i] === VALUE && values[i] === valueBefore) continue
-      const list = dependants[i] as Int32Array
+      const list = dependants[i] as number[]
       for (let k = 0; k < list.length; k++) dirty[list[k] as number] = 1
     }
     return touched

@@ -8,6 +8,8 @@ import {
   explainFailure,
   fitsDeclared,
   namesIn,
+  type ParsedFormula,
+  parseFormula,
   problem,
   type Scope,
   type Type,
@@ -22,6 +24,8 @@ export interface Node {
   cell: NamedCell
   /** The words in its formula that may be cells, whether or not there are such cells. */
   mentions: readonly string[]
+  /** Its formula read, so that a check in another scope need not read it again. */
+  parsed: ParsedFormula | undefined
   type: Type | undefined
   unit: DisplayUnit | undefined
   reading: GivenReading | undefined
@@ -35,6 +39,7 @@ export function newNode(cell: NamedCell): Node {
   const node: Node = {
     cell,
     mentions: [],
+    parsed: undefined,
     type: undefined,
     unit: undefined,
     reading: undefined,
@@ -67,7 +72,9 @@ export function setCell(node: Node, cell: NamedCell): void {
     node.type = type
   }
   node.cell = cell
-  node.mentions = cell.kind === 'given' ? [] : [...new Set(namesIn(formulaOf(cell)).map(({ name }) => name))]
+  const parsed = cell.kind === 'given' ? undefined : parseFormula(formulaOf(cell))
+  node.parsed = parsed
+  node.mentions = parsed ? [...new Set(namesIn(parsed).map(({ name }) => name))] : []
 }
 
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
@@ -100,7 +107,7 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
     node.errors = []
     return
   }
-  const checked = checkFormula(text, scope)
+  const checked = checkFormula(node.parsed ?? text, scope)
   node.checked = checked
   const errors = checked.diagnostics.filter(({ severity }) => severity === 'error')
   if (declared.error) errors.push(declared.error)
