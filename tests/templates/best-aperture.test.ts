@@ -99,6 +99,7 @@ test('the aperture proposed holds the depth', () => {
 
 describe('each check holds and fails, and says so in full', () => {
   test.each([
+    ['pixels_match', {}, { sensor_pixels: '4000 x 6000' }],
     ['depth_holds', {}, { page_arc: '210' }],
     ['still_resolves', {}, { aperture: 'f/22' }],
     ['sampled', {}, { magnification: '1:12' }],
@@ -107,6 +108,6 @@ describe('each check holds and fails, and says so in full', () => {
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('best-aperture').checks).toHaveLength(3)
+    expect(open('best-aperture').checks).toHaveLength(4)
   })
 })

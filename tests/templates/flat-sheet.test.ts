@@ -116,6 +116,7 @@ test('lamps over a thick original are measured from its face', () => {
 
 describe('each check holds and fails, and says so in full', () => {
   test.each([
+    ['pixels_match', {}, { sensor_pixels: '4000 x 6000' }],
     ['sharp_enough', { wanted_sampling: '300' }, {}],
     ['overlap_fits', {}, { overlap: '200' }],
     ['column_reaches', {}, { focal: '90' }],
@@ -132,7 +133,7 @@ describe('each check holds and fails, and says so in full', () => {
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('flat-sheet').checks).toHaveLength(11)
+    expect(open('flat-sheet').checks).toHaveLength(12)
   })
 })
 

@@ -102,6 +102,7 @@ test('what the lens reaches alone takes no tube and leaves the lens at its own m
 
 describe('each check holds and fails, and says so in full', () => {
   test.each([
+    ['pixels_match', {}, { sensor_pixels: '4000 x 6000' }],
     ['tubes_reach', {}, { tubes: '5' }],
     ['tubes_clear', {}, { focal: '28', principal_inset: '50' }],
     ['closeup_covers', {}, { powers: '3' }],
@@ -112,6 +113,6 @@ describe('each check holds and fails, and says so in full', () => {
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('getting-closer').checks).toHaveLength(5)
+    expect(open('getting-closer').checks).toHaveLength(6)
   })
 })
