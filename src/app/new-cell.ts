@@ -25,7 +25,15 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
     case 'section':
       return { kind: 'note', id, role: 'heading', text: '' }
     case 'drawing':
-      return { kind, id, drawing: 'set-up', from: fedByName('set-up', cells) }
+      return {
+        kind,
+        id,
+        drawing: 'set-up',
+        from: fedByName(
+          'set-up',
+          cells.filter(isNamed).map(({ name }) => name),
+        ),
+      }
   }
 }
 

@@ -14,6 +14,7 @@ import {
   type Result,
 } from '../worksheet/index.ts'
 import type { CellView } from './cell-view.ts'
+import { fedByName } from './drawing-parts.ts'
 import type { FormulaEvent } from './formula-field.ts'
 import { labelled, selected, ticked } from './labelled.ts'
 
@@ -197,6 +198,13 @@ function withPart(from: Drawing['from'], part: string, text: string): Drawing['f
   return text === '' ? others : { ...others, [part]: text }
 }
 
+/** Another kind of drawing keeps what it can use, and takes the rest from the cells that bear its inputs' names. */
+const drawnOtherwise = (form: Form, cell: Drawing, kind: DrawingKind): Drawing => ({
+  ...cell,
+  drawing: kind,
+  from: { ...fedByName(kind, form.scope().names()), ...cell.from },
+})
+
 function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string, string>>): TemplateResult {
   return html`
     ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
@@ -204,7 +212,7 @@ function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string,
       label: 'This drawing shows',
       value: cell.drawing,
       options: DRAWING_KINDS.map((kind) => [kind, DRAWINGS[kind].title] as const),
-      put: (kind) => form.put({ ...cell, drawing: kind as DrawingKind }, `drawing:${cell.id}`),
+      put: (kind) => form.put(drawnOtherwise(form, cell, kind as DrawingKind), `drawing:${cell.id}`),
     })}
     ${DRAWINGS[cell.drawing].inputs.map(({ name: part, label }) =>
       formula(

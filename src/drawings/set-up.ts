@@ -7,7 +7,15 @@ import { lampOffsets, offsetLanes } from './lamp-choice.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import { drawPlan, notesHeight, planNotes } from './plan.ts'
 import { barLength, fitScale, type Scale } from './scale.ts'
-import { type LengthUnit, lengthIn, lengthUnit, METRES, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
+import {
+  type LengthUnit,
+  lengthIn,
+  lengthUnit,
+  METRES,
+  readSetUp,
+  type SetUp,
+  type SetUpInputs,
+} from './set-up-inputs.ts'
 import { describeSetUp } from './set-up-words.ts'
 import { Sheet } from './sheet.ts'
 import type { Drawing } from './tree.ts'

@@ -71,6 +71,15 @@ export class Sheet {
     this.#path(stroke, as, `M ${written(points)} Z`)
   }
 
+  /** Curves of many short chords: one path, so that dashes run on along each. */
+  curves(stroke: Stroke, as: string, runs: readonly (readonly Point[])[]): void {
+    const drawn = runs.filter((run) => run.length > 1)
+    if (drawn.length === 0) return
+    for (const run of drawn)
+      for (let at = 1; at < run.length; at++) this.#lines.push({ from: run[at - 1] as Point, to: run[at] as Point })
+    this.#path(stroke, as, drawn.map((run) => `M ${written(run)}`).join(' '))
+  }
+
   /** An arc drawn as the short chords the lettering keeps clear of. */
   arc(stroke: Stroke, as: string, points: readonly Point[]): void {
     this.#lines.push(...sides(points).slice(0, -1))
@@ -93,6 +102,11 @@ export class Sheet {
   /** What hatching must go around. */
   get occupied(): readonly Box[] {
     return [...this.#bodies.map((box) => grown(box, 1)), ...this.#lettering.map((box) => grown(box, 1))]
+  }
+
+  /** Whether a box is clear of lettering, bodies and lines. */
+  isFree(box: Box, within: Box): boolean {
+    return this.#free(box, within)
   }
 
   /** Writes in the first of some places that is free; false where none is. */
