@@ -67,7 +67,7 @@ const textField = <C extends Cell>(
   cell: C,
   key: keyof C & string,
   label: string,
-  more: { hint?: string; className?: string; lines?: boolean; optional?: boolean } = {},
+  more: { hint?: string; placeholder?: string; className?: string; lines?: boolean; optional?: boolean } = {},
 ): TemplateResult =>
   labelled({
     label,
@@ -168,7 +168,7 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
 function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]): TemplateResult {
   return html`
     ${head(form, cell, false)}
-    ${textField(form, cell, 'margin', 'Close within', { hint: '5 % where nothing is said' })}
+    ${textField(form, cell, 'margin', 'Close within', { placeholder: '5 %' })}
     ${formula(form, cell, 'Holds when', cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
     ${textField(form, cell, 'holds', 'Says when it holds', { className: 'all', hint: '{name} puts a figure in' })}
     ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', optional: false })}

@@ -49,6 +49,7 @@ export class FormulaField extends LitElement {
   @query('textarea') private plain!: HTMLTextAreaElement | null
   private editor: FormulaEditor | undefined
   private textBefore = ''
+  private marking: number | undefined
 
   override focus(): void {
     if (this.editor) this.editor.focus()
@@ -112,14 +113,23 @@ export class FormulaField extends LitElement {
         this.textBefore = this.value
       },
     })
-    this.editor.focus()
+    // Before the focus: marks drawn right after it would take the caret with them.
     this.editor.setDiagnostics(this.diagnostics)
+    this.editor.focus()
   }
 
   override updated(changed: PropertyValues<this>): void {
     if (!this.editor) return
     if (changed.has('value')) this.editor.setText(this.value)
-    if (changed.has('diagnostics') || changed.has('value')) this.editor.setDiagnostics(this.diagnostics)
+    if (changed.has('diagnostics')) this.mark()
+  }
+
+  /** Marks drawn in the same turn as a key would take the caret with them. */
+  private mark(): void {
+    this.marking ??= requestAnimationFrame(() => {
+      this.marking = undefined
+      this.editor?.setDiagnostics(this.diagnostics)
+    })
   }
 
   override render(): TemplateResult {

@@ -30,6 +30,8 @@ interface Labelled {
   readonly value: string
   readonly put: (value: string) => void
   readonly hint?: string
+  /** What holds while it is empty. */
+  readonly placeholder?: string
   readonly className?: string
   readonly lines?: boolean
   /** What is wrong with what it holds. */
@@ -37,7 +39,16 @@ interface Labelled {
 }
 
 /** A field under its own small label. */
-export function labelled({ label, value, put, hint, className = '', lines, wrong }: Labelled): TemplateResult {
+export function labelled({
+  label,
+  value,
+  put,
+  hint,
+  placeholder = '',
+  className = '',
+  lines,
+  wrong,
+}: Labelled): TemplateResult {
   const typed = (event: Event): void => put((event.target as HTMLInputElement).value)
   return html`
     <label class="labelled ${className}">
@@ -45,7 +56,7 @@ export function labelled({ label, value, put, hint, className = '', lines, wrong
       ${
         lines
           ? html`<textarea class="field" .value=${live(value)} @input=${typed}></textarea>`
-          : html`<input class="field" type="text" autocomplete="off" aria-invalid=${wrong !== undefined} .value=${live(value)} @input=${typed}>`
+          : html`<input class="field" type="text" autocomplete="off" placeholder=${placeholder} aria-invalid=${wrong !== undefined} .value=${live(value)} @input=${typed}>`
       }
       ${wrong ? html`<span class="small">${wrong}</span>` : nothing}
     </label>

@@ -4,6 +4,7 @@ import {
   closeBracketsKeymap,
   closeCompletion,
   completionKeymap,
+  completionStatus,
   selectedCompletion,
 } from '@codemirror/autocomplete'
 import { defaultKeymap } from '@codemirror/commands'
@@ -129,10 +130,10 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
         // Undo belongs to the sheet: one history, so that a step back is the same step everywhere.
         keymap.of([
           { key: 'Enter', run: (view) => keepsWhole(view) && did(options.onKeep)() },
+          { key: 'Escape', run: (view) => completionStatus(view.state) !== 'active' && did(options.onRestore)() },
           ...completionKeymap,
           ...closeBracketsKeymap,
           { key: 'Enter', run: did(options.onKeep) },
-          { key: 'Escape', run: did(options.onRestore) },
           ...lintKeymap,
           ...defaultKeymap.filter(({ key }) => !/Enter|Alt-Arrow|Mod-\[|Mod-\]|Escape/.test(key ?? '')),
         ]),
