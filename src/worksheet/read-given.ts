@@ -36,9 +36,27 @@ export interface GivenReading {
   readonly error?: Diagnostic
 }
 
+export interface DeclaredUnit {
+  readonly unit?: DisplayUnit
+  readonly error?: Diagnostic
+}
+
+/** A sheet declares few units in many cells. */
+const declared = new Map<string, DeclaredUnit>()
+const MOST_DECLARED = 500
+
 /** The unit a cell declares, or why it cannot be read. */
-export function declaredUnit(text: string | undefined): { unit?: DisplayUnit; error?: Diagnostic } {
+export function declaredUnit(text: string | undefined): DeclaredUnit {
   if (text === undefined || text.trim() === '') return {}
+  const known = declared.get(text)
+  if (known) return known
+  if (declared.size >= MOST_DECLARED) declared.clear()
+  const read = readDeclared(text)
+  declared.set(text, read)
+  return read
+}
+
+function readDeclared(text: string): DeclaredUnit {
   try {
     return { unit: readDisplayUnit(text) }
   } catch (error) {

