@@ -38,6 +38,11 @@ describe('a large map under a 100-megapixel camera', () => {
     expect(sheet.number('by_mirror')).toBeCloseTo(Math.atan(4 / 2880), 12)
   })
 
+  test('leans, by phone, by the difference of its two readings', () => {
+    const phone = open('square-and-level', { phone_board: '-0.2', phone_camera: '0.3' })
+    expect(phone.number('by_phone')).toBeCloseTo(0.5 * DEGREE, 12)
+  })
+
   test('leans, by level, by four divisions of 0.1 mm/m', () => {
     expect(sheet.number('by_level')).toBeCloseTo(Math.atan(0.0003) + Math.atan(0.0001), 12)
   })
@@ -85,11 +90,12 @@ describe('each check holds and fails, and says so in full', () => {
     ['level_square', {}, { camera_divisions: '-12' }],
     ['frame_square', {}, { near_edge: '4008' }],
     ['edges_straight', {}, { distortion: '-1 %' }],
+    ['phone_square', {}, { phone_camera: '-0.3' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('square-and-level', held), open('square-and-level', failed), check)
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('square-and-level').checks).toHaveLength(4)
+    expect(open('square-and-level').checks).toHaveLength(5)
   })
 })
