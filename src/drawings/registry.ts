@@ -15,6 +15,9 @@ export type InputSort =
   | 'lengths'
   | 'numbers'
   | 'records'
+  | 'angle'
+  | 'pixels'
+  | 'texts'
 
 /** One thing a drawing is fed with. */
 export interface DrawingInput {
@@ -64,6 +67,8 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('original_height', 'Height of the original'),
       input('limit', 'Spread allowed', 'stops'),
       input('readings', 'Readings taken, five or nine in reading order', 'numbers'),
+      input('readings_in_stops', 'The same, where the meter reads EV', 'numbers'),
+      input('readings_in_apertures', 'The same, where it reads f-numbers', 'numbers'),
     ],
     load: async () => (await import('./evenness.ts')).drawEvenness,
   },
@@ -95,5 +100,39 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('moves_board', 'The board moves, not the camera', 'yes or no'),
     ],
     load: async () => (await import('./tiles.ts')).drawTiles,
+  },
+  squareness: {
+    title: 'The frame, out of square',
+    inputs: [
+      input('tilt', 'Tilt along the height of the frame', 'angle'),
+      input('tilt_across', 'Tilt along its width', 'angle'),
+      input('field_width', 'Width of the field'),
+      input('field_height', 'Height of the field'),
+      input('entrance_distance', 'Entrance pupil to original'),
+      input('pixels_width', 'Pixels along the width', 'pixels'),
+      input('pixels_height', 'Pixels along the height', 'pixels'),
+      input('allowed_pixels', 'Opposite edges may differ by', 'pixels'),
+    ],
+    load: async () => (await import('./squareness.ts')).drawSquareness,
+  },
+  ledger: {
+    title: 'Stops, from the reading to the setting',
+    inputs: [
+      input('start', 'Light value metered', 'stops'),
+      input('stops', 'Stops added or taken, a list', 'stops, a list'),
+      input('names', 'What each is for, a list of texts', 'texts'),
+    ],
+    load: async () => (await import('./ledger.ts')).drawLedger,
+  },
+  patches: {
+    title: 'Patches against their aims',
+    inputs: [
+      input('differences', 'Differences, a list', 'numbers'),
+      input('names', 'Names of the patches, a list of texts', 'texts'),
+      input('limit', 'Allowed for a patch', 'number'),
+      input('mean_limit', 'Allowed for the mean', 'number'),
+      input('sorted', 'The worst first', 'yes or no'),
+    ],
+    load: async () => (await import('./patches.ts')).drawPatches,
   },
 }
