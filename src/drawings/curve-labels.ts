@@ -1,0 +1,60 @@
+import { type Box, grown, overlap, type Point } from './geometry.ts'
+import { ASCENT, DESCENT, letteringBox } from './lettering.ts'
+import type { Sheet, Stroke } from './sheet.ts'
+
+/** A curve that carries its own name. */
+export interface Curve {
+  readonly stroke: Stroke
+  readonly as: string
+  readonly text: string
+  readonly runs: readonly (readonly Point[])[]
+}
+
+/** From the middle of a curve outwards. */
+const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.1, 0.9]
+
+/** Writes a curve's name on it, where that touches no other curve; the curve is cut there afterwards. */
+export function letterOnCurve(sheet: Sheet, curve: Curve, all: readonly Curve[], within: Box): boolean {
+  const { text, runs } = curve
+  const longestFirst = [...runs].sort((a, b) => b.length - a.length)
+  for (const run of longestFirst)
+    for (const share of SHARES) {
+      const middle = run[Math.round(share * (run.length - 1))] as Point
+      const at = { x: middle.x, y: middle.y + (ASCENT - DESCENT) / 2 }
+      const lettering = { text, at, anchor: 'middle' as const }
+      const box = grown(letteringBox(lettering), 2)
+      // A short run would be hidden whole under its own name.
+      if (run.every((one) => isIn(one, grown(box, 6)))) continue
+      if (all.some((other) => other !== curve && other.runs.some((points) => touches(points, box)))) continue
+      if (sheet.letter(`${curve.as} label`, [{ lettering }], within)) return true
+    }
+  return false
+}
+
+/** Where a curve has no room for its name: over its end, in a strip above the plot. */
+export function letterAtEnd(sheet: Sheet, { as, text, runs }: Curve, strip: Box): boolean {
+  const ends = runs.flatMap((run) => [run[0] as Point, run.at(-1) as Point]).filter(({ y }) => y < strip.bottom + 1)
+  return sheet.letter(
+    `${as} label`,
+    ends.map(({ x }) => ({ lettering: { text, at: { x, y: strip.bottom - 5 }, anchor: 'middle' as const } })),
+    strip,
+  )
+}
+
+const isIn = ({ x, y }: Point, box: Box): boolean => x > box.left && x < box.right && y > box.top && y < box.bottom
+
+const touches = (points: readonly Point[], box: Box): boolean =>
+  points.some(
+    (one, at) =>
+      isIn(one, box) ||
+      (at > 0 &&
+        overlap(
+          {
+            left: Math.min(one.x, (points[at - 1] as Point).x),
+            right: Math.max(one.x, (points[at - 1] as Point).x),
+            top: Math.min(one.y, (points[at - 1] as Point).y),
+            bottom: Math.max(one.y, (points[at - 1] as Point).y),
+          },
+          box,
+        )),
+  )

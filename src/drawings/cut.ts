@@ -1,0 +1,27 @@
+import { type Box, overlap, type Point } from './geometry.ts'
+
+/** Curves with the chords that touch some boxes taken out; chords are short. */
+export function cutAround(runs: readonly (readonly Point[])[], boxes: readonly Box[]): readonly (readonly Point[])[] {
+  return runs.flatMap((run) => {
+    const left: Point[][] = []
+    let current: Point[] = []
+    const finish = () => {
+      if (current.length > 1) left.push(current)
+      current = []
+    }
+    for (let at = 1; at < run.length; at++) {
+      const [from, to] = [run[at - 1] as Point, run[at] as Point]
+      const chord = {
+        left: Math.min(from.x, to.x),
+        right: Math.max(from.x, to.x),
+        top: Math.min(from.y, to.y),
+        bottom: Math.max(from.y, to.y),
+      }
+      if (boxes.some((box) => overlap(chord, box))) finish()
+      else if (current.length === 0) current.push(from, to)
+      else current.push(to)
+    }
+    finish()
+    return left
+  })
+}
