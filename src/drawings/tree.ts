@@ -35,6 +35,7 @@ export const rounded3 = (value: number): number => Math.round(value * 1000) / 10
 
 const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
 /** Characters no XML file may hold, even escaped. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g
 
 const escaped = (text: string): string =>

@@ -94,10 +94,13 @@ function errorOf(engine: Engine, node: Node): ErrorOutcome {
   if (node.errors.length > 0) return failed(node.errors)
   const failure = engine.failure(node)
   if (failure) return failed([failure])
-  const origin = engine.originOf(node).cell.name
+  const source = engine.originOf(node)
+  const origin = source.cell.name
+  // What is wrong there is said here too: the cell may be folded away.
+  const why = source === node ? '' : (errorOf(engine, source).diagnostics[0]?.message ?? '')
   return {
     state: 'error',
-    diagnostics: [problem(`The cell «${origin}» is in error; mend it there.`, 0, textLength(node))],
+    diagnostics: [problem(`Mend the cell «${origin}» first. ${why}`.trim(), 0, textLength(node))],
     origin,
   }
 }

@@ -167,10 +167,18 @@ function readSizeGiven(given: Given, unit: DisplayUnit | undefined): GivenReadin
   }
 }
 
-/** Values of one kind, between semicolons or commas; a comma inside a figure is a decimal comma. */
+/** What parts the values of a list: semicolons, else commas with a space behind, else commas where there are several. */
+function separator(text: string): RegExp {
+  if (text.includes(';')) return /[^;]+/g
+  if (/,\s/.test(text)) return /(?:[^,]|,(?=\S))+/g
+  // One comma alone, `12,20`, is a decimal comma, as everywhere in a given.
+  return (text.match(/,/g) ?? []).length > 1 ? /[^,]+/g : /.+/gs
+}
+
+/** Values of one kind. */
 function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
   const items: Reading[] = []
-  for (const part of given.value.matchAll(/(?:[^;,]|,(?=\d))+/g)) {
+  for (const part of given.value.matchAll(separator(given.value))) {
     if (part[0].trim() === '') continue
     items.push(readItem(part[0], part.index, unit))
   }
@@ -183,8 +191,17 @@ function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
   }
   const type = list(number(first.dimension, unit?.notation))
   const values = items.map(({ value }) => value)
-  return { type, value: values, readAs: showValue(values, type, unit).text.replace(/^\{|\}$/g, ''), offers: [] }
+  return {
+    type,
+    value: values,
+    readAs: showValue(values, type, unit).text.replace(/^\{|\}$/g, ''),
+    offers: asTwo(given.value),
+  }
 }
+
+/** `12,20` is read as 12.2; two values may have been meant. */
+const asTwo = (text: string): Offer[] =>
+  /^\s*\d+,\d+\s*$/.test(text) ? [{ text: text.trim().replace(',', ', '), label: 'two values' }] : []
 
 function readItem(text: string, at: number, unit: DisplayUnit | undefined): Reading {
   try {

@@ -35,6 +35,38 @@ describe('a given', () => {
   })
 })
 
+describe('a list', () => {
+  const values = (text: string) => {
+    const outcome = read(text, { entry: 'list', unit: 'mm' })
+    return outcome.state === 'value' ? (outcome.value as number[]).map((v) => Math.round(v * 1e6) / 1e3) : outcome.state
+  }
+
+  test.each([
+    ['12, 20, 36', [12, 20, 36]],
+    ['12,20,36', [12, 20, 36]],
+    ['12; 20; 36', [12, 20, 36]],
+    ['12,5; 20', [12.5, 20]],
+    ['12,5, 20', [12.5, 20]],
+    ['12 mm, 2 cm', [12, 20]],
+    ['12', [12]],
+    ['12,5', [12.5]],
+  ])('%s', (text, wanted) => expect(values(text)).toEqual(wanted))
+
+  it('of one comma is a decimal comma, and offers the two values that may have been meant', () => {
+    expect(read('12,20', { entry: 'list', unit: 'mm' })).toMatchObject({
+      readAs: '12.2 mm',
+      offers: [{ text: '12, 20', label: 'two values' }],
+    })
+  })
+
+  it('says where a value cannot be read', () => {
+    expect(read('12, abc', { entry: 'list', unit: 'mm' })).toMatchObject({
+      state: 'error',
+      diagnostics: [{ message: '«abc» is not a number.', from: 4, to: 7 }],
+    })
+  })
+})
+
 describe('a size', () => {
   it('is a record of width and height', () => {
     const sheet = sheetOf([
