@@ -14,13 +14,13 @@ export class ShelfPage extends LitElement {
     shared,
     css`
       main {
-        max-inline-size: 46rem;
+        max-inline-size: 70rem;
         margin-inline: auto;
         padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
         background: var(--sheet);
         border: 1px solid var(--edge);
       }
-      @media (max-width: 47rem) {
+      @media (max-width: 71rem) {
         main {
           border-inline: 0;
         }
@@ -41,6 +41,11 @@ export class ShelfPage extends LitElement {
         margin: 0;
         padding: 0;
         list-style: none;
+      }
+      .answers {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr));
+        column-gap: 3rem;
       }
       li {
         border-block-end: 1px solid var(--rule);
@@ -188,7 +193,7 @@ export class ShelfPage extends LitElement {
       <main>
         ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
         <h1>What have you got?</h1>
-        <ul>
+        <ul class="answers">
           ${answers.map(
             ({ key, answer, about }) => html`
               <li>

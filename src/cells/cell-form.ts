@@ -67,7 +67,7 @@ const textField = <C extends Cell>(
   cell: C,
   key: keyof C & string,
   label: string,
-  more: { hint?: string; placeholder?: string; className?: string; lines?: boolean; optional?: boolean } = {},
+  more: { hint?: string; placeholder?: string; className?: string; lines?: 'many' | 'few'; optional?: boolean } = {},
 ): TemplateResult =>
   labelled({
     label,
@@ -141,7 +141,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
             label: 'What it offers',
             hint: 'one a line',
             className: 'all',
-            lines: true,
+            lines: 'many',
             value: (cell.options ?? []).join('\n'),
             put: (text) => form.put({ ...cell, options: text.split('\n') }, `options:${cell.id}`),
           })
@@ -170,8 +170,8 @@ function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]):
     ${head(form, cell, false)}
     ${textField(form, cell, 'margin', 'Close within', { placeholder: '5 %' })}
     ${formula(form, cell, 'Holds when', cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
-    ${textField(form, cell, 'holds', 'Says when it holds', { className: 'all', hint: '{name} puts a figure in' })}
-    ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', optional: false })}
+    ${textField(form, cell, 'holds', 'Says when it holds', { className: 'all', lines: 'few', hint: '{name} puts a figure in' })}
+    ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', lines: 'few', optional: false })}
   `
 }
 
@@ -188,7 +188,7 @@ function noteForm(form: Form, cell: Note): TemplateResult {
       role === 'heading'
         ? html`${textField(form, cell, 'text', 'Heading', { className: 'first', optional: false })}
             ${textField(form, cell, 'about', 'What the section is about', { className: 'all' })}`
-        : textField(form, cell, 'text', 'Text', { className: 'all first', lines: true, optional: false })
+        : textField(form, cell, 'text', 'Text', { className: 'all first', lines: 'many', optional: false })
     }
   `
 }

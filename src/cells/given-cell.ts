@@ -5,12 +5,9 @@ import { readDisplayUnit } from '../units/index.ts'
 import type { Given, ValueOutcome } from '../worksheet/index.ts'
 import { ask, type CellSignal, type GivenView, labelOf } from './cell-view.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
-import { field, row, shared } from './styles.ts'
+import { field, isLong, row, shared } from './styles.ts'
 import { signsShown, touchRow, touchRowStyle } from './touch-row.ts'
 import { trouble, troubleStyle } from './trouble.ts'
-
-/** Labels longer than this stand above their field where the sheet is narrow. */
-const LONG_LABEL = 30
 
 /** The unit as set behind the field. */
 export function unitBehind(unit: string | undefined): string {
@@ -79,7 +76,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
-        class="row ${entry === 'list' ? 'listed' : label.length > LONG_LABEL ? 'long' : ''}"
+        class="row ${entry === 'list' ? 'listed' : isLong(label, cell.hint) ? 'long' : ''}"
         @focusin=${() => {
           this.inHand = true
         }}

@@ -33,7 +33,8 @@ interface Labelled {
   /** What holds while it is empty. */
   readonly placeholder?: string
   readonly className?: string
-  readonly lines?: boolean
+  /** More than one line: a paragraph, or a sentence that may grow. */
+  readonly lines?: 'many' | 'few'
   /** What is wrong with what it holds. */
   readonly wrong?: string | undefined
 }
@@ -55,7 +56,7 @@ export function labelled({
       <span class="small quiet">${label}${hint ? html` <span>(${hint})</span>` : nothing}</span>
       ${
         lines
-          ? html`<textarea class="field" .value=${live(value)} @input=${typed}></textarea>`
+          ? html`<textarea class="field ${lines === 'few' ? 'short' : ''}" rows="1" .value=${live(value)} @input=${typed}></textarea>`
           : html`<input class="field" type="text" autocomplete="off" placeholder=${placeholder} aria-invalid=${wrong !== undefined} .value=${live(value)} @input=${typed}>`
       }
       ${wrong ? html`<span class="small">${wrong}</span>` : nothing}

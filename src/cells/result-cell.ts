@@ -3,12 +3,11 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Outcome, ValueOutcome } from '../worksheet/index.ts'
 import { type CellSignal, labelOf, type ResultView } from './cell-view.ts'
-import { row, shared } from './styles.ts'
+import { isLong, row, shared } from './styles.ts'
 import { troubleStyle } from './trouble.ts'
 
 /** A figure longer than this is a list or a record: it takes the width of the row. */
 const LONG_FIGURE = 14
-const LONG_LABEL = 30
 
 export const resultStyle = css`
   .result .figure {
@@ -70,7 +69,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
     const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
-    const shape = isSpread(outcome) ? 'spread' : label.length > LONG_LABEL ? 'long' : ''
+    const shape = isSpread(outcome) ? 'spread' : isLong(label, cell.hint) ? 'long' : ''
     return html`
       <div class="row result ${shape}">
         <div class="what">

@@ -159,8 +159,11 @@ export const row = css`
   }
   @container (max-width: 25rem) {
     .row {
-      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 8.4rem) var(--unit-narrow, 3rem);
+      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 9rem) var(--unit-narrow, 2.7rem);
       column-gap: 0.5rem;
+    }
+    .row .field[inputmode] {
+      font-size: 1.1rem;
     }
     .row.long > .what {
       grid-column: 1 / -1;
@@ -172,7 +175,7 @@ export const row = css`
   }
   @container (max-width: 20rem) {
     .row {
-      grid-template-columns: minmax(0, 1fr) var(--unit-narrow, 3rem);
+      grid-template-columns: minmax(0, 1fr) var(--unit-narrow, 2.7rem);
     }
     .row > .what,
     .row.long > .what {
@@ -210,12 +213,22 @@ export const field = css`
     opacity: 1;
   }
   textarea.field {
+    display: block;
     min-block-size: 5.2rem;
     resize: vertical;
-    display: block;
+    field-sizing: content;
+  }
+  textarea.field.short {
+    min-block-size: 44px;
   }
   .mono {
     font-family: var(--mono);
     font-size: 0.92rem;
   }
 `
+
+const LONG_LABEL = 26
+const LONG_HINT = 40
+
+/** Where the sheet is narrow, words as long as these stand above their figure, not beside it. */
+export const isLong = (label: string, hint = ''): boolean => label.length > LONG_LABEL || hint.length > LONG_HINT
