@@ -80,7 +80,8 @@ function followed(cell: Cell, follow: (text: string) => string): Cell {
     }
     case 'drawing': {
       const from = Object.fromEntries(Object.entries(cell.from).map(([input, text]) => [input, follow(text)]))
-      return JSON.stringify(from) === JSON.stringify(cell.from) ? cell : { ...cell, from }
+      const next = { ...cell, from, ...(cell.moves ? { moves: cell.moves.map(follow) } : {}) }
+      return JSON.stringify(next) === JSON.stringify(cell) ? cell : next
     }
     default:
       return cell

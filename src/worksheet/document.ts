@@ -81,6 +81,8 @@ const drawing = v.looseObject({
   unit: v.optional(text),
   /** Which formula feeds each thing drawn. */
   from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
+  /** The givens that follow when a lamp is dragged: `["lamp_out", "lamp_height"]`. How each moves it is found out. */
+  moves: v.optional(v.array(name)),
 })
 
 export const CellSchema = v.variant('kind', [given, result, check, note, drawing])

@@ -32,6 +32,11 @@ export class History {
     return step.worksheet
   }
 
+  /** The document before the last step, which is forgotten, where that step bears a key. */
+  abandon(merge: string): Worksheet | undefined {
+    return this.past.at(-1)?.merge === merge ? this.past.pop()?.worksheet : undefined
+  }
+
   redo(now: Worksheet): Worksheet | undefined {
     const next = this.future.pop()
     if (!next) return undefined

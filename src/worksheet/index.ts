@@ -13,6 +13,7 @@ export {
   WorksheetSchema,
 } from './document.ts'
 export { DRAWING_KINDS, type DrawingKind } from './drawing-kinds.ts'
+export { Mover, type Wanted } from './mover.ts'
 export { NAME_PATTERN } from './name-pattern.ts'
 export { freeName, isNamed, refusedName } from './names.ts'
 export type {

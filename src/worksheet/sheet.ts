@@ -1,7 +1,7 @@
 import type { Library, Scope } from '../language/index.ts'
 import { applyChange } from './apply.ts'
 import type { Change } from './change.ts'
-import type { Cell, Worksheet } from './document.ts'
+import type { Cell, Given, Worksheet } from './document.ts'
 import { Engine, type Touched } from './engine.ts'
 import { checkOutcomeOf, drawingOutcomeOf, outcomeOf } from './explain.ts'
 import { History } from './history.ts'
@@ -23,7 +23,10 @@ export class Sheet {
   /** For each cell that shows the figures of others, their names. */
   private showing: Map<string, ReadonlySet<string>> | undefined
 
-  constructor(worksheet: Worksheet, library: Library) {
+  constructor(
+    worksheet: Worksheet,
+    private library: Library,
+  ) {
     this.document = worksheet
     this.engine = new Engine(library)
     this.engine.update(worksheet.cells)
@@ -97,9 +100,19 @@ export class Sheet {
   /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
   apply(change: Change, options: { readonly merge?: string } = {}): void {
     const before = this.document
-    const touched = (change.do === 'replace' ? this.typeInto(change.cell) : undefined) ?? this.changeWhole(change)
+    const touched = this.typed(change) ?? this.changeWhole(change)
     this.history.remember(before, options.merge)
     this.tell(change, touched)
+  }
+
+  /** Takes back the last step where it was made under this key, as if it had never been. */
+  abandon(merge: string): boolean {
+    return this.goTo(this.history.abandon(merge))
+  }
+
+  /** A sheet with some cells alone, to try changes on. */
+  trial(cells: readonly Cell[]): Sheet {
+    return new Sheet({ ...this.document, cells: [...cells] }, this.library)
   }
 
   undo(): boolean {
@@ -109,8 +122,15 @@ export class Sheet {
     return this.goTo(this.history.redo(this.document))
   }
 
+  /** Puts another state of the document in the place of this one, as one step of undo. */
+  become(worksheet: Worksheet): void {
+    this.history.remember(this.document)
+    this.goTo(worksheet)
+  }
+
   /** Takes a library that holds more functions, and checks again what is in error. The document stays as it is. */
   extend(library: Library): void {
+    this.library = library
     this.engine.extend(library)
     this.tellAll('all')
   }
@@ -145,12 +165,36 @@ export class Sheet {
     return touched
   }
 
+  /** One cell typed into, or several givens at once as a drag does. */
+  private typed(change: Change): Touched | undefined {
+    if (change.do === 'replace') return this.typeInto(change.cell)
+    const cells = this.givensFilled(change)
+    return cells?.flatMap((cell) => this.typeInto(cell) ?? [])
+  }
+
+  /** The givens a change fills in anew, where it does nothing else. */
+  private givensFilled(change: Change): readonly Given[] | undefined {
+    if (change.do !== 'several') return undefined
+    const cells = change.changes.flatMap((one) => (one.do === 'replace' && one.cell.kind === 'given' ? [one.cell] : []))
+    const stays = (cell: Given): boolean => {
+      const before = this.cell(cell.id)
+      return before?.kind === 'given' && before.name === cell.name
+    }
+    return cells.length === change.changes.length && cells.every(stays) ? cells : undefined
+  }
+
   private tell(change: Change, touched: Touched): void {
-    if (change.do !== 'replace') this.places = undefined
-    if (change.do !== 'replace' || change.cell.kind !== 'given') this.showing = undefined
+    const filled = change.do === 'replace' ? [change.cell] : this.givensFilled(change)
+    if (!filled) this.places = undefined
+    if (!filled?.every(({ kind }) => kind === 'given')) this.showing = undefined
     if (this.watchers.size === 0) return
-    if (change.do !== 'replace') this.tellAll('all')
-    else this.tellAll(this.withThoseShowing(this.engine.idsAt(touched).add(change.cell.id)))
+    if (!filled) {
+      this.tellAll('all')
+      return
+    }
+    const ids = this.engine.idsAt(touched)
+    for (const { id } of filled) ids.add(id)
+    this.tellAll(this.withThoseShowing(ids))
   }
 
   /** The cells with these ids, and those whose messages and drawings show them. */

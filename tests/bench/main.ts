@@ -1,5 +1,6 @@
 import { cpus } from 'node:os'
 import { chain } from './chain.ts'
+import { drag } from './drag.ts'
 import { fan } from './fan.ts'
 import { field } from './field.ts'
 import { formulas } from './formulas.ts'
@@ -15,6 +16,7 @@ console.log(`  ours takes ${hand_written.toFixed(1)} times the loop (wanted: at 
 fan()
 formulas()
 const field_map = field()
+const drag_frame = drag()
 console.log(`Memory in use at the end: ${heap().toFixed(0)} MB of heap`)
 if (process.argv.includes('--json'))
   console.log(
@@ -24,6 +26,7 @@ if (process.argv.includes('--json'))
         hyperformula: rounded(hyperformula),
         hand_written: rounded(hand_written),
         field_map: rounded(field_map),
+        drag_frame: rounded(drag_frame),
       },
     }),
   )
