@@ -1,7 +1,8 @@
 export { signature } from './arguments.ts'
-export { type Checked, checkFormula, fitsDeclared, type Limits } from './check.ts'
+export { type Checked, checkFormula, type Limits } from './check.ts'
 export type { Program } from './compile.ts'
 export { applyMend, type Diagnostic, type Mend } from './diagnostic.ts'
+export { fitsDeclared } from './fits-declared.ts'
 export {
   type Computable,
   type Computed,
