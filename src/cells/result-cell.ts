@@ -6,8 +6,9 @@ import { type CellSignal, labelOf, type ResultView } from './cell-view.ts'
 import { isLong, row, shared } from './styles.ts'
 import { troubleStyle } from './trouble.ts'
 
-/** A figure longer than this is a list or a record: it takes the width of the row. */
+/** A figure longer than this takes the width of the row; a list or a record breaks badly, and does so sooner. */
 const LONG_FIGURE = 14
+const LONG_LIST = 8
 
 export const resultStyle = css`
   .result .figure {
@@ -53,7 +54,9 @@ export function figureOf(outcome: Outcome): TemplateResult {
 }
 
 export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
-  outcome.state === 'value' && outcome.shown.figure.length > LONG_FIGURE
+  outcome.state === 'value' &&
+  outcome.shown.figure.length >
+    (outcome.type.kind === 'record' || outcome.type.kind === 'list' ? LONG_LIST : LONG_FIGURE)
 
 /** A result on the fill-in face: its label and its figure on its unit. */
 @customElement('result-cell')

@@ -1,0 +1,24 @@
+import { expect, test } from 'vitest'
+import { standingInWords, when } from '../../src/app/in-words.ts'
+
+const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
+
+test('the standing is said worst first', () => {
+  expect(standingInWords({ ...standing, errors: 1, fails: 2, close: 1, waits: 3, holds: 9 })).toBe(
+    'One cell needs mending. Two checks do not hold. One check is close. Three checks wait for givens.',
+  )
+})
+
+test('where all is well it is said in a few words', () => {
+  expect(standingInWords(standing)).toBe('No checks yet.')
+  expect(standingInWords({ ...standing, holds: 1 })).toBe('The one check holds.')
+  expect(standingInWords({ ...standing, holds: 4 })).toBe('All four checks hold.')
+  expect(standingInWords({ ...standing, holds: 40 })).toBe('All 40 checks hold.')
+})
+
+test('when a sheet was kept is said as one would say it today', () => {
+  const now = new Date(2026, 10, 25, 12, 0)
+  expect(when(new Date(2026, 10, 25, 10, 42), now)).toBe('today 10:42')
+  expect(when(new Date(2026, 10, 24, 9, 5), now)).toBe('yesterday 09:05')
+  expect(when(new Date(2026, 9, 3), now)).toBe('3 October 2026')
+})
