@@ -2,11 +2,10 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../cells/styles.ts'
-import { newId, openStore, type Store } from '../storage/store.ts'
+import { newId, openStore, type Store, type Summary } from '../storage/store.ts'
 import type { Standing, Worksheet } from '../worksheet/index.ts'
 import { face, setFace } from './face.ts'
-import { Keeper } from './keeper.ts'
-import type { OpenSheet } from './open-sheet.ts'
+import { HeldSheet } from './held-sheet.ts'
 import { type Face, type Route, readRoute, toSheet, withFace } from './route.ts'
 import './shelf-page.ts'
 import { template } from './templates.ts'
@@ -14,7 +13,7 @@ import { template } from './templates.ts'
 type Page =
   | { readonly on: 'nothing' }
   | { readonly on: 'shelf'; readonly trouble: string }
-  | { readonly on: 'sheet'; readonly open: OpenSheet; readonly keeper: Keeper; readonly key: string }
+  | { readonly on: 'sheet'; readonly held: HeldSheet; readonly key: string }
   | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing }
 
 /** The app: one page at a time, chosen by the address. */
@@ -70,12 +69,15 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   @query('.page') private place!: HTMLElement
   private store: Store | undefined
   private arriving = 0
+  /** Sheets that were left while they could not be kept: as they were typed, until the tab is closed. */
+  private readonly unkept = new Map<string, Worksheet>()
 
   override connectedCallback(): void {
     super.connectedCallback()
     addEventListener('hashchange', this.arrive)
     addEventListener('dragover', this.hover)
     addEventListener('drop', this.drop)
+    addEventListener('beforeunload', this.warn)
     void this.start()
   }
 
@@ -84,12 +86,13 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     removeEventListener('hashchange', this.arrive)
     removeEventListener('dragover', this.hover)
     removeEventListener('drop', this.drop)
+    removeEventListener('beforeunload', this.warn)
   }
 
   private async start(): Promise<void> {
     this.store = await openStore({
       onTrouble: (error) => {
-        if (this.page.on === 'sheet') this.page.keeper.keeping.set({ state: 'failed', message: error.message })
+        if (this.page.on === 'sheet') this.page.held.keeper.keeping.set({ state: 'failed', message: error.message })
       },
     })
     await this.go(readRoute(location.hash))
@@ -118,9 +121,14 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     }
   }
 
-  private async leave({ open, keeper }: Page & { on: 'sheet' }): Promise<void> {
-    open.close()
-    await keeper.close()
+  private async leave({ held }: Page & { on: 'sheet' }): Promise<void> {
+    await held.close()
+    if (held.keeper.keeping.get().state === 'failed') this.unkept.set(held.id, held.open.sheet.worksheet)
+    else this.unkept.delete(held.id)
+  }
+
+  private readonly warn = (event: BeforeUnloadEvent): void => {
+    if (this.unkept.size > 0) event.preventDefault()
   }
 
   private turnTo(page: Page): void {
@@ -128,7 +136,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     this.page = page
     this.sharing = false
     scrollTo(0, 0)
-    const title = page.on === 'sheet' ? page.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
+    const title =
+      page.on === 'sheet' ? page.held.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
     document.title = title ? `${title}, Evenfield` : 'Evenfield'
     // Whoever reads the page by ear is taken to its start, as a fresh page would do.
     if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
@@ -136,10 +145,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async pageFor(route: Route): Promise<Page> {
     if (route.at === 'sheet') {
-      const worksheet = await this.kept().load(route.id)
+      const kept = await this.kept().read(route.id)
+      const worksheet = this.unkept.get(route.id) ?? kept?.worksheet
       if (!worksheet) throw new Error('There is no such sheet in this browser. It may be kept in another one.')
-      const kept = (await this.kept().list()).find(({ id }) => id === route.id)
-      return this.sheet(worksheet, route.id, keyOf(route), kept && new Date(kept.changed))
+      return this.sheet(worksheet, route.id, keyOf(route), kept?.summary)
     }
     if (route.at === 'new') {
       const worksheet = await template(route.template)
@@ -158,15 +167,12 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     return this.store as Store
   }
 
-  private async sheet(worksheet: Worksheet, id: string, key: string, kept?: Date): Promise<Page> {
+  private async sheet(worksheet: Worksheet, id: string, key: string, kept?: Summary): Promise<Page> {
     const { openWorksheet } = await import('./opening.ts')
-    const open = await openWorksheet(worksheet)
-    const keeper = new Keeper(this.kept(), id, kept)
-    open.sheet.watch(() => {
-      keeper.keep(() => open.sheet.worksheet)
-      this.settle(id)
-    })
-    return { on: 'sheet', open, keeper, key }
+    const held = new HeldSheet(await openWorksheet(worksheet), this.kept(), id, kept, () => this.settle(id))
+    // What could not be kept is newer than what is.
+    if (!this.unkept.has(id)) await held.take()
+    return { on: 'sheet', held, key }
   }
 
   /** With its first change a fresh sheet becomes one of the user's own, with an address of its own. */
@@ -229,7 +235,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private shown(): TemplateResult | typeof nothing {
     const { page } = this
     if (page.on === 'sheet')
-      return html`<sheet-page .open=${page.open} .keeper=${page.keeper} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
+      return html`<sheet-page .held=${page.held} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
     if (page.on === 'copy')
       return html`<copy-page
         .worksheet=${page.worksheet}
@@ -251,7 +257,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     const dim = face.get() === 'dim'
     return html`
-      <header class=${this.page.on === 'sheet' ? '' : 'narrow'}>
+      <header class=${this.page.on === 'copy' ? 'narrow' : ''}>
         <a class="brand" href="#">Evenfield</a>
         <nav aria-label="This page">
           ${this.page.on === 'sheet' ? this.faces() : nothing}

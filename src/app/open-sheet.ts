@@ -1,6 +1,6 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../cells/cell-view.ts'
-import type { Cell, Change, Sheet } from '../worksheet/index.ts'
+import { type Cell, type Change, ChangeRefused, type Sheet } from '../worksheet/index.ts'
 import { wholeLibrary } from './library.ts'
 
 /**
@@ -13,6 +13,8 @@ export class OpenSheet {
   readonly changed = signal(0)
   /** Set when cells come, go or move, or a heading changes: what the faces are laid out from. */
   readonly laidOut = signal(0)
+  /** Set while another tab has the sheet: here it is read only. */
+  readonly frozen = signal(false)
   private readonly views = new Map<string, CellSignal>()
   private learnt = false
   private readonly stop: () => void
@@ -36,7 +38,12 @@ export class OpenSheet {
   }
 
   apply(change: Change, merge?: string): void {
+    if (this.frozen.get()) throw new ChangeRefused('Another tab or window has this sheet. Take it over to change it.')
     this.sheet.apply(change, merge === undefined ? {} : { merge })
+  }
+
+  step(which: 'undo' | 'redo'): void {
+    if (!this.frozen.get()) this.sheet[which]()
   }
 
   /** Fetches every function, for formulas to be written with; sheets open with those they call. */

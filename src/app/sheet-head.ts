@@ -1,6 +1,6 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { ask } from '../cells/cell-view.ts'
 import { field, shared } from '../cells/styles.ts'
@@ -64,22 +64,38 @@ export class SheetHead extends SignalWatcher(LitElement) {
         border-inline-start: 4px solid var(--ink);
         margin-block: 0.3rem 0.6rem;
       }
+      .failed .press {
+        margin-block: 0.5rem 0.2rem;
+        margin-inline-end: 0.8rem;
+      }
     `,
   ]
 
   @property({ attribute: false }) open!: OpenSheet
   @property({ attribute: false }) keeper!: Keeper
   @property({ type: Boolean }) build = false
+  @property({ type: Boolean }) looksBack = false
+  @state() private saved = ''
 
   private tell(name: string): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
   }
 
   private kept(): string {
+    if (this.open.frozen.get()) return 'Read only.'
     const keeping = this.keeper.keeping.get()
     if (keeping.state === 'kept') return `Kept ${clock(keeping.at)}.`
     if (keeping.state === 'keeping') return 'Keeping…'
     return keeping.state === 'failed' ? 'Not kept.' : 'Nothing changed yet.'
+  }
+
+  private async save(): Promise<void> {
+    try {
+      const { saveFile } = await import('../storage/file.ts')
+      this.saved = (await saveFile(this.open.sheet.worksheet)) ? 'Saved as a file.' : ''
+    } catch (error) {
+      this.saved = (error as Error).message
+    }
   }
 
   private history(word: string, can: boolean, event: string): TemplateResult {
@@ -124,9 +140,20 @@ export class SheetHead extends SignalWatcher(LitElement) {
         <span class="quiet kept">${this.kept()}</span>
         <div class="words">
           ${this.history('Undo', canUndo, 'undo-asked')} ${this.history('Redo', canRedo, 'redo-asked')}
+          <button type="button" class="word" aria-expanded=${this.looksBack} @click=${() => this.tell('revisions-asked')}>Revisions</button>
         </div>
       </div>
-      ${keeping.state === 'failed' ? html`<p class="failed" role="alert">${keeping.message}</p>` : nothing}
+      ${
+        keeping.state === 'failed' && !this.open.frozen.get()
+          ? html`
+              <div class="failed">
+                <p role="alert">${keeping.message}</p>
+                <button type="button" class="press" @click=${() => void this.save()}>Save as a file</button>
+                <span role="status">${this.saved}</span>
+              </div>
+            `
+          : nothing
+      }
     `
   }
 }

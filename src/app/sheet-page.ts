@@ -9,8 +9,8 @@ import type { BuildFace } from './build-face.ts'
 import './fill-face.ts'
 import type { FillFace } from './fill-face.ts'
 import { firstTrouble } from './first-trouble.ts'
+import type { HeldSheet } from './held-sheet.ts'
 import { standingInWords } from './in-words.ts'
-import type { Keeper } from './keeper.ts'
 import { keysList, keysStyle } from './keys-list.ts'
 import { newCell } from './new-cell.ts'
 import type { OpenSheet } from './open-sheet.ts'
@@ -46,16 +46,21 @@ export class SheetPage extends SignalWatcher(LitElement) {
     `,
   ]
 
-  @property({ attribute: false }) open!: OpenSheet
-  @property({ attribute: false }) keeper!: Keeper
+  @property({ attribute: false }) held!: HeldSheet
   @property() face: Face = 'fill'
   @property({ type: Boolean }) sharing = false
   @state() private spoken = ''
+  @state() private looksBack = false
   @query('fill-face') private fillFace!: FillFace | null
   @query('build-face') private buildFace!: BuildFace | null
   /** A cell just put into the sheet, to be shown once the Build face is there. */
   private arriving: string | undefined
+  private isStill = false
   private speaking: ReturnType<typeof setTimeout> | undefined
+
+  private get open(): OpenSheet {
+    return this.held.open
+  }
 
   override connectedCallback(): void {
     super.connectedCallback()
@@ -68,6 +73,13 @@ export class SheetPage extends SignalWatcher(LitElement) {
     clearTimeout(this.speaking)
   }
 
+  /** Only a second tab ever needs what this brings. */
+  private async holdStill(): Promise<void> {
+    this.isStill = true
+    const [{ readOnly }] = await Promise.all([import('./read-only.ts'), import('./hold-bar.ts')])
+    readOnly(this.renderRoot.querySelector('main') as HTMLElement, () => this.open.frozen.get())
+  }
+
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('face') && this.face === 'build') void import('./build-face.ts')
     if (changed.has('face') && this.face === 'functions') void import('./function-guide.ts')
@@ -75,16 +87,16 @@ export class SheetPage extends SignalWatcher(LitElement) {
   }
 
   override updated(changed: PropertyValues<this>): void {
-    if (changed.has('sharing') && this.sharing) void this.showShare()
+    if (changed.has('sharing') && this.sharing) void this.show('share-panel')
     if (this.face === 'build' && this.arriving !== undefined) {
       void this.showArrived(this.arriving)
       this.arriving = undefined
     }
   }
 
-  private async showShare(): Promise<void> {
-    await customElements.whenDefined('share-panel')
-    const panel = this.renderRoot.querySelector<LitElement>('share-panel')
+  private async show(name: 'share-panel' | 'revisions-panel'): Promise<void> {
+    await customElements.whenDefined(name)
+    const panel = this.renderRoot.querySelector<LitElement>(name)
     await panel?.updateComplete
     panel?.renderRoot.querySelector<HTMLElement>('h2')?.focus()
   }
@@ -99,7 +111,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   }
 
   private step(which: 'undo' | 'redo'): void {
-    this.open.sheet[which]()
+    this.open.step(which)
   }
 
   private readonly asked = (event: CustomEvent<Asked>): void => {
@@ -110,6 +122,14 @@ export class SheetPage extends SignalWatcher(LitElement) {
       if (!(error instanceof ChangeRefused)) throw error
       event.detail.refused = error.message
     }
+  }
+
+  private async lookBack(): Promise<void> {
+    this.looksBack = !this.looksBack
+    if (!this.looksBack) return
+    await import('./revisions-panel.ts')
+    await this.updateComplete
+    await this.show('revisions-panel')
   }
 
   private readonly showTrouble = (): void => {
@@ -147,17 +167,23 @@ export class SheetPage extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     this.open.changed.get()
     const { worksheet, standing } = this.open.sheet
+    const holding = this.held.holding.get()
+    if (holding !== 'here' && !this.isStill) void this.holdStill()
     this.speak(standingInWords(standing))
     return html`
       <main @change-asked=${this.asked}>
         <sheet-head
           .open=${this.open}
-          .keeper=${this.keeper}
+          .keeper=${this.held.keeper}
+          .looksBack=${this.looksBack}
           .build=${this.face === 'build'}
           @show-trouble=${this.showTrouble}
           @undo-asked=${() => this.step('undo')}
           @redo-asked=${() => this.step('redo')}
+          @revisions-asked=${() => void this.lookBack()}
         ></sheet-head>
+        ${holding === 'here' ? nothing : html`<hold-bar .held=${this.held} .holding=${holding}></hold-bar>`}
+        ${this.looksBack ? html`<revisions-panel .held=${this.held}></revisions-panel>` : nothing}
         ${this.sharing ? html`<share-panel .worksheet=${worksheet}></share-panel>` : nothing}
         ${this.shownFace()}
         ${keysList()}

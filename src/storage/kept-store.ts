@@ -1,64 +1,30 @@
-import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb'
 import type { Worksheet } from '../worksheet/document.ts'
+import { type Database, openDatabase, type Writing, write } from './database.ts'
+import { addPast, keepNow, keepPast, pastOf } from './kept-revisions.ts'
+import { latestFirst, named } from './revision.ts'
 import type { Store, Summary } from './store.ts'
 import { asStoreError, StoreError } from './store-error.ts'
-import { newestFirst, summarise } from './summary.ts'
+import { changesOf, newestFirst, summarise } from './summary.ts'
 
-interface Schema extends DBSchema {
-  /** The sheets, apart from their summaries so that the list need not read them all. */
-  worksheets: { key: string; value: { id: string; worksheet: Worksheet } }
-  summaries: { key: string; value: Summary }
-  settings: { key: string; value: unknown }
-}
-
-type Upgrade = (
-  database: IDBPDatabase<Schema>,
-  transaction: IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>,
-) => void
-
-/** What each version adds to the one before it. Append only: a browser may come from any of them. */
-const UPGRADES: readonly Upgrade[] = [
-  (database) => {
-    database.createObjectStore('worksheets', { keyPath: 'id' })
-    database.createObjectStore('summaries', { keyPath: 'id' })
-    database.createObjectStore('settings')
-  },
-]
-
-function openDatabase(name: string, onTrouble: (error: StoreError) => void, onClosed: () => void) {
-  return new Promise<IDBPDatabase<Schema>>((resolve, reject) => {
-    if (typeof indexedDB === 'undefined') throw new StoreError('refused')
-    let givenUp = false
-    openDB<Schema>(name, UPGRADES.length, {
-      upgrade(database, from, _to, transaction) {
-        for (const upgrade of UPGRADES.slice(from)) upgrade(database, transaction)
-      },
-      blocked() {
-        givenUp = true
-        reject(new StoreError('blocked'))
-      },
-      blocking(_current, _blocked, event) {
-        // Holding on would keep the newer tab from opening at all.
-        ;(event.target as IDBDatabase).close()
-        onClosed()
-        onTrouble(new StoreError('outdated'))
-      },
-      terminated: onClosed,
-    }).then((database) => {
-      if (givenUp) database.close()
-      else resolve(database)
-    }, reject)
-  })
+/** What was kept passes the schema before it is used; the shelf lists what is kept without ever needing that. */
+async function checked(worksheet: unknown): Promise<Worksheet> {
+  const { DocumentError, readData } = await import('../worksheet/read-document.ts')
+  try {
+    return readData(worksheet)
+  } catch (error) {
+    if (error instanceof DocumentError) throw new StoreError('unreadable', error.message, error)
+    throw error
+  }
 }
 
 /** The store in IndexedDB; fails with a StoreError where the browser refuses one. */
 export async function openKept(name: string, onTrouble: (error: StoreError) => void): Promise<Store> {
-  let database: IDBPDatabase<Schema> | undefined
+  let database: Database | undefined
   let outdated: StoreError | undefined
   const onClosed = () => {
     database = undefined
   }
-  const opened = async (): Promise<IDBPDatabase<Schema>> => {
+  const opened = async (): Promise<Database> => {
     if (outdated) throw outdated
     database ??= await openDatabase(
       name,
@@ -72,7 +38,7 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
   }
   await opened()
 
-  const plainly = async <T>(work: (database: IDBPDatabase<Schema>) => Promise<T>): Promise<T> => {
+  const plainly = async <T>(work: (database: Database) => Promise<T>): Promise<T> => {
     try {
       return await work(await opened())
     } catch (error) {
@@ -80,61 +46,89 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
     }
   }
 
+  const writes = <T>(work: (writing: Writing) => Promise<T>): Promise<T> => plainly((open) => write(open, work))
+
   const change = (id: string, how: (summary: Summary) => Summary) =>
-    plainly(async (open) => {
-      const transaction = open.transaction('summaries', 'readwrite', { durability: 'strict' })
-      const summary = await transaction.store.get(id)
-      if (summary) await transaction.store.put(how(summary))
-      await transaction.done
+    writes(async (writing) => {
+      const summary = await writing.objectStore('summaries').get(id)
+      if (summary) await writing.objectStore('summaries').put(how(summary))
     })
+
+  const put = (writing: Writing, summary: Summary, worksheet: Worksheet) =>
+    Promise.all([
+      writing.objectStore('worksheets').put({ id: summary.id, worksheet }),
+      writing.objectStore('summaries').put(summary),
+    ])
 
   const summaries = (wanted: (summary: Summary) => boolean) =>
     plainly(async (open) => newestFirst((await open.getAll('summaries')).filter(wanted)))
 
+  const read = (id: string) =>
+    plainly(async (open) => {
+      const reading = open.transaction(['worksheets', 'summaries'])
+      const [found, summary] = await Promise.all([
+        reading.objectStore('worksheets').get(id),
+        reading.objectStore('summaries').get(id),
+      ])
+      return found && summary && { worksheet: await checked(found.worksheet), summary }
+    })
+
   return {
     kept: true,
     trouble: undefined,
+    read,
 
-    save: (id, worksheet) =>
-      plainly(async (open) => {
-        const summary = summarise(id, worksheet)
-        const transaction = open.transaction(['worksheets', 'summaries'], 'readwrite', { durability: 'strict' })
-        await Promise.all([
-          transaction.objectStore('worksheets').put({ id, worksheet }),
-          transaction.objectStore('summaries').put(summary),
-          transaction.done,
-        ])
-        return summary.changed
+    save: (id, worksheet, seen) =>
+      writes(async (writing) => {
+        const before = await writing.objectStore('summaries').get(id)
+        if (before && seen !== undefined && changesOf(before) !== seen) throw new StoreError('elsewhere')
+        const summary = summarise(id, worksheet, before)
+        if (before) await keepPast(writing, before, summary.changed)
+        await put(writing, summary, worksheet)
+        return summary
       }),
 
-    load: (id) =>
-      plainly(async (open) => {
-        const found = await open.get('worksheets', id)
-        if (found === undefined) return undefined
-        // The shelf lists what is kept without ever needing the schema.
-        const { DocumentError, readData } = await import('../worksheet/read-document.ts')
-        try {
-          return readData(found.worksheet)
-        } catch (error) {
-          if (error instanceof DocumentError) throw new StoreError('unreadable', error.message, error)
-          throw error
-        }
-      }),
-
+    load: async (id) => (await read(id))?.worksheet,
     list: () => summaries((summary) => summary.removed === undefined),
     listRemoved: () => summaries((summary) => summary.removed !== undefined),
     remove: (id) => change(id, (summary) => ({ ...summary, removed: Date.now() })),
     restore: (id) => change(id, ({ removed: _, ...summary }) => summary),
 
     erase: (id) =>
+      writes((writing) =>
+        Promise.all([
+          writing.objectStore('worksheets').delete(id),
+          writing.objectStore('summaries').delete(id),
+          writing.objectStore('revisions').delete(pastOf(id)),
+          writing.objectStore('past').delete(pastOf(id)),
+        ]),
+      ).then(() => {}),
+
+    revisions: (id) => plainly(async (open) => latestFirst(await open.getAll('revisions', pastOf(id)))),
+    revision: (id, at) =>
       plainly(async (open) => {
-        const transaction = open.transaction(['worksheets', 'summaries'], 'readwrite', { durability: 'strict' })
-        await Promise.all([
-          transaction.objectStore('worksheets').delete(id),
-          transaction.objectStore('summaries').delete(id),
-          transaction.done,
-        ])
+        const found = await open.get('past', [id, at])
+        return found && (await checked(found.worksheet))
       }),
+    keepRevision: (id, mark, worksheet) =>
+      writes((writing) =>
+        worksheet ? addPast(writing, id, [{ at: Date.now(), ...mark, worksheet }]) : keepNow(writing, id, mark),
+      ),
+    nameRevision: (id, at, name) =>
+      writes(async (writing) => {
+        const revision = await writing.objectStore('revisions').get([id, at])
+        if (revision) await writing.objectStore('revisions').put(named(revision, name))
+      }),
+
+    bring: (sheet, past) =>
+      writes(async (writing) => {
+        const { id } = sheet.summary
+        if ((await writing.objectStore('summaries').getKey(id)) !== undefined) return false
+        await put(writing, sheet.summary, sheet.worksheet)
+        await addPast(writing, id, past)
+        return true
+      }),
+    bringPast: (id, past) => writes((writing) => addPast(writing, id, past)),
 
     setting: (setting) => plainly((open) => open.get('settings', setting)),
     keepSetting: (setting, value) =>

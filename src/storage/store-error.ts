@@ -10,6 +10,8 @@ export type Trouble =
   | 'outdated'
   /** What was kept cannot be read back. */
   | 'unreadable'
+  /** Another tab or window has changed the sheet since it was opened here. */
+  | 'elsewhere'
   | 'failed'
 
 const WORDS: Readonly<Record<Trouble, string>> = {
@@ -21,6 +23,7 @@ const WORDS: Readonly<Record<Trouble, string>> = {
   outdated:
     'Evenfield was brought up to date in another tab. Save the sheet as a file if it has unsaved work, then reload this tab.',
   unreadable: 'This kept sheet cannot be read.',
+  elsewhere: 'Another tab or window has changed this sheet since it was opened here.',
   failed: 'This browser could not keep the sheet. Save it as a file.',
 }
 

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
 import { FORMAT, VERSION, type Worksheet, WorksheetSchema } from './document.ts'
+import { migrate } from './migrate.ts'
 
 /** Why a document cannot be opened: what, where in it, and whether a newer program might. */
 export class DocumentError extends Error {
@@ -37,15 +38,18 @@ function refuseDeep(json: string): void {
 /** Reads a worksheet from JSON text. Throws DocumentError. */
 export function readDocument(json: string): Worksheet {
   if (json.length > LARGEST_DOCUMENT) throw new DocumentError('The file is too large to be a worksheet.', '')
+  return readData(parseJson(json))
+}
+
+/** Parses text from outside, nested no deeper than is safe and without keys that change a prototype. Throws DocumentError. */
+export function parseJson(json: string): unknown {
   refuseDeep(json)
-  let data: unknown
   try {
     // `__proto__` as a key would become a prototype when spread; nothing honest uses it.
-    data = JSON.parse(json, (key, value) => (key === '__proto__' ? undefined : value))
+    return JSON.parse(json, (key, value) => (key === '__proto__' ? undefined : value))
   } catch (error) {
     throw new DocumentError(`The file is not JSON: ${(error as Error).message}.`, '')
   }
-  return readData(data)
 }
 
 /** Checks data against the schema. Throws DocumentError. */
@@ -59,7 +63,7 @@ export function readData(data: unknown): Worksheet {
       'version',
       true,
     )
-  const parsed = v.safeParse(WorksheetSchema, data)
+  const parsed = v.safeParse(WorksheetSchema, migrate(data as Record<string, unknown>))
   if (!parsed.success) throw explained(parsed.issues[0])
   refuseRepeatedIds(parsed.output)
   return parsed.output
