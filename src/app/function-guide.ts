@@ -1,8 +1,15 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { field, shared } from '../cells/styles.ts'
-import { parameterInWords, resultInWords, signature } from '../language/editor/record-text.ts'
-import type { Callable, Example, GuideText, Subject } from '../language/index.ts'
+import {
+  type Callable,
+  type Example,
+  type GuideText,
+  parameterInWords,
+  resultInWords,
+  type Subject,
+  signature,
+} from '../language/index.ts'
 import { wholeLibrary } from './library.ts'
 
 const SUBJECTS: Readonly<Record<Subject, string>> = {

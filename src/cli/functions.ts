@@ -1,9 +1,9 @@
 import { FUNCTIONS } from '../functions/index.ts'
 import {
-  describeRange,
-  describeType,
   type FunctionRecord,
   type Parameter,
+  rangeInWords,
+  resultInWords,
   signature,
   typeName,
 } from '../language/index.ts'
@@ -36,18 +36,14 @@ const parameterType = (parameter: Parameter): string => {
   return type.kind === 'list of any' ? 'list of any numbers' : typeName(type)
 }
 
-function parameterData(parameter: Parameter): object {
-  const { type } = parameter
-  const item = type.kind === 'list' ? type.of : type
-  return {
-    name: parameter.name,
-    dimension: parameterType(parameter),
-    about: parameter.about,
-    default: parameter.default ?? null,
-    range: parameter.range ? describeRange(parameter.range, item.kind === 'number' ? item.dimension : undefined) : null,
-    choices: parameter.choices ?? null,
-  }
-}
+const parameterData = (parameter: Parameter): object => ({
+  name: parameter.name,
+  dimension: parameterType(parameter),
+  about: parameter.about,
+  default: parameter.default ?? null,
+  range: rangeInWords(parameter) || null,
+  choices: parameter.choices ?? null,
+})
 
 function asData(record: FunctionRecord): object {
   return {
@@ -56,7 +52,7 @@ function asData(record: FunctionRecord): object {
     about: record.about,
     signature: signature(record),
     parameters: record.parameters.map(parameterData),
-    result: typeof record.result === 'function' ? 'follows from the arguments' : describeType(record.result),
+    result: resultInWords(record),
     formula: record.formula,
     source: record.source,
     validity: record.validity ?? null,

@@ -1,11 +1,11 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import { syntaxTree } from '@codemirror/language'
 import { unitSymbols } from '../../units/index.ts'
+import { signature } from '../arguments.ts'
 import type { Guide } from '../function-record.ts'
 import type { Scope } from '../scope.ts'
 import { describeType } from '../types.ts'
 import { recordDom } from './record-dom.ts'
-import { signature } from './record-text.ts'
 
 const cells = (scope: Scope): Completion[] =>
   [...scope.names()].map((name) => {

@@ -1,5 +1,6 @@
+import { signature } from '../arguments.ts'
 import type { Callable, GuideText } from '../function-record.ts'
-import { parameterInWords, resultInWords, signature } from './record-text.ts'
+import { parameterInWords, resultInWords } from '../record-text.ts'
 
 function element(tag: string, className: string, ...children: (Node | string)[]): HTMLElement {
   const made = document.createElement(tag)
