@@ -24,6 +24,7 @@ export class FormulaField extends LitElement {
       label,
       .label {
         display: block;
+        padding-block-end: 3px;
       }
       textarea.field {
         field-sizing: content;

@@ -52,7 +52,7 @@ export const theme = EditorView.theme({
     display: 'flex',
     alignItems: 'baseline',
     gap: '0.8rem',
-    padding: '0.4rem 0.6rem !important',
+    padding: '0.4rem 0.8rem !important',
   },
   '.cm-completionLabel': { fontFamily: 'var(--mono)' },
   '.cm-completionDetail': {
@@ -64,10 +64,11 @@ export const theme = EditorView.theme({
   },
   '.cm-completionMatchedText': { textDecoration: 'underline', textUnderlineOffset: '0.2em' },
   '.cm-tooltip-autocomplete > ul > li[aria-selected]': {
-    background: 'var(--ink) !important',
-    color: 'var(--sheet) !important',
+    background: 'var(--mark) !important',
+    color: 'var(--ink) !important',
+    boxShadow: 'inset 5px 0 var(--ink)',
   },
-  '.cm-tooltip-autocomplete > ul > li[aria-selected] .cm-completionDetail': { color: 'var(--sheet)' },
+  '.cm-tooltip-autocomplete > ul > li[aria-selected] .cm-completionDetail': { color: 'var(--ink)' },
   '.cm-completionInfo': { padding: '0.2rem', width: 'min(26rem, 80vw)', maxHeight: '22rem', overflow: 'auto' },
   '.record p, .record dl': { margin: '0 0 0.45rem' },
   '.record dl': { display: 'grid', gridTemplateColumns: 'auto 1fr', columnGap: '0.7rem', rowGap: '0.15rem' },
