@@ -6,13 +6,14 @@ import { newId, openStore, type Store, type Summary } from '../storage/store.ts'
 import type { Standing, Worksheet } from '../worksheet/index.ts'
 import { face, setFace } from './face.ts'
 import { HeldSheet } from './held-sheet.ts'
+import './newer-bar.ts'
 import { type Face, type Route, readRoute, toSheet, withFace } from './route.ts'
 import './shelf-page.ts'
 import { template } from './templates.ts'
 
 type Page =
   | { readonly on: 'nothing' }
-  | { readonly on: 'shelf'; readonly trouble: string }
+  | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
   | { readonly on: 'sheet'; readonly held: HeldSheet; readonly key: string }
   | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing }
 
@@ -127,6 +128,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     else this.unkept.delete(held.id)
   }
 
+  private async settled(): Promise<void> {
+    if (this.page.on === 'sheet') await this.page.held.keeper.flush()
+  }
+
   private readonly warn = (event: BeforeUnloadEvent): void => {
     if (this.unkept.size > 0) event.preventDefault()
   }
@@ -193,16 +198,18 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     }
   }
 
-  private async openFile(file: File): Promise<void> {
-    try {
-      const { openFile } = await import('../storage/file.ts')
-      await this.keepCopy(await openFile(file))
-    } catch (error) {
-      const message = (error as Error).message
-      if (this.page.on === 'sheet') await this.leave(this.page)
-      history.replaceState(null, '', '#')
-      this.turnTo({ on: 'shelf', trouble: `${message.replace(/\.?$/, '.')} Your own sheets are as they were.` })
+  private async openFiles(files: readonly File[]): Promise<void> {
+    const { openFiles } = await import('./open-files.ts')
+    const { ids, said, failed } = await openFiles(this.kept(), files)
+    const [id] = ids
+    if (id !== undefined && said.length === 0) {
+      location.hash = toSheet(id)
+      return
     }
+    if (this.page.on === 'sheet') await this.leave(this.page)
+    history.replaceState(null, '', '#')
+    const words = said.join(' ')
+    this.turnTo({ on: 'shelf', trouble: failed ? words : '', said: failed ? '' : words })
   }
 
   private readonly hover = (event: DragEvent): void => {
@@ -210,10 +217,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   }
 
   private readonly drop = (event: DragEvent): void => {
-    const file = event.dataTransfer?.files[0]
-    if (!file) return
+    const files = [...(event.dataTransfer?.files ?? [])]
+    if (files.length === 0) return
     event.preventDefault()
-    void this.openFile(file)
+    void this.openFiles(files)
   }
 
   private faces(): TemplateResult {
@@ -248,8 +255,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (page.on === 'shelf')
       return html`<shelf-page
         .store=${this.kept()}
-        .trouble=${page.trouble}
-        @file-chosen=${(event: CustomEvent<File>) => void this.openFile(event.detail)}
+        .trouble=${page.trouble || (this.kept().trouble?.message ?? '')}
+        .said=${page.said ?? ''}
+        .arrival=${page}
+        @files-chosen=${(event: CustomEvent<readonly File[]>) => void this.openFiles(event.detail)}
       ></shelf-page>`
     return nothing
   }
@@ -264,6 +273,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
           <button type="button" class="word" @click=${() => setFace(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>
+      <newer-bar .settled=${() => this.settled()}></newer-bar>
       <div class="page" tabindex="-1">${this.shown()}</div>
     `
   }

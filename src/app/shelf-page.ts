@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { shared } from '../cells/styles.ts'
@@ -88,6 +88,23 @@ export class ShelfPage extends LitElement {
         gap: 0.6rem 1.2rem;
         margin-block-start: 1.6rem;
       }
+      .folds {
+        margin-block-start: 1.2rem;
+      }
+      summary {
+        display: flex;
+        align-items: center;
+        min-block-size: 44px;
+        inline-size: fit-content;
+        cursor: pointer;
+        text-decoration: underline;
+        text-decoration-thickness: 1px;
+        text-underline-offset: 0.28em;
+        list-style: none;
+      }
+      summary::-webkit-details-marker {
+        display: none;
+      }
       .trouble {
         margin-block-end: 1rem;
         padding-inline-start: 0.7rem;
@@ -104,19 +121,28 @@ export class ShelfPage extends LitElement {
   @property({ attribute: false }) store!: Store
   /** What could not be opened, and why. */
   @property() trouble = ''
+  /** What came in. */
+  @property() said = ''
+  /** Another one: what is kept has changed, so it is listed again. */
+  @property({ attribute: false }) arrival: unknown
   @state() private sheets: readonly Summary[] = []
   /** Removed while this page stands open: each can be put back where it was. */
   @state() private removed: ReadonlySet<string> = new Set()
 
-  override connectedCallback(): void {
-    super.connectedCallback()
-    void this.load()
+  /** Once opened it stays, for what is said in it. */
+  @state() private binOpen = false
+  @state() private bin: readonly Summary[] = []
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('arrival')) void this.load()
   }
 
   private async load(): Promise<void> {
     try {
       const listed = await this.store.list()
-      const gone = (await this.store.listRemoved()).filter(({ id }) => this.removed.has(id))
+      const removed = await this.store.listRemoved()
+      const gone = removed.filter(({ id }) => this.removed.has(id))
+      this.bin = removed.filter(({ id }) => !this.removed.has(id))
       this.sheets = [...listed, ...gone].sort((a, b) => b.changed - a.changed)
     } catch (error) {
       this.trouble = (error as Error).message
@@ -177,10 +203,16 @@ export class ShelfPage extends LitElement {
     `
   }
 
+  private readonly openBin = (): void => {
+    this.binOpen = true
+    void import('./removed-sheets.ts')
+  }
+
   private chosen(event: Event): void {
     const input = event.target as HTMLInputElement
-    const file = input.files?.[0]
-    if (file) this.dispatchEvent(new CustomEvent('file-chosen', { detail: file, bubbles: true, composed: true }))
+    const files = [...(input.files ?? [])]
+    if (files.length > 0)
+      this.dispatchEvent(new CustomEvent('files-chosen', { detail: files, bubbles: true, composed: true }))
     input.value = ''
   }
 
@@ -192,6 +224,7 @@ export class ShelfPage extends LitElement {
     return html`
       <main>
         ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
+        ${this.said ? html`<p class="trouble" role="status">${this.said}</p>` : nothing}
         <h1>What have you got?</h1>
         <ul class="answers">
           ${answers.map(
@@ -216,10 +249,33 @@ export class ShelfPage extends LitElement {
         }
         <div class="foot">
           <button type="button" class="press" @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#file')?.click()}>Open a file</button>
-          <span class="quiet">or drop one anywhere on the page</span>
-          <input id="file" type="file" accept=".json,application/json" hidden @change=${this.chosen}>
+          <span class="quiet">or several, or a backup; or drop them anywhere on the page</span>
+          <input id="file" type="file" multiple accept=".json,application/json" hidden @change=${this.chosen}>
         </div>
+        ${this.folds()}
       </main>
+    `
+  }
+
+  private folds(): TemplateResult | typeof nothing {
+    if (this.sheets.length + this.bin.length === 0) return nothing
+    return html`
+      <div class="folds">
+        ${
+          this.bin.length > 0 || this.binOpen
+            ? html`
+                <details @toggle=${this.openBin}>
+                  <summary>Removed sheets (${this.bin.length})</summary>
+                  <removed-sheets .store=${this.store} .sheets=${this.bin} @sheets-changed=${() => void this.load()}></removed-sheets>
+                </details>
+              `
+            : nothing
+        }
+        <details @toggle=${() => void import('./backup-panel.ts')}>
+          <summary>Backup</summary>
+          <backup-panel .store=${this.store}></backup-panel>
+        </details>
+      </div>
     `
   }
 }

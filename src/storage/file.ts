@@ -9,6 +9,8 @@ export class FileError extends Error {
 export const FILE_ENDING = '.evenfield.json'
 
 const MOST_BYTES = 20_000_000
+/** A backup holds many. */
+const MOST_BYTES_OF_A_BACKUP = 500_000_000
 /** Systems take names of 255 bytes; browsers add to them where one is taken. */
 const LONGEST_STEM = 180
 /** Names some systems keep for devices. */
@@ -27,22 +29,38 @@ export function fileName(title: string): string {
   return safe + FILE_ENDING
 }
 
-/** Reads a file chosen by the user; whatever is wrong is a FileError that names the file and the place. */
-export async function openFile(file: Blob & { readonly name?: string }): Promise<Worksheet> {
-  const name = file.name ?? 'The file'
-  if (file.size > MOST_BYTES) throw new FileError(`${name} is larger than 20 MB, which no worksheet needs.`)
+type Chosen = Blob & { readonly name?: string }
+const called = (file: Chosen): string => file.name ?? 'The file'
+
+async function textOf(file: Chosen): Promise<string> {
   let bytes: ArrayBuffer
   try {
     bytes = await file.arrayBuffer()
   } catch (error) {
-    throw new FileError(`${name} could not be read: it was moved, or this browser may not open it.`, { cause: error })
+    throw new FileError(`${called(file)} could not be read: it was moved, or this browser may not open it.`, {
+      cause: error,
+    })
   }
-  let text: string
   try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch (error) {
-    throw new FileError(`${name} is not a text file (its bytes are not UTF-8).`, { cause: error })
+    throw new FileError(`${called(file)} is not a text file (its bytes are not UTF-8).`, { cause: error })
   }
+}
+
+/** The text of a file where it is a backup; undefined where it is something else. */
+export async function backupIn(file: Chosen): Promise<string | undefined> {
+  if (file.size > MOST_BYTES_OF_A_BACKUP) throw new FileError(`${called(file)} is larger than 500 MB.`)
+  const start = await file.slice(0, 200).text()
+  if (!start.includes('"evenfield-backup"')) return undefined
+  return textOf(file)
+}
+
+/** Reads a file chosen by the user; whatever is wrong is a FileError that names the file and the place. */
+export async function openFile(file: Chosen): Promise<Worksheet> {
+  const name = called(file)
+  if (file.size > MOST_BYTES) throw new FileError(`${name} is larger than 20 MB, which no worksheet needs.`)
+  const text = await textOf(file)
   try {
     return readDocument(text)
   } catch (error) {
