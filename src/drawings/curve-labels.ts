@@ -31,6 +31,23 @@ export function letterOnCurve(sheet: Sheet, curve: Curve, all: readonly Curve[],
   return false
 }
 
+/** Writes a curve's name beside it, clear of every curve and nearer to its own than to any other. */
+export function letterBeside(sheet: Sheet, curve: Curve, all: readonly Curve[], within: Box): boolean {
+  const { as, text, runs } = curve
+  for (const off of [-9, 7 + ASCENT, -14, 13 + ASCENT, -20, -28, 24 + ASCENT])
+    for (const run of runs)
+      for (const share of SHARES) {
+        const { x, y } = run[Math.round(share * (run.length - 1))] as Point
+        const lettering = { text, at: { x, y: y + off }, anchor: 'middle' as const }
+        const box = grown(letteringBox(lettering), 2)
+        if (all.some((other) => other.runs.some((points) => touches(points, box)))) continue
+        const own = nearness(curve, box)
+        if (all.some((other) => other !== curve && nearness(other, box) < own)) continue
+        if (sheet.letter(`${as} label`, [{ lettering }], within)) return true
+      }
+  return false
+}
+
 /** Where a curve has no room for its name: over its end, in a strip above the plot. */
 export function letterAtEnd(sheet: Sheet, { as, text, runs }: Curve, strip: Box): boolean {
   const ends = runs.flatMap((run) => [run[0] as Point, run.at(-1) as Point]).filter(({ y }) => y < strip.bottom + 1)
@@ -40,6 +57,14 @@ export function letterAtEnd(sheet: Sheet, { as, text, runs }: Curve, strip: Box)
     strip,
   )
 }
+
+/** From a box to the nearest point of a curve. */
+const nearness = ({ runs }: Curve, { left, right, top, bottom }: Box): number =>
+  Math.min(
+    ...runs.flatMap((run) =>
+      run.map(({ x, y }) => Math.hypot(Math.max(left - x, 0, x - right), Math.max(top - y, 0, y - bottom))),
+    ),
+  )
 
 const isIn = ({ x, y }: Point, box: Box): boolean => x > box.left && x < box.right && y > box.top && y < box.bottom
 

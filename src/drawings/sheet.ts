@@ -104,9 +104,9 @@ export class Sheet {
     return [...this.#bodies.map((box) => grown(box, 1)), ...this.#lettering.map((box) => grown(box, 1))]
   }
 
-  /** Whether a box is clear of lettering, bodies and lines. */
-  isFree(box: Box, within: Box): boolean {
-    return this.#free(box, within)
+  /** Where lettering stands. */
+  get lettered(): readonly Box[] {
+    return this.#lettering
   }
 
   /** Writes in the first of some places that is free; false where none is. */

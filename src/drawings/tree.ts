@@ -1,8 +1,31 @@
+import type { Point } from './geometry.ts'
+
 /** An element of a drawing: plain data, so that a page, a file and a test can each make of it what they need. */
 export interface Node {
   readonly tag: string
   readonly attributes: Readonly<Record<string, string | number>>
   readonly children: readonly (Node | string)[]
+}
+
+/** A head over each column, then the rows. */
+export interface Table {
+  readonly head: readonly string[]
+  readonly rows: readonly (readonly string[])[]
+}
+
+/** A lamp of the drawing that can be taken hold of. */
+export interface Handle {
+  /** Its place in the list of lamps, from 1. */
+  readonly lamp: number
+  /** The view it is seen in: a lamp has a handle in each. */
+  readonly view: string
+  /** In px of the view box. */
+  readonly at: Point
+  readonly pxPerMetre: number
+  /** Where in space, as far as this view shows it, a place of the drawing is: metres. */
+  readonly place: (at: Point) => Readonly<Partial<Record<'x' | 'y' | 'z', number>>>
+  /** Where the lamp stands, in words. */
+  readonly says: string
 }
 
 /** A drawing with its words. */
@@ -11,8 +34,12 @@ export interface Drawing {
   readonly title: string
   /** The same figures in sentences, for those who do not see it and for print. */
   readonly description: string
+  /** Figures that belong in rows and columns, beside the sentences. */
+  readonly table?: Table
   /** What could not be drawn, each with why. */
   readonly cannot: readonly string[]
+  /** What can be dragged, where anything can. */
+  readonly handles?: readonly Handle[]
   /** Of the view box, in px. */
   readonly width: number
   readonly height: number
