@@ -14,6 +14,8 @@ export interface DrawingOptions {
   readonly title?: string | undefined
   /** While something is dragged: coarser, for the next frame to come in time. */
   readonly quick?: boolean
+  /** While something is dragged: the drawing it was taken hold of in, whose scale and places are kept. */
+  readonly like?: Drawing | undefined
 }
 
 /** Draws: numbers in, a tree of SVG and its words out. It never throws, whatever it is fed with. */

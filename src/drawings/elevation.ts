@@ -19,9 +19,8 @@ import { textWidth } from './lettering.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
 import type { Sheet } from './sheet.ts'
 import type { Upright, Uprights } from './uprights.ts'
+import { TITLE_ROW } from './view-furniture.ts'
 
-/** The height of the row a view's title stands in, above the view. */
-export const TITLE_ROW = 22
 const BOARD_DEPTH = 6
 const BODY = { halfWidth: 0.07, above: 0.03, below: 0.045 }
 const BARREL_HALF_WIDTH = 0.036

@@ -3,21 +3,11 @@ import type { Lamp } from './set-up-inputs.ts'
 /** Half a millimetre apart is the same place to a drawing. */
 export const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
 
-/** Lamps that fall on one another seen from the front are drawn once. */
-export function lampsSeen(lamps: readonly Lamp[], hidden: 'y' | 'z'): readonly Lamp[] {
-  const aim = hidden === 'y' ? 'aim_x' : 'aim_y'
-  const across = hidden === 'y' ? 'z' : 'y'
+/** Lamps that fall on one another in a view are drawn once. */
+export function lampsSeen(lamps: readonly Lamp[], hidden: 'x' | 'y' | 'z'): readonly Lamp[] {
+  const seen = (['x', 'y', 'z', 'aim_x', 'aim_y'] as const).filter((one) => !one.endsWith(hidden))
   return lamps.filter(
-    (lamp, at) =>
-      !lamps
-        .slice(0, at)
-        .some(
-          (other) =>
-            sameLength(lamp.x, other.x) &&
-            sameLength(lamp[across], other[across]) &&
-            sameLength(lamp.aim_x, other.aim_x) &&
-            sameLength(lamp[aim], other[aim]),
-        ),
+    (lamp, at) => !lamps.slice(0, at).some((other) => seen.every((one) => sameLength(lamp[one], other[one]))),
   )
 }
 

@@ -97,21 +97,14 @@ export const drawLedger: Draw = (inputs, options) => {
   const first = middles[0] as number
   const last = middles.at(-1) as number
   drawEnd('start', x(levels[0] as number), first)
-  entries.forEach((entry, at) => drawEntry(entry, middles[at] as number, middles[at + 1] as number))
+  for (const [at, entry] of entries.entries()) drawEntry(entry, middles[at] as number, middles[at + 1] as number)
   drawEnd('end', x(level), last)
   sheet.line('dotted', 'level', point(x(level), middles.at(-2) as number), point(x(level), last - 5))
   letterRow(sheet, 'start', columns, first, ['metered'], startFigure, whole)
-  entries.forEach((entry, at) =>
-    letterRow(
-      sheet,
-      `entry-${at + 1}`,
-      columns,
-      middles[at + 1] as number,
-      rows[at] as readonly string[],
-      signed(entry.stops),
-      whole,
-    ),
-  )
+  for (const [at, entry] of entries.entries()) {
+    const name = rows[at] as readonly string[]
+    letterRow(sheet, `entry-${at + 1}`, columns, middles[at + 1] as number, name, signed(entry.stops), whole)
+  }
   letterRow(sheet, 'end', columns, last, ['set'], endFigure, whole)
 
   function drawAxis(): void {

@@ -1,7 +1,8 @@
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from './dimension-line.ts'
 import type { Frame, Lettering } from './frame.ts'
-import { corners, type Point, point, towards } from './geometry.ts'
+import { corners, type Point, point } from './geometry.ts'
 import { lampOffsets, lampsSeen, offsetLanes } from './lamp-choice.ts'
+import { numberLamps } from './lamp-numbers.ts'
 import { arrowhead, lampOutline } from './lamp-outline.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
@@ -111,30 +112,13 @@ export function drawPlan(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Le
 
   function letter(): void {
     for (const one of dimensions) letterDimension(sheet, one, view)
-    if (!isPair(lamps)) numberLamps()
+    numberLamps(
+      sheet,
+      lamps.map((lamp) => ({ number: lamp.number, at: at(lamp.x, lamp.y), aim: at(lamp.aim_x, lamp.aim_y) })),
+      isPair(lamps),
+      { ...view, bottom: view.bottom - notesHeight(notes) },
+    )
     writeNotes(sheet, notes, frame)
-  }
-
-  /** The numbers the description calls the lamps by. */
-  function numberLamps(): void {
-    if (lamps.length < 2) return
-    for (const lamp of lamps) {
-      const from = at(lamp.x, lamp.y)
-      const away = Math.atan2(lamp.y - lamp.aim_y, lamp.x - lamp.aim_x)
-      const places = [26, 22, 30].flatMap((far) =>
-        [Math.PI / 2, -Math.PI / 2, 0, 2, -2, Math.PI * 0.75, -Math.PI * 0.75].map((turn) => {
-          const middle = towards(from, away + turn, far)
-          return {
-            lettering: {
-              text: `${lamp.number}`,
-              at: point(middle.x, middle.y + ASCENT / 2),
-              anchor: 'middle' as const,
-            },
-          }
-        }),
-      )
-      sheet.letter(`lamp-number lamp-${lamp.number}`, places, { ...view, bottom: view.bottom - notesHeight(notes) })
-    }
   }
 
   return { letter }

@@ -17,10 +17,10 @@ const NUMBERS = [
   'eleven',
   'twelve',
 ]
-const inWords = (count: number): string => NUMBERS[count] ?? String(count)
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+export const inWords = (count: number): string => NUMBERS[count] ?? String(count)
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
-const series = (parts: readonly string[]): string =>
+export const series = (parts: readonly string[]): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`
 
 /** The drawing in sentences, with every figure it shows. */
@@ -70,10 +70,10 @@ function clearance(setUp: SetUp, show: (metres: number) => string): string {
     : `; ${within.length === setUp.lamps.length ? 'the lamps stand' : `lamp ${series(within.map(String))} ${within.length === 1 ? 'stands' : 'stand'}`} in it`
 }
 
-const elevationOf = (lamp: Lamp): string =>
+export const elevationOf = (lamp: Lamp): string =>
   `${Math.round((Math.atan2(lamp.z, Math.hypot(lamp.x, lamp.y)) * 180) / Math.PI)}°`
 
-function aimOf(lamp: Lamp, show: (metres: number) => string): string {
+export function aimOf(lamp: Lamp, show: (metres: number) => string): string {
   const across = Math.abs(lamp.aim_x) < 5e-4
   const up = Math.abs(lamp.aim_y) < 5e-4
   if (across && up) return 'aimed at the centre'
@@ -96,7 +96,7 @@ const placeOf = (lamp: Lamp, show: (metres: number) => string): string => {
   return across + up
 }
 
-const beamOf = (lamp: Lamp): string =>
+export const beamOf = (lamp: Lamp): string =>
   lamp.beam === undefined ? '' : `, beam ${showFigure((lamp.beam * 180) / Math.PI)}°`
 
 /** Whether the lamps are two, mirrored in the centre line. */

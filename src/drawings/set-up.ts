@@ -1,27 +1,22 @@
 import { LANE } from './dimension-line.ts'
 import type { DrawingOptions } from './drawing-options.ts'
-import { belowElevation, drawElevation, TITLE_ROW } from './elevation.ts'
+import { belowElevation, drawElevation } from './elevation.ts'
 import type { Frame } from './frame.ts'
 import { type Box, point } from './geometry.ts'
+import { frontHandles, lampHandles, planHandles } from './handles.ts'
 import { lampOffsets, offsetLanes } from './lamp-choice.ts'
-import { ASCENT, textWidth } from './lettering.ts'
+import { textWidth } from './lettering.ts'
+import { nothingDrawn } from './nothing-drawn.ts'
 import { drawPlan, notesHeight, planNotes } from './plan.ts'
-import { barLength, fitScale, type Scale } from './scale.ts'
-import {
-  type LengthUnit,
-  lengthIn,
-  lengthUnit,
-  METRES,
-  readSetUp,
-  type SetUp,
-  type SetUpInputs,
-} from './set-up-inputs.ts'
+import { fitScale, type Scale } from './scale.ts'
+import { lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { describeSetUp } from './set-up-words.ts'
 import { Sheet } from './sheet.ts'
 import type { Drawing } from './tree.ts'
+import { drawUpright } from './upright-set-up.ts'
 import { uprightDimensions } from './uprights.ts'
+import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
 
-const PAD = 4
 /** Half a lamp's outline, which keeps its size where the scale would make it too small to see. */
 const LAMP_ROOM = 15
 /** Above the highest thing drawn: the axis and the column go on past it. */
@@ -77,30 +72,14 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
   const show = lengthIn(unit)
   const title = options.title ?? 'The set-up, to scale'
   const setUp = readSetUp(inputs, show)
-  if (isEmpty(setUp)) return nothingDrawn(width, title, setUp.cannot)
+  if (isEmpty(setUp)) return nothingDrawn(width, title, setUp.cannot, 'no size and no distance of the set-up is known.')
+
+  if (inputs.upright === true) return drawUpright(inputs, setUp, { ...options, width, title })
 
   const board = boardOf(setUp)
-  const extent = extentOf(setUp, board)
-  const { uprights, leftRoom, rightRoom, scale } = layOut(setUp, extent, width, options.enlarged ?? 1)
-  const px = (metres: number): number => metres * scale.pxPerMetre
-
-  // What is left over is shared out, so that the drawing stands in the middle of its room.
-  const spare = width - leftRoom - rightRoom - px(extent.right - extent.left)
-  const originX = leftRoom + spare / 2 - px(extent.left)
+  const layout = keptLayout(options) ?? layOut(setUp, extentOf(setUp, board), width, options.enlarged ?? 1, show)
+  const { originX, scale, leftRoom, rightRoom, elevationY, elevationEnd, planTop, planY, planEnd, height } = layout
   const sheet = new Sheet(width)
-
-  const elevationTop = PAD + TITLE_ROW
-  const elevationY = elevationTop + px(extent.top) + HEAD_ROOM
-  const elevationEnd = elevationY + belowElevation(setUp.lamps, px(setUp.thickness))
-  const planTop = elevationEnd + 6
-  const planY =
-    planTop + TITLE_ROW + roomAbove(setUp, show, px) + (setUp.lamps.length > 0 ? LAMP_ROOM : 4) + px(extent.far)
-  const notes = planNotes(setUp, show)
-  const planEnd = Math.max(
-    planY + px(-extent.near) + (setUp.lamps.length > 0 ? LAMP_ROOM : 8) + notesHeight(notes),
-    ...lampOffsets(setUp.lamps).down.map((lamp) => planY + px(-lamp.y) + textWidth(show(-lamp.y)) + 16),
-  )
-  const height = planEnd + 26
 
   const view = (top: number, bottom: number): Box => ({ left: PAD, right: width - PAD, top, bottom })
   const frame = (y: number, box: Box): Frame => ({
@@ -113,16 +92,34 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
   })
   viewTitle(sheet, `Elevation ${scale.name}`, PAD)
   viewTitle(sheet, `Plan ${scale.name}`, planTop)
-  const elevation = drawElevation(sheet, setUp, frame(elevationY, view(elevationTop, elevationEnd)), uprights)
-  const plan = drawPlan(sheet, setUp, frame(planY, view(planTop + TITLE_ROW, planEnd)))
+  const inElevation = frame(elevationY, view(PAD + TITLE_ROW, elevationEnd))
+  const inPlan = frame(planY, view(planTop + TITLE_ROW, planEnd))
+  const uprights = uprightDimensions(setUp, layout.withSensor)
+  const elevation = drawElevation(sheet, setUp, inElevation, uprights)
+  const plan = drawPlan(sheet, setUp, inPlan)
   elevation.letter()
   plan.letter()
   elevation.hatch()
   drawBar(sheet, scale, unit, height - 10, show)
 
   const description = describeSetUp(setUp, show, scale.name)
-  return { node: sheet.node(height, title, description), title, description, cannot: setUp.cannot, width, height }
+  const handles = [
+    ...lampHandles(setUp.lamps, frontHandles(inElevation)),
+    ...lampHandles(setUp.lamps, planHandles(inPlan)),
+  ]
+  const node = sheet.node(height, title, description)
+  const drawing = { node, title, description, cannot: setUp.cannot, width, height, handles }
+  layouts.set(drawing, layout)
+  return drawing
 }
+
+/** Where everything stands on the sheet: kept while a lamp is dragged, so that the drawing holds still under the hand. */
+type Layout = ReturnType<typeof layOut>
+
+const layouts = new WeakMap<Drawing, Layout>()
+
+const keptLayout = ({ like, width }: DrawingOptions): Layout | undefined =>
+  like && Math.abs(like.width - width) < 1 ? layouts.get(like) : undefined
 
 function isEmpty(setUp: SetUp): boolean {
   const { originalWidth, fieldWidth, sensor, lens, clear, column, apex, lamps } = setUp
@@ -138,15 +135,35 @@ function roomAbove(setUp: SetUp, show: (metres: number) => string, px: (metres: 
   return short ? 34 : 0
 }
 
-/** How much room the dimensions take at either side, and the scale that leaves. */
-function layOut(setUp: SetUp, extent: Extent, width: number, enlarged: number) {
+/** How much room the dimensions take at either side, the scale that leaves, and where the views come to stand. */
+function layOut(setUp: SetUp, extent: Extent, width: number, enlarged: number, show: (metres: number) => string) {
+  const { withSensor, leftRoom, rightRoom, scale } = sideRooms(setUp, extent, width, enlarged)
+  const px = (metres: number): number => metres * scale.pxPerMetre
+  // What is left over is shared out, so that the drawing stands in the middle of its room.
+  const spare = width - leftRoom - rightRoom - px(extent.right - extent.left)
+  const originX = leftRoom + spare / 2 - px(extent.left)
+
+  const elevationY = PAD + TITLE_ROW + px(extent.top) + HEAD_ROOM
+  const elevationEnd = elevationY + belowElevation(setUp.lamps, px(setUp.thickness))
+  const planTop = elevationEnd + 6
+  const planY =
+    planTop + TITLE_ROW + roomAbove(setUp, show, px) + (setUp.lamps.length > 0 ? LAMP_ROOM : 4) + px(extent.far)
+  const planEnd = Math.max(
+    planY + px(-extent.near) + (setUp.lamps.length > 0 ? LAMP_ROOM : 8) + notesHeight(planNotes(setUp, show)),
+    ...lampOffsets(setUp.lamps).down.map((lamp) => planY + px(-lamp.y) + textWidth(show(-lamp.y)) + 16),
+  )
+  const height = planEnd + 26
+  return { withSensor, leftRoom, rightRoom, scale, originX, elevationY, elevationEnd, planTop, planY, planEnd, height }
+}
+
+function sideRooms(setUp: SetUp, extent: Extent, width: number, enlarged: number) {
   const room = setUp.lamps.length > 0 ? LAMP_ROOM : 4
   const lanes = (count: number) => (count > 0 ? count * LANE + 2 : 0)
   const tried = (withSensor: boolean) => {
     const uprights = uprightDimensions(setUp, withSensor)
     const leftRoom = PAD + room + lanes(uprights.left.length)
     const rightRoom = PAD + room + lanes(Math.max(uprights.right.length, offsetLanes(setUp.lamps)))
-    return { uprights, leftRoom, rightRoom, scale: scaleFor(extent, width, width - leftRoom - rightRoom, enlarged) }
+    return { withSensor, leftRoom, rightRoom, scale: scaleFor(extent, width, width - leftRoom - rightRoom, enlarged) }
   }
   const whole = tried(true)
   if (setUp.column === undefined) return whole
@@ -160,37 +177,4 @@ function scaleFor(extent: Extent, width: number, across: number, enlarged: numbe
   // Taller than this, elevation and plan would not be seen together.
   const height = extent.top + extent.far - extent.near
   return fitScale({ width: drawn, height }, { width: across, height: width * TALLEST }, enlarged)
-}
-
-function viewTitle(sheet: Sheet, text: string, top: number): void {
-  const at = point(PAD, top + ASCENT + 2)
-  sheet.letter('view-title', [{ lettering: { text, at, anchor: 'start' } }], {
-    left: 0,
-    right: sheet.width,
-    top,
-    bottom: top + TITLE_ROW,
-  })
-}
-
-/** A bar to measure by: unlike the figure 1:20 it stays true at whatever size the drawing is shown. */
-function drawBar(sheet: Sheet, scale: Scale, unit: LengthUnit, y: number, show: (metres: number) => string): void {
-  const length = barLength(scale, 90, METRES[unit])
-  const end = PAD + length * scale.pxPerMetre
-  sheet.lines('thin', 'scale-bar', [
-    { from: point(PAD, y), to: point(end, y) },
-    { from: point(PAD, y - 4), to: point(PAD, y + 4) },
-    { from: point(end, y - 4), to: point(end, y + 4) },
-  ])
-  const lettering = { text: show(length), at: point(end + 8, y + 4.5), anchor: 'start' as const }
-  sheet.letter('scale-bar', [{ lettering }], { left: 0, right: sheet.width, top: y - 12, bottom: y + 10 })
-}
-
-function nothingDrawn(width: number, title: string, cannot: readonly string[]): Drawing {
-  const sheet = new Sheet(width)
-  const height = 40
-  const description = 'Nothing can be drawn yet: no size and no distance of the set-up is known.'
-  const lettering = { text: 'Nothing to draw yet', at: point(width / 2, 25), anchor: 'middle' as const }
-  sheet.letter('empty', [{ lettering }], { left: 0, right: width, top: 0, bottom: height })
-  const why = cannot.length > 0 ? cannot : ['The set-up is not drawn: no size and no distance of it is known.']
-  return { node: sheet.node(height, title, description), title, description, cannot: why, width, height }
 }
