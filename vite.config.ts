@@ -1,7 +1,8 @@
 import { defineConfig, type Plugin } from 'vite'
 import { functions } from './vite/functions.ts'
+import { offline } from './vite/offline.ts'
 
-/** What the built page may do: run its own files, and nothing else. Lit makes the one trusted policy. */
+/** What the built page may do: run its own files, and nothing else. Lit makes one trusted policy, the worker's address needs another. */
 const POLICY = [
   "default-src 'none'",
   "script-src 'self'",
@@ -15,7 +16,7 @@ const POLICY = [
   "form-action 'none'",
   "object-src 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types lit-html',
+  'trusted-types lit-html evenfield',
 ].join('; ')
 
 const CHARSET = '<meta charset="utf-8">'
@@ -55,7 +56,7 @@ export default defineConfig({
   base: './',
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
   json: { stringify: false },
-  plugins: [policy, functions()],
+  plugins: [policy, functions(), offline()],
   build: {
     target: 'es2022',
     // The polyfill is an inline script in all but name; browsers of 2022 and later do without.

@@ -43,6 +43,8 @@ export interface VisitOptions {
   readonly width?: number
   readonly height?: number
   readonly dim?: boolean
+  /** Where the app is, if not where all tests have it. */
+  readonly site?: string
   readonly context?: BrowserContextOptions
 }
 
@@ -59,12 +61,13 @@ function watch(page: Page, site: string, problems: Problem[]): void {
 
 /** Opens the app in a fresh profile. */
 async function visit(browser: Browser, options: VisitOptions): Promise<Visit> {
-  const site = inject('site')
-  const { width = 1440, height = 900, dim = false } = options
+  const { width = 1440, height = 900, dim = false, site = inject('site') } = options
   const context = await browser.newContext({
     viewport: { width, height },
     colorScheme: dim ? 'dark' : 'light',
     reducedMotion: 'reduce',
+    // Else a second visit would come out of the worker's keeping, past what a test puts in the way.
+    serviceWorkers: 'block',
     ...options.context,
   })
   const problems: Problem[] = []

@@ -9,7 +9,7 @@ const WANTED = [
   "form-action 'none'",
   "object-src 'none'",
   "require-trusted-types-for 'script'",
-  'trusted-types lit-html',
+  'trusted-types lit-html evenfield',
 ]
 
 test('the built page carries a policy that allows only its own files', async ({ open }) => {

@@ -9,6 +9,7 @@ const ROOT = fileURLToPath(new URL('../..', import.meta.url))
 const DIST = join(ROOT, 'dist')
 const SOURCES = [
   'src',
+  'public',
   'vite',
   'templates',
   'shared',

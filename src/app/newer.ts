@@ -1,0 +1,60 @@
+import { signal } from '@lit-labs/signals'
+
+/** What became of the copy of Evenfield this browser keeps for when there is no network. */
+export type Newer =
+  | { readonly state: 'none' }
+  /** A newer one is here and waits to be used. */
+  | { readonly state: 'ready'; readonly use: () => void }
+  /** Another tab has begun to use it; this page's own files may be gone. */
+  | { readonly state: 'in use' }
+
+export const newer = signal<Newer>({ state: 'none' })
+
+const WORKER_FILE = 'worker.js'
+
+interface TrustedTypes {
+  createPolicy(
+    name: string,
+    rules: { createScriptURL(text: string): string },
+  ): { createScriptURL(text: string): string }
+}
+
+/** The one script address this page makes; where the browser enforces them, a policy has to vouch for it. */
+function workerAddress(): string {
+  const { trustedTypes } = globalThis as { trustedTypes?: TrustedTypes }
+  return (
+    trustedTypes?.createPolicy('evenfield', { createScriptURL: () => WORKER_FILE }).createScriptURL('') ?? WORKER_FILE
+  )
+}
+
+function follow(registration: ServiceWorkerRegistration): void {
+  const { serviceWorker } = navigator
+  const offer = (worker: ServiceWorker | null): void => {
+    // The first one waits for nobody.
+    if (!worker || !serviceWorker.controller) return
+    newer.set({ state: 'ready', use: () => worker.postMessage('take over') })
+  }
+  offer(registration.waiting)
+  registration.addEventListener('updatefound', () => {
+    const { installing } = registration
+    installing?.addEventListener('statechange', () => installing.state === 'installed' && offer(installing))
+  })
+  const hadOne = serviceWorker.controller !== null
+  serviceWorker.addEventListener('controllerchange', () => hadOne && newer.set({ state: 'in use' }))
+  document.addEventListener('visibilitychange', () => {
+    // A tab may stay open for weeks. Without a network there is nothing newer to find.
+    if (document.visibilityState === 'visible') registration.update().catch(() => {})
+  })
+}
+
+/** Keeps this copy of Evenfield for when there is no network, and tells when a newer one has come. */
+export async function keepForOffline(): Promise<void> {
+  // Where a page is not served, or not over https, browsers have no workers.
+  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return
+  try {
+    const registration = await navigator.serviceWorker.register(workerAddress(), { updateViaCache: 'none' })
+    if (registration) follow(registration)
+  } catch {
+    // Some private windows refuse; the page goes on as any page does.
+  }
+}

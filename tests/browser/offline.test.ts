@@ -1,0 +1,139 @@
+import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { serve } from '../../scripts/serve.mjs'
+import { test as base, type Visit } from './harness.ts'
+
+const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
+
+interface Site {
+  readonly url: string
+  /** No request is answered from here on. */
+  stop(): Promise<void>
+  /** Puts another release in the folder. */
+  release(version: string): Promise<void>
+}
+
+/** The built site in a folder and on a port of its own. */
+async function ownSite(): Promise<Site & { remove(): Promise<void> }> {
+  const root = await mkdtemp(join(tmpdir(), 'evenfield-site-'))
+  await cp(DIST, root, { recursive: true })
+  const { url, close } = await serve({ root, base: '/copy/of/it/' })
+  const page = await readFile(join(root, 'index.html'), 'utf8')
+  const worker = await readFile(join(root, 'worker.js'), 'utf8')
+  return {
+    url,
+    stop: close,
+    release: async (version) => {
+      const revision = /(url:`index\.html`,revision:`|"url":"index\.html","revision":")\w+/
+      expect(worker).toMatch(revision)
+      await writeFile(join(root, 'index.html'), page.replace('<html', `<html data-release="${version}"`))
+      await writeFile(join(root, 'worker.js'), worker.replace(revision, `$1${version}`))
+    },
+    remove: async () => {
+      await close()
+      await rm(root, { recursive: true })
+    },
+  }
+}
+
+const test = base.extend<{ site: Site }>({
+  // biome-ignore lint/correctness/noEmptyPattern: vitest reads what a fixture needs from its pattern.
+  site: async ({}, use) => {
+    const site = await ownSite()
+    await use(site)
+    await site.remove()
+  },
+})
+
+const WORKERS = { context: { serviceWorkers: 'allow' } } as const
+
+const isKept = (page: Page): Promise<boolean> =>
+  page.evaluate(async () => (await navigator.serviceWorker.ready).active !== null)
+const release = (page: Page): Promise<string | undefined> =>
+  page.evaluate(() => document.documentElement.dataset.release)
+const lens = (page: Page): Locator => page.getByLabel('Lens', { exact: true })
+
+/** As when a tab that was left is looked at again. */
+const lookAgain = (page: Page): Promise<boolean> =>
+  page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')))
+
+/** With the server gone the browser itself may say that it found nothing newer. */
+const withoutNetwork = (visit: Visit): number =>
+  visit.provoked.push(/ERR_(CONNECTION_REFUSED|FAILED)|error occurred when fetching the script/)
+
+test('after one visit it opens and works with the server stopped, the formula editor too', async ({ open, site }) => {
+  const visit = await open({ site: site.url, ...WORKERS })
+  const { page, context } = visit
+  expect(await isKept(page)).toBe(true)
+  await site.stop()
+  withoutNetwork(visit)
+  await expect(fetch(site.url)).rejects.toThrow()
+
+  await page.reload()
+  await page.getByRole('link', { name: /^A flat sheet/ }).click()
+  await lens(page).fill('75')
+  await page.locator('drawing-cell svg').first().waitFor()
+  await page
+    .locator('sheet-head')
+    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .waitFor()
+  await page.getByRole('link', { name: 'Build' }).click()
+  await page
+    .getByRole('button', { name: /^Edit the formula/ })
+    .first()
+    .click()
+  await page.locator('.cm-content').waitFor()
+
+  const next = await context.newPage()
+  await next.goto(page.url())
+  await next.locator('build-face').waitFor()
+  await next.getByRole('link', { name: 'Fill in' }).click()
+  await expect.poll(() => lens(next).inputValue()).toBe('75')
+})
+
+test('a newer Evenfield says so, is used when asked, and loses nothing typed', async ({ open, site }) => {
+  const visit = await open({ site: site.url, path: '#new/flat-sheet', ...WORKERS })
+  const { page, context } = visit
+  expect(await isKept(page)).toBe(true)
+  await page.reload()
+  const other = await context.newPage()
+  await other.goto(`${site.url}#new/two-lamps`)
+  await other.locator('fill-face').waitFor()
+  await page.bringToFront()
+
+  await site.release('second')
+  await lookAgain(page)
+  const word = page.locator('newer-bar').getByRole('button', { name: 'Use it' })
+  await word.waitFor()
+  expect(await release(page)).toBe(undefined)
+  await lens(page).fill('83')
+  await word.click()
+  await expect.poll(() => release(page).catch(() => '')).toBe('second')
+  await expect.poll(() => lens(page).inputValue()).toBe('83')
+  await expect.poll(() => page.locator('newer-bar button').count()).toBe(0)
+
+  // The other tab is not torn from under whoever types there.
+  const there = other.locator('newer-bar').getByRole('button', { name: 'Load it here' })
+  await there.waitFor()
+  expect(await release(other)).toBe(undefined)
+  await there.click()
+  await expect.poll(() => release(other).catch(() => '')).toBe('second')
+})
+
+test('it can be installed: a manifest whose icons are there, within its own folder', async ({ open }) => {
+  const { page, site } = await open()
+  const href = await page.locator('link[rel="manifest"]').getAttribute('href')
+  const address = new URL(href ?? '', site)
+  const manifest = await (await fetch(address)).json()
+  expect(new URL(manifest.start_url, address).href).toBe(site)
+  expect(new URL(manifest.scope, address).href).toBe(site)
+  expect(manifest.display).toBe('standalone')
+  for (const { src, sizes } of manifest.icons) {
+    const bytes = new DataView(await (await fetch(new URL(src, address))).arrayBuffer())
+    expect(`${bytes.getUint32(16)}x${bytes.getUint32(20)}`).toBe(sizes)
+  }
+})
