@@ -1,0 +1,66 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { readFileSync, rmSync } from 'node:fs'
+import { join } from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
+import { type Browser, chromium, type Page } from 'playwright-core'
+
+/** A Chromium of our own on a profile that outlives it, to be killed by its process's id. */
+export interface Mortal {
+  readonly page: Page
+  /** SIGKILL to the browser's process; resolves once it is gone. */
+  kill(): Promise<void>
+}
+
+const ARGS = [
+  '--headless',
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-extensions',
+  '--disable-sync',
+  '--remote-debugging-port=0',
+]
+
+async function port(profile: string, child: ChildProcess): Promise<string> {
+  for (;;) {
+    if (child.exitCode !== null) throw new Error('Chromium ended before it was there.')
+    try {
+      const [found] = readFileSync(join(profile, 'DevToolsActivePort'), 'utf8').split('\n')
+      if (found) return found
+    } catch {
+      // Not written yet.
+    }
+    await pause(20)
+  }
+}
+
+/** Starts Chromium on a profile, with one page of an address in it. */
+export async function start(profile: string): Promise<Mortal> {
+  // What a killed Chromium leaves behind would be read in place of the new one's.
+  rmSync(join(profile, 'DevToolsActivePort'), { force: true })
+  const path = process.env.CHROMIUM ?? '/usr/bin/chromium'
+  // The launcher replaces itself: the child's id is the browser's.
+  const child = spawn(path, [...ARGS, `--user-data-dir=${profile}`, 'about:blank'], { stdio: 'ignore' })
+  const gone = new Promise<void>((settle) => child.once('exit', () => settle()))
+  let browser: Browser | undefined
+  try {
+    browser = await chromium.connectOverCDP(`http://127.0.0.1:${await port(profile, child)}`)
+    const [context] = browser.contexts()
+    const page = context?.pages()[0] ?? (await context?.newPage())
+    if (!page) throw new Error('Chromium has no page.')
+    return {
+      page,
+      async kill() {
+        child.kill('SIGKILL')
+        await gone
+        await browser?.close().catch(() => {})
+      },
+    }
+  } catch (error) {
+    child.kill('SIGKILL')
+    throw error
+  }
+}
