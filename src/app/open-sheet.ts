@@ -68,7 +68,7 @@ export class OpenSheet {
     if (cell.kind === 'given' || cell.kind === 'result')
       return { cell, outcome: sheet.outcome(cell.id), called } as CellView
     if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called }
-    if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called }
+    if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called, sheet }
     return { cell, outcome: undefined, called }
   }
 

@@ -10,6 +10,7 @@ import type {
   Note,
   Outcome,
   Result,
+  Sheet,
 } from '../worksheet/index.ts'
 
 interface View<C extends Cell, O> {
@@ -25,7 +26,10 @@ export type GivenView = View<Given, Outcome>
 export type ResultView = View<Result, Outcome>
 export type CheckView = View<Check, CheckOutcome>
 export type NoteView = View<Note, undefined>
-export type DrawingView = View<Drawing, DrawingOutcome>
+export interface DrawingView extends View<Drawing, DrawingOutcome> {
+  /** The sheet it is drawn from: for its title, and to try where a lamp may be dragged. */
+  readonly sheet: Sheet
+}
 export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView
 
 /** One signal a cell: an edit wakes only the elements whose cells it reached. */

@@ -3,13 +3,23 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Draw } from '../drawings/drawing-options.ts'
 import { DRAWINGS } from '../drawings/registry.ts'
+import type { Drawing, Table } from '../drawings/tree.ts'
 import type { DrawingKind } from '../worksheet/index.ts'
 import type { CellSignal, DrawingView } from './cell-view.ts'
+import { dragging } from './dragging.ts'
 import { drawTree } from './draw-tree.ts'
+import type { SavedAs } from './save-drawing.ts'
 import { shared } from './styles.ts'
 
 /** The lettering is drawn for close reading; the stand is read at arm's length. */
 const ENLARGED = 1.15
+
+const rowsOf = ({ head, rows }: Table): TemplateResult => html`
+  <table class="quiet">
+    <thead><tr>${head.map((one) => html`<th scope="col">${one}</th>`)}</tr></thead>
+    <tbody>${rows.map((row) => html`<tr>${row.map((one) => html`<td>${one}</td>`)}</tr>`)}</tbody>
+  </table>
+`
 
 /** A drawing from the sheet's own figures, to scale, with the same in words below. */
 @customElement('drawing-cell')
@@ -31,6 +41,19 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       .place {
         min-block-size: 3rem;
       }
+      .stage {
+        position: relative;
+      }
+      .under {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: start;
+        column-gap: 1.2rem;
+      }
+      details[open] {
+        order: 1;
+        flex-basis: 100%;
+      }
       figcaption {
         margin-block-start: 0.6rem;
       }
@@ -48,6 +71,30 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       summary::-webkit-details-marker {
         display: none;
       }
+      table {
+        border-collapse: collapse;
+        font-variant-numeric: tabular-nums;
+      }
+      th {
+        font-weight: inherit;
+        vertical-align: bottom;
+      }
+      th,
+      td {
+        padding: 0.15rem 0 0.15rem 1rem;
+        text-align: end;
+        border-block-end: 1px solid var(--rule);
+      }
+      :is(th, td):first-child {
+        padding-inline-start: 0;
+        text-align: start;
+      }
+      @media print {
+        .under .word,
+        .how {
+          display: none;
+        }
+      }
       ul {
         margin: 0.3rem 0 0;
         padding-inline-start: 1.1rem;
@@ -58,6 +105,11 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   @property({ attribute: false }) view!: CellSignal<DrawingView>
   @state() private width = 0
   @state() private ready: { readonly kind: DrawingKind; readonly draw: Draw } | undefined
+  /** What the drawing is of and what feeds it, as it was when it was last sent for. */
+  private fetched = ''
+  /** The drawing a lamp was taken hold of in: it holds still till the lamp is let go. */
+  @state() private held: Drawing | undefined
+  @state() private trouble = ''
   private readonly watcher = new ResizeObserver(([entry]) => {
     this.width = Math.round(entry?.contentRect.width ?? 0)
   })
@@ -72,35 +124,65 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     this.watcher.disconnect()
   }
 
-  private async fetch(kind: DrawingKind): Promise<void> {
-    const draw = await DRAWINGS[kind].load()
-    if (this.view.get().cell.drawing === kind) this.ready = { kind, draw }
+  private async fetch(wanted: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
+    this.fetched = wanted
+    const draw = await DRAWINGS[kind].load(from)
+    if (this.fetched === wanted) this.ready = { kind, draw }
   }
 
   override render(): TemplateResult {
     const { cell, outcome } = this.view.get()
     const missing = Object.values(outcome.missing)
-    if (this.ready?.kind !== cell.drawing) void this.fetch(cell.drawing)
+    const wanted = [cell.drawing, ...Object.keys(cell.from)].join()
+    if (this.fetched !== wanted) void this.fetch(wanted, cell)
     if (this.ready?.kind !== cell.drawing || this.width === 0) return html`<figure><div class="place"></div></figure>`
     const drawn = this.ready.draw(outcome.values, {
       width: this.width / ENLARGED,
       enlarged: ENLARGED,
       unit: cell.unit,
       title: cell.title || undefined,
+      quick: dragging.get(),
+      like: this.held,
     })
     const cannot = [...new Set([...drawn.cannot, ...missing])]
+    const movable = (cell.moves?.length ?? 0) > 0 && (drawn.handles?.length ?? 0) > 0
+    if (movable) void import('./lamp-handles.ts')
     return html`
       <figure>
-        ${drawTree(drawn.node)}
+        <div class="stage">
+          ${drawTree(drawn.node)}
+          ${movable ? html`<lamp-handles .drawn=${drawn} .view=${this.view} @lamp-held=${this.hold}></lamp-handles>` : nothing}
+        </div>
         <figcaption class="small">
           ${drawn.title}
-          <details>
-            <summary>In words</summary>
-            <p class="quiet">${drawn.description}</p>
+          ${movable ? html`<p class="quiet how">A lamp can be dragged, or moved by the arrow keys.</p>` : nothing}
+          <div class="under">
+            <details>
+              <summary>In words</summary>
+              <p class="quiet">${drawn.description}</p>
+              ${drawn.table ? rowsOf(drawn.table) : nothing}
             ${cannot.length > 0 ? html`<ul class="quiet">${cannot.map((why) => html`<li>${why}</li>`)}</ul>` : nothing}
-          </details>
+            </details>
+            <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>Save as SVG</button>
+            <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>Save as PNG</button>
+          </div>
+          ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
         </figcaption>
       </figure>
     `
+  }
+
+  private readonly hold = (event: CustomEvent<Drawing | undefined>): void => {
+    this.held = event.detail
+  }
+
+  private async save(drawn: Drawing, as: SavedAs): Promise<void> {
+    this.trouble = ''
+    try {
+      const { saveDrawing } = await import('./save-drawing.ts')
+      await saveDrawing(drawn, this.view.get().sheet.worksheet.title, as, ENLARGED)
+    } catch (error) {
+      this.trouble = `The drawing was not saved: ${(error as Error).message}`
+    }
   }
 }

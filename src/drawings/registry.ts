@@ -33,8 +33,8 @@ export interface DrawingEntry {
   /** What it is called in a list of kinds, and its title where a cell gives none. */
   readonly title: string
   readonly inputs: readonly DrawingInput[]
-  /** Fetches what draws it: each kind is a file of its own, so that a sheet loads only what it shows. */
-  readonly load: () => Promise<Draw>
+  /** Fetches what draws it, fed so: each kind is a file of its own, so that a sheet loads only what it shows. */
+  readonly load: (fed: Readonly<Record<string, string>>) => Promise<Draw>
 }
 
 const input = (name: string, label: string, is: InputSort = 'length'): DrawingInput => ({ name, label, is })
@@ -60,7 +60,8 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('lean', 'How far its upper edge leans back', 'angle'),
       input('centre_height', 'Its centre above the floor'),
     ],
-    load: async () => (await import('./set-up.ts')).drawSetUp,
+    load: async ({ upright }) =>
+      upright === undefined ? (await import('./set-up.ts')).drawSetUp : (await import('./any-set-up.ts')).drawAnySetUp,
   },
   evenness: {
     title: 'Evenness of the light',
@@ -97,6 +98,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('original_height', 'Height of the original'),
       input('field_width', 'Width of one frame'),
       input('field_height', 'Height of one frame'),
+      input('border', 'Border left round it'),
       input('overlap', 'Least overlap'),
       input('turn', 'The frame may lie either way round', 'yes or no'),
       input('row_order', 'Every row from the left, not back and forth', 'yes or no'),

@@ -205,3 +205,12 @@ function mirrorZone(
   const atHeight = stated ?? atOriginal * (1 + height / (apex as number))
   return within(atHeight) ? { atOriginal, atHeight, height } : undefined
 }
+
+/** Whether nothing of a set-up is known that could be drawn. */
+export function isEmpty(setUp: SetUp): boolean {
+  const { originalWidth, fieldWidth, sensor, lens, clear, column, apex, lamps } = setUp
+  return (
+    [originalWidth, fieldWidth, sensor, lens, clear, column, apex].every((one) => one === undefined) &&
+    lamps.length === 0
+  )
+}

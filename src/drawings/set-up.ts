@@ -9,11 +9,10 @@ import { textWidth } from './lettering.ts'
 import { nothingDrawn } from './nothing-drawn.ts'
 import { drawPlan, notesHeight, planNotes } from './plan.ts'
 import { fitScale, type Scale } from './scale.ts'
-import { lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
+import { isEmpty, lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { describeSetUp } from './set-up-words.ts'
 import { Sheet } from './sheet.ts'
 import type { Drawing } from './tree.ts'
-import { drawUpright } from './upright-set-up.ts'
 import { uprightDimensions } from './uprights.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
 
@@ -74,8 +73,6 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
   const setUp = readSetUp(inputs, show)
   if (isEmpty(setUp)) return nothingDrawn(width, title, setUp.cannot, 'no size and no distance of the set-up is known.')
 
-  if (inputs.upright === true) return drawUpright(inputs, setUp, { ...options, width, title })
-
   const board = boardOf(setUp)
   const layout = keptLayout(options) ?? layOut(setUp, extentOf(setUp, board), width, options.enlarged ?? 1, show)
   const { originX, scale, leftRoom, rightRoom, elevationY, elevationEnd, planTop, planY, planEnd, height } = layout
@@ -120,14 +117,6 @@ const layouts = new WeakMap<Drawing, Layout>()
 
 const keptLayout = ({ like, width }: DrawingOptions): Layout | undefined =>
   like && Math.abs(like.width - width) < 1 ? layouts.get(like) : undefined
-
-function isEmpty(setUp: SetUp): boolean {
-  const { originalWidth, fieldWidth, sensor, lens, clear, column, apex, lamps } = setUp
-  return (
-    [originalWidth, fieldWidth, sensor, lens, clear, column, apex].every((one) => one === undefined) &&
-    lamps.length === 0
-  )
-}
 
 /** What the figure of a short distance in plan needs, as it stands above its line. */
 function roomAbove(setUp: SetUp, show: (metres: number) => string, px: (metres: number) => number): number {

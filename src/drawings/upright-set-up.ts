@@ -7,9 +7,10 @@ import { frontHandles, lampHandles } from './handles.ts'
 import { lampsSeen } from './lamp-choice.ts'
 import { numberLamps } from './lamp-numbers.ts'
 import { ASCENT } from './lettering.ts'
+import { nothingDrawn } from './nothing-drawn.ts'
 import { planNotes } from './plan.ts'
 import { fitScale } from './scale.ts'
-import { lengthIn, lengthUnit, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
+import { isEmpty, lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { isPair } from './set-up-words.ts'
 import { Sheet } from './sheet.ts'
 import { drawSide, easelHalf, frontOf, heightLanes, type SideFrame, sideHandles, sideways } from './side-view.ts'
@@ -19,6 +20,7 @@ import { describeUpright } from './upright-words.ts'
 import { uprightDimensions } from './uprights.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
 
+const NARROWEST = 240
 const LAMP_ROOM = 15
 const HEAD_ROOM = 20
 /** Both views together, in widths. */
@@ -110,14 +112,13 @@ type Layout = ReturnType<typeof layOut>
 const layouts = new WeakMap<Drawing, Layout>()
 
 /** An easel or a wall: the elevation from the side, with the floor, and the plan below it. */
-export function drawUpright(
-  inputs: SetUpInputs,
-  read: SetUp,
-  options: DrawingOptions & { readonly title: string },
-): Drawing {
-  const { width, title, like } = options
+export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawing {
+  const { title = 'The set-up, to scale', like } = options
+  const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const unit = lengthUnit(options.unit)
   const show = lengthIn(unit)
+  const read = readSetUp(inputs, show)
+  if (isEmpty(read)) return nothingDrawn(width, title, read.cannot, 'no size and no distance of the set-up is known.')
   const cannot = [...read.cannot]
   const standing = readStanding(inputs, cannot)
   if (read.column !== undefined) cannot.push('The column is not drawn: an upright set-up has none.')
