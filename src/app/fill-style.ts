@@ -52,7 +52,7 @@ export const fillStyle = css`
   .margin {
     padding-block: 1rem 0.6rem;
   }
-  @media (min-width: 56rem) {
+  @container (min-width: 56rem) {
     .spread {
       grid-template-columns: minmax(0, 1fr) minmax(0, var(--margin, 21rem));
       grid-template-rows: auto;
@@ -66,12 +66,13 @@ export const fillStyle = css`
       grid-row: 1 / span 40;
       padding-block: 1.5rem;
     }
-    .margin > * {
+    /* Of two, one would slide over the other. */
+    .margin > :only-child {
       position: sticky;
       inset-block-start: 1.2rem;
     }
   }
-  @media (min-width: 76rem) {
+  @container (min-width: 76rem) {
     .spread {
       --margin: 30rem;
       column-gap: 3.4rem;

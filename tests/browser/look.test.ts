@@ -71,6 +71,7 @@ for (const [what, width, size] of [
   ['320 px wide', 320, undefined],
   ['390 px wide', 390, undefined],
   ['with text at 200 %', 640, '200%'],
+  ['with text at 200 % and room to spare', 1280, '225%'],
 ] as const)
   test(`nothing runs out of the page ${what}`, async ({ open }) => {
     const { page } = await open({ path: '#new/flat-sheet', width })
