@@ -26,7 +26,9 @@ export class HeldSheet {
     this.hold = new Hold(id, {
       gained: () => void this.resume(),
       asked: () => this.keeper.flush(),
-      lost: () => this.freeze('taken'),
+      lost: () => {
+        if (this.holding.get() !== 'changed') this.freeze('taken')
+      },
       keptElsewhere: () => void this.follow(),
     })
     this.keeper = new Keeper(store, id, kept, {
@@ -84,15 +86,15 @@ export class HeldSheet {
   }
 
   private async resume(): Promise<void> {
+    await this.keeper.flush()
     await this.readAgain()
     this.freeze('here')
   }
 
+  /** Another tab has kept a change: it is shown here too, unless something typed here stands against it. */
   private async follow(): Promise<void> {
-    const holding = this.holding.get()
-    // What was typed here and could not be kept stays on the screen until someone decides.
-    if (this.keeper.keeping.get().state === 'failed') return
-    if (holding === 'elsewhere' || holding === 'taken') await this.readAgain()
+    await this.keeper.flush()
+    if (this.keeper.keeping.get().state !== 'failed' && this.holding.get() !== 'changed') await this.readAgain()
   }
 
   private readAgain(): Promise<void> {
