@@ -16,6 +16,8 @@ export interface Tile {
 export interface TileLayout {
   readonly width: number
   readonly height: number
+  /** Taken in all round it. */
+  readonly border: number
   /** Of a frame as it lies. */
   readonly frameWidth: number
   readonly frameHeight: number
@@ -45,6 +47,7 @@ export function readTiles(
   const height = read.positive(inputs.original_height, 'The height of the original', FARTHEST)
   const fieldWidth = read.positive(inputs.field_width, 'The width of a frame', FARTHEST)
   const fieldHeight = read.positive(inputs.field_height, 'The height of a frame', FARTHEST)
+  const border = inputs.border === 0 ? 0 : (read.positive(inputs.border, 'The border', FARTHEST) ?? 0)
   const overlap = inputs.overlap === 0 ? 0 : (read.positive(inputs.overlap, 'The overlap', FARTHEST) ?? 0)
   if (width === undefined || height === undefined) return undefined
   if (fieldWidth === undefined || fieldHeight === undefined) return undefined
@@ -54,32 +57,29 @@ export function readTiles(
     )
     return undefined
   }
-  const { across, down, count, turned } = planTiles(
-    width,
-    height,
-    fieldWidth,
-    fieldHeight,
-    overlap,
-    inputs.turn !== false,
-  )
+  const [wide, high] = [width + 2 * border, height + 2 * border]
+  const { across, down, count, turned } = planTiles(wide, high, fieldWidth, fieldHeight, overlap, inputs.turn !== false)
   if (!(count <= MOST)) {
     cannot.push(`No frames are laid out: it would take more than ${MOST}.`)
     return undefined
   }
   const [frameWidth, frameHeight] = turned ? [fieldHeight, fieldWidth] : [fieldWidth, fieldHeight]
-  const columns = centres(width, frameWidth, across)
-  const rows = centres(height, frameHeight, down).reverse()
+  const columns = centres(wide, frameWidth, across).map((x) => x - border)
+  const rows = centres(high, frameHeight, down)
+    .map((y) => y - border)
+    .reverse()
   const order = inputs.row_order === true ? 'row by row' : 'back and forth'
   return {
     width,
     height,
+    border,
     frameWidth,
     frameHeight,
     turned,
     columns,
     rows,
-    overlapAcross: across > 1 ? frameWidth - (width - frameWidth) / (across - 1) : undefined,
-    overlapDown: down > 1 ? frameHeight - (height - frameHeight) / (down - 1) : undefined,
+    overlapAcross: across > 1 ? frameWidth - (wide - frameWidth) / (across - 1) : undefined,
+    overlapDown: down > 1 ? frameHeight - (high - frameHeight) / (down - 1) : undefined,
     tiles: inOrder(columns, rows, order),
     order,
     moves: inputs.moves_board === true ? 'board' : 'camera',

@@ -1,5 +1,6 @@
 import { type Dimension, figures, LANE } from './dimension-line.ts'
 import { type Box, type Point, point } from './geometry.ts'
+import { textWidth } from './lettering.ts'
 import type { Tile, TileLayout } from './tile-layout.ts'
 
 const PAD = 4
@@ -17,19 +18,21 @@ export interface TilesView {
   readonly bottom: number
 }
 
-/** To scale, as large as the room allows; frames in a single row may reach past the original. */
+/** To scale, as large as the room allows; frames may reach past the original. */
 export function viewOf(layout: TileLayout, width: number, top: number): TilesView {
-  const over = (span: number, frame: number, count: number): number => (count === 1 ? Math.max(0, frame - span) / 2 : 0)
-  const overX = over(layout.width, layout.frameWidth, layout.columns.length)
-  const overY = over(layout.height, layout.frameHeight, layout.rows.length)
-  const [wide, high] = [layout.width + 2 * overX, layout.height + 2 * overY]
+  const { border, tiles, frameWidth, frameHeight } = layout
+  const xs = tiles.flatMap(({ x }) => [x - frameWidth / 2, x + frameWidth / 2])
+  const ys = tiles.flatMap(({ y }) => [y - frameHeight / 2, y + frameHeight / 2])
+  const least = { x: Math.min(-border, ...xs), y: Math.min(-border, ...ys) }
+  const wide = Math.max(layout.width + border, ...xs) - least.x
+  const high = Math.max(layout.height + border, ...ys) - least.y
   const [before, after] = [PAD + LANE + 6, 2 * LANE + 8 + PAD]
   const across = width - before - after
   const pxPerMetre = Math.min(across / wide, (across * TALLEST) / high)
   const left = before + (across - wide * pxPerMetre) / 2
   const box = { left, right: left + wide * pxPerMetre, top, bottom: top + high * pxPerMetre }
   return {
-    origin: point(box.left + overX * pxPerMetre, box.bottom - overY * pxPerMetre),
+    origin: point(box.left - least.x * pxPerMetre, box.bottom + least.y * pxPerMetre),
     pxPerMetre,
     box,
     bottom: box.bottom + 2 * LANE + 8,
@@ -87,10 +90,15 @@ export function dimensionsOf(
       ...across('dimension-frame', first.left, first.right, box.top - LANE, first.top),
       wordings: named('frame', layout.frameWidth),
     },
-    {
-      ...upright('dimension-frame-height', first.top, first.bottom, box.left - LANE, first.left),
-      wordings: figures(show(layout.frameHeight)),
-    },
+    // A frame lower than its figure is wide leaves it no place at this side.
+    ...(first.bottom - first.top > textWidth(show(layout.frameHeight)) + 12
+      ? [
+          {
+            ...upright('dimension-frame-height', first.top, first.bottom, box.left - LANE, first.left),
+            wordings: figures(show(layout.frameHeight)),
+          },
+        ]
+      : []),
     ...(overlapAcross > TOUCHING
       ? [
           {

@@ -11,9 +11,10 @@ const size = (width: number, height: number, show: Show): string => `${bare(show
 export function describeTiles(layout: TileLayout, show: Show): string {
   const { columns, rows, tiles, overlapAcross, overlapDown, turned, order, moves } = layout
   const frame = `frame of ${size(layout.frameWidth, layout.frameHeight, show)}`
-  const original = `The original, ${size(layout.width, layout.height, show)}, is`
+  const border = layout.border > 0 ? ` with ${show(layout.border)} round it` : ''
+  const original = `The original, ${size(layout.width, layout.height, show)}${border}, is`
   if (tiles.length === 1)
-    return `${original} taken whole in one ${frame}${turned ? ', turned' : ''}; its centre is ${show(layout.width / 2)} from the left edge and ${show(layout.height / 2)} from the lower edge.`
+    return `${original} taken whole in one ${frame}${turned ? ', turned' : ''}; its centre is that of the original.`
   const overlaps = [
     ...(overlapAcross === undefined ? [] : [`${show(overlapAcross)} side by side`]),
     ...(overlapDown === undefined ? [] : [`${show(overlapDown)} one below the other`]),
@@ -25,7 +26,7 @@ export function describeTiles(layout: TileLayout, show: Show): string {
   return [
     `${original} taken in ${tiles.length} frames of ${size(layout.frameWidth, layout.frameHeight, show)}${turned ? ', turned' : ''}: ${columns.length} across, ${rows.length} down.`,
     `They overlap by ${series(overlaps)}; the overlaps are hatched.`,
-    `Centres of the columns from the left edge: ${columns.map((x) => bare(show(x))).join(', ')} ${unitOf(show)}; of the rows from the lower edge, the uppermost first: ${rows.map((y) => bare(show(y))).join(', ')} ${unitOf(show)}.`,
+    `Centres of the columns from the left edge of the original: ${columns.map((x) => bare(show(x))).join(', ')} ${unitOf(show)}; of the rows from its lower edge, the uppermost first: ${rows.map((y) => bare(show(y))).join(', ')} ${unitOf(show)}.`,
     `The order starts at the upper left and goes ${way}.`,
     ...(moves === 'board'
       ? [

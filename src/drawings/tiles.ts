@@ -32,7 +32,7 @@ export const drawTiles: Draw = (inputs, options) => {
   if (layout.tiles.length === 1) return oneFrame(layout, words)
 
   const heads = headsOf(layout)
-  const view = viewOf(layout, width, PAD + heads.length * ROW + LANE + 14)
+  const view = viewOf(layout, width, PAD + heads.length * ROW + LANE + 18)
   const sheet = new Sheet(width)
   const height = view.bottom + PAD
   const paper = { left: 0, right: width, top: 0, bottom: height }
@@ -66,18 +66,20 @@ function oneFrame({ turned }: TileLayout, words: Omit<Drawing, 'node' | 'height'
 function headsOf({ tiles, columns, rows, turned, order }: TileLayout): readonly string[] {
   return [
     `${tiles.length} frames${turned ? ', turned' : ''}: ${columns.length} across, ${rows.length} down`,
-    order === 'back and forth' ? 'Order: back and forth from 1' : 'Order: row by row from 1',
+    ...(rows.length === 1 || columns.length === 1 ? [] : [`Order: ${order} from 1`]),
   ]
 }
 
 /** The strips neighbouring frames have in common. */
-function overlaps(
-  view: TilesView,
-  { columns, rows, frameWidth, frameHeight, width, height }: TileLayout,
-): readonly Box[] {
+function overlaps(view: TilesView, layout: TileLayout): readonly Box[] {
+  const { columns, rows, frameWidth, frameHeight, width, height, border } = layout
   const pairs = (centres: readonly number[]) => centres.slice(1).map((one, at) => [centres[at] as number, one] as const)
-  const upright = pairs(columns).map(([a, b]) => boxOf(view, b - frameWidth / 2, 0, a + frameWidth / 2, height))
-  const lying = pairs(rows).map(([a, b]) => boxOf(view, 0, a - frameHeight / 2, width, b + frameHeight / 2))
+  const upright = pairs(columns).map(([a, b]) =>
+    boxOf(view, b - frameWidth / 2, -border, a + frameWidth / 2, height + border),
+  )
+  const lying = pairs(rows).map(([a, b]) =>
+    boxOf(view, -border, a - frameHeight / 2, width + border, b + frameHeight / 2),
+  )
   return [...upright, ...lying].filter((box) => box.right - box.left > 1 && box.bottom - box.top > 1)
 }
 
