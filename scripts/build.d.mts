@@ -6,6 +6,8 @@ export interface FirstLoad {
   readonly page: readonly string[]
   /** By template: for the page, and a sheet made from it opened to be filled in. */
   readonly sheets: Readonly<Record<string, readonly string[]>>
+  /** By template: all its drawings take, those below the first screen too. */
+  readonly later: Readonly<Record<string, readonly string[]>>
 }
 export interface Built extends FirstLoad {
   readonly dist: string

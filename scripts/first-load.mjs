@@ -34,15 +34,16 @@ async function filesOfFunctions(vite, root) {
 /** The modules a template is opened with: its functions are found as src/app/library.ts finds them. */
 function modulesFor(template, files) {
   const called = JSON.stringify(template.cells).match(/[A-Za-z_]\w*(?=\s*\()/g) ?? []
-  const drawn = template.cells
-    .filter(({ kind }) => kind === 'drawing')
-    .map(({ drawing }) => `src/drawings/${drawing}.ts`)
-  return [...OPENING, ...new Set([...drawn, ...called.flatMap((name) => files.get(name) ?? [])])]
+  return [...OPENING, ...new Set([...drawn(template).slice(0, 1), ...called.flatMap((name) => files.get(name) ?? [])])]
 }
+
+/** A drawing further down is fetched when it comes into view, or the page has rested. */
+const drawn = ({ cells }) =>
+  cells.filter(({ kind }) => kind === 'drawing').map(({ drawing }) => `src/drawings/${drawing}.ts`)
 
 /**
  * What the browser fetches for the page itself, and, by template, for the page and a sheet opened from it to be filled
- * in: the scripts' names.
+ * in: the scripts' names. Under `later` what its drawings take altogether.
  */
 export async function firstLoad({ vite, root, output, html }) {
   const chunks = new Map(output.filter(({ type }) => type === 'chunk').map((chunk) => [chunk.fileName, chunk]))
@@ -60,9 +61,10 @@ export async function firstLoad({ vite, root, output, html }) {
   const sheets = readdirSync(folder).map((file) => {
     const template = JSON.parse(readFileSync(join(folder, file), 'utf8'))
     const names = closure(chunks, [...page, ...modulesFor(template, files).map(chunkOf)])
-    return [file.replace(/\.json$/, ''), names]
+    return [file.replace(/\.json$/, ''), { names, later: closure(chunks, drawn(template).map(chunkOf)) }]
   })
-  return { page, sheets: Object.fromEntries(sheets) }
+  const part = (key) => Object.fromEntries(sheets.map(([name, one]) => [name, one[key]]))
+  return { page, sheets: part('names'), later: part('later') }
 }
 
 export const gzipped = (path) => gzipSync(readFileSync(path), { level: 9 }).length

@@ -8,6 +8,7 @@ import type { DrawingKind } from '../worksheet/index.ts'
 import type { CellSignal, DrawingView } from './cell-view.ts'
 import { dragging } from './dragging.ts'
 import { drawTree } from './draw-tree.ts'
+import { inView } from './in-view.ts'
 import type { SavedAs } from './save-drawing.ts'
 import { shared } from './styles.ts'
 
@@ -38,8 +39,9 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       .figure-text {
         font-variant-numeric: tabular-nums;
       }
+      /* About what a drawing takes, so that the next one is not taken to be in view. */
       .place {
-        min-block-size: 3rem;
+        aspect-ratio: 4 / 5;
       }
       .stage {
         position: relative;
@@ -105,6 +107,8 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   @property({ attribute: false }) view!: CellSignal<DrawingView>
   @state() private width = 0
   @state() private ready: { readonly kind: DrawingKind; readonly draw: Draw } | undefined
+  /** A drawing further down is not waited for when a sheet is opened. */
+  private seen = inView(this)
   /** What the drawing is of and what feeds it, as it was when it was last sent for. */
   private fetched = ''
   /** The drawing a lamp was taken hold of in: it holds still till the lamp is let go. */
@@ -126,6 +130,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
 
   private async fetch(wanted: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
     this.fetched = wanted
+    await this.seen
     const draw = await DRAWINGS[kind].load(from)
     if (this.fetched === wanted) this.ready = { kind, draw }
   }
