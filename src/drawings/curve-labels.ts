@@ -17,14 +17,16 @@ const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.45, 0.55, 0.35, 0.65, 0.2
 export function letterOnCurve(sheet: Sheet, curve: Curve, all: readonly Curve[], within: Box): boolean {
   const { text, runs } = curve
   const longestFirst = [...runs].sort((a, b) => b.length - a.length)
-  for (const run of longestFirst)
-    for (const share of SHARES) {
+  for (const room of [8, 0])
+    for (const [run, share] of longestFirst.flatMap((one) => SHARES.map((at) => [one, at] as const))) {
       const middle = run[Math.round(share * (run.length - 1))] as Point
       const at = { x: middle.x, y: middle.y + (ASCENT - DESCENT) / 2 }
       const lettering = { text, at, anchor: 'middle' as const }
       const box = grown(letteringBox(lettering), 2)
       // A short run would be hidden whole under its own name.
       if (run.every((one) => isIn(one, grown(box, 6)))) continue
+      // Next to another figure it would be read together with that.
+      if (sheet.lettered.some((other) => overlap(other, grown(box, room)))) continue
       if (all.some((other) => other !== curve && other.runs.some((points) => touches(points, box)))) continue
       if (sheet.letter(`${curve.as} label`, [{ lettering }], within)) return true
     }

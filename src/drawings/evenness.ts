@@ -22,6 +22,8 @@ const OVER = 18
 const NARROWEST = 240
 /** Of the map: beyond, it would not be seen whole. */
 const TALLEST = 1.25
+/** A lower map has no place for the figures of three rows; the words have them. */
+const LOWEST = 56
 /** Spreads beyond this many stops are drawn no further down. */
 const DEEPEST = 10
 
@@ -60,7 +62,7 @@ export const drawEvenness: Draw = (inputs, options) => {
   for (const side of sides) letterDimension(sheet, side, paper)
 
   drawExtremes(sheet, field, on, box)
-  drawReadings(sheet, field, readings, on, decimals, box)
+  if (box.bottom - box.top > LOWEST) drawReadings(sheet, field, readings, on, decimals, box)
   letterExtremes(sheet, field, readings, on, decimals, box)
 
   const curves = curvesOf(field, deepest, step, limit, on)
@@ -158,9 +160,14 @@ const dimensionsOf = (box: Box, width: string, height: string): readonly Dimensi
   },
 ]
 
-const CROSS = 3.5
+const DOT = 2
 
-/** Small crosses where light is read, the computed figure above, the measured one below. */
+const dot = ({ x, y }: Point): readonly Point[] =>
+  Array.from({ length: 8 }, (_, step) =>
+    point(x + DOT * Math.cos((step * Math.PI) / 4), y + DOT * Math.sin((step * Math.PI) / 4)),
+  )
+
+/** Dots where light is read, the computed figure above, the measured one below. */
 function drawReadings(
   sheet: Sheet,
   field: Field,
@@ -170,14 +177,9 @@ function drawReadings(
   box: Box,
 ): void {
   const crosses = readings.map(({ at }) => on(at))
-  sheet.lines(
-    'thin',
-    'reading-point',
-    crosses.flatMap(({ x, y }) => [
-      { from: point(Math.max(box.left, x - CROSS), y), to: point(Math.min(box.right, x + CROSS), y) },
-      { from: point(x, Math.max(box.top, y - CROSS)), to: point(x, Math.min(box.bottom, y + CROSS)) },
-    ]),
-  )
+  for (const [which, here] of crosses.entries())
+    if (!isAt([...field.least.at, ...field.greatest.at], (readings[which] as Reading).at))
+      sheet.body('thin', 'reading-point', dot(here), { filled: true })
   const word = (at: Point): string =>
     at === readings.find((one) => isAt(field.least.at, one.at))?.at
       ? 'least '

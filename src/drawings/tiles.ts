@@ -72,14 +72,12 @@ function headsOf({ tiles, columns, rows, turned, order }: TileLayout): readonly 
 
 /** The strips neighbouring frames have in common. */
 function overlaps(view: TilesView, layout: TileLayout): readonly Box[] {
-  const { columns, rows, frameWidth, frameHeight, width, height, border } = layout
+  const { columns, rows, frameWidth, frameHeight } = layout
   const pairs = (centres: readonly number[]) => centres.slice(1).map((one, at) => [centres[at] as number, one] as const)
-  const upright = pairs(columns).map(([a, b]) =>
-    boxOf(view, b - frameWidth / 2, -border, a + frameWidth / 2, height + border),
-  )
-  const lying = pairs(rows).map(([a, b]) =>
-    boxOf(view, -border, a - frameHeight / 2, width + border, b + frameHeight / 2),
-  )
+  const [left, right] = [(columns[0] as number) - frameWidth / 2, (columns.at(-1) as number) + frameWidth / 2]
+  const [lower, upper] = [(rows.at(-1) as number) - frameHeight / 2, (rows[0] as number) + frameHeight / 2]
+  const upright = pairs(columns).map(([a, b]) => boxOf(view, b - frameWidth / 2, lower, a + frameWidth / 2, upper))
+  const lying = pairs(rows).map(([a, b]) => boxOf(view, left, a - frameHeight / 2, right, b + frameHeight / 2))
   return [...upright, ...lying].filter((box) => box.right - box.left > 1 && box.bottom - box.top > 1)
 }
 
