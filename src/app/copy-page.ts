@@ -1,6 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../cells/styles.ts'
+import { isFiguresOnly } from '../storage/figures-only.ts'
 import { Sheet, type Standing, type Worksheet } from '../worksheet/index.ts'
 import { cellsInWords, standingInWords } from './in-words.ts'
 import { libraryFor } from './library.ts'
@@ -48,6 +49,11 @@ export class CopyPage extends LitElement {
         <h1>${title || 'Untitled worksheet'}</h1>
         ${job ? html`<p>${job}</p>` : ''}
         <p>Someone sent you this worksheet of ${cellsInWords(cells.length)}. ${standingInWords(this.standing)}</p>
+        ${
+          isFiguresOnly(this.worksheet)
+            ? html`<p>It holds results and givens only: figures that do not follow the givens, without their formulas.</p>`
+            : ''
+        }
         <p class="quiet">It is all in the link. Kept, it is a copy of your own in this browser; your other sheets stay as they are.</p>
         <div class="presses">
           <button type="button" class="press" @click=${() => this.tell('copy-kept')}><b>Keep a copy</b></button>

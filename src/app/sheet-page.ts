@@ -106,8 +106,15 @@ export class SheetPage extends SignalWatcher(LitElement) {
     const key = event.key.toLowerCase()
     if (key === 'z') this.step(event.shiftKey ? 'redo' : 'undo')
     else if (key === 'y') this.step('redo')
+    else if (key === 'p') void this.print()
     else return
     event.preventDefault()
+  }
+
+  /** The browser’s own would print the page as it is on the screen. */
+  private async print(): Promise<void> {
+    const { printHeld } = await import('./paper/give-out.ts')
+    await printHeld(this.held)
   }
 
   private step(which: 'undo' | 'redo'): void {
@@ -184,7 +191,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
         ></sheet-head>
         ${holding === 'here' ? nothing : html`<hold-bar .held=${this.held} .holding=${holding}></hold-bar>`}
         ${this.looksBack ? html`<revisions-panel .held=${this.held}></revisions-panel>` : nothing}
-        ${this.sharing ? html`<share-panel .worksheet=${worksheet}></share-panel>` : nothing}
+        ${this.sharing ? html`<share-panel .worksheet=${worksheet} .held=${this.held}></share-panel>` : nothing}
         ${this.shownFace()}
         ${keysList()}
         <p class="unseen" role="status">${this.spoken}</p>

@@ -105,9 +105,8 @@ export interface LinkSize {
   readonly words: string
 }
 
-/** What common programs carry, by common practice: no standard sets these. */
-const ANYWHERE = 2_000
-const MESSENGERS = 8_000
+/** What common messengers and mail programs carry, by common practice: no standard sets it. */
+const CARRIED = 2_000
 
 /** Says how long a whole address is and whether common messengers carry it. */
 export function linkSize(address: string): LinkSize {
@@ -115,11 +114,10 @@ export function linkSize(address: string): LinkSize {
   const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, characters))) - 1)
   const rounded = showFigure(Math.round(characters / step) * step).replace(/(?<=^\d)(?=\d{3}$)/, '\u202f')
   const about = `About ${rounded} characters`
-  if (characters <= ANYWHERE) return { characters, carried: true, words: `${about}; any messenger or mail carries it.` }
-  if (characters <= MESSENGERS) return { characters, carried: true, words: `${about}; most messengers carry it.` }
+  if (characters <= CARRIED) return { characters, carried: true, words: `${about}; any messenger or mail carries it.` }
   return {
     characters,
     carried: false,
-    words: `${about}; many messengers cut an address past about 8\u202f000. Send the file instead.`,
+    words: `${about}; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead, where this link does not arrive whole.`,
   }
 }

@@ -126,8 +126,7 @@ describe('a link that is broken is an error in words, promptly', () => {
 describe('the size of a link', () => {
   test.each([
     [1_240, 'About 1\u202f200 characters; any messenger or mail carries it.'],
-    [2_345, 'About 2\u202f300 characters; most messengers carry it.'],
-    [7_990, 'About 8\u202f000 characters; most messengers carry it.'],
+    [2_000, 'About 2\u202f000 characters; any messenger or mail carries it.'],
   ])('%i characters', (length, words) => {
     expect(linkSize('x'.repeat(length))).toEqual({ characters: length, carried: true, words })
   })
@@ -135,8 +134,9 @@ describe('the size of a link', () => {
   test('past what messengers carry, the file is offered', () => {
     const { carried, words } = linkSize('x'.repeat(23_456))
     expect(carried).toBe(false)
+    expect(linkSize('x'.repeat(2_001)).carried).toBe(false)
     expect(words).toBe(
-      'About 23\u202f000 characters; many messengers cut an address past about 8\u202f000. Send the file instead.',
+      'About 23\u202f000 characters; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead, where this link does not arrive whole.',
     )
   })
 })

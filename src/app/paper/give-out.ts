@@ -1,0 +1,27 @@
+import { FILE_ENDING, fileName, saveText } from '../../storage/file.ts'
+import type { HeldSheet } from '../held-sheet.ts'
+import { revisionWord } from '../revision-word.ts'
+import { addressOf } from '../route.ts'
+import { handOverPage } from './hand-over.ts'
+import { printSheet } from './print.ts'
+import { codeFor } from './qr.ts'
+
+/** The date, and which revision it is once what was typed is kept. */
+async function marks({ keeper, store, id }: HeldSheet): Promise<{ at: Date; revision: string }> {
+  await keeper.flush()
+  return { at: new Date(), revision: await revisionWord(store, id) }
+}
+
+/** Prints an open sheet as a job sheet, with a QR code where one fits. */
+export async function printHeld(held: HeldSheet, working = false): Promise<void> {
+  const { sheet } = held.open
+  await printSheet(sheet, { ...(await marks(held)), working, code: await codeFor(sheet, addressOf) })
+}
+
+/** Saves an open sheet as a page to hand over. False: the user thought better of it. */
+export async function savePage(held: HeldSheet, working: boolean): Promise<boolean> {
+  const { sheet } = held.open
+  const page = await handOverPage(sheet, { ...(await marks(held)), working })
+  const name = fileName(sheet.worksheet.title).slice(0, -FILE_ENDING.length)
+  return saveText(`${name}.html`, page, 'text/html')
+}

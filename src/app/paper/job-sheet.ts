@@ -1,0 +1,115 @@
+import { DRAWINGS } from '../../drawings/registry.ts'
+import { type Drawing as Drawn, element, type Node } from '../../drawings/tree.ts'
+import type { Drawing, Sheet } from '../../worksheet/index.ts'
+import { standingInWords } from '../in-words.ts'
+import { type Section, sectionsOf } from '../sections.ts'
+import type { SheetCode } from './qr.ts'
+import { cautionsOf, rowsOf } from './rows.ts'
+
+export interface JobSheetOptions {
+  readonly at: Date
+  /** What revision it is, in words. */
+  readonly revision?: string | undefined
+  /** Formulas, and the same with the figures put in. */
+  readonly working?: boolean | undefined
+  readonly code?: SheetCode | undefined
+  /** At the end: where it comes from. */
+  readonly foot?: string | undefined
+}
+
+/** In CSS px: narrower than a page of either paper, so that nothing is shrunk and the scale in a drawing holds. */
+const DRAWING_WIDTH = 460
+/** A module of a QR code on paper, in mm: what a telephone reads at arm’s length. */
+const MODULE_MM = 0.42
+
+const dateOf = (at: Date): string => at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
+
+function head(sheet: Sheet, { at, revision }: JobSheetOptions): Node {
+  const { title, job } = sheet.worksheet
+  const facts: [string, string][] = [
+    ['Job', job?.trim() ?? ''],
+    ['Date', dateOf(at)],
+    ['Revision', revision ?? ''],
+    ['Checks', standingInWords(sheet.standing)],
+  ]
+  return element(
+    'header',
+    {},
+    element('h1', {}, title || 'Untitled worksheet'),
+    element(
+      'dl',
+      {},
+      ...facts
+        .filter(([, words]) => words !== '')
+        .map(([word, words]) => element('div', {}, element('dt', {}, word), element('dd', {}, words))),
+    ),
+  )
+}
+
+async function drawn(sheet: Sheet, cell: Drawing): Promise<Drawn> {
+  const draw = await DRAWINGS[cell.drawing].load(cell.from)
+  return draw(sheet.drawing(cell.id).values, {
+    width: DRAWING_WIDTH,
+    unit: cell.unit,
+    title: cell.title || undefined,
+  })
+}
+
+async function figure(sheet: Sheet, cell: Drawing): Promise<Node> {
+  const { node, title, description, width, height, cannot } = await drawn(sheet, cell)
+  const sized = { ...node, attributes: { ...node.attributes, width, height } }
+  return element(
+    'figure',
+    {},
+    sized,
+    element(
+      'figcaption',
+      {},
+      element('p', {}, title),
+      element('p', { class: 'small' }, description),
+      ...(cannot.length > 0 ? [element('p', { class: 'small' }, `Not drawn: ${cannot.join('; ')}`)] : []),
+    ),
+  )
+}
+
+async function sectionOf(sheet: Sheet, section: Section, working: boolean): Promise<Node> {
+  const { heading, rows, exact, drawings } = section
+  const cells = [...rows, ...exact]
+  const words = heading
+    ? [
+        element(
+          'div',
+          { class: 'heading' },
+          element('h2', {}, heading.text),
+          ...(heading.about ? [element('p', {}, heading.about)] : []),
+        ),
+      ]
+    : []
+  const figures = await Promise.all(drawings.map((cell) => figure(sheet, cell)))
+  return element('section', {}, ...words, ...rowsOf(sheet, cells, working), ...cautionsOf(sheet, cells), ...figures)
+}
+
+function codeFigure({ node, modules, words }: SheetCode): Node {
+  const side = `${(modules * MODULE_MM).toFixed(1)}mm`
+  return element(
+    'figure',
+    { class: 'code' },
+    { ...node, attributes: { ...node.attributes, width: side, height: side } },
+    element('figcaption', {}, element('p', {}, 'Opens in Evenfield.'), element('p', { class: 'small' }, words)),
+  )
+}
+
+/** The worksheet as a job sheet: what is printed, and what a page to hand over shows. */
+export async function jobSheet(sheet: Sheet, options: JobSheetOptions): Promise<Node> {
+  const sections = await Promise.all(
+    sectionsOf(sheet.cells).map((section) => sectionOf(sheet, section, options.working === true)),
+  )
+  return element(
+    'article',
+    { class: 'job-sheet', lang: 'en' },
+    head(sheet, options),
+    ...sections,
+    ...(options.code ? [codeFigure(options.code)] : []),
+    ...(options.foot ? [element('footer', {}, options.foot)] : []),
+  )
+}

@@ -1,0 +1,95 @@
+const DRAWN_RULE = '1px solid #999'
+
+/** How a job sheet looks, on paper and as a page: black on white, no cell cut in two. */
+export const PAPER_STYLE = `
+.job-sheet {
+  color: #000;
+  background: #fff;
+  font-family: "Hyperlegible Next", "Atkinson Hyperlegible Next", "Segoe UI", Arial, Helvetica, sans-serif;
+  font-size: 10pt;
+  line-height: 1.35;
+  font-variant-numeric: tabular-nums;
+  overflow-wrap: anywhere;
+}
+.job-sheet * { box-sizing: border-box; margin: 0; }
+.job-sheet h1 { font-size: 17pt; line-height: 1.2; }
+.job-sheet h2 { font-size: 12pt; line-height: 1.25; }
+.job-sheet header { padding-block-end: 2mm; border-block-end: 2px solid #000; }
+.job-sheet dl { display: grid; margin-block-start: 2mm; }
+.job-sheet dl > div { display: grid; grid-template-columns: 20mm minmax(0, 1fr); }
+.job-sheet dt { color: #333; }
+.job-sheet .heading {
+  display: flex;
+  flex-wrap: wrap;
+  align-items: baseline;
+  column-gap: 4mm;
+  margin-block-start: 5mm;
+  padding-block-end: 1mm;
+  border-block-end: 1.5px solid #000;
+  break-inside: avoid;
+  break-after: avoid;
+}
+.job-sheet table { inline-size: 100%; border-collapse: collapse; table-layout: fixed; }
+.job-sheet tbody, .job-sheet tr, .job-sheet .check, .job-sheet .note, .job-sheet figure {
+  break-inside: avoid;
+}
+.job-sheet tbody { border-block-end: ${DRAWN_RULE}; }
+.job-sheet th, .job-sheet td { padding-block: 0.9mm; vertical-align: baseline; text-align: start; font-weight: 400; }
+.job-sheet th { inline-size: auto; padding-inline-end: 4mm; }
+.job-sheet .figure { inline-size: 38mm; text-align: end; }
+.job-sheet .unit { inline-size: 20mm; padding-inline-start: 2mm; }
+.job-sheet .long { inline-size: 58mm; text-align: end; padding-inline-end: 2mm; }
+.job-sheet .result .figure, .job-sheet .result .long { font-weight: 700; }
+.job-sheet .empty { border-block-end: 1px solid #000; }
+.job-sheet .small { display: block; font-size: 8.5pt; color: #333; }
+.job-sheet .working td { padding-block-start: 0; padding-inline-start: 6mm; }
+.job-sheet code {
+  display: block;
+  font-family: "Hyperlegible Mono", "Atkinson Hyperlegible Mono", Consolas, monospace;
+  font-size: 8.5pt;
+  white-space: pre-wrap;
+}
+.job-sheet .check {
+  display: grid;
+  grid-template-columns: auto minmax(0, 1fr);
+  column-gap: 3mm;
+  align-items: start;
+  padding-block: 1.4mm;
+  border-block-end: ${DRAWN_RULE};
+}
+.job-sheet .sign { margin-block-start: 0.4mm; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+.job-sheet .note { display: grid; gap: 1mm; padding-block: 1.4mm; max-inline-size: 150mm; }
+.job-sheet .note p { white-space: pre-line; }
+.job-sheet .note .small { display: inline; }
+.job-sheet .caution { margin-block: 1.4mm; padding-block: 0; padding-inline-start: 3mm; border-inline-start: 3px solid #000; }
+.job-sheet figure { margin-block-start: 4mm; }
+.job-sheet figcaption { margin-block-start: 1mm; }
+.job-sheet svg { display: block; max-inline-size: 100%; overflow: visible; }
+.job-sheet .code {
+  display: grid;
+  grid-template-columns: auto minmax(0, 1fr);
+  column-gap: 4mm;
+  align-items: center;
+}
+.job-sheet footer { margin-block-start: 6mm; padding-block-start: 2mm; border-block-start: ${DRAWN_RULE}; font-size: 8.5pt; }
+`
+
+/** A text as a string of a style sheet: nothing in it can end the string. */
+const quoted = (text: string): string =>
+  `"${[...text].map((sign) => (/[\p{L}\p{N} ]/u.test(sign) ? sign : `\\${(sign.codePointAt(0) as number).toString(16)} `)).join('')}"`
+
+const LONGEST_FOOT = 90
+
+/** What stands at the foot of each page: what it belongs to, and which page of how many. */
+export function pageStyle(title: string, job = ''): string {
+  const words = [title || 'Untitled worksheet', job.trim()].filter(Boolean).join(', ')
+  const foot = words.length > LONGEST_FOOT ? `${words.slice(0, LONGEST_FOOT - 1)}…` : words
+  const type = 'font: 8.5pt "Hyperlegible Next", Arial, Helvetica, sans-serif; color: #000;'
+  return `
+@page {
+  margin: 13mm 15mm 16mm;
+  @bottom-left { content: ${quoted(foot)}; ${type} inline-size: 75%; text-align: left; }
+  @bottom-right { content: "Page " counter(page) " of " counter(pages); ${type} text-align: right; }
+}
+`
+}

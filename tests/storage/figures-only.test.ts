@@ -1,0 +1,78 @@
+import { readdirSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { LIBRARY } from '../../src/functions/index.ts'
+import { figuresOnly, isFiguresOnly } from '../../src/storage/figures-only.ts'
+import { fromLink, toLink } from '../../src/storage/link.ts'
+import { type Cell, type Outcome, Sheet } from '../../src/worksheet/index.ts'
+import { readTemplate } from '../templates/open.ts'
+import { check, given, result, sheetOf } from '../worksheet/make.ts'
+
+const TEMPLATES = readdirSync(new URL('../../templates/', import.meta.url)).map((file) => file.replace('.json', ''))
+
+const shown = (outcome: Outcome): string | undefined =>
+  outcome.state === 'value' ? `${outcome.shown.text} ${outcome.shown.mark ?? ''}` : undefined
+
+/** Cells keep their order, behind a first that says what they are. */
+const sameIn = (figures: Sheet, at: number): Cell => figures.cells[at + 1] as Cell
+
+/** The sheet of figures, as whoever opens its link has it. */
+const sent = async (sheet: Sheet): Promise<Sheet> =>
+  new Sheet(await fromLink(await toLink(figuresOnly(sheet))), LIBRARY)
+
+describe.each(TEMPLATES)('%s as figures only', (name) => {
+  const sheet = new Sheet(readTemplate(name), LIBRARY)
+
+  test('shows every result and every check as the sheet did', async () => {
+    const figures = await sent(sheet)
+    expect(isFiguresOnly(figures.worksheet)).toBe(true)
+    for (const [at, cell] of sheet.cells.entries()) {
+      const { id } = sameIn(figures, at)
+      if (cell.kind === 'given' || cell.kind === 'result') {
+        const [was, is] = [shown(sheet.outcome(cell.id)), shown(figures.outcome(id))]
+        expect(is?.trim(), cell.name).toBe(was?.trim())
+      }
+      if (cell.kind === 'check') {
+        const { state, message } = sheet.check(cell.id)
+        expect([figures.check(id).state, figures.check(id).message], cell.name).toEqual([state, message])
+      }
+      if (cell.kind === 'drawing') {
+        const { values } = sheet.drawing(cell.id)
+        expect(figures.drawing(id).values, cell.id).toEqual(values)
+      }
+    }
+    expect(figures.standing).toEqual(sheet.standing)
+  })
+
+  test('holds no formula', () => {
+    for (const cell of figuresOnly(sheet).cells) {
+      const texts = cell.kind === 'result' ? [cell.formula] : cell.kind === 'drawing' ? Object.values(cell.from) : []
+      for (const text of texts)
+        expect(text.replace(/"[^"]*"|lamp\(|\w+: /g, '')).not.toMatch(/[a-z_]\w*\s*\(|\w\.[a-z]/)
+    }
+  })
+})
+
+test('what a sheet could not compute is left open, and what it could not judge is said', async () => {
+  const figures = await sent(
+    sheetOf([given('a', '', { unit: 'mm' }), result('b', 'a * 2'), check('c', 'b > 1 mm'), result('d', '2 +')]),
+  )
+  expect(sameIn(figures, 1)).toMatchObject({ kind: 'given', entry: 'text', value: '' })
+  expect(sameIn(figures, 2)).toMatchObject({ kind: 'note' })
+  expect(sameIn(figures, 3)).toMatchObject({ kind: 'given', value: '' })
+  expect(figures.standing.errors).toBe(0)
+})
+
+test('limits, marks and close calls stay', async () => {
+  const sheet = sheetOf([
+    given('a', '600 mm ± 2 mm', { unit: 'mm' }),
+    result('b', 'a * 2 ± 3 mm', { unit: 'mm' }),
+    result('t', '1/120 s', { unit: '1/ s' }),
+    check('c', 'a < 601 mm', { message: 'It is {a}.', holds: 'Just: {a}.' }),
+    check('d', 'a < 500 mm', { message: 'It is {a}, a list {b}.' }),
+  ])
+  const figures = await sent(sheet)
+  for (const [at, id] of ['a', 'b', 't'].entries())
+    expect(shown(figures.outcome(sameIn(figures, at).id))).toBe(shown(sheet.outcome(id)))
+  expect(figures.check(sameIn(figures, 3).id).state).toBe('close')
+  expect(figures.check(sameIn(figures, 4).id)).toMatchObject({ state: 'fails', message: sheet.check('d').message })
+})
