@@ -5,6 +5,7 @@ import { fan } from './fan.ts'
 import { field } from './field.ts'
 import { formulas } from './formulas.ts'
 import { heap } from './measure.ts'
+import { redraw } from './redraw.ts'
 
 const rounded = (ratio: number): number => Number(ratio.toPrecision(4))
 
@@ -16,6 +17,7 @@ console.log(`  ours takes ${hand_written.toFixed(1)} times the loop (wanted: at 
 fan()
 formulas()
 const field_map = field()
+redraw()
 const drag_frame = drag()
 console.log(`Memory in use at the end: ${heap().toFixed(0)} MB of heap`)
 if (process.argv.includes('--json'))

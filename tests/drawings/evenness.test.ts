@@ -5,7 +5,10 @@ import type { Drawing } from '../../src/drawings/tree.ts'
 import { evennessOf, illuminanceAt, type LampNumbers } from '../../src/functions/light-field.ts'
 import { clashes, pathsOf, texts } from './reading.ts'
 
-const lamp = (x: number, z: number, more: Partial<LampNumbers> = {}): LampNumbers => ({
+/** As a plain record, which is what a worksheet feeds. */
+type Lamp = Omit<LampNumbers, never>
+
+const lamp = (x: number, z: number, more: Partial<Lamp> = {}): Lamp => ({
   x,
   y: 0,
   z,
@@ -44,7 +47,7 @@ const onOriginal = (drawing: Drawing, { x, y }: Point, width: number, height: nu
 }
 
 describe('the isolines', () => {
-  const levelled = (lamps: readonly LampNumbers[], quick: boolean) => {
+  const levelled = (lamps: readonly Lamp[], quick: boolean) => {
     const drawing = draw({ ...SIZE, lamps, limit: 0.15 }, 480, quick)
     const { mean, greatest } = evennessOf(lamps, 0.6, 0.45)
     const level = (at: Point) => Math.log2(illuminanceAt(lamps, ...onOriginal(drawing, at, 0.6, 0.45)) / mean)
@@ -94,7 +97,10 @@ describe('the figures', () => {
   test('are those of field_evenness', () => {
     const { least, greatest, mean, spread } = evennessOf(UNLIKE, 0.6, 0.45)
     const { description } = draw(CASES['two unlike lamps'] as Inputs)
-    const figure = (lux: number) => Math.log2(lux / mean).toFixed(2).replace('-', '−')
+    const figure = (lux: number) =>
+      Math.log2(lux / mean)
+        .toFixed(2)
+        .replace('-', '−')
     expect(description).toContain(`Greatest +${figure(greatest)} stop`)
     expect(description).toContain(`least ${figure(least)} stop`)
     expect(description).toContain(`spread ${spread.toFixed(2)} stop`)
