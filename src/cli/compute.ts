@@ -18,6 +18,8 @@ import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 /** `compute FILE.json`: every cell of a worksheet, and how its checks stand. */
 export function compute({ subject, sets, json }: Arguments): number {
   const sheet = new Sheet(withSets(readFile(subject), sets, subject), LIBRARY)
+  // Nobody waits at a key here.
+  sheet.engine.patience = Number.POSITIVE_INFINITY
   const named = sheet.cells.filter(isNamed)
   const outcomes = named.map((cell) => [cell, sheet.outcome(cell.id)] as const)
   const checks = named.filter(({ kind }) => kind === 'check').map((cell) => [cell.name, sheet.check(cell.id)] as const)
@@ -54,9 +56,10 @@ function readFile(path: string): Worksheet {
 function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: string): Worksheet {
   const cells = [...worksheet.cells]
   for (const { name, text } of sets) {
-    const at = cells.findIndex((cell) => cell.kind === 'given' && cell.name === name)
-    if (at < 0) throw new InputError(`--set ${name}: ${path} has no given named «${name}»`)
-    cells[at] = { ...cells[at], value: text } as Cell
+    const at = cells.findIndex((cell) => (cell.kind === 'given' || cell.kind === 'result') && cell.name === name)
+    if (at < 0) throw new InputError(`--set ${name}: ${path} has no given or result named «${name}»`)
+    const cell = cells[at] as Cell
+    cells[at] = cell.kind === 'result' ? { ...cell, measured: text } : ({ ...cell, value: text } as Cell)
   }
   return { ...worksheet, cells }
 }
@@ -80,6 +83,7 @@ function firstOfEach<T>(entries: readonly (readonly [string, T])[]): Record<stri
 function limitsOf(outcome: Outcome): { low: number | null; high: number | null } {
   if (outcome.state !== 'value' || typeof outcome.value !== 'number' || outcome.tolerance === undefined)
     return { low: null, high: null }
+  if (outcome.limits) return { low: outcome.limits.low, high: outcome.limits.high }
   return { low: outcome.value - outcome.tolerance, high: outcome.value + outcome.tolerance }
 }
 
@@ -90,8 +94,11 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   const title = `${cell.label || cell.name} (${cell.name})`
   if (outcome.state === 'value') {
     const { text, mark } = outcome.shown
+    const { measured, measuredAmiss } = outcome
     return [
-      `${title}: ${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
+      `${title}: ${measured ? 'measured ' : ''}${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
+      ...(measured?.computed ? [`  by its formula ${measured.computed.shown.text}; ${measured.difference}`] : []),
+      ...(measuredAmiss ? [`  not read as measured: ${measuredAmiss.message}`] : []),
       ...outcome.warnings.map(({ message }) => `  caution: ${message}`),
     ]
   }

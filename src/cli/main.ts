@@ -6,7 +6,8 @@ import { onOneLine } from './report.ts'
 
 const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--json]
 evenfield formula 'TEXT' [--set 'name=text']… [--json]
-evenfield functions [--json]`
+evenfield functions [--json]
+  --set fills in a given; of a result it gives the value measured, which is reckoned on with`
 
 /** Runs one command. Exit 0: computed, every check holds. 1: a cell in error or a check that does not hold. 2: unreadable input. */
 function run(argv: readonly string[]): number {
@@ -25,7 +26,7 @@ function run(argv: readonly string[]): number {
     default:
       throw new InputError(
         command === undefined
-          ? `a command is missing; ${USAGE.replace(/\n/g, '; ')}`
+          ? `a command is missing; ${USAGE.replace(/\n\s*/g, '; ')}`
           : `there is no command «${command}»; there are compute, formula and functions`,
       )
   }

@@ -26,7 +26,7 @@ const given = v.looseObject({
   unit: v.optional(text),
   /** As typed. Empty: not yet filled in. */
   value: text,
-  /** What a choice offers. */
+  /** What a choice offers; of a quantity or a list, the values there are to choose among: lenses, tubes, speeds. */
   options: v.optional(v.array(text)),
   /** Seldom known: waits under «more exact». */
   more_exact: v.optional(v.boolean()),
@@ -35,6 +35,8 @@ const given = v.looseObject({
   /** The allowed range, as typed. */
   least: v.optional(text),
   most: v.optional(text),
+  /** Cannot sensibly be changed to make a check hold: the original's size, a reading. */
+  fixed: v.optional(v.boolean()),
 })
 
 const result = v.looseObject({
@@ -44,6 +46,10 @@ const result = v.looseObject({
   label,
   unit: v.optional(text),
   formula: text,
+  /** As measured, as typed: it is reckoned on with in place of the computed value until it is cleared. */
+  measured: v.optional(text),
+  /** How one measures it. */
+  measure: v.optional(text),
   hint: v.optional(text),
   more_exact: v.optional(v.boolean()),
 })

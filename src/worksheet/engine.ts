@@ -28,6 +28,20 @@ const MOST_SOUGHT = 100
 
 const EMPTY = new Int32Array(0)
 
+/** How the cells lie, by position in dependency order, constants behind them. To be read only, until the next change. */
+export interface Layout {
+  /** Another number after every change: what was derived from an older layout is stale. */
+  readonly edition: number
+  readonly order: readonly Node[]
+  readonly values: readonly Value[]
+  readonly states: Uint8Array
+  /** Undefined where a cell's value is given or measured. */
+  readonly programs: readonly (Program | undefined)[]
+  readonly slots: readonly Int32Array[]
+  readonly needs: readonly Int32Array[]
+  readonly dependants: readonly (readonly number[])[]
+}
+
 /**
  * Computes a sheet's named cells in dependency order, by one loop over arrays: a position for each cell, and after
  * the cells the constants of their formulas. An edit recomputes only what it reaches.
@@ -50,6 +64,10 @@ export class Engine {
   private failures = new Map<Node, Diagnostic>()
   private circles = new Map<Node, readonly Node[]>()
   private traced: Trace | undefined
+  private edition = 0
+
+  /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
+  patience = 60
 
   constructor(private library: Library) {}
 
@@ -94,6 +112,13 @@ export class Engine {
   }
   names(): Iterable<string> {
     return this.byName.keys()
+  }
+  get layout(): Layout {
+    const { edition, order, values, states, programs, slots, needs, dependants } = this
+    return { edition, order, values, states, programs, slots, needs, dependants }
+  }
+  positionOf(node: Node): number {
+    return this.positions.get(node) as number
   }
 
   scope(except?: Node): Scope {
@@ -208,8 +233,9 @@ export class Engine {
 
   /** Puts a cell's program and where its arguments come from in their places; constants follow after the cells. */
   private load(i: number): void {
-    const { computable } = this.order[i] as Node
-    this.programs[i] = computable?.program
+    const node = this.order[i] as Node
+    const { computable } = node
+    this.programs[i] = node.measured?.value === undefined ? computable?.program : undefined
     if (!computable) return
     const free = (this.slots[i] ?? EMPTY).filter((slot) => slot >= this.order.length)
     let reused = 0
@@ -278,6 +304,7 @@ export class Engine {
   private recompute(from: number): Touched {
     const { order, dirty, states, values, dependants } = this
     this.traced = undefined
+    this.edition++
     const touched: number[] = []
     for (let i = from; i < order.length; i++) {
       if (dirty[i] === 0) continue
@@ -323,9 +350,10 @@ export class Engine {
   /** A given, or a formula that cannot be computed. */
   private settleWithout(i: number): void {
     const node = this.order[i] as Node
+    const read = node.reading?.value ?? node.measured?.value
     if (node.errors.length > 0 || this.circles.has(node)) this.states[i] = ERROR
-    else if (node.reading?.value !== undefined) {
-      this.values[i] = node.reading.value
+    else if (read !== undefined) {
+      this.values[i] = read
       this.states[i] = VALUE
     } else {
       const needs = this.needs[i] as Int32Array

@@ -1,5 +1,7 @@
 import {
   advised,
+  type Computable,
+  ComputeError,
   checkFormula,
   computable,
   computeOnce,
@@ -8,13 +10,17 @@ import {
   problem,
   showValue,
   standingCautions,
+  type Type,
   type Value,
 } from '../language/index.ts'
-import { fillMessage, holdsClosely, marginOf, showInline } from './condition.ts'
+import type { Shown } from '../units/index.ts'
+import { fillMessage, marginOf, showInline, standingOf } from './condition.ts'
 import type { Check, Drawing } from './document.ts'
 import { type Engine, VALUE, WAITING } from './engine.ts'
+import { differenceInWords } from './measured.ts'
 import { formulaOf, type Node } from './node.ts'
-import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Outcome, WaitingOutcome } from './outcome.ts'
+import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Measured, Outcome, WaitingOutcome } from './outcome.ts'
+import { type Spread, spreadOf, spreadOfCell } from './tolerance.ts'
 
 const LONGEST_PATH = 8
 
@@ -37,44 +43,58 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
   const type = node.type ?? node.reading?.type
   if (!type) return { state: 'waiting', on: [] }
   const value = engine.value(node)
-  const tolerance = toleranceOf(engine, node)
+  const limits = node.reading || typeof value !== 'number' ? undefined : spreadOfCell(engine, node)
+  const tolerance = node.reading
+    ? node.reading.tolerance
+    : limits && Math.max(limits.high - (value as number), (value as number) - limits.low)
   const { reading } = node
+  const shown = showValue(value, type, node.unit, tolerance)
   return {
     state: 'value',
     value,
     type,
-    shown: showValue(value, type, node.unit, tolerance),
+    shown,
     ...(tolerance === undefined ? {} : { tolerance }),
+    ...(limits ? { limits } : {}),
+    ...(node.measured?.error ? { measuredAmiss: node.measured.error } : {}),
+    ...(node.measured?.value === undefined ? {} : { measured: measuredOf(engine, node, type, shown) }),
     ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
-    offers: reading?.offers ?? [],
+    offers: (reading ?? node.measured)?.offers ?? [],
     warnings: warningsOf(engine, node),
     ...(node.checked ? standingCautions(node.checked) : { cautions: [], safety: [] }),
   }
 }
 
-function toleranceOf(engine: Engine, node: Node): number | undefined {
-  if (node.reading) return node.reading.tolerance
-  const limits = node.checked?.limits
-  if (!limits) return undefined
-  const value = showInlineValue(engine, limits.of)
-  if (value === undefined) return undefined
-  return Math.abs(limits.relative ? value * (engine.value(node) as number) : value)
-}
-
-function showInlineValue(engine: Engine, root: Parameters<typeof computable>[0]): number | undefined {
-  try {
-    return computeOnce(computable(root, false), (name) => cellValue(engine, name) as Value).value as number
-  } catch {
-    return undefined
+function measuredOf(engine: Engine, node: Node, type: Type, shown: Shown): Measured {
+  const value = byFormula(engine, node)
+  if (value === undefined) return { shown, difference: '' }
+  return {
+    shown,
+    computed: { value, shown: showValue(value, type, node.unit) },
+    difference: differenceInWords(engine.value(node) as number, value as number, type, node.unit),
   }
 }
+
+/** What a measured cell would be by its formula. */
+function byFormula(engine: Engine, { computable }: Node): Value | undefined {
+  if (!computable || !isReady(engine, computable)) return undefined
+  try {
+    return computeOnce(computable, (name) => cellValue(engine, name) as Value).value
+  } catch (error) {
+    if (error instanceof ComputeError) return undefined
+    throw error
+  }
+}
+
+const isReady = (engine: Engine, { inputs }: Computable): boolean =>
+  inputs.every((input) => !('cell' in input) || cellValue(engine, input.cell) !== undefined)
 
 function warningsOf(engine: Engine, node: Node): Diagnostic[] {
   const { checked, computable } = node
   if (!checked || !computable) return []
   const written = checked.diagnostics.filter(({ severity }) => severity === 'warning')
   const to = textLength(node)
-  const advice = advised(() => computeOnce(computable, (name) => cellValue(engine, name) as Value))
+  const advice = advised(() => byFormula(engine, node))
   return [
     ...written,
     ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, mends: [] })),
@@ -125,13 +145,31 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   if (outcome.state === 'waiting') return { state: 'waits', message: waitingMessage(outcome), diagnostics: [] }
   const fill = (message: string): string => filled(engine, message)
   if (outcome.value !== true) return { state: 'fails', message: fill(cell.message), diagnostics: outcome.warnings }
+  const said = { message: fill(cell.holds ?? cell.label ?? ''), diagnostics: outcome.warnings }
   const root = node.checked?.root
-  const close = root && holdsClosely(root, marginOf(cell.margin), (name) => cellValue(engine, name) as Value)
-  return {
-    state: close ? 'close' : 'holds',
-    message: fill(cell.holds ?? cell.label ?? ''),
-    diagnostics: outcome.warnings,
-  }
+  if (!root) return { state: 'holds', ...said }
+  const { slack, hangsOn } = standingOf(root, {
+    value: (name) => cellValue(engine, name) as Value,
+    spread: (names, figure) => spreadOfNames(engine, names, figure),
+  })
+  const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
+  return { state: close || hangsOn ? 'close' : 'holds', ...said, ...(hangsOn ? { hangsOn } : {}) }
+}
+
+type Cells = (name: string) => Value
+
+/** How far something computed from named cells may be off. */
+function spreadOfNames(engine: Engine, names: readonly string[], figure: (cells: Cells) => number): Spread | undefined {
+  const places = new Map(
+    names.flatMap((name) => {
+      const node = engine.named(name)
+      return node ? [[name, engine.positionOf(node)] as const] : []
+    }),
+  )
+  return spreadOf(engine, {
+    from: [...places.values()],
+    of: (values) => figure((name) => values[places.get(name) as number] as Value),
+  })
 }
 
 function waitingMessage({ on }: WaitingOutcome): string {

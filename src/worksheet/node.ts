@@ -17,6 +17,7 @@ import {
 } from '../language/index.ts'
 import type { DisplayUnit } from '../units/index.ts'
 import type { Check, Given, NamedCell, Result } from './document.ts'
+import { readMeasured } from './measured.ts'
 import { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
@@ -29,6 +30,8 @@ export interface Node {
   type: Type | undefined
   unit: DisplayUnit | undefined
   reading: GivenReading | undefined
+  /** What was measured in place of what is computed. */
+  measured: GivenReading | undefined
   checked: Checked | undefined
   computable: Computable | undefined
   /** What is wrong with the text; while there is anything, nothing is computed. */
@@ -43,6 +46,7 @@ export function newNode(cell: NamedCell): Node {
     type: undefined,
     unit: undefined,
     reading: undefined,
+    measured: undefined,
     checked: undefined,
     computable: undefined,
     errors: [],
@@ -58,6 +62,7 @@ export function forgetMeaning(node: Node): void {
   node.type = undefined
   node.unit = undefined
   node.reading = undefined
+  node.measured = undefined
   node.checked = undefined
   node.computable = undefined
   node.errors = []
@@ -100,6 +105,7 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
   const text = formulaOf(cell)
   node.checked = undefined
   node.computable = undefined
+  node.measured = undefined
   node.type = undefined
   const declared = cell.kind === 'result' ? declaredUnit(cell.unit) : {}
   node.unit = declared.unit
@@ -121,6 +127,7 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
   try {
     node.computable = computable(checked.root, checked.mayBeInfinite)
     node.type = checked.root.type
+    if (cell.kind === 'result') node.measured = readMeasured(cell.measured, node.type, node.unit)
   } catch (error) {
     if (!(error instanceof ComputeError)) throw error
     node.errors = [explainFailure(error, text)]

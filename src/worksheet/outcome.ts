@@ -1,5 +1,6 @@
 import type { Diagnostic, Type, Value } from '../language/index.ts'
 import type { Offer, Shown } from '../units/index.ts'
+import type { Spread } from './tolerance.ts'
 
 /** What became of a given or a result. */
 export type Outcome = ValueOutcome | WaitingOutcome | ErrorOutcome
@@ -9,8 +10,14 @@ export interface ValueOutcome {
   readonly value: Value
   readonly type: Type
   readonly shown: Shown
-  /** Limits of error of a given, in coherent SI. */
+  /** Limits of error, in coherent SI: a given's own, or a result's in the worst case. */
   readonly tolerance?: number
+  /** Where a result's limits come from, and how far it is likely to be off. */
+  readonly limits?: Spread
+  /** A result that was measured: its value above is the measured one, which feeds onward. */
+  readonly measured?: Measured
+  /** Why what was typed as measured cannot be read; the computed value then feeds onward. */
+  readonly measuredAmiss?: Diagnostic
   /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
   readonly readAs?: string
   /** Other ways a given's text could have been meant. */
@@ -21,6 +28,14 @@ export interface ValueOutcome {
   readonly cautions: readonly string[]
   /** What in them may harm a person or an original. */
   readonly safety: readonly string[]
+}
+
+export interface Measured {
+  readonly shown: Shown
+  /** What it is by the formula, where that computes. */
+  readonly computed?: { readonly value: Value; readonly shown: Shown }
+  /** `4 mm over`; empty where there is nothing to compare with. */
+  readonly difference: string
 }
 
 export interface WaitingOutcome {
@@ -42,6 +57,8 @@ export interface CheckOutcome {
   /** The sentence to show, figures put in. */
   readonly message: string
   readonly diagnostics: readonly Diagnostic[]
+  /** Close because it holds for the values but not over their limits: the givens it depends on, the greatest first. */
+  readonly hangsOn?: readonly string[]
 }
 
 /** What feeds a drawing: a number in coherent SI, yes or no, a text, a list or a record for each formula that computes. */

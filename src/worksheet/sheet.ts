@@ -16,7 +16,8 @@ export type Changed = 'all' | ReadonlySet<string>
 /** An open worksheet: the document, what its cells come to, and the way back. */
 export class Sheet {
   private document: Worksheet
-  private readonly engine: Engine
+  /** For what looks deeper than outcomes; whoever has it changes nothing. */
+  readonly engine: Engine
   private readonly history = new History()
   private readonly watchers = new Set<(changed: Changed) => void>()
   private places: Map<string, number> | undefined

@@ -27,7 +27,15 @@ describe('evenfield compute', () => {
           state: 'value',
         },
         height: { value: null, dimension: null, shown: null, error: null, low: null, high: null, state: 'waiting' },
-        double: expect.objectContaining({ value: 1.2, dimension: 'length', shown: '1200 mm', state: 'value' }),
+        double: {
+          value: 1.2,
+          dimension: 'length',
+          shown: '1200 ± 4 mm',
+          error: null,
+          low: expect.closeTo(1.196, 9),
+          high: expect.closeTo(1.204, 9),
+          state: 'value',
+        },
         area: expect.objectContaining({ value: null, error: null, state: 'waiting' }),
         fits: expect.objectContaining({ value: true, dimension: 'yes or no' }),
         just: expect.objectContaining({ value: true }),
@@ -52,6 +60,17 @@ describe('evenfield compute', () => {
     })
   })
 
+  it('takes a measured value for a result, and reckons on with it', () => {
+    const path = worksheet('measured.json', [
+      ...cells.slice(0, 1),
+      { kind: 'result', id: 'm', name: 'half', unit: 'mm', formula: 'width / 2' },
+      { kind: 'result', id: 'n', name: 'quarter', unit: 'mm', formula: 'half / 2' },
+    ])
+    const ran = evenfield('compute', path, '--json', '--set', 'half=310')
+    expect(json(ran)).toMatchObject({ cells: { half: { value: 0.31 }, quarter: { value: 0.155, low: null } } })
+    expect(evenfield('compute', path, '--set', 'half=310').out).toContain('by its formula 300 mm; 10 mm over')
+  })
+
   it('of two cells with one name tells the first, and ends with 1', () => {
     const path = worksheet('twice.json', [
       { kind: 'check', id: 'a', name: 'same', condition: '1 < 2', message: '' },
@@ -72,8 +91,8 @@ describe('evenfield compute', () => {
     expect(evenfield('compute', path).out.split('\n')).toEqual([
       'Wide [31m line (width): 600 ± 2 mm',
       'height (height): waits to be filled in',
-      'double (double): 1200 mm',
-      'Holds: 1200 mm fits',
+      'double (double): 1200 ± 4 mm',
+      'Holds: 1200 ± 4 mm fits',
       '',
     ])
   })

@@ -13,7 +13,7 @@ describe('input that cannot be read ends with 2 and one plain line:', () => {
     [
       'a name not in the sheet',
       () => ['compute', worksheet('set.json', [given]), '--set', 'hight=5'],
-      /no given named «hight»/,
+      /no given or result named «hight»/,
     ],
     ['a --set without a value', () => ['formula', 'x', '--set', 'x'], /name=text/],
     ['a value set that cannot be read', () => ['formula', 'x', '--set', 'x=5 mx'], /--set x: .*«mx»/],
