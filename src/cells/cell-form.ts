@@ -9,6 +9,7 @@ import {
   type Drawing,
   type DrawingKind,
   type Given,
+  NAME_PATTERN,
   type NamedCell,
   type Note,
   type Result,
@@ -205,6 +206,13 @@ const drawnOtherwise = (form: Form, cell: Drawing, kind: DrawingKind): Drawing =
   from: { ...fedByName(kind, form.scope().names()), ...cell.from },
 })
 
+/** Names as far as they are written out; what is no name yet waits for the next key. */
+function withMoves(cell: Drawing, text: string): Drawing {
+  const { moves: _, ...rest } = cell
+  const names = text.split(/[\s,;]+/).filter((one) => NAME_PATTERN.test(one))
+  return names.length === 0 ? (rest as Drawing) : ({ ...rest, moves: names } as Drawing)
+}
+
 function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string, string>>): TemplateResult {
   return html`
     ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
@@ -225,6 +233,17 @@ function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string,
         `from-${part}`,
       ),
     )}
+    ${
+      cell.from.lamps === undefined
+        ? nothing
+        : labelled({
+            label: 'Givens that follow when a lamp is dragged',
+            hint: 'names, with commas between',
+            className: 'all',
+            value: (cell.moves ?? []).join(', '),
+            put: (text) => form.put(withMoves(cell, text), `moves:${cell.id}`),
+          })
+    }
   `
 }
 

@@ -162,12 +162,13 @@ export const drawPatches: Draw = (inputs, options) => {
     fromTop.forEach(({ value, text, as }, at) => {
       const y = PAD + (at + 1) * LABEL_ROW - DESCENT - 1
       const across = x(value)
+      const wordings = [text, text.replace('allowed ', '')]
       sheet.letter(
         as,
-        [
-          { lettering: { text, at: point(across - 5, y), anchor: 'end' } },
-          { lettering: { text, at: point(across + 5, y), anchor: 'start' } },
-        ],
+        wordings.flatMap((one) => [
+          { lettering: { text: one, at: point(across - 5, y), anchor: 'end' as const } },
+          { lettering: { text: one, at: point(across + 5, y), anchor: 'start' as const } },
+        ]),
         whole,
       )
     })
