@@ -15,7 +15,12 @@ async function marks({ keeper, store, id }: HeldSheet): Promise<{ at: Date; revi
 /** Prints an open sheet as a job sheet, with a QR code where one fits. */
 export async function printHeld(held: HeldSheet, working = false): Promise<void> {
   const { sheet } = held.open
-  await printSheet(sheet, { ...(await marks(held)), working, code: await codeFor(sheet, addressOf) })
+  await printSheet(sheet, {
+    ...(await marks(held)),
+    working,
+    drawingsLast: true,
+    code: await codeFor(sheet, addressOf),
+  })
 }
 
 /** Saves an open sheet as a page to hand over. False: the user thought better of it. */

@@ -13,6 +13,8 @@ export interface JobSheetOptions {
   /** Formulas, and the same with the figures put in. */
   readonly working?: boolean | undefined
   readonly code?: SheetCode | undefined
+  /** Drawings after all else, where they leave no gaps at the ends of pages. */
+  readonly drawingsLast?: boolean | undefined
   /** At the end: where it comes from. */
   readonly foot?: string | undefined
 }
@@ -72,21 +74,28 @@ async function figure(sheet: Sheet, cell: Drawing): Promise<Node> {
   )
 }
 
-async function sectionOf(sheet: Sheet, section: Section, working: boolean): Promise<Node> {
-  const { heading, rows, exact, drawings } = section
+const headingOf = (words: string, about = ''): Node =>
+  element('div', { class: 'heading' }, element('h2', {}, words), ...(about ? [element('p', {}, about)] : []))
+
+const figuresOf = (sheet: Sheet, { drawings }: Section): Promise<Node[]> =>
+  Promise.all(drawings.map((cell) => figure(sheet, cell)))
+
+async function sectionOf(sheet: Sheet, section: Section, options: JobSheetOptions): Promise<Node> {
+  const { heading, rows, exact } = section
   const cells = [...rows, ...exact]
-  const words = heading
-    ? [
-        element(
-          'div',
-          { class: 'heading' },
-          element('h2', {}, heading.text),
-          ...(heading.about ? [element('p', {}, heading.about)] : []),
-        ),
-      ]
-    : []
-  const figures = await Promise.all(drawings.map((cell) => figure(sheet, cell)))
-  return element('section', {}, ...words, ...rowsOf(sheet, cells, working), ...cautionsOf(sheet, cells), ...figures)
+  return element(
+    'section',
+    {},
+    ...(heading ? [headingOf(heading.text, heading.about)] : []),
+    ...rowsOf(sheet, cells, options.working === true),
+    ...cautionsOf(sheet, cells),
+    ...(options.drawingsLast ? [] : await figuresOf(sheet, section)),
+  )
+}
+
+async function drawingsOf(sheet: Sheet, sections: readonly Section[]): Promise<Node[]> {
+  const figures = (await Promise.all(sections.map((section) => figuresOf(sheet, section)))).flat()
+  return figures.length > 0 ? [element('section', {}, headingOf('Drawings'), ...figures)] : []
 }
 
 function codeFigure({ node, modules, words }: SheetCode): Node {
@@ -101,14 +110,13 @@ function codeFigure({ node, modules, words }: SheetCode): Node {
 
 /** The worksheet as a job sheet: what is printed, and what a page to hand over shows. */
 export async function jobSheet(sheet: Sheet, options: JobSheetOptions): Promise<Node> {
-  const sections = await Promise.all(
-    sectionsOf(sheet.cells).map((section) => sectionOf(sheet, section, options.working === true)),
-  )
+  const sections = sectionsOf(sheet.cells)
   return element(
     'article',
     { class: 'job-sheet', lang: 'en' },
     head(sheet, options),
-    ...sections,
+    ...(await Promise.all(sections.map((section) => sectionOf(sheet, section, options)))),
+    ...(options.drawingsLast ? await drawingsOf(sheet, sections) : []),
     ...(options.code ? [codeFigure(options.code)] : []),
     ...(options.foot ? [element('footer', {}, options.foot)] : []),
   )

@@ -6,8 +6,9 @@ import type { Cell, Check, Given, Note, Outcome, Result, Sheet } from '../../wor
 import { checkShape } from './check-shapes.ts'
 import { workingOf } from './working.ts'
 
-/** A figure longer than this takes the width of the row. */
+/** A figure longer than this takes the place of its unit as well, or a line of its own. */
 const LONG_FIGURE = 16
+const LONGEST_FIGURE = 44
 const MOST_NAMES = 4
 
 const small = (text: string): Node => element('span', { class: 'small' }, text)
@@ -38,32 +39,40 @@ interface Figure {
   readonly unit: string
 }
 
+/** The figure and, where there is one figure, its unit apart. */
 function figureOf(cell: Given | Result, outcome: Outcome): Figure {
   if (outcome.state !== 'value') return { figure: cell.kind === 'given' ? cell.value : '', unit: '' }
-  if (outcome.type.kind === 'record' && outcome.readAs) return { figure: outcome.readAs, unit: '' }
   const { kind } = outcome.type
-  const { figure, unit } = outcome.shown
-  return kind === 'record' || kind === 'list' ? { figure: figure.replaceAll('_', ' '), unit } : { figure, unit }
+  const { figure, unit, text } = outcome.shown
+  if (kind === 'list') return { figure: text.replace(/^\{|\}$/g, '').replaceAll('_', ' '), unit: '' }
+  if (kind !== 'record') return { figure, unit }
+  const size = /^([\d.,\s]+×[\d.,\s]+\d)\s(\S+)$/.exec(outcome.readAs ?? '')
+  return size ? { figure: size[1] as string, unit: size[2] as string } : { figure: text.replaceAll('_', ' '), unit: '' }
+}
+
+/** The cells of a row that hold the figure. */
+function figureCells({ figure, unit }: Figure): Node[] {
+  if (figure.length > LONGEST_FIGURE) return []
+  if (figure.length > LONG_FIGURE && unit === '') return [element('td', { class: 'long', colspan: 2 }, figure)]
+  // What is not filled in yet is a line to write on.
+  const empty = figure === '' ? ' empty' : ''
+  return [element('td', { class: `figure${empty}` }, figure), element('td', { class: 'unit' }, unit)]
 }
 
 /** A given or a result: what it is, its figure on its unit, and what is to be said of it; its working below. */
 function figureRow(sheet: Sheet, cell: Given | Result, withWorking: boolean): Node {
   const outcome = sheet.outcome(cell.id)
-  const { figure, unit } = figureOf(cell, outcome)
+  const figure = figureOf(cell, outcome)
+  const cells = figureCells(figure)
   const what = element(
     'th',
-    { scope: 'row' },
+    { scope: 'row', ...(cells.length === 0 ? { colspan: 3 } : {}) },
     labelOf(cell),
+    ...(cells.length === 0 ? [small(figure.figure)] : []),
     ...remarks(sheet, cell, outcome).map(small),
     ...(cell.hint && cell.kind === 'result' ? [small(cell.hint)] : []),
   )
-  const long = figure.length > LONG_FIGURE
-  // What is not filled in yet is a line to write on.
-  const empty = figure === '' ? 'empty' : ''
-  const figures = long
-    ? [element('td', { class: 'long', colspan: 2 }, `${figure} ${unit}`.trim())]
-    : [element('td', { class: `figure ${empty}`.trim() }, figure), element('td', { class: 'unit' }, unit)]
-  const rows = [element('tr', { class: cell.kind }, what, ...figures)]
+  const rows = [element('tr', { class: cell.kind }, what, ...cells)]
   if (withWorking && cell.kind === 'result' && cell.formula.trim() !== '') {
     const { formula, filled } = workingOf(sheet, cell)
     rows.push(
