@@ -106,6 +106,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     this.open.changed.get()
     const { worksheet, standing, canUndo, canRedo } = this.open.sheet
+    const frozen = this.open.frozen.get()
     const keeping = this.keeper.keeping.get()
     const trouble = standing.errors + standing.fails + standing.close + standing.waits > 0
     const words = standingInWords(standing)
@@ -139,12 +140,12 @@ export class SheetHead extends SignalWatcher(LitElement) {
         ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${words}</button>` : html`<span>${words}</span>`}
         <span class="quiet kept">${this.kept()}</span>
         <div class="words">
-          ${this.history('Undo', canUndo, 'undo-asked')} ${this.history('Redo', canRedo, 'redo-asked')}
+          ${this.history('Undo', canUndo && !frozen, 'undo-asked')} ${this.history('Redo', canRedo && !frozen, 'redo-asked')}
           <button type="button" class="word" aria-expanded=${this.looksBack} @click=${() => this.tell('revisions-asked')}>Revisions</button>
         </div>
       </div>
       ${
-        keeping.state === 'failed' && !this.open.frozen.get()
+        keeping.state === 'failed' && !frozen
           ? html`
               <div class="failed">
                 <p role="alert">${keeping.message}</p>

@@ -1,4 +1,4 @@
-import type { Cell, Worksheet } from './document.ts'
+import type { Cell, Given, Worksheet } from './document.ts'
 import { isNamed } from './names.ts'
 import type { CheckOutcome, Outcome } from './outcome.ts'
 import type { Sheet } from './sheet.ts'
@@ -49,9 +49,15 @@ const STANDS: Readonly<Record<CheckOutcome['state'], string>> = {
 
 const filled = (value: string): string => (value.trim() === '' ? 'empty' : value)
 
+/** A given as it was understood, unit and all; as typed where it was not. */
+function readAs(sheet: Sheet, { id, value }: Given): string {
+  const outcome = sheet.outcome(id)
+  return outcome.state === 'value' ? outcome.shown.text : filled(value)
+}
+
 /** What a cell is called and says in short, where it comes or goes as a whole. */
 function summary(sheet: Sheet, cell: Cell): string {
-  if (cell.kind === 'given') return filled(cell.value)
+  if (cell.kind === 'given') return readAs(sheet, cell)
   if (cell.kind === 'result') return outcomeText(sheet.outcome(cell.id))
   if (cell.kind === 'check') return STANDS[sheet.check(cell.id).state]
   return cell.kind === 'note' ? shortened(cell.text) : labelOf(cell)
@@ -93,8 +99,13 @@ function counterparts(from: Worksheet, to: Worksheet): ReadonlyMap<Cell, Cell> {
 function* ofCell(before: Sheet, was: Cell, after: Sheet, is: Cell): Generator<Difference> {
   const label = labelOf(is)
   const part = PART_OF[is.kind]
-  if (was.kind === 'given' && is.kind === 'given' && was.value !== is.value)
-    yield { part, label, was: filled(was.value), is: filled(is.value) }
+  if (was.kind === 'given' && is.kind === 'given' && was.value !== is.value) {
+    const [then, now] = [readAs(before, was), readAs(after, is)]
+    // Where both are read as the same, the difference is in how it was typed.
+    yield then === now
+      ? { part, label, was: filled(was.value), is: filled(is.value) }
+      : { part, label, was: then, is: now }
+  }
   if (was.kind === 'result' && is.kind === 'result') {
     if (was.formula !== is.formula) yield { part: 'Formulas', label, was: was.formula, is: is.formula }
     const [then, now] = [outcomeText(before.outcome(was.id)), outcomeText(after.outcome(is.id))]
