@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Draw } from '../drawings/drawing-options.ts'
-import { DRAWINGS } from '../drawings/registry.ts'
+import { LOADERS } from '../drawings/loaders.ts'
 import type { Drawing, Table } from '../drawings/tree.ts'
 import type { DrawingKind } from '../worksheet/index.ts'
 import type { CellSignal, DrawingView } from './cell-view.ts'
@@ -131,7 +131,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   private async fetch(wanted: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
     this.fetched = wanted
     await this.seen
-    const draw = await DRAWINGS[kind].load(from)
+    const draw = await LOADERS[kind](from)
     if (this.fetched === wanted) this.ready = { kind, draw }
   }
 

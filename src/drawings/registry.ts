@@ -1,5 +1,5 @@
 import type { DrawingKind } from '../worksheet/drawing-kinds.ts'
-import type { Draw } from './drawing-options.ts'
+import { LOADERS, type Load } from './loaders.ts'
 
 /** What an input of a drawing is. */
 export type InputSort =
@@ -33,8 +33,8 @@ export interface DrawingEntry {
   /** What it is called in a list of kinds, and its title where a cell gives none. */
   readonly title: string
   readonly inputs: readonly DrawingInput[]
-  /** Fetches what draws it, fed so: each kind is a file of its own, so that a sheet loads only what it shows. */
-  readonly load: (fed: Readonly<Record<string, string>>) => Promise<Draw>
+  /** Fetches what draws it. */
+  readonly load: Load
 }
 
 const input = (name: string, label: string, is: InputSort = 'length'): DrawingInput => ({ name, label, is })
@@ -60,8 +60,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('lean', 'How far its upper edge leans back', 'angle'),
       input('centre_height', 'Its centre above the floor'),
     ],
-    load: async ({ upright }) =>
-      upright === undefined ? (await import('./set-up.ts')).drawSetUp : (await import('./any-set-up.ts')).drawAnySetUp,
+    load: LOADERS['set-up'],
   },
   evenness: {
     title: 'Evenness of the light',
@@ -74,7 +73,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('readings_in_stops', 'The same, where the meter reads EV', 'numbers'),
       input('readings_in_apertures', 'The same, where it reads f-numbers', 'numbers'),
     ],
-    load: async () => (await import('./evenness.ts')).drawEvenness,
+    load: LOADERS.evenness,
   },
   depth: {
     title: 'Blur against aperture',
@@ -89,7 +88,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('widest', 'Widest aperture of the lens', 'f-number'),
       input('smallest', 'Smallest aperture of the lens', 'f-number'),
     ],
-    load: async () => (await import('./depth.ts')).drawDepth,
+    load: LOADERS.depth,
   },
   tiles: {
     title: 'The original in parts',
@@ -104,7 +103,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('row_order', 'Every row from the left, not back and forth', 'yes or no'),
       input('moves_board', 'The board moves, not the camera', 'yes or no'),
     ],
-    load: async () => (await import('./tiles.ts')).drawTiles,
+    load: LOADERS.tiles,
   },
   squareness: {
     title: 'The frame, out of square',
@@ -118,7 +117,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('pixels_height', 'Pixels along the height', 'pixels'),
       input('allowed_pixels', 'Opposite edges may differ by', 'pixels'),
     ],
-    load: async () => (await import('./squareness.ts')).drawSquareness,
+    load: LOADERS.squareness,
   },
   ledger: {
     title: 'Stops, from the reading to the setting',
@@ -127,7 +126,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('stops', 'Stops added or taken, a list', 'stops, a list'),
       input('names', 'What each is for, a list of texts', 'texts'),
     ],
-    load: async () => (await import('./ledger.ts')).drawLedger,
+    load: LOADERS.ledger,
   },
   patches: {
     title: 'Patches against their aims',
@@ -138,6 +137,6 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('mean_limit', 'Allowed for the mean', 'number'),
       input('sorted', 'The worst first', 'yes or no'),
     ],
-    load: async () => (await import('./patches.ts')).drawPatches,
+    load: LOADERS.patches,
   },
 }
