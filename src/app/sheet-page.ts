@@ -12,7 +12,6 @@ import { firstTrouble } from './first-trouble.ts'
 import type { HeldSheet } from './held-sheet.ts'
 import { standingInWords } from './in-words.ts'
 import { keysList, keysStyle } from './keys-list.ts'
-import { newCell } from './new-cell.ts'
 import type { OpenSheet } from './open-sheet.ts'
 import { type Face, withFace } from './route.ts'
 import './sheet-head.ts'
@@ -153,7 +152,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
   }
 
   /** An example from the guide becomes the sheet's last result, opened where it is built. */
-  private put(formula: string): void {
+  private async put(formula: string): Promise<void> {
+    const { newCell } = await import('./new-cell.ts')
     const cell = { ...newCell('result', this.open.sheet.cells), formula } as Cell
     this.open.apply({ do: 'add', cell, at: this.open.sheet.cells.length })
     this.arriving = cell.id
@@ -168,7 +168,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private shownFace(): TemplateResult {
     if (this.face === 'build') return html`<build-face .open=${this.open}></build-face>`
     if (this.face === 'fill') return html`<fill-face .open=${this.open}></fill-face>`
-    return html`<function-guide canPut @example-put=${(event: CustomEvent<string>) => this.put(event.detail)}></function-guide>`
+    return html`<function-guide canPut @example-put=${(event: CustomEvent<string>) => void this.put(event.detail)}></function-guide>`
   }
 
   override render(): TemplateResult {
