@@ -141,18 +141,26 @@ export function marginOf(text: string | undefined): number {
   }
 }
 
-/** How far a condition is from tipping over, as a share of its limit; below zero it does not hold. */
-export const slackOf = (root: Typed): Slack => partOf(root).slack
+/** How far a condition is from tipping over, as a share of its limit, and the cells that tells of. */
+export const slackOf = (root: Typed): { readonly of: Slack; readonly names: readonly string[] } => ({
+  of: partOf(root).slack,
+  names: [...cellsIn(root)],
+})
 
-/** How a condition known to hold does so, and the givens whose limits could tip it over. */
-export function standingOf(
-  root: Typed,
-  grounds: Grounds,
-): { readonly slack: number; readonly hangsOn?: readonly string[] } {
+export interface Footing {
+  readonly slack: number
+  /** The same over all limits. */
+  readonly worst: number
+  /** The givens whose limits could tip it over. */
+  readonly hangsOn?: readonly string[]
+}
+
+/** How firmly a condition stands. */
+export function standingOf(root: Typed, grounds: Grounds): Footing {
   const part = partOf(root)
   const slack = part.slack(grounds.value)
   const worst = part.worst(grounds)
-  return worst.slack < -1e-9 ? { slack, hangsOn: worst.names } : { slack }
+  return { slack, worst: worst.slack, ...(worst.slack < -1e-9 ? { hangsOn: worst.names } : {}) }
 }
 
 /** Fills the `{formula}` places of a message; a place that does not compute shows a dash. */

@@ -14,7 +14,7 @@ import {
   type Value,
 } from '../language/index.ts'
 import type { Shown } from '../units/index.ts'
-import { fillMessage, marginOf, showInline, standingOf } from './condition.ts'
+import { fillMessage, type Grounds, marginOf, showInline, standingOf } from './condition.ts'
 import type { Check, Drawing } from './document.ts'
 import { type Engine, VALUE, WAITING } from './engine.ts'
 import { differenceInWords } from './measured.ts'
@@ -148,15 +148,18 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   const said = { message: fill(cell.holds ?? cell.label ?? ''), diagnostics: outcome.warnings }
   const root = node.checked?.root
   if (!root) return { state: 'holds', ...said }
-  const { slack, hangsOn } = standingOf(root, {
-    value: (name) => cellValue(engine, name) as Value,
-    spread: (names, figure) => spreadOfNames(engine, names, figure),
-  })
+  const { slack, hangsOn } = standingOf(root, groundsOf(engine))
   const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
   return { state: close || hangsOn ? 'close' : 'holds', ...said, ...(hangsOn ? { hangsOn } : {}) }
 }
 
 type Cells = (name: string) => Value
+
+/** What a sheet's conditions are judged with. */
+export const groundsOf = (engine: Engine): Grounds => ({
+  value: (name) => cellValue(engine, name) as Value,
+  spread: (names, figure) => spreadOfNames(engine, names, figure),
+})
 
 /** How far something computed from named cells may be off. */
 function spreadOfNames(engine: Engine, names: readonly string[], figure: (cells: Cells) => number): Spread | undefined {
