@@ -22,7 +22,7 @@ export function letterOnCurve(sheet: Sheet, curve: Curve, all: readonly Curve[],
       const middle = run[Math.round(share * (run.length - 1))] as Point
       const at = { x: middle.x, y: middle.y + (ASCENT - DESCENT) / 2 }
       const lettering = { text, at, anchor: 'middle' as const }
-      const box = grown(letteringBox(lettering), 2)
+      const box = grown(letteringBox(lettering), 3)
       // A short run would be hidden whole under its own name.
       if (run.every((one) => isIn(one, grown(box, 6)))) continue
       // Next to another figure it would be read together with that.
@@ -70,18 +70,5 @@ const nearness = ({ runs }: Curve, { left, right, top, bottom }: Box): number =>
 
 const isIn = ({ x, y }: Point, box: Box): boolean => x > box.left && x < box.right && y > box.top && y < box.bottom
 
-const touches = (points: readonly Point[], box: Box): boolean =>
-  points.some(
-    (one, at) =>
-      isIn(one, box) ||
-      (at > 0 &&
-        overlap(
-          {
-            left: Math.min(one.x, (points[at - 1] as Point).x),
-            right: Math.max(one.x, (points[at - 1] as Point).x),
-            top: Math.min(one.y, (points[at - 1] as Point).y),
-            bottom: Math.max(one.y, (points[at - 1] as Point).y),
-          },
-          box,
-        )),
-  )
+/** Chords are short: one that only cuts a corner between two points does not show. */
+const touches = (points: readonly Point[], box: Box): boolean => points.some((one) => isIn(one, box))

@@ -1,4 +1,4 @@
-import { type Box, overlap, type Point } from './geometry.ts'
+import { type Box, isNear, type Point } from './geometry.ts'
 
 /** Curves with the chords that touch some boxes taken out; chords are short. */
 export function cutAround(runs: readonly (readonly Point[])[], boxes: readonly Box[]): readonly (readonly Point[])[] {
@@ -11,13 +11,7 @@ export function cutAround(runs: readonly (readonly Point[])[], boxes: readonly B
     }
     for (let at = 1; at < run.length; at++) {
       const [from, to] = [run[at - 1] as Point, run[at] as Point]
-      const chord = {
-        left: Math.min(from.x, to.x),
-        right: Math.max(from.x, to.x),
-        top: Math.min(from.y, to.y),
-        bottom: Math.max(from.y, to.y),
-      }
-      if (boxes.some((box) => overlap(chord, box))) finish()
+      if (boxes.some((box) => isNear(from, to, box))) finish()
       else if (current.length === 0) current.push(from, to)
       else current.push(to)
     }

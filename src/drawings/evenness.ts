@@ -186,6 +186,7 @@ function drawReadings(
       : at === readings.find((one) => isAt(field.greatest.at, one.at))?.at
         ? 'greatest '
         : ''
+  const marked = (at: Point): number => (isAt([...field.least.at, ...field.greatest.at], at) ? 6 : 0)
   for (const [which, { at, computed, measured }] of readings.entries()) {
     const texts = [
       `${word(at)}${Number.isFinite(computed) ? saySigned(computed, decimals) : 'dark'}`,
@@ -195,7 +196,7 @@ function drawReadings(
     for (const [row, text] of texts.entries())
       sheet.letter(
         `reading ${row === 0 ? 'computed' : 'measured'}`,
-        readingPlaces(text, here, at, row, texts.length),
+        readingPlaces(text, here, at, row, texts.length, marked(at)),
         box,
       )
   }
@@ -204,11 +205,20 @@ function drawReadings(
 const isAt = (places: readonly Point[], at: Point): boolean => places.some((one) => one.x === at.x && one.y === at.y)
 
 /** Beside a point at an edge inwards; in the middle above and below it. */
-function* readingPlaces(text: string, here: Point, at: Point, row: number, rows: number): Generator<Placing> {
+function* readingPlaces(
+  text: string,
+  here: Point,
+  at: Point,
+  row: number,
+  rows: number,
+  /** What stands at the edge takes so much. */
+  taken: number,
+): Generator<Placing> {
   const anchor = at.x === 0 ? 'start' : at.x === 1 ? 'end' : 'middle'
   const x = here.x + (at.x === 0 ? 7 : at.x === 1 ? -7 : 0)
   const line = 16
-  const first = at.y === 1 ? here.y + 8 + ASCENT : at.y === 0 ? here.y - 8 - (rows - 1) * line : here.y - 7
+  const first =
+    at.y === 1 ? here.y + 8 + taken + ASCENT : at.y === 0 ? here.y - 8 - taken - (rows - 1) * line : here.y - 7
   const middle = at.y === 0.5
   const y = middle && row > 0 ? here.y + 7 + ASCENT : first + row * line
   const inwards = at.y === 0 ? -1 : 1
