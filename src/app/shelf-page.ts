@@ -258,7 +258,7 @@ export class ShelfPage extends LitElement {
   }
 
   private folds(): TemplateResult | typeof nothing {
-    if (this.sheets.length + this.bin.length === 0) return nothing
+    if (this.sheets.length + this.bin.length === 0 && !this.binOpen) return nothing
     return html`
       <div class="folds">
         ${
