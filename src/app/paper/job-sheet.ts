@@ -20,7 +20,7 @@ export interface JobSheetOptions {
 }
 
 /** In CSS px: narrower than a page of either paper, so that nothing is shrunk and the scale in a drawing holds. */
-const DRAWING_WIDTH = 460
+const DRAWING_WIDTH = 400
 /** A module of a QR code on paper, in mm: what a telephone reads at arm’s length. */
 const MODULE_MM = 0.42
 

@@ -1,0 +1,128 @@
+import { readFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { test } from './harness.ts'
+
+async function share(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Share' }).click()
+  await page.locator('share-panel h2').waitFor()
+}
+
+/** The dialogue is the browser's own and cannot be driven; what it would print stays laid out. */
+const withoutDialogue = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    window.print = () => {
+      document.documentElement.dataset.printed = 'yes'
+    }
+  })
+const printed = (page: Page): Promise<void> => page.locator('html[data-printed]').waitFor()
+
+/** The pages of a PDF, counted by its own tree. */
+const pages = (pdf: Buffer): number => Number(/\/Type \/Pages\s[^>]*?\/Count (\d+)/.exec(pdf.toString('latin1'))?.[1])
+
+test('Print lays out a job sheet, black on white in the dim face too, and takes it away again', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet', dim: true })
+  await share(page)
+  await withoutDialogue(page)
+  await page.getByRole('button', { name: 'Print' }).click()
+  await printed(page)
+  const sheet = page.locator('body > .job-sheet')
+  expect(await sheet.isVisible()).toBe(false)
+  await page.emulateMedia({ media: 'print' })
+  expect(await sheet.isVisible()).toBe(true)
+  expect(await page.locator('evenfield-app').isVisible()).toBe(false)
+  // biome-ignore lint/performance/useDomNodeTextContent: the words as they are laid out, with spaces between them.
+  const text = (await sheet.innerText()).replace(/\s+/g, ' ')
+  expect(text).toMatch(/A flat sheet on a copy stand Job Ferry Lane/)
+  expect(text).toMatch(/Revision not yet kept/)
+  expect(text).toMatch(/Set the column to 917 mm/)
+  expect(text).toMatch(/nearest mark 1\/5 s/)
+  expect(text).toMatch(/Does not hold: 321 ppi of the 400 ppi wanted/)
+  expect(text).toMatch(/Caution: Hot lamps/)
+  expect(text).not.toMatch(/fit_magnification/)
+  expect(await sheet.locator('.qr').count()).toBe(1)
+  expect(await sheet.locator('button, input, select, textarea').count()).toBe(0)
+  const ground = await sheet.evaluate((one) => [getComputedStyle(one).color, getComputedStyle(one).backgroundColor])
+  expect(ground).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)'])
+  // A browser that shrinks what does not fit would make the scale in a drawing untrue.
+  for (const format of ['A4', 'Letter']) expect(pages(await page.pdf({ format }))).toBeGreaterThan(1)
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')))
+  await sheet.waitFor({ state: 'detached' })
+})
+
+test('the working is printed when asked for, the figures put in', async ({ open }) => {
+  const { page } = await open({ path: '#new/two-lamps' })
+  await share(page)
+  await withoutDialogue(page)
+  await page.getByLabel(/With the working/).check()
+  await page.getByRole('button', { name: 'Print' }).click()
+  await printed(page)
+  expect(await page.locator('.job-sheet code').allTextContents()).toEqual(
+    expect.arrayContaining(['= lamp_elevation(left_height, left_out)', '= lamp_elevation(1420 mm, 1500 mm)']),
+  )
+})
+
+test('Ctrl P prints the job sheet as well', async ({ open }) => {
+  const { page } = await open({ path: '#new/accept-colour' })
+  await page.locator('fill-face result-cell').first().waitFor()
+  await withoutDialogue(page)
+  await page.keyboard.press('Control+p')
+  await printed(page)
+  expect(await page.locator('body > .job-sheet h1').textContent()).toBe('Acceptance: colour patches')
+})
+
+test('a page handed over opens from a file, with its drawings, asks for nothing and runs nothing', async ({ open }) => {
+  const { page, context } = await open({ path: '#new/two-lamps' })
+  await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
+  await share(page)
+  const downloading = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save as a page' }).click()
+  const download = await downloading
+  expect(download.suggestedFilename()).toMatch(/^Two-lamps.*\.html$/)
+  const path = join(tmpdir(), `evenfield-${process.pid}.html`)
+  await download.saveAs(path)
+  expect(await readFile(path, 'utf8')).toContain(`content="default-src 'none'; style-src 'unsafe-inline'`)
+
+  const reader = await context.newPage()
+  const asked: string[] = []
+  reader.on('request', (request) => asked.push(request.url()))
+  await reader.goto(pathToFileURL(path).href)
+  await reader.locator('figure svg').first().waitFor()
+  expect(asked).toEqual([pathToFileURL(path).href])
+  expect(await reader.locator('script').count()).toBe(0)
+  expect(await reader.locator('.check').first().textContent()).toMatch(/^(Holds|Close|Does not hold):/)
+  await reader.setViewportSize({ width: 390, height: 800 })
+  expect(await reader.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+})
+
+test('a link of results and givens only opens as such, with the same figures', async ({ open }) => {
+  const first = await open({ path: '#new/flat-sheet' })
+  await share(first.page)
+  const link = first.page.getByLabel('Link to a copy of this sheet')
+  await expect.poll(() => link.inputValue()).toMatch(/#s=1\./)
+  const whole = await link.inputValue()
+  await first.page.getByLabel(/Results and givens only/).check()
+  await expect.poll(() => link.inputValue()).not.toBe(whole)
+  const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure').allInnerTexts()
+  const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
+  await second.page
+    .locator('copy-page')
+    .filter({ hasText: /results and givens only/ })
+    .waitFor()
+  await second.page.getByRole('button', { name: 'Keep a copy' }).click()
+  await second.page.getByText(/These are figures as they stood on/).waitFor()
+  await expect.poll(() => figures(second.page)).toEqual(await figures(first.page))
+})
+
+test('a QR code is shown when asked for, and says what it holds', async ({ open }) => {
+  const { page } = await open({ path: '#new/light-dose' })
+  await share(page)
+  await page.getByRole('button', { name: 'QR code for a tablet' }).click()
+  await page.locator('share-panel svg.qr path').waitFor()
+  await page.getByText('The whole sheet, with its formulas.').waitFor()
+  await page.getByLabel(/Results and givens only/).check()
+  await page.getByText('Results and givens only.', { exact: true }).waitFor()
+})

@@ -1,0 +1,91 @@
+import { handOverPage } from '../../src/app/paper/hand-over.ts'
+import { LIBRARY } from '../../src/functions/index.ts'
+import { figuresOnly } from '../../src/storage/figures-only.ts'
+import { FileError, openFile } from '../../src/storage/file.ts'
+import { fromLink, LinkError } from '../../src/storage/link.ts'
+import {
+  ChangeRefused,
+  isNamed,
+  readDocument,
+  Sheet,
+  type Worksheet,
+  writeDocument,
+} from '../../src/worksheet/index.ts'
+import { asLink, type Case } from './generate.ts'
+
+/** The prototypes whose keys nobody may change. */
+const PROTOTYPES = [Object, Array, Function, String, Number, Boolean, RegExp, Map, Set, Promise, Error].map(
+  ({ prototype }) => prototype as object,
+)
+const keys = (): string => PROTOTYPES.map((one) => Reflect.ownKeys(one).map(String).join()).join(';')
+const BEFORE = keys()
+
+export function refusePollution(): void {
+  if (keys() !== BEFORE || 'polluted' in {}) throw new Error('A prototype was changed.')
+}
+
+/** A page that is handed over: tags as a reader finds them, its own style left out. */
+export function refuseMarkup(page: string): void {
+  const body = page.replace(/<style>[^<]*<\/style>/, '')
+  for (const [tag, name] of body.matchAll(/<\/?([^\s>]*)[^>]*>/g)) {
+    if (
+      !/^(!doctype|html|head|meta|title|style|body|article|header|section|footer|div|p|b|h1|h2|dl|dt|dd|table|tbody|tr|th|td|span|code|figure|figcaption|svg|g|path|rect|circle|line|polyline|polygon|text|tspan|desc|defs|clippath|pattern|use)$/i.test(
+        name ?? '',
+      )
+    )
+      throw new Error(`A tag of no one’s making: ${tag.slice(0, 80)}`)
+    if (/\son\w+\s*=|\s(src|href|style|srcdoc|action)\s*=/i.test(tag.replace(/="[^"]*"/g, '=""')))
+      throw new Error(`An attribute that runs or loads: ${tag.slice(0, 80)}`)
+  }
+}
+
+/** All that the program does with a sheet someone sent. */
+export async function useSheet(worksheet: Worksheet, hostileName: string, handsOver: boolean): Promise<void> {
+  const sheet = new Sheet(worksheet, LIBRARY)
+  void sheet.standing
+  for (const { id, kind } of sheet.cells) {
+    if (kind === 'given' || kind === 'result') sheet.outcome(id)
+    if (kind === 'check') sheet.check(id)
+    if (kind === 'drawing') sheet.drawing(id)
+  }
+  const named = sheet.cells.find(isNamed)
+  if (named)
+    try {
+      sheet.apply({ do: 'rename', id: named.id, name: hostileName })
+    } catch (error) {
+      if (!(error instanceof ChangeRefused)) throw error
+    }
+  const given = sheet.cells.find((cell) => cell.kind === 'given')
+  // As when someone pastes it into a field.
+  if (given?.kind === 'given') sheet.apply({ do: 'replace', cell: { ...given, value: hostileName } })
+  readDocument(writeDocument(figuresOnly(sheet)))
+  if (!handsOver) return
+  refuseMarkup(await handOverPage(sheet, { at: new Date(0), working: true, revision: hostileName }))
+}
+
+const opened = async ({ way, bytes }: Case): Promise<Worksheet | undefined> => {
+  try {
+    return way === 'file' ? await openFile(new Blob([bytes as BlobPart])) : await fromLink(asLink(bytes))
+  } catch (error) {
+    if (error instanceof FileError || error instanceof LinkError) return undefined
+    throw error
+  }
+}
+
+/** Opens what someone sent and uses it; says whether it opened. Anything but a plain refusal is thrown. */
+export async function exercise(one: Case, hostileName: string, handsOver = true): Promise<boolean> {
+  const worksheet = await opened(one)
+  refusePollution()
+  if (!worksheet) return false
+  await useSheet(worksheet, hostileName, handsOver)
+  refusePollution()
+  return true
+}
+
+/** The processor’s time an act takes, in ms: a busy machine makes nothing seem to hang. */
+export async function measured<T>(act: () => Promise<T>): Promise<{ ms: number; gave: T }> {
+  const start = process.cpuUsage()
+  const gave = await act()
+  const { user, system } = process.cpuUsage(start)
+  return { ms: (user + system) / 1000, gave }
+}

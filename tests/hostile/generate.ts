@@ -1,0 +1,287 @@
+import { deflateSync } from 'node:zlib'
+import fc from 'fast-check'
+import { FUNCTIONS } from '../../src/functions/index.ts'
+
+const RAN = 'globalThis.ran=true'
+
+/** Texts that would run, load, end a string or change a prototype, where a program reads them as more than text. */
+export const PAYLOADS: readonly string[] = [
+  `<script>${RAN}</script>`,
+  `</script><script>${RAN}</script>`,
+  `"><img src=x onerror="${RAN}">`,
+  `'><svg onload='${RAN}'>`,
+  `</style></title></svg><svg/onload=${RAN}>`,
+  `<iframe srcdoc="<script>parent.${RAN}</script>">`,
+  `<math><mtext></form><form><mglyph><style></math><img src onerror=${RAN}>`,
+  `javascript:${RAN}`,
+  `&lt;script&gt;${RAN}&lt;/script&gt;`,
+  `\${${RAN}}`,
+  `{{constructor.constructor("${RAN}")()}}`,
+  `"; } @import url(http://127.0.0.1:9/x); a { content: "`,
+  '\\22 ; } * { background: url(http://127.0.0.1:9/z) } /*',
+  '-->',
+  ']]>',
+  '__proto__',
+  'constructor',
+  'constructor.prototype.polluted',
+  'toString',
+  'hasOwnProperty',
+  '\u202egnirts\u2066',
+  '\ud800',
+  '\udfff\ud83d',
+  '\u0000',
+  '\u2028',
+  "=cmd|' /C calc'!A0",
+  '410\t415\r\n408\t<b>418</b>\r\n\t\t',
+  '1;2;3\n4;5;6',
+  '1e308',
+  '-1e308 mm',
+  '1e-320 m',
+  '9'.repeat(400),
+  '0x7fffffff',
+  'NaN',
+  'Infinity',
+  '1/0',
+  '± '.repeat(50),
+  '('.repeat(300),
+  '{'.repeat(300),
+  '-'.repeat(600),
+  '1:'.repeat(300),
+  '9^9^9^9',
+]
+
+const WORDS = [
+  'a',
+  'b',
+  'c',
+  'x1',
+  'mm',
+  'm',
+  'f',
+  'constructor',
+  'toString',
+  '__proto__',
+  'valueOf',
+  'yes',
+  'no',
+  'and',
+  'not',
+]
+const SIGNS = [
+  '+',
+  '-',
+  '*',
+  '/',
+  '^',
+  '(',
+  ')',
+  '{',
+  '}',
+  '[',
+  ']',
+  ',',
+  ';',
+  ':',
+  '.',
+  '=',
+  '<',
+  '>=',
+  '±',
+  '"',
+  '%',
+  ' ',
+]
+const NUMBERS = [
+  '0',
+  '1',
+  '60 mm',
+  '1/125 s',
+  'f/8',
+  '1:4',
+  '400 ppi',
+  '1e300',
+  '1e-300',
+  '5 [cd/m^2]',
+  '2 ± 1',
+  '-3',
+  '100 %',
+]
+
+const payload = fc.constantFrom(...PAYLOADS)
+const piece = fc.oneof(
+  fc.constantFrom(...WORDS, ...SIGNS, ...NUMBERS),
+  fc.constantFrom(...FUNCTIONS.map(({ name }) => name)),
+)
+
+/** Something that looks like a formula, and seldom is one. */
+const formula = fc.oneof(
+  { weight: 3, arbitrary: fc.array(piece, { maxLength: 14 }).map((pieces) => pieces.join('')) },
+  {
+    weight: 2,
+    arbitrary: fc
+      .tuple(
+        fc.constantFrom(...FUNCTIONS.map(({ name }) => name)),
+        fc.array(fc.constantFrom(...NUMBERS, ...WORDS), { maxLength: 5 }),
+      )
+      .map(([name, args]) => `${name}(${args.join(', ')})`),
+  },
+  { weight: 1, arbitrary: payload },
+)
+
+const text = fc.oneof(
+  { weight: 4, arbitrary: payload },
+  {
+    weight: 2,
+    arbitrary: fc.tuple(payload, fc.string({ unit: 'binary', maxLength: 12 }), payload).map((parts) => parts.join('')),
+  },
+  { weight: 2, arbitrary: fc.string({ unit: 'binary', maxLength: 40 }) },
+  {
+    weight: 1,
+    arbitrary: fc.tuple(payload, fc.integer({ min: 2, max: 200 })).map(([one, n]) => one.repeat(n).slice(0, 19_000)),
+  },
+)
+
+const name = fc.oneof(
+  { weight: 5, arbitrary: fc.constantFrom('a', 'b', 'c', 'x1', 'constructor', 'toString', 'valueOf', 'f', 'm') },
+  text,
+)
+const unit = fc.oneof({ weight: 3, arbitrary: fc.constantFrom('mm', 'ppi', 'f/', '1:', '1/ s', 'stop', '') }, text)
+const maybe = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> => fc.option(of, { nil: undefined })
+const value = fc.oneof(fc.constantFrom(...NUMBERS), text)
+
+/** What may stand where a later version has put something, or a forger. */
+const strange = fc.oneof(
+  fc.jsonValue({ maxDepth: 3 }),
+  fc.constant({ constructor: { prototype: { polluted: 1 } } }),
+  fc.integer({ min: 1, max: 100 }).map((depth) => JSON.parse('['.repeat(depth) + ']'.repeat(depth)) as unknown),
+)
+
+const cell = fc.oneof(
+  fc.record({
+    kind: fc.constant('given'),
+    name,
+    label: maybe(text),
+    unit: maybe(unit),
+    value,
+    hint: maybe(text),
+    entry: maybe(fc.constantFrom('quantity', 'size', 'list', 'choice', 'yes or no', 'text', 'date')),
+    options: maybe(fc.array(text, { maxLength: 3 })),
+    least: maybe(value),
+    more_exact: maybe(fc.boolean()),
+  }),
+  fc.record({
+    kind: fc.constant('result'),
+    name,
+    label: maybe(text),
+    unit: maybe(unit),
+    formula,
+    hint: maybe(text),
+    measured: maybe(value),
+  }),
+  fc.record({
+    kind: fc.constant('check'),
+    name,
+    condition: formula,
+    message: text,
+    holds: maybe(text),
+    margin: maybe(value),
+  }),
+  fc.record({
+    kind: fc.constant('note'),
+    text,
+    role: maybe(fc.constantFrom('heading', 'caution', 'prose')),
+    about: maybe(text),
+    later: strange,
+  }),
+  fc.record({
+    kind: fc.constant('drawing'),
+    title: maybe(text),
+    unit: maybe(unit),
+    drawing: fc.constantFrom('set-up', 'evenness', 'depth', 'tiles', 'squareness', 'ledger', 'patches', 'constructor'),
+    from: fc.dictionary(
+      fc.constantFrom('lamps', 'original_width', 'original_height', 'differences', 'names', 'constructor', 'stops'),
+      formula,
+      { maxKeys: 5 },
+    ),
+  }),
+  fc.record({ kind: fc.constantFrom('schedule', '__proto__', 'constructor'), rows: strange }),
+)
+
+/** Documents that open: what stands in them is what is hostile. */
+const sound = fc
+  .record({ title: text, job: maybe(text), cells: fc.array(cell, { maxLength: 12 }) })
+  .map(({ title, job, cells }) => ({
+    format: 'evenfield-worksheet',
+    version: 1,
+    title: title.slice(0, 400),
+    job,
+    cells: cells
+      .filter(({ kind }) => ['given', 'result', 'check', 'note', 'drawing'].includes(kind))
+      .map((one, at) => ({
+        ...one,
+        ...('name' in one && !/^[A-Za-z]\w*$/.test(one.name) ? { name: `n${at}` } : {}),
+        ...('drawing' in one && one.drawing === 'constructor' ? { drawing: 'patches' } : {}),
+        id: one.kind === 'note' && at % 3 === 0 ? `${at}"><script>` : `${at}`,
+      })),
+  }))
+  .map((document) => JSON.stringify(document))
+
+/** Documents with something wrong in their build. */
+const unsound = fc
+  .record({
+    format: fc.constantFrom<unknown>('evenfield-worksheet', 'other', null),
+    version: fc.oneof(fc.constantFrom<unknown>(1, 2, 99, 1e308, -1, 0.5, '1', null), strange),
+    title: fc.oneof(text, strange),
+    cells: fc.oneof(fc.array(fc.oneof(cell, strange), { maxLength: 8 }), strange),
+    later: strange,
+  })
+  .map((document) => JSON.stringify(document))
+
+const POLLUTING = [
+  '"__proto__":{"polluted":1},',
+  '"constructor":{"prototype":{"polluted":1}},',
+  '"prototype":{"polluted":1},',
+]
+
+/** A text with a stroke of damage: cut, doubled, a character altered, a key that aims at a prototype put in. */
+const damaged = fc
+  .tuple(sound, fc.nat(), fc.constantFrom('cut', 'alter', 'double', 'pollute', 'deepen'), fc.constantFrom(...POLLUTING))
+  .map(([json, at, how, key]) => {
+    const place = at % Math.max(1, json.length)
+    if (how === 'cut') return json.slice(0, place)
+    if (how === 'alter') return json.slice(0, place) + String.fromCharCode(at % 65_536) + json.slice(place + 1)
+    if (how === 'double') return json + json.slice(place)
+    if (how === 'deepen')
+      return json.replace('"cells":', `"later":${'['.repeat(at % 500)}${']'.repeat(at % 500)},"cells":`)
+    return json.replaceAll('{"', `{${key}"`)
+  })
+
+export interface Case {
+  readonly way: 'file' | 'link'
+  readonly bytes: Uint8Array
+}
+
+const utf8 = new TextEncoder()
+
+const withBrokenBytes = (bytes: Uint8Array, at: number): Uint8Array => {
+  const broken = Uint8Array.from(bytes)
+  for (let n = 0; n < 3; n++) broken[(at * (n + 1)) % Math.max(1, broken.length)] = 0x80 + ((at + n * 37) % 128)
+  return broken
+}
+
+/** Anything someone might send: as the bytes of a file, or of a link once unpacked. */
+export const cases: fc.Arbitrary<Case> = fc.record({
+  way: fc.constantFrom('file', 'link'),
+  bytes: fc.oneof(
+    { weight: 8, arbitrary: sound.map((json) => utf8.encode(json)) },
+    { weight: 3, arbitrary: unsound.map((json) => utf8.encode(json)) },
+    { weight: 3, arbitrary: damaged.map((json) => utf8.encode(json)) },
+    { weight: 1, arbitrary: fc.tuple(sound, fc.nat()).map(([json, at]) => withBrokenBytes(utf8.encode(json), at)) },
+    { weight: 1, arbitrary: fc.uint8Array({ maxLength: 200 }) },
+  ),
+})
+
+export const soundDocuments = sound
+export const hostileNames = text
+
+export const asLink = (bytes: Uint8Array | string): string => `s=1.${deflateSync(bytes).toString('base64url')}`
