@@ -37,6 +37,8 @@ export class CopyPage extends LitElement {
 
   @property({ attribute: false }) worksheet!: Worksheet
   @property({ attribute: false }) standing!: Standing
+  /** It lies on the app's own server; else it came whole in a link. */
+  @property({ type: Boolean }) served = false
 
   private tell(name: 'copy-kept' | 'copy-left'): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
@@ -48,13 +50,16 @@ export class CopyPage extends LitElement {
       <main>
         <h1>${title || 'Untitled worksheet'}</h1>
         ${job ? html`<p>${job}</p>` : ''}
-        <p>Someone sent you this worksheet of ${cellsInWords(cells.length)}. ${standingInWords(this.standing)}</p>
+        <p>
+          ${this.served ? 'This server keeps' : 'Someone sent you'} this worksheet of ${cellsInWords(cells.length)}.
+          ${standingInWords(this.standing)}
+        </p>
         ${
           isFiguresOnly(this.worksheet)
             ? html`<p>It holds results and givens only: figures that do not follow the givens, without their formulas.</p>`
             : ''
         }
-        <p class="quiet">It is all in the link. Kept, it is a copy of your own in this browser; your other sheets stay as they are.</p>
+        <p class="quiet">${this.served ? '' : 'It is all in the link. '}Kept, it is a copy of your own in this browser; your other sheets stay as they are.</p>
         <div class="presses">
           <button type="button" class="press" @click=${() => this.tell('copy-kept')}><b>Keep a copy</b></button>
           <button type="button" class="press" @click=${() => this.tell('copy-left')}>Leave</button>

@@ -15,7 +15,7 @@ type Page =
   | { readonly on: 'nothing' }
   | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
   | { readonly on: 'sheet'; readonly held: HeldSheet; readonly key: string }
-  | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing }
+  | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing; readonly served?: boolean }
 
 /** The app: one page at a time, chosen by the address. */
 @customElement('evenfield-app')
@@ -165,6 +165,14 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       const worksheet = await fromLink(route.fragment)
       return { on: 'copy', worksheet, standing: await standingOf(worksheet) }
     }
+    if (route.at === 'server') {
+      const [{ fromServer }, { standingOf }] = await Promise.all([
+        import('../storage/from-server.ts'),
+        import('./copy-page.ts'),
+      ])
+      const worksheet = await fromServer(route.path)
+      return { on: 'copy', worksheet, standing: await standingOf(worksheet), served: true }
+    }
     return { on: 'shelf', trouble: '' }
   }
 
@@ -247,6 +255,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return html`<copy-page
         .worksheet=${page.worksheet}
         .standing=${page.standing}
+        .served=${page.served ?? false}
         @copy-kept=${() => void this.keepCopy(page.worksheet)}
         @copy-left=${() => {
           location.hash = ''

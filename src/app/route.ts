@@ -8,10 +8,13 @@ export type Route =
   | { readonly at: 'new'; readonly template: string; readonly face: Face }
   | { readonly at: 'sheet'; readonly id: string; readonly face: Face }
   | { readonly at: 'link'; readonly fragment: string }
+  /** A file on the app's own server. */
+  | { readonly at: 'server'; readonly path: string }
 
 export function readRoute(hash: string): Route {
   const fragment = hash.replace(/^#/, '')
   if (fragment.startsWith('s=')) return { at: 'link', fragment }
+  if (fragment.startsWith('open=')) return { at: 'server', path: decoded(fragment.slice('open='.length)) }
   const [place, name, last] = fragment.split('/')
   const face = last === 'build' || last === 'functions' ? last : 'fill'
   if (place === 'sheet' && name) return { at: 'sheet', id: decoded(name), face }
