@@ -22,6 +22,11 @@ export class FillFace extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
 
+  constructor() {
+    super()
+    this.addEventListener('cell-wanted', (event) => void this.show(event.detail))
+  }
+
   /** Brings a cell into view and, where it can be filled in, takes the focus to it. */
   async show(id: string): Promise<void> {
     await this.updateComplete

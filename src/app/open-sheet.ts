@@ -66,8 +66,8 @@ export class OpenSheet {
   private seen(cell: Cell): CellView {
     const { sheet, called } = this
     if (cell.kind === 'given' || cell.kind === 'result')
-      return { cell, outcome: sheet.outcome(cell.id), called } as CellView
-    if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called }
+      return { cell, outcome: sheet.outcome(cell.id), called, sheet } as CellView
+    if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called, sheet }
     if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called, sheet }
     return { cell, outcome: undefined, called }
   }

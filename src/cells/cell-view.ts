@@ -21,15 +21,17 @@ interface View<C extends Cell, O> {
   readonly called: (name: string) => string
 }
 
-/** A cell as it stands now: all that the element showing it needs. */
-export type GivenView = View<Given, Outcome>
-export type ResultView = View<Result, Outcome>
-export type CheckView = View<Check, CheckOutcome>
-export type NoteView = View<Note, undefined>
-export interface DrawingView extends View<Drawing, DrawingOutcome> {
-  /** The sheet it is drawn from: for its title, and to try where a lamp may be dragged. */
+/** Shows more than the outcome when it is asked: mends, the working, where a lamp may be dragged. */
+interface Asking {
   readonly sheet: Sheet
 }
+
+/** A cell as it stands now: all that the element showing it needs. */
+export type GivenView = View<Given, Outcome>
+export type ResultView = View<Result, Outcome> & Asking
+export type CheckView = View<Check, CheckOutcome> & Asking
+export type NoteView = View<Note, undefined>
+export type DrawingView = View<Drawing, DrawingOutcome> & Asking
 export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView
 
 /** One signal a cell: an edit wakes only the elements whose cells it reached. */
@@ -46,7 +48,14 @@ export interface Asked {
 declare global {
   interface HTMLElementEventMap {
     'change-asked': CustomEvent<Asked>
+    /** The id of a cell to be brought into view, with the focus. */
+    'cell-wanted': CustomEvent<string>
   }
+}
+
+/** Leads to another cell. */
+export function want(from: HTMLElement, id: string): void {
+  from.dispatchEvent(new CustomEvent<string>('cell-wanted', { detail: id, bubbles: true, composed: true }))
 }
 
 /** Asks for a change. Gives why it was refused, or undefined where it was made. */

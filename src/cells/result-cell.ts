@@ -1,10 +1,12 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
-import type { Outcome, ValueOutcome } from '../worksheet/index.ts'
-import { type CellSignal, labelOf, type ResultView } from './cell-view.ts'
-import { isLong, row, shared } from './styles.ts'
-import { troubleStyle } from './trouble.ts'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
+import type { Outcome, Result, ValueOutcome } from '../worksheet/index.ts'
+import { ask, type CellSignal, labelOf, type ResultView } from './cell-view.ts'
+import { unitBehind } from './given-cell.ts'
+import { field, isLong, row, shared } from './styles.ts'
+import { trouble, troubleStyle } from './trouble.ts'
 
 /** A figure longer than this takes the width of the row; a list or a record breaks badly, and does so sooner. */
 const LONG_FIGURE = 14
@@ -13,6 +15,51 @@ const LONG_LIST = 8
 export const resultStyle = css`
   .result .figure {
     font-weight: 700;
+  }
+  .fold {
+    display: inline-flex;
+    align-items: center;
+    min-block-size: 44px;
+    margin-block: -0.4rem;
+    padding: 0;
+    border: 0;
+    background: none;
+    line-height: inherit;
+    text-align: start;
+    cursor: pointer;
+  }
+  .fold:hover,
+  .fold[aria-expanded='true'] {
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.28em;
+  }
+  .fold[aria-expanded='true'] {
+    font-weight: 700;
+  }
+  .what .words {
+    margin-block: -0.35rem;
+  }
+  .measure {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
+    column-gap: 0.7rem;
+    align-items: center;
+    padding-block-end: 0.5rem;
+  }
+  .measure .field {
+    font-size: 1.2rem;
+    font-variant-numeric: tabular-nums;
+    text-align: end;
+  }
+  .measure .below {
+    padding-block: 0.5rem 0;
+  }
+  @container (max-width: 25rem) {
+    .measure {
+      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 9rem) var(--unit-narrow, 2.7rem);
+      column-gap: 0.5rem;
+    }
   }
   .row.spread .figure {
     grid-column: 1 / -1;
@@ -43,10 +90,13 @@ export function whyNot(outcome: Outcome, called: (name: string) => string): stri
 }
 
 /** The figure and its unit, or a dash where there is none. */
-export function figureOf(outcome: Outcome): TemplateResult {
-  if (outcome.state !== 'value')
+export function figureOf(
+  outcome: Outcome,
+  shown = outcome.state === 'value' ? outcome.shown : undefined,
+): TemplateResult {
+  if (outcome.state !== 'value' || !shown)
     return html`<span class="figure quiet" aria-hidden="true">–</span><span class="unit"></span>`
-  const { figure, unit } = outcome.shown
+  const { figure, unit } = shown
   const plain = outcome.type.kind === 'record' || outcome.type.kind === 'list' ? figure.replaceAll('_', ' ') : figure
   return html`<span class="figure">${plain}</span>${
     isSpread(outcome) ? nothing : html`<span class="unit">${unit}</span>`
@@ -61,27 +111,100 @@ export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
 /** A result on the fill-in face: its label and its figure on its unit. */
 @customElement('result-cell')
 export class ResultCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, row, resultStyle, troubleStyle]
+  static override styles = [shared, row, field, resultStyle, troubleStyle]
 
   @property({ attribute: false }) view!: CellSignal<ResultView>
+  @state() private unfolded = false
+  @state() private measuring = false
+  @query('.measure .field') private measureField!: HTMLInputElement | null
+
+  private async unfold(): Promise<void> {
+    if (!this.unfolded) await import('./result-more.ts')
+    this.unfolded = !this.unfolded
+  }
+
+  private async measure(): Promise<void> {
+    this.measuring = !this.measuring
+    await this.updateComplete
+    this.measureField?.focus()
+  }
+
+  private put(cell: Result, text: string): void {
+    const { measured: _, ...rest } = cell
+    const next = text.trim() === '' ? (rest as Result) : { ...cell, measured: text }
+    ask(this, { do: 'replace', cell: next }, `measured:${cell.id}`)
+  }
+
+  private clear(cell: Result): void {
+    const { measured: _, ...rest } = cell
+    ask(this, { do: 'replace', cell: rest as Result })
+    this.measuring = false
+  }
+
+  private measured(cell: Result, outcome: Outcome): TemplateResult | typeof nothing {
+    const { measured } = outcome.state === 'value' ? outcome : {}
+    const kept = cell.measured !== undefined && cell.measured.trim() !== ''
+    const led = cell.measure !== undefined || kept || this.measuring || this.unfolded
+    const numeric = outcome.state !== 'value' || outcome.type.kind === 'number'
+    return html`
+      ${measured ? html`<span class="small seen">measured ${measured.shown.text}${measured.difference ? `, ${measured.difference}` : ''}</span>` : nothing}
+      ${
+        led && numeric
+          ? html`<span class="small words">
+              <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>Measure</button>
+              ${kept ? html`<button type="button" class="word" @click=${() => this.clear(cell)}>Clear</button>` : nothing}
+            </span>`
+          : nothing
+      }
+    `
+  }
+
+  private measureRow(cell: Result, outcome: Outcome): TemplateResult {
+    const amiss = outcome.state === 'value' ? outcome.measuredAmiss : undefined
+    const put = (text: string): void => this.put(cell, text)
+    const shown = outcome.state === 'value' ? outcome.shown.unit : ''
+    return html`
+      <div class="below measure">
+        <label for="measured" class="small">${cell.measure ?? 'As measured; it is reckoned on with until it is cleared.'}</label>
+        <input
+          id="measured"
+          class="field"
+          type="text"
+          autocomplete="off"
+          autocapitalize="off"
+          spellcheck="false"
+          aria-label="${labelOf(cell)}, measured"
+          aria-invalid=${amiss !== undefined}
+          .value=${live(cell.measured ?? '')}
+          @input=${(event: Event) => put((event.target as HTMLInputElement).value)}
+        >
+        <span class="unit">${unitBehind(cell.unit) || shown}</span>
+        ${amiss ? html`<div class="below">${trouble(cell.measured ?? '', [amiss], put)}</div>` : nothing}
+      </div>
+    `
+  }
 
   override render(): TemplateResult {
-    const { cell, outcome, called } = this.view.get()
+    const view = this.view.get()
+    const { cell, outcome, called } = view
     const label = labelOf(cell)
     const why = whyNot(outcome, called)
     const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
     const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
     const shape = isSpread(outcome) ? 'spread' : isLong(label, cell.hint) ? 'long' : ''
+    const computed = outcome.state === 'value' ? outcome.measured?.computed?.shown : undefined
     return html`
       <div class="row result ${shape}">
         <div class="what">
-          <span class="label">${label}</span>
+          <button type="button" class="fold label" aria-expanded=${this.unfolded} @click=${() => void this.unfold()}>${label}</button>
           ${why ? html`<span class="small">${why}</span>` : nothing}
           ${mark ? html`<span class="small">nearest mark ${mark}</span>` : nothing}
           ${cell.hint ? html`<span class="small">${cell.hint}</span>` : nothing}
+          ${this.measured(cell, outcome)}
         </div>
-        ${figureOf(outcome)}
+        ${computed ? figureOf(outcome, computed) : figureOf(outcome)}
+        ${this.measuring ? this.measureRow(cell, outcome) : nothing}
         ${said(
           'Not computed',
           own.map(({ message }) => message),
@@ -89,6 +212,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
           'Caution',
           warnings.map(({ message }) => message),
         )}
+        ${this.unfolded ? html`<result-more class="below" .view=${view}></result-more>` : nothing}
       </div>
     `
   }

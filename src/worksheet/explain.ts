@@ -48,7 +48,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ? node.reading.tolerance
     : limits && Math.max(limits.high - (value as number), (value as number) - limits.low)
   const { reading } = node
-  const shown = showValue(value, type, node.unit, tolerance)
+  const shown = showValue(value, type, node.unit, node.reading || isSeen(value, tolerance) ? tolerance : undefined)
   return {
     state: 'value',
     value,
@@ -64,6 +64,10 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(node.checked ? standingCautions(node.checked) : { cautions: [], safety: [] }),
   }
 }
+
+/** Limits far below the digits of a figure would only lengthen it. */
+const isSeen = (value: Value, tolerance: number | undefined): boolean =>
+  tolerance !== undefined && tolerance >= 5e-4 * Math.abs(value as number)
 
 function measuredOf(engine: Engine, node: Node, type: Type, shown: Shown): Measured {
   const value = byFormula(engine, node)

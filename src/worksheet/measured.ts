@@ -3,6 +3,7 @@ import {
   clip,
   type Dimension,
   type DisplayUnit,
+  defaultUnit,
   ILLUMINANCE,
   LIGHT_DOSE,
   type Notation,
@@ -77,12 +78,19 @@ export function differenceInWords(measured: number, computed: number, type: Type
   if (shown?.notation === 'shutter' && ratio > 0) return `${stops(Math.log2(ratio))} ${more ? 'longer' : 'shorter'}`
   const side = more ? 'over' : 'under'
   if (shown?.notation === 'ratio') return `${percent(ratio)} ${side}`
-  const own = showQuantity(Math.abs(measured - computed), type.dimension, {
-    unit: shown && { ...shown, offset: 0 },
-  }).text
+  const own = asFineAs(computed, measured, type.dimension, shown)
   if (IN_STOPS.has(type.dimension) && ratio > 0) return `${own} ${side}, ${stops(Math.log2(ratio))}`
   if (type.dimension === SAMPLING && computed !== 0) return `${own} ${side}, ${percent(ratio)}`
   return `${own} ${side}`
+}
+
+/** To the digits that the computed figure is shown with; finer only where those would show nothing. */
+function asFineAs(computed: number, measured: number, dimension: Dimension, declared: DisplayUnit | undefined): string {
+  const unit = { ...(declared ?? defaultUnit(Math.max(Math.abs(computed), Math.abs(measured)), dimension)), offset: 0 }
+  const decimals = showQuantity(computed, dimension, { unit }).figure.split('.')[1]?.length ?? 0
+  const off = Math.abs(measured - computed) / unit.factor
+  const rounded = Number(off.toFixed(decimals))
+  return showQuantity((rounded === 0 ? off : rounded) * unit.factor, dimension, { unit }).text
 }
 
 const stops = (by: number): string => showQuantity(Math.abs(by), STOP).text

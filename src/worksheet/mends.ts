@@ -39,7 +39,7 @@ export interface Mends {
   readonly mends: readonly Mend[]
   /** Where none makes it hold: the one that comes nearest, and by how much it falls short. */
   readonly nearest?: { readonly given: string; readonly shown: string; readonly short: string }
-  /** Why nothing was looked for. */
+  /** Why nothing was looked for, or not everything. */
   readonly why?: string
 }
 
@@ -63,8 +63,10 @@ const RANGE = 100
 /** Heavy formulas are looked at in fewer places, and not for ever. */
 const QUICK_MS = 0.2
 const SLOW_MS = 2
-const LONGEST_MS = 250
+const LONGEST_MS = 400
 const COARSE = 1e-4
+/** A third of a stop is a quarter of the light; half of that, to the nearest mark. */
+const A_THIRD = 0.15
 /** A choice counts as a change of so much, when the smallest is sought. */
 const OF_A_CHOICE = 0.5
 
@@ -136,11 +138,15 @@ function search(sheet: Sheet, goal: Goal): Mends {
   trial.engine.patience = LONGEST_MS
   const started = performance.now()
   const found: Found[] = []
+  let cut = false
   let nearest: (NonNullable<Mends['nearest']> & { readonly room: number }) | undefined
   for (const at of upstream) {
     const given = layout.order[at]?.cell
     if (given?.kind !== 'given' || given.fixed) continue
-    if (performance.now() - started > LONGEST_MS) break
+    if (performance.now() - started > LONGEST_MS) {
+      cut = true
+      break
+    }
     const probe = new Probe(layout, at, upstream, goal.room)
     const seeker = new Seeker(given, goal, probe, trial, started + LONGEST_MS)
     found.push(...seeker.seek())
@@ -152,6 +158,7 @@ function search(sheet: Sheet, goal: Goal): Mends {
     .sort((a, b) => a.moved - b.moved)
     .slice(0, MOST)
     .map(({ moved: _, ...mend }): Mend => mend)
+  if (cut) return { mends, why: 'The formulas here take long: not every given was tried.' }
   if (mends.length > 0 || !nearest) return { mends }
   const { room: _, ...told } = nearest
   return { mends, nearest: told }
@@ -194,7 +201,7 @@ class Seeker {
       ...(type.notation ? { notation: type.notation } : {}),
     }
     const series = this.series(unit)
-    return (series ? this.along(series, value) : this.between(value, unit)).slice(0, MOST_OF_ONE)
+    return (series ? this.along(series, value, unit) : this.between(value, unit)).slice(0, MOST_OF_ONE)
   }
 
   /** The marks it is set by, or the values the cell says there are. */
@@ -230,7 +237,7 @@ class Seeker {
     return this.goal.near === undefined ? room >= 0 : Math.abs(room) <= share * this.goal.near
   }
 
-  private along(series: readonly string[], now: number): Found[] {
+  private along(series: readonly string[], now: number, unit: DisplayUnit): Found[] {
     const marks = series
       .flatMap((text) => {
         const value = this.read(text)
@@ -242,7 +249,7 @@ class Seeker {
     if (this.goal.near !== undefined) {
       // No mark may hit the target: the nearest on the scale, if it is within a third of a stop or so.
       const near = marks
-        .filter(({ room }) => this.isThere(room, 0.15))
+        .filter(({ room }) => this.isThere(room, unit.notation ? A_THIRD : 0.05))
         .sort((a, b) => Math.abs(a.room as number) - Math.abs(b.room as number))[0]
       return near ? this.verified(near.text, near.text, moved(near.value)) : []
     }
