@@ -33,9 +33,17 @@ function bare(cell: Cell, at: number): readonly Cell[] {
     case 'result': {
       // A list of lamps, say: only a drawing would make something of it.
       if (cell.formula.length > LONGEST_FIGURE) return []
-      const { kind, label, name, unit, formula } = cell
+      const { kind, label, name, unit, formula, measured } = cell
       return [
-        { kind, id, name: shortName(at), label: label || name, formula: rounded(formula), ...(unit ? { unit } : {}) },
+        {
+          kind,
+          id,
+          name: shortName(at),
+          label: label || name,
+          formula: rounded(formula),
+          ...(unit ? { unit } : {}),
+          ...(measured ? { measured } : {}),
+        },
       ]
     }
     case 'check': {

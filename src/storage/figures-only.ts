@@ -15,10 +15,11 @@ const NOTHING_TO_PUT_IN = /[{}]/g
 function result(sheet: Sheet, cell: Result): Cell {
   const outcome = sheet.outcome(cell.id)
   if (outcome.state !== 'value') return asText(cell, '')
-  const { value, type, tolerance, shown } = outcome
-  const figure = literal(value, type)
+  const { type, tolerance, shown, measured } = outcome
+  // What was measured stays beside what was computed.
+  const figure = literal(measured?.computed?.value ?? outcome.value, type)
   if (figure === undefined) return asText(cell, shown.text)
-  const limits = tolerance !== undefined && type.kind === 'number' ? literal(tolerance, type) : undefined
+  const limits = tolerance !== undefined && type.kind === 'number' && !measured ? literal(tolerance, type) : undefined
   const unit = cell.unit ?? (type.kind === 'number' && type.notation ? WAYS[type.notation] : undefined)
   return { ...cell, ...(unit === undefined ? {} : { unit }), formula: limits ? `${figure} ± ${limits}` : figure }
 }

@@ -76,3 +76,11 @@ test('limits, marks and close calls stay', async () => {
   expect(figures.check(sameIn(figures, 3).id).state).toBe('close')
   expect(figures.check(sameIn(figures, 4).id)).toMatchObject({ state: 'fails', message: sheet.check('d').message })
 })
+
+test('what was measured stays beside what was computed', async () => {
+  const sheet = sheetOf([given('a', '600 mm', { unit: 'mm' }), result('b', 'a * 2', { unit: 'mm', measured: '1204' })])
+  const figures = await sent(sheet)
+  const [was, is] = [sheet.outcome('b'), figures.outcome(sameIn(figures, 1).id)]
+  expect(is).toMatchObject({ shown: { text: '1204 mm' }, measured: { computed: { shown: { text: '1200 mm' } } } })
+  expect(shown(is)).toBe(shown(was))
+})

@@ -3,6 +3,7 @@ import { STATE_WORDS } from '../../cells/check-sign.ts'
 import { series } from '../../drawings/say.ts'
 import { element, type Node } from '../../drawings/tree.ts'
 import type { Cell, Check, Given, Note, Outcome, Result, Sheet } from '../../worksheet/index.ts'
+import type { Measured } from '../../worksheet/outcome.ts'
 import { checkShape } from './check-shapes.ts'
 import { workingOf } from './working.ts'
 
@@ -13,11 +14,19 @@ const MOST_NAMES = 4
 
 const small = (text: string): Node => element('span', { class: 'small' }, text)
 
+const measuredInWords = ({ computed, difference }: Measured): string =>
+  ['measured', computed ? `computed ${computed.shown.text}` : '', difference].filter(Boolean).join('; ')
+
 /** Why there is no figure, and what else is to be said beside one. */
 function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[] {
   if (outcome.state === 'value') {
+    const { measured } = outcome
     const { mark } = outcome.shown
-    return [...(mark ? [`nearest mark ${mark}`] : []), ...outcome.warnings.map(({ message }) => `Caution: ${message}`)]
+    return [
+      ...(mark ? [`nearest mark ${mark}`] : []),
+      ...(measured ? [measuredInWords(measured)] : []),
+      ...outcome.warnings.map(({ message }) => `Caution: ${message}`),
+    ]
   }
   if (cell.kind === 'given')
     return cell.value.trim() === ''
