@@ -38,7 +38,11 @@ export class OpenSheet {
   }
 
   apply(change: Change, merge?: string): void {
-    if (this.frozen.get()) throw new ChangeRefused('Another tab or window has this sheet. Take it over to change it.')
+    if (this.frozen.get()) {
+      // The field that asked must not go on showing what the sheet does not hold.
+      this.heard('all')
+      throw new ChangeRefused('Another tab or window has this sheet. Take it over to change it.')
+    }
     this.sheet.apply(change, merge === undefined ? {} : { merge })
   }
 

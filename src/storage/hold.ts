@@ -52,6 +52,8 @@ export class Hold {
 
   /** Takes the sheet where no other tab has it; else takes it once that one closes. */
   async take(): Promise<boolean> {
+    // Asked first without waiting: on a slow machine the answer itself may take longer than a page being reloaded.
+    if (await this.request({ ifAvailable: true })) return true
     if (await this.request({ signal: AbortSignal.timeout(RELOAD_MS) })) return true
     this.wait()
     return false

@@ -1,0 +1,201 @@
+import { readFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { SHEET } from '../storage/sheets.ts'
+import { test, violations } from './harness.ts'
+
+const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
+const kept = (page: Page): Promise<void> =>
+  page
+    .locator('sheet-head')
+    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .waitFor()
+const shelf = (page: Page): Promise<void> => page.getByRole('link', { name: 'Evenfield' }).click()
+const sheets = (page: Page): Promise<string[]> => page.locator('shelf-page [data-open] b').allInnerTexts()
+const file = (title: string, more: object = {}) => ({
+  name: `${title}.json`,
+  mimeType: 'application/json',
+  buffer: Buffer.from(JSON.stringify({ ...SHEET, title, ...more })),
+})
+
+/** The picker is the system's own and cannot be driven; without it files are downloads. */
+const withoutPicker = async (page: Page): Promise<void> => {
+  await page.addInitScript(() => {
+    Reflect.deleteProperty(window, 'showSaveFilePicker')
+  })
+}
+
+/** Lets files go over the page, as from the desktop. */
+const drop = (page: Page, files: readonly { name: string; text: string }[]): Promise<void> =>
+  page.evaluate((files) => {
+    const transfer = new DataTransfer()
+    for (const { name, text } of files) transfer.items.add(new File([text], name))
+    window.dispatchEvent(new DragEvent('dragover', { dataTransfer: transfer, cancelable: true }))
+    window.dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, cancelable: true }))
+  }, files)
+
+test('several files at once: the good come in, the bad are named', async ({ open }) => {
+  const { page } = await open()
+  await page.locator('#file').setInputFiles([file('One'), file('Two'), file('Bad', { cells: [{}] })])
+  await page
+    .getByRole('alert')
+    .filter({ hasText: /2 sheets came in\. Bad\.json cannot be opened.*Your own sheets are as they were/ })
+    .waitFor()
+  expect((await sheets(page)).sort()).toEqual(['One', 'Two'])
+})
+
+test('files dropped on an open sheet come in, and the open one is kept', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await given(page, 'Job').fill('typed just before')
+  const texts = ['One', 'Two'].map((title) => ({ name: `${title}.json`, text: JSON.stringify({ ...SHEET, title }) }))
+  await drop(page, texts)
+  await page.getByRole('status').filter({ hasText: '2 sheets came in.' }).waitFor()
+  expect((await sheets(page)).sort()).toEqual(['A flat sheet on a copy stand', 'One', 'Two'])
+  await drop(page, texts.slice(0, 1))
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('One')
+})
+
+test('a backup goes out, comes into a fresh browser whole, and merges without losing either side', {
+  timeout: 120_000,
+}, async ({ open }) => {
+  const first = await open()
+  await withoutPicker(first.page)
+  await first.page.goto(`${first.site}#new/flat-sheet`)
+  await first.page.reload()
+  await given(first.page, 'Job').fill('as agreed')
+  await kept(first.page)
+  await first.page.getByRole('button', { name: 'Revisions' }).click()
+  await first.page.getByLabel('Name for the sheet as it stands now').fill('Agreed')
+  await first.page.getByRole('button', { name: 'Keep as a revision' }).click()
+  await first.page.locator('revisions-panel').filter({ hasText: 'Kept as «Agreed».' }).waitFor()
+  await shelf(first.page)
+  await first.page.getByText('Backup', { exact: true }).click()
+  const downloading = first.page.waitForEvent('download')
+  await first.page.getByRole('button', { name: 'Save a backup' }).click()
+  const download = await downloading
+  expect(download.suggestedFilename()).toMatch(/^evenfield-backup-\d{4}-\d\d-\d\d\.json$/)
+  expect(await violations(first.page)).toEqual([])
+  const path = join(tmpdir(), `evenfield-${process.pid}.backup.json`)
+  await download.saveAs(path)
+  expect(JSON.parse(await readFile(path, 'utf8')).sheets).toHaveLength(1)
+
+  const second = await open()
+  await second.page.locator('#file').setInputFiles(path)
+  await second.page.getByRole('status').filter({ hasText: '1 sheet came in from the backup.' }).waitFor()
+  await second.page.locator('shelf-page [data-open]').click()
+  await expect.poll(() => given(second.page, 'Job').inputValue()).toBe('as agreed')
+  await second.page.getByRole('button', { name: 'Revisions' }).click()
+  await second.page.locator('revisions-panel').filter({ hasText: 'Agreed, today' }).waitFor()
+
+  await given(second.page, 'Job').fill('as changed')
+  await kept(second.page)
+  await shelf(second.page)
+  await second.page.locator('#file').setInputFiles(path)
+  await second.page.getByRole('status').filter({ hasText: 'came in as a copy beside it' }).waitFor()
+  expect((await sheets(second.page)).sort()).toEqual([
+    'A flat sheet on a copy stand',
+    'A flat sheet on a copy stand, from a backup',
+  ])
+  await second.page.locator('#file').setInputFiles(path)
+  await second.page.getByRole('status').filter({ hasText: '1 sheet you had already.' }).waitFor()
+  expect(await sheets(second.page)).toHaveLength(2)
+})
+
+test('a full disk is told beside the sheet, which goes on; a file is saved at once, and it is kept once there is room', async ({
+  open,
+}) => {
+  const { page, context, site } = await open({ path: '#new/flat-sheet' })
+  await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
+  const cdp = await context.newCDPSession(page)
+  const { origin } = new URL(site)
+  await cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 300_000 })
+  await given(page, 'Job').fill('kept')
+  await kept(page)
+  const long = 'x'.repeat(400_000)
+  await given(page, 'Job').fill(long)
+  await page
+    .getByRole('alert')
+    .filter({ hasText: /no room left/ })
+    .waitFor()
+  await page.locator('sheet-head').filter({ hasText: 'Not kept.' }).waitFor()
+  await given(page, 'Lens').fill('80')
+  await expect
+    .poll(() => page.locator('result-cell').filter({ hasText: 'Original to sensor' }).locator('.figure').textContent())
+    .not.toBe('917')
+  const downloading = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save as a file' }).click()
+  const path = join(tmpdir(), `evenfield-${process.pid}.full.json`)
+  await (await downloading).saveAs(path)
+  expect(JSON.parse(await readFile(path, 'utf8')).job).toBe(long)
+  expect(await violations(page)).toEqual([])
+
+  // Left and come back to, it is as it was typed.
+  await shelf(page)
+  await page.goBack()
+  await expect.poll(async () => (await given(page, 'Job').inputValue()).length).toBe(long.length)
+  await cdp.send('Storage.overrideQuotaForOrigin', { origin })
+  await given(page, 'Job').fill('typed with room again')
+  await kept(page)
+  await page.reload()
+  await expect.poll(() => given(page, 'Job').inputValue()).toBe('typed with room again')
+})
+
+test('where the browser keeps nothing, it says so and the sheet works', async ({ open }) => {
+  const visit = await open()
+  await visit.context.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('The operation is insecure.', 'SecurityError')
+    }
+  })
+  await withoutPicker(visit.page)
+  await visit.page.goto(`${visit.site}#new/flat-sheet`)
+  await visit.page.reload()
+  await given(visit.page, 'Job').fill('typed in a private window')
+  await visit.page
+    .getByRole('alert')
+    .filter({ hasText: /keeps nothing for this page/ })
+    .waitFor()
+  const downloading = visit.page.waitForEvent('download')
+  await visit.page.getByRole('button', { name: 'Save as a file' }).click()
+  expect((await downloading).suggestedFilename()).toBe('A-flat-sheet-on-a-copy-stand.evenfield.json')
+  // Within the visit nothing is lost.
+  await shelf(visit.page)
+  await visit.page.locator('shelf-page [data-open]').click()
+  await expect.poll(() => given(visit.page, 'Job').inputValue()).toBe('typed in a private window')
+})
+
+test('an upgrade held up by another tab is told, and the sheet works', async ({ open }) => {
+  const { page, context, site } = await open()
+  const older = await context.newPage()
+  // A page of the same site with nothing of ours running in it.
+  await context.route(`${site}older`, (route) => route.fulfill({ contentType: 'text/html', body: '<!doctype html>' }))
+  await older.goto(`${site}older`)
+  await page.goto('about:blank')
+  await older.evaluate(
+    () =>
+      new Promise((settle, fail) => {
+        const dropping = indexedDB.deleteDatabase('evenfield')
+        dropping.onsuccess = () => {
+          const opening = indexedDB.open('evenfield', 1)
+          opening.onupgradeneeded = () => {
+            opening.result.createObjectStore('worksheets', { keyPath: 'id' })
+            opening.result.createObjectStore('summaries', { keyPath: 'id' })
+            opening.result.createObjectStore('settings')
+          }
+          opening.onsuccess = settle
+          opening.onerror = fail
+          // It hears of the newer version and does not let go.
+        }
+        dropping.onerror = fail
+      }),
+  )
+  await page.goto(`${site}#new/flat-sheet`)
+  await given(page, 'Job').fill('typed meanwhile')
+  await page
+    .getByRole('alert')
+    .filter({ hasText: /another tab has an older Evenfield/i })
+    .waitFor()
+  await page.getByRole('button', { name: 'Save as a file' }).waitFor()
+})

@@ -1,0 +1,137 @@
+import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { test, type Visit, violations } from './harness.ts'
+
+const job = (page: Page): Locator => page.getByLabel('Job', { exact: true })
+const says = (page: Page, words: RegExp): Promise<void> => page.getByRole('alert').filter({ hasText: words }).waitFor()
+const kept = (page: Page): Promise<void> =>
+  page
+    .locator('sheet-head')
+    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .waitFor()
+
+/** A sheet kept from one tab, and the same opened in a second. */
+async function twice(open: (options: { path: string }) => Promise<Visit>): Promise<[Page, Page]> {
+  const { page: first, context } = await open({ path: '#new/flat-sheet' })
+  await job(first).fill('typed in the first')
+  await kept(first)
+  const second = await context.newPage()
+  await second.goto(first.url())
+  await says(second, /open in another tab or window/)
+  return [first, second]
+}
+
+test('a second tab is told, shows the sheet, and follows what is typed in the first', async ({ open }) => {
+  const [first, second] = await twice(open)
+  expect(await job(second).inputValue()).toBe('typed in the first')
+  await job(first).fill('typed later')
+  await expect.poll(() => job(second).inputValue()).toBe('typed later')
+  expect(await violations(second)).toEqual([])
+})
+
+test('a tab that only reads takes no typing, no choice and no press', async ({ open }) => {
+  const [first, second] = await twice(open)
+  await job(second).click()
+  await second.keyboard.type('should not be here')
+  const lens = second.getByLabel('Lens', { exact: true })
+  const before = await lens.inputValue()
+  await lens.press('Backspace')
+  await second.keyboard.press('Control+z')
+  expect(await job(second).inputValue()).toBe('typed in the first')
+  expect(await lens.inputValue()).toBe(before)
+  await first.reload()
+  await expect.poll(() => job(first).inputValue()).toBe('typed in the first')
+})
+
+test('the second takes over with all that was typed; the first is told, reads on, and takes it back', async ({
+  open,
+}) => {
+  const [first, second] = await twice(open)
+  await job(first).fill('typed at the last moment')
+  await second.getByRole('button', { name: 'Take over' }).click()
+  await expect.poll(() => job(second).inputValue()).toBe('typed at the last moment')
+  await says(first, /has taken this sheet over/)
+  await job(second).fill('typed in the second')
+  await kept(second)
+  await expect.poll(() => job(first).inputValue()).toBe('typed in the second')
+
+  await first.getByRole('button', { name: 'Take it back' }).click()
+  await says(second, /has taken this sheet over/)
+  await job(first).fill('typed in the first again')
+  await expect.poll(() => job(second).inputValue()).toBe('typed in the first again')
+})
+
+test('the second keeps a copy; each is typed into apart', async ({ open }) => {
+  const [first, second] = await twice(open)
+  await second.getByRole('button', { name: 'Keep a copy' }).click()
+  await expect.poll(() => second.getByRole('heading', { level: 1 }).textContent()).toMatch(/, copy$/)
+  await job(second).fill('typed in the copy')
+  await kept(second)
+  expect(second.url()).not.toBe(first.url())
+  await first.reload()
+  await expect.poll(() => job(first).inputValue()).toBe('typed in the first')
+})
+
+test('when the first closes, the second can be typed into', async ({ open }) => {
+  const [first, second] = await twice(open)
+  await first.close()
+  await second.locator('hold-bar').waitFor({ state: 'detached' })
+  await job(second).fill('typed in the second')
+  await kept(second)
+})
+
+test('a tab that sleeps is taken over from; what it had not kept is among the revisions', async ({ open }) => {
+  const [first, second] = await twice(open)
+  // Stopped in the debugger its timers and messages stand still, as in a tab the browser has put aside.
+  const cdp = await first.context().newCDPSession(first)
+  await cdp.send('Debugger.enable')
+  await job(first).fill('typed before it slept')
+  await cdp.send('Debugger.pause')
+  const asleep = first.evaluate(() => 1).catch(() => {})
+  try {
+    await second.getByRole('button', { name: 'Take over' }).click()
+    await second.locator('hold-bar').waitFor({ state: 'detached' })
+    await job(second).fill('typed in the second')
+    await kept(second)
+  } finally {
+    await cdp.send('Debugger.resume').catch(() => {})
+    await cdp.send('Debugger.disable')
+  }
+  await asleep
+  await says(first, /changed this sheet meanwhile/)
+  await first.getByRole('button', { name: 'Revisions' }).click()
+  await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not kept' }).waitFor()
+  expect(await job(second).inputValue()).toBe('typed in the second')
+  await second.reload()
+  await expect.poll(() => job(second).inputValue()).toBe('typed in the second')
+})
+
+test('without locks and messages the store itself refuses the second to keep, who is told and loses nothing', async ({
+  open,
+}) => {
+  const visit = await open()
+  const { page: first, context } = visit
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(Navigator.prototype, 'locks')
+    Reflect.deleteProperty(globalThis, 'BroadcastChannel')
+  })
+  await first.goto(`${visit.site}#new/flat-sheet`)
+  await first.reload()
+  await job(first).fill('typed in the first')
+  await kept(first)
+  const second = await context.newPage()
+  await second.goto(first.url())
+  await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
+  await job(first).fill('typed later in the first')
+  await kept(first)
+  await job(second).fill('typed in the second')
+  await says(second, /changed this sheet meanwhile/)
+  await first.reload()
+  await expect.poll(() => job(first).inputValue()).toBe('typed later in the first')
+
+  // What the second had typed is lost to nobody.
+  await first.getByRole('button', { name: 'Revisions' }).click()
+  await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not kept' }).waitFor()
+  await second.getByRole('button', { name: 'Take it back' }).click()
+  await expect.poll(() => job(second).inputValue()).toBe('typed later in the first')
+})
