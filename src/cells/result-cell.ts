@@ -17,11 +17,11 @@ export const resultStyle = css`
     font-weight: 700;
   }
   .fold {
-    display: inline-flex;
-    align-items: center;
-    min-block-size: 44px;
-    margin-block: -0.4rem;
-    padding: 0;
+    display: inline-block;
+    /* A finger's width, without moving what stands around it. */
+    margin-block: -0.75rem;
+    padding-block: 0.75rem;
+    padding-inline: 0;
     border: 0;
     background: none;
     line-height: inherit;
@@ -38,6 +38,7 @@ export const resultStyle = css`
     font-weight: 700;
   }
   .what .words {
+    display: flex;
     margin-block: -0.35rem;
   }
   .measure {

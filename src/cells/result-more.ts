@@ -33,17 +33,10 @@ export class ResultMore extends LitElement {
         text-indent: -1.2em;
       }
       .name {
-        display: inline;
-        padding: 0.35rem 0;
-        border: 0;
-        background: none;
-        font: inherit;
-        text-indent: 0;
+        color: inherit;
         text-decoration: underline;
         text-decoration-thickness: 1px;
         text-underline-offset: 0.25em;
-        cursor: pointer;
-        overflow-wrap: anywhere;
       }
       .name:hover {
         text-decoration-thickness: 2px;
@@ -78,8 +71,17 @@ export class ResultMore extends LitElement {
     this.found = this.should.trim() === '' ? undefined : mendsToward(sheet, cell.id, this.should)
   }
 
-  private lead(id: string, text: string, className: string): TemplateResult {
-    return html`<button type="button" class=${className} @click=${() => want(this, id)}>${text}</button>`
+  /** A link, not a button, so that a formula breaks into lines like any text. */
+  private link(id: string, text: string): TemplateResult {
+    const follow = (event: Event): void => {
+      event.preventDefault()
+      want(this, id)
+    }
+    return html`<a class="name" href="#" @click=${follow}>${text}</a>`
+  }
+
+  private lead(id: string, text: string): TemplateResult {
+    return html`<button type="button" class="word" @click=${() => want(this, id)}>${text}</button>`
   }
 
   private worked({ formula, figures }: Working, outcome: ResultView['outcome']): TemplateResult {
@@ -87,7 +89,7 @@ export class ResultMore extends LitElement {
     const plain = value?.replaceAll('_', ' ')
     return html`
       <div class="working">
-        <p>${formula.map(({ text, id }) => (id === undefined ? text : this.lead(id, text, 'name')))}</p>
+        <p>${formula.map(({ text, id }) => (id === undefined ? text : this.link(id, text)))}</p>
         ${figures ? html`<p>= ${figures}</p>` : nothing}
         ${plain === undefined || plain.length > 60 ? nothing : html`<p>= <b>${plain}</b></p>`}
       </div>
@@ -127,7 +129,7 @@ export class ResultMore extends LitElement {
       ${outcome.state === 'value' ? this.limits(outcome) : nothing}
       ${
         fed.length > 0
-          ? html`<p class="feeds small"><span class="quiet">Feeds</span> ${fed.map((one) => this.lead(one.id, labelOf(one), 'word'))}</p>`
+          ? html`<p class="feeds small"><span class="quiet">Feeds</span> ${fed.map((one) => this.lead(one.id, labelOf(one)))}</p>`
           : nothing
       }
       ${

@@ -67,7 +67,7 @@ export class Engine {
   private edition = 0
 
   /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
-  patience = 60
+  patience = 250
 
   constructor(private library: Library) {}
 

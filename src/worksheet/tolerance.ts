@@ -41,6 +41,15 @@ export interface Figure {
 const STEP = 1e-3
 /** Off a straight line by more than this share of the limits, a figure is said to bend. */
 const BEND = 0.05
+/** A cell that took longer than this, twice, is not computed again and again at every key. */
+const HEAVY_MS = 20
+const times = new WeakMap<Node, readonly number[]>()
+
+const isHeavy = (node: Node): boolean => {
+  const taken = times.get(node) ?? []
+  return taken.length > 1 && taken.every((one) => one > HEAVY_MS)
+}
+
 /** The values of a sheet with some sources shifted, computed as far as they are asked for. */
 class Shifted {
   private readonly values: Value[]
@@ -70,7 +79,11 @@ class Shifted {
       if (this.broken.has(at)) return undefined
       if (this.stale[at] === 0) continue
       this.stale[at] = 0
-      if (!computeInto(this.values, this.layout, [at])) {
+      const started = performance.now()
+      const computes = computeInto(this.values, this.layout, [at])
+      const node = this.layout.order[at] as Node
+      times.set(node, [...(times.get(node) ?? []).slice(-1), performance.now() - started])
+      if (!computes) {
         this.broken.add(at)
         return undefined
       }
@@ -102,6 +115,12 @@ class Limits {
     if (!figure.from.some((at) => this.reached[at] === 1)) return undefined
     const upstream = upstreamOf(this.layout, figure.from)
     if (!allComputed(this.layout, upstream) || this.spent > this.patience) return undefined
+    const { order } = this.layout
+    if (
+      this.patience < Number.POSITIVE_INFINITY &&
+      upstream.some((at) => this.reached[at] === 1 && isHeavy(order[at] as Node))
+    )
+      return undefined
     const started = performance.now()
     try {
       return this.measure(figure, upstream)

@@ -79,7 +79,7 @@ function figureFor(
   if (type.kind === 'record') return { text: text.slice(from, end), to: end }
   const shown = showValue(value, type, type === node.type || type.kind === 'number' ? node.unit : undefined).text
   if (shown.length > LONGEST) return { text: text.slice(from, end), to: end }
-  const raised = /^\s*\^/.test(text.slice(end)) || /[\^-]\s*$/.test(text.slice(0, from))
+  const raised = /^\s*\^/.test(text.slice(end)) || /\^\s*$/.test(text.slice(0, from))
   return { text: raised && /[\s−:]/.test(shown) ? `(${shown})` : shown.startsWith('−') ? `(${shown})` : shown, to: end }
 }
 
