@@ -1,7 +1,7 @@
 import { checkFormula } from '../language/index.ts'
 import type { Cell, Check, Drawing, Result, Worksheet } from '../worksheet/document.ts'
-import { literal, WAYS } from '../worksheet/literal.ts'
 import type { Sheet } from '../worksheet/sheet.ts'
+import { literal, WAYS } from './literal.ts'
 
 /** Set in a sheet whose results are figures, not formulas; other programs keep it as a key they do not know. */
 const MARK = 'figures_only'
