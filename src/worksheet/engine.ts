@@ -190,10 +190,25 @@ export class Engine {
     const node = this.nodes.get(cell.id)
     if (!node || node.cell.kind !== cell.kind || node.cell.name !== cell.name) return undefined
     const position = this.positions.get(node) as number
+    const limit = typedLimit(node)
     setCell(node, cell)
     if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
     this.recheck(position)
-    return this.recompute(position)
+    const touched = this.recompute(position)
+    // Other limits are other limits all the way down, though no value has changed.
+    return limit === undefined && typedLimit(node) === undefined ? touched : this.withDownstream(position, touched)
+  }
+
+  private withDownstream(position: number, touched: Touched): Touched {
+    const walked = new Set<number>()
+    const open = [position]
+    for (let at = open.pop(); at !== undefined; at = open.pop())
+      for (const dependant of this.dependants[at] as number[])
+        if (!walked.has(dependant)) {
+          walked.add(dependant)
+          open.push(dependant)
+        }
+    return [...new Set([...touched, ...walked])]
   }
 
   /** Takes in what a formula needs now. False where the cells must be sorted anew for it. */
@@ -400,5 +415,7 @@ function asNodes(circles: ReadonlyMap<number, readonly number[]>, all: readonly 
     }),
   )
 }
+
+const typedLimit = ({ reading, measured }: Node): number | undefined => (reading ?? measured)?.tolerance
 
 const textOf = (node: Node): string => (node.cell.kind === 'given' ? node.cell.value : formulaOf(node.cell))
