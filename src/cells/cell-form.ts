@@ -153,7 +153,13 @@ function givenForm(form: Form, cell: Given): TemplateResult {
         ? html`${textField(form, cell, 'least', 'Not less than')}${textField(form, cell, 'most', 'Not more than')}`
         : nothing
     }
-    <div class="all">${exactly(form, cell)}</div>
+    <div class="all">
+      ${exactly(form, cell)}
+      ${ticked('Stays as it is: nothing is mended by changing it', cell.fixed === true, (on) => {
+        const { fixed: _, ...rest } = cell
+        form.put((on ? { ...rest, fixed: true } : rest) as Cell, `fixed:${cell.id}`)
+      })}
+    </div>
   `
 }
 
@@ -162,6 +168,7 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
     ${head(form, cell, true)}
     ${formula(form, cell, 'Formula', cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
     ${textField(form, cell, 'hint', 'A word beside it', { className: 'all' })}
+    ${textField(form, cell, 'measure', 'How it is measured', { className: 'all' })}
     <div class="all">${exactly(form, cell)}</div>
   `
 }

@@ -1,0 +1,57 @@
+import type { Locator, Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { test } from './harness.ts'
+
+const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
+const row = (page: Page, label: string): Locator =>
+  page.locator('result-cell').filter({ has: page.getByRole('button', { name: label, exact: true }) })
+const figure = (page: Page, label: string): Locator => row(page, label).locator('.figure')
+
+test('a check that does not hold offers its mends; one press applies one, one undo takes it back', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await given(page, 'The column reaches').fill('900')
+  const check = page.locator('check-cell').filter({ hasText: 'the column stops' })
+  await check.getByRole('button', { name: /^The column reaches/ }).click()
+  await expect.poll(() => given(page, 'The column reaches').inputValue()).toMatch(/^9[2-9]\d$/)
+  await page
+    .locator('check-cell')
+    .filter({ hasText: /(Holds|Close): the column reaches/ })
+    .waitFor()
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => given(page, 'The column reaches').inputValue()).toBe('900')
+})
+
+test('a measured value shows beside the computed one and is reckoned on with until it is cleared', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const cell = row(page, 'Original to sensor')
+  await cell.getByRole('button', { name: 'Measure', exact: true }).click()
+  await page.keyboard.type('921')
+  await cell.filter({ hasText: 'measured 921 mm, 4 mm over' }).waitFor()
+  await expect.poll(() => figure(page, 'Original to sensor').textContent()).toBe('917')
+  await expect.poll(() => figure(page, 'Set the column to').textContent()).toBe('921')
+  await cell.getByRole('button', { name: 'Clear', exact: true }).click()
+  await expect.poll(() => figure(page, 'Set the column to').textContent()).toBe('917')
+})
+
+test('a result unfolds into its working by keyboard, and a name in it leads to its cell', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const cell = row(page, 'Original to sensor')
+  await cell.getByRole('button', { name: 'Original to sensor', exact: true }).press('Enter')
+  await cell.filter({ hasText: '= original_to_sensor(60 mm, 1:13.2, 0 mm)' }).waitFor()
+  await cell.getByRole('link', { name: 'focal' }).press('Enter')
+  await expect
+    .poll(() =>
+      page.evaluate(() => {
+        let at: Element | null = document.activeElement
+        while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
+        return (at as HTMLInputElement | null)?.value
+      }),
+    )
+    .toBe('60')
+})
+
+test('limits typed into a given show on what they reach', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await given(page, 'Lens').fill('60 ± 1')
+  await expect.poll(() => figure(page, 'Original to sensor').textContent()).toBe('917 ± 15')
+})
