@@ -14,7 +14,11 @@ body { margin: 0; }
   .job-sheet .small, .job-sheet code, .job-sheet footer { font-size: 0.88rem; }
 }
 @media print { html { background: #fff; } }
-@media (max-width: 30rem) {
+@media screen and (max-width: 44rem) {
+  .job-sheet figure { grid-template-columns: minmax(0, 1fr); row-gap: 2mm; }
+  .job-sheet svg:not(.sign) { block-size: auto; }
+}
+@media screen and (max-width: 30rem) {
   .job-sheet .figure { inline-size: 28vw; }
   .job-sheet .unit { inline-size: 15vw; }
   .job-sheet .long { inline-size: 43vw; }

@@ -22,7 +22,7 @@ export interface JobSheetOptions {
 /** In CSS px: narrower than a page of either paper, so that nothing is shrunk and the scale in a drawing holds. */
 const DRAWING_WIDTH = 400
 /** A module of a QR code on paper, in mm: what a telephone reads at arm’s length. */
-const MODULE_MM = 0.42
+const MODULE_MM = 0.36
 
 const dateOf = (at: Date): string => at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
 

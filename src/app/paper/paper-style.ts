@@ -62,15 +62,15 @@ export const PAPER_STYLE = `
 .job-sheet .note p { white-space: pre-line; }
 .job-sheet .note .small { display: inline; }
 .job-sheet .caution { margin-block: 1.4mm; padding-block: 0; padding-inline-start: 3mm; border-inline-start: 3px solid #000; }
-.job-sheet figure { margin-block-start: 4mm; }
-.job-sheet figcaption { margin-block-start: 1mm; }
-.job-sheet svg { display: block; max-inline-size: 100%; overflow: visible; }
-.job-sheet .code {
+.job-sheet figure {
   display: grid;
   grid-template-columns: auto minmax(0, 1fr);
-  column-gap: 4mm;
+  column-gap: 5mm;
   align-items: center;
+  margin-block-start: 4mm;
 }
+.job-sheet figcaption { display: grid; gap: 1mm; }
+.job-sheet svg { display: block; max-inline-size: 100%; overflow: visible; }
 .job-sheet footer { margin-block-start: 6mm; padding-block-start: 2mm; border-block-start: ${DRAWN_RULE}; font-size: 8.5pt; }
 `
 
