@@ -40,7 +40,7 @@ const CHUNKS = [
     name: 'engine',
     // Else the schema of documents would come along.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language|worksheet)\/(?!document|read-document|mover)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+    test: /\/src\/(units|language|worksheet)\/(?!document|read-document|mover|mends|scan|probe|written|working|compare)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
   },
   {
     name: 'lamps',
