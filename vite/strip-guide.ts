@@ -21,7 +21,7 @@ export function stripGuide(code: string, file: string): string {
   const { program, errors } = parseSync(file, code, { lang: 'ts' })
   if (errors[0]) throw new Error(`${file}: ${errors[0].message}`)
   const text = (node: Node): string => code.slice(node.start, node.end)
-  const refuse = (node: Node): never => {
+  const refuse: (node: Node) => never = (node) => {
     const line = code.slice(0, node.start).split('\n').length
     throw new Error(
       `${file}:${line}: a function record is an object written out with its keys, or made by map; this is «${text(node).slice(0, 60)}».`,
@@ -32,8 +32,7 @@ export function stripGuide(code: string, file: string): string {
   const strip = (record: Literal): void => {
     const keys = new Set<string>()
     for (const [i, property] of record.properties.entries()) {
-      if (property.type !== 'Property' || property.computed || property.key.type !== 'Identifier')
-        return refuse(property)
+      if (property.type !== 'Property' || property.computed || property.key.type !== 'Identifier') refuse(property)
       const { name } = property.key
       keys.add(name)
       const next = record.properties[i + 1]
@@ -49,7 +48,7 @@ export function stripGuide(code: string, file: string): string {
     const spread = unwrapped(node)
     // Another list, which is stripped where it is written out.
     if (spread.type === 'Identifier') return
-    if (spread.type !== 'CallExpression' || !/\.map$/.test(text(spread.callee))) return refuse(spread)
+    if (spread.type !== 'CallExpression' || !/\.map$/.test(text(spread.callee))) refuse(spread)
     const made = spread.arguments[0]
     const body = made?.type === 'ArrowFunctionExpression' ? unwrapped(made.body) : undefined
     if (body?.type === 'ObjectExpression') strip(body)
@@ -58,7 +57,7 @@ export function stripGuide(code: string, file: string): string {
   const look = (node: Node): void => {
     if (node.type === 'VariableDeclarator' && node.id.type === 'Identifier' && node.id.typeAnnotation) {
       if (isRecordList(text(node.id.typeAnnotation))) {
-        if (node.init?.type !== 'ArrayExpression') return refuse(node)
+        if (node.init?.type !== 'ArrayExpression') refuse(node)
         for (const item of node.init.elements) {
           if (item?.type === 'ObjectExpression') strip(item)
           else if (item?.type === 'SpreadElement') stripMade(item.argument)

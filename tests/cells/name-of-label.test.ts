@@ -5,7 +5,7 @@ import { NAME_PATTERN } from '../../src/worksheet/index.ts'
 test('a label makes a name that can be one', () => {
   expect(nameOfLabel('Width of the original')).toBe('width_of_the_original')
   expect(nameOfLabel('Höhe (außen), 2. Messung')).toBe('hohe_au_en_2_messung')
-  for (const label of ['2nd lens', '— dash', 'a'.repeat(200), 'x'.repeat(39) + ' y'])
+  for (const label of ['2nd lens', '— dash', 'a'.repeat(200), `${'x'.repeat(39)} y`])
     expect(nameOfLabel(label)).toMatch(NAME_PATTERN)
 })
 

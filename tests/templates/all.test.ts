@@ -104,8 +104,9 @@ describe.each(NAMES)('%s', (name) => {
     expect(shelf?.answer).toMatch(/^\p{Lu}.*[^.]$/u)
     expect(shelf?.about).toMatch(/^\p{Lu}.*\.$/u)
     expect(shelf?.order).toBeTypeOf('number')
-    expect((shelf?.words as string[]).length).toBeGreaterThanOrEqual(4)
-    for (const word of shelf?.words as string[]) expect(word).toMatch(/^\p{L}[\p{L} -]+$/u)
+    const words = shelf?.words as readonly string[]
+    expect(words.length).toBeGreaterThanOrEqual(4)
+    for (const word of words) expect(word).toMatch(/^\p{L}[\p{L} -]+$/u)
   })
 
   test('begins with a heading, as every section does', () => {
