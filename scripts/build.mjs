@@ -38,13 +38,15 @@ export async function build({ root = ROOT, logLevel = 'warn' } = {}) {
 
 /** Builds, prints the sizes, and says whether they are within the limits. */
 export async function buildAndReport(options) {
-  const { dist, page, sheets } = await build(options)
+  const { dist, page, sheets, later } = await build(options)
   const sizeOf = (name) => gzipped(join(dist, name))
   const sum = (names) => names.reduce((total, name) => total + sizeOf(name), 0)
   const whole = sum(sheets[SHEET])
   console.log(`Script that loads first: ${kB(sum(page))} gzipped; the limit is ${kB(LIMIT)}.`)
   console.log(`With a flat sheet opened, before any formula is: ${kB(whole)}; the limit is ${kB(SHEET_LIMIT)}.`)
   for (const name of sheets[SHEET]) console.log(`${kB(sizeOf(name)).padStart(10)}  ${name}`)
+  const after = later[SHEET].filter((name) => !sheets[SHEET].includes(name))
+  console.log(`What follows by itself (drawings further down, mends, handles): ${kB(sum(after))}.`)
   const [heaviest, names] = Object.entries(sheets).reduce((a, b) => (sum(b[1]) > sum(a[1]) ? b : a))
   console.log(`The template that asks for most is ${heaviest}: ${kB(sum(names))}.`)
   if (page.length === 0) console.log('The page loads no script at all: the build is broken.')

@@ -8,6 +8,9 @@ const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
 const OPENING = ['src/app/opening.ts']
 
+/** What follows by itself once a sheet stands: the mends of its checks, the handles of its lamps. */
+const FOLLOWING = ['src/worksheet/mends.ts', 'src/cells/mend-list.ts', 'src/cells/lamp-handles.ts']
+
 /** Chunks and all they import statically. */
 function closure(chunks, names) {
   const found = new Set()
@@ -43,7 +46,7 @@ const drawn = ({ cells }) =>
 
 /**
  * What the browser fetches for the page itself, and, by template, for the page and a sheet opened from it to be filled
- * in: the scripts' names. Under `later` what its drawings take altogether.
+ * in: the scripts' names. Under `later` what follows by itself: its drawings altogether, mends, handles.
  */
 export async function firstLoad({ vite, root, output, html }) {
   const chunks = new Map(output.filter(({ type }) => type === 'chunk').map((chunk) => [chunk.fileName, chunk]))
@@ -61,7 +64,10 @@ export async function firstLoad({ vite, root, output, html }) {
   const sheets = readdirSync(folder).map((file) => {
     const template = JSON.parse(readFileSync(join(folder, file), 'utf8'))
     const names = closure(chunks, [...page, ...modulesFor(template, files).map(chunkOf)])
-    return [file.replace(/\.json$/, ''), { names, later: closure(chunks, drawn(template).map(chunkOf)) }]
+    return [
+      file.replace(/\.json$/, ''),
+      { names, later: closure(chunks, [...drawn(template), ...FOLLOWING].map(chunkOf)) },
+    ]
   })
   const part = (key) => Object.fromEntries(sheets.map(([name, one]) => [name, one[key]]))
   return { page, sheets: part('names'), later: part('later') }

@@ -60,6 +60,7 @@ test('the second takes over with all that was typed; the first is told, reads on
 
   await first.getByRole('button', { name: 'Take it back' }).click()
   await says(second, /has taken this sheet over/)
+  await first.locator('hold-bar').waitFor({ state: 'detached' })
   await job(first).fill('typed in the first again')
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first again')
 })

@@ -1,0 +1,25 @@
+import { expect } from 'vitest'
+import { test } from './harness.ts'
+
+test('a function is found by any word, read, and its example put into the sheet with one press', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.getByRole('link', { name: 'Functions' }).click()
+  await page.getByText(/^\d+ functions\.$/).waitFor()
+  await page.getByLabel('Find a function by any word').fill('mirrors stands at a height')
+  await page.getByText('One function.').waitFor()
+  await page.getByText('mirror_zone(half_width').click()
+  await page.getByText('Source: derived: law of reflection').waitFor()
+  await page.getByRole('button', { name: 'Put into the sheet' }).first().click()
+  await page.getByRole('link', { name: 'Build', exact: true }).waitFor()
+  const last = page.locator('build-cell').last()
+  await expect.poll(() => last.locator('.figure').first().textContent()).toBe('450')
+  await page.getByRole('button', { name: 'Undo', exact: true }).click()
+  await expect.poll(() => page.locator('build-cell .figure', { hasText: /^450$/ }).count()).toBe(0)
+})
+
+test('words that no function has say so', async ({ open }) => {
+  const { page } = await open({ path: '#new/two-lamps/functions' })
+  await page.getByText(/^\d+ functions\.$/).waitFor()
+  await page.getByLabel('Find a function by any word').fill('submarine')
+  await page.getByText('No function has these words. Try fewer, or another.').waitFor()
+})
