@@ -40,6 +40,8 @@ export interface Layout {
   readonly slots: readonly Int32Array[]
   readonly needs: readonly Int32Array[]
   readonly dependants: readonly (readonly number[])[]
+  /** The positions of cells whose own text may give limits. */
+  readonly limited: readonly number[]
 }
 
 /**
@@ -65,6 +67,8 @@ export class Engine {
   private circles = new Map<Node, readonly Node[]>()
   private traced: Trace | undefined
   private edition = 0
+  /** Where limits can be typed: looked through at every edit, so that no other cell need be. */
+  private limited: readonly number[] | undefined
 
   /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
   patience = 250
@@ -115,7 +119,12 @@ export class Engine {
   }
   get layout(): Layout {
     const { edition, order, values, states, programs, slots, needs, dependants } = this
-    return { edition, order, values, states, programs, slots, needs, dependants }
+    return { edition, order, values, states, programs, slots, needs, dependants, limited: this.limitedPositions() }
+  }
+
+  private limitedPositions(): readonly number[] {
+    this.limited ??= this.order.flatMap((node, at) => (mayCarryLimits(node) ? [at] : []))
+    return this.limited
   }
   positionOf(node: Node): number {
     return this.positions.get(node) as number
@@ -191,6 +200,7 @@ export class Engine {
     if (!node || node.cell.kind !== cell.kind || node.cell.name !== cell.name) return undefined
     const position = this.positions.get(node) as number
     const limit = typedLimit(node)
+    if (cell.kind !== 'given') this.limited = undefined
     setCell(node, cell)
     if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
     this.recheck(position)
@@ -289,6 +299,7 @@ export class Engine {
   }
 
   private layOut(inOrder: Node[], changed: ReadonlySet<Node>): void {
+    this.limited = undefined
     const before = { values: this.values, states: this.states, positions: this.positions }
     const size = inOrder.length
     this.order = inOrder
@@ -415,6 +426,9 @@ function asNodes(circles: ReadonlyMap<number, readonly number[]>, all: readonly 
     }),
   )
 }
+
+const mayCarryLimits = ({ cell, checked }: Node): boolean =>
+  cell.kind === 'given' || 'measured' in cell || checked?.limits !== undefined
 
 const typedLimit = ({ reading, measured }: Node): number | undefined => (reading ?? measured)?.tolerance
 

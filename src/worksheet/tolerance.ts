@@ -223,9 +223,10 @@ function slopeAt(figure: (by: number) => number | undefined, value: number, step
 function sourcesOf(engine: Engine): Source[] {
   const { layout } = engine
   const sources: Source[] = []
-  layout.order.forEach((node, at) => {
+  for (const at of layout.limited) {
+    const node = layout.order[at] as Node
     const limit = layout.states[at] === VALUE ? ownLimit(engine, node) : undefined
-    if (limit === undefined || !(limit > 0)) return
+    if (limit === undefined || !(limit > 0)) continue
     const { name } = node.cell
     const value = layout.values[at] as Value
     if (typeof value === 'number') sources.push({ at, name, limit, shifted: (from, by) => (from as number) + by })
@@ -238,7 +239,7 @@ function sourcesOf(engine: Engine): Source[] {
             limit,
             shifted: (from, by) => ({ ...(from as RecordValue), [part]: ((from as RecordValue)[part] as number) + by }),
           })
-  })
+  }
   return sources
 }
 
