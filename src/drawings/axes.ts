@@ -1,5 +1,5 @@
 import { scaleLinear, scaleLog } from 'd3-scale'
-import { allMarks, nearestMark } from '../units/index.ts'
+import { allMarks } from '../units/index.ts'
 import { type Box, point, type Segment } from './geometry.ts'
 import { ASCENT, textWidth } from './lettering.ts'
 import { sayFigure } from './say.ts'
@@ -102,12 +102,6 @@ export const apertureMarks = (widest: number, smallest: number) =>
   allMarks('aperture').filter(({ exact }) => exact > widest * 0.96 && exact < smallest * 1.04)
 
 const isFullStop = (exact: number): boolean => Math.abs(2 * Math.log2(exact) - Math.round(2 * Math.log2(exact))) < 1e-6
-
-/** The mark nearest to an f-number, as it stands on the lens; the figure itself off the scale. */
-export const apertureText = (aperture: number): string =>
-  aperture >= MARKED[0] && aperture <= MARKED[1]
-    ? (nearestMark('aperture', aperture)?.text ?? `f/${sayFigure(aperture)}`)
-    : `f/${sayFigure(aperture)}`
 
 /** A plot's frame. */
 export interface Plot {
