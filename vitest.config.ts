@@ -5,6 +5,7 @@ export default defineConfig({
     environment: 'node',
     testTimeout: 60_000,
     hookTimeout: 60_000,
+    setupFiles: ['tests/seed.ts'],
     projects: [
       {
         extends: true,

@@ -49,7 +49,8 @@ export interface Layout {
  * the cells the constants of their formulas. An edit recomputes only what it reaches.
  */
 export class Engine {
-  private readonly nodes = new Map<string, Node>()
+  /** In the order of the document, so that what is told does not hang on how the sheet came about. */
+  private nodes = new Map<string, Node>()
   /** Who bears a name; only the first computes under it. */
   private byName = new Map<string, Node>()
 
@@ -157,17 +158,12 @@ export class Engine {
     const present = new Set(named.map(({ id }) => id))
     const changed = new Set<Node>()
     const changedNames = new Set<string>()
-    for (const [id, node] of this.nodes)
-      if (!present.has(id)) {
-        this.nodes.delete(id)
-        changedNames.add(node.cell.name)
-      }
+    for (const [id, node] of this.nodes) if (!present.has(id)) changedNames.add(node.cell.name)
     const ordered: Node[] = []
     for (const cell of named) {
       const known = this.nodes.get(cell.id)
       if (!known) {
         const node = newNode(cell)
-        this.nodes.set(cell.id, node)
         changed.add(node)
         changedNames.add(cell.name)
         ordered.push(node)
@@ -179,6 +175,7 @@ export class Engine {
       setCell(known, cell)
       changed.add(known)
     }
+    this.nodes = new Map(ordered.map((node) => [node.cell.id, node]))
     const bearers = new Map<string, Node>()
     for (const node of ordered) if (!bearers.has(node.cell.name)) bearers.set(node.cell.name, node)
     for (const [name, node] of bearers) if (this.byName.get(name) !== node) changedNames.add(name)

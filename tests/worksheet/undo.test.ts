@@ -84,6 +84,13 @@ const allOf = (sheet: Sheet): unknown =>
   sheet.cells.map(({ id, kind }) => (kind === 'note' ? id : [id, sheet.outcome(id)]))
 
 describe('after any changes', () => {
+  it('a circle is told in the order of the sheet, also after cells have moved', () => {
+    const sheet = sheetOf([given('a', '1 mm'), result('b', 'a + 1 mm')])
+    sheet.apply({ do: 'move', id: 'a', to: 1 })
+    sheet.apply({ do: 'replace', cell: result('a', 'b + a') })
+    expect(allOf(sheet)).toEqual(allOf(sheetOf(sheet.cells)))
+  })
+
   it('a sheet says what one freshly opened on the same document says', () => {
     fc.assert(
       fc.property(fc.array(change, { maxLength: 12 }), (changes) => {
