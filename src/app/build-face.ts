@@ -16,6 +16,11 @@ const WORDS: Readonly<Record<Addition, string>> = {
   note: 'A note',
   section: 'A section',
   drawing: 'A drawing',
+  steps: 'Steps',
+  schedule: 'A schedule',
+  range: 'A range',
+  variants: 'Variants',
+  run: 'A run',
 }
 
 const FIRST: readonly (readonly [Addition, string])[] = [

@@ -2,13 +2,14 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import type { CellSignal, ResultView } from '../cells/cell-view.ts'
+import type { CellSignal, ResultView, WideView } from '../cells/cell-view.ts'
 import '../cells/check-cell.ts'
 import '../cells/drawing-cell.ts'
 import '../cells/given-cell.ts'
 import '../cells/note-cell.ts'
 import '../cells/result-cell.ts'
 import { shared } from '../cells/styles.ts'
+import { wideCell } from '../cells/wide-cells.ts'
 import type { Cell } from '../worksheet/index.ts'
 import '../cells/section-cautions.ts'
 import { fillStyle } from './fill-style.ts'
@@ -51,6 +52,8 @@ export class FillFace extends SignalWatcher(LitElement) {
         return html`<note-cell .view=${view}></note-cell>`
       case 'drawing':
         return html`<drawing-cell .view=${view}></drawing-cell>`
+      default:
+        return wideCell(cell, view as CellSignal<WideView>)
     }
   }
 

@@ -1,10 +1,10 @@
-import type { Sheet } from '../worksheet/index.ts'
+import { isNamed, type Sheet } from '../worksheet/index.ts'
 
 /** The cell to look at first: one to be mended, else a check that does not hold, is close, or waits. */
 export function firstTrouble(sheet: Sheet): string | undefined {
   const worst = new Map<string, string>()
   for (const cell of sheet.cells) {
-    if (cell.kind === 'note' || cell.kind === 'drawing') continue
+    if (!isNamed(cell)) continue
     const outcome = cell.kind === 'check' ? sheet.check(cell.id) : sheet.outcome(cell.id)
     const held = 'origin' in outcome && outcome.origin !== undefined
     const state = cell.kind === 'check' || outcome.state === 'error' ? outcome.state : ''

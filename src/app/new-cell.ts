@@ -2,7 +2,19 @@ import { fedByName } from '../cells/drawing-parts.ts'
 import { type Cell, freeName, isNamed } from '../worksheet/index.ts'
 
 /** What can be added, by the word on its button. */
-export const ADDITIONS = ['given', 'result', 'check', 'note', 'section', 'drawing'] as const
+export const ADDITIONS = [
+  'given',
+  'result',
+  'check',
+  'note',
+  'section',
+  'drawing',
+  'steps',
+  'schedule',
+  'range',
+  'variants',
+  'run',
+] as const
 export type Addition = (typeof ADDITIONS)[number]
 
 export const cellId = (): string => {
@@ -24,6 +36,16 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
       return { kind, id, text: '' }
     case 'section':
       return { kind: 'note', id, role: 'heading', text: '' }
+    case 'steps':
+      return { kind, id, steps: [{ text: '' }] }
+    case 'schedule':
+      return { kind, id, name: freeName('schedule', cells), columns: [], rows: [] }
+    case 'range':
+      return { kind, id, results: [] }
+    case 'variants':
+      return { kind, id, sets: [], results: [] }
+    case 'run':
+      return { kind, id, from: {} }
     case 'drawing':
       return {
         kind,
@@ -45,4 +67,8 @@ export function copyOf(cell: Cell, cells: readonly Cell[]): Cell {
 
 /** What a cell added with one key is: another of the kind it follows. */
 export const kindBelow = (cell: Cell): Addition =>
-  cell.kind === 'note' ? (cell.role === 'heading' ? 'given' : 'note') : cell.kind === 'drawing' ? 'given' : cell.kind
+  cell.kind === 'note' && cell.role !== 'heading'
+    ? 'note'
+    : cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check'
+      ? cell.kind
+      : 'given'

@@ -69,11 +69,11 @@ export class OpenSheet {
 
   private seen(cell: Cell): CellView {
     const { sheet, called } = this
-    if (cell.kind === 'given' || cell.kind === 'result')
+    if (cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'schedule')
       return { cell, outcome: sheet.outcome(cell.id), called, sheet } as CellView
     if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called, sheet }
     if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called, sheet }
-    return { cell, outcome: undefined, called }
+    return { cell, outcome: undefined, called, sheet } as CellView
   }
 
   private heard(changed: 'all' | ReadonlySet<string>): void {

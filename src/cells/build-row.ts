@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
-import type { Outcome } from '../worksheet/index.ts'
+import { isNamed, type Outcome } from '../worksheet/index.ts'
 import { type CellView, labelOf } from './cell-view.ts'
 import { checkSign, STATE_WORDS, signStyle } from './check-sign.ts'
 import { figureOf, isSpread, whyNot } from './result-cell.ts'
@@ -118,6 +118,11 @@ const KINDS: Readonly<Record<CellView['cell']['kind'], string>> = {
   check: 'Check',
   note: 'Note',
   drawing: 'Drawing',
+  steps: 'Steps',
+  schedule: 'Schedule',
+  range: 'Range',
+  variants: 'Variants',
+  run: 'Run',
 }
 
 const bracketed = (unit: string | undefined): string => (unit ? ` [${unit}]` : '')
@@ -148,7 +153,7 @@ function heading({ cell }: CellView): string {
 export function buildRow(view: CellView, open: boolean, { toggle, formula }: Acts): TemplateResult {
   const { cell, outcome, called } = view
   const text = open ? undefined : written(view)
-  const plain = cell.kind === 'note' || cell.kind === 'drawing'
+  const plain = !isNamed(cell) || cell.kind === 'schedule'
   const values = cell.kind === 'given' || cell.kind === 'result' ? (outcome as Outcome) : undefined
   const why = values && whyNot(values, called)
   const wrong =

@@ -18,6 +18,7 @@ import type { CellView } from './cell-view.ts'
 import { fedByName } from './drawing-parts.ts'
 import type { FormulaEvent } from './formula-field.ts'
 import { labelled, selected, ticked } from './labelled.ts'
+import { isWide } from './wide-form.ts'
 
 /** What a form needs of the cell's row. */
 export interface Form {
@@ -63,7 +64,7 @@ function unitWrong(unit: string | undefined): string | undefined {
   }
 }
 
-const textField = <C extends Cell>(
+export const textField = <C extends Cell>(
   form: Form,
   cell: C,
   key: keyof C & string,
@@ -78,7 +79,7 @@ const textField = <C extends Cell>(
   })
 
 /** Label, name and, where figures are shown, the unit. */
-function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateResult {
+export function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateResult {
   return html`
     <div class="head" @change=${form.labelled}>${textField(form, cell, 'label', 'Label', { className: 'first' })}</div>
     <name-field .value=${cell.name} .take=${form.rename}></name-field>
@@ -101,7 +102,7 @@ const exactly = (form: Form, cell: Given | Result): TemplateResult =>
     form.put((on ? { ...rest, more_exact: true } : rest) as Cell, `exact:${cell.id}`)
   })
 
-function formula(
+export function formula(
   form: Form,
   cell: Cell,
   label: string,
@@ -260,6 +261,7 @@ export function cellForm(form: Form): TemplateResult {
   if (cell.kind === 'note') return noteForm(form, cell)
   if (cell.kind === 'drawing') return drawingForm(form, cell, outcome && 'missing' in outcome ? outcome.missing : {})
   if (cell.kind === 'given') return givenForm(form, cell)
+  if (isWide(cell)) return html`<wide-form .form=${form}></wide-form>`
   return cell.kind === 'result'
     ? resultForm(form, cell, ownDiagnostics(form.view))
     : checkForm(form, cell, ownDiagnostics(form.view))

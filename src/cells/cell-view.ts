@@ -1,16 +1,22 @@
 import type { Signal } from '@lit-labs/signals'
-import type {
-  Cell,
-  Change,
-  Check,
-  CheckOutcome,
-  Drawing,
-  DrawingOutcome,
-  Given,
-  Note,
-  Outcome,
-  Result,
-  Sheet,
+import {
+  type Cell,
+  type Change,
+  type Check,
+  type CheckOutcome,
+  type Drawing,
+  type DrawingOutcome,
+  type Given,
+  isNamed,
+  type Note,
+  type Outcome,
+  type Range,
+  type Result,
+  type Run,
+  type Schedule,
+  type Sheet,
+  type Steps,
+  type Variants,
 } from '../worksheet/index.ts'
 
 interface View<C extends Cell, O> {
@@ -32,7 +38,10 @@ export type ResultView = View<Result, Outcome> & Asking
 export type CheckView = View<Check, CheckOutcome> & Asking
 export type NoteView = View<Note, undefined>
 export type DrawingView = View<Drawing, DrawingOutcome> & Asking
-export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView
+/** Cells of these kinds take the whole width; what shows them is fetched when there is one. */
+export type WideCell = Steps | Schedule | Range | Variants | Run
+export type WideView<C extends WideCell = WideCell> = View<C, Outcome | undefined> & Asking
+export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView | WideView
 
 /** One signal a cell: an edit wakes only the elements whose cells it reached. */
 export type CellSignal<V extends CellView = CellView> = Signal.State<V>
@@ -65,9 +74,11 @@ export function ask(from: HTMLElement, change: Change, merge?: string): string |
   return detail.refused
 }
 
+const UNTITLED = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants: 'Variants', run: 'The run' } as const
+
 /** What a person calls a cell. */
 export function labelOf(cell: Cell): string {
   if (cell.kind === 'note') return cell.text.split('\n', 1)[0] || 'Empty note'
-  if (cell.kind === 'drawing') return cell.title || 'Drawing'
-  return cell.label?.trim() || cell.name
+  if (isNamed(cell)) return cell.label?.trim() || cell.name
+  return cell.title?.trim() || UNTITLED[cell.kind]
 }

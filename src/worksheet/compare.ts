@@ -10,6 +10,7 @@ export const PARTS = [
   'Results',
   'Checks',
   'Formulas',
+  'Tables',
   'Notes and drawings',
   'Cells',
 ] as const
@@ -28,10 +29,13 @@ export interface Difference {
 const LONGEST = 160
 const shortened = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text)
 
+/** What an untitled cell is called. */
+const WORDS = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants: 'Variants', run: 'The run' } as const
+
 const labelOf = (cell: Cell): string => {
   if (cell.kind === 'note') return cell.role === 'heading' ? 'Heading' : cell.role === 'caution' ? 'Caution' : 'Note'
-  if (cell.kind === 'drawing') return cell.title || 'Drawing'
-  return cell.label?.trim() || cell.name
+  if (isNamed(cell)) return cell.label?.trim() || cell.name
+  return cell.title?.trim() || WORDS[cell.kind]
 }
 
 const outcomeText = (outcome: Outcome): string => {
@@ -69,6 +73,11 @@ const PART_OF: Readonly<Record<Cell['kind'], Part>> = {
   check: 'Checks',
   note: 'Notes and drawings',
   drawing: 'Notes and drawings',
+  steps: 'Notes and drawings',
+  schedule: 'Tables',
+  range: 'Tables',
+  variants: 'Tables',
+  run: 'Tables',
 }
 
 /** What of a cell is told in words of its own below; the rest counts as how the cell is set up. */

@@ -2,17 +2,24 @@ export { type Change, ChangeRefused } from './change.ts'
 export {
   type Cell,
   type Check,
+  type Column,
   type Drawing,
   FORMAT,
   type Given,
   type NamedCell,
   type Note,
+  type Range,
   type Result,
+  type Run,
+  type Schedule,
+  type Steps,
+  type Variants,
   VERSION,
   type Worksheet,
   WorksheetSchema,
 } from './document.ts'
 export { DRAWING_KINDS, type DrawingKind } from './drawing-kinds.ts'
+export { KIT_SORTS, type KitSort } from './kit-sorts.ts'
 export { Mover, type Wanted } from './mover.ts'
 export { NAME_PATTERN } from './name-pattern.ts'
 export { freeName, isNamed, refusedName } from './names.ts'
@@ -28,3 +35,4 @@ export type {
 export { DocumentError, LARGEST_DOCUMENT, readData, readDocument, writeDocument } from './read-document.ts'
 export { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
 export { type Changed, Sheet } from './sheet.ts'
+export { STAGES, type Stage } from './stages.ts'

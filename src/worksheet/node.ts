@@ -19,6 +19,7 @@ import type { DisplayUnit } from '../units/index.ts'
 import type { Check, Given, NamedCell, Result } from './document.ts'
 import { readMeasured } from './measured.ts'
 import { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
+import { checkSchedule, namesInSchedule } from './schedule-node.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
 export interface Node {
@@ -55,7 +56,9 @@ export function newNode(cell: NamedCell): Node {
   return node
 }
 
-export const formulaOf = (cell: Result | Check): string => (cell.kind === 'result' ? cell.formula : cell.condition)
+/** The formula of a cell that has one. */
+export const formulaOf = (cell: NamedCell): string =>
+  cell.kind === 'result' ? cell.formula : cell.kind === 'check' ? cell.condition : ''
 
 /** Forgets what a node's text meant. */
 export function forgetMeaning(node: Node): void {
@@ -77,6 +80,10 @@ export function setCell(node: Node, cell: NamedCell): void {
     node.type = type
   }
   node.cell = cell
+  if (cell.kind === 'schedule') {
+    node.mentions = namesInSchedule(cell)
+    return
+  }
   const parsed = cell.kind === 'given' ? undefined : parseFormula(formulaOf(cell))
   node.parsed = parsed
   node.mentions = parsed ? [...new Set(namesIn(parsed).map(({ name }) => name))] : []
@@ -86,6 +93,7 @@ export function setCell(node: Node, cell: NamedCell): void {
 export function checkNode(node: Node, scope: Scope): boolean {
   const before = node.type
   if (node.cell.kind === 'given') checkGiven(node, node.cell)
+  else if (node.cell.kind === 'schedule') checkSchedule(node, node.cell, scope)
   else checkFormulaCell(node, node.cell, scope)
   return !sameOrBothMissing(before, node.type)
 }

@@ -7,11 +7,29 @@ export const placesIn = (message: string): string[] =>
 
 /** The names whose figures a cell shows besides those its own condition uses: in its messages, or drawn. */
 export function namesShown(cell: Cell): ReadonlySet<string> {
-  const formulas =
-    cell.kind === 'check'
-      ? [cell.message, cell.holds ?? ''].flatMap(placesIn)
-      : cell.kind === 'drawing'
-        ? Object.values(cell.from)
-        : []
-  return new Set(formulas.flatMap((formula) => namesIn(formula).map(({ name }) => name)))
+  return new Set([
+    ...formulasShown(cell).flatMap((formula) => namesIn(formula).map(({ name }) => name)),
+    ...namesListed(cell),
+  ])
+}
+
+function formulasShown(cell: Cell): readonly string[] {
+  if (cell.kind === 'check') return [cell.message, cell.holds ?? ''].flatMap(placesIn)
+  return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []
+}
+
+/** The names a cell lists, rather than uses in a formula. */
+function namesListed(cell: Cell): readonly string[] {
+  switch (cell.kind) {
+    case 'steps':
+      return cell.steps.flatMap(({ reading }) => reading ?? [])
+    case 'range':
+      return [...(cell.of === undefined ? [] : [cell.of]), ...cell.results]
+    case 'variants':
+      return [...cell.sets.flatMap(({ values }) => Object.keys(values)), ...cell.results]
+    case 'run':
+      return cell.of === undefined ? [] : [cell.of]
+    default:
+      return []
+  }
 }

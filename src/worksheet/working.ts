@@ -26,7 +26,7 @@ const LONGEST = 48
 export function workingOf(sheet: Sheet, id: string): Working | undefined {
   const { engine } = sheet
   const node = engine.node(id)
-  if (!node || node.cell.kind === 'given') return undefined
+  if (!node || node.cell.kind === 'given' || node.cell.kind === 'schedule') return undefined
   const text = formulaOf(node.cell)
   const spans = [...(node.checked?.nameSpans ?? [])].sort((a, b) => a.from - b.from)
   const formula: Stretch[] = []

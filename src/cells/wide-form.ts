@@ -1,0 +1,56 @@
+import { css, LitElement, nothing } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { Cell } from '../worksheet/index.ts'
+import type { Form } from './cell-form.ts'
+import type { WideCell } from './cell-view.ts'
+import { labelledStyle } from './labelled.ts'
+import { field, shared } from './styles.ts'
+
+type Fields = (form: Form, cell: never) => unknown
+
+const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fields }>>> = {
+  steps: () => import('./wide-forms/steps.ts'),
+  schedule: () => import('./wide-forms/schedule.ts'),
+  range: () => import('./wide-forms/range.ts'),
+  variants: () => import('./wide-forms/variants.ts'),
+  run: () => import('./wide-forms/run.ts'),
+}
+
+export const isWide = (cell: Cell): cell is WideCell => Object.hasOwn(FETCH, cell.kind)
+
+/** The fields a cell of the whole width is built from, fetched when one is first opened. */
+@customElement('wide-form')
+export class WideForm extends LitElement {
+  static override styles = [
+    shared,
+    field,
+    labelledStyle,
+    css`
+      :host {
+        display: contents;
+      }
+      .all {
+        grid-column: 1 / -1;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) form!: Form
+  @state() private fields: Fields | undefined
+
+  protected override async getUpdateComplete(): Promise<boolean> {
+    await this.fetching
+    return super.getUpdateComplete()
+  }
+  private fetching: Promise<void> | undefined
+
+  override willUpdate(): void {
+    this.fetching ??= FETCH[(this.form.view.cell as WideCell).kind]().then(({ form }) => {
+      this.fields = form
+    })
+  }
+
+  override render(): unknown {
+    return this.fields ? this.fields(this.form, this.form.view.cell as never) : nothing
+  }
+}

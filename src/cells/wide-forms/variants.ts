@@ -1,0 +1,6 @@
+import type { TemplateResult } from 'lit'
+import type { Variants } from '../../worksheet/index.ts'
+import { type Form, textField } from '../cell-form.ts'
+
+export const form = (form: Form, cell: Variants): TemplateResult =>
+  textField(form, cell, 'title', 'Title', { className: 'all first' })
