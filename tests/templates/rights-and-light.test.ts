@@ -4,13 +4,13 @@ import { expectRendered, expectSettled, open } from './open.ts'
 const HOUR = 3600
 
 test('at its defaults it computes, and every check holds', () => {
-  const sheet = open('light-dose')
+  const sheet = open('rights-and-light')
   expectSettled(sheet)
   expect(sheet.failing).toEqual([])
 })
 
 describe('a print of medium sensitivity, a year on display and three sessions', () => {
-  const sheet = open('light-dose', {
+  const sheet = open('rights-and-light', {
     illuminance: '2400',
     minutes: '20',
     sessions: '3',
@@ -45,14 +45,14 @@ describe('a print of medium sensitivity, a year on display and three sessions', 
 })
 
 test('an original that fades in no light has had none of a limit', () => {
-  expect(open('light-dose', { responsivity: 'none' }).number('year_share')).toBe(0)
+  expect(open('rights-and-light', { responsivity: 'none' }).number('year_share')).toBe(0)
 })
 
 test('no time under the lamps is refused in its own field', () => {
-  expect(open('light-dose', { minutes: '0' }).troubles[0]).toBe('minutes: This must be at least 0.1 min.')
+  expect(open('rights-and-light', { minutes: '0' }).troubles[0]).toBe('minutes: This must be at least 0.1 min.')
 })
 
 test('its check holds and fails, and says so in full', () => {
-  expectRendered(open('light-dose'), open('light-dose', { display_days: '60' }), 'within_year')
-  expect(open('light-dose').checks).toEqual(['within_year'])
+  expectRendered(open('rights-and-light'), open('rights-and-light', { display_days: '60' }), 'within_year')
+  expect(open('rights-and-light').checks).toEqual(['within_year'])
 })
