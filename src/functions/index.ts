@@ -12,6 +12,7 @@ import { LAMP_PLACES } from './lamp-places.ts'
 import { LAMP_LIGHT } from './lamps.ts'
 import { LIGHT_READINGS } from './light-readings.ts'
 import { MATHS } from './maths.ts'
+import { NAMING } from './naming.ts'
 import { RUN } from './run.ts'
 import { SAMPLING } from './sampling.ts'
 import { SQUARENESS } from './squareness.ts'
@@ -35,6 +36,7 @@ export const SUBJECTS = {
   colour: COLOUR,
   care: CARE,
   run: RUN,
+  naming: NAMING,
   film: FILM,
 } as const satisfies Readonly<Record<string, readonly FunctionRecord[]>>
 

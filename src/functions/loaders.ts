@@ -19,5 +19,6 @@ export const LOADERS: Readonly<Record<SubjectFile, () => Promise<readonly Callab
   colour: async () => (await import('./colour.ts')).COLOUR,
   care: async () => (await import('./care.ts')).CARE,
   run: async () => (await import('./run.ts')).RUN,
+  naming: async () => (await import('./naming.ts')).NAMING,
   film: async () => (await import('./film.ts')).FILM,
 }

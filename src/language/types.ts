@@ -5,6 +5,7 @@ import {
   NONE,
   type Notation,
   type Shown,
+  showFigure,
   showQuantity,
 } from '../units/index.ts'
 
@@ -116,7 +117,16 @@ function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): str
     return `{${shown.join(', ')}${more > 0 ? `, … ${more} more` : ''}}`
   }
   const parts = value as RecordValue
+  const { amount, currency } = parts
+  if (typeof amount === 'number' && typeof currency === 'string' && /^[A-Z]{3}$/.test(currency))
+    return showMoney(amount, currency)
   return Object.entries((type as RecordType).parts)
     .map(([name, part]) => `${name} ${showValue(parts[name] as Value, part).text}`)
     .join(', ')
+}
+
+/** An amount with the decimals its currency has, the code of ISO 4217 first: `EUR 1350.00`, `JPY 1350`. */
+function showMoney(amount: number, currency: string): string {
+  const { maximumFractionDigits } = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).resolvedOptions()
+  return `${currency} ${showFigure(amount, maximumFractionDigits)}`
 }
