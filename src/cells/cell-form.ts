@@ -102,6 +102,12 @@ const exactly = (form: Form, cell: Given | Result): TemplateResult =>
     form.put((on ? { ...rest, more_exact: true } : rest) as Cell, `exact:${cell.id}`)
   })
 
+const atTheStand = (form: Form, cell: Given | Result | Check): TemplateResult =>
+  ticked('Set at the stand: shown under «At the stand»', cell.stand === true, (on) => {
+    const { stand: _, ...rest } = cell
+    form.put((on ? { ...rest, stand: true } : rest) as Cell, `stand:${cell.id}`)
+  })
+
 export function formula(
   form: Form,
   cell: Cell,
@@ -155,7 +161,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
         : nothing
     }
     <div class="all">
-      ${exactly(form, cell)}
+      ${exactly(form, cell)} ${atTheStand(form, cell)}
       ${ticked('Stays as it is: nothing is mended by changing it', cell.fixed === true, (on) => {
         const { fixed: _, ...rest } = cell
         form.put((on ? { ...rest, fixed: true } : rest) as Cell, `fixed:${cell.id}`)
@@ -170,7 +176,7 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
     ${formula(form, cell, 'Formula', cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
     ${textField(form, cell, 'hint', 'A word beside it', { className: 'all' })}
     ${textField(form, cell, 'measure', 'How it is measured', { className: 'all' })}
-    <div class="all">${exactly(form, cell)}</div>
+    <div class="all">${exactly(form, cell)} ${atTheStand(form, cell)}</div>
   `
 }
 
@@ -181,6 +187,7 @@ function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]):
     ${formula(form, cell, 'Holds when', cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
     ${textField(form, cell, 'holds', 'Says when it holds', { className: 'all', lines: 'few', hint: '{name} puts a figure in' })}
     ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', lines: 'few', optional: false })}
+    <div class="all">${atTheStand(form, cell)}</div>
   `
 }
 

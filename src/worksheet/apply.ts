@@ -1,6 +1,6 @@
-import { renameIn } from '../language/index.ts'
 import { type Change, ChangeRefused } from './change.ts'
-import type { Cell, Worksheet } from './document.ts'
+import { type Cell, MOST_CELLS, type Worksheet } from './document.ts'
+import { followName } from './follow-name.ts'
 import { isNamed, refusedName } from './names.ts'
 
 /** The document after a change; the one before is untouched, and unchanged cells are the same objects. */
@@ -12,6 +12,8 @@ export function applyChange(worksheet: Worksheet, change: Change): Worksheet {
       return { ...worksheet, job: change.job }
     case 'add':
       return { ...worksheet, cells: added(worksheet.cells, change.cell, change.at) }
+    case 'insert':
+      return { ...worksheet, cells: inserted(worksheet.cells, change.cells, change.at) }
     case 'remove': {
       const at = placeOf(worksheet.cells, change.id)
       return { ...worksheet, cells: worksheet.cells.toSpliced(at, 1) }
@@ -41,10 +43,24 @@ function refuse(reason: string | undefined): void {
   if (reason) throw new ChangeRefused(reason)
 }
 
-function added(cells: readonly Cell[], cell: Cell, at: number): Cell[] {
-  if (cells.some(({ id }) => id === cell.id)) throw new ChangeRefused('A cell with this id is already in the sheet.')
+const added = (cells: readonly Cell[], cell: Cell, at: number): Cell[] => {
   if (isNamed(cell)) refuse(refusedName(cell.name, cells))
-  return cells.toSpliced(Math.max(0, Math.min(at, cells.length)), 0, cell)
+  return inserted(cells, [cell], at)
+}
+
+function inserted(cells: readonly Cell[], others: readonly Cell[], at: number): Cell[] {
+  if (cells.length + others.length > MOST_CELLS)
+    throw new ChangeRefused(`A sheet holds at most ${MOST_CELLS} cells, and these would be more.`)
+  const ids = new Set(cells.map(({ id }) => id))
+  const names = new Set(cells.filter(isNamed).map(({ name }) => name))
+  for (const other of others) {
+    if (ids.has(other.id)) throw new ChangeRefused('A cell with this id is already in the sheet.')
+    ids.add(other.id)
+    if (!isNamed(other)) continue
+    refuse(names.has(other.name) ? `Another cell is already named «${other.name}».` : refusedName(other.name, []))
+    names.add(other.name)
+  }
+  return cells.toSpliced(Math.max(0, Math.min(at, cells.length)), 0, ...others)
 }
 
 function replaced(cells: readonly Cell[], cell: Cell): Cell[] {
@@ -55,41 +71,13 @@ function replaced(cells: readonly Cell[], cell: Cell): Cell[] {
   return cells.with(at, cell)
 }
 
-/** A new name follows into every formula, message and drawing. */
+/** A new name follows into every formula, message, drawing and list of names. */
 function renamed(cells: readonly Cell[], id: string, name: string): Cell[] {
   const cell = cells[placeOf(cells, id)] as Cell
   if (!isNamed(cell)) throw new ChangeRefused('This cell bears no name.')
   if (cell.name === name) return [...cells]
   refuse(refusedName(name, cells, id))
-  const from = cell.name
-  const follow = (text: string): string => renameIn(text, from, name)
-  return cells.map((other): Cell => followed(other.id === id ? ({ ...other, name } as Cell) : other, follow))
-}
-
-function followed(cell: Cell, follow: (text: string) => string): Cell {
-  switch (cell.kind) {
-    case 'result':
-      return keepIfSame(cell, { formula: follow(cell.formula) })
-    case 'check': {
-      const fill = (text: string): string => text.replace(/\{([^{}]*)\}/g, (_, inside: string) => `{${follow(inside)}}`)
-      return keepIfSame(cell, {
-        condition: follow(cell.condition),
-        message: fill(cell.message),
-        ...(cell.holds === undefined ? {} : { holds: fill(cell.holds) }),
-      })
-    }
-    case 'drawing': {
-      const from = Object.fromEntries(Object.entries(cell.from).map(([input, text]) => [input, follow(text)]))
-      const next = { ...cell, from, ...(cell.moves ? { moves: cell.moves.map(follow) } : {}) }
-      return JSON.stringify(next) === JSON.stringify(cell) ? cell : next
-    }
-    default:
-      return cell
-  }
-}
-
-/** The same object where nothing changed, so that nothing is recomputed. */
-function keepIfSame<C extends Cell>(cell: C, texts: Partial<C>): C {
-  const same = Object.entries(texts).every(([key, value]) => cell[key as keyof C] === value)
-  return same ? cell : { ...cell, ...texts }
+  return cells.map(
+    (other): Cell => followName(other.id === id ? ({ ...other, name } as Cell) : other, cell.name, name, cells),
+  )
 }

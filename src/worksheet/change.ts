@@ -5,6 +5,8 @@ export type Change =
   | { readonly do: 'title'; readonly title: string }
   | { readonly do: 'job'; readonly job: string }
   | { readonly do: 'add'; readonly cell: Cell; readonly at: number }
+  /** Puts several cells in at one place, each under an id and a name of its own. */
+  | { readonly do: 'insert'; readonly cells: readonly Cell[]; readonly at: number }
   | { readonly do: 'remove'; readonly id: string }
   | { readonly do: 'move'; readonly id: string; readonly to: number }
   /** Puts a cell in the place of the one with its id. */

@@ -9,7 +9,7 @@ export const VERSION = 1
 export const FORMAT = 'evenfield-worksheet'
 
 const LONGEST_TEXT = 20_000
-const MOST_CELLS = 20_000
+export const MOST_CELLS = 20_000
 const MOST_ROWS = 20_000
 const MOST_COLUMNS = 60
 const MOST_STEPS = 200

@@ -57,6 +57,72 @@ describe('a new name', () => {
   })
 })
 
+describe('a new name in cells that list names', () => {
+  const listing = [
+    given('width', '600 mm'),
+    result('double', 'width * 2'),
+    { ...given('lens', ''), entry: 'kit' as const, sort: 'lens' as const, fills: { focal: 'width', reach: 'double' } },
+    { kind: 'steps' as const, id: 's', steps: [{ text: 'Read the width', reading: 'width' }, { text: 'width' }] },
+    { kind: 'range' as const, id: 'r', of: 'width', results: ['double'] },
+    {
+      kind: 'variants' as const,
+      id: 'v',
+      sets: [{ title: 'width', values: { width: '1 mm', lens: '2' } }],
+      results: ['double'],
+    },
+    {
+      kind: 'schedule' as const,
+      id: 'sch',
+      name: 'originals',
+      columns: [
+        { name: 'tall', label: 'width' },
+        {
+          name: 'part',
+          formula: 'tall / width',
+          foot: [{ figure: 'count' as const, where: 'tall > width' }],
+        },
+      ],
+      rows: [['width', '']],
+    },
+    { kind: 'run' as const, id: 'run', of: 'originals', from: { width: 'width - tall' } },
+  ]
+
+  it('follows into readings, ranges, variants, tables, runs and what a piece of kit fills in', () => {
+    const sheet = sheetOf(listing)
+    sheet.apply({ do: 'rename', id: 'width', name: 'w' })
+    expect(sheet.cell('lens')).toMatchObject({ fills: { focal: 'w', reach: 'double' } })
+    expect(sheet.cell('s')).toMatchObject({ steps: [{ text: 'Read the width', reading: 'w' }, { text: 'width' }] })
+    expect(sheet.cell('r')).toMatchObject({ of: 'w', results: ['double'] })
+    expect(sheet.cell('v')).toMatchObject({ sets: [{ title: 'width', values: { w: '1 mm', lens: '2' } }] })
+    expect(sheet.cell('sch')).toMatchObject({
+      columns: [
+        { name: 'tall', label: 'width' },
+        { name: 'part', formula: 'tall / w', foot: [{ where: 'tall > w' }] },
+      ],
+      rows: [['width', '']],
+    })
+    expect(sheet.cell('run')).toMatchObject({ of: 'originals', from: { width: 'w - tall' } })
+    sheet.apply({ do: 'rename', id: 'sch', name: 'maps' })
+    expect(sheet.cell('run')).toMatchObject({ of: 'maps' })
+    sheet.undo()
+    sheet.undo()
+    expect(sheet.worksheet.cells).toEqual(listing)
+  })
+
+  it('leaves alone what means a column of the table', () => {
+    const sheet = sheetOf([...listing, given('tall', '1 mm')])
+    sheet.apply({ do: 'rename', id: 'tall', name: 'high' })
+    expect(sheet.cell('sch')).toMatchObject({ columns: [{ name: 'tall' }, { formula: 'tall / width' }] })
+    expect(sheet.cell('run')).toMatchObject({ from: { width: 'width - tall' } })
+  })
+
+  it('leaves a step whose reading is removed with what it said', () => {
+    const sheet = sheetOf(listing)
+    sheet.apply({ do: 'remove', id: 'width' })
+    expect(sheet.cell('s')).toMatchObject({ steps: [{ text: 'Read the width', reading: 'width' }, { text: 'width' }] })
+  })
+})
+
 test('a free name is found beside taken ones', () => {
   expect(freeName('width', cells)).toBe('width_2')
   expect(freeName('width', [...cells, given('width_2', '')])).toBe('width_3')
