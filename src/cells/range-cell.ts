@@ -1,17 +1,218 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { html, LitElement, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { drawRange } from '../drawings/range-plot.ts'
+import type { Drawing } from '../drawings/tree.ts'
 import type { Range } from '../worksheet/index.ts'
-import { type CellSignal, labelOf, type WideView } from './cell-view.ts'
-import { shared } from './styles.ts'
+import { type RangeTable, rangeTable } from '../worksheet/range-table.ts'
+import { RangeTrouble, type RangeValue } from '../worksheet/range-values.ts'
+import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
+import { drawTree } from './draw-tree.ts'
+import { labelled, labelledStyle } from './labelled.ts'
+import type { SavedAs } from './save-drawing.ts'
+import { field, shared } from './styles.ts'
 
+/** The lettering is drawn for close reading; the stand is read at arm's length. */
+const ENLARGED = 1.15
+/** Broader plots would only be flatter. */
+const BROADEST = 620
+
+/** Results over a range of one given: a plot, and a table whose values can be taken over. */
 @customElement('range-cell')
 export class RangeCell extends SignalWatcher(LitElement) {
-  static override styles = [shared]
+  static override styles = [
+    shared,
+    field,
+    labelledStyle,
+    css`
+      :host {
+        padding-block: 0.9rem 1.1rem;
+        border-block-end: 1px solid var(--rule);
+      }
+      h3 {
+        font-size: 1rem;
+        font-weight: 700;
+      }
+      .ends {
+        display: grid;
+        grid-template-columns: repeat(2, minmax(0, 9rem));
+        gap: 0.9rem;
+        padding-block: 0.5rem 0.7rem;
+      }
+      .drawing {
+        display: block;
+        inline-size: 100%;
+        max-inline-size: ${BROADEST}px;
+        block-size: auto;
+        overflow: visible;
+        font-family: var(--type);
+        color: var(--ink);
+      }
+      .scrolled {
+        overflow-x: auto;
+      }
+      table {
+        border-collapse: collapse;
+        font-variant-numeric: tabular-nums;
+      }
+      th {
+        font-weight: inherit;
+        vertical-align: bottom;
+      }
+      thead th {
+        color: var(--quiet);
+        font-size: 0.86rem;
+        line-height: 1.25;
+        max-inline-size: 11rem;
+        text-wrap: pretty;
+      }
+      th,
+      td {
+        padding: 0 0 0 1.4rem;
+        text-align: end;
+        border-block-end: 1px solid var(--rule);
+      }
+      thead th {
+        padding-block: 0.3rem;
+      }
+      :is(th, td):first-child {
+        padding-inline-start: 0;
+        text-align: start;
+      }
+      .word {
+        white-space: nowrap;
+      }
+      .now {
+        font-weight: 700;
+      }
+      .now .word {
+        text-decoration: none;
+        color: var(--ink);
+      }
+      @media print {
+        .ends,
+        .words {
+          display: none;
+        }
+      }
+    `,
+  ]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Range>>
+  @state() private width = 0
+  @state() private trouble = ''
+  @state() private said = ''
+  private readonly watcher = new ResizeObserver(([entry]) => {
+    this.width = Math.round(entry?.contentRect.width ?? 0)
+  })
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.watcher.observe(this)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.watcher.disconnect()
+  }
+
+  private put(cell: Range, key: 'from' | 'to', text: string): void {
+    ask(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
+  }
+
+  private takeOver({ given }: RangeTable, { text }: RangeValue, shown: string): void {
+    const refused = ask(this, { do: 'replace', cell: { ...given, value: text } })
+    this.said = refused ?? `${labelOf(given)} is ${shown} now.`
+  }
+
+  private async save(drawn: Drawing, as: SavedAs): Promise<void> {
+    this.trouble = ''
+    try {
+      const { saveDrawing } = await import('./save-drawing.ts')
+      await saveDrawing(drawn, this.view.get().sheet.worksheet.title, as, ENLARGED)
+    } catch (error) {
+      this.trouble = `The plot was not saved: ${(error as Error).message}`
+    }
+  }
+
+  private ends(cell: Range): TemplateResult | typeof nothing {
+    if (cell.by === 'marks' && cell.from === undefined && cell.to === undefined) return nothing
+    return html`
+      <div class="ends">
+        ${labelled({ label: 'From', value: cell.from ?? '', put: (text) => this.put(cell, 'from', text) })}
+        ${labelled({ label: 'To', value: cell.to ?? '', put: (text) => this.put(cell, 'to', text) })}
+      </div>
+    `
+  }
+
+  private plot(table: RangeTable, cell: Range): TemplateResult | typeof nothing {
+    if (this.width === 0) return nothing
+    const drawn = drawRange(table, {
+      width: Math.min(this.width, BROADEST) / ENLARGED,
+      title: cell.title?.trim() || undefined,
+    })
+    return html`
+      <figure>${drawTree(drawn.node)}</figure>
+      ${drawn.cannot.map((why) => html`<p class="small quiet">${why}</p>`)}
+      <div class="words small">
+        <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>Save as SVG</button>
+        <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>Save as PNG</button>
+      </div>
+    `
+  }
+
+  private rows(table: RangeTable): TemplateResult {
+    const { given, followed, values, shown, presentAt } = table
+    return html`
+      <div class="scrolled">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">${labelOf(given)}</th>
+              ${followed.map(({ cell }) => html`<th scope="col">${labelOf(cell)}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${values.map(
+              (value, at) => html`
+                <tr class=${at === presentAt ? 'now' : ''}>
+                  <th scope="row">
+                    ${
+                      at === presentAt
+                        ? html`<span class="word">◆ ${shown[at]}, now</span>`
+                        : html`<button type="button" class="word" @click=${() => this.takeOver(table, value, shown[at] as string)}>
+                            <span class="unseen">Take over </span>${shown[at]}
+                          </button>`
+                    }
+                  </th>
+                  ${followed.map(({ shown: figures }) => html`<td>${figures[at]}</td>`)}
+                </tr>
+              `,
+            )}
+          </tbody>
+        </table>
+      </div>
+      <p class="small quiet">Press a value to take it over.</p>
+    `
+  }
 
   override render(): TemplateResult {
-    return html`<p>${labelOf(this.view.get().cell)}</p>`
+    const { cell, sheet } = this.view.get()
+    let table: RangeTable | undefined
+    let why = ''
+    try {
+      table = rangeTable(sheet, cell)
+    } catch (error) {
+      if (!(error instanceof RangeTrouble)) throw error
+      why = error.message
+    }
+    const title = cell.title?.trim() || (table ? `Over a range of ${labelOf(table.given)}` : labelOf(cell))
+    return html`
+      <h3>${title}</h3>
+      ${this.ends(cell)}
+      ${table ? html`${this.plot(table, cell)}${this.rows(table)}` : html`<p class="small">${why}</p>`}
+      ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+      <p class="unseen" role="status">${this.said}</p>
+    `
   }
 }

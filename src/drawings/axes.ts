@@ -155,7 +155,7 @@ export function drawAxes(sheet: Sheet, { box, x, y }: Plot, paper: Box, rise = 0
       [written(tick.text ?? '', box.left - TICK - 3, y.place(tick.value) + ASCENT / 2 - 1, 'end')],
       paper,
     )
-  sheet.letter('heading', [written(x.heading, box.right, box.bottom + BELOW - 6, 'end')], paper)
+  if (x.heading) sheet.letter('heading', [written(x.heading, box.right, box.bottom + BELOW - 6, 'end')], paper)
   sheet.letter('heading', [written(y.heading, paper.left + 4, box.top - 11 - rise, 'start')], paper)
 }
 
