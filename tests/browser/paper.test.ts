@@ -118,7 +118,7 @@ test('a link of results and givens only opens as such, with the same figures', a
 })
 
 test('a QR code is shown when asked for, and says what it holds', async ({ open }) => {
-  const { page } = await open({ path: '#new/rights-and-light' })
+  const { page } = await open({ path: '#new/load-and-stand' })
   await share(page)
   await page.getByRole('button', { name: 'QR code for a tablet' }).click()
   await page.locator('share-panel svg.qr path').waitFor()

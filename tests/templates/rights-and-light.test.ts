@@ -3,10 +3,13 @@ import { expectRendered, expectSettled, open } from './open.ts'
 
 const HOUR = 3600
 
-test('at its defaults it computes, and every check holds', () => {
+test('at its defaults it computes, with copying alone over what the keeper granted, on purpose', () => {
   const sheet = open('rights-and-light')
   expectSettled(sheet)
-  expect(sheet.failing).toEqual([])
+  expect(sheet.failing).toEqual(['copying_within'])
+  // 4 % of 15 000 lx h is 600 lx h; two sessions at 1800 lx are 3600 lx h an hour.
+  expect(sheet.number('lit_longest')).toBeCloseTo((600 / 3600) * HOUR, 6)
+  expect(open('rights-and-light', { minutes: '10' }).failing).toEqual([])
 })
 
 describe('a print of medium sensitivity, a year on display and three sessions', () => {
@@ -18,8 +21,11 @@ describe('a print of medium sensitivity, a year on display and three sessions', 
     display_days: '365',
     display_hours: '8',
     responsivity: 'medium',
+    copy_budget: '2',
     pop_dose: '600',
     pops_fired: '10',
+    modelling: '150',
+    modelling_minutes: '6',
   })
 
   test('has 2400 lx for a third of an hour in a session: 800 lx h', () => {
@@ -38,9 +44,15 @@ describe('a print of medium sensitivity, a year on display and three sessions', 
     expect(sheet.state('within_year')).toBe('close')
   })
 
-  test('has by flash 6000 lx s, 1.667 lx h, a 480th of a session', () => {
-    expect(sheet.number('flash_total') / HOUR).toBeCloseTo(6000 / 3600, 9)
-    expect(sheet.number('flash_ratio')).toBeCloseTo(6000 / 3600 / 800, 12)
+  test('may be lit for 25 minutes a session: 2 % of the limit, 3000 lx h, is three times 1000 at 2400 lx', () => {
+    expect(sheet.number('lit_longest') / 60).toBeCloseTo(25, 9)
+  })
+
+  test('has from the pops 6000 lx s, 1.667 lx h, and nine times that from the modelling lamps', () => {
+    // 150 lx for a tenth of an hour are 15 lx h.
+    expect(sheet.number('flash_total') / HOUR).toBeCloseTo(6000 / 3600 + 15, 9)
+    expect(sheet.number('flash_ratio')).toBeCloseTo((6000 / 3600 + 15) / 800, 12)
+    expect(sheet.number('modelling_part')).toBeCloseTo(0.9, 12)
   })
 })
 
@@ -52,7 +64,49 @@ test('no time under the lamps is refused in its own field', () => {
   expect(open('rights-and-light', { minutes: '0' }).troubles[0]).toBe('minutes: This must be at least 0.1 min.')
 })
 
-test('its check holds and fails, and says so in full', () => {
-  expectRendered(open('rights-and-light'), open('rights-and-light', { display_days: '60' }), 'within_year')
-  expect(open('rights-and-light').checks).toEqual(['within_year'])
+test('what fades in no light may be lit all day', () => {
+  const sheet = open('rights-and-light', { responsivity: 'none' })
+  expect(sheet.number('lit_longest')).toBe(24 * HOUR)
+  expect(sheet.failing).toEqual([])
+})
+
+test('a term counts from the death of the last maker, in whole years', () => {
+  // Seventy years after 1955 end with 2025: free from 1 January 2026, Berne Convention, article 7 (5).
+  const over = { rights: 'their term is over', author_died: '1955', term: '70' }
+  expect(open('rights-and-light', { ...over, copy_year: '2026' }).state('term_over')).toBe('holds')
+  expect(open('rights-and-light', { ...over, copy_year: '2025' }).state('term_over')).toBe('fails')
+  expect(open('rights-and-light', { ...over, copy_year: '2025' }).message('term_over')).toContain('the end of 2025')
+})
+
+test('a permission that covers any use covers each', () => {
+  for (const use_wanted of ['study', 'print', 'online', 'any use'])
+    expect(open('rights-and-light', { use_wanted, use_allowed: 'any use' }).state('use_covered')).toBe('holds')
+})
+
+test.each(['not known', 'asked, no answer yet'])('rights that are «%s» stop the job', (rights) => {
+  expect(open('rights-and-light', { rights }).message('rights_clear')).toContain(`«${rights}» is not enough`)
+})
+
+describe('each check holds and fails, and says so in full', () => {
+  test.each([
+    ['rights_clear', {}, { rights: 'not known' }],
+    ['term_over', {}, { rights: 'their term is over', author_died: '1990' }],
+    ['use_covered', {}, { use_wanted: 'print' }],
+    ['people_asked', {}, { people: 'not asked yet' }],
+    ['film_safe', {}, { made_of: 'film, base not known' }],
+    ['face_sound', {}, { surface_state: 'powdery' }],
+    ['mould_apart', { mould: 'old and dry' }, { mould: 'live, or a smell of it' }],
+    ['flat_unforced', {}, { lies_flat: 'no' }],
+    ['noted_first', {}, { condition_noted: 'no' }],
+    ['uv_low', {}, { uv: '160' }],
+    ['within_year', {}, { display_days: '60' }],
+    ['copying_within', { copy_budget: '10' }, {}],
+    ['flash_gentler', {}, { modelling_minutes: '240' }],
+  ] as const)('%s', (check, held, failed) => {
+    expectRendered(open('rights-and-light', held), open('rights-and-light', failed), check)
+  })
+
+  test('a check is tried for every check there is', () => {
+    expect(open('rights-and-light').checks).toHaveLength(13)
+  })
 })
