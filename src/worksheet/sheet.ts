@@ -8,7 +8,7 @@ import { History } from './history.ts'
 import { isNamed } from './names.ts'
 import type { Node } from './node.ts'
 import type { CheckOutcome, DrawingOutcome, Outcome, Standing } from './outcome.ts'
-import { namesShown } from './showing.ts'
+import { namesShown, triesOthers } from './showing.ts'
 
 /** What a watcher is told: everything may have changed, or just the cells with these ids. */
 export type Changed = 'all' | ReadonlySet<string>
@@ -23,6 +23,8 @@ export class Sheet {
   private places: Map<string, number> | undefined
   /** For each cell that shows the figures of others, their names. */
   private showing: Map<string, ReadonlySet<string>> | undefined
+  /** The cells that are told of every change. */
+  private trying: readonly string[] | undefined
 
   constructor(
     worksheet: Worksheet,
@@ -146,7 +148,7 @@ export class Sheet {
     if (!worksheet) return false
     this.document = worksheet
     this.places = undefined
-    this.showing = undefined
+    this.forgetShowing()
     this.engine.update(worksheet.cells)
     this.tellAll('all')
     return true
@@ -187,7 +189,7 @@ export class Sheet {
   private tell(change: Change, touched: Touched): void {
     const filled = change.do === 'replace' ? [change.cell] : this.givensFilled(change)
     if (!filled) this.places = undefined
-    if (!filled?.every(({ kind }) => kind === 'given')) this.showing = undefined
+    if (!filled?.every(({ kind }) => kind === 'given')) this.forgetShowing()
     if (this.watchers.size === 0) return
     if (!filled) {
       this.tellAll('all')
@@ -208,7 +210,14 @@ export class Sheet {
         const shown = this.engine.named(name)?.cell.id
         if (shown !== undefined && ids.has(shown)) ids.add(id)
       }
+    this.trying ??= this.document.cells.filter(triesOthers).map(({ id }) => id)
+    for (const id of this.trying) ids.add(id)
     return ids
+  }
+
+  private forgetShowing(): void {
+    this.showing = undefined
+    this.trying = undefined
   }
 
   private tellAll(changed: Changed): void {

@@ -5,6 +5,9 @@ import type { Cell } from './document.ts'
 export const placesIn = (message: string): string[] =>
   [...message.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] as string)
 
+/** Cells that compute the sheet with other givens: any change may reach them, whatever stays the same in the sheet. */
+export const triesOthers = ({ kind }: Cell): boolean => kind === 'range' || kind === 'variants'
+
 /** The names whose figures a cell shows besides those its own condition uses: in its messages, or drawn. */
 export function namesShown(cell: Cell): ReadonlySet<string> {
   return new Set([

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Range, Sheet } from '../../src/worksheet/index.ts'
 import { type RangeTable, rangeTable } from '../../src/worksheet/range-table.ts'
 import { RangeTrouble } from '../../src/worksheet/range-values.ts'
-import { check, given, result, seen, sheetOf } from './make.ts'
+import { check, given, result, seen, sheetOf, toldBy } from './make.ts'
 
 const range = (more: Partial<Range>): Range => ({ kind: 'range', id: 'r', results: [], ...more }) as Range
 
@@ -143,4 +143,14 @@ describe('a range', () => {
     expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20', results: ['gone'] })).toContain('no cell «gone»')
     expect(troubleOf(sheet, { of: 'focal', by: 'marks', results: ['shift'] })).toContain('options')
   })
+})
+
+it('a range is told of every change, also one its results do not show now', () => {
+  const sheet = sheetOf([
+    given('a', '1 mm', { unit: 'mm' }),
+    given('b', '1 mm', { unit: 'mm' }),
+    result('c', 'max(a, b, 10 mm)'),
+    range({ of: 'a', from: '1', to: '5', results: ['c'] }),
+  ])
+  expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('b', '3 mm', { unit: 'mm' }) }))).toContain('r')
 })
