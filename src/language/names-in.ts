@@ -36,10 +36,16 @@ function replaced(text: string, { from, to }: NameSpan, name: string): string {
   return before + apart + name + (name === 'f' && after.startsWith('/') ? ' ' : '') + after
 }
 
-/** The formula with every use of one cell's name replaced by another. */
-export function renameIn(text: string, from: string, to: string): string {
-  if (!text.includes(from)) return text
+/** The formula with every use of some cells' names replaced by others, all at once. */
+export function renameAllIn(text: string, names: ReadonlyMap<string, string>): string {
   let renamed = text
-  for (const span of namesIn(text).reverse()) if (span.name === from) renamed = replaced(renamed, span, to)
+  for (const span of namesIn(text).reverse()) {
+    const to = names.get(span.name)
+    if (to !== undefined) renamed = replaced(renamed, span, to)
+  }
   return renamed
 }
+
+/** The formula with every use of one cell's name replaced by another. */
+export const renameIn = (text: string, from: string, to: string): string =>
+  text.includes(from) ? renameAllIn(text, new Map([[from, to]])) : text

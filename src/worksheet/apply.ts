@@ -1,6 +1,6 @@
 import { type Change, ChangeRefused } from './change.ts'
 import { type Cell, MOST_CELLS, type Worksheet } from './document.ts'
-import { followName } from './follow-name.ts'
+import { followNames } from './follow-names.ts'
 import { isNamed, refusedName } from './names.ts'
 
 /** The document after a change; the one before is untouched, and unchanged cells are the same objects. */
@@ -77,7 +77,6 @@ function renamed(cells: readonly Cell[], id: string, name: string): Cell[] {
   if (!isNamed(cell)) throw new ChangeRefused('This cell bears no name.')
   if (cell.name === name) return [...cells]
   refuse(refusedName(name, cells, id))
-  return cells.map(
-    (other): Cell => followName(other.id === id ? ({ ...other, name } as Cell) : other, cell.name, name, cells),
-  )
+  const names = new Map([[cell.name, name]])
+  return cells.map((other): Cell => followNames(other.id === id ? ({ ...other, name } as Cell) : other, names, cells))
 }

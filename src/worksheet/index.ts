@@ -1,4 +1,5 @@
 export { type Change, ChangeRefused } from './change.ts'
+export { ClippingError, clippingOf, fitted, LARGEST_CLIPPING, readClipping } from './clipping.ts'
 export {
   type Cell,
   type Check,

@@ -16,8 +16,11 @@ export function refusedName(name: string, cells: readonly Cell[], except?: strin
 }
 
 /** A free name made from another: `width`, `width_2`, `width_3`, … */
-export function freeName(wanted: string, cells: readonly Cell[]): string {
-  const taken = new Set(cells.filter(isNamed).map(({ name }) => name))
+export const freeName = (wanted: string, cells: readonly Cell[]): string =>
+  freeNameBeside(wanted, new Set(cells.filter(isNamed).map(({ name }) => name)))
+
+/** The same beside names known to be taken. */
+export function freeNameBeside(wanted: string, taken: ReadonlySet<string>): string {
   const base = NAME_PATTERN.test(wanted) && !RESERVED.has(wanted) ? wanted : 'cell'
   if (!taken.has(base)) return base
   const stem = base.replace(/_\d+$/, '').slice(0, 58)
