@@ -1,0 +1,110 @@
+import { describe, expect, test } from 'vitest'
+import { luxAt, spreadOver } from './light.ts'
+import { expectRendered, expectSettled, open } from './open.ts'
+
+test('at its defaults it computes, and the evenness alone fails, on purpose', () => {
+  const sheet = open('backdrop')
+  expectSettled(sheet)
+  expect(sheet.failing).toEqual(['back_even'])
+})
+
+const bust = {
+  original: '400 x 600',
+  border: '0',
+  sensor: '36 x 24',
+  focal: '80',
+  backdrop_gap: '2000',
+  backdrop: '2700 x 2500',
+  back_out: '1600',
+  back_off: '1500',
+  back_aim: '500',
+  back_beam: '120',
+  illuminance: '500',
+  back_light: '250',
+  back_reflectance: '18',
+  back_tone: 'dark grey',
+  power_step: '1/2',
+} as const
+
+describe('a bust of 400 × 600 mm before a grey wall', () => {
+  const sheet = open('backdrop', bust)
+
+  test('fills the sensor upright: 36 mm for 600', () => {
+    expect(sheet.value('turned')).toBe(true)
+    expect(sheet.number('magnification')).toBeCloseTo(0.06, 12)
+    expect(sheet.mm('field_width')).toBeCloseTo(400, 9)
+    // f (1/m + 1) = 80 × 17.667 = 1413.3 mm, for a lens of pupil ratio 1.
+    expect(sheet.mm('lens_height')).toBeCloseTo(80 * (1 / 0.06 + 1), 9)
+  })
+
+  test('has before it, by similar triangles from the entrance pupil, (1413.3 + 2000)/1413.3 times the field', () => {
+    const times = (80 * (1 / 0.06 + 1) + 2000) / (80 * (1 / 0.06 + 1))
+    expect(sheet.mm('seen_width')).toBeCloseTo(400 * times, 9)
+    expect(sheet.mm('seen_height')).toBeCloseTo(600 * times, 9)
+    // At the lamps, 1500 mm nearer: 200 × 1913.3/1413.3.
+    expect(sheet.mm('view_there')).toBeCloseTo((200 * (80 * (1 / 0.06 + 1) + 500)) / (80 * (1 / 0.06 + 1)), 9)
+  })
+
+  test('is lit as reckoned point by point', () => {
+    const light = (x: number, y: number): number =>
+      luxAt([-1.6, 0, 1.5], [0.5, 0], 1, 1, x, y) + luxAt([1.6, 0, 1.5], [-0.5, 0], 1, 1, x, y)
+    const [w, h] = [sheet.number('seen_width') / 2, sheet.number('seen_height') / 2]
+    expect(sheet.number('back_spread')).toBeCloseTo(spreadOver(w, h, light), 3)
+  })
+
+  test('comes out a stop under a grey card with half its light, and has another stop to go', () => {
+    expect(sheet.number('tone_now')).toBeCloseTo(-1, 12)
+    expect(sheet.number('back_change')).toBeCloseTo(-1, 12)
+    expect(sheet.value('back_steps')).toBe(-2)
+    expect(sheet.state('tone_right')).toBe('fails')
+  })
+})
+
+test('white paper in the object’s own light is log2(90/18) = 2.32 stops over mid grey', () => {
+  const sheet = open('backdrop', { back_reflectance: '90', back_light: '900', illuminance: '900' })
+  expect(sheet.number('tone_now')).toBeCloseTo(Math.log2(5), 12)
+  expect(sheet.state('tone_right')).toBe('holds')
+})
+
+describe('what a failing check proposes makes it hold', () => {
+  test('the place for the lamps', () => {
+    const sheet = open('backdrop')
+    const found = /stand them (\d+) mm to each side and (\d+) mm in front, aimed (\d+) mm past/.exec(
+      sheet.message('back_even'),
+    )
+    const [, back_out = '', back_off = '', back_aim = ''] = found ?? []
+    expect(open('backdrop', { back_out, back_off, back_aim }).failing).toEqual([])
+  })
+
+  test('the distance of a backdrop that is too small', () => {
+    const small = { backdrop: '800 x 500' }
+    const gap = /within (\d+) mm of the object/.exec(open('backdrop', small).message('backdrop_fills'))?.[1] ?? ''
+    const near = { ...small, backdrop_gap: String(Number(gap) - 1) }
+    expect(open('backdrop', near).failing).not.toContain('backdrop_fills')
+  })
+
+  test('steps of the dial', () => {
+    const dim = open('backdrop', { back_light: '300' })
+    const steps = dim.number('back_steps')
+    expect(dim.state('tone_right')).toBe('fails')
+    expect(open('backdrop', { back_light: String(300 * 2 ** (steps / 3)) }).state('tone_right')).toBe('holds')
+  })
+})
+
+describe('each check holds and fails, and says so in full', () => {
+  test.each([
+    ['backdrop_fills', {}, { backdrop: '700 x 1600' }],
+    ['back_even', { back_aim: '430', back_out: '1090', back_off: '990' }, {}],
+    ['lamps_unseen', {}, { back_out: '380' }],
+    ['no_spill', {}, { back_off: '1600' }],
+    ['tone_right', {}, { back_tone: 'black' }],
+    ['back_points', {}, { back_readings: '700, 720' }],
+    ['back_measured_even', {}, { back_readings: '600, 738, 704, 760, 820' }],
+  ] as const)('%s', (check, held, failed) => {
+    expectRendered(open('backdrop', held), open('backdrop', failed), check)
+  })
+
+  test('a check is tried for every check there is', () => {
+    expect(open('backdrop').checks).toHaveLength(7)
+  })
+})
