@@ -14,7 +14,7 @@ export {
 } from './formula.ts'
 export * from './function-record.ts'
 export { advised, describeRange } from './guarded.ts'
-export { LONGEST_FORMULA, problem } from './lookalikes.ts'
+export { doubt, LONGEST_FORMULA, problem } from './lookalikes.ts'
 export type { Input } from './lower.ts'
 export { namesIn, renameAllIn, renameIn } from './names-in.ts'
 export { ComputeError } from './operations.ts'

@@ -2,16 +2,14 @@ import * as v from 'valibot'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { KIT_SORTS } from './kit-sorts.ts'
 import { NAME_PATTERN } from './name-pattern.ts'
+import { LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS } from './schedule-limits.ts'
 import { STAGES } from './stages.ts'
 
 /** The version this program writes; a higher one opens read-only. */
 export const VERSION = 1
 export const FORMAT = 'evenfield-worksheet'
 
-const LONGEST_TEXT = 20_000
 export const MOST_CELLS = 20_000
-const MOST_ROWS = 20_000
-const MOST_COLUMNS = 60
 const MOST_STEPS = 200
 const MOST_LISTED = 60
 

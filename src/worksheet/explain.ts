@@ -6,6 +6,7 @@ import {
   computable,
   computeOnce,
   type Diagnostic,
+  doubt,
   explainFailure,
   problem,
   showValue,
@@ -20,6 +21,7 @@ import { type Engine, VALUE, WAITING } from './engine.ts'
 import { differenceInWords } from './measured.ts'
 import { formulaOf, type Node } from './node.ts'
 import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Measured, Outcome, WaitingOutcome } from './outcome.ts'
+import { leftOutInWords, leftOutRows, rowsComputed, rowsInWords } from './schedule-standing.ts'
 import { type Spread, spreadOf, spreadOfCell } from './tolerance.ts'
 
 const LONGEST_PATH = 8
@@ -40,6 +42,7 @@ const duplicateName = (node: Node): Diagnostic =>
   problem(`Another cell above is already named «${node.cell.name}». Give this one another name.`, 0, 0)
 
 function valueOutcome(engine: Engine, node: Node): Outcome {
+  if (node.schedule) return scheduleOutcome(engine, node)
   const type = node.type ?? node.reading?.type
   if (!type) return { state: 'waiting', on: [] }
   const value = engine.value(node)
@@ -62,6 +65,27 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     offers: (reading ?? node.measured)?.offers ?? [],
     warnings: warningsOf(engine, node),
     ...(node.checked ? standingCautions(node.checked) : { cautions: [], safety: [] }),
+  }
+}
+
+/** A schedule is shown by how many rows count; those that do not are a warning. */
+function scheduleOutcome(engine: Engine, node: Node): Outcome {
+  const leftOut = leftOutRows(engine, node)
+  const counted = rowsComputed(engine, node)?.counted.length ?? 0
+  const columns = node.schedule?.columns ?? []
+  const doubts = columns.flatMap(({ diagnostics }) => diagnostics.filter(({ severity }) => severity === 'warning'))
+  const told = leftOutInWords(node, leftOut)
+  const standing = columns.flatMap(({ checked }) => (checked ? [standingCautions(checked)] : []))
+  return {
+    state: 'value',
+    value: engine.value(node),
+    type: node.type as Type,
+    shown: rowsInWords(counted, leftOut.length),
+    offers: [],
+    leftOut,
+    warnings: [...(told === '' ? [] : [doubt(told, 0, 0)]), ...doubts],
+    cautions: [...new Set(standing.flatMap(({ cautions }) => cautions))],
+    safety: [...new Set(standing.flatMap(({ safety }) => safety))],
   }
 }
 

@@ -17,9 +17,10 @@ import {
 } from '../language/index.ts'
 import type { DisplayUnit } from '../units/index.ts'
 import type { Check, Given, NamedCell, Result } from './document.ts'
+import { readKit } from './kit-given.ts'
 import { readMeasured } from './measured.ts'
 import { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
-import { checkSchedule, namesInSchedule } from './schedule-node.ts'
+import { checkSchedule, namesInSchedule, type ScheduleMeaning } from './schedule-node.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
 export interface Node {
@@ -35,6 +36,8 @@ export interface Node {
   measured: GivenReading | undefined
   checked: Checked | undefined
   computable: Computable | undefined
+  /** Of a schedule: its columns, and what computes its rows. */
+  schedule: ScheduleMeaning | undefined
   /** What is wrong with the text; while there is anything, nothing is computed. */
   errors: readonly Diagnostic[]
 }
@@ -50,6 +53,7 @@ export function newNode(cell: NamedCell): Node {
     measured: undefined,
     checked: undefined,
     computable: undefined,
+    schedule: undefined,
     errors: [],
   }
   setCell(node, cell)
@@ -68,6 +72,7 @@ export function forgetMeaning(node: Node): void {
   node.measured = undefined
   node.checked = undefined
   node.computable = undefined
+  node.schedule = undefined
   node.errors = []
 }
 
@@ -103,7 +108,7 @@ function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boolean {
 }
 
 function checkGiven(node: Node, given: Given): void {
-  node.reading = readGiven(given)
+  node.reading = given.entry === 'kit' ? readKit(given) : readGiven(given)
   node.unit = declaredUnit(given.unit).unit
   node.type = node.reading.type
   node.errors = node.reading.error ? [node.reading.error] : []

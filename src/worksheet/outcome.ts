@@ -1,5 +1,6 @@
 import type { Diagnostic, Type, Value } from '../language/index.ts'
 import type { Offer, Shown } from '../units/index.ts'
+import type { LeftOut } from './schedule-standing.ts'
 import type { Spread } from './tolerance.ts'
 
 /** What became of a given or a result. */
@@ -20,6 +21,8 @@ export interface ValueOutcome {
   readonly measuredAmiss?: Diagnostic
   /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
   readonly readAs?: string
+  /** Of a schedule: the rows that formulas do not see. */
+  readonly leftOut?: readonly LeftOut[]
   /** Other ways a given's text could have been meant. */
   readonly offers: readonly Offer[]
   /** Doubts about the formula, cautions about these figures. */

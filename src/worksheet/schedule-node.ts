@@ -1,13 +1,155 @@
-import type { Scope } from '../language/index.ts'
-import type { Schedule } from './document.ts'
+import {
+  type Checked,
+  type Computable,
+  ComputeError,
+  checkFormula,
+  computable,
+  type Diagnostic,
+  doubt,
+  explainFailure,
+  fitsDeclared,
+  list,
+  PLAIN_NUMBER,
+  problem,
+  record,
+  type Scope,
+  type Type,
+} from '../language/index.ts'
+import type { DisplayUnit } from '../units/index.ts'
+import type { Column, Schedule } from './document.ts'
 import type { Node } from './node.ts'
+import { COUNT, type ColumnPlan, columnLabel, columnPlan } from './schedule-columns.ts'
+import { type RowFormula, RowProgram } from './schedule-rows.ts'
+import { type RowReader, rowReader } from './schedule-table.ts'
+
+/** What a column of a schedule means in its sheet. */
+export interface ColumnMeaning {
+  readonly column: Column
+  /** Of one value of it; undefined where it is in error. */
+  readonly type: Type | undefined
+  readonly unit: DisplayUnit | undefined
+  /** What is wrong or doubtful in its formula, its name or its unit. */
+  readonly diagnostics: readonly Diagnostic[]
+  readonly checked?: Checked
+}
+
+/** What a schedule means in its sheet. */
+export interface ScheduleMeaning {
+  readonly reader: RowReader
+  readonly plan: ColumnPlan
+  readonly columns: readonly ColumnMeaning[]
+  /** What its rows see: its columns by name, before the sheet's. */
+  readonly scope: Scope
+  /** Undefined while a column is in error. */
+  readonly rows: RowProgram | undefined
+}
 
 /** The names in a schedule's formulas that are not its own columns. */
-export function namesInSchedule(_: Schedule): readonly string[] {
-  return []
-}
+export const namesInSchedule = ({ columns }: Schedule): readonly string[] => columnPlan(columns).outside
+
+/** A schedule's record: how many rows count, and each column as a list. */
+export const SCHEDULE = 'schedule'
 
 /** Reads a schedule's fields, checks its columns' formulas, and makes the program that gives its record. */
-export function checkSchedule(node: Node, _: Schedule, __: Scope): void {
-  node.errors = []
+export function checkSchedule(node: Node, cell: Schedule, scope: Scope): void {
+  node.type = undefined
+  node.unit = undefined
+  node.computable = undefined
+  const plan = columnPlan(cell.columns)
+  const reader = rowReader(cell.columns)
+  const known = new Map<number, Type>()
+  const rowScope = scopeOfRow(cell.columns, plan, known, scope)
+  const columns: ColumnMeaning[] = reader.columns.map(({ column, type, unit, error }, at) => {
+    if (type) known.set(at, type)
+    return { column, type, unit, diagnostics: ownFaults(plan, at, error) }
+  })
+  const ready: RowFormula[] = []
+  for (const at of plan.order) {
+    const { meaning, formula } = checkColumn(columns[at] as ColumnMeaning, at, plan, rowScope)
+    columns[at] = meaning
+    if (meaning.type) known.set(at, meaning.type)
+    if (formula) ready.push({ ...formula, at })
+  }
+  node.errors = errorsOf(columns)
+  // A column may lack its type for an error elsewhere in the sheet.
+  const isSound = node.errors.length === 0 && columns.every(({ type }) => type)
+  const rows = isSound ? new RowProgram(cell, reader, plan, ready) : undefined
+  node.schedule = { reader, plan, columns, scope: rowScope, rows }
+  if (!rows) return
+  node.type = record(
+    SCHEDULE,
+    Object.fromEntries([
+      [COUNT, PLAIN_NUMBER],
+      ...columns.map(({ column, type }) => [column.name, list(type as Type)] as const),
+    ]),
+  )
+  node.computable = {
+    type: node.type,
+    program: rows.program,
+    inputs: rows.outside.map((name) => ({ cell: name })),
+    spans: [],
+    mayBeInfinite: ready.some(({ computable }) => computable.mayBeInfinite),
+  }
 }
+
+function ownFaults(plan: ColumnPlan, at: number, unit: Diagnostic | undefined): Diagnostic[] {
+  const fault = plan.faults.get(at)
+  return [
+    ...(fault === undefined ? [] : [problem(fault, 0, plan.formulas[at]?.text.length ?? 0)]),
+    ...(unit ? [unit] : []),
+  ]
+}
+
+/** A row's other columns by name, shadowing the sheet's. */
+function scopeOfRow(
+  columns: readonly Column[],
+  { places }: ColumnPlan,
+  known: ReadonlyMap<number, Type>,
+  sheet: Scope,
+): Scope {
+  return {
+    library: sheet.library,
+    typeOf: (name) => {
+      const at = places.get(name)
+      return at === undefined ? sheet.typeOf(name) : (known.get(at) ?? 'unknown')
+    },
+    names: () => [...new Set([...columns.map(({ name }) => name), ...sheet.names()])],
+  }
+}
+
+interface CheckedColumn {
+  readonly meaning: ColumnMeaning
+  readonly formula?: { readonly computable: Computable }
+}
+
+function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope: Scope): CheckedColumn {
+  const formula = plan.formulas[at]
+  if (!formula) return { meaning: before }
+  const { text } = formula
+  const checked = checkFormula(formula, scope)
+  const found = [...before.diagnostics, ...checked.diagnostics]
+  const { unit } = before
+  const misfit = unit && fitsDeclared(checked, text, unit.dimension, unit.symbol)
+  if (misfit) found.push(misfit)
+  if (checked.limits)
+    found.push(doubt('A column carries no limits: what stands behind «±» is left out.', 0, text.length))
+  const meaning = { ...before, checked, diagnostics: found }
+  if (!checked.root || found.some(({ severity }) => severity === 'error')) return { meaning }
+  try {
+    return {
+      meaning: { ...meaning, type: checked.root.type },
+      formula: { computable: computable(checked.root, checked.mayBeInfinite) },
+    }
+  } catch (error) {
+    if (!(error instanceof ComputeError)) throw error
+    return { meaning: { ...meaning, diagnostics: [...found, explainFailure(error, text)] } }
+  }
+}
+
+/** The errors of all columns, each with the column it is in. */
+const errorsOf = (columns: readonly ColumnMeaning[]): Diagnostic[] =>
+  columns.flatMap(({ column, diagnostics }) =>
+    diagnostics
+      .filter(({ severity }) => severity === 'error')
+      .map(({ message }) => problem(`In the column «${columnLabel(column)}»: ${message}`, 0, 0)),
+  )

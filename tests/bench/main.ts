@@ -6,6 +6,7 @@ import { field } from './field.ts'
 import { formulas } from './formulas.ts'
 import { heap } from './measure.ts'
 import { redraw } from './redraw.ts'
+import { schedule } from './schedule.ts'
 
 const rounded = (ratio: number): number => Number(ratio.toPrecision(4))
 
@@ -18,6 +19,7 @@ fan()
 formulas()
 const field_map = field()
 redraw()
+schedule()
 const drag_frame = drag()
 console.log(`Memory in use at the end: ${heap().toFixed(0)} MB of heap`)
 if (process.argv.includes('--json'))
