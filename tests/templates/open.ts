@@ -90,16 +90,16 @@ export class Filled {
   }
 }
 
-/** Opens a template with other givens than its own, as one would type them. */
+/** Opens a template with other givens than its own, and results as measured, as one would type them. */
 export function open(name: string, givens: Readonly<Record<string, string>> = {}): Filled {
   const worksheet = readTemplate(name)
   const left = new Set(Object.keys(givens))
   const cells = worksheet.cells.map((cell) => {
-    if (cell.kind !== 'given' || givens[cell.name] === undefined) return cell
+    if ((cell.kind !== 'given' && cell.kind !== 'result') || givens[cell.name] === undefined) return cell
     left.delete(cell.name)
-    return { ...cell, value: givens[cell.name] as string }
+    return { ...cell, [cell.kind === 'given' ? 'value' : 'measured']: givens[cell.name] as string }
   })
-  if (left.size > 0) throw new Error(`${name} has no given named ${[...left].join(', ')}.`)
+  if (left.size > 0) throw new Error(`${name} has no given or result named ${[...left].join(', ')}.`)
   return new Filled({ ...worksheet, cells })
 }
 
