@@ -206,6 +206,8 @@ const run = v.looseObject({
   of: v.optional(name),
   /** Which formula feeds each thing the plan needs, over a row of the schedule and the rest of the sheet. */
   from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
+  /** Only what is not done yet is planned. */
+  left: v.optional(v.boolean()),
 })
 
 export const CellSchema = v.variant('kind', [

@@ -192,7 +192,7 @@ function setupOf(magnification: number, members: readonly Candidate[], rig: Rig,
         ...amount,
         tiles: tiles as TilePlan,
         height: height === undefined ? undefined : height + original.thickness,
-        tiled: (tiles as TilePlan).count > 1 ? whyTiled(original, rig, allowed.least) : undefined,
+        tiled: (tiles as TilePlan).count > 1 ? tooLarge(original, rig, allowed.least) : undefined,
       }
     })
     .sort(
@@ -230,7 +230,7 @@ const millimetres = (length: number): string => `${Number((length * 1e3).toPreci
 const ppi = (sampling: number): string => `${Number((sampling * 25.4e-3).toPrecision(4))} ppi`
 
 /** Why an original is taken in parts. */
-function whyTiled(original: Original, { sensor, pitch }: Rig, least: number): string {
+function tooLarge(original: Original, { sensor, pitch }: Rig, least: number): string {
   const { width, height, border, turn, sampling } = original
   const whole = fitMagnification(width, height, sensor.width, sensor.height, border, turn)
   return whole >= sampling * pitch * (1 - 1e-9)
@@ -273,7 +273,9 @@ function candidateOf(original: Original, rig: Rig, reach: Reach): Candidate | Un
     return refused(
       original,
       'overlap',
-      `It takes more than one frame, and at ${ratio(least)} the overlap of ${millimetres(overlap)} is as long as the frame’s shorter side, ${millimetres(Math.min(sensor.width, sensor.height) / least)}. Give less overlap, or ask for less.`,
+      overlap === undefined
+        ? `${tooLarge(original, rig, least)} It takes frames that overlap, and nothing says by how much: feed the least overlap, or ask for less.`
+        : `It takes more than one frame, and at ${ratio(least)} the overlap of ${millimetres(overlap)} is as long as the frame’s shorter side, ${millimetres(Math.min(sensor.width, sensor.height) / least)}. Give less overlap, or ask for less.`,
     )
   if (frames.count > MOST_TILES)
     return refused(

@@ -6,7 +6,8 @@ export interface Face {
   readonly width: number
   readonly height: number
   readonly border: number
-  readonly overlap: number
+  /** Least overlap of frames; where nothing is said of it nothing is taken in parts. */
+  readonly overlap: number | undefined
   readonly turn: boolean
 }
 
@@ -27,7 +28,7 @@ export function framesAt(face: Face, sensor: Sensor, magnification: number): Til
   if (turn && fits(true)) return { ...WHOLE, turned: true }
   const across = sensor.width / magnification
   const down = sensor.height / magnification
-  if (overlap >= Math.min(across, down)) return undefined
+  if (overlap === undefined || overlap >= Math.min(across, down)) return undefined
   return planTiles(width + 2 * border, height + 2 * border, across, down, overlap, turn)
 }
 
@@ -36,7 +37,8 @@ export function mostFor(count: number, face: Face, sensor: Sensor): number {
   const { width, height, border, overlap, turn } = face
   const w = width + 2 * border
   const h = height + 2 * border
-  if (count === 1) return fitMagnification(width, height, sensor.width, sensor.height, border, turn)
+  if (count === 1 || overlap === undefined)
+    return fitMagnification(width, height, sensor.width, sensor.height, border, turn)
   const at = (across: number, down: number): number => {
     // n frames with n − 1 overlaps between reach the whole way.
     const wide = (w - overlap) / across + overlap

@@ -145,7 +145,7 @@ describe('a plan of the run', () => {
             expect(each.exposure).toBe(exposure)
             expect(m).toBeGreaterThanOrEqual(each.sampling * one.pitch * (1 - 1e-9))
             const [across, down] = tiles.turned ? [24 * MM, 36 * MM] : [36 * MM, 24 * MM]
-            const reached = (count: number, tile: number) => count * (tile / m) - (count - 1) * each.overlap
+            const reached = (count: number, tile: number) => count * (tile / m) - (count - 1) * (each.overlap ?? 0)
             expect(reached(tiles.across, across)).toBeGreaterThanOrEqual(each.width * (1 - 1e-9))
             expect(reached(tiles.down, down)).toBeGreaterThanOrEqual(each.height * (1 - 1e-9))
             expect(frames).toBe(tiles.count * each.pages)
