@@ -86,7 +86,9 @@ export class BuildCell extends SignalWatcher(LitElement) {
   /** To the first thing to fill in of a cell just added. */
   async focusFirst(): Promise<void> {
     await this.updateComplete
-    const first = this.renderRoot.querySelector<HTMLElement>('.first input, .first textarea')
+    const wide = this.renderRoot.querySelector<LitElement>('wide-form')
+    await wide?.updateComplete
+    const first = (wide ?? this).renderRoot.querySelector<HTMLElement>('.first input, .first textarea')
     first?.focus()
     if (first instanceof HTMLInputElement) first.select()
   }

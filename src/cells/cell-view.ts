@@ -33,7 +33,7 @@ interface Asking {
 }
 
 /** A cell as it stands now: all that the element showing it needs. */
-export type GivenView = View<Given, Outcome>
+export type GivenView = View<Given, Outcome> & Asking
 export type ResultView = View<Result, Outcome> & Asking
 export type CheckView = View<Check, CheckOutcome> & Asking
 export type NoteView = View<Note, undefined>
@@ -45,6 +45,9 @@ export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingVi
 
 /** One signal a cell: an edit wakes only the elements whose cells it reached. */
 export type CellSignal<V extends CellView = CellView> = Signal.State<V>
+
+/** What an element that shows a cell needs of its signal. */
+export type ReadView<V extends CellView = CellView> = Pick<CellSignal<V>, 'get'>
 
 /** An element asks for a change; whoever holds the sheet makes it, or says why not. */
 export interface Asked {

@@ -1,24 +1,13 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { readDisplayUnit } from '../units/index.ts'
 import type { Given, ValueOutcome } from '../worksheet/index.ts'
-import { ask, type CellSignal, type GivenView, labelOf } from './cell-view.ts'
+import { ask, type GivenView, labelOf, type ReadView } from './cell-view.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
 import { field, isLong, row, shared } from './styles.ts'
 import { signsShown, touchRow, touchRowStyle } from './touch-row.ts'
 import { trouble, troubleStyle } from './trouble.ts'
-
-/** The unit as set behind the field. */
-export function unitBehind(unit: string | undefined): string {
-  if (!unit) return ''
-  try {
-    const shown = readDisplayUnit(unit)
-    return shown.notation ? '' : shown.symbol
-  } catch {
-    return unit
-  }
-}
+import { unitBehind } from './unit-behind.ts'
 
 const bare = (text: string, unit: string): string =>
   (unit === '' ? text : text.replaceAll(unit, '')).replaceAll(/[\s\u202f]+/g, '').replaceAll(/[x*]/g, '×')
@@ -50,7 +39,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     `,
   ]
 
-  @property({ attribute: false }) view!: CellSignal<GivenView>
+  @property({ attribute: false }) view!: ReadView<GivenView>
   @state() private inHand = false
   @query('.entry') private entry!: HTMLInputElement | null
 
@@ -63,7 +52,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const { cell, outcome } = this.view.get()
+    const { cell, outcome, sheet } = this.view.get()
     const entry: Entry = cell.entry ?? 'quantity'
     const label = labelOf(cell)
     const bad = outcome.state === 'error' && cell.value.trim() !== ''
@@ -89,7 +78,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
           ${cell.hint ? html`<span class="small" id="hint">${cell.hint}</span>` : nothing}
           ${readAs ? html`<span class="small" id="read">read as ${readAs}</span>` : nothing}
         </div>
-        ${entryField({ entry, cell, label, bad, described, put })}
+        ${entryField({ entry, cell, sheet, label, bad, described, put })}
         ${typed ? html`<span class="unit">${unit}</span>` : nothing}
         ${
           typed && this.inHand && signsShown.get()

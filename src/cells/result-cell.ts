@@ -1,12 +1,11 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { live } from 'lit/directives/live.js'
-import type { Outcome, Result, ValueOutcome } from '../worksheet/index.ts'
+import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../worksheet/index.ts'
 import { ask, type CellSignal, labelOf, type ResultView } from './cell-view.ts'
-import { unitBehind } from './given-cell.ts'
+import { measuredField, measuring } from './measured-field.ts'
 import { field, isLong, row, shared } from './styles.ts'
-import { trouble, troubleStyle } from './trouble.ts'
+import { troubleStyle } from './trouble.ts'
 
 /** A figure longer than this takes the width of the row; a list or a record breaks badly, and does so sooner. */
 const LONG_FIGURE = 14
@@ -130,15 +129,8 @@ export class ResultCell extends SignalWatcher(LitElement) {
     this.measureField?.focus()
   }
 
-  private put(cell: Result, text: string): void {
-    const { measured: _, ...rest } = cell
-    const next = text.trim() === '' ? (rest as Result) : { ...cell, measured: text }
-    ask(this, { do: 'replace', cell: next }, `measured:${cell.id}`)
-  }
-
   private clear(cell: Result): void {
-    const { measured: _, ...rest } = cell
-    ask(this, { do: 'replace', cell: rest as Result })
+    ask(this, { do: 'replace', cell: withMeasured(cell, '') })
     this.measuring = false
   }
 
@@ -161,26 +153,10 @@ export class ResultCell extends SignalWatcher(LitElement) {
   }
 
   private measureRow(cell: Result, outcome: Outcome): TemplateResult {
-    const amiss = outcome.state === 'value' ? outcome.measuredAmiss : undefined
-    const put = (text: string): void => this.put(cell, text)
-    const shown = outcome.state === 'value' ? outcome.shown.unit : ''
     return html`
       <div class="below measure">
         <label for="measured" class="small">${cell.measure ?? 'As measured; it is reckoned on with until it is cleared.'}</label>
-        <input
-          id="measured"
-          class="field"
-          type="text"
-          autocomplete="off"
-          autocapitalize="off"
-          spellcheck="false"
-          aria-label="${labelOf(cell)}, measured"
-          aria-invalid=${amiss !== undefined}
-          .value=${live(cell.measured ?? '')}
-          @input=${(event: Event) => put((event.target as HTMLInputElement).value)}
-        >
-        <span class="unit">${unitBehind(cell.unit) || shown}</span>
-        ${amiss ? html`<div class="below">${trouble(cell.measured ?? '', [amiss], put)}</div>` : nothing}
+        ${measuredField(cell, outcome, (text) => ask(this, ...measuring(cell, text)))}
       </div>
     `
   }

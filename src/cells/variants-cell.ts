@@ -6,8 +6,8 @@ import type { Change, Given, Variants } from '../worksheet/index.ts'
 import { type Compared, type ComparedRow, type Varied, variantsTable } from '../worksheet/variants-table.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
 import { checkSign, STATE_WORDS, signStyle } from './check-sign.ts'
-import { unitBehind } from './given-cell.ts'
 import { field, shared } from './styles.ts'
+import { unitBehind } from './unit-behind.ts'
 
 const MOST_SETS = 3
 

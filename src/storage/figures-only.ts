@@ -25,13 +25,14 @@ function result(sheet: Sheet, cell: Result): Cell {
 }
 
 /** What no formula can write stands as a text. */
-const asText = ({ id, name, label, hint, more_exact }: Result, value: string): Cell => ({
+const asText = ({ id, name, label, hint, more_exact, stand }: Result, value: string): Cell => ({
   kind: 'given',
   id,
   name,
   label,
   hint,
   more_exact,
+  stand,
   entry: 'text',
   value,
 })

@@ -13,6 +13,7 @@ import {
   STOP,
   showQuantity,
 } from '../units/index.ts'
+import type { Result } from './document.ts'
 import type { GivenReading } from './read-given.ts'
 
 const asError = (message: string, from: number, to: number, text: string, mend?: string): GivenReading => ({
@@ -95,3 +96,9 @@ function asFineAs(computed: number, measured: number, dimension: Dimension, decl
 
 const stops = (by: number): string => showQuantity(Math.abs(by), STOP).text
 const percent = (ratio: number): string => `${Number((100 * Math.abs(ratio - 1)).toPrecision(2))} %`
+
+/** A result with something measured in its place; empty, the computed value feeds onward again. */
+export function withMeasured(cell: Result, text: string): Result {
+  const { measured: _, ...rest } = cell
+  return text.trim() === '' ? (rest as Result) : { ...cell, measured: text }
+}

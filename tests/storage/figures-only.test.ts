@@ -84,3 +84,31 @@ test('what was measured stays beside what was computed', async () => {
   expect(is).toMatchObject({ shown: { text: '1204 mm' }, measured: { computed: { shown: { text: '1200 mm' } } } })
   expect(shown(is)).toBe(shown(was))
 })
+
+test('steps stay with their ticks, and what is read at them; what is set at the stand stays so', async () => {
+  const figures = await sent(
+    sheetOf([
+      given('a', '2 mm', { unit: 'mm', stand: true }),
+      result('b', 'a * 2', { measured: '5 mm', stand: true }),
+      result('c', '2 +', { stand: true }),
+      check('d', 'b > 1 mm', { stand: true }),
+      {
+        kind: 'steps',
+        id: 's',
+        steps: [
+          { text: 'One', reading: 'a', done: true },
+          { text: 'Two', reading: 'b' },
+        ],
+      },
+    ]),
+  )
+  for (const at of [0, 1, 2, 3]) expect(sameIn(figures, at)).toMatchObject({ stand: true })
+  expect(sameIn(figures, 4)).toMatchObject({
+    steps: [
+      { text: 'One', reading: 'a', done: true },
+      { text: 'Two', reading: 'b' },
+    ],
+  })
+  expect(figures.named('a')).toMatchObject({ value: '2 mm' })
+  expect(figures.named('b')).toMatchObject({ measured: '5 mm' })
+})

@@ -58,6 +58,12 @@ export const PAPER_STYLE = `
   border-block-end: ${DRAWN_RULE};
 }
 .job-sheet .sign { margin-block-start: 0.4mm; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+.job-sheet .steps { padding-block: 2mm 1mm; }
+.job-sheet .steps p { break-after: avoid; }
+.job-sheet .steps td, .job-sheet .steps th { padding-block: 1.4mm; }
+.job-sheet .steps .tick { inline-size: 7mm; }
+.job-sheet .steps .tick .sign { margin: 0 0 -0.8mm; }
+.job-sheet .steps .number { inline-size: 7mm; }
 .job-sheet .note { display: grid; gap: 1mm; padding-block: 1.4mm; max-inline-size: 150mm; }
 .job-sheet .note p { white-space: pre-line; }
 .job-sheet .note .small { display: inline; }

@@ -5,11 +5,10 @@ import { element, type Node } from '../../drawings/tree.ts'
 import type { Cell, Check, Given, Note, Outcome, Result, Sheet } from '../../worksheet/index.ts'
 import type { Measured } from '../../worksheet/outcome.ts'
 import { checkShape } from './check-shapes.ts'
+import { figureCells, figureOf } from './figures.ts'
+import { stepsTable } from './steps.ts'
 import { workingOf } from './working.ts'
 
-/** A figure longer than this takes the place of its unit as well, or a line of its own. */
-const LONG_FIGURE = 16
-const LONGEST_FIGURE = 44
 const MOST_NAMES = 4
 
 const small = (text: string): Node => element('span', { class: 'small' }, text)
@@ -41,31 +40,6 @@ function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[]
   return names.length > 0
     ? [`waits for ${series(more > 0 ? [...names.slice(0, MOST_NAMES), `${more} more`] : names)}`]
     : []
-}
-
-interface Figure {
-  readonly figure: string
-  readonly unit: string
-}
-
-/** The figure and, where there is one figure, its unit apart. */
-function figureOf(cell: Given | Result, outcome: Outcome): Figure {
-  if (outcome.state !== 'value') return { figure: cell.kind === 'given' ? cell.value : '', unit: '' }
-  const { kind } = outcome.type
-  const { figure, unit, text } = outcome.shown
-  if (kind === 'list') return { figure: text.replace(/^\{|\}$/g, '').replaceAll('_', ' '), unit: '' }
-  if (kind !== 'record') return { figure, unit }
-  const size = /^([\d.,\s]+×[\d.,\s]+\d)\s(\S+)$/.exec(outcome.readAs ?? '')
-  return size ? { figure: size[1] as string, unit: size[2] as string } : { figure: text.replaceAll('_', ' '), unit: '' }
-}
-
-/** The cells of a row that hold the figure. */
-function figureCells({ figure, unit }: Figure): Node[] {
-  if (figure.length > LONGEST_FIGURE) return []
-  if (figure.length > LONG_FIGURE && unit === '') return [element('td', { class: 'long', colspan: 2 }, figure)]
-  // What is not filled in yet is a line to write on.
-  const empty = figure === '' ? ' empty' : ''
-  return [element('td', { class: `figure${empty}` }, figure), element('td', { class: 'unit' }, unit)]
 }
 
 /** A given or a result: what it is, its figure on its unit, and what is to be said of it; its working below. */
@@ -145,6 +119,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     close()
     if (cell.kind === 'check') rows.push(checkRow(sheet, cell, withWorking))
     else if (cell.kind === 'note') rows.push(noteRow(cell))
+    else if (cell.kind === 'steps') rows.push(stepsTable(sheet, cell))
   }
   close()
   return rows

@@ -1,0 +1,66 @@
+import { labelOf } from '../../cells/cell-view.ts'
+import { doneInWords } from '../../cells/steps-ticks.ts'
+import { unitBehind } from '../../cells/unit-behind.ts'
+import { element, type Node } from '../../drawings/tree.ts'
+import type { Sheet, Steps } from '../../worksheet/index.ts'
+import { type Figure, figureCells, figureOf } from './figures.ts'
+
+type Step = Steps['steps'][number]
+
+/** A box to tick by hand; ticked where it was on the screen. */
+const tickBox = (done: boolean): Node =>
+  element(
+    'svg',
+    { class: 'sign', viewBox: '0 0 18 18', width: '4.2mm', height: '4.2mm' },
+    element('rect', { x: 1, y: 1, width: 16, height: 16, fill: 'none', stroke: '#000', 'stroke-width': 1.5 }),
+    ...(done
+      ? [element('path', { d: 'M4 9.5 7.5 13.5 14.5 4.5', fill: 'none', stroke: '#000', 'stroke-width': 2.5 })]
+      : []),
+  )
+
+/** What is read at a step, and its figure; a line to write on while there is none. */
+function reading(sheet: Sheet, name: string): { readonly words: string; readonly figure?: Figure } {
+  const cell = sheet.named(name)
+  if (cell?.kind === 'given') {
+    const figure = figureOf(cell, sheet.outcome(cell.id))
+    return { words: labelOf(cell), figure: figure.figure === '' ? { figure: '', unit: unitBehind(cell.unit) } : figure }
+  }
+  if (cell?.kind !== 'result') return { words: `«${name}» is no longer in the sheet` }
+  const outcome = sheet.outcome(cell.id)
+  const measured = outcome.state === 'value' ? outcome.measured : undefined
+  const computed = measured ? measured.computed?.shown : outcome.state === 'value' ? outcome.shown : undefined
+  return {
+    words: `${labelOf(cell)}, as measured${computed ? ` (computed ${computed.text})` : ''}`,
+    figure: measured ? figureOf(cell, outcome) : { figure: '', unit: unitBehind(cell.unit) || (computed?.unit ?? '') },
+  }
+}
+
+function stepRow(sheet: Sheet, step: Step, at: number): Node {
+  const read = step.reading === undefined ? undefined : reading(sheet, step.reading)
+  const cells = read?.figure ? figureCells(read.figure) : []
+  const said = read ? [`${read.words}${read.figure && cells.length === 0 ? `: ${read.figure.figure}` : ''}`] : []
+  return element(
+    'tr',
+    {},
+    element('td', { class: 'tick' }, tickBox(step.done === true)),
+    element('td', { class: 'number' }, `${at + 1}`),
+    element(
+      'th',
+      { scope: 'row', ...(cells.length === 0 ? { colspan: 3 } : {}) },
+      step.text,
+      ...said.map((words) => element('span', { class: 'small' }, words)),
+    ),
+    ...cells,
+  )
+}
+
+/** The steps on paper: numbered, a box to tick before each and a line for what is read at it. */
+export function stepsTable(sheet: Sheet, cell: Steps): Node {
+  const begun = cell.steps.some(({ done }) => done === true)
+  return element(
+    'div',
+    { class: 'steps' },
+    element('p', {}, element('b', {}, labelOf(cell)), begun ? `, ${doneInWords(cell.steps).toLowerCase()}` : ''),
+    element('table', {}, ...cell.steps.map((step, at) => element('tbody', {}, stepRow(sheet, step, at)))),
+  )
+}
