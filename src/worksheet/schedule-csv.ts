@@ -1,0 +1,91 @@
+import Papa from 'papaparse'
+
+/** Tables as text, as programs exchange them: what is read or written here knows nothing of columns. */
+
+/** Why a table cannot be taken: what, where in it, and how to mend it. */
+export class TableError extends Error {
+  override readonly name = 'TableError'
+}
+
+export type Separator = ',' | ';' | '\t'
+
+export interface TextTable {
+  readonly rows: readonly (readonly string[])[]
+  readonly separator: Separator
+}
+
+/** Text larger than this is refused before it is parsed: in signs. */
+export const LARGEST_TABLE = 50_000_000
+
+const SEPARATORS: readonly Separator[] = ['\t', ';', ',']
+/** So much of a table is looked at to find what separates its fields. */
+const SAMPLE_SIGNS = 50_000
+const SAMPLE_ROWS = 50
+
+/** Reads a table from text: fields separated by commas, semicolons or tabs, some in quotes. Throws TableError. */
+export function readTable(text: string): TextTable {
+  if (text.length > LARGEST_TABLE)
+    throw new TableError(`The table is larger than ${LARGEST_TABLE / 1e6} MB. Take it in parts.`)
+  const plain = text.replace(/^\ufeff/, '')
+  if (plain.trim() === '') throw new TableError('There is no table here: the text is empty.')
+  const separator = separatorOf(plain)
+  const rows = parse(plain, separator)
+  // The end of the last line opens no row of its own.
+  if (/[\r\n]$/.test(plain) && isEmptyRow(rows.at(-1))) rows.pop()
+  return { rows, separator }
+}
+
+/** A table as text after RFC 4180; a field is quoted where it would else be read otherwise. */
+export function writeTable(rows: readonly (readonly string[])[], separator: Separator = ','): string {
+  return rows.map((row) => `${row.map((field) => quoted(field, row.length)).join(separator)}\r\n`).join('')
+}
+
+/** Other separators too: what separates the fields is guessed by whoever reads it. */
+const NEEDS_QUOTES = /["\r\n,;\t\ufeff]|^\s|\s$/
+
+const quoted = (field: string, width: number): string =>
+  NEEDS_QUOTES.test(field) || (field === '' && width === 1) ? `"${field.replaceAll('"', '""')}"` : field
+
+const isEmptyRow = (row: readonly string[] | undefined): boolean => row?.length === 1 && row[0] === ''
+
+const parse = (text: string, delimiter: Separator): string[][] =>
+  Papa.parse<string[]>(text, { delimiter, header: false, skipEmptyLines: false }).data
+
+interface Sample {
+  readonly separator: Separator
+  /** Fields in most rows. */
+  readonly width: number
+  /** Rows of another width. */
+  readonly odd: number
+}
+
+/** A field in quotes, whatever separates it from its neighbours. */
+const IN_QUOTES = /(?<=^|[,;\t\r\n])"(?:[^"]|"")*"(?=[,;\t\r\n]|$)/g
+/** Commas between digits are decimal commas: they separate nothing. */
+const OTHER_COMMA = /(?<!\d),|,(?!\d)/
+
+function separatorOf(text: string): Separator {
+  const lines = text
+    .slice(0, SAMPLE_SIGNS)
+    .replace(IN_QUOTES, '')
+    .split(/\r\n|\r|\n/)
+    .slice(0, SAMPLE_ROWS)
+  // The last line may be cut, and a blank one is none.
+  const whole = lines.filter((line, at) => line !== '' && (at < lines.length - 1 || text.length <= SAMPLE_SIGNS))
+  const samples = SEPARATORS.map((separator) => sampleOf(whole, separator)).filter(({ width }) => width > 1)
+  const least = Math.min(...samples.map(({ odd }) => odd))
+  const [first, second] = samples.filter(({ odd }) => odd === least)
+  if (!first) return ','
+  const parts = whole.flatMap((line) => line.split(';'))
+  return first.separator === ';' && second && parts.some((part) => OTHER_COMMA.test(part)) ? ',' : first.separator
+}
+
+function sampleOf(lines: readonly string[], separator: Separator): Sample {
+  const widths = new Map<number, number>()
+  for (const line of lines) {
+    const width = line.split(separator).length
+    widths.set(width, (widths.get(width) ?? 0) + 1)
+  }
+  const [width, alike] = [...widths].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0])
+  return { separator, width, odd: lines.length - alike }
+}
