@@ -2,6 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../cells/styles.ts'
+import type { Piece } from '../kit/piece.ts'
 import { newId, openStore, type Store, type Summary } from '../storage/store.ts'
 import type { Standing, Worksheet } from '../worksheet/index.ts'
 import { face, setFace } from './face.ts'
@@ -14,6 +15,7 @@ import { template } from './templates.ts'
 type Page =
   | { readonly on: 'nothing' }
   | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
+  | { readonly on: 'kit' }
   | { readonly on: 'sheet'; readonly held: HeldSheet; readonly key: string }
   | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing; readonly served?: boolean }
 
@@ -173,7 +175,16 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       const worksheet = await fromServer(route.path)
       return { on: 'copy', worksheet, standing: await standingOf(worksheet), served: true }
     }
+    if (route.at === 'kit') {
+      await import('./kit-page.ts')
+      return { on: 'kit' }
+    }
     return { on: 'shelf', trouble: '' }
+  }
+
+  /** A given that is a piece of kit asks for what there is: the studio's own, or the generic kit until it has one. */
+  private readonly giveKit = (event: CustomEvent<(pieces: Promise<readonly Piece[]>) => void>): void => {
+    event.detail(import('../kit/studio.ts').then(({ piecesIn }) => piecesIn(this.kept())))
   }
 
   private kept(): Store {
@@ -261,6 +272,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
           location.hash = ''
         }}
       ></copy-page>`
+    if (page.on === 'kit') return html`<kit-page .store=${this.kept()}></kit-page>`
     if (page.on === 'shelf')
       return html`<shelf-page
         .store=${this.kept()}
@@ -275,15 +287,16 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     const dim = face.get() === 'dim'
     return html`
-      <header class=${this.page.on === 'copy' ? 'narrow' : ''}>
+      <header class=${this.page.on === 'copy' || this.page.on === 'kit' ? 'narrow' : ''}>
         <a class="brand" href="#">Evenfield</a>
         <nav aria-label="This page">
           ${this.page.on === 'sheet' ? this.faces() : nothing}
+          ${this.page.on === 'shelf' || this.page.on === 'kit' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>Kit</a>` : nothing}
           <button type="button" class="word" @click=${() => setFace(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>
       <newer-bar .settled=${() => this.settled()}></newer-bar>
-      <div class="page" tabindex="-1">${this.shown()}</div>
+      <div class="page" tabindex="-1" @kit-asked=${this.giveKit}>${this.shown()}</div>
     `
   }
 }

@@ -4,6 +4,8 @@ export type Face = 'fill' | 'build' | 'functions'
 /** Where in the app one is: told by the part of the address after `#`, which no server sees. */
 export type Route =
   | { readonly at: 'shelf' }
+  /** The studio's equipment. */
+  | { readonly at: 'kit' }
   /** A template or an empty sheet, not yet kept. */
   | { readonly at: 'new'; readonly template: string; readonly face: Face }
   | { readonly at: 'sheet'; readonly id: string; readonly face: Face }
@@ -15,6 +17,7 @@ export function readRoute(hash: string): Route {
   const fragment = hash.replace(/^#/, '')
   if (fragment.startsWith('s=')) return { at: 'link', fragment }
   if (fragment.startsWith('open=')) return { at: 'server', path: decoded(fragment.slice('open='.length)) }
+  if (fragment === 'kit') return { at: 'kit' }
   const [place, name, last] = fragment.split('/')
   const face = last === 'build' || last === 'functions' ? last : 'fill'
   if (place === 'sheet' && name) return { at: 'sheet', id: decoded(name), face }

@@ -9,12 +9,14 @@ import {
   type Drawing,
   type DrawingKind,
   type Given,
+  KIT_SORTS,
   NAME_PATTERN,
   type NamedCell,
   type Note,
   type Result,
 } from '../worksheet/index.ts'
-import type { CellView } from './cell-view.ts'
+import { KIT_FIGURES } from '../worksheet/kit-sorts.ts'
+import type { CellView, GivenView } from './cell-view.ts'
 import { fedByName } from './drawing-parts.ts'
 import type { FormulaEvent } from './formula-field.ts'
 import { labelled, selected, ticked } from './labelled.ts'
@@ -47,6 +49,7 @@ const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
   ['yes or no', 'Yes or no'],
   ['text', 'Words'],
   ['date', 'A date'],
+  ['kit', 'A piece of kit'],
 ]
 
 const ROLES: readonly (readonly [NonNullable<Note['role']>, string])[] = [
@@ -130,6 +133,33 @@ export function formula(
   `
 }
 
+/** What sort of equipment it is, and which givens take its figures. */
+function kitFields(form: Form, cell: Given): TemplateResult {
+  const { cells } = (form.view as GivenView).sheet
+  const givens = cells.filter((one): one is Given => one.kind === 'given' && one.id !== cell.id)
+  const fill = (figure: string, name: string): void => {
+    const { [figure]: _, ...others } = cell.fills ?? {}
+    form.put({ ...cell, fills: name === '' ? others : { ...others, [figure]: name } }, `fills:${cell.id}`)
+  }
+  return html`
+    ${selected({
+      label: 'Sort of equipment',
+      value: cell.sort ?? '',
+      className: 'all',
+      options: [['', 'Choose a sort'], ...KIT_SORTS.map((sort): [string, string] => [sort, sort])],
+      put: (sort) => form.put({ ...cell, sort: (sort || undefined) as Given['sort'] }, `sort:${cell.id}`),
+    })}
+    ${(cell.sort ? KIT_FIGURES[cell.sort] : []).map(({ name: figure }) =>
+      selected({
+        label: `${figure} fills in`,
+        value: cell.fills?.[figure] ?? '',
+        options: [['', 'no given'], ...givens.map(({ name }): [string, string] => [name, name])],
+        put: (name) => fill(figure, name),
+      }),
+    )}
+  `
+}
+
 function givenForm(form: Form, cell: Given): TemplateResult {
   const entry = cell.entry ?? 'quantity'
   const numeric = entry === 'quantity' || entry === 'size' || entry === 'list'
@@ -155,6 +185,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
           })
         : nothing
     }
+    ${entry === 'kit' ? kitFields(form, cell) : nothing}
     ${
       entry === 'quantity'
         ? html`${textField(form, cell, 'least', 'Not less than')}${textField(form, cell, 'most', 'Not more than')}`

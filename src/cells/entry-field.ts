@@ -1,6 +1,6 @@
 import { css, html, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
-import type { Given } from '../worksheet/index.ts'
+import type { Given, Sheet } from '../worksheet/index.ts'
 
 export type Entry = NonNullable<Given['entry']>
 
@@ -52,6 +52,7 @@ interface EntryParts {
   readonly entry: Entry
   readonly cell: Given
   readonly label: string
+  readonly sheet: Sheet
   /** The text in it cannot be read. */
   readonly bad: boolean
   /** The ids of what describes it. */
@@ -101,11 +102,18 @@ function choice({ cell, described, bad, put }: EntryParts): TemplateResult {
   `
 }
 
+/** Fetched when a sheet first asks for a piece of kit. */
+function kit({ cell, label, sheet }: EntryParts): TemplateResult {
+  void import('./kit-choice.ts')
+  return html`<kit-choice id="entry" class="entry wide" .cell=${cell} .sheet=${sheet} .label=${label}></kit-choice>`
+}
+
 /** The field a given is filled in with, by its kind of entry. */
 export function entryField(parts: EntryParts): TemplateResult {
   const { entry, cell, described, bad, put } = parts
   if (entry === 'yes or no') return yesNo(parts)
   if (entry === 'choice') return choice(parts)
+  if (entry === 'kit') return kit(parts)
   if (entry === 'date' || entry === 'text')
     return html`
       <input

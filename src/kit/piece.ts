@@ -1,0 +1,52 @@
+import * as v from 'valibot'
+import { KIT_SORTS } from '../worksheet/kit-sorts.ts'
+import { NAME_PATTERN } from '../worksheet/name-pattern.ts'
+
+const FORMAT = 'evenfield-kit'
+const MOST_PIECES = 2000
+/** In characters: a kit of that many pieces with all their figures stays far below. */
+export const LARGEST_KIT = 2_000_000
+
+const PieceSchema = v.looseObject({
+  id: v.pipe(v.string(), v.minLength(1), v.maxLength(64)),
+  sort: v.picklist(KIT_SORTS),
+  name: v.pipe(v.string(), v.maxLength(200)),
+  /** As typed. */
+  figures: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), v.pipe(v.string(), v.maxLength(500))),
+  note: v.optional(v.pipe(v.string(), v.maxLength(2000))),
+})
+
+export const PiecesSchema = v.pipe(v.array(PieceSchema), v.maxLength(MOST_PIECES))
+
+const FileSchema = v.looseObject({
+  format: v.literal(FORMAT),
+  version: v.literal(1),
+  pieces: PiecesSchema,
+})
+
+/** A camera, a lens, a lamp, … of the studio. */
+export type Piece = v.InferOutput<typeof PieceSchema>
+
+/** Why a kit cannot be read, with its place. */
+export class KitError extends Error {}
+
+/** Reads a kit from a file. Throws KitError; nothing of it is used then. */
+export function readKitFile(text: string): Piece[] {
+  if (text.length > LARGEST_KIT) throw new KitError('This file is too large to be a kit.')
+  let data: unknown
+  try {
+    data = JSON.parse(text.replace(/^\ufeff/, ''))
+  } catch {
+    throw new KitError('This is not a kit: it is not JSON.')
+  }
+  const read = v.safeParse(FileSchema, data)
+  if (read.success) return read.output.pieces
+  if ((data as { format?: unknown } | null)?.format !== FORMAT)
+    throw new KitError('This is not a kit. Save one under Kit to see what it looks like.')
+  const issue = read.issues[0]
+  const place = issue.path?.map(({ key }) => String(key)).join(' › ')
+  throw new KitError(`This kit cannot be read${place ? ` at ${place}` : ''}: ${issue.message}`)
+}
+
+export const writeKitFile = (pieces: readonly Piece[]): string =>
+  `${JSON.stringify({ format: FORMAT, version: 1, pieces }, undefined, 2)}\n`
