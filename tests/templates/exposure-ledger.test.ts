@@ -73,6 +73,25 @@ describe('what the reading holds already is not counted again', () => {
     expect(sheet.number('total_stops')).toBeCloseTo(Math.log2(5), 12)
   })
 
+  test('a meter that reads the light itself asks for no surface', () => {
+    const sheet = open('exposure-ledger', { receptor: 'flat receptor', polarised: 'no', magnification: '1:9' })
+    expect(sheet.number('surface_stops')).toBe(0)
+    expect(sheet.number('total_stops')).toBeCloseTo(2 * Math.log2(10 / 9), 12)
+  })
+
+  test('and cannot have been read through the lens', () => {
+    const odd = { receptor: 'flat receptor', through_lens: 'yes', polarisers_read: 'over lamps and lens' }
+    expect(open('exposure-ledger', odd).state('not_twice')).toBe('fails')
+    expect(open('exposure-ledger', odd).message('not_twice')).toContain('counted twice')
+  })
+
+  test('a reading through the lens is told to hold lens and filter', () => {
+    const sheet = open('exposure-ledger', { through_lens: 'yes', polarised: 'no' })
+    expect(sheet.message('not_twice')).toBe(
+      'the reading through the lens holds lens and filter: they are not added again.',
+    )
+  })
+
   test('flash counts filter and polarisers whatever the meter saw', () => {
     const seen = { through_lens: 'yes', polarisers_read: 'over lamps and lens', filter: '2' }
     const unseen = { filter: '2' }
@@ -100,6 +119,7 @@ describe('each check holds and fails, and says so in full', () => {
   const bright = { reading: '15', aperture: 'f/2.8', polarised: 'no', metered_reflectance: '18' }
   test.each([
     ['not_twice', {}, { through_lens: 'yes' }],
+    ['read_flat', {}, { receptor: 'dome up' }],
     ['no_flicker', {}, bright],
     ['released_untouched', {}, { hands_off: 'no' }],
   ] as const)('%s', (check, held, failed) => {
@@ -115,7 +135,7 @@ describe('each check holds and fails, and says so in full', () => {
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('exposure-ledger').checks).toHaveLength(3)
+    expect(open('exposure-ledger').checks).toHaveLength(4)
   })
 })
 

@@ -121,6 +121,8 @@ describe('each check holds and fails, and says so in full', () => {
     ['overlap_fits', {}, { overlap: '200' }],
     ['column_reaches', {}, { focal: '90' }],
     ['lens_long_enough', {}, { focal: '35' }],
+    ['read_flat', {}, { receptor: 'dome up' }],
+    ['released_untouched', {}, { hands_off: 'no' }],
     ['lens_focuses', {}, { original: '36 x 24' }],
     ['room_enough', {}, { original: '22 x 18', principal_inset: '80' }],
     ['even_enough', {}, { lamp_aim: '-300' }],
@@ -133,8 +135,19 @@ describe('each check holds and fails, and says so in full', () => {
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('flat-sheet').checks).toHaveLength(12)
+    expect(open('flat-sheet').checks).toHaveLength(14)
   })
+})
+
+test('how short a lens may be is the sheet’s to say', () => {
+  expect(open('flat-sheet', { focal: '55', shortest_lens: '60' }).state('lens_long_enough')).toBe('fails')
+  expect(open('flat-sheet', { focal: '45', shortest_lens: '40' }).state('lens_long_enough')).toBe('holds')
+})
+
+test('a short time may be released by hand', () => {
+  const bright = open('flat-sheet', { hands_off: 'no', illuminance: '20000' })
+  expect(bright.number('time')).toBeLessThan(1 / 60)
+  expect(bright.state('released_untouched')).toBe('holds')
 })
 
 test('what a failing check proposes makes it hold', () => {

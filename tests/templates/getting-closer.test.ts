@@ -49,23 +49,35 @@ describe('a seal of 22 × 18 mm with a 60 mm lens that focuses to 1:2', () => {
     expect(sheet.mm('tube_room')).toBeCloseTo(60 * (1 + 22 / 24) - 25, 9)
   })
 
-  test('has 4 dpt bring 60/250 = 0.24 at infinity and (1.5 × 0.24) + 0.5 = 0.86 at its closest', () => {
-    // The added lens of 250 mm collimates; the lens, set to m0, then images at f (1 + m0) what lies at −f/m0: m = m0 + f P (1 + m0).
-    expect(sheet.mm('closeup_room')).toBeCloseTo(250, 9)
+  test('has 4 dpt bring 60/250 = 0.24 at infinity, and 0.81 at its closest', () => {
+    // The added lens of 250 mm collimates. Set to 1:2, the lens images what lies 180 mm before its principal plane, 155 mm
+    // before the added lens at its rim: that is the image of an original at 1/(1/250 + 1/155) mm, 155/u as large.
+    const u = 1 / (1 / 250 + 1 / 155)
+    expect(open('getting-closer', { original: '150 x 100', focal: '60', powers: '4' }).mm('closeup_room')).toBeCloseTo(
+      250,
+      9,
+    )
     expect(sheet.number('closeup_least')).toBeCloseTo(0.24, 9)
-    expect(sheet.number('closeup_greatest')).toBeCloseTo(0.86, 9)
+    expect(sheet.number('closeup_greatest')).toBeCloseTo(0.5 * (155 / u), 9)
     expect(sheet.state('closeup_covers')).toBe('fails')
   })
 
-  test('has 16 mm of tube and 4 dpt together cover 0.571 to 1.191, the lens set to 1:2.38', () => {
+  test('has 16 mm of tube and 4 dpt together cover 0.544 to 1.114, the lens set to 1:2.10', () => {
     const tube = 16 / 60
-    const least = tube + 0.24 * (1 + tube)
-    const greatest = tube + 0.5 + 0.24 * (1 + tube + 0.5)
+    // As above, the lens standing out by M in all: it images what lies 60 (1 + 1/M) − 25 mm before the added lens.
+    const together = (M: number): { m: number; u: number } => {
+      const s = 60 * (1 + 1 / M) - 25
+      const u = 1 / (1 / 250 + 1 / s)
+      return { m: (M * s) / u, u }
+    }
+    const least = together(tube).m
+    const greatest = together(tube + 0.5).m
     expect(sheet.number('both_least')).toBeCloseTo(least, 9)
     expect(sheet.number('both_greatest')).toBeCloseTo(greatest, 9)
-    // m = (tube + m0) + 0.24 (1 + tube + m0), solved for m0.
-    const set = (m - 0.24) / 1.24 - tube
-    expect(sheet.number('both_focus')).toBeCloseTo(set, 9)
+    const set = sheet.number('both_focus')
+    expect(together(tube + set).m).toBeCloseTo(m, 9)
+    expect(sheet.mm('both_room')).toBeCloseTo(together(tube + set).u, 9)
+    expect(sheet.mm('both_carriage')).toBeCloseTo(together(tube + set).u + 25 + 60 * (1 + tube + set), 9)
     expect(sheet.number('both_shift')).toBeCloseTo(2 * Math.log2(1 + tube + set), 9)
     expect(sheet.state('both_cover')).toBe('holds')
   })
@@ -75,11 +87,17 @@ test('two close-up lenses together come to the sum of their powers less a little
   // Ray by ray, thin lenses: P = P1 + P2 − d P1 P2 = 2 + 10 − 0.008 × 20 = 11.84 dpt;
   // the front focus lies (1 − d P2)/P = 0.92/11.84 = 77.70 mm before the first.
   const sheet = open('getting-closer')
-  expect(sheet.mm('closeup_room')).toBeCloseTo((0.92 / 11.84) * 1000, 6)
+  expect((sheet.value('stack') as { front_focus: number }).front_focus).toBeCloseTo(0.92 / 11.84, 9)
   expect(sheet.number('closeup_least')).toBeCloseTo(0.055 * 11.84, 9)
   // Wanted 24/34: the lens is set to (m − f P)/(1 + f P), and only that costs light.
-  const set = (24 / 34 - 0.6512) / 1.6512
-  expect(sheet.number('closeup_focus')).toBeCloseTo(set, 9)
+  // It then images what lies 55 (1 + 1/m0) − 25 mm before the stack's last lens: ray by ray, from there forward.
+  const set = sheet.number('closeup_focus')
+  const virtual = 55 * (1 + 1 / set) - 25
+  const between = 1 / (1 / 100 + 1 / virtual) - 8
+  const room = 1 / (1 / 500 + 1 / between)
+  expect(set * (virtual / (between + 8)) * (between / room)).toBeCloseTo(24 / 34, 2)
+  expect(sheet.mm('closeup_room')).toBeCloseTo(room, 1)
+  expect(sheet.mm('closeup_carriage')).toBeCloseTo(sheet.mm('closeup_room') + 8 + 25 + 55 * (1 + set), 9)
   expect(sheet.number('closeup_shift')).toBeCloseTo(2 * Math.log2(1 + set), 9)
   expect(sheet.number('stops_saved')).toBeCloseTo(2 * Math.log2(1 + 24 / 34) - 2 * Math.log2(1 + set), 9)
 })
@@ -100,6 +118,48 @@ test('what the lens reaches alone takes no tube and leaves the lens at its own m
   expect(sheet.state('tubes_reach')).toBe('holds')
 })
 
+describe('the column', () => {
+  test('with tubes, stands at f (2 + m + 1/m), the thickness and the carriage’s mark added', () => {
+    const sheet = open('getting-closer', { original_thickness: '6', sensor_to_carriage: '40' })
+    expect(sheet.mm('tube_carriage')).toBeCloseTo(55 * (2 + 24 / 34 + 34 / 24) + 46, 9)
+  })
+
+  test('with a close-up lens alone and the lens at infinity, at 1/P, the barrel and f', () => {
+    const sheet = open('getting-closer', { original: '71 x 47', focal: '60', powers: '8', sensor: '36 x 24' })
+    // 24/51 = 0.4706 is less than f P = 0.48: the lens stays at infinity.
+    expect(sheet.number('closeup_focus')).toBe(0)
+    expect(sheet.mm('closeup_carriage')).toBeCloseTo(125 + 25 + 60, 9)
+  })
+})
+
+describe('depth', () => {
+  test('is about 2 N c (1 + m)/m² with tubes: 0.66 mm at f/8 and 1:1.42', () => {
+    const sheet = open('getting-closer')
+    const m = 24 / 34
+    const k = (8 * 0.012) / (m * 55)
+    expect(sheet.mm('depth')).toBeCloseTo((2 * 8 * 0.012 * (1 + m)) / m ** 2 / (1 - k * k), 9)
+  })
+
+  test('goes by the aperture at work, not by the way of getting there', () => {
+    // At one aperture at work and one magnification, 2 N c/m² is the same, but for a term below a part in a thousand.
+    const sheet = open('getting-closer')
+    const perStop = (depth: string, aperture: string): number => sheet.mm(depth) / sheet.number(aperture)
+    expect(perStop('closeup_depth', 'closeup_aperture') / perStop('depth', 'tube_aperture')).toBeCloseTo(1, 3)
+  })
+
+  test('is told in frames and in the move from one to the next', () => {
+    const deep = open('getting-closer', { unevenness: '2' })
+    // Steps of 0.8 of 0.657 mm: 1 + (2 − 0.657)/0.526 = 3.6, so four.
+    expect(deep.message('depth_holds')).toContain('Take 4 frames, the camera moved by 0.53 mm')
+  })
+})
+
+test('three close-up lenses grow stronger towards the camera, all of them', () => {
+  expect(open('getting-closer', { powers: '1, 2, 4' }).state('stack_order')).toBe('holds')
+  expect(open('getting-closer', { powers: '2, 1, 4' }).state('stack_order')).toBe('fails')
+  expect(open('getting-closer', { powers: '4' }).state('stack_order')).toBe('holds')
+})
+
 describe('each check holds and fails, and says so in full', () => {
   test.each([
     ['pixels_match', {}, { sensor_pixels: '4000 x 6000' }],
@@ -107,12 +167,14 @@ describe('each check holds and fails, and says so in full', () => {
     ['tubes_clear', {}, { focal: '28', principal_inset: '50' }],
     ['closeup_covers', {}, { powers: '3' }],
     ['stack_order', {}, { powers: '10, 2' }],
+    ['lens_long_enough', {}, { focal: '45' }],
+    ['depth_holds', {}, { unevenness: '2' }],
     ['both_cover', {}, { both_power: '1' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('getting-closer', held), open('getting-closer', failed), check)
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('getting-closer').checks).toHaveLength(6)
+    expect(open('getting-closer').checks).toHaveLength(8)
   })
 })

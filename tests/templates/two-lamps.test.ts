@@ -114,6 +114,12 @@ test('a sheet without gloss does not mind lamps in the mirror zone', () => {
   expect(open('two-lamps', { ...near, glossy: 'no' }).state('lamps_clear')).toBe('holds')
 })
 
+test('a lit ceiling and a coloured wall count for a glossy original alone', () => {
+  const room = { overhead: 'lit', wall: 'coloured' }
+  expect(open('two-lamps', room).message('room_clear')).toContain('a ceiling that is lit and a wall that is coloured')
+  expect(open('two-lamps', { ...room, glossy: 'no' }).state('room_clear')).toBe('holds')
+})
+
 describe('each check holds and fails, and says so in full', () => {
   test.each([
     ['a_place_found', {}, { lamp_reach: '1500' }],
@@ -121,6 +127,7 @@ describe('each check holds and fails, and says so in full', () => {
     ['lamps_low', {}, { left_height: '1600' }],
     ['lamps_clear', {}, { right_out: '500', right_height: '490' }],
     ['room_dark', {}, { ambient: '6' }],
+    ['room_clear', {}, { wall: 'coloured' }],
     ['balanced', {}, { right_shadow: '30' }],
     ['points_enough', {}, { readings: '410, 415, 420' }],
     ['measured_even', {}, { readings: '410, 415, 420, 460, 408' }],
@@ -129,6 +136,6 @@ describe('each check holds and fails, and says so in full', () => {
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('two-lamps').checks).toHaveLength(8)
+    expect(open('two-lamps').checks).toHaveLength(9)
   })
 })
