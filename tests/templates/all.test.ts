@@ -83,7 +83,8 @@ describe.each(NAMES)('%s', (name) => {
         (cell) =>
           (cell.kind === 'result' && reader.test(cell.formula)) ||
           (cell.kind === 'check' && reader.test(`${cell.condition} ${cell.message}`)) ||
-          (cell.kind === 'drawing' && reader.test(Object.values(cell.from).join(' '))),
+          ((cell.kind === 'drawing' || cell.kind === 'run') && reader.test(Object.values(cell.from).join(' '))) ||
+          (cell.kind === 'schedule' && cell.columns.some(({ formula = '' }) => reader.test(formula))),
       )
       expect(read, given.name).toBe(true)
     }

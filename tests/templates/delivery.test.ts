@@ -1,15 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { Schedule } from '../../src/worksheet/index.ts'
-import { expectRendered, expectSettled, Filled, open, readTemplate } from './open.ts'
+import { expectRendered, expectSettled, type Filled, open } from './open.ts'
+import { openRows } from './rows.ts'
 
-/** The template with other rows in its quality report. */
-function reported(rows: readonly (readonly string[])[]): Filled {
-  const worksheet = readTemplate('delivery')
-  const cells = worksheet.cells.map((cell) =>
-    cell.kind === 'schedule' ? ({ ...cell, rows: rows.map((row) => [...row]) } satisfies Schedule) : cell,
-  )
-  return new Filled({ ...worksheet, cells })
-}
+const reported = (rows: readonly (readonly string[])[]): Filled => openRows('delivery', 'quality', rows)
 
 test('at its defaults it computes, with the container alone failing, on purpose', () => {
   const sheet = open('delivery')
@@ -123,8 +116,8 @@ describe('the count', () => {
 describe('the quality report', () => {
   test('finds the frame farthest off: 392 ppi of 400 is 2 % short, 410 is 2.5 % over', () => {
     const sheet = reported([
-      ['a', '392', '2', '0.05', 'accepted', ''],
-      ['b', '410', '3.4', '0.02', 'taken again', ''],
+      ['a', '392', '2', '0.05', 'accepted'],
+      ['b', '410', '3.4', '0.02', 'taken again'],
     ])
     expect(sheet.number('sampling_worst')).toBeCloseTo(0.025, 12)
     expect(sheet.failing).toEqual(['container_holds', 'sampling_true', 'colour_true'])
@@ -132,7 +125,7 @@ describe('the quality report', () => {
   })
 
   test('fails for light that spreads by more than is allowed', () => {
-    expect(reported([['a', '400', '1', '0.14', 'accepted', '']]).failing).toContain('light_even')
+    expect(reported([['a', '400', '1', '0.14', 'accepted']]).failing).toContain('light_even')
   })
 })
 
