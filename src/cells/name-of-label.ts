@@ -1,13 +1,4 @@
-/** A name made from a label: `Width of the original` gives `width_of_the_original`. Empty where the label has no letters. */
-export const nameOfLabel = (label: string): string =>
-  label
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '_')
-    .replace(/^[_0-9]+|_+$/g, '')
-    .slice(0, 40)
-    .replace(/_+$/, '')
+export { nameOfLabel } from '../worksheet/name-of-label.ts'
 
 /** Names given when a cell was added, before anyone thought of one. */
-export const isMadeUp = (name: string): boolean => /^(given|result|check)(_\d+)?$/.test(name)
+export const isMadeUp = (name: string): boolean => /^(given|result|check|schedule)(_\d+)?$/.test(name)
