@@ -49,3 +49,18 @@ export function renameAllIn(text: string, names: ReadonlyMap<string, string>): s
 /** The formula with every use of one cell's name replaced by another. */
 export const renameIn = (text: string, from: string, to: string): string =>
   text.includes(from) ? renameAllIn(text, new Map([[from, to]])) : text
+
+/** The formula with every use of one part of a cell's record, `originals.width`, under another name: `originals.breadth`. */
+export function renamePartIn(text: string, cell: string, from: string, to: string): string {
+  if (!text.includes(from)) return text
+  const spans: NameSpan[] = []
+  parsed(text).tree?.iterate({
+    enter({ name, node }) {
+      const part = name === 'Part' ? node.getChild('PartName') : null
+      const of = part && node.firstChild
+      if (part && of?.name === 'Name' && text.slice(of.from, of.to) === cell && text.slice(part.from, part.to) === from)
+        spans.push({ name: from, from: part.from, to: part.to })
+    },
+  })
+  return spans.reverse().reduce((renamed, span) => renamed.slice(0, span.from) + to + renamed.slice(span.to), text)
+}

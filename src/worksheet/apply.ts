@@ -2,6 +2,7 @@ import { type Change, ChangeRefused } from './change.ts'
 import { type Cell, MOST_CELLS, type Worksheet } from './document.ts'
 import { followNames } from './follow-names.ts'
 import { isNamed, refusedName } from './names.ts'
+import { refusedByColumn, withColumnRenamed } from './schedule-rename.ts'
 
 /** The document after a change; the one before is untouched, and unchanged cells are the same objects. */
 export function applyChange(worksheet: Worksheet, change: Change): Worksheet {
@@ -28,6 +29,8 @@ export function applyChange(worksheet: Worksheet, change: Change): Worksheet {
       return { ...worksheet, cells: replaced(worksheet.cells, change.cell) }
     case 'rename':
       return { ...worksheet, cells: renamed(worksheet.cells, change.id, change.name) }
+    case 'rename column':
+      return { ...worksheet, cells: withColumnRenamed(worksheet.cells, change.id, change.column, change.name) }
     case 'several':
       return change.changes.reduce(applyChange, worksheet)
   }
@@ -77,6 +80,7 @@ function renamed(cells: readonly Cell[], id: string, name: string): Cell[] {
   if (!isNamed(cell)) throw new ChangeRefused('This cell bears no name.')
   if (cell.name === name) return [...cells]
   refuse(refusedName(name, cells, id))
+  for (const other of cells) if (other.kind === 'schedule') refuse(refusedByColumn(other, cell.name, name))
   const names = new Map([[cell.name, name]])
   return cells.map((other): Cell => followNames(other.id === id ? ({ ...other, name } as Cell) : other, names, cells))
 }

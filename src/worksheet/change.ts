@@ -13,6 +13,8 @@ export type Change =
   | { readonly do: 'replace'; readonly cell: Cell }
   /** Gives a cell another name, which follows into every formula that uses it. */
   | { readonly do: 'rename'; readonly id: string; readonly name: string }
+  /** Gives a column of a schedule another name, which follows into every formula that uses it. */
+  | { readonly do: 'rename column'; readonly id: string; readonly column: number; readonly name: string }
   | { readonly do: 'several'; readonly changes: readonly Change[] }
 
 /** Why a change is refused: what, and what would do. Nothing has changed then. */

@@ -1,8 +1,22 @@
-import { renameAllIn } from '../language/index.ts'
+import { renameAllIn, renamePartIn } from '../language/index.ts'
 import type { Cell, Schedule } from './document.ts'
 
 /** From each name that gives way to the one that takes its place. */
 export type NewNames = ReadonlyMap<string, string>
+
+/** A column of a schedule that bears another name. */
+export interface NewColumnName {
+  readonly schedule: Schedule
+  readonly from: string
+  readonly to: string
+}
+
+/** A cell with another name for a column of a schedule: `originals.width`, and `width` where a row of it is meant. */
+export function followColumn(cell: Cell, renamed: NewColumnName, cells: readonly Cell[]): Cell {
+  const follow = new Follow(new Map(), renamed)
+  const next = followed(cell, follow, cells)
+  return follow.found ? next : cell
+}
 
 /**
  * A cell with other names in the place of some, wherever they stand for cells of the sheet: in formulas, in braces of
@@ -18,10 +32,17 @@ class Follow {
   /** Whether any of the names has occurred. */
   found = false
 
-  constructor(private readonly names: NewNames) {}
+  constructor(
+    private readonly names: NewNames,
+    private readonly column?: NewColumnName,
+  ) {}
 
   readonly one = (name: string): string => this.heard(name, this.names.get(name) ?? name)
-  readonly formula = (text: string): string => this.heard(text, renameAllIn(text, this.names))
+  readonly formula = (text: string): string => {
+    const { names, column } = this
+    const renamed = names.size > 0 ? renameAllIn(text, names) : text
+    return this.heard(text, column ? renamePartIn(renamed, column.schedule.name, column.from, column.to) : renamed)
+  }
   readonly message = (text: string): string =>
     text.replace(/\{([^{}]*)\}/g, (_, inside: string) => `{${this.formula(inside)}}`)
 
@@ -33,7 +54,10 @@ class Follow {
   /** Changes what stands in a row of a table, where its columns are meant by their names, not cells. */
   inRow<T>(schedule: Schedule | undefined, change: (row: Follow) => T): T {
     const columns = new Set(schedule?.columns.map(({ name }) => name))
-    const row = new Follow(new Map([...this.names].filter(([from]) => !columns.has(from))))
+    const names = new Map([...this.names].filter(([from]) => !columns.has(from)))
+    const { column } = this
+    if (column && schedule?.id === column.schedule.id) names.set(column.from, column.to)
+    const row = new Follow(names, column && columns.has(column.schedule.name) ? undefined : column)
     const changed = change(row)
     this.found ||= row.found
     return changed

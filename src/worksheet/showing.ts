@@ -18,6 +18,7 @@ export function namesShown(cell: Cell): ReadonlySet<string> {
 
 function formulasShown(cell: Cell): readonly string[] {
   if (cell.kind === 'check') return [cell.message, cell.holds ?? ''].flatMap(placesIn)
+  if (cell.kind === 'schedule') return cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where }) => where ?? []))
   return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []
 }
 
