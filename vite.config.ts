@@ -1,6 +1,7 @@
 import { defineConfig, type Plugin } from 'vite'
 import { functions } from './vite/functions.ts'
 import { offline } from './vite/offline.ts'
+import { shelfFigures } from './vite/shelf-figures.ts'
 
 /** What the built page may do: run its own files, and nothing else. Lit makes one trusted policy, the worker's address needs another. */
 const POLICY = [
@@ -40,7 +41,7 @@ const CHUNKS = [
     name: 'engine',
     // Else the schema of documents would come along.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language|worksheet)\/(?!document|read-document|mover|mends|scan|probe|written|working|compare)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule-csv|clipping)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
   },
   {
     name: 'lamps',
@@ -56,7 +57,7 @@ export default defineConfig({
   base: './',
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
   json: { stringify: false },
-  plugins: [policy, functions(), offline()],
+  plugins: [policy, functions(), shelfFigures(), offline()],
   build: {
     target: 'es2022',
     // The polyfill is an inline script in all but name; browsers of 2022 and later do without.

@@ -1,122 +1,23 @@
-import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { FIGURES } from 'virtual:shelf-figures'
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import { shared } from '../cells/styles.ts'
+import { field, shared } from '../cells/styles.ts'
 import { newId, type Store, type Summary } from '../storage/store.ts'
 import { cellsInWords, when } from './in-words.ts'
+import { MOMENTS } from './moments.ts'
 import { toNew, toSheet } from './route.ts'
-import { ANSWERS, EMPTY } from './templates.ts'
+import { found, GOT, isTitled } from './shelf-find.ts'
+import { shelfStyle } from './shelf-style.ts'
+import { ANSWERS, type Answer, EMPTY } from './templates.ts'
+
+/** So many kept sheets stand open to view; older ones are folded away. */
+const SHOWN = 4
 
 /** The page one starts from: the question, the sheets kept here, and a way to open a file. */
 @customElement('shelf-page')
 export class ShelfPage extends LitElement {
-  static override styles = [
-    shared,
-    css`
-      main {
-        max-inline-size: 70rem;
-        margin-inline: auto;
-        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
-        background: var(--sheet);
-        border: 1px solid var(--edge);
-      }
-      @media (max-width: 71rem) {
-        main {
-          border-inline: 0;
-        }
-      }
-      h1 {
-        font-size: 1.6rem;
-        line-height: 1.2;
-        padding-block-end: 0.7rem;
-        border-block-end: 2px solid var(--ink);
-      }
-      h2 {
-        font-size: 1.15rem;
-        margin-block-start: 2.2rem;
-        padding-block-end: 0.4rem;
-        border-block-end: 2px solid var(--ink);
-      }
-      ul {
-        margin: 0;
-        padding: 0;
-        list-style: none;
-      }
-      .answers {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr));
-        column-gap: 3rem;
-      }
-      li {
-        border-block-end: 1px solid var(--rule);
-      }
-      .answer {
-        display: block;
-        padding-block: 0.85rem;
-        color: inherit;
-        text-decoration: none;
-      }
-      .answer b {
-        display: block;
-        font-size: 1.15rem;
-        text-decoration: underline;
-        text-decoration-thickness: 1px;
-        text-underline-offset: 0.25em;
-      }
-      .answer:hover b {
-        text-decoration-thickness: 2px;
-      }
-      .kept {
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) auto;
-        align-items: center;
-        column-gap: 1.2rem;
-        min-block-size: 3.6rem;
-        padding-block: 0.2rem;
-      }
-      .kept .answer {
-        padding-block: 0.45rem;
-      }
-      .kept .answer b {
-        font-size: 1rem;
-        overflow-wrap: anywhere;
-      }
-      .foot {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.6rem 1.2rem;
-        margin-block-start: 1.6rem;
-      }
-      .folds {
-        margin-block-start: 1.2rem;
-      }
-      summary {
-        display: flex;
-        align-items: center;
-        min-block-size: 44px;
-        inline-size: fit-content;
-        cursor: pointer;
-        text-decoration: underline;
-        text-decoration-thickness: 1px;
-        text-underline-offset: 0.28em;
-        list-style: none;
-      }
-      summary::-webkit-details-marker {
-        display: none;
-      }
-      .trouble {
-        margin-block-end: 1rem;
-        padding-inline-start: 0.7rem;
-        border-inline-start: 4px solid var(--ink);
-      }
-      @container page (max-width: 32rem) {
-        .kept {
-          grid-template-columns: minmax(0, 1fr);
-        }
-      }
-    `,
-  ]
+  static override styles = [shared, field, shelfStyle]
 
   @property({ attribute: false }) store!: Store
   /** What could not be opened, and why. */
@@ -126,6 +27,8 @@ export class ShelfPage extends LitElement {
   /** Another one: what is kept has changed, so it is listed again. */
   @property({ attribute: false }) arrival: unknown
   @state() private sheets: readonly Summary[] = []
+  /** What is sought, in the words of whoever seeks. */
+  @state() private query = ''
   /** Removed while this page stands open: each can be put back where it was. */
   @state() private removed: ReadonlySet<string> = new Set()
 
@@ -216,37 +119,128 @@ export class ShelfPage extends LitElement {
     input.value = ''
   }
 
+  private seek(query: string): void {
+    this.query = query
+  }
+
+  /** One question, asked in two ways: what there mostly is, to be pressed, and a field for anything else. */
+  private question(): TemplateResult {
+    return html`
+      <div class="presses got" role="group" aria-label="What you have got">
+        ${GOT.map(
+          ([said, query]) => html`
+            <button
+              type="button"
+              class="press"
+              aria-pressed=${this.query === query}
+              @click=${() => this.seek(this.query === query ? '' : query)}
+            >${said}</button>
+          `,
+        )}
+        <a class="press" href=${`${toNew(EMPTY)}/build`}>Something else, on an empty sheet</a>
+      </div>
+      <form role="search" @submit=${(event: Event) => event.preventDefault()}>
+        <label for="query">Or say it in your own words</label>
+        <input
+          id="query"
+          class="field"
+          type="search"
+          autocomplete="off"
+          placeholder="glare, book, stamp, evenness"
+          .value=${this.query}
+          @input=${(event: Event) => this.seek((event.target as HTMLInputElement).value)}
+        >
+      </form>
+    `
+  }
+
+  private answer({ key, answer, about }: Answer): TemplateResult {
+    const { src, words } = FIGURES[key] ?? { src: '', words: '' }
+    return html`
+      <li>
+        <a class="answer drawn" href=${toNew(key)}>
+          <span class="figure">${src ? html`<img src=${src} alt="" loading="lazy" decoding="async">` : nothing}</span>
+          <span>
+            <b>${answer}</b>
+            <span class="quiet">${about}</span>
+            ${words ? html`<span class="small quiet told">In the example: ${words}</span>` : nothing}
+          </span>
+        </a>
+      </li>
+    `
+  }
+
+  private templates(): TemplateResult {
+    const { answers, whole } = found(ANSWERS, this.query)
+    const groups = MOMENTS.map(([moment, said]) => ({ said, answers: answers.filter((one) => one.moment === moment) }))
+    const sought = this.query.trim()
+    return html`
+      <p class="unseen" role="status">${sought === '' ? '' : howMany(answers.length)}</p>
+      ${
+        answers.length === 0
+          ? html`<p class="none">
+              Nothing here answers to «${sought}». Try another word for it,
+              <button type="button" class="word" @click=${() => this.seek('')}>see them all</button>, or start from
+              <a class="word" href=${`${toNew(EMPTY)}/build`}>an empty sheet</a>.
+            </p>`
+          : nothing
+      }
+      ${
+        answers.length > 0 && !whole
+          ? html`<p class="none">Nothing here answers to all of «${sought}». These come nearest:</p>`
+          : nothing
+      }
+      ${groups.map(({ said, answers }) =>
+        answers.length === 0
+          ? nothing
+          : html`<section aria-label=${said}>
+              <h2>${said}</h2>
+              <ul class="answers">${repeat(
+                answers,
+                ({ key }) => key,
+                (one) => this.answer(one),
+              )}</ul>
+            </section>`,
+      )}
+    `
+  }
+
+  /** The latest stand open; what is sought is looked for in all. */
+  private keptSheets(): TemplateResult | typeof nothing {
+    const sought = this.query.trim() !== ''
+    const sheets = sought ? this.sheets.filter(({ title }) => isTitled(title, this.query)) : this.sheets
+    if (sheets.length === 0) return nothing
+    const list = (some: readonly Summary[]): TemplateResult => html`
+      <ul>${repeat(
+        some,
+        ({ id }) => id,
+        (sheet) => this.kept(sheet),
+      )}</ul>
+    `
+    const older = sheets.slice(SHOWN)
+    return html`
+      <section aria-label="Your sheets">
+        <h2>Your sheets</h2>
+        ${list(sheets.slice(0, SHOWN))}
+        ${
+          older.length > 0
+            ? html`<details ?open=${sought}>
+                <summary>${older.length === 1 ? 'One older sheet' : `${older.length} older sheets`}</summary>
+                ${list(older)}
+              </details>`
+            : nothing
+        }
+      </section>
+    `
+  }
+
   override render(): TemplateResult {
-    const answers = [
-      ...ANSWERS,
-      { key: EMPTY, answer: 'Something else', about: 'An empty sheet, to build with your own cells and formulas.' },
-    ]
     return html`
       <main>
         ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
         ${this.said ? html`<p class="trouble" role="status">${this.said}</p>` : nothing}
         <h1>What have you got?</h1>
-        <ul class="answers">
-          ${answers.map(
-            ({ key, answer, about }) => html`
-              <li>
-                <a class="answer" href=${key === EMPTY ? `${toNew(key)}/build` : toNew(key)}><b>${answer}</b><span class="quiet">${about}</span></a>
-              </li>
-            `,
-          )}
-        </ul>
-        ${
-          this.sheets.length > 0
-            ? html`
-                <h2>Your sheets</h2>
-                <ul>${repeat(
-                  this.sheets,
-                  ({ id }) => id,
-                  (sheet) => this.kept(sheet),
-                )}</ul>
-              `
-            : nothing
-        }
+        ${this.question()} ${this.keptSheets()} ${this.templates()}
         <div class="foot">
           <button type="button" class="press" @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#file')?.click()}>Open a file</button>
           <span class="quiet">or several, or a backup; or drop them anywhere on the page</span>
@@ -279,3 +273,5 @@ export class ShelfPage extends LitElement {
     `
   }
 }
+
+const howMany = (n: number): string => (n === 0 ? 'Nothing found.' : n === 1 ? 'One answer.' : `${n} answers.`)

@@ -1,4 +1,5 @@
 import type { Worksheet } from '../worksheet/index.ts'
+import type { Stage } from '../worksheet/stages.ts'
 
 /** How a template answers the shelf's question; stands in the template's own file under `shelf`. */
 export interface Answer {
@@ -9,13 +10,13 @@ export interface Answer {
   /** What the sheet works out, in a sentence. */
   readonly about: string
   readonly order: number
+  /** When in a job it is used. */
+  readonly moment: Stage
+  /** What people say who look for it: `book`, `glare`, `too big`. */
+  readonly words: readonly string[]
 }
 
-interface Shelf {
-  readonly answer: string
-  readonly about: string
-  readonly order?: number
-}
+type Shelf = Omit<Answer, 'key'>
 
 // Only the answers load with the page; a template itself is fetched when it is chosen.
 const shelves = import.meta.glob<Shelf>('../../templates/*.json', { import: 'shelf', eager: true })
@@ -24,7 +25,10 @@ const files = import.meta.glob<string>('../../templates/*.json', { query: '?url'
 const keyOf = (path: string): string => path.replace(/^.*\/|\.json$/g, '')
 
 export const ANSWERS: readonly Answer[] = Object.entries(shelves)
-  .map(([path, { answer, about, order = 99 }]) => ({ key: keyOf(path), answer, about, order }))
+  .map(([path, { answer, about, order, moment, words }]) => ({
+    key: keyOf(path),
+    ...{ answer, about, order, moment, words },
+  }))
   .sort((a, b) => a.order - b.order)
 
 export const EMPTY = 'empty'

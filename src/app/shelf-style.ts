@@ -1,0 +1,166 @@
+import { css } from 'lit'
+
+export const shelfStyle = css`
+  main {
+    max-inline-size: 70rem;
+    margin-inline: auto;
+    padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
+    background: var(--sheet);
+    border: 1px solid var(--edge);
+  }
+  @media (max-width: 71rem) {
+    main {
+      border-inline: 0;
+    }
+  }
+  h1 {
+    font-size: 1.6rem;
+    line-height: 1.2;
+    padding-block-end: 0.7rem;
+    border-block-end: 2px solid var(--ink);
+  }
+  h2 {
+    font-size: 1.15rem;
+    margin-block-start: 2.2rem;
+    padding-block-end: 0.4rem;
+    border-block-end: 2px solid var(--ink);
+  }
+  ul {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+  .answers {
+    display: grid;
+    grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr));
+    column-gap: 3rem;
+  }
+  li {
+    border-block-end: 1px solid var(--rule);
+  }
+  .answer {
+    display: block;
+    padding-block: 0.85rem;
+    color: inherit;
+    text-decoration: none;
+  }
+  .answer b {
+    display: block;
+    font-size: 1.15rem;
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.25em;
+  }
+  .drawn {
+    display: grid;
+    grid-template-columns: 6.4rem minmax(0, 1fr);
+    column-gap: 1.1rem;
+    align-items: start;
+  }
+  .figure {
+    display: block;
+    block-size: 4.6rem;
+  }
+  .figure img {
+    display: block;
+    inline-size: 100%;
+    block-size: 100%;
+    object-fit: contain;
+    object-position: center;
+    /* Drawn in black; the dim face turns it to its own ink. */
+    filter: invert(var(--drawn-invert, 0));
+  }
+  .told {
+    display: block;
+    padding-block-start: 0.2rem;
+  }
+  .got {
+    padding-block: 1.1rem 0.4rem;
+  }
+  a.press {
+    color: inherit;
+    text-decoration: none;
+  }
+  .press[aria-pressed='true'] {
+    font-weight: 700;
+    border-width: 2px;
+    padding: calc(0.35rem - 1px) calc(0.85rem - 1px);
+    background: var(--mark);
+  }
+  form {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.3rem 0.9rem;
+    padding-block: 0.4rem;
+  }
+  form .field {
+    flex: 1 1 14rem;
+    max-inline-size: 26rem;
+  }
+  .none {
+    padding-block: 1.4rem 0;
+  }
+  .none .word {
+    display: inline;
+  }
+  .answer:hover b {
+    text-decoration-thickness: 2px;
+  }
+  .kept {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    align-items: center;
+    column-gap: 1.2rem;
+    min-block-size: 3.6rem;
+    padding-block: 0.2rem;
+  }
+  .kept .answer {
+    padding-block: 0.45rem;
+  }
+  .kept .answer b {
+    font-size: 1rem;
+    overflow-wrap: anywhere;
+  }
+  .foot {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.6rem 1.2rem;
+    margin-block-start: 1.6rem;
+  }
+  .folds {
+    margin-block-start: 1.2rem;
+  }
+  summary {
+    display: flex;
+    align-items: center;
+    min-block-size: 44px;
+    inline-size: fit-content;
+    cursor: pointer;
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.28em;
+    list-style: none;
+  }
+  summary::-webkit-details-marker {
+    display: none;
+  }
+  .trouble {
+    margin-block-end: 1rem;
+    padding-inline-start: 0.7rem;
+    border-inline-start: 4px solid var(--ink);
+  }
+  @container page (max-width: 32rem) {
+    .drawn {
+      grid-template-columns: 4.2rem minmax(0, 1fr);
+      column-gap: 0.8rem;
+    }
+    .figure {
+      block-size: 3.4rem;
+    }
+    .kept {
+      grid-template-columns: minmax(0, 1fr);
+    }
+  }
+`
