@@ -15,7 +15,9 @@ const inShort = ({ sort, figures }: Piece): string =>
   KIT_FIGURES[sort]
     .flatMap((figure) => {
       const text = figures[figure.name]
-      return text?.trim() ? [readFigure(figure, text).readAs ?? text] : []
+      if (!text?.trim()) return []
+      const { short } = FIGURE_WORDS[figure.name] ?? {}
+      return [`${short ? `${short} ` : ''}${readFigure(figure, text).readAs ?? text}`]
     })
     .join(', ')
 
@@ -76,6 +78,7 @@ export class KitPage extends LitElement {
         display: grid;
         grid-template-columns: repeat(auto-fill, minmax(min(100%, 13rem), 1fr));
         gap: 0.7rem 0.9rem;
+        align-items: end;
         padding-block: 0.4rem 0.9rem;
       }
       .form .all {
@@ -281,7 +284,7 @@ export class KitPage extends LitElement {
             (piece) => this.piece(piece),
           )}
         </ul>
-        <button type="button" class="word" @click=${() => void this.add(sort)}>Add a ${one.toLowerCase()}</button>
+        <button type="button" class="word" @click=${() => void this.add(sort)}>Add ${/^[aeiou]/i.test(one) ? 'an' : 'a'} ${one.toLowerCase()}</button>
       </section>
     `
   }

@@ -79,7 +79,8 @@ export class RangeCell extends SignalWatcher(LitElement) {
         padding-inline-start: 0;
         text-align: start;
       }
-      .word {
+      .word,
+      td {
         white-space: nowrap;
       }
       .now {
