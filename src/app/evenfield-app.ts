@@ -184,6 +184,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   /** A given that is a piece of kit asks for what there is: the studio's own, or the generic kit until it has one. */
   private readonly giveKit = (event: CustomEvent<(pieces: Promise<readonly Piece[]>) => void>): void => {
+    event.preventDefault()
     event.detail(import('../kit/studio.ts').then(({ piecesIn }) => piecesIn(this.kept())))
   }
 
@@ -246,7 +247,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     const to = (face: Face, word: string): TemplateResult =>
       html`<a class="word" href=${withFace(location.hash, face)} aria-current=${this.face === face ? 'page' : nothing}>${word}</a>`
     return html`
-      ${to('fill', 'Fill in')} ${to('build', 'Build')} ${to('functions', 'Functions')}
+      ${to('fill', 'Fill in')} ${to('stand', 'At the stand')} ${to('build', 'Build')} ${to('functions', 'Functions')}
       <button
         type="button"
         class="word"

@@ -5,6 +5,7 @@ import type { CheckOutcome } from '../worksheet/index.ts'
 import type { Mends } from '../worksheet/mends.ts'
 import type { CellSignal, CheckView } from './cell-view.ts'
 import { checkSign, STATE_WORDS, signStyle } from './check-sign.ts'
+import { kitFor } from './kit-wanted.ts'
 import { listed } from './result-cell.ts'
 import { shared } from './styles.ts'
 
@@ -65,8 +66,12 @@ export class CheckCell extends SignalWatcher(LitElement) {
 
   private async look(outcome: CheckOutcome): Promise<void> {
     const { cell, sheet } = this.view.get()
-    const [{ mendsOf }] = await Promise.all([import('../worksheet/mends.ts'), import('./mend-list.ts')])
-    if (this.about === outcome) this.found = mendsOf(sheet, cell.id)
+    const [{ mendsOf }, kit] = await Promise.all([
+      import('../worksheet/mends.ts'),
+      kitFor(this, sheet),
+      import('./mend-list.ts'),
+    ])
+    if (this.about === outcome) this.found = mendsOf(sheet, cell.id, kit)
   }
 
   private mends(outcome: CheckOutcome): TemplateResult | typeof nothing {

@@ -6,14 +6,8 @@ import type { Piece } from '../kit/piece.ts'
 import type { Given, Sheet } from '../worksheet/index.ts'
 import { choosePiece } from '../worksheet/kit-given.ts'
 import { ask } from './cell-view.ts'
+import { askForKit } from './kit-wanted.ts'
 import { field, shared } from './styles.ts'
-
-declare global {
-  interface HTMLElementEventMap {
-    /** The studio's kit is wanted; whoever has it gives it. */
-    'kit-asked': CustomEvent<(pieces: Promise<readonly Piece[]>) => void>
-  }
-}
 
 /** The field of a given that is a piece of kit: the studio's pieces of its sort, or the sheet's own copy of another's. */
 @customElement('kit-choice')
@@ -36,8 +30,7 @@ export class KitChoice extends LitElement {
 
   override connectedCallback(): void {
     super.connectedCallback()
-    const detail = (coming: Promise<readonly Piece[]>): void => void this.take(coming)
-    this.dispatchEvent(new CustomEvent('kit-asked', { detail, bubbles: true, composed: true }))
+    void this.take(askForKit(this))
   }
 
   override focus(options?: FocusOptions): void {

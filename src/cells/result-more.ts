@@ -1,10 +1,12 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import type { Piece } from '../kit/piece.ts'
 import { showValue } from '../language/index.ts'
-import { declaredUnit, type ValueOutcome } from '../worksheet/index.ts'
+import { declaredUnit, type Sheet, type ValueOutcome } from '../worksheet/index.ts'
 import { type Mends, mendsToward } from '../worksheet/mends.ts'
 import { type Working, workingOf } from '../worksheet/working.ts'
 import { labelOf, type ResultView, want } from './cell-view.ts'
+import { kitFor } from './kit-wanted.ts'
 import { labelled, labelledStyle } from './labelled.ts'
 import './mend-list.ts'
 import { field, shared } from './styles.ts'
@@ -58,6 +60,8 @@ export class ResultMore extends LitElement {
   private working: Working | undefined
   @state() private should = ''
   private found: Mends | undefined
+  /** Asked for once something is sought. */
+  private kit: readonly Piece[] | undefined
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.has('view')) return
@@ -68,7 +72,16 @@ export class ResultMore extends LitElement {
 
   private look(): void {
     const { cell, sheet } = this.view
-    this.found = this.should.trim() === '' ? undefined : mendsToward(sheet, cell.id, this.should)
+    this.found = this.should.trim() === '' ? undefined : mendsToward(sheet, cell.id, this.should, this.kit ?? [])
+    if (this.found && !this.kit) void this.learnKit(sheet)
+  }
+
+  private async learnKit(sheet: Sheet): Promise<void> {
+    this.kit = []
+    this.kit = await kitFor(this, sheet)
+    if (this.kit.length === 0) return
+    this.look()
+    this.requestUpdate()
   }
 
   /** A link, not a button, so that a formula breaks into lines like any text. */

@@ -14,6 +14,8 @@ import { marginOf, slackOf, standingOf } from './condition.ts'
 import type { Given } from './document.ts'
 import { type Engine, VALUE } from './engine.ts'
 import { groundsOf } from './explain.ts'
+import { choosePiece } from './kit-given.ts'
+import { filledByKit, type KitPiece, piecesThatDo } from './kit-mends.ts'
 import { readMeasured } from './measured.ts'
 import type { Node } from './node.ts'
 import { Probe } from './probe.ts'
@@ -52,6 +54,8 @@ interface Goal {
   /** How far from the target still counts as there, in the figure's own measure; undefined for a condition. */
   readonly near?: number
   readonly isMet: (trial: Sheet) => boolean
+  /** Of a target: whether a piece of kit that is at hand comes near enough to it. */
+  readonly isNear?: (trial: Sheet) => boolean
   readonly gives?: (trial: Sheet) => string
   readonly short: (room: number) => string
 }
@@ -67,11 +71,13 @@ const LONGEST_MS = 400
 const COARSE = 1e-4
 /** A third of a stop is a quarter of the light; half of that, to the nearest mark. */
 const A_THIRD = 0.15
+/** What is at hand comes in steps: so near to a target counts as there. */
+const BY_A_PIECE = 0.05
 /** A choice counts as a change of so much, when the smallest is sought. */
 const OF_A_CHOICE = 0.5
 
 /** What would make a check hold, clear of its margin where it holds but is close. */
-export function mendsOf(sheet: Sheet, id: string): Mends {
+export function mendsOf(sheet: Sheet, id: string, pieces: readonly KitPiece[] = []): Mends {
   const { engine } = sheet
   const node = engine.node(id)
   const root = node?.checked?.root
@@ -83,7 +89,7 @@ export function mendsOf(sheet: Sheet, id: string): Mends {
   const wanted = holds ? Math.max(marginOf(node.cell.margin) * (1 + 1e-6), over) : 0
   const { of, names } = slackOf(root)
   const places = new Map(names.map((name) => [name, engine.positionOf(engine.named(name) as Node)]))
-  return search(sheet, {
+  return search(sheet, pieces, {
     id,
     at: engine.positionOf(node),
     room: (values) => of((name) => values[places.get(name) as number] as Value) - wanted,
@@ -96,7 +102,7 @@ export function mendsOf(sheet: Sheet, id: string): Mends {
 }
 
 /** What would make a result come to what it should be, as typed. */
-export function mendsToward(sheet: Sheet, id: string, text: string): Mends {
+export function mendsToward(sheet: Sheet, id: string, text: string, pieces: readonly KitPiece[] = []): Mends {
   const { engine } = sheet
   const node = engine.node(id)
   const type = node?.type
@@ -111,12 +117,13 @@ export function mendsToward(sheet: Sheet, id: string, text: string): Mends {
     const outcome = trial.outcome(id)
     return outcome.state === 'value' && typeof outcome.value === 'number' ? outcome.value : undefined
   }
-  return search(sheet, {
+  return search(sheet, pieces, {
     id,
     at,
     room: (values) => (values[at] as number) - target,
     near: scale,
     isMet: (trial) => found(trial) !== undefined,
+    isNear: (trial) => Math.abs((found(trial) ?? Number.POSITIVE_INFINITY) - target) <= BY_A_PIECE * scale,
     gives: (trial) => {
       const outcome = trial.outcome(id)
       return outcome.state === 'value' ? outcome.shown.text : ''
@@ -129,20 +136,22 @@ interface Found extends Mend {
   readonly moved: number
 }
 
-function search(sheet: Sheet, goal: Goal): Mends {
+function search(sheet: Sheet, pieces: readonly KitPiece[], goal: Goal): Mends {
   const { engine } = sheet
   const { layout } = engine
   const upstream = upstreamOf(layout, [goal.at])
   if (upstream.some((at) => layout.states[at] !== VALUE)) return { mends: [] }
-  const trial = sheet.trial(cellsBehind(engine, goal.at))
+  const behind = cellsBehind(engine, goal.at)
+  const trial = sheet.trial(behind)
   trial.engine.patience = LONGEST_MS
   const started = performance.now()
   const found: Found[] = []
   let cut = false
+  const filled = pieces.length > 0 ? filledByKit(sheet.cells) : new Set<string>()
   let nearest: (NonNullable<Mends['nearest']> & { readonly room: number }) | undefined
   for (const at of upstream) {
     const given = layout.order[at]?.cell
-    if (given?.kind !== 'given' || given.fixed) continue
+    if (given?.kind !== 'given' || given.fixed || filled.has(given.name)) continue
     if (performance.now() - started > LONGEST_MS) {
       cut = true
       break
@@ -154,6 +163,7 @@ function search(sheet: Sheet, goal: Goal): Mends {
     if (best && (!nearest || best.room > nearest.room))
       nearest = { given: given.name, shown: best.shown, short: goal.short(best.room), room: best.room }
   }
+  if (!cut) found.push(...byKit(sheet, behind, pieces, goal))
   const mends = found
     .sort((a, b) => a.moved - b.moved)
     .slice(0, MOST)
@@ -162,6 +172,19 @@ function search(sheet: Sheet, goal: Goal): Mends {
   if (mends.length > 0 || !nearest) return { mends }
   const { room: _, ...told } = nearest
   return { mends, nearest: told }
+}
+
+function byKit(sheet: Sheet, behind: readonly Given[], pieces: readonly KitPiece[], goal: Goal): Found[] {
+  return piecesThatDo(sheet, behind, pieces, goal.isNear ?? goal.isMet).map(({ given, piece, trial }) => {
+    const gives = goal.gives?.(trial)
+    return {
+      given: given.name,
+      shown: piece.name,
+      change: choosePiece(sheet.cells, given, piece),
+      moved: OF_A_CHOICE,
+      ...(gives === undefined ? {} : { gives }),
+    }
+  })
 }
 
 /** The cells one is computed from in the end, itself among them, as the document has them. */
