@@ -1,5 +1,6 @@
 import { fedByName } from '../cells/drawing-parts.ts'
 import { type Cell, freeName, isNamed } from '../worksheet/index.ts'
+import { runFedByName } from '../worksheet/run-inputs.ts'
 
 /** What can be added, by the word on its button. */
 export const ADDITIONS = [
@@ -44,8 +45,13 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
       return { kind, id, results: [] }
     case 'variants':
       return { kind, id, sets: [], results: [] }
-    case 'run':
-      return { kind, id, from: {} }
+    case 'run': {
+      const of = cells.find((cell) => cell.kind === 'schedule')
+      if (!of) return { kind, id, from: {} }
+      const columns = of.columns.map(({ name }) => name)
+      const names = cells.filter(isNamed).map(({ name }) => name)
+      return { kind, id, of: of.name, from: runFedByName(columns, names) }
+    }
     case 'drawing':
       return {
         kind,

@@ -1,23 +1,12 @@
-import { readFileSync, statSync } from 'node:fs'
 import { LIBRARY } from '../functions/index.ts'
-import {
-  type Cell,
-  type CheckOutcome,
-  DocumentError,
-  isNamed,
-  LARGEST_DOCUMENT,
-  type NamedCell,
-  type Outcome,
-  readDocument,
-  Sheet,
-  type Worksheet,
-} from '../worksheet/index.ts'
-import { type Arguments, InputError } from './input.ts'
+import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
+import type { Arguments } from './input.ts'
+import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 
 /** `compute FILE.json`: every cell of a worksheet, and how its checks stand. */
 export function compute({ subject, sets, json }: Arguments): number {
-  const sheet = new Sheet(withSets(readFile(subject), sets, subject), LIBRARY)
+  const sheet = new Sheet(withSets(readWorksheet(subject), sets, subject), LIBRARY)
   // Nobody waits at a key here.
   sheet.engine.patience = Number.POSITIVE_INFINITY
   const named = sheet.cells.filter(isNamed)
@@ -32,36 +21,6 @@ export function compute({ subject, sets, json }: Arguments): number {
   const failed =
     outcomes.some(([, { state }]) => state === 'error') || checks.some(([, c]) => !/^(holds|close)$/.test(c.state))
   return failed ? 1 : 0
-}
-
-function readFile(path: string): Worksheet {
-  let text: string
-  try {
-    if (statSync(path).size > LARGEST_DOCUMENT) throw new InputError(`${path}: the file is too large to be a worksheet`)
-    text = readFileSync(path, 'utf8')
-  } catch (error) {
-    if (error instanceof InputError) throw error
-    const code = (error as NodeJS.ErrnoException).code
-    const why = code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'this is a folder' : String(code)
-    throw new InputError(`${path}: ${why}`)
-  }
-  try {
-    return readDocument(text.replace(/^\ufeff/, ''))
-  } catch (error) {
-    if (error instanceof DocumentError) throw new InputError(`${path}: ${error.message}`)
-    throw error
-  }
-}
-
-function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: string): Worksheet {
-  const cells = [...worksheet.cells]
-  for (const { name, text } of sets) {
-    const at = cells.findIndex((cell) => (cell.kind === 'given' || cell.kind === 'result') && cell.name === name)
-    if (at < 0) throw new InputError(`--set ${name}: ${path} has no given or result named «${name}»`)
-    const cell = cells[at] as Cell
-    cells[at] = cell.kind === 'result' ? { ...cell, measured: text } : ({ ...cell, value: text } as Cell)
-  }
-  return { ...worksheet, cells }
 }
 
 function cellReports(outcomes: readonly (readonly [NamedCell, Outcome])[]): Record<string, object> {

@@ -47,8 +47,17 @@ function asOperands(args: readonly string[]): string[] {
   return [...options, '--', ...operands]
 }
 
-function readSet(text: string): { name: string; text: string } {
+/** Reads `name=text`. Throws InputError. */
+export function readSet(text: string): { name: string; text: string } {
   const at = text.indexOf('=')
   if (at < 1) throw new InputError(`--set takes 'name=text', found '${text}'`)
   return { name: text.slice(0, at).trim(), text: text.slice(at + 1) }
+}
+
+/** Why a file cannot be read or written, in words. */
+export function whyUnread(error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code
+  if (code === 'ENOENT') return 'there is no such file'
+  if (code === 'EISDIR') return 'this is a folder'
+  return code === 'EACCES' ? 'this file is not open to you' : String(code ?? (error as Error).message)
 }

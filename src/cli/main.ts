@@ -3,37 +3,43 @@ import { formula } from './formula.ts'
 import { functions } from './functions.ts'
 import { InputError, readArguments } from './input.ts'
 import { onOneLine } from './report.ts'
+import { run } from './run.ts'
+import { readRunArguments } from './run-arguments.ts'
 
 const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--json]
 evenfield formula 'TEXT' [--set 'name=text']… [--json]
 evenfield functions [--json]
+evenfield run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 'name=text']… [--json]
+  --originals puts a table in the place of the schedule’s rows, by its headings; --left plans only what is not done
   --set fills in a given; of a result it gives the value measured, which is reckoned on with`
 
 /** Runs one command. Exit 0: computed, every check holds. 1: a cell in error or a check that does not hold. 2: unreadable input. */
-function run(argv: readonly string[]): number {
-  const [command, ...rest] = argv
-  switch (command) {
+function command(argv: readonly string[]): number {
+  const [word, ...rest] = argv
+  switch (word) {
     case 'compute':
       return compute(readArguments(rest, 'compute takes one file'))
     case 'formula':
       return formula(readArguments(rest, 'formula takes one text'))
     case 'functions':
       return functions(rest)
+    case 'run':
+      return run(readRunArguments(rest))
     case 'help':
     case '--help':
       process.stdout.write(`${USAGE}\n`)
       return 0
     default:
       throw new InputError(
-        command === undefined
+        word === undefined
           ? `a command is missing; ${USAGE.replace(/\n\s*/g, '; ')}`
-          : `there is no command «${command}»; there are compute, formula and functions`,
+          : `there is no command «${word}»; there are compute, formula, functions and run`,
       )
   }
 }
 
 try {
-  process.exitCode = run(process.argv.slice(2))
+  process.exitCode = command(process.argv.slice(2))
 } catch (error) {
   if (!(error instanceof InputError)) throw error
   process.stderr.write(`evenfield: ${onOneLine(error.message)}\n`)

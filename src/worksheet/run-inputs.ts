@@ -16,6 +16,14 @@ export type RunInputSort =
   | 'words'
   | 'done'
 
+export const RUN_GROUPS = {
+  original: 'Each original',
+  camera: 'Camera, lens and column',
+  work: 'How the work goes',
+  done: 'What was done',
+} as const
+export type RunGroup = keyof typeof RUN_GROUPS
+
 /** One thing the plan of the run is fed with. */
 export interface RunInput {
   /** Under which a cell feeds it: `from: { "width": "width" }`. */
@@ -25,6 +33,8 @@ export interface RunInput {
   readonly is: RunInputSort
   /** Whether its formula is over a row of the schedule and the sheet, or over the sheet alone. */
   readonly over: 'row' | 'sheet'
+  /** Under which heading the Build face puts it. */
+  readonly group: RunGroup
   /** Nothing is planned without it. */
   readonly needed?: true
   /** Where nothing feeds it. */
@@ -33,76 +43,69 @@ export interface RunInput {
   readonly usually: readonly string[]
 }
 
-const row = (
-  name: string,
-  label: string,
-  is: RunInputSort,
-  usually: readonly string[],
-  otherwise?: string,
-): RunInput => ({ name, label, is, over: 'row', usually, ...(otherwise === undefined ? {} : { otherwise }) })
-const sheet = (
-  name: string,
-  label: string,
-  is: RunInputSort,
-  usually: readonly string[],
-  otherwise?: string,
-): RunInput => ({ ...row(name, label, is, usually, otherwise), over: 'sheet' })
+type Make = (name: string, label: string, is: RunInputSort, usually: readonly string[], otherwise?: string) => RunInput
+
+const over =
+  (group: RunGroup, where: RunInput['over']): Make =>
+  (name, label, is, usually, otherwise) => ({
+    name,
+    label,
+    is,
+    over: where,
+    group,
+    usually,
+    ...(otherwise === undefined ? {} : { otherwise }),
+  })
 const needed = (input: RunInput): RunInput => ({ ...input, needed: true })
+
+const original = over('original', 'row')
+const camera = over('camera', 'sheet')
+const work = over('work', 'sheet')
+const workInRow = over('work', 'row')
+const done = over('done', 'row')
 
 /** All that a run cell may be fed with, in the order the Build face shows it. */
 export const RUN_INPUTS: readonly RunInput[] = [
-  row('title', 'Name or number of the original', 'words', ['title', 'number', 'name', 'reference'], 'its row'),
-  needed(row('width', 'Width of the original', 'length', ['width', 'original_width'])),
-  needed(row('height', 'Height of the original', 'length', ['height', 'original_height'])),
-  row('thickness', 'Thickness of the original', 'length', ['thickness', 'original_thickness'], '0 mm'),
-  needed(row('sampling', 'Wanted sampling', 'sampling', ['wanted_sampling', 'sampling'])),
-  row('exposure', 'Exposure class', 'words', ['exposure', 'exposure_class', 'surface'], 'one for all'),
-  row('pages', 'Pages or sides to take of each', 'count', ['pages', 'sides', 'quantity'], '1'),
-  row('border', 'Border left round it', 'length', ['border'], '0 mm'),
-  row('overlap', 'Least overlap of frames, where one is not enough', 'length', ['overlap', 'tile_overlap']),
-  row('turn', 'It may lie either way round', 'yes or no', ['turn', 'may_turn'], 'yes'),
-  row('frame_time', 'Time for each frame', 'time', ['frame_time', 'per_frame'], '0 s'),
-  row('original_time', 'Time to lay an original on and take it off', 'time', ['original_time', 'per_original'], '0 s'),
-  row('frame_data', 'Data of one frame', 'data', ['frame_data'], 'not reckoned'),
-  row('done', 'Done: a tick, or when it was done', 'done', ['done'], 'no'),
-  row('actual_time', 'Time it took', 'time', ['actual_time', 'time_taken']),
-  row('actual_frames', 'Frames it took', 'count', ['actual_frames', 'frames_taken']),
-  needed(sheet('sensor_width', 'Width of the sensor', 'length', ['sensor_width', 'sensor.width'])),
-  needed(sheet('sensor_height', 'Height of the sensor', 'length', ['sensor_height', 'sensor.height'])),
-  needed(sheet('pitch', 'Pixel pitch', 'pixel pitch', ['pitch', 'sensor.width / sensor_pixels.width'])),
-  sheet('focal', 'Focal length of the lens', 'length', ['focal']),
-  sheet('lens_greatest', 'Greatest magnification of the lens alone', 'number', ['lens_greatest'], 'any'),
-  sheet('tubes', 'Extension tubes at hand', 'lengths', ['tubes'], 'none'),
-  sheet('closeups', 'Close-up lenses at hand', 'powers', ['closeups', 'powers'], 'none'),
-  sheet('closeup_spacing', 'From one close-up lens to the next', 'length', ['closeup_spacing', 'spacing'], '0 mm'),
-  sheet(
-    'closeup_inset',
-    'From the last close-up lens to the front principal plane',
-    'length',
-    ['principal_inset'],
-    '0 mm',
-  ),
-  sheet('principal_gap', 'Principal gap', 'length', ['principal_gap'], '0 mm'),
-  sheet(
-    'sensor_to_carriage',
-    'From the sensor up to the mark on the carriage',
-    'length',
-    ['sensor_to_carriage'],
-    '0 mm',
-  ),
-  sheet('column_least', 'Lowest the mark can stand', 'length', ['column_least', 'column_lowest']),
-  sheet('column_greatest', 'Highest the mark can stand', 'length', ['column_greatest', 'column_highest']),
-  sheet('setup_time', 'Time to change the set-up', 'time', ['setup_time', 'per_setup'], '0 s'),
-  sheet('spell', 'At work before each break', 'time', ['spell', 'work_spell']),
-  sheet(
-    'break_time',
-    'Each break; without the row above, all breaks together',
+  original('title', 'Name or number of the original', 'words', ['title', 'number', 'name', 'reference'], 'its row'),
+  needed(original('width', 'Width of the original', 'length', ['width', 'original_width'])),
+  needed(original('height', 'Height of the original', 'length', ['height', 'original_height'])),
+  original('thickness', 'Thickness of the original', 'length', ['thickness', 'original_thickness'], '0 mm'),
+  needed(original('sampling', 'Wanted sampling', 'sampling', ['wanted_sampling', 'sampling'])),
+  original('exposure', 'Exposure class', 'words', ['exposure', 'exposure_class', 'surface'], 'one for all'),
+  original('pages', 'Pages or sides to take of each', 'count', ['pages', 'sides', 'quantity'], '1'),
+  original('border', 'Border left round it', 'length', ['border'], '0 mm'),
+  original('overlap', 'Least overlap of frames, where one is not enough', 'length', ['overlap', 'tile_overlap']),
+  original('turn', 'It may lie either way round', 'yes or no', ['turn', 'may_turn'], 'yes'),
+  needed(camera('sensor_width', 'Width of the sensor', 'length', ['sensor_width', 'sensor.width'])),
+  needed(camera('sensor_height', 'Height of the sensor', 'length', ['sensor_height', 'sensor.height'])),
+  needed(camera('pitch', 'Pixel pitch', 'pixel pitch', ['pitch', 'sensor.width / sensor_pixels.width'])),
+  camera('focal', 'Focal length of the lens', 'length', ['focal']),
+  camera('lens_greatest', 'Greatest magnification of the lens alone', 'number', ['lens_greatest'], 'any'),
+  camera('tubes', 'Extension tubes at hand', 'lengths', ['tubes'], 'none'),
+  camera('closeups', 'Close-up lenses at hand', 'powers', ['closeups', 'powers'], 'none'),
+  camera('closeup_spacing', 'From one close-up lens to the next', 'length', ['closeup_spacing', 'spacing'], '0 mm'),
+  camera('closeup_inset', 'Last close-up lens to front principal plane', 'length', ['principal_inset'], '0 mm'),
+  camera('principal_gap', 'Principal gap', 'length', ['principal_gap'], '0 mm'),
+  camera('sensor_to_carriage', 'Sensor up to the mark on the carriage', 'length', ['sensor_to_carriage'], '0 mm'),
+  camera('column_least', 'Lowest the mark can stand', 'length', ['column_least', 'column_lowest']),
+  camera('column_greatest', 'Highest the mark can stand', 'length', ['column_greatest', 'column_highest']),
+  workInRow('frame_time', 'Time for each frame', 'time', ['frame_time', 'per_frame'], '0 s'),
+  workInRow(
+    'original_time',
+    'Time to lay an original on and take it off',
     'time',
-    ['break_time', 'breaks'],
+    ['original_time', 'per_original'],
     '0 s',
   ),
-  sheet('day_time', 'At the stand in a day', 'time', ['day_time']),
-  sheet('copies', 'Copies kept of each frame, the first included', 'count', ['copies'], '1'),
+  work('setup_time', 'Time to change the set-up', 'time', ['setup_time', 'per_setup'], '0 s'),
+  work('spell', 'At work before each break', 'time', ['spell', 'work_spell']),
+  work('break_time', 'Each break; without the one above, all breaks together', 'time', ['break_time', 'breaks'], '0 s'),
+  work('day_time', 'At the stand in a day', 'time', ['day_time']),
+  workInRow('frame_data', 'Data of one frame', 'data', ['frame_data'], 'not reckoned'),
+  work('copies', 'Copies kept of each frame, the first included', 'count', ['copies'], '1'),
+  done('done', 'Done: a tick, or when it was done', 'done', ['done'], 'no'),
+  done('actual_time', 'Time it took', 'time', ['actual_time', 'time_taken']),
+  done('actual_frames', 'Frames it took', 'count', ['actual_frames', 'frames_taken']),
 ]
 
 /** What a run of a schedule is fed with at first: by the usual names of columns and cells. */

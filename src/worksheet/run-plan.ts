@@ -74,6 +74,8 @@ export interface PlannedSetup extends Amount {
   readonly magnification: number
   readonly exposure: string
   readonly means: Means | undefined
+  /** From original to sensor, in m. */
+  readonly track: number | undefined
   /** Of the carriage's mark, from the thinnest original to the thickest. */
   readonly heights?: { readonly least: number; readonly most: number } | undefined
   readonly originals: readonly Planned[]
@@ -182,7 +184,8 @@ function setupsOf(candidates: readonly Candidate[], rig: Rig, reach: Reach): Pla
 
 function setupOf(magnification: number, members: readonly Candidate[], rig: Rig, reach: Reach): PlannedSetup {
   const means = reach.meansFor(magnification)
-  const height = means && rig.column && means.track(magnification) + rig.column.offset
+  const track = means?.track(magnification)
+  const height = track !== undefined && rig.column ? track + rig.column.offset : undefined
   const originals = members
     .map(({ original, amount, allowed }): Planned => {
       // Held by a hair less than its least magnification it could come out a frame over.
@@ -206,6 +209,7 @@ function setupOf(magnification: number, members: readonly Candidate[], rig: Rig,
     magnification,
     exposure: (members[0] as Candidate).original.exposure,
     means,
+    track,
     heights:
       height === undefined
         ? undefined

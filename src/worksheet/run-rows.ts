@@ -5,11 +5,18 @@ import type { Node } from './node.ts'
 import type { Original, Unread } from './run-plan.ts'
 import { type RowAt, RowTrouble, type Source } from './run-source.ts'
 import { columnLabel } from './schedule-columns.ts'
+import type { RowsComputed } from './schedule-rows.ts'
 import { rowsComputed } from './schedule-standing.ts'
-import { rowReader } from './schedule-table.ts'
+import { type RowReading, rowReader } from './schedule-table.ts'
 
 /** Figures of what was done: a slip in one keeps no original out of the plan. */
 const NOTED = new Set(['done', 'actual_time', 'actual_frames'])
+
+export interface Listed {
+  readonly list: readonly (Original | Unread)[]
+  /** Actual figures that cannot be read, by row. */
+  readonly remarks: ReadonlyMap<number, string>
+}
 
 /** The rows of a schedule as the planner takes them; blank ones are passed over. */
 export function listOf(
@@ -17,99 +24,116 @@ export function listOf(
   node: Node,
   { columns, rows }: Schedule,
   sources: ReadonlyMap<string, Source>,
-): { list: (Original | Unread)[]; remarks: Map<number, string> } {
+): Listed {
   const { read } = rowReader(columns)
-  const computed = rowsComputed(engine, node)
+  const row = new Row(columns, rowsComputed(engine, node), sources)
   const list: (Original | Unread)[] = []
-  const remarks = new Map<number, string>()
-  const worked = [...(computed?.figures ?? [])]
-  for (let row = 0; row < rows.length; row++) {
-    const reading = read(rows[row] as readonly string[])
-    if (reading.isBlank) continue
-    const values = [...reading.values]
-    for (const [at, figures] of worked) values[at] = figures[row]
-    const at: RowAt = {
-      values,
-      why: (place) => {
-        const column = columns[place]
-        const trouble = reading.troubles.find((one) => one.column === place)
-        if (!column) return ''
-        if (trouble) return trouble.empty ? '' : `${columnLabel(column)}: ${trouble.message}`
-        const failure = computed?.failures.get(row)
-        if (failure?.column === place) return `${columnLabel(column)}: ${failure.message}`
-        return column.formula ? `${columnLabel(column)} has no figure in this row.` : ''
-      },
-    }
-    list.push(originalOf(row, at, sources, (why) => remarks.set(row, why)))
+  for (let at = 0; at < rows.length; at++) {
+    const reading = read(rows[at] as readonly string[])
+    if (!reading.isBlank) list.push(row.original(at, reading))
   }
-  return { list, remarks }
+  return { list, remarks: row.remarks }
 }
 
-function originalOf(
-  row: number,
-  at: RowAt,
-  sources: ReadonlyMap<string, Source>,
-  remark: (why: string) => void,
-): Original | Unread {
-  const get = (name: string): Value | undefined => {
-    const source = sources.get(name)
+type Limit = 'above' | 'none under' | 'whole'
+const LIMITS: Readonly<Record<Limit, string>> = {
+  above: 'more than 0',
+  'none under': '0 or more',
+  whole: 'a whole number, 1 or more',
+}
+const isWithin = (value: number, limit: Limit): boolean =>
+  limit === 'above' ? value > 0 : limit === 'whole' ? value >= 1 && Number.isInteger(value) : value >= 0
+
+/** One row after another: the same object for all of a hundred thousand. */
+class Row implements RowAt {
+  readonly values: (Value | undefined)[] = []
+  readonly remarks = new Map<number, string>()
+  private at = 0
+  private reading: RowReading | undefined
+
+  constructor(
+    private readonly columns: Schedule['columns'],
+    private readonly computed: RowsComputed | undefined,
+    private readonly sources: ReadonlyMap<string, Source>,
+  ) {}
+
+  original(at: number, reading: RowReading): Original | Unread {
+    this.at = at
+    this.reading = reading
+    for (let c = 0; c < this.columns.length; c++) this.values[c] = reading.values[c]
+    if (this.computed) for (const [c, figures] of this.computed.figures) this.values[c] = figures[at]
+    const finished = this.get('done')
+    const done = typeof finished === 'string' ? finished.trim() !== '' : finished === true
+    let title = `Row ${at + 1}`
+    try {
+      title = this.words('title') || title
+      return {
+        row: at,
+        title,
+        width: this.needed('width'),
+        height: this.needed('height'),
+        thickness: this.figure('thickness', 'none under') ?? 0,
+        sampling: this.needed('sampling'),
+        exposure: this.words('exposure'),
+        pages: this.figure('pages', 'whole') ?? 1,
+        border: this.figure('border', 'none under') ?? 0,
+        overlap: this.figure('overlap', 'none under'),
+        turn: this.get('turn') !== false,
+        frameTime: this.figure('frame_time', 'none under') ?? 0,
+        originalTime: this.figure('original_time', 'none under') ?? 0,
+        frameData: this.figure('frame_data', 'none under') ?? 0,
+        done,
+        actualTime: this.figure('actual_time', 'none under'),
+        actualFrames: this.figure('actual_frames', 'none under'),
+      }
+    } catch (error) {
+      if (!(error instanceof RowTrouble)) throw error
+      return { row: at, title, done, why: error.message }
+    }
+  }
+
+  /** Why a column has no value in this row; empty where it is merely not filled in. */
+  why(place: number): string {
+    const column = this.columns[place]
+    if (!column) return ''
+    const trouble = this.reading?.troubles.find((one) => one.column === place)
+    if (trouble) return trouble.empty ? '' : `${columnLabel(column)}: ${trouble.message}`
+    const failure = this.computed?.failures.get(this.at)
+    if (failure?.column === place) return `${columnLabel(column)}: ${failure.message}`
+    return column.formula ? `${columnLabel(column)} has no figure in this row.` : ''
+  }
+
+  private get(name: string): Value | undefined {
+    const source = this.sources.get(name)
     if (!source) return undefined
     try {
-      return source.read(at)
+      return source.read(this)
     } catch (error) {
       if (!(error instanceof ComputeError || error instanceof RowTrouble)) throw error
-      if (!NOTED.has(name)) throw new RowTrouble(`${source.input.label}: ${error.message}`)
-      remark(`${source.input.label}: ${error.message}`)
-      return undefined
+      return this.refuse(name, error.message)
     }
   }
-  const words = (name: string): string => {
-    const value = get(name)
+
+  private words(name: string): string {
+    const value = this.get(name)
     if (value === undefined) return ''
-    return typeof value === 'string' ? value.trim() : showValue(value, (sources.get(name) as Source).type).text
+    return typeof value === 'string' ? value.trim() : showValue(value, (this.sources.get(name) as Source).type).text
   }
-  const figure = (name: string, least: 'above' | 'none under' | 'whole'): number | undefined => {
-    const value = get(name) as number | undefined
-    const sound =
-      value === undefined ||
-      (least === 'above' ? value > 0 : least === 'whole' ? value >= 1 && Number.isInteger(value) : value >= 0)
-    if (sound) return value
-    const label = sources.get(name)?.input.label ?? name
-    const wanted = { above: 'more than 0', 'none under': '0 or more', whole: 'a whole number, 1 or more' }[least]
-    if (!NOTED.has(name)) throw new RowTrouble(`${label}: it must be ${wanted}.`)
-    remark(`${label}: it must be ${wanted}.`)
+
+  private figure(name: string, limit: Limit): number | undefined {
+    const value = this.get(name) as number | undefined
+    return value === undefined || isWithin(value, limit) ? value : this.refuse(name, `it must be ${LIMITS[limit]}.`)
+  }
+
+  private needed(name: string): number {
+    return this.figure(name, 'above') ?? (this.refuse(name, 'nothing is filled in.') as never)
+  }
+
+  /** Keeps the row out of the plan, or notes the slip where it is in what was done. */
+  private refuse(name: string, why: string): undefined {
+    const told = `${this.sources.get(name)?.input.label ?? name}: ${why}`
+    if (!NOTED.has(name)) throw new RowTrouble(told)
+    this.remarks.set(this.at, told)
     return undefined
-  }
-  const needed = (name: string): number => {
-    const value = figure(name, 'above')
-    if (value === undefined) throw new RowTrouble(`${sources.get(name)?.input.label ?? name}: nothing is filled in.`)
-    return value
-  }
-  const done = get('done')
-  const marks = { row, done: typeof done === 'string' ? done.trim() !== '' : done === true }
-  let title = `Row ${row + 1}`
-  try {
-    title = words('title') || title
-    return {
-      ...marks,
-      title,
-      width: needed('width'),
-      height: needed('height'),
-      sampling: needed('sampling'),
-      thickness: figure('thickness', 'none under') ?? 0,
-      exposure: words('exposure'),
-      pages: figure('pages', 'whole') ?? 1,
-      border: figure('border', 'none under') ?? 0,
-      overlap: figure('overlap', 'none under'),
-      turn: get('turn') !== false,
-      frameTime: figure('frame_time', 'none under') ?? 0,
-      originalTime: figure('original_time', 'none under') ?? 0,
-      frameData: figure('frame_data', 'none under') ?? 0,
-      actualTime: figure('actual_time', 'none under'),
-      actualFrames: figure('actual_frames', 'none under'),
-    }
-  } catch (error) {
-    if (!(error instanceof RowTrouble)) throw error
-    return { ...marks, title, why: error.message }
   }
 }

@@ -26,7 +26,7 @@ type InRow = (row: RowAt) => Value | undefined
 export interface RowAt {
   readonly values: readonly (Value | undefined)[]
   /** Why a column has no value in this row. */
-  readonly why: (column: number) => string
+  why(column: number): string
 }
 
 export interface Source {
@@ -94,11 +94,11 @@ function reader(
     if (place !== undefined) return place
     return local.push('cell' in input ? cellValue(engine, input.cell) : input.constant) - 1
   })
-  return ({ values, why }) => {
+  return (row) => {
     for (const at of needed) {
-      const value = values[at]
+      const value = row.values[at]
       if (value === undefined) {
-        const trouble = why(at)
+        const trouble = row.why(at)
         if (trouble === '') return undefined
         throw new RowTrouble(trouble)
       }

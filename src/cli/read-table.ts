@@ -1,0 +1,32 @@
+import { readFileSync, statSync } from 'node:fs'
+import { LARGEST_TABLE, readTable, TableError, type TextTable } from '../worksheet/schedule-csv.ts'
+import { InputError, whyUnread } from './input.ts'
+
+/** Most tables are UTF-8; older programs on one well-known system write Windows-1252, or UTF-16 with its mark. */
+function decoded(bytes: Uint8Array): string {
+  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes)
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    return new TextDecoder('windows-1252').decode(bytes)
+  }
+}
+
+/** Reads a table from a file. Throws InputError. */
+export function readTableFile(path: string): TextTable {
+  let bytes: Uint8Array
+  try {
+    if (statSync(path).size > LARGEST_TABLE)
+      throw new InputError(`${path}: the table is larger than ${LARGEST_TABLE / 1e6} MB; take it in parts`)
+    bytes = readFileSync(path)
+  } catch (error) {
+    if (error instanceof InputError) throw error
+    throw new InputError(`${path}: ${whyUnread(error)}`)
+  }
+  try {
+    return readTable(decoded(bytes))
+  } catch (error) {
+    if (error instanceof TableError) throw new InputError(`${path}: ${error.message}`)
+    throw error
+  }
+}

@@ -1,0 +1,182 @@
+import { realpathSync, writeFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import { LIBRARY } from '../functions/index.ts'
+import { namesIn } from '../language/index.ts'
+import { type Run, type Schedule, Sheet, type Worksheet } from '../worksheet/index.ts'
+import { RUN_INPUTS } from '../worksheet/run-inputs.ts'
+import { type PlannedRun, runOf } from '../worksheet/run-of-sheet.ts'
+import type { PlannedSetup, RunPlan } from '../worksheet/run-plan.ts'
+import type { Whole } from '../worksheet/run-reckoning.ts'
+import {
+  counted,
+  dataInWords,
+  daysInWords,
+  heightInWords,
+  meansInWords,
+  ratioInWords,
+  timeInWords,
+} from '../worksheet/run-words.ts'
+import { columnLabel } from '../worksheet/schedule-columns.ts'
+import { writeTable } from '../worksheet/schedule-csv.ts'
+import { matchTable, takeRows } from '../worksheet/schedule-match.ts'
+import { hasFormula } from '../worksheet/schedule-table.ts'
+import { InputError, whyUnread } from './input.ts'
+import { readTableFile } from './read-table.ts'
+import { readWorksheet, withSets } from './read-worksheet.ts'
+import { printJson, printLines } from './report.ts'
+import type { RunArguments } from './run-arguments.ts'
+import { tableOf } from './run-table.ts'
+
+/** So many are named on the terminal; all are in the table. */
+const MOST_NAMED = 20
+const MOST_SETUPS = 60
+
+/** `run FILE.json`: the run of a schedule planned, on the terminal in short and as a table. Exit 1 where anything is not planned. */
+export function run({ subject, originals, out, left, sets, json }: RunArguments): number {
+  if (out !== undefined) refuseOver(out, [subject, originals])
+  const read = withSets(readWorksheet(subject), sets, subject)
+  const cell = runIn(read, subject)
+  const worksheet = originals === undefined ? read : withOriginals(read, cell, originals, subject)
+  const planned = runOf(new Sheet(worksheet, LIBRARY), cell, { left: left || cell.left === true })
+  const { plan, feed } = planned
+  if (plan && out !== undefined) write(out, writeTable(tableOf(plan, feed.remarks)))
+  if (json) printJson(asData(planned))
+  else printLines(plan ? summary(planned, plan, out) : wanting(planned))
+  return plan && plan.unplanned.length === 0 ? 0 : 1
+}
+
+/** A slip must not cost the list. */
+function refuseOver(out: string, inputs: readonly (string | undefined)[]): void {
+  const real = (path: string): string => {
+    try {
+      return realpathSync(path)
+    } catch {
+      return resolve(path)
+    }
+  }
+  if (inputs.some((input) => input !== undefined && real(input) === real(out)))
+    throw new InputError(`--out ${out}: the plan would be written over what it is made from; give it another name`)
+}
+
+function runIn({ cells }: Worksheet, path: string): Run {
+  const cell = cells.find((one) => one.kind === 'run')
+  if (!cell) throw new InputError(`${path}: there is no run in this worksheet; add one under Build`)
+  return cell
+}
+
+function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sheetPath: string): Worksheet {
+  const at = worksheet.cells.findIndex((cell) => cell.kind === 'schedule' && cell.name === of)
+  const schedule = worksheet.cells[at] as Schedule | undefined
+  if (!schedule)
+    throw new InputError(`${sheetPath}: the run is of no schedule in this worksheet; choose one under Build`)
+  const { rows } = readTableFile(path)
+  const match = matchTable(schedule.columns, rows, true)
+  const filled = new Set(match.sources.map(({ goal }) => goal))
+  const wanted = schedule.columns.filter((column, place) => !filled.has(place) && isNeeded(column.name, from))
+  const missing = wanted.filter((column) => !hasFormula(column))
+  if (missing.length > 0) {
+    const headings = match.sources.map(({ heading }) => `«${heading}»`)
+    throw new InputError(
+      `${path}: no heading says ${missing.map((column) => `«${columnLabel(column)}»`).join(' or ')}; its first line has ${headings.slice(0, 30).join(', ') || 'nothing'}`,
+    )
+  }
+  return { ...worksheet, cells: worksheet.cells.with(at, takeRows(schedule, rows, match, 'instead')) }
+}
+
+/** Whether nothing could be planned without a column. */
+const isNeeded = (column: string, from: Run['from']): boolean =>
+  RUN_INPUTS.some(({ name, needed }) => needed && namesIn(from[name] ?? '').some((one) => one.name === column))
+
+function write(path: string, text: string): void {
+  try {
+    writeFileSync(path, text)
+  } catch (error) {
+    const why = (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such folder' : whyUnread(error)
+    throw new InputError(`--out ${path}: ${why}`)
+  }
+}
+
+const wanting = ({ feed }: PlannedRun): string[] => [
+  feed.schedule ? 'Nothing is planned. This is wanting:' : 'Nothing is planned: the run is of no schedule.',
+  ...feed.wanting.map(({ input, why }) => `  ${input.label}: ${why}`),
+]
+
+const wholeInWords = ({ count, setups, frames, all, days, data }: Whole): string =>
+  [
+    `${counted(count, 'original')} in ${counted(setups, 'set-up')}`,
+    counted(frames, 'frame'),
+    ...(all > 0 ? [`${timeInWords(all)}${days === undefined ? '' : ` (${daysInWords(days)})`}`] : []),
+    ...(data > 0 ? [dataInWords(data)] : []),
+  ].join(', ')
+
+function setupLine(
+  { magnification, exposure, means, heights, track, originals, frames, time }: PlannedSetup,
+  at: number,
+): string {
+  const height = heights
+    ? `column ${heightInWords(heights.least)}${heightInWords(heights.most) === heightInWords(heights.least) ? '' : ` to ${heightInWords(heights.most)}`}`
+    : track === undefined
+      ? ''
+      : `original to sensor ${heightInWords(track)}`
+  const tiled = originals.filter((one) => one.tiled).length
+  return [
+    `  ${at + 1}: ${ratioInWords(magnification)}`,
+    meansInWords(means),
+    height,
+    exposure,
+    counted(originals.length, 'original') + (tiled > 0 ? ` (${tiled} in parts)` : ''),
+    counted(frames, 'frame'),
+    time > 0 ? timeInWords(time) : '',
+  ]
+    .filter(Boolean)
+    .join(', ')
+}
+
+const named = (lines: readonly string[], most: number, rest: string): string[] =>
+  lines.length > most ? [...lines.slice(0, most), `  and ${lines.length - most} more${rest}`] : [...lines]
+
+function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): string[] {
+  const { done, expected } = plan.standing
+  const rest = out === undefined ? '' : `, in ${out}`
+  return [
+    `Planned: ${wholeInWords(plan.total)}`,
+    ...named(plan.setups.map(setupLine), MOST_SETUPS, rest),
+    ...(done.count > 0 ? [`Done: ${done.count} of ${done.count + plan.standing.left.count}`] : []),
+    ...(expected ? [`Left at the rate so far: ${wholeInWords(expected)}`] : []),
+    ...feed.without.map(({ input, why }) => `Planned without: ${input.label}: ${why}`),
+    ...(plan.unplanned.length > 0 ? [`Not planned: ${counted(plan.unplanned.length, 'original')}`] : []),
+    ...named(
+      plan.unplanned.map(
+        ({ row, title, why }) => `  row ${row + 1}${title === `Row ${row + 1}` ? '' : `, ${title}`}: ${why}`,
+      ),
+      MOST_NAMED,
+      rest,
+    ),
+    ...(out === undefined ? [] : [`Written: ${out}`]),
+  ]
+}
+
+/** The plan for other programs: numbers in coherent SI, data in bit. */
+function asData({ feed, plan }: PlannedRun): object {
+  return {
+    wanting: feed.wanting.map(({ input, why }) => ({ input: input.name, why })),
+    without: feed.without.map(({ input, why }) => ({ input: input.name, why })),
+    setups:
+      plan?.setups.map(({ magnification, exposure, means, heights, track, originals, frames, time, data }, at) => ({
+        number: at + 1,
+        magnification,
+        exposure,
+        means: means ? { kind: means.kind, pieces: means.pieces } : null,
+        column_height: heights ?? null,
+        original_to_sensor: track ?? null,
+        originals: originals.length,
+        in_parts: originals.filter((one) => one.tiled).length,
+        frames,
+        time,
+        data,
+      })) ?? [],
+    total: plan?.total ?? null,
+    standing: plan?.standing ?? null,
+    unplanned: plan?.unplanned.map(({ row, title, cause, why }) => ({ row: row + 1, title, cause, why })) ?? [],
+  }
+}
