@@ -1,6 +1,7 @@
 import { checkFormula } from '../language/index.ts'
 import type { Cell, Check, Drawing, Result, Worksheet } from '../worksheet/document.ts'
 import type { Sheet } from '../worksheet/sheet.ts'
+import { rangeFigures, variantsFigures } from './compared-figures.ts'
 import { literal, WAYS } from './literal.ts'
 
 /** Set in a sheet whose results are figures, not formulas; other programs keep it as a key they do not know. */
@@ -20,7 +21,8 @@ function result(sheet: Sheet, cell: Result): Cell {
   const figure = literal(measured?.computed?.value ?? outcome.value, type)
   if (figure === undefined) return asText(cell, shown.text)
   const limits = tolerance !== undefined && type.kind === 'number' && !measured ? literal(tolerance, type) : undefined
-  const unit = cell.unit ?? (type.kind === 'number' && type.notation ? WAYS[type.notation] : undefined)
+  const each = type.kind === 'list' ? type.of : type
+  const unit = cell.unit ?? (each.kind === 'number' && each.notation ? WAYS[each.notation] : undefined)
   return { ...cell, ...(unit === undefined ? {} : { unit }), formula: limits ? `${figure} ± ${limits}` : figure }
 }
 
@@ -66,6 +68,8 @@ function drawing(sheet: Sheet, cell: Drawing): Cell {
 function frozen(sheet: Sheet, cell: Cell): Cell {
   if (cell.kind === 'result') return result(sheet, cell)
   if (cell.kind === 'check') return check(sheet, cell)
+  if (cell.kind === 'range') return rangeFigures(sheet, cell)
+  if (cell.kind === 'variants') return variantsFigures(sheet, cell)
   return cell.kind === 'drawing' ? drawing(sheet, cell) : cell
 }
 

@@ -112,3 +112,43 @@ test('steps stay with their ticks, and what is read at them; what is set at the 
   expect(figures.named('a')).toMatchObject({ value: '2 mm' })
   expect(figures.named('b')).toMatchObject({ measured: '5 mm' })
 })
+
+test('ranges and variants become tables of what they stood at', async () => {
+  const range = { kind: 'range', id: 'r', of: 'a', from: '1', to: '3', count: 2, results: ['b'] } as Cell
+  const variants = {
+    kind: 'variants',
+    id: 'v',
+    sets: [{ title: 'More', values: { a: '5' } }],
+    results: ['b', 'c'],
+  } as Cell
+  const figures = await sent(
+    sheetOf([
+      given('a', '2', { unit: 'mm' }),
+      result('b', 'a * 2'),
+      check('c', 'b < 9 mm'),
+      range,
+      variants,
+      { ...range, id: 'q' },
+    ]),
+  )
+  expect(sameIn(figures, 3)).toMatchObject({
+    kind: 'schedule',
+    label: 'Over a range of a',
+    rows: [
+      ['1 mm', '2 mm'],
+      ['2 mm', '4 mm'],
+      ['3 mm', '6 mm'],
+    ],
+  })
+  expect(sameIn(figures, 4)).toMatchObject({
+    kind: 'schedule',
+    rows: [
+      ['a', '2 mm', '5'],
+      ['b', '4 mm', '10 mm, 6 mm over'],
+      ['c', 'holds', 'does not hold'],
+    ],
+  })
+  const names = figures.cells.flatMap((cell) => ('name' in cell ? [cell.name] : []))
+  expect(new Set(names).size).toBe(names.length)
+  expect(figures.standing.errors).toBe(0)
+})

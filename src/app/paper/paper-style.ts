@@ -58,6 +58,11 @@ export const PAPER_STYLE = `
   border-block-end: ${DRAWN_RULE};
 }
 .job-sheet .sign { margin-block-start: 0.4mm; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+.job-sheet .columns { padding-block: 2mm 1mm; break-inside: avoid; }
+.job-sheet .columns table { table-layout: auto; inline-size: auto; }
+.job-sheet .columns :is(td, th) { text-align: end; padding-inline: 0 6mm; }
+.job-sheet .columns :is(td, th):first-child { text-align: start; }
+.job-sheet .columns thead th { font-size: 0.9em; vertical-align: bottom; }
 .job-sheet .steps { padding-block: 2mm 1mm; }
 .job-sheet .steps p { break-after: avoid; }
 .job-sheet .steps td, .job-sheet .steps th { padding-block: 1.4mm; }

@@ -5,6 +5,7 @@ import { element, type Node } from '../../drawings/tree.ts'
 import type { Cell, Check, Given, Note, Outcome, Result, Sheet } from '../../worksheet/index.ts'
 import type { Measured } from '../../worksheet/outcome.ts'
 import { checkShape } from './check-shapes.ts'
+import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
 import { stepsTable } from './steps.ts'
 import { workingOf } from './working.ts'
@@ -120,6 +121,8 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     if (cell.kind === 'check') rows.push(checkRow(sheet, cell, withWorking))
     else if (cell.kind === 'note') rows.push(noteRow(cell))
     else if (cell.kind === 'steps') rows.push(stepsTable(sheet, cell))
+    else if (cell.kind === 'range') rows.push(...rangeOnPaper(sheet, cell))
+    else if (cell.kind === 'variants') rows.push(variantsOnPaper(sheet, cell))
   }
   close()
   return rows

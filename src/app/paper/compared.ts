@@ -1,0 +1,80 @@
+import { labelOf } from '../../cells/cell-view.ts'
+import { STATE_WORDS } from '../../cells/check-sign.ts'
+import { drawRange } from '../../drawings/range-plot.ts'
+import { element, type Node } from '../../drawings/tree.ts'
+import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
+import { type RangeTable, rangeTable } from '../../worksheet/range-table.ts'
+import { RangeTrouble } from '../../worksheet/range-values.ts'
+import { type Compared, variantsTable } from '../../worksheet/variants-table.ts'
+
+/** In CSS px: as wide as a drawing on paper. */
+const PLOT_WIDTH = 400
+
+const cellsOf = (tag: 'th' | 'td', texts: readonly (string | Node)[]): Node[] =>
+  texts.map((text, at) => element(at === 0 ? 'th' : tag, at === 0 ? { scope: 'row' } : {}, text))
+
+/** Figures in rows and columns under a title. */
+function columns(title: string, heads: readonly string[], rows: readonly (readonly (string | Node)[])[]): Node {
+  return element(
+    'div',
+    { class: 'columns' },
+    element('p', {}, element('b', {}, title)),
+    element(
+      'table',
+      {},
+      element('thead', {}, element('tr', {}, ...heads.map((text) => element('th', { scope: 'col' }, text)))),
+      element('tbody', {}, ...rows.map((row) => element('tr', {}, ...cellsOf('td', row)))),
+    ),
+  )
+}
+
+/** A range as its plot and its table; a line of why where it has none. */
+export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
+  let table: RangeTable
+  try {
+    table = rangeTable(sheet, cell)
+  } catch (error) {
+    if (!(error instanceof RangeTrouble)) throw error
+    return [element('p', { class: 'small' }, `${labelOf(cell)}: ${error.message}`)]
+  }
+  const { given, shown, followed, presentAt } = table
+  const title = cell.title?.trim() || `Over a range of ${labelOf(given)}`
+  const { node, width, height } = drawRange(table, { width: PLOT_WIDTH, title })
+  return [
+    element('figure', {}, { ...node, attributes: { ...node.attributes, width, height } }),
+    columns(
+      title,
+      [labelOf(given), ...followed.map((one) => labelOf(one.cell))],
+      shown.map((text, at) => [
+        at === presentAt ? `${text}, now` : text,
+        ...followed.map((one) => one.shown[at] as string),
+      ]),
+    ),
+  ]
+}
+
+const said = ({ shown, state, difference, why }: Compared): string =>
+  [state ? STATE_WORDS[state] : shown.replaceAll('_', ' '), difference, state ? '' : (why ?? '')]
+    .filter(Boolean)
+    .join(', ')
+
+/** Sets of givens side by side, and what they come to. */
+export function variantsOnPaper(sheet: Sheet, cell: Variants): Node {
+  const { titles, varied, compared } = variantsTable(sheet, cell)
+  return columns(
+    labelOf(cell),
+    ['', 'As it stands', ...titles],
+    [
+      ...varied.map(({ name, cell: given, present, texts }) => [
+        given ? labelOf(given) : name,
+        present,
+        ...texts.map((text) => text ?? ''),
+      ]),
+      ...compared.map(({ name, cell: one, present, sets }) => [
+        one ? labelOf(one) : name,
+        said(present),
+        ...sets.map(said),
+      ]),
+    ],
+  )
+}

@@ -1,0 +1,72 @@
+import type { Cell, Range, Schedule, Variants } from '../worksheet/document.ts'
+import { freeName } from '../worksheet/names.ts'
+import { rangeTable } from '../worksheet/range-table.ts'
+import { RangeTrouble } from '../worksheet/range-values.ts'
+import type { Sheet } from '../worksheet/sheet.ts'
+import { type Compared, variantsTable } from '../worksheet/variants-table.ts'
+
+const STATES = { holds: 'holds', close: 'close', fails: 'does not hold', waits: 'waits', error: 'not judged' } as const
+
+/** Figures as they stood, as a table of texts: nothing in it follows anything. */
+function asTable(
+  sheet: Sheet,
+  { id }: Cell,
+  label: string,
+  heads: readonly string[],
+  rows: readonly (readonly string[])[],
+): Schedule {
+  return {
+    kind: 'schedule',
+    id,
+    // A sheet may have several.
+    name: freeName(`figures_${sheet.cells.findIndex((one) => one.id === id) + 1}`, sheet.cells),
+    label,
+    columns: heads.map((head, at) => ({ name: `column_${at + 1}`, label: head, entry: 'text', may_be_empty: true })),
+    rows: rows.map((row) => [...row]),
+  }
+}
+
+const labelOf = ({ label, name }: { label?: string | undefined; name: string }): string => label?.trim() || name
+
+/** A range as it stood. */
+export function rangeFigures(sheet: Sheet, cell: Range): Cell {
+  try {
+    const { given, shown, followed } = rangeTable(sheet, cell)
+    return asTable(
+      sheet,
+      cell,
+      cell.title?.trim() || `Over a range of ${labelOf(given)}`,
+      [labelOf(given), ...followed.map((one) => labelOf(one.cell))],
+      shown.map((text, at) => [text, ...followed.map((one) => one.shown[at] as string)]),
+    )
+  } catch (error) {
+    if (!(error instanceof RangeTrouble)) throw error
+    return { kind: 'note', id: cell.id, text: cell.title?.trim() || 'A range that was not filled in.' }
+  }
+}
+
+const said = ({ shown, state, difference }: Compared): string =>
+  state ? STATES[state] : [shown, difference].filter(Boolean).join(', ')
+
+/** Variants as they stood. */
+export function variantsFigures(sheet: Sheet, cell: Variants): Cell {
+  const { titles, varied, compared } = variantsTable(sheet, cell)
+  return asTable(
+    sheet,
+    cell,
+    cell.title?.trim() || 'Variants',
+    ['', 'As it stands', ...titles],
+    [
+      ...varied.map(({ name, cell: given, present, texts }) => [
+        given ? labelOf(given) : name,
+        present,
+        ...texts.map((text) => text ?? ''),
+      ]),
+      ...compared.map(({ name, cell: one, present, sets }) => [
+        one ? labelOf(one) : name,
+        said(present),
+        ...sets.map(said),
+      ]),
+    ],
+  )
+}
