@@ -41,7 +41,7 @@ const CHUNKS = [
     name: 'engine',
     // Else the schema of documents would come along.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule-csv|clipping)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule-(csv|match|export|foot|limits)|clipping)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
   },
   {
     name: 'lamps',

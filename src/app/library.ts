@@ -17,13 +17,23 @@ const called = (text: string): string[] => text.match(/[A-Za-z_]\w*(?=\s*\()/g) 
 
 const isUnknown = (name: string): boolean => name !== 'when' && !FILE_OF.has(name)
 
+/** The formulas a cell computes by, where a function may be misspelt. */
+function formulasOf(cell: Cell): readonly string[] {
+  if (cell.kind === 'result') return [cell.formula]
+  if (cell.kind === 'check') return [cell.condition]
+  return cell.kind === 'schedule' ? cell.columns.flatMap(({ formula }) => formula ?? []) : []
+}
+
+/** The figures under a table’s columns are functions too. */
+const feet = (cell: Cell): readonly string[] =>
+  cell.kind === 'schedule' ? cell.columns.flatMap(({ foot = [] }) => foot.map(({ figure }) => figure)) : []
+
 /** The functions these cells call, fetched by subject; all of them where one is misspelt, for the nearest to be named. */
 export function libraryFor(cells: readonly Cell[]): Promise<Library> {
-  const formulas = cells.map((cell) =>
-    cell.kind === 'result' ? cell.formula : cell.kind === 'check' ? cell.condition : '',
-  )
-  if (called(formulas.join('\n')).some(isUnknown)) return wholeLibrary()
-  const names = called(JSON.stringify(cells))
+  if (called(cells.flatMap(formulasOf).join('\n')).some(isUnknown)) return wholeLibrary()
+  // The rows of a table call nothing, and may be many.
+  const texts = cells.map((cell) => (cell.kind === 'schedule' ? { ...cell, rows: [] } : cell))
+  const names = [...called(JSON.stringify(texts)), ...cells.flatMap(feet)]
   return load([...new Set(names.flatMap((name) => FILE_OF.get(name) ?? []))])
 }
 

@@ -1,17 +1,549 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { html, LitElement, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { repeat } from 'lit/directives/repeat.js'
+import { problem } from '../language/index.ts'
 import type { Schedule } from '../worksheet/index.ts'
-import { type CellSignal, labelOf, type WideView } from './cell-view.ts'
-import { shared } from './styles.ts'
+import type { Node } from '../worksheet/node.ts'
+import { columnLabel } from '../worksheet/schedule-columns.ts'
+import { type FootFigure, footOf } from '../worksheet/schedule-foot.ts'
+import { MOST_ROWS } from '../worksheet/schedule-limits.ts'
+import type { RowsComputed } from '../worksheet/schedule-rows.ts'
+import { type LeftOut, leftOutRows, rowsComputed, rowsInWords, valueAt } from '../worksheet/schedule-standing.ts'
+import { hasFormula, type RowReading, rowReader } from '../worksheet/schedule-table.ts'
+import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
+import { withField, withoutRow, withRow, withRowMoved } from './schedule-edits.ts'
+import { isNumeric, tableField, widthOf, workedOut } from './schedule-fields.ts'
+import { type RowAct, type Step, stepOf } from './schedule-keys.ts'
+import { tableStyle } from './schedule-style.ts'
+import { ROW_HEIGHT, rowsToDraw, scrollFor, type Viewport } from './schedule-window.ts'
+import { field, shared } from './styles.ts'
+import { trouble, troubleStyle } from './trouble.ts'
+import { unitBehind } from './unit-behind.ts'
 
+/** So many rows that are left out are told at a time. */
+const MOST_TOLD = 5
+/** A foot of more lines would cover the rows of a small screen. */
+const MOST_HELD = 2
+
+let acts = 0
+
+/** What is drawn of a schedule, worked out once for each drawing. */
+interface Standing {
+  readonly cell: Schedule
+  readonly node: Node | undefined
+  readonly computed: RowsComputed | undefined
+  readonly leftOut: readonly LeftOut[]
+  readonly foot: readonly (readonly FootFigure[])[]
+  readonly read: (row: readonly string[]) => RowReading
+  readonly labels: readonly string[]
+}
+
+/** A table of originals, readings or frames, filled in row by row. */
 @customElement('schedule-cell')
 export class ScheduleCell extends SignalWatcher(LitElement) {
-  static override styles = [shared]
+  static override styles = [shared, field, troubleStyle, tableStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Schedule>>
+  @state() private viewport: Viewport = { top: 0, height: 600 }
+  /** The row and the column in hand. */
+  @state() private row = 0
+  @state() private column = 0
+  @state() private said = ''
+  /** The text a table is being taken from; undefined while none is. */
+  @state() private taking: string | undefined
+  @query('.box') private box!: HTMLElement | null
+  /** Where the row in hand was begun: Enter comes back to this column, one row down. */
+  private begun = 0
+
+  override focus(options?: FocusOptions): void {
+    const first = this.renderRoot.querySelector<HTMLElement>(`[data-at="${this.row} ${this.column}"], .f, .press`)
+    first?.focus(options)
+  }
+
+  private get cell(): Schedule {
+    return this.view.get().cell
+  }
+
+  /** Asks for the schedule in another state; says why where it is refused. */
+  private put(cell: Schedule, key?: string): boolean {
+    const refused = ask(this, { do: 'replace', cell }, key)
+    if (refused !== undefined) {
+      this.said = refused
+      this.requestUpdate()
+    }
+    return refused === undefined
+  }
+
+  /** An act of its own is a step of undo of its own. */
+  private act(cell: Schedule): boolean {
+    return this.put(cell, `rows:${cell.id}:${++acts}`)
+  }
+
+  private type(row: number, column: number, text: string): void {
+    this.said = ''
+    this.put(withField(this.cell, row, column, text), `field:${this.cell.id}:${row}:${column}`)
+  }
+
+  private standing(): Standing {
+    const { cell, sheet } = this.view.get()
+    const node = sheet.engine.node(cell.id)
+    return {
+      cell,
+      node,
+      computed: node && rowsComputed(sheet.engine, node),
+      leftOut: node ? leftOutRows(sheet.engine, node) : [],
+      foot: node ? footOf(sheet.engine, node) : [],
+      read: rowReader(cell.columns).read,
+      labels: cell.columns.map(columnLabel),
+    }
+  }
+
+  // Going from field to field.
+
+  private readonly keys = (event: KeyboardEvent): void => {
+    const step = stepOf(event)
+    if (!step || event.defaultPrevented) return
+    event.preventDefault()
+    event.stopPropagation()
+    void this.step(step)
+  }
+
+  private async step(step: Step): Promise<void> {
+    const last = this.cell.rows.length - 1
+    switch (step.to) {
+      case 'row':
+        return this.go(Math.max(0, Math.min(this.row + step.by, last)), this.column)
+      case 'end':
+        return this.go(step.of === 'first' ? 0 : last, this.column)
+      case 'column':
+        return this.go(this.row, this.beside(this.column, step.by))
+      case 'next':
+        if (this.row < last) return this.go(this.row + 1, this.begun)
+        // On a row with nothing in it there is nothing to go on from.
+        return (this.cell.rows[last] ?? []).some((text) => text.trim() !== '') ? this.add(last + 1) : undefined
+      case 'act':
+        return this.actOn(step.act)
+    }
+  }
+
+  private beside(column: number, by: -1 | 1): number {
+    const { columns } = this.cell
+    for (let at = column + by; at >= 0 && at < columns.length; at += by) if (!this.isWorkedOut(at)) return at
+    return column
+  }
+
+  private isWorkedOut(column: number): boolean {
+    const found = this.cell.columns[column]
+    return found !== undefined && hasFormula(found)
+  }
+
+  private firstColumn(): number {
+    return Math.max(
+      0,
+      this.cell.columns.findIndex((column) => !hasFormula(column)),
+    )
+  }
+
+  private async go(row: number, column: number): Promise<void> {
+    this.row = row
+    this.column = column
+    this.begun = column
+    await this.updateComplete
+    const to = scrollFor(row, this.seen())
+    if (to !== undefined && this.box) this.box.scrollTop = to
+    this.look()
+    await this.updateComplete
+    const on = this.renderRoot.querySelector<HTMLElement>(`[data-at="${row} ${column}"]`)
+    on?.focus({ preventScroll: true })
+    on?.closest('td')?.scrollIntoView({ block: 'nearest', inline: 'nearest' })
+    if (on instanceof HTMLInputElement && on.type === 'text') on.select()
+  }
+
+  private readonly focused = (event: FocusEvent): void => {
+    const place = (event.target as HTMLElement).dataset?.at?.split(' ').map(Number)
+    if (!place) return
+    const [row, column] = place as [number, number]
+    // Along a row by Tab, the column it was begun in stays.
+    if (row !== this.row) this.begun = column
+    this.row = row
+    this.column = column
+  }
+
+  private readonly pressed = (event: PointerEvent): void => {
+    const place = (event.target as HTMLElement).dataset?.at?.split(' ').map(Number)
+    if (place) this.begun = place[1] as number
+  }
+
+  // Rows.
+
+  private async add(at: number): Promise<void> {
+    const { cell } = this
+    if (cell.rows.length >= MOST_ROWS) {
+      this.said = `A schedule holds ${MOST_ROWS} rows; for more, add another.`
+      return
+    }
+    if (this.act(withRow(cell, at))) await this.go(at, this.firstColumn())
+  }
+
+  private async actOn(act: RowAct): Promise<void> {
+    const { cell, row } = this
+    if (act === 'below') return this.add(Math.min(row + 1, cell.rows.length))
+    if (!cell.rows[row]) return
+    if (act === 'remove') {
+      if (!this.act(withoutRow(cell, row))) return
+      this.said = `Row ${row + 1} is taken out.`
+      if (cell.rows.length > 1) return this.go(Math.min(row, cell.rows.length - 2), this.column)
+      await this.updateComplete
+      this.renderRoot.querySelector<HTMLElement>('.add')?.focus()
+      return
+    }
+    const to = row + (act === 'earlier' ? -1 : 1)
+    const moved = withRowMoved(cell, row, to)
+    if (moved !== cell && this.act(moved)) await this.go(to, this.column)
+  }
+
+  // Tables from elsewhere, and this one as a file.
+
+  private readonly pasted = (event: ClipboardEvent): void => {
+    const text = event.clipboardData?.getData('text/plain') ?? ''
+    const isTable = /[\t\r\n]/.test(text.replace(/(\r\n|\r|\n)$/, ''))
+    if (!isTable || event.defaultPrevented) return
+    event.preventDefault()
+    void this.paste(text)
+  }
+
+  private async paste(text: string): Promise<void> {
+    const [{ readTable, TableError }, { matchTable, pasteAt }] = await Promise.all([
+      import('../worksheet/schedule-csv.ts'),
+      import('../worksheet/schedule-match.ts'),
+    ])
+    try {
+      const { cell, row, column } = this
+      const { rows } = text.includes('\t') ? readTable(text, '\t') : readTable(text)
+      const width = Math.max(...rows.map(({ length }) => length))
+      // What has headings of its own, or does not fit beside the field in hand, is looked at first.
+      if (column + width > cell.columns.length || (width > 1 && matchTable(cell.columns, rows).hasHeadings)) {
+        this.taking = text
+        return
+      }
+      if (!this.act(pasteAt(cell, rows, row, column))) return
+      this.said = `${rowsInWords(rows.length, 0).text} pasted from row ${row + 1} on.`
+      await this.go(row, column)
+    } catch (error) {
+      if (!(error instanceof TableError)) throw error
+      this.said = error.message
+    }
+  }
+
+  private async take(): Promise<void> {
+    this.taking = ''
+    await import('./schedule-import.ts')
+  }
+
+  private readonly taken = (event: CustomEvent<{ readonly cell: Schedule; readonly rows: number }>): void => {
+    const { cell, rows } = event.detail
+    if (!this.act(cell)) return
+    this.taking = undefined
+    this.said = `${rowsInWords(rows, 0).text} taken in.`
+    void this.go(cell.rows.length - rows, this.firstColumn())
+  }
+
+  private async leave(): Promise<void> {
+    this.taking = undefined
+    await this.updateComplete
+    this.renderRoot.querySelector<HTMLElement>('.take')?.focus()
+  }
+
+  private async save(): Promise<void> {
+    const [{ writeTable }, { exportRows }, { FileError, fileName, FILE_ENDING, saveText }] = await Promise.all([
+      import('../worksheet/schedule-csv.ts'),
+      import('../worksheet/schedule-export.ts'),
+      import('../storage/file.ts'),
+    ])
+    const { cell, sheet } = this.view.get()
+    const node = sheet.engine.node(cell.id)
+    if (!node) return
+    const name = fileName(`${sheet.worksheet.title} ${labelOf(cell)}`).slice(0, -FILE_ENDING.length)
+    try {
+      const isSaved = await saveText(`${name}.csv`, writeTable(exportRows(sheet.engine, node)), 'text/csv')
+      if (isSaved) this.said = `Saved as ${name}.csv.`
+    } catch (error) {
+      if (!(error instanceof FileError)) throw error
+      this.said = error.message
+    }
+  }
+
+  // Drawing.
+
+  private seen(): Viewport {
+    const { box } = this
+    if (!box) return this.viewport
+    const head = this.renderRoot.querySelector('thead')?.offsetHeight ?? 0
+    const foot = this.renderRoot.querySelector<HTMLElement>('tfoot.held')?.offsetHeight ?? 0
+    return { top: box.scrollTop, height: Math.max(ROW_HEIGHT, box.clientHeight - head - foot) }
+  }
+
+  private readonly look = (): void => {
+    const seen = this.seen()
+    if (seen.top !== this.viewport.top || seen.height !== this.viewport.height) this.viewport = seen
+  }
+
+  override willUpdate(): void {
+    const { rows, columns } = this.cell
+    if (this.row >= rows.length) this.row = Math.max(0, rows.length - 1)
+    if (this.column >= columns.length || this.isWorkedOut(this.column)) this.column = this.firstColumn()
+    if (this.taking !== undefined) void import('./schedule-import.ts')
+  }
+
+  override updated(_: PropertyValues<this>): void {
+    for (const pad of this.renderRoot.querySelectorAll<HTMLElement>('.pad td'))
+      pad.style.blockSize = `${Number(pad.dataset.rows) * ROW_HEIGHT}px`
+  }
+
+  private head({ cell, labels }: Standing): TemplateResult {
+    return html`
+      <colgroup>
+        <col class="number">
+        ${cell.columns.map((column) => html`<col class=${widthOf(column, hasFormula(column))}>`)}
+      </colgroup>
+      <thead>
+        <tr aria-rowindex="1">
+          <th scope="col" class="number"><span class="unseen">Row</span></th>
+          ${cell.columns.map((column, at) => {
+            const unit = unitBehind(column.unit)
+            const toTheRight = isNumeric(column) ? 'end' : ''
+            return html`<th scope="col" class=${toTheRight}>${labels[at]}${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
+          })}
+        </tr>
+      </thead>
+    `
+  }
+
+  private drawRow(standing: Standing, row: number, out: ReadonlySet<number>): TemplateResult {
+    const { cell, node, computed, read, labels } = standing
+    const fields = cell.rows[row] as readonly string[]
+    const { troubles } = read(fields)
+    const isOut = out.has(row)
+    return html`
+      <tr aria-rowindex=${row + 2}>
+        <th scope="row" class=${isOut ? 'out' : ''}>
+          ${row + 1}${isOut ? html`<span class="word-out">left out</span>` : nothing}
+        </th>
+        ${cell.columns.map((column, at) => {
+          if (hasFormula(column)) {
+            const meaning = node?.schedule?.columns[at]
+            const value = node && valueAt(node, computed, row, at)
+            const text = workedOut(value, meaning?.type, meaning?.unit)
+            const toTheRight = typeof value === 'number' ? 'end' : ''
+            return html`<td class="worked ${toTheRight}">${text || (troubles.length > 0 || isOut ? '–' : '')}</td>`
+          }
+          const found = troubles.find((one) => one.column === at)
+          const inHand = row === this.row
+          return html`<td>${tableField({
+            column,
+            label: labels[at] as string,
+            row,
+            at,
+            text: fields[at] ?? '',
+            trouble: found,
+            inHand,
+            described: found && !found.empty && inHand && at === this.column ? 'trouble' : '',
+            put: (text) => this.type(row, at, text),
+          })}</td>`
+        })}
+      </tr>
+    `
+  }
+
+  private body(standing: Standing): unknown[] {
+    const { cell, leftOut } = standing
+    const out = new Set(leftOut.map(({ row }) => row))
+    const count = cell.rows.length
+    const drawn: { readonly key: string; readonly row?: number; readonly gap: number }[] = []
+    let next = 0
+    const pad = (until: number): void => {
+      if (until > next)
+        drawn.push({
+          key: `gap ${drawn.length === 0 ? 'above' : until === count ? 'below' : 'between'}`,
+          gap: until - next,
+        })
+    }
+    for (const row of rowsToDraw(count, this.viewport, this.row)) {
+      pad(row)
+      drawn.push({ key: `${row}`, row, gap: 0 })
+      next = row + 1
+    }
+    pad(count)
+    return [
+      repeat(
+        drawn,
+        ({ key }) => key,
+        ({ row, gap }) =>
+          row === undefined
+            ? html`<tr class="pad" aria-hidden="true"><td data-rows=${gap} colspan=${cell.columns.length + 1}></td></tr>`
+            : this.drawRow(standing, row, out),
+      ),
+    ]
+  }
+
+  private foot({ cell, foot }: Standing): TemplateResult | typeof nothing {
+    const lines = Math.max(0, ...foot.map(({ length }) => length))
+    if (lines === 0) return nothing
+    return html`
+      <tfoot class=${lines <= MOST_HELD ? 'held' : ''}>
+        ${Array.from(
+          { length: lines },
+          (_, line) => html`
+            <tr>
+              <th scope="row"><span class="unseen">Under the columns</span></th>
+              ${cell.columns.map((_, at) => {
+                const one = foot[at]?.[line]
+                if (!one) return html`<td></td>`
+                const message = one.diagnostics[0]?.message
+                return html`<td>
+                  <span class="small quiet">${one.words}${one.where ? ` where ${one.where}` : ''}</span>
+                  <b>${one.shown ?? '–'}</b>
+                  ${message ? html`<span class="small">${message}</span>` : nothing}
+                </td>`
+              })}
+            </tr>
+          `,
+        )}
+      </tfoot>
+    `
+  }
+
+  private inHand({ cell, read }: Standing): TemplateResult | typeof nothing {
+    const fields = cell.rows[this.row]
+    const found = fields && read(fields).troubles.find(({ column, empty }) => column === this.column && !empty)
+    if (!fields || !found) return nothing
+    const text = fields[this.column] ?? ''
+    const { message, from, to, mend } = found
+    const mends = mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }]
+    return html`<div id="trouble" class="said">
+      ${trouble(text, [problem(`Row ${this.row + 1}: ${message}`, from, to, { mends })], (next) => {
+        this.type(this.row, this.column, next)
+        void this.go(this.row, this.column)
+      })}
+    </div>`
+  }
+
+  private left({ leftOut, labels }: Standing): TemplateResult | typeof nothing {
+    if (leftOut.length === 0) return nothing
+    const more = leftOut.length - MOST_TOLD
+    return html`
+      <div class="left">
+        <p>${leftOut.length === 1 ? 'One row is' : `${leftOut.length} rows are`} left out of what formulas see:</p>
+        <ul class="list">
+          ${leftOut
+            .slice(0, MOST_TOLD)
+            .map(
+              ({ row, column, message }) =>
+                html`<li><button type="button" class="word" @click=${() => void this.go(row, this.fillable(column))}>Row ${row + 1}, ${labels[column]}: ${message}</button></li>`,
+            )}
+        </ul>
+        ${more > 0 ? html`<p class="small quiet">and ${more} more; they come up as these are mended.</p>` : nothing}
+      </div>
+    `
+  }
+
+  /** A column that can be typed into: the one asked for, or the first. */
+  private fillable(column: number): number {
+    return this.isWorkedOut(column) ? this.firstColumn() : column
+  }
+
+  private rowActs({ cell }: Standing): TemplateResult | typeof nothing {
+    if (cell.rows.length === 0) return nothing
+    const word = (act: RowAct, text: string, isOff = false): TemplateResult =>
+      html`<button type="button" class="word" aria-disabled=${isOff} @click=${() => !isOff && void this.actOn(act)}>${text}<span class="unseen"> row ${this.row + 1}</span></button>`
+    return html`
+      <div class="row-acts" role="group" aria-label="Row ${this.row + 1}">
+        <span>Row ${this.row + 1}:</span>
+        ${word('below', 'Add below')} ${word('earlier', 'Earlier', this.row === 0)}
+        ${word('later', 'Later', this.row === cell.rows.length - 1)} ${word('remove', 'Remove')}
+      </div>
+    `
+  }
+
+  private wrong(): TemplateResult[] | typeof nothing {
+    const { outcome, called } = this.view.get()
+    if (outcome?.state === 'error') return trouble('', outcome.diagnostics, () => {})
+    if (outcome?.state === 'waiting' && outcome.on.length > 0)
+      return [html`<p class="small quiet">Its formulas wait for ${outcome.on.map(called).join(', ')}.</p>`]
+    return nothing
+  }
+
+  private table(standing: Standing): TemplateResult {
+    const { cell } = standing
+    if (cell.columns.length === 0)
+      return html`<p class="quiet">This table has no columns yet. Paste or open a table, or add columns in Build.</p>`
+    return html`
+      <div class="box" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
+        <table
+          aria-labelledby="title"
+          aria-rowcount=${cell.rows.length + 1}
+          @keydown=${this.keys}
+          @focusin=${this.focused}
+          @pointerdown=${this.pressed}
+          @paste=${this.pasted}
+        >
+          ${this.head(standing)}
+          <tbody>
+            ${this.body(standing)}
+          </tbody>
+          ${this.foot(standing)}
+        </table>
+      </div>
+      ${this.inHand(standing)} ${this.rowActs(standing)}
+    `
+  }
 
   override render(): TemplateResult {
-    return html`<p>${labelOf(this.view.get().cell)}</p>`
+    const standing = this.standing()
+    const { cell, leftOut, computed } = standing
+    const counted = computed?.counted.length ?? cell.rows.length - leftOut.length
+    return html`
+      <section aria-labelledby="title">
+        <div class="head">
+          <h3 id="title">${labelOf(cell)}</h3>
+          <span>${rowsInWords(counted, leftOut.length).text}</span>
+        </div>
+        ${this.table(standing)} ${this.wrong()} ${this.left(standing)}
+        <div class="acts">
+          ${
+            cell.columns.length === 0
+              ? nothing
+              : html`<button type="button" class="press add" @click=${() => void this.add(cell.rows.length)}>Add a row</button>`
+          }
+          <button type="button" class="press take" aria-expanded=${this.taking !== undefined} @click=${() => void (this.taking === undefined ? this.take() : this.leave())}>
+            Paste or open a table
+          </button>
+          ${
+            cell.columns.length === 0
+              ? nothing
+              : html`<button type="button" class="press" @click=${() => void this.save()}>Save as CSV</button>`
+          }
+        </div>
+        <p class="said" role="status">${this.said}</p>
+        ${
+          this.taking === undefined
+            ? nothing
+            : html`<schedule-import
+                .cell=${cell}
+                .text=${this.taking}
+                @table-taken=${this.taken}
+                @table-left=${() => void this.leave()}
+              ></schedule-import>`
+        }
+      </section>
+    `
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'table-taken': CustomEvent<{ readonly cell: Schedule; readonly rows: number }>
+    'table-left': CustomEvent<void>
   }
 }

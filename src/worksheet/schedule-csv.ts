@@ -22,13 +22,16 @@ const SEPARATORS: readonly Separator[] = ['\t', ';', ',']
 const SAMPLE_SIGNS = 50_000
 const SAMPLE_ROWS = 50
 
-/** Reads a table from text: fields separated by commas, semicolons or tabs, some in quotes. Throws TableError. */
-export function readTable(text: string): TextTable {
+/**
+ * Reads a table from text: fields separated by commas, semicolons or tabs, some in quotes. What separates them is found
+ * where it is not said. Throws TableError.
+ */
+export function readTable(text: string, said?: Separator): TextTable {
   if (text.length > LARGEST_TABLE)
     throw new TableError(`The table is larger than ${LARGEST_TABLE / 1e6} MB. Take it in parts.`)
   const plain = text.replace(/^\ufeff/, '')
   if (plain.trim() === '') throw new TableError('There is no table here: the text is empty.')
-  const separator = separatorOf(plain)
+  const separator = said ?? separatorOf(plain)
   const rows = parse(plain, separator)
   // The end of the last line opens no row of its own.
   if (/[\r\n]$/.test(plain) && isEmptyRow(rows.at(-1))) rows.pop()

@@ -126,6 +126,8 @@ function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope:
   const formula = plan.formulas[at]
   if (!formula) return { meaning: before }
   const { text } = formula
+  // Not written yet: the schedule waits for it.
+  if (text.trim() === '') return { meaning: before }
   const checked = checkFormula(formula, scope)
   const found = [...before.diagnostics, ...checked.diagnostics]
   const { unit } = before

@@ -47,7 +47,8 @@ export interface RowReader {
 
 const SOUND: readonly FieldTrouble[] = Object.freeze([])
 
-export const hasFormula = ({ formula }: Column): boolean => formula !== undefined && formula.trim() !== ''
+/** Worked out for each row; while its formula is empty, it waits for one. */
+export const hasFormula = ({ formula }: Column): boolean => formula !== undefined
 
 /** A table is read as long as it is open: the last few ways of reading are kept, with the rows they have read. */
 const readers = new Map<string, RowReader>()

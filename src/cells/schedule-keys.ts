@@ -1,0 +1,52 @@
+/** Where a key leads in a table. */
+export type Step =
+  | { readonly to: 'row'; readonly by: number }
+  | { readonly to: 'column'; readonly by: -1 | 1 }
+  /** To the next row, in the column the row was begun in; past the last, to a new row. */
+  | { readonly to: 'next' }
+  | { readonly to: 'end'; readonly of: 'first' | 'last' }
+  | { readonly to: 'act'; readonly act: RowAct }
+
+export type RowAct = 'below' | 'earlier' | 'later' | 'remove'
+
+const ACTS: Readonly<Record<string, RowAct>> = {
+  ArrowUp: 'earlier',
+  ArrowDown: 'later',
+  Enter: 'below',
+  Delete: 'remove',
+}
+
+const PAGE = 10
+
+/** What a key does in a field of a table; undefined where it is the field's own. */
+export function stepOf(event: KeyboardEvent): Step | undefined {
+  const { key, altKey, ctrlKey, metaKey, shiftKey, isComposing } = event
+  const field = event.composedPath()[0]
+  if (isComposing || metaKey) return undefined
+  if (altKey && !ctrlKey && !shiftKey) {
+    const act = ACTS[key]
+    return act && { to: 'act', act }
+  }
+  if (altKey) return undefined
+  if (ctrlKey)
+    return key === 'Home' ? { to: 'end', of: 'first' } : key === 'End' ? { to: 'end', of: 'last' } : undefined
+  if (shiftKey) return undefined
+  if (key === 'Enter') return { to: 'next' }
+  if (key === 'PageDown') return { to: 'row', by: PAGE }
+  if (key === 'PageUp') return { to: 'row', by: -PAGE }
+  // In a list of options the arrows choose.
+  const chooses = field instanceof HTMLSelectElement
+  if (key === 'ArrowDown' && !chooses) return { to: 'row', by: 1 }
+  if (key === 'ArrowUp' && !chooses) return { to: 'row', by: -1 }
+  if (key === 'ArrowRight' && atEdge(field, 'end')) return { to: 'column', by: 1 }
+  if (key === 'ArrowLeft' && atEdge(field, 'start')) return { to: 'column', by: -1 }
+  return undefined
+}
+
+/** Within a text the arrows move the caret. */
+function atEdge(field: EventTarget | undefined, edge: 'start' | 'end'): boolean {
+  if (!(field instanceof HTMLInputElement) || field.type !== 'text') return true
+  const { selectionStart, selectionEnd, value } = field
+  if (selectionStart === 0 && selectionEnd === value.length) return true
+  return selectionStart === selectionEnd && selectionStart === (edge === 'start' ? 0 : value.length)
+}

@@ -1,0 +1,220 @@
+import { css } from 'lit'
+
+/** A table of fields that scrolls in a box of its own, its head and row numbers staying. */
+export const tableStyle = css`
+  section {
+    padding-block: 0.7rem 0.5rem;
+    border-block-end: 1px solid var(--rule);
+  }
+  .head {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: baseline;
+    justify-content: space-between;
+    column-gap: 1rem;
+    padding-block-end: 0.45rem;
+  }
+  h3 {
+    font-size: 1rem;
+    line-height: 1.3;
+  }
+  .box {
+    max-block-size: min(34rem, 72vh);
+    overflow: auto;
+    overscroll-behavior-inline: contain;
+    border: 1px solid var(--edge);
+    scrollbar-gutter: stable;
+  }
+  table {
+    inline-size: 0;
+    min-inline-size: 100%;
+    table-layout: fixed;
+    border-collapse: separate;
+    border-spacing: 0;
+    font-variant-numeric: tabular-nums;
+  }
+  .number {
+    inline-size: 4rem;
+  }
+  .quantity {
+    inline-size: 6.8rem;
+  }
+  .figure {
+    inline-size: 7.2rem;
+  }
+  .text {
+    inline-size: 13rem;
+  }
+  .choice {
+    inline-size: 10rem;
+  }
+  .tick {
+    inline-size: 5rem;
+  }
+  .moment {
+    inline-size: 11.5rem;
+  }
+  th,
+  td {
+    padding: 0;
+    text-align: start;
+    font-weight: 400;
+    border-block-end: 1px solid var(--rule);
+    border-inline-end: 1px solid var(--rule);
+  }
+  tr > :last-child {
+    border-inline-end: 0;
+  }
+  thead th {
+    position: sticky;
+    inset-block-start: 0;
+    z-index: 2;
+    padding: 0.3rem 0.6rem;
+    vertical-align: bottom;
+    background: var(--sheet);
+    border-block-end: 2px solid var(--ink);
+    line-height: 1.2;
+    font-weight: 700;
+    overflow-wrap: anywhere;
+    hyphens: auto;
+  }
+  thead .unit {
+    display: block;
+    font-weight: 400;
+  }
+  thead .end {
+    text-align: end;
+  }
+  tr > th:first-child {
+    position: sticky;
+    inset-inline-start: 0;
+    z-index: 1;
+    background: var(--sheet);
+    border-inline-end: 1px solid var(--edge);
+  }
+  thead > tr > th:first-child {
+    z-index: 3;
+  }
+  tbody tr {
+    block-size: 45px;
+  }
+  tbody th {
+    padding-inline: 0.4rem;
+    text-align: end;
+    line-height: 1.05;
+    color: var(--quiet);
+  }
+  .out {
+    color: var(--ink);
+  }
+  .out .word-out {
+    display: flex;
+    align-items: center;
+    justify-content: end;
+    gap: 0.25rem;
+    font-size: 0.72rem;
+    font-weight: 700;
+  }
+  .out .word-out::before {
+    content: '';
+    inline-size: 0.5rem;
+    block-size: 0.5rem;
+    border: 2px solid currentcolor;
+    rotate: 45deg;
+  }
+  .pad td {
+    border: 0;
+  }
+  .f {
+    display: block;
+    inline-size: 100%;
+    block-size: 44px;
+    min-inline-size: 0;
+    padding: 0.2rem 0.6rem;
+    border: 0;
+    border-radius: 0;
+    background: var(--well);
+  }
+  .f:focus-visible {
+    outline-offset: -3px;
+  }
+  .f[aria-invalid='true'] {
+    border: 2px dashed var(--ink);
+    padding: calc(0.2rem - 2px) calc(0.6rem - 2px);
+  }
+  .f.end {
+    text-align: end;
+  }
+  label.f {
+    display: grid;
+    place-items: center;
+    cursor: pointer;
+  }
+  label.f input {
+    inline-size: 1.25rem;
+    block-size: 1.25rem;
+    margin: 0;
+    accent-color: var(--ink);
+  }
+  td.worked {
+    padding-inline: 0.6rem;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  td.worked.end {
+    text-align: end;
+  }
+  tfoot td,
+  tfoot th {
+    padding: 0.35rem 0.6rem;
+    background: var(--sheet);
+    vertical-align: baseline;
+    line-height: 1.25;
+    overflow-wrap: anywhere;
+  }
+  tfoot tr:first-child > * {
+    border-block-start: 2px solid var(--ink);
+  }
+  tfoot td {
+    text-align: end;
+  }
+  tfoot b {
+    display: block;
+  }
+  tfoot.held td,
+  tfoot.held th {
+    position: sticky;
+    inset-block-end: 0;
+    z-index: 2;
+  }
+  .acts,
+  .row-acts {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.5rem 1.1rem;
+    padding-block-start: 0.5rem;
+  }
+  .acts .press {
+    background: none;
+  }
+  .said {
+    padding-block-start: 0.5rem;
+  }
+  .said:empty {
+    padding: 0;
+  }
+  .list {
+    margin: 0;
+    padding: 0;
+    list-style: none;
+  }
+  .list .word {
+    padding-block: 0.3rem;
+    line-height: 1.3;
+  }
+  .left {
+    padding-block-start: 0.6rem;
+  }
+`
