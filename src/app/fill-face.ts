@@ -10,16 +10,20 @@ import '../cells/note-cell.ts'
 import '../cells/result-cell.ts'
 import { shared } from '../cells/styles.ts'
 import { wideCell } from '../cells/wide-cells.ts'
-import type { Cell } from '../worksheet/index.ts'
+import type { Cell, Note } from '../worksheet/index.ts'
 import '../cells/section-cautions.ts'
 import { fillStyle } from './fill-style.ts'
+import { foundStyle, markFound } from './find-mark.ts'
+import './join-offer.ts'
 import type { OpenSheet } from './open-sheet.ts'
+import { withFace } from './route.ts'
+import './section-standing.ts'
 import { type Section, sectionsOf, spreadsOf } from './sections.ts'
 
 /** The face a technician fills in: givens, results and checks by stage of the job, the drawings in the margin. */
 @customElement('fill-face')
 export class FillFace extends SignalWatcher(LitElement) {
-  static override styles = [shared, fillStyle]
+  static override styles = [shared, fillStyle, foundStyle]
 
   @property({ attribute: false }) open!: OpenSheet
 
@@ -28,15 +32,21 @@ export class FillFace extends SignalWatcher(LitElement) {
     this.addEventListener('cell-wanted', (event) => void this.show(event.detail))
   }
 
-  /** Brings a cell into view and, where it can be filled in, takes the focus to it. */
-  async show(id: string): Promise<void> {
+  /** Brings a cell into view and takes the focus to it, or only marks it as found. */
+  async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
     await this.updateComplete
+    const section = sectionsOf(this.open.sheet.cells).find((one) => holds(one, id))
+    if (section?.heading && section.id !== id && this.open.isFolded(section.heading)) {
+      this.open.fold(section.id, false)
+      await this.updateComplete
+    }
     const cell = this.renderRoot.querySelector<HTMLElement>(`[data-cell="${CSS.escape(id)}"]`)
     if (!cell) return
     const folded = cell.closest('details')
     if (folded) folded.open = true
-    cell.scrollIntoView({ block: 'center' })
-    cell.focus()
+    cell.scrollIntoView({ block: cell.classList.contains('fold') ? 'start' : 'center' })
+    if (how === 'focus') cell.focus()
+    else markFound(this.renderRoot, cell)
   }
 
   private cell(cell: Cell): TemplateResult {
@@ -49,9 +59,9 @@ export class FillFace extends SignalWatcher(LitElement) {
       case 'check':
         return html`<check-cell data-cell=${cell.id} tabindex="-1" .view=${view}></check-cell>`
       case 'note':
-        return html`<note-cell .view=${view}></note-cell>`
+        return html`<note-cell data-cell=${cell.id} tabindex="-1" .view=${view}></note-cell>`
       case 'drawing':
-        return html`<drawing-cell .view=${view}></drawing-cell>`
+        return html`<drawing-cell data-cell=${cell.id} tabindex="-1" .view=${view}></drawing-cell>`
       default:
         return wideCell(cell, view as CellSignal<WideView>)
     }
@@ -69,54 +79,90 @@ export class FillFace extends SignalWatcher(LitElement) {
     )
   }
 
-  private section(section: Section): TemplateResult {
-    const { heading, rows, exact } = section
-    const id = `heading-${section.id}`
+  private heading(heading: Note, section: Section): TemplateResult {
+    const { id } = heading
+    const folded = this.open.isFolded(heading)
     return html`
-      <section aria-labelledby=${heading ? id : nothing}>
-        ${
-          heading
-            ? html`<div class="heading">
-                <h2 id=${id}>${heading.text}</h2>
-                ${heading.about ? html`<p class="quiet">${heading.about}</p>` : nothing}
-              </div>`
-            : nothing
-        }
-        ${this.rows(rows)}
-        <section-cautions .views=${this.resultViews([...rows, ...exact])}></section-cautions>
-        ${
-          exact.length > 0
-            ? html`<details>
-                <summary>More exact <span class="quiet">${exact.length === 1 ? 'one row' : `${exact.length} rows`}, seldom known</span></summary>
-                ${this.rows(exact)}
-              </details>`
-            : nothing
-        }
+      <div class="heading">
+        <h2 id="heading-${id}">
+          <button
+            type="button"
+            class="fold"
+            data-cell=${id}
+            aria-expanded=${!folded}
+            @click=${() => this.open.fold(id, !folded)}
+          >${heading.text || 'Untitled section'}</button>
+        </h2>
+        ${heading.about ? html`<p class="quiet">${heading.about}</p>` : nothing}
+      </div>
+      ${folded ? html`<section-standing .open=${this.open} .section=${section}></section-standing>` : nothing}
+    `
+  }
+
+  private body({ rows, exact }: Section): TemplateResult {
+    return html`
+      ${this.rows(rows)}
+      <section-cautions .views=${this.resultViews([...rows, ...exact])}></section-cautions>
+      ${
+        exact.length > 0
+          ? html`<details>
+              <summary>More exact <span class="quiet">${exact.length === 1 ? 'one row' : `${exact.length} rows`}, seldom known</span></summary>
+              ${this.rows(exact)}
+            </details>`
+          : nothing
+      }
+    `
+  }
+
+  private section(section: Section): TemplateResult {
+    const { heading } = section
+    return html`
+      <section aria-labelledby=${heading ? `heading-${heading.id}` : nothing}>
+        ${heading ? this.heading(heading, section) : nothing}
+        ${heading && this.open.isFolded(heading) ? nothing : this.body(section)}
       </section>
+    `
+  }
+
+  private empty(): TemplateResult {
+    return html`
+      <p class="empty">This sheet is empty. <a class="word" href=${withFace(location.hash, 'build')}>Build it</a> from your own
+        cells, or set in a section for a part of the job.</p>
     `
   }
 
   override render(): TemplateResult {
     this.open.laidOut.get()
-    const spreads = spreadsOf(sectionsOf(this.open.sheet.cells))
-    return html`${repeat(
-      spreads,
-      (spread) => spread[0]?.id,
-      (spread) => {
-        const drawn = spread.some(({ drawings }) => drawings.length > 0)
-        return html`
-          <div class="spread ${drawn ? 'drawn' : ''}">
-            ${repeat(
-              spread,
-              (section) => section.id,
-              (section) => html`
-                <div class="rows">${this.section(section)}</div>
-                ${section.drawings.length > 0 ? html`<div class="margin">${this.rows(section.drawings)}</div>` : nothing}
-              `,
-            )}
-          </div>
-        `
-      },
-    )}`
+    const { cells } = this.open.sheet
+    const seen = sectionsOf(cells).map((section) =>
+      section.heading && this.open.isFolded(section.heading) ? { ...section, drawings: [] } : section,
+    )
+    const spreads = spreadsOf(seen)
+    return html`
+      ${cells.length === 0 ? this.empty() : nothing}
+      ${repeat(
+        spreads,
+        (spread) => spread[0]?.id,
+        (spread) => {
+          const drawn = spread.some(({ drawings }) => drawings.length > 0)
+          return html`
+            <div class="spread ${drawn ? 'drawn' : ''}">
+              ${repeat(
+                spread,
+                (section) => section.id,
+                (section) => html`
+                  <div class="rows">${this.section(section)}</div>
+                  ${section.drawings.length > 0 ? html`<div class="margin">${this.rows(section.drawings)}</div>` : nothing}
+                `,
+              )}
+            </div>
+          `
+        },
+      )}
+      <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
+    `
   }
 }
+
+const holds = ({ id, rows, exact, drawings }: Section, cell: string): boolean =>
+  id === cell || [...rows, ...exact, ...drawings].some((one) => one.id === cell)

@@ -22,6 +22,30 @@ export const fillStyle = css`
     font-size: 1.15rem;
     line-height: 1.25;
   }
+  .fold {
+    display: flex;
+    align-items: center;
+    gap: 0.7rem;
+    min-block-size: 44px;
+    margin-block: -0.5rem -0.35rem;
+    padding: 0;
+    border: 0;
+    background: none;
+    text-align: start;
+    font-weight: inherit;
+    cursor: pointer;
+    scroll-margin-block: 1rem;
+  }
+  .fold:hover {
+    text-decoration: underline;
+    text-underline-offset: 0.25em;
+  }
+  .fold[aria-expanded='true']::before {
+    rotate: 45deg;
+  }
+  .empty {
+    padding-block: 1.4rem 0.2rem;
+  }
   details {
     border-block-end: 1px solid var(--rule);
   }
@@ -32,8 +56,10 @@ export const fillStyle = css`
     min-block-size: 44px;
     cursor: pointer;
   }
-  summary::before {
+  summary::before,
+  .fold::before {
     content: '';
+    flex: none;
     inline-size: 0.5rem;
     block-size: 0.5rem;
     border: solid var(--ink);

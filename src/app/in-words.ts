@@ -31,6 +31,30 @@ export function standingInWords({ holds, close, fails, waits, errors }: Standing
   return holds === 0 ? 'No checks yet.' : `All ${(NUMBERS[holds] ?? String(holds)).toLowerCase()} checks hold.`
 }
 
+/** How the checks of a section stand that is folded away: `Two checks hold, one is close.` */
+export function foldedInWords({ holds, close, fails, waits, errors }: Standing, rows: number): string {
+  const states = [
+    [holds, 'holds', 'hold'],
+    [close, 'is close', 'are close'],
+    [fails, 'does not hold', 'do not hold'],
+    [waits, 'waits for givens', 'wait for givens'],
+  ] as const
+  const told = states
+    .filter(([n]) => n > 0)
+    .map(([n, one, many], at) => {
+      const word = NUMBERS[n] ?? String(n)
+      const noun = at > 0 ? '' : n === 1 ? ' check' : ' checks'
+      return `${at > 0 ? word.toLowerCase() : word}${noun} ${n === 1 ? one : many}`
+    })
+  const mending = errors > 0 ? ` ${counted(errors, 'cell needs', 'cells need')} mending.` : ''
+  const said = told.length > 0 ? told.join(', ') : `${counted(rows, 'row', 'rows')}, no check`
+  return `${said}.${mending}`
+}
+
+/** Words in a row: `width, height and depth`. */
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
+
 export const cellsInWords = (n: number): string => counted(n, 'cell', 'cells').toLowerCase()
 
 const sameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString()

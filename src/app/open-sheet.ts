@@ -1,7 +1,7 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../cells/cell-view.ts'
-import { type Cell, type Change, ChangeRefused, type Sheet } from '../worksheet/index.ts'
-import { wholeLibrary } from './library.ts'
+import { type Cell, type Change, ChangeRefused, type Note, type Sheet } from '../worksheet/index.ts'
+import { libraryFor, wholeLibrary } from './library.ts'
 
 /**
  * An open worksheet as the elements see it. The engine computes in its own loop and says what changed; only the
@@ -17,6 +17,8 @@ export class OpenSheet {
   readonly frozen = signal(false)
   private readonly views = new Map<string, CellSignal>()
   private learnt = false
+  /** What is folded in a sheet that is read only: here alone, as the sheet itself may not change. */
+  private readonly folds = new Map<string, boolean>()
   private readonly stop: () => void
 
   constructor(sheet: Sheet) {
@@ -46,6 +48,20 @@ export class OpenSheet {
     this.sheet.apply(change, merge === undefined ? {} : { merge })
   }
 
+  isFolded({ id, folded }: Note): boolean {
+    return this.folds.get(id) ?? folded === true
+  }
+
+  fold(id: string, folded: boolean): void {
+    if (this.frozen.get()) {
+      this.folds.set(id, folded)
+      this.heard('all')
+      return
+    }
+    this.folds.delete(id)
+    this.sheet.fold(id, folded)
+  }
+
   step(which: 'undo' | 'redo'): void {
     if (!this.frozen.get()) this.sheet[which]()
   }
@@ -60,6 +76,11 @@ export class OpenSheet {
       // Without the network those already here go on working; the next time it is tried again.
       this.learnt = false
     }
+  }
+
+  /** Fetches the functions that cells call which are to come in. */
+  async learnFor(cells: readonly Cell[]): Promise<void> {
+    if (!this.learnt) this.sheet.extend(await libraryFor([...this.sheet.cells, ...cells]))
   }
 
   readonly called = (name: string): string => {

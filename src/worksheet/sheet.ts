@@ -4,6 +4,7 @@ import type { Change } from './change.ts'
 import type { Cell, Given, Worksheet } from './document.ts'
 import { Engine, type Touched } from './engine.ts'
 import { checkOutcomeOf, drawingOutcomeOf, outcomeOf } from './explain.ts'
+import { asFolded, foldedAs } from './folds.ts'
 import { History } from './history.ts'
 import { isNamed } from './names.ts'
 import type { Node } from './node.ts'
@@ -84,8 +85,13 @@ export class Sheet {
   }
 
   get standing(): Standing {
+    return this.standingOf(this.document.cells)
+  }
+
+  /** How the checks among some of its cells stand, and how many of these are in error. */
+  standingOf(cells: readonly Cell[]): Standing {
     const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
-    for (const cell of this.document.cells) {
+    for (const cell of cells) {
       if (cell.kind === 'check') {
         const { state } = this.check(cell.id)
         if (state === 'error') standing.errors++
@@ -125,6 +131,20 @@ export class Sheet {
     return this.goTo(this.history.redo(this.document))
   }
 
+  /**
+   * Folds a section away, or out again. It is kept with the document but is no step of undo, and no undo changes it: what
+   * is folded is how one looks at the sheet, not what it says.
+   */
+  fold(id: string, folded: boolean): void {
+    const cell = this.cell(id)
+    if (cell?.kind !== 'note' || cell.role !== 'heading' || (cell.folded === true) === folded) return
+    this.document = {
+      ...this.document,
+      cells: this.document.cells.map((one) => (one === cell ? asFolded(cell, folded) : one)),
+    }
+    this.tellAll('all')
+  }
+
   /** Puts another state of the document in the place of this one, as one step of undo. */
   become(worksheet: Worksheet): void {
     this.history.remember(this.document)
@@ -144,8 +164,9 @@ export class Sheet {
     return () => this.watchers.delete(watcher)
   }
 
-  private goTo(worksheet: Worksheet | undefined): boolean {
-    if (!worksheet) return false
+  private goTo(found: Worksheet | undefined): boolean {
+    if (!found) return false
+    const worksheet = foldedAs(this.document, found)
     this.document = worksheet
     this.places = undefined
     this.forgetShowing()
