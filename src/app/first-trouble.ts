@@ -1,9 +1,9 @@
-import { isNamed, type Sheet } from '../worksheet/index.ts'
+import { type Cell, isNamed, type Sheet } from '../worksheet/index.ts'
 
-/** The cell to look at first: one to be mended, else a check that does not hold, is close, or waits. */
-export function firstTrouble(sheet: Sheet): string | undefined {
+/** Of some cells, the one to look at first: one to be mended, else a check that does not hold, is close, or waits. */
+export function firstTrouble(sheet: Sheet, cells: readonly Cell[] = sheet.cells): string | undefined {
   const worst = new Map<string, string>()
-  for (const cell of sheet.cells) {
+  for (const cell of cells) {
     if (!isNamed(cell)) continue
     const outcome = cell.kind === 'check' ? sheet.check(cell.id) : sheet.outcome(cell.id)
     const held = 'origin' in outcome && outcome.origin !== undefined
