@@ -114,8 +114,8 @@ test('an arc shorter than its chord is told where it is worked out', () => {
 
 test('the aperture proposed holds the depth', () => {
   const deep = { page_arc: '209' }
-  const mark = /Stop down to (f\/[\d.]+)/.exec(open('bound-volume', deep).message('depth_holds'))?.[1] ?? ''
-  expect(open('bound-volume', { ...deep, aperture: mark }).failing).not.toContain('depth_holds')
+  const mark = /Stop down to (f\/[\d.]+)/.exec(open('bound-volume', deep).message('wanted_depth_holds'))?.[1] ?? ''
+  expect(open('bound-volume', { ...deep, aperture: mark }).failing).not.toContain('wanted_depth_holds')
 })
 
 describe('each check holds and fails, and says so in full', () => {
@@ -128,7 +128,7 @@ describe('each check holds and fails, and says so in full', () => {
     ['gutter_lit', {}, { gutter_along: 'no' }],
     ['lamps_low', {}, { lamp_height: '1200' }],
     ['lamps_clear', {}, { lamp_out: '350' }],
-    ['depth_holds', {}, { page_arc: '212' }],
+    ['wanted_depth_holds', {}, { page_arc: '212' }],
     ['aperture_resolves', {}, { aperture: 'f/16' }],
     ['fits_session', {}, { per_frame: '60' }],
   ] as const)('%s', (check, held, failed) => {

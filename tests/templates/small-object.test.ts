@@ -92,8 +92,8 @@ test('a flat object asks for next to no depth, and is in error nowhere', () => {
 
 test('what a failing check proposes makes it hold', () => {
   const deep = { object_top: '22' }
-  const stopped = /Stop down to (f\/[\d.]+)/.exec(open('small-object', deep).message('depth_holds'))
-  expect(open('small-object', { ...deep, aperture: stopped?.[1] ?? '' }).failing).not.toContain('depth_holds')
+  const stopped = /Stop down to (f\/[\d.]+)/.exec(open('small-object', deep).message('wanted_depth_holds'))
+  expect(open('small-object', { ...deep, aperture: stopped?.[1] ?? '' }).failing).not.toContain('wanted_depth_holds')
 
   const low = { key_elevation: '30' }
   const raised = /Raise the lamp to (\d+°)/.exec(open('small-object', low).message('shadow_inside'))
@@ -113,7 +113,7 @@ describe('each check holds and fails, and says so in full', () => {
     ['scale_true', {}, { scale_height: '0' }],
     ['perspective_small', {}, { object_top: '60' }],
     ['shadow_inside', {}, { key_elevation: '30' }],
-    ['depth_holds', {}, { aperture: 'f/8' }],
+    ['wanted_depth_holds', {}, { aperture: 'f/8' }],
     ['aperture_resolves', {}, { aperture: 'f/22' }],
     ['room_enough', {}, { focal: '35', principal_inset: '140' }],
   ] as const)('%s', (check, held, failed) => {

@@ -81,7 +81,7 @@ describe('a roll of 6 × 9 negatives on a 100-megapixel sensor', () => {
 
 test('a reading through the lens is not corrected twice', () => {
   const sheet = open('transparencies', { through_lens: 'yes' })
-  expect(sheet.number('extension_stops')).toBe(0)
+  expect(sheet.number('lens_stops')).toBe(0)
   const byHand = open('transparencies')
   expect(byHand.number('time') / sheet.number('time')).toBeCloseTo((1 + byHand.number('magnification')) ** 2, 9)
 })

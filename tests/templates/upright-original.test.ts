@@ -111,7 +111,7 @@ describe('each check holds and fails, and says so in full', () => {
     ['even_enough', {}, { lamp_aim: '-500' }],
     ['lamps_low', {}, { lamp_height: '1300' }],
     ['lamps_clear', {}, { lamp_out: '450' }],
-    ['faces_dark', { opposite: 'a dark room' }, { opposite: 'a coloured wall' }],
+    ['faces_dark', { opposite: 'a dark room' }, { opposite: 'something coloured' }],
     ['frame_clear', {}, { frame_depth: '45' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('upright-original', held), open('upright-original', failed), check)
