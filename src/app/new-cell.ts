@@ -1,6 +1,6 @@
 import { fedByName } from '../cells/drawing-parts.ts'
 import { type Cell, freeName, isNamed } from '../worksheet/index.ts'
-import { runFedByName } from '../worksheet/run-inputs.ts'
+import { runFedByName } from '../worksheet/run-fed-by-name.ts'
 
 /** What can be added, by the word on its button. */
 export const ADDITIONS = [

@@ -1,7 +1,6 @@
 import { nearest } from '../units/index.ts'
-import type { Diagnostic } from './diagnostic.ts'
+import { type Diagnostic, mend, problem } from './diagnostic.ts'
 import type { Callable, Parameter, ParameterType } from './function-record.ts'
-import { mend, problem } from './lookalikes.ts'
 import type { Constant, Typed } from './typed.ts'
 import { describeType, sameType, TEXT, type Type, YES_NO } from './types.ts'
 

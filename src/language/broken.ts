@@ -1,7 +1,6 @@
 import type { SyntaxNode, Tree } from '@lezer/common'
 import { clip, findUnit } from '../units/index.ts'
-import type { Diagnostic } from './diagnostic.ts'
-import { mend, problem } from './lookalikes.ts'
+import { type Diagnostic, mend, problem } from './diagnostic.ts'
 
 const NUMBER = String.raw`\d+(?:\.\d+)?`
 const UNIT = `[A-Za-zµΩ°′″%‰][A-Za-zµΩ]*`

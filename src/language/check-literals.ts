@@ -1,8 +1,7 @@
 import type { SyntaxNode } from '@lezer/common'
 import { type Dimension, findUnit, NONE, readUnit, TIME, UnitTextError } from '../units/index.ts'
 import { type Checking, partsOf } from './checking.ts'
-import type { Diagnostic } from './diagnostic.ts'
-import { doubt, mend, problem } from './lookalikes.ts'
+import { type Diagnostic, doubt, mend, problem } from './diagnostic.ts'
 import type { Typed } from './typed.ts'
 import { number, PLAIN_NUMBER, type Type } from './types.ts'
 

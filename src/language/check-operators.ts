@@ -3,7 +3,7 @@ import { type Dimension, findUnit, NONE, TIME } from '../units/index.ts'
 import { unitMendFor } from './arguments.ts'
 import { type Checking, partsOf } from './checking.ts'
 import type { Diagnostic, Mend } from './diagnostic.ts'
-import { doubt, mend, problem } from './lookalikes.ts'
+import { doubt, mend, problem } from './diagnostic.ts'
 import type { Binary, BinarySign, Typed } from './typed.ts'
 import { describeType, number, sameType, YES_NO } from './types.ts'
 

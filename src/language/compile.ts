@@ -1,14 +1,19 @@
 import { add, ComputeError, divide, multiply, power, subtract } from './operations.ts'
-import { BINARY, parseLowered, UNARY } from './reference.ts'
+import { BINARY, UNARY } from './operators.ts'
 import { FUNCTION_TABLE } from './registry.ts'
 import type { Value } from './types.ts'
 
 /** A compiled formula: its arguments are `values[slots[0]]`, `values[slots[1]]`, … */
 export type Program = (values: readonly Value[], slots: ArrayLike<number>) => Value
 
-interface Token {
-  readonly type: string
-  readonly value: unknown
+/**
+ * A formula as the order in which it is computed: an argument's number, a sign (`~` for a minus that stands before one
+ * value, `?` for a condition with two branches), steps of their own for a branch that may be left out, or a call.
+ */
+export type Step = number | string | readonly Step[] | Call
+export interface Call {
+  readonly call: string
+  readonly count: number
 }
 
 type Item = Program | { readonly branch: Program }
@@ -37,10 +42,8 @@ function argument(index: number): Program {
   return (values, slots) => values[slots[index] as number] as Value
 }
 
-function unary(sign: string, of: Program): Program {
-  if (sign === '-') return (v, s) => -(of(v, s) as number)
-  const f = UNARY[sign] as (a: Value) => Value
-  if (!f) throw new Error(`Unknown sign ${sign}.`)
+function not(of: Program): Program {
+  const f = UNARY.not as (a: Value) => Value
   return (v, s) => f(of(v, s))
 }
 
@@ -116,61 +119,45 @@ function call(name: string, args: readonly Program[], operation: number): Progra
   return (v, s) => apply(args.map((arg) => arg(v, s)))
 }
 
-function compileTokens(tokens: readonly Token[], counter: Counter): Program {
+function compileInto(steps: readonly Step[], counter: Counter): Program {
   const stack: Item[] = []
-  for (const token of tokens) {
-    if (token.type === 'IVAR') {
-      const name = token.value as string
-      const index = /^a(\d+)$/.exec(name)?.[1]
-      // A function's name stands in its place until its call is reached.
-      if (index !== undefined) stack.push(argument(Number(index)))
-      else stack.push(Object.assign(() => 0, { functionName: name }))
-    } else if (token.type === 'IOP1') {
-      stack.push(unary(token.value as string, asProgram(stack.pop())))
-      counter.next++
-    } else if (token.type === 'IOP2') {
-      const right = stack.pop()
-      const left = asProgram(stack.pop())
-      if (token.value === 'and') {
-        const second = asBranch(right)
-        stack.push((v, s) => (left(v, s) ? second(v, s) : false))
-      } else if (token.value === 'or') {
-        const second = asBranch(right)
-        stack.push((v, s) => (left(v, s) ? true : second(v, s)))
-      } else stack.push(binary(token.value as string, left, asProgram(right), counter.next))
-      counter.next++
-    } else if (token.type === 'IOP3' && token.value === '?') {
+  for (const step of steps) {
+    if (typeof step === 'number') {
+      stack.push(argument(step))
+      continue
+    }
+    if (isBranch(step)) {
+      stack.push({ branch: compileInto(step, counter) })
+      continue
+    }
+    if (typeof step === 'object')
+      stack.push(call(step.call, stack.splice(stack.length - step.count).map(asProgram), counter.next))
+    else if (step === '~') {
+      const of = asProgram(stack.pop())
+      stack.push((v, s) => -(of(v, s) as number))
+    } else if (step === 'not') stack.push(not(asProgram(stack.pop())))
+    else if (step === '?') {
       const otherwise = asBranch(stack.pop())
       const then = asBranch(stack.pop())
       const condition = asProgram(stack.pop())
       stack.push((v, s) => (condition(v, s) ? then(v, s) : otherwise(v, s)))
-      counter.next++
-    } else if (token.type === 'IEXPR') {
-      stack.push({ branch: compileTokens(token.value as Token[], counter) })
-    } else if (token.type === 'IFUNCALL') {
-      const args = stack.splice(stack.length - (token.value as number)).map(asProgram)
-      const name = (stack.pop() as { functionName?: string }).functionName
-      if (name === undefined) throw new Error('A lowered formula calls what is not a function.')
-      stack.push(call(name, args, counter.next))
-      counter.next++
-    } else throw new Error(`A lowered formula holds a token of kind ${token.type}.`)
+    } else {
+      const right = stack.pop()
+      const left = asProgram(stack.pop())
+      if (step === 'and' || step === 'or') stack.push(joined(step, left, asBranch(right)))
+      else stack.push(binary(step, left, asProgram(right), counter.next))
+    }
+    counter.next++
   }
   const program = asProgram(stack.pop())
   if (stack.length > 0) throw new Error('A lowered formula leaves something over.')
   return program
 }
 
-/** Formulas of one shape share one program; their constants come as arguments. */
-const programs = new Map<string, Program>()
-const MOST_PROGRAMS = 5000
+const isBranch = (step: Step): step is readonly Step[] => Array.isArray(step)
 
-/** Compiles a lowered formula to a closure. No code is built from text. */
-export function compile(lowered: string): Program {
-  const known = programs.get(lowered)
-  if (known) return known
-  const { tokens } = parseLowered(lowered) as unknown as { tokens: readonly Token[] }
-  const program = compileTokens(tokens, { next: 0 })
-  if (programs.size >= MOST_PROGRAMS) programs.clear()
-  programs.set(lowered, program)
-  return program
-}
+const joined = (sign: 'and' | 'or', left: Program, second: Program): Program =>
+  sign === 'and' ? (v, s) => (left(v, s) ? second(v, s) : false) : (v, s) => (left(v, s) ? true : second(v, s))
+
+/** Compiles a formula's steps to a closure. No code is built from text. */
+export const compile = (steps: readonly Step[]): Program => compileInto(steps, { next: 0 })

@@ -22,3 +22,25 @@ export interface Diagnostic {
 
 export const applyMend = (text: string, mend: Mend): string =>
   text.slice(0, mend.from) + mend.insert + text.slice(mend.to)
+
+export const problem = (
+  message: string,
+  from: number,
+  to: number,
+  more: { found?: string; wanted?: string; mends?: readonly Mend[] } = {},
+): Diagnostic => ({ severity: 'error', message, from, to, mends: [], ...more })
+
+export const doubt = (message: string, from: number, to: number, mends: readonly Mend[] = []): Diagnostic => ({
+  severity: 'warning',
+  message,
+  from,
+  to,
+  mends,
+})
+
+export const mend = (insert: string, from: number, to: number, label = `Write ${insert.trim()}`): Mend => ({
+  label,
+  from,
+  to,
+  insert,
+})

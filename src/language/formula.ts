@@ -1,14 +1,12 @@
-import type { Checked } from './check.ts'
-import { compile, type Program } from './compile.ts'
-import type { Diagnostic } from './diagnostic.ts'
+import type { Program } from './compile.ts'
+import { type Diagnostic, problem } from './diagnostic.ts'
+import type { Callable } from './function-record.ts'
 import { advised } from './guarded.ts'
-import { problem } from './lookalikes.ts'
-import { type Input, lower } from './lower.ts'
+import type { Input } from './lower.ts'
 import { ComputeError } from './operations.ts'
-import type { Typed } from './typed.ts'
 import type { Type, Value } from './types.ts'
 
-/** A checked formula made ready to compute. */
+/** A formula made ready to compute. */
 export interface Computable {
   readonly type: Type
   readonly program: Program
@@ -16,12 +14,6 @@ export interface Computable {
   readonly inputs: readonly Input[]
   readonly spans: readonly { readonly from: number; readonly to: number }[]
   readonly mayBeInfinite: boolean
-}
-
-/** Makes a checked formula ready; throws ComputeError where it is nested too deep. */
-export function computable(root: Typed, mayBeInfinite: boolean): Computable {
-  const { text, inputs, spans } = lower(root)
-  return { type: root.type, program: compile(text), inputs, spans, mayBeInfinite }
 }
 
 /** Why a computed value cannot stand, or undefined where it can. */
@@ -67,8 +59,8 @@ export function computeOnce(computable: Computable, cellValue: (cell: string) =>
   return { value, advice }
 }
 
-/** What to mind with the functions a formula calls, and what in them may harm a person or an original. */
-export const standingCautions = (checked: Checked): { cautions: string[]; safety: string[] } => ({
-  cautions: [...new Set(checked.calls.flatMap((record) => record.cautions ?? []))],
-  safety: [...new Set(checked.calls.flatMap((record) => record.safety ?? []))],
+/** What to mind with functions, and what in them may harm a person or an original. */
+export const standingCautions = (calls: readonly Callable[]): { cautions: string[]; safety: string[] } => ({
+  cautions: [...new Set(calls.flatMap((record) => record.cautions ?? []))],
+  safety: [...new Set(calls.flatMap((record) => record.safety ?? []))],
 })

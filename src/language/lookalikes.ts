@@ -1,31 +1,9 @@
 import { sameSigns } from '../units/index.ts'
-import type { Diagnostic, Mend } from './diagnostic.ts'
+import { type Diagnostic, type Mend, mend, problem } from './diagnostic.ts'
 
 /** A formula longer or deeper than this is refused before it is parsed: parsers below recurse. */
 export const LONGEST_FORMULA = 2000
 export const DEEPEST_FORMULA = 100
-
-export const problem = (
-  message: string,
-  from: number,
-  to: number,
-  more: { found?: string; wanted?: string; mends?: readonly Mend[] } = {},
-): Diagnostic => ({ severity: 'error', message, from, to, mends: [], ...more })
-
-export const doubt = (message: string, from: number, to: number, mends: readonly Mend[] = []): Diagnostic => ({
-  severity: 'warning',
-  message,
-  from,
-  to,
-  mends,
-})
-
-export const mend = (insert: string, from: number, to: number, label = `Write ${insert.trim()}`): Mend => ({
-  label,
-  from,
-  to,
-  insert,
-})
 
 /** One sign for each that Unicode holds twice; the length stays, so spans stay true: ℃ is left as it is. */
 export const oneSign = (text: string): string =>

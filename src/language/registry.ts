@@ -5,12 +5,17 @@ import type { RecordValue, Type, Value } from './types.ts'
 /** What lowered formulas call, by generated name: the one table of functions the evaluator sees. */
 export const FUNCTION_TABLE: Record<string, Implementation> = Object.create(null)
 
+/** What stands behind a generated name: a function for arguments of these types, or what makes a list or takes a part. */
+export type Called = { readonly record: Callable; readonly types: readonly Type[] } | 'list' | 'part'
+
 const names = new Map<Callable, Map<string, string>>()
+const behind = new Map<string, Called>()
 let next = 0
 
-function register(implementation: Implementation): string {
+function register(implementation: Implementation, called: Called): string {
   const name = `f_${next++}`
   FUNCTION_TABLE[name] = implementation
+  behind.set(name, called)
   return name
 }
 
@@ -29,13 +34,15 @@ export function recordFunction(record: Callable, types: readonly Type[]): string
   const key = depends ? types.map(typeKey).join(';') : ''
   const known = byTypes.get(key)
   if (known) return known
-  const name = register(guarded(record, types))
+  const name = register(guarded(record, types), { record, types })
   byTypes.set(key, name)
   return name
 }
 
-const LIST = register((...items: Value[]) => items)
-const PART = register((record, part) => (record as RecordValue)[part as string] as Value)
+const LIST = register((...items: Value[]) => items, 'list')
+const PART = register((record, part) => (record as RecordValue)[part as string] as Value, 'part')
 
 export const listFunction = (): string => LIST
 export const partFunction = (): string => PART
+
+export const calledBy = (name: string): Called => behind.get(name) as Called

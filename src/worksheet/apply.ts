@@ -1,11 +1,12 @@
 import { type Change, ChangeRefused } from './change.ts'
 import { type Cell, MOST_CELLS, type Worksheet } from './document.ts'
-import { followNames } from './follow-names.ts'
 import { isNamed, refusedName } from './names.ts'
-import { refusedByColumn, withColumnRenamed } from './schedule-rename.ts'
+import type { RENAMING } from './renaming.ts'
+
+type Renaming = typeof RENAMING
 
 /** The document after a change; the one before is untouched, and unchanged cells are the same objects. */
-export function applyChange(worksheet: Worksheet, change: Change): Worksheet {
+export function applyChange(worksheet: Worksheet, change: Change, renaming?: Renaming): Worksheet {
   switch (change.do) {
     case 'title':
       return { ...worksheet, title: change.title }
@@ -28,11 +29,11 @@ export function applyChange(worksheet: Worksheet, change: Change): Worksheet {
     case 'replace':
       return { ...worksheet, cells: replaced(worksheet.cells, change.cell) }
     case 'rename':
-      return { ...worksheet, cells: renamed(worksheet.cells, change.id, change.name) }
+      return { ...worksheet, cells: here(renaming).cell(worksheet.cells, change.id, change.name) }
     case 'rename column':
-      return { ...worksheet, cells: withColumnRenamed(worksheet.cells, change.id, change.column, change.name) }
+      return { ...worksheet, cells: here(renaming).column(worksheet.cells, change.id, change.column, change.name) }
     case 'several':
-      return change.changes.reduce(applyChange, worksheet)
+      return change.changes.reduce((before, one) => applyChange(before, one, renaming), worksheet)
   }
 }
 
@@ -74,13 +75,8 @@ function replaced(cells: readonly Cell[], cell: Cell): Cell[] {
   return cells.with(at, cell)
 }
 
-/** A new name follows into every formula, message, drawing and list of names. */
-function renamed(cells: readonly Cell[], id: string, name: string): Cell[] {
-  const cell = cells[placeOf(cells, id)] as Cell
-  if (!isNamed(cell)) throw new ChangeRefused('This cell bears no name.')
-  if (cell.name === name) return [...cells]
-  refuse(refusedName(name, cells, id))
-  for (const other of cells) if (other.kind === 'schedule') refuse(refusedByColumn(other, cell.name, name))
-  const names = new Map([[cell.name, name]])
-  return cells.map((other): Cell => followNames(other.id === id ? ({ ...other, name } as Cell) : other, names, cells))
+function here(renaming: Renaming | undefined): Renaming {
+  if (!renaming)
+    throw new ChangeRefused('What renames cells has not been fetched. Look to the network, then try again.')
+  return renaming
 }

@@ -1,13 +1,4 @@
-import {
-  type Computable,
-  ComputeError,
-  checkFormula,
-  computable,
-  computeOnce,
-  type Scope,
-  type Typed,
-  type Value,
-} from '../language/index.ts'
+import { type Computable, ComputeError, type Condition, computeOnce, type Value } from '../language/index.ts'
 import { readQuantity } from '../units/index.ts'
 import type { Spread } from './tolerance.ts'
 
@@ -35,39 +26,31 @@ interface Worst {
 
 const CERTAIN = Number.POSITIVE_INFINITY
 
-const ORDERS = new Set(['<', '<=', '>', '>='])
-
-/** Reads the comparisons a condition is made of, or its opposite; what compares no quantities is simply so or not. */
-function partOf(typed: Typed, so = true): Part {
-  if (typed.op === 'unary' && typed.sign === 'not') return partOf(typed.of, !so)
-  if (typed.op === 'binary' && (typed.sign === 'and' || typed.sign === 'or'))
-    return joined(partOf(typed.left, so), partOf(typed.right, so), (typed.sign === 'and') === so)
-  const names = [...cellsIn(typed)]
-  const whole = computable(typed, true)
+/** The comparisons a condition is made of; what compares no quantities is simply so or not. */
+function partOf(condition: Condition): Part {
+  if ('both' in condition) return joined(partOf(condition.left), partOf(condition.right), condition.both)
+  const { whole, so, order } = condition
+  const names = [...cellsIn(condition)]
   const plain: Slack = (cells) => (computeOnce(whole, cells).value === so ? CERTAIN : -CERTAIN)
-  if (typed.op === 'binary' && ORDERS.has(typed.sign)) {
-    const left = computable(typed.left, true)
-    const right = computable(typed.right, true)
-    const upward = typed.sign.startsWith('<') === so ? 1 : -1
-    const room: Slack = (cells) => upward * (compute(right, cells) - compute(left, cells))
-    const scaleOf: Slack = (cells) => Math.abs(compute(right, cells))
-    const slack: Slack = (cells) => {
-      const scale = scaleOf(cells)
-      // Of a limit of nothing there is no share.
-      return scale > 0 && Number.isFinite(scale) ? room(cells) / scale : plain(cells)
-    }
-    return {
-      slack,
-      worst: ({ value, spread }) => {
-        const now = slack(value)
-        const off = Number.isFinite(now) ? spread(names, room) : undefined
-        return off
-          ? { slack: off.low / scaleOf(value), names: off.contributions.map(({ name }) => name) }
-          : uncertain(now, names, spread, plain)
-      },
-    }
+  if (!order) return { slack: plain, worst: ({ value, spread }) => uncertain(plain(value), names, spread, plain) }
+  const { left, right, upward } = order
+  const room: Slack = (cells) => upward * (compute(right, cells) - compute(left, cells))
+  const scaleOf: Slack = (cells) => Math.abs(compute(right, cells))
+  const slack: Slack = (cells) => {
+    const scale = scaleOf(cells)
+    // Of a limit of nothing there is no share.
+    return scale > 0 && Number.isFinite(scale) ? room(cells) / scale : plain(cells)
   }
-  return { slack: plain, worst: ({ value, spread }) => uncertain(plain(value), names, spread, plain) }
+  return {
+    slack,
+    worst: ({ value, spread }) => {
+      const now = slack(value)
+      const off = Number.isFinite(now) ? spread(names, room) : undefined
+      return off
+        ? { slack: off.low / scaleOf(value), names: off.contributions.map(({ name }) => name) }
+        : uncertain(now, names, spread, plain)
+    },
+  }
 }
 
 /** What is so or not, and compares no quantities, hangs on the limits where it tips over at an end of them. */
@@ -105,28 +88,9 @@ function ifComputed<T>(work: () => T): T | undefined {
 
 const compute = (part: Computable, cells: Cells): number => computeOnce(part, cells).value as number
 
-function cellsIn(typed: Typed, found = new Set<string>()): Set<string> {
-  if (typed.op === 'cell') found.add(typed.name)
-  for (const part of partsOf(typed)) cellsIn(part, found)
-  return found
-}
-
-function partsOf(typed: Typed): readonly Typed[] {
-  switch (typed.op) {
-    case 'call':
-      return typed.args
-    case 'binary':
-      return [typed.left, typed.right]
-    case 'when':
-      return [typed.condition, typed.then, typed.otherwise]
-    case 'list':
-      return typed.items
-    case 'unary':
-    case 'part':
-      return [typed.of]
-    default:
-      return []
-  }
+function cellsIn(condition: Condition): Set<string> {
+  if ('both' in condition) return new Set([...cellsIn(condition.left), ...cellsIn(condition.right)])
+  return new Set(condition.whole.inputs.flatMap((input) => ('cell' in input ? [input.cell] : [])))
 }
 
 const DEFAULT_MARGIN = 0.1
@@ -142,9 +106,9 @@ export function marginOf(text: string | undefined): number {
 }
 
 /** How far a condition is from tipping over, as a share of its limit, and the cells that tells of. */
-export const slackOf = (root: Typed): { readonly of: Slack; readonly names: readonly string[] } => ({
-  of: partOf(root).slack,
-  names: [...cellsIn(root)],
+export const slackOf = (condition: Condition): { readonly of: Slack; readonly names: readonly string[] } => ({
+  of: partOf(condition).slack,
+  names: [...cellsIn(condition)],
 })
 
 export interface Footing {
@@ -156,39 +120,13 @@ export interface Footing {
 }
 
 /** How firmly a condition stands. */
-export function standingOf(root: Typed, grounds: Grounds): Footing {
-  const part = partOf(root)
+export function standingOf(condition: Condition, grounds: Grounds): Footing {
+  const part = partOf(condition)
   const slack = part.slack(grounds.value)
   const worst = part.worst(grounds)
   return { slack, worst: worst.slack, ...(worst.slack < -1e-9 ? { hangsOn: worst.names } : {}) }
 }
 
 /** Fills the `{formula}` places of a message; a place that does not compute shows a dash. */
-export function fillMessage(
-  message: string,
-  scope: Scope,
-  show: (name: string) => string | undefined,
-  compute: (formula: string, scope: Scope) => string | undefined,
-): string {
-  return message.replace(/\{([^{}]*)\}/g, (_, inside: string) => {
-    const formula = inside.trim()
-    return show(formula) ?? compute(formula, scope) ?? '—'
-  })
-}
-
-/** Computes and shows a formula that stands inside a message. */
-export function showInline(
-  formula: string,
-  scope: Scope,
-  cellValue: (name: string) => Value | undefined,
-  show: (value: Value, type: Typed['type']) => string,
-): string | undefined {
-  const checked = checkFormula(formula, scope)
-  if (!checked.root || checked.uses.some((name) => cellValue(name) === undefined)) return undefined
-  try {
-    const ready = computable(checked.root, checked.mayBeInfinite)
-    return show(computeOnce(ready, (name) => cellValue(name) as Value).value, ready.type)
-  } catch {
-    return undefined
-  }
-}
+export const fillMessage = (message: string, show: (formula: string) => string | undefined): string =>
+  message.replace(/\{([^{}]*)\}/g, (_, inside: string) => show(inside.trim()) ?? '—')

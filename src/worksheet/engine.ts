@@ -6,6 +6,7 @@ import {
   problem,
   refusedValue,
   type Scope,
+  type Understood,
   type Value,
 } from '../language/index.ts'
 import { nearest } from '../units/index.ts'
@@ -13,6 +14,7 @@ import type { Cell, NamedCell } from './document.ts'
 import { isNamed } from './names.ts'
 import { checkNode, forgetMeaning, formulaOf, type Node, newNode, setCell } from './node.ts'
 import { dependencyOrder } from './order.ts'
+import type { Parts } from './parts.ts'
 import { type Trace, trace } from './trace.ts'
 
 /** How a cell stands, as the engine keeps it. */
@@ -74,7 +76,10 @@ export class Engine {
   /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
   patience = 250
 
-  constructor(private library: Library) {}
+  constructor(
+    private library: Library,
+    public parts: Parts,
+  ) {}
 
   node(id: string): Node | undefined {
     return this.nodes.get(id)
@@ -163,7 +168,7 @@ export class Engine {
     for (const cell of named) {
       const known = this.nodes.get(cell.id)
       if (!known) {
-        const node = newNode(cell)
+        const node = newNode(cell, this.parts)
         changed.add(node)
         changedNames.add(cell.name)
         ordered.push(node)
@@ -172,7 +177,7 @@ export class Engine {
       ordered.push(known)
       if (known.cell === cell) continue
       if (known.cell.name !== cell.name) changedNames.add(known.cell.name).add(cell.name)
-      setCell(known, cell)
+      setCell(known, cell, this.parts)
       changed.add(known)
     }
     this.nodes = new Map(ordered.map((node) => [node.cell.id, node]))
@@ -185,10 +190,18 @@ export class Engine {
     return this.settle(changed)
   }
 
-  /** Takes a larger library: what it adds can only mean something where nothing sound stood before. */
-  extend(library: Library): Touched {
+  /** Takes a larger library, or parts that were missing: they can only mean something where nothing sound stood before. */
+  extend(library: Library, parts = this.parts): Touched {
     this.library = library
-    return this.settle(new Set([...this.nodes.values()].filter(({ errors }) => errors.length > 0)))
+    this.parts = parts
+    const anew = [...this.nodes.values()].filter(({ errors, unread }) => unread || errors.length > 0)
+    for (const node of anew) setCell(node, node.cell, parts)
+    return this.settle(new Set(anew))
+  }
+
+  /** What a formula means, that is none of a cell; undefined where that is not known yet. */
+  understand(formula: string, scope = this.scope()): Understood | undefined {
+    return this.parts.reader.read(formula).check(scope)
   }
 
   /** Takes in one changed cell, the fast way for typing. Undefined where it needs `update`. */
@@ -198,7 +211,7 @@ export class Engine {
     const position = this.positions.get(node) as number
     const limit = typedLimit(node)
     if (cell.kind !== 'given') this.limited = undefined
-    setCell(node, cell)
+    setCell(node, cell, this.parts)
     if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
     this.recheck(position)
     const touched = this.recompute(position)
@@ -248,7 +261,7 @@ export class Engine {
     const node = this.order[i] as Node
     this.dirty[i] = 1
     if (this.circles.has(node)) return false
-    const retyped = checkNode(node, scope)
+    const retyped = checkNode(node, scope, this.parts)
     this.load(i)
     return retyped
   }
@@ -289,7 +302,7 @@ export class Engine {
     for (const node of inOrder)
       if (!this.circles.has(node) && (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need)))) {
         changed.add(node)
-        if (checkNode(node, scope)) retyped.add(node)
+        if (checkNode(node, scope, this.parts)) retyped.add(node)
       }
     this.layOut(inOrder, changed)
     return this.recompute(0)
@@ -424,8 +437,8 @@ function asNodes(circles: ReadonlyMap<number, readonly number[]>, all: readonly 
   )
 }
 
-const mayCarryLimits = ({ cell, checked }: Node): boolean =>
-  cell.kind === 'given' || 'measured' in cell || checked?.limits !== undefined
+const mayCarryLimits = ({ cell, meaning }: Node): boolean =>
+  cell.kind === 'given' || 'measured' in cell || meaning?.limits !== undefined
 
 const typedLimit = ({ reading, measured }: Node): number | undefined => (reading ?? measured)?.tolerance
 

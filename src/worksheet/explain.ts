@@ -2,11 +2,8 @@ import {
   advised,
   type Computable,
   ComputeError,
-  checkFormula,
-  computable,
   computeOnce,
   type Diagnostic,
-  doubt,
   explainFailure,
   problem,
   showValue,
@@ -15,13 +12,12 @@ import {
   type Value,
 } from '../language/index.ts'
 import type { Shown } from '../units/index.ts'
-import { fillMessage, type Grounds, marginOf, showInline, standingOf } from './condition.ts'
+import { fillMessage, type Grounds, marginOf, standingOf } from './condition.ts'
 import type { Check, Drawing } from './document.ts'
 import { type Engine, VALUE, WAITING } from './engine.ts'
 import { differenceInWords } from './measured.ts'
 import { formulaOf, type Node } from './node.ts'
 import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Measured, Outcome, WaitingOutcome } from './outcome.ts'
-import { leftOutInWords, leftOutRows, rowsComputed, rowsInWords } from './schedule-standing.ts'
 import { type Spread, spreadOf, spreadOfCell } from './tolerance.ts'
 
 const LONGEST_PATH = 8
@@ -42,7 +38,7 @@ const duplicateName = (node: Node): Diagnostic =>
   problem(`Another cell above is already named «${node.cell.name}». Give this one another name.`, 0, 0)
 
 function valueOutcome(engine: Engine, node: Node): Outcome {
-  if (node.schedule) return scheduleOutcome(engine, node)
+  if (node.schedule) return engine.parts.schedules?.outcome(engine, node) ?? { state: 'waiting', on: [] }
   const type = node.type ?? node.reading?.type
   if (!type) return { state: 'waiting', on: [] }
   const value = engine.value(node)
@@ -64,28 +60,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
     offers: (reading ?? node.measured)?.offers ?? [],
     warnings: warningsOf(engine, node),
-    ...(node.checked ? standingCautions(node.checked) : { cautions: [], safety: [] }),
-  }
-}
-
-/** A schedule is shown by how many rows count; those that do not are a warning. */
-function scheduleOutcome(engine: Engine, node: Node): Outcome {
-  const leftOut = leftOutRows(engine, node)
-  const counted = rowsComputed(engine, node)?.counted.length ?? 0
-  const columns = node.schedule?.columns ?? []
-  const doubts = columns.flatMap(({ diagnostics }) => diagnostics.filter(({ severity }) => severity === 'warning'))
-  const told = leftOutInWords(node, leftOut)
-  const standing = columns.flatMap(({ checked }) => (checked ? [standingCautions(checked)] : []))
-  return {
-    state: 'value',
-    value: engine.value(node),
-    type: node.type as Type,
-    shown: rowsInWords(counted, leftOut.length),
-    offers: [],
-    leftOut,
-    warnings: [...(told === '' ? [] : [doubt(told, 0, 0)]), ...doubts],
-    cautions: [...new Set(standing.flatMap(({ cautions }) => cautions))],
-    safety: [...new Set(standing.flatMap(({ safety }) => safety))],
+    ...standingCautions(node.meaning?.calls ?? []),
   }
 }
 
@@ -118,13 +93,11 @@ const isReady = (engine: Engine, { inputs }: Computable): boolean =>
   inputs.every((input) => !('cell' in input) || cellValue(engine, input.cell) !== undefined)
 
 function warningsOf(engine: Engine, node: Node): Diagnostic[] {
-  const { checked, computable } = node
-  if (!checked || !computable) return []
-  const written = checked.diagnostics.filter(({ severity }) => severity === 'warning')
+  if (!node.meaning) return []
   const to = textLength(node)
   const advice = advised(() => byFormula(engine, node))
   return [
-    ...written,
+    ...node.meaning.warnings,
     ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, mends: [] })),
   ]
 }
@@ -170,13 +143,12 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   const outcome = outcomeOf(engine, node)
   if (outcome.state === 'error')
     return { state: 'error', message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
-  if (outcome.state === 'waiting') return { state: 'waits', message: waitingMessage(outcome), diagnostics: [] }
+  if (outcome.state === 'waiting') return { state: 'waits', message: waitingMessage(outcome, node), diagnostics: [] }
   const fill = (message: string): string => filled(engine, message)
   if (outcome.value !== true) return { state: 'fails', message: fill(cell.message), diagnostics: outcome.warnings }
   const said = { message: fill(cell.holds ?? cell.label ?? ''), diagnostics: outcome.warnings }
-  const root = node.checked?.root
-  if (!root) return { state: 'holds', ...said }
-  const { slack, hangsOn } = standingOf(root, groundsOf(engine))
+  if (!node.meaning) return { state: 'holds', ...said }
+  const { slack, hangsOn } = standingOf(node.meaning.condition(), groundsOf(engine))
   const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
   return { state: close || hangsOn ? 'close' : 'holds', ...said, ...(hangsOn ? { hangsOn } : {}) }
 }
@@ -203,28 +175,32 @@ function spreadOfNames(engine: Engine, names: readonly string[], figure: (cells:
   })
 }
 
-function waitingMessage({ on }: WaitingOutcome): string {
+function waitingMessage({ on }: WaitingOutcome, { unread }: Node): string {
+  if (unread) return UNREAD
   if (on.length === 0) return 'it has no condition yet.'
   return `for ${on.slice(0, 3).join(', ')}${on.length > 3 ? ` and ${on.length - 3} more` : ''}.`
 }
 
 function filled(engine: Engine, message: string): string {
-  return fillMessage(
-    message,
-    engine.scope(),
-    (name) => {
-      const node = engine.named(name)
-      const outcome = node && outcomeOf(engine, node)
-      return outcome?.state === 'value' ? (outcome.shown.mark ?? outcome.shown.text) : undefined
-    },
-    (formula, scope) =>
-      showInline(
-        formula,
-        scope,
-        (name) => cellValue(engine, name),
-        (value, type) => showValue(value, type).text,
-      ),
-  )
+  const show = (name: string): string | undefined => {
+    const node = engine.named(name)
+    const outcome = node && outcomeOf(engine, node)
+    return outcome?.state === 'value' ? (outcome.shown.mark ?? outcome.shown.text) : undefined
+  }
+  return fillMessage(message, (formula) => (engine.named(formula) ? show(formula) : inlineFigure(engine, formula)))
+}
+
+/** Computes and shows a formula that stands inside a message. */
+function inlineFigure(engine: Engine, formula: string): string | undefined {
+  const found = engine.understand(formula)
+  if (!found?.meaning || found.uses.some((name) => cellValue(engine, name) === undefined)) return undefined
+  const { computable } = found.meaning
+  try {
+    return showValue(computeOnce(computable, (name) => cellValue(engine, name) as Value).value, computable.type).text
+  } catch (error) {
+    if (error instanceof ComputeError) return undefined
+    throw error
+  }
 }
 
 /** Computes what feeds a drawing; what does not compute is named with why. */
@@ -234,17 +210,20 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
   const scope = engine.scope()
   for (const [input, formula] of Object.entries(drawing.from)) {
     if (formula.trim() === '') continue
-    const checked = checkFormula(formula, scope)
-    const absent = checked.uses.filter((name) => cellValue(engine, name) === undefined)
-    if (absent.length > 0) missing[input] = `waits for ${absent.join(', ')}`
-    else if (!checked.root) missing[input] = checked.diagnostics[0]?.message ?? 'is in error'
+    const found = engine.understand(formula, scope)
+    const absent = found?.uses.filter((name) => cellValue(engine, name) === undefined) ?? []
+    if (!found) missing[input] = UNREAD
+    else if (absent.length > 0) missing[input] = `waits for ${absent.join(', ')}`
+    else if (!found.meaning) missing[input] = found.errors[0]?.message ?? 'is in error'
     else
       try {
-        const ready = computable(checked.root, checked.mayBeInfinite)
-        values[input] = computeOnce(ready, (name) => cellValue(engine, name) as Value).value
+        values[input] = computeOnce(found.meaning.computable, (name) => cellValue(engine, name) as Value).value
       } catch (error) {
         missing[input] = explainFailure(error, formula).message
       }
   }
   return { values, missing }
 }
+
+/** What is said for as long as the checker is fetched. */
+const UNREAD = 'its formula is being read.'

@@ -36,5 +36,6 @@ export type {
 } from './outcome.ts'
 export { DocumentError, LARGEST_DOCUMENT, readData, readDocument, writeDocument } from './read-document.ts'
 export { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
-export { type Changed, Sheet } from './sheet.ts'
+export type { Changed } from './sheet.ts'
 export { STAGES, type Stage } from './stages.ts'
+export { WholeSheet as Sheet } from './whole-sheet.ts'

@@ -1,4 +1,4 @@
-import { describeType, namesIn, sameType, type Type } from '../language/index.ts'
+import { describeType, namesIn, sameType, type Type, WHOLE } from '../language/index.ts'
 import type { Cell, Given, NamedCell, Result, Schedule } from './document.ts'
 import { readMeasured } from './measured.ts'
 import { isNamed } from './names.ts'
@@ -21,9 +21,9 @@ export function readBy(cell: Cell): ReadonlySet<string> {
     cell.kind === 'result' || cell.kind === 'check'
       ? namesIn(formulaOf(cell)).map(({ name }) => name)
       : cell.kind === 'schedule'
-        ? namesInSchedule(cell)
+        ? namesInSchedule(cell, WHOLE)
         : []
-  return new Set([...computed, ...namesShown(cell)])
+  return new Set([...computed, ...namesShown(cell, WHOLE)])
 }
 
 /** The givens a cell changes, varies or fills in: they must stay givens. */
@@ -113,7 +113,7 @@ export function goesRound(name: string, formula: string, bearers: ReadonlyMap<st
     const bearer = bearers.get(at)
     if (!bearer || seen.has(at)) continue
     seen.add(at)
-    if (bearer.kind === 'schedule') open.push(...namesInSchedule(bearer))
+    if (bearer.kind === 'schedule') open.push(...namesInSchedule(bearer, WHOLE))
     else open.push(...namesIn(formulaOf(bearer)).map((one) => one.name))
   }
   return false

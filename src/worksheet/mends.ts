@@ -80,14 +80,14 @@ const OF_A_CHOICE = 0.5
 export function mendsOf(sheet: Sheet, id: string, pieces: readonly KitPiece[] = []): Mends {
   const { engine } = sheet
   const node = engine.node(id)
-  const root = node?.checked?.root
-  if (node?.cell.kind !== 'check' || !root || engine.state(node) !== VALUE) return { mends: [] }
+  const condition = node?.meaning?.condition
+  if (node?.cell.kind !== 'check' || !condition || engine.state(node) !== VALUE) return { mends: [] }
   const grounds = groundsOf(engine)
-  const { slack, worst } = standingOf(root, grounds)
+  const { slack, worst } = standingOf(condition(), grounds)
   const holds = engine.value(node) === true
   const over = Number.isFinite(slack) && Number.isFinite(worst) ? Math.max(0, slack - worst) : 0
   const wanted = holds ? Math.max(marginOf(node.cell.margin) * (1 + 1e-6), over) : 0
-  const { of, names } = slackOf(root)
+  const { of, names } = slackOf(condition())
   const places = new Map(names.map((name) => [name, engine.positionOf(engine.named(name) as Node)]))
   return search(sheet, pieces, {
     id,

@@ -1,4 +1,3 @@
-import { namesIn } from '../language/index.ts'
 import { ANGLE, type DisplayUnit, defaultUnit, LENGTH, ReadError, readQuantity } from '../units/index.ts'
 import type { Change } from './change.ts'
 import type { Cell, Drawing, Given } from './document.ts'
@@ -149,7 +148,7 @@ const distance = (axes: readonly ('x' | 'y' | 'z')[], wanted: Wanted, place: Req
 function neededFor(sheet: Sheet, formula: string): readonly Cell[] {
   const needed = new Set<Cell>()
   const add = (text: string): void => {
-    for (const { name } of namesIn(text)) {
+    for (const name of sheet.namesIn(text)) {
       const cell = sheet.named(name)
       if (!cell || needed.has(cell)) continue
       needed.add(cell)

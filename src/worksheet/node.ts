@@ -1,16 +1,10 @@
 import {
-  type Checked,
   type Computable,
-  ComputeError,
-  checkFormula,
-  computable,
   type Diagnostic,
-  explainFailure,
   fitsDeclared,
-  namesIn,
-  type ParsedFormula,
-  parseFormula,
+  type Meaning,
   problem,
+  type ReadFormula,
   type Scope,
   type Type,
   YES_NO,
@@ -19,8 +13,9 @@ import type { DisplayUnit } from '../units/index.ts'
 import type { Check, Given, NamedCell, Result } from './document.ts'
 import { readKit } from './kit-given.ts'
 import { readMeasured } from './measured.ts'
+import type { Parts } from './parts.ts'
 import { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
-import { checkSchedule, namesInSchedule, type ScheduleMeaning } from './schedule-node.ts'
+import type { ScheduleMeaning } from './schedule-node.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
 export interface Node {
@@ -28,13 +23,15 @@ export interface Node {
   /** The words in its formula that may be cells, whether or not there are such cells. */
   mentions: readonly string[]
   /** Its formula read, so that a check in another scope need not read it again. */
-  parsed: ParsedFormula | undefined
+  read: ReadFormula | undefined
   type: Type | undefined
   unit: DisplayUnit | undefined
   reading: GivenReading | undefined
   /** What was measured in place of what is computed. */
   measured: GivenReading | undefined
-  checked: Checked | undefined
+  meaning: Meaning | undefined
+  /** Its formula is known to the checker alone, which is not here yet. */
+  unread: boolean
   computable: Computable | undefined
   /** Of a schedule: its columns, and what computes its rows. */
   schedule: ScheduleMeaning | undefined
@@ -42,21 +39,22 @@ export interface Node {
   errors: readonly Diagnostic[]
 }
 
-export function newNode(cell: NamedCell): Node {
+export function newNode(cell: NamedCell, parts: Parts): Node {
   const node: Node = {
     cell,
     mentions: [],
-    parsed: undefined,
+    read: undefined,
     type: undefined,
     unit: undefined,
     reading: undefined,
     measured: undefined,
-    checked: undefined,
+    meaning: undefined,
+    unread: false,
     computable: undefined,
     schedule: undefined,
     errors: [],
   }
-  setCell(node, cell)
+  setCell(node, cell, parts)
   return node
 }
 
@@ -70,14 +68,15 @@ export function forgetMeaning(node: Node): void {
   node.unit = undefined
   node.reading = undefined
   node.measured = undefined
-  node.checked = undefined
+  node.meaning = undefined
+  node.unread = false
   node.computable = undefined
   node.schedule = undefined
   node.errors = []
 }
 
 /** Takes a cell's new text in; its check must follow. */
-export function setCell(node: Node, cell: NamedCell): void {
+export function setCell(node: Node, cell: NamedCell, { reader, schedules }: Parts): void {
   // A given that becomes a result, or the other way about, keeps nothing but its type, which the check compares.
   if (node.cell.kind !== cell.kind) {
     const { type } = node
@@ -86,20 +85,20 @@ export function setCell(node: Node, cell: NamedCell): void {
   }
   node.cell = cell
   if (cell.kind === 'schedule') {
-    node.mentions = namesInSchedule(cell)
+    node.mentions = schedules?.namesIn(cell, reader) ?? []
     return
   }
-  const parsed = cell.kind === 'given' ? undefined : parseFormula(formulaOf(cell))
-  node.parsed = parsed
-  node.mentions = parsed ? [...new Set(namesIn(parsed).map(({ name }) => name))] : []
+  node.read = cell.kind === 'given' ? undefined : reader.read(formulaOf(cell))
+  node.mentions = node.read?.mentions ?? []
 }
 
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
-export function checkNode(node: Node, scope: Scope): boolean {
+export function checkNode(node: Node, scope: Scope, parts: Parts): boolean {
   const before = node.type
   if (node.cell.kind === 'given') checkGiven(node, node.cell)
-  else if (node.cell.kind === 'schedule') checkSchedule(node, node.cell, scope)
-  else checkFormulaCell(node, node.cell, scope)
+  else if (node.cell.kind !== 'schedule') checkFormulaCell(node, node.cell, scope)
+  else if (parts.schedules) parts.schedules.check(node, node.cell, scope, parts.reader)
+  else node.unread = true
   return !sameOrBothMissing(before, node.type)
 }
 
@@ -116,38 +115,35 @@ function checkGiven(node: Node, given: Given): void {
 
 function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void {
   const text = formulaOf(cell)
-  node.checked = undefined
+  node.meaning = undefined
+  node.unread = false
   node.computable = undefined
   node.measured = undefined
   node.type = undefined
   const declared = cell.kind === 'result' ? declaredUnit(cell.unit) : {}
   node.unit = declared.unit
-  if (text.trim() === '') {
-    node.errors = []
-    return
-  }
-  const checked = checkFormula(node.parsed ?? text, scope)
-  node.checked = checked
-  const errors = checked.diagnostics.filter(({ severity }) => severity === 'error')
+  node.errors = []
+  if (text.trim() === '') return
+  const found = node.read?.check(scope)
+  node.unread = found === undefined
+  if (!found) return
+  const { meaning } = found
+  const type = meaning?.computable.type
+  const errors = [...found.errors]
   if (declared.error) errors.push(declared.error)
   const misfit =
-    cell.kind === 'check'
-      ? notACondition(checked, text)
-      : declared.unit && fitsDeclared(checked, text, declared.unit.dimension, declared.unit.symbol)
+    type &&
+    (cell.kind === 'check' ? notACondition(type, text) : declared.unit && fitsDeclared(type, text, declared.unit))
   if (misfit) errors.push(misfit)
   node.errors = errors
-  if (errors.length > 0 || !checked.root) return
-  try {
-    node.computable = computable(checked.root, checked.mayBeInfinite)
-    node.type = checked.root.type
-    if (cell.kind === 'result') node.measured = readMeasured(cell.measured, node.type, node.unit)
-  } catch (error) {
-    if (!(error instanceof ComputeError)) throw error
-    node.errors = [explainFailure(error, text)]
-  }
+  node.meaning = meaning
+  if (!meaning || errors.length > 0) return
+  node.computable = meaning.computable
+  node.type = meaning.computable.type
+  if (cell.kind === 'result') node.measured = readMeasured(cell.measured, node.type, node.unit)
 }
 
-function notACondition(checked: Checked, text: string): Diagnostic | undefined {
-  if (!checked.root || checked.root.type.kind === YES_NO.kind) return undefined
+function notACondition({ kind }: Type, text: string): Diagnostic | undefined {
+  if (kind === YES_NO.kind) return undefined
   return problem('A check needs a condition that is either so or not, such as «a <= b».', 0, text.length)
 }

@@ -1,4 +1,4 @@
-import { namesIn, type Type } from '../language/index.ts'
+import type { Type } from '../language/index.ts'
 import { DATA, type Dimension, LENGTH, NONE, PIXEL_PITCH, RECIPROCAL_LENGTH, SAMPLING, TIME } from '../units/index.ts'
 
 /** What an input of the plan is. */
@@ -107,20 +107,6 @@ export const RUN_INPUTS: readonly RunInput[] = [
   done('actual_time', 'Time it took', 'time', ['actual_time', 'time_taken']),
   done('actual_frames', 'Frames it took', 'count', ['actual_frames', 'frames_taken']),
 ]
-
-/** What a run of a schedule is fed with at first: by the usual names of columns and cells. */
-export function runFedByName(columns: Iterable<string>, cells: Iterable<string>): Record<string, string> {
-  const inRow = new Set(columns)
-  const inSheet = new Set(cells)
-  const from: Record<string, string> = {}
-  for (const { name, over, usually } of RUN_INPUTS) {
-    const all = (names: ReadonlySet<string>) => (formula: string) =>
-      namesIn(formula).every((one) => names.has(one.name))
-    const found = (over === 'row' && usually.find(all(inRow))) || usually.find(all(inSheet))
-    if (found) from[name] = found
-  }
-  return from
-}
 
 const DIMENSIONS: Readonly<Partial<Record<RunInputSort, Dimension>>> = {
   length: LENGTH,

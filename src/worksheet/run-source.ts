@@ -1,12 +1,4 @@
-import {
-  type Computable,
-  ComputeError,
-  checkFormula,
-  computable,
-  refusedValue,
-  type Type,
-  type Value,
-} from '../language/index.ts'
+import { type Computable, ComputeError, refusedValue, type Type, type Value } from '../language/index.ts'
 import type { Schedule } from './document.ts'
 import { type Engine, VALUE } from './engine.ts'
 import type { Node } from './node.ts'
@@ -48,23 +40,24 @@ export function sourceOf(
   formula: string,
 ): Source | Lack {
   const scope = node?.schedule?.scope ?? engine.scope()
-  const checked = checkFormula(formula, scope)
-  const error = checked.diagnostics.find(({ severity }) => severity === 'error')
+  const found = engine.understand(formula, scope)
+  if (!found) return { input, why: 'its formula is being read.' }
+  const error = found.errors[0]
   const places = node?.schedule?.plan.places
-  const outside = checked.uses.filter((name) => !places?.has(name))
+  const outside = found.uses.filter((name) => !places?.has(name))
   const absent = outside.filter((name) => cellValue(engine, name) === undefined)
-  if (!checked.root || error)
+  if (!found.meaning)
     return {
       input,
       why: absent.length > 0 && !error ? `waits for ${absent.join(', ')}` : (error?.message ?? 'is in error'),
     }
   if (absent.length > 0) return { input, why: `waits for ${absent.join(', ')}` }
-  const { type } = checked.root
+  const { computable } = found.meaning
+  const { type } = computable
   if (!fitsSort(type, input.is)) return { input, why: `${sortInWords(input.is)} is wanted, and «${formula}» is none` }
   try {
-    const ready = computable(checked.root, checked.mayBeInfinite)
-    const columns = checked.uses.flatMap((name) => places?.get(name) ?? [])
-    const read = reader(engine, ready, places, schedule?.columns.length ?? 0, columns)
+    const columns = found.uses.flatMap((name) => places?.get(name) ?? [])
+    const read = reader(engine, computable, places, schedule?.columns.length ?? 0, columns)
     // What no column decides is the same in every row.
     if (columns.length > 0) return { input, type, columns, read }
     const value = read(NO_ROW) as Value

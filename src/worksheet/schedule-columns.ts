@@ -1,4 +1,4 @@
-import { namesIn, type ParsedFormula, parseFormula, RESERVED } from '../language/index.ts'
+import { RESERVED, type Reader, type ReadFormula } from '../language/index.ts'
 import type { Column } from './document.ts'
 import { NAME_PATTERN } from './name-pattern.ts'
 import { dependencyOrder } from './order.ts'
@@ -10,7 +10,7 @@ export const COUNT = 'count'
 /** What a table's columns are to one another, apart from the sheet they stand in. */
 export interface ColumnPlan {
   /** By column; undefined where a column has no formula. */
-  readonly formulas: readonly (ParsedFormula | undefined)[]
+  readonly formulas: readonly (ReadFormula | undefined)[]
   /** The place of each column by its name; of two with one name, the first. */
   readonly places: ReadonlyMap<string, number>
   /** For each formula, the columns it uses. */
@@ -23,13 +23,13 @@ export interface ColumnPlan {
   readonly faults: ReadonlyMap<number, string>
 }
 
-const plans = new WeakMap<readonly Column[], ColumnPlan>()
+const plans = new WeakMap<readonly Column[], { readonly reader: Reader; readonly plan: ColumnPlan }>()
 
-export function columnPlan(columns: readonly Column[]): ColumnPlan {
+export function columnPlan(columns: readonly Column[], reader: Reader): ColumnPlan {
   const known = plans.get(columns)
-  if (known) return known
-  const plan = newPlan(columns)
-  plans.set(columns, plan)
+  if (known?.reader === reader) return known.plan
+  const plan = newPlan(columns, reader)
+  plans.set(columns, { reader, plan })
   return plan
 }
 
@@ -57,7 +57,7 @@ export function freeColumnName(wanted: string, columns: readonly Column[]): stri
   for (let n = 2; ; n++) if (!taken.has(`${stem}_${n}`)) return `${stem}_${n}`
 }
 
-function newPlan(columns: readonly Column[]): ColumnPlan {
+function newPlan(columns: readonly Column[], reader: Reader): ColumnPlan {
   const faults = new Map<number, string>()
   const places = new Map<string, number>()
   columns.forEach(({ name }, at) => {
@@ -65,8 +65,8 @@ function newPlan(columns: readonly Column[]): ColumnPlan {
     if (refused) faults.set(at, refused)
     if (!places.has(name)) places.set(name, at)
   })
-  const formulas = columns.map((column) => (hasFormula(column) ? parseFormula(column.formula as string) : undefined))
-  const mentions = formulas.map((formula) => (formula ? [...new Set(namesIn(formula).map(({ name }) => name))] : []))
+  const formulas = columns.map((column) => (hasFormula(column) ? reader.read(column.formula as string) : undefined))
+  const mentions = formulas.map((formula) => formula?.mentions ?? [])
   const needs = mentions.map((names) => names.flatMap((name) => places.get(name) ?? []))
   const { sorted, circles, behind } = dependencyOrder(needs)
   for (const [at, way] of circles) {

@@ -1,17 +1,14 @@
 import {
+  type Computable,
   ComputeError,
-  checkFormula,
-  computable,
   computeOnce,
   type Diagnostic,
   explainFailure,
   list,
   PLAIN_NUMBER,
-  parseFormula,
   problem,
   type Scope,
   showValue,
-  type Typed,
   type Value,
 } from '../language/index.ts'
 import { NONE, ReadError, readQuantity } from '../units/index.ts'
@@ -95,11 +92,12 @@ function figureOf(
     names: () => [],
   }
   const text = foot.figure === 'percentile' ? 'percentile(values, share)' : `${foot.figure}(values)`
-  const checked = checkFormula(text, scope)
-  if (!checked.root) {
+  const found = engine.understand(text, scope)
+  if (!found) return { diagnostics: [] }
+  if (!found.meaning) {
     const why =
       meaning.type?.kind === 'number'
-        ? (checked.diagnostics[0]?.message ?? '')
+        ? (found.errors[0]?.message ?? '')
         : `Only a column of quantities has a ${FOOT_WORDS[foot.figure].toLowerCase()}; this one can be counted.`
     return { diagnostics: [problem(why, 0, 0)] }
   }
@@ -110,8 +108,9 @@ function figureOf(
     })
     // Nothing has no mean, and no least.
     if (values.length === 0 && foot.figure !== 'sum' && foot.figure !== 'count') return { diagnostics: [] }
-    const { value } = computeOnce(computable(checked.root, true), (name) => (name === 'values' ? values : share))
-    const shown = showValue(value, checked.root.type, foot.figure === 'count' ? undefined : meaning.unit)
+    const ready = { ...found.meaning.computable, mayBeInfinite: true }
+    const { value } = computeOnce(ready, (name) => (name === 'values' ? values : share))
+    const shown = showValue(value, ready.type, foot.figure === 'count' ? undefined : meaning.unit)
     return { shown: shown.text, diagnostics: [] }
   } catch (error) {
     return { diagnostics: [explainFailure(error, '')] }
@@ -132,18 +131,18 @@ function shareOf({ figure, share }: Foot): number | string {
 
 function conditionOf(engine: Engine, node: Node, schedule: ScheduleMeaning, where: string | undefined): Condition {
   if (where === undefined || where.trim() === '') return { diagnostics: [] }
-  const checked = checkFormula(parseFormula(where), schedule.scope)
-  const diagnostics = checked.diagnostics.filter(({ severity }) => severity === 'error')
-  const { root } = checked
-  if (root && root.type.kind !== 'yes or no')
+  const found = engine.understand(where, schedule.scope)
+  const diagnostics = [...(found?.errors ?? [])]
+  const computable = found?.meaning?.computable
+  if (computable && computable.type.kind !== 'yes or no')
     diagnostics.push(
       problem('This needs a condition that is either so or not, such as «width > 300 mm».', 0, where.length),
     )
-  if (!root || diagnostics.length > 0) return { diagnostics, waits: true }
+  if (!found || !computable || diagnostics.length > 0) return { diagnostics, waits: true }
   const { places } = schedule.plan
-  const outside = checked.uses.filter((name) => !places.has(name))
+  const outside = found.uses.filter((name) => !places.has(name))
   if (outside.some((name) => !hasValue(engine, name))) return { diagnostics: [], waits: true }
-  return { diagnostics: [], holds: rowCondition(engine, node, places, root, checked.mayBeInfinite) }
+  return { diagnostics: [], holds: rowCondition(engine, node, places, computable) }
 }
 
 const hasValue = (engine: Engine, name: string): boolean => {
@@ -156,10 +155,8 @@ function rowCondition(
   engine: Engine,
   node: Node,
   places: ReadonlyMap<string, number>,
-  root: Typed,
-  mayBeInfinite: boolean,
+  { program, inputs }: Computable,
 ): (row: number) => boolean {
-  const { program, inputs } = computable(root, mayBeInfinite)
   const slots = inputs.map((_, at) => at)
   const computed = rowsComputed(engine, node)
   const fixed = inputs.map((input): Value | number => {

@@ -1,16 +1,13 @@
 import {
-  type Checked,
   type Computable,
-  ComputeError,
-  checkFormula,
-  computable,
   type Diagnostic,
   doubt,
-  explainFailure,
   fitsDeclared,
   list,
+  type Meaning,
   PLAIN_NUMBER,
   problem,
+  type Reader,
   record,
   type Scope,
   type Type,
@@ -30,7 +27,7 @@ export interface ColumnMeaning {
   readonly unit: DisplayUnit | undefined
   /** What is wrong or doubtful in its formula, its name or its unit. */
   readonly diagnostics: readonly Diagnostic[]
-  readonly checked?: Checked
+  readonly meaning?: Meaning
 }
 
 /** What a schedule means in its sheet. */
@@ -45,27 +42,34 @@ export interface ScheduleMeaning {
 }
 
 /** The names in a schedule's formulas that are not its own columns. */
-export const namesInSchedule = ({ columns }: Schedule): readonly string[] => columnPlan(columns).outside
+export const namesInSchedule = ({ columns }: Schedule, reader: Reader): readonly string[] =>
+  columnPlan(columns, reader).outside
 
 /** A schedule's record: how many rows count, and each column as a list. */
 export const SCHEDULE = 'schedule'
 
 /** Reads a schedule's fields, checks its columns' formulas, and makes the program that gives its record. */
-export function checkSchedule(node: Node, cell: Schedule, scope: Scope): void {
+export function checkSchedule(node: Node, cell: Schedule, scope: Scope, formulas: Reader): void {
   node.type = undefined
   node.unit = undefined
   node.computable = undefined
-  const plan = columnPlan(cell.columns)
+  const plan = columnPlan(cell.columns, formulas)
   const reader = rowReader(cell.columns)
   const known = new Map<number, Type>()
   const rowScope = scopeOfRow(cell.columns, plan, known, scope)
   const columns: ColumnMeaning[] = reader.columns.map(({ column, type, unit, error }, at) => {
     if (type) known.set(at, type)
-    return { column, type, unit, diagnostics: ownFaults(plan, at, error) }
+    return { column, type, unit, diagnostics: ownFaults(plan, column, at, error) }
   })
   const ready: RowFormula[] = []
+  node.unread = false
   for (const at of plan.order) {
-    const { meaning, formula } = checkColumn(columns[at] as ColumnMeaning, at, plan, rowScope)
+    const found = checkColumn(columns[at] as ColumnMeaning, at, plan, rowScope)
+    if (!found) {
+      node.unread = true
+      continue
+    }
+    const { meaning, formula } = found
     columns[at] = meaning
     if (meaning.type) known.set(at, meaning.type)
     if (formula) ready.push({ ...formula, at })
@@ -92,10 +96,10 @@ export function checkSchedule(node: Node, cell: Schedule, scope: Scope): void {
   }
 }
 
-function ownFaults(plan: ColumnPlan, at: number, unit: Diagnostic | undefined): Diagnostic[] {
+function ownFaults(plan: ColumnPlan, column: Column, at: number, unit: Diagnostic | undefined): Diagnostic[] {
   const fault = plan.faults.get(at)
   return [
-    ...(fault === undefined ? [] : [problem(fault, 0, plan.formulas[at]?.text.length ?? 0)]),
+    ...(fault === undefined ? [] : [problem(fault, 0, plan.formulas[at] ? (column.formula as string).length : 0)]),
     ...(unit ? [unit] : []),
   ]
 }
@@ -122,30 +126,24 @@ interface CheckedColumn {
   readonly formula?: { readonly computable: Computable }
 }
 
-function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope: Scope): CheckedColumn {
+/** Undefined where the formula is known to the checker alone, which is not here yet. */
+function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope: Scope): CheckedColumn | undefined {
   const formula = plan.formulas[at]
   if (!formula) return { meaning: before }
-  const { text } = formula
+  const text = before.column.formula as string
   // Not written yet: the schedule waits for it.
   if (text.trim() === '') return { meaning: before }
-  const checked = checkFormula(formula, scope)
-  const found = [...before.diagnostics, ...checked.diagnostics]
-  const { unit } = before
-  const misfit = unit && fitsDeclared(checked, text, unit.dimension, unit.symbol)
+  const understood = formula.check(scope)
+  if (!understood) return undefined
+  const found = [...before.diagnostics, ...understood.errors, ...(understood.meaning?.warnings ?? [])]
+  const computable = understood.meaning?.computable
+  const misfit = computable && before.unit && fitsDeclared(computable.type, text, before.unit)
   if (misfit) found.push(misfit)
-  if (checked.limits)
+  if (understood.meaning?.limits)
     found.push(doubt('A column carries no limits: what stands behind «±» is left out.', 0, text.length))
-  const meaning = { ...before, checked, diagnostics: found }
-  if (!checked.root || found.some(({ severity }) => severity === 'error')) return { meaning }
-  try {
-    return {
-      meaning: { ...meaning, type: checked.root.type },
-      formula: { computable: computable(checked.root, checked.mayBeInfinite) },
-    }
-  } catch (error) {
-    if (!(error instanceof ComputeError)) throw error
-    return { meaning: { ...meaning, diagnostics: [...found, explainFailure(error, text)] } }
-  }
+  const meaning = { ...before, ...(understood.meaning ? { meaning: understood.meaning } : {}), diagnostics: found }
+  if (!computable || found.some(({ severity }) => severity === 'error')) return { meaning }
+  return { meaning: { ...meaning, type: computable.type }, formula: { computable } }
 }
 
 /** The errors of all columns, each with the column it is in. */

@@ -1,4 +1,4 @@
-import { namesIn } from '../language/index.ts'
+import { namesIn, WHOLE } from '../language/index.ts'
 import { ChangeRefused } from './change.ts'
 import type { Cell, Schedule } from './document.ts'
 import { followColumn } from './follow-names.ts'
@@ -8,7 +8,7 @@ const labelled = ({ label, name }: Schedule): string => label?.trim() || name
 
 /** The names of the sheet that a schedule's formulas and the conditions at its foot use. */
 export function namesOutside(cell: Schedule): ReadonlySet<string> {
-  const { outside, places } = columnPlan(cell.columns)
+  const { outside, places } = columnPlan(cell.columns, WHOLE)
   const foot = cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where = '' }) => namesIn(where)))
   return new Set([...outside, ...foot.map(({ name }) => name).filter((name) => !places.has(name))])
 }

@@ -9,6 +9,7 @@ import { History } from './history.ts'
 import { isNamed } from './names.ts'
 import type { Node } from './node.ts'
 import type { CheckOutcome, DrawingOutcome, Outcome, Standing } from './outcome.ts'
+import type { Parts } from './parts.ts'
 import { namesShown, triesOthers } from './showing.ts'
 
 /** What a watcher is told: everything may have changed, or just the cells with these ids. */
@@ -30,9 +31,10 @@ export class Sheet {
   constructor(
     worksheet: Worksheet,
     private library: Library,
+    private parts: Parts,
   ) {
     this.document = worksheet
-    this.engine = new Engine(library)
+    this.engine = new Engine(library, parts)
     this.engine.update(worksheet.cells)
   }
 
@@ -79,6 +81,11 @@ export class Sheet {
     return this.engine.named(name)?.cell
   }
 
+  /** The words in a formula that may be cells. */
+  namesIn(formula: string): readonly string[] {
+    return this.parts.reader.read(formula).mentions
+  }
+
   /** What a cell's formula may refer to; without an id, all names. */
   scopeFor(id?: string): Scope {
     return this.engine.scope(id === undefined ? undefined : this.engine.node(id))
@@ -121,7 +128,7 @@ export class Sheet {
 
   /** A sheet with some cells alone, to try changes on. */
   trial(cells: readonly Cell[]): Sheet {
-    return new Sheet({ ...this.document, cells: [...cells] }, this.library)
+    return new Sheet({ ...this.document, cells: [...cells] }, this.library, this.parts)
   }
 
   undo(): boolean {
@@ -151,10 +158,12 @@ export class Sheet {
     this.goTo(worksheet)
   }
 
-  /** Takes a library that holds more functions, and checks again what is in error. The document stays as it is. */
-  extend(library: Library): void {
+  /** Takes a library that holds more functions, parts that were missing, and checks again what is in error. The document stays as it is. */
+  extend(library: Library, parts = this.parts): void {
     this.library = library
-    this.engine.extend(library)
+    this.parts = parts
+    this.showing = undefined
+    this.engine.extend(library, parts)
     this.tellAll('all')
   }
 
@@ -176,7 +185,7 @@ export class Sheet {
   }
 
   private changeWhole(change: Change): Touched {
-    this.document = applyChange(this.document, change)
+    this.document = applyChange(this.document, change, this.parts.renaming)
     return this.engine.update(this.document.cells)
   }
 
@@ -224,7 +233,9 @@ export class Sheet {
   /** The cells with these ids, and those whose messages and drawings show them. */
   private withThoseShowing(ids: Set<string>): Set<string> {
     this.showing ??= new Map(
-      this.document.cells.map((cell) => [cell.id, namesShown(cell)] as const).filter(([, names]) => names.size > 0),
+      this.document.cells
+        .map((cell) => [cell.id, namesShown(cell, this.parts.reader)] as const)
+        .filter(([, names]) => names.size > 0),
     )
     for (const [id, names] of this.showing)
       for (const name of names) {

@@ -1,4 +1,4 @@
-import { namesIn } from '../language/index.ts'
+import type { Reader } from '../language/index.ts'
 import type { Cell } from './document.ts'
 
 /** The `{formula}` places of a message. */
@@ -9,14 +9,12 @@ export const placesIn = (message: string): string[] =>
 export const triesOthers = ({ kind }: Cell): boolean => kind === 'range' || kind === 'variants'
 
 /** The names whose figures a cell shows besides those its own condition uses: in its messages, or drawn. */
-export function namesShown(cell: Cell): ReadonlySet<string> {
-  return new Set([
-    ...formulasShown(cell).flatMap((formula) => namesIn(formula).map(({ name }) => name)),
-    ...namesListed(cell),
-  ])
+export function namesShown(cell: Cell, reader: Reader): ReadonlySet<string> {
+  return new Set([...formulasShown(cell).flatMap((formula) => reader.read(formula).mentions), ...namesListed(cell)])
 }
 
-function formulasShown(cell: Cell): readonly string[] {
+/** The formulas a cell shows besides its own. */
+export function formulasShown(cell: Cell): readonly string[] {
   if (cell.kind === 'check') return [cell.message, cell.holds ?? ''].flatMap(placesIn)
   if (cell.kind === 'schedule') return cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where }) => where ?? []))
   return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []

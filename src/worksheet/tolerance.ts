@@ -1,4 +1,4 @@
-import { ComputeError, computable, computeOnce, type RecordValue, type Value } from '../language/index.ts'
+import { ComputeError, computeOnce, type RecordValue, type Value } from '../language/index.ts'
 import { type Engine, type Layout, VALUE } from './engine.ts'
 import type { Node } from './node.ts'
 import { allComputed, computeInto, downstreamOf, upstreamOf } from './trial.ts'
@@ -247,10 +247,10 @@ function sourcesOf(engine: Engine): Source[] {
 export function ownLimit(engine: Engine, node: Node): number | undefined {
   const reading = node.reading ?? node.measured
   if (reading?.value !== undefined) return reading.tolerance
-  const limits = node.checked?.limits
+  const limits = node.meaning?.limits
   if (!limits) return undefined
   try {
-    const limit = computeOnce(computable(limits.of, false), (name) => engine.value(engine.named(name) as Node)).value
+    const limit = computeOnce(limits.of, (name) => engine.value(engine.named(name) as Node)).value
     return Math.abs(limits.relative ? (limit as number) * (engine.value(node) as number) : (limit as number))
   } catch (error) {
     if (error instanceof ComputeError) return undefined

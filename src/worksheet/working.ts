@@ -1,4 +1,4 @@
-import { type RecordValue, showValue, type Type, type Value } from '../language/index.ts'
+import { checkFormula, type RecordValue, showValue, type Type, type Value, WHOLE } from '../language/index.ts'
 import { type Engine, VALUE } from './engine.ts'
 import { isNamed } from './names.ts'
 import { formulaOf, type Node } from './node.ts'
@@ -28,7 +28,7 @@ export function workingOf(sheet: Sheet, id: string): Working | undefined {
   const node = engine.node(id)
   if (!node || node.cell.kind === 'given' || node.cell.kind === 'schedule') return undefined
   const text = formulaOf(node.cell)
-  const spans = [...(node.checked?.nameSpans ?? [])].sort((a, b) => a.from - b.from)
+  const spans = [...checkFormula(text, engine.scope()).nameSpans].sort((a, b) => a.from - b.from)
   const formula: Stretch[] = []
   let figures = ''
   let ready = spans.length > 0
@@ -90,6 +90,6 @@ function feedsOf(sheet: Sheet, node: Node): string[] {
   )
   const { name } = node.cell
   return sheet.cells
-    .filter((cell) => (isNamed(cell) ? fed.has(cell.id) : cell.kind === 'drawing' && namesShown(cell).has(name)))
+    .filter((cell) => (isNamed(cell) ? fed.has(cell.id) : cell.kind === 'drawing' && namesShown(cell, WHOLE).has(name)))
     .map(({ id }) => id)
 }

@@ -74,8 +74,10 @@ describe('arithmetic', () => {
 })
 
 describe('a declared unit', () => {
-  const misfit = (text: string, dimension: typeof LENGTH, symbol: string) =>
-    fitsDeclared(checkFormula(text, SCOPE), text, dimension, symbol)
+  const misfit = (text: string, dimension: typeof LENGTH, symbol: string) => {
+    const type = checkFormula(text, SCOPE).root?.type
+    return type && fitsDeclared(type, text, { dimension, symbol, factor: 1, offset: 0 })
+  }
 
   test('is checked against the formula', () => {
     expect(misfit('2 * width', LENGTH, 'mm')).toBeUndefined()

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { compile } from '../../src/language/compile.ts'
+import { programOf } from '../../src/language/computable.ts'
 import { ComputeError, checkFormula, type Type, type Value } from '../../src/language/index.ts'
 import { lower } from '../../src/language/lower.ts'
 import { evaluateReference } from '../../src/language/reference.ts'
@@ -73,7 +73,7 @@ test('closures compute what the reference evaluator computes, and refuse what it
       ) as Value[]
       const slots = values.map((_, i) => i)
       const wanted = attempt(() => evaluateReference(lowered.text, values))
-      const found = attempt(() => compile(lowered.text)(values, slots))
+      const found = attempt(() => programOf(lowered.text)(values, slots))
       expect(found, `${formula} as ${lowered.text}`).toEqual(wanted)
       compared++
       if (typeof wanted === 'string') refused++
@@ -97,7 +97,7 @@ test('an error while computing points at the operation it came from', () => {
     const { text, inputs, spans } = lower(root as NonNullable<typeof root>)
     const values = inputs.map((input) => ('cell' in input ? (input.cell === 'lit' ? true : 0) : input.constant))
     const run = () =>
-      compile(text)(
+      programOf(text)(
         values,
         values.map((_, i) => i),
       )

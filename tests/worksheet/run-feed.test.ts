@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Run, Schedule, Sheet } from '../../src/worksheet/index.ts'
-import { RUN_INPUTS, runFedByName } from '../../src/worksheet/run-inputs.ts'
+import { runFedByName } from '../../src/worksheet/run-fed-by-name.ts'
+import { RUN_INPUTS } from '../../src/worksheet/run-inputs.ts'
 import { runOf } from '../../src/worksheet/run-of-sheet.ts'
 import { given, sheetOf } from './make.ts'
 import { MAP_COLUMNS, MAP_FROM, MAP_GIVENS, mapCells, mapRows, mapRun, mapSchedule } from './maps.ts'

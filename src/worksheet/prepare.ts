@@ -1,0 +1,29 @@
+import type { Library } from '../language/index.ts'
+import { Preparer } from '../language/prepare.ts'
+import type { PreparedFormulas } from '../language/prepared.ts'
+import type { Cell, Worksheet } from './document.ts'
+import { isNamed } from './names.ts'
+import { SCHEDULES } from './schedules.ts'
+import { Sheet } from './sheet.ts'
+import { formulasShown } from './showing.ts'
+
+/** Opens worksheets, looks at everything in them as one who fills them in does, and keeps what their formulas mean. */
+export function prepare(worksheets: readonly Worksheet[], library: Library): PreparedFormulas {
+  const reader = new Preparer()
+  for (const worksheet of worksheets) {
+    const sheet = new Sheet(worksheet, library, { reader, schedules: SCHEDULES })
+    for (const cell of sheet.cells) lookAt(sheet, cell)
+  }
+  return reader.prepared
+}
+
+function lookAt(sheet: Sheet, cell: Cell): void {
+  if (isNamed(cell)) sheet.outcome(cell.id)
+  if (cell.kind === 'check') sheet.check(cell.id)
+  if (cell.kind === 'drawing') sheet.drawing(cell.id)
+  // A message that is not shown just now, too.
+  for (const formula of formulasShown(cell)) {
+    sheet.namesIn(formula)
+    sheet.engine.understand(formula)
+  }
+}
