@@ -44,7 +44,7 @@ describe('a ledger page of 300 mm that measures 330 mm over the curve', () => {
     const marked = sheet.number('needed_aperture')
     const k = (marked * c) / (m * 120)
     expect((2 * 1080 * k) / (1 - k * k)).toBeCloseTo(sheet.mm('wanted_depth'), 6)
-    expect(sheet.state('depth_holds')).toBe('fails')
+    expect(sheet.state('wanted_depth_holds')).toBe('fails')
   })
 
   test('is sharpest at both ends where defocus and diffraction, squared and summed, are least', () => {
@@ -93,14 +93,14 @@ test('an arc shorter than its chord is told where it is worked out', () => {
 
 test('the aperture proposed holds the depth', () => {
   const deep = { page_arc: '212' }
-  const mark = /Stop down to (f\/[\d.]+)/.exec(open('best-aperture', deep).message('depth_holds'))?.[1] ?? ''
-  expect(open('best-aperture', { ...deep, aperture: mark }).failing).not.toContain('depth_holds')
+  const mark = /Stop down to (f\/[\d.]+)/.exec(open('best-aperture', deep).message('wanted_depth_holds'))?.[1] ?? ''
+  expect(open('best-aperture', { ...deep, aperture: mark }).failing).not.toContain('wanted_depth_holds')
 })
 
 describe('each check holds and fails, and says so in full', () => {
   test.each([
     ['pixels_match', {}, { sensor_pixels: '4000 x 6000' }],
-    ['depth_holds', {}, { page_arc: '210' }],
+    ['wanted_depth_holds', {}, { page_arc: '210' }],
     ['still_resolves', {}, { aperture: 'f/22' }],
     ['sampled', {}, { magnification: '1:12' }],
   ] as const)('%s', (check, held, failed) => {

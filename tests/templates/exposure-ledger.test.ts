@@ -25,23 +25,23 @@ describe('a matt map read off a grey card by hand meter, a filter of factor 4, n
 
   test('adds up line by line', () => {
     expect(sheet.number('surface_stops')).toBeCloseTo(0, 12)
-    expect(sheet.number('extension_stops')).toBeCloseTo(lens, 12)
+    expect(sheet.number('lens_stops')).toBeCloseTo(lens, 12)
     expect(sheet.number('filter_stops')).toBeCloseTo(2, 12)
-    expect(sheet.number('polariser_stops')).toBe(0)
+    expect(sheet.number('polarisers_added')).toBe(0)
     expect(sheet.number('total_stops')).toBeCloseTo(lens + 2, 12)
     expect(sheet.number('set_value')).toBeCloseTo(7 - lens, 12)
   })
 
   test('is set by t = N²/2^EV × 100/S', () => {
     const seconds = 64 / 2 ** (7 - lens) / 2
-    expect(sheet.number('time')).toBeCloseTo(seconds, 12)
-    expect(sheet.shown('time').mark).toBe('0.6 s')
+    expect(sheet.number('set_time')).toBeCloseTo(seconds, 12)
+    expect(sheet.shown('set_time').mark).toBe('0.6 s')
   })
 
   test('flickers by log2((1 + a)/(1 − a)), a = M |sin πFt|/(πFt)', () => {
-    const phase = Math.PI * 120 * sheet.number('time')
+    const phase = Math.PI * 120 * sheet.number('set_time')
     const a = (0.2 * Math.abs(Math.sin(phase))) / phase
-    expect(sheet.number('ripple')).toBeCloseTo(Math.log2((1 + a) / (1 - a)), 12)
+    expect(sheet.number('set_ripple')).toBeCloseTo(Math.log2((1 + a) / (1 - a)), 12)
   })
 
   test('by flash, two heads at 45° count for sqrt 2 of one, its light falling as the sine of its elevation', () => {
@@ -61,13 +61,13 @@ describe('what the reading holds already is not counted again', () => {
     ['over lamps and lens', 'yes', 0],
   ])('polarisers read with %s; through the lens: %s', (polarisers_read, through_lens, stops) => {
     const sheet = open('exposure-ledger', { polarisers_read, through_lens })
-    expect(sheet.number('polariser_stops')).toBeCloseTo(stops, 9)
+    expect(sheet.number('polarisers_added')).toBeCloseTo(stops, 9)
     expect(sheet.state('not_twice')).toBe('holds')
   })
 
   test('a reading through the lens holds extension and filter', () => {
     const sheet = open('exposure-ledger', { through_lens: 'yes', filter: '4', polarised: 'no' })
-    expect(sheet.number('extension_stops')).toBe(0)
+    expect(sheet.number('lens_stops')).toBe(0)
     expect(sheet.number('filter_stops')).toBe(0)
     // Off 90 % white against 18 % grey: log2 5.
     expect(sheet.number('total_stops')).toBeCloseTo(Math.log2(5), 12)
@@ -120,14 +120,14 @@ describe('each check holds and fails, and says so in full', () => {
   test.each([
     ['not_twice', {}, { through_lens: 'yes' }],
     ['read_flat', {}, { receptor: 'dome up' }],
-    ['no_flicker', {}, bright],
-    ['released_untouched', {}, { hands_off: 'no' }],
+    ['set_no_flicker', {}, bright],
+    ['set_released', {}, { hands_off: 'no' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('exposure-ledger', held), open('exposure-ledger', failed), check)
   })
 
   test('a short time may be released by hand', () => {
-    expect(open('exposure-ledger', { ...bright, hands_off: 'no' }).state('released_untouched')).toBe('holds')
+    expect(open('exposure-ledger', { ...bright, hands_off: 'no' }).state('set_released')).toBe('holds')
   })
 
   test('a hand meter cannot have read through the lens’s filter', () => {
@@ -141,5 +141,5 @@ describe('each check holds and fails, and says so in full', () => {
 
 test('a whole number of periods is proposed against flicker', () => {
   const bright = { reading: '15', aperture: 'f/2.8', polarised: 'no', metered_reflectance: '18' }
-  expect(open('exposure-ledger', bright).message('no_flicker')).toContain('such as 1 × 1/100 s')
+  expect(open('exposure-ledger', bright).message('set_no_flicker')).toContain('such as 1 × 1/100 s')
 })

@@ -19,8 +19,8 @@ describe('a varnished panel of 800 × 600 mm, its mask at the level of the lens'
     lamp_out: '1500',
     lamp_height: '1200',
     lamp_radius: '200',
-    ceiling_height: '2400',
-    overhead: 'lit',
+    opposite_distance: '2400',
+    opposite: 'something lit',
     wall: 'pale',
     wall_distance: '900',
     masked: 'yes',
@@ -81,27 +81,27 @@ test('glass loses 4.26 % at each of four surfaces, by Fresnel’s ((n − 1)/(n 
 })
 
 test('edges that tilt by 3° turn the mirrored ray by 6°', () => {
-  // At the lamps, 1100 − 30 = 1070 mm up: 250 + 1070 tan(atan(250/1500) + 6°).
+  // At the lamps, 1100 mm less 30 mm of frame up: 250 + 1070 tan(atan(250/1500) + 6°).
   const degrees = Math.PI / 180
-  expect(open('glossy', { curl: '3' }).mm('mirror_edge')).toBeCloseTo(
+  expect(open('glossy', { curl: '3', original_thickness: '30' }).mm('mirror_edge')).toBeCloseTo(
     250 + 1070 * Math.tan(Math.atan(250 / 1500) + 6 * degrees),
     6,
   )
 })
 
 test('a coloured wall counts from where the ray of the longer side meets it', () => {
-  // The zone at the ceiling, 2070 mm up, along the longer side: 325 (1 + 2070/1500) = 773.5 mm.
-  expect(open('glossy', { wall_distance: '780' }).state('wall_clear')).toBe('close')
-  const near = open('glossy', { wall_distance: '760' })
+  // The zone at the ceiling, 2100 mm up, along the longer side: 325 (1 + 2100/1500) = 780 mm.
+  expect(open('glossy', { wall_distance: '785' }).state('wall_clear')).toBe('close')
+  const near = open('glossy', { wall_distance: '770' })
   expect(near.state('wall_clear')).toBe('fails')
   expect(near.message('wall_clear')).toContain('a wall that is coloured')
-  expect(open('glossy', { wall_distance: '760', wall: 'black or grey' }).state('wall_clear')).toBe('holds')
+  expect(open('glossy', { wall_distance: '770', wall: 'black or grey' }).state('wall_clear')).toBe('holds')
 })
 
 test('a low mask cuts the lamps’ light where its edge crosses the innermost ray', () => {
   // From the lamp’s inner edge, 1100 mm out and 1070 mm up, to the far edge 250 mm past the centre; at 470 mm up it is
   // at 1350 × 470/1070 − 250 = 343 mm.
-  const low = { masked: 'yes', mask_height: '500' }
+  const low = { masked: 'yes', mask_height: '500', original_thickness: '30' }
   const sheet = open('glossy', { ...low, mask: '660 x 860' })
   expect(sheet.mm('lamp_line')).toBeCloseTo((1350 * 470) / 1070 - 250, 9)
   expect(sheet.state('mask_out_of_light')).toBe('holds')
@@ -112,7 +112,7 @@ describe('each check holds and fails, and says so in full', () => {
   test.each([
     ['lamps_clear', {}, { lamp_out: '500' }],
     ['lamps_low', {}, { lamp_height: '1400' }],
-    ['ceiling_clear', { overhead: 'dark and unlit' }, { overhead: 'lit' }],
+    ['ceiling_clear', { opposite: 'dark cloth' }, { opposite: 'something lit' }],
     ['wall_clear', {}, { wall_distance: '600' }],
     ['mask_fits', {}, { masked: 'yes', mask: '600 x 600' }],
     ['mask_out_of_light', {}, { masked: 'yes', mask_height: '500' }],

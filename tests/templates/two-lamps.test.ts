@@ -115,8 +115,10 @@ test('a sheet without gloss does not mind lamps in the mirror zone', () => {
 })
 
 test('a lit ceiling and a coloured wall count for a glossy original alone', () => {
-  const room = { overhead: 'lit', wall: 'coloured' }
-  expect(open('two-lamps', room).message('room_clear')).toContain('a ceiling that is lit and a wall that is coloured')
+  const room = { opposite: 'something lit', wall: 'coloured' }
+  expect(open('two-lamps', room).message('room_clear')).toContain(
+    'it faces something lit, and has a wall beside it that is coloured',
+  )
   expect(open('two-lamps', { ...room, glossy: 'no' }).state('room_clear')).toBe('holds')
 })
 
