@@ -1,13 +1,14 @@
-import { signal } from '@lit-labs/signals'
+import { computed, signal } from '@lit-labs/signals'
 
 /** How bright the page is: light for the office, dim for the stand, where the screen's spill would reach the original. */
 export type Face = 'light' | 'dim'
 
 const KEY = 'evenfield-face'
+const STAND_KEY = 'evenfield-face-at-stand'
 
-function remembered(): Face | undefined {
+function remembered(key: string): Face | undefined {
   try {
-    const kept = localStorage.getItem(KEY)
+    const kept = localStorage.getItem(key)
     return kept === 'light' || kept === 'dim' ? kept : undefined
   } catch {
     // A browser set to keep nothing still gets a page.
@@ -17,19 +18,32 @@ function remembered(): Face | undefined {
 
 const preferred = (): Face => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dim' : 'light')
 
-export const face = signal<Face>(remembered() ?? preferred())
+const usual = signal<Face>(remembered(KEY) ?? preferred())
+/** At the stand it is dim unless one says otherwise there; elsewhere all stays as it was. */
+const stand = signal<Face>(remembered(STAND_KEY) ?? 'dim')
+const isAtStand = signal(false)
 
-const put = (value: Face): void => {
-  document.documentElement.dataset.face = value
+export const face = computed((): Face => (isAtStand.get() ? stand.get() : usual.get()))
+
+const show = (): void => {
+  document.documentElement.dataset.face = face.get()
 }
-put(face.get())
+show()
 
 export function setFace(value: Face): void {
-  face.set(value)
-  put(value)
+  const atStand = isAtStand.get()
+  const chosen = atStand ? stand : usual
+  chosen.set(value)
+  show()
   try {
-    localStorage.setItem(KEY, value)
+    localStorage.setItem(atStand ? STAND_KEY : KEY, value)
   } catch {
     // It holds for this visit.
   }
+}
+
+/** The page turns to the face of the stand, or back. */
+export function goToStand(at: boolean): void {
+  isAtStand.set(at)
+  show()
 }

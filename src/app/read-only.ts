@@ -14,7 +14,7 @@ function hold(event: Event): void {
   if (typing || choosing) event.preventDefault()
 }
 
-const OF_THE_SHEET = new Set(['sheet-head', 'fill-face', 'build-face'])
+const OF_THE_SHEET = new Set(['sheet-head', 'fill-face', 'stand-view', 'build-face'])
 
 const isInSheet = (event: Event): boolean =>
   event.composedPath().some((one) => one instanceof HTMLElement && OF_THE_SHEET.has(one.localName))

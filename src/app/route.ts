@@ -1,5 +1,5 @@
-/** What of an open sheet is shown: it is filled in, it is built, or the functions it can call are looked up. */
-export type Face = 'fill' | 'build' | 'functions'
+/** What of an open sheet is shown: it is filled in, set at the stand, built, or its functions are looked up. */
+export type Face = 'fill' | 'stand' | 'build' | 'functions'
 
 /** Where in the app one is: told by the part of the address after `#`, which no server sees. */
 export type Route =
@@ -19,7 +19,7 @@ export function readRoute(hash: string): Route {
   if (fragment.startsWith('open=')) return { at: 'server', path: decoded(fragment.slice('open='.length)) }
   if (fragment === 'kit') return { at: 'kit' }
   const [place, name, last] = fragment.split('/')
-  const face = last === 'build' || last === 'functions' ? last : 'fill'
+  const face = last === 'stand' || last === 'build' || last === 'functions' ? last : 'fill'
   if (place === 'sheet' && name) return { at: 'sheet', id: decoded(name), face }
   if (place === 'new' && name) return { at: 'new', template: decoded(name), face }
   return { at: 'shelf' }
@@ -41,6 +41,6 @@ export const addressOf = (fragment: string): string => `${location.href.replace(
 
 /** The same sheet by another face. */
 export const withFace = (hash: string, face: Face): string => {
-  const here = hash.replace(/\/(build|functions)$/, '')
+  const here = hash.replace(/\/(stand|build|functions)$/, '')
   return face === 'fill' ? here : `${here}/${face}`
 }

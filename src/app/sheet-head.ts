@@ -7,6 +7,7 @@ import { field, shared } from '../cells/styles.ts'
 import { clock, standingInWords } from './in-words.ts'
 import type { Keeper } from './keeper.ts'
 import type { OpenSheet } from './open-sheet.ts'
+import './section-troubles.ts'
 
 /** The head of an open worksheet: its title, the job, how the checks stand and when it was last kept. */
 @customElement('sheet-head')
@@ -24,6 +25,12 @@ export class SheetHead extends SignalWatcher(LitElement) {
         line-height: 1.2;
         text-wrap: balance;
         overflow-wrap: anywhere;
+      }
+      h1 .of {
+        padding-inline-start: 0.5em;
+        font-size: 1rem;
+        font-weight: 400;
+        color: var(--quiet);
       }
       h1 .field {
         font-weight: 700;
@@ -74,11 +81,19 @@ export class SheetHead extends SignalWatcher(LitElement) {
   @property({ attribute: false }) open!: OpenSheet
   @property({ attribute: false }) keeper!: Keeper
   @property({ type: Boolean }) build = false
+  /** At the stand it says what is shown, and takes no room for what is not set there. */
+  @property({ type: Boolean }) stand = false
   @property({ type: Boolean }) looksBack = false
+  @property({ type: Boolean }) canFind = false
+  @property({ type: Boolean }) finds = false
   @state() private saved = ''
 
   private tell(name: string): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
+  }
+
+  focusFind(): void {
+    this.renderRoot.querySelector<HTMLElement>('.find')?.focus()
   }
 
   private kept(): string {
@@ -103,6 +118,23 @@ export class SheetHead extends SignalWatcher(LitElement) {
     return html`<button type="button" class="word" aria-disabled=${!can} @click=${() => can && this.tell(event)}>${word}</button>`
   }
 
+  private job(job: string): TemplateResult {
+    return html`
+      <div class="job">
+        <label class="quiet" for="job">Job</label>
+        <input
+          id="job"
+          class="field"
+          type="text"
+          autocomplete="off"
+          placeholder="reference, client, place"
+          .value=${live(job)}
+          @input=${(event: Event) => ask(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
+        >
+      </div>
+    `
+  }
+
   override render(): TemplateResult {
     this.open.changed.get()
     const { worksheet, standing, canUndo, canRedo } = this.open.sheet
@@ -122,28 +154,27 @@ export class SheetHead extends SignalWatcher(LitElement) {
                 @input=${(event: Event) => ask(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
               >
             </h1>`
-          : html`<h1>${worksheet.title || 'Untitled worksheet'}</h1>`
+          : html`<h1>${worksheet.title || 'Untitled worksheet'}${this.stand && worksheet.job ? html` <span class="of">${worksheet.job}</span>` : nothing}</h1>`
       }
-      <div class="job">
-        <label class="quiet" for="job">Job</label>
-        <input
-          id="job"
-          class="field"
-          type="text"
-          autocomplete="off"
-          placeholder="reference, client, place"
-          .value=${live(worksheet.job ?? '')}
-          @input=${(event: Event) => ask(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
-        >
-      </div>
+      ${this.stand ? nothing : this.job(worksheet.job ?? '')}
       <div class="foot">
         ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${words}</button>` : html`<span>${words}</span>`}
         <span class="quiet kept">${this.kept()}</span>
         <div class="words">
           ${this.history('Undo', canUndo && !frozen, 'undo-asked')} ${this.history('Redo', canRedo && !frozen, 'redo-asked')}
-          <button type="button" class="word" aria-expanded=${this.looksBack} @click=${() => this.tell('revisions-asked')}>Revisions</button>
+          ${
+            this.canFind
+              ? html`<button type="button" class="word find" aria-expanded=${this.finds} @click=${() => this.tell('find-asked')}>Find</button>`
+              : nothing
+          }
+          ${
+            this.stand
+              ? nothing
+              : html`<button type="button" class="word" aria-expanded=${this.looksBack} @click=${() => this.tell('revisions-asked')}>Revisions</button>`
+          }
         </div>
       </div>
+      ${trouble && !this.stand ? html`<section-troubles .open=${this.open}></section-troubles>` : nothing}
       ${
         keeping.state === 'failed' && !frozen
           ? html`

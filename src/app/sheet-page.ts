@@ -8,13 +8,17 @@ import { type Cell, ChangeRefused } from '../worksheet/index.ts'
 import type { BuildFace } from './build-face.ts'
 import './fill-face.ts'
 import type { FillFace } from './fill-face.ts'
+import type { FindLine } from './find-line.ts'
+import { markFound } from './find-mark.ts'
 import { firstTrouble } from './first-trouble.ts'
 import type { HeldSheet } from './held-sheet.ts'
 import { standingInWords } from './in-words.ts'
 import { keysList, keysStyle } from './keys-list.ts'
 import type { OpenSheet } from './open-sheet.ts'
 import { type Face, withFace } from './route.ts'
+import { sectionsOf } from './sections.ts'
 import './sheet-head.ts'
+import type { SheetHead } from './sheet-head.ts'
 
 /** A live region is told how the checks stand once the typing pauses, not at every key. */
 const SPOKEN_AFTER_MS = 900
@@ -50,9 +54,10 @@ export class SheetPage extends SignalWatcher(LitElement) {
   @property({ type: Boolean }) sharing = false
   @state() private spoken = ''
   @state() private looksBack = false
+  @state() private finds = false
   @query('fill-face') private fillFace!: FillFace | null
   @query('build-face') private buildFace!: BuildFace | null
-  /** A cell just put into the sheet, to be shown once the Build face is there. */
+  /** A cell to be shown once the face it is on is there. */
   private arriving: string | undefined
   private isStill = false
   private speaking: ReturnType<typeof setTimeout> | undefined
@@ -81,16 +86,17 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('face') && this.face === 'build') void import('./build-face.ts')
+    if (changed.has('face') && this.face === 'stand') void import('./stand-view.ts')
     if (changed.has('face') && this.face === 'functions') void import('./function-guide.ts')
     if (changed.has('sharing') && this.sharing) void import('./share-panel.ts')
   }
 
   override updated(changed: PropertyValues<this>): void {
     if (changed.has('sharing') && this.sharing) void this.show('share-panel')
-    if (this.face === 'build' && this.arriving !== undefined) {
-      void this.showArrived(this.arriving)
-      this.arriving = undefined
-    }
+    const { arriving } = this
+    if (arriving === undefined || (this.face !== 'build' && this.face !== 'fill')) return
+    this.arriving = undefined
+    void this.showArrived(arriving)
   }
 
   private async show(name: 'share-panel' | 'revisions-panel'): Promise<void> {
@@ -103,7 +109,11 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private readonly keys = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return
     const key = event.key.toLowerCase()
-    if (key === 'z') this.step(event.shiftKey ? 'redo' : 'undo')
+    if (key === 'f') {
+      // Pressed once more it is the browser’s own.
+      if (!this.canFind || isIn(event, 'find-line')) return
+      void this.find()
+    } else if (key === 'z') this.step(event.shiftKey ? 'redo' : 'undo')
     else if (key === 'y') this.step('redo')
     else if (key === 'p') void this.print()
     else return
@@ -130,6 +140,30 @@ export class SheetPage extends SignalWatcher(LitElement) {
     }
   }
 
+  private get canFind(): boolean {
+    return this.face === 'fill' || this.face === 'build'
+  }
+
+  private async find(): Promise<void> {
+    await import('./find-line.ts')
+    this.finds = true
+    await this.updateComplete
+    this.renderRoot.querySelector<FindLine>('find-line')?.take()
+  }
+
+  private readonly showFound = (id?: string): void => {
+    const face = this.fillFace ?? this.buildFace
+    if (id !== undefined) void face?.show(id, 'found')
+    else if (face) markFound(face.renderRoot)
+  }
+
+  /** The focus goes to what was found; else back to where finding began. */
+  private leaveFind(id?: string): void {
+    this.finds = false
+    if (id !== undefined) this.lead(id)
+    else this.renderRoot.querySelector<SheetHead>('sheet-head')?.focusFind()
+  }
+
   private async lookBack(): Promise<void> {
     this.looksBack = !this.looksBack
     if (!this.looksBack) return
@@ -138,9 +172,12 @@ export class SheetPage extends SignalWatcher(LitElement) {
     await this.show('revisions-panel')
   }
 
-  private readonly showTrouble = (): void => {
-    const id = firstTrouble(this.open.sheet)
-    if (id !== undefined) void (this.fillFace ?? this.buildFace)?.show(id)
+  /** In the whole sheet, or in the section that is named. */
+  private readonly showTrouble = (event: CustomEvent<string | undefined>): void => {
+    const { sheet } = this.open
+    const section = sectionsOf(sheet.cells).find(({ id }) => id === event.detail)
+    const id = firstTrouble(sheet, section ? [...section.rows, ...section.exact] : undefined)
+    if (id !== undefined) this.lead(id)
   }
 
   private speak(words: string): void {
@@ -160,14 +197,27 @@ export class SheetPage extends SignalWatcher(LitElement) {
     location.hash = withFace(location.hash, 'build')
   }
 
+  /** To a cell on the face that is open; from elsewhere, to where it is filled in. */
+  private lead(id: string): void {
+    const open = this.fillFace ?? this.buildFace
+    if (open) {
+      void open.show(id)
+      return
+    }
+    this.arriving = id
+    location.hash = withFace(location.hash, 'fill')
+  }
+
   private async showArrived(id: string): Promise<void> {
-    await customElements.whenDefined('build-face')
-    await this.buildFace?.show(id)
+    if (this.face === 'build') await customElements.whenDefined('build-face')
+    await (this.fillFace ?? this.buildFace)?.show(id)
   }
 
   private shownFace(): TemplateResult {
     if (this.face === 'build') return html`<build-face .open=${this.open}></build-face>`
     if (this.face === 'fill') return html`<fill-face .open=${this.open}></fill-face>`
+    if (this.face === 'stand')
+      return html`<stand-view .open=${this.open} @cell-wanted=${(event: CustomEvent<string>) => this.lead(event.detail)}></stand-view>`
     return html`<function-guide canPut @example-put=${(event: CustomEvent<string>) => void this.put(event.detail)}></function-guide>`
   }
 
@@ -184,14 +234,27 @@ export class SheetPage extends SignalWatcher(LitElement) {
           .keeper=${this.held.keeper}
           .looksBack=${this.looksBack}
           .build=${this.face === 'build'}
+          .stand=${this.face === 'stand'}
+          .canFind=${this.canFind}
+          .finds=${this.finds && this.canFind}
           @show-trouble=${this.showTrouble}
           @undo-asked=${() => this.step('undo')}
           @redo-asked=${() => this.step('redo')}
           @revisions-asked=${() => void this.lookBack()}
+          @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
         ></sheet-head>
         ${holding === 'here' ? nothing : html`<hold-bar .held=${this.held} .holding=${holding}></hold-bar>`}
         ${this.looksBack ? html`<revisions-panel .held=${this.held}></revisions-panel>` : nothing}
         ${this.sharing ? html`<share-panel .worksheet=${worksheet} .held=${this.held}></share-panel>` : nothing}
+        ${
+          this.finds && this.canFind
+            ? html`<find-line
+                .open=${this.open}
+                .show=${this.showFound}
+                @find-left=${(event: CustomEvent<string | undefined>) => this.leaveFind(event.detail)}
+              ></find-line>`
+            : nothing
+        }
         ${this.shownFace()}
         ${keysList()}
         <p class="unseen" role="status">${this.spoken}</p>
@@ -199,3 +262,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
     `
   }
 }
+
+const isIn = (event: Event, name: string): boolean =>
+  event.composedPath().some((one) => one instanceof HTMLElement && one.localName === name)

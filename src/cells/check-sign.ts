@@ -14,8 +14,8 @@ export const STATE_WORDS: Readonly<Record<CheckState, string>> = {
 
 export const signStyle = css`
   .sign {
-    inline-size: 1.15rem;
-    block-size: 1.15rem;
+    inline-size: var(--sign, 1.15rem);
+    block-size: var(--sign, 1.15rem);
     fill: none;
     stroke: currentcolor;
     stroke-width: 2;

@@ -6,7 +6,7 @@ export type Entry = NonNullable<Given['entry']>
 
 export const entryStyle = css`
   .entry[inputmode] {
-    font-size: 1.2rem;
+    font-size: var(--entry-size, 1.2rem);
     font-variant-numeric: tabular-nums;
     text-align: end;
   }

@@ -53,8 +53,8 @@ export class StepsCell extends SignalWatcher(LitElement) {
       }
       label {
         display: grid;
-        grid-template-columns: auto 1.6rem minmax(0, 1fr);
-        column-gap: 0.7rem;
+        grid-template-columns: auto auto minmax(0, 1fr);
+        column-gap: 0.6rem;
         align-items: start;
         min-block-size: 44px;
         padding-block: calc((44px - 1.35em) / 2);
@@ -75,6 +75,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
         accent-color: var(--ink);
       }
       .number {
+        min-inline-size: 1.25em;
         text-align: end;
         font-variant-numeric: tabular-nums;
       }
@@ -88,7 +89,12 @@ export class StepsCell extends SignalWatcher(LitElement) {
         color: var(--quiet);
       }
       steps-reading {
-        margin-inline-start: calc(1.5rem + 0.7rem);
+        margin-inline-start: calc(1.5rem + 1.25 * var(--steps-size, 1rem) + 1.2rem);
+      }
+      @container (max-width: 25rem) {
+        steps-reading {
+          margin-inline-start: 2.1rem;
+        }
       }
       .foot {
         display: flex;
