@@ -4,8 +4,16 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { BuildCell, CellAct } from '../cells/build-cell.ts'
 import '../cells/build-cell.ts'
-import { ask } from '../cells/cell-view.ts'
-import { shared } from '../cells/styles.ts'
+import { ask, labelOf } from '../cells/cell-view.ts'
+import { field, shared } from '../cells/styles.ts'
+import { type Cell, type Change, movedBy, movedInto } from '../worksheet/index.ts'
+import { RowDrag } from './build-drag.ts'
+import { clipBarStyle } from './clip-bar.ts'
+import { isField } from './clip-board.ts'
+import { ClipDesk } from './clip-desk.ts'
+import { foundStyle, markFound } from './find-mark.ts'
+import './join-offer.ts'
+import { sectionMoved } from './move-section.ts'
 import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from './new-cell.ts'
 import type { OpenSheet } from './open-sheet.ts'
 
@@ -41,10 +49,33 @@ function focused(): Element | null {
 export class BuildFace extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
+    field,
+    clipBarStyle,
+    foundStyle,
     css`
       .cells {
+        position: relative;
         container-type: inline-size;
+        padding-block-start: 0.4rem;
+      }
+      .how {
         padding-block-start: 0.8rem;
+      }
+      .drop {
+        position: absolute;
+        inset-inline: 0;
+        z-index: 1;
+        block-size: 4px;
+        margin-block-start: -2px;
+        background: var(--ink);
+        pointer-events: none;
+      }
+      .drop[hidden] {
+        display: none;
+      }
+      [data-lifted] {
+        outline: 2px dashed var(--ink);
+        outline-offset: -2px;
       }
       .add {
         padding-block: 1rem;
@@ -66,19 +97,58 @@ export class BuildFace extends SignalWatcher(LitElement) {
   @property({ attribute: false }) open!: OpenSheet
   /** The cell that stands open, one at a time. */
   @state() private opened: string | undefined
+  /** Where a cell has come to stand, for those who do not see it. */
+  @state() private spoken = ''
   /** The cell below which a kind is being chosen. */
   @state() private adding: string | undefined
+
+  private readonly desk = new ClipDesk(this, {
+    cells: () => this.open.sheet.cells,
+    inHand: () => this.inHand(),
+    ask: (change) => ask(this, change),
+    goTo: (id) => void this.goTo(id),
+    goToField: () => this.renderRoot.querySelector<HTMLTextAreaElement>('.by-hand textarea')?.select(),
+  })
+  private readonly drag = new RowDrag({
+    rows: () => [...this.renderRoot.querySelectorAll<HTMLElement>('build-cell')],
+    line: () => this.renderRoot.querySelector<HTMLElement>('.drop'),
+    drop: (ids, gap) => void this.put(ids, gap),
+  })
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('open')) void this.open.learnAll()
   }
 
-  async show(id: string): Promise<void> {
-    this.opened = id
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.drag.cancel()
+  }
+
+  /** Opens a cell and takes the focus to it, or only marks it as found. */
+  async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
+    if (how === 'focus') this.opened = id
     await this.updateComplete
-    this.row(id)?.scrollIntoView({ block: 'center' })
-    await this.row(id)?.updateComplete
-    this.row(id)?.focus()
+    const row = this.row(id)
+    row?.scrollIntoView({ block: 'center' })
+    if (how === 'found') markFound(this.renderRoot, row ?? undefined)
+    else {
+      await row?.updateComplete
+      row?.focus()
+    }
+  }
+
+  private async goTo(id: string): Promise<void> {
+    await this.updateComplete
+    const row = this.row(id)
+    await row?.updateComplete
+    row?.scrollIntoView({ block: 'nearest' })
+    row?.focus()
+  }
+
+  /** The cell whose row has the focus; else the one that stands open. */
+  private inHand(): string | undefined {
+    const row = this.shadowRoot?.activeElement
+    return row instanceof HTMLElement && row.localName === 'build-cell' ? row.dataset.cell : this.opened
   }
 
   private row(id: string): BuildCell | null {
@@ -100,14 +170,38 @@ export class BuildFace extends SignalWatcher(LitElement) {
     await row?.focusFirst()
   }
 
-  private async move(id: string, by: number): Promise<void> {
+  private async move(id: string, by: -1 | 1): Promise<void> {
+    const change = movedBy(this.open.sheet.cells, this.desk.with(id), by)
+    if (change) await this.moved(id, change)
+  }
+
+  /** Puts cells that were dragged into the gap before a place of the list. */
+  private async put(ids: ReadonlySet<string>, gap: number): Promise<void> {
+    const [id] = ids
+    const change = movedInto(this.open.sheet.cells, ids, gap)
+    if (id !== undefined && change) await this.moved(id, change)
+  }
+
+  private async moved(id: string, change: Change): Promise<void> {
     const held = focused()
-    const from = this.index(id)
-    const to = from + by
-    if (to < 0 || to >= this.open.sheet.cells.length) return
-    if (ask(this, { do: 'move', id, to }) !== undefined) return
+    const refused = ask(this, change)
     await this.updateComplete
     // Moving an element in the page takes the focus from it.
+    if (held instanceof HTMLElement && held.isConnected) held.focus()
+    this.row(id)?.scrollIntoView({ block: 'nearest' })
+    const { cells } = this.open.sheet
+    const at = this.index(id)
+    const above = cells[at - 1]
+    const label = labelOf(cells[at] as Cell)
+    this.spoken =
+      refused ?? `${label}: now ${at + 1} of ${cells.length}, ${above ? `below ${labelOf(above)}` : 'first'}.`
+  }
+
+  private async moveSection(id: string, by: -1 | 1): Promise<void> {
+    const held = focused()
+    const change = sectionMoved(this.open.sheet.cells, id, by)
+    if (!change || ask(this, change) !== undefined) return
+    await this.updateComplete
     if (held instanceof HTMLElement && held.isConnected) held.focus()
     this.row(id)?.scrollIntoView({ block: 'nearest' })
   }
@@ -135,18 +229,28 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const at = this.index(id)
     const cell = cells[at]
     if (!cell) return
-    if (act === 'toggle') {
+    if (act === 'pick') {
+      if (!this.drag.endedNow) this.desk.toggle(id)
+    } else if (act === 'toggle') {
       this.opened = this.opened === id ? undefined : id
       this.adding = undefined
     } else if (act === 'formula') void this.openFormula(id)
     else if (act === 'earlier') void this.move(id, -1)
     else if (act === 'later') void this.move(id, 1)
+    else if (act === 'section earlier') void this.moveSection(id, -1)
+    else if (act === 'section later') void this.moveSection(id, 1)
     else if (act === 'remove') void this.takeOut(id)
     else if (act === 'below') void this.choose(id)
     else {
       const copy = copyOf(cell, cells)
       if (ask(this, { do: 'add', cell: copy, at: at + 1 }) === undefined) void this.focusNew(copy.id)
     }
+  }
+
+  /** The heading of the section a cell stands in; the cell itself where it stands in none. */
+  private headed(id: string): string {
+    const above = this.open.sheet.cells.slice(0, this.index(id) + 1)
+    return above.findLast((cell) => cell.kind === 'note' && cell.role === 'heading')?.id ?? id
   }
 
   private async openFormula(id: string): Promise<void> {
@@ -167,13 +271,24 @@ export class BuildFace extends SignalWatcher(LitElement) {
     if (!id) return
     const cell = this.open.sheet.cell(id)
     const plain = !event.altKey && !event.ctrlKey && !event.metaKey && !event.shiftKey
+    const onlyShift = event.shiftKey && !event.altKey && !event.ctrlKey && !event.metaKey
+    const onlyControl = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey
     const onRow = (event.composedPath()[0] as Element).classList?.contains('call')
     let act: (() => void) | undefined
-    if (event.altKey && event.key === 'ArrowUp') act = () => void this.move(id, -1)
+    if (event.altKey && event.shiftKey && event.key === 'ArrowUp')
+      act = () => void this.moveSection(this.headed(id), -1)
+    else if (event.altKey && event.shiftKey && event.key === 'ArrowDown')
+      act = () => void this.moveSection(this.headed(id), 1)
+    else if (event.altKey && event.key === 'ArrowUp') act = () => void this.move(id, -1)
     else if (event.altKey && event.key === 'ArrowDown') act = () => void this.move(id, 1)
     else if (event.altKey && event.key === 'Enter' && cell)
       act = () => void this.add(kindBelow(cell), this.index(id) + 1)
-    else if (event.altKey && event.key === 'Delete') act = () => void this.takeOut(id)
+    else if (event.altKey && event.key === 'Delete')
+      act = () => (this.desk.ids.has(id) ? this.desk.removeAll(this.desk.ids, 'removed') : void this.takeOut(id))
+    else if (onlyShift && onRow && event.key === 'ArrowDown') act = () => this.extend(id, 1)
+    else if (onlyShift && onRow && event.key === 'ArrowUp') act = () => this.extend(id, -1)
+    else if (onlyControl && !isField(event) && event.key.toLowerCase() === 'a') act = () => this.desk.all()
+    else if (plain && event.key === 'Escape' && this.desk.ids.size > 0 && !isField(event)) act = () => this.desk.clear()
     else if (plain && onRow && event.key === 'ArrowDown') act = () => this.step(id, 1)
     else if (plain && onRow && event.key === 'ArrowUp') act = () => this.step(id, -1)
     else if (plain && event.key === 'Escape' && this.opened === id && !event.defaultPrevented)
@@ -185,6 +300,14 @@ export class BuildFace extends SignalWatcher(LitElement) {
     event.preventDefault()
     event.stopPropagation()
     act()
+  }
+
+  /** The selection goes on to the next row, and the focus with it. */
+  private extend(id: string, by: -1 | 1): void {
+    const next = this.open.sheet.cells[this.index(id) + by]
+    if (!next) return
+    this.desk.upTo(id, next.id)
+    this.row(next.id)?.focus()
   }
 
   private step(id: string, by: number): void {
@@ -225,9 +348,15 @@ export class BuildFace extends SignalWatcher(LitElement) {
     this.open.laidOut.get()
     const cells = this.open.sheet.cells
     return html`
+      <p class="how small quiet">
+        ${cells.length > 0 ? html`By ↑↓ a cell is dragged to its place, and pressed to select it. ` : nothing}
+        <button type="button" class="word" @click=${() => void this.desk.pasteByPress()}>Paste cells</button>
+      </p>
       <div
         class="cells"
         @keydown=${this.keys}
+        @cell-gripped=${({ detail }: HTMLElementEventMap['cell-gripped']) =>
+          this.drag.take(detail.event, detail.grip, this.desk.with(detail.id))}
         @cell-act=${(event: HTMLElementEventMap['cell-act']) => this.act(event.detail.id, event.detail.act)}
       >
         ${repeat(
@@ -239,12 +368,17 @@ export class BuildFace extends SignalWatcher(LitElement) {
               .view=${this.open.view(cell)}
               .scope=${() => this.open.sheet.scopeFor(cell.id)}
               .open=${this.opened === cell.id}
+              .picked=${this.desk.ids.has(cell.id)}
+              .picking=${this.desk.ids.size > 0}
             ></build-cell>
             ${this.adding === cell.id ? this.additions(i + 1, 'chosen') : nothing}
           `,
         )}
+        <div class="drop" hidden></div>
       </div>
-      ${this.first()} ${cells.length > 0 ? this.additions(cells.length, 'last') : nothing}
+      <p class="unseen" role="status">${this.spoken}</p>
+      ${this.desk.bar()} ${this.first()} ${cells.length > 0 ? this.additions(cells.length, 'last') : nothing}
+      <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `
   }
 }

@@ -13,11 +13,23 @@ import { isMadeUp, nameOfLabel } from './name-of-label.ts'
 import { field, row, shared } from './styles.ts'
 
 /** What may be done with a whole cell. */
-export type CellAct = 'toggle' | 'formula' | 'earlier' | 'later' | 'duplicate' | 'remove' | 'below'
+export type CellAct =
+  | 'toggle'
+  | 'formula'
+  | 'earlier'
+  | 'later'
+  | 'section earlier'
+  | 'section later'
+  | 'duplicate'
+  | 'remove'
+  | 'below'
+  | 'pick'
 
 declare global {
   interface HTMLElementEventMap {
     'cell-act': CustomEvent<{ readonly id: string; readonly act: CellAct }>
+    /** A row is taken by its grip: to be dragged, if the pointer moves. */
+    'cell-gripped': CustomEvent<{ readonly id: string; readonly grip: HTMLElement; readonly event: PointerEvent }>
   }
 }
 
@@ -27,6 +39,12 @@ const ACTS: readonly (readonly [CellAct, string])[] = [
   ['earlier', 'Earlier'],
   ['later', 'Later'],
   ['remove', 'Remove'],
+]
+
+/** Of a heading: with all that stands under it. */
+const SECTION_ACTS: typeof ACTS = [
+  ['section earlier', 'Section earlier'],
+  ['section later', 'Section later'],
 ]
 
 /** A cell on the build face: closed, a line with its name and formula; open, all it is made of. */
@@ -47,6 +65,9 @@ export class BuildCell extends SignalWatcher(LitElement) {
         margin-inline: -1rem;
         padding-inline: calc(1rem - 4px) 1rem;
         border-inline-start: 4px solid var(--ink);
+      }
+      .picked {
+        background: var(--mark);
       }
       .form {
         display: grid;
@@ -76,6 +97,9 @@ export class BuildCell extends SignalWatcher(LitElement) {
   @property({ attribute: false }) view!: CellSignal
   @property({ attribute: false }) scope!: () => Scope
   @property({ type: Boolean }) open = false
+  @property({ type: Boolean }) picked = false
+  /** Some cell is selected: each shows whether it is. */
+  @property({ type: Boolean }) picking = false
   @query('.call') private call!: HTMLElement
 
   /** To the row itself: where focus goes when a field is left. */
@@ -105,6 +129,12 @@ export class BuildCell extends SignalWatcher(LitElement) {
     this.dispatchEvent(new CustomEvent('cell-act', { detail: { id, act }, bubbles: true, composed: true }))
   }
 
+  private grip(event: PointerEvent): void {
+    const { id } = this.view.get().cell
+    const grip = event.currentTarget as HTMLElement
+    this.dispatchEvent(new CustomEvent('cell-gripped', { detail: { id, grip, event }, bubbles: true, composed: true }))
+  }
+
   private put(cell: Cell, key: string): void {
     ask(this, { do: 'replace', cell }, key)
   }
@@ -126,10 +156,12 @@ export class BuildCell extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     const view = this.view.get()
     return html`
-      <div class=${this.open ? 'open' : ''}>
-        ${buildRow(view, this.open, {
+      <div class="${this.open ? 'open' : ''} ${this.picked ? 'picked' : ''}">
+        ${buildRow(view, this, {
           toggle: () => this.act('toggle'),
           formula: () => this.act('formula'),
+          pick: () => this.act('pick'),
+          grip: (event) => this.grip(event),
         })}
         ${
           this.open
@@ -144,7 +176,7 @@ export class BuildCell extends SignalWatcher(LitElement) {
                   })}
                 </div>
                 <div class="words">
-                  ${ACTS.map(([act, word]) => html`<button type="button" class="word" @click=${() => this.act(act)}>${word}</button>`)}
+                  ${(isHeading(view.cell) ? [...ACTS, ...SECTION_ACTS] : ACTS).map(([act, word]) => html`<button type="button" class="word" @click=${() => this.act(act)}>${word}</button>`)}
                 </div>
               `
             : nothing
@@ -153,3 +185,5 @@ export class BuildCell extends SignalWatcher(LitElement) {
     `
   }
 }
+
+const isHeading = (cell: Cell): boolean => cell.kind === 'note' && cell.role === 'heading'

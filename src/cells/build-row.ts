@@ -1,4 +1,4 @@
-import { css, html, nothing, type TemplateResult } from 'lit'
+import { css, html, nothing, svg, type TemplateResult } from 'lit'
 import { isNamed, type Outcome } from '../worksheet/index.ts'
 import { type CellView, labelOf } from './cell-view.ts'
 import { checkSign, STATE_WORDS, signStyle } from './check-sign.ts'
@@ -8,11 +8,44 @@ export const buildRowStyle = [
   signStyle,
   css`
     .row {
-      grid-template-columns: 4.2rem minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
+      grid-template-columns: 44px 3.9rem minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
       border-block-end: 0;
+      /* The grip's sign stands on the edge of the sheet's text. */
+      margin-inline-start: -13px;
+      column-gap: 0.4rem;
     }
     .row.plain {
-      grid-template-columns: 4.2rem minmax(0, 1fr);
+      grid-template-columns: 44px 3.9rem minmax(0, 1fr);
+    }
+    .grip {
+      display: grid;
+      place-items: center;
+      inline-size: 44px;
+      block-size: 44px;
+      padding: 0;
+      border: 0;
+      background: none;
+      color: var(--quiet);
+      font-size: 0.86rem;
+      letter-spacing: -0.08em;
+      cursor: grab;
+      touch-action: none;
+      user-select: none;
+      -webkit-user-select: none;
+      -webkit-touch-callout: none;
+    }
+    .grip:hover {
+      color: var(--ink);
+      background: var(--mark);
+    }
+    .grip:active {
+      cursor: grabbing;
+    }
+    .grip .sign {
+      color: var(--ink);
+    }
+    .row > .grip {
+      align-self: start;
     }
     .row > .kind {
       align-self: start;
@@ -83,11 +116,11 @@ export const buildRowStyle = [
     }
     @container (max-width: 34rem) {
       .row {
-        grid-template-columns: minmax(0, 1fr) auto auto;
-        column-gap: 0.5rem;
+        grid-template-columns: 44px minmax(0, 1fr) auto auto;
+        column-gap: 0.3rem;
       }
       .row.plain {
-        grid-template-columns: minmax(0, 1fr);
+        grid-template-columns: 44px minmax(0, 1fr);
       }
       .row > .kind {
         display: none;
@@ -110,7 +143,37 @@ export const buildRowStyle = [
 interface Acts {
   readonly toggle: () => void
   readonly formula: () => void
+  readonly pick: () => void
+  readonly grip: (event: PointerEvent) => void
 }
+
+/** How a row stands on the face. */
+interface Standing {
+  readonly open: boolean
+  readonly picked: boolean
+  readonly picking: boolean
+}
+
+/** Taken hold of to drag the row; pressed to select it. */
+const gripOf = (label: string, { picked, picking }: Standing, { pick, grip }: Acts): TemplateResult => html`
+  <button
+    type="button"
+    class="grip"
+    aria-label=${`Select ${label}`}
+    aria-pressed=${picked}
+    title="Drag it to move the cell, press it to select"
+    @pointerdown=${grip}
+    @click=${pick}
+    @contextmenu=${(event: Event) => event.preventDefault()}
+  >${picking ? pickSign(picked) : '↑↓'}</button>
+`
+
+const pickSign = (picked: boolean): TemplateResult => html`
+  <svg class="sign" viewBox="0 0 18 18" aria-hidden="true">
+    <rect x="1" y="1" width="16" height="16" />
+    ${picked ? svg`<path d="M4 9.5 7.5 13.5 14.5 4.5" />` : nothing}
+  </svg>
+`
 
 const KINDS: Readonly<Record<CellView['cell']['kind'], string>> = {
   given: 'Given',
@@ -150,7 +213,9 @@ function heading({ cell }: CellView): string {
 }
 
 /** The line a cell takes on the build face. */
-export function buildRow(view: CellView, open: boolean, { toggle, formula }: Acts): TemplateResult {
+export function buildRow(view: CellView, stands: Standing, acts: Acts): TemplateResult {
+  const { open } = stands
+  const { toggle, formula } = acts
   const { cell, outcome, called } = view
   const text = open ? undefined : written(view)
   const plain = !isNamed(cell) || cell.kind === 'schedule'
@@ -161,6 +226,7 @@ export function buildRow(view: CellView, open: boolean, { toggle, formula }: Act
   const kind = cell.kind === 'note' && cell.role === 'heading' ? 'Section' : KINDS[cell.kind]
   return html`
     <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) ? 'long-figure' : ''}">
+      ${gripOf(labelOf(cell), stands, acts)}
       <span class="kind small quiet">${kind}</span>
       <div class="what">
         <button type="button" class="call ${heading(view)}" aria-expanded=${open} @click=${toggle}>

@@ -23,6 +23,7 @@ export { DRAWING_KINDS, type DrawingKind } from './drawing-kinds.ts'
 export { KIT_SORTS, type KitSort } from './kit-sorts.ts'
 export { withMeasured } from './measured.ts'
 export { Mover, type Wanted } from './mover.ts'
+export { movedBy, movedInto } from './moving.ts'
 export { NAME_PATTERN } from './name-pattern.ts'
 export { freeName, isNamed, refusedName } from './names.ts'
 export type {
