@@ -6,7 +6,15 @@ import type { Run } from '../worksheet/index.ts'
 import { type PlannedRun, runOf } from '../worksheet/run-of-sheet.ts'
 import type { PlannedSetup, RunPlan, Unplanned } from '../worksheet/run-plan.ts'
 import type { Lack } from '../worksheet/run-source.ts'
-import { counted, dataInWords, heightInWords, meansInWords, ratioInWords, timeInWords } from '../worksheet/run-words.ts'
+import {
+  counted,
+  dataInWords,
+  heightsInWords,
+  meansInWords,
+  ratioInWords,
+  samplingInWords,
+  timeInWords,
+} from '../worksheet/run-words.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
 import { inView } from './in-view.ts'
 import { originalsList, STEP, type Tick } from './run-originals.ts'
@@ -97,17 +105,17 @@ export class RunCell extends SignalWatcher(LitElement) {
   }
 
   private setup(setup: PlannedSetup, at: number, tick: Tick, remarks: ReadonlyMap<number, string>): TemplateResult {
-    const { magnification, exposure, means, heights, track, originals, frames, time, data } = setup
+    const { magnification, sampling, exposure, means, heights, track, originals, frames, time, data } = setup
     const key = keyOf(setup)
     const done = originals.filter(({ original }) => original.done).length
     const facts = [
       counted(frames, 'frame'),
       ...(time > 0 ? [timeInWords(time)] : []),
       ...(data > 0 ? [dataInWords(data)] : []),
+      `gives ${samplingInWords(sampling)}`,
     ]
     const figures: [string, string][] = [['Magnification', ratioInWords(magnification)]]
-    if (heights) figures.push(['On the column', between(heights.least, heights.most)])
-    else if (track !== undefined) figures.push(['Original to sensor', heightInWords(track)])
+    if (track !== undefined) figures.push([heights ? 'On the column' : 'Original to sensor', heightsInWords(setup)])
     const words = `${counted(originals.length, 'original')}${done > 0 ? `, ${done} done` : ''}`
     const many = originals.length > FEW
     const shown = this.listed.get(key) ?? (many ? 0 : originals.length)
@@ -201,11 +209,6 @@ export class RunCell extends SignalWatcher(LitElement) {
       </section>
     `
   }
-}
-
-const between = (least: number, most: number): string => {
-  const [low, high] = [heightInWords(least), heightInWords(most)]
-  return low === high ? low : `${low.replace(/ mm$/, '')} to ${high}`
 }
 
 const lacks = (all: readonly Lack[]): TemplateResult => html`<ul>

@@ -124,6 +124,9 @@ export const runStyle = css`
     padding-block: 0.55rem;
     line-height: 1.35;
   }
+  .why > .small {
+    display: block;
+  }
   .tally {
     display: grid;
     margin: 0;

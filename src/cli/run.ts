@@ -11,7 +11,7 @@ import {
   counted,
   dataInWords,
   daysInWords,
-  heightInWords,
+  heightsInWords,
   meansInWords,
   ratioInWords,
   timeInWords,
@@ -113,11 +113,8 @@ function setupLine(
   { magnification, exposure, means, heights, track, originals, frames, time }: PlannedSetup,
   at: number,
 ): string {
-  const height = heights
-    ? `column ${heightInWords(heights.least)}${heightInWords(heights.most) === heightInWords(heights.least) ? '' : ` to ${heightInWords(heights.most)}`}`
-    : track === undefined
-      ? ''
-      : `original to sensor ${heightInWords(track)}`
+  const height =
+    track === undefined ? '' : `${heights ? 'column' : 'original to sensor'} ${heightsInWords({ heights, track })}`
   const tiled = originals.filter((one) => one.tiled).length
   return [
     `  ${at + 1}: ${ratioInWords(magnification)}`,

@@ -8,7 +8,7 @@ import { type Compared, variantsTable } from '../worksheet/variants-table.ts'
 const STATES = { holds: 'holds', close: 'close', fails: 'does not hold', waits: 'waits', error: 'not judged' } as const
 
 /** Figures as they stood, as a table of texts: nothing in it follows anything. */
-function asTable(
+export function asTable(
   sheet: Sheet,
   { id }: Cell,
   label: string,

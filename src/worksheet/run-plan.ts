@@ -72,6 +72,8 @@ export interface Planned extends Amount {
 
 export interface PlannedSetup extends Amount {
   readonly magnification: number
+  /** What it gives, in px/m: at least what each of its originals asks. */
+  readonly sampling: number
   readonly exposure: string
   readonly means: Means | undefined
   /** From original to sensor, in m. */
@@ -207,6 +209,7 @@ function setupOf(magnification: number, members: readonly Candidate[], rig: Rig,
   const thicknesses = originals.map(({ original }) => original.thickness)
   return {
     magnification,
+    sampling: magnification / rig.pitch,
     exposure: (members[0] as Candidate).original.exposure,
     means,
     track,

@@ -24,6 +24,18 @@ export const samplingInWords = (sampling: number): string => showQuantity(sampli
 /** To the millimetre, as a scale on a column is read. */
 export const heightInWords = (metres: number): string => `${Math.round(metres * 1e3)} mm`
 
+interface Standing {
+  readonly heights?: { readonly least: number; readonly most: number } | undefined
+  readonly track: number | undefined
+}
+
+/** Where the carriage stands on the column; without a column, from original to sensor; empty without a lens. */
+export function heightsInWords({ heights, track }: Standing): string {
+  if (!heights) return track === undefined ? '' : heightInWords(track)
+  const [low, high] = [heightInWords(heights.least), heightInWords(heights.most)]
+  return low === high ? low : `${low.replace(/ mm$/, '')} to ${high}`
+}
+
 const listed = (pieces: readonly number[], show: (one: number) => string, unit: string): string =>
   `${pieces.map(show).join(' + ')} ${unit}`
 const figure = (value: number): string => `${Number(value.toPrecision(4))}`

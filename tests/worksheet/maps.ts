@@ -59,7 +59,8 @@ export const MAP_FROM: Run['from'] = {
   title: 'title',
   width: 'width',
   height: 'height',
-  sampling: 'wanted_sampling',
+  // Small ones are copied more finely.
+  sampling: 'when(width * height < 0.1 [m^2], 2, 1) * wanted_sampling',
   exposure: 'surface',
   pages: 'pages',
   border: 'border',

@@ -127,7 +127,7 @@ describe('what feeds a run at first', () => {
       MAP_COLUMNS.map(({ name }) => name),
       MAP_GIVENS.map(({ id }) => id),
     )
-    expect(fed).toEqual({ ...MAP_FROM, frame_data: undefined, copies: undefined })
+    expect(fed).toEqual({ ...MAP_FROM, sampling: 'wanted_sampling', frame_data: undefined, copies: undefined })
   })
 
   it('has each input once, and names each by a name of its own', () => {

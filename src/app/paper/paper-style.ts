@@ -63,6 +63,11 @@ export const PAPER_STYLE = `
 .job-sheet .columns :is(td, th) { text-align: end; padding-inline: 0 6mm; }
 .job-sheet .columns :is(td, th):first-child { text-align: start; }
 .job-sheet .columns thead th { font-size: 0.9em; vertical-align: bottom; }
+.job-sheet .run { break-inside: auto; }
+.job-sheet .run .setups { inline-size: 100%; margin-block: 2mm; }
+.job-sheet .run .setups tbody tr:first-child > * { border-block-start: ${DRAWN_RULE}; }
+.job-sheet .run .setups :is(td, th):is(:last-child, .named) { padding-inline-end: 0; }
+.job-sheet .run .setups .named { text-align: start; font-size: 8.5pt; padding-block-end: 2mm; }
 .job-sheet .steps { padding-block: 2mm 1mm; }
 .job-sheet .steps p { break-after: avoid; }
 .job-sheet .steps td, .job-sheet .steps th { padding-block: 1.4mm; }

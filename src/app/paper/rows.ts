@@ -7,6 +7,7 @@ import type { Measured } from '../../worksheet/outcome.ts'
 import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
+import { runOnPaper } from './run.ts'
 import { stepsTable } from './steps.ts'
 import { workingOf } from './working.ts'
 
@@ -123,6 +124,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     else if (cell.kind === 'steps') rows.push(stepsTable(sheet, cell))
     else if (cell.kind === 'range') rows.push(...rangeOnPaper(sheet, cell))
     else if (cell.kind === 'variants') rows.push(variantsOnPaper(sheet, cell))
+    else if (cell.kind === 'run') rows.push(runOnPaper(sheet, cell))
   }
   close()
   return rows

@@ -1,0 +1,96 @@
+import { labelOf } from '../../cells/cell-view.ts'
+import { standingLines, wholeLines } from '../../cells/run-tally.ts'
+import { element, type Node } from '../../drawings/tree.ts'
+import type { Run, Sheet } from '../../worksheet/index.ts'
+import { runOf } from '../../worksheet/run-of-sheet.ts'
+import type { Planned, PlannedSetup, RunPlan } from '../../worksheet/run-plan.ts'
+import { heightsInWords, meansInWords, ratioInWords, tilesInWords, timeInWords } from '../../worksheet/run-words.ts'
+
+/** So many originals of a set-up are named; a list of thousands is for the table from the terminal. */
+const MOST_NAMED = 400
+
+const small = (text: string): Node => element('p', { class: 'small' }, text)
+const cell = (text: string): Node => element('td', {}, text)
+
+function namedOf(originals: readonly Planned[]): string {
+  const names = originals.slice(0, MOST_NAMED).map(({ original, tiles }) => {
+    const more = [tilesInWords(tiles), original.done ? 'done' : ''].filter(Boolean).join(', ')
+    return `${original.title}${more ? ` (${more})` : ''}`
+  })
+  const rest = originals.length - names.length
+  return `${names.join('; ')}${rest > 0 ? `; and ${rest} more` : ''}`
+}
+
+function setupRows(setup: PlannedSetup, at: number, width: number): Node {
+  const { magnification, exposure, means, originals, frames, time } = setup
+  const done = originals.filter(({ original }) => original.done).length
+  return element(
+    'tbody',
+    {},
+    element(
+      'tr',
+      {},
+      element('th', { scope: 'row' }, `${at + 1}`),
+      element('td', {}, element('b', {}, ratioInWords(magnification))),
+      element('td', {}, element('b', {}, heightsInWords(setup))),
+      cell([exposure, meansInWords(means)].filter(Boolean).join(', ')),
+      cell(`${originals.length}${done > 0 ? `, ${done} done` : ''}`),
+      cell(`${frames}`),
+      cell(time > 0 ? timeInWords(time) : ''),
+    ),
+    element('tr', {}, element('td', { colspan: width, class: 'named' }, namedOf(originals))),
+  )
+}
+
+const HEADS = ['Set-up', 'Magnification', 'Column', 'Exposure, means', 'Originals', 'Frames', 'Time']
+
+const figures = (lines: readonly (readonly [string, string, ...unknown[]])[]): Node =>
+  element(
+    'table',
+    {},
+    element(
+      'tbody',
+      {},
+      ...lines.map(([label, figure]) =>
+        element('tr', {}, element('th', { scope: 'row' }, label), element('td', { class: 'long' }, figure)),
+      ),
+    ),
+  )
+
+function planRows(plan: RunPlan): Node[] {
+  const { setups, unplanned, total, standing } = plan
+  const withTrack = setups.some(({ heights, track }) => !heights && track !== undefined)
+  const heads = HEADS.map((head) => (head === 'Column' && withTrack ? 'Original to sensor' : head))
+  return [
+    element(
+      'table',
+      { class: 'setups' },
+      element('thead', {}, element('tr', {}, ...heads.map((head) => element('th', { scope: 'col' }, head)))),
+      ...setups.map((setup, at) => setupRows(setup, at, heads.length)),
+    ),
+    ...(unplanned.length > 0 ? [element('p', {}, element('b', {}, 'Cannot be planned'))] : []),
+    ...unplanned.slice(0, MOST_NAMED).map(({ row, title, why }) => small(`${title}, row ${row + 1}: ${why}`)),
+    figures(wholeLines(total)),
+    ...(standing.done.count > 0 ? [figures(standingLines(plan))] : []),
+  ]
+}
+
+/** The plan of the run as a table by set-up, in the order of work. */
+export function runOnPaper(sheet: Sheet, run: Run): Node {
+  const { feed, plan } = runOf(sheet, run)
+  const title = `${labelOf(run)}${run.left ? ': what is left' : ''}`
+  return element(
+    'div',
+    { class: 'columns run' },
+    element('p', {}, element('b', {}, title)),
+    ...(plan
+      ? [...feed.without.map(({ input, why }) => small(`Planned without: ${input.label}: ${why}`)), ...planRows(plan)]
+      : [
+          small(
+            feed.schedule
+              ? `Not planned: ${feed.wanting.map(({ input, why }) => `${input.label}: ${why}`).join('; ')}`
+              : 'Not planned: no schedule of originals is chosen.',
+          ),
+        ]),
+  )
+}
