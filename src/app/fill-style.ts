@@ -9,6 +9,9 @@ export const fillStyle = css`
     container-type: inline-size;
     padding-block: 1.5rem 0.4rem;
   }
+  schedule-cell {
+    margin-inline-end: var(--reach, 0);
+  }
   .heading {
     display: flex;
     flex-wrap: wrap;
@@ -92,6 +95,10 @@ export const fillStyle = css`
       grid-row: 1 / span 40;
       padding-block: 1.5rem;
     }
+    /* Where nothing is drawn, a table may take the margin too. */
+    .spread:not(.drawn) {
+      --reach: calc(-1 * var(--margin, 21rem) - var(--gap, 2.4rem));
+    }
     /* Of two, one would slide over the other. */
     .margin > :only-child {
       position: sticky;
@@ -101,6 +108,7 @@ export const fillStyle = css`
   @container (min-width: 76rem) {
     .spread {
       --margin: 30rem;
+      --gap: 3.4rem;
       column-gap: 3.4rem;
     }
   }

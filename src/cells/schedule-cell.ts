@@ -335,7 +335,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
             const meaning = node?.schedule?.columns[at]
             const value = node && valueAt(node, computed, row, at)
             const text = workedOut(value, meaning?.type, meaning?.unit)
-            const toTheRight = typeof value === 'number' ? 'end' : ''
+            const toTheRight = meaning?.type?.kind === 'number' ? 'end' : ''
             return html`<td class="worked ${toTheRight}">${text || (troubles.length > 0 || isOut ? '–' : '')}</td>`
           }
           const found = troubles.find((one) => one.column === at)
@@ -479,7 +479,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     if (cell.columns.length === 0)
       return html`<p class="quiet">This table has no columns yet. Paste or open a table, or add columns in Build.</p>`
     return html`
-      <div class="box" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
+      <div class="box ${standing.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
         <table
           aria-labelledby="title"
           aria-rowcount=${cell.rows.length + 1}

@@ -19,11 +19,14 @@ export const tableStyle = css`
     line-height: 1.3;
   }
   .box {
-    max-block-size: min(34rem, 72vh);
+    max-block-size: min(31rem, 60vh);
     overflow: auto;
     overscroll-behavior-inline: contain;
     border: 1px solid var(--edge);
     scrollbar-gutter: stable;
+  }
+  .box.footed {
+    max-block-size: min(38rem, 70vh);
   }
   table {
     inline-size: 0;
@@ -34,7 +37,7 @@ export const tableStyle = css`
     font-variant-numeric: tabular-nums;
   }
   .number {
-    inline-size: 4rem;
+    inline-size: 5.2rem;
   }
   .quantity {
     inline-size: 6.8rem;
@@ -112,13 +115,14 @@ export const tableStyle = css`
     align-items: center;
     justify-content: end;
     gap: 0.25rem;
-    font-size: 0.72rem;
+    font-size: 0.78rem;
     font-weight: 700;
+    white-space: nowrap;
   }
   .out .word-out::before {
     content: '';
-    inline-size: 0.5rem;
-    block-size: 0.5rem;
+    inline-size: 0.45rem;
+    block-size: 0.45rem;
     border: 2px solid currentcolor;
     rotate: 45deg;
   }
@@ -167,10 +171,10 @@ export const tableStyle = css`
   }
   tfoot td,
   tfoot th {
-    padding: 0.35rem 0.6rem;
+    padding: 0.2rem 0.6rem;
     background: var(--sheet);
     vertical-align: baseline;
-    line-height: 1.25;
+    line-height: 1.2;
     overflow-wrap: anywhere;
   }
   tfoot tr:first-child > * {
@@ -179,11 +183,12 @@ export const tableStyle = css`
   tfoot td {
     text-align: end;
   }
-  tfoot b {
+  tfoot b,
+  tfoot .small {
     display: block;
+    line-height: 1.2;
   }
-  tfoot.held td,
-  tfoot.held th {
+  tfoot.held {
     position: sticky;
     inset-block-end: 0;
     z-index: 2;
@@ -216,5 +221,21 @@ export const tableStyle = css`
   }
   .left {
     padding-block-start: 0.6rem;
+  }
+  .f.wanted {
+    border: 1px dashed var(--edge);
+    padding: calc(0.2rem - 1px) calc(0.6rem - 1px);
+  }
+  @media (max-width: 40rem) {
+    .number {
+      inline-size: 4.6rem;
+    }
+    .text {
+      inline-size: 8.6rem;
+    }
+    .quantity,
+    .figure {
+      inline-size: 6.2rem;
+    }
   }
 `
