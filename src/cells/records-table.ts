@@ -1,0 +1,71 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { type RecordValue, showValue, type Type, type Value } from '../language/index.ts'
+import { shared } from './styles.ts'
+
+const MOST = 20
+
+/** A list of records, a row each: tubes and how far they reach, lamps and where they stand. */
+@customElement('records-table')
+export class RecordsTable extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      :host {
+        overflow-x: auto;
+      }
+      table {
+        border-collapse: collapse;
+        font-variant-numeric: tabular-nums;
+      }
+      th,
+      td {
+        padding: 0.25rem 0 0.25rem 1.1rem;
+        text-align: end;
+        white-space: nowrap;
+        border-block-end: 1px solid var(--rule);
+      }
+      th {
+        font-weight: inherit;
+        font-size: 0.86rem;
+        color: var(--quiet);
+      }
+      tr:last-child td {
+        border-block-end: 0;
+      }
+      :is(th, td):first-child {
+        padding-inline-start: 0;
+        text-align: start;
+      }
+    `,
+  ]
+
+  /** Of one record. */
+  @property({ attribute: false }) type!: Extract<Type, { kind: 'record' }>
+  @property({ attribute: false }) rows: readonly Value[] = []
+
+  override render(): TemplateResult {
+    const parts = Object.entries(this.type.parts)
+    const more = this.rows.length - MOST
+    return html`
+      <table>
+        <thead><tr>${parts.map(([name]) => html`<th scope="col">${name.replaceAll('_', ' ')}</th>`)}</tr></thead>
+        <tbody>
+          ${this.rows
+            .slice(0, MOST)
+            .map(
+              (row) =>
+                html`<tr>${parts.map(([name, type]) => html`<td>${shownIn((row as RecordValue)[name] as Value, type)}</td>`)}</tr>`,
+            )}
+        </tbody>
+      </table>
+      ${more > 0 ? html`<p class="small quiet">and ${more} more</p>` : nothing}
+    `
+  }
+}
+
+/** A list within a row stands without its braces; an empty one is a dash. */
+const shownIn = (value: Value, type: Type): string =>
+  showValue(value, type)
+    .text.replace(/^\{|\}$/g, '')
+    .replaceAll('_', ' ') || '–'
