@@ -1,0 +1,2 @@
+export const NAMES_FILE: string
+export function namesPage(): string
