@@ -6,6 +6,7 @@ import { field } from './field.ts'
 import { formulas } from './formulas.ts'
 import { heap } from './measure.ts'
 import { redraw } from './redraw.ts'
+import { run } from './run.ts'
 import { schedule } from './schedule.ts'
 
 const rounded = (ratio: number): number => Number(ratio.toPrecision(4))
@@ -20,6 +21,7 @@ formulas()
 const field_map = field()
 redraw()
 schedule()
+run()
 const drag_frame = drag()
 console.log(`Memory in use at the end: ${heap().toFixed(0)} MB of heap`)
 if (process.argv.includes('--json'))

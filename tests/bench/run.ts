@@ -1,0 +1,24 @@
+import { LIBRARY } from '../../src/functions/index.ts'
+import { FORMAT, type Run, Sheet } from '../../src/worksheet/index.ts'
+import { runOf } from '../../src/worksheet/run-of-sheet.ts'
+import { planRun } from '../../src/worksheet/run-plan.ts'
+import { mapCells, mapRows } from '../worksheet/maps.ts'
+import { median, ms, timed } from './measure.ts'
+
+const ROUNDS = 5
+
+/** The run of a list of maps, from the rows of a sheet, and the planner alone. */
+export function run(): void {
+  for (const count of [340, 20_000, 100_000]) {
+    const sheet = new Sheet({ format: FORMAT, version: 1, title: '', cells: mapCells(mapRows(count)) }, LIBRARY)
+    const cell = sheet.cell('run') as Run
+    const { feed, plan } = runOf(sheet, cell)
+    if (!feed.rig) throw new Error('The run has no camera.')
+    const rig = feed.rig
+    const whole = median(Array.from({ length: ROUNDS }, () => timed(() => void runOf(sheet, cell))))
+    const alone = median(Array.from({ length: ROUNDS }, () => timed(() => void planRun(feed.list, rig))))
+    console.log(
+      `The run of ${count} maps in ${plan?.setups.length} set-ups: from the sheet ${ms(whole)}, the planner alone ${ms(alone)}`,
+    )
+  }
+}
