@@ -11,7 +11,7 @@ export class RecordsTable extends LitElement {
   static override styles = [
     shared,
     css`
-      :host {
+      .scrolled {
         overflow-x: auto;
       }
       table {
@@ -37,17 +37,22 @@ export class RecordsTable extends LitElement {
         padding-inline-start: 0;
         text-align: start;
       }
+      td:first-child {
+        white-space: normal;
+      }
     `,
   ]
 
   /** Of one record. */
   @property({ attribute: false }) type!: Extract<Type, { kind: 'record' }>
+  @property() label = ''
   @property({ attribute: false }) rows: readonly Value[] = []
 
   override render(): TemplateResult {
     const parts = Object.entries(this.type.parts)
     const more = this.rows.length - MOST
     return html`
+      <div class="scrolled" tabindex="0" role="region" aria-label=${this.label}>
       <table>
         <thead><tr>${parts.map(([name]) => html`<th scope="col">${name.replaceAll('_', ' ')}</th>`)}</tr></thead>
         <tbody>
@@ -59,6 +64,7 @@ export class RecordsTable extends LitElement {
             )}
         </tbody>
       </table>
+      </div>
       ${more > 0 ? html`<p class="small quiet">and ${more} more</p>` : nothing}
     `
   }

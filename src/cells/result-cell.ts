@@ -104,10 +104,10 @@ export function figureOf(
 }
 
 /** A list of records as a table, fetched when there is one. */
-function records(outcome: Outcome): TemplateResult | undefined {
+function records(label: string, outcome: Outcome): TemplateResult | undefined {
   if (outcome.state !== 'value' || outcome.type.kind !== 'list' || outcome.type.of.kind !== 'record') return undefined
   void import('./records-table.ts')
-  return html`<records-table class="below" .type=${outcome.type.of} .rows=${outcome.value}></records-table>`
+  return html`<records-table class="below" .label=${label} .type=${outcome.type.of} .rows=${outcome.value}></records-table>`
 }
 
 export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
@@ -187,7 +187,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
           ${cell.hint ? html`<span class="small">${cell.hint}</span>` : nothing}
           ${this.measured(cell, outcome)}
         </div>
-        ${records(outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}
+        ${records(label, outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}
         ${this.measuring ? this.measureRow(cell, outcome) : nothing}
         ${said(
           'Not computed',
