@@ -104,8 +104,8 @@ function choice({ cell, described, bad, put }: EntryParts): TemplateResult {
 
 /** Fetched when a sheet first asks for a piece of kit. */
 function kit({ cell, label, sheet }: EntryParts): TemplateResult {
-  void import('./kit-choice.ts')
-  return html`<kit-choice id="entry" class="entry wide" .cell=${cell} .sheet=${sheet} .label=${label}></kit-choice>`
+  void import('./kit-field.ts')
+  return html`<kit-field id="entry" class="entry wide" .cell=${cell} .sheet=${sheet} .label=${label}></kit-field>`
 }
 
 /** The field a given is filled in with, by its kind of entry. */
