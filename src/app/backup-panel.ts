@@ -2,6 +2,7 @@ import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { labelledStyle, ticked } from '../cells/labelled.ts'
 import { shared } from '../cells/styles.ts'
+import { Studio } from '../kit/studio.ts'
 import { backupText } from '../storage/backup.ts'
 import { saveText } from '../storage/file.ts'
 import type { Store } from '../storage/store.ts'
@@ -28,7 +29,8 @@ export class BackupPanel extends LitElement {
   private async save(): Promise<void> {
     this.said = ''
     try {
-      const text = await backupText(this.store, this.withRevisions)
+      const pieces = await new Studio(this.store).pieces()
+      const text = await backupText(this.store, this.withRevisions, pieces ? { kit: pieces } : {})
       const day = new Date().toLocaleDateString('sv-SE')
       const saved = await saveText(`evenfield-backup-${day}.json`, text, 'application/json')
       this.said = saved ? 'Saved.' : ''
@@ -40,7 +42,7 @@ export class BackupPanel extends LitElement {
   override render(): TemplateResult {
     return html`
       <p>
-        One file with every sheet kept in this browser, removed ones too. Opened here or in another browser, it brings in
+        One file with every sheet kept in this browser, removed ones too, and your kit. Opened here or in another browser, it brings in
         what is missing; a sheet that differs comes in as a copy, and nothing of yours is changed.
       </p>
       ${ticked('With their revisions', this.withRevisions, (on) => {

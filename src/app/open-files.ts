@@ -1,3 +1,4 @@
+import { kitIn, takeKitIn, takePieces } from '../kit/kit-files.ts'
 import { mergeBackup, mergedInWords } from '../storage/backup.ts'
 import { backupIn, openFile } from '../storage/file.ts'
 import { newId, type Store } from '../storage/store.ts'
@@ -20,7 +21,12 @@ export async function openFiles(store: Store, files: readonly File[]): Promise<O
     try {
       const backup = await backupIn(file)
       if (backup !== undefined) {
-        said.push(mergedInWords(await mergeBackup(store, backup)))
+        said.push(mergedInWords(await mergeBackup(store, backup)), await takeKitIn(store, backup))
+        continue
+      }
+      const kit = await kitIn(file)
+      if (kit) {
+        said.push(await takePieces(store, kit))
         continue
       }
       const id = newId()
@@ -34,5 +40,5 @@ export async function openFiles(store: Store, files: readonly File[]): Promise<O
   if (ids.length > 1 || (ids.length === 1 && said.length > 0))
     said.unshift(`${ids.length} ${ids.length === 1 ? 'sheet' : 'sheets'} came in.`)
   if (failed) said.push('Your own sheets are as they were.')
-  return { ids, said, failed }
+  return { ids, said: said.filter(Boolean), failed }
 }

@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import { KIT_SORTS } from '../worksheet/kit-sorts.ts'
 import { NAME_PATTERN } from '../worksheet/name-pattern.ts'
 
-const FORMAT = 'evenfield-kit'
+export const KIT_FORMAT = 'evenfield-kit'
 const MOST_PIECES = 2000
 /** In characters: a kit of that many pieces with all their figures stays far below. */
 export const LARGEST_KIT = 2_000_000
@@ -19,7 +19,7 @@ const PieceSchema = v.looseObject({
 export const PiecesSchema = v.pipe(v.array(PieceSchema), v.maxLength(MOST_PIECES))
 
 const FileSchema = v.looseObject({
-  format: v.literal(FORMAT),
+  format: v.literal(KIT_FORMAT),
   version: v.literal(1),
   pieces: PiecesSchema,
 })
@@ -41,7 +41,7 @@ export function readKitFile(text: string): Piece[] {
   }
   const read = v.safeParse(FileSchema, data)
   if (read.success) return read.output.pieces
-  if ((data as { format?: unknown } | null)?.format !== FORMAT)
+  if ((data as { format?: unknown } | null)?.format !== KIT_FORMAT)
     throw new KitError('This is not a kit. Save one under Kit to see what it looks like.')
   const issue = read.issues[0]
   const place = issue.path?.map(({ key }) => String(key)).join(' › ')
@@ -49,4 +49,4 @@ export function readKitFile(text: string): Piece[] {
 }
 
 export const writeKitFile = (pieces: readonly Piece[]): string =>
-  `${JSON.stringify({ format: FORMAT, version: 1, pieces }, undefined, 2)}\n`
+  `${JSON.stringify({ format: KIT_FORMAT, version: 1, pieces }, undefined, 2)}\n`

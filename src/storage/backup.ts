@@ -31,8 +31,12 @@ export interface Merged {
   readonly unread: readonly string[]
 }
 
-/** Every sheet kept in this browser, those in the bin too, as one text. */
-export async function backupText(store: Store, withRevisions: boolean): Promise<string> {
+/** Every sheet kept in this browser, those in the bin too, as one text, with what else is to go along. */
+export async function backupText(
+  store: Store,
+  withRevisions: boolean,
+  along: Readonly<Record<string, unknown>> = {},
+): Promise<string> {
   const sheets: BackedUp[] = []
   for (const { id } of [...(await store.list()), ...(await store.listRemoved())]) {
     const kept = await store.read(id).catch(() => undefined)
@@ -41,7 +45,7 @@ export async function backupText(store: Store, withRevisions: boolean): Promise<
     const revisions = withRevisions ? await pastOf(store, id) : []
     sheets.push({ id, changed, ...(removed === undefined ? {} : { removed }), worksheet: kept.worksheet, revisions })
   }
-  const backup = { format: BACKUP_FORMAT, version: BACKUP_VERSION, made: new Date().toISOString(), sheets }
+  const backup = { format: BACKUP_FORMAT, version: BACKUP_VERSION, made: new Date().toISOString(), sheets, ...along }
   return `${JSON.stringify(backup)}\n`
 }
 

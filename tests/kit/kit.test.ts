@@ -2,9 +2,11 @@ import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { genericKit } from '../../src/kit/generic.ts'
+import { kitIn, takeKitIn, takePieces } from '../../src/kit/kit-files.ts'
 import { FIGURE_WORDS, SORT_WORDS } from '../../src/kit/labels.ts'
 import { KitError, LARGEST_KIT, type Piece, readKitFile, writeKitFile } from '../../src/kit/piece.ts'
 import { piecesIn, Studio } from '../../src/kit/studio.ts'
+import { backupText } from '../../src/storage/backup.ts'
 import { openMemory } from '../../src/storage/memory-store.ts'
 import { readFigure } from '../../src/worksheet/kit-given.ts'
 import { KIT_FIGURES, KIT_SORTS } from '../../src/worksheet/kit-sorts.ts'
@@ -128,5 +130,35 @@ describe('the studio’s kit', () => {
     await store.keepSetting('kit', [{ nonsense: true }])
     await expect(new Studio(store).put(lens('a'))).rejects.toThrow('cannot be read by this version')
     expect(await store.setting('kit')).toEqual([{ nonsense: true }])
+  })
+})
+
+describe('a kit that comes in with files', () => {
+  const file = (text: string): File => new File([text], 'any.json')
+
+  it('is told from other files by what it says it is', async () => {
+    expect(await kitIn(file(writeKitFile([lens('a')])))).toEqual([lens('a')])
+    expect(await kitIn(file('{"format":"evenfield-worksheet"}'))).toBeUndefined()
+    await expect(kitIn(file('{"format":"evenfield-kit"}'))).rejects.toThrow(KitError)
+  })
+
+  it('neither side loses: what differs stands beside it, once', async () => {
+    const store = openMemory(undefined)
+    await new Studio(store).put(lens('a', 'Mine'))
+    expect(await takePieces(store, [lens('a', 'Theirs'), lens('b')])).toBe('2 pieces of kit came in.')
+    expect(await takePieces(store, [lens('a', 'Theirs'), lens('b')])).toBe('The kit in it you had already.')
+    const names = (await new Studio(store).pieces())?.map(({ name }) => name)
+    expect(names).toEqual(['Mine', 'Theirs, from a file', 'A lens'])
+  })
+
+  it('goes along with a backup', async () => {
+    const from = openMemory(undefined)
+    await new Studio(from).put(lens('a'))
+    const pieces = await new Studio(from).pieces()
+    const into = openMemory(undefined)
+    expect(await takeKitIn(into, await backupText(from, true, { kit: pieces }))).toBe('1 piece of kit came in.')
+    expect(await new Studio(into).pieces()).toEqual(pieces)
+    expect(await takeKitIn(into, await backupText(from, true))).toBe('')
+    expect(await takeKitIn(into, '{"kit": [1]}')).toContain('cannot be read')
   })
 })
