@@ -1,0 +1,185 @@
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { test, violations } from './harness.ts'
+
+const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    let at = document.activeElement
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
+    return at?.textContent?.trim().replace(/\s+/g, ' ') ?? ''
+  })
+const headings = (page: Page): Promise<string[]> => page.locator('fill-face h2').allInnerTexts()
+const fold = (page: Page, name: string) => page.locator('fill-face').getByRole('button', { name, exact: true })
+
+async function tabTo(page: Page, name: RegExp): Promise<void> {
+  for (let i = 0; i < 200; i++) {
+    await page.keyboard.press('Tab')
+    if (name.test(await focused(page))) return
+  }
+  throw new Error(`No Tab leads to ${name}.`)
+}
+
+/** A sheet of one’s own cells, pasted as a link would bring it: written in Build by hand it would be a test of Build. */
+async function ownSheet(page: Page): Promise<void> {
+  const chooser = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'Open a file' }).click()
+  const cells = [
+    { kind: 'given', id: 'o', name: 'mirror_offset', label: 'Off by', unit: 'mm', value: '7' },
+    { kind: 'given', id: 'f', name: 'field', label: 'Which field', entry: 'text', value: 'the long meadow' },
+    { kind: 'result', id: 't', name: 'twice', label: 'Twice', formula: '2 * mirror_offset' },
+  ]
+  const sheet = { format: 'evenfield-worksheet', version: 1, title: 'My own', cells }
+  await (await chooser).setFiles({
+    name: 'own.evenfield.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(sheet)),
+  })
+  await page.locator('fill-face given-cell').first().waitFor()
+}
+
+test('a second template is set in by keyboard: nothing is asked twice, and it is one step of undo', async ({
+  open,
+}) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('fill-face given-cell').first().waitFor()
+  const before = await headings(page)
+  await page.getByRole('button', { name: 'Set in a section' }).focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => focused(page)).toBe('Set in a section')
+  await page.keyboard.press('Tab')
+  await page.keyboard.type('fixed arms')
+  await expect.poll(() => page.locator('join-panel .answer').count()).toBe(1)
+  await tabTo(page, /^Lamps on fixed arms/)
+  await page.keyboard.press('Enter')
+  await expect.poll(() => focused(page)).toBe('Set in: Lamps on fixed arms')
+  expect(await page.locator('join-panel .told').textContent()).toMatch(/It uses your .*«Original»/)
+  expect(await violations(page)).toEqual([])
+  await tabTo(page, /^Set it in$/)
+  await page.keyboard.press('Enter')
+  await expect.poll(() => focused(page)).toBe('What the arms cover')
+  expect(await page.locator('join-panel').count()).toBe(0)
+  const after = await headings(page)
+  // Behind the light of the sheet, and before what comes after light in a job.
+  expect(after.slice(0, 3)).toEqual(before.slice(0, 3))
+  expect(after.indexOf('What the arms cover')).toBe(3)
+  expect(after.filter((one) => before.includes(one))).toEqual(before)
+  // What both have is asked once.
+  expect(await page.getByLabel('Original', { exact: true }).count()).toBe(1)
+  await page.getByLabel('Original', { exact: true }).fill('600 x 450')
+  await expect.poll(() => page.locator('sheet-head .kept').textContent()).toMatch(/Kept \d/)
+
+  await page.reload()
+  await expect.poll(() => headings(page)).toEqual(after)
+  expect(await page.getByLabel('Original', { exact: true }).inputValue()).toBe('600 x 450')
+})
+
+test('undo takes a section out again as a whole, redo puts it back', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('fill-face given-cell').first().waitFor()
+  const before = await headings(page)
+  await page.getByRole('button', { name: 'Set in a section' }).click()
+  await page.locator('join-panel .answer', { hasText: 'A camera to square' }).click()
+  await page.getByRole('button', { name: 'Set it in' }).click()
+  await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(before.length)
+  const after = await headings(page)
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => headings(page)).toEqual(before)
+  await page.keyboard.press('Control+y')
+  await expect.poll(() => headings(page)).toEqual(after)
+})
+
+test('names that clash are asked about, and both answers do what they say', async ({ open }) => {
+  const { page } = await open()
+  await ownSheet(page)
+  const panel = page.locator('join-panel')
+  const choose = async (): Promise<void> => {
+    await page.getByRole('button', { name: 'Set in a section' }).click()
+    await panel.locator('.answer', { hasText: 'A camera to square' }).click()
+    await panel.getByRole('button', { name: 'Set it in' }).waitFor()
+  }
+  const setIn = async (): Promise<void> => {
+    await panel.getByRole('button', { name: 'Set it in' }).click()
+    await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(2)
+    expect(await page.locator('sheet-head .foot').textContent()).not.toMatch(/mending/)
+  }
+  const offsets = page.locator('given-cell[data-cell]').getByLabel(/^(Off by|The lens appears off the centre by)$/)
+
+  await choose()
+  // Of another kind: told, with why. Of the same kind but not published: asked, and kept apart where nothing is said.
+  await panel.getByText(/«Which field»: your sheet has a cell named «field» already\. They cannot be one/).waitFor()
+  const asked = panel.getByRole('group', { name: /«Off by»/ })
+  const both = asked.getByLabel('Keep both: the new one is named «mirror_offset_2»')
+  expect(await both.isChecked()).toBe(true)
+  expect(await violations(page)).toEqual([])
+  await setIn()
+  expect(await offsets.count()).toBe(2)
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => headings(page)).toEqual([])
+
+  await choose()
+  await both.focus()
+  await page.keyboard.press('ArrowDown')
+  await expect.poll(() => asked.getByLabel('They are the same: use yours').isChecked()).toBe(true)
+  await setIn()
+  expect(await offsets.count()).toBe(1)
+  expect(await offsets.inputValue()).toBe('7')
+  await page.getByRole('link', { name: 'Build' }).click()
+  await page.locator('build-cell').filter({ hasText: 'mirror_tilt(mirror_offset, lens_height)' }).waitFor()
+  await page.locator('build-cell').filter({ hasText: 'tilt_depth(allowed_tilt, field_2)' }).waitFor()
+})
+
+test('a section folds by keyboard, says how its checks stand, and stays so after a reload', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('fill-face given-cell').first().waitFor()
+  await fold(page, 'Light').focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => fold(page, 'Light').getAttribute('aria-expanded')).toBe('false')
+  const standing = page.locator('section-standing p')
+  await expect.poll(() => standing.textContent()).toMatch(/^Two checks hold, one is close\.$/)
+  expect(await page.getByLabel('Spread allowed').count()).toBe(0)
+  expect(await violations(page)).toEqual([])
+
+  // It follows what is typed elsewhere.
+  await page.getByLabel('Original', { exact: true }).fill('900 x 700')
+  await expect.poll(() => standing.textContent()).not.toMatch(/^Two checks hold, one is close\.$/)
+  await expect.poll(() => page.locator('sheet-head .kept').textContent()).toMatch(/Kept \d/)
+  // Folding is no step of undo, nor does undo unfold.
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => standing.textContent()).toMatch(/^Two checks hold, one is close\.$/)
+  expect(await fold(page, 'Light').getAttribute('aria-expanded')).toBe('false')
+
+  await page.reload()
+  await expect.poll(() => fold(page, 'Light').getAttribute('aria-expanded')).toBe('false')
+
+  // The head leads into it, and so unfolds it.
+  await page.locator('section-troubles').getByRole('button', { name: 'Light' }).click()
+  await expect.poll(() => fold(page, 'Light').getAttribute('aria-expanded')).toBe('true')
+  await expect.poll(() => page.locator('fill-face check-cell:focus').count()).toBe(1)
+})
+
+test('a section is moved as a whole in Build, by keys and by its words', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet/build' })
+  const calls = page.locator('build-cell .call.heading')
+  const order = async (): Promise<string[]> =>
+    (await calls.allInnerTexts()).map((one) => one.replace(/^Section:\s*/, '').trim())
+  await calls.first().waitFor()
+  const before = await order()
+  await calls.nth(1).focus()
+  await page.keyboard.press('Alt+Shift+ArrowUp')
+  const moved = [before[1], before[0], ...before.slice(2)]
+  await expect.poll(order).toEqual(moved)
+  await expect.poll(() => focused(page)).toMatch(new RegExp(before[1] as string))
+  await calls.first().click()
+  await page.getByRole('button', { name: 'Section later' }).click()
+  await expect.poll(order).toEqual(before)
+})
+
+test('an empty sheet begins with a section as well', async ({ open }) => {
+  const { page } = await open({ path: '#new/empty' })
+  await page.getByText('This sheet is empty.').waitFor()
+  await page.getByRole('button', { name: 'Set in a section' }).click()
+  await page.locator('join-panel .answer', { hasText: 'A camera to square' }).click()
+  await page.getByRole('button', { name: 'Set it in' }).click()
+  await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(2)
+  expect(await page.locator('sheet-head .foot').textContent()).not.toMatch(/mending/)
+})

@@ -1,0 +1,85 @@
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { test, violations } from './harness.ts'
+
+const search = (page: Page) => page.getByRole('searchbox', { name: 'Or say it in your own words' })
+const answers = (page: Page): Promise<string[]> => page.locator('shelf-page .answers .answer b').allInnerTexts()
+
+test('what one has got is asked, by a press or in words, and answered in the order of a job', async ({ open }) => {
+  const { page } = await open()
+  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  const all = await answers(page)
+  expect(all.length).toBeGreaterThanOrEqual(20)
+  expect(await page.locator('shelf-page h2').allInnerTexts()).toEqual([
+    'Receive and quote',
+    'Frame',
+    'Light',
+    'Square and sharp',
+    'Expose and accept',
+    'Run and deliver',
+  ])
+
+  const book = page.getByRole('button', { name: 'A bound volume' })
+  await book.press('Enter')
+  await expect.poll(() => answers(page)).toContain('A bound volume')
+  expect((await answers(page)).length).toBeLessThan(all.length)
+  expect(await book.getAttribute('aria-pressed')).toBe('true')
+  expect(await page.locator('shelf-page [role="status"]').last().textContent()).toMatch(/answer/)
+  await book.press('Enter')
+  await expect.poll(() => answers(page)).toEqual(all)
+
+  await search(page).fill('glare')
+  await expect.poll(() => answers(page)).toContain('Glossy, varnished or under glass')
+  await search(page).fill('slides')
+  await expect.poll(() => answers(page)).toEqual(['Slides and negatives'])
+  await page.keyboard.press('Tab')
+  await page.keyboard.press('Enter')
+  await page.locator('fill-face given-cell').first().waitFor()
+  expect(page.url()).toMatch(/#new\/transparencies$/)
+})
+
+test('what nothing answers to is said, with a way to an empty sheet', async ({ open }) => {
+  const { page } = await open()
+  await search(page).fill('xylophone')
+  await page.getByText('Nothing here answers to «xylophone».').waitFor()
+  expect(await answers(page)).toEqual([])
+  await search(page).fill('an old worm-eaten book')
+  await page.getByText('Nothing here answers to all of «an old worm-eaten book».').waitFor()
+  expect(await answers(page)).toContain('A bound volume')
+  await search(page).fill('xylophone')
+  await page.getByRole('link', { name: 'an empty sheet', exact: true }).click()
+  await page.locator('build-face .first').waitFor()
+})
+
+test('every answer has its figure, drawn without a script, and the same in words', async ({ open }) => {
+  const { page } = await open()
+  const scripts: string[] = []
+  page.on('request', (request) => {
+    if (request.resourceType() === 'script') scripts.push(request.url())
+  })
+  const images = page.locator('shelf-page .figure img')
+  const count = (await answers(page)).length
+  await expect.poll(() => images.count()).toBe(count)
+  for (const image of await images.all()) {
+    await image.scrollIntoViewIfNeeded()
+    await expect.poll(() => image.evaluate((one: HTMLImageElement) => one.complete && one.naturalWidth)).toBeTruthy()
+    // Beside its words it says nothing more to those who do not see it.
+    expect(await image.getAttribute('alt')).toBe('')
+  }
+  expect(await page.locator('shelf-page .told').count()).toBe(count)
+  expect(scripts).toEqual([])
+})
+
+for (const dim of [false, true])
+  test(`on a phone nothing overflows and axe finds nothing, ${dim ? 'dim' : 'light'}`, async ({ open }) => {
+    const { page } = await open({ width: 390, height: 844, dim })
+    await search(page).fill('too big')
+    await expect.poll(() => answers(page)).toContain('Too large for one frame')
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
+    expect(await violations(page)).toEqual([])
+    const filter = await page
+      .locator('.figure img')
+      .first()
+      .evaluate((one) => getComputedStyle(one).filter)
+    expect(filter).toBe(dim ? 'invert(0.8)' : 'invert(0)')
+  })
