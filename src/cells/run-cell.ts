@@ -1,7 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { repeat } from 'lit/directives/repeat.js'
+import { guard } from 'lit/directives/guard.js'
 import type { Run } from '../worksheet/index.ts'
 import { type PlannedRun, runOf } from '../worksheet/run-of-sheet.ts'
 import type { PlannedSetup, RunPlan, Unplanned } from '../worksheet/run-plan.ts'
@@ -29,8 +29,6 @@ const PAUSE_MS = 400
 /** More are folded away. */
 const FEW = 8
 
-const keyOf = ({ exposure, magnification }: PlannedSetup): string => `${exposure} ${magnification}`
-
 /** The run of a schedule: its set-ups in the order of work, what they serve, what they take, and how far one is. */
 @customElement('run-cell')
 export class RunCell extends SignalWatcher(LitElement) {
@@ -41,7 +39,7 @@ export class RunCell extends SignalWatcher(LitElement) {
   /** Something has changed since it was planned. */
   @state() private stale = true
   /** How many originals are listed of a set-up that was unfolded. */
-  @state() private listed: ReadonlyMap<string, number> = new Map()
+  @state() private listed: ReadonlyMap<number, number> = new Map()
   private about: WideView<Run> | undefined
   private waiting: ReturnType<typeof setTimeout> | undefined
   private seen = inView(this)
@@ -92,7 +90,9 @@ export class RunCell extends SignalWatcher(LitElement) {
     if (feed?.ticks === undefined || schedule?.kind !== 'schedule') return
     const boxes = [...this.renderRoot.querySelectorAll<HTMLInputElement>('input[data-row]')]
     this.ticked = boxes.findIndex((box) => box.dataset.row === `${row}`)
-    if (ask(this, tickedRow(schedule, row, feed.ticks, done)) !== undefined) this.requestUpdate()
+    const refused = ask(this, tickedRow(schedule, row, feed.ticks, done))
+    // Drawn again as it stands: the box was ticked by the press already.
+    if (refused !== undefined && this.planned) this.planned = { ...this.planned }
   }
 
   private toggleLeft(left: boolean): void {
@@ -100,13 +100,12 @@ export class RunCell extends SignalWatcher(LitElement) {
     ask(this, { do: 'replace', cell: (left ? { ...rest, left: true } : rest) as Run })
   }
 
-  private list(key: string, count: number): void {
-    this.listed = new Map(this.listed).set(key, count)
+  private list(at: number, count: number): void {
+    this.listed = new Map(this.listed).set(at, count)
   }
 
   private setup(setup: PlannedSetup, at: number, tick: Tick, remarks: ReadonlyMap<number, string>): TemplateResult {
     const { magnification, sampling, exposure, means, heights, track, originals, frames, time, data } = setup
-    const key = keyOf(setup)
     const done = originals.filter(({ original }) => original.done).length
     const facts = [
       counted(frames, 'frame'),
@@ -118,8 +117,15 @@ export class RunCell extends SignalWatcher(LitElement) {
     if (track !== undefined) figures.push([heights ? 'On the column' : 'Original to sensor', heightsInWords(setup)])
     const words = `${counted(originals.length, 'original')}${done > 0 ? `, ${done} done` : ''}`
     const many = originals.length > FEW
-    const shown = this.listed.get(key) ?? (many ? 0 : originals.length)
-    const list = originalsList(originals, shown || STEP, tick, remarks, () => this.list(key, (shown || STEP) + STEP))
+    const shown = this.listed.get(at) ?? (many ? 0 : originals.length)
+    const list = originalsList({
+      originals,
+      shown: shown || STEP,
+      tick,
+      remarks,
+      uneven: heights !== undefined && heights.most - heights.least > 5e-4,
+      more: () => this.list(at, (shown || STEP) + STEP),
+    })
     return html`
       <div class="setup" role="group" aria-labelledby="setup-${at}">
         <div class="set">
@@ -131,7 +137,7 @@ export class RunCell extends SignalWatcher(LitElement) {
           many
             ? html`<details
                 @toggle=${(event: Event) => {
-                  if ((event.target as HTMLDetailsElement).open && shown === 0) this.list(key, STEP)
+                  if ((event.target as HTMLDetailsElement).open && shown === 0) this.list(at, STEP)
                 }}
               >
                 <summary>${words}</summary>
@@ -192,20 +198,22 @@ export class RunCell extends SignalWatcher(LitElement) {
           ? html`<p class="order small quiet">In the order of work: in each exposure from the lowest camera to the highest, so that it moves one way.</p>`
           : html`<p class="order">${left && done.count > 0 ? 'Nothing is left to do.' : 'No original is listed yet that can be planned.'}</p>`
       }
-      ${repeat(plan.setups, keyOf, (setup, at) => this.setup(setup, at, tick, feed.remarks))}
+      ${plan.setups.map((setup, at) => this.setup(setup, at, tick, feed.remarks))}
       ${this.parts(plan)} ${this.unplanned(plan.unplanned)} ${tally(plan, left)}
     `
   }
 
   override render(): TemplateResult {
     const { cell } = this.view.get()
+    const { planned } = this
+    const waits = this.stale && (planned?.feed.list.length ?? 0) > AT_ONCE
     return html`
       <section aria-labelledby="title" aria-busy=${this.stale}>
         <div class="head">
           <h3 id="title">${labelOf(cell)}</h3>
-          <span class="small quiet planning" role="status">${this.stale && this.planned ? 'Planning again' : ''}</span>
+          <span class="small quiet planning" role="status">${waits ? 'Planning again' : ''}</span>
         </div>
-        ${this.planned ? this.body(this.planned, cell.left === true) : html`<p class="order quiet">Planning</p>`}
+        ${planned ? guard([planned, this.listed, cell.left], () => this.body(planned, cell.left === true)) : html`<p class="order quiet">Planning</p>`}
       </section>
     `
   }

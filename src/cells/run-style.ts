@@ -90,9 +90,8 @@ export const runStyle = css`
     padding-block: 0.3rem;
     line-height: 1.3;
   }
-  .original > :first-child:last-of-type,
-  .original > .name:first-child {
-    grid-column: 1 / span 2;
+  .original.plain {
+    grid-template-columns: minmax(0, 1fr) auto;
   }
   label.original {
     cursor: pointer;
@@ -111,6 +110,9 @@ export const runStyle = css`
   .name {
     min-inline-size: 0;
     overflow-wrap: anywhere;
+  }
+  .name > .small {
+    display: block;
   }
   .is-done .name,
   .is-done .size {

@@ -32,6 +32,10 @@ export class WideForm extends LitElement {
       .all {
         grid-column: 1 / -1;
       }
+      h4 {
+        margin: 0.8rem 0 0;
+        font-size: 1rem;
+      }
     `,
   ]
 
