@@ -9,9 +9,9 @@ import { field, shared } from '../cells/styles.ts'
 import { type Cell, type Change, movedBy, movedInto } from '../worksheet/index.ts'
 import { RowDrag } from './build-drag.ts'
 import { clipBarStyle } from './clip-bar.ts'
-import { isField } from './clip-board.ts'
 import { ClipDesk } from './clip-desk.ts'
 import { foundStyle, markFound } from './find-mark.ts'
+import { isField } from './is-field.ts'
 import './join-offer.ts'
 import { sectionMoved } from './move-section.ts'
 import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from './new-cell.ts'
@@ -59,7 +59,11 @@ export class BuildFace extends SignalWatcher(LitElement) {
         padding-block-start: 0.4rem;
       }
       .how {
-        padding-block-start: 0.8rem;
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        column-gap: 1.1rem;
+        padding-block-start: 0.4rem;
       }
       .drop {
         position: absolute;
@@ -349,7 +353,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const cells = this.open.sheet.cells
     return html`
       <p class="how small quiet">
-        ${cells.length > 0 ? html`By ↑↓ a cell is dragged to its place, and pressed to select it. ` : nothing}
+        ${cells.length > 0 ? html`<span>Drag ↑↓ to move a cell; press it to select.</span>` : nothing}
         <button type="button" class="word" @click=${() => void this.desk.pasteByPress()}>Paste cells</button>
       </p>
       <div

@@ -6,6 +6,8 @@ export const clipBarStyle = css`
     position: sticky;
     inset-block-end: 0;
     z-index: 2;
+    margin-inline: -0.9rem;
+    padding-inline: 0.9rem;
     padding-block: 0.3rem;
     background: var(--sheet);
     border-block-start: 2px solid var(--ink);

@@ -44,9 +44,3 @@ export const removal = (cells: readonly Cell[]): Change => ({
   do: 'several',
   changes: cells.map(({ id }) => ({ do: 'remove', id })),
 })
-
-/** Whether keys typed here are the field's own. */
-export function isField(event: Event): boolean {
-  const target = event.composedPath()[0]
-  return target instanceof HTMLElement && (target.matches('input, textarea, select') || target.isContentEditable)
-}

@@ -1,8 +1,9 @@
 import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
 import { type Cell, type Change, clippingOf } from '../worksheet/index.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
-import { isField, pastedInto, removal, saidOf } from './clip-board.ts'
+import { pastedInto, removal, saidOf } from './clip-board.ts'
 import { NO_PICKS, type Picks, picked, still, toggled, upTo } from './clip-picks.ts'
+import { isField } from './is-field.ts'
 
 /** What the face that shows the cells does for their selection. */
 interface Face {

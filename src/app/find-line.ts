@@ -20,6 +20,9 @@ export class FindLine extends LitElement {
         position: sticky;
         inset-block-start: 0;
         z-index: 2;
+        /* Over all that slides under it, the rings of the focus too. */
+        margin-inline: -0.9rem;
+        padding-inline: 0.9rem;
         padding-block: 0.5rem;
         background: var(--sheet);
         border-block-end: 2px solid var(--ink);

@@ -13,7 +13,8 @@ import { markFound } from './find-mark.ts'
 import { firstTrouble } from './first-trouble.ts'
 import type { HeldSheet } from './held-sheet.ts'
 import { standingInWords } from './in-words.ts'
-import { keysList, keysStyle } from './keys-list.ts'
+import { isField } from './is-field.ts'
+import { keysList, keysStyle, turnToKeys } from './keys-list.ts'
 import type { OpenSheet } from './open-sheet.ts'
 import { type Face, withFace } from './route.ts'
 import { sectionsOf } from './sections.ts'
@@ -56,9 +57,12 @@ export class SheetPage extends SignalWatcher(LitElement) {
   @state() private looksBack = false
   @state() private finds = false
   @query('fill-face') private fillFace!: FillFace | null
+  @query('.keys') private keysPlace!: HTMLDetailsElement
   @query('build-face') private buildFace!: BuildFace | null
   /** A cell to be shown once the face it is on is there. */
   private arriving: string | undefined
+  /** What had the focus when the list of keys was opened by key. */
+  private beforeKeys: HTMLElement | undefined
   private isStill = false
   private speaking: ReturnType<typeof setTimeout> | undefined
 
@@ -107,6 +111,10 @@ export class SheetPage extends SignalWatcher(LitElement) {
   }
 
   private readonly keys = (event: KeyboardEvent): void => {
+    if (event.key === '?' && !event.ctrlKey && !event.metaKey && !event.altKey && !isField(event)) {
+      event.preventDefault()
+      this.beforeKeys = turnToKeys(this.keysPlace, this.beforeKeys)
+    }
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return
     const key = event.key.toLowerCase()
     if (key === 'f') {

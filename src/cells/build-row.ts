@@ -36,7 +36,6 @@ export const buildRowStyle = [
     }
     .grip:hover {
       color: var(--ink);
-      background: var(--mark);
     }
     .grip:active {
       cursor: grabbing;

@@ -11,6 +11,14 @@ test('what is written into the address is read back', () => {
   expect(readRoute('#s=1.abc_-')).toEqual({ at: 'link', fragment: 's=1.abc_-' })
 })
 
+test('a sheet is turned from one face to another', () => {
+  const fill = toSheet('a')
+  const stand = withFace(fill, 'stand')
+  expect(readRoute(stand)).toEqual({ at: 'sheet', id: 'a', face: 'stand' })
+  expect(withFace(stand, 'build')).toBe(withFace(fill, 'build'))
+  expect(withFace(stand, 'fill')).toBe(fill)
+})
+
 test('anything else leads to the shelf', () => {
   for (const hash of ['', '#', '#nowhere', '#sheet', '#sheet/', '#new/'])
     expect(readRoute(hash)).toEqual({ at: 'shelf' })
