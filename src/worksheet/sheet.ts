@@ -155,7 +155,7 @@ export class Sheet {
   /** Puts another state of the document in the place of this one, as one step of undo. */
   become(worksheet: Worksheet): void {
     this.history.remember(this.document)
-    this.goTo(worksheet)
+    this.take(worksheet)
   }
 
   /** Takes a library that holds more functions, parts that were missing, and checks again what is in error. The document stays as it is. */
@@ -173,15 +173,19 @@ export class Sheet {
     return () => this.watchers.delete(watcher)
   }
 
+  /** To an earlier or later state of the document, the sections folded as they are now. */
   private goTo(found: Worksheet | undefined): boolean {
     if (!found) return false
-    const worksheet = foldedAs(this.document, found)
+    this.take(foldedAs(this.document, found))
+    return true
+  }
+
+  private take(worksheet: Worksheet): void {
     this.document = worksheet
     this.places = undefined
     this.forgetShowing()
     this.engine.update(worksheet.cells)
     this.tellAll('all')
-    return true
   }
 
   private changeWhole(change: Change): Touched {

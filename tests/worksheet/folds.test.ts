@@ -54,3 +54,11 @@ it('what is typed goes on merging though a section was folded meanwhile', () => 
   expect(seen(sheet, 'a')).toBe('1 mm')
   expect(sheet.canUndo).toBe(false)
 })
+
+it('another state of the document, as another tab kept it, comes with its own folds', () => {
+  const sheet = open()
+  const other = open()
+  other.fold('h', true)
+  sheet.become(other.worksheet)
+  expect(sheet.worksheet).toBe(other.worksheet)
+})
