@@ -74,13 +74,13 @@ describe('what the reading holds already is not counted again', () => {
   })
 
   test('a meter that reads the light itself asks for no surface', () => {
-    const sheet = open('exposure-ledger', { receptor: 'flat receptor', polarised: 'no', magnification: '1:9' })
+    const sheet = open('exposure-ledger', { read_with: 'flat receptor', polarised: 'no', magnification: '1:9' })
     expect(sheet.number('surface_stops')).toBe(0)
     expect(sheet.number('total_stops')).toBeCloseTo(2 * Math.log2(10 / 9), 12)
   })
 
   test('and cannot have been read through the lens', () => {
-    const odd = { receptor: 'flat receptor', through_lens: 'yes', polarisers_read: 'over lamps and lens' }
+    const odd = { read_with: 'flat receptor', through_lens: 'yes', polarisers_read: 'over lamps and lens' }
     expect(open('exposure-ledger', odd).state('not_twice')).toBe('fails')
     expect(open('exposure-ledger', odd).message('not_twice')).toContain('counted twice')
   })
@@ -119,7 +119,7 @@ describe('each check holds and fails, and says so in full', () => {
   const bright = { reading: '15', aperture: 'f/2.8', polarised: 'no', metered_reflectance: '18' }
   test.each([
     ['not_twice', {}, { through_lens: 'yes' }],
-    ['read_flat', {}, { receptor: 'dome up' }],
+    ['reading_flat', {}, { read_with: 'dome up' }],
     ['set_no_flicker', {}, bright],
     ['set_released', {}, { hands_off: 'no' }],
   ] as const)('%s', (check, held, failed) => {
