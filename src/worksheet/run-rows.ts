@@ -35,14 +35,21 @@ export function listOf(
   return { list, remarks: row.remarks }
 }
 
+/** More pages of one original are taken to be a slip. */
+const MOST_PAGES = 1_000_000
+
 type Limit = 'above' | 'none under' | 'whole'
 const LIMITS: Readonly<Record<Limit, string>> = {
   above: 'more than 0',
   'none under': '0 or more',
-  whole: 'a whole number, 1 or more',
+  whole: 'a whole number from 1 to a million',
 }
 const isWithin = (value: number, limit: Limit): boolean =>
-  limit === 'above' ? value > 0 : limit === 'whole' ? value >= 1 && Number.isInteger(value) : value >= 0
+  limit === 'above'
+    ? value > 0
+    : limit === 'whole'
+      ? value >= 1 && value <= MOST_PAGES && Number.isInteger(value)
+      : value >= 0
 
 /** One row after another: the same object for all of a hundred thousand. */
 class Row implements RowAt {

@@ -4,6 +4,7 @@ import { tubeChoices } from '../../src/functions/tube-choices.ts'
 import { type Original, planRun, type Rig } from '../../src/worksheet/run-plan.ts'
 import { Reach } from '../../src/worksheet/run-reach.ts'
 import { framesAt, mostFor } from '../../src/worksheet/run-tiles.ts'
+import { heightsInWords, ratioInWords, timeInWords } from '../../src/worksheet/run-words.ts'
 
 const MM = 1e-3
 const PPI = 1 / 25.4e-3
@@ -251,6 +252,27 @@ describe('a plan of the run', () => {
       each.row === 0 ? { ...each, actualTime: undefined, actualFrames: undefined } : each,
     )
     expect(planRun(few, rig()).standing.expected).toBeUndefined()
+  })
+
+  it('comes out whatever the figures, and is told', () => {
+    const odd = fc.double({ min: 1e-300, max: 1e300, noNaN: true })
+    const list = fc.array(fc.record({ width: odd, height: odd, sampling: odd, overlap: odd, frameTime: odd }), {
+      minLength: 1,
+      maxLength: 5,
+    })
+    fc.assert(
+      fc.property(list, odd, rigs, (all, pitch, one) => {
+        const originals = all.map((each, row) => ({ ...original(row, 1, 1, 1), ...each }))
+        const plan = planRun(originals, { ...one, pitch })
+        expect(plan.total.count + plan.unplanned.length).toBe(all.length)
+        for (const setup of plan.setups) {
+          expect(setup.magnification).toBeGreaterThan(0)
+          const told = [ratioInWords(setup.magnification), heightsInWords(setup), timeInWords(setup.time)].join()
+          expect(told).not.toMatch(/NaN|undefined/)
+        }
+      }),
+      { numRuns: 500 },
+    )
   })
 
   it('plans again what is left, with no more set-ups than before', () => {
