@@ -2,6 +2,7 @@ import { defineConfig, type Plugin } from 'vite'
 import { functions } from './vite/functions.ts'
 import { offline } from './vite/offline.ts'
 import { shelfFigures } from './vite/shelf-figures.ts'
+import { templates } from './vite/templates.ts'
 
 /** What the built page may do: run its own files, and nothing else. Lit makes one trusted policy, the worker's address needs another. */
 const POLICY = [
@@ -38,10 +39,16 @@ const policy: Plugin = {
 /** What is always wanted together goes in one file: it packs smaller, and is asked for once. */
 const CHUNKS = [
   {
+    // Parser, checker and what else knows formulas as text: templates are filled in without.
+    name: 'formulas',
+    includeDependenciesRecursively: false,
+    test: /\/src\/language\/(arguments|broken|check[\w-]*|computable|condition|lookalikes|lower|names-in|parsed|parser[\w.]*|record-text|reference|tokens|typed|whole)\.ts$|\/src\/worksheet\/(whole|whole-sheet|renaming|follow-names|schedule-rename)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+  },
+  {
     name: 'engine',
     // Else the schema of documents would come along.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule-(csv|match|export|foot|limits)|clipping)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule|clipping|prepare\.)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$/,
   },
   {
     name: 'lamps',
@@ -57,7 +64,7 @@ export default defineConfig({
   base: './',
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
   json: { stringify: false },
-  plugins: [policy, functions(), shelfFigures(), offline()],
+  plugins: [policy, functions(), shelfFigures(), templates(), offline()],
   build: {
     target: 'es2022',
     // The polyfill is an inline script in all but name; browsers of 2022 and later do without.

@@ -1,16 +1,11 @@
 import { FUNCTION_NAMES } from 'virtual:function-names'
 import type { SubjectFile } from '../functions/index.ts'
-import { LOADERS } from '../functions/loaders.ts'
-import type { Callable, Library } from '../language/index.ts'
+import type { Library } from '../language/index.ts'
 import type { Cell } from '../worksheet/index.ts'
+import { functionsOf } from './functions.ts'
 
-const FILES = Object.keys(LOADERS) as SubjectFile[]
+const FILES = Object.keys(FUNCTION_NAMES) as SubjectFile[]
 const FILE_OF = new Map(FILES.flatMap((file) => FUNCTION_NAMES[file].split(' ').map((name) => [name, file] as const)))
-
-async function load(files: readonly SubjectFile[]): Promise<Library> {
-  const subjects: (readonly Callable[])[] = await Promise.all(files.map((file) => LOADERS[file]()))
-  return new Map(subjects.flat().map((record) => [record.name, record]))
-}
 
 /** What stands before a bracket. A word of prose among them does no harm. */
 const called = (text: string): string[] => text.match(/[A-Za-z_]\w*(?=\s*\()/g) ?? []
@@ -34,8 +29,8 @@ export function libraryFor(cells: readonly Cell[]): Promise<Library> {
   // The rows of a table call nothing, and may be many.
   const texts = cells.map((cell) => (cell.kind === 'schedule' ? { ...cell, rows: [] } : cell))
   const names = [...called(JSON.stringify(texts)), ...cells.flatMap(feet)]
-  return load([...new Set(names.flatMap((name) => FILE_OF.get(name) ?? []))])
+  return functionsOf(names.flatMap((name) => FILE_OF.get(name) ?? []))
 }
 
 /** Every function there is: whoever writes a formula may call any. */
-export const wholeLibrary = (): Promise<Library> => load(FILES)
+export const wholeLibrary = (): Promise<Library> => functionsOf(FILES)

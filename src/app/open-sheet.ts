@@ -1,7 +1,6 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../cells/cell-view.ts'
 import { type Cell, type Change, ChangeRefused, type Note, type Sheet } from '../worksheet/index.ts'
-import { libraryFor, wholeLibrary } from './library.ts'
 
 /**
  * An open worksheet as the elements see it. The engine computes in its own loop and says what changed; only the
@@ -17,6 +16,7 @@ export class OpenSheet {
   readonly frozen = signal(false)
   private readonly views = new Map<string, CellSignal>()
   private learnt = false
+  private learning: Promise<void> | undefined
   /** What is folded in a sheet that is read only: here alone, as the sheet itself may not change. */
   private readonly folds = new Map<string, boolean>()
   private readonly stop: () => void
@@ -71,7 +71,8 @@ export class OpenSheet {
     if (this.learnt) return
     this.learnt = true
     try {
-      this.sheet.extend(await wholeLibrary())
+      const { WHOLE, wholeLibrary } = await import('./knowing.ts')
+      this.sheet.extend(await wholeLibrary(), WHOLE)
     } catch {
       // Without the network those already here go on working; the next time it is tried again.
       this.learnt = false
@@ -80,7 +81,19 @@ export class OpenSheet {
 
   /** Fetches the functions that cells call which are to come in. */
   async learnFor(cells: readonly Cell[]): Promise<void> {
-    if (!this.learnt) this.sheet.extend(await libraryFor([...this.sheet.cells, ...cells]))
+    if (this.learnt) return
+    const { WHOLE, libraryFor } = await import('./knowing.ts')
+    const library = await libraryFor([...this.sheet.cells, ...cells])
+    if (!this.learnt) this.sheet.extend(library, WHOLE)
+  }
+
+  /** Fetches what reads formulas that were not prepared, once; without the network, the next time it is asked for. */
+  learn(): Promise<void> {
+    this.learning ??= this.learnFor([]).catch((error) => {
+      this.learning = undefined
+      throw error
+    })
+    return this.learning
   }
 
   readonly called = (name: string): string => {

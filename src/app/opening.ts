@@ -1,8 +1,32 @@
-import { Sheet, type Worksheet } from '../worksheet/index.ts'
-import { libraryFor } from './library.ts'
+import { PreparedReader } from '../language/prepared.ts'
+import type { Worksheet } from '../worksheet/index.ts'
+import { Sheet } from '../worksheet/sheet.ts'
+import { functionsOf } from './functions.ts'
 import { OpenSheet } from './open-sheet.ts'
+import { preparedFor } from './prepared.ts'
 import './sheet-page.ts'
 
 /** Opens a worksheet. This module brings the engine with it: the shelf does without. */
-export const openWorksheet = async (worksheet: Worksheet): Promise<OpenSheet> =>
-  new OpenSheet(new Sheet(worksheet, await libraryFor(worksheet.cells)))
+export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
+  const [prepared, schedules] = await Promise.all([preparedFor(worksheet), schedulesFor(worksheet)])
+  const library = await functionsOf(prepared.flatMap(({ functions }) => functions))
+  let open: OpenSheet | undefined
+  let isLacking = false
+  const reader = new PreparedReader(
+    prepared.map((one) => one.prepared),
+    () => {
+      isLacking = true
+      // Should it fail, it is asked for again at the next key.
+      open?.learn().catch(() => {})
+    },
+  )
+  open = new OpenSheet(new Sheet(worksheet, library, { reader, ...schedules }))
+  if (isLacking) await open.learn()
+  return open
+}
+
+async function schedulesFor({ cells }: Worksheet) {
+  if (!cells.some(({ kind }) => kind === 'schedule')) return {}
+  const { SCHEDULES } = await import('../worksheet/schedules.ts')
+  return { schedules: SCHEDULES }
+}

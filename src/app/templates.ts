@@ -1,5 +1,6 @@
 import type { Worksheet } from '../worksheet/index.ts'
 import type { Stage } from '../worksheet/stages.ts'
+import { templateFile } from './prepared.ts'
 
 /** How a template answers the shelf's question; stands in the template's own file under `shelf`. */
 export interface Answer {
@@ -20,7 +21,6 @@ type Shelf = Omit<Answer, 'key'>
 
 // Only the answers load with the page; a template itself is fetched when it is chosen.
 const shelves = import.meta.glob<Shelf>('../../templates/*.json', { import: 'shelf', eager: true })
-const files = import.meta.glob<string>('../../templates/*.json', { query: '?url', import: 'default', eager: true })
 
 const keyOf = (path: string): string => path.replace(/^.*\/|\.json$/g, '')
 
@@ -36,12 +36,5 @@ export const EMPTY = 'empty'
 const emptySheet: Worksheet = { format: 'evenfield-worksheet', version: 1, title: 'Untitled worksheet', cells: [] }
 
 /** The worksheet behind an answer; undefined where there is none of that name. */
-export async function template(key: string): Promise<Worksheet | undefined> {
-  if (key === EMPTY) return emptySheet
-  const address = Object.entries(files).find(([path]) => keyOf(path) === key)?.[1]
-  if (!address) return undefined
-  const answer = await fetch(address)
-  if (!answer.ok) throw new Error('This start could not be fetched. Reload the page, or start from an empty sheet.')
-  const { shelf: _, ...worksheet } = await answer.json()
-  return worksheet as Worksheet
-}
+export const template = async (key: string): Promise<Worksheet | undefined> =>
+  key === EMPTY ? emptySheet : (await templateFile(key))?.worksheet

@@ -3,3 +3,11 @@ declare module 'virtual:shelf-figures' {
   /** By template: the address of its small figure, empty where it has none, and one or two of its figures in words. */
   export const FIGURES: Readonly<Record<string, { readonly src: string; readonly words: string }>>
 }
+
+/** Made by vite/templates.ts. */
+declare module 'virtual:templates' {
+  /** Where each template's file is, by key. */
+  export const TEMPLATES: Readonly<Record<string, string>>
+  /** Where the marks of all templates' formulas are. */
+  export const INDEX: string
+}

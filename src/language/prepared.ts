@@ -70,18 +70,72 @@ export function exactly(type: Type): string {
 
 const isBranch = (step: PreparedStep): step is readonly PreparedStep[] => Array.isArray(step)
 
+const mapped = <A, B>(condition: Condition<A>, make: (ready: A) => B): Condition<B> => {
+  if ('both' in condition) {
+    const { both, left, right } = condition
+    return { both, left: mapped(left, make), right: mapped(right, make) }
+  }
+  const { whole, so, order } = condition
+  if (!order) return { whole: make(whole), so }
+  return { whole: make(whole), so, order: { ...order, left: make(order.left), right: make(order.right) } }
+}
+
 /** The types of prepared formulas, and their programs made ready. */
 class Table {
-  readonly types: Type[] = []
-  readonly keys: readonly string[]
+  private readonly types: Type[] = []
+  private readonly keys: readonly string[]
+  private readonly made = new Map<PreparedMeaning, Meaning>()
 
   constructor(private readonly prepared: PreparedFormulas) {
     for (const type of prepared.types) this.types.push(this.typeOf(type))
     this.keys = this.types.map(exactly)
   }
 
-  find(text: string): PreparedFormula | undefined {
-    return Object.hasOwn(this.prepared.formulas, text) ? this.prepared.formulas[text] : undefined
+  find(text: string): ReadFormula | undefined {
+    if (!Object.hasOwn(this.prepared.formulas, text)) return undefined
+    const { mentions, meanings } = this.prepared.formulas[text] as PreparedFormula
+    return { mentions, check: (scope) => this.check(mentions, meanings, scope) }
+  }
+
+  private check(
+    mentions: readonly string[],
+    meanings: readonly PreparedMeaning[],
+    scope: Scope,
+  ): Understood | undefined {
+    const keys = mentions.map((name) => {
+      const type = scope.typeOf(name)
+      return type === undefined || type === 'unknown' ? type : exactly(type)
+    })
+    const meaning = meanings.find(
+      ({ types, calls }) =>
+        keys.every((key, i) => key === 'unknown' || key === this.keys[types[i] as number]) &&
+        calls.every((name) => scope.library.has(name)),
+    )
+    if (!meaning) return undefined
+    const { uses } = meaning
+    // A cell in error leaves what names it without a meaning, and without a complaint of its own.
+    return keys.includes('unknown')
+      ? { errors: [], uses }
+      : { meaning: this.meaningOf(meaning, scope.library), errors: [], uses }
+  }
+
+  private meaningOf(prepared: PreparedMeaning, library: Library): Meaning {
+    const known = this.made.get(prepared)
+    if (known) return known
+    const { whole, calls, warnings, limits, condition } = prepared
+    let parts: Condition | undefined
+    const made: Meaning = {
+      computable: this.ready(whole, library),
+      warnings,
+      calls: calls.map((name) => library.get(name) as Callable),
+      ...(limits ? { limits: { of: this.ready(limits.of, library), relative: limits.relative } } : {}),
+      condition: () => {
+        parts ??= mapped(condition as Condition<PreparedProgram>, (part) => this.ready(part, library))
+        return parts
+      },
+    }
+    this.made.set(prepared, made)
+    return made
   }
 
   private at(place: number): Type {
@@ -96,7 +150,7 @@ class Table {
     return record(type.record, Object.fromEntries(Object.entries(type.parts).map(([name, at]) => [name, this.at(at)])))
   }
 
-  ready({ type, steps, inputs, spans, infinite }: PreparedProgram, library: Library): Computable {
+  private ready({ type, steps, inputs, spans, infinite }: PreparedProgram, library: Library): Computable {
     return {
       type: this.at(type),
       program: compile(steps.map((step) => this.step(step, library))),
@@ -123,75 +177,32 @@ class Table {
   }
 }
 
-const mapped = <A, B>(condition: Condition<A>, make: (ready: A) => B): Condition<B> => {
-  if ('both' in condition) {
-    const { both, left, right } = condition
-    return { both, left: mapped(left, make), right: mapped(right, make) }
-  }
-  const { whole, so, order } = condition
-  if (!order) return { whole: make(whole), so }
-  return { whole: make(whole), so, order: { ...order, left: make(order.left), right: make(order.right) } }
-}
-
 /**
- * Tells what formulas mean from what the build has prepared. What is not among it, or means something else for other
- * types, is left to the checker; where that is not here yet, `wanted` is called and nothing is known for now.
+ * Tells what formulas mean from what the build has prepared. Of what is not among it, or means something else for other
+ * types, nothing is known: `wanted` is called, for the checker to be fetched.
  */
 export class PreparedReader implements Reader {
-  private readonly table: Table
-  private readonly made = new Map<PreparedMeaning, Meaning>()
+  private readonly tables: readonly Table[]
 
   constructor(
-    prepared: PreparedFormulas,
+    prepared: readonly PreparedFormulas[],
     private readonly wanted: () => void,
-    private readonly checker?: Reader,
   ) {
-    this.table = new Table(prepared)
+    this.tables = prepared.map((one) => new Table(one))
   }
 
   read(text: string): ReadFormula {
-    const found = this.table.find(text)
-    if (!found) return this.left(text) ?? NOT_YET
-    return { mentions: found.mentions, check: (scope) => this.check(found, scope) ?? this.left(text)?.check(scope) }
+    const found = this.tables.flatMap((table) => table.find(text) ?? [])
+    if (!found[0]) this.wanted()
+    return { mentions: found[0]?.mentions ?? [], check: (scope) => this.check(found, scope) }
   }
 
-  private left(text: string): ReadFormula | undefined {
-    if (!this.checker) this.wanted()
-    return this.checker?.read(text)
-  }
-
-  private check({ mentions, meanings }: PreparedFormula, scope: Scope): Understood | undefined {
-    const types = mentions.map((name) => scope.typeOf(name))
-    const keys = types.map((type) => (type === undefined || type === 'unknown' ? type : exactly(type)))
-    const fits = ({ types: wanted, calls }: PreparedMeaning): boolean =>
-      keys.every((key, i) => key === 'unknown' || key === this.table.keys[wanted[i] as number]) &&
-      calls.every((name) => scope.library.has(name))
-    const meaning = meanings.find(fits)
-    if (!meaning) return undefined
-    const { uses } = meaning
-    // A cell in error leaves what names it without a meaning, and without a complaint of its own.
-    if (types.includes('unknown')) return { errors: [], uses }
-    return { meaning: this.ready(meaning, scope.library), errors: [], uses }
-  }
-
-  private ready(prepared: PreparedMeaning, library: Library): Meaning {
-    const known = this.made.get(prepared)
-    if (known) return known
-    const { whole, calls, warnings, limits, condition } = prepared
-    let parts: Condition | undefined
-    const made: Meaning = {
-      computable: this.table.ready(whole, library),
-      warnings,
-      calls: calls.map((name) => library.get(name) as Callable),
-      ...(limits ? { limits: { of: this.table.ready(limits.of, library), relative: limits.relative } } : {}),
-      condition: () => {
-        parts ??= mapped(condition as Condition<PreparedProgram>, (part) => this.table.ready(part, library))
-        return parts
-      },
+  private check(found: readonly ReadFormula[], scope: Scope): Understood | undefined {
+    for (const one of found) {
+      const understood = one.check(scope)
+      if (understood) return understood
     }
-    this.made.set(prepared, made)
-    return made
+    this.wanted()
+    return undefined
   }
 }
-
-const NOT_YET: ReadFormula = { mentions: [], check: () => undefined }

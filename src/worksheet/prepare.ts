@@ -3,6 +3,9 @@ import { Preparer } from '../language/prepare.ts'
 import type { PreparedFormulas } from '../language/prepared.ts'
 import type { Cell, Worksheet } from './document.ts'
 import { isNamed } from './names.ts'
+import type { Node } from './node.ts'
+import { feedOf } from './run-feed.ts'
+import { footOf } from './schedule-foot.ts'
 import { SCHEDULES } from './schedules.ts'
 import { Sheet } from './sheet.ts'
 import { formulasShown } from './showing.ts'
@@ -21,6 +24,8 @@ function lookAt(sheet: Sheet, cell: Cell): void {
   if (isNamed(cell)) sheet.outcome(cell.id)
   if (cell.kind === 'check') sheet.check(cell.id)
   if (cell.kind === 'drawing') sheet.drawing(cell.id)
+  if (cell.kind === 'run') feedOf(sheet.engine, cell)
+  if (cell.kind === 'schedule') footOf(sheet.engine, sheet.engine.node(cell.id) as Node)
   // A message that is not shown just now, too.
   for (const formula of formulasShown(cell)) {
     sheet.namesIn(formula)

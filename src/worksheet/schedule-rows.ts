@@ -93,8 +93,9 @@ export class RowProgram {
     return this.record(computed)
   }
 
-  /** What the rows came to when the program last ran over these values. */
-  computedOver(values: readonly Value[]): RowsComputed | undefined {
+  /** What the rows come to over these values: as the program last ran over them, or computed now. */
+  computedOver(values: readonly Value[], slots: ArrayLike<number>): RowsComputed | undefined {
+    if (!this.runs.has(values)) this.program(values, slots)
     return this.runs.get(values)
   }
 

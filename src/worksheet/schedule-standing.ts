@@ -17,7 +17,8 @@ export interface LeftOut {
 /** What the rows came to; undefined while the schedule waits or is in error. */
 export function rowsComputed(engine: Engine, node: Node): RowsComputed | undefined {
   if (engine.isDuplicate(node) || engine.state(node) !== VALUE) return undefined
-  return node.schedule?.rows?.computedOver(engine.layout.values)
+  const { values, slots } = engine.layout
+  return node.schedule?.rows?.computedOver(values, slots[engine.positionOf(node)] as Int32Array)
 }
 
 /** The rows with something in them that do not count, in order. */

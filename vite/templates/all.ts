@@ -1,0 +1,29 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from '../../src/app/template-file.ts'
+import { LIBRARY, SUBJECTS, type SubjectFile } from '../../src/functions/index.ts'
+import type { Worksheet } from '../../src/worksheet/index.ts'
+import { prepare } from '../../src/worksheet/prepare.ts'
+
+const FOLDER = new URL('../../templates/', import.meta.url)
+
+const SUBJECT_OF = new Map(
+  Object.entries(SUBJECTS).flatMap(([file, records]) =>
+    records.map(({ name }) => [name, file as SubjectFile] as const),
+  ),
+)
+
+function fileOf(name: string): TemplateFile {
+  const { shelf: _, ...worksheet } = JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'))
+  const prepared = prepare([worksheet as Worksheet], LIBRARY)
+  const called = Object.values(prepared.formulas).flatMap(({ meanings }) => meanings.flatMap(({ calls }) => calls))
+  return { worksheet, prepared, functions: [...new Set(called.flatMap((one) => SUBJECT_OF.get(one) ?? []))].sort() }
+}
+
+/** Each template's key, and what the page fetches for it. */
+export const files: readonly (readonly [string, TemplateFile])[] = readdirSync(FOLDER)
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => [name.replace(/\.json$/, ''), fileOf(name)] as const)
+
+export const index: FormulaIndex = Object.fromEntries(
+  files.map(([key, { worksheet }]) => [key, [...new Set(formulasOf(worksheet.cells).map(markOf))].join(' ')]),
+)
