@@ -5,9 +5,11 @@ import { shared } from '../cells/styles.ts'
 import type { Piece } from '../kit/piece.ts'
 import { newId, openStore, type Store, type Summary } from '../storage/store.ts'
 import type { Standing, Worksheet } from '../worksheet/index.ts'
+import { newerIn } from '../worksheet/newer-in.ts'
 import { face, setFace } from './face.ts'
 import { HeldSheet } from './held-sheet.ts'
 import './newer-bar.ts'
+import type { Newer } from './newer-page.ts'
 import { type Face, type Route, readRoute, toSheet, withFace } from './route.ts'
 import './shelf-page.ts'
 import { template } from './templates.ts'
@@ -17,6 +19,7 @@ type Page =
   | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
   | { readonly on: 'kit' }
   | { readonly on: 'sheet'; readonly held: HeldSheet; readonly key: string }
+  | { readonly on: 'newer'; readonly newer: Newer }
   | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing; readonly served?: boolean }
 
 /** The app: one page at a time, chosen by the address. */
@@ -120,8 +123,20 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       this.face = 'face' in route ? route.face : 'fill'
       this.turnTo(page)
     } catch (error) {
-      if (arrival === this.arriving) this.turnTo({ on: 'shelf', trouble: (error as Error).message })
+      const newer = await this.newerPage(error)
+      if (arrival === this.arriving) this.turnTo(newer ?? { on: 'shelf', trouble: (error as Error).message })
     }
+  }
+
+  /** What was to be opened is of a newer version: it is shown to be read. */
+  private async newerPage(error: unknown): Promise<Page | undefined> {
+    const data = newerIn(error)
+    if (data === undefined) return undefined
+    const { openNewer } = await import('./newer-page.ts')
+    return openNewer(data).then(
+      (newer) => ({ on: 'newer', newer }),
+      () => undefined,
+    )
   }
 
   private async leave({ held }: Page & { on: 'sheet' }): Promise<void> {
@@ -220,7 +235,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async openFiles(files: readonly File[]): Promise<void> {
     const { openFiles } = await import('./open-files.ts')
-    const { ids, said, failed } = await openFiles(this.kept(), files)
+    const { ids, said, failed, error } = await openFiles(this.kept(), files)
     const [id] = ids
     if (id !== undefined && said.length === 0) {
       location.hash = toSheet(id)
@@ -228,6 +243,13 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     }
     if (this.page.on === 'sheet') await this.leave(this.page)
     history.replaceState(null, '', '#')
+    const newer = files.length === 1 ? await this.newerPage(error) : undefined
+    if (newer) {
+      // An address of its own leads nowhere, but the way back to the shelf leads from it.
+      history.replaceState(null, '', '#newer')
+      this.turnTo(newer)
+      return
+    }
     const words = said.join(' ')
     this.turnTo({ on: 'shelf', trouble: failed ? words : '', said: failed ? '' : words })
   }
@@ -274,6 +296,13 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
         }}
       ></copy-page>`
     if (page.on === 'kit') return html`<kit-page .store=${this.kept()}></kit-page>`
+    if (page.on === 'newer')
+      return html`<newer-page
+        .newer=${page.newer}
+        @newer-left=${() => {
+          location.hash = ''
+        }}
+      ></newer-page>`
     if (page.on === 'shelf')
       return html`<shelf-page
         .store=${this.kept()}

@@ -139,7 +139,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     )
     const spreads = spreadsOf(seen)
     return html`
-      ${cells.length === 0 ? this.empty() : nothing}
+      ${cells.length === 0 && !this.open.frozen.get() ? this.empty() : nothing}
       ${repeat(
         spreads,
         (spread) => spread[0]?.id,

@@ -8,6 +8,8 @@ export interface Opened {
   readonly ids: readonly string[]
   readonly said: readonly string[]
   readonly failed: boolean
+  /** Why the last that failed did. */
+  readonly error?: unknown
 }
 
 const sentence = (message: string): string => message.replace(/\.?$/, '.')
@@ -17,6 +19,7 @@ export async function openFiles(store: Store, files: readonly File[]): Promise<O
   const ids: string[] = []
   const said: string[] = []
   let failed = false
+  let last: unknown
   for (const file of files) {
     try {
       const backup = await backupIn(file)
@@ -34,11 +37,12 @@ export async function openFiles(store: Store, files: readonly File[]): Promise<O
       ids.push(id)
     } catch (error) {
       failed = true
+      last = error
       said.push(sentence((error as Error).message))
     }
   }
   if (ids.length > 1 || (ids.length === 1 && said.length > 0))
     said.unshift(`${ids.length} ${ids.length === 1 ? 'sheet' : 'sheets'} came in.`)
   if (failed) said.push('Your own sheets are as they were.')
-  return { ids, said: said.filter(Boolean), failed }
+  return { ids, said: said.filter(Boolean), failed, error: last }
 }

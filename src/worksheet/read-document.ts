@@ -9,6 +9,8 @@ export class DocumentError extends Error {
     /** Where: `cells[3].unit`, or empty for the whole document. */
     readonly place: string,
     readonly isNewer = false,
+    /** Of a newer one: the whole of it, for `readNewer`. */
+    readonly data?: unknown,
   ) {
     super(message)
   }
@@ -62,6 +64,7 @@ export function readData(data: unknown): Worksheet {
       `This worksheet was made by a newer version (its version is ${version}, this program reads up to ${VERSION}). Open it with a newer one.`,
       'version',
       true,
+      data,
     )
   const parsed = v.safeParse(WorksheetSchema, migrate(data as Record<string, unknown>))
   if (!parsed.success) throw explained(parsed.issues[0])

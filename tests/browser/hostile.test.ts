@@ -26,14 +26,14 @@ async function arrive(page: Page, fragment: string): Promise<void> {
   await page.evaluate((hash) => {
     location.hash = hash
   }, fragment)
-  await page.locator('copy-page h1, shelf-page [role="alert"]').first().waitFor()
+  await page.locator('copy-page h1, newer-page h1, shelf-page [role="alert"]').first().waitFor()
 }
 
 async function away(page: Page): Promise<void> {
   await page.evaluate(() => {
     location.hash = ''
   })
-  await page.locator('copy-page').waitFor({ state: 'detached' })
+  await page.locator('copy-page, newer-page').waitFor({ state: 'detached' })
   await page.locator('shelf-page').waitFor()
 }
 
