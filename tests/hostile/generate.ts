@@ -1,6 +1,7 @@
 import { deflateSync } from 'node:zlib'
 import fc from 'fast-check'
 import { FUNCTIONS } from '../../src/functions/index.ts'
+import { RUN_INPUTS } from '../../src/worksheet/run-inputs.ts'
 
 const RAN = 'globalThis.ran=true'
 
@@ -34,6 +35,8 @@ export const PAYLOADS: readonly string[] = [
   "=cmd|' /C calc'!A0",
   '410\t415\r\n408\t<b>418</b>\r\n\t\t',
   '1;2;3\n4;5;6',
+  '__proto__\tconstructor [mm]\tpolluted\n1\t2\t3',
+  'a,"b\n"c",=1+1\n\0,\ufeff"',
   '1e308',
   '-1e308 mm',
   '1e-320 m',
@@ -149,6 +152,27 @@ const unit = fc.oneof({ weight: 3, arbitrary: fc.constantFrom('mm', 'ppi', 'f/',
 const maybe = <T>(of: fc.Arbitrary<T>): fc.Arbitrary<T | undefined> => fc.option(of, { nil: undefined })
 const value = fc.oneof(fc.constantFrom(...NUMBERS), text)
 
+const columnName = fc.constantFrom('a', 'b', 'width', 'constructor', 'toString', 'valueOf', 'count', 'and', 'f')
+const column = fc.record({
+  name: columnName,
+  label: maybe(text),
+  entry: maybe(fc.constantFrom('quantity', 'text', 'choice', 'tick', 'date and time')),
+  unit: maybe(unit),
+  options: maybe(fc.array(text, { maxLength: 3 })),
+  formula: maybe(formula),
+  may_be_empty: maybe(fc.boolean()),
+  foot: maybe(
+    fc.array(
+      fc.record({
+        figure: fc.constantFrom('sum', 'mean', 'least', 'greatest', 'percentile', 'count'),
+        share: maybe(value),
+        where: maybe(formula),
+      }),
+      { maxLength: 3 },
+    ),
+  ),
+})
+
 /** What may stand where a later version has put something, or a forger. */
 const strange = fc.oneof(
   fc.jsonValue({ maxDepth: 3 }),
@@ -204,6 +228,22 @@ const cell = fc.oneof(
       { maxKeys: 5 },
     ),
   }),
+  fc.record({
+    kind: fc.constant('schedule'),
+    name,
+    label: maybe(text),
+    columns: fc.array(column, { maxLength: 5 }),
+    rows: fc.array(fc.array(value, { maxLength: 6 }), { maxLength: 5 }),
+  }),
+  fc.record({
+    kind: fc.constant('run'),
+    title: maybe(text),
+    of: maybe(name),
+    from: fc.dictionary(fc.constantFrom('constructor', ...RUN_INPUTS.map((input) => input.name)), formula, {
+      maxKeys: 12,
+    }),
+    left: maybe(fc.boolean()),
+  }),
   fc.record({ kind: fc.constantFrom('schedule', '__proto__', 'constructor'), rows: strange }),
 )
 
@@ -216,10 +256,11 @@ const sound = fc
     title: title.slice(0, 400),
     job,
     cells: cells
-      .filter(({ kind }) => ['given', 'result', 'check', 'note', 'drawing'].includes(kind))
+      .filter((one) => ['given', 'result', 'check', 'note', 'drawing', 'run'].includes(one.kind) || 'columns' in one)
       .map((one, at) => ({
         ...one,
         ...('name' in one && !/^[A-Za-z]\w*$/.test(one.name) ? { name: `n${at}` } : {}),
+        ...('of' in one && !/^[A-Za-z]\w*$/.test(one.of ?? 'n') ? { of: `n${at - 1}` } : {}),
         ...('drawing' in one && one.drawing === 'constructor' ? { drawing: 'patches' } : {}),
         id: one.kind === 'note' && at % 3 === 0 ? `${at}"><script>` : `${at}`,
       })),
