@@ -20,7 +20,14 @@ const NAMES = readdirSync(new URL('../../templates/', import.meta.url))
   .sort((a, b) => STAGES.indexOf(a.moment) - STAGES.indexOf(b.moment) || a.order - b.order)
   .map(({ name }) => name)
 
-const PAIRS = NAMES.slice(1).map((name, at) => [NAMES[at] as string, name] as const)
+/** Neighbours, started from either. */
+const PAIRS = NAMES.slice(1).flatMap((name, at): (readonly [string, string])[] => {
+  const before = NAMES[at] as string
+  return [
+    [before, name],
+    [name, before],
+  ]
+})
 
 /** One template set into a sheet started from another. */
 function joined(first: string, second: string) {
