@@ -220,7 +220,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     ])
     try {
       const { cell, row, column } = this
-      const { rows } = text.includes('\t') ? readTable(text, '\t') : readTable(text)
+      const { rows } = readTable(text, { most: MOST_ROWS, ...(text.includes('\t') ? { separator: '\t' } : {}) })
       const width = Math.max(...rows.map(({ length }) => length))
       // What has headings of its own, or does not fit beside the field in hand, is looked at first.
       if (column + width > cell.columns.length || (width > 1 && matchTable(cell.columns, rows).hasHeadings)) {

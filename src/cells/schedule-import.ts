@@ -4,6 +4,7 @@ import { live } from 'lit/directives/live.js'
 import type { Column, Schedule } from '../worksheet/index.ts'
 import { columnLabel } from '../worksheet/schedule-columns.ts'
 import { readTable, TableError, type TextTable } from '../worksheet/schedule-csv.ts'
+import { MOST_ROWS } from '../worksheet/schedule-limits.ts'
 import { type Goal, type Match, matchTable, type Source, takeTable } from '../worksheet/schedule-match.ts'
 import { rowsInWords } from '../worksheet/schedule-standing.ts'
 import { hasFormula } from '../worksheet/schedule-table.ts'
@@ -121,7 +122,7 @@ export class ScheduleImport extends LitElement {
     this.refused = ''
     if (text.trim() === '') return
     try {
-      this.table = readTable(text)
+      this.table = readTable(text, { most: MOST_ROWS + 1 })
       this.match = matchTable(this.cell.columns, this.table.rows)
     } catch (error) {
       if (!(error instanceof TableError)) throw error

@@ -4,6 +4,7 @@ import type { Sheet } from '../worksheet/sheet.ts'
 import { rangeFigures, variantsFigures } from './compared-figures.ts'
 import { literal, WAYS } from './literal.ts'
 import { runFigures } from './run-figures.ts'
+import { scheduleFigures } from './schedule-figures.ts'
 
 /** Set in a sheet whose results are figures, not formulas; other programs keep it as a key they do not know. */
 const MARK = 'figures_only'
@@ -72,6 +73,7 @@ function frozen(sheet: Sheet, cell: Cell): Cell {
   if (cell.kind === 'range') return rangeFigures(sheet, cell)
   if (cell.kind === 'variants') return variantsFigures(sheet, cell)
   if (cell.kind === 'run') return runFigures(sheet, cell)
+  if (cell.kind === 'schedule') return scheduleFigures(sheet, cell)
   return cell.kind === 'drawing' ? drawing(sheet, cell) : cell
 }
 

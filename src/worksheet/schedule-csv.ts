@@ -22,19 +22,27 @@ const SEPARATORS: readonly Separator[] = ['\t', ';', ',']
 const SAMPLE_SIGNS = 50_000
 const SAMPLE_ROWS = 50
 
-/**
- * Reads a table from text: fields separated by commas, semicolons or tabs, some in quotes. What separates them is found
- * where it is not said. Throws TableError.
- */
-export function readTable(text: string, said?: Separator): TextTable {
+export interface Reading {
+  /** What separates the fields, where that is known; else it is found. */
+  readonly separator?: Separator
+  /** So many lines are read; a longer table is refused. */
+  readonly most?: number
+}
+
+const MOST_LINES = 1_000_000
+
+/** Reads a table from text: fields separated by commas, semicolons or tabs, some in quotes. Throws TableError. */
+export function readTable(text: string, { separator: known, most = MOST_LINES }: Reading = {}): TextTable {
   if (text.length > LARGEST_TABLE)
     throw new TableError(`The table is larger than ${LARGEST_TABLE / 1e6} MB. Take it in parts.`)
   const plain = text.replace(/^\ufeff/, '')
   if (plain.trim() === '') throw new TableError('There is no table here: the text is empty.')
-  const separator = said ?? separatorOf(plain)
-  const rows = parse(plain, separator)
+  const separator = known ?? separatorOf(plain)
+  // One line more than may be tells whether there are too many.
+  const rows = parse(plain, separator, most + 2)
   // The end of the last line opens no row of its own.
   if (/[\r\n]$/.test(plain) && isEmptyRow(rows.at(-1))) rows.pop()
+  if (rows.length > most) throw new TableError(`The table has more than ${most} lines. Take it in parts.`)
   return { rows, separator }
 }
 
@@ -51,8 +59,8 @@ const quoted = (field: string, width: number): string =>
 
 const isEmptyRow = (row: readonly string[] | undefined): boolean => row?.length === 1 && row[0] === ''
 
-const parse = (text: string, delimiter: Separator): string[][] =>
-  Papa.parse<string[]>(text, { delimiter, header: false, skipEmptyLines: false }).data
+const parse = (text: string, delimiter: Separator, preview: number): string[][] =>
+  Papa.parse<string[]>(text, { delimiter, preview, header: false, skipEmptyLines: false }).data
 
 interface Sample {
   readonly separator: Separator

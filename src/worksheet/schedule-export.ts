@@ -1,4 +1,4 @@
-import type { Type, Value } from '../language/index.ts'
+import { showValue, type Type, type Value } from '../language/index.ts'
 import { type DisplayUnit, defaultUnit, NONE } from '../units/index.ts'
 import type { Engine } from './engine.ts'
 import type { Node } from './node.ts'
@@ -26,11 +26,36 @@ const digits = (value: number): string => `${Number(value.toPrecision(DIGITS))}`
 function written(value: Value, type: Type, unit: DisplayUnit | undefined): string {
   if (typeof value === 'boolean') return value ? 'yes' : 'no'
   if (typeof value === 'string') return value
-  if (typeof value !== 'number' || type.kind !== 'number') return JSON.stringify(value)
+  if (typeof value !== 'number' || type.kind !== 'number') return showValue(value, type).text
   if (!Number.isFinite(value)) return value > 0 ? 'infinity' : '-infinity'
   if ((unit?.notation ?? type.notation) === 'ratio' && value > 0)
     return value > 1 ? `${digits(value)}:1` : `1:${digits(1 / value)}`
   return unit ? digits((value - unit.offset) / unit.factor) : digits(value)
+}
+
+/** A column as figures in one unit. */
+export interface WrittenColumn {
+  readonly type: Type | undefined
+  readonly unit: DisplayUnit | undefined
+  /** By row; what has no value is left as typed. */
+  readonly texts: readonly string[]
+}
+
+/** The columns of a schedule as they are read and worked out, written out to their last digit that counts. */
+export function writtenColumns(engine: Engine, node: Node): WrittenColumn[] {
+  if (node.cell.kind !== 'schedule') return []
+  const { columns, rows } = node.cell
+  const computed = rowsComputed(engine, node)
+  const meanings: readonly Pick<ColumnMeaning, 'type' | 'unit'>[] = node.schedule?.columns ?? rowReader(columns).columns
+  return columns.map((_, at) => {
+    const { type, unit } = meanings[at] as Pick<ColumnMeaning, 'type' | 'unit'>
+    const values = rows.map((_, row) => valueAt(node, computed, row, at))
+    const own = unitOf(type, unit, values)
+    const texts = values.map((value, row) =>
+      value === undefined || !type ? (rows[row]?.[at] ?? '') : written(value, type, own),
+    )
+    return { type, unit: own, texts }
+  })
 }
 
 /**
@@ -40,23 +65,13 @@ function written(value: Value, type: Type, unit: DisplayUnit | undefined): strin
 export function exportRows(engine: Engine, node: Node): string[][] {
   if (node.cell.kind !== 'schedule') return []
   const { columns, rows } = node.cell
-  const computed = rowsComputed(engine, node)
-  const meanings: readonly Pick<ColumnMeaning, 'type' | 'unit'>[] = node.schedule?.columns ?? rowReader(columns).columns
-  const values = columns.map((_, c) => rows.map((_, r) => valueAt(node, computed, r, c)))
-  const units = columns.map((_, c) => unitOf(meanings[c]?.type, meanings[c]?.unit, values[c] as (Value | undefined)[]))
+  const written = writtenColumns(engine, node)
   const labels = columns.map(columnLabel)
-  const headings = columns.map((column, c) => {
-    const label =
-      labels.indexOf(labels[c] as string) === labels.lastIndexOf(labels[c] as string) ? labels[c] : column.name
-    const symbol = units[c]?.symbol
-    return symbol ? `${label} [${symbol}]` : `${label}`
+  const headings = columns.map(({ name }, at) => {
+    const label = labels[at] as string
+    const called = labels.indexOf(label) === labels.lastIndexOf(label) ? label : name
+    const symbol = written[at]?.unit?.symbol
+    return symbol ? `${called} [${symbol}]` : called
   })
-  const body = rows.map((row, r) =>
-    columns.map((_, c) => {
-      const value = values[c]?.[r]
-      const type = meanings[c]?.type
-      return value === undefined || !type ? (row[c] ?? '') : written(value, type, units[c])
-    }),
-  )
-  return [headings, ...body]
+  return [headings, ...rows.map((_, row) => written.map(({ texts }) => texts[row] as string))]
 }

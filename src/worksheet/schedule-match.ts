@@ -29,6 +29,8 @@ export interface Match {
   readonly sources: readonly Source[]
 }
 
+/** Fields in a line: many more than a schedule holds, so that some may be left out. */
+const WIDEST = 500
 /** So many rows are looked at to find what a new column holds. */
 const SAMPLE = 200
 
@@ -66,9 +68,14 @@ function isUnit(text: string): boolean {
   }
 }
 
-/** Finds where the columns of a table go; `hasHeadings` where the user has said so. */
-export function matchTable(columns: readonly Column[], rows: Rows, hasHeadings = seemsHeaded(columns, rows)): Match {
+/** Finds where the columns of a table go; `hasHeadings` where the user has said so. Throws TableError where it is too wide. */
+export function matchTable(columns: readonly Column[], rows: Rows, said?: boolean): Match {
   const width = rows.reduce((most, row) => Math.max(most, row.length), 0)
+  if (width > WIDEST)
+    throw new TableError(
+      `One line of this table holds ${width} fields; at most ${WIDEST} are looked at. Is the right separator used?`,
+    )
+  const hasHeadings = said ?? seemsHeaded(columns, rows)
   const [first = []] = rows
   const body = hasHeadings ? rows.slice(1) : rows
   const taken = new Set<number>()

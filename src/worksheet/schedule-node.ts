@@ -146,6 +146,10 @@ function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope:
   return { meaning: { ...meaning, type: computable.type }, formula: { computable } }
 }
 
+/** A column written in a way of the trade gives a list written so. */
+const asDeclared = (type: Type, unit: DisplayUnit | undefined): Type =>
+  type.kind === 'number' && unit?.notation ? number(type.dimension, unit.notation) : type
+
 /** The errors of all columns, each with the column it is in. */
 const errorsOf = (columns: readonly ColumnMeaning[]): Diagnostic[] =>
   columns.flatMap(({ column, diagnostics }) =>

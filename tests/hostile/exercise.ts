@@ -7,10 +7,15 @@ import {
   ChangeRefused,
   isNamed,
   readDocument,
+  type Schedule,
   Sheet,
   type Worksheet,
   writeDocument,
 } from '../../src/worksheet/index.ts'
+import { readTable, TableError, writeTable } from '../../src/worksheet/schedule-csv.ts'
+import { exportRows } from '../../src/worksheet/schedule-export.ts'
+import { footOf } from '../../src/worksheet/schedule-foot.ts'
+import { matchTable, pasteAt, takeTable } from '../../src/worksheet/schedule-match.ts'
 import { asLink, type Case } from './generate.ts'
 
 /** The prototypes whose keys nobody may change. */
@@ -29,7 +34,7 @@ export function refuseMarkup(page: string): void {
   const body = page.replace(/<style>[^<]*<\/style>/, '')
   for (const [tag, name] of body.matchAll(/<\/?([^\s>]*)[^>]*>/g)) {
     if (
-      !/^(!doctype|html|head|meta|title|style|body|article|header|section|footer|div|p|b|h1|h2|dl|dt|dd|table|tbody|tr|th|td|span|code|figure|figcaption|svg|g|path|rect|circle|line|polyline|polygon|text|tspan|desc|defs|clippath|pattern|use)$/i.test(
+      !/^(!doctype|html|head|meta|title|style|body|article|header|section|footer|div|p|b|h1|h2|dl|dt|dd|table|thead|tbody|tr|th|td|span|code|figure|figcaption|svg|g|path|rect|circle|line|polyline|polygon|text|tspan|desc|defs|clippath|pattern|use)$/i.test(
         name ?? '',
       )
     )
@@ -39,12 +44,35 @@ export function refuseMarkup(page: string): void {
   }
 }
 
+/** What is pasted into a table, saved from it and given for a column's name. */
+export function useTable(sheet: Sheet, cell: Schedule, text: string): void {
+  const node = sheet.engine.node(cell.id)
+  if (!node) return
+  footOf(sheet.engine, node)
+  writeTable(exportRows(sheet.engine, node))
+  try {
+    sheet.apply({ do: 'rename column', id: cell.id, column: 0, name: text })
+  } catch (error) {
+    if (!(error instanceof ChangeRefused)) throw error
+  }
+  try {
+    const { rows } = readTable(text)
+    const now = sheet.cell(cell.id) as Schedule
+    const taken = takeTable(now, rows, matchTable(now.columns, rows), 'below')
+    sheet.apply({ do: 'replace', cell: now.columns.length > 0 ? pasteAt(taken, rows, 0, 0) : taken })
+    sheet.outcome(cell.id)
+    footOf(sheet.engine, sheet.engine.node(cell.id) as never)
+  } catch (error) {
+    if (!(error instanceof TableError)) throw error
+  }
+}
+
 /** All that the program does with a sheet someone sent. */
 export async function useSheet(worksheet: Worksheet, hostileName: string, handsOver: boolean): Promise<void> {
   const sheet = new Sheet(worksheet, LIBRARY)
   void sheet.standing
   for (const { id, kind } of sheet.cells) {
-    if (kind === 'given' || kind === 'result') sheet.outcome(id)
+    if (kind === 'given' || kind === 'result' || kind === 'schedule') sheet.outcome(id)
     if (kind === 'check') sheet.check(id)
     if (kind === 'drawing') sheet.drawing(id)
   }
@@ -55,6 +83,8 @@ export async function useSheet(worksheet: Worksheet, hostileName: string, handsO
     } catch (error) {
       if (!(error instanceof ChangeRefused)) throw error
     }
+  const schedule = sheet.cells.find((cell) => cell.kind === 'schedule')
+  if (schedule?.kind === 'schedule') useTable(sheet, schedule, hostileName)
   const given = sheet.cells.find((cell) => cell.kind === 'given')
   // As when someone pastes it into a field.
   if (given?.kind === 'given') sheet.apply({ do: 'replace', cell: { ...given, value: hostileName } })

@@ -59,6 +59,11 @@ it('of nothing is refused in words, and so is what is too large', () => {
   expect(() => readTable('x'.repeat(50_000_001))).toThrow(/in parts/)
 })
 
+it('of more lines than asked for is refused, and of just as many is not', () => {
+  expect(readTable('a\nb\nc\n', { most: 3 }).rows).toHaveLength(3)
+  expect(() => readTable('a\nb\nc\nd', { most: 3 })).toThrow(/more than 3 lines/)
+})
+
 it('of rubbish still comes to rows', () => {
   for (const text of ['"', '"a\n"b,c\n', '\0\0\0', ',,,\n;;;\n', '\ud800,\udfff', 'x'.repeat(1_000_000)])
     expect(readTable(text).rows.length).toBeGreaterThan(0)

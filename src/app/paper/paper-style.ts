@@ -49,6 +49,14 @@ export const PAPER_STYLE = `
   font-size: 8.5pt;
   white-space: pre-wrap;
 }
+.job-sheet .schedule { table-layout: auto; font-size: 8.5pt; margin-block-end: 2mm; }
+.job-sheet .schedule.many { font-size: 7pt; }
+.job-sheet .schedule thead th { font-weight: 700; vertical-align: bottom; border-block-end: 1.5px solid #000; }
+.job-sheet .schedule .body { break-inside: auto; border-block-end: 1.5px solid #000; }
+.job-sheet .schedule .body tr { border-block-end: ${DRAWN_RULE}; }
+.job-sheet .schedule th, .job-sheet .schedule td { padding-inline-end: 2.5mm; }
+.job-sheet .schedule .end { text-align: end; }
+.job-sheet .schedule .small { font-size: 0.9em; }
 .job-sheet .check {
   display: grid;
   grid-template-columns: auto minmax(0, 1fr);

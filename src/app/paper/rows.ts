@@ -8,6 +8,7 @@ import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
 import { runOnPaper } from './run.ts'
+import { scheduleOnPaper } from './schedule.ts'
 import { stepsTable } from './steps.ts'
 import { workingOf } from './working.ts'
 
@@ -125,6 +126,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     else if (cell.kind === 'range') rows.push(...rangeOnPaper(sheet, cell))
     else if (cell.kind === 'variants') rows.push(variantsOnPaper(sheet, cell))
     else if (cell.kind === 'run') rows.push(runOnPaper(sheet, cell))
+    else if (cell.kind === 'schedule') rows.push(...scheduleOnPaper(sheet, cell))
   }
   close()
   return rows
