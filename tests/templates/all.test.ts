@@ -78,6 +78,13 @@ describe.each(NAMES)('%s', (name) => {
 
   test('uses every given: what nothing reads is not asked', () => {
     for (const given of cellsOf(name).filter((cell) => cell.kind === 'given')) {
+      // A piece of kit is asked for the givens it fills in.
+      if (given.entry === 'kit') {
+        const filled = Object.values(given.fills ?? {})
+        expect(filled, given.name).not.toEqual([])
+        for (const one of filled) expect(namedIn(name).map((cell) => cell.name)).toContain(one)
+        continue
+      }
       const reader = new RegExp(`(?<![A-Za-z0-9_])${given.name}(?![A-Za-z0-9_])`)
       const read = cellsOf(name).some(
         (cell) =>
@@ -137,6 +144,15 @@ describe('the shared vocabulary', () => {
     const shared = [...uses].filter(([, cells]) => cells.length > 1).map(([name]) => name)
     expect(shared.filter((name) => !VOCABULARY[name])).toEqual([])
     expect(shared.length).toBeGreaterThan(20)
+  })
+
+  test('has no two names for one label: what is asked alike is one thing', () => {
+    const names = new Map<string, Set<string>>()
+    for (const [name, cells] of uses)
+      for (const { cell } of cells)
+        if (cell.kind === 'given') names.set(cell.label ?? '', (names.get(cell.label ?? '') ?? new Set()).add(name))
+    const several = [...names].filter(([, of]) => of.size > 1).map(([label, of]) => `«${label}»: ${[...of].join(', ')}`)
+    expect(several).toEqual([])
   })
 
   test('holds no name that none uses', () => {

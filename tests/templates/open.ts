@@ -61,7 +61,10 @@ export class Filled {
   get troubles(): string[] {
     return this.sheet.cells
       .filter(isNamed)
-      .flatMap(({ kind, id, name }) => {
+      .flatMap((cell) => {
+        const { kind, id, name } = cell
+        // A piece of kit need not be chosen: what it would fill in is filled in.
+        if (cell.kind === 'given' && cell.entry === 'kit' && cell.value === '') return []
         if (kind !== 'check') return this.sheet.outcome(id).state === 'value' ? [] : [`${name}: ${this.trouble(name)}`]
         const { state, message } = this.sheet.check(id)
         return state === 'waits' || state === 'error' ? [`${name}: ${message}`] : []
