@@ -5,6 +5,7 @@ import {
   fitsDeclared,
   list,
   type Meaning,
+  number,
   PLAIN_NUMBER,
   problem,
   type Reader,
@@ -143,7 +144,7 @@ function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope:
     found.push(doubt('A column carries no limits: what stands behind «±» is left out.', 0, text.length))
   const meaning = { ...before, ...(understood.meaning ? { meaning: understood.meaning } : {}), diagnostics: found }
   if (!computable || found.some(({ severity }) => severity === 'error')) return { meaning }
-  return { meaning: { ...meaning, type: computable.type }, formula: { computable } }
+  return { meaning: { ...meaning, type: asDeclared(computable.type, before.unit) }, formula: { computable } }
 }
 
 /** A column written in a way of the trade gives a list written so. */
