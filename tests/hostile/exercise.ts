@@ -1,4 +1,5 @@
 import { handOverPage } from '../../src/app/paper/hand-over.ts'
+import { drawRange } from '../../src/drawings/range-plot.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { figuresOnly } from '../../src/storage/figures-only.ts'
 import { FileError, openFile } from '../../src/storage/file.ts'
@@ -6,16 +7,21 @@ import { fromLink, LinkError } from '../../src/storage/link.ts'
 import {
   ChangeRefused,
   isNamed,
+  type Range,
   readDocument,
   type Schedule,
   Sheet,
+  type Variants,
   type Worksheet,
   writeDocument,
 } from '../../src/worksheet/index.ts'
+import { rangeTable } from '../../src/worksheet/range-table.ts'
+import { RangeTrouble } from '../../src/worksheet/range-values.ts'
 import { readTable, TableError, writeTable } from '../../src/worksheet/schedule-csv.ts'
 import { exportRows } from '../../src/worksheet/schedule-export.ts'
 import { footOf } from '../../src/worksheet/schedule-foot.ts'
 import { matchTable, pasteAt, takeTable } from '../../src/worksheet/schedule-match.ts'
+import { variantsTable } from '../../src/worksheet/variants-table.ts'
 import { asLink, type Case } from './generate.ts'
 
 /** The prototypes whose keys nobody may change. */
@@ -67,6 +73,14 @@ export function useTable(sheet: Sheet, cell: Schedule, text: string): void {
   }
 }
 
+function useRange(sheet: Sheet, cell: Range): void {
+  try {
+    drawRange(rangeTable(sheet, cell), { width: 300 })
+  } catch (error) {
+    if (!(error instanceof RangeTrouble)) throw error
+  }
+}
+
 /** All that the program does with a sheet someone sent. */
 export async function useSheet(worksheet: Worksheet, hostileName: string, handsOver: boolean): Promise<void> {
   const sheet = new Sheet(worksheet, LIBRARY)
@@ -75,6 +89,8 @@ export async function useSheet(worksheet: Worksheet, hostileName: string, handsO
     if (kind === 'given' || kind === 'result' || kind === 'schedule') sheet.outcome(id)
     if (kind === 'check') sheet.check(id)
     if (kind === 'drawing') sheet.drawing(id)
+    if (kind === 'variants') variantsTable(sheet, sheet.cell(id) as Variants)
+    if (kind === 'range') useRange(sheet, sheet.cell(id) as Range)
   }
   const named = sheet.cells.find(isNamed)
   if (named)

@@ -1,6 +1,7 @@
 import { deflateSync } from 'node:zlib'
 import fc from 'fast-check'
 import { FUNCTIONS } from '../../src/functions/index.ts'
+import { KIT_SORTS } from '../../src/worksheet/kit-sorts.ts'
 import { RUN_INPUTS } from '../../src/worksheet/run-inputs.ts'
 
 const RAN = 'globalThis.ran=true'
@@ -244,8 +245,50 @@ const cell = fc.oneof(
     }),
     left: maybe(fc.boolean()),
   }),
+  fc.record({
+    kind: fc.constant('given'),
+    name,
+    label: maybe(text),
+    entry: fc.constant('kit'),
+    sort: maybe(fc.constantFrom(...KIT_SORTS)),
+    value: fc.oneof(value, text),
+    piece: maybe(fc.dictionary(fc.constantFrom('constructor', 'focal', 'sensor', 'reading', 'power_steps'), value)),
+    fills: maybe(fc.dictionary(fc.constantFrom('constructor', 'focal', 'sensor'), fc.constantFrom('a', 'focal', 'x'))),
+  }),
+  fc.record({
+    kind: fc.constant('steps'),
+    title: maybe(text),
+    steps: fc.array(
+      fc.record({ text, reading: maybe(fc.constantFrom('a', 'focal', 'x')), done: maybe(fc.boolean()) }),
+      {
+        maxLength: 4,
+      },
+    ),
+  }),
+  fc.record({
+    kind: fc.constant('range'),
+    title: maybe(text),
+    of: maybe(name),
+    from: maybe(value),
+    to: maybe(value),
+    by: maybe(fc.constantFrom('even steps', 'stops', 'marks')),
+    count: maybe(fc.integer({ min: 1, max: 200 })),
+    results: fc.array(fc.constantFrom('a', 'b', 'x', 'focal'), { maxLength: 3 }),
+  }),
+  fc.record({
+    kind: fc.constant('variants'),
+    title: maybe(text),
+    sets: fc.array(
+      fc.record({ title: text, values: fc.dictionary(fc.constantFrom('constructor', 'a', 'x', 'focal'), value) }),
+      { maxLength: 3 },
+    ),
+    results: fc.array(fc.constantFrom('a', 'b', 'x', 'focal'), { maxLength: 4 }),
+  }),
   fc.record({ kind: fc.constantFrom('schedule', '__proto__', 'constructor'), rows: strange }),
 )
+
+/** What can stand in a document that opens; a schedule needs its columns. */
+const SOUND = new Set(['given', 'result', 'check', 'note', 'drawing', 'run', 'steps', 'range', 'variants'])
 
 /** Documents that open: what stands in them is what is hostile. */
 const sound = fc
@@ -256,7 +299,7 @@ const sound = fc
     title: title.slice(0, 400),
     job,
     cells: cells
-      .filter((one) => ['given', 'result', 'check', 'note', 'drawing', 'run'].includes(one.kind) || 'columns' in one)
+      .filter((one) => SOUND.has(one.kind) || 'columns' in one)
       .map((one, at) => ({
         ...one,
         ...('name' in one && !/^[A-Za-z]\w*$/.test(one.name) ? { name: `n${at}` } : {}),
