@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Diagnostic } from '../language/index.ts'
@@ -171,16 +171,16 @@ export class ScheduleForm extends LitElement {
     this.goal = goal
     this.opened = goal.at
     this.put(cell, `columns:${++acts}`)
-    this.requestUpdate()
   }
 
   private edit(at: number, column: Column, key: string): void {
     this.put({ ...this.cell, columns: this.cell.columns.with(at, column) }, `${key}:${at}`)
   }
 
-  override updated(): void {
+  override updated(changed: PropertyValues<this>): void {
     const { goal } = this
-    if (!goal) return
+    // Until the columns are those asked for, there is nothing to go to.
+    if (!goal || !changed.has('cell')) return
     this.goal = undefined
     const place = this.renderRoot.querySelector(`li:nth-child(${goal.at + 1})`)
     const on = place?.querySelector<HTMLElement>(goal.on) ?? this.renderRoot.querySelector<HTMLElement>('.add')
