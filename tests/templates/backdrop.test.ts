@@ -66,10 +66,35 @@ test('white paper in the object’s own light is log2(90/18) = 2.32 stops over m
   expect(sheet.state('tone_right')).toBe('holds')
 })
 
+describe('a figure taller than one pair lights evenly', () => {
+  const tall = { original: '900 x 1800', backdrop: '2700 x 3000', backdrop_gap: '2500' }
+
+  test('is told so, and two lamps on each side do it', () => {
+    const one = open('backdrop', { ...tall, back_out: '2000', back_off: '1900', back_aim: '800' })
+    expect(one.message('back_even')).toContain('set two on each side, one above the other')
+    const two = { ...tall, back_out: '2000', back_off: '1900', back_aim: '800', back_spacing: '2600' }
+    expect(open('backdrop', two).number('back_spread')).toBeLessThan(one.number('back_spread') / 2)
+  })
+
+  test('is lit by the four as reckoned point by point', () => {
+    const four = open('backdrop', { ...bust, back_spacing: '1200' })
+    const light = (x: number, y: number): number =>
+      [-1, 1].reduce(
+        (sum, side) =>
+          sum +
+          luxAt([side * 1.6, 0.6, 1.5], [-side * 0.5, 0.6], 1, 1, x, y) +
+          luxAt([side * 1.6, -0.6, 1.5], [-side * 0.5, -0.6], 1, 1, x, y),
+        0,
+      )
+    const [w, h] = [four.number('seen_width') / 2, four.number('seen_height') / 2]
+    expect(four.number('back_spread')).toBeCloseTo(spreadOver(w, h, light), 3)
+  })
+})
+
 describe('what a failing check proposes makes it hold', () => {
   test('the place for the lamps', () => {
     const sheet = open('backdrop')
-    const found = /stand them (\d+) mm to each side and (\d+) mm in front, aimed (\d+) mm past/.exec(
+    const found = /stand a pair (\d+) mm to each side and (\d+) mm in front, aimed (\d+) mm past/.exec(
       sheet.message('back_even'),
     )
     const [, back_out = '', back_off = '', back_aim = ''] = found ?? []
