@@ -48,7 +48,7 @@ const CHUNKS = [
     name: 'engine',
     // Else the schema of documents would come along.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule|clipping|prepare\.)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$/,
+    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|read-newer|newer-in|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule|clipping|prepare\.)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$/,
   },
   {
     name: 'lamps',
