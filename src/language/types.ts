@@ -99,6 +99,8 @@ export function showValue(value: Value, type: Type, unit?: DisplayUnit, toleranc
     const declared = unit ?? (type.notation ? NOTATION_UNITS[type.notation] : undefined)
     return showQuantity(value as number, type.dimension, { unit: declared, tolerance })
   }
+  const money = type.kind === 'record' ? showMoney(value as RecordValue) : undefined
+  if (money) return money
   const text = showWhole(value, type, unit)
   return { figure: text, unit: '', text }
 }
@@ -117,16 +119,15 @@ function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): str
     return `{${shown.join(', ')}${more > 0 ? `, … ${more} more` : ''}}`
   }
   const parts = value as RecordValue
-  const { amount, currency } = parts
-  if (typeof amount === 'number' && typeof currency === 'string' && /^[A-Z]{3}$/.test(currency))
-    return showMoney(amount, currency)
   return Object.entries((type as RecordType).parts)
     .map(([name, part]) => `${name} ${showValue(parts[name] as Value, part).text}`)
     .join(', ')
 }
 
-/** An amount with the decimals its currency has, the code of ISO 4217 first: `EUR 1350.00`, `JPY 1350`. */
-function showMoney(amount: number, currency: string): string {
+/** An amount with the decimals its currency has; as one text the code of ISO 4217 goes first: `EUR 1350.00`, `JPY 1350`. */
+function showMoney({ amount, currency }: RecordValue): Shown | undefined {
+  if (typeof amount !== 'number' || typeof currency !== 'string' || !/^[A-Z]{3}$/.test(currency)) return undefined
   const { maximumFractionDigits } = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).resolvedOptions()
-  return `${currency} ${showFigure(amount, maximumFractionDigits)}`
+  const figure = showFigure(amount, maximumFractionDigits)
+  return { figure, unit: currency, text: `${currency} ${figure}` }
 }

@@ -227,8 +227,19 @@ function fromReading(reading: Reading, given: Given, unit: DisplayUnit | undefin
     type,
     value: reading.value,
     readAs: shown.text,
-    offers: reading.offers,
+    offers: reading.offers.filter(({ text }) => isAllowed(text, given, unit)),
     ...(reading.tolerance === undefined ? {} : { tolerance: reading.tolerance }),
+  }
+}
+
+/** What the range of the cell refuses is not offered. */
+function isAllowed(text: string, given: Given, unit: DisplayUnit | undefined): boolean {
+  try {
+    checkRange(readQuantity(text, unit).value, given, unit)
+    return true
+  } catch (error) {
+    if (error instanceof ReadError) return false
+    throw error
   }
 }
 

@@ -12,6 +12,11 @@ describe('a given', () => {
     expect(read('125', { unit: '1/ s' })).toMatchObject({ offers: [{ text: '1/125 s' }] })
   })
 
+  it('is not offered what its range refuses: a frame that takes 40 s is no 1/40 s', () => {
+    expect(read('40', { unit: 's', least: '0.1 s' })).toMatchObject({ value: 40, offers: [] })
+    expect(read('40', { unit: 's' })).toMatchObject({ value: 40, offers: [{ text: '1/40 s' }] })
+  })
+
   it('understands a decimal comma and shows it back', () => {
     expect(read('1,5', { unit: 'mm' })).toMatchObject({ value: 0.0015, readAs: '1.5 mm' })
   })
