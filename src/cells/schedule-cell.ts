@@ -1,43 +1,24 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { repeat } from 'lit/directives/repeat.js'
 import { problem } from '../language/index.ts'
 import type { Schedule } from '../worksheet/index.ts'
-import type { Node } from '../worksheet/node.ts'
-import { columnLabel } from '../worksheet/schedule-columns.ts'
-import { type FootFigure, footOf } from '../worksheet/schedule-foot.ts'
 import { MOST_ROWS } from '../worksheet/schedule-limits.ts'
-import type { RowsComputed } from '../worksheet/schedule-rows.ts'
-import { type LeftOut, leftOutRows, rowsComputed, rowsInWords, valueAt } from '../worksheet/schedule-standing.ts'
-import { hasFormula, type RowReading, rowReader } from '../worksheet/schedule-table.ts'
+import { rowsInWords } from '../worksheet/schedule-standing.ts'
+import { hasFormula } from '../worksheet/schedule-table.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
+import { type Standing, standingOf, tableFoot, tableHead, tableRows } from './schedule-drawn.ts'
 import { withField, withoutRow, withRow, withRowMoved } from './schedule-edits.ts'
-import { isNumeric, tableField, widthOf, workedOut } from './schedule-fields.ts'
 import { type RowAct, type Step, stepOf } from './schedule-keys.ts'
 import { tableStyle } from './schedule-style.ts'
-import { ROW_HEIGHT, rowsToDraw, scrollFor, type Viewport } from './schedule-window.ts'
+import { ROW_HEIGHT, scrollFor, type Viewport } from './schedule-window.ts'
 import { field, shared } from './styles.ts'
 import { trouble, troubleStyle } from './trouble.ts'
-import { unitBehind } from './unit-behind.ts'
 
 /** So many rows that are left out are told at a time. */
 const MOST_TOLD = 5
-/** A foot of more lines would cover the rows of a small screen. */
-const MOST_HELD = 2
 
 let acts = 0
-
-/** What is drawn of a schedule, worked out once for each drawing. */
-interface Standing {
-  readonly cell: Schedule
-  readonly node: Node | undefined
-  readonly computed: RowsComputed | undefined
-  readonly leftOut: readonly LeftOut[]
-  readonly foot: readonly (readonly FootFigure[])[]
-  readonly read: (row: readonly string[]) => RowReading
-  readonly labels: readonly string[]
-}
 
 /** A table of originals, readings or frames, filled in row by row. */
 @customElement('schedule-cell')
@@ -55,6 +36,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
   @query('.box') private box!: HTMLElement | null
   /** Where the row in hand was begun: Enter comes back to this column, one row down. */
   private begun = 0
+  private drawn: { readonly view: WideView<Schedule>; readonly standing: Standing } | undefined
 
   override focus(options?: FocusOptions): void {
     const first = this.renderRoot.querySelector<HTMLElement>(`[data-at="${this.row} ${this.column}"], .f, .press`)
@@ -85,18 +67,11 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     this.put(withField(this.cell, row, column, text), `field:${this.cell.id}:${row}:${column}`)
   }
 
+  /** Worked out once for each state of the schedule: scrolling changes nothing in it. */
   private standing(): Standing {
-    const { cell, sheet } = this.view.get()
-    const node = sheet.engine.node(cell.id)
-    return {
-      cell,
-      node,
-      computed: node && rowsComputed(sheet.engine, node),
-      leftOut: node ? leftOutRows(sheet.engine, node) : [],
-      foot: node ? footOf(sheet.engine, node) : [],
-      read: rowReader(cell.columns).read,
-      labels: cell.columns.map(columnLabel),
-    }
+    const view = this.view.get()
+    if (this.drawn?.view !== view) this.drawn = { view, standing: standingOf(view) }
+    return this.drawn.standing
   }
 
   // Going from field to field.
@@ -301,119 +276,6 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
       pad.style.blockSize = `${Number(pad.dataset.rows) * ROW_HEIGHT}px`
   }
 
-  private head({ cell, labels }: Standing): TemplateResult {
-    return html`
-      <colgroup>
-        <col class="number">
-        ${cell.columns.map((column) => html`<col class=${widthOf(column, hasFormula(column))}>`)}
-      </colgroup>
-      <thead>
-        <tr aria-rowindex="1">
-          <th scope="col" class="number"><span class="unseen">Row</span></th>
-          ${cell.columns.map((column, at) => {
-            const unit = unitBehind(column.unit)
-            const toTheRight = isNumeric(column) ? 'end' : ''
-            return html`<th scope="col" class=${toTheRight}>${labels[at]}${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
-          })}
-        </tr>
-      </thead>
-    `
-  }
-
-  private drawRow(standing: Standing, row: number, out: ReadonlySet<number>): TemplateResult {
-    const { cell, node, computed, read, labels } = standing
-    const fields = cell.rows[row] as readonly string[]
-    const { troubles } = read(fields)
-    const isOut = out.has(row)
-    return html`
-      <tr aria-rowindex=${row + 2}>
-        <th scope="row" class=${isOut ? 'out' : ''}>
-          ${row + 1}${isOut ? html`<span class="word-out">left out</span>` : nothing}
-        </th>
-        ${cell.columns.map((column, at) => {
-          if (hasFormula(column)) {
-            const meaning = node?.schedule?.columns[at]
-            const value = node && valueAt(node, computed, row, at)
-            const text = workedOut(value, meaning?.type, meaning?.unit)
-            const toTheRight = meaning?.type?.kind === 'number' ? 'end' : ''
-            return html`<td class="worked ${toTheRight}">${text || (troubles.length > 0 || isOut ? '–' : '')}</td>`
-          }
-          const found = troubles.find((one) => one.column === at)
-          const inHand = row === this.row
-          return html`<td>${tableField({
-            column,
-            label: labels[at] as string,
-            row,
-            at,
-            text: fields[at] ?? '',
-            trouble: found,
-            inHand,
-            described: found && !found.empty && inHand && at === this.column ? 'trouble' : '',
-            put: (text) => this.type(row, at, text),
-          })}</td>`
-        })}
-      </tr>
-    `
-  }
-
-  private body(standing: Standing): unknown[] {
-    const { cell, leftOut } = standing
-    const out = new Set(leftOut.map(({ row }) => row))
-    const count = cell.rows.length
-    const drawn: { readonly key: string; readonly row?: number; readonly gap: number }[] = []
-    let next = 0
-    const pad = (until: number): void => {
-      if (until > next)
-        drawn.push({
-          key: `gap ${drawn.length === 0 ? 'above' : until === count ? 'below' : 'between'}`,
-          gap: until - next,
-        })
-    }
-    for (const row of rowsToDraw(count, this.viewport, this.row)) {
-      pad(row)
-      drawn.push({ key: `${row}`, row, gap: 0 })
-      next = row + 1
-    }
-    pad(count)
-    return [
-      repeat(
-        drawn,
-        ({ key }) => key,
-        ({ row, gap }) =>
-          row === undefined
-            ? html`<tr class="pad" aria-hidden="true"><td data-rows=${gap} colspan=${cell.columns.length + 1}></td></tr>`
-            : this.drawRow(standing, row, out),
-      ),
-    ]
-  }
-
-  private foot({ cell, foot }: Standing): TemplateResult | typeof nothing {
-    const lines = Math.max(0, ...foot.map(({ length }) => length))
-    if (lines === 0) return nothing
-    return html`
-      <tfoot class=${lines <= MOST_HELD ? 'held' : ''}>
-        ${Array.from(
-          { length: lines },
-          (_, line) => html`
-            <tr>
-              <th scope="row"><span class="unseen">Under the columns</span></th>
-              ${cell.columns.map((_, at) => {
-                const one = foot[at]?.[line]
-                if (!one) return html`<td></td>`
-                const message = one.diagnostics[0]?.message
-                return html`<td>
-                  <span class="small quiet">${one.words}${one.where ? ` where ${one.where}` : ''}</span>
-                  <b>${one.shown ?? '–'}</b>
-                  ${message ? html`<span class="small">${message}</span>` : nothing}
-                </td>`
-              })}
-            </tr>
-          `,
-        )}
-      </tfoot>
-    `
-  }
-
   private inHand({ cell, read }: Standing): TemplateResult | typeof nothing {
     const fields = cell.rows[this.row]
     const found = fields && read(fields).troubles.find(({ column, empty }) => column === this.column && !empty)
@@ -488,11 +350,16 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
           @pointerdown=${this.pressed}
           @paste=${this.pasted}
         >
-          ${this.head(standing)}
+          ${tableHead(standing)}
           <tbody>
-            ${this.body(standing)}
+            ${tableRows(standing, {
+              viewport: this.viewport,
+              row: this.row,
+              column: this.column,
+              put: (row, column, text) => this.type(row, column, text),
+            })}
           </tbody>
-          ${this.foot(standing)}
+          ${tableFoot(standing)}
         </table>
       </div>
       ${this.inHand(standing)} ${this.rowActs(standing)}

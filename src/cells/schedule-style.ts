@@ -207,6 +207,17 @@ export const tableStyle = css`
   .said {
     padding-block-start: 0.5rem;
   }
+  /* What is wrong with the field in hand is read while it is mended, however long the table. */
+  #trouble {
+    position: sticky;
+    inset-block-end: 0;
+    z-index: 4;
+    padding-block: 0.5rem;
+    background: var(--sheet);
+  }
+  tbody td {
+    scroll-margin-block: 4.5rem 7rem;
+  }
   .said:empty {
     padding: 0;
   }

@@ -53,8 +53,8 @@ export class RowProgram {
   readonly outside: readonly string[]
   private readonly steps: readonly Step[]
   private readonly constants: readonly Value[]
-  /** By the array of the sheet's values: what is shown need not be computed again. */
-  private readonly runs = new WeakMap<readonly Value[], RowsComputed>()
+  /** By the record each came to: what is shown need not be computed again. */
+  private readonly runs = new WeakMap<object, RowsComputed>()
 
   constructor(
     private readonly cell: Schedule,
@@ -88,15 +88,23 @@ export class RowProgram {
 
   /** Gives the schedule's record, as any program gives a value. */
   readonly program: Program = (values, slots) => {
-    const computed = this.compute(this.outside.map((_, i) => values[slots[i] as number] as Value))
-    this.runs.set(values, computed)
-    return this.record(computed)
+    const computed = this.compute(this.outsideOf(values, slots))
+    const record = this.record(computed)
+    this.runs.set(record, computed)
+    return record
   }
 
-  /** What the rows come to over these values: as the program last ran over them, or computed now. */
-  computedOver(values: readonly Value[], slots: ArrayLike<number>): RowsComputed | undefined {
-    if (!this.runs.has(values)) this.program(values, slots)
-    return this.runs.get(values)
+  /** What the rows came to where the program gave this record; computed now where another program gave it. */
+  behind(record: Value, values: readonly Value[], slots: ArrayLike<number>): RowsComputed {
+    const known = this.runs.get(record as RecordValue)
+    if (known) return known
+    const computed = this.compute(this.outsideOf(values, slots))
+    this.runs.set(record as RecordValue, computed)
+    return computed
+  }
+
+  private outsideOf(values: readonly Value[], slots: ArrayLike<number>): Value[] {
+    return this.outside.map((_, i) => values[slots[i] as number] as Value)
   }
 
   private compute(outside: readonly Value[]): RowsComputed {

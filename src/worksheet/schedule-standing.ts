@@ -18,7 +18,7 @@ export interface LeftOut {
 export function rowsComputed(engine: Engine, node: Node): RowsComputed | undefined {
   if (engine.isDuplicate(node) || engine.state(node) !== VALUE) return undefined
   const { values, slots } = engine.layout
-  return node.schedule?.rows?.computedOver(values, slots[engine.positionOf(node)] as Int32Array)
+  return node.schedule?.rows?.behind(engine.value(node), values, slots[engine.positionOf(node)] as Int32Array)
 }
 
 /** The rows with something in them that do not count, in order. */

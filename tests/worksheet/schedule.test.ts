@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from 'vitest'
 import type { Column, Schedule, Sheet } from '../../src/worksheet/index.ts'
+import { rowsComputed } from '../../src/worksheet/schedule-standing.ts'
 import { check, given, result, seen, sheetOf } from './make.ts'
 
 const originals = (columns: readonly Column[], rows: readonly (readonly string[])[], name = 'originals'): Schedule => ({
@@ -358,4 +359,24 @@ test('typing tells of nothing but what it reaches', () => {
   sheet.watch((changed) => told.push(changed === 'all' ? changed : [...changed].sort()))
   type(sheet, 'originals', 1, 0, '200')
   expect(told).toEqual([['all', 'originals']])
+})
+
+test('what its rows came to stays when other cells come, go and move', () => {
+  const sheet = sheetOf([
+    given('border', '10', { unit: 'mm' }),
+    originals(
+      [WIDTH, { name: 'outer', formula: 'width + border' }],
+      [
+        ['100', ''],
+        ['x', ''],
+      ],
+    ),
+  ])
+  const figures = () => rowsComputed(sheet.engine, sheet.engine.node('originals') as never)?.figures.get(1)
+  expect(figures()).toEqual([0.11, undefined])
+  sheet.apply({ do: 'add', cell: given('other', '1'), at: 0 })
+  expect(figures()).toEqual([0.11, undefined])
+  expect(seen(sheet, 'originals')).toBe('1 of 2 rows')
+  sheet.apply({ do: 'remove', id: 'other' })
+  expect(figures()).toEqual([0.11, undefined])
 })
