@@ -3,7 +3,7 @@ import { freeName } from '../worksheet/names.ts'
 import { rangeTable } from '../worksheet/range-table.ts'
 import { RangeTrouble } from '../worksheet/range-values.ts'
 import type { Sheet } from '../worksheet/sheet.ts'
-import { type Compared, variantsTable } from '../worksheet/variants-table.ts'
+import { type Compared, variantsAsTexts } from '../worksheet/variants-table.ts'
 
 const STATES = { holds: 'holds', close: 'close', fails: 'does not hold', waits: 'waits', error: 'not judged' } as const
 
@@ -50,23 +50,6 @@ const said = ({ shown, state, difference }: Compared): string =>
 
 /** Variants as they stood. */
 export function variantsFigures(sheet: Sheet, cell: Variants): Cell {
-  const { titles, varied, compared } = variantsTable(sheet, cell)
-  return asTable(
-    sheet,
-    cell,
-    cell.title?.trim() || 'Variants',
-    ['', 'As it stands', ...titles],
-    [
-      ...varied.map(({ name, cell: given, present, texts }) => [
-        given ? labelOf(given) : name,
-        present,
-        ...texts.map((text) => text ?? ''),
-      ]),
-      ...compared.map(({ name, cell: one, present, sets }) => [
-        one ? labelOf(one) : name,
-        said(present),
-        ...sets.map(said),
-      ]),
-    ],
-  )
+  const { heads, rows } = variantsAsTexts(sheet, cell, said)
+  return asTable(sheet, cell, cell.title?.trim() || 'Variants', heads, rows)
 }

@@ -57,6 +57,26 @@ export function variantsTable(sheet: Sheet, variants: Variants): VariantsTable {
   }
 }
 
+/** Texts in rows and columns, for paper and for those who only read. */
+export interface TextTable {
+  readonly heads: readonly string[]
+  readonly rows: readonly (readonly string[])[]
+}
+
+const labelOf = (name: string, cell: NamedCell | undefined): string => cell?.label?.trim() || name
+
+/** The same as texts; what a compared cell says is left to the reader's words. */
+export function variantsAsTexts(sheet: Sheet, cell: Variants, said: (one: Compared) => string): TextTable {
+  const { titles, varied, compared } = variantsTable(sheet, cell)
+  return {
+    heads: ['', 'As it stands', ...titles],
+    rows: [
+      ...varied.map((one) => [labelOf(one.name, one.cell), one.present, ...one.texts.map((text) => text ?? '')]),
+      ...compared.map((one) => [labelOf(one.name, one.cell), said(one.present), ...one.sets.map(said)]),
+    ],
+  }
+}
+
 /** The cells some others are computed from, and those themselves, in the order of the sheet. */
 function neededBy({ engine, cells }: Sheet, names: readonly string[]): Cell[] {
   const found = new Set<Cell>()

@@ -5,7 +5,7 @@ import { element, type Node } from '../../drawings/tree.ts'
 import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
 import { type RangeTable, rangeTable } from '../../worksheet/range-table.ts'
 import { RangeTrouble } from '../../worksheet/range-values.ts'
-import { type Compared, variantsTable } from '../../worksheet/variants-table.ts'
+import { type Compared, variantsAsTexts } from '../../worksheet/variants-table.ts'
 
 /** In CSS px: as wide as a drawing on paper. */
 const PLOT_WIDTH = 400
@@ -60,21 +60,6 @@ const said = ({ shown, state, difference, why }: Compared): string =>
 
 /** Sets of givens side by side, and what they come to. */
 export function variantsOnPaper(sheet: Sheet, cell: Variants): Node {
-  const { titles, varied, compared } = variantsTable(sheet, cell)
-  return columns(
-    labelOf(cell),
-    ['', 'As it stands', ...titles],
-    [
-      ...varied.map(({ name, cell: given, present, texts }) => [
-        given ? labelOf(given) : name,
-        present,
-        ...texts.map((text) => text ?? ''),
-      ]),
-      ...compared.map(({ name, cell: one, present, sets }) => [
-        one ? labelOf(one) : name,
-        said(present),
-        ...sets.map(said),
-      ]),
-    ],
-  )
+  const { heads, rows } = variantsAsTexts(sheet, cell, said)
+  return columns(labelOf(cell), heads, rows)
 }
