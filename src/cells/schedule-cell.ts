@@ -143,6 +143,13 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     if (row !== this.row) this.begun = column
     this.row = row
     this.column = column
+    void this.clearOfTrouble(event.target as HTMLElement)
+  }
+
+  /** What is said of a field must not stand over it. */
+  private async clearOfTrouble(field: HTMLElement): Promise<void> {
+    await this.updateComplete
+    if (this.renderRoot.querySelector('#trouble')) field.closest('td')?.scrollIntoView({ block: 'nearest' })
   }
 
   private readonly pressed = (event: PointerEvent): void => {

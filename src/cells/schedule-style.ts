@@ -216,7 +216,7 @@ export const tableStyle = css`
     background: var(--sheet);
   }
   tbody td {
-    scroll-margin-block: 4.5rem 7rem;
+    scroll-margin-block: 4.5rem 10rem;
   }
   .said:empty {
     padding: 0;

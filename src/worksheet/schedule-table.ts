@@ -120,12 +120,24 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
       values[at] = read(text)
     } catch (error) {
       if (!(error instanceof ReadError)) throw error
-      const { message, from, to, mend } = error
+      const { message, from, to } = error
+      const mend = error.mend !== undefined && canRead(read, error.mend) ? error.mend : undefined
       troubles ??= []
       troubles.push({ column: at, message, from, to, ...(mend === undefined ? {} : { mend }) })
     }
   }
   return { values, troubles: isBlank ? SOUND : (troubles ?? SOUND), isBlank }
+}
+
+/** A mend that cannot be read either mends nothing. */
+function canRead(read: ReadColumn['read'], text: string): boolean {
+  try {
+    read(text)
+    return true
+  } catch (error) {
+    if (error instanceof ReadError) return false
+    throw error
+  }
 }
 
 /** How the fields of one column are read. */

@@ -117,6 +117,12 @@ describe('a row', () => {
   })
 })
 
+test('what might be written instead is offered where it can be read', () => {
+  const mendOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.troubles[0]?.mend
+  expect(mendOf('1,234.5')).toBe('1234.5')
+  expect(mendOf('4o0')).toBeUndefined()
+})
+
 test('a column whose unit cannot be read says so and reads nothing', () => {
   const [read] = rowReader([column('a', { unit: 'mmm' })]).columns
   expect(read?.error?.message).toMatch(/mmm/)
