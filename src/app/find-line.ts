@@ -115,7 +115,7 @@ export class FindLine extends LitElement {
   }
 
   private close(): void {
-    this.dispatchEvent(new CustomEvent<string | undefined>('find-left', { detail: this.hits[this.at]?.id }))
+    this.dispatchEvent(new CustomEvent<string | null>('find-left', { detail: this.hits[this.at]?.id ?? null }))
   }
 
   private keys(event: KeyboardEvent): void {

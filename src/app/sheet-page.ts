@@ -259,7 +259,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
             ? html`<find-line
                 .open=${this.open}
                 .show=${this.showFound}
-                @find-left=${(event: CustomEvent<string | undefined>) => this.leaveFind(event.detail)}
+                @find-left=${(event: CustomEvent<string | null>) => this.leaveFind(event.detail ?? undefined)}
               ></find-line>`
             : nothing
         }

@@ -68,7 +68,7 @@ export class StandFigure extends SignalWatcher(LitElement) {
       }
       /* As wide as its figure at its full size; else beneath its label, and as wide as there is room. */
       .room {
-        flex: 0 0 min(100%, calc(var(--em) * 5.9rem));
+        flex: 0 0 min(100%, calc(var(--em) * 5.95rem));
         container-type: inline-size;
         text-align: end;
       }

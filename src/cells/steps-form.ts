@@ -140,9 +140,13 @@ export class StepsForm extends LitElement {
 
   private step(step: Step, at: number, last: number): TemplateResult {
     const word = (name: 'earlier' | 'later', by: -1 | 1, can: boolean): TemplateResult =>
-      html`<button type="button" class="word ${name}" aria-disabled=${!can} @click=${() => can && this.move(at, by)}>
-        ${name === 'earlier' ? 'Earlier' : 'Later'}<span class="unseen">, step ${at + 1}</span>
-      </button>`
+      html`<button
+        type="button"
+        class="word ${name}"
+        aria-label=${`${name === 'earlier' ? 'Earlier' : 'Later'}, step ${at + 1}`}
+        aria-disabled=${!can}
+        @click=${() => can && this.move(at, by)}
+      >${name === 'earlier' ? 'Earlier' : 'Later'}</button>`
     return html`
       <li>
         <span class="number" aria-hidden="true">${at + 1}</span>
@@ -169,9 +173,7 @@ export class StepsForm extends LitElement {
         })}
         <div class="words">
           ${word('earlier', -1, at > 0)} ${word('later', 1, at < last)}
-          <button type="button" class="word" @click=${() => this.takeOut(at)}>
-            Remove<span class="unseen">, step ${at + 1}</span>
-          </button>
+          <button type="button" class="word" aria-label=${`Remove step ${at + 1}`} @click=${() => this.takeOut(at)}>Remove</button>
         </div>
       </li>
     `

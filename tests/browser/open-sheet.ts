@@ -1,0 +1,37 @@
+import type { Page } from 'playwright-core'
+import { type Cell, FORMAT } from '../../src/worksheet/index.ts'
+
+/** Opens a sheet of these cells as one opens a file. */
+export async function openSheet(page: Page, cells: readonly Cell[], title = 'Invented maps'): Promise<void> {
+  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  const buffer = Buffer.from(JSON.stringify({ format: FORMAT, version: 1, title, cells }))
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'sheet.json', mimeType: 'application/json', buffer })
+  await page.locator('sheet-page').waitFor()
+  await page.getByRole('heading', { name: title }).waitFor()
+}
+
+/** The cells of the sheet that is open, as they are. */
+export const cellsOf = (page: Page): Promise<readonly Cell[]> =>
+  page.evaluate(() => {
+    const app = document.querySelector('evenfield-app') as unknown as { shadowRoot: ShadowRoot }
+    const sheet = app.shadowRoot.querySelector('sheet-page') as unknown as {
+      held: { open: { sheet: { cells: readonly Cell[] } } }
+    }
+    return JSON.parse(JSON.stringify(sheet.held.open.sheet.cells)) as Cell[]
+  })
+
+/** The focused element’s own words, through every shadow root. */
+export const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => {
+    let at = document.activeElement
+    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
+    const field = at as HTMLInputElement | null
+    return [field?.getAttribute('aria-label'), field?.labels?.[0]?.textContent, field?.textContent]
+      .filter(Boolean)
+      .join(' ')
+      .trim()
+      .replace(/\s+/g, ' ')
+  })
