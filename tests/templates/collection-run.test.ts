@@ -122,6 +122,17 @@ describe('six originals on a sensor of 80 million pixels', () => {
   })
 })
 
+test('for each original in hand the column is where the plan has it', () => {
+  const rows = planOf(open('collection-run')).setups.flatMap(({ originals }) => originals)
+  expect(rows).toHaveLength(15)
+  for (const { original, height, frames } of rows) {
+    const sheet = open('collection-run', { row_in_hand: String(original.row + 1) })
+    expect(sheet.value('title_in_hand')).toBe(original.title)
+    expect(sheet.number('mark_in_hand'), original.title).toBeCloseTo(height ?? 0, 9)
+    expect(sheet.number('frames_in_hand')).toBe(frames)
+  }
+})
+
 test('what is ticked off is out of the plan of what is left', () => {
   const { sheet } = open('collection-run')
   const { plan } = runOf(sheet, sheet.cells.find(({ kind }) => kind === 'run') as Run, { left: true })
@@ -145,12 +156,13 @@ describe('each check holds and fails, and says so in full', () => {
     ['overlap_small', {}, { overlap: '80' }],
     ['run_in_time', {}, { days_left: '0.5' }],
     ['run_disk_holds', {}, { disk: '0.01' }],
+    ['row_listed', {}, { row_in_hand: '16' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('collection-run', held), open('collection-run', failed), check)
   })
 
   test('a check is tried for every check there is', () => {
-    expect(open('collection-run').checks).toHaveLength(5)
+    expect(open('collection-run').checks).toHaveLength(6)
   })
 
   test('the lens proposed for a column too short reaches all', () => {
