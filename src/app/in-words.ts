@@ -55,6 +55,8 @@ export function foldedInWords({ holds, close, fails, waits, errors }: Standing, 
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
+export const namesInWords = (n: number): string => counted(n, 'name stands', 'names stand')
+
 export const cellsInWords = (n: number): string => counted(n, 'cell', 'cells').toLowerCase()
 
 const sameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString()

@@ -4,7 +4,7 @@ import { repeat } from 'lit/directives/repeat.js'
 import { ask } from '../cells/cell-view.ts'
 import { field, shared } from '../cells/styles.ts'
 import { type Coming, type JoinPlan, planJoin, type Way } from '../worksheet/join.ts'
-import { listed } from './in-words.ts'
+import { listed, namesInWords } from './in-words.ts'
 import { type Question, questionsOf, usedInWords, wayInWords } from './join-words.ts'
 import { MOMENTS } from './moments.ts'
 import { cellId } from './new-cell.ts'
@@ -113,6 +113,10 @@ export class JoinPanel extends LitElement {
       }
       .presses {
         padding-block: 0.8rem 0.4rem;
+      }
+      .alone {
+        padding-block: 0.6rem;
+        border-block-start: 1px solid var(--rule);
       }
       .trouble {
         padding-inline-start: 0.7rem;
@@ -225,7 +229,7 @@ export class JoinPanel extends LitElement {
   }
 
   private asked({ name, said, ways, way, why }: Question): TemplateResult {
-    if (ways.length === 1) return html`<p>${said} ${why}</p>`
+    if (ways.length === 1) return html`<p class="alone">${said} ${why}</p>`
     return html`
       <fieldset>
         <legend>${said}</legend>
@@ -258,7 +262,7 @@ export class JoinPanel extends LitElement {
               ${
                 open.length > 1
                   ? html`
-                      <p>${open.length} names stand for something in your sheet already. They may mean the same, or not.</p>
+                      <p>${namesInWords(open.length)} for something in your sheet already. They may mean the same, or not.</p>
                       <div class="presses">
                         ${wayInWords.map(
                           ([way, said]) =>
