@@ -194,8 +194,10 @@ export class Engine {
   extend(library: Library, parts = this.parts): Touched {
     this.library = library
     this.parts = parts
-    const anew = [...this.nodes.values()].filter(({ errors, unread }) => unread || errors.length > 0)
-    for (const node of anew) setCell(node, node.cell, parts)
+    const all = [...this.nodes.values()]
+    const anew = all.filter(({ errors, unread }) => unread || errors.length > 0)
+    // What is sound is read anew too: another type that reaches it may need what could not be read before.
+    for (const node of all) setCell(node, node.cell, parts)
     return this.settle(new Set(anew))
   }
 
