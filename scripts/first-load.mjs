@@ -8,8 +8,13 @@ const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
 const OPENING = ['src/app/opening.ts']
 
-/** What follows by itself once a sheet stands: the mends of its checks, the handles of its lamps. */
-const FOLLOWING = ['src/worksheet/mends.ts', 'src/cells/mend-list.ts', 'src/cells/lamp-handles.ts']
+/** What follows by itself once a sheet stands: the mends of its checks, the handles of its lamps, what reads a formula nobody prepared. */
+const FOLLOWING = [
+  'src/worksheet/mends.ts',
+  'src/cells/mend-list.ts',
+  'src/cells/lamp-handles.ts',
+  'src/app/knowing.ts',
+]
 
 /** Chunks and all they import statically. */
 function closure(chunks, names) {
@@ -44,9 +49,25 @@ function modulesFor(template, files) {
 const drawn = ({ cells }) =>
   cells.filter(({ kind }) => kind === 'drawing').map(({ drawing }) => `src/drawings/${drawing}.ts`)
 
+const KIT = ['src/cells/kit-field.ts', 'src/kit/studio.ts', 'src/kit/generic.ts', 'shared/kit.json']
+const WIDE = ['steps', 'schedule', 'range', 'variants', 'run']
+
+/** Cells whose elements are fetched when a sheet has one, into rows that already stand. */
+function fetchedByCells({ cells }) {
+  const wide = WIDE.filter((kind) => cells.some((cell) => cell.kind === kind))
+  const upright = cells.some(({ kind, from }) => kind === 'drawing' && from.upright !== undefined)
+  return [
+    ...wide.map((kind) => `src/cells/${kind}-cell.ts`),
+    ...(cells.some(({ entry }) => entry === 'kit') ? KIT : []),
+    ...(wide.includes('schedule') ? ['src/worksheet/schedules.ts'] : []),
+    ...(cells.some(({ kind }) => kind === 'result') ? ['src/cells/records-table.ts'] : []),
+    ...(upright ? ['src/drawings/any-set-up.ts'] : []),
+  ]
+}
+
 /**
  * What the browser fetches for the page itself, and, by template, for the page and a sheet opened from it to be filled
- * in: the scripts' names. Under `later` what follows by itself: its drawings altogether, mends, handles.
+ * in: the scripts' names. Under `later` what follows by itself: its drawings altogether, tables and lists, mends, handles.
  */
 export async function firstLoad({ vite, root, output, html }) {
   const chunks = new Map(output.filter(({ type }) => type === 'chunk').map((chunk) => [chunk.fileName, chunk]))
@@ -66,7 +87,7 @@ export async function firstLoad({ vite, root, output, html }) {
     const names = closure(chunks, [...page, ...modulesFor(template, files).map(chunkOf)])
     return [
       file.replace(/\.json$/, ''),
-      { names, later: closure(chunks, [...drawn(template), ...FOLLOWING].map(chunkOf)) },
+      { names, later: closure(chunks, [...drawn(template), ...fetchedByCells(template), ...FOLLOWING].map(chunkOf)) },
     ]
   })
   const part = (key) => Object.fromEntries(sheets.map(([name, one]) => [name, one[key]]))
