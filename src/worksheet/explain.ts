@@ -139,18 +139,30 @@ function circleProblem(circle: readonly Node[], node: Node): Diagnostic {
   )
 }
 
-export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {
-  const outcome = outcomeOf(engine, node)
-  if (outcome.state === 'error')
-    return { state: 'error', message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
-  if (outcome.state === 'waiting') return { state: 'waits', message: waitingMessage(outcome, node), diagnostics: [] }
-  const fill = (message: string): string => filled(engine, message)
-  if (outcome.value !== true) return { state: 'fails', message: fill(cell.message), diagnostics: outcome.warnings }
-  const said = { message: fill(cell.holds ?? cell.label ?? ''), diagnostics: outcome.warnings }
-  if (!node.meaning) return { state: 'holds', ...said }
+type CheckStands = Pick<CheckOutcome, 'state' | 'hangsOn'>
+
+function standsBy(engine: Engine, node: Node, cell: Check, outcome: Outcome): CheckStands {
+  if (outcome.state === 'error') return { state: 'error' }
+  if (outcome.state === 'waiting') return { state: 'waits' }
+  if (outcome.value !== true) return { state: 'fails' }
+  if (!node.meaning) return { state: 'holds' }
   const { slack, hangsOn } = standingOf(node.meaning.condition(), groundsOf(engine))
   const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
-  return { state: close || hangsOn ? 'close' : 'holds', ...said, ...(hangsOn ? { hangsOn } : {}) }
+  return { state: close || hangsOn ? 'close' : 'holds', ...(hangsOn ? { hangsOn } : {}) }
+}
+
+/** How a check stands, without its words. */
+export const checkStateOf = (engine: Engine, node: Node, cell: Check): CheckOutcome['state'] =>
+  standsBy(engine, node, cell, outcomeOf(engine, node)).state
+
+export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {
+  const outcome = outcomeOf(engine, node)
+  const stands = standsBy(engine, node, cell, outcome)
+  if (outcome.state === 'error')
+    return { ...stands, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
+  if (outcome.state === 'waiting') return { ...stands, message: waitingMessage(outcome, node), diagnostics: [] }
+  const words = stands.state === 'fails' ? cell.message : (cell.holds ?? cell.label ?? '')
+  return { ...stands, message: filled(engine, words), diagnostics: outcome.warnings }
 }
 
 type Cells = (name: string) => Value

@@ -94,7 +94,7 @@ export function mendsOf(sheet: Sheet, id: string, pieces: readonly KitPiece[] = 
     at: engine.positionOf(node),
     room: (values) => of((name) => values[places.get(name) as number] as Value) - wanted,
     isMet: (trial) => {
-      const { state } = trial.check(id)
+      const state = trial.checkState(id)
       return state === 'holds' || (!holds && state === 'close')
     },
     short: (room) => `${showFigure(Number((-100 * room).toPrecision(2)))} %`,

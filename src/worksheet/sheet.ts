@@ -1,9 +1,9 @@
 import type { Library, Scope } from '../language/index.ts'
 import { applyChange } from './apply.ts'
 import type { Change } from './change.ts'
-import type { Cell, Given, Worksheet } from './document.ts'
+import type { Cell, Check, Given, Worksheet } from './document.ts'
 import { Engine, type Touched } from './engine.ts'
-import { checkOutcomeOf, drawingOutcomeOf, outcomeOf } from './explain.ts'
+import { checkOutcomeOf, checkStateOf, drawingOutcomeOf, outcomeOf } from './explain.ts'
 import { asFolded, foldedAs } from './folds.ts'
 import { History } from './history.ts'
 import { isNamed } from './names.ts'
@@ -64,9 +64,12 @@ export class Sheet {
 
   /** How a check stands. */
   check(id: string): CheckOutcome {
-    const node = this.node(id)
-    if (node.cell.kind !== 'check') throw new Error(`Cell ${id} is not a check.`)
-    return checkOutcomeOf(this.engine, node, node.cell)
+    return checkOutcomeOf(this.engine, ...this.checkAt(id))
+  }
+
+  /** The same without its words. */
+  checkState(id: string): CheckOutcome['state'] {
+    return checkStateOf(this.engine, ...this.checkAt(id))
   }
 
   /** What feeds a drawing. */
@@ -100,7 +103,7 @@ export class Sheet {
     const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
     for (const cell of cells) {
       if (cell.kind === 'check') {
-        const { state } = this.check(cell.id)
+        const state = this.checkState(cell.id)
         if (state === 'error') standing.errors++
         else standing[state]++
       } else if (isNamed(cell)) {
@@ -263,6 +266,12 @@ export class Sheet {
   private place(id: string): number | undefined {
     this.places ??= new Map(this.document.cells.map((cell, at) => [cell.id, at]))
     return this.places.get(id)
+  }
+
+  private checkAt(id: string): readonly [Node, Check] {
+    const node = this.node(id)
+    if (node.cell.kind !== 'check') throw new Error(`Cell ${id} is not a check.`)
+    return [node, node.cell]
   }
 
   private node(id: string): Node {
