@@ -3,6 +3,7 @@ import { functions } from './vite/functions.ts'
 import { offline } from './vite/offline.ts'
 import { shelfFigures } from './vite/shelf-figures.ts'
 import { templates } from './vite/templates.ts'
+import { tighten } from './vite/tighten.ts'
 
 /** What the built page may do: run its own files, and nothing else. Lit makes one trusted policy, the worker's address needs another. */
 const POLICY = [
@@ -36,8 +37,26 @@ const policy: Plugin = {
   },
 }
 
+/** Modules are imported as browsers do it: what is wanted together stands in one file, so that nothing need be fetched ahead. */
+const plainImports: Plugin = {
+  name: 'evenfield-plain-imports',
+  apply: 'build',
+  enforce: 'pre',
+  load: (id) => (id.includes('vite/preload-helper') ? 'export const __vitePreload = (load) => load()' : undefined),
+}
+
 /** What is always wanted together goes in one file: it packs smaller, and is asked for once. */
 const CHUNKS = [
+  {
+    name: 'sheet',
+    includeDependenciesRecursively: false,
+    test: /\/src\/cells\/(cell-view|check-sign|kit-wanted|labelled|result-cell|measured-field|trouble|unit-behind|given-cell|check-cell|note-cell|entry-field|drawing-cell|touch-row|section-cautions|wide-cells|in-view|draw-tree|dragging)\.ts$|\/src\/app\/(opening|open-sheet|sheet-page|sheet-head|fill-face|fill-style|section[\w-]*|first-trouble|join-offer|find-mark|is-field|functions|keys-list)\.ts$|\/src\/functions\/loaders\.ts$|\/src\/drawings\/loaders\.ts$|\/directives\/live\.js$/,
+  },
+  {
+    name: 'drawn',
+    includeDependenciesRecursively: false,
+    test: /\/src\/drawings\/(dimension-line|nothing-drawn|sheet|geometry|lettering|tree|hatch|scale|say|number-inputs|lamp-outline|set-up-inputs)\.ts$/,
+  },
   {
     // Parser, checker and what else knows formulas as text: templates are filled in without.
     name: 'formulas',
@@ -64,11 +83,12 @@ export default defineConfig({
   base: './',
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
   json: { stringify: false },
-  plugins: [policy, functions(), shelfFigures(), templates(), offline()],
+  plugins: [policy, functions(), shelfFigures(), templates(), tighten(), plainImports, offline()],
   build: {
     target: 'es2022',
-    // The polyfill is an inline script in all but name; browsers of 2022 and later do without.
-    modulePreload: { polyfill: false },
+    modulePreload: false,
+    // One style sheet, named by the page: no script need wait for one.
+    cssCodeSplit: false,
     // Data addresses for small fonts would not pass the policy.
     assetsInlineLimit: 0,
     rolldownOptions: {

@@ -1,5 +1,6 @@
 import { type Change, ChangeRefused } from './change.ts'
-import { type Cell, MOST_CELLS, type Worksheet } from './document.ts'
+import type { Cell, Worksheet } from './document.ts'
+import { MOST_CELLS } from './most-cells.ts'
 import { isNamed, refusedName } from './names.ts'
 import type { RENAMING } from './renaming.ts'
 

@@ -1,5 +1,6 @@
-import { type Cell, FORMAT, type Given, MOST_CELLS, type Result, VERSION } from './document.ts'
+import { type Cell, FORMAT, type Given, type Result, VERSION } from './document.ts'
 import { followNames } from './follow-names.ts'
+import { MOST_CELLS } from './most-cells.ts'
 import { freeNameBeside, isNamed } from './names.ts'
 import { DocumentError, parseJson, readData } from './read-document.ts'
 import { readGiven } from './read-given.ts'

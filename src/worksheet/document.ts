@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { KIT_SORTS } from './kit-sorts.ts'
+import { MOST_CELLS } from './most-cells.ts'
 import { NAME_PATTERN } from './name-pattern.ts'
 import { LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS } from './schedule-limits.ts'
 import { STAGES } from './stages.ts'
@@ -9,7 +10,6 @@ import { STAGES } from './stages.ts'
 export const VERSION = 1
 export const FORMAT = 'evenfield-worksheet'
 
-export const MOST_CELLS = 20_000
 const MOST_STEPS = 200
 const MOST_LISTED = 60
 
