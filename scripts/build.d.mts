@@ -1,5 +1,6 @@
 export const LIMIT: number
 export const SHEET_LIMIT: number
+export const ANY_LIMIT: number
 export const SHEET: string
 /** The scripts fetched before a formula is opened. */
 export interface FirstLoad {

@@ -8,13 +8,18 @@ const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
 const OPENING = ['src/app/opening.ts']
 
-/** What follows by itself once a sheet stands: the mends of its checks, the handles of its lamps, what reads a formula nobody prepared. */
+/** What follows by itself once a sheet stands: the mends of its checks, lists as tables. */
 const FOLLOWING = [
   'src/worksheet/mends.ts',
   'src/cells/mend-list.ts',
-  'src/cells/lamp-handles.ts',
-  'src/app/knowing.ts',
+  'src/cells/records-table.ts',
+  'src/kit/studio.ts',
+  'src/kit/generic.ts',
+  'shared/kit.json',
 ]
+
+/** Parser, checker, and what else reads formulas: no template asks for them before a formula is opened. */
+const READING = ['src/language/whole.ts', 'src/app/knowing.ts']
 
 /** Chunks and all they import statically. */
 function closure(chunks, names) {
@@ -28,48 +33,45 @@ function closure(chunks, names) {
   return [...found]
 }
 
-/** For each function, the file it stands in. */
-async function filesOfFunctions(vite, root) {
-  const index = join(root, 'src/functions/index.ts')
-  const { module } = await vite.runnerImport(index, { root, configFile: false, logLevel: 'error' })
-  return new Map(
-    Object.entries(module.SUBJECTS).flatMap(([file, records]) =>
-      records.map(({ name }) => [name, `src/functions/${file}.ts`]),
-    ),
-  )
+/** The files of functions each template calls, as vite/templates.ts writes them beside it. */
+function functionsOf(output) {
+  const files = output.filter(({ fileName }) => /^assets\/.*\.json$/.test(fileName))
+  return (key) => {
+    const file = files.find(({ fileName }) => fileName.replace(/^assets\/(.*)-\w+\.json$/, '$1') === key)
+    return JSON.parse(file.source).functions.map((name) => `src/functions/${name}.ts`)
+  }
 }
 
-/** The modules a template is opened with: its functions are found as src/app/library.ts finds them. */
-function modulesFor(template, files) {
-  const called = JSON.stringify(template.cells).match(/[A-Za-z_]\w*(?=\s*\()/g) ?? []
-  return [...OPENING, ...new Set([...drawn(template).slice(0, 1), ...called.flatMap((name) => files.get(name) ?? [])])]
-}
+const has = ({ cells }, kind) => cells.some((cell) => cell.kind === kind)
 
-/** A drawing further down is fetched when it comes into view, or the page has rested. */
+/** The modules a template is opened with. */
+const modulesFor = (template, functions) => [
+  ...OPENING,
+  ...functions,
+  ...(has(template, 'schedule') ? ['src/worksheet/schedules.ts'] : []),
+  ...drawn(template).slice(0, 1),
+]
+
+/** Cells that take the whole width, pieces of kit and handles are fetched where a sheet has such; its drawings when they come into view, or the page has rested. */
+const modulesAfter = (template) => [
+  ...FOLLOWING,
+  ...drawn(template),
+  ...(template.cells.some(({ from }) => from && 'upright' in from) ? ['src/drawings/any-set-up.ts'] : []),
+  ...['steps', 'schedule', 'range', 'variants', 'run']
+    .filter((kind) => has(template, kind))
+    .map((kind) => `src/cells/${kind}-cell.ts`),
+  ...(template.cells.some(({ entry }) => entry === 'kit') ? ['src/cells/kit-field.ts', 'src/cells/kit-choice.ts'] : []),
+  ...(template.cells.some(({ moves = [] }) => moves.length > 0) ? ['src/cells/lamp-handles.ts'] : []),
+]
+
 const drawn = ({ cells }) =>
   cells.filter(({ kind }) => kind === 'drawing').map(({ drawing }) => `src/drawings/${drawing}.ts`)
 
-const KIT = ['src/cells/kit-field.ts', 'src/kit/studio.ts', 'src/kit/generic.ts', 'shared/kit.json']
-const WIDE = ['steps', 'schedule', 'range', 'variants', 'run']
-
-/** Cells whose elements are fetched when a sheet has one, into rows that already stand. */
-function fetchedByCells({ cells }) {
-  const wide = WIDE.filter((kind) => cells.some((cell) => cell.kind === kind))
-  const upright = cells.some(({ kind, from }) => kind === 'drawing' && from.upright !== undefined)
-  return [
-    ...wide.map((kind) => `src/cells/${kind}-cell.ts`),
-    ...(cells.some(({ entry }) => entry === 'kit') ? KIT : []),
-    ...(wide.includes('schedule') ? ['src/worksheet/schedules.ts'] : []),
-    ...(cells.some(({ kind }) => kind === 'result') ? ['src/cells/records-table.ts'] : []),
-    ...(upright ? ['src/drawings/any-set-up.ts'] : []),
-  ]
-}
-
 /**
  * What the browser fetches for the page itself, and, by template, for the page and a sheet opened from it to be filled
- * in: the scripts' names. Under `later` what follows by itself: its drawings altogether, tables and lists, mends, handles.
+ * in: the scripts' names. Under `later` what follows by itself: its drawings altogether, mends, handles, kit.
  */
-export async function firstLoad({ vite, root, output, html }) {
+export function firstLoad({ root, output, html }) {
   const chunks = new Map(output.filter(({ type }) => type === 'chunk').map((chunk) => [chunk.fileName, chunk]))
   const chunkOf = (module) => {
     const found = [...chunks.values()].find(({ moduleIds }) => moduleIds.includes(join(root, module)))
@@ -80,15 +82,16 @@ export async function firstLoad({ vite, root, output, html }) {
     chunks,
     [...html.matchAll(TAG)].map(([, name]) => name),
   )
-  const files = await filesOfFunctions(vite, root)
+  const functions = functionsOf(output)
   const folder = join(root, 'templates')
   const sheets = readdirSync(folder).map((file) => {
     const template = JSON.parse(readFileSync(join(folder, file), 'utf8'))
-    const names = closure(chunks, [...page, ...modulesFor(template, files).map(chunkOf)])
-    return [
-      file.replace(/\.json$/, ''),
-      { names, later: closure(chunks, [...drawn(template), ...fetchedByCells(template), ...FOLLOWING].map(chunkOf)) },
-    ]
+    const key = file.replace(/\.json$/, '')
+    const names = closure(chunks, [...page, ...modulesFor(template, functions(key)).map(chunkOf)])
+    const later = closure(chunks, modulesAfter(template).map(chunkOf))
+    const reads = READING.map(chunkOf).filter((name) => [...names, ...later].includes(name))
+    if (reads.length > 0) throw new Error(`${key} brings ${reads.join(', ')}, which only a formula of one's own needs.`)
+    return [key, { names, later }]
   })
   const part = (key) => Object.fromEntries(sheets.map(([name, one]) => [name, one[key]]))
   return { page, sheets: part('names'), later: part('later') }

@@ -32,7 +32,12 @@ export function tightened(code: string, file: string): string {
   const look = (node: Node): void => {
     if (node.type === 'TaggedTemplateExpression' && node.tag.type === 'Identifier') {
       const tighter = TIGHTER[node.tag.name]
-      if (tighter) for (const { start, end } of node.quasi.quasis) texts.push({ start, end, tighter })
+      if (tighter)
+        for (const { start, value } of node.quasi.quasis) {
+          // The parser counts the backtick, or the brace of what is put in, as part of the text.
+          const from = code.startsWith(value.raw, start + 1) ? start + 1 : start
+          texts.push({ start: from, end: from + value.raw.length, tighter })
+        }
     }
     for (const child of Object.values(node).flat()) if (isNode(child)) look(child)
   }

@@ -1,5 +1,6 @@
 import * as v from 'valibot'
-import { CellSchema, MOST_CELLS, VERSION, type Worksheet, WorksheetSchema } from './document.ts'
+import { CellSchema, VERSION, type Worksheet, WorksheetSchema } from './document.ts'
+import { MOST_CELLS } from './most-cells.ts'
 import { readData } from './read-document.ts'
 
 /** What this version makes of a worksheet of a newer one: to be looked at, never to be written back. */

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { type FirstLoad, LIMIT, SHEET, SHEET_LIMIT } from '../../scripts/build.mjs'
+import { ANY_LIMIT, type FirstLoad, LIMIT, SHEET, SHEET_LIMIT } from '../../scripts/build.mjs'
 import { gzipped } from '../../scripts/first-load.mjs'
 import { test } from './harness.ts'
 
@@ -48,13 +48,14 @@ test('the shelf, then a flat sheet filled in with its drawing, fetch what the bu
 })
 
 for (const name of Object.keys(LISTED.sheets))
-  test(`${name} opens with every function it calls, and without the editor`, async ({ open }) => {
+  test(`${name} opens with every function it calls, and without editor, parser and checker`, async ({ open }) => {
     const { page } = await open({ path: `#new/${name}` })
     await page.locator('fill-face').waitFor()
     const scripts = await fetched(page)
     const listed = [...(LISTED.sheets[name] ?? []), ...(LISTED.later[name] ?? [])]
     expect(scripts.filter((script) => !listed.includes(script))).toEqual([])
-    expect(scripts.join()).not.toMatch(/editor|guide/)
+    expect(scripts.join()).not.toMatch(/editor|guide|formulas|knowing/)
+    expect(size(LISTED.sheets[name] ?? [])).toBeLessThanOrEqual(ANY_LIMIT)
     expect(await page.locator('fill-face').innerText()).not.toMatch(/no function/i)
   })
 
@@ -87,4 +88,21 @@ test('a function of a subject the sheet did not call is known once the sheet is 
   await page.keyboard.type('delta_e_76(50, 0, 0, 53, 4, 0)')
   await page.keyboard.press('Enter')
   await expect.poll(() => page.locator('build-cell .figure').first().textContent()).toBe('5')
+})
+
+test('a formula of one’s own fetches the checker, and is understood', async ({ open }) => {
+  const { page } = await open({ path: '#new/empty/build' })
+  await page
+    .getByRole('button', { name: /^A result/ })
+    .first()
+    .click()
+  await page
+    .getByLabel(/^Formula/)
+    .first()
+    .click()
+  await page.locator('.cm-content').waitFor()
+  await page.keyboard.type('2 * 3 mm')
+  await page.keyboard.press('Enter')
+  await expect.poll(() => page.locator('build-cell .figure').first().textContent()).toBe('6')
+  expect((await fetched(page)).join()).toMatch(/formulas/)
 })
