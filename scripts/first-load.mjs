@@ -56,7 +56,9 @@ const modulesFor = (template, functions) => [
 const modulesAfter = (template) => [
   ...FOLLOWING,
   ...drawn(template),
-  ...(template.cells.some(({ kind, from }) => kind === 'drawing' && 'upright' in from) ? ['src/drawings/any-set-up.ts'] : []),
+  ...(template.cells.some(({ kind, from }) => kind === 'drawing' && 'upright' in from)
+    ? ['src/drawings/any-set-up.ts']
+    : []),
   ...['steps', 'schedule', 'range', 'variants', 'run']
     .filter((kind) => has(template, kind))
     .map((kind) => `src/cells/${kind}-cell.ts`),
