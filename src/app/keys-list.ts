@@ -3,20 +3,6 @@ import { ticked } from '../cells/labelled.ts'
 import { showSigns, signsShown } from '../cells/touch-row.ts'
 
 export const keysStyle = css`
-  .keys summary {
-    display: flex;
-    align-items: center;
-    min-block-size: 44px;
-    inline-size: fit-content;
-    cursor: pointer;
-    text-decoration: underline;
-    text-decoration-thickness: 1px;
-    text-underline-offset: 0.28em;
-    list-style: none;
-  }
-  .keys summary::-webkit-details-marker {
-    display: none;
-  }
   .keys h3 {
     font-size: 1rem;
     padding-block-start: 0.6rem;

@@ -9,6 +9,7 @@ import { Studio } from '../kit/studio.ts'
 import { newId, type Store } from '../storage/store.ts'
 import { readFigure } from '../worksheet/kit-given.ts'
 import { KIT_FIGURES, KIT_SORTS, type KitFigure, type KitSort } from '../worksheet/kit-sorts.ts'
+import { pageStyle } from './page-style.ts'
 
 /** The figures of a piece in a line, as far as they are known. */
 const inShort = ({ sort, figures }: Piece): string =>
@@ -28,35 +29,15 @@ export class KitPage extends LitElement {
     shared,
     field,
     labelledStyle,
+    pageStyle,
     css`
       main {
         max-inline-size: 46rem;
-        margin-inline: auto;
-        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
-        background: var(--sheet);
-        border: 1px solid var(--edge);
       }
-      @media (max-width: 47rem) {
+      @media (min-width: 47rem) {
         main {
-          border-inline: 0;
+          border-inline: 1px solid var(--edge);
         }
-      }
-      h1 {
-        font-size: 1.6rem;
-        line-height: 1.2;
-        padding-block-end: 0.7rem;
-        border-block-end: 2px solid var(--ink);
-      }
-      h2 {
-        font-size: 1.15rem;
-        margin-block-start: 1.8rem;
-        padding-block-end: 0.35rem;
-        border-block-end: 2px solid var(--ink);
-      }
-      ul {
-        margin: 0;
-        padding: 0;
-        list-style: none;
       }
       li {
         padding-block: 0.3rem;

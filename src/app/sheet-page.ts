@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Asked } from '../cells/cell-view.ts'
 import { labelledStyle } from '../cells/labelled.ts'
-import { shared } from '../cells/styles.ts'
+import { fold, shared } from '../cells/styles.ts'
 import { type Cell, ChangeRefused } from '../worksheet/index.ts'
 import type { BuildFace } from './build-face.ts'
 import './fill-face.ts'
@@ -30,6 +30,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     labelledStyle,
+    fold,
     keysStyle,
     css`
       main {

@@ -2,10 +2,11 @@ import { FIGURES } from 'virtual:shelf-figures'
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import { field, shared } from '../cells/styles.ts'
+import { field, fold, shared } from '../cells/styles.ts'
 import { newId, type Store, type Summary } from '../storage/store.ts'
 import { cellsInWords, when } from './in-words.ts'
 import { MOMENTS } from './moments.ts'
+import { pageStyle } from './page-style.ts'
 import { toNew, toSheet } from './route.ts'
 import { found, GOT, isTitled } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
@@ -17,7 +18,7 @@ const SHOWN = 4
 /** The page one starts from: the question, the sheets kept here, and a way to open a file. */
 @customElement('shelf-page')
 export class ShelfPage extends LitElement {
-  static override styles = [shared, field, shelfStyle]
+  static override styles = [shared, field, fold, pageStyle, shelfStyle]
 
   @property({ attribute: false }) store!: Store
   /** What could not be opened, and why. */

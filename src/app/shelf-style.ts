@@ -1,35 +1,6 @@
 import { css } from 'lit'
 
 export const shelfStyle = css`
-  main {
-    max-inline-size: 70rem;
-    margin-inline: auto;
-    padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
-    background: var(--sheet);
-    border: 1px solid var(--edge);
-  }
-  @media (max-width: 71rem) {
-    main {
-      border-inline: 0;
-    }
-  }
-  h1 {
-    font-size: 1.6rem;
-    line-height: 1.2;
-    padding-block-end: 0.7rem;
-    border-block-end: 2px solid var(--ink);
-  }
-  h2 {
-    font-size: 1.15rem;
-    margin-block-start: 2.2rem;
-    padding-block-end: 0.4rem;
-    border-block-end: 2px solid var(--ink);
-  }
-  ul {
-    margin: 0;
-    padding: 0;
-    list-style: none;
-  }
   .answers {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr));
@@ -131,20 +102,6 @@ export const shelfStyle = css`
   }
   .folds {
     margin-block-start: 1.2rem;
-  }
-  summary {
-    display: flex;
-    align-items: center;
-    min-block-size: 44px;
-    inline-size: fit-content;
-    cursor: pointer;
-    text-decoration: underline;
-    text-decoration-thickness: 1px;
-    text-underline-offset: 0.28em;
-    list-style: none;
-  }
-  summary::-webkit-details-marker {
-    display: none;
   }
   .trouble {
     margin-block-end: 1rem;

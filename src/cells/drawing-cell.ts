@@ -10,7 +10,7 @@ import { dragging } from './dragging.ts'
 import { drawTree } from './draw-tree.ts'
 import { inView } from './in-view.ts'
 import type { SavedAs } from './save-drawing.ts'
-import { shared } from './styles.ts'
+import { fold, shared } from './styles.ts'
 
 /** The lettering is drawn for close reading; the stand is read at arm's length. */
 const ENLARGED = 1.15
@@ -27,6 +27,7 @@ const rowsOf = ({ head, rows }: Table): TemplateResult => html`
 export class DrawingCell extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
+    fold,
     css`
       .drawing {
         display: block;
@@ -58,20 +59,6 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       }
       figcaption {
         margin-block-start: 0.6rem;
-      }
-      summary {
-        display: flex;
-        align-items: center;
-        min-block-size: 44px;
-        inline-size: fit-content;
-        cursor: pointer;
-        text-decoration: underline;
-        text-decoration-thickness: 1px;
-        text-underline-offset: 0.28em;
-        list-style: none;
-      }
-      summary::-webkit-details-marker {
-        display: none;
       }
       table {
         border-collapse: collapse;

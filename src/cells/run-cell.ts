@@ -21,7 +21,7 @@ import { originalsList, STEP, type Tick } from './run-originals.ts'
 import { runStyle } from './run-style.ts'
 import { tally } from './run-tally.ts'
 import { tickedRow } from './run-ticks.ts'
-import { shared } from './styles.ts'
+import { fold, shared } from './styles.ts'
 
 /** Planned at once, in the next turn; more originals wait till nothing was typed for a while. */
 const AT_ONCE = 500
@@ -32,7 +32,7 @@ const FEW = 8
 /** The run of a schedule: its set-ups in the order of work, what they serve, what they take, and how far one is. */
 @customElement('run-cell')
 export class RunCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, runStyle]
+  static override styles = [shared, fold, runStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Run>>
   @state() private planned: PlannedRun | undefined

@@ -55,20 +55,6 @@ export const runStyle = css`
     font-variant-numeric: tabular-nums;
     text-wrap: pretty;
   }
-  summary {
-    display: flex;
-    align-items: center;
-    min-block-size: 44px;
-    inline-size: fit-content;
-    cursor: pointer;
-    text-decoration: underline;
-    text-decoration-thickness: 1px;
-    text-underline-offset: 0.28em;
-    list-style: none;
-  }
-  summary::-webkit-details-marker {
-    display: none;
-  }
   details[open] > summary {
     font-weight: 700;
     text-decoration-thickness: 3px;

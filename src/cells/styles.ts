@@ -113,6 +113,24 @@ export const shared = css`
   }
 `
 
+/** The line that unfolds what is folded away, underlined as all that is pressed. */
+export const fold = css`
+  summary {
+    display: flex;
+    align-items: center;
+    min-block-size: 44px;
+    inline-size: fit-content;
+    cursor: pointer;
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.28em;
+    list-style: none;
+  }
+  summary::-webkit-details-marker {
+    display: none;
+  }
+`
+
 /** A ruled row: what it is, the figure on the right, its unit behind. */
 export const row = css`
   .row {
