@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { tabTo } from './focus.ts'
 import { test } from './harness.ts'
 
 const row = (page: Page, label: string) => page.locator('build-cell').filter({ hasText: label })
@@ -10,25 +11,6 @@ const focusedLabel = (page: Page) =>
     while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
     return at?.textContent?.trim().replace(/\s+/g, ' ') ?? ''
   })
-
-/** Presses Tab until what has the focus is called so. */
-async function tabTo(page: Page, name: RegExp): Promise<void> {
-  for (let i = 0; i < 60; i++) {
-    await page.keyboard.press('Tab')
-    const called = await page.evaluate(() => {
-      let at = document.activeElement
-      while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
-      const field = at as HTMLInputElement | null
-      return [field?.getAttribute('aria-label'), field?.labels?.[0]?.textContent, field?.textContent]
-        .filter(Boolean)
-        .join(' ')
-        .trim()
-        .replace(/\s+/g, ' ')
-    })
-    if (name.test(called)) return
-  }
-  throw new Error(`No Tab leads to ${name}.`)
-}
 
 test('a chain of cells is built from an empty sheet by keyboard alone', async ({ open }) => {
   const { page } = await open()

@@ -2,8 +2,9 @@ import type { CDPSession, Locator, Page } from 'playwright-core'
 import { describe, expect } from 'vitest'
 import type { Cell } from '../../src/worksheet/index.ts'
 import { check, given, note, result } from '../worksheet/make.ts'
+import { focused } from './focus.ts'
 import { test, violations } from './harness.ts'
-import { cellsOf, focused, openSheet } from './open-sheet.ts'
+import { cellsOf, openSheet } from './open-sheet.ts'
 
 const heading = (text: string): Cell => ({ kind: 'note', id: text, role: 'heading', text })
 const CELLS: Cell[] = [

@@ -1,28 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { focused, tabTo } from './focus.ts'
 import { test } from './harness.ts'
-
-/** What has the focus is called, as one who hears the page is told. */
-const focusedName = (page: Page): Promise<string> =>
-  page.evaluate(() => {
-    let at = document.activeElement
-    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
-    const field = at as HTMLInputElement | null
-    return [field?.getAttribute('aria-label'), field?.labels?.[0]?.textContent, field?.textContent]
-      .filter(Boolean)
-      .join(' ')
-      .trim()
-      .replace(/\s+/g, ' ')
-  })
-
-/** Presses Tab until what has the focus is called so. */
-async function tabTo(page: Page, name: RegExp): Promise<void> {
-  for (let i = 0; i < 90; i++) {
-    await page.keyboard.press('Tab')
-    if (name.test(await focusedName(page))) return
-  }
-  throw new Error(`No Tab leads to ${name}.`)
-}
 
 interface Built {
   readonly kind: RegExp
@@ -45,7 +24,7 @@ async function build(page: Page, { kind, label, entry, unit, value, formula, con
   await tabTo(page, kind)
   await page.keyboard.press('Enter')
   await expect.poll(() => page.locator('build-cell').count()).toBe(before + 1)
-  await expect.poll(() => focusedName(page)).toMatch(/^Label/)
+  await expect.poll(() => focused(page)).toMatch(/^Label/)
   await page.keyboard.type(label)
   if (unit) {
     await tabTo(page, /^Unit/)
@@ -65,7 +44,7 @@ async function build(page: Page, { kind, label, entry, unit, value, formula, con
     await page.keyboard.type((formula ?? condition) as string)
     // Leaves the formula for its row, the cell still open.
     await page.keyboard.press('Enter')
-    await expect.poll(() => focusedName(page)).toContain(label)
+    await expect.poll(() => focused(page)).toContain(label)
   }
 }
 

@@ -22,16 +22,3 @@ export const cellsOf = (page: Page): Promise<readonly Cell[]> =>
     }
     return JSON.parse(JSON.stringify(sheet.held.open.sheet.cells)) as Cell[]
   })
-
-/** The focused element’s own words, through every shadow root. */
-export const focused = (page: Page): Promise<string> =>
-  page.evaluate(() => {
-    let at = document.activeElement
-    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
-    const field = at as HTMLInputElement | null
-    return [field?.getAttribute('aria-label'), field?.labels?.[0]?.textContent, field?.textContent]
-      .filter(Boolean)
-      .join(' ')
-      .trim()
-      .replace(/\s+/g, ' ')
-  })

@@ -3,30 +3,8 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import type { Column, Schedule } from '../../src/worksheet/index.ts'
 import { readTable } from '../../src/worksheet/schedule-csv.ts'
+import { focused, tabTo } from './focus.ts'
 import { test, violations } from './harness.ts'
-
-const MOST_TABS = 60
-
-/** What has the focus, in words: its label, or what stands in it. */
-const focused = (page: Page): Promise<string> =>
-  page.evaluate(() => {
-    let at = document.activeElement
-    while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
-    const field = at as HTMLInputElement | null
-    return [field?.getAttribute('aria-label'), field?.labels?.[0]?.textContent, field?.textContent]
-      .filter(Boolean)
-      .join(' ')
-      .trim()
-      .replace(/\s+/g, ' ')
-  })
-
-async function tabTo(page: Page, name: RegExp): Promise<void> {
-  for (let i = 0; i < MOST_TABS; i++) {
-    await page.keyboard.press('Tab')
-    if (name.test(await focused(page))) return
-  }
-  throw new Error(`No Tab leads to ${name}.`)
-}
 
 const at = (page: Page, name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
 const kept = (page: Page): Promise<void> =>

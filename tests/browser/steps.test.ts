@@ -2,8 +2,9 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import type { Cell, Steps } from '../../src/worksheet/index.ts'
 import { given, result } from '../worksheet/make.ts'
+import { focused } from './focus.ts'
 import { test } from './harness.ts'
-import { cellsOf, focused, openSheet } from './open-sheet.ts'
+import { cellsOf, openSheet } from './open-sheet.ts'
 
 const CELLS: Cell[] = [
   given('left', '', { unit: 'lx', label: 'Left edge' }),
