@@ -3,8 +3,11 @@ import type { Download, Locator, Page } from 'playwright-core'
 import { describe, expect } from 'vitest'
 import { test, violations } from './harness.ts'
 
-const out = (page: Page): Locator => page.getByLabel('Lamps from the centre line', { exact: true })
-const high = (page: Page): Locator => page.getByLabel('Lamps above the board', { exact: true })
+/** The given itself; a step may ask for the same. */
+const given = (page: Page, label: string): Locator =>
+  page.locator('fill-face given-cell[data-cell]').getByLabel(label, { exact: true })
+const out = (page: Page): Locator => given(page, 'Lamps from the centre line')
+const high = (page: Page): Locator => given(page, 'Lamps above the board')
 const spread = (page: Page): Promise<string | null> =>
   page.locator('result-cell').filter({ hasText: 'Spread over the original' }).locator('.figure').textContent()
 const handle = (page: Page, lamp: number, view = 'elevation'): Locator =>
@@ -142,7 +145,7 @@ test('of two lamps placed apart each moves its own givens', async ({ open }) => 
   const lamp = handle(page, 1)
   await lamp.waitFor()
   const values = (): Promise<string[]> =>
-    page.locator('given-cell input').evaluateAll((fields) => fields.map((one) => (one as HTMLInputElement).value))
+    page.locator('given-cell[data-cell] input').evaluateAll((fields) => fields.map((one) => (one as HTMLInputElement).value))
   const before = await values()
   await lamp.press('ArrowLeft')
   await expect.poll(async () => (await values()).filter((one, at) => one !== before[at]).length).toBe(1)
