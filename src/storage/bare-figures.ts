@@ -61,3 +61,12 @@ function bare(cell: Cell, at: number): readonly Cell[] {
 
 /** A sheet of figures without its drawings, prose, hints and ranges: small enough, most often, for a QR code. */
 export const bareFigures = (figures: Worksheet): Worksheet => ({ ...figures, cells: figures.cells.flatMap(bare) })
+
+const isSeldomKnown = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true
+
+/** The same without what is seldom known, and of the checks only those that do not simply hold. */
+export const barestFigures = (figures: Worksheet): Worksheet =>
+  bareFigures({
+    ...figures,
+    cells: figures.cells.filter((cell) => !isSeldomKnown(cell) && !(cell.kind === 'check' && cell.condition === 'yes')),
+  })

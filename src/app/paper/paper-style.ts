@@ -54,8 +54,9 @@ export const PAPER_STYLE = `
 .job-sheet .schedule thead th { font-weight: 700; vertical-align: bottom; border-block-end: 1.5px solid #000; }
 .job-sheet .schedule .body { break-inside: auto; border-block-end: 1.5px solid #000; }
 .job-sheet .schedule .body tr { border-block-end: ${DRAWN_RULE}; }
-.job-sheet .schedule th, .job-sheet .schedule td { padding-inline-end: 2.5mm; }
-.job-sheet .schedule .end { text-align: end; }
+.job-sheet .schedule th, .job-sheet .schedule td { padding-inline-end: 2.5mm; overflow-wrap: break-word; }
+.job-sheet .schedule.many th, .job-sheet .schedule.many td { padding-inline-end: 1.3mm; }
+.job-sheet .schedule .end, .job-sheet .schedule .body th { text-align: end; white-space: nowrap; }
 .job-sheet .schedule .small { font-size: 0.9em; }
 .job-sheet .check {
   display: grid;

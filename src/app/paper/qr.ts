@@ -1,6 +1,6 @@
 import { encode } from 'uqr'
 import { element, type Node } from '../../drawings/tree.ts'
-import { bareFigures } from '../../storage/bare-figures.ts'
+import { bareFigures, barestFigures } from '../../storage/bare-figures.ts'
 import { figuresOnly, isFiguresOnly } from '../../storage/figures-only.ts'
 import { toLink } from '../../storage/link.ts'
 import type { Sheet } from '../../worksheet/index.ts'
@@ -61,6 +61,10 @@ export async function codeFor(
     {
       worksheet: bareFigures(figures),
       words: 'Results and givens only, without drawings and hints, which are too large for a QR code.',
+    },
+    {
+      worksheet: barestFigures(figures),
+      words: 'Results, givens and checks to look at, without what is seldom known, which is too large for a QR code.',
     },
   ]
   for (const { worksheet, words } of tries) {

@@ -115,6 +115,8 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     figures = []
   }
   for (const cell of cells) {
+    // A piece of kit nobody chose is no line to write on.
+    if (cell.kind === 'given' && cell.entry === 'kit' && cell.value.trim() === '') continue
     if (cell.kind === 'given' || cell.kind === 'result') {
       figures.push(figureRow(sheet, cell, withWorking))
       continue
