@@ -7,7 +7,7 @@ import { expect, inject, test } from 'vitest'
 import { start } from './killed.ts'
 
 /** `KILLS=100 npm test -- tests/browser/killed` for the full count. */
-const KILLS = Number(process.env.KILLS ?? 10)
+const KILLS = Number(process.env.KILLS ?? 5)
 
 /** The longest one goes on typing after an edit is acknowledged. Keeping takes 300 ms and more, so that kills fall before, in and after it. */
 const LONGEST_MS = 700
