@@ -85,7 +85,7 @@ async function visit(browser: Browser, options: VisitOptions): Promise<Visit> {
   return { page, context, site, problems, provoked: [] }
 }
 
-/** A test with `browser`, one a file, and `open`, which opens the app in a fresh profile and at the end asserts that nothing went wrong. */
+/** A test with `browser`, one for all files, and `open`, which opens the app in a fresh profile and at the end asserts that nothing went wrong. */
 export const test = base.extend<{ open: (options?: VisitOptions) => Promise<Visit>; browser: Browser }>({
   browser: [
     // biome-ignore lint/correctness/noEmptyPattern: vitest reads what a fixture needs from its pattern.
@@ -94,7 +94,7 @@ export const test = base.extend<{ open: (options?: VisitOptions) => Promise<Visi
       await use(browser)
       await browser.close()
     },
-    { scope: 'file' },
+    { scope: 'worker' },
   ],
   open: async ({ browser }, use) => {
     const visits: Visit[] = []
