@@ -19,6 +19,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/site.ts'],
           // One browser at a time, after the unit tests: two would fight over a small machine.
           fileParallelism: false,
+          // One browser for all files, too: starting it takes longer than many a test.
+          isolate: false,
           sequence: { groupOrder: 1 },
         },
       },
