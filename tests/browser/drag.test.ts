@@ -145,7 +145,9 @@ test('of two lamps placed apart each moves its own givens', async ({ open }) => 
   const lamp = handle(page, 1)
   await lamp.waitFor()
   const values = (): Promise<string[]> =>
-    page.locator('given-cell[data-cell] input').evaluateAll((fields) => fields.map((one) => (one as HTMLInputElement).value))
+    page
+      .locator('given-cell[data-cell] input')
+      .evaluateAll((fields) => fields.map((one) => (one as HTMLInputElement).value))
   const before = await values()
   await lamp.press('ArrowLeft')
   await expect.poll(async () => (await values()).filter((one, at) => one !== before[at]).length).toBe(1)
