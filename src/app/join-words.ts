@@ -1,5 +1,5 @@
-import type { NamedCell } from '../worksheet/index.ts'
 import type { Meeting, Way } from '../worksheet/join.ts'
+import { labelOf } from '../worksheet/label.ts'
 import { listed } from './in-words.ts'
 
 /** What is asked about a name, in words. */
@@ -20,8 +20,6 @@ export const wayInWords = [
 ] as const
 
 const MOST_LISTED = 8
-
-const labelOf = (cell: NamedCell): string => cell.label?.trim() || cell.name
 
 /** What of the sheet a section uses instead of asking for it again, what was filled in first. */
 export function usedInWords(meetings: readonly Meeting[]): string {

@@ -18,6 +18,7 @@ import {
   type Steps,
   type Variants,
 } from '../worksheet/index.ts'
+import { labelOf as labelOfNamed, titleOf } from '../worksheet/label.ts'
 
 interface View<C extends Cell, O> {
   readonly cell: C
@@ -77,11 +78,8 @@ export function ask(from: HTMLElement, change: Change, merge?: string): string |
   return detail.refused
 }
 
-const UNTITLED = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants: 'Variants', run: 'The run' } as const
-
 /** What a person calls a cell. */
 export function labelOf(cell: Cell): string {
   if (cell.kind === 'note') return cell.text.split('\n', 1)[0] || 'Empty note'
-  if (isNamed(cell)) return cell.label?.trim() || cell.name
-  return cell.title?.trim() || UNTITLED[cell.kind]
+  return isNamed(cell) ? labelOfNamed(cell) : titleOf(cell)
 }

@@ -1,3 +1,4 @@
+import { labelOf } from '../worksheet/label.ts'
 import type { Followed, RangeTable } from '../worksheet/range-table.ts'
 import {
   ABOVE,
@@ -69,8 +70,6 @@ export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'widt
     height,
   }
 }
-
-const labelOf = ({ label, name }: { label?: string | undefined; name: string }): string => label?.trim() || name
 
 function canBePlotted({ cell, figures, measured }: Followed, cannot: string[]): boolean {
   const known = figures.filter((one) => one !== undefined).length

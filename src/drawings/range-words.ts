@@ -1,8 +1,7 @@
+import { labelOf } from '../worksheet/label.ts'
 import type { RangeTable } from '../worksheet/range-table.ts'
 import { capital, series } from './say.ts'
 import type { Table } from './tree.ts'
-
-const labelOf = ({ label, name }: { label?: string | undefined; name: string }): string => label?.trim() || name
 
 /** The range in sentences: from where to where, and what each result does on the way. */
 export function describeRange({ given, shown, followed, presentAt, present }: RangeTable): string {

@@ -1,4 +1,5 @@
 import type { Cell, Range, Schedule, Variants } from '../worksheet/document.ts'
+import { labelOf } from '../worksheet/label.ts'
 import { freeName } from '../worksheet/names.ts'
 import { rangeTable } from '../worksheet/range-table.ts'
 import { RangeTrouble } from '../worksheet/range-values.ts'
@@ -25,8 +26,6 @@ export function asTable(
     rows: rows.map((row) => [...row]),
   }
 }
-
-const labelOf = ({ label, name }: { label?: string | undefined; name: string }): string => label?.trim() || name
 
 /** A range as it stood. */
 export function rangeFigures(sheet: Sheet, cell: Range): Cell {

@@ -1,4 +1,5 @@
 import type { Cell, Given, Worksheet } from './document.ts'
+import { labelOf, titleOf } from './label.ts'
 import { isNamed } from './names.ts'
 import type { CheckOutcome, Outcome } from './outcome.ts'
 import type { Sheet } from './sheet.ts'
@@ -29,13 +30,9 @@ export interface Difference {
 const LONGEST = 160
 const shortened = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text)
 
-/** What an untitled cell is called. */
-const WORDS = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants: 'Variants', run: 'The run' } as const
-
-const labelOf = (cell: Cell): string => {
+const calledOf = (cell: Cell): string => {
   if (cell.kind === 'note') return cell.role === 'heading' ? 'Heading' : cell.role === 'caution' ? 'Caution' : 'Note'
-  if (isNamed(cell)) return cell.label?.trim() || cell.name
-  return cell.title?.trim() || WORDS[cell.kind]
+  return isNamed(cell) ? labelOf(cell) : titleOf(cell)
 }
 
 const outcomeText = (outcome: Outcome): string => {
@@ -64,7 +61,7 @@ function summary(sheet: Sheet, cell: Cell): string {
   if (cell.kind === 'given') return readAs(sheet, cell)
   if (cell.kind === 'result') return outcomeText(sheet.outcome(cell.id))
   if (cell.kind === 'check') return STANDS[sheet.check(cell.id).state]
-  return cell.kind === 'note' ? shortened(cell.text) : labelOf(cell)
+  return cell.kind === 'note' ? shortened(cell.text) : calledOf(cell)
 }
 
 const PART_OF: Readonly<Record<Cell['kind'], Part>> = {
@@ -106,7 +103,7 @@ function counterparts(from: Worksheet, to: Worksheet): ReadonlyMap<Cell, Cell> {
 }
 
 function* ofCell(before: Sheet, was: Cell, after: Sheet, is: Cell): Generator<Difference> {
-  const label = labelOf(is)
+  const label = calledOf(is)
   const part = PART_OF[is.kind]
   if (was.kind === 'given' && is.kind === 'given' && was.value !== is.value) {
     const [then, now] = [readAs(before, was), readAs(after, is)]
@@ -127,7 +124,7 @@ function* ofCell(before: Sheet, was: Cell, after: Sheet, is: Cell): Generator<Di
   }
   if (was.kind === 'note' && is.kind === 'note' && was.text !== is.text)
     yield { part, label, was: shortened(filled(was.text)), is: shortened(filled(is.text)) }
-  if (labelOf(was) !== label) yield { part: 'Cells', label, was: `called ${labelOf(was)}`, is: `called ${label}` }
+  if (calledOf(was) !== label) yield { part: 'Cells', label, was: `called ${calledOf(was)}`, is: `called ${label}` }
   else if (setUp(was) !== setUp(is)) yield { part: 'Cells', label, was: 'set up in one way', is: 'set up in another' }
 }
 
@@ -143,10 +140,10 @@ function* differencesOf(before: Sheet, after: Sheet): Generator<Difference> {
   for (const cell of is.cells) {
     const old = earlier.get(cell)
     if (old) yield* ofCell(before, old, after, cell)
-    else yield { part: PART_OF[cell.kind], label: labelOf(cell), is: summary(after, cell) }
+    else yield { part: PART_OF[cell.kind], label: calledOf(cell), is: summary(after, cell) }
   }
   for (const cell of was.cells)
-    if (!later.has(cell)) yield { part: PART_OF[cell.kind], label: labelOf(cell), was: summary(before, cell) }
+    if (!later.has(cell)) yield { part: PART_OF[cell.kind], label: calledOf(cell), was: summary(before, cell) }
   const order = was.cells.flatMap((cell) => later.get(cell) ?? [])
   const now = is.cells.filter((cell) => earlier.has(cell))
   if (order.some((cell, at) => cell !== now[at]))

@@ -7,6 +7,8 @@ export class Follow {
   private readonly values: Value[]
   /** What lies between the given and the goals, in order. */
   private readonly path: readonly number[]
+  /** By position: 1 where a cell lies between, so that what it comes to is computed here. */
+  private readonly between: Uint8Array
   private readonly broken = new Set<number>()
 
   constructor(
@@ -15,28 +17,28 @@ export class Follow {
     private readonly goals: readonly number[],
   ) {
     this.values = layout.values.slice()
-    const marks = downstreamOf(layout, [at])
-    this.path = upstreamOf(layout, goals).filter((one) => marks[one] === 1)
+    this.between = downstreamOf(layout, [at])
+    this.path = upstreamOf(layout, goals).filter((one) => this.between[one] === 1)
   }
 
   /** The goals' values; undefined where one does not compute. */
   with(value: Value): (Value | undefined)[] {
-    const { layout, values, at, path, goals, broken } = this
-    values[at] = value
+    const { layout, values, path, goals, broken } = this
+    values[this.at] = value
     broken.clear()
     for (const one of path) if (this.waits(one) || !computeInto(values, layout, [one])) broken.add(one)
-    const stands = (goal: number): boolean =>
-      goal === at || (path.includes(goal) ? !broken.has(goal) : layout.states[goal] === VALUE)
-    return goals.map((goal) => (stands(goal) ? values[goal] : undefined))
+    return goals.map((goal) => (this.stands(goal) ? values[goal] : undefined))
   }
 
   /** Whether something a cell needs is not known. */
   private waits(cell: number): boolean {
-    const { layout, at, path, broken } = this
-    for (const need of layout.needs[cell] as Int32Array) {
-      if (need === at) continue
-      if (path.includes(need) ? broken.has(need) : layout.states[need] !== VALUE) return true
-    }
-    return false
+    return (this.layout.needs[cell] as Int32Array).some((need) => !this.stands(need))
+  }
+
+  /** Whether a cell has a value with the given as it is tried. */
+  private stands(cell: number): boolean {
+    const { at, between, broken, layout } = this
+    if (cell === at) return true
+    return between[cell] === 1 ? !broken.has(cell) : layout.states[cell] === VALUE
   }
 }

@@ -3,6 +3,7 @@ import { type DisplayUnit, defaultUnit, NONE } from '../units/index.ts'
 import type { Given, NamedCell, Range } from './document.ts'
 import { type Engine, VALUE } from './engine.ts'
 import { Follow } from './follow.ts'
+import { labelOf } from './label.ts'
 import type { Node } from './node.ts'
 import { RangeTrouble, type RangeValue, valuesOf } from './range-values.ts'
 import type { Sheet } from './sheet.ts'
@@ -80,8 +81,6 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
     byFactors: range.by === 'stops' && type.dimension.name !== 'stop',
   }
 }
-
-const labelOf = (cell: NamedCell): string => cell.label?.trim() || cell.name
 
 const near = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b))
 

@@ -2,9 +2,8 @@ import { namesIn, WHOLE } from '../language/index.ts'
 import { ChangeRefused } from './change.ts'
 import type { Cell, Schedule } from './document.ts'
 import { followColumn } from './follow-names.ts'
+import { labelOf } from './label.ts'
 import { columnPlan, refusedColumnName } from './schedule-columns.ts'
-
-const labelled = ({ label, name }: Schedule): string => label?.trim() || name
 
 /** The names of the sheet that a schedule's formulas and the conditions at its foot use. */
 export function namesOutside(cell: Schedule): ReadonlySet<string> {
@@ -16,7 +15,7 @@ export function namesOutside(cell: Schedule): ReadonlySet<string> {
 /** Why a cell's new name cannot follow into a schedule: a column there bears it, and would be meant instead. */
 export function refusedByColumn(cell: Schedule, from: string, to: string): string | undefined {
   if (!cell.columns.some(({ name }) => name === to) || !namesOutside(cell).has(from)) return undefined
-  return `A formula in «${labelled(cell)}» uses «${from}», and a column there is already named «${to}». Choose another name, or rename the column first.`
+  return `A formula in «${labelOf(cell)}» uses «${from}», and a column there is already named «${to}». Choose another name, or rename the column first.`
 }
 
 /** A column under another name, which follows into the schedule's formulas and into `originals.name` elsewhere. */
@@ -32,7 +31,7 @@ export function withColumnRenamed(cells: readonly Cell[], id: string, at: number
       cell.columns.filter((_, other) => other !== at).map((other) => other.name),
     ) ??
     (rowNames(cell, cells).has(name)
-      ? `A formula over the rows of «${labelled(cell)}» uses the sheet’s «${name}»; under that name the column would be meant instead.`
+      ? `A formula over the rows of «${labelOf(cell)}» uses the sheet’s «${name}»; under that name the column would be meant instead.`
       : undefined)
   if (refused) throw new ChangeRefused(refused)
   const renamed = { ...cell, columns: cell.columns.with(at, { ...column, name }) }

@@ -1,4 +1,5 @@
 import type { Cell, Given, NamedCell, Variants } from './document.ts'
+import { labelOf } from './label.ts'
 import { differenceInWords } from './measured.ts'
 import type { CheckOutcome, Outcome } from './outcome.ts'
 import type { Sheet } from './sheet.ts'
@@ -63,7 +64,7 @@ export interface TextTable {
   readonly rows: readonly (readonly string[])[]
 }
 
-const labelOf = (name: string, cell: NamedCell | undefined): string => cell?.label?.trim() || name
+const called = (name: string, cell: NamedCell | undefined): string => (cell ? labelOf(cell) : name)
 
 /** The same as texts; what a compared cell says is left to the reader's words. */
 export function variantsAsTexts(sheet: Sheet, cell: Variants, said: (one: Compared) => string): TextTable {
@@ -71,8 +72,8 @@ export function variantsAsTexts(sheet: Sheet, cell: Variants, said: (one: Compar
   return {
     heads: ['', 'As it stands', ...titles],
     rows: [
-      ...varied.map((one) => [labelOf(one.name, one.cell), one.present, ...one.texts.map((text) => text ?? '')]),
-      ...compared.map((one) => [labelOf(one.name, one.cell), said(one.present), ...one.sets.map(said)]),
+      ...varied.map((one) => [called(one.name, one.cell), one.present, ...one.texts.map((text) => text ?? '')]),
+      ...compared.map((one) => [called(one.name, one.cell), said(one.present), ...one.sets.map(said)]),
     ],
   }
 }
@@ -120,7 +121,7 @@ const shownOf = (outcome: Outcome): string => (outcome.state === 'value' ? outco
 function why(sheet: Sheet, outcome: Outcome): string | undefined {
   if (outcome.state === 'value') return undefined
   if (outcome.state === 'error') return outcome.diagnostics[0]?.message
-  const on = outcome.on.map((name) => named(sheet, name)?.label?.trim() || name)
+  const on = outcome.on.map((name) => called(name, named(sheet, name)))
   return on.length > 0 ? `waits for ${on.join(', ')}` : 'waits for its formula'
 }
 
