@@ -10,10 +10,8 @@ import { dragging } from './dragging.ts'
 import { drawTree } from './draw-tree.ts'
 import { inView } from './in-view.ts'
 import type { SavedAs } from './save-drawing.ts'
+import { ENLARGED, OwnWidth, saveOrSay } from './shown-drawing.ts'
 import { fold, shared } from './styles.ts'
-
-/** The lettering is drawn for close reading; the stand is read at arm's length. */
-const ENLARGED = 1.15
 
 const rowsOf = ({ head, rows }: Table): TemplateResult => html`
   <table class="quiet">
@@ -92,7 +90,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) view!: CellSignal<DrawingView>
-  @state() private width = 0
+  private readonly width = new OwnWidth(this)
   @state() private ready: { readonly kind: DrawingKind; readonly draw: Draw } | undefined
   /** A drawing further down is not waited for when a sheet is opened. */
   private seen = inView(this)
@@ -101,20 +99,6 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   /** The drawing a lamp was taken hold of in: it holds still till the lamp is let go. */
   @state() private held: Drawing | undefined
   @state() private trouble = ''
-  private readonly watcher = new ResizeObserver(([entry]) => {
-    this.width = Math.round(entry?.contentRect.width ?? 0)
-  })
-
-  override connectedCallback(): void {
-    super.connectedCallback()
-    this.watcher.observe(this)
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback()
-    this.watcher.disconnect()
-  }
-
   private async fetch(wanted: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
     this.fetched = wanted
     await this.seen
@@ -127,9 +111,10 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     const missing = Object.values(outcome.missing)
     const wanted = [cell.drawing, ...Object.keys(cell.from)].join()
     if (this.fetched !== wanted) void this.fetch(wanted, cell)
-    if (this.ready?.kind !== cell.drawing || this.width === 0) return html`<figure><div class="place"></div></figure>`
+    if (this.ready?.kind !== cell.drawing || this.width.px === 0)
+      return html`<figure><div class="place"></div></figure>`
     const drawn = this.ready.draw(outcome.values, {
-      width: this.width / ENLARGED,
+      width: this.width.px / ENLARGED,
       enlarged: ENLARGED,
       unit: cell.unit,
       title: cell.title || undefined,
@@ -170,11 +155,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {
     this.trouble = ''
-    try {
-      const { saveDrawing } = await import('./save-drawing.ts')
-      await saveDrawing(drawn, this.view.get().sheet.worksheet.title, as, ENLARGED)
-    } catch (error) {
-      this.trouble = `The drawing was not saved: ${(error as Error).message}`
-    }
+    const why = await saveOrSay(drawn, this.view.get().sheet.worksheet.title, as)
+    if (why) this.trouble = `The drawing was not saved: ${why}`
   }
 }

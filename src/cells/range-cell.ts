@@ -10,10 +10,9 @@ import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
 import { drawTree } from './draw-tree.ts'
 import { labelled, labelledStyle } from './labelled.ts'
 import type { SavedAs } from './save-drawing.ts'
+import { ENLARGED, OwnWidth, saveOrSay } from './shown-drawing.ts'
 import { field, shared } from './styles.ts'
 
-/** The lettering is drawn for close reading; the stand is read at arm's length. */
-const ENLARGED = 1.15
 /** Broader plots would only be flatter. */
 const BROADEST = 620
 
@@ -100,23 +99,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Range>>
-  @state() private width = 0
+  private readonly width = new OwnWidth(this)
   @state() private trouble = ''
   @state() private said = ''
-  private readonly watcher = new ResizeObserver(([entry]) => {
-    this.width = Math.round(entry?.contentRect.width ?? 0)
-  })
-
-  override connectedCallback(): void {
-    super.connectedCallback()
-    this.watcher.observe(this)
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback()
-    this.watcher.disconnect()
-  }
-
   private put(cell: Range, key: 'from' | 'to', text: string): void {
     ask(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
   }
@@ -128,12 +113,8 @@ export class RangeCell extends SignalWatcher(LitElement) {
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {
     this.trouble = ''
-    try {
-      const { saveDrawing } = await import('./save-drawing.ts')
-      await saveDrawing(drawn, this.view.get().sheet.worksheet.title, as, ENLARGED)
-    } catch (error) {
-      this.trouble = `The plot was not saved: ${(error as Error).message}`
-    }
+    const why = await saveOrSay(drawn, this.view.get().sheet.worksheet.title, as)
+    if (why) this.trouble = `The plot was not saved: ${why}`
   }
 
   private ends(cell: Range): TemplateResult | typeof nothing {
@@ -147,9 +128,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
   }
 
   private plot(table: RangeTable, cell: Range): TemplateResult | typeof nothing {
-    if (this.width === 0) return nothing
+    if (this.width.px === 0) return nothing
     const drawn = drawRange(table, {
-      width: Math.min(this.width, BROADEST) / ENLARGED,
+      width: Math.min(this.width.px, BROADEST) / ENLARGED,
       title: cell.title?.trim() || undefined,
     })
     return html`
