@@ -1,7 +1,7 @@
 import { css } from 'lit'
 
-/** A page that is no sheet: a broad one with headings and lists. */
-export const pageStyle = css`
+/** The sheet of paper on its grey ground, that every broad page is. */
+export const paperStyle = css`
   main {
     max-inline-size: 70rem;
     margin-inline: auto;
@@ -14,21 +14,28 @@ export const pageStyle = css`
       border-inline: 0;
     }
   }
-  h1 {
-    font-size: 1.6rem;
-    line-height: 1.2;
-    padding-block-end: 0.7rem;
-    border-block-end: 2px solid var(--ink);
-  }
-  h2 {
-    font-size: 1.15rem;
-    margin-block-start: 2.2rem;
-    padding-block-end: 0.4rem;
-    border-block-end: 2px solid var(--ink);
-  }
-  ul {
-    margin: 0;
-    padding: 0;
-    list-style: none;
-  }
 `
+
+/** A page that is no worksheet: a sheet with headings and lists. */
+export const pageStyle = [
+  paperStyle,
+  css`
+    h1 {
+      font-size: 1.6rem;
+      line-height: 1.2;
+      padding-block-end: 0.7rem;
+      border-block-end: 2px solid var(--ink);
+    }
+    h2 {
+      font-size: 1.15rem;
+      margin-block-start: 2.2rem;
+      padding-block-end: 0.4rem;
+      border-block-end: 2px solid var(--ink);
+    }
+    ul {
+      margin: 0;
+      padding: 0;
+      list-style: none;
+    }
+  `,
+]

@@ -16,6 +16,7 @@ import { standingInWords } from './in-words.ts'
 import { isField } from './is-field.ts'
 import { keysList, keysStyle, turnToKeys } from './keys-list.ts'
 import type { OpenSheet } from './open-sheet.ts'
+import { paperStyle } from './page-style.ts'
 import { type Face, withFace } from './route.ts'
 import { sectionsOf } from './sections.ts'
 import './sheet-head.ts'
@@ -32,18 +33,10 @@ export class SheetPage extends SignalWatcher(LitElement) {
     labelledStyle,
     fold,
     keysStyle,
+    paperStyle,
     css`
       main {
-        max-inline-size: 70rem;
-        margin-inline: auto;
-        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 1.4rem;
-        background: var(--sheet);
-        border: 1px solid var(--edge);
-      }
-      @media (max-width: 71rem) {
-        main {
-          border-inline: 0;
-        }
+        padding-block-end: 1.4rem;
       }
       .keys {
         margin-block-start: 1.4rem;

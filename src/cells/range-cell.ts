@@ -8,6 +8,7 @@ import { type RangeTable, rangeTable } from '../worksheet/range-table.ts'
 import { RangeTrouble, type RangeValue } from '../worksheet/range-values.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
 import { drawTree } from './draw-tree.ts'
+import { figuresCell, figuresTable, firstColumn } from './figures-table.ts'
 import { labelled, labelledStyle } from './labelled.ts'
 import type { SavedAs } from './save-drawing.ts'
 import { ENLARGED, OwnWidth, saveOrSay } from './shown-drawing.ts'
@@ -23,15 +24,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
     shared,
     field,
     labelledStyle,
+    figuresCell,
+    figuresTable,
     css`
-      :host {
-        padding-block: 0.9rem 1.1rem;
-        border-block-end: 1px solid var(--rule);
-      }
-      h3 {
-        font-size: 1rem;
-        font-weight: 700;
-      }
       .ends {
         display: grid;
         grid-template-columns: repeat(2, minmax(0, 9rem));
@@ -47,15 +42,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
         font-family: var(--type);
         color: var(--ink);
       }
-      .scrolled {
-        overflow-x: auto;
-      }
-      table {
-        border-collapse: collapse;
-        font-variant-numeric: tabular-nums;
-      }
       th {
-        font-weight: inherit;
         vertical-align: bottom;
       }
       thead th {
@@ -68,15 +55,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
       th,
       td {
         padding: 0 0 0 1.4rem;
-        text-align: end;
-        border-block-end: 1px solid var(--rule);
       }
       thead th {
         padding-block: 0.3rem;
-      }
-      :is(th, td):first-child {
-        padding-inline-start: 0;
-        text-align: start;
       }
       .word,
       td {
@@ -96,6 +77,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
         }
       }
     `,
+    firstColumn,
   ]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Range>>

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { type RecordValue, showValue, type Type, type Value } from '../language/index.ts'
+import { figuresTable, firstColumn } from './figures-table.ts'
 import { shared } from './styles.ts'
 
 const MOST = 20
@@ -10,37 +11,25 @@ const MOST = 20
 export class RecordsTable extends LitElement {
   static override styles = [
     shared,
+    figuresTable,
     css`
-      .scrolled {
-        overflow-x: auto;
-      }
-      table {
-        border-collapse: collapse;
-        font-variant-numeric: tabular-nums;
-      }
       th,
       td {
         padding: 0.25rem 0 0.25rem 1.1rem;
-        text-align: end;
         white-space: nowrap;
-        border-block-end: 1px solid var(--rule);
       }
       th {
-        font-weight: inherit;
         font-size: 0.86rem;
         color: var(--quiet);
       }
       tr:last-child td {
         border-block-end: 0;
       }
-      :is(th, td):first-child {
-        padding-inline-start: 0;
-        text-align: start;
-      }
       td:first-child {
         white-space: normal;
       }
     `,
+    firstColumn,
   ]
 
   /** Of one record. */

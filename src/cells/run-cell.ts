@@ -16,6 +16,7 @@ import {
   timeInWords,
 } from '../worksheet/run-words.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
+import { headed } from './headed.ts'
 import { inView } from './in-view.ts'
 import { originalsList, STEP, type Tick } from './run-originals.ts'
 import { runStyle } from './run-style.ts'
@@ -32,7 +33,7 @@ const FEW = 8
 /** The run of a schedule: its set-ups in the order of work, what they serve, what they take, and how far one is. */
 @customElement('run-cell')
 export class RunCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, fold, runStyle]
+  static override styles = [shared, fold, headed, runStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Run>>
   @state() private planned: PlannedRun | undefined

@@ -1,18 +1,6 @@
 import { css } from 'lit'
 
 export const runStyle = css`
-  section {
-    padding-block: 0.7rem 0.3rem;
-    border-block-end: 1px solid var(--rule);
-  }
-  .head {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: baseline;
-    justify-content: space-between;
-    column-gap: 1rem;
-  }
-  h3,
   h4 {
     margin: 0;
     font-size: 1rem;

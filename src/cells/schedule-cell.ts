@@ -7,6 +7,7 @@ import { MOST_ROWS } from '../worksheet/schedule-limits.ts'
 import { rowsInWords } from '../worksheet/schedule-standing.ts'
 import { hasFormula } from '../worksheet/schedule-table.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
+import { headed } from './headed.ts'
 import { type Standing, standingOf, tableFoot, tableHead, tableRows } from './schedule-drawn.ts'
 import { withField, withoutRow, withRow, withRowMoved } from './schedule-edits.ts'
 import { type RowAct, type Step, stepOf } from './schedule-keys.ts'
@@ -23,7 +24,7 @@ let acts = 0
 /** A table of originals, readings or frames, filled in row by row. */
 @customElement('schedule-cell')
 export class ScheduleCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, field, troubleStyle, tableStyle]
+  static override styles = [shared, field, troubleStyle, headed, tableStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Schedule>>
   @state() private viewport: Viewport = { top: 0, height: 600 }

@@ -3,20 +3,10 @@ import { css } from 'lit'
 /** A table of fields that scrolls in a box of its own, its head and row numbers staying. */
 export const tableStyle = css`
   section {
-    padding-block: 0.7rem 0.5rem;
-    border-block-end: 1px solid var(--rule);
+    padding-block-end: 0.5rem;
   }
   .head {
-    display: flex;
-    flex-wrap: wrap;
-    align-items: baseline;
-    justify-content: space-between;
-    column-gap: 1rem;
     padding-block-end: 0.45rem;
-  }
-  h3 {
-    font-size: 1rem;
-    line-height: 1.3;
   }
   .box {
     max-block-size: min(31rem, 60vh);

@@ -6,6 +6,7 @@ import type { Steps } from '../worksheet/index.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
 import { doneInWords, hasReadings, startedOver, ticked, withoutReadings } from './steps-ticks.ts'
 import './steps-reading.ts'
+import { headed } from './headed.ts'
 import { shared } from './styles.ts'
 
 type Step = Steps['steps'][number]
@@ -15,22 +16,8 @@ type Step = Steps['steps'][number]
 export class StepsCell extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
+    headed,
     css`
-      section {
-        padding-block: 0.7rem 0.3rem;
-        border-block-end: 1px solid var(--rule);
-      }
-      .head {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: baseline;
-        justify-content: space-between;
-        column-gap: 1rem;
-      }
-      h3 {
-        font-size: 1rem;
-        line-height: 1.3;
-      }
       ol {
         list-style: none;
         margin: 0;

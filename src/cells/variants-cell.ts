@@ -6,6 +6,7 @@ import type { Change, Given, Variants } from '../worksheet/index.ts'
 import { type Compared, type ComparedRow, type Varied, variantsTable } from '../worksheet/variants-table.ts'
 import { ask, type CellSignal, labelOf, type WideView } from './cell-view.ts'
 import { checkSign, STATE_WORDS, signStyle } from './check-sign.ts'
+import { figuresCell, figuresTable, firstColumn } from './figures-table.ts'
 import { field, shared } from './styles.ts'
 import { unitBehind } from './unit-behind.ts'
 
@@ -18,27 +19,14 @@ export class VariantsCell extends SignalWatcher(LitElement) {
     shared,
     field,
     signStyle,
+    figuresCell,
+    figuresTable,
     css`
-      :host {
-        padding-block: 0.9rem 1.1rem;
-        border-block-end: 1px solid var(--rule);
-      }
       h3 {
-        font-size: 1rem;
-        font-weight: 700;
         padding-block-end: 0.3rem;
       }
-      .scrolled {
-        overflow-x: auto;
-      }
       table {
-        border-collapse: collapse;
         inline-size: 100%;
-        font-variant-numeric: tabular-nums;
-      }
-      th {
-        font-weight: inherit;
-        text-align: start;
       }
       thead th {
         vertical-align: bottom;
@@ -46,19 +34,11 @@ export class VariantsCell extends SignalWatcher(LitElement) {
       th,
       td {
         padding: 0.3rem 0 0.3rem 0.9rem;
-        border-block-end: 1px solid var(--rule);
         min-inline-size: 6.6rem;
-      }
-      td,
-      thead th + th {
-        text-align: end;
       }
       tbody th {
         min-inline-size: 7.5rem;
         line-height: 1.25;
-      }
-      :is(th, td):first-child {
-        padding-inline-start: 0;
       }
       tbody tr.first > * {
         border-block-start: 2px solid var(--ink);
@@ -92,6 +72,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
         }
       }
     `,
+    firstColumn,
   ]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Variants>>
