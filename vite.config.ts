@@ -50,32 +50,33 @@ const CHUNKS = [
   {
     name: 'sheet',
     includeDependenciesRecursively: false,
-    test: /\/src\/cells\/(cell-view|check-sign|kit-wanted|labelled|result-cell|measured-field|trouble|unit-behind|given-cell|check-cell|note-cell|entry-field|drawing-cell|touch-row|section-cautions|wide-cells|in-view|draw-tree|dragging)\.ts$|\/src\/app\/(opening|open-sheet|sheet-page|sheet-head|fill-face|fill-style|section[\w-]*|first-trouble|join-offer|find-mark|is-field|functions|keys-list)\.ts$|\/src\/functions\/loaders\.ts$|\/src\/drawings\/loaders\.ts$|\/directives\/live\.js$/,
+    // The files at the root of functions/ and drawings/ say what to fetch for a name.
+    test: /\/src\/cells\/(basic|shared|wide)\/|\/src\/app\/(fill|open|sheet)\/|\/src\/(functions|drawings)\/[\w-]+\.ts$|\/directives\/live\.js$/,
   },
   {
     name: 'drawn',
     includeDependenciesRecursively: false,
-    test: /\/src\/drawings\/(dimension-line|nothing-drawn|sheet|geometry|lettering|tree|hatch|scale|say|number-inputs|lamp-outline|set-up-inputs)\.ts$/,
+    test: /\/src\/drawings\/canvas\//,
   },
   {
-    // Parser, checker and what else knows formulas as text: templates are filled in without.
+    // Parser, checker and what else reads formulas as text: templates are filled in without them.
     name: 'formulas',
     includeDependenciesRecursively: false,
-    test: /\/src\/language\/(arguments|broken|check[\w-]*|computable|condition|lookalikes|lower|names-in|parsed|parser[\w.]*|record-text|reference|tokens|typed|whole)\.ts$|\/src\/worksheet\/(whole|whole-sheet|renaming|follow-names|schedule-rename)\.ts$|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+    test: /\/src\/language\/(syntax|checking|compiling)\/|\/src\/worksheet\/renaming\/|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
   },
   {
     name: 'engine',
-    // Else the schema of documents would come along.
+    // Otherwise the schema of documents would be included.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language|worksheet)\/(?!document|stages|[\w-]+-kinds|kit-sorts|name-pattern|read-document|read-newer|newer-in|mover|mends|scan|probe|written|working|compare|join|vocabulary|follow\.|range|variants|run-|schedule|clipping|prepare\.)[\w.-]+\.ts$|\/src\/functions\/(maths[\w-]*|parameters|cautions)\.ts$/,
+    test: /\/src\/(units|language\/(values|evaluating)|worksheet\/(document|engine|editing)|functions\/maths)\//,
   },
   {
     name: 'lamps',
-    test: /\/src\/functions\/(lamps|lamp-parameters|light-field)\.ts$/,
+    test: /\/src\/functions\/lamps\//,
   },
   {
     name: 'camera',
-    test: /\/src\/functions\/(framing|close-focus|sampling|tiles|tile-plan|depth|exposure|lens-[\w-]+|fit|page-curve|tube-choices)\.ts$/,
+    test: /\/src\/functions\/camera\//,
   },
 ]
 

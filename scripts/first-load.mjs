@@ -1,25 +1,45 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { gzipSync } from 'node:zlib'
 
 /** The scripts index.html names. */
 const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)="\.?\/?([^"]+)"/g
 
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
-const OPENING = ['src/app/opening.ts']
+const OPENING = ['src/app/sheet/opening.ts']
 
 /** What follows by itself once a sheet stands: the mends of its checks, lists as tables. */
 const FOLLOWING = [
-  'src/worksheet/mends.ts',
-  'src/cells/mend-list.ts',
-  'src/cells/records-table.ts',
+  'src/worksheet/advice/suggestions.ts',
+  'src/cells/details/suggestion-list.ts',
+  'src/cells/details/records-table.ts',
   'src/kit/studio.ts',
   'src/kit/generic.ts',
   'shared/kit.json',
 ]
 
 /** Parser, checker, and what else reads formulas: no template asks for them before a formula is opened. */
-const READING = ['src/language/whole.ts', 'src/app/knowing.ts']
+const READING = ['src/language/compiling/full-compiler.ts', 'src/app/common/full-language.ts']
+
+/** Where the cells that take the whole width are shown, by kind. */
+const WIDE_CELLS = {
+  steps: 'src/cells/steps/steps-cell.ts',
+  schedule: 'src/cells/table/table-cell.ts',
+  range: 'src/cells/range/range-cell.ts',
+  variants: 'src/cells/variants/variants-cell.ts',
+  run: 'src/cells/run/run-cell.ts',
+}
+
+/** Where each kind of drawing is drawn. */
+const DRAWINGS = {
+  'set-up': 'src/drawings/set-up/set-up.ts',
+  evenness: 'src/drawings/evenness/evenness.ts',
+  depth: 'src/drawings/depth/depth.ts',
+  tiles: 'src/drawings/tiles/tiles.ts',
+  squareness: 'src/drawings/squareness/squareness.ts',
+  ledger: 'src/drawings/ledger/ledger.ts',
+  patches: 'src/drawings/patches/patches.ts',
+}
 
 /** Chunks and all they import statically. */
 function closure(chunks, names) {
@@ -35,10 +55,12 @@ function closure(chunks, names) {
 
 /** The files of functions each template calls, as vite/templates.ts writes them beside it. */
 function functionsOf(output) {
+  const modules = output.flatMap(({ moduleIds = [] }) => moduleIds)
+  const functionFile = (name) => modules.find((id) => id.includes('/src/functions/') && id.endsWith(`/${name}.ts`))
   const files = output.filter(({ fileName }) => /^assets\/.*\.json$/.test(fileName))
   return (key) => {
     const file = files.find(({ fileName }) => fileName.replace(/^assets\/(.*)-\w+\.json$/, '$1') === key)
-    return JSON.parse(file.source).functions.map((name) => `src/functions/${name}.ts`)
+    return JSON.parse(file.source).functions.map((name) => functionFile(name))
   }
 }
 
@@ -48,7 +70,7 @@ const has = ({ cells }, kind) => cells.some((cell) => cell.kind === kind)
 const modulesFor = (template, functions) => [
   ...OPENING,
   ...functions,
-  ...(has(template, 'schedule') ? ['src/worksheet/schedules.ts'] : []),
+  ...(has(template, 'schedule') ? ['src/worksheet/table/table-capability.ts'] : []),
   ...drawn(template).slice(0, 1),
 ]
 
@@ -57,17 +79,18 @@ const modulesAfter = (template) => [
   ...FOLLOWING,
   ...drawn(template),
   ...(template.cells.some(({ kind, from }) => kind === 'drawing' && 'upright' in from)
-    ? ['src/drawings/any-set-up.ts']
+    ? ['src/drawings/set-up/any-set-up.ts']
     : []),
-  ...['steps', 'schedule', 'range', 'variants', 'run']
+  ...Object.keys(WIDE_CELLS)
     .filter((kind) => has(template, kind))
-    .map((kind) => `src/cells/${kind}-cell.ts`),
-  ...(template.cells.some(({ entry }) => entry === 'kit') ? ['src/cells/kit-field.ts', 'src/cells/kit-choice.ts'] : []),
-  ...(template.cells.some(({ moves = [] }) => moves.length > 0) ? ['src/cells/lamp-handles.ts'] : []),
+    .map((kind) => WIDE_CELLS[kind]),
+  ...(template.cells.some(({ entry }) => entry === 'kit')
+    ? ['src/cells/kit/kit-field.ts', 'src/cells/kit/kit-choice.ts']
+    : []),
+  ...(template.cells.some(({ moves = [] }) => moves.length > 0) ? ['src/cells/lamps/lamp-handles.ts'] : []),
 ]
 
-const drawn = ({ cells }) =>
-  cells.filter(({ kind }) => kind === 'drawing').map(({ drawing }) => `src/drawings/${drawing}.ts`)
+const drawn = ({ cells }) => cells.filter(({ kind }) => kind === 'drawing').map(({ drawing }) => DRAWINGS[drawing])
 
 /**
  * What the browser fetches for the page itself, and, by template, for the page and a sheet opened from it to be filled
@@ -76,7 +99,7 @@ const drawn = ({ cells }) =>
 export function firstLoad({ root, output, html }) {
   const chunks = new Map(output.filter(({ type }) => type === 'chunk').map((chunk) => [chunk.fileName, chunk]))
   const chunkOf = (module) => {
-    const found = [...chunks.values()].find(({ moduleIds }) => moduleIds.includes(join(root, module)))
+    const found = [...chunks.values()].find(({ moduleIds }) => moduleIds.includes(resolve(root, module)))
     if (!found) throw new Error(`No script of the built page holds ${module}.`)
     return found.fileName
   }

@@ -3,7 +3,7 @@ import { type Plugin, runnerImport } from 'vite'
 import type { FunctionRecord } from '../src/language/index.ts'
 import { GUIDE_KEYS, stripGuide } from './strip-guide.ts'
 
-const FOLDER = /[\\/]src[\\/]functions[\\/][\w-]+\.ts$/
+const FOLDER = /[\\/]src[\\/]functions[\\/][\w-]+[\\/][\w-]+\.ts$/
 
 interface Functions {
   readonly SUBJECTS: Readonly<Record<string, readonly FunctionRecord[]>>

@@ -1,6 +1,6 @@
 import { type ESTree, parseSync } from 'vite'
 
-/** The properties of a record that only the guide reads: GuideText in src/language/function-record.ts. */
+/** The properties of a record that only the guide reads: GuideText in src/language/values/function-record.ts. */
 export const GUIDE_KEYS = ['subject', 'about', 'formula', 'source', 'validity', 'examples'] as const
 
 type Node = ESTree.Node

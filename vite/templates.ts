@@ -1,5 +1,5 @@
 import type { Plugin } from 'vite'
-import type { FormulaIndex, TemplateFile } from '../src/app/template-file.ts'
+import type { FormulaIndex, TemplateFile } from '../src/app/templates/template-file.ts'
 import { madeModule } from './made.ts'
 
 interface Made {

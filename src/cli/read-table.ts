@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs'
-import { LARGEST_TABLE, readTable, TableError, type TextTable } from '../worksheet/schedule-csv.ts'
+import { LARGEST_TABLE, readTable, TableError, type TextTable } from '../worksheet/table/csv.ts'
 import { InputError, whyUnread } from './input.ts'
 
 /** Most tables are UTF-8; older programs on one well-known system write Windows-1252, or UTF-16 with its mark. */

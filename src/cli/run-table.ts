@@ -1,5 +1,5 @@
-import type { Original, PlannedSetup, RunPlan, Unread } from '../worksheet/run-plan.ts'
-import { meansInWords } from '../worksheet/run-words.ts'
+import type { Original, PlannedSetup, RunPlan, Unread } from '../worksheet/run/plan.ts'
+import { meansInWords } from '../worksheet/run/plan-text.ts'
 
 const HEADINGS = [
   'Set-up',

@@ -3,10 +3,9 @@ import { resolve } from 'node:path'
 import { LIBRARY } from '../functions/index.ts'
 import { namesIn } from '../language/index.ts'
 import { type Run, type Schedule, Sheet, type Worksheet } from '../worksheet/index.ts'
-import { RUN_INPUTS } from '../worksheet/run-inputs.ts'
-import { type PlannedRun, runOf } from '../worksheet/run-of-sheet.ts'
-import type { PlannedSetup, RunPlan } from '../worksheet/run-plan.ts'
-import type { Whole } from '../worksheet/run-reckoning.ts'
+import type { Whole } from '../worksheet/run/estimate.ts'
+import { RUN_INPUTS } from '../worksheet/run/inputs.ts'
+import type { PlannedSetup, RunPlan } from '../worksheet/run/plan.ts'
 import {
   counted,
   dataInWords,
@@ -15,11 +14,12 @@ import {
   meansInWords,
   ratioInWords,
   timeInWords,
-} from '../worksheet/run-words.ts'
-import { columnLabel } from '../worksheet/schedule-columns.ts'
-import { writeTable } from '../worksheet/schedule-csv.ts'
-import { matchTable, takeRows } from '../worksheet/schedule-match.ts'
-import { hasFormula } from '../worksheet/schedule-table.ts'
+} from '../worksheet/run/plan-text.ts'
+import { type PlannedRun, runOf } from '../worksheet/run/sheet-run.ts'
+import { columnLabel } from '../worksheet/table/columns.ts'
+import { writeTable } from '../worksheet/table/csv.ts'
+import { matchTable, takeRows } from '../worksheet/table/match-import.ts'
+import { hasFormula } from '../worksheet/table/read-table.ts'
 import { InputError, whyUnread } from './input.ts'
 import { readTableFile } from './read-table.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'

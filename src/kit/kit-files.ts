@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { newId, type Store } from '../storage/store.ts'
+import { newId, type Store } from '../storage/store/store.ts'
 import { KIT_FORMAT, LARGEST_KIT, type Piece, PiecesSchema, readKitFile } from './piece.ts'
 import { Studio } from './studio.ts'
 

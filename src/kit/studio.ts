@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import type { Store } from '../storage/store.ts'
+import type { Store } from '../storage/store/store.ts'
 import { KitError, type Piece, PiecesSchema } from './piece.ts'
 
 const SETTING = 'kit'

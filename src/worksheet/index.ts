@@ -1,5 +1,21 @@
-export { type Change, ChangeRefused } from './change.ts'
-export { ClippingError, clippingOf, fitted, LARGEST_CLIPPING, readClipping } from './clipping.ts'
+export { Mover, type Wanted } from './advice/lamp-drag-solver.ts'
+export { ClippingError, clippingOf, fitted, LARGEST_CLIPPING, readClipping } from './clipping/clipping.ts'
+export { type Change, ChangeRefused } from './document/change.ts'
+export { withMeasured } from './document/measured.ts'
+export { freeName, isNamed, refusedName } from './document/names.ts'
+export { declaredUnit, type GivenReading, readGiven } from './document/read-given.ts'
+export { movedBy, movedInto } from './editing/moving.ts'
+export type { Changed } from './editing/sheet.ts'
+export type {
+  CheckOutcome,
+  DrawingOutcome,
+  ErrorOutcome,
+  Outcome,
+  Standing,
+  ValueOutcome,
+  WaitingOutcome,
+} from './engine/outcome.ts'
+export { WholeSheet as Sheet } from './renaming/full-sheet.ts'
 export {
   type Cell,
   type Check,
@@ -18,25 +34,9 @@ export {
   VERSION,
   type Worksheet,
   WorksheetSchema,
-} from './document.ts'
-export { DRAWING_KINDS, type DrawingKind } from './drawing-kinds.ts'
-export { KIT_SORTS, type KitSort } from './kit-sorts.ts'
-export { withMeasured } from './measured.ts'
-export { Mover, type Wanted } from './mover.ts'
-export { movedBy, movedInto } from './moving.ts'
-export { NAME_PATTERN } from './name-pattern.ts'
-export { freeName, isNamed, refusedName } from './names.ts'
-export type {
-  CheckOutcome,
-  DrawingOutcome,
-  ErrorOutcome,
-  Outcome,
-  Standing,
-  ValueOutcome,
-  WaitingOutcome,
-} from './outcome.ts'
-export { DocumentError, LARGEST_DOCUMENT, readData, readDocument, writeDocument } from './read-document.ts'
-export { declaredUnit, type GivenReading, readGiven } from './read-given.ts'
-export type { Changed } from './sheet.ts'
-export { STAGES, type Stage } from './stages.ts'
-export { WholeSheet as Sheet } from './whole-sheet.ts'
+} from './schema/document.ts'
+export { DRAWING_KINDS, type DrawingKind } from './schema/drawing-kinds.ts'
+export { KIT_SORTS, type KitSort } from './schema/kit-sorts.ts'
+export { NAME_PATTERN } from './schema/name-pattern.ts'
+export { DocumentError, LARGEST_DOCUMENT, readData, readDocument, writeDocument } from './schema/read-document.ts'
+export { STAGES, type Stage } from './schema/stages.ts'

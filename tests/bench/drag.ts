@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
-import { drawEvenness } from '../../src/drawings/evenness.ts'
-import { drawSetUp } from '../../src/drawings/set-up.ts'
+import { drawEvenness } from '../../src/drawings/evenness/evenness.ts'
+import { drawSetUp } from '../../src/drawings/set-up/set-up.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { type Change, type Drawing, Mover, readDocument, Sheet } from '../../src/worksheet/index.ts'
 import { median, ms, timed } from './measure.ts'

@@ -1,4 +1,4 @@
-import { type LampNumbers, mapField } from '../../src/functions/light-field.ts'
+import { type LampNumbers, mapField } from '../../src/functions/lamps/light-field.ts'
 import { median, ms, timed } from './measure.ts'
 
 const SIZE = 256

@@ -7,7 +7,7 @@ import { formulas } from './formulas.ts'
 import { heap } from './measure.ts'
 import { redraw } from './redraw.ts'
 import { run } from './run.ts'
-import { schedule } from './schedule.ts'
+import { schedule } from './table.ts'
 
 const rounded = (ratio: number): number => Number(ratio.toPrecision(4))
 

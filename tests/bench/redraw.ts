@@ -1,6 +1,6 @@
-import { drawEvenness } from '../../src/drawings/evenness.ts'
-import { drawSetUp } from '../../src/drawings/set-up.ts'
-import { toSvgText } from '../../src/drawings/tree.ts'
+import { toSvgText } from '../../src/drawings/canvas/tree.ts'
+import { drawEvenness } from '../../src/drawings/evenness/evenness.ts'
+import { drawSetUp } from '../../src/drawings/set-up/set-up.ts'
 import { median, ms, timed } from './measure.ts'
 
 const FRAME = 1000 / 60

@@ -1,7 +1,7 @@
 import { LIBRARY } from '../../src/functions/index.ts'
 import { FORMAT, type Run, Sheet } from '../../src/worksheet/index.ts'
-import { runOf } from '../../src/worksheet/run-of-sheet.ts'
-import { planRun } from '../../src/worksheet/run-plan.ts'
+import { planRun } from '../../src/worksheet/run/plan.ts'
+import { runOf } from '../../src/worksheet/run/sheet-run.ts'
 import { mapCells, mapRows } from '../worksheet/maps.ts'
 import { median, ms, timed } from './measure.ts'
 

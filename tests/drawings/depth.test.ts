@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { drawDepth } from '../../src/drawings/depth.ts'
-import type { Drawing } from '../../src/drawings/tree.ts'
-import { DEPTH_OF_FIELD } from '../../src/functions/depth.ts'
+import type { Drawing } from '../../src/drawings/canvas/tree.ts'
+import { drawDepth } from '../../src/drawings/depth/depth.ts'
+import { DEPTH_OF_FIELD } from '../../src/functions/camera/depth.ts'
 import { clashes, pathsOf, texts } from './reading.ts'
 
 type Inputs = Parameters<typeof drawDepth>[0]

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { drawEvenness } from '../../src/drawings/evenness.ts'
-import type { Point } from '../../src/drawings/geometry.ts'
-import type { Drawing } from '../../src/drawings/tree.ts'
-import { evennessOf, illuminanceAt, type LampNumbers } from '../../src/functions/light-field.ts'
+import type { Point } from '../../src/drawings/canvas/geometry.ts'
+import type { Drawing } from '../../src/drawings/canvas/tree.ts'
+import { drawEvenness } from '../../src/drawings/evenness/evenness.ts'
+import { evennessOf, illuminanceAt, type LampNumbers } from '../../src/functions/lamps/light-field.ts'
 import { clashes, pathsOf, texts } from './reading.ts'
 
 /** As a plain record, which is what a worksheet feeds. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { DrawingInputs } from '../../src/drawings/drawing-options.ts'
-import { drawLedger } from '../../src/drawings/ledger.ts'
+import type { DrawingInputs } from '../../src/drawings/canvas/drawing-options.ts'
+import { drawLedger } from '../../src/drawings/ledger/ledger.ts'
 import { clashes, nodes, pathsOf, texts } from './reading.ts'
 
 const INPUTS = {

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { DrawingInputs } from '../../src/drawings/drawing-options.ts'
-import { drawPatches } from '../../src/drawings/patches.ts'
-import type { Drawing } from '../../src/drawings/tree.ts'
+import type { DrawingInputs } from '../../src/drawings/canvas/drawing-options.ts'
+import type { Drawing } from '../../src/drawings/canvas/tree.ts'
+import { drawPatches } from '../../src/drawings/patches/patches.ts'
 import { clashes, nodes, pathsOf, texts } from './reading.ts'
 
 const INPUTS = {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { drawRange } from '../../src/drawings/range-plot.ts'
-import type { Drawing } from '../../src/drawings/tree.ts'
+import type { Drawing } from '../../src/drawings/canvas/tree.ts'
+import { drawRange } from '../../src/drawings/range/range-plot.ts'
+import { rangeTable } from '../../src/worksheet/analysis/range-table.ts'
 import type { Range } from '../../src/worksheet/index.ts'
-import { rangeTable } from '../../src/worksheet/range-table.ts'
 import { given, result, sheetOf } from '../worksheet/make.ts'
 import { clashes, pathsOf, texts } from './reading.ts'
 

@@ -1,6 +1,6 @@
-import { type Box, crosses, grown, overlap, type Point, type Segment } from '../../src/drawings/geometry.ts'
-import { letteringBox } from '../../src/drawings/lettering.ts'
-import type { Drawing, Node } from '../../src/drawings/tree.ts'
+import { type Box, crosses, grown, overlap, type Point, type Segment } from '../../src/drawings/canvas/geometry.ts'
+import { letteringBox } from '../../src/drawings/canvas/lettering.ts'
+import type { Drawing, Node } from '../../src/drawings/canvas/tree.ts'
 
 /** Every node of a drawing, the root first. */
 export const nodes = (node: Node): readonly Node[] => [

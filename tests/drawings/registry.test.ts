@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { DRAWINGS, type InputSort } from '../../src/drawings/registry.ts'
+import { DRAWINGS, type InputSort } from '../../src/drawings/kinds/registry.ts'
 import type { Value } from '../../src/language/index.ts'
 import { DRAWING_KINDS } from '../../src/worksheet/index.ts'
 import { nodes, texts } from './reading.ts'

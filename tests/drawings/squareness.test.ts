@@ -1,9 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { DrawingInputs } from '../../src/drawings/drawing-options.ts'
-import { cornersSeen, edgeLengths, edgesDiffer, leaningFor, squareCorners } from '../../src/drawings/squared-camera.ts'
-import { drawSquareness } from '../../src/drawings/squareness.ts'
-import { SQUARENESS } from '../../src/functions/squareness.ts'
+import type { DrawingInputs } from '../../src/drawings/canvas/drawing-options.ts'
+import {
+  cornersSeen,
+  edgeLengths,
+  edgesDiffer,
+  leaningFor,
+  squareCorners,
+} from '../../src/drawings/squareness/squared-camera.ts'
+import { drawSquareness } from '../../src/drawings/squareness/squareness.ts'
+import { SQUARENESS } from '../../src/functions/acceptance/squareness.ts'
 import { clashes, nodes, pathsOf, texts } from './reading.ts'
 
 function called(name: string, ...args: readonly number[]): number {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import { boxAround, type Point } from '../../src/drawings/geometry.ts'
-import { drawTiles } from '../../src/drawings/tiles.ts'
-import type { Drawing } from '../../src/drawings/tree.ts'
-import { TILES } from '../../src/functions/tiles.ts'
+import { boxAround, type Point } from '../../src/drawings/canvas/geometry.ts'
+import type { Drawing } from '../../src/drawings/canvas/tree.ts'
+import { drawTiles } from '../../src/drawings/tiles/tiles.ts'
+import { TILES } from '../../src/functions/camera/tiles.ts'
 import { clashes, pathsOf, texts } from './reading.ts'
 
 type Inputs = Parameters<typeof drawTiles>[0]

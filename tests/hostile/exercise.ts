@@ -1,9 +1,12 @@
 import { handOverPage } from '../../src/app/paper/hand-over.ts'
-import { drawRange } from '../../src/drawings/range-plot.ts'
+import { drawRange } from '../../src/drawings/range/range-plot.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { figuresOnly } from '../../src/storage/figures-only.ts'
-import { FileError, openFile } from '../../src/storage/file.ts'
-import { fromLink, LinkError } from '../../src/storage/link.ts'
+import { FileError, openFile } from '../../src/storage/exchange/file.ts'
+import { fromLink, LinkError } from '../../src/storage/exchange/link.ts'
+import { figuresOnly } from '../../src/storage/figures/figures-only.ts'
+import { rangeTable } from '../../src/worksheet/analysis/range-table.ts'
+import { RangeTrouble } from '../../src/worksheet/analysis/range-values.ts'
+import { variantsTable } from '../../src/worksheet/analysis/variants-table.ts'
 import {
   ChangeRefused,
   isNamed,
@@ -15,13 +18,10 @@ import {
   type Worksheet,
   writeDocument,
 } from '../../src/worksheet/index.ts'
-import { rangeTable } from '../../src/worksheet/range-table.ts'
-import { RangeTrouble } from '../../src/worksheet/range-values.ts'
-import { readTable, TableError, writeTable } from '../../src/worksheet/schedule-csv.ts'
-import { exportRows } from '../../src/worksheet/schedule-export.ts'
-import { footOf } from '../../src/worksheet/schedule-foot.ts'
-import { matchTable, pasteAt, takeTable } from '../../src/worksheet/schedule-match.ts'
-import { variantsTable } from '../../src/worksheet/variants-table.ts'
+import { readTable, TableError, writeTable } from '../../src/worksheet/table/csv.ts'
+import { exportRows } from '../../src/worksheet/table/export.ts'
+import { footOf } from '../../src/worksheet/table/footer.ts'
+import { matchTable, pasteAt, takeTable } from '../../src/worksheet/table/match-import.ts'
 import { asLink, type Case } from './generate.ts'
 
 /** The prototypes whose keys nobody may change. */

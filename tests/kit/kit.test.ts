@@ -6,10 +6,10 @@ import { kitIn, takeKitIn, takePieces } from '../../src/kit/kit-files.ts'
 import { FIGURE_WORDS, SORT_WORDS } from '../../src/kit/labels.ts'
 import { KitError, LARGEST_KIT, type Piece, readKitFile, writeKitFile } from '../../src/kit/piece.ts'
 import { piecesIn, Studio } from '../../src/kit/studio.ts'
-import { backupText } from '../../src/storage/backup.ts'
-import { openMemory } from '../../src/storage/memory-store.ts'
-import { readFigure } from '../../src/worksheet/kit-given.ts'
-import { KIT_FIGURES, KIT_SORTS } from '../../src/worksheet/kit-sorts.ts'
+import { backupText } from '../../src/storage/exchange/backup.ts'
+import { openMemory } from '../../src/storage/store/memory-store.ts'
+import { readFigure } from '../../src/worksheet/document/kit-given.ts'
+import { KIT_FIGURES, KIT_SORTS } from '../../src/worksheet/schema/kit-sorts.ts'
 
 const lens = (id: string, name = 'A lens'): Piece => ({ id, sort: 'lens', name, figures: { focal: '60 mm' } })
 

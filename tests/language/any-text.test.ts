@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { lower } from '../../src/language/compiling/lower.ts'
 import { ComputeError, checkFormula, namesIn, renameIn } from '../../src/language/index.ts'
-import { lower } from '../../src/language/lower.ts'
 import { computed, diagnosed, SCOPE } from './make.ts'
 
 const PIECES = [

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { diffuserPoints, illuminanceAt, type LampNumbers } from '../../src/functions/light-field.ts'
+import { diffuserPoints, illuminanceAt, type LampNumbers } from '../../src/functions/lamps/light-field.ts'
 import { formula } from '../functions/call.ts'
 
 const DIFFUSER = (2 * Math.PI) / 3

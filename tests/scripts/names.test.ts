@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { NAMES_FILE, namesPage } from '../../scripts/names.mjs'
-import { VOCABULARY } from '../../src/worksheet/vocabulary.ts'
+import { VOCABULARY } from '../../src/worksheet/compose/vocabulary.ts'
 
 test('the page of published names is the list the program joins by', () => {
   expect(readFileSync(NAMES_FILE, 'utf8'), 'after a change of shared/vocabulary.json: npm run names').toBe(namesPage())

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import type { Worksheet } from '../../src/worksheet/document.ts'
+import type { Worksheet } from '../../src/worksheet/schema/document.ts'
 
 /** A small sheet of our own. */
 export const SHEET: Worksheet = {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Run } from '../../src/worksheet/index.ts'
-import { runOf } from '../../src/worksheet/run-of-sheet.ts'
-import type { RunPlan } from '../../src/worksheet/run-plan.ts'
+import type { RunPlan } from '../../src/worksheet/run/plan.ts'
+import { runOf } from '../../src/worksheet/run/sheet-run.ts'
 import { expectRendered, expectSettled, type Filled, open } from './open.ts'
 import { openRows } from './rows.ts'
 

@@ -1,8 +1,8 @@
 import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
+import { planJoin } from '../../src/worksheet/compose/join.ts'
 import { type Cell, type Given, isNamed, Sheet, STAGES, type Stage } from '../../src/worksheet/index.ts'
-import { planJoin } from '../../src/worksheet/join.ts'
 import { Filled, readTemplate } from './open.ts'
 
 interface Shelf {

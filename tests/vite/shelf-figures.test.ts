@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
-import type { Node } from '../../src/drawings/tree.ts'
+import type { Node } from '../../src/drawings/canvas/tree.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { type Cell, FORMAT, Sheet } from '../../src/worksheet/index.ts'
 import { bareFigure } from '../../vite/shelf/bare.ts'

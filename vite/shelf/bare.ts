@@ -1,5 +1,5 @@
-import type { Node } from '../../src/drawings/tree.ts'
-import { element, rounded3, toSvgText } from '../../src/drawings/tree.ts'
+import type { Node } from '../../src/drawings/canvas/tree.ts'
+import { element, rounded3, toSvgText } from '../../src/drawings/canvas/tree.ts'
 
 /** What is written, measured or pointed at: too fine for a figure two fingers wide. */
 const FINE =

@@ -1,4 +1,4 @@
-import { element, type Node } from '../../src/drawings/tree.ts'
+import { element, type Node } from '../../src/drawings/canvas/tree.ts'
 import type { Cell, Check, Sheet } from '../../src/worksheet/index.ts'
 
 const MOST = 6

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { DRAWINGS } from '../../src/drawings/registry.ts'
+import { DRAWINGS } from '../../src/drawings/kinds/registry.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { type Cell, readDocument, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
 import { bareFigure } from './bare.ts'

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from '../../src/app/template-file.ts'
+import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from '../../src/app/templates/template-file.ts'
 import { LIBRARY, SUBJECTS, type SubjectFile } from '../../src/functions/index.ts'
 import type { Worksheet } from '../../src/worksheet/index.ts'
-import { prepare } from '../../src/worksheet/prepare.ts'
+import { prepare } from '../../src/worksheet/prepare-templates.ts'
 
 const FOLDER = new URL('../../templates/', import.meta.url)
 

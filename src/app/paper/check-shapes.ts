@@ -1,5 +1,5 @@
-import type { CheckState } from '../../cells/check-sign.ts'
-import { element, type Node } from '../../drawings/tree.ts'
+import type { CheckState } from '../../cells/shared/check-sign.ts'
+import { element, type Node } from '../../drawings/canvas/tree.ts'
 
 const box = element('rect', { x: 1, y: 1, width: 16, height: 16 })
 const full = { fill: 'currentColor', stroke: 'none' }

@@ -1,11 +1,11 @@
-import { labelOf } from '../../cells/cell-view.ts'
-import { STATE_WORDS } from '../../cells/check-sign.ts'
-import { drawRange } from '../../drawings/range-plot.ts'
-import { element, type Node } from '../../drawings/tree.ts'
+import { labelOf } from '../../cells/shared/cell-view.ts'
+import { STATE_WORDS } from '../../cells/shared/check-sign.ts'
+import { element, type Node } from '../../drawings/canvas/tree.ts'
+import { drawRange } from '../../drawings/range/range-plot.ts'
+import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
+import { RangeTrouble } from '../../worksheet/analysis/range-values.ts'
+import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
-import { type RangeTable, rangeTable } from '../../worksheet/range-table.ts'
-import { RangeTrouble } from '../../worksheet/range-values.ts'
-import { type Compared, variantsAsTexts } from '../../worksheet/variants-table.ts'
 
 /** In CSS px: as wide as a drawing on paper. */
 const PLOT_WIDTH = 400

@@ -1,4 +1,4 @@
-import { element, type Node } from '../../drawings/tree.ts'
+import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Given, Outcome, Result } from '../../worksheet/index.ts'
 
 /** A figure longer than this takes the place of its unit as well, or a line of its own. */

@@ -1,4 +1,4 @@
-import type { Node } from '../../drawings/tree.ts'
+import type { Node } from '../../drawings/canvas/tree.ts'
 
 const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' }
 /** What no page may hold, and what turns the direction of what follows it. */

@@ -1,8 +1,8 @@
-import { DRAWINGS } from '../../drawings/registry.ts'
-import { type Drawing as Drawn, element, type Node } from '../../drawings/tree.ts'
+import { type Drawing as Drawn, element, type Node } from '../../drawings/canvas/tree.ts'
+import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Drawing, Sheet } from '../../worksheet/index.ts'
-import { standingInWords } from '../in-words.ts'
-import { type Section, sectionsOf } from '../sections.ts'
+import { standingInWords } from '../common/check-summary.ts'
+import { type Section, sectionsOf } from '../open/sections.ts'
 import type { SheetCode } from './qr.ts'
 import { cautionsOf, rowsOf } from './rows.ts'
 

@@ -1,5 +1,5 @@
-import { drawTree } from '../../cells/draw-tree.ts'
-import type { Node as Drawn } from '../../drawings/tree.ts'
+import { drawTree } from '../../cells/shared/draw-tree.ts'
+import type { Node as Drawn } from '../../drawings/canvas/tree.ts'
 import type { Sheet } from '../../worksheet/index.ts'
 import { type JobSheetOptions, jobSheet } from './job-sheet.ts'
 import { PAPER_STYLE, pageStyle } from './paper-style.ts'

@@ -1,8 +1,8 @@
 import { encode } from 'uqr'
-import { element, type Node } from '../../drawings/tree.ts'
-import { bareFigures, barestFigures } from '../../storage/bare-figures.ts'
-import { figuresOnly, isFiguresOnly } from '../../storage/figures-only.ts'
-import { toLink } from '../../storage/link.ts'
+import { element, type Node } from '../../drawings/canvas/tree.ts'
+import { toLink } from '../../storage/exchange/link.ts'
+import { bareFigures, barestFigures } from '../../storage/figures/bare-figures.ts'
+import { figuresOnly, isFiguresOnly } from '../../storage/figures/figures-only.ts'
 import type { Sheet } from '../../worksheet/index.ts'
 
 /** What the largest QR code holds, in bytes. */

@@ -1,10 +1,10 @@
-import { labelOf } from '../../cells/cell-view.ts'
-import { standingLines, wholeLines } from '../../cells/run-tally.ts'
-import { element, type Node } from '../../drawings/tree.ts'
+import { standingLines, wholeLines } from '../../cells/run/run-tally.ts'
+import { labelOf } from '../../cells/shared/cell-view.ts'
+import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Run, Sheet } from '../../worksheet/index.ts'
-import { runOf } from '../../worksheet/run-of-sheet.ts'
-import type { Planned, PlannedSetup, RunPlan } from '../../worksheet/run-plan.ts'
-import { heightsInWords, meansInWords, ratioInWords, tilesInWords, timeInWords } from '../../worksheet/run-words.ts'
+import type { Planned, PlannedSetup, RunPlan } from '../../worksheet/run/plan.ts'
+import { heightsInWords, meansInWords, ratioInWords, tilesInWords, timeInWords } from '../../worksheet/run/plan-text.ts'
+import { runOf } from '../../worksheet/run/sheet-run.ts'
 
 /** So many originals of a set-up are named; a list of thousands is for the table from the terminal. */
 const MOST_NAMED = 400

@@ -1,7 +1,7 @@
-import { labelOf } from '../../cells/cell-view.ts'
-import { doneInWords } from '../../cells/steps-ticks.ts'
-import { unitBehind } from '../../cells/unit-behind.ts'
-import { element, type Node } from '../../drawings/tree.ts'
+import { labelOf } from '../../cells/shared/cell-view.ts'
+import { unitBehind } from '../../cells/shared/unit-suffix.ts'
+import { doneInWords } from '../../cells/steps/steps-ticks.ts'
+import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Sheet, Steps } from '../../worksheet/index.ts'
 import { type Figure, figureCells, figureOf } from './figures.ts'
 

@@ -1,10 +1,10 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import { syntaxTree } from '@codemirror/language'
 import { unitSymbols } from '../../units/index.ts'
-import { signature } from '../arguments.ts'
-import type { Guide } from '../function-record.ts'
-import type { Scope } from '../scope.ts'
-import { describeType } from '../types.ts'
+import { signature } from '../checking/arguments.ts'
+import type { Guide } from '../values/function-record.ts'
+import type { Scope } from '../values/scope.ts'
+import { describeType } from '../values/types.ts'
 import { recordDom } from './record-dom.ts'
 
 const cells = (scope: Scope): Completion[] =>

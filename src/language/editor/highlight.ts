@@ -1,6 +1,6 @@
 import { HighlightStyle, LRLanguage, syntaxHighlighting } from '@codemirror/language'
 import { styleTags, tags as t } from '@lezer/highlight'
-import { parser } from '../parser.ts'
+import { parser } from '../syntax/parser.ts'
 
 /** The formula language as the editor sees it. */
 export const formulaLanguage = LRLanguage.define({

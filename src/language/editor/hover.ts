@@ -1,8 +1,8 @@
 import { syntaxTree } from '@codemirror/language'
 import { hoverTooltip } from '@codemirror/view'
-import type { Guide } from '../function-record.ts'
-import type { Scope } from '../scope.ts'
-import { describeType } from '../types.ts'
+import type { Guide } from '../values/function-record.ts'
+import type { Scope } from '../values/scope.ts'
+import { describeType } from '../values/types.ts'
 import { recordDom } from './record-dom.ts'
 
 /** The record of the function under the pointer, or what kind of value a cell has. */

@@ -1,6 +1,6 @@
-import { signature } from '../arguments.ts'
-import type { Callable, GuideText } from '../function-record.ts'
-import { parameterInWords, resultInWords } from '../record-text.ts'
+import { signature } from '../checking/arguments.ts'
+import { parameterInWords, resultInWords } from '../checking/record-text.ts'
+import type { Callable, GuideText } from '../values/function-record.ts'
 
 function element(tag: string, className: string, ...children: (Node | string)[]): HTMLElement {
   const made = document.createElement(tag)

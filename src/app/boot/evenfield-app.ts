@@ -1,0 +1,338 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, query, state } from 'lit/decorators.js'
+import { shared } from '../../cells/style/styles.ts'
+import type { Piece } from '../../kit/piece.ts'
+import { newId, openStore, type Store, type Summary } from '../../storage/store/store.ts'
+import type { Standing, Worksheet } from '../../worksheet/index.ts'
+import { newerIn } from '../../worksheet/schema/newer-document.ts'
+import { face, setFace } from '../common/colour-scheme.ts'
+import { HeldSheet } from '../session/sheet-session.ts'
+import './update-bar.ts'
+import { type Face, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
+import type { Newer } from '../received/newer-page.ts'
+import '../shelf/shelf-page.ts'
+import { template } from '../templates/templates.ts'
+
+type Page =
+  | { readonly on: 'nothing' }
+  | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
+  | { readonly on: 'kit' }
+  | { readonly on: 'sheet'; readonly held: HeldSheet; readonly key: string }
+  | { readonly on: 'newer'; readonly newer: Newer }
+  | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing; readonly served?: boolean }
+
+/** The app: one page at a time, chosen by the address. */
+@customElement('evenfield-app')
+export class EvenfieldApp extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    css`
+      :host {
+        min-block-size: 100vh;
+        padding-block-end: 3rem;
+      }
+      header {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        justify-content: space-between;
+        column-gap: 1.6rem;
+        max-inline-size: 70rem;
+        margin-inline: auto;
+        padding-inline: clamp(1rem, 4vw, 2.4rem);
+        min-block-size: 3.2rem;
+      }
+      header.narrow {
+        max-inline-size: 46rem;
+      }
+      .brand {
+        display: inline-flex;
+        align-items: center;
+        min-block-size: 44px;
+        color: inherit;
+        font-weight: 700;
+        text-decoration: none;
+      }
+      .brand:hover {
+        text-decoration: underline;
+        text-underline-offset: 0.28em;
+      }
+      nav {
+        display: flex;
+        flex-wrap: wrap;
+        column-gap: 1.2rem;
+      }
+      .page {
+        container: page / inline-size;
+      }
+    `,
+  ]
+
+  @state() private page: Page = { on: 'nothing' }
+  @state() private face: Face = 'fill'
+  @state() private sharing = false
+  @query('.page') private place!: HTMLElement
+  private store: Store | undefined
+  private arriving = 0
+  /** Sheets that were left while they could not be kept: as they were typed, until the tab is closed. */
+  private readonly unkept = new Map<string, Worksheet>()
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    addEventListener('hashchange', this.arrive)
+    addEventListener('dragover', this.hover)
+    addEventListener('drop', this.drop)
+    addEventListener('beforeunload', this.warn)
+    void this.start()
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    removeEventListener('hashchange', this.arrive)
+    removeEventListener('dragover', this.hover)
+    removeEventListener('drop', this.drop)
+    removeEventListener('beforeunload', this.warn)
+  }
+
+  private async start(): Promise<void> {
+    this.store = await openStore({
+      onTrouble: (error) => {
+        if (this.page.on === 'sheet') this.page.held.keeper.keeping.set({ state: 'failed', message: error.message })
+      },
+    })
+    await this.go(readRoute(location.hash))
+  }
+
+  private readonly arrive = (): void => {
+    if (this.store) void this.go(readRoute(location.hash))
+  }
+
+  private async go(route: Route): Promise<void> {
+    // A later address overtakes one still being fetched.
+    const arrival = ++this.arriving
+    const current = this.page.on === 'sheet' ? this.page : undefined
+    if (current && (route.at === 'sheet' || route.at === 'new') && keyOf(route) === current.key) {
+      this.face = route.face
+      return
+    }
+    if (current) await this.leave(current)
+    try {
+      const page = await this.pageFor(route)
+      if (arrival !== this.arriving) return
+      this.face = 'face' in route ? route.face : 'fill'
+      this.turnTo(page)
+    } catch (error) {
+      const newer = await this.newerPage(error)
+      if (arrival === this.arriving) this.turnTo(newer ?? { on: 'shelf', trouble: (error as Error).message })
+    }
+  }
+
+  /** What was to be opened is of a newer version: it is shown to be read. */
+  private async newerPage(error: unknown): Promise<Page | undefined> {
+    const data = newerIn(error)
+    if (data === undefined) return undefined
+    const { openNewer } = await import('../received/newer-page.ts')
+    return openNewer(data).then(
+      (newer) => ({ on: 'newer', newer }),
+      () => undefined,
+    )
+  }
+
+  private async leave({ held }: Page & { on: 'sheet' }): Promise<void> {
+    await held.close()
+    if (held.keeper.keeping.get().state === 'failed') this.unkept.set(held.id, held.open.sheet.worksheet)
+    else this.unkept.delete(held.id)
+  }
+
+  private async settled(): Promise<void> {
+    if (this.page.on === 'sheet') await this.page.held.keeper.flush()
+  }
+
+  private readonly warn = (event: BeforeUnloadEvent): void => {
+    if (this.unkept.size > 0) event.preventDefault()
+  }
+
+  private turnTo(page: Page): void {
+    const first = this.page.on === 'nothing'
+    this.page = page
+    this.sharing = false
+    scrollTo(0, 0)
+    const title =
+      page.on === 'sheet' ? page.held.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
+    document.title = title ? `${title}, Evenfield` : 'Evenfield'
+    // Whoever reads the page by ear is taken to its start, as a fresh page would do.
+    if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
+  }
+
+  private async pageFor(route: Route): Promise<Page> {
+    if (route.at === 'sheet') {
+      const kept = await this.kept().read(route.id)
+      const worksheet = this.unkept.get(route.id) ?? kept?.worksheet
+      if (!worksheet) throw new Error('There is no such sheet in this browser. It may be kept in another one.')
+      return this.sheet(worksheet, route.id, keyOf(route), kept?.summary)
+    }
+    if (route.at === 'new') {
+      const worksheet = await template(route.template)
+      if (!worksheet) throw new Error('There is no such start.')
+      return this.sheet(worksheet, newId(), keyOf(route))
+    }
+    if (route.at === 'link') {
+      const [{ fromLink }, { standingOf }] = await Promise.all([
+        import('../../storage/exchange/link.ts'),
+        import('../received/copy-page.ts'),
+      ])
+      const worksheet = await fromLink(route.fragment)
+      return { on: 'copy', worksheet, standing: await standingOf(worksheet) }
+    }
+    if (route.at === 'server') {
+      const [{ fromServer }, { standingOf }] = await Promise.all([
+        import('../../storage/exchange/from-server.ts'),
+        import('../received/copy-page.ts'),
+      ])
+      const worksheet = await fromServer(route.path)
+      return { on: 'copy', worksheet, standing: await standingOf(worksheet), served: true }
+    }
+    if (route.at === 'kit') {
+      await import('../kit/kit-page.ts')
+      return { on: 'kit' }
+    }
+    return { on: 'shelf', trouble: '' }
+  }
+
+  /** A given that is a piece of kit asks for what there is: the studio's own, or the generic kit until it has one. */
+  private readonly giveKit = (event: CustomEvent<(pieces: Promise<readonly Piece[]>) => void>): void => {
+    event.preventDefault()
+    event.detail(import('../../kit/studio.ts').then(({ piecesIn }) => piecesIn(this.kept())))
+  }
+
+  private kept(): Store {
+    return this.store as Store
+  }
+
+  private async sheet(worksheet: Worksheet, id: string, key: string, kept?: Summary): Promise<Page> {
+    const { openWorksheet } = await import('../sheet/opening.ts')
+    const held = new HeldSheet(await openWorksheet(worksheet), this.kept(), id, kept, () => this.settle(id))
+    // What could not be kept is newer than what is.
+    if (!this.unkept.has(id)) await held.take()
+    return { on: 'sheet', held, key }
+  }
+
+  /** With its first change a fresh sheet becomes one of the user's own, with an address of its own. */
+  private settle(id: string): void {
+    const { page } = this
+    if (page.on !== 'sheet' || readRoute(location.hash).at !== 'new') return
+    history.replaceState(null, '', withFace(toSheet(id), this.face))
+    this.page = { ...page, key: `sheet ${id}` }
+  }
+
+  private async keepCopy(worksheet: Worksheet): Promise<void> {
+    const id = newId()
+    try {
+      await this.kept().save(id, worksheet)
+      location.hash = toSheet(id)
+    } catch (error) {
+      this.turnTo({ on: 'shelf', trouble: (error as Error).message })
+    }
+  }
+
+  private async openFiles(files: readonly File[]): Promise<void> {
+    const { openFiles } = await import('./open-files.ts')
+    const { ids, said, failed, error } = await openFiles(this.kept(), files)
+    const [id] = ids
+    if (id !== undefined && said.length === 0) {
+      location.hash = toSheet(id)
+      return
+    }
+    if (this.page.on === 'sheet') await this.leave(this.page)
+    history.replaceState(null, '', '#')
+    const newer = files.length === 1 ? await this.newerPage(error) : undefined
+    if (newer) {
+      // An address of its own leads nowhere, but the way back to the shelf leads from it.
+      history.replaceState(null, '', '#newer')
+      this.turnTo(newer)
+      return
+    }
+    const words = said.join(' ')
+    this.turnTo({ on: 'shelf', trouble: failed ? words : '', said: failed ? '' : words })
+  }
+
+  private readonly hover = (event: DragEvent): void => {
+    if (event.dataTransfer?.types.includes('Files')) event.preventDefault()
+  }
+
+  private readonly drop = (event: DragEvent): void => {
+    const files = [...(event.dataTransfer?.files ?? [])]
+    if (files.length === 0) return
+    event.preventDefault()
+    void this.openFiles(files)
+  }
+
+  private faces(): TemplateResult {
+    const to = (face: Face, word: string): TemplateResult =>
+      html`<a class="word" href=${withFace(location.hash, face)} aria-current=${this.face === face ? 'page' : nothing}>${word}</a>`
+    return html`
+      ${to('fill', 'Fill in')} ${to('stand', 'At the stand')} ${to('build', 'Build')} ${to('functions', 'Functions')}
+      <button
+        type="button"
+        class="word"
+        aria-expanded=${this.sharing}
+        @click=${() => {
+          this.sharing = !this.sharing
+        }}
+      >Share</button>
+    `
+  }
+
+  private shown(): TemplateResult | typeof nothing {
+    const { page } = this
+    if (page.on === 'sheet')
+      return html`<sheet-page .held=${page.held} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
+    if (page.on === 'copy')
+      return html`<copy-page
+        .worksheet=${page.worksheet}
+        .standing=${page.standing}
+        .served=${page.served ?? false}
+        @copy-kept=${() => void this.keepCopy(page.worksheet)}
+        @copy-left=${() => {
+          location.hash = ''
+        }}
+      ></copy-page>`
+    if (page.on === 'kit') return html`<kit-page .store=${this.kept()}></kit-page>`
+    if (page.on === 'newer')
+      return html`<newer-page
+        .newer=${page.newer}
+        @newer-left=${() => {
+          location.hash = ''
+        }}
+      ></newer-page>`
+    if (page.on === 'shelf')
+      return html`<shelf-page
+        .store=${this.kept()}
+        .trouble=${page.trouble || (this.kept().trouble?.message ?? '')}
+        .said=${page.said ?? ''}
+        .arrival=${page}
+        @files-chosen=${(event: CustomEvent<readonly File[]>) => void this.openFiles(event.detail)}
+      ></shelf-page>`
+    return nothing
+  }
+
+  override render(): TemplateResult {
+    const dim = face.get() === 'dim'
+    return html`
+      <header class=${this.page.on === 'copy' || this.page.on === 'kit' ? 'narrow' : ''}>
+        <a class="brand" href="#">Evenfield</a>
+        <nav aria-label="This page">
+          ${this.page.on === 'sheet' ? this.faces() : nothing}
+          ${this.page.on === 'shelf' || this.page.on === 'kit' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>Kit</a>` : nothing}
+          <button type="button" class="word" @click=${() => setFace(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
+        </nav>
+      </header>
+      <newer-bar .settled=${() => this.settled()}></newer-bar>
+      <div class="page" tabindex="-1" @kit-asked=${this.giveKit}>${this.shown()}</div>
+    `
+  }
+}
+
+const keyOf = (route: Route & { at: 'sheet' | 'new' }): string =>
+  route.at === 'sheet' ? `sheet ${route.id}` : `new ${route.template}`

@@ -1,0 +1,388 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { repeat } from 'lit/directives/repeat.js'
+import type { BuildCell, CellAct } from '../../cells/forms/build-cell.ts'
+import '../../cells/forms/build-cell.ts'
+import { ask, labelOf } from '../../cells/shared/cell-view.ts'
+import { field, shared } from '../../cells/style/styles.ts'
+import { type Cell, type Change, movedBy, movedInto } from '../../worksheet/index.ts'
+import { foundStyle, markFound } from '../open/find-mark.ts'
+import { isField } from '../open/is-field.ts'
+import { RowDrag } from './build-drag.ts'
+import { clipBarStyle } from './clip-bar.ts'
+import { ClipDesk } from './clipboard.ts'
+import '../fill/join-offer.ts'
+import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { sectionMoved } from './move-section.ts'
+
+const WORDS: Readonly<Record<Addition, string>> = {
+  given: 'A given',
+  result: 'A result',
+  check: 'A check',
+  note: 'A note',
+  section: 'A section',
+  drawing: 'A drawing',
+  steps: 'Steps',
+  schedule: 'A schedule',
+  range: 'A range',
+  variants: 'Variants',
+  run: 'A run',
+}
+
+const FIRST: readonly (readonly [Addition, string])[] = [
+  ['given', 'something you know or measure: a size, a lens, a distance'],
+  ['result', 'something worked out from it by a formula'],
+  ['check', 'something the figures must meet, with what to say when they do not'],
+]
+
+/** The focused element, through every shadow root. */
+function focused(): Element | null {
+  let at = document.activeElement
+  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
+  return at
+}
+
+/** The face a worksheet is built on: every cell with its name and formula. */
+@customElement('build-face')
+export class BuildFace extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    field,
+    clipBarStyle,
+    foundStyle,
+    css`
+      .cells {
+        position: relative;
+        container-type: inline-size;
+        padding-block-start: 0.4rem;
+      }
+      .how {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        column-gap: 1.1rem;
+        padding-block-start: 0.4rem;
+      }
+      .drop {
+        position: absolute;
+        inset-inline: 0;
+        z-index: 1;
+        block-size: 4px;
+        margin-block-start: -2px;
+        background: var(--ink);
+        pointer-events: none;
+      }
+      .drop[hidden] {
+        display: none;
+      }
+      [data-lifted] {
+        outline: 2px dashed var(--ink);
+        outline-offset: -2px;
+      }
+      .add {
+        padding-block: 1rem;
+      }
+      .first {
+        display: grid;
+        gap: 0.6rem;
+        padding-block: 1.2rem 0;
+        max-inline-size: 44rem;
+      }
+      .first .press {
+        display: block;
+        inline-size: 100%;
+        padding: 0.8rem 1rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+  /** The cell that stands open, one at a time. */
+  @state() private opened: string | undefined
+  /** Where a cell has come to stand, for those who do not see it. */
+  @state() private spoken = ''
+  /** The cell below which a kind is being chosen. */
+  @state() private adding: string | undefined
+
+  private readonly desk = new ClipDesk(this, {
+    cells: () => this.open.sheet.cells,
+    inHand: () => this.inHand(),
+    ask: (change) => ask(this, change),
+    goTo: (id) => void this.goTo(id),
+    goToField: () => this.renderRoot.querySelector<HTMLTextAreaElement>('.by-hand textarea')?.select(),
+  })
+  private readonly drag = new RowDrag({
+    rows: () => [...this.renderRoot.querySelectorAll<HTMLElement>('build-cell')],
+    line: () => this.renderRoot.querySelector<HTMLElement>('.drop'),
+    drop: (ids, gap) => void this.put(ids, gap),
+  })
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('open')) void this.open.learnAll()
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.drag.cancel()
+  }
+
+  /** Opens a cell and takes the focus to it, or only marks it as found. */
+  async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
+    if (how === 'focus') this.opened = id
+    await this.updateComplete
+    const row = this.row(id)
+    row?.scrollIntoView({ block: 'center' })
+    if (how === 'found') markFound(this.renderRoot, row ?? undefined)
+    else {
+      await row?.updateComplete
+      row?.focus()
+    }
+  }
+
+  private async goTo(id: string): Promise<void> {
+    await this.updateComplete
+    const row = this.row(id)
+    await row?.updateComplete
+    row?.scrollIntoView({ block: 'nearest' })
+    row?.focus()
+  }
+
+  /** The cell whose row has the focus; else the one that stands open. */
+  private inHand(): string | undefined {
+    const row = this.shadowRoot?.activeElement
+    return row instanceof HTMLElement && row.localName === 'build-cell' ? row.dataset.cell : this.opened
+  }
+
+  private row(id: string): BuildCell | null {
+    return this.renderRoot.querySelector<BuildCell>(`build-cell[data-cell="${CSS.escape(id)}"]`)
+  }
+
+  private async add(kind: Addition, at: number): Promise<void> {
+    const cell = newCell(kind, this.open.sheet.cells)
+    if (ask(this, { do: 'add', cell, at }) !== undefined) return
+    this.adding = undefined
+    await this.focusNew(cell.id)
+  }
+
+  private async focusNew(id: string): Promise<void> {
+    this.opened = id
+    await this.updateComplete
+    const row = this.row(id)
+    row?.scrollIntoView({ block: 'nearest' })
+    await row?.focusFirst()
+  }
+
+  private async move(id: string, by: -1 | 1): Promise<void> {
+    const change = movedBy(this.open.sheet.cells, this.desk.with(id), by)
+    if (change) await this.moved(id, change)
+  }
+
+  /** Puts cells that were dragged into the gap before a place of the list. */
+  private async put(ids: ReadonlySet<string>, gap: number): Promise<void> {
+    const [id] = ids
+    const change = movedInto(this.open.sheet.cells, ids, gap)
+    if (id !== undefined && change) await this.moved(id, change)
+  }
+
+  private async moved(id: string, change: Change): Promise<void> {
+    const held = focused()
+    const refused = ask(this, change)
+    await this.updateComplete
+    // Moving an element in the page takes the focus from it.
+    if (held instanceof HTMLElement && held.isConnected) held.focus()
+    this.row(id)?.scrollIntoView({ block: 'nearest' })
+    const { cells } = this.open.sheet
+    const at = this.index(id)
+    const above = cells[at - 1]
+    const label = labelOf(cells[at] as Cell)
+    this.spoken =
+      refused ?? `${label}: now ${at + 1} of ${cells.length}, ${above ? `below ${labelOf(above)}` : 'first'}.`
+  }
+
+  private async moveSection(id: string, by: -1 | 1): Promise<void> {
+    const held = focused()
+    const change = sectionMoved(this.open.sheet.cells, id, by)
+    if (!change || ask(this, change) !== undefined) return
+    await this.updateComplete
+    if (held instanceof HTMLElement && held.isConnected) held.focus()
+    this.row(id)?.scrollIntoView({ block: 'nearest' })
+  }
+
+  private async takeOut(id: string): Promise<void> {
+    const cells = this.open.sheet.cells
+    const at = this.index(id)
+    const next = cells[at + 1] ?? cells[at - 1]
+    if (ask(this, { do: 'remove', id }) !== undefined) return
+    this.opened = undefined
+    await this.updateComplete
+    const row = next && this.row(next.id)
+    if (row) {
+      await row.updateComplete
+      row.focus()
+    } else this.renderRoot.querySelector<HTMLElement>('button')?.focus()
+  }
+
+  private index(id: string): number {
+    return this.open.sheet.cells.findIndex((cell) => cell.id === id)
+  }
+
+  private act(id: string, act: CellAct): void {
+    const cells = this.open.sheet.cells
+    const at = this.index(id)
+    const cell = cells[at]
+    if (!cell) return
+    if (act === 'pick') {
+      if (!this.drag.endedNow) this.desk.toggle(id)
+    } else if (act === 'toggle') {
+      this.opened = this.opened === id ? undefined : id
+      this.adding = undefined
+    } else if (act === 'formula') void this.openFormula(id)
+    else if (act === 'earlier') void this.move(id, -1)
+    else if (act === 'later') void this.move(id, 1)
+    else if (act === 'section earlier') void this.moveSection(id, -1)
+    else if (act === 'section later') void this.moveSection(id, 1)
+    else if (act === 'remove') void this.takeOut(id)
+    else if (act === 'below') void this.choose(id)
+    else {
+      const copy = copyOf(cell, cells)
+      if (ask(this, { do: 'add', cell: copy, at: at + 1 }) === undefined) void this.focusNew(copy.id)
+    }
+  }
+
+  /** The heading of the section a cell stands in; the cell itself where it stands in none. */
+  private headed(id: string): string {
+    const above = this.open.sheet.cells.slice(0, this.index(id) + 1)
+    return above.findLast((cell) => cell.kind === 'note' && cell.role === 'heading')?.id ?? id
+  }
+
+  private async openFormula(id: string): Promise<void> {
+    this.opened = id
+    await this.updateComplete
+    await this.row(id)?.focusFormula()
+  }
+
+  private async choose(id: string): Promise<void> {
+    this.adding = id
+    await this.updateComplete
+    this.renderRoot.querySelector<HTMLElement>('.chosen button')?.focus()
+  }
+
+  private keys(event: KeyboardEvent): void {
+    const row = event.composedPath().find((one): one is BuildCell => (one as Element).localName === 'build-cell')
+    const id = row?.dataset.cell
+    if (!id) return
+    const cell = this.open.sheet.cell(id)
+    const plain = !event.altKey && !event.ctrlKey && !event.metaKey && !event.shiftKey
+    const onlyShift = event.shiftKey && !event.altKey && !event.ctrlKey && !event.metaKey
+    const onlyControl = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey
+    const onRow = (event.composedPath()[0] as Element).classList?.contains('call')
+    let act: (() => void) | undefined
+    if (event.altKey && event.shiftKey && event.key === 'ArrowUp')
+      act = () => void this.moveSection(this.headed(id), -1)
+    else if (event.altKey && event.shiftKey && event.key === 'ArrowDown')
+      act = () => void this.moveSection(this.headed(id), 1)
+    else if (event.altKey && event.key === 'ArrowUp') act = () => void this.move(id, -1)
+    else if (event.altKey && event.key === 'ArrowDown') act = () => void this.move(id, 1)
+    else if (event.altKey && event.key === 'Enter' && cell)
+      act = () => void this.add(kindBelow(cell), this.index(id) + 1)
+    else if (event.altKey && event.key === 'Delete')
+      act = () => (this.desk.ids.has(id) ? this.desk.removeAll(this.desk.ids, 'removed') : void this.takeOut(id))
+    else if (onlyShift && onRow && event.key === 'ArrowDown') act = () => this.extend(id, 1)
+    else if (onlyShift && onRow && event.key === 'ArrowUp') act = () => this.extend(id, -1)
+    else if (onlyControl && !isField(event) && event.key.toLowerCase() === 'a') act = () => this.desk.all()
+    else if (plain && event.key === 'Escape' && this.desk.ids.size > 0 && !isField(event)) act = () => this.desk.clear()
+    else if (plain && onRow && event.key === 'ArrowDown') act = () => this.step(id, 1)
+    else if (plain && onRow && event.key === 'ArrowUp') act = () => this.step(id, -1)
+    else if (plain && event.key === 'Escape' && this.opened === id && !event.defaultPrevented)
+      act = () => {
+        this.opened = undefined
+        row.focus()
+      }
+    if (!act) return
+    event.preventDefault()
+    event.stopPropagation()
+    act()
+  }
+
+  /** The selection goes on to the next row, and the focus with it. */
+  private extend(id: string, by: -1 | 1): void {
+    const next = this.open.sheet.cells[this.index(id) + by]
+    if (!next) return
+    this.desk.upTo(id, next.id)
+    this.row(next.id)?.focus()
+  }
+
+  private step(id: string, by: number): void {
+    const next = this.open.sheet.cells[this.index(id) + by]
+    if (next) this.row(next.id)?.focus()
+  }
+
+  private additions(at: number, className: string): TemplateResult {
+    return html`
+      <div class="presses add ${className}" role="group" aria-label="Add a cell">
+        ${ADDITIONS.map(
+          (kind) =>
+            html`<button type="button" class="press" @click=${() => void this.add(kind, at)}><span class="unseen">Add </span>${WORDS[kind]}</button>`,
+        )}
+      </div>
+    `
+  }
+
+  private first(): TemplateResult | typeof nothing {
+    const cells = this.open.sheet.cells
+    const left = FIRST.filter(([kind]) => !cells.some((cell) => cell.kind === kind))
+    if (cells.length >= FIRST.length || left.length === 0) return nothing
+    return html`
+      <div class="first">
+        <p>${cells.length === 0 ? 'This sheet is empty. Its first three cells:' : 'Next:'}</p>
+        ${left.map(
+          ([kind, about]) => html`
+            <button type="button" class="press" @click=${() => void this.add(kind, cells.length)}>
+              <b>${WORDS[kind]}</b>, ${about}
+            </button>
+          `,
+        )}
+      </div>
+    `
+  }
+
+  override render(): TemplateResult {
+    this.open.laidOut.get()
+    const cells = this.open.sheet.cells
+    return html`
+      <p class="how small quiet">
+        ${cells.length > 0 ? html`<span>Drag ↑↓ to move a cell; press it to select.</span>` : nothing}
+        <button type="button" class="word" @click=${() => void this.desk.pasteByPress()}>Paste cells</button>
+      </p>
+      <div
+        class="cells"
+        @keydown=${this.keys}
+        @cell-gripped=${({ detail }: HTMLElementEventMap['cell-gripped']) =>
+          this.drag.take(detail.event, detail.grip, this.desk.with(detail.id))}
+        @cell-act=${(event: HTMLElementEventMap['cell-act']) => this.act(event.detail.id, event.detail.act)}
+      >
+        ${repeat(
+          cells,
+          (cell) => cell.id,
+          (cell, i) => html`
+            <build-cell
+              data-cell=${cell.id}
+              .view=${this.open.view(cell)}
+              .scope=${() => this.open.sheet.scopeFor(cell.id)}
+              .open=${this.opened === cell.id}
+              .picked=${this.desk.ids.has(cell.id)}
+              .picking=${this.desk.ids.size > 0}
+            ></build-cell>
+            ${this.adding === cell.id ? this.additions(i + 1, 'chosen') : nothing}
+          `,
+        )}
+        <div class="drop" hidden></div>
+      </div>
+      <p class="unseen" role="status">${this.spoken}</p>
+      ${this.desk.bar()} ${this.first()} ${cells.length > 0 ? this.additions(cells.length, 'last') : nothing}
+      <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
+    `
+  }
+}

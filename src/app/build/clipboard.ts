@@ -1,0 +1,202 @@
+import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
+import { type Cell, type Change, clippingOf } from '../../worksheet/index.ts'
+import { isField } from '../open/is-field.ts'
+import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
+import { pastedInto, removal, saidOf } from './clip-board.ts'
+import { NO_PICKS, type Picks, picked, still, toggled, upTo } from './clip-picks.ts'
+
+/** What the face that shows the cells does for their selection. */
+interface Face {
+  readonly cells: () => readonly Cell[]
+  /** The cell whose row has the focus; else the one that stands open. */
+  readonly inHand: () => string | undefined
+  readonly ask: (change: Change) => string | undefined
+  /** Takes the focus to the row of a cell. */
+  readonly goTo: (id: string) => void
+  /** Takes the focus to the field for copying or pasting by hand. */
+  readonly goToField: () => void
+}
+
+/** Cells selected in Build; copied, cut and removed together, and those pasted. */
+export class ClipDesk implements ReactiveController {
+  private picks: Picks = NO_PICKS
+  private said = ''
+  private byHand: ByHand | undefined
+
+  constructor(
+    private readonly host: ReactiveControllerHost,
+    private readonly face: Face,
+  ) {
+    host.addController(this)
+  }
+
+  hostConnected(): void {
+    document.addEventListener('copy', this.copied)
+    document.addEventListener('cut', this.wasCut)
+    document.addEventListener('paste', this.pasted)
+  }
+
+  hostDisconnected(): void {
+    document.removeEventListener('copy', this.copied)
+    document.removeEventListener('cut', this.wasCut)
+    document.removeEventListener('paste', this.pasted)
+  }
+
+  hostUpdate(): void {
+    this.picks = still(this.face.cells(), this.picks)
+  }
+
+  get ids(): ReadonlySet<string> {
+    return this.picks.ids
+  }
+
+  /** What an act on one cell is done to: all that are selected, where it is among them. */
+  with(id: string): ReadonlySet<string> {
+    return this.ids.has(id) ? this.ids : new Set([id])
+  }
+
+  toggle(id: string): void {
+    this.set(toggled(this.picks, id))
+  }
+
+  upTo(from: string, to: string): void {
+    this.set(upTo(this.face.cells(), this.picks, from, to))
+  }
+
+  all(): void {
+    this.set({ ids: new Set(this.face.cells().map(({ id }) => id)) })
+  }
+
+  /** Says something where acts on the selection are told. */
+  say(words: string): void {
+    this.said = words
+    this.host.requestUpdate()
+  }
+
+  clear(): void {
+    this.byHand = undefined
+    this.set(NO_PICKS)
+  }
+
+  removeAll(ids: ReadonlySet<string>, what: 'cut' | 'removed'): void {
+    const cells = this.face.cells()
+    const gone = picked(cells, { ids })
+    const last = cells.findLastIndex(({ id }) => ids.has(id))
+    const next = cells.slice(last + 1)[0] ?? cells.findLast(({ id }) => !ids.has(id))
+    const refused = this.face.ask(removal(gone))
+    if (refused === undefined) {
+      this.picks = NO_PICKS
+      if (next) this.face.goTo(next.id)
+    }
+    this.say(refused ?? saidOf(gone, what))
+  }
+
+  bar(): TemplateResult {
+    return clipBar({
+      count: this.ids.size,
+      said: this.said,
+      byHand: this.byHand,
+      act: (act) => this.act(act),
+      pasted: (text) => {
+        if (text.trim() !== '') this.putIn(text)
+      },
+    })
+  }
+
+  /** Puts the cells of a text in: below those selected, else below the one in hand, else at the end. */
+  putIn(text: string): void {
+    const cells = this.face.cells()
+    const pasted = pastedInto(cells, text)
+    if ('refused' in pasted) {
+      this.say(pasted.refused)
+      return
+    }
+    const inHand = this.face.inHand()
+    const above = cells.findLastIndex(({ id }) => (this.ids.size > 0 ? this.ids.has(id) : id === inHand))
+    const refused = this.face.ask({ do: 'insert', cells: pasted.cells, at: above < 0 ? cells.length : above + 1 })
+    if (refused === undefined) {
+      this.byHand = undefined
+      this.picks = { ids: new Set(pasted.cells.map(({ id }) => id)) }
+      const [first] = pasted.cells
+      if (first) this.face.goTo(first.id)
+    }
+    this.say(refused ?? pasted.said)
+  }
+
+  private set(picks: Picks): void {
+    this.picks = picks
+    this.said = ''
+    this.host.requestUpdate()
+  }
+
+  private toCopy(): readonly Cell[] {
+    const inHand = this.face.inHand()
+    const ids = this.ids.size > 0 ? this.ids : new Set(inHand === undefined ? [] : [inHand])
+    return picked(this.face.cells(), { ids })
+  }
+
+  private act(act: ClipAct): void {
+    if (act === 'copy' || act === 'cut') void this.copyByPress(act)
+    else if (act === 'paste') void this.pasteByPress()
+    else if (act === 'remove') this.removeAll(this.ids, 'removed')
+    else if (act === 'all') this.all()
+    else this.clear()
+  }
+
+  private async copyByPress(act: 'copy' | 'cut'): Promise<void> {
+    const cells = this.toCopy()
+    const text = clippingOf(cells)
+    try {
+      await navigator.clipboard.writeText(text)
+    } catch {
+      // What cannot be put on the clipboard must not be taken out of the sheet.
+      this.showField({ for: 'copy', text })
+      return
+    }
+    if (act === 'cut') this.removeAll(new Set(cells.map(({ id }) => id)), 'cut')
+    else this.say(saidOf(cells, 'copied'))
+  }
+
+  async pasteByPress(): Promise<void> {
+    let text: string
+    try {
+      text = await navigator.clipboard.readText()
+    } catch {
+      this.showField({ for: 'paste', text: '' })
+      return
+    }
+    this.putIn(text)
+  }
+
+  private showField(byHand: ByHand): void {
+    this.byHand = byHand
+    this.say('')
+    void this.host.updateComplete.then(() => this.face.goToField())
+  }
+
+  private take(event: ClipboardEvent): readonly Cell[] {
+    // Text that is marked on the page is what is meant, unless cells are.
+    if (isField(event) || (this.ids.size === 0 && String(getSelection()) !== '')) return []
+    const cells = this.toCopy()
+    if (cells.length === 0) return cells
+    event.clipboardData?.setData('text/plain', clippingOf(cells))
+    event.preventDefault()
+    return cells
+  }
+
+  private readonly copied = (event: ClipboardEvent): void => {
+    const cells = this.take(event)
+    if (cells.length > 0) this.say(saidOf(cells, 'copied'))
+  }
+
+  private readonly wasCut = (event: ClipboardEvent): void => {
+    const cells = this.take(event)
+    if (cells.length > 0) this.removeAll(new Set(cells.map(({ id }) => id)), 'cut')
+  }
+
+  private readonly pasted = (event: ClipboardEvent): void => {
+    if (isField(event)) return
+    event.preventDefault()
+    this.putIn(event.clipboardData?.getData('text/plain') ?? '')
+  }
+}

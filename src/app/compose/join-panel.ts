@@ -1,0 +1,301 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { repeat } from 'lit/directives/repeat.js'
+import { ask } from '../../cells/shared/cell-view.ts'
+import { field, shared } from '../../cells/style/styles.ts'
+import { type Coming, type JoinPlan, planJoin, type Way } from '../../worksheet/compose/join.ts'
+import { listed, namesInWords } from '../common/check-summary.ts'
+import { MOMENTS } from '../common/moments.ts'
+import { cellId } from '../common/new-cell.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { found } from '../shelf/shelf-find.ts'
+import { ANSWERS, type Answer, template } from '../templates/templates.ts'
+import { type Question, questionsOf, usedInWords, wayInWords } from './join-text.ts'
+
+/** Sets a template into the open sheet: which one, what becomes of the names that meet, and one press. */
+@customElement('join-panel')
+export class JoinPanel extends LitElement {
+  static override styles = [
+    shared,
+    field,
+    css`
+      :host {
+        padding-block: 0.4rem 1rem;
+        border-block: 2px solid var(--ink);
+      }
+      h2 {
+        font-size: 1.15rem;
+        padding-block: 0.5rem;
+      }
+      h3 {
+        font-size: 1rem;
+        padding-block: 0.9rem 0.2rem;
+        border-block-end: 1px solid var(--ink);
+      }
+      ul {
+        margin: 0;
+        padding: 0;
+        list-style: none;
+      }
+      .answers {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 24rem), 1fr));
+        column-gap: 2.4rem;
+      }
+      li {
+        border-block-end: 1px solid var(--rule);
+      }
+      .answer {
+        display: block;
+        inline-size: 100%;
+        min-block-size: 44px;
+        padding: 0.6rem 0;
+        border: 0;
+        background: none;
+        text-align: start;
+        cursor: pointer;
+      }
+      .answer b {
+        text-decoration: underline;
+        text-decoration-thickness: 1px;
+        text-underline-offset: 0.25em;
+      }
+      .answer:hover b {
+        text-decoration-thickness: 2px;
+      }
+      .answer .quiet {
+        display: block;
+      }
+      .seek {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.3rem 0.9rem;
+      }
+      .seek .field {
+        flex: 1 1 14rem;
+        max-inline-size: 24rem;
+      }
+      .told {
+        display: grid;
+        gap: 0.6rem;
+        max-inline-size: 46rem;
+        padding-block: 0.2rem 0.8rem;
+      }
+      fieldset {
+        min-inline-size: 0;
+        margin: 0;
+        padding: 0.6rem 0;
+        border: 0;
+        border-block-start: 1px solid var(--rule);
+      }
+      legend {
+        float: inline-start;
+        inline-size: 100%;
+        padding: 0;
+      }
+      legend + * {
+        clear: both;
+      }
+      .way {
+        display: flex;
+        align-items: center;
+        gap: 0.7rem;
+        min-block-size: 44px;
+        cursor: pointer;
+      }
+      .way input {
+        flex: none;
+        inline-size: 1.2rem;
+        block-size: 1.2rem;
+        margin: 0;
+        accent-color: var(--ink);
+      }
+      .presses {
+        padding-block: 0.8rem 0.4rem;
+      }
+      .alone {
+        padding-block: 0.6rem;
+        border-block-start: 1px solid var(--rule);
+      }
+      .trouble {
+        padding-inline-start: 0.7rem;
+        border-inline-start: 4px solid var(--ink);
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+  @state() private query = ''
+  @state() private coming: (Coming & { readonly answer: string }) | undefined
+  @state() private choices: ReadonlyMap<string, Way> = new Map()
+  @state() private trouble = ''
+
+  /** Takes the focus, to its heading. */
+  async take(): Promise<void> {
+    await this.updateComplete
+    const heading = this.renderRoot.querySelector<HTMLElement>('h2')
+    heading?.scrollIntoView({ block: 'start' })
+    heading?.focus({ preventScroll: true })
+  }
+
+  private leave(): void {
+    this.dispatchEvent(new CustomEvent('join-left', { bubbles: true, composed: true }))
+  }
+
+  private async choose({ key, answer, moment }: Answer): Promise<void> {
+    this.trouble = ''
+    try {
+      const worksheet = await template(key)
+      if (!worksheet) throw new Error('There is no such sheet any more. Reload the page.')
+      await this.open.learnFor(worksheet.cells)
+      this.choices = new Map()
+      this.coming = { key, title: worksheet.title, cells: worksheet.cells, stage: moment, answer }
+      await this.take()
+    } catch (error) {
+      this.trouble = (error as Error).message
+    }
+  }
+
+  private async another(): Promise<void> {
+    this.coming = undefined
+    this.trouble = ''
+    await this.take()
+  }
+
+  private plan(coming: Coming): JoinPlan {
+    return planJoin(this.open.sheet, coming, { choices: this.choices, freshId: cellId })
+  }
+
+  private setIn(coming: Coming): void {
+    // The sheet may have changed since it was looked at.
+    const { change, first } = this.plan(coming)
+    if (!change || first === undefined) return
+    const refused = ask(this, change)
+    if (refused !== undefined) {
+      this.trouble = refused
+      return
+    }
+    this.dispatchEvent(new CustomEvent<string>('section-set', { detail: first, bubbles: true, composed: true }))
+  }
+
+  private pick(names: readonly string[], way: Way): void {
+    this.choices = new Map([...this.choices, ...names.map((name) => [name, way] as const)])
+  }
+
+  private chooser(): TemplateResult {
+    const { answers, whole } = found(ANSWERS, this.query)
+    const sought = this.query.trim()
+    const there = new Set(this.open.sheet.cells.flatMap((cell) => (cell.kind === 'note' ? (cell.template ?? []) : [])))
+    return html`
+      <h2 tabindex="-1">Set in a section</h2>
+      <div class="seek">
+        <label for="query">What it is about</label>
+        <input
+          id="query"
+          class="field"
+          type="search"
+          autocomplete="off"
+          .value=${this.query}
+          @input=${(event: Event) => {
+            this.query = (event.target as HTMLInputElement).value
+          }}
+        >
+        <button type="button" class="word" @click=${() => this.leave()}>Leave</button>
+      </div>
+      <p class="unseen" role="status">${sought === '' ? '' : `${answers.length} found.`}</p>
+      ${answers.length === 0 ? html`<p>Nothing here answers to «${sought}». Try another word for it.</p>` : nothing}
+      ${answers.length > 0 && !whole ? html`<p>Nothing here answers to all of «${sought}». These come nearest:</p>` : nothing}
+      ${MOMENTS.map(([moment, said]) => {
+        const some = answers.filter((one) => one.moment === moment)
+        if (some.length === 0) return nothing
+        return html`
+          <h3>${said}</h3>
+          <ul class="answers">${repeat(
+            some,
+            ({ key }) => key,
+            (one) => html`
+              <li>
+                <button type="button" class="answer" @click=${() => void this.choose(one)}>
+                  <b>${one.answer}</b>
+                  <span class="quiet">${one.about}${there.has(one.key) ? ' It is in this sheet already.' : ''}</span>
+                </button>
+              </li>
+            `,
+          )}</ul>
+        `
+      })}
+    `
+  }
+
+  private asked({ name, said, ways, way, why }: Question): TemplateResult {
+    if (ways.length === 1) return html`<p class="alone">${said} ${why}</p>`
+    return html`
+      <fieldset>
+        <legend>${said}</legend>
+        ${ways.map(
+          (one) => html`
+            <label class="way">
+              <input type="radio" name=${name} .checked=${way === one.way} @change=${() => this.pick([name], one.way)}>
+              <span>${one.said}</span>
+            </label>
+          `,
+        )}
+      </fieldset>
+    `
+  }
+
+  private preview(coming: Coming & { readonly answer: string }): TemplateResult {
+    const plan = this.plan(coming)
+    const questions = questionsOf(plan.meetings)
+    const open = questions.filter(({ clashes, ways }) => clashes && ways.some(({ way }) => way === 'keep'))
+    const headings = plan.cells.flatMap((cell) => (cell.kind === 'note' && cell.role === 'heading' ? [cell.text] : []))
+    return html`
+      <h2 tabindex="-1">Set in: ${coming.answer}</h2>
+      ${
+        plan.change
+          ? html`
+              <div class="told">
+                <p>It comes under ${headings.length === 1 ? 'the heading' : 'the headings'} ${listed(headings.map((one) => `«${one}»`))}.</p>
+                <p>${usedInWords(plan.meetings)}</p>
+              </div>
+              ${
+                open.length > 1
+                  ? html`
+                      <p>${namesInWords(open.length)} for something in your sheet already. They may mean the same, or not.</p>
+                      <div class="presses">
+                        ${wayInWords.map(
+                          ([way, said]) =>
+                            html`<button type="button" class="press" @click=${() =>
+                              this.pick(
+                                open.map(({ name }) => name),
+                                way,
+                              )}>${said}</button>`,
+                        )}
+                      </div>
+                    `
+                  : nothing
+              }
+              ${repeat(
+                questions,
+                ({ name }) => name,
+                (one) => this.asked(one),
+              )}
+            `
+          : html`<p>All of it is in this sheet already: there is nothing to set in.</p>`
+      }
+      <div class="presses">
+        ${plan.change ? html`<button type="button" class="press" @click=${() => this.setIn(coming)}><b>Set it in</b></button>` : nothing}
+        <button type="button" class="press" @click=${() => void this.another()}>Another one</button>
+        <button type="button" class="press" @click=${() => this.leave()}>Leave</button>
+      </div>
+    `
+  }
+
+  override render(): TemplateResult {
+    return html`
+      ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
+      ${this.coming ? this.preview(this.coming) : this.chooser()}
+    `
+  }
+}

@@ -1,0 +1,47 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { shared } from '../../cells/style/styles.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+
+/** At the foot of a sheet: the way to set in a section. What does it is fetched when it is asked for. */
+@customElement('join-offer')
+export class JoinOffer extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    css`
+      :host {
+        padding-block: 1.2rem 0.4rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+  @state() private asked = false
+
+  private async ask(): Promise<void> {
+    this.asked = true
+    await import('../compose/join-panel.ts')
+    await this.updateComplete
+    await this.renderRoot.querySelector<LitElement & { take: () => Promise<void> }>('join-panel')?.take()
+  }
+
+  private async leave(): Promise<void> {
+    this.asked = false
+    await this.updateComplete
+    this.renderRoot.querySelector('button')?.focus()
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    if (this.open.frozen.get()) return nothing
+    return this.asked
+      ? html`<join-panel
+          .open=${this.open}
+          @section-set=${() => {
+            this.asked = false
+          }}
+          @join-left=${() => void this.leave()}
+        ></join-panel>`
+      : html`<button type="button" class="press" @click=${() => void this.ask()}>Set in a section</button>`
+  }
+}

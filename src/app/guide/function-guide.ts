@@ -1,0 +1,252 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { field, shared } from '../../cells/style/styles.ts'
+import {
+  type Callable,
+  type Example,
+  type GuideText,
+  parameterInWords,
+  resultInWords,
+  type Subject,
+  signature,
+} from '../../language/index.ts'
+import { wholeLibrary } from '../common/library.ts'
+
+const SUBJECTS: Readonly<Record<Subject, string>> = {
+  'close-focus': 'Size on the sensor, the column, getting closer',
+  sampling: 'Sampling and tiles',
+  depth: 'Depth, diffraction, aperture',
+  exposure: 'Exposure, filters, flash',
+  lighting: 'Light and evenness',
+  squareness: 'Square and level',
+  colour: 'Tone and colour acceptance',
+  care: 'Care of the original, of people and of the room',
+  run: 'The run',
+  film: 'Transparent originals',
+  maths: 'Plain mathematics and lists',
+}
+
+interface Entry {
+  readonly record: Callable
+  readonly told: GuideText
+  /** All its words, for the search. */
+  readonly words: string
+}
+
+const wordsOf = (record: Callable, told: GuideText): string =>
+  [
+    record.name,
+    record.name.replaceAll('_', ' '),
+    told.about,
+    told.formula,
+    SUBJECTS[told.subject],
+    ...record.parameters.flatMap(({ name, about }) => [name, about]),
+  ]
+    .join(' ')
+    .toLowerCase()
+
+/** Every function laid out: by subject, found by any word, its examples ready to be put into the sheet. */
+@customElement('function-guide')
+export class FunctionGuide extends LitElement {
+  static override styles = [
+    shared,
+    field,
+    css`
+      .find {
+        display: grid;
+        gap: 0.3rem;
+        max-inline-size: 28rem;
+        padding-block: 1rem 0.4rem;
+      }
+      h2 {
+        font-size: 1.15rem;
+        margin-block-start: 1.6rem;
+        padding-block-end: 0.4rem;
+        border-block-end: 2px solid var(--ink);
+      }
+      details {
+        border-block-end: 1px solid var(--rule);
+      }
+      summary {
+        display: block;
+        min-block-size: 44px;
+        padding-block: 0.55rem;
+        cursor: pointer;
+        list-style: none;
+      }
+      summary::-webkit-details-marker {
+        display: none;
+      }
+      summary:hover code {
+        text-decoration: underline;
+        text-underline-offset: 0.25em;
+      }
+      code {
+        font-family: var(--mono);
+        font-size: 0.92rem;
+        overflow-wrap: anywhere;
+      }
+      summary code {
+        font-weight: 700;
+      }
+      summary span {
+        display: block;
+      }
+      .told {
+        display: grid;
+        gap: 0.6rem;
+        padding: 0.2rem 0 1.1rem 1rem;
+        max-inline-size: 48rem;
+      }
+      dl {
+        display: grid;
+        grid-template-columns: minmax(7rem, auto) minmax(0, 1fr);
+        gap: 0.25rem 1.2rem;
+      }
+      dt {
+        font-family: var(--mono);
+        font-size: 0.92rem;
+        overflow-wrap: anywhere;
+      }
+      .caution {
+        padding-inline-start: 0.8rem;
+        border-inline-start: 4px solid var(--ink);
+      }
+      .example {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        align-items: center;
+        gap: 0.3rem 1rem;
+      }
+      .example .quiet {
+        display: block;
+      }
+      @container page (max-width: 32rem) {
+        .told {
+          padding-inline-start: 0;
+        }
+        dl {
+          grid-template-columns: minmax(0, 1fr);
+        }
+        dd {
+          padding-block-end: 0.3rem;
+        }
+        .example {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+    `,
+  ]
+
+  /** Whether there is a sheet to put an example into. */
+  @property({ type: Boolean }) canPut = false
+  @state() private entries: readonly Entry[] = []
+  @state() private wanted = ''
+  @state() private opened: ReadonlySet<string> = new Set()
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    void this.load()
+  }
+
+  private async load(): Promise<void> {
+    const [{ GUIDE }, library] = await Promise.all([import('virtual:guide'), wholeLibrary()])
+    this.entries = [...library.values()].flatMap((record) => {
+      const told = GUIDE.get(record.name)
+      return told ? [{ record, told, words: wordsOf(record, told) }] : []
+    })
+  }
+
+  private put({ formula }: Example): void {
+    this.dispatchEvent(new CustomEvent('example-put', { detail: formula, bubbles: true, composed: true }))
+  }
+
+  private example(example: Example): TemplateResult {
+    return html`
+      <div class="example">
+        <p><code>${example.formula}</code> <span class="quiet">gives ${example.gives}</span></p>
+        ${
+          this.canPut
+            ? html`<button type="button" class="press" @click=${() => this.put(example)}>Put into the sheet</button>`
+            : nothing
+        }
+      </div>
+    `
+  }
+
+  private told({ record, told }: Entry): TemplateResult {
+    return html`
+      <div class="told">
+        ${
+          record.parameters.length > 0
+            ? html`<dl>${record.parameters.map(
+                (one) => html`<dt>${one.name}</dt><dd>${one.about}: ${parameterInWords(one)}</dd>`,
+              )}</dl>`
+            : nothing
+        }
+        <p>Gives ${resultInWords(record)}: <code>${told.formula}</code></p>
+        ${told.validity ? html`<p>Holds for: ${told.validity}</p>` : nothing}
+        ${[...(record.safety ?? []), ...(record.cautions ?? [])].map((text) => html`<p class="caution"><b>Caution:</b> ${text}</p>`)}
+        <p class="quiet">Source: ${told.source}</p>
+        ${told.examples.filter(({ gives }) => gives !== undefined).map((one) => this.example(one))}
+      </div>
+    `
+  }
+
+  private entry(entry: Entry): TemplateResult {
+    const { name } = entry.record
+    const toggle = (event: Event): void => {
+      const open = (event.target as HTMLDetailsElement).open
+      if (open !== this.opened.has(name))
+        this.opened = open ? new Set([...this.opened, name]) : new Set([...this.opened].filter((one) => one !== name))
+    }
+    return html`
+      <details @toggle=${toggle}>
+        <summary><code>${signature(entry.record)}</code><span class="quiet">${entry.told.about}</span></summary>
+        ${this.opened.has(name) ? this.told(entry) : nothing}
+      </details>
+    `
+  }
+
+  private found(): readonly Entry[] {
+    const words = this.wanted.toLowerCase().split(/\s+/).filter(Boolean)
+    return this.entries.filter((entry) => words.every((word) => entry.words.includes(word)))
+  }
+
+  override render(): TemplateResult {
+    const found = this.found()
+    const subjects = (Object.keys(SUBJECTS) as Subject[]).filter((one) =>
+      found.some(({ told }) => told.subject === one),
+    )
+    return html`
+      <label class="find">
+        <span>Find a function by any word</span>
+        <input
+          class="field"
+          type="search"
+          autocomplete="off"
+          .value=${this.wanted}
+          @input=${(event: Event) => {
+            this.wanted = (event.target as HTMLInputElement).value
+          }}
+        >
+      </label>
+      <p class="quiet" role="status">${this.entries.length === 0 ? 'Fetching…' : countInWords(found.length)}</p>
+      ${subjects.map(
+        (subject) => html`
+          <section aria-label=${SUBJECTS[subject]}>
+            <h2>${SUBJECTS[subject]}</h2>
+            ${found.filter(({ told }) => told.subject === subject).map((entry) => this.entry(entry))}
+          </section>
+        `,
+      )}
+    `
+  }
+}
+
+const countInWords = (count: number): string =>
+  count === 0
+    ? 'No function has these words. Try fewer, or another.'
+    : count === 1
+      ? 'One function.'
+      : `${count} functions.`

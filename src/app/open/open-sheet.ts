@@ -1,0 +1,131 @@
+import { Signal, signal } from '@lit-labs/signals'
+import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
+import { type Cell, type Change, ChangeRefused, type Note, type Sheet } from '../../worksheet/index.ts'
+
+/**
+ * An open worksheet as the elements see it. The engine computes in its own loop and says what changed; only the
+ * signals of those cells are set, so that no chain of signals is ever pulled.
+ */
+export class OpenSheet {
+  readonly sheet: Sheet
+  /** Set at every change: the standing, the title, whether there is anything to undo. */
+  readonly changed = signal(0)
+  /** Set when cells come, go or move, or a heading changes: what the faces are laid out from. */
+  readonly laidOut = signal(0)
+  /** Set while another tab has the sheet: here it is read only. */
+  readonly frozen = signal(false)
+  private readonly views = new Map<string, CellSignal>()
+  private learnt = false
+  private learning: Promise<void> | undefined
+  /** What is folded in a sheet that is read only: here alone, as the sheet itself may not change. */
+  private readonly folds = new Map<string, boolean>()
+  private readonly stop: () => void
+
+  constructor(sheet: Sheet) {
+    this.sheet = sheet
+    this.stop = sheet.watch((changed) => this.heard(changed))
+  }
+
+  close(): void {
+    this.stop()
+  }
+
+  /** The signal of a cell; made when an element first asks. */
+  view(cell: Cell): CellSignal {
+    const known = this.views.get(cell.id)
+    if (known) return known
+    const made = new Signal.State<CellView>(this.seen(cell))
+    this.views.set(cell.id, made)
+    return made
+  }
+
+  apply(change: Change, merge?: string): void {
+    if (this.frozen.get()) {
+      // The field that asked must not go on showing what the sheet does not hold.
+      this.heard('all')
+      throw new ChangeRefused('Another tab or window has this sheet. Take it over to change it.')
+    }
+    this.sheet.apply(change, merge === undefined ? {} : { merge })
+  }
+
+  isFolded({ id, folded }: Note): boolean {
+    return this.folds.get(id) ?? folded === true
+  }
+
+  fold(id: string, folded: boolean): void {
+    if (this.frozen.get()) {
+      this.folds.set(id, folded)
+      this.heard('all')
+      return
+    }
+    this.folds.delete(id)
+    this.sheet.fold(id, folded)
+  }
+
+  step(which: 'undo' | 'redo'): void {
+    if (!this.frozen.get()) this.sheet[which]()
+  }
+
+  /** Fetches every function, for formulas to be written with; sheets open with those they call. */
+  async learnAll(): Promise<void> {
+    if (this.learnt) return
+    this.learnt = true
+    try {
+      const { WHOLE, wholeLibrary } = await import('../common/full-language.ts')
+      this.sheet.extend(await wholeLibrary(), WHOLE)
+    } catch {
+      // Without the network those already here go on working; the next time it is tried again.
+      this.learnt = false
+    }
+  }
+
+  /** Fetches the functions that cells call which are to come in. */
+  async learnFor(cells: readonly Cell[]): Promise<void> {
+    if (this.learnt) return
+    const { WHOLE, libraryFor } = await import('../common/full-language.ts')
+    const library = await libraryFor([...this.sheet.cells, ...cells])
+    if (!this.learnt) this.sheet.extend(library, WHOLE)
+  }
+
+  /** Fetches what reads formulas that were not prepared, once; without the network, the next time it is asked for. */
+  learn(): Promise<void> {
+    this.learning ??= this.learnFor([]).catch((error) => {
+      this.learning = undefined
+      throw error
+    })
+    return this.learning
+  }
+
+  readonly called = (name: string): string => {
+    const cell = this.sheet.named(name)
+    return cell ? labelOf(cell) : name
+  }
+
+  private seen(cell: Cell): CellView {
+    const { sheet, called } = this
+    if (cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'schedule')
+      return { cell, outcome: sheet.outcome(cell.id), called, sheet } as CellView
+    if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called, sheet }
+    if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called, sheet }
+    return { cell, outcome: undefined, called, sheet } as CellView
+  }
+
+  private heard(changed: 'all' | ReadonlySet<string>): void {
+    let layout = changed === 'all'
+    for (const id of changed === 'all' ? [...this.views.keys()] : changed) {
+      const view = this.views.get(id)
+      if (!view) continue
+      const cell = this.sheet.cell(id)
+      if (!cell) {
+        this.views.delete(id)
+        continue
+      }
+      if (cell.kind === 'note' || exact(cell) !== exact(view.get().cell)) layout = true
+      view.set(this.seen(cell))
+    }
+    if (layout) this.laidOut.set(this.laidOut.get() + 1)
+    this.changed.set(this.changed.get() + 1)
+  }
+}
+
+const exact = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true

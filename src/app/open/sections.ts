@@ -1,0 +1,56 @@
+import type { Cell, Drawing, Note } from '../../worksheet/index.ts'
+
+/** A stage of the job: what stands under one heading, up to the next. */
+export interface Section {
+  /** The heading's cell id, or `start` before the first heading. */
+  readonly id: string
+  readonly heading: Note | undefined
+  readonly rows: readonly Cell[]
+  /** Seldom known: folded away. */
+  readonly exact: readonly Cell[]
+  readonly drawings: readonly Drawing[]
+}
+
+interface Draft {
+  heading: Note | undefined
+  rows: Cell[]
+  exact: Cell[]
+  drawings: Drawing[]
+}
+
+const isExact = (cell: Cell): boolean => (cell.kind === 'given' || cell.kind === 'result') && cell.more_exact === true
+
+export function sectionsOf(cells: readonly Cell[]): Section[] {
+  const drafts: Draft[] = []
+  const open = (heading: Note | undefined): Draft => {
+    const draft = { heading, rows: [], exact: [], drawings: [] }
+    drafts.push(draft)
+    return draft
+  }
+  let draft: Draft | undefined
+  for (const cell of cells) {
+    if (cell.kind === 'note' && cell.role === 'heading') {
+      draft = open(cell)
+      continue
+    }
+    draft ??= open(undefined)
+    if (cell.kind === 'drawing') draft.drawings.push(cell)
+    else if (isExact(cell)) draft.exact.push(cell)
+    else draft.rows.push(cell)
+  }
+  return drafts.map((one) => ({ ...one, id: one.heading?.id ?? 'start' }))
+}
+
+/** Sections that share a margin: a drawing stays in view beside all of them that have none of their own. */
+export function spreadsOf(sections: readonly Section[]): Section[][] {
+  const spreads: Section[][] = []
+  let drawn = false
+  for (const section of sections) {
+    const last = spreads.at(-1)
+    const draws = section.drawings.length > 0
+    if (last && !(draws && drawn)) last.push(section)
+    else spreads.push([section])
+    drawn ||= draws
+  }
+  return spreads
+}

@@ -1,0 +1,14 @@
+import { type Cell, isNamed, type Sheet } from '../../worksheet/index.ts'
+
+/** Of some cells, the one to look at first: one to be mended, else a check that does not hold, is close, or waits. */
+export function firstTrouble(sheet: Sheet, cells: readonly Cell[] = sheet.cells): string | undefined {
+  const worst = new Map<string, string>()
+  for (const cell of cells) {
+    if (!isNamed(cell)) continue
+    const outcome = cell.kind === 'check' ? sheet.check(cell.id) : sheet.outcome(cell.id)
+    const held = 'origin' in outcome && outcome.origin !== undefined
+    const state = cell.kind === 'check' || outcome.state === 'error' ? outcome.state : ''
+    if (!held && !worst.has(state)) worst.set(state, cell.id)
+  }
+  return worst.get('error') ?? worst.get('fails') ?? worst.get('close') ?? worst.get('waits')
+}

@@ -1,0 +1,121 @@
+import { css, html, LitElement, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { Asked } from '../../cells/shared/cell-view.ts'
+import { shared } from '../../cells/style/styles.ts'
+import { fileName, saveText } from '../../storage/exchange/file.ts'
+import { VERSION } from '../../worksheet/index.ts'
+import { type NewerDocument, readNewer } from '../../worksheet/schema/read-newer.ts'
+import '../fill/fill-face.ts'
+import { cellsInWords, standingInWords } from '../common/check-summary.ts'
+import { readOnly } from '../common/read-only.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { openWorksheet } from '../sheet/opening.ts'
+
+const REFUSED = 'This sheet is of a newer version: here it can only be read.'
+
+/** A newer sheet as far as it is understood here, and the sheet opened from it. */
+export interface Newer {
+  readonly document: NewerDocument
+  readonly open: OpenSheet
+}
+
+/** Opens a newer worksheet's data to be looked at. */
+export async function openNewer(data: unknown): Promise<Newer> {
+  const document = readNewer(data)
+  const open = await openWorksheet(document.worksheet)
+  open.frozen.set(true)
+  return { document, open }
+}
+
+/** A worksheet of a newer version: read only, with a plain word on why, and a way to save it as it came. */
+@customElement('newer-page')
+export class NewerPage extends LitElement {
+  static override styles = [
+    shared,
+    css`
+      main {
+        max-inline-size: 70rem;
+        margin-inline: auto;
+        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 1.4rem;
+        background: var(--sheet);
+        border: 1px solid var(--edge);
+      }
+      h1 {
+        font-size: 1.6rem;
+        line-height: 1.2;
+        overflow-wrap: anywhere;
+      }
+      .why {
+        display: grid;
+        gap: 0.6rem;
+        max-inline-size: 46rem;
+        margin-block: 0.9rem;
+        padding-inline-start: 0.7rem;
+        border-inline-start: 4px solid var(--ink);
+      }
+      .standing {
+        padding-block-end: 0.5rem;
+        border-block-end: 2px solid var(--ink);
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) newer!: Newer
+  @state() private saved = ''
+
+  override firstUpdated(): void {
+    readOnly(this.renderRoot.querySelector('main') as HTMLElement, () => true)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.newer.open.close()
+  }
+
+  private async save(): Promise<void> {
+    const { original, worksheet } = this.newer.document
+    try {
+      const text = `${JSON.stringify(original, null, 2)}\n`
+      this.saved = (await saveText(fileName(worksheet.title), text, 'application/json')) ? 'Saved as it came.' : ''
+    } catch (error) {
+      this.saved = (error as Error).message
+    }
+  }
+
+  override render(): TemplateResult {
+    const { document, open } = this.newer
+    const { title, job } = document.worksheet
+    const left =
+      document.unknown === 0
+        ? ''
+        : ` ${document.unknown === 1 ? 'One cell' : `${document.unknown} cells`} of a kind not known here ${document.unknown === 1 ? 'is' : 'are'} not shown.`
+    return html`
+      <main
+        @change-asked=${(event: CustomEvent<Asked>) => {
+          event.detail.refused = REFUSED
+        }}
+      >
+        <h1>${title || 'Untitled worksheet'}</h1>
+        ${job ? html`<p>${job}</p>` : ''}
+        <div class="why">
+          <p role="alert">
+            This sheet was made by a newer Evenfield: its version is ${document.version}, this one reads up to ${VERSION}. Here it
+            can be read as far as this one understands it, and nothing in it is changed.${left}
+          </p>
+          <p>Reload the page to get the newest Evenfield, then open it again.</p>
+          <div class="presses">
+            <button type="button" class="press" @click=${() => void this.save()}>Save it as it came</button>
+            <button
+              type="button"
+              class="press"
+              @click=${() => this.dispatchEvent(new CustomEvent('newer-left', { bubbles: true, composed: true }))}
+            >Leave</button>
+            <span role="status">${this.saved}</span>
+          </div>
+        </div>
+        <p class="quiet standing">It shows ${cellsInWords(document.worksheet.cells.length)}. ${standingInWords(open.sheet.standing)}</p>
+        <fill-face .open=${open}></fill-face>
+      </main>
+    `
+  }
+}

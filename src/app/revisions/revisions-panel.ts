@@ -1,0 +1,340 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { repeat } from 'lit/directives/repeat.js'
+import { field, shared } from '../../cells/style/styles.ts'
+import type { Revision } from '../../storage/store/revision.ts'
+import { compare, type Difference } from '../../worksheet/analysis/compare.ts'
+import { Sheet, type Worksheet } from '../../worksheet/index.ts'
+import { when } from '../common/check-summary.ts'
+import { libraryFor } from '../common/library.ts'
+import type { HeldSheet } from '../session/sheet-session.ts'
+import { comparison } from './revision-list.ts'
+
+/** What a revision is compared with: another one, or the sheet as it stands. */
+const NOW = 'now'
+
+/** So many lines at first: months of work make a long list. */
+const SHOWN = 30
+
+/** A sheet's past: how it stood and when, what has changed since, and the way back. */
+@customElement('revisions-panel')
+export class RevisionsPanel extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    field,
+    css`
+      section {
+        display: grid;
+        gap: 0.6rem;
+        padding-block: 1.1rem 1.3rem;
+        border-block-end: 2px solid var(--ink);
+      }
+      h2 {
+        font-size: 1.15rem;
+      }
+      h4 {
+        margin-block: 0.9rem 0.1rem;
+        font-size: 0.86rem;
+      }
+      form {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        gap: 0.2rem 0.5rem;
+        max-inline-size: 44rem;
+      }
+      form label {
+        grid-column: 1 / -1;
+      }
+      ul {
+        margin: 0.4rem 0 0;
+        padding: 0;
+        list-style: none;
+        border-block-start: 1px solid var(--rule);
+      }
+      li {
+        border-block-end: 1px solid var(--rule);
+      }
+      .line {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto;
+        align-items: center;
+        column-gap: 1.2rem;
+      }
+      .line > span {
+        padding-block: 0.5rem;
+        overflow-wrap: anywhere;
+      }
+      .opened {
+        padding-block: 0.2rem 1rem;
+        max-inline-size: 52rem;
+      }
+      .with {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 0.2rem 0.6rem;
+      }
+      .with .field {
+        inline-size: auto;
+        max-inline-size: 100%;
+      }
+      dl {
+        border-block-start: 1px solid var(--edge);
+      }
+      dl {
+        display: grid;
+        grid-template-columns: minmax(0, 2fr) minmax(0, 3fr);
+      }
+      dt,
+      dd {
+        padding-block: 0.35rem;
+        border-block-end: 1px solid var(--rule);
+        overflow-wrap: anywhere;
+        font-variant-numeric: tabular-nums;
+      }
+      dt {
+        padding-inline-end: 1rem;
+      }
+      .formulas dd {
+        font-family: var(--mono);
+        font-size: 0.92rem;
+      }
+      @media (max-width: 40rem) {
+        .line {
+          grid-template-columns: minmax(0, 1fr);
+        }
+        .line > span {
+          padding-block-end: 0;
+        }
+        dl {
+          grid-template-columns: minmax(0, 1fr);
+        }
+        dt {
+          padding-block-end: 0;
+          border: 0;
+          color: var(--quiet);
+        }
+        dd {
+          padding-block-start: 0;
+        }
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) held!: HeldSheet
+  @state() private revisions: readonly Revision[] | undefined
+  @state() private all = false
+  /** The revision whose comparison stands open, and with what it is compared. */
+  @state() private opened: number | undefined
+  @state() private other: string = NOW
+  @state() private differences: readonly Difference[] | undefined
+  /** The revision being given a name. */
+  @state() private naming: number | undefined
+  @state() private said = ''
+  private listedAt: number | undefined
+
+  private async list(): Promise<void> {
+    await this.plainly(async () => {
+      this.revisions = await this.held.store.revisions(this.held.id)
+    })
+  }
+
+  private async plainly(work: () => Promise<void>): Promise<void> {
+    try {
+      await work()
+    } catch (error) {
+      this.said = (error as Error).message
+    }
+  }
+
+  private stood(at: number): Promise<Worksheet | undefined> {
+    return this.held.store.revision(this.held.id, at)
+  }
+
+  private async compare(): Promise<void> {
+    const { opened, other } = this
+    if (opened === undefined) return
+    await this.plainly(async () => {
+      const first = await this.stood(opened)
+      const second = other === NOW ? this.held.open.sheet.worksheet : await this.stood(Number(other))
+      if (!first || !second) throw new Error('This revision is no longer kept.')
+      const [before, after] = other !== NOW && Number(other) < opened ? [second, first] : [first, second]
+      const library = await libraryFor([...before.cells, ...after.cells])
+      const found = compare(new Sheet(before, library), new Sheet(after, library))
+      // Another pair may have been asked for meanwhile.
+      if (opened === this.opened && other === this.other) this.differences = found
+    })
+  }
+
+  private look(at: number): void {
+    this.opened = this.opened === at ? undefined : at
+    this.other = NOW
+    this.differences = undefined
+    void this.compare()
+  }
+
+  private async keepAs(event: SubmitEvent): Promise<void> {
+    event.preventDefault()
+    const input = (event.target as HTMLFormElement).elements.namedItem('name') as HTMLInputElement
+    const name = input.value.trim()
+    if (name === '') {
+      this.said = 'Give it a name first.'
+      input.focus()
+      return
+    }
+    await this.plainly(async () => {
+      await this.held.keeper.flush()
+      await this.held.store.keepRevision(this.held.id, { name })
+      input.value = ''
+      this.said = `Kept as «${name}».`
+    })
+    await this.list()
+  }
+
+  private async rename(event: SubmitEvent, at: number): Promise<void> {
+    event.preventDefault()
+    const input = (event.target as HTMLFormElement).elements.namedItem('name') as HTMLInputElement
+    await this.plainly(() => this.held.store.nameRevision(this.held.id, at, input.value))
+    this.naming = undefined
+    await this.list()
+    await this.updateComplete
+    this.renderRoot.querySelector<HTMLElement>(`[data-name="${at}"]`)?.focus()
+  }
+
+  private async name(at: number): Promise<void> {
+    this.naming = this.naming === at ? undefined : at
+    await this.updateComplete
+    this.renderRoot.querySelector<HTMLElement>('li form input')?.focus()
+  }
+
+  private async restore(revision: Revision): Promise<void> {
+    await this.plainly(async () => {
+      const worksheet = await this.stood(revision.at)
+      if (!worksheet) throw new Error('This revision is no longer kept.')
+      await this.held.restore(worksheet)
+      this.opened = undefined
+      this.said = `The sheet is as it was ${when(new Date(revision.at))}. How it stood before is in the list.`
+    })
+    await this.list()
+  }
+
+  private revision(one: Revision): TemplateResult {
+    const time = when(new Date(one.at))
+    const opened = this.opened === one.at
+    const what = one.name === undefined ? time : `${one.name}, ${time}`
+    return html`
+      <li>
+        <div class="line">
+          <span>
+            ${one.name === undefined ? html`${time}` : html`<b>${one.name}</b>, ${time}`}
+            ${one.why === undefined ? nothing : html`<span class="small quiet"> ${one.why}</span>`}
+          </span>
+          <div class="words">
+            <button type="button" class="word" aria-expanded=${opened} aria-label=${`Compare ${what}`} @click=${() => this.look(one.at)}>Compare</button>
+            <button
+              type="button"
+              class="word"
+              aria-label=${`Restore ${what}`}
+              aria-disabled=${this.held.open.frozen.get()}
+              @click=${() => !this.held.open.frozen.get() && void this.restore(one)}
+            >Restore</button>
+            <button
+              type="button"
+              class="word"
+              data-name=${one.at}
+              aria-expanded=${this.naming === one.at}
+              aria-label=${`Name ${what}`}
+              @click=${() => void this.name(one.at)}
+            >Name</button>
+          </div>
+        </div>
+        ${this.naming === one.at ? this.nameForm(one) : nothing} ${opened ? this.compared(one) : nothing}
+      </li>
+    `
+  }
+
+  private nameForm(one: Revision): TemplateResult {
+    return html`
+      <form class="opened" @submit=${(event: SubmitEvent) => void this.rename(event, one.at)}>
+        <label class="small quiet" for="rename">Name of this revision; with one it is kept for ever</label>
+        <input id="rename" class="field" name="name" type="text" autocomplete="off" .value=${one.name ?? ''}>
+        <button type="submit" class="press">Keep the name</button>
+      </form>
+    `
+  }
+
+  private compared(one: Revision): TemplateResult {
+    const others = (this.revisions ?? []).filter(({ at }) => at !== one.at)
+    return html`
+      <div class="opened">
+        <div class="with">
+          <label for="other">Compared with</label>
+          <select
+            id="other"
+            class="field"
+            @change=${(event: Event) => {
+              this.other = (event.target as HTMLSelectElement).value
+              this.differences = undefined
+              void this.compare()
+            }}
+          >
+            <option value=${NOW}>the sheet as it stands</option>
+            ${others.map(({ at, name }) => html`<option value=${at}>${name ? `${name}, ` : ''}${when(new Date(at))}</option>`)}
+          </select>
+        </div>
+        ${this.differences ? comparison(this.differences) : nothing}
+      </div>
+    `
+  }
+
+  override render(): TemplateResult {
+    const keeping = this.held.keeper.keeping.get()
+    const kept = keeping.state === 'kept' ? keeping.at.getTime() : 0
+    if (kept !== this.listedAt) {
+      this.listedAt = kept
+      void this.list().then(() => this.compare())
+    }
+    const { revisions = [] } = this
+    const shown = this.all ? revisions : revisions.slice(0, SHOWN)
+    return html`
+      <section aria-labelledby="revisions">
+        <h2 id="revisions" tabindex="-1">Revisions</h2>
+        <p class="quiet">
+          How this sheet stood: minute by minute for the last hour, then hourly for a day, daily for a month, weekly
+          after. What has a name is kept for ever.
+        </p>
+        <form @submit=${(event: SubmitEvent) => void this.keepAs(event)}>
+          <label class="small quiet" for="name">Name for the sheet as it stands now</label>
+          <input id="name" class="field" name="name" type="text" autocomplete="off">
+          <button type="submit" class="press">Keep as a revision</button>
+        </form>
+        ${
+          this.revisions?.length === 0
+            ? html`<p>None yet. The first is made when the sheet is changed a minute or more after it was last kept.</p>`
+            : html`<ul>
+                ${repeat(
+                  shown,
+                  ({ at }) => at,
+                  (one) => this.revision(one),
+                )}
+              </ul>`
+        }
+        ${
+          shown.length < revisions.length
+            ? html`<div>
+                <button
+                  type="button"
+                  class="word"
+                  @click=${() => {
+                    this.all = true
+                  }}
+                >Show all ${revisions.length}</button>
+              </div>`
+            : nothing
+        }
+        <p class="small" role="status">${this.said}</p>
+      </section>
+    `
+  }
+}

@@ -1,0 +1,117 @@
+import { signal } from '@lit-labs/signals'
+import { newId, type Store, type Summary } from '../../storage/store/store.ts'
+import { Hold, type Holding } from '../../storage/store/tab-lock.ts'
+import type { Worksheet } from '../../worksheet/index.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { Keeper } from './autosave.ts'
+
+/** An open worksheet, its place in the store, and this tab's hold on it. */
+export class HeldSheet {
+  readonly holding = signal<Holding>('here')
+  readonly keeper: Keeper
+  private readonly hold: Hold
+  private readonly stop: () => void
+  /** The document as it is kept or on its way to be: functions that arrive later change no document. */
+  private known: Worksheet
+  private reading: Promise<void> = Promise.resolve()
+
+  constructor(
+    readonly open: OpenSheet,
+    readonly store: Store,
+    readonly id: string,
+    kept: Summary | undefined,
+    changed: () => void,
+  ) {
+    this.known = open.sheet.worksheet
+    this.hold = new Hold(id, {
+      gained: () => void this.resume(),
+      asked: () => this.keeper.flush(),
+      lost: () => {
+        if (this.holding.get() !== 'changed') this.freeze('taken')
+      },
+      keptElsewhere: () => void this.follow(),
+    })
+    this.keeper = new Keeper(store, id, kept, {
+      kept: () => this.hold.kept(),
+      refused: (worksheet) => void this.refused(worksheet),
+    })
+    this.stop = open.sheet.watch(() => {
+      const { worksheet } = open.sheet
+      if (worksheet === this.known) return
+      this.known = worksheet
+      this.keeper.keep(() => open.sheet.worksheet)
+      changed()
+    })
+  }
+
+  /** Takes the sheet, or says that another tab has it. */
+  async take(): Promise<void> {
+    if (!this.store.kept) return
+    this.freeze('elsewhere')
+    if (await this.hold.take()) await this.resume()
+  }
+
+  async takeOver(): Promise<void> {
+    await this.hold.takeOver()
+    await this.resume()
+  }
+
+  /** Keeps what is on the screen as a sheet of its own; gives its id. */
+  async keepCopy(): Promise<string> {
+    const { worksheet } = this.open.sheet
+    const id = newId()
+    await this.store.save(id, { ...worksheet, title: `${worksheet.title}, copy` })
+    return id
+  }
+
+  /** Puts the sheet back to how it stood. How it stands now is kept among its revisions. */
+  async restore(worksheet: Worksheet): Promise<void> {
+    await this.keeper.flush()
+    await this.store.keepRevision(this.id, { why: 'before a restore' })
+    await this.open.learnAll()
+    if (!this.open.frozen.get()) this.open.sheet.become(worksheet)
+    await this.keeper.flush()
+  }
+
+  async close(): Promise<void> {
+    this.open.close()
+    this.stop()
+    await this.keeper.close()
+    this.hold.close()
+  }
+
+  private freeze(holding: Holding): void {
+    this.open.frozen.set(holding !== 'here')
+    this.holding.set(holding)
+  }
+
+  private async resume(): Promise<void> {
+    await this.keeper.flush()
+    await this.readAgain()
+    this.freeze('here')
+  }
+
+  /** Another tab has kept a change: it is shown here too, unless something typed here stands against it. */
+  private async follow(): Promise<void> {
+    await this.keeper.flush()
+    if (this.keeper.keeping.get().state !== 'failed' && this.holding.get() !== 'changed') await this.readAgain()
+  }
+
+  private readAgain(): Promise<void> {
+    this.reading = this.reading.then(async () => {
+      const kept = await this.store.read(this.id).catch(() => undefined)
+      if (!kept) return
+      this.keeper.resume(kept.summary)
+      if (JSON.stringify(kept.worksheet) === JSON.stringify(this.open.sheet.worksheet)) return
+      await this.open.learnAll()
+      this.known = kept.worksheet
+      this.open.sheet.become(kept.worksheet)
+    })
+    return this.reading
+  }
+
+  private async refused(worksheet: Worksheet): Promise<void> {
+    this.freeze('changed')
+    await this.store.keepRevision(this.id, { name: 'Typed in another tab, not kept' }, worksheet).catch(() => {})
+  }
+}

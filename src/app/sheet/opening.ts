@@ -1,0 +1,32 @@
+import { PreparedReader } from '../../language/evaluating/precompiled.ts'
+import { Sheet } from '../../worksheet/editing/sheet.ts'
+import type { Worksheet } from '../../worksheet/index.ts'
+import { functionsOf } from '../common/function-files.ts'
+import { OpenSheet } from '../open/open-sheet.ts'
+import { preparedFor } from '../templates/prepared-template.ts'
+import './sheet-page.ts'
+
+/** Opens a worksheet. This module brings the engine with it: the shelf does without. */
+export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
+  const [prepared, schedules] = await Promise.all([preparedFor(worksheet), schedulesFor(worksheet)])
+  const library = await functionsOf(prepared.flatMap(({ functions }) => functions))
+  let open: OpenSheet | undefined
+  let isLacking = false
+  const reader = new PreparedReader(
+    prepared.map((one) => one.prepared),
+    () => {
+      isLacking = true
+      // Should it fail, it is asked for again at the next key.
+      open?.learn().catch(() => {})
+    },
+  )
+  open = new OpenSheet(new Sheet(worksheet, library, { reader, ...schedules }))
+  if (isLacking) await open.learn()
+  return open
+}
+
+async function schedulesFor({ cells }: Worksheet) {
+  if (!cells.some(({ kind }) => kind === 'schedule')) return {}
+  const { SCHEDULES } = await import('../../worksheet/table/table-capability.ts')
+  return { schedules: SCHEDULES }
+}

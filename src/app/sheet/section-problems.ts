@@ -1,0 +1,56 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { shared } from '../../cells/style/styles.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { type Section, sectionsOf } from '../open/sections.ts'
+
+const MOST = 5
+
+/** In the head of a sheet: the sections with a check to look at, each leading there. */
+@customElement('section-troubles')
+export class SectionTroubles extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    css`
+      p {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        column-gap: 0.7rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+
+  private isTroubled({ rows, exact }: Section): boolean {
+    const { errors, fails, close, waits } = this.open.sheet.standingOf([...rows, ...exact])
+    return errors + fails + close + waits > 0
+  }
+
+  private lead({ id }: Section): void {
+    this.dispatchEvent(new CustomEvent('show-trouble', { detail: id, bubbles: true, composed: true }))
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    this.open.changed.get()
+    const sections = sectionsOf(this.open.sheet.cells)
+    if (sections.length < 2) return nothing
+    const troubled = sections.filter((section) => section.heading && this.isTroubled(section))
+    if (troubled.length === 0) return nothing
+    const more = troubled.length - MOST
+    return html`
+      <p class="small">
+        <span class="quiet">Look at</span>
+        ${troubled
+          .slice(0, MOST)
+          .map(
+            (section) =>
+              html`<button type="button" class="word" @click=${() => this.lead(section)}>${section.heading?.text || 'Untitled section'}</button>`,
+          )}
+        ${more > 0 ? html`<span class="quiet">and ${more} more</span>` : nothing}
+      </p>
+    `
+  }
+}

@@ -1,0 +1,269 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import type { Asked } from '../../cells/shared/cell-view.ts'
+import { labelledStyle } from '../../cells/shared/labelled.ts'
+import { fold, shared } from '../../cells/style/styles.ts'
+import { type Cell, ChangeRefused } from '../../worksheet/index.ts'
+import type { BuildFace } from '../build/build-face.ts'
+import '../fill/fill-face.ts'
+import { standingInWords } from '../common/check-summary.ts'
+import { paperStyle } from '../common/page-style.ts'
+import { type Face, withFace } from '../common/route.ts'
+import type { FillFace } from '../fill/fill-face.ts'
+import type { FindLine } from '../find/find-line.ts'
+import { markFound } from '../open/find-mark.ts'
+import { isField } from '../open/is-field.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { sectionsOf } from '../open/sections.ts'
+import { firstTrouble } from '../open/worst-problem.ts'
+import type { HeldSheet } from '../session/sheet-session.ts'
+import { keysList, keysStyle, turnToKeys } from './keys-list.ts'
+import './sheet-head.ts'
+import type { SheetHead } from './sheet-head.ts'
+
+/** A live region is told how the checks stand once the typing pauses, not at every key. */
+const SPOKEN_AFTER_MS = 900
+
+/** An open worksheet: its head, what can be shared, and one of its two faces. */
+@customElement('sheet-page')
+export class SheetPage extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    labelledStyle,
+    fold,
+    keysStyle,
+    paperStyle,
+    css`
+      main {
+        padding-block-end: 1.4rem;
+      }
+      .keys {
+        margin-block-start: 1.4rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) held!: HeldSheet
+  @property() face: Face = 'fill'
+  @property({ type: Boolean }) sharing = false
+  @state() private spoken = ''
+  @state() private looksBack = false
+  @state() private finds = false
+  @query('fill-face') private fillFace!: FillFace | null
+  @query('.keys') private keysPlace!: HTMLDetailsElement
+  @query('build-face') private buildFace!: BuildFace | null
+  /** A cell to be shown once the face it is on is there. */
+  private arriving: string | undefined
+  /** What had the focus when the list of keys was opened by key. */
+  private beforeKeys: HTMLElement | undefined
+  private isStill = false
+  private speaking: ReturnType<typeof setTimeout> | undefined
+
+  private get open(): OpenSheet {
+    return this.held.open
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    document.addEventListener('keydown', this.keys)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    document.removeEventListener('keydown', this.keys)
+    clearTimeout(this.speaking)
+  }
+
+  /** Only a second tab ever needs what this brings. */
+  private async holdStill(): Promise<void> {
+    this.isStill = true
+    const [{ readOnly }] = await Promise.all([import('../common/read-only.ts'), import('../session/tab-lock-bar.ts')])
+    readOnly(this.renderRoot.querySelector('main') as HTMLElement, () => this.open.frozen.get())
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('face') && this.face === 'build') void import('../build/build-face.ts')
+    if (changed.has('face') && this.face === 'stand') void import('../stand/stand-view.ts')
+    if (changed.has('face') && this.face === 'functions') void import('../guide/function-guide.ts')
+    if (changed.has('sharing') && this.sharing) void import('../share/share-panel.ts')
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    if (changed.has('sharing') && this.sharing) void this.show('share-panel')
+    const { arriving } = this
+    if (arriving === undefined || (this.face !== 'build' && this.face !== 'fill')) return
+    this.arriving = undefined
+    void this.showArrived(arriving)
+  }
+
+  private async show(name: 'share-panel' | 'revisions-panel'): Promise<void> {
+    await customElements.whenDefined(name)
+    const panel = this.renderRoot.querySelector<LitElement>(name)
+    await panel?.updateComplete
+    panel?.renderRoot.querySelector<HTMLElement>('h2')?.focus()
+  }
+
+  private readonly keys = (event: KeyboardEvent): void => {
+    if (event.key === '?' && !event.ctrlKey && !event.metaKey && !event.altKey && !isField(event)) {
+      event.preventDefault()
+      this.beforeKeys = turnToKeys(this.keysPlace, this.beforeKeys)
+    }
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return
+    const key = event.key.toLowerCase()
+    if (key === 'f') {
+      // Pressed once more it is the browser’s own.
+      if (!this.canFind || isIn(event, 'find-line')) return
+      void this.find()
+    } else if (key === 'z') this.step(event.shiftKey ? 'redo' : 'undo')
+    else if (key === 'y') this.step('redo')
+    else if (key === 'p') void this.print()
+    else return
+    event.preventDefault()
+  }
+
+  /** The browser’s own would print the page as it is on the screen. */
+  private async print(): Promise<void> {
+    const { printHeld } = await import('../paper/give-out.ts')
+    await printHeld(this.held)
+  }
+
+  private step(which: 'undo' | 'redo'): void {
+    this.open.step(which)
+  }
+
+  private readonly asked = (event: CustomEvent<Asked>): void => {
+    const { change, merge } = event.detail
+    try {
+      this.open.apply(change, merge)
+    } catch (error) {
+      if (!(error instanceof ChangeRefused)) throw error
+      event.detail.refused = error.message
+    }
+  }
+
+  private get canFind(): boolean {
+    return this.face === 'fill' || this.face === 'build'
+  }
+
+  private async find(): Promise<void> {
+    await import('../find/find-line.ts')
+    this.finds = true
+    await this.updateComplete
+    this.renderRoot.querySelector<FindLine>('find-line')?.take()
+  }
+
+  private readonly showFound = (id?: string): void => {
+    const face = this.fillFace ?? this.buildFace
+    if (id !== undefined) void face?.show(id, 'found')
+    else if (face) markFound(face.renderRoot)
+  }
+
+  /** The focus goes to what was found; else back to where finding began. */
+  private leaveFind(id?: string): void {
+    this.finds = false
+    if (id !== undefined) this.lead(id)
+    else this.renderRoot.querySelector<SheetHead>('sheet-head')?.focusFind()
+  }
+
+  private async lookBack(): Promise<void> {
+    this.looksBack = !this.looksBack
+    if (!this.looksBack) return
+    await import('../revisions/revisions-panel.ts')
+    await this.updateComplete
+    await this.show('revisions-panel')
+  }
+
+  /** In the whole sheet, or in the section that is named. */
+  private readonly showTrouble = (event: CustomEvent<string | undefined>): void => {
+    const { sheet } = this.open
+    const section = sectionsOf(sheet.cells).find(({ id }) => id === event.detail)
+    const id = firstTrouble(sheet, section ? [...section.rows, ...section.exact] : undefined)
+    if (id !== undefined) this.lead(id)
+  }
+
+  private speak(words: string): void {
+    if (words === this.spoken) return
+    clearTimeout(this.speaking)
+    this.speaking = setTimeout(() => {
+      this.spoken = words
+    }, SPOKEN_AFTER_MS)
+  }
+
+  /** An example from the guide becomes the sheet's last result, opened where it is built. */
+  private async put(formula: string): Promise<void> {
+    const { newCell } = await import('../common/new-cell.ts')
+    const cell = { ...newCell('result', this.open.sheet.cells), formula } as Cell
+    this.open.apply({ do: 'add', cell, at: this.open.sheet.cells.length })
+    this.arriving = cell.id
+    location.hash = withFace(location.hash, 'build')
+  }
+
+  /** To a cell on the face that is open; from elsewhere, to where it is filled in. */
+  private lead(id: string): void {
+    const open = this.fillFace ?? this.buildFace
+    if (open) {
+      void open.show(id)
+      return
+    }
+    this.arriving = id
+    location.hash = withFace(location.hash, 'fill')
+  }
+
+  private async showArrived(id: string): Promise<void> {
+    if (this.face === 'build') await customElements.whenDefined('build-face')
+    await (this.fillFace ?? this.buildFace)?.show(id)
+  }
+
+  private shownFace(): TemplateResult {
+    if (this.face === 'build') return html`<build-face .open=${this.open}></build-face>`
+    if (this.face === 'fill') return html`<fill-face .open=${this.open}></fill-face>`
+    if (this.face === 'stand')
+      return html`<stand-view .open=${this.open} @cell-wanted=${(event: CustomEvent<string>) => this.lead(event.detail)}></stand-view>`
+    return html`<function-guide canPut @example-put=${(event: CustomEvent<string>) => void this.put(event.detail)}></function-guide>`
+  }
+
+  override render(): TemplateResult {
+    this.open.changed.get()
+    const { worksheet, standing } = this.open.sheet
+    const holding = this.held.holding.get()
+    if (holding !== 'here' && !this.isStill) void this.holdStill()
+    this.speak(standingInWords(standing))
+    return html`
+      <main @change-asked=${this.asked}>
+        <sheet-head
+          .open=${this.open}
+          .keeper=${this.held.keeper}
+          .looksBack=${this.looksBack}
+          .build=${this.face === 'build'}
+          .stand=${this.face === 'stand'}
+          .canFind=${this.canFind}
+          .finds=${this.finds && this.canFind}
+          @show-trouble=${this.showTrouble}
+          @undo-asked=${() => this.step('undo')}
+          @redo-asked=${() => this.step('redo')}
+          @revisions-asked=${() => void this.lookBack()}
+          @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
+        ></sheet-head>
+        ${holding === 'here' ? nothing : html`<hold-bar .held=${this.held} .holding=${holding}></hold-bar>`}
+        ${this.looksBack ? html`<revisions-panel .held=${this.held}></revisions-panel>` : nothing}
+        ${this.sharing ? html`<share-panel .worksheet=${worksheet} .held=${this.held}></share-panel>` : nothing}
+        ${
+          this.finds && this.canFind
+            ? html`<find-line
+                .open=${this.open}
+                .show=${this.showFound}
+                @find-left=${(event: CustomEvent<string | null>) => this.leaveFind(event.detail ?? undefined)}
+              ></find-line>`
+            : nothing
+        }
+        ${this.shownFace()}
+        ${keysList()}
+        <p class="unseen" role="status">${this.spoken}</p>
+      </main>
+    `
+  }
+}
+
+const isIn = (event: Event, name: string): boolean =>
+  event.composedPath().some((one) => one instanceof HTMLElement && one.localName === name)

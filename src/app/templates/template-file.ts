@@ -1,0 +1,30 @@
+import type { SubjectFile } from '../../functions/index.ts'
+import type { PreparedFormulas } from '../../language/evaluating/precompiled.ts'
+import type { Cell, Worksheet } from '../../worksheet/index.ts'
+
+/** A template as the page fetches it: with all that computing it needs, so that neither parser nor checker is. */
+export interface TemplateFile {
+  readonly worksheet: Worksheet
+  readonly prepared: PreparedFormulas
+  /** The files of functions its formulas call. */
+  readonly functions: readonly SubjectFile[]
+}
+
+/** For each template, the marks of its formulas, with a space between. */
+export type FormulaIndex = Readonly<Record<string, string>>
+
+/** The formulas that cells compute or draw by. */
+export const formulasOf = (cells: readonly Cell[]): string[] =>
+  cells.flatMap((cell) => {
+    if (cell.kind === 'result') return [cell.formula]
+    if (cell.kind === 'check') return [cell.condition]
+    if (cell.kind === 'schedule') return cell.columns.flatMap(({ formula }) => formula ?? [])
+    return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []
+  })
+
+/** A short mark of a text: the same text has the same. That two texts share one does no harm. */
+export function markOf(text: string): string {
+  let hash = 0x811c9dc5
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193)
+  return (hash >>> 0).toString(36)
+}

@@ -1,0 +1,145 @@
+import { css, html, type TemplateResult } from 'lit'
+import { live } from 'lit/directives/live.js'
+import type { Given, Sheet } from '../../worksheet/index.ts'
+
+export type Entry = NonNullable<Given['entry']>
+
+export const entryStyle = css`
+  .entry[inputmode] {
+    font-size: var(--entry-size, 1.2rem);
+    font-variant-numeric: tabular-nums;
+    text-align: end;
+  }
+  .wide {
+    grid-column: 2 / -1;
+  }
+  .yes-no {
+    display: grid;
+    grid-template-columns: 1fr 1fr;
+    border: 0;
+    margin: 0;
+    padding: 0;
+    min-inline-size: 0;
+  }
+  .yes-no label {
+    display: flex;
+    align-items: center;
+    gap: 0.5rem;
+    min-block-size: 44px;
+    padding-inline: 0.6rem;
+    border: 1px solid var(--edge);
+    background: var(--well);
+    cursor: pointer;
+  }
+  .yes-no label + label {
+    border-inline-start: 0;
+  }
+  .yes-no input {
+    inline-size: 1.15rem;
+    block-size: 1.15rem;
+    margin: 0;
+    accent-color: var(--ink);
+  }
+  @container (max-width: 25rem) {
+    .entry {
+      /* A sensor's pixels, 6000 x 4000, fit the narrow field at this size. */
+      font-size: 1.06rem;
+    }
+  }
+`
+
+interface EntryParts {
+  readonly entry: Entry
+  readonly cell: Given
+  readonly label: string
+  readonly sheet: Sheet
+  /** The text in it cannot be read. */
+  readonly bad: boolean
+  /** The ids of what describes it. */
+  readonly described: string
+  readonly put: (value: string) => void
+}
+
+const typedIn = (event: Event): string => (event.target as HTMLInputElement).value
+
+function yesNo({ cell, put }: EntryParts): TemplateResult {
+  return html`
+    <fieldset class="wide yes-no" aria-labelledby="label">
+      ${['yes', 'no'].map(
+        (answer, i) => html`
+          <label>
+            <input
+              type="radio"
+              name="entry"
+              class=${i === 0 ? 'entry' : ''}
+              .checked=${live(cell.value.trim() === answer)}
+              @change=${() => put(answer)}
+            >
+            ${answer === 'yes' ? 'Yes' : 'No'}
+          </label>
+        `,
+      )}
+    </fieldset>
+  `
+}
+
+function choice({ cell, described, bad, put }: EntryParts): TemplateResult {
+  const options = cell.options ?? []
+  const stray = options.includes(cell.value) ? [] : [cell.value]
+  return html`
+    <select
+      id="entry"
+      class="field entry wide"
+      aria-describedby=${described}
+      aria-invalid=${bad}
+      .value=${live(cell.value)}
+      @change=${(event: Event) => put(typedIn(event))}
+    >
+      ${[...stray, ...options].map(
+        (option) => html`<option value=${option} ?selected=${option === cell.value}>${option || '—'}</option>`,
+      )}
+    </select>
+  `
+}
+
+/** Fetched when a sheet first asks for a piece of kit. */
+function kit({ cell, label, sheet }: EntryParts): TemplateResult {
+  void import('../kit/kit-field.ts')
+  return html`<kit-field id="entry" class="entry wide" .cell=${cell} .sheet=${sheet} .label=${label}></kit-field>`
+}
+
+/** The field a given is filled in with, by its kind of entry. */
+export function entryField(parts: EntryParts): TemplateResult {
+  const { entry, cell, described, bad, put } = parts
+  if (entry === 'yes or no') return yesNo(parts)
+  if (entry === 'choice') return choice(parts)
+  if (entry === 'kit') return kit(parts)
+  if (entry === 'date' || entry === 'text')
+    return html`
+      <input
+        id="entry"
+        class="field entry wide"
+        type=${entry}
+        autocomplete="off"
+        aria-describedby=${described}
+        aria-invalid=${bad}
+        .value=${live(cell.value)}
+        @input=${(event: Event) => put(typedIn(event))}
+      >
+    `
+  return html`
+    <input
+      id="entry"
+      class="field entry"
+      type="text"
+      inputmode="text"
+      autocomplete="off"
+      autocapitalize="off"
+      spellcheck="false"
+      aria-describedby=${described}
+      aria-invalid=${bad}
+      .value=${live(cell.value)}
+      @input=${(event: Event) => put(typedIn(event))}
+    >
+  `
+}

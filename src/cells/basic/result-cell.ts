@@ -1,0 +1,210 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../../worksheet/index.ts'
+import { ask, type CellSignal, labelOf, type ResultView } from '../shared/cell-view.ts'
+import { troubleStyle } from '../shared/error-message.ts'
+import { measuredField, measuring } from '../shared/measured-field.ts'
+import { field, isLong, row, shared } from '../style/styles.ts'
+
+/** A figure longer than this takes the width of the row; a list or a record breaks badly, and does so sooner. */
+const LONG_FIGURE = 14
+const LONG_LIST = 8
+
+export const resultStyle = css`
+  .result .figure {
+    font-weight: 700;
+  }
+  .fold {
+    display: inline-block;
+    /* A finger's width, without moving what stands around it. */
+    margin-block: -0.75rem;
+    padding-block: 0.75rem;
+    padding-inline: 0;
+    border: 0;
+    background: none;
+    line-height: inherit;
+    text-align: start;
+    cursor: pointer;
+  }
+  .fold:hover,
+  .fold[aria-expanded='true'] {
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.28em;
+  }
+  .fold[aria-expanded='true'] {
+    font-weight: 700;
+  }
+  .what .words {
+    display: flex;
+    margin-block: -0.35rem;
+  }
+  .measure {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
+    column-gap: 0.7rem;
+    align-items: center;
+    padding-block-end: 0.5rem;
+  }
+  .measure .field {
+    font-size: 1.2rem;
+    font-variant-numeric: tabular-nums;
+    text-align: end;
+  }
+  .measure .below {
+    padding-block: 0.5rem 0;
+  }
+  @container (max-width: 25rem) {
+    .measure {
+      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 9rem) var(--unit-narrow, 2.7rem);
+      column-gap: 0.5rem;
+    }
+  }
+  .row.spread .figure {
+    grid-column: 1 / -1;
+    font-size: 1rem;
+    font-weight: 400;
+    text-align: start;
+    padding-block-end: 0.5rem;
+    overflow-wrap: anywhere;
+  }
+  .row.spread .what {
+    grid-column: 1 / -1;
+    padding-block-start: 0.5rem;
+  }
+`
+
+/** Names in a sentence: `A`, `A and B`, `A, B and 3 more`. */
+export function listed(names: readonly string[]): string {
+  const shown = names.length > 3 ? [...names.slice(0, 2), `${names.length - 2} more`] : names
+  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`
+}
+
+/** Why there is no figure, in one line. */
+export function whyNot(outcome: Outcome, called: (name: string) => string): string | undefined {
+  if (outcome.state === 'waiting')
+    return outcome.on.length > 0 ? `waits for ${listed(outcome.on.map(called))}` : undefined
+  if (outcome.state === 'error' && outcome.origin) return `held up by ${called(outcome.origin)}`
+  return undefined
+}
+
+/** The figure and its unit, or a dash where there is none. */
+export function figureOf(
+  outcome: Outcome,
+  shown = outcome.state === 'value' ? outcome.shown : undefined,
+): TemplateResult {
+  if (outcome.state !== 'value' || !shown)
+    return html`<span class="figure quiet" aria-hidden="true">–</span><span class="unit"></span>`
+  const { figure, unit } = shown
+  const plain = outcome.type.kind === 'record' || outcome.type.kind === 'list' ? figure.replaceAll('_', ' ') : figure
+  return html`<span class="figure">${plain}</span>${
+    isSpread(outcome) ? nothing : html`<span class="unit">${unit}</span>`
+  }`
+}
+
+/** A list of records as a table, fetched when there is one. */
+function records(label: string, outcome: Outcome): TemplateResult | undefined {
+  if (outcome.state !== 'value' || outcome.type.kind !== 'list' || outcome.type.of.kind !== 'record') return undefined
+  void import('../details/records-table.ts')
+  return html`<records-table class="below" .label=${label} .type=${outcome.type.of} .rows=${outcome.value}></records-table>`
+}
+
+export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
+  outcome.state === 'value' &&
+  outcome.shown.figure.length >
+    (outcome.type.kind === 'record' || outcome.type.kind === 'list' ? LONG_LIST : LONG_FIGURE)
+
+/** A result on the fill-in face: its label and its figure on its unit. */
+@customElement('result-cell')
+export class ResultCell extends SignalWatcher(LitElement) {
+  static override styles = [shared, row, field, resultStyle, troubleStyle]
+
+  @property({ attribute: false }) view!: CellSignal<ResultView>
+  @state() private unfolded = false
+  @state() private measuring = false
+  @query('.measure .field') private measureField!: HTMLInputElement | null
+
+  private async unfold(): Promise<void> {
+    if (!this.unfolded) await import('../details/result-more.ts')
+    this.unfolded = !this.unfolded
+  }
+
+  private async measure(): Promise<void> {
+    this.measuring = !this.measuring
+    await this.updateComplete
+    this.measureField?.focus()
+  }
+
+  private clear(cell: Result): void {
+    ask(this, { do: 'replace', cell: withMeasured(cell, '') })
+    this.measuring = false
+  }
+
+  private measured(cell: Result, outcome: Outcome): TemplateResult | typeof nothing {
+    const { measured } = outcome.state === 'value' ? outcome : {}
+    const kept = cell.measured !== undefined && cell.measured.trim() !== ''
+    const led = cell.measure !== undefined || kept || this.measuring || this.unfolded
+    const numeric = outcome.state !== 'value' || outcome.type.kind === 'number'
+    return html`
+      ${measured ? html`<span class="small seen">measured ${measured.shown.text}${measured.difference ? `, ${measured.difference}` : ''}</span>` : nothing}
+      ${
+        led && numeric
+          ? html`<span class="small words">
+              <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>Measure</button>
+              ${kept ? html`<button type="button" class="word" @click=${() => this.clear(cell)}>Clear</button>` : nothing}
+            </span>`
+          : nothing
+      }
+    `
+  }
+
+  private measureRow(cell: Result, outcome: Outcome): TemplateResult {
+    return html`
+      <div class="below measure">
+        <label for="measured" class="small">${cell.measure ?? 'As measured; it is reckoned on with until it is cleared.'}</label>
+        ${measuredField(cell, outcome, (text) => ask(this, ...measuring(cell, text)))}
+      </div>
+    `
+  }
+
+  override render(): TemplateResult {
+    const view = this.view.get()
+    const { cell, outcome, called } = view
+    const label = labelOf(cell)
+    const why = whyNot(outcome, called)
+    const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
+    const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
+    const warnings = outcome.state === 'value' ? outcome.warnings : []
+    const shape = isSpread(outcome) ? 'spread' : isLong(label, cell.hint) ? 'long' : ''
+    const computed = outcome.state === 'value' ? outcome.measured?.computed?.shown : undefined
+    return html`
+      <div class="row result ${shape}">
+        <div class="what">
+          <button type="button" class="fold label" aria-expanded=${this.unfolded} @click=${() => void this.unfold()}>${label}</button>
+          ${why ? html`<span class="small">${why}</span>` : nothing}
+          ${mark ? html`<span class="small">nearest mark ${mark}</span>` : nothing}
+          ${cell.hint ? html`<span class="small">${cell.hint}</span>` : nothing}
+          ${this.measured(cell, outcome)}
+        </div>
+        ${records(label, outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}
+        ${this.measuring ? this.measureRow(cell, outcome) : nothing}
+        ${said(
+          'Not computed',
+          own.map(({ message }) => message),
+        )} ${said(
+          'Caution',
+          warnings.map(({ message }) => message),
+        )}
+        ${this.unfolded ? html`<result-more class="below" .view=${view}></result-more>` : nothing}
+      </div>
+    `
+  }
+}
+
+const said = (word: string, sentences: readonly string[]): TemplateResult | typeof nothing =>
+  sentences.length > 0
+    ? html`<div class="below small">
+        ${[...new Set(sentences)].map((one) => html`<div class="trouble"><p><b>${word}:</b> ${one}</p></div>`)}
+      </div>`
+    : nothing

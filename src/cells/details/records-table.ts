@@ -1,0 +1,66 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { type RecordValue, showValue, type Type, type Value } from '../../language/index.ts'
+import { shared } from '../style/styles.ts'
+import { figuresTable, firstColumn } from './figures-table.ts'
+
+const MOST = 20
+
+/** A list of records, a row each: tubes and how far they reach, lamps and where they stand. */
+@customElement('records-table')
+export class RecordsTable extends LitElement {
+  static override styles = [
+    shared,
+    figuresTable,
+    css`
+      th,
+      td {
+        padding: 0.25rem 0 0.25rem 1.1rem;
+        white-space: nowrap;
+      }
+      th {
+        font-size: 0.86rem;
+        color: var(--quiet);
+      }
+      tr:last-child td {
+        border-block-end: 0;
+      }
+      td:first-child {
+        white-space: normal;
+      }
+    `,
+    firstColumn,
+  ]
+
+  /** Of one record. */
+  @property({ attribute: false }) type!: Extract<Type, { kind: 'record' }>
+  @property() label = ''
+  @property({ attribute: false }) rows: readonly Value[] = []
+
+  override render(): TemplateResult {
+    const parts = Object.entries(this.type.parts)
+    const more = this.rows.length - MOST
+    return html`
+      <div class="scrolled" tabindex="0" role="region" aria-label=${this.label}>
+      <table>
+        <thead><tr>${parts.map(([name]) => html`<th scope="col">${name.replaceAll('_', ' ')}</th>`)}</tr></thead>
+        <tbody>
+          ${this.rows
+            .slice(0, MOST)
+            .map(
+              (row) =>
+                html`<tr>${parts.map(([name, type]) => html`<td>${shownIn((row as RecordValue)[name] as Value, type)}</td>`)}</tr>`,
+            )}
+        </tbody>
+      </table>
+      </div>
+      ${more > 0 ? html`<p class="small quiet">and ${more} more</p>` : nothing}
+    `
+  }
+}
+
+/** A list within a row stands without its braces; an empty one is a dash. */
+const shownIn = (value: Value, type: Type): string =>
+  showValue(value, type)
+    .text.replace(/^\{|\}$/g, '')
+    .replaceAll('_', ' ') || '–'

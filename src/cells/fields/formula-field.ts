@@ -1,0 +1,172 @@
+import { css, html, LitElement, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
+import type { FormulaEditor } from '../../language/editor/index.ts'
+import type { Diagnostic, Guide, Scope } from '../../language/index.ts'
+import { trouble, troubleStyle } from '../shared/error-message.ts'
+import { field, shared } from '../style/styles.ts'
+
+/** Told while a formula is typed, with its whole text. */
+export type FormulaEvent = CustomEvent<string>
+
+/**
+ * A formula to be written. Until it has the focus it is plain text; then the editor is fetched and takes its place,
+ * with what was typed in the meantime.
+ */
+@customElement('formula-field')
+export class FormulaField extends LitElement {
+  static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true }
+  static override styles = [
+    shared,
+    field,
+    troubleStyle,
+    css`
+      label,
+      .label {
+        display: block;
+        padding-block-end: 3px;
+      }
+      textarea.field {
+        field-sizing: content;
+        min-block-size: 44px;
+        padding-block: 0.55rem;
+        line-height: 1.5;
+        resize: none;
+        overflow-wrap: anywhere;
+      }
+      .troubles {
+        margin-block-start: 0.5rem;
+      }
+    `,
+  ]
+
+  @property() label = ''
+  @property() value = ''
+  @property({ attribute: false }) scope!: () => Scope
+  @property({ attribute: false }) called!: (name: string) => string
+  @property({ attribute: false }) diagnostics: readonly Diagnostic[] = []
+  @state() private edited = false
+  @query('.place') private place!: HTMLElement
+  @query('textarea') private plain!: HTMLTextAreaElement | null
+  private editor: FormulaEditor | undefined
+  private textBefore = ''
+  private marking: number | undefined
+
+  override focus(): void {
+    if (this.editor) this.editor.focus()
+    else void this.updateComplete.then(() => this.plain?.focus())
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.editor?.destroy()
+    this.editor = undefined
+    this.edited = false
+  }
+
+  private tell(text: string): void {
+    this.value = text
+    this.dispatchEvent(new CustomEvent('formula-typed', { detail: text }))
+  }
+
+  private leave(): void {
+    this.dispatchEvent(new CustomEvent('formula-left', { bubbles: true, composed: true }))
+  }
+
+  private restore(): void {
+    if (this.value !== this.textBefore) this.tell(this.textBefore)
+    this.editor?.setText(this.textBefore)
+    this.leave()
+  }
+
+  private async open(): Promise<void> {
+    this.textBefore = this.value
+    if (this.editor) return
+    let load: typeof import('../../language/editor/index.ts')
+    let guide: Guide
+    try {
+      ;[load, { GUIDE: guide }] = await Promise.all([import('../../language/editor/index.ts'), import('virtual:guide')])
+    } catch {
+      // Without the network the plain field goes on working.
+      return
+    }
+    const plain = this.plain
+    // Gone, or left again, while it was fetched.
+    if (this.editor || !plain || this.renderRoot !== plain.getRootNode() || !this.isConnected) return
+    const held = this.shadowRoot?.activeElement === plain
+    if (!held) return
+    const caret = plain.selectionStart
+    this.edited = true
+    this.editor = load.openFormulaEditor({
+      parent: this.place,
+      root: this.shadowRoot as ShadowRoot,
+      text: this.value,
+      caret,
+      label: this.label,
+      describedBy: 'troubles',
+      scope: () => this.scope(),
+      guide,
+      called: (name) => this.called(name),
+      onText: (text) => this.tell(text),
+      onKeep: () => this.leave(),
+      onRestore: () => this.restore(),
+      onFocus: () => {
+        this.textBefore = this.value
+      },
+    })
+    // Before the focus: marks drawn right after it would take the caret with them.
+    this.editor.setDiagnostics(this.diagnostics)
+    this.editor.focus()
+  }
+
+  override updated(changed: PropertyValues<this>): void {
+    if (!this.editor) return
+    if (changed.has('value')) this.editor.setText(this.value)
+    if (changed.has('diagnostics')) this.mark()
+  }
+
+  /** Marks drawn in the same turn as a key would take the caret with them. */
+  private mark(): void {
+    this.marking ??= requestAnimationFrame(() => {
+      this.marking = undefined
+      this.editor?.setDiagnostics(this.diagnostics)
+    })
+  }
+
+  override render(): TemplateResult {
+    return html`
+      <label class="small quiet" for="plain">${this.label}</label>
+      <div class="place">
+        ${
+          this.edited
+            ? ''
+            : html`<textarea
+                id="plain"
+                class="field mono"
+                rows="1"
+                autocapitalize="off"
+                autocomplete="off"
+                spellcheck="false"
+                aria-describedby="troubles"
+                .value=${live(this.value)}
+                @focus=${() => void this.open()}
+                @input=${(event: Event) => this.tell((event.target as HTMLTextAreaElement).value.replace(/\s*\n\s*/g, ' '))}
+                @keydown=${(event: KeyboardEvent) => {
+                  if (event.key === 'Escape') this.restore()
+                  else if (event.key === 'Enter' && !event.altKey) {
+                    event.preventDefault()
+                    this.leave()
+                  }
+                }}
+              ></textarea>`
+        }
+      </div>
+      <div id="troubles" class=${this.diagnostics.length > 0 ? 'troubles' : ''}>
+        ${trouble(this.value, this.diagnostics, (text) => {
+          this.tell(text)
+          this.focus()
+        })}
+      </div>
+    `
+  }
+}

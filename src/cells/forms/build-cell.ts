@@ -1,0 +1,189 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, query } from 'lit/decorators.js'
+import type { Scope } from '../../language/index.ts'
+import { type Cell, isNamed } from '../../worksheet/index.ts'
+import { ask, type CellSignal } from '../shared/cell-view.ts'
+import { buildRow, buildRowStyle } from './build-row.ts'
+import { cellForm } from './cell-form.ts'
+import '../fields/formula-field.ts'
+import { labelledStyle } from '../shared/labelled.ts'
+import '../fields/name-field.ts'
+import { isMadeUp, nameOfLabel } from '../fields/name-of-label.ts'
+import { field, row, shared } from '../style/styles.ts'
+
+/** What may be done with a whole cell. */
+export type CellAct =
+  | 'toggle'
+  | 'formula'
+  | 'earlier'
+  | 'later'
+  | 'section earlier'
+  | 'section later'
+  | 'duplicate'
+  | 'remove'
+  | 'below'
+  | 'pick'
+
+declare global {
+  interface HTMLElementEventMap {
+    'cell-act': CustomEvent<{ readonly id: string; readonly act: CellAct }>
+    /** A row is taken by its grip: to be dragged, if the pointer moves. */
+    'cell-gripped': CustomEvent<{ readonly id: string; readonly grip: HTMLElement; readonly event: PointerEvent }>
+  }
+}
+
+const ACTS: readonly (readonly [CellAct, string])[] = [
+  ['below', 'Add below'],
+  ['duplicate', 'Duplicate'],
+  ['earlier', 'Earlier'],
+  ['later', 'Later'],
+  ['remove', 'Remove'],
+]
+
+/** Of a heading: with all that stands under it. */
+const SECTION_ACTS: typeof ACTS = [
+  ['section earlier', 'Section earlier'],
+  ['section later', 'Section later'],
+]
+
+/** A cell on the build face: closed, a line with its name and formula; open, all it is made of. */
+@customElement('build-cell')
+export class BuildCell extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    row,
+    field,
+    labelledStyle,
+    buildRowStyle,
+    css`
+      :host {
+        border-block-end: 1px solid var(--rule);
+        scroll-margin-block: 5rem;
+      }
+      .open {
+        margin-inline: -1rem;
+        padding-inline: calc(1rem - 4px) 1rem;
+        border-inline-start: 4px solid var(--ink);
+      }
+      .picked {
+        background: var(--mark);
+      }
+      .form {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) minmax(0, 1fr) 7rem;
+        gap: 0.7rem 0.9rem;
+        align-items: start;
+        padding-block: 0.3rem 0.2rem;
+      }
+      .form > .all {
+        grid-column: 1 / -1;
+      }
+      .words {
+        padding-block: 0.2rem 0.4rem;
+      }
+      @container (max-width: 34rem) {
+        .form {
+          grid-template-columns: minmax(0, 1fr);
+        }
+        .open {
+          margin-inline: -0.6rem;
+          padding-inline: calc(0.6rem - 4px) 0.6rem;
+        }
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) view!: CellSignal
+  @property({ attribute: false }) scope!: () => Scope
+  @property({ type: Boolean }) open = false
+  @property({ type: Boolean }) picked = false
+  /** Some cell is selected: each shows whether it is. */
+  @property({ type: Boolean }) picking = false
+  @query('.call') private call!: HTMLElement
+
+  /** To the row itself: where focus goes when a field is left. */
+  override focus(): void {
+    this.call?.focus()
+  }
+
+  /** To the first thing to fill in of a cell just added. */
+  async focusFirst(): Promise<void> {
+    await this.updateComplete
+    const wide = this.renderRoot.querySelector<LitElement>('wide-form')
+    await wide?.updateComplete
+    const first = (wide ?? this).renderRoot.querySelector<HTMLElement>('.first input, .first textarea')
+    first?.focus()
+    if (first instanceof HTMLInputElement) first.select()
+  }
+
+  async focusFormula(): Promise<void> {
+    await this.updateComplete
+    const formula = this.renderRoot.querySelector<HTMLElement>('.formula')
+    if (formula) formula.focus()
+    else await this.focusFirst()
+  }
+
+  private act(act: CellAct): void {
+    const { id } = this.view.get().cell
+    this.dispatchEvent(new CustomEvent('cell-act', { detail: { id, act }, bubbles: true, composed: true }))
+  }
+
+  private grip(event: PointerEvent): void {
+    const { id } = this.view.get().cell
+    const grip = event.currentTarget as HTMLElement
+    this.dispatchEvent(new CustomEvent('cell-gripped', { detail: { id, grip, event }, bubbles: true, composed: true }))
+  }
+
+  private put(cell: Cell, key: string): void {
+    ask(this, { do: 'replace', cell }, key)
+  }
+
+  private rename(name: string): string | undefined {
+    const { cell } = this.view.get()
+    return ask(this, { do: 'rename', id: cell.id, name })
+  }
+
+  /** A made-up name gives way to one made from the label, or one like it. */
+  private followLabel(): void {
+    const { cell } = this.view.get()
+    if (!isNamed(cell) || !isMadeUp(cell.name)) return
+    const name = nameOfLabel(cell.label ?? '')
+    if (!name) return
+    for (const one of [name, `${name}_2`, `${name}_3`]) if (this.rename(one) === undefined) return
+  }
+
+  override render(): TemplateResult {
+    const view = this.view.get()
+    return html`
+      <div class="${this.open ? 'open' : ''} ${this.picked ? 'picked' : ''}">
+        ${buildRow(view, this, {
+          toggle: () => this.act('toggle'),
+          formula: () => this.act('formula'),
+          pick: () => this.act('pick'),
+          grip: (event) => this.grip(event),
+        })}
+        ${
+          this.open
+            ? html`
+                <div class="form" @formula-left=${() => this.focus()}>
+                  ${cellForm({
+                    view,
+                    scope: this.scope,
+                    put: (cell, key) => this.put(cell, key),
+                    rename: (name) => this.rename(name),
+                    labelled: () => this.followLabel(),
+                  })}
+                </div>
+                <div class="words">
+                  ${(isHeading(view.cell) ? [...ACTS, ...SECTION_ACTS] : ACTS).map(([act, word]) => html`<button type="button" class="word" @click=${() => this.act(act)}>${word}</button>`)}
+                </div>
+              `
+            : nothing
+        }
+      </div>
+    `
+  }
+}
+
+const isHeading = (cell: Cell): boolean => cell.kind === 'note' && cell.role === 'heading'

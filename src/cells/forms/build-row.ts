@@ -1,0 +1,249 @@
+import { css, html, nothing, svg, type TemplateResult } from 'lit'
+import { isNamed, type Outcome } from '../../worksheet/index.ts'
+import { figureOf, isSpread, whyNot } from '../basic/result-cell.ts'
+import { type CellView, labelOf } from '../shared/cell-view.ts'
+import { checkSign, STATE_WORDS, signStyle } from '../shared/check-sign.ts'
+
+export const buildRowStyle = [
+  signStyle,
+  css`
+    .row {
+      grid-template-columns: 44px 3.9rem minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
+      border-block-end: 0;
+      /* The grip's sign stands on the edge of the sheet's text. */
+      margin-inline-start: -13px;
+      column-gap: 0.4rem;
+    }
+    .row.plain {
+      grid-template-columns: 44px 3.9rem minmax(0, 1fr);
+    }
+    .grip {
+      display: grid;
+      place-items: center;
+      inline-size: 44px;
+      block-size: 44px;
+      padding: 0;
+      border: 0;
+      background: none;
+      color: var(--quiet);
+      font-size: 0.86rem;
+      letter-spacing: -0.08em;
+      cursor: grab;
+      touch-action: none;
+      user-select: none;
+      -webkit-user-select: none;
+      -webkit-touch-callout: none;
+    }
+    .grip:hover {
+      color: var(--ink);
+    }
+    .grip:active {
+      cursor: grabbing;
+    }
+    .grip .sign {
+      color: var(--ink);
+    }
+    .row > .grip {
+      align-self: start;
+    }
+    .row > .kind {
+      align-self: start;
+      padding-block-start: 0.55rem;
+    }
+    .row > .kind:has(+ .what > :only-child) {
+      padding-block-start: 0.85rem;
+    }
+    .row .figure {
+      padding-inline-end: 0;
+    }
+    .result .figure {
+      font-weight: 700;
+    }
+    .long-figure .figure {
+      font-size: 0.86rem;
+      font-weight: 400;
+    }
+    .call {
+      display: block;
+      inline-size: 100%;
+      min-block-size: 1.9rem;
+      padding: 0.45rem 0 0.15rem;
+      border: 0;
+      background: none;
+      text-align: start;
+      cursor: pointer;
+      line-height: 1.25;
+      overflow-wrap: anywhere;
+    }
+    .call:only-child {
+      min-block-size: 44px;
+      padding-block: 0.45rem;
+    }
+    .call:hover {
+      text-decoration: underline;
+      text-underline-offset: 0.25em;
+    }
+    .call.heading {
+      font-size: 1.15rem;
+      font-weight: 700;
+    }
+    .formula-text {
+      display: block;
+      inline-size: 100%;
+      min-block-size: 1.7rem;
+      padding: 0.1rem 0 0.4rem;
+      border: 0;
+      background: none;
+      text-align: start;
+      cursor: pointer;
+      font-family: var(--mono);
+      font-size: 0.86rem;
+      line-height: 1.4;
+      color: var(--quiet);
+      overflow-wrap: anywhere;
+    }
+    button.formula-text:hover {
+      color: var(--ink);
+      text-decoration: underline;
+      text-underline-offset: 0.25em;
+    }
+    .state {
+      text-align: end;
+    }
+    .wrong {
+      padding-block-end: 0.4rem;
+    }
+    @container (max-width: 34rem) {
+      .row {
+        grid-template-columns: 44px minmax(0, 1fr) auto auto;
+        column-gap: 0.3rem;
+      }
+      .row.plain {
+        grid-template-columns: 44px minmax(0, 1fr);
+      }
+      .row > .kind {
+        display: none;
+      }
+      .row > .what,
+      .row.spread > .figure {
+        grid-column: auto;
+        padding-block-start: 0;
+      }
+      .row > .what + * {
+        grid-column: auto;
+      }
+      .row .figure {
+        max-inline-size: 9rem;
+      }
+    }
+  `,
+]
+
+interface Acts {
+  readonly toggle: () => void
+  readonly formula: () => void
+  readonly pick: () => void
+  readonly grip: (event: PointerEvent) => void
+}
+
+/** How a row stands on the face. */
+interface Standing {
+  readonly open: boolean
+  readonly picked: boolean
+  readonly picking: boolean
+}
+
+/** Taken hold of to drag the row; pressed to select it. */
+const gripOf = (label: string, { picked, picking }: Standing, { pick, grip }: Acts): TemplateResult => html`
+  <button
+    type="button"
+    class="grip"
+    aria-label=${`Select ${label}`}
+    aria-pressed=${picked}
+    title="Drag it to move the cell, press it to select"
+    @pointerdown=${grip}
+    @click=${pick}
+    @contextmenu=${(event: Event) => event.preventDefault()}
+  >${picking ? pickSign(picked) : '↑↓'}</button>
+`
+
+const pickSign = (picked: boolean): TemplateResult => html`
+  <svg class="sign" viewBox="0 0 18 18" aria-hidden="true">
+    <rect x="1" y="1" width="16" height="16" />
+    ${picked ? svg`<path d="M4 9.5 7.5 13.5 14.5 4.5" />` : nothing}
+  </svg>
+`
+
+const KINDS: Readonly<Record<CellView['cell']['kind'], string>> = {
+  given: 'Given',
+  result: 'Result',
+  check: 'Check',
+  note: 'Note',
+  drawing: 'Drawing',
+  steps: 'Steps',
+  schedule: 'Schedule',
+  range: 'Range',
+  variants: 'Variants',
+  run: 'Run',
+}
+
+const bracketed = (unit: string | undefined): string => (unit ? ` [${unit}]` : '')
+
+/** `name [unit] = formula`, as it would be written on paper. */
+function written({ cell }: CellView): string | undefined {
+  if (cell.kind === 'given') return `${cell.name}${bracketed(cell.unit)}`
+  if (cell.kind === 'result') return `${cell.name}${bracketed(cell.unit)} = ${cell.formula}`
+  return cell.kind === 'check' ? `${cell.name}: ${cell.condition}` : undefined
+}
+
+function standing(view: CellView): TemplateResult | typeof nothing {
+  const { cell, outcome } = view
+  if (cell.kind === 'check' && outcome && 'message' in outcome)
+    return html`<b class="state">${STATE_WORDS[outcome.state]}</b>${checkSign(outcome.state)}`
+  if (cell.kind === 'given' && cell.entry && !['quantity', 'size', 'list'].includes(cell.entry))
+    return html`<span class="state">${cell.value || '–'}</span>`
+  if (cell.kind === 'given' || cell.kind === 'result') return figureOf(outcome as Outcome)
+  return nothing
+}
+
+function heading({ cell }: CellView): string {
+  if (cell.kind !== 'note') return ''
+  return cell.role === 'heading' ? 'heading' : ''
+}
+
+/** The line a cell takes on the build face. */
+export function buildRow(view: CellView, stands: Standing, acts: Acts): TemplateResult {
+  const { open } = stands
+  const { toggle, formula } = acts
+  const { cell, outcome, called } = view
+  const text = open ? undefined : written(view)
+  const plain = !isNamed(cell) || cell.kind === 'schedule'
+  const values = cell.kind === 'given' || cell.kind === 'result' ? (outcome as Outcome) : undefined
+  const why = values && whyNot(values, called)
+  const wrong =
+    !open && values?.state === 'error' && values.origin === undefined ? values.diagnostics[0]?.message : undefined
+  const kind = cell.kind === 'note' && cell.role === 'heading' ? 'Section' : KINDS[cell.kind]
+  return html`
+    <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) ? 'long-figure' : ''}">
+      ${gripOf(labelOf(cell), stands, acts)}
+      <span class="kind small quiet">${kind}</span>
+      <div class="what">
+        <button type="button" class="call ${heading(view)}" aria-expanded=${open} @click=${toggle}>
+          <span class="unseen">${kind}: </span>${labelOf(cell)}
+        </button>
+        ${
+          text === undefined
+            ? nothing
+            : cell.kind === 'given'
+              ? html`<span class="formula-text">${text}</span>`
+              : html`<button type="button" class="formula-text" @click=${formula}>
+                  <span class="unseen">Edit the formula </span>${text}
+                </button>`
+        }
+        ${why ? html`<span class="small">${why}</span>` : nothing}
+        ${wrong ? html`<p class="small wrong"><b>Needs mending.</b> ${wrong}</p>` : nothing}
+      </div>
+      ${standing(view)}
+    </div>
+  `
+}

@@ -1,0 +1,314 @@
+import { html, nothing, type TemplateResult } from 'lit'
+import { DRAWINGS } from '../../drawings/kinds/registry.ts'
+import type { Diagnostic, Scope } from '../../language/index.ts'
+import { readDisplayUnit } from '../../units/index.ts'
+import {
+  type Cell,
+  type Check,
+  DRAWING_KINDS,
+  type Drawing,
+  type DrawingKind,
+  type Given,
+  KIT_SORTS,
+  NAME_PATTERN,
+  type NamedCell,
+  type Note,
+  type Result,
+} from '../../worksheet/index.ts'
+import { KIT_FIGURES } from '../../worksheet/schema/kit-sorts.ts'
+import type { FormulaEvent } from '../fields/formula-field.ts'
+import type { CellView, GivenView } from '../shared/cell-view.ts'
+import { labelled, selected, ticked } from '../shared/labelled.ts'
+import { fedByName } from './drawing-parts.ts'
+import { isWide } from './wide-form.ts'
+
+/** What a form needs of the cell's row. */
+export interface Form {
+  readonly view: CellView
+  readonly scope: () => Scope
+  /** Puts another cell in this one's place; the same key again is the same step of undo. */
+  readonly put: (cell: Cell, key: string) => void
+  /** Gives the cell another name, or says why it cannot. */
+  readonly rename: (name: string) => string | undefined
+  /** The label is finished; a name nobody chose may follow it. */
+  readonly labelled: () => void
+}
+
+/** The cell with one of its texts changed; an optional text left empty is taken out. */
+function withText<C extends Cell>(cell: C, key: string, text: string, optional = true): C {
+  const next = { ...cell, [key]: text }
+  if (optional && text === '') delete (next as Record<string, unknown>)[key]
+  return next
+}
+
+const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
+  ['quantity', 'A quantity'],
+  ['size', 'A size, width × height'],
+  ['list', 'Several values'],
+  ['choice', 'One of a list'],
+  ['yes or no', 'Yes or no'],
+  ['text', 'Words'],
+  ['date', 'A date'],
+  ['kit', 'A piece of kit'],
+]
+
+const ROLES: readonly (readonly [NonNullable<Note['role']>, string])[] = [
+  ['prose', 'Prose'],
+  ['caution', 'A caution'],
+  ['heading', 'A heading: opens a section'],
+]
+
+function unitWrong(unit: string | undefined): string | undefined {
+  try {
+    readDisplayUnit(unit ?? '')
+    return undefined
+  } catch (error) {
+    return (error as Error).message
+  }
+}
+
+export const textField = <C extends Cell>(
+  form: Form,
+  cell: C,
+  key: keyof C & string,
+  label: string,
+  more: { hint?: string; placeholder?: string; className?: string; lines?: 'many' | 'few'; optional?: boolean } = {},
+): TemplateResult =>
+  labelled({
+    label,
+    value: String((cell[key] as string | undefined) ?? ''),
+    put: (text) => form.put(withText(cell, key, text, more.optional ?? true), `${key}:${cell.id}`),
+    ...more,
+  })
+
+/** Label, name and, where figures are shown, the unit. */
+export function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateResult {
+  return html`
+    <div class="head" @change=${form.labelled}>${textField(form, cell, 'label', 'Label', { className: 'first' })}</div>
+    <name-field .value=${cell.name} .take=${form.rename}></name-field>
+    ${
+      withUnit
+        ? labelled({
+            label: 'Unit',
+            value: (cell as Given | Result).unit ?? '',
+            put: (text) => form.put(withText(cell, 'unit', text), `unit:${cell.id}`),
+            wrong: unitWrong((cell as Given | Result).unit),
+          })
+        : nothing
+    }
+  `
+}
+
+const exactly = (form: Form, cell: Given | Result): TemplateResult =>
+  ticked('Seldom known: waits under «More exact»', cell.more_exact === true, (on) => {
+    const { more_exact: _, ...rest } = cell
+    form.put((on ? { ...rest, more_exact: true } : rest) as Cell, `exact:${cell.id}`)
+  })
+
+const atTheStand = (form: Form, cell: Given | Result | Check): TemplateResult =>
+  ticked('Set at the stand: shown under «At the stand»', cell.stand === true, (on) => {
+    const { stand: _, ...rest } = cell
+    form.put((on ? { ...rest, stand: true } : rest) as Cell, `stand:${cell.id}`)
+  })
+
+export function formula(
+  form: Form,
+  cell: Cell,
+  label: string,
+  text: string,
+  diagnostics: readonly Diagnostic[],
+  put: (text: string) => Cell,
+  key: string,
+): TemplateResult {
+  return html`
+    <formula-field
+      class="all formula"
+      label=${label}
+      .value=${text}
+      .scope=${form.scope}
+      .called=${form.view.called}
+      .diagnostics=${diagnostics}
+      @formula-typed=${(event: FormulaEvent) => form.put(put(event.detail), `${key}:${cell.id}`)}
+    ></formula-field>
+  `
+}
+
+/** What sort of equipment it is, and which givens take its figures. */
+function kitFields(form: Form, cell: Given): TemplateResult {
+  const { cells } = (form.view as GivenView).sheet
+  const givens = cells.filter((one): one is Given => one.kind === 'given' && one.id !== cell.id)
+  const fill = (figure: string, name: string): void => {
+    const { [figure]: _, ...others } = cell.fills ?? {}
+    form.put({ ...cell, fills: name === '' ? others : { ...others, [figure]: name } }, `fills:${cell.id}`)
+  }
+  return html`
+    ${selected({
+      label: 'Sort of equipment',
+      value: cell.sort ?? '',
+      className: 'all',
+      options: [['', 'Choose a sort'], ...KIT_SORTS.map((sort): [string, string] => [sort, sort])],
+      put: (sort) => form.put({ ...cell, sort: (sort || undefined) as Given['sort'] }, `sort:${cell.id}`),
+    })}
+    ${(cell.sort ? KIT_FIGURES[cell.sort] : []).map(({ name: figure }) =>
+      selected({
+        label: `${figure} fills in`,
+        value: cell.fills?.[figure] ?? '',
+        options: [['', 'no given'], ...givens.map(({ name }): [string, string] => [name, name])],
+        put: (name) => fill(figure, name),
+      }),
+    )}
+  `
+}
+
+function givenForm(form: Form, cell: Given): TemplateResult {
+  const entry = cell.entry ?? 'quantity'
+  const numeric = entry === 'quantity' || entry === 'size' || entry === 'list'
+  return html`
+    ${head(form, cell, numeric)}
+    ${selected({
+      label: 'Filled in with',
+      value: entry,
+      options: ENTRIES,
+      put: (value) => form.put({ ...cell, entry: value as typeof entry }, `entry:${cell.id}`),
+    })}
+    ${textField(form, cell, 'value', 'Value now', { optional: false })}
+    ${textField(form, cell, 'hint', 'Where to find it', { className: 'all' })}
+    ${
+      entry === 'choice'
+        ? labelled({
+            label: 'What it offers',
+            hint: 'one a line',
+            className: 'all',
+            lines: 'many',
+            value: (cell.options ?? []).join('\n'),
+            put: (text) => form.put({ ...cell, options: text.split('\n') }, `options:${cell.id}`),
+          })
+        : nothing
+    }
+    ${entry === 'kit' ? kitFields(form, cell) : nothing}
+    ${
+      entry === 'quantity'
+        ? html`${textField(form, cell, 'least', 'Not less than')}${textField(form, cell, 'most', 'Not more than')}`
+        : nothing
+    }
+    <div class="all">
+      ${exactly(form, cell)} ${atTheStand(form, cell)}
+      ${ticked('Stays as it is: nothing is mended by changing it', cell.fixed === true, (on) => {
+        const { fixed: _, ...rest } = cell
+        form.put((on ? { ...rest, fixed: true } : rest) as Cell, `fixed:${cell.id}`)
+      })}
+    </div>
+  `
+}
+
+function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]): TemplateResult {
+  return html`
+    ${head(form, cell, true)}
+    ${formula(form, cell, 'Formula', cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
+    ${textField(form, cell, 'hint', 'A word beside it', { className: 'all' })}
+    ${textField(form, cell, 'measure', 'How it is measured', { className: 'all' })}
+    <div class="all">${exactly(form, cell)} ${atTheStand(form, cell)}</div>
+  `
+}
+
+function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]): TemplateResult {
+  return html`
+    ${head(form, cell, false)}
+    ${textField(form, cell, 'margin', 'Close within', { placeholder: '5 %' })}
+    ${formula(form, cell, 'Holds when', cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
+    ${textField(form, cell, 'holds', 'Says when it holds', { className: 'all', lines: 'few', hint: '{name} puts a figure in' })}
+    ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', lines: 'few', optional: false })}
+    <div class="all">${atTheStand(form, cell)}</div>
+  `
+}
+
+function noteForm(form: Form, cell: Note): TemplateResult {
+  const role = cell.role ?? 'prose'
+  return html`
+    ${selected({
+      label: 'This note is',
+      value: role,
+      options: ROLES,
+      put: (value) => form.put({ ...cell, role: value as typeof role }, `role:${cell.id}`),
+    })}
+    ${
+      role === 'heading'
+        ? html`${textField(form, cell, 'text', 'Heading', { className: 'first', optional: false })}
+            ${textField(form, cell, 'about', 'What the section is about', { className: 'all' })}`
+        : textField(form, cell, 'text', 'Text', { className: 'all first', lines: 'many', optional: false })
+    }
+  `
+}
+
+function withPart(from: Drawing['from'], part: string, text: string): Drawing['from'] {
+  const { [part]: _, ...others } = from
+  return text === '' ? others : { ...others, [part]: text }
+}
+
+/** Another kind of drawing keeps what it can use, and takes the rest from the cells that bear its inputs' names. */
+const drawnOtherwise = (form: Form, cell: Drawing, kind: DrawingKind): Drawing => ({
+  ...cell,
+  drawing: kind,
+  from: { ...fedByName(kind, form.scope().names()), ...cell.from },
+})
+
+/** Names as far as they are written out; what is no name yet waits for the next key. */
+function withMoves(cell: Drawing, text: string): Drawing {
+  const { moves: _, ...rest } = cell
+  const names = text.split(/[\s,;]+/).filter((one) => NAME_PATTERN.test(one))
+  return names.length === 0 ? (rest as Drawing) : ({ ...rest, moves: names } as Drawing)
+}
+
+function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string, string>>): TemplateResult {
+  return html`
+    ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+    ${selected({
+      label: 'This drawing shows',
+      value: cell.drawing,
+      options: DRAWING_KINDS.map((kind) => [kind, DRAWINGS[kind].title] as const),
+      put: (kind) => form.put(drawnOtherwise(form, cell, kind as DrawingKind), `drawing:${cell.id}`),
+    })}
+    ${DRAWINGS[cell.drawing].inputs.map(({ name: part, label }) =>
+      formula(
+        form,
+        cell,
+        missing[part] ? `${label}: ${missing[part]}` : label,
+        cell.from[part] ?? '',
+        [],
+        (next) => ({ ...cell, from: withPart(cell.from, part, next) }),
+        `from-${part}`,
+      ),
+    )}
+    ${
+      cell.from.lamps === undefined
+        ? nothing
+        : labelled({
+            label: 'Givens that follow when a lamp is dragged',
+            hint: 'names, with commas between',
+            className: 'all',
+            value: (cell.moves ?? []).join(', '),
+            put: (text) => form.put(withMoves(cell, text), `moves:${cell.id}`),
+          })
+    }
+  `
+}
+
+/** The fields a cell is built from, by its kind. */
+export function cellForm(form: Form): TemplateResult {
+  const { cell, outcome } = form.view
+  if (cell.kind === 'note') return noteForm(form, cell)
+  if (cell.kind === 'drawing') return drawingForm(form, cell, outcome && 'missing' in outcome ? outcome.missing : {})
+  if (cell.kind === 'given') return givenForm(form, cell)
+  if (isWide(cell)) return html`<wide-form .form=${form}></wide-form>`
+  return cell.kind === 'result'
+    ? resultForm(form, cell, ownDiagnostics(form.view))
+    : checkForm(form, cell, ownDiagnostics(form.view))
+}
+
+/** What is wrong or doubtful in the cell's own formula. */
+export function ownDiagnostics({ outcome }: CellView): readonly Diagnostic[] {
+  if (!outcome || !('state' in outcome)) return []
+  if (outcome.state === 'value') return outcome.warnings
+  if (outcome.state === 'waiting') return []
+  return 'origin' in outcome && outcome.origin !== undefined ? [] : 'diagnostics' in outcome ? outcome.diagnostics : []
+}

@@ -1,0 +1,81 @@
+import { html, nothing, type TemplateResult } from 'lit'
+import { checkFormula, type Diagnostic, type Scope } from '../../language/index.ts'
+import type { Run, Schedule, Sheet } from '../../worksheet/index.ts'
+import { RUN_GROUPS, RUN_INPUTS, type RunGroup, type RunInput } from '../../worksheet/run/inputs.ts'
+import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
+import { labelOf, type WideView } from '../shared/cell-view.ts'
+import { selected } from '../shared/labelled.ts'
+import { type Form, formula, textField } from './cell-form.ts'
+
+const schedulesIn = ({ cells }: Sheet): Schedule[] => cells.filter((cell) => cell.kind === 'schedule')
+
+/** A run of another schedule keeps its formulas, and takes the rest from the columns and cells of the usual names. */
+export function runFedBy(cell: Run, of: string, sheet: Sheet): Run {
+  const schedule = schedulesIn(sheet).find(({ name }) => name === of)
+  if (!schedule) {
+    const { of: _, ...rest } = cell
+    return rest as Run
+  }
+  const fed = runFedByName(
+    schedule.columns.map(({ name }) => name),
+    sheet.scopeFor().names(),
+  )
+  return { ...cell, of, from: { ...fed, ...cell.from } }
+}
+
+function withInput(cell: Run, input: string, text: string): Run {
+  const { [input]: _, ...others } = cell.from
+  return { ...cell, from: text === '' ? others : { ...others, [input]: text } }
+}
+
+const wanting = ({ needed, otherwise }: RunInput): string =>
+  needed ? ', needed' : otherwise === undefined ? '' : `, ${otherwise} where nothing is given`
+
+/** What a row of the schedule sees: its own columns before the sheet’s cells. */
+function rowScope(sheet: Sheet, of: string | undefined): Scope {
+  return (of === undefined ? undefined : sheet.engine.named(of)?.schedule?.scope) ?? sheet.scopeFor()
+}
+
+function wrong(text: string, scope: Scope): readonly Diagnostic[] {
+  return text.trim() === '' ? [] : checkFormula(text, scope).diagnostics
+}
+
+export const form = (form: Form, cell: Run): TemplateResult => {
+  const { sheet } = form.view as WideView<Run>
+  const inSheet = sheet.scopeFor()
+  const inRow = rowScope(sheet, cell.of)
+  const schedules = schedulesIn(sheet)
+  const one = (input: RunInput): TemplateResult => {
+    const scope = input.over === 'row' ? inRow : inSheet
+    const text = cell.from[input.name] ?? ''
+    return formula(
+      { ...form, scope: () => scope },
+      cell,
+      `${input.label}${wanting(input)}`,
+      text,
+      wrong(text, scope),
+      (next) => withInput(cell, input.name, next),
+      `from-${input.name}`,
+    )
+  }
+  return html`
+    ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+    ${selected({
+      label: 'The schedule of originals',
+      value: cell.of ?? '',
+      options: [
+        ['', schedules.length === 0 ? 'There is no schedule in this sheet yet' : 'None yet'],
+        ...schedules.map((schedule) => [schedule.name, labelOf(schedule)] as const),
+      ],
+      put: (of) => form.put(runFedBy(cell, of, sheet), `of:${cell.id}`),
+      className: 'all',
+    })}
+    ${(Object.keys(RUN_GROUPS) as RunGroup[]).map(
+      (group) => html`
+        <h4 class="all">${RUN_GROUPS[group]}</h4>
+        ${group === 'original' ? html`<p class="all small quiet">Over a row: its columns by name, and the cells of the sheet.</p>` : nothing}
+        ${RUN_INPUTS.filter((input) => input.group === group).map(one)}
+      `,
+    )}
+  `
+}

@@ -1,0 +1,60 @@
+import { css, LitElement, nothing } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { Cell } from '../../worksheet/index.ts'
+import type { WideCell } from '../shared/cell-view.ts'
+import { labelledStyle } from '../shared/labelled.ts'
+import { field, shared } from '../style/styles.ts'
+import type { Form } from './cell-form.ts'
+
+type Fields = (form: Form, cell: never) => unknown
+
+const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fields }>>> = {
+  steps: () => import('./steps-form-entry.ts'),
+  schedule: () => import('./table-form-entry.ts'),
+  range: () => import('./range-form.ts'),
+  variants: () => import('./variants-form.ts'),
+  run: () => import('./run-form.ts'),
+}
+
+export const isWide = (cell: Cell): cell is WideCell => Object.hasOwn(FETCH, cell.kind)
+
+/** The fields a cell of the whole width is built from, fetched when one is first opened. */
+@customElement('wide-form')
+export class WideForm extends LitElement {
+  static override styles = [
+    shared,
+    field,
+    labelledStyle,
+    css`
+      :host {
+        display: contents;
+      }
+      .all {
+        grid-column: 1 / -1;
+      }
+      h4 {
+        margin: 0.8rem 0 0;
+        font-size: 1rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) form!: Form
+  @state() private fields: Fields | undefined
+
+  protected override async getUpdateComplete(): Promise<boolean> {
+    await this.fetching
+    return super.getUpdateComplete()
+  }
+  private fetching: Promise<void> | undefined
+
+  override willUpdate(): void {
+    this.fetching ??= FETCH[(this.form.view.cell as WideCell).kind]().then(({ form }) => {
+      this.fields = form
+    })
+  }
+
+  override render(): unknown {
+    return this.fields ? this.fields(this.form, this.form.view.cell as never) : nothing
+  }
+}

@@ -1,4 +1,0 @@
-export { nameOfLabel } from '../worksheet/name-of-label.ts'
-
-/** Names given when a cell was added, before anyone thought of one. */
-export const isMadeUp = (name: string): boolean => /^(given|result|check|schedule)(_\d+)?$/.test(name)

@@ -1,0 +1,182 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { Drawing } from '../../drawings/canvas/tree.ts'
+import { drawRange } from '../../drawings/range/range-plot.ts'
+import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
+import { RangeTrouble, type RangeValue } from '../../worksheet/analysis/range-values.ts'
+import type { Range } from '../../worksheet/index.ts'
+import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
+import type { SavedAs } from '../picture/save-drawing.ts'
+import { ENLARGED, OwnWidth, saveOrSay } from '../picture/shown-drawing.ts'
+import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
+import { drawTree } from '../shared/draw-tree.ts'
+import { labelled, labelledStyle } from '../shared/labelled.ts'
+import { field, shared } from '../style/styles.ts'
+
+/** Broader plots would only be flatter. */
+const BROADEST = 620
+
+/** Results over a range of one given: a plot, and a table whose values can be taken over. */
+@customElement('range-cell')
+export class RangeCell extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    field,
+    labelledStyle,
+    figuresCell,
+    figuresTable,
+    css`
+      .ends {
+        display: grid;
+        grid-template-columns: repeat(2, minmax(0, 9rem));
+        gap: 0.9rem;
+        padding-block: 0.5rem 0.7rem;
+      }
+      .drawing {
+        display: block;
+        inline-size: 100%;
+        max-inline-size: ${BROADEST}px;
+        block-size: auto;
+        overflow: visible;
+        font-family: var(--type);
+        color: var(--ink);
+      }
+      th {
+        vertical-align: bottom;
+      }
+      thead th {
+        color: var(--quiet);
+        font-size: 0.86rem;
+        line-height: 1.25;
+        max-inline-size: 11rem;
+        text-wrap: pretty;
+      }
+      th,
+      td {
+        padding: 0 0 0 1.4rem;
+      }
+      thead th {
+        padding-block: 0.3rem;
+      }
+      .word,
+      td {
+        white-space: nowrap;
+      }
+      .now {
+        font-weight: 700;
+      }
+      .now .word {
+        text-decoration: none;
+        color: var(--ink);
+      }
+      @media print {
+        .ends,
+        .words {
+          display: none;
+        }
+      }
+    `,
+    firstColumn,
+  ]
+
+  @property({ attribute: false }) view!: CellSignal<WideView<Range>>
+  private readonly width = new OwnWidth(this)
+  @state() private trouble = ''
+  @state() private said = ''
+  private put(cell: Range, key: 'from' | 'to', text: string): void {
+    ask(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
+  }
+
+  private takeOver({ given }: RangeTable, { text }: RangeValue, shown: string): void {
+    const refused = ask(this, { do: 'replace', cell: { ...given, value: text } })
+    this.said = refused ?? `${labelOf(given)} is ${shown} now.`
+  }
+
+  private async save(drawn: Drawing, as: SavedAs): Promise<void> {
+    this.trouble = ''
+    const why = await saveOrSay(drawn, this.view.get().sheet.worksheet.title, as)
+    if (why) this.trouble = `The plot was not saved: ${why}`
+  }
+
+  private ends(cell: Range): TemplateResult | typeof nothing {
+    if (cell.by === 'marks' && cell.from === undefined && cell.to === undefined) return nothing
+    return html`
+      <div class="ends">
+        ${labelled({ label: 'From', value: cell.from ?? '', put: (text) => this.put(cell, 'from', text) })}
+        ${labelled({ label: 'To', value: cell.to ?? '', put: (text) => this.put(cell, 'to', text) })}
+      </div>
+    `
+  }
+
+  private plot(table: RangeTable, cell: Range): TemplateResult | typeof nothing {
+    if (this.width.px === 0) return nothing
+    const drawn = drawRange(table, {
+      width: Math.min(this.width.px, BROADEST) / ENLARGED,
+      title: cell.title?.trim() || undefined,
+    })
+    return html`
+      <figure>${drawTree(drawn.node)}</figure>
+      ${drawn.cannot.map((why) => html`<p class="small quiet">${why}</p>`)}
+      <div class="words small">
+        <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>Save as SVG</button>
+        <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>Save as PNG</button>
+      </div>
+    `
+  }
+
+  private rows(table: RangeTable): TemplateResult {
+    const { given, followed, values, shown, presentAt } = table
+    return html`
+      <div class="scrolled">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">${labelOf(given)}</th>
+              ${followed.map(({ cell }) => html`<th scope="col">${labelOf(cell)}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${values.map(
+              (value, at) => html`
+                <tr class=${at === presentAt ? 'now' : ''}>
+                  <th scope="row">
+                    ${
+                      at === presentAt
+                        ? html`<span class="word">◆ ${shown[at]}, now</span>`
+                        : html`<button type="button" class="word" @click=${() => this.takeOver(table, value, shown[at] as string)}>
+                            <span class="unseen">Take over </span>${shown[at]}
+                          </button>`
+                    }
+                  </th>
+                  ${followed.map(({ shown: figures }) => html`<td>${figures[at]}</td>`)}
+                </tr>
+              `,
+            )}
+          </tbody>
+        </table>
+      </div>
+      <p class="small quiet">Press a value to take it over.</p>
+    `
+  }
+
+  override render(): TemplateResult {
+    const { cell, sheet } = this.view.get()
+    let table: RangeTable | undefined
+    let why = ''
+    try {
+      table = rangeTable(sheet, cell)
+    } catch (error) {
+      if (!(error instanceof RangeTrouble)) throw error
+      why = error.message
+    }
+    const title = cell.title?.trim() || (table ? `Over a range of ${labelOf(table.given)}` : labelOf(cell))
+    return html`
+      <h3>${title}</h3>
+      ${this.ends(cell)}
+      ${table ? html`${this.plot(table, cell)}${this.rows(table)}` : html`<p class="small">${why}</p>`}
+      ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+      <p class="unseen" role="status">${this.said}</p>
+    `
+  }
+}

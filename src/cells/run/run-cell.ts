@@ -1,0 +1,230 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { guard } from 'lit/directives/guard.js'
+import type { Run } from '../../worksheet/index.ts'
+import type { PlannedSetup, RunPlan, Unplanned } from '../../worksheet/run/plan.ts'
+import {
+  counted,
+  dataInWords,
+  heightsInWords,
+  meansInWords,
+  ratioInWords,
+  samplingInWords,
+  timeInWords,
+} from '../../worksheet/run/plan-text.ts'
+import { type PlannedRun, runOf } from '../../worksheet/run/sheet-run.ts'
+import type { Lack } from '../../worksheet/run/source.ts'
+import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
+import { inView } from '../shared/in-view.ts'
+import { headed } from '../style/headed.ts'
+import { fold, shared } from '../style/styles.ts'
+import { originalsList, STEP, type Tick } from './run-originals.ts'
+import { runStyle } from './run-style.ts'
+import { tally } from './run-tally.ts'
+import { tickedRow } from './run-ticks.ts'
+
+/** Planned at once, in the next turn; more originals wait till nothing was typed for a while. */
+const AT_ONCE = 500
+const PAUSE_MS = 400
+/** More are folded away. */
+const FEW = 8
+
+/** The run of a schedule: its set-ups in the order of work, what they serve, what they take, and how far one is. */
+@customElement('run-cell')
+export class RunCell extends SignalWatcher(LitElement) {
+  static override styles = [shared, fold, headed, runStyle]
+
+  @property({ attribute: false }) view!: CellSignal<WideView<Run>>
+  @state() private planned: PlannedRun | undefined
+  /** Something has changed since it was planned. */
+  @state() private stale = true
+  /** How many originals are listed of a set-up that was unfolded. */
+  @state() private listed: ReadonlyMap<number, number> = new Map()
+  private about: WideView<Run> | undefined
+  private waiting: ReturnType<typeof setTimeout> | undefined
+  private seen = inView(this)
+  /** Where the tick was that took an original out of the list. */
+  private ticked: number | undefined
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    clearTimeout(this.waiting)
+    this.about = undefined
+  }
+
+  /** Planning is kept off the key that made it necessary. */
+  override updated(): void {
+    const view = this.view.get()
+    if (view === this.about) return
+    const first = this.about === undefined && this.planned === undefined
+    this.about = view
+    this.stale = true
+    clearTimeout(this.waiting)
+    const size = this.planned?.feed.list.length ?? 0
+    const pause = first || size <= AT_ONCE ? 0 : PAUSE_MS
+    this.waiting = setTimeout(() => void this.plan(view), pause)
+  }
+
+  private async plan(view: WideView<Run>): Promise<void> {
+    await this.seen
+    if (this.about !== view) return
+    this.planned = runOf(view.sheet, view.cell)
+    this.stale = false
+    await this.updateComplete
+    this.keepFocus()
+  }
+
+  /** A ticked original leaves a plan of what is left; the next one takes the focus. */
+  private keepFocus(): void {
+    const { ticked } = this
+    this.ticked = undefined
+    if (ticked === undefined || this.shadowRoot?.activeElement) return
+    const boxes = [...this.renderRoot.querySelectorAll<HTMLInputElement>('input[data-row]')]
+    ;(boxes[Math.min(ticked, boxes.length - 1)] ?? this.renderRoot.querySelector<HTMLElement>('.word'))?.focus()
+  }
+
+  private readonly tick = (row: number, done: boolean): void => {
+    const { feed } = this.planned ?? {}
+    const { sheet, cell } = this.view.get()
+    const schedule = cell.of === undefined ? undefined : sheet.named(cell.of)
+    if (feed?.ticks === undefined || schedule?.kind !== 'schedule') return
+    const boxes = [...this.renderRoot.querySelectorAll<HTMLInputElement>('input[data-row]')]
+    this.ticked = boxes.findIndex((box) => box.dataset.row === `${row}`)
+    const refused = ask(this, tickedRow(schedule, row, feed.ticks, done))
+    // Drawn again as it stands: the box was ticked by the press already.
+    if (refused !== undefined && this.planned) this.planned = { ...this.planned }
+  }
+
+  private toggleLeft(left: boolean): void {
+    const { left: _, ...rest } = this.view.get().cell
+    ask(this, { do: 'replace', cell: (left ? { ...rest, left: true } : rest) as Run })
+  }
+
+  private list(at: number, count: number): void {
+    this.listed = new Map(this.listed).set(at, count)
+  }
+
+  private setup(setup: PlannedSetup, at: number, tick: Tick, remarks: ReadonlyMap<number, string>): TemplateResult {
+    const { magnification, sampling, exposure, means, heights, track, originals, frames, time, data } = setup
+    const done = originals.filter(({ original }) => original.done).length
+    const facts = [
+      counted(frames, 'frame'),
+      ...(time > 0 ? [timeInWords(time)] : []),
+      ...(data > 0 ? [dataInWords(data)] : []),
+      `gives ${samplingInWords(sampling)}`,
+    ]
+    const figures: [string, string][] = [['Magnification', ratioInWords(magnification)]]
+    if (track !== undefined) figures.push([heights ? 'On the column' : 'Original to sensor', heightsInWords(setup)])
+    const words = `${counted(originals.length, 'original')}${done > 0 ? `, ${done} done` : ''}`
+    const many = originals.length > FEW
+    const shown = this.listed.get(at) ?? (many ? 0 : originals.length)
+    const list = originalsList({
+      originals,
+      shown: shown || STEP,
+      tick,
+      remarks,
+      uneven: heights !== undefined && heights.most - heights.least > 5e-4,
+      more: () => this.list(at, (shown || STEP) + STEP),
+    })
+    return html`
+      <div class="setup" role="group" aria-labelledby="setup-${at}">
+        <div class="set">
+          <h4 id="setup-${at}">Set-up ${at + 1} <span class="quiet">${[exposure, meansInWords(means)].filter(Boolean).join(', ')}</span></h4>
+          <dl>${figures.map(([label, figure]) => html`<div><dt class="small">${label}</dt><dd>${figure}</dd></div>`)}</dl>
+        </div>
+        <p class="facts small">${many ? nothing : `${words}, `}${facts.join(', ')}</p>
+        ${
+          many
+            ? html`<details
+                @toggle=${(event: Event) => {
+                  if ((event.target as HTMLDetailsElement).open && shown === 0) this.list(at, STEP)
+                }}
+              >
+                <summary>${words}</summary>
+                ${shown > 0 ? list : nothing}
+              </details>`
+            : list
+        }
+      </div>
+    `
+  }
+
+  private parts({ setups }: RunPlan): TemplateResult | typeof nothing {
+    const tiled = setups.flatMap((setup, at) =>
+      setup.originals.flatMap((one) => (one.tiled ? [{ ...one, at: at + 1 }] : [])),
+    )
+    if (tiled.length === 0) return nothing
+    const list = html`<ul>
+      ${tiled.slice(0, STEP).map(
+        ({ original, tiles, tiled: why, at }) => html`<li class="why">
+          ${original.title}: ${tiles.across} × ${tiles.down} frames${tiles.turned ? ', turned' : ''}, set-up ${at}
+          <span class="small quiet">${why}</span>
+        </li>`,
+      )}
+      ${tiled.length > STEP ? html`<li class="why">and ${tiled.length - STEP} more, in their set-ups above</li>` : nothing}
+    </ul>`
+    return folded(`In parts, too large for one frame: ${counted(tiled.length, 'original')}`, list, tiled.length)
+  }
+
+  private unplanned(unplanned: readonly Unplanned[]): TemplateResult | typeof nothing {
+    if (unplanned.length === 0) return nothing
+    const list = html`<ul>
+      ${unplanned
+        .slice(0, STEP)
+        .map(
+          ({ row, title, why }) =>
+            html`<li class="why"><b>${title}</b>${title === `Row ${row + 1}` ? '' : `, row ${row + 1}`}: ${why}</li>`,
+        )}
+      ${unplanned.length > STEP ? html`<li class="why">and ${unplanned.length - STEP} more</li>` : nothing}
+    </ul>`
+    return folded(`Cannot be planned: ${counted(unplanned.length, 'original')}`, list, unplanned.length)
+  }
+
+  private body({ feed, plan }: PlannedRun, left: boolean): TemplateResult {
+    if (!feed.schedule)
+      return html`<p class="order">Nothing is planned yet: under Build, choose the schedule that lists the originals.</p>`
+    if (!plan) return html`<p class="order">Nothing is planned yet. This is wanting:</p>${lacks(feed.wanting)}`
+    const { done } = plan.standing
+    const tick = feed.ticks === undefined ? undefined : this.tick
+    return html`
+      ${feed.without.length > 0 ? html`<p class="small">Planned without:</p>${lacks(feed.without)}` : nothing}
+      ${
+        done.count > 0 || left
+          ? html`<button type="button" class="word" aria-pressed=${left} @click=${() => this.toggleLeft(!left)}>Plan what is left</button>`
+          : nothing
+      }
+      ${
+        plan.setups.length > 0
+          ? html`<p class="order small quiet">In the order of work: in each exposure from the lowest camera to the highest, so that it moves one way.</p>`
+          : html`<p class="order">${left && done.count > 0 ? 'Nothing is left to do.' : 'No original is listed yet that can be planned.'}</p>`
+      }
+      ${plan.setups.map((setup, at) => this.setup(setup, at, tick, feed.remarks))}
+      ${this.parts(plan)} ${this.unplanned(plan.unplanned)} ${tally(plan, left)}
+    `
+  }
+
+  override render(): TemplateResult {
+    const { cell } = this.view.get()
+    const { planned } = this
+    const waits = this.stale && (planned?.feed.list.length ?? 0) > AT_ONCE
+    return html`
+      <section aria-labelledby="title" aria-busy=${this.stale}>
+        <div class="head">
+          <h3 id="title">${labelOf(cell)}</h3>
+          <span class="small quiet planning" role="status">${waits ? 'Planning again' : ''}</span>
+        </div>
+        ${planned ? guard([planned, this.listed, cell.left], () => this.body(planned, cell.left === true)) : html`<p class="order quiet">Planning</p>`}
+      </section>
+    `
+  }
+}
+
+const lacks = (all: readonly Lack[]): TemplateResult => html`<ul>
+  ${all.map(({ input, why }) => html`<li class="why small"><b>${input.label}:</b> ${why}</li>`)}
+</ul>`
+
+const folded = (words: string, list: TemplateResult, count: number): TemplateResult =>
+  count > FEW
+    ? html`<div class="group"><details><summary>${words}</summary>${list}</details></div>`
+    : html`<div class="group"><h4>${words}</h4>${list}</div>`

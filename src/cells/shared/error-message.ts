@@ -1,0 +1,64 @@
+import { css, html, nothing, type TemplateResult } from 'lit'
+import { applyMend, type Diagnostic } from '../../language/index.ts'
+
+export const troubleStyle = css`
+  .trouble {
+    display: grid;
+    gap: 0.4rem;
+    padding-inline-start: 0.7rem;
+    border-inline-start: 3px solid var(--ink);
+    line-height: 1.35;
+  }
+  .trouble + .trouble {
+    margin-block-start: 0.5rem;
+  }
+  .trouble code {
+    font-family: var(--mono);
+    font-size: 0.92rem;
+    overflow-wrap: anywhere;
+  }
+  .trouble mark {
+    background: none;
+    color: inherit;
+    text-decoration: underline wavy 1.5px;
+    text-underline-offset: 0.25em;
+  }
+`
+
+const BEFORE = 24
+
+/** The text with the faulty part marked; only its neighbourhood where the text is long. */
+function excerpt(text: string, { from, to }: Diagnostic): TemplateResult | typeof nothing {
+  const start = Math.max(0, Math.min(from, text.length))
+  const end = Math.max(start, Math.min(to, text.length))
+  if (end === start || (start === 0 && end === text.length)) return nothing
+  const first = start > BEFORE ? start - BEFORE : 0
+  const last = Math.min(text.length, end + BEFORE)
+  return html`<code aria-hidden="true">${first > 0 ? '…' : ''}${text.slice(first, start)}<mark>${text.slice(start, end)}</mark>${text.slice(end, last)}${last < text.length ? '…' : ''}</code>`
+}
+
+/** What is wrong, where, and how to mend it. */
+export function trouble(
+  text: string,
+  diagnostics: readonly Diagnostic[],
+  mend: (text: string) => void,
+): TemplateResult[] {
+  return diagnostics.map(
+    (diagnostic) => html`
+      <div class="trouble">
+        <p>${diagnostic.severity === 'warning' ? html`<b>Caution:</b> ` : ''}${diagnostic.message}</p>
+        ${excerpt(text, diagnostic)}
+        ${
+          diagnostic.mends.length > 0
+            ? html`<div class="presses">
+                ${diagnostic.mends.map(
+                  (one) =>
+                    html`<button type="button" class="press" @click=${() => mend(applyMend(text, one))}>${one.label}</button>`,
+                )}
+              </div>`
+            : nothing
+        }
+      </div>
+    `,
+  )
+}

@@ -1,0 +1,12 @@
+import { readDisplayUnit } from '../../units/index.ts'
+
+/** The unit as set behind the field. */
+export function unitBehind(unit: string | undefined): string {
+  if (!unit) return ''
+  try {
+    const shown = readDisplayUnit(unit)
+    return shown.notation ? '' : shown.symbol
+  } catch {
+    return unit
+  }
+}

@@ -1,0 +1,170 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
+import type { Steps } from '../../worksheet/index.ts'
+import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
+import { doneInWords, hasReadings, startedOver, ticked, withoutReadings } from './steps-ticks.ts'
+import './steps-reading.ts'
+import { headed } from '../style/headed.ts'
+import { shared } from '../style/styles.ts'
+
+type Step = Steps['steps'][number]
+
+/** The order of work: steps to tick, each with what is read at it. */
+@customElement('steps-cell')
+export class StepsCell extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    headed,
+    css`
+      ol {
+        list-style: none;
+        margin: 0;
+        padding: 0;
+      }
+      li {
+        margin-inline-start: -0.6rem;
+        padding-inline-start: calc(0.6rem - 4px);
+        border-inline-start: 4px solid transparent;
+      }
+      li + li > label {
+        border-block-start: 1px solid var(--rule);
+      }
+      /* The step in hand. */
+      .next {
+        border-inline-start-color: var(--ink);
+      }
+      .next .text {
+        font-weight: 700;
+      }
+      label {
+        display: grid;
+        grid-template-columns: auto auto minmax(0, 1fr);
+        column-gap: 0.6rem;
+        align-items: start;
+        min-block-size: 44px;
+        padding-block: calc((44px - 1.35em) / 2);
+        line-height: 1.35;
+        cursor: pointer;
+        font-size: var(--steps-size, 1rem);
+      }
+      label:hover .text {
+        text-decoration: underline;
+        text-decoration-thickness: 1px;
+        text-underline-offset: 0.28em;
+      }
+      input {
+        flex: none;
+        inline-size: 1.5rem;
+        block-size: 1.5rem;
+        margin: calc((1.35em - 1.5rem) / 2) 0 0;
+        accent-color: var(--ink);
+      }
+      .number {
+        min-inline-size: 1.25em;
+        text-align: end;
+        font-variant-numeric: tabular-nums;
+      }
+      .text {
+        min-inline-size: 0;
+        overflow-wrap: break-word;
+        text-wrap: pretty;
+      }
+      .done .text,
+      .done .number {
+        color: var(--quiet);
+      }
+      steps-reading {
+        margin-inline-start: calc(1.5rem + 1.25 * var(--steps-size, 1rem) + 1.2rem);
+      }
+      @container (max-width: 25rem) {
+        steps-reading {
+          margin-inline-start: 2.1rem;
+        }
+      }
+      .foot {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        column-gap: 1.1rem;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) view!: CellSignal<WideView<Steps>>
+  /** A new session has just begun: its readings may go too. */
+  @state() private fresh = false
+
+  private tick(at: number, done: boolean): void {
+    this.fresh = false
+    const refused = ask(this, { do: 'replace', cell: ticked(this.view.get().cell, at, done) })
+    if (refused !== undefined) this.requestUpdate()
+  }
+
+  private startOver(): void {
+    const { cell } = this.view.get()
+    if (ask(this, { do: 'replace', cell: startedOver(cell) }) === undefined) this.fresh = true
+  }
+
+  private clearReadings(): void {
+    const { cell, sheet } = this.view.get()
+    ask(this, withoutReadings(cell, sheet))
+    this.fresh = false
+    void this.updateComplete.then(() => this.renderRoot.querySelector('input')?.focus())
+  }
+
+  private step(step: Step, at: number, next: number, view: WideView<Steps>): TemplateResult {
+    const done = step.done === true
+    return html`
+      <li class="${done ? 'done' : ''} ${at === next ? 'next' : ''}">
+        <label>
+          <input
+            type="checkbox"
+            .checked=${live(done)}
+            @change=${(event: Event) => this.tick(at, (event.target as HTMLInputElement).checked)}
+          >
+          <span class="number">${at + 1}</span>
+          <span class="text">${step.text.trim() || 'A step without words'}</span>
+        </label>
+        ${
+          step.reading === undefined
+            ? nothing
+            : html`<steps-reading .view=${view} name=${step.reading}></steps-reading>`
+        }
+      </li>
+    `
+  }
+
+  override render(): TemplateResult {
+    const view = this.view.get()
+    const { cell, sheet } = view
+    const { steps } = cell
+    const next = steps.findIndex(({ done }) => done !== true)
+    const started = steps.some(({ done }) => done === true)
+    return html`
+      <section aria-labelledby="title">
+        <div class="head">
+          <h3 id="title">${labelOf(cell)}</h3>
+          <span role="status">${doneInWords(steps)}</span>
+        </div>
+        <ol>
+          ${steps.map((step, at) => this.step(step, at, next, view))}
+        </ol>
+        ${
+          steps.length === 0
+            ? nothing
+            : html`<div class="foot">
+                <button type="button" class="word" aria-disabled=${!started} @click=${() => started && this.startOver()}>Start over</button>
+                ${
+                  this.fresh && !started && hasReadings(cell, sheet)
+                    ? html`<span class="small">The ticks are gone, the readings stay.</span>
+                        <button type="button" class="word small" @click=${() => this.clearReadings()}>Clear the readings too</button>`
+                    : nothing
+                }
+              </div>`
+        }
+      </section>
+    `
+  }
+}

@@ -1,0 +1,81 @@
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import type { Given, Outcome, Result, Steps } from '../../worksheet/index.ts'
+import { entryStyle } from '../basic/entry-field.ts'
+import { ask, labelOf, type WideView } from '../shared/cell-view.ts'
+import '../basic/given-cell.ts'
+import { figureOf, resultStyle, whyNot } from '../basic/result-cell.ts'
+import { troubleStyle } from '../shared/error-message.ts'
+import { measuredField, measuring } from '../shared/measured-field.ts'
+import { field, isLong, row, shared } from '../style/styles.ts'
+
+/** What is read at a step, to be typed in place: the field of a given, or what is measured for a result. */
+@customElement('steps-reading')
+export class StepsReading extends LitElement {
+  static override styles = [
+    shared,
+    row,
+    field,
+    entryStyle,
+    resultStyle,
+    troubleStyle,
+    css`
+      :host {
+        container-type: inline-size;
+      }
+      given-cell {
+        border-block-end: 0;
+      }
+      .row {
+        border-block-end: 0;
+      }
+      p {
+        padding-block-end: 0.6rem;
+      }
+    `,
+  ]
+
+  @property() name = ''
+  /** The steps as they stand; another object whenever what they read has changed. */
+  @property({ attribute: false }) view!: WideView<Steps>
+
+  private given(cell: Given): TemplateResult {
+    const { sheet, called } = this.view
+    const view = { cell, outcome: sheet.outcome(cell.id), called, sheet }
+    return html`<given-cell .view=${{ get: () => view }}></given-cell>`
+  }
+
+  private measured(cell: Result, outcome: Outcome): TemplateResult {
+    const label = labelOf(cell)
+    const told = outcome.state === 'value' ? outcome.measured : undefined
+    const computed = told ? told.computed?.shown : outcome.state === 'value' ? outcome.shown : undefined
+    const why = whyNot(outcome, this.view.called)
+    return html`
+      <div class="row ${isLong(label) ? 'long' : ''}">
+        <div class="what">
+          <label for="measured">${label}, as measured</label>
+          ${computed ? html`<span class="small">computed ${computed.text}${told?.difference ? `; measured ${told.difference}` : ''}</span>` : nothing}
+          ${why ? html`<span class="small">${why}</span>` : nothing}
+        </div>
+        ${measuredField(cell, outcome, (text) => ask(this, ...measuring(cell, text)))}
+      </div>
+    `
+  }
+
+  override render(): TemplateResult {
+    const { name, view } = this
+    const cell = view.sheet.named(name)
+    if (cell?.kind === 'given') return this.given(cell)
+    if (cell?.kind !== 'result')
+      return html`<p class="small">${
+        cell
+          ? html`«${labelOf(cell)}» takes no reading: choose a given or a result for this step in Build.`
+          : html`What is read here, «${name}», is no longer in the sheet: choose another in Build.`
+      }</p>`
+    const outcome = view.sheet.outcome(cell.id)
+    // Without a number there is nothing to measure.
+    if (outcome.state === 'value' && outcome.type.kind !== 'number')
+      return html`<div class="row"><span class="what">${labelOf(cell)}</span>${figureOf(outcome)}</div>`
+    return this.measured(cell, outcome)
+  }
+}

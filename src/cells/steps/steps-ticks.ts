@@ -1,0 +1,41 @@
+import { type Cell, type Change, type Sheet, type Steps, withMeasured } from '../../worksheet/index.ts'
+
+type Step = Steps['steps'][number]
+
+const untick = ({ done: _, ...step }: Step): Step => step as Step
+
+/** The list with one step done, or not. */
+export const ticked = (cell: Steps, at: number, done: boolean): Steps => ({
+  ...cell,
+  steps: cell.steps.map((step, i) => (i !== at ? step : done ? { ...step, done } : untick(step))),
+})
+
+/** The list as it is for a new session: nothing done. */
+export const startedOver = (cell: Steps): Steps => ({ ...cell, steps: cell.steps.map(untick) })
+
+export function doneInWords(steps: readonly Step[]): string {
+  const done = steps.filter((step) => step.done === true).length
+  if (steps.length === 0) return 'No steps yet'
+  return done === steps.length && done > 1 ? `All ${done} done` : `${done} of ${steps.length} done`
+}
+
+/** The cells that hold a reading taken at one of the steps. */
+function read(cell: Steps, sheet: Sheet): Cell[] {
+  const names = new Set(cell.steps.flatMap(({ reading }) => reading ?? []))
+  return [...names].flatMap((name) => {
+    const one = sheet.named(name)
+    const holds = one?.kind === 'given' ? one.value !== '' : one?.kind === 'result' && one.measured !== undefined
+    return one && holds ? [one] : []
+  })
+}
+
+export const hasReadings = (cell: Steps, sheet: Sheet): boolean => read(cell, sheet).length > 0
+
+/** Empties every reading of the list, as one change. */
+export const withoutReadings = (cell: Steps, sheet: Sheet): Change => ({
+  do: 'several',
+  changes: read(cell, sheet).map((one) => ({
+    do: 'replace',
+    cell: one.kind === 'result' ? withMeasured(one, '') : ({ ...one, value: '' } as Cell),
+  })),
+})

@@ -1,0 +1,424 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { problem } from '../../language/index.ts'
+import type { Schedule } from '../../worksheet/index.ts'
+import { MOST_ROWS } from '../../worksheet/schema/table-limits.ts'
+import { hasFormula } from '../../worksheet/table/read-table.ts'
+import { rowsInWords } from '../../worksheet/table/row-status.ts'
+import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
+import { trouble, troubleStyle } from '../shared/error-message.ts'
+import { headed } from '../style/headed.ts'
+import { field, shared } from '../style/styles.ts'
+import { withField, withoutRow, withRow, withRowMoved } from './row-edits.ts'
+import { ROW_HEIGHT, scrollFor, type Viewport } from './row-window.ts'
+import { type RowAct, type Step, stepOf } from './table-keys.ts'
+import { type Standing, standingOf, tableFoot, tableHead, tableRows } from './table-rows.ts'
+import { tableStyle } from './table-style.ts'
+
+/** So many rows that are left out are told at a time. */
+const MOST_TOLD = 5
+
+let acts = 0
+
+/** A table of originals, readings or frames, filled in row by row. */
+@customElement('schedule-cell')
+export class ScheduleCell extends SignalWatcher(LitElement) {
+  static override styles = [shared, field, troubleStyle, headed, tableStyle]
+
+  @property({ attribute: false }) view!: CellSignal<WideView<Schedule>>
+  @state() private viewport: Viewport = { top: 0, height: 600 }
+  /** The row and the column in hand. */
+  @state() private row = 0
+  @state() private column = 0
+  @state() private said = ''
+  /** The text a table is being taken from; undefined while none is. */
+  @state() private taking: string | undefined
+  @query('.box') private box!: HTMLElement | null
+  /** Where the row in hand was begun: Enter comes back to this column, one row down. */
+  private begun = 0
+  private drawn: { readonly view: WideView<Schedule>; readonly standing: Standing } | undefined
+
+  override focus(options?: FocusOptions): void {
+    const first = this.renderRoot.querySelector<HTMLElement>(`[data-at="${this.row} ${this.column}"], .f, .press`)
+    first?.focus(options)
+  }
+
+  private get cell(): Schedule {
+    return this.view.get().cell
+  }
+
+  /** Asks for the schedule in another state; says why where it is refused. */
+  private put(cell: Schedule, key?: string): boolean {
+    const refused = ask(this, { do: 'replace', cell }, key)
+    if (refused !== undefined) {
+      this.said = refused
+      this.requestUpdate()
+    }
+    return refused === undefined
+  }
+
+  /** An act of its own is a step of undo of its own. */
+  private act(cell: Schedule): boolean {
+    return this.put(cell, `rows:${cell.id}:${++acts}`)
+  }
+
+  private type(row: number, column: number, text: string): void {
+    this.said = ''
+    this.put(withField(this.cell, row, column, text), `field:${this.cell.id}:${row}:${column}`)
+  }
+
+  /** Worked out once for each state of the schedule: scrolling changes nothing in it. */
+  private standing(): Standing {
+    const view = this.view.get()
+    if (this.drawn?.view !== view) this.drawn = { view, standing: standingOf(view) }
+    return this.drawn.standing
+  }
+
+  // Going from field to field.
+
+  private readonly keys = (event: KeyboardEvent): void => {
+    const step = stepOf(event)
+    if (!step || event.defaultPrevented) return
+    event.preventDefault()
+    event.stopPropagation()
+    void this.step(step)
+  }
+
+  private async step(step: Step): Promise<void> {
+    const last = this.cell.rows.length - 1
+    switch (step.to) {
+      case 'row':
+        return this.go(Math.max(0, Math.min(this.row + step.by, last)), this.column)
+      case 'end':
+        return this.go(step.of === 'first' ? 0 : last, this.column)
+      case 'column':
+        return this.go(this.row, this.beside(this.column, step.by))
+      case 'next':
+        if (this.row < last) return this.go(this.row + 1, this.begun)
+        // On a row with nothing in it there is nothing to go on from.
+        return (this.cell.rows[last] ?? []).some((text) => text.trim() !== '') ? this.add(last + 1) : undefined
+      case 'act':
+        return this.actOn(step.act)
+    }
+  }
+
+  private beside(column: number, by: -1 | 1): number {
+    const { columns } = this.cell
+    for (let at = column + by; at >= 0 && at < columns.length; at += by) if (!this.isWorkedOut(at)) return at
+    return column
+  }
+
+  private isWorkedOut(column: number): boolean {
+    const found = this.cell.columns[column]
+    return found !== undefined && hasFormula(found)
+  }
+
+  private firstColumn(): number {
+    return Math.max(
+      0,
+      this.cell.columns.findIndex((column) => !hasFormula(column)),
+    )
+  }
+
+  private async go(row: number, column: number): Promise<void> {
+    this.row = row
+    this.column = column
+    this.begun = column
+    await this.updateComplete
+    const to = scrollFor(row, this.seen())
+    if (to !== undefined && this.box) this.box.scrollTop = to
+    this.look()
+    await this.updateComplete
+    const on = this.renderRoot.querySelector<HTMLElement>(`[data-at="${row} ${column}"]`)
+    on?.focus({ preventScroll: true })
+    on?.closest('td')?.scrollIntoView({ block: 'nearest', inline: 'nearest' })
+    if (on instanceof HTMLInputElement && on.type === 'text') on.select()
+  }
+
+  private readonly focused = (event: FocusEvent): void => {
+    const place = (event.target as HTMLElement).dataset?.at?.split(' ').map(Number)
+    if (!place) return
+    const [row, column] = place as [number, number]
+    // Along a row by Tab, the column it was begun in stays.
+    if (row !== this.row) this.begun = column
+    this.row = row
+    this.column = column
+    void this.clearOfTrouble(event.target as HTMLElement)
+  }
+
+  /** What is said of a field must not stand over it. */
+  private async clearOfTrouble(field: HTMLElement): Promise<void> {
+    await this.updateComplete
+    if (this.renderRoot.querySelector('#trouble')) field.closest('td')?.scrollIntoView({ block: 'nearest' })
+  }
+
+  private readonly pressed = (event: PointerEvent): void => {
+    const place = (event.target as HTMLElement).dataset?.at?.split(' ').map(Number)
+    if (place) this.begun = place[1] as number
+  }
+
+  // Rows.
+
+  private async add(at: number): Promise<void> {
+    const { cell } = this
+    if (cell.rows.length >= MOST_ROWS) {
+      this.said = `A schedule holds ${MOST_ROWS} rows; for more, add another.`
+      return
+    }
+    if (this.act(withRow(cell, at))) await this.go(at, this.firstColumn())
+  }
+
+  private async actOn(act: RowAct): Promise<void> {
+    const { cell, row } = this
+    if (act === 'below') return this.add(Math.min(row + 1, cell.rows.length))
+    if (!cell.rows[row]) return
+    if (act === 'remove') {
+      if (!this.act(withoutRow(cell, row))) return
+      this.said = `Row ${row + 1} is taken out.`
+      if (cell.rows.length > 1) return this.go(Math.min(row, cell.rows.length - 2), this.column)
+      await this.updateComplete
+      this.renderRoot.querySelector<HTMLElement>('.add')?.focus()
+      return
+    }
+    const to = row + (act === 'earlier' ? -1 : 1)
+    const moved = withRowMoved(cell, row, to)
+    if (moved !== cell && this.act(moved)) await this.go(to, this.column)
+  }
+
+  // Tables from elsewhere, and this one as a file.
+
+  private readonly pasted = (event: ClipboardEvent): void => {
+    const text = event.clipboardData?.getData('text/plain') ?? ''
+    const isTable = /[\t\r\n]/.test(text.replace(/(\r\n|\r|\n)$/, ''))
+    if (!isTable || event.defaultPrevented) return
+    event.preventDefault()
+    void this.paste(text)
+  }
+
+  private async paste(text: string): Promise<void> {
+    const [{ readTable, TableError }, { matchTable, pasteAt }] = await Promise.all([
+      import('../../worksheet/table/csv.ts'),
+      import('../../worksheet/table/match-import.ts'),
+    ])
+    try {
+      const { cell, row, column } = this
+      const { rows } = readTable(text, { most: MOST_ROWS, ...(text.includes('\t') ? { separator: '\t' } : {}) })
+      const width = Math.max(...rows.map(({ length }) => length))
+      // What has headings of its own, or does not fit beside the field in hand, is looked at first.
+      if (column + width > cell.columns.length || (width > 1 && matchTable(cell.columns, rows).hasHeadings)) {
+        this.taking = text
+        return
+      }
+      if (!this.act(pasteAt(cell, rows, row, column))) return
+      this.said = `${rowsInWords(rows.length, 0).text} pasted from row ${row + 1} on.`
+      await this.go(row, column)
+    } catch (error) {
+      if (!(error instanceof TableError)) throw error
+      this.said = error.message
+    }
+  }
+
+  private async take(): Promise<void> {
+    this.taking = ''
+    await import('./table-import.ts')
+  }
+
+  private readonly taken = (event: CustomEvent<{ readonly cell: Schedule; readonly rows: number }>): void => {
+    const { cell, rows } = event.detail
+    if (!this.act(cell)) return
+    this.taking = undefined
+    this.said = `${rowsInWords(rows, 0).text} taken in.`
+    void this.go(cell.rows.length - rows, this.firstColumn())
+  }
+
+  private async leave(): Promise<void> {
+    this.taking = undefined
+    await this.updateComplete
+    this.renderRoot.querySelector<HTMLElement>('.take')?.focus()
+  }
+
+  private async save(): Promise<void> {
+    const [{ writeTable }, { exportRows }, { FileError, fileName, FILE_ENDING, saveText }] = await Promise.all([
+      import('../../worksheet/table/csv.ts'),
+      import('../../worksheet/table/export.ts'),
+      import('../../storage/exchange/file.ts'),
+    ])
+    const { cell, sheet } = this.view.get()
+    const node = sheet.engine.node(cell.id)
+    if (!node) return
+    const name = fileName(`${sheet.worksheet.title} ${labelOf(cell)}`).slice(0, -FILE_ENDING.length)
+    try {
+      const isSaved = await saveText(`${name}.csv`, writeTable(exportRows(sheet.engine, node)), 'text/csv')
+      if (isSaved) this.said = `Saved as ${name}.csv.`
+    } catch (error) {
+      if (!(error instanceof FileError)) throw error
+      this.said = error.message
+    }
+  }
+
+  // Drawing.
+
+  private seen(): Viewport {
+    const { box } = this
+    if (!box) return this.viewport
+    const head = this.renderRoot.querySelector('thead')?.offsetHeight ?? 0
+    const foot = this.renderRoot.querySelector<HTMLElement>('tfoot.held')?.offsetHeight ?? 0
+    return { top: box.scrollTop, height: Math.max(ROW_HEIGHT, box.clientHeight - head - foot) }
+  }
+
+  private readonly look = (): void => {
+    const seen = this.seen()
+    if (seen.top !== this.viewport.top || seen.height !== this.viewport.height) this.viewport = seen
+  }
+
+  override willUpdate(): void {
+    const { rows, columns } = this.cell
+    if (this.row >= rows.length) this.row = Math.max(0, rows.length - 1)
+    if (this.column >= columns.length || this.isWorkedOut(this.column)) this.column = this.firstColumn()
+    if (this.taking !== undefined) void import('./table-import.ts')
+  }
+
+  override updated(_: PropertyValues<this>): void {
+    for (const pad of this.renderRoot.querySelectorAll<HTMLElement>('.pad td'))
+      pad.style.blockSize = `${Number(pad.dataset.rows) * ROW_HEIGHT}px`
+  }
+
+  private inHand({ cell, read }: Standing): TemplateResult | typeof nothing {
+    const fields = cell.rows[this.row]
+    const found = fields && read(fields).troubles.find(({ column, empty }) => column === this.column && !empty)
+    if (!fields || !found) return nothing
+    const text = fields[this.column] ?? ''
+    const { message, from, to, mend } = found
+    const mends = mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }]
+    return html`<div id="trouble" class="said">
+      ${trouble(text, [problem(`Row ${this.row + 1}: ${message}`, from, to, { mends })], (next) => {
+        this.type(this.row, this.column, next)
+        void this.go(this.row, this.column)
+      })}
+    </div>`
+  }
+
+  private left({ leftOut, labels }: Standing): TemplateResult | typeof nothing {
+    if (leftOut.length === 0) return nothing
+    const more = leftOut.length - MOST_TOLD
+    return html`
+      <div class="left">
+        <p>${leftOut.length === 1 ? 'One row is' : `${leftOut.length} rows are`} left out of what formulas see:</p>
+        <ul class="list">
+          ${leftOut
+            .slice(0, MOST_TOLD)
+            .map(
+              ({ row, column, message }) =>
+                html`<li><button type="button" class="word" @click=${() => void this.go(row, this.fillable(column))}>Row ${row + 1}, ${labels[column]}: ${message}</button></li>`,
+            )}
+        </ul>
+        ${more > 0 ? html`<p class="small quiet">and ${more} more; they come up as these are mended.</p>` : nothing}
+      </div>
+    `
+  }
+
+  /** A column that can be typed into: the one asked for, or the first. */
+  private fillable(column: number): number {
+    return this.isWorkedOut(column) ? this.firstColumn() : column
+  }
+
+  private rowActs({ cell }: Standing): TemplateResult | typeof nothing {
+    if (cell.rows.length === 0) return nothing
+    const word = (act: RowAct, text: string, isOff = false): TemplateResult =>
+      html`<button type="button" class="word" aria-disabled=${isOff} @click=${() => !isOff && void this.actOn(act)}>${text}<span class="unseen"> row ${this.row + 1}</span></button>`
+    return html`
+      <div class="row-acts" role="group" aria-label="Row ${this.row + 1}">
+        <span>Row ${this.row + 1}:</span>
+        ${word('below', 'Add below')} ${word('earlier', 'Earlier', this.row === 0)}
+        ${word('later', 'Later', this.row === cell.rows.length - 1)} ${word('remove', 'Remove')}
+      </div>
+    `
+  }
+
+  private wrong(): TemplateResult[] | typeof nothing {
+    const { outcome, called } = this.view.get()
+    if (outcome?.state === 'error') return trouble('', outcome.diagnostics, () => {})
+    if (outcome?.state === 'waiting' && outcome.on.length > 0)
+      return [html`<p class="small quiet">Its formulas wait for ${outcome.on.map(called).join(', ')}.</p>`]
+    return nothing
+  }
+
+  private table(standing: Standing): TemplateResult {
+    const { cell } = standing
+    if (cell.columns.length === 0)
+      return html`<p class="quiet">This table has no columns yet. Paste or open a table, or add columns in Build.</p>`
+    return html`
+      <div class="box ${standing.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
+        <table
+          aria-labelledby="title"
+          aria-rowcount=${cell.rows.length + 1}
+          @keydown=${this.keys}
+          @focusin=${this.focused}
+          @pointerdown=${this.pressed}
+          @paste=${this.pasted}
+        >
+          ${tableHead(standing)}
+          <tbody>
+            ${tableRows(standing, {
+              viewport: this.viewport,
+              row: this.row,
+              column: this.column,
+              put: (row, column, text) => this.type(row, column, text),
+            })}
+          </tbody>
+          ${tableFoot(standing)}
+        </table>
+      </div>
+      ${this.inHand(standing)} ${this.rowActs(standing)}
+    `
+  }
+
+  override render(): TemplateResult {
+    const standing = this.standing()
+    const { cell, leftOut, computed } = standing
+    const counted = computed?.counted.length ?? cell.rows.length - leftOut.length
+    return html`
+      <section aria-labelledby="title">
+        <div class="head">
+          <h3 id="title">${labelOf(cell)}</h3>
+          <span>${rowsInWords(counted, leftOut.length).text}</span>
+        </div>
+        ${this.table(standing)} ${this.wrong()} ${this.left(standing)}
+        <div class="acts">
+          ${
+            cell.columns.length === 0
+              ? nothing
+              : html`<button type="button" class="press add" @click=${() => void this.add(cell.rows.length)}>Add a row</button>`
+          }
+          <button type="button" class="press take" aria-expanded=${this.taking !== undefined} @click=${() => void (this.taking === undefined ? this.take() : this.leave())}>
+            Paste or open a table
+          </button>
+          ${
+            cell.columns.length === 0
+              ? nothing
+              : html`<button type="button" class="press" @click=${() => void this.save()}>Save as CSV</button>`
+          }
+        </div>
+        <p class="said" role="status">${this.said}</p>
+        ${
+          this.taking === undefined
+            ? nothing
+            : html`<schedule-import
+                .cell=${cell}
+                .text=${this.taking}
+                @table-taken=${this.taken}
+                @table-left=${() => void this.leave()}
+              ></schedule-import>`
+        }
+      </section>
+    `
+  }
+}
+
+declare global {
+  interface HTMLElementEventMap {
+    'table-taken': CustomEvent<{ readonly cell: Schedule; readonly rows: number }>
+    'table-left': CustomEvent<void>
+  }
+}

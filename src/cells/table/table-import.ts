@@ -1,0 +1,278 @@
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { live } from 'lit/directives/live.js'
+import type { Column, Schedule } from '../../worksheet/index.ts'
+import { MOST_ROWS } from '../../worksheet/schema/table-limits.ts'
+import { columnLabel } from '../../worksheet/table/columns.ts'
+import { readTable, TableError, type TextTable } from '../../worksheet/table/csv.ts'
+import { type Goal, type Match, matchTable, type Source, takeTable } from '../../worksheet/table/match-import.ts'
+import { hasFormula } from '../../worksheet/table/read-table.ts'
+import { rowsInWords } from '../../worksheet/table/row-status.ts'
+import { labelledStyle, selected, ticked } from '../shared/labelled.ts'
+import { field, shared } from '../style/styles.ts'
+import { tableText } from './table-file.ts'
+
+/** So many fields of a column are shown for it to be known by. */
+const EXAMPLES = 3
+const LONGEST_EXAMPLE = 24
+/** A text longer than this is not shown in the field: it was read from a file, or would make it slow. */
+const LONGEST_SHOWN = 200_000
+
+const ENTRIES: Readonly<Record<NonNullable<Column['entry']>, string>> = {
+  quantity: 'a quantity',
+  text: 'words',
+  choice: 'a choice',
+  tick: 'a tick',
+  'date and time': 'a date and time',
+}
+
+const WORDS = 'new words'
+
+const inWords = ({ entry, unit }: Column): string => {
+  const words = ENTRIES[entry ?? 'quantity']
+  if (entry !== undefined && entry !== 'quantity') return words
+  return unit ? `${words} in ${unit}` : 'a number'
+}
+
+/** A table pasted or opened: how its columns are matched, looked over before it is taken in. */
+@customElement('schedule-import')
+export class ScheduleImport extends LitElement {
+  static override styles = [
+    shared,
+    field,
+    labelledStyle,
+    css`
+      .all {
+        display: grid;
+        gap: 0.7rem;
+        margin-block: 0.7rem;
+        padding-inline-start: 0.9rem;
+        border-inline-start: 4px solid var(--ink);
+      }
+      textarea.field {
+        max-block-size: 12rem;
+        font-family: var(--mono);
+        font-size: 0.86rem;
+        white-space: pre;
+        overflow: auto;
+      }
+      .match {
+        margin: 0;
+        padding: 0;
+        list-style: none;
+        border-block-start: 1px solid var(--rule);
+      }
+      .match li {
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) minmax(0, 1fr);
+        gap: 0 1rem;
+        align-items: center;
+        padding-block: 0.3rem;
+        border-block-end: 1px solid var(--rule);
+      }
+      .match .small {
+        display: block;
+        overflow-wrap: anywhere;
+      }
+      .file {
+        position: relative;
+        inline-size: fit-content;
+      }
+      .file input {
+        position: absolute;
+        inset: 0;
+        inline-size: 100%;
+        opacity: 0;
+        cursor: pointer;
+      }
+      .file:focus-within {
+        outline: 3px solid var(--ring);
+        outline-offset: 2px;
+      }
+      @media (max-width: 34rem) {
+        .match li {
+          grid-template-columns: minmax(0, 1fr);
+        }
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) cell!: Schedule
+  /** As pasted over the table itself. */
+  @property() text = ''
+  @state() private from = ''
+  @state() private match: Match | undefined
+  @state() private how: 'below' | 'instead' = 'below'
+  @state() private refused = ''
+  private table: TextTable | undefined
+  @query('textarea') private place!: HTMLTextAreaElement | null
+
+  override firstUpdated(): void {
+    ;(this.renderRoot.querySelector<HTMLElement>('select') ?? this.place)?.focus()
+    this.scrollIntoView({ block: 'nearest' })
+  }
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('text') && this.text !== '') this.read(this.text)
+  }
+
+  private read(text: string): void {
+    this.table = undefined
+    this.match = undefined
+    this.refused = ''
+    if (text.trim() === '') return
+    try {
+      this.table = readTable(text, { most: MOST_ROWS + 1 })
+      this.match = matchTable(this.cell.columns, this.table.rows)
+    } catch (error) {
+      if (!(error instanceof TableError)) throw error
+      this.refused = error.message
+    }
+  }
+
+  private async open(event: Event): Promise<void> {
+    const input = event.target as HTMLInputElement
+    const file = input.files?.[0]
+    input.value = ''
+    if (!file) return
+    try {
+      this.text = await tableText(file)
+      this.from = file.name
+    } catch (error) {
+      if (!(error instanceof TableError)) throw error
+      this.text = ''
+      this.table = undefined
+      this.match = undefined
+      this.refused = error.message
+    }
+  }
+
+  private aim(at: number, value: string): void {
+    const { match } = this
+    if (!match) return
+    const source = match.sources[at] as Source
+    const goal: Goal = value === 'nowhere' ? 'nowhere' : value === 'new' || value === WORDS ? 'new' : Number(value)
+    const { unit: _, ...asNew } = source.asNew
+    const next: Source = { ...source, goal, asNew: value === WORDS ? { ...asNew, entry: 'text' } : source.asNew }
+    // Two columns cannot go to one: the other gives way.
+    const sources = match.sources.map((one, other) =>
+      other !== at && typeof goal === 'number' && one.goal === goal ? { ...one, goal: 'nowhere' as const } : one,
+    )
+    this.match = { ...match, sources: sources.with(at, next) }
+  }
+
+  private take(): void {
+    const { table, match, cell, how } = this
+    if (!table || !match) return
+    try {
+      const next = takeTable(cell, table.rows, match, how)
+      const rows = how === 'instead' ? next.rows.length : this.count(table, match)
+      this.dispatchEvent(new CustomEvent('table-taken', { detail: { cell: next, rows } }))
+    } catch (error) {
+      if (!(error instanceof TableError)) throw error
+      this.refused = error.message
+    }
+  }
+
+  private count({ rows }: TextTable, { hasHeadings }: Match): number {
+    return (hasHeadings ? rows.slice(1) : rows).filter((row) => row.some((text) => text.trim() !== '')).length
+  }
+
+  private source(source: Source, at: number, table: TextTable, { hasHeadings }: Match): TemplateResult {
+    const { columns } = this.cell
+    const examples = table.rows
+      .slice(hasHeadings ? 1 : 0, (hasHeadings ? 1 : 0) + EXAMPLES)
+      .map((row) => row[at] ?? '')
+      .map((text) => (text.length > LONGEST_EXAMPLE ? `${text.slice(0, LONGEST_EXAMPLE)}…` : text))
+    const name = source.heading || `Column ${at + 1}`
+    const { goal, asNew } = source
+    const guessed = asNew.entry === 'text' ? [] : [['new', `A new column: ${inWords(asNew)}`] as const]
+    return html`
+      <li>
+        <span><b>${name}</b> <span class="small quiet">${examples.filter((text) => text.trim() !== '').join(' · ') || 'empty'}</span></span>
+        ${selected({
+          label: `«${name}» goes to`,
+          value: goal === 'new' ? (asNew.entry === 'text' ? WORDS : 'new') : `${goal}`,
+          options: [
+            ...columns.flatMap((column, place) =>
+              hasFormula(column) ? [] : [[`${place}`, columnLabel(column)] as const],
+            ),
+            ...guessed,
+            [WORDS, 'A new column: words'],
+            ['nowhere', 'Nowhere: it is left out'],
+          ],
+          put: (value) => this.aim(at, value),
+        })}
+      </li>
+    `
+  }
+
+  private preview(): TemplateResult | typeof nothing {
+    const { table, match, cell } = this
+    if (!table || !match) return nothing
+    const rows = rowsInWords(this.count(table, match), 0).text
+    const out = match.sources.filter(({ goal }) => goal === 'nowhere').length
+    return html`
+      ${ticked('The first row holds headings', match.hasHeadings, (on) => {
+        this.match = matchTable(cell.columns, table.rows, on)
+      })}
+      <ul class="match">
+        ${match.sources.map((source, at) => this.source(source, at, table, match))}
+      </ul>
+      ${
+        cell.rows.some((row) => row.some((text) => text.trim() !== ''))
+          ? selected({
+              label: 'The rows stand',
+              value: this.how,
+              options: [
+                ['below', 'below those there are'],
+                ['instead', 'in the place of those there are'],
+              ],
+              put: (how) => {
+                this.how = how as typeof this.how
+              },
+            })
+          : nothing
+      }
+      <p class="small quiet">What cannot be read stays in its field as it is, and is marked.${out > 0 ? ` ${out === 1 ? 'One column is' : `${out} columns are`} left out.` : ''}</p>
+      <div class="presses">
+        <button type="button" class="press" @click=${this.take}>Take in ${rows}</button>
+        <button type="button" class="press" @click=${this.leave}>Never mind</button>
+      </div>
+    `
+  }
+
+  private leave(): void {
+    this.dispatchEvent(new CustomEvent('table-left'))
+  }
+
+  override render(): TemplateResult {
+    const isLong = this.text.length > LONGEST_SHOWN
+    return html`
+      <div class="all" @keydown=${(event: KeyboardEvent) => event.key === 'Escape' && this.leave()}>
+        <label class="labelled">
+          <span class="small quiet">The table, pasted <span>(fields apart by tabs, semicolons or commas)</span></span>
+          <textarea
+            class="field"
+            rows="3"
+            spellcheck="false"
+            autocomplete="off"
+            .value=${live(isLong ? '' : this.text)}
+            placeholder=${isLong ? `${this.text.length} signs, too long to show here` : ''}
+            @input=${(event: Event) => {
+              this.from = ''
+              this.text = (event.target as HTMLTextAreaElement).value
+              if (this.text === '') this.read('')
+            }}
+          ></textarea>
+        </label>
+        <label class="press file">
+          ${this.from ? `${this.from}; open another` : 'Open a file'}
+          <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain" @change=${(event: Event) => void this.open(event)}>
+        </label>
+        <p role="alert">${this.refused}</p>
+        ${this.preview()}
+      </div>
+    `
+  }
+}

@@ -1,0 +1,120 @@
+import type { Placing, Sheet } from './canvas.ts'
+import { type Box, type Point, point, type Segment } from './geometry.ts'
+import { ASCENT, DESCENT, textWidth } from './lettering.ts'
+
+/** From one dimension line to the next one out. */
+export const LANE = 18
+
+const TICK = 3.5
+/** From the thing measured to its extension line, and from the dimension line to that one's end. */
+const GAP = 3
+const OVERSHOOT = 4
+const ABOVE_LINE = DESCENT + 1.5
+
+/** A dimension of the drawing: two points, and where its line stands. */
+export interface Dimension {
+  /** Names it in the tree: `dimension-lens`. */
+  readonly as: string
+  readonly direction: 'across' | 'upright'
+  readonly from: Point
+  readonly to: Point
+  /** The line's own y where it lies across, its x where it stands upright. */
+  readonly at: number
+  /** What it says: the fullest wording first, then shorter ones where that finds no room; the last the figure alone. */
+  readonly wordings: readonly string[]
+  /** Whether each end's extension line is drawn; a line that is there anyway serves as one. */
+  readonly extensions?: readonly [boolean, boolean]
+}
+
+/** From the middle outwards, as shares of the room there is. */
+const SHARES = Array.from({ length: 41 }, (_, step) => 0.5 + (step % 2 === 0 ? 1 : -1) * Math.ceil(step / 2) * 0.025)
+
+function extension(dimension: Dimension, end: Point): Segment {
+  if (dimension.direction === 'across') {
+    const way = Math.sign(dimension.at - end.y)
+    return { from: point(end.x, end.y + way * GAP), to: point(end.x, dimension.at + way * OVERSHOOT) }
+  }
+  const way = Math.sign(dimension.at - end.x)
+  return { from: point(end.x + way * GAP, end.y), to: point(dimension.at + way * OVERSHOOT, end.y) }
+}
+
+const tick = (at: Point): Segment => ({ from: point(at.x - TICK, at.y + TICK), to: point(at.x + TICK, at.y - TICK) })
+
+/** A length with its unit and, for want of room, without. */
+export const figures = (shown: string): readonly string[] => [shown, shown.replace(/ \D+$/, '')]
+
+/** Draws the lines of a dimension; the lettering comes when all lines of the drawing are known. */
+export function drawDimension(sheet: Sheet, dimension: Dimension): void {
+  const { as, direction, from, to, at, extensions = [true, true] } = dimension
+  const [start, end] =
+    direction === 'across' ? [point(from.x, at), point(to.x, at)] : [point(at, from.y), point(at, to.y)]
+  const reaching = [from, to].filter((_, which) => extensions[which]).map((one) => extension(dimension, one))
+  sheet.lines(
+    'dimension',
+    `${as} extension`,
+    reaching.flatMap((one) => sheet.around(one)),
+  )
+  sheet.line('dimension', as, start, end)
+  sheet.lines('thin', `${as} tick`, [tick(start), tick(end)])
+}
+
+/** The places a dimension's figure may stand, the usual ones first. */
+function* places(dimension: Dimension): Generator<Placing> {
+  const shortest = dimension.wordings.slice(-2)
+  for (const text of dimension.wordings) yield* along(dimension, text, -ABOVE_LINE)
+  for (const text of shortest) yield* pastEnds(dimension, text)
+  // On the far side of the line, where the near one is taken.
+  for (const text of shortest) yield* along(dimension, text, ASCENT + 2)
+}
+
+/** Along the line, `off` from it, the middle first. */
+function* along(dimension: Dimension, text: string, off: number): Generator<Placing> {
+  const { direction, at } = dimension
+  const [low, high] = reach(dimension)
+  const width = textWidth(text)
+  // A tick leans into the room at its low end and out of it at the other; on the far side the other way round.
+  const start = low + (off < 0 ? TICK + 1.5 : 1.5)
+  const room = high - low - TICK - 3 - width
+  if (room < 0) return
+  for (const share of SHARES) {
+    const middle = start + width / 2 + share * room
+    const upright = direction === 'upright'
+    const place = upright ? point(at + off, middle) : point(middle, at + off)
+    yield { lettering: { text, at: place, anchor: 'middle', upright } }
+  }
+}
+
+/** Past either end on the line prolonged, or lying beside an upright line too short to write along. */
+function* pastEnds(dimension: Dimension, text: string): Generator<Placing> {
+  const { direction, at } = dimension
+  const [low, high] = reach(dimension)
+  const width = textWidth(text) + 2 * (TICK + 2)
+  if (direction === 'across') {
+    yield beyond(text, point(high, at), point(high + width, at))
+    yield beyond(text, point(low, at), point(low - width, at))
+    return
+  }
+  yield beyond(text, point(at, low), point(at, low - width))
+  for (const share of [0.5, 0.42, 0.58, 0.35, 0.65, 0.27, 0.73, 0.2, 0.8]) {
+    const y = low + (high - low) * share + ASCENT / 2
+    yield { lettering: { text, at: point(at + 5, y), anchor: 'start' } }
+    yield { lettering: { text, at: point(at - 5, y), anchor: 'end' } }
+  }
+  yield beyond(text, point(at, high), point(at, high + width))
+}
+
+const reach = ({ direction, from, to }: Dimension): readonly [number, number] =>
+  direction === 'across'
+    ? [Math.min(from.x, to.x), Math.max(from.x, to.x)]
+    : [Math.min(from.y, to.y), Math.max(from.y, to.y)]
+
+function beyond(text: string, from: Point, to: Point): Placing {
+  const upright = from.x === to.x
+  const middle = point((from.x + to.x) / 2, (from.y + to.y) / 2)
+  const at = upright ? point(middle.x - ABOVE_LINE, middle.y) : point(middle.x, middle.y - ABOVE_LINE)
+  return { lettering: { text, at, anchor: 'middle', upright }, lines: [{ from, to }] }
+}
+
+/** Writes the figure of a dimension; false where it found no place. */
+export const letterDimension = (sheet: Sheet, dimension: Dimension, within: Box): boolean =>
+  sheet.letter(`${dimension.as} figure`, places(dimension), within)

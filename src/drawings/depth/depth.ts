@@ -1,0 +1,165 @@
+import { Sheet } from '../canvas/canvas.ts'
+import type { Draw } from '../canvas/drawing-options.ts'
+import { lengthIn } from '../canvas/drawing-unit.ts'
+import { boxAround, grown, inside, overlap, type Point, point } from '../canvas/geometry.ts'
+import { ASCENT } from '../canvas/lettering.ts'
+import { nothingDrawn } from '../canvas/nothing-drawn.ts'
+import { sayFigure } from '../canvas/text-figures.ts'
+import {
+  ABOVE,
+  apertureAxis,
+  apertureMarks,
+  BELOW,
+  drawAxes,
+  figuresWidth,
+  logAxis,
+  MARK_ROW,
+  markAcross,
+  type Plot,
+  plotted,
+} from '../plots/axes.ts'
+import { type Curve, letterBeside, letterOnCurve } from '../plots/curve-labels.ts'
+import { cutAround } from '../plots/cut.ts'
+import { type DepthFigures, readDepth } from './depth-figures.ts'
+import { depthTable, describeDepth } from './depth-words.ts'
+
+const PAD = 4
+const ROW = 18
+const NARROWEST = 240
+/** More than this between the least and the greatest blur would flatten what matters. */
+const DECADES = 1e3
+
+/** Blur from defocus, diffraction and the pixel against the aperture, on a scale of stops. */
+export const drawDepth: Draw = (inputs, options) => {
+  const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
+  const title = options.title ?? 'Blur against aperture'
+  const cannot: string[] = []
+  const depth = readDepth(inputs, cannot)
+  if (!depth) return nothingDrawn(width, title, cannot, 'the magnification is not known.')
+  if (depth.depth === undefined) cannot.push('The blur of defocus is not drawn: the depth wanted is not known.')
+
+  const inPixels = depth.pitch !== undefined && options.unit !== 'µm'
+  const unit = inPixels ? 'px' : 'µm'
+  const shown = (metres: number): number => metres / (inPixels ? (depth.pitch as number) : 1e-6)
+
+  const heads = headsOf(depth, shown, unit)
+  const rows = depth.best !== undefined && depth.aperture !== undefined ? 2 : 1
+  const top = PAD + heads.length * ROW + ABOVE + rows * MARK_ROW
+  const bottom = top + Math.round(Math.min(300, Math.max(170, width * 0.66)))
+  const height = bottom + BELOW + PAD
+  const paper = { left: 0, right: width, top: 0, bottom: height }
+
+  const y = logAxis(endsOf(depth, shown), [bottom, top], `Blur at the sensor, ${unit}`)
+  const left = PAD + figuresWidth(y)
+  const x = apertureAxis(depth.range, [left, width - PAD - 8], 'Aperture, f/')
+  const plot: Plot = { box: { left, right: width - PAD - 8, top, bottom }, x, y }
+
+  const sheet = new Sheet(width)
+  for (const [at, text] of heads.entries())
+    sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
+  drawAxes(sheet, plot, paper, rows * MARK_ROW)
+  drawAcross(sheet, plot, depth, rows)
+
+  const curves = curvesOf(plot, depth, shown, unit)
+  for (const curve of curves)
+    if (!letterOnCurve(sheet, curve, curves, grown(plot.box, -1)))
+      letterBeside(sheet, curve, curves, grown(plot.box, -1))
+  const lettered = sheet.lettered.map((one) => grown(one, 2))
+  for (const { stroke, as, runs } of curves) sheet.curves(stroke, as, cutAround(runs, lettered))
+  drawMarks(sheet, plot, depth, shown)
+
+  const description = describeDepth(depth, shown, unit)
+  return {
+    node: sheet.node(height, title, description),
+    title,
+    description,
+    table: depthTable(depth, shown, unit),
+    cannot,
+    width,
+    height,
+  }
+}
+
+function headsOf(depth: DepthFigures, shown: (metres: number) => number, unit: string): readonly string[] {
+  const ratio =
+    depth.magnification >= 1 ? `${sayFigure(depth.magnification)}:1` : `1:${sayFigure(1 / depth.magnification)}`
+  const first = depth.depth === undefined ? `At ${ratio}` : `Depth ${lengthIn('mm')(depth.depth)} at ${ratio}`
+  const blur = (aperture: number): string => `${sayFigure(shown(depth.blurAt(aperture).together))} ${unit}`
+  return [
+    first,
+    ...(depth.aperture === undefined
+      ? []
+      : [`Set to f/${sayFigure(depth.aperture)}: ${blur(depth.aperture)} together`]),
+    ...(depth.best === undefined ? [] : [`Best f/${sayFigure(depth.best)}: ${blur(depth.best)} together`]),
+  ]
+}
+
+/** From under the least part that counts to over the greatest sum. */
+function endsOf(depth: DepthFigures, shown: (metres: number) => number): readonly [number, number] {
+  const ends = depth.range.map((aperture) => depth.blurAt(aperture))
+  const most = Math.max(...ends.map(({ together }) => together), depth.allowed ?? 0)
+  const parts = ends
+    .flatMap(({ defocus, diffraction, pixel }) => [defocus, diffraction, pixel])
+    .filter((one) => one > 0)
+  // Of a part that vanishes beside the sum no more is drawn than its fall.
+  const floor = Math.min(...ends.map(({ together }) => together), most) / 12
+  const least = Math.max(Math.min(...parts, depth.allowed ?? most), floor, most / DECADES)
+  return [shown(least) * 0.85, shown(most) * 1.15]
+}
+
+function curvesOf(plot: Plot, depth: DepthFigures, shown: (metres: number) => number, unit: string): readonly Curve[] {
+  const curve = (as: string, text: string, stroke: Curve['stroke'], blur: (aperture: number) => number): Curve => ({
+    as,
+    text,
+    stroke,
+    runs: plotted(plot, (aperture) => shown(blur(aperture))),
+  })
+  const { allowed } = depth
+  return [
+    curve('together', 'together', 'thick', (aperture) => depth.blurAt(aperture).together),
+    ...(allowed === undefined
+      ? []
+      : [curve('allowed', `allowed ${sayFigure(shown(allowed))} ${unit}`, 'chain', () => allowed)]),
+    curve('diffraction', 'diffraction', 'dashed', (aperture) => depth.blurAt(aperture).diffraction),
+    ...(depth.depth === undefined
+      ? []
+      : [curve('defocus', 'defocus', 'thin', (aperture) => depth.blurAt(aperture).defocus)]),
+    ...(depth.pitch === undefined ? [] : [curve('pixel', 'pixel', 'dotted', () => depth.pitch as number)]),
+  ]
+}
+
+/** The aperture set and the best one across the plot. */
+function drawAcross(sheet: Sheet, plot: Plot, depth: DepthFigures, rows: number): void {
+  const { x } = plot
+  const onPlot = (value: number | undefined): value is number =>
+    value !== undefined && value >= x.from * (1 - 1e-9) && value <= x.to * (1 + 1e-9)
+  const { best, aperture } = depth
+  const lean = onPlot(best) && onPlot(aperture) ? (aperture < best ? -1 : 1) : 0
+  if (onPlot(aperture)) {
+    const wordings = [`set to f/${sayFigure(aperture)}`, `f/${sayFigure(aperture)}`]
+    markAcross(sheet, plot, { as: 'set', value: aperture, stroke: 'thin', wordings, rows, lean, present: true })
+  }
+  if (onPlot(best)) {
+    const word = `best f/${sayFigure(best)}`
+    const wordings = depth.bestMark === undefined ? [word] : [`${word}, mark ${depth.bestMark}`, word]
+    markAcross(sheet, plot, { as: 'best', value: best, stroke: 'dashed', wordings, rows, lean: -lean })
+  }
+}
+
+/** The marks the lens has, on the curve of the sum, where no lettering stands. */
+function drawMarks(sheet: Sheet, plot: Plot, depth: DepthFigures, shown: (metres: number) => number): void {
+  const { x, y, box } = plot
+  for (const { exact } of apertureMarks(depth.range[0], depth.range[1])) {
+    const at = point(x.place(exact), y.place(shown(depth.blurAt(exact).together)))
+    const mark = boxAround(diamond(at, 2.4))
+    if (!inside(mark, grown(box, 3)) || sheet.lettered.some((one) => overlap(one, mark))) continue
+    sheet.body('thin', 'aperture-mark', diamond(at, 2.4), { filled: true })
+  }
+}
+
+const diamond = ({ x, y }: Point, half: number): readonly Point[] => [
+  point(x, y - half),
+  point(x + half, y),
+  point(x, y + half),
+  point(x - half, y),
+]

@@ -1,0 +1,304 @@
+import { type Placing, Sheet, type Stroke } from '../canvas/canvas.ts'
+import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
+import type { Draw } from '../canvas/drawing-options.ts'
+import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
+import { type Box, corners, grown, type Point, point } from '../canvas/geometry.ts'
+import { ASCENT, textWidth } from '../canvas/lettering.ts'
+import { nothingDrawn } from '../canvas/nothing-drawn.ts'
+import { sayFigure, saySigned, sayStops } from '../canvas/text-figures.ts'
+import { type Curve, letterAtEnd, letterOnCurve } from '../plots/curve-labels.ts'
+import { cutAround } from '../plots/cut.ts'
+import { hatchBelow } from '../plots/hatch-below.ts'
+import { isoline, isolineStep, levelsBetween } from '../plots/isolines.ts'
+import { type Field, fieldOf } from './evenness-field.ts'
+import { readField } from './evenness-inputs.ts'
+import { describeEvenness, isWithin, type Reading } from './evenness-words.ts'
+import { broughtTo, FIVE, NINE } from './reading-points.ts'
+
+const PAD = 4
+const ROW = 18
+/** Above the map, for the names of lines that end there. */
+const OVER = 18
+const NARROWEST = 240
+/** Of the map: beyond, it would not be seen whole. */
+const TALLEST = 1.25
+/** A lower map has no place for the figures of three rows; the words have them. */
+const LOWEST = 56
+/** Spreads beyond this many stops are drawn no further down. */
+const DEEPEST = 10
+
+/** The light over the original as a map: lines of equal light in stops from the mean. */
+export const drawEvenness: Draw = (inputs, options) => {
+  const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
+  const title = options.title ?? 'Evenness of the light'
+  const show = lengthIn(lengthUnit(options.unit))
+  const read = readField(inputs, show)
+  const { lamps, limit } = read
+  if (read.width === undefined || read.height === undefined)
+    return nothingDrawn(width, title, read.cannot, 'the size of the original is not known.')
+  if (lamps.length === 0) return nothingDrawn(width, title, read.cannot, 'no lamp that can be counted is known.')
+  const field = fieldOf(lamps, read.width, read.height, options.quick === true)
+  if (!field) return nothingDrawn(width, title, read.cannot, 'none of the lamps lights the original.')
+
+  const deepest = Math.max(field.least.stops, field.greatest.stops - DEEPEST)
+  const step = isolineStep(field.greatest.stops - deepest)
+  const decimals = field.spread < 0.05 ? 3 : 2
+  const readings = readingsOf(field, read.readings)
+  const measuredSpread = read.readings && Math.max(...read.readings) - Math.min(...read.readings)
+
+  const heads = [`Stops from the mean, a line every ${step}`, spreadHead(field, limit, width)]
+  const place = mapPlace(read.width, read.height, width, PAD + heads.length * ROW + OVER)
+  const { box } = place
+  const on = ({ x, y }: Point): Point =>
+    point(box.left + x * (box.right - box.left), box.bottom - y * (box.bottom - box.top))
+
+  const sheet = new Sheet(width)
+  const paper = { left: 0, right: width, top: 0, bottom: place.bottom + 2 * ROW }
+  for (const [at, text] of heads.entries())
+    sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
+  sheet.outline('thick', 'original', corners(box))
+  const sides = dimensionsOf(box, show(read.width), show(read.height))
+  for (const side of sides) drawDimension(sheet, side)
+  for (const side of sides) letterDimension(sheet, side, paper)
+
+  drawExtremes(sheet, field, on, box)
+  if (box.bottom - box.top > LOWEST) drawReadings(sheet, field, readings, on, decimals, box)
+  letterExtremes(sheet, field, readings, on, decimals, box)
+
+  const curves = curvesOf(field, deepest, step, limit, on)
+  const above = { left: PAD, right: width - PAD, top: box.top - OVER, bottom: box.top }
+  for (const curve of curves) if (!letterOnCurve(sheet, curve, curves, grown(box, -2))) letterAtEnd(sheet, curve, above)
+  const lettered = sheet.occupied.map((one) => grown(one, 1))
+  for (const { stroke, as, runs } of curves) sheet.curves(stroke, as, cutAround(runs, lettered))
+  if (limit !== undefined && !isWithin(field.spread, limit))
+    sheet.lines('hatch', 'beyond-limit', hatchBelow(field.grid, field.greatest.stops - limit, box, lettered))
+
+  const notes = footNotes(measuredSpread, limit !== undefined && !isWithin(field.spread, limit))
+  for (const [at, text] of notes.entries())
+    sheet.letter(
+      'note',
+      [{ lettering: { text, at: point(PAD, place.bottom + ASCENT + 2 + at * ROW), anchor: 'start' } }],
+      {
+        ...paper,
+        bottom: place.bottom + 4 * ROW,
+      },
+    )
+  const height = place.bottom + notes.length * ROW + PAD
+  const description = describeEvenness({
+    field,
+    size: `${show(read.width).replace(/ \D+$/, '')} × ${show(read.height)}`,
+    lamps: lamps.length,
+    step,
+    limit,
+    readings,
+    measuredSpread,
+    decimals,
+    show: (x, y) => describePlace(x, y, read.width as number, read.height as number, show),
+  })
+  return { node: sheet.node(height, title, description), title, description, cannot: read.cannot, width, height }
+}
+
+function describePlace(x: number, y: number, width: number, height: number, show: (metres: number) => string): string {
+  const across = (x - 0.5) * width
+  const up = (y - 0.5) * height
+  const parts = [
+    ...(across === 0 ? [] : [`${show(Math.abs(across))} ${across < 0 ? 'left of' : 'right of'}`]),
+    ...(up === 0 ? [] : [`${show(Math.abs(up))} ${up < 0 ? 'below' : 'above'}`]),
+  ]
+  return parts.length === 0 ? 'at the centre' : `${parts.join(' and ')} the centre`
+}
+
+function spreadHead(field: Field, limit: number | undefined, width: number): string {
+  const spread = `Spread ${Number.isFinite(field.spread) ? sayStops(field.spread) : 'beyond counting: part is dark'}`
+  const whole = limit === undefined ? spread : `${spread}, ${sayFigure(limit)} allowed`
+  return textWidth(whole) < width - 2 * PAD ? whole : spread
+}
+
+function footNotes(measuredSpread: number | undefined, beyond: boolean): readonly string[] {
+  return [
+    ...(beyond ? ['Hatched: darker than the limit allows'] : []),
+    ...(measuredSpread === undefined
+      ? []
+      : ['Upper figure computed, lower measured', `Measured spread ${sayStops(measuredSpread)}`]),
+  ]
+}
+
+function readingsOf(field: Field, measured: readonly number[] | undefined): readonly Reading[] {
+  const points = measured?.length === 5 ? FIVE : NINE
+  const computed = points.map((at) => field.stopsAt(at))
+  const lit = computed.map((one) => (Number.isFinite(one) ? one : -12))
+  const beside = measured && broughtTo(measured, lit)
+  return points.map((at, which) => ({ at, computed: computed[which] as number, measured: beside?.[which] }))
+}
+
+/** The map to scale, as large as its room allows, with a lane for the dimensions at the right and below. */
+function mapPlace(width: number, height: number, room: number, top: number): { box: Box; bottom: number } {
+  const across = room - PAD - LANE - 12 - PAD
+  const scale = Math.min(across / width, (across * TALLEST) / height)
+  const [drawnWidth, drawnHeight] = [Math.max(2, width * scale), Math.max(2, height * scale)]
+  const left = PAD + 4 + (across - drawnWidth) / 2
+  const box = { left, right: left + drawnWidth, top, bottom: top + drawnHeight }
+  return { box, bottom: box.bottom + LANE + 10 }
+}
+
+const dimensionsOf = (box: Box, width: string, height: string): readonly Dimension[] => [
+  {
+    as: 'dimension-width',
+    direction: 'across',
+    from: point(box.left, box.bottom),
+    to: point(box.right, box.bottom),
+    at: box.bottom + LANE,
+    wordings: figures(width),
+  },
+  {
+    as: 'dimension-height',
+    direction: 'upright',
+    from: point(box.right, box.top),
+    to: point(box.right, box.bottom),
+    at: box.right + LANE,
+    wordings: figures(height),
+  },
+]
+
+const DOT = 2
+
+const dot = ({ x, y }: Point): readonly Point[] =>
+  Array.from({ length: 8 }, (_, step) =>
+    point(x + DOT * Math.cos((step * Math.PI) / 4), y + DOT * Math.sin((step * Math.PI) / 4)),
+  )
+
+/** Dots where light is read, the computed figure above, the measured one below. */
+function drawReadings(
+  sheet: Sheet,
+  field: Field,
+  readings: readonly Reading[],
+  on: (share: Point) => Point,
+  decimals: number,
+  box: Box,
+): void {
+  const crosses = readings.map(({ at }) => on(at))
+  for (const [which, here] of crosses.entries())
+    if (!isAt([...field.least.at, ...field.greatest.at], (readings[which] as Reading).at))
+      sheet.body('thin', 'reading-point', dot(here), { filled: true })
+  const word = (at: Point): string =>
+    at === readings.find((one) => isAt(field.least.at, one.at))?.at
+      ? 'least '
+      : at === readings.find((one) => isAt(field.greatest.at, one.at))?.at
+        ? 'greatest '
+        : ''
+  const marked = (at: Point): number => (isAt([...field.least.at, ...field.greatest.at], at) ? 6 : 0)
+  for (const [which, { at, computed, measured }] of readings.entries()) {
+    const texts = [
+      `${word(at)}${Number.isFinite(computed) ? saySigned(computed, decimals) : 'dark'}`,
+      ...(measured === undefined ? [] : [`(${saySigned(measured, decimals)})`]),
+    ]
+    const here = crosses[which] as Point
+    for (const [row, text] of texts.entries())
+      sheet.letter(
+        `reading ${row === 0 ? 'computed' : 'measured'}`,
+        readingPlaces(text, here, at, row, texts.length, marked(at)),
+        box,
+      )
+  }
+}
+
+const isAt = (places: readonly Point[], at: Point): boolean => places.some((one) => one.x === at.x && one.y === at.y)
+
+/** Beside a point at an edge inwards; in the middle above and below it. */
+function* readingPlaces(
+  text: string,
+  here: Point,
+  at: Point,
+  row: number,
+  rows: number,
+  /** What stands at the edge takes so much. */
+  taken: number,
+): Generator<Placing> {
+  const anchor = at.x === 0 ? 'start' : at.x === 1 ? 'end' : 'middle'
+  const x = here.x + (at.x === 0 ? 7 : at.x === 1 ? -7 : 0)
+  const line = 16
+  const first =
+    at.y === 1 ? here.y + 8 + taken + ASCENT : at.y === 0 ? here.y - 8 - taken - (rows - 1) * line : here.y - 7
+  const middle = at.y === 0.5
+  const y = middle && row > 0 ? here.y + 7 + ASCENT : first + row * line
+  const inwards = at.y === 0 ? -1 : 1
+  for (const off of [0, 4, 8, 12, 16, -4, -8, -12, -16].map((one) => one * inwards))
+    yield { lettering: { text, at: point(x, y + off), anchor } }
+  const shorter = text.replace(/^(least|greatest) /, '')
+  if (shorter !== text) yield { lettering: { text: shorter, at: point(x, y), anchor } }
+}
+
+const EXTREMES = [
+  { as: 'least', way: 1 },
+  { as: 'greatest', way: -1 },
+] as const
+
+/** Triangles stand at the least and the greatest: the point down for the least, up for the greatest. */
+function drawExtremes(sheet: Sheet, field: Field, on: (share: Point) => Point, box: Box): void {
+  for (const { as, way } of EXTREMES) {
+    // Where it is dark, it is so over an area, which its isolines show.
+    if (!Number.isFinite(field[as].stops)) continue
+    for (const at of field[as].at) {
+      const here = on(at)
+      const x = Math.min(box.right - 6, Math.max(box.left + 6, here.x))
+      const y = Math.min(box.bottom - 6, Math.max(box.top + 6, here.y))
+      sheet.body('thin', as, [point(x - 4.5, y - 4 * way), point(x + 4.5, y - 4 * way), point(x, y + 4 * way)])
+    }
+  }
+}
+
+/** The figures of those that stand where nothing is read. */
+function letterExtremes(
+  sheet: Sheet,
+  field: Field,
+  readings: readonly Reading[],
+  on: (share: Point) => Point,
+  decimals: number,
+  box: Box,
+): void {
+  for (const { as } of EXTREMES) {
+    const { stops, at } = field[as]
+    const [first] = at
+    const known = readings.some((one) => isAt(at, one.at) || (as === 'least' && !Number.isFinite(one.computed)))
+    if (!first || known) continue
+    const figure = Number.isFinite(stops) ? saySigned(stops, decimals) : 'dark'
+    sheet.letter(as, around(on(first), [`${as} ${figure}`, figure]), box)
+  }
+}
+
+/** Round a point, near before far. */
+function* around(here: Point, wordings: readonly string[]): Generator<Placing> {
+  for (const text of wordings)
+    for (const far of [9, 14, 20, 28, 38]) {
+      yield { lettering: { text, at: point(here.x, here.y - far), anchor: 'middle' } }
+      yield { lettering: { text, at: point(here.x, here.y + far + ASCENT), anchor: 'middle' } }
+      for (const up of [0, far / 2, -far / 2]) {
+        yield { lettering: { text, at: point(here.x + far, here.y + ASCENT / 2 - up), anchor: 'start' } }
+        yield { lettering: { text, at: point(here.x - far, here.y + ASCENT / 2 - up), anchor: 'end' } }
+      }
+    }
+}
+
+/** The lines of the map: whole below zero dashed, the mean thick, the limit in chain line. */
+function curvesOf(
+  field: Field,
+  deepest: number,
+  step: number,
+  limit: number | undefined,
+  on: (share: Point) => Point,
+): readonly Curve[] {
+  const decimals = step >= 1 ? 0 : step >= 0.1 ? 1 : 2
+  const runsAt = (level: number) => isoline(field.grid, level).map((run) => run.map(on))
+  const levels = levelsBetween(deepest, field.greatest.stops, step).map((level): Curve => {
+    const stroke: Stroke = level === 0 ? 'thick' : level > 0 ? 'thin' : 'dashed'
+    return {
+      stroke,
+      as: level === 0 ? 'isoline mean' : 'isoline',
+      text: level === 0 ? 'mean' : saySigned(level, decimals),
+      runs: runsAt(level),
+    }
+  })
+  const cut = limit === undefined ? undefined : field.greatest.stops - limit
+  if (cut === undefined || cut <= field.least.stops) return levels
+  return [{ stroke: 'chain', as: 'limit', text: 'limit', runs: runsAt(cut) }, ...levels]
+}

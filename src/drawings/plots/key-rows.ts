@@ -1,0 +1,41 @@
+import type { Sheet, Stroke } from '../canvas/canvas.ts'
+import { type Point, point } from '../canvas/geometry.ts'
+import { ASCENT, textWidth } from '../canvas/lettering.ts'
+
+const SAMPLE = 26
+const GAP = 7
+const BETWEEN = 18
+export const KEY_ROW = 19
+
+/** What a kind of line means. */
+export interface KeyEntry {
+  readonly stroke: Stroke
+  readonly text: string
+}
+
+/** Each entry's place, from the left, in as many rows as it takes. */
+function places(entries: readonly KeyEntry[], width: number): readonly Point[] {
+  let at = point(0, 0)
+  return entries.map(({ text }) => {
+    const wide = SAMPLE + GAP + textWidth(text)
+    if (at.x > 0 && at.x + wide > width) at = point(0, at.y + KEY_ROW)
+    const place = at
+    at = point(at.x + wide + BETWEEN, at.y)
+    return place
+  })
+}
+
+/** How high the key stands at a width. */
+export const keyHeight = (entries: readonly KeyEntry[], width: number): number =>
+  entries.length === 0 ? 0 : (places(entries, width).at(-1) as Point).y + KEY_ROW
+
+/** Draws samples of the lines, each with what it means. */
+export function drawKey(sheet: Sheet, entries: readonly KeyEntry[], left: number, top: number, width: number): void {
+  places(entries, width).forEach((place, at) => {
+    const { stroke, text } = entries[at] as KeyEntry
+    const [x, y] = [left + place.x, top + place.y + KEY_ROW / 2]
+    sheet.line(stroke, 'key', point(x, y), point(x + SAMPLE, y))
+    const lettering = { text, at: point(x + SAMPLE + GAP, y + ASCENT / 2 - 1), anchor: 'start' as const }
+    sheet.letter('key', [{ lettering }], { left: 0, right: sheet.width, top: 0, bottom: y + KEY_ROW })
+  })
+}

@@ -1,0 +1,59 @@
+import type { Placing, Sheet } from '../canvas/canvas.ts'
+import { type Box, type Point, point } from '../canvas/geometry.ts'
+import { ASCENT, textWidth } from '../canvas/lettering.ts'
+
+const PAD = 4
+const GAP = 12
+/** The largest share of the width that names may take. */
+const NAMES = 0.38
+const LEAST_PLOT = 80
+
+/** A drawing in rows: what each is on the left, its figure on the right, and between them what is drawn. */
+export interface RowColumns {
+  readonly nameLeft: number
+  readonly nameWidth: number
+  readonly plotLeft: number
+  readonly plotRight: number
+  readonly figureRight: number
+}
+
+/** Shares the width out; what is drawn gets what names and figures leave. */
+export function rowColumns(names: readonly string[], figures: readonly string[], width: number): RowColumns {
+  const widest = (texts: readonly string[]) => Math.max(0, ...texts.map(textWidth))
+  const figureWidth = widest(figures)
+  const most = Math.min(width * NAMES, width - 2 * PAD - 2 * GAP - figureWidth - LEAST_PLOT)
+  const nameWidth = Math.max(40, Math.min(widest(names) + 1, most))
+  return {
+    nameLeft: PAD,
+    nameWidth,
+    plotLeft: PAD + nameWidth + GAP,
+    plotRight: width - PAD - figureWidth - GAP,
+    figureRight: width - PAD,
+  }
+}
+
+/** Where a row's text stands for its middle to be at a height. */
+export const onRow = (middle: number): number => middle + ASCENT / 2 - 1
+
+const one = (text: string, at: Point, anchor: 'start' | 'middle' | 'end'): readonly Placing[] => [
+  { lettering: { text, at, anchor } },
+]
+
+/** Writes the rows of a name, their middle at a height, and a figure at the same. */
+export function letterRow(
+  sheet: Sheet,
+  as: string,
+  columns: RowColumns,
+  middle: number,
+  name: readonly string[],
+  figure: string,
+  within: Box,
+): void {
+  name.forEach((text, at) => {
+    const y = onRow(middle) + (at - (name.length - 1) / 2) * NAME_ROW
+    sheet.letter(`${as} name`, one(text, point(columns.nameLeft, y), 'start'), within)
+  })
+  sheet.letter(`${as} figure`, one(figure, point(columns.figureRight, onRow(middle)), 'end'), within)
+}
+
+export const NAME_ROW = 16

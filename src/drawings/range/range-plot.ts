@@ -1,0 +1,183 @@
+import type { Followed, RangeTable } from '../../worksheet/analysis/range-table.ts'
+import { labelOf } from '../../worksheet/document/label.ts'
+import { Sheet } from '../canvas/canvas.ts'
+import type { DrawingOptions } from '../canvas/drawing-options.ts'
+import { type Point, point } from '../canvas/geometry.ts'
+import { ASCENT, textWidth } from '../canvas/lettering.ts'
+import { nothingDrawn } from '../canvas/nothing-drawn.ts'
+import { sayFigure } from '../canvas/text-figures.ts'
+import type { Drawing } from '../canvas/tree.ts'
+import {
+  ABOVE,
+  type Axis,
+  apertureAxis,
+  BELOW,
+  drawAxes,
+  figuresWidth,
+  linearAxis,
+  logAxis,
+  MARK_ROW,
+  markAcross,
+  type Plot,
+  type Span,
+} from '../plots/axes.ts'
+import { describeRange, rangeTableOf } from './range-words.ts'
+
+const PAD = 4
+const ROW = 18
+const NARROWEST = 240
+/** Between one plot and the next: the figures of the axis, and air. */
+const APART = 30
+/** Figures that reach farther than this would lie on the axis; they are shown by factors. */
+const FAR = 200
+
+/** Results over a range of one given: a plot for each, one over the other, the present value across all. */
+export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'width' | 'title'>): Drawing {
+  const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
+  const title = options.title ?? `Over a range of ${labelOf(table.given)}`
+  const cannot: string[] = []
+  const plots = table.followed.filter((one) => canBePlotted(one, cannot))
+  if (plots.length === 0) return nothingDrawn(width, title, cannot, 'there are no figures to plot.')
+
+  const each = Math.round(Math.min(plots.length > 1 ? 170 : 260, Math.max(120, width * 0.5)))
+  const sheet = new Sheet(width)
+  const yAxes = plots.map((one) => upright(one, [each, 0]))
+  const left = PAD + Math.max(...yAxes.map(figuresWidth))
+  const x = across(table, [left, width - PAD - 10])
+  let top = PAD + ROW + ABOVE + MARK_ROW
+  plots.forEach((one, which) => {
+    const last = which === plots.length - 1
+    const bottom = top + each
+    const y = upright(one, [bottom, top])
+    const shownX = last ? x : { ...x, heading: '', ticks: x.ticks.map(({ value }) => ({ value })) }
+    const plot: Plot = { box: { left, right: width - PAD - 10, top, bottom }, x: shownX, y }
+    const paper = { left: 0, right: width, top: 0, bottom: bottom + BELOW + PAD }
+    letterHead(sheet, one, point(PAD, top - ABOVE - MARK_ROW), paper.right)
+    drawAxes(sheet, plot, paper, MARK_ROW)
+    markPresent(sheet, plot, table, which === 0)
+    drawFollowed(sheet, plot, table, one)
+    top = bottom + (last ? 0 : APART) + ROW + ABOVE + MARK_ROW
+  })
+  const height = top - ROW - ABOVE - MARK_ROW + BELOW + PAD
+  const description = describeRange(table)
+  return {
+    node: sheet.node(height, title, description),
+    title,
+    description,
+    table: rangeTableOf(table),
+    cannot,
+    width,
+    height,
+  }
+}
+
+function canBePlotted({ cell, figures, measured }: Followed, cannot: string[]): boolean {
+  const known = figures.filter((one) => one !== undefined).length
+  if (known === 0) cannot.push(`${labelOf(cell)} is not plotted: it has no figures over this range.`)
+  else if (known < figures.length)
+    cannot.push(
+      `${labelOf(cell)} has no figure at ${figures.length - known} of ${figures.length} values; the line is broken there.`,
+    )
+  if (measured)
+    cannot.push(`${labelOf(cell)} was measured, so it does not follow. Clear what was measured to see it follow.`)
+  return known > 0
+}
+
+/** The unit behind a heading, as one reads it on an axis. */
+function heading(label: string, unit: Followed['unit']): string {
+  const behind = unit?.notation === 'f-number' ? 'f/' : unit?.notation === 'ratio' ? '1:n' : (unit?.symbol ?? '')
+  return behind === '' ? label : `${label}, ${behind}`
+}
+
+function across(table: RangeTable, span: Span): Axis {
+  const { figures, unit, present, byFactors } = table
+  const all = present === undefined ? figures : [...figures, present]
+  const [from, to] = [Math.min(...all), Math.max(...all)]
+  const says = heading(shortened(labelOf(table.given), span[1] - span[0]), unit)
+  if (unit.notation === 'f-number') return apertureAxis([from, to], span, says)
+  return byFactors && from > 0 ? logAxis([from, to], span, says) : linearAxis([from, to], span, says)
+}
+
+/** As many of its words as an axis has room for. */
+function shortened(text: string, room: number): string {
+  const words = text.split(' ')
+  while (words.length > 1 && textWidth(words.join(' ')) > room - 60) words.pop()
+  return words.length === text.split(' ').length ? text : `${words.join(' ')} …`
+}
+
+function upright({ figures, present, unit }: Followed, span: Span): Axis {
+  const known = [...figures, present].filter((one): one is number => one !== undefined)
+  const [least, most] = [Math.min(...known), Math.max(...known)]
+  const says = unit ? heading('', unit).replace(/^, /, '') : ''
+  return least > 0 && most / least > FAR ? logAxis([least, most], span, says) : linearAxis([least, most], span, says)
+}
+
+/** What the plot is of, and how it stands now. */
+function letterHead(sheet: Sheet, { cell, present, unit }: Followed, at: Point, right: number): void {
+  const label = labelOf(cell)
+  const figure = present === undefined ? '' : sayFigure(present)
+  const now =
+    unit?.notation === 'f-number'
+      ? `f/${figure}`
+      : unit?.notation === 'ratio'
+        ? `1:${figure}`
+        : [figure, unit?.symbol].filter(Boolean).join(' ')
+  const fullest = figure === '' ? [label] : [`${label}, now ${now}`, label]
+  const wordings = [...fullest, shortened(label, right - at.x)]
+  const lettering = wordings.map((text) => ({
+    lettering: { text, at: point(at.x, at.y + ASCENT - 1), anchor: 'start' as const },
+  }))
+  sheet.letter('head', lettering, { left: 0, right, top: at.y - 3, bottom: at.y + ROW })
+}
+
+function markPresent(sheet: Sheet, plot: Plot, { present, unit, presentAt, shown }: RangeTable, worded: boolean): void {
+  const { x } = plot
+  if (present === undefined || present < x.from * (1 - 1e-9) - 1e-12 || present > x.to * (1 + 1e-9) + 1e-12) return
+  const figure =
+    unit.notation === 'f-number'
+      ? `f/${sayFigure(present)}`
+      : unit.notation === 'ratio'
+        ? `1:${sayFigure(present)}`
+        : `${sayFigure(present)} ${unit.symbol}`.trim()
+  const says = presentAt === undefined ? figure : (shown[presentAt] as string)
+  markAcross(sheet, plot, {
+    as: 'set',
+    value: present,
+    stroke: 'thin',
+    wordings: worded ? [`now ${says}`, says] : [],
+    rows: 1,
+    present: true,
+  })
+}
+
+function drawFollowed(
+  sheet: Sheet,
+  { x, y, box }: Plot,
+  { figures, presentAt }: RangeTable,
+  { figures: followed }: Followed,
+): void {
+  const points = followed.map((figure, at) => {
+    const placed = figure === undefined ? undefined : point(x.place(figures[at] as number), y.place(figure))
+    // A scale of factors ends somewhere below the greatest.
+    return placed && placed.y <= box.bottom + 0.01 ? placed : undefined
+  })
+  const runs: Point[][] = [[]]
+  for (const one of points)
+    if (one) (runs.at(-1) as Point[]).push(one)
+    else runs.push([])
+  sheet.curves('thick', 'followed', runs)
+  const crowded = points.length > (box.right - box.left) / 8
+  points.forEach((one, at) => {
+    if (!one || (crowded && at !== presentAt)) return
+    sheet.body('thin', at === presentAt ? 'followed-now' : 'followed-at', diamond(one, at === presentAt ? 5 : 2.4), {
+      filled: true,
+    })
+  })
+}
+
+const diamond = ({ x, y }: Point, half: number): readonly Point[] => [
+  point(x, y - half),
+  point(x + half, y),
+  point(x, y + half),
+  point(x - half, y),
+]

@@ -1,0 +1,27 @@
+import type { Sheet } from '../canvas/canvas.ts'
+import { type Box, type Point, point, towards } from '../canvas/geometry.ts'
+import { ASCENT } from '../canvas/lettering.ts'
+
+/** A lamp as a view shows it. */
+interface Seen {
+  readonly number: number
+  readonly at: Point
+  readonly aim: Point
+}
+
+/** Writes beside each lamp the number the description calls it by; a pair and a lamp alone need none. */
+export function numberLamps(sheet: Sheet, lamps: readonly Seen[], pair: boolean, within: Box): void {
+  if (lamps.length < 2 || pair) return
+  for (const { number, at, aim } of lamps) {
+    const away = Math.atan2(aim.y - at.y, at.x - aim.x)
+    const places = [26, 22, 30].flatMap((far) =>
+      [Math.PI / 2, -Math.PI / 2, 0, 2, -2, Math.PI * 0.75, -Math.PI * 0.75].map((turn) => {
+        const middle = towards(at, away + turn, far)
+        return {
+          lettering: { text: `${number}`, at: point(middle.x, middle.y + ASCENT / 2), anchor: 'middle' as const },
+        }
+      }),
+    )
+    sheet.letter(`lamp-number lamp-${number}`, places, within)
+  }
+}

@@ -1,0 +1,160 @@
+import type { Placing, Sheet } from '../canvas/canvas.ts'
+import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
+import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
+import { corners, type Point, point } from '../canvas/geometry.ts'
+import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
+import { ASCENT, textWidth } from '../canvas/lettering.ts'
+import type { Frame, Lettering } from './frame.ts'
+import { lampOffsets, lampsSeen, offsetLanes } from './lamp-choice.ts'
+import { numberLamps } from './lamp-numbers.ts'
+import { isPair } from './set-up-words.ts'
+
+const ROW = 18
+
+interface Noted {
+  readonly as: string
+  readonly text: string
+  readonly halfWidth: number
+  readonly halfHeight: number
+}
+
+/** What is written under the plan, with a line to what it is about. */
+export function planNotes(setUp: SetUp, show: (metres: number) => string): readonly Noted[] {
+  const size = (width: number, height: number) => `${show(width).replace(/ \D+$/, '')} × ${show(height)}`
+  const { originalWidth, originalHeight, fieldWidth, fieldHeight } = setUp
+  const notes: Noted[] = []
+  if (originalWidth !== undefined && originalHeight !== undefined) {
+    notes.push({
+      as: 'original',
+      text: `original ${size(originalWidth, originalHeight)}`,
+      halfWidth: originalWidth / 2,
+      halfHeight: originalHeight / 2,
+    })
+  }
+  if (fieldWidth !== undefined && fieldHeight !== undefined) {
+    notes.push({
+      as: 'field',
+      text: `field ${size(fieldWidth, fieldHeight)}`,
+      halfWidth: fieldWidth / 2,
+      halfHeight: fieldHeight / 2,
+    })
+  }
+  return notes
+}
+
+export const notesHeight = (notes: readonly Noted[]): number => (notes.length === 0 ? 0 : notes.length * ROW + 8)
+
+/** Draws the set-up seen from above, on the same centre line as the elevation. */
+export function drawPlan(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Lettering } {
+  const { origin, pxPerMetre, view, board, show } = frame
+  const at = (x: number, y: number): Point => point(origin.x + x * pxPerMetre, origin.y - y * pxPerMetre)
+  const px = (metres: number): number => metres * pxPerMetre
+  const rectangle = (halfWidth: number, halfHeight: number): readonly Point[] => [
+    at(-halfWidth, halfHeight),
+    at(halfWidth, halfHeight),
+    at(halfWidth, -halfHeight),
+    at(-halfWidth, -halfHeight),
+  ]
+  const lamps = lampsSeen(setUp.lamps, 'z')
+  const notes = planNotes(setUp, show)
+
+  sheet.outline('thin', 'board', rectangle(board.halfWidth, board.halfDepth))
+  for (const { as, halfWidth, halfHeight } of notes) {
+    sheet.outline(as === 'original' ? 'thick' : 'dashed', as, rectangle(halfWidth, halfHeight))
+  }
+  if (setUp.column !== undefined) {
+    const half = Math.max(px(0.03), 3.5)
+    const back = at(0, board.halfDepth).y
+    sheet.body(
+      'thick',
+      'column',
+      corners({ left: origin.x - half, right: origin.x + half, top: back - 2 * half, bottom: back }),
+    )
+  }
+  for (const lamp of lamps) {
+    const from = at(lamp.x, lamp.y)
+    const aim = at(lamp.aim_x, lamp.aim_y)
+    sheet.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
+    sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
+    sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
+  }
+  const dimensions = drawOffsets()
+  drawCentre()
+
+  function drawOffsets(): readonly Dimension[] {
+    const { up, down } = lampOffsets(lamps)
+    const lanes = offsetLanes(lamps)
+    const lane = (lamp: Lamp, index: number): Dimension => ({
+      as: `dimension-offset-${lamp.number}`,
+      direction: 'upright',
+      from: origin,
+      to: at(lamp.x, lamp.y),
+      at: view.right - 5 - (lanes - 1 - index) * LANE,
+      wordings: figures(show(Math.abs(lamp.y))),
+      extensions: [false, true],
+    })
+    const all = [...up.map(lane), ...down.map(lane)]
+    for (const one of all) drawDimension(sheet, one)
+    const level = { from: origin, to: point(view.right - 1, origin.y) }
+    if (all.length > 0) sheet.lines('dimension', 'datum', sheet.around(level))
+    return all
+  }
+
+  function drawCentre(): void {
+    const reach = (half: number | undefined) => Math.max(px(half ?? 0) + 8, 10)
+    const across = reach(Math.max(setUp.originalWidth ?? 0, setUp.fieldWidth ?? 0) / 2)
+    const up = reach(Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0) / 2)
+    sheet.lines('chain', 'axis', [
+      { from: point(origin.x - across, origin.y), to: point(origin.x + across, origin.y) },
+      { from: point(origin.x, origin.y - up), to: point(origin.x, origin.y + up) },
+    ])
+  }
+
+  function letter(): void {
+    for (const one of dimensions) letterDimension(sheet, one, view)
+    numberLamps(
+      sheet,
+      lamps.map((lamp) => ({ number: lamp.number, at: at(lamp.x, lamp.y), aim: at(lamp.aim_x, lamp.aim_y) })),
+      isPair(lamps),
+      { ...view, bottom: view.bottom - notesHeight(notes) },
+    )
+    writeNotes(sheet, notes, frame)
+  }
+
+  return { letter }
+}
+
+/** Each note on a row of its own: the first to the left of its leader, the second to the right, or where that is narrow left too. */
+function writeNotes(sheet: Sheet, notes: readonly Noted[], { origin, pxPerMetre, view }: Frame): void {
+  const first = view.bottom - notes.length * ROW + ASCENT + 2
+  let taken = Number.NEGATIVE_INFINITY
+  notes.forEach((note, index) => {
+    const y = first + index * ROW
+    const half = note.halfWidth * pxPerMetre
+    const width = textWidth(note.text)
+    const placesOn = (side: -1 | 1): readonly Placing[] => {
+      const least = Math.max(taken + 6 + side * 8, side < 0 ? view.left + width + 1 : view.left + 9)
+      const most = side < 0 ? view.right - 12 : view.right - width - 1
+      const wanted = origin.x + (index === 0 ? -1 : 1) * Math.max(half * 0.5, 10) + side * 8
+      const end = Math.max(least, Math.min(most, wanted))
+      return [0, 1, -1, 2, -2, 3, -3, 4, -4].map((step) => {
+        const from = Math.max(least, Math.min(most, end + step * 14))
+        const knee = point(from - side * 8, y - ASCENT / 2 + 1)
+        const foot = point(
+          Math.min(origin.x + half * 0.8, Math.max(origin.x - half * 0.8, knee.x)),
+          origin.y + note.halfHeight * pxPerMetre,
+        )
+        return {
+          lettering: { text: note.text, at: point(from, y), anchor: side < 0 ? 'end' : 'start' },
+          lines: [
+            { from: point(from - side * 3, knee.y), to: knee },
+            { from: knee, to: foot },
+          ],
+        }
+      })
+    }
+    const places = index === 0 ? placesOn(-1) : [...placesOn(1), ...placesOn(-1)]
+    const chosen = places.find((place) => sheet.letter(`note-${note.as}`, [place], view))
+    taken = chosen?.lines?.[0]?.to.x ?? taken
+  })
+}

@@ -1,0 +1,277 @@
+import type { Placing, Sheet } from '../canvas/canvas.ts'
+import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
+import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
+import { type Box, type Point, point, type Segment } from '../canvas/geometry.ts'
+import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
+import { ASCENT } from '../canvas/lettering.ts'
+import type { Lettering } from './frame.ts'
+import type { LampView } from './handles.ts'
+import { lampsSeen, sameLength } from './lamp-choice.ts'
+import type { Standing } from './upright-inputs.ts'
+
+const BODY_HALF = 0.07
+const BARREL_HALF = 0.036
+const BOARD = 6
+const MOST_LAMP_HEIGHTS = 2
+
+/** Where the view from the side stands on the sheet. */
+export interface SideFrame {
+  /** The px of the original's centre. */
+  readonly origin: Point
+  readonly pxPerMetre: number
+  readonly view: Box
+  readonly show: (metres: number) => string
+}
+
+/** Distances from the original's centre, level and upright, of a place up the original and out from it. */
+export const sideways = (y: number, z: number, lean: number): { readonly out: number; readonly up: number } => ({
+  out: z * Math.cos(lean) - y * Math.sin(lean),
+  up: z * Math.sin(lean) + y * Math.cos(lean),
+})
+
+/** Where the front of the camera ends, which its height and distance are measured to. */
+export const frontOf = ({ apex, lens, clear }: SetUp): number | undefined => apex ?? lens ?? clear
+
+/** The lamps whose heights above the floor are given. */
+function heightsOf(setUp: SetUp, lean: number): readonly Lamp[] {
+  const front = frontOf(setUp)
+  const chosen: Lamp[] = []
+  for (const lamp of setUp.lamps) {
+    if (atLens(lamp, front, lean)) continue
+    const known = chosen.some((one) => sameLength(sideways(one.y, one.z, lean).up, sideways(lamp.y, lamp.z, lean).up))
+    if (!known && chosen.length < MOST_LAMP_HEIGHTS) chosen.push(lamp)
+  }
+  return chosen
+}
+
+/** Level with the lens, whose height then says the lamp's too. */
+const atLens = ({ y, z }: Lamp, front: number | undefined, lean: number): boolean =>
+  front !== undefined && sameLength(sideways(y, z, lean).up, sideways(0, front, lean).up)
+
+/** How many dimensions of height stand at the camera's side. */
+export const heightLanes = (setUp: SetUp, { lean, centre }: Standing): number =>
+  centre === undefined ? 0 : heightsOf(setUp, lean).length + (frontOf(setUp) === undefined ? 0 : 1)
+
+/** Half of what carries the original, up and down from its centre. */
+export const easelHalf = (setUp: SetUp): number =>
+  Math.max(0.62 * Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0), 0.08)
+
+/** Where the lamps' handles are in this view. */
+export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, centre }: Standing): LampView {
+  return {
+    view: 'elevation',
+    hidden: 'x',
+    pxPerMetre,
+    at: ({ y, z }) => {
+      const { out, up } = sideways(y, z, lean)
+      return point(origin.x + out * pxPerMetre, origin.y - up * pxPerMetre)
+    },
+    place: (at) => {
+      const [out, up] = [(at.x - origin.x) / pxPerMetre, (origin.y - at.y) / pxPerMetre]
+      return { y: up * Math.cos(lean) - out * Math.sin(lean), z: out * Math.cos(lean) + up * Math.sin(lean) }
+    },
+    says: ({ y, z }) =>
+      centre === undefined
+        ? `${show(z)} out from the original`
+        : `${show(centre + sideways(y, z, lean).up)} above the floor, ${show(z)} out from the original`,
+  }
+}
+
+/** Draws an upright set-up seen from the side, the camera on the right. What it returns letters it afterwards. */
+export function drawSide(sheet: Sheet, setUp: SetUp, standing: Standing, frame: SideFrame): { letter: Lettering } {
+  const { origin, pxPerMetre, view, show } = frame
+  const { lean, centre } = standing
+  const at = (y: number, z: number): Point => {
+    const { out, up } = sideways(y, z, lean)
+    return point(origin.x + out * pxPerMetre, origin.y - up * pxPerMetre)
+  }
+  const px = (metres: number): number => metres * pxPerMetre
+  const metres = (pixels: number): number => pixels / pxPerMetre
+  const lamps = lampsSeen(setUp.lamps, 'x')
+  const floor = centre === undefined ? undefined : origin.y + px(centre)
+  const half = easelHalf(setUp)
+
+  drawEasel()
+  drawCamera()
+  drawRays()
+  for (const lamp of lamps) drawLamp(lamp)
+  const dimensions = [...drawHeights(), ...drawDistance()]
+  drawFloor()
+  drawAxis()
+
+  function drawEasel(): void {
+    const back = -metres(BOARD)
+    const foot = floor === undefined ? -half : Math.max(-half, -(centre as number) / Math.cos(lean))
+    sheet.body('thick', 'board', [at(foot, 0), at(half, 0), at(half, back), at(foot, back)])
+    if (setUp.originalHeight !== undefined) {
+      const [edge, thick] = [setUp.originalHeight / 2, metres(2.5)]
+      sheet.body('thick', 'original', [at(-edge, 0), at(edge, 0), at(edge, thick), at(-edge, thick)], { filled: true })
+    }
+    if (floor === undefined) return
+    // What carries it, down to the floor: a wall where it stands upright, an easel's legs where it leans.
+    const below = at(foot, back)
+    const top = at(half, back)
+    const legs: Segment[] =
+      Math.abs(lean) < 1e-3
+        ? [{ from: point(below.x, view.top + 4), to: point(below.x, floor) }]
+        : [
+            { from: below, to: at(-(centre as number) / Math.cos(lean), back) },
+            ...(lean > 0 ? [{ from: top, to: point(top.x, floor) }] : []),
+          ]
+    sheet.lines(
+      'thin',
+      'carrier',
+      legs.flatMap((one) => sheet.around(one, 0)),
+    )
+  }
+
+  function drawCamera(): void {
+    const { sensor, lens, clear, apex } = setUp
+    const tip = clear ?? lens ?? apex
+    const [body, barrel] = [Math.max(BODY_HALF, metres(11)), Math.max(BARREL_HALF, metres(6))]
+    const block = (from: number, to: number, wide: number) => [
+      at(-wide, from),
+      at(wide, from),
+      at(wide, to),
+      at(-wide, to),
+    ]
+    const whole = sensor !== undefined && (tip === undefined || tip < sensor)
+    let front = (tip ?? 0) + Math.max(0.06, metres(10))
+    if (whole) {
+      front =
+        sensor -
+        (tip === undefined ? Math.max(0.045, metres(6)) : Math.min(Math.max(0.045, metres(6)), (sensor - tip) * 0.8))
+      sheet.body('thick', 'camera', block(front, sensor + Math.max(0.03, metres(5)), body))
+      sheet.line('thin', 'sensor', at(-body + metres(3), sensor), at(body - metres(3), sensor))
+    }
+    if (tip !== undefined) sheet.body(whole ? 'thick' : 'dashed', 'lens', block(tip, front, barrel))
+    if (lens !== undefined)
+      sheet.line('thin', 'principal-plane', at(-barrel - metres(4), lens), at(barrel + metres(4), lens))
+  }
+
+  function drawRays(): void {
+    if (setUp.fieldHeight === undefined || setUp.apex === undefined) return
+    const edge = setUp.fieldHeight / 2
+    sheet.lines('dashed', 'field-rays', [
+      { from: at(0, setUp.apex), to: at(-edge, 0) },
+      { from: at(0, setUp.apex), to: at(edge, 0) },
+    ])
+  }
+
+  function drawLamp(lamp: Lamp): void {
+    const [from, aim] = [at(lamp.y, lamp.z), at(lamp.aim_y, 0)]
+    sheet.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
+    sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
+    sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
+  }
+
+  function drawHeights(): readonly Dimension[] {
+    if (floor === undefined || centre === undefined) return []
+    const front = frontOf(setUp)
+    const rights = [
+      ...heightsOf(setUp, lean).map((lamp) => ({
+        as: `dimension-height-${lamp.number}`,
+        end: at(lamp.y, lamp.z),
+        words: ['lamp', 'lamp'],
+      })),
+      ...(front === undefined
+        ? []
+        : [
+            {
+              as: 'dimension-lens',
+              end: at(0, front),
+              words: setUp.lamps.some((lamp) => atLens(lamp, front, lean))
+                ? ['lens and lamps above floor', 'lens, lamps']
+                : ['lens above floor', 'lens'],
+            },
+          ]),
+    ]
+      .map((one) => ({ ...one, height: metres(floor - one.end.y) }))
+      // One below the floor has no height; its lamp is drawn where it is all the same.
+      .filter(({ height }) => height > 0)
+      .sort((a, b) => a.height - b.height)
+    const lefts = [{ as: 'dimension-centre', end: at(0, 0), words: ['centre above floor', 'centre'], height: centre }]
+    const dimension =
+      (side: -1 | 1) =>
+      (one: (typeof rights)[number], index: number): Dimension => {
+        const count = side < 0 ? lefts.length : rights.length
+        const x = (side < 0 ? view.left : view.right) - side * ((count - 1 - index) * LANE + (side < 0 ? 16 : 5))
+        const shown = show(one.height)
+        return {
+          as: one.as,
+          direction: 'upright',
+          from: point(origin.x, floor),
+          to: point(one.end.x + side * (one.as === 'dimension-centre' ? BOARD + 2 : 10), one.end.y),
+          at: x,
+          wordings: [`${one.words[0]} ${shown}`, `${one.words[1]} ${shown}`, ...figures(shown)],
+          extensions: [false, true],
+        }
+      }
+    const all = [...lefts.map(dimension(-1)), ...rights.map(dimension(1))]
+    for (const one of all) drawDimension(sheet, one)
+    return all
+  }
+
+  /** The lens's distance along the floor. */
+  function drawDistance(): readonly Dimension[] {
+    const front = frontOf(setUp)
+    if (front === undefined) return []
+    const foot = floor ?? view.bottom - LANE - 12
+    const shown = show(sideways(0, front, lean).out)
+    const dimension: Dimension = {
+      as: 'dimension-distance',
+      direction: 'across',
+      from: point(origin.x, foot),
+      to: point(at(0, front).x, foot),
+      at: foot + 8 + LANE,
+      wordings: [`lens to original, level ${shown}`, ...figures(shown)],
+      extensions: [true, true],
+    }
+    drawDimension(sheet, dimension)
+    // A plumb line from what is measured down to the floor.
+    const plumb = [{ from: point(dimension.to.x, at(0, front).y), to: point(dimension.to.x, foot - 2) }]
+    sheet.lines(
+      'dimension',
+      'plumb',
+      plumb.flatMap((one) => sheet.around(one)),
+    )
+    return [dimension]
+  }
+
+  function drawFloor(): void {
+    if (floor === undefined) return
+    sheet.line('thick', 'floor', point(view.left, floor), point(view.right, floor))
+  }
+
+  function drawAxis(): void {
+    const end = (setUp.sensor ?? frontOf(setUp) ?? 0) + metres(22)
+    sheet.line('chain', 'axis', at(0, -metres(BOARD + 6)), at(0, end))
+  }
+
+  function letter(): void {
+    const lettered = { ...view, top: view.top - 20 }
+    for (const one of dimensions) letterDimension(sheet, one, lettered)
+    if (Math.abs(lean) >= 1e-3) sheet.letter('label-lean', leanPlaces(), lettered)
+    if (floor !== undefined) {
+      const y = floor + ASCENT + 4
+      const across = [view.right - 4, view.right - 60, view.right - 120, view.left + 60]
+      sheet.letter(
+        'label-floor',
+        across.map((x) => ({ lettering: { text: 'floor', at: point(x, y), anchor: 'end' as const } })),
+        lettered,
+      )
+    }
+  }
+
+  function* leanPlaces(): Generator<Placing> {
+    const text = `leans ${Number(((Math.abs(lean) * 180) / Math.PI).toFixed(1))}° ${lean > 0 ? 'back' : 'forward'}`
+    const top = at(half, 0)
+    for (const up of [4, 10, 18, 28])
+      for (const aside of [8, 0, 20, -20, 40, 60]) {
+        yield { lettering: { text, at: point(top.x + aside, top.y - up), anchor: 'start' } }
+        yield { lettering: { text, at: point(top.x - aside, top.y - up), anchor: 'end' } }
+      }
+  }
+
+  return { letter }
+}

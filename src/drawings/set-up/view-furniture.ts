@@ -1,0 +1,40 @@
+import type { Sheet } from '../canvas/canvas.ts'
+import { type LengthUnit, METRES } from '../canvas/drawing-unit.ts'
+import { point } from '../canvas/geometry.ts'
+import { ASCENT } from '../canvas/lettering.ts'
+import { barLength, type Scale } from '../canvas/scale.ts'
+
+/** From the edge of the sheet. */
+export const PAD = 4
+/** The height of the row a view's title stands in, above the view. */
+export const TITLE_ROW = 22
+
+/** What a view is and at what scale, above it. */
+export function viewTitle(sheet: Sheet, text: string, top: number): void {
+  const at = point(PAD, top + ASCENT + 2)
+  sheet.letter('view-title', [{ lettering: { text, at, anchor: 'start' } }], {
+    left: 0,
+    right: sheet.width,
+    top,
+    bottom: top + TITLE_ROW,
+  })
+}
+
+/** A bar to measure by: unlike the figure 1:20 it stays true at whatever size the drawing is shown. */
+export function drawBar(
+  sheet: Sheet,
+  scale: Scale,
+  unit: LengthUnit,
+  y: number,
+  show: (metres: number) => string,
+): void {
+  const length = barLength(scale, 90, METRES[unit])
+  const end = PAD + length * scale.pxPerMetre
+  sheet.lines('thin', 'scale-bar', [
+    { from: point(PAD, y), to: point(end, y) },
+    { from: point(PAD, y - 4), to: point(PAD, y + 4) },
+    { from: point(end, y - 4), to: point(end, y + 4) },
+  ])
+  const lettering = { text: show(length), at: point(end + 8, y + 4.5), anchor: 'start' as const }
+  sheet.letter('scale-bar', [{ lettering }], { left: 0, right: sheet.width, top: y - 12, bottom: y + 10 })
+}

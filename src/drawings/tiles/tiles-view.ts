@@ -1,0 +1,119 @@
+import { type Dimension, figures, LANE } from '../canvas/dimension-line.ts'
+import { type Box, type Point, point } from '../canvas/geometry.ts'
+import { textWidth } from '../canvas/lettering.ts'
+import type { Tile, TileLayout } from './tile-layout.ts'
+
+const PAD = 4
+/** Of the original as drawn: beyond, it would not be seen whole. */
+const TALLEST = 1.25
+
+/** Where the original and its frames stand on the sheet. */
+export interface TilesView {
+  /** The px of the original's lower left corner. */
+  readonly origin: Point
+  readonly pxPerMetre: number
+  /** What original and frames fill. */
+  readonly box: Box
+  /** Under the dimensions. */
+  readonly bottom: number
+}
+
+/** To scale, as large as the room allows; frames may reach past the original. */
+export function viewOf(layout: TileLayout, width: number, top: number): TilesView {
+  const { border, tiles, frameWidth, frameHeight } = layout
+  const xs = tiles.flatMap(({ x }) => [x - frameWidth / 2, x + frameWidth / 2])
+  const ys = tiles.flatMap(({ y }) => [y - frameHeight / 2, y + frameHeight / 2])
+  const least = { x: Math.min(-border, ...xs), y: Math.min(-border, ...ys) }
+  const wide = Math.max(layout.width + border, ...xs) - least.x
+  const high = Math.max(layout.height + border, ...ys) - least.y
+  const [before, after] = [PAD + LANE + 6, 2 * LANE + 8 + PAD]
+  const across = width - before - after
+  const pxPerMetre = Math.min(across / wide, (across * TALLEST) / high)
+  const left = before + (across - wide * pxPerMetre) / 2
+  const box = { left, right: left + wide * pxPerMetre, top, bottom: top + high * pxPerMetre }
+  return {
+    origin: point(box.left - least.x * pxPerMetre, box.bottom + least.y * pxPerMetre),
+    pxPerMetre,
+    box,
+    bottom: box.bottom + 2 * LANE + 8,
+  }
+}
+
+export const boxOf = (
+  { origin, pxPerMetre }: TilesView,
+  left: number,
+  lower: number,
+  right: number,
+  upper: number,
+): Box => ({
+  left: origin.x + left * pxPerMetre,
+  right: origin.x + right * pxPerMetre,
+  top: origin.y - upper * pxPerMetre,
+  bottom: origin.y - lower * pxPerMetre,
+})
+
+export const frameBox = (view: TilesView, { frameWidth, frameHeight }: TileLayout, { x, y }: Tile): Box =>
+  boxOf(view, x - frameWidth / 2, y - frameHeight / 2, x + frameWidth / 2, y + frameHeight / 2)
+
+/** Less than this in common, in metres, is no overlap. */
+const TOUCHING = 1e-6
+
+/**
+ * The original's sides below and at the right, with the overlaps beyond them; the first frame's above and at the left.
+ */
+export function dimensionsOf(
+  view: TilesView,
+  layout: TileLayout,
+  show: (metres: number) => string,
+): readonly Dimension[] {
+  const { box } = view
+  const whole = boxOf(view, 0, 0, layout.width, layout.height)
+  const first = frameBox(view, layout, layout.tiles[0] as Tile)
+  const { columns, rows, overlapAcross = 0, overlapDown = 0 } = layout
+  const across = (as: string, from: number, to: number, at: number, edge: number) =>
+    ({ as, direction: 'across', from: point(from, edge), to: point(to, edge), at }) as const
+  const upright = (as: string, from: number, to: number, at: number, edge: number) =>
+    ({ as, direction: 'upright', from: point(edge, from), to: point(edge, to), at }) as const
+  const named = (word: string, metres: number) => [`${word} ${show(metres)}`, ...figures(show(metres))]
+  const second = first.left + ((columns[1] ?? 0) - (columns[0] ?? 0)) * view.pxPerMetre
+  const below = first.top + ((rows[0] ?? 0) - (rows[1] ?? 0)) * view.pxPerMetre
+  return [
+    {
+      ...across('dimension-width', whole.left, whole.right, box.bottom + LANE, whole.bottom),
+      wordings: named('original', layout.width),
+    },
+    {
+      ...upright('dimension-height', whole.top, whole.bottom, box.right + LANE, whole.right),
+      wordings: figures(show(layout.height)),
+    },
+    {
+      ...across('dimension-frame', first.left, first.right, box.top - LANE, first.top),
+      wordings: named('frame', layout.frameWidth),
+    },
+    // A frame lower than its figure is wide leaves it no place at this side.
+    ...(first.bottom - first.top > textWidth(show(layout.frameHeight)) + 12
+      ? [
+          {
+            ...upright('dimension-frame-height', first.top, first.bottom, box.left - LANE, first.left),
+            wordings: figures(show(layout.frameHeight)),
+          },
+        ]
+      : []),
+    ...(overlapAcross > TOUCHING
+      ? [
+          {
+            ...across('dimension-overlap', second, first.right, box.bottom + 2 * LANE, whole.bottom),
+            wordings: named('overlap', overlapAcross).slice(0, 2),
+          },
+        ]
+      : []),
+    ...(overlapDown > TOUCHING
+      ? [
+          {
+            ...upright('dimension-overlap-down', below, first.bottom, box.right + 2 * LANE, whole.right),
+            wordings: figures(show(overlapDown)),
+          },
+        ]
+      : []),
+  ]
+}

@@ -1,0 +1,120 @@
+import { Sheet } from '../canvas/canvas.ts'
+import { drawDimension, LANE, letterDimension } from '../canvas/dimension-line.ts'
+import type { Draw } from '../canvas/drawing-options.ts'
+import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
+import { type Box, corners, type Point, point, type Segment } from '../canvas/geometry.ts'
+import { hatch } from '../canvas/hatch.ts'
+import { arrowhead } from '../canvas/lamp-outline.ts'
+import { ASCENT, DESCENT, textWidth } from '../canvas/lettering.ts'
+import { nothingDrawn } from '../canvas/nothing-drawn.ts'
+import type { Drawing } from '../canvas/tree.ts'
+import { readTiles, type Tile, type TileLayout } from './tile-layout.ts'
+import { boxOf, dimensionsOf, frameBox, type TilesView, viewOf } from './tiles-view.ts'
+import { describeTiles, tileTable } from './tiles-words.ts'
+
+const PAD = 4
+const ROW = 18
+const NARROWEST = 240
+/** More frames than this are drawn without their numbers and the way through them. */
+const MOST_NUMBERED = 240
+
+/** The original with the frames it is taken in, their overlaps, order and places. */
+export const drawTiles: Draw = (inputs, options) => {
+  const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
+  const title = options.title ?? 'The original in parts'
+  const show = lengthIn(lengthUnit(options.unit))
+  const cannot: string[] = []
+  const layout = readTiles(inputs, cannot, show)
+  if (!layout) return nothingDrawn(width, title, cannot, 'the size of the original or of a frame is not known.')
+
+  const description = describeTiles(layout, show)
+  const words = { title, description, table: tileTable(layout, show), cannot, width }
+  if (layout.tiles.length === 1) return oneFrame(layout, words)
+
+  const heads = headsOf(layout)
+  const view = viewOf(layout, width, PAD + heads.length * ROW + LANE + 18)
+  const sheet = new Sheet(width)
+  const height = view.bottom + PAD
+  const paper = { left: 0, right: width, top: 0, bottom: height }
+  for (const [at, text] of heads.entries())
+    sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
+
+  const original = corners(boxOf(view, 0, 0, layout.width, layout.height))
+  sheet.outline('thick', 'original', original)
+  for (const tile of layout.tiles)
+    sheet.outline('dimension', `tile tile-${tile.number}`, corners(frameBox(view, layout, tile)))
+  const dimensions = dimensionsOf(view, layout, show)
+  for (const one of dimensions) drawDimension(sheet, one)
+  for (const one of dimensions) letterDimension(sheet, one, paper)
+  drawOrder(sheet, view, layout)
+  for (const strip of overlaps(view, layout))
+    sheet.lines('hatch', 'overlap', hatch(corners(strip), { spacing: 7, angle: Math.PI / 4, around: sheet.occupied }))
+
+  return { ...words, node: sheet.node(height, title, description), height }
+}
+
+/** Nothing to lay out: a line says so, and leaves the room to other drawings. */
+function oneFrame({ turned }: TileLayout, words: Omit<Drawing, 'node' | 'height'>): Drawing {
+  const sheet = new Sheet(words.width)
+  const height = 2 * PAD + ROW
+  const text = `One frame${turned ? ', turned,' : ''} takes it whole`
+  const lettering = { text, at: point(PAD, PAD + ASCENT + 1), anchor: 'start' as const }
+  sheet.letter('head', [{ lettering }], { left: 0, right: words.width, top: 0, bottom: height })
+  return { ...words, node: sheet.node(height, words.title, words.description), height }
+}
+
+function headsOf({ tiles, columns, rows, turned, order }: TileLayout): readonly string[] {
+  return [
+    `${tiles.length} frames${turned ? ', turned' : ''}: ${columns.length} across, ${rows.length} down`,
+    ...(rows.length === 1 || columns.length === 1 ? [] : [`Order: ${order} from 1`]),
+  ]
+}
+
+/** The strips neighbouring frames have in common. */
+function overlaps(view: TilesView, layout: TileLayout): readonly Box[] {
+  const { columns, rows, frameWidth, frameHeight } = layout
+  const pairs = (centres: readonly number[]) => centres.slice(1).map((one, at) => [centres[at] as number, one] as const)
+  const [left, right] = [(columns[0] as number) - frameWidth / 2, (columns.at(-1) as number) + frameWidth / 2]
+  const [lower, upper] = [(rows.at(-1) as number) - frameHeight / 2, (rows[0] as number) + frameHeight / 2]
+  const upright = pairs(columns).map(([a, b]) => boxOf(view, b - frameWidth / 2, lower, a + frameWidth / 2, upper))
+  const lying = pairs(rows).map(([a, b]) => boxOf(view, left, a - frameHeight / 2, right, b + frameHeight / 2))
+  return [...upright, ...lying].filter((box) => box.right - box.left > 1 && box.bottom - box.top > 1)
+}
+
+/** Each frame's number at its centre, and the way from one to the next. */
+function drawOrder(sheet: Sheet, view: TilesView, layout: TileLayout): void {
+  const { tiles } = layout
+  if (tiles.length > MOST_NUMBERED) return
+  const centre = ({ x, y }: Tile): Point =>
+    point(view.origin.x + x * view.pxPerMetre, view.origin.y - y * view.pxPerMetre)
+  const widest = textWidth(String(tiles.length))
+  const cell = Math.min(
+    layout.columns.length > 1 ? ((layout.columns[1] as number) - (layout.columns[0] as number)) * view.pxPerMetre : 1e9,
+    frameBox(view, layout, tiles[0] as Tile).right - frameBox(view, layout, tiles[0] as Tile).left,
+  )
+  const numbered = widest + 4 < cell
+  const drawn = numbered ? tiles : [tiles[0] as Tile, tiles.at(-1) as Tile]
+  for (const tile of drawn) {
+    const { x, y } = centre(tile)
+    const lettering = {
+      text: String(tile.number),
+      at: point(x, y + (ASCENT - DESCENT) / 2 + 0.5),
+      anchor: 'middle' as const,
+    }
+    sheet.letter('tile-number', [{ lettering }], view.box)
+  }
+  // In smaller frames the way would be a haze of dots.
+  if (cell < 18) return
+  const steps = tiles.slice(1).map((to, at): Segment => ({ from: centre(tiles[at] as Tile), to: centre(to) }))
+  const room = numbered ? widest / 2 + 4 : 2
+  for (const { from, to } of steps) {
+    const far = Math.hypot(to.x - from.x, to.y - from.y)
+    const up = Math.abs(to.y - from.y) > Math.abs(to.x - from.x) ? 10 : room
+    if (far < 2 * up + 8) continue
+    const share = up / far
+    const start = point(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)
+    const end = point(to.x - (to.x - from.x) * share, to.y - (to.y - from.y) * share)
+    sheet.lines('dotted', 'order', [{ from: start, to: end }])
+    sheet.lines('thin', 'order-head', arrowhead(start, end))
+  }
+}

@@ -1,0 +1,291 @@
+import { DARK, evennessOf, type LampNumbers, pointLight } from '../lamps/light-field.ts'
+
+/** What a symmetrical pair has to satisfy; metres, radians and stops. */
+export interface PairTask {
+  readonly width: number
+  readonly height: number
+  readonly lensHeight: number
+  /** The most the field may spread, in stops. */
+  readonly limit: number
+  readonly beamAngle: number
+  readonly lampRadius: number
+  readonly glossy: boolean
+  /** The farthest a lamp may stand from the original's centre. */
+  readonly reach: number
+}
+
+export interface Pair {
+  /** The right lamp's place and aim; the left one mirrors it. */
+  readonly x: number
+  readonly z: number
+  readonly aim_x: number
+  readonly spread: number
+  readonly elevation: number
+  readonly met: boolean
+  /** The limits that hold the pair where it is; when none is even enough, those any one of which stands in the way. */
+  readonly binding: string
+}
+
+interface Place {
+  readonly distance: number
+  readonly elevation: number
+  readonly aim: number
+  readonly spread: number
+}
+
+/** Limits that can be lifted one at a time to find which of them stands in the way. */
+interface Lifted {
+  readonly mirror?: boolean
+  readonly elevation?: boolean
+}
+
+const INTENSITY = 1000
+const RINGS = 32
+const STEEPEST = (80 * Math.PI) / 180
+
+const rightLamp = (x: number, z: number, aim_x: number, beam_angle: number): LampNumbers => ({
+  x,
+  y: 0,
+  z,
+  aim_x,
+  aim_y: 0,
+  intensity: INTENSITY,
+  beam_angle,
+})
+
+/** The lamps of a pair, right then left. */
+export const pairLamps = (x: number, z: number, aim: number, beamAngle: number): LampNumbers[] => [
+  rightLamp(x, z, aim, beamAngle),
+  rightLamp(-x, z, -aim, beamAngle),
+]
+
+/**
+ * The nearest symmetrical pair (least distance from the centre) that is even enough, outside the mirror zone, at or
+ * under 45° and out of the camera's view. Deterministic: rings of growing distance, on each the best elevation and aim,
+ * then bisection between the last ring that fails and the first that serves.
+ */
+export function placePair(task: PairTask): Pair {
+  const start = Math.max(task.width / 2 + task.lampRadius, 1e-3)
+  const first = firstRing(task, start, task.reach, {})
+  if (first.served) return described(task, settle(task, first.before, first.served), true)
+  if (first.best) return described(task, zoom(task, first.best, {}), false)
+  // Nothing is allowed within reach: show the nearest that would be, low beside the original.
+  const z = lowest(task)
+  const edge = task.width / 2 + task.lampRadius
+  const slope = (task.width / 2 / task.lensHeight) * z
+  const x = Math.max(z + task.lampRadius, edge + (task.glossy ? slope : -slope))
+  const elevation = Math.atan2(z, x)
+  return described(
+    task,
+    gridBest(task, Math.hypot(x, z), elevation, elevation, 0, ...aims(task), 12, 8, 8),
+    false,
+    'reach',
+  )
+}
+
+/** A lamp stands clear of the plane of the original. */
+const lowest = (task: PairTask): number => Math.max(task.lampRadius, 1e-3)
+const aims = (task: PairTask): [number, number] => [-task.width / 2, task.width / 2]
+
+interface Scan {
+  /** The best place of the first ring that is even enough. */
+  readonly served?: Place
+  /** The distance of the ring before it. */
+  readonly before: number
+  /** The evenest place met on the way. */
+  readonly best?: Place
+}
+
+function firstRing(task: PairTask, from: number, to: number, lifted: Lifted): Scan {
+  let best: Place | undefined
+  let before = from
+  if (to < from) return { before }
+  const ratio = (to / from) ** (1 / RINGS)
+  for (let ring = 0; ring <= RINGS; ring++) {
+    const distance = ring === RINGS ? to : from * ratio ** ring
+    const found = bestOnRing(task, distance, lifted)
+    if (found && found.spread <= task.limit) return { served: found, before, ...(best ? { best } : {}) }
+    if (found && !(best && best.spread <= found.spread)) best = found
+    // A coarse look may miss the evenest aim by a little; look closer before going past.
+    if (found && found.spread <= 1.3 * task.limit) {
+      const near = zoom(task, found, lifted)
+      if (near.spread <= task.limit) return { served: near, before, best: near }
+      if (near.spread < (best as Place).spread) best = near
+    }
+    before = distance
+  }
+  return best ? { before, best } : { before }
+}
+
+/** The elevations at which a lamp at this distance is allowed. All limits are straight lines in (X, z), so: one interval. */
+function allowed(task: PairTask, distance: number, lifted: Lifted): { low: number; high: number } | undefined {
+  const { width, lensHeight, lampRadius: r, glossy } = task
+  const slope = width / 2 / lensHeight
+  const turn = Math.atan(slope)
+  const clear = (width / 2 + r) / (distance * Math.hypot(1, slope))
+  const sine = lowest(task) / distance
+  if (clear > 1 || sine > 1) return undefined
+  let low = Math.max(Math.asin(sine), turn - Math.acos(clear))
+  let high = Math.min(STEEPEST, turn + Math.acos(clear))
+  if (!lifted.elevation) {
+    const lean = r / (distance * Math.SQRT2)
+    if (lean > 1) return undefined
+    high = Math.min(high, Math.PI / 4 - Math.asin(lean))
+  }
+  if (glossy && !lifted.mirror) high = Math.min(high, Math.acos(clear) - turn)
+  if (low > high) {
+    // Rounding may part two limits that meet exactly.
+    if (low - high > 1e-9) return undefined
+    low = high
+  }
+  return { low, high }
+}
+
+function bestOnRing(task: PairTask, distance: number, lifted: Lifted): Place | undefined {
+  const range = allowed(task, distance, lifted)
+  if (!range) return undefined
+  return gridBest(task, distance, range.low, range.high, 8, -task.width / 2, task.width / 2, 6, 4, 3)
+}
+
+/** Closes in on the best elevation and aim at the distance of a place. */
+function zoom(task: PairTask, place: Place, lifted: Lifted, samples = 8): Place {
+  const range = allowed(task, place.distance, lifted)
+  if (!range) return place
+  let best = place
+  let spanElevation = (range.high - range.low) / 8
+  let spanAim = task.width / 8
+  for (let level = 0; level < 9; level++) {
+    const found = gridBest(
+      task,
+      place.distance,
+      Math.max(range.low, best.elevation - spanElevation),
+      Math.min(range.high, best.elevation + spanElevation),
+      4,
+      Math.max(-task.width / 2, best.aim - spanAim),
+      Math.min(task.width / 2, best.aim + spanAim),
+      4,
+      samples,
+      samples,
+    )
+    // Still on the move: follow at the same pace; else look closer.
+    const moved = Math.max(
+      Math.abs(found.elevation - best.elevation) / spanElevation,
+      Math.abs(found.aim - best.aim) / spanAim,
+    )
+    if (level === 0 || found.spread < best.spread) best = found
+    if (level === 0 || moved < 0.75) {
+      spanElevation *= 0.45
+      spanAim *= 0.45
+    }
+  }
+  return best
+}
+
+function gridBest(
+  task: PairTask,
+  distance: number,
+  low: number,
+  high: number,
+  steps: number,
+  aimLow: number,
+  aimHigh: number,
+  aimSteps: number,
+  columns: number,
+  rows: number,
+): Place {
+  let best: Place | undefined
+  for (let i = 0; i <= steps; i++) {
+    const elevation = steps === 0 ? low : low + ((high - low) * i) / steps
+    const x = distance * Math.cos(elevation)
+    const z = distance * Math.sin(elevation)
+    for (let k = 0; k <= aimSteps; k++) {
+      const aim = aimLow + ((aimHigh - aimLow) * k) / aimSteps
+      const spread = quarterSpread(task, x, z, aim, columns, rows)
+      if (!best || spread < best.spread) best = { distance, elevation, aim, spread }
+    }
+  }
+  return best as Place
+}
+
+/** The spread over a quarter of the field: a pair is the same in all four. */
+function quarterSpread(task: PairTask, x: number, z: number, aim: number, columns: number, rows: number): number {
+  const light = pointLight(rightLamp(x, z, aim, task.beamAngle))
+  let least = Number.POSITIVE_INFINITY
+  let greatest = 0
+  for (let i = 0; i <= columns; i++) {
+    const px = (task.width / 2) * (i / columns)
+    for (let j = 0; j <= rows; j++) {
+      const py = (task.height / 2) * (j / rows)
+      const value = light(px, py) + light(-px, py)
+      if (value < least) least = value
+      if (value > greatest) greatest = value
+    }
+  }
+  return greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY
+}
+
+/** Bisects between a ring that fails and one that serves, then makes sure of the fully sampled field. */
+function settle(task: PairTask, before: number, served: Place): Place {
+  let low = before
+  let best = served
+  for (let i = 0; i < 12 && best.distance - low > 1e-5 * best.distance; i++) {
+    const distance = (low + best.distance) / 2
+    const found = allowed(task, distance, {}) ? zoom(task, { ...best, distance }, {}, 16) : undefined
+    if (found && found.spread <= task.limit) best = found
+    else low = distance
+  }
+  for (let i = 0; i < 40; i++) {
+    const spread = fullSpread(task, best)
+    if (spread <= task.limit) return { ...best, spread }
+    const farther = { ...best, distance: Math.min(task.reach, best.distance * 1.0005) }
+    if (farther.distance === best.distance) break
+    best = zoom(task, farther, {}, 16)
+  }
+  return best
+}
+
+const fullSpread = (task: PairTask, { distance, elevation, aim }: Place): number =>
+  evennessOf(
+    pairLamps(distance * Math.cos(elevation), distance * Math.sin(elevation), aim, task.beamAngle),
+    task.width,
+    task.height,
+  ).spread
+
+function described(task: PairTask, place: Place, met: boolean, binding?: string): Pair {
+  const spread = fullSpread(task, place)
+  return {
+    x: place.distance * Math.cos(place.elevation),
+    z: place.distance * Math.sin(place.elevation),
+    aim_x: place.aim,
+    spread,
+    elevation: place.elevation,
+    met: met && spread <= task.limit,
+    binding: binding ?? (met ? heldBy(task, place, spread) : inTheWay(task)),
+  }
+}
+
+function heldBy(task: PairTask, { distance, elevation }: Place, spread: number): string {
+  const x = distance * Math.cos(elevation)
+  const z = distance * Math.sin(elevation)
+  const near = 1e-3 * distance
+  const slope = (task.width / 2 / task.lensHeight) * z
+  const edge = task.width / 2 + task.lampRadius
+  const limits = [
+    ...(spread > 0.99 * task.limit ? ['evenness'] : []),
+    ...(task.glossy && x - edge - slope < near ? ['mirror zone'] : []),
+    ...(x - z - task.lampRadius < near ? ['elevation'] : []),
+    ...(!task.glossy && x - edge + slope < near ? ['view'] : []),
+    ...(z - task.lampRadius < near ? ['lamp radius'] : []),
+  ]
+  return limits.join(' and ')
+}
+
+function inTheWay(task: PairTask): string {
+  const start = Math.max(task.width / 2 + task.lampRadius, 1e-3)
+  const limits = [
+    ...(task.glossy && firstRing(task, start, task.reach, { mirror: true }).served ? ['mirror zone'] : []),
+    ...(firstRing(task, start, task.reach, { elevation: true }).served ? ['elevation'] : []),
+    ...(firstRing(task, task.reach, 4 * task.reach, {}).served ? ['reach'] : []),
+  ]
+  return limits.length > 0 ? limits.join(' or ') : 'evenness'
+}

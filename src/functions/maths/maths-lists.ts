@@ -1,0 +1,134 @@
+import { type FunctionRecord, type ListType, number, Refusal, type Type, type Value } from '../../language/index.ts'
+import { NONE } from '../../units/index.ts'
+import { parameter } from './parameters.ts'
+
+const LIST = parameter('list', { kind: 'list of any' }, 'values of one kind')
+const WHOLE_LIST = parameter('list', { kind: 'any list' }, 'a list of whatever kind')
+const SEVERAL = parameter('value', { kind: 'any' }, 'values of one kind')
+const DEFINITION = 'definition'
+/** A result of the kind of the list's items. */
+const asItems = (args: readonly Type[]): Type => (args[0] as ListType).of
+
+function notEmpty(items: readonly number[]): readonly number[] {
+  if (items.length === 0) throw new Refusal('An empty list has none. Put at least one value in it.', 'list')
+  return items
+}
+
+const sumOf = (items: readonly number[]): number => items.reduce((sum, item) => sum + item, 0)
+
+function medianOf(items: readonly number[]): number {
+  const sorted = [...notEmpty(items)].sort((a, b) => a - b)
+  const middle = sorted.length >> 1
+  const upper = sorted[middle] as number
+  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] as number) + upper) / 2
+}
+
+/** Values taken together. */
+export const LISTS: readonly FunctionRecord[] = [
+  ...(
+    [
+      ['min', 'The least of several values.', 'min(3 mm, 1 cm)', '3 mm', Math.min],
+      ['max', 'The greatest of several values.', 'max(3 mm, 1 cm)', '10 mm', Math.max],
+    ] as const
+  ).map(
+    ([name, about, example, gives, of]): FunctionRecord => ({
+      name,
+      subject: 'maths',
+      about,
+      parameters: [SEVERAL],
+      variadic: true,
+      result: (args) => args[0] as Type,
+      formula: name,
+      source: DEFINITION,
+      examples: [{ formula: example, gives }],
+      compute: (...values: number[]) => of(...values),
+    }),
+  ),
+  ...(
+    [
+      ['least', 'The least value of a list.', 'least({3 mm, 1 cm})', '3 mm', Math.min],
+      ['greatest', 'The greatest value of a list.', 'greatest({3 mm, 1 cm})', '10 mm', Math.max],
+    ] as const
+  ).map(
+    ([name, about, example, gives, of]): FunctionRecord => ({
+      name,
+      subject: 'maths',
+      about,
+      parameters: [LIST],
+      result: asItems,
+      formula: `${name} of the list`,
+      source: DEFINITION,
+      examples: [{ formula: example, gives }],
+      // Not spread: a long list would overflow the stack.
+      compute: (items: readonly number[]) => notEmpty(items).reduce((a, b) => of(a, b)),
+    }),
+  ),
+  {
+    name: 'sum',
+    subject: 'maths',
+    about: 'All values of a list added up.',
+    parameters: [LIST],
+    result: asItems,
+    formula: 'Σ x',
+    source: DEFINITION,
+    examples: [{ formula: 'sum({12 mm, 20 mm, 36 mm})', gives: '68 mm' }],
+    compute: (items: readonly number[]) => sumOf(items),
+  },
+  {
+    name: 'mean',
+    subject: 'maths',
+    about: 'The mean of a list.',
+    parameters: [LIST],
+    result: asItems,
+    formula: 'Σ x/n',
+    source: DEFINITION,
+    examples: [{ formula: 'mean({12 mm, 20 mm, 37 mm})', gives: '23 mm' }],
+    compute: (items: readonly number[]) => sumOf(notEmpty(items)) / items.length,
+  },
+  {
+    name: 'median',
+    subject: 'maths',
+    about: 'The middle value of a list; of an even number, the mean of the middle two.',
+    parameters: [LIST],
+    result: asItems,
+    formula: 'middle of the sorted list',
+    source: DEFINITION,
+    examples: [
+      { formula: 'median({36 mm, 12 mm, 20 mm})', gives: '20 mm' },
+      { formula: 'median({36 mm, 12 mm})', gives: '24 mm' },
+    ],
+    compute: medianOf,
+  },
+  {
+    name: 'count',
+    subject: 'maths',
+    about: 'How many values a list has.',
+    parameters: [WHOLE_LIST],
+    result: number(NONE),
+    formula: 'n',
+    source: DEFINITION,
+    examples: [{ formula: 'count({12 mm, 20 mm, 36 mm})', gives: '3' }],
+    compute: (items: readonly Value[]) => items.length,
+  },
+  {
+    name: 'item',
+    subject: 'maths',
+    about: 'One value of a list, by its place.',
+    parameters: [
+      WHOLE_LIST,
+      parameter('place', number(NONE), 'its place, counted from 1', { range: { least: 1, whole: true } }),
+    ],
+    result: asItems,
+    formula: 'the value at that place',
+    source: DEFINITION,
+    examples: [
+      { formula: 'item({12 mm, 20 mm, 36 mm}, 2)', gives: '20 mm' },
+      { formula: 'item({12 mm, 20 mm, 36 mm}, 4)', refuses: 'holds 3' },
+    ],
+    compute: (items: readonly Value[], place: number) => {
+      const found = items[place - 1]
+      if (found === undefined) throw new Refusal(`The list holds ${items.length}; there is no place ${place}.`, 'place')
+      return found
+    },
+  },
+]

@@ -1,0 +1,30 @@
+import type { SyntaxNode } from '@lezer/common'
+import type { NameSpan } from '../syntax/names-in.ts'
+import type { Diagnostic } from '../values/diagnostic.ts'
+import type { Callable } from '../values/function-record.ts'
+import type { Scope } from '../values/scope.ts'
+import type { Typed } from './typed-tree.ts'
+
+/** A check under way: what each kind of node is checked with. Undefined comes back where something is wrong. */
+export interface Checking {
+  readonly text: string
+  readonly scope: Scope
+  report(diagnostic: Diagnostic): undefined
+  /** The text of a node. */
+  source(node: { readonly from: number; readonly to: number }): string
+  check(node: SyntaxNode): Typed | undefined
+  /** Checks a node that must be a number or a quantity. */
+  number(node: SyntaxNode): Typed | undefined
+  /** Checks a node that must be so or not. */
+  truth(node: SyntaxNode): Typed | undefined
+  useName(span: NameSpan): void
+  useFunction(record: Callable): void
+}
+
+/** Every child with a name of its own, punctuation left out. */
+export function partsOf(node: SyntaxNode): SyntaxNode[] {
+  const parts: SyntaxNode[] = []
+  for (let child = node.firstChild; child; child = child.nextSibling)
+    if (!/^[(){},]$/.test(child.name)) parts.push(child)
+  return parts
+}

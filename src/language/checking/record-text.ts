@@ -1,0 +1,29 @@
+import type { Callable, Parameter } from '../values/function-record.ts'
+import { describeRange } from '../values/guards.ts'
+import { describeType } from '../values/types.ts'
+
+/** A function's record in words: for the guide, hover help, completion and the terminal. */
+
+function kindInWords(type: Parameter['type']): string {
+  if (type.kind === 'any') return 'any quantity'
+  if (type.kind === 'any list') return 'any list'
+  return type.kind === 'list of any' ? 'a list of any quantities' : describeType(type)
+}
+
+/** The allowed values of a parameter, or nothing where any value goes. */
+export function rangeInWords({ range, type }: Parameter): string {
+  if (!range) return ''
+  const item = type.kind === 'list' ? type.of : type
+  return describeRange(range, item.kind === 'number' ? item.dimension : undefined)
+}
+
+/** What a parameter takes, in one line. */
+export function parameterInWords(parameter: Parameter): string {
+  const choices = parameter.choices ? parameter.choices.map((choice) => `"${choice}"`).join(' or ') : ''
+  const fallback = parameter.default === undefined ? '' : `${parameter.default} where not given`
+  return [kindInWords(parameter.type), rangeInWords(parameter), choices, fallback].filter(Boolean).join('; ')
+}
+
+/** What comes out, in words. */
+export const resultInWords = (record: Callable): string =>
+  typeof record.result === 'function' ? 'follows what goes in' : describeType(record.result)

@@ -1,0 +1,53 @@
+import { type Checked, checkFormula } from '../checking/check.ts'
+import type { Typed } from '../checking/typed-tree.ts'
+import { explainFailure } from '../evaluating/compiled-formula.ts'
+import type { Condition, Reader, Understood } from '../evaluating/formula-compiler.ts'
+import { namesIn } from '../syntax/names-in.ts'
+import { parseFormula } from '../syntax/parsed-formula.ts'
+import { computable } from './computable.ts'
+import { conditionOf } from './condition-split.ts'
+
+/** What a checked formula means. */
+export function understood(checked: Checked, text: string): Understood {
+  const { root, limits, diagnostics, uses, calls, mayBeInfinite } = checked
+  const errors = diagnostics.filter(({ severity }) => severity === 'error')
+  if (!root || errors.length > 0) return { errors, uses }
+  try {
+    const meaning = {
+      computable: computable(root, mayBeInfinite),
+      warnings: diagnostics,
+      calls,
+      condition: once(() => conditionOf(root, anyResult)),
+    }
+    if (!limits) return { meaning, errors, uses }
+    return {
+      meaning: { ...meaning, limits: { of: computable(limits.of, false), relative: limits.relative } },
+      errors,
+      uses,
+    }
+  } catch (error) {
+    return { errors: [explainFailure(error, text)], uses }
+  }
+}
+
+const anyResult = (part: Typed) => computable(part, true)
+
+/** A condition is taken apart only where it is looked at. */
+function once(make: () => Condition): () => Condition {
+  let made: Condition | undefined
+  return () => {
+    made ??= make()
+    return made
+  }
+}
+
+/** Reads any formula, with the parser and the checker. */
+export const WHOLE: Reader = {
+  read(text) {
+    const parsed = parseFormula(text)
+    return {
+      mentions: [...new Set(namesIn(parsed).map(({ name }) => name))],
+      check: (scope) => understood(checkFormula(parsed, scope), text),
+    }
+  },
+}

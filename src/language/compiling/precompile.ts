@@ -1,0 +1,131 @@
+import { checkFormula } from '../checking/check.ts'
+import type { Typed } from '../checking/typed-tree.ts'
+import { calledBy } from '../evaluating/call-table.ts'
+import type { Step } from '../evaluating/closures.ts'
+import type { Reader, ReadFormula } from '../evaluating/formula-compiler.ts'
+import {
+  exactly,
+  LIST_CALL,
+  PART_CALL,
+  type PreparedFormulas,
+  type PreparedMeaning,
+  type PreparedProgram,
+  type PreparedStep,
+  type PreparedType,
+} from '../evaluating/precompiled.ts'
+import { namesIn } from '../syntax/names-in.ts'
+import { type ParsedFormula, parseFormula } from '../syntax/parsed-formula.ts'
+import type { Scope } from '../values/scope.ts'
+import type { Type, Value } from '../values/types.ts'
+import { stepsOf } from './computable.ts'
+import { conditionOf } from './condition-split.ts'
+import { understood } from './full-compiler.ts'
+import { type Input, lower } from './lower.ts'
+
+/**
+ * Reads formulas with the checker, and notes what it is asked: every formula, and what it means for the types it is
+ * checked with. That is done when the site is built, so that the page can do without parser and checker.
+ */
+export class Preparer implements Reader {
+  private readonly types: PreparedType[] = []
+  private readonly places = new Map<string, number>()
+  private readonly formulas = new Map<string, { mentions: readonly string[]; meanings: Map<string, PreparedMeaning> }>()
+
+  get prepared(): PreparedFormulas {
+    const formulas = [...this.formulas].map(([text, { mentions, meanings }]) => [
+      text,
+      { mentions, meanings: [...meanings.values()] },
+    ])
+    return { types: this.types, formulas: Object.fromEntries(formulas) }
+  }
+
+  read(text: string): ReadFormula {
+    const parsed = parseFormula(text)
+    const mentions = [...new Set(namesIn(parsed).map(({ name }) => name))]
+    if (!this.formulas.has(text)) this.formulas.set(text, { mentions, meanings: new Map() })
+    return { mentions, check: (scope) => this.check(text, parsed, mentions, scope) }
+  }
+
+  private check(text: string, parsed: ParsedFormula, mentions: readonly string[], scope: Scope) {
+    const checked = checkFormula(parsed, scope)
+    const found = understood(checked, text)
+    const { root, limits } = checked
+    if (!found.meaning || !root) return found
+    const types = mentions.map((name) => {
+      const type = scope.typeOf(name)
+      return type === undefined || type === 'unknown' ? -1 : this.place(type)
+    })
+    const { warnings, calls } = found.meaning
+    this.formulas.get(text)?.meanings.set(types.join(), {
+      types,
+      uses: found.uses,
+      whole: this.program(root, checked.mayBeInfinite),
+      calls: calls.map(({ name }) => name),
+      warnings,
+      ...(limits ? { limits: { of: this.program(limits.of, false), relative: limits.relative } } : {}),
+      ...(root.type.kind === 'yes or no' ? { condition: conditionOf(root, (part) => this.program(part, true)) } : {}),
+    })
+    return found
+  }
+
+  private place(type: Type): number {
+    const key = exactly(type)
+    const known = this.places.get(key)
+    if (known !== undefined) return known
+    // What it is made of stands before it.
+    const prepared = this.plain(type)
+    const place = this.types.push(prepared) - 1
+    this.places.set(key, place)
+    return place
+  }
+
+  private plain(type: Type): PreparedType {
+    switch (type.kind) {
+      case 'number':
+        return { number: type.dimension.key, ...(type.notation ? { notation: type.notation } : {}) }
+      case 'list':
+        return { list: this.place(type.of) }
+      case 'record':
+        return {
+          record: type.name,
+          parts: Object.fromEntries(Object.entries(type.parts).map(([name, part]) => [name, this.place(part)])),
+        }
+      default:
+        return type.kind
+    }
+  }
+
+  private program(root: Typed, mayBeInfinite: boolean): PreparedProgram {
+    const { text, inputs, spans } = lower(root)
+    return {
+      type: this.place(root.type),
+      steps: stepsOf(text).map((step) => this.step(step)),
+      inputs: inputs.map(plainInput),
+      spans: spans.flatMap(({ from, to }) => [from, to]),
+      ...(mayBeInfinite ? { infinite: true } : {}),
+    }
+  }
+
+  private step(step: Step): PreparedStep {
+    if (typeof step !== 'object') return step
+    if (!('call' in step)) return step.map((one) => this.step(one))
+    const called = calledBy(step.call)
+    const nothing = (): number[] => new Array(step.count).fill(0)
+    if (called === 'list') return { call: LIST_CALL, types: nothing() }
+    if (called === 'part') return { call: PART_CALL, types: nothing() }
+    return { call: called.record.name, types: called.types.map((type) => this.place(type)) }
+  }
+}
+
+function plainInput(input: Input): PreparedProgram['inputs'][number] {
+  if ('cell' in input) return input.cell
+  const { constant } = input
+  if (constant === Number.POSITIVE_INFINITY) return []
+  if (!survives(constant)) throw new Error(`The constant ${String(constant)} cannot be written as data.`)
+  return [constant]
+}
+
+const survives = (value: Value): boolean => {
+  if (typeof value !== 'object') return typeof value !== 'number' || (Number.isFinite(value) && !Object.is(value, -0))
+  return Object.values(value).every(survives)
+}

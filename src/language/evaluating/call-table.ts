@@ -1,0 +1,48 @@
+import type { Callable } from '../values/function-record.ts'
+import { guarded, type Implementation } from '../values/guards.ts'
+import type { RecordValue, Type, Value } from '../values/types.ts'
+
+/** What lowered formulas call, by generated name: the one table of functions the evaluator sees. */
+export const FUNCTION_TABLE: Record<string, Implementation> = Object.create(null)
+
+/** What stands behind a generated name: a function for arguments of these types, or what makes a list or takes a part. */
+export type Called = { readonly record: Callable; readonly types: readonly Type[] } | 'list' | 'part'
+
+const names = new Map<Callable, Map<string, string>>()
+const behind = new Map<string, Called>()
+let next = 0
+
+function register(implementation: Implementation, called: Called): string {
+  const name = `f_${next++}`
+  FUNCTION_TABLE[name] = implementation
+  behind.set(name, called)
+  return name
+}
+
+const typeKey = (type: Type): string => {
+  if (type.kind === 'number') return type.dimension.key
+  return type.kind === 'list' ? `[${typeKey(type.of)}]` : type.kind
+}
+
+/** The generated name of a function for arguments of these types; one name where the types make no difference. */
+export function recordFunction(record: Callable, types: readonly Type[]): string {
+  const byTypes = names.get(record) ?? new Map<string, string>()
+  names.set(record, byTypes)
+  // Range messages show units, so functions of any dimension are kept apart too.
+  const depends =
+    record.computeFor ?? record.parameters.some((p) => p.type.kind === 'any' || p.type.kind === 'list of any')
+  const key = depends ? types.map(typeKey).join(';') : ''
+  const known = byTypes.get(key)
+  if (known) return known
+  const name = register(guarded(record, types), { record, types })
+  byTypes.set(key, name)
+  return name
+}
+
+const LIST = register((...items: Value[]) => items, 'list')
+const PART = register((record, part) => (record as RecordValue)[part as string] as Value, 'part')
+
+export const listFunction = (): string => LIST
+export const partFunction = (): string => PART
+
+export const calledBy = (name: string): Called => behind.get(name) as Called

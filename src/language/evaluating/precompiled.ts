@@ -1,0 +1,208 @@
+import { Dimension, type Notation } from '../../units/index.ts'
+import type { Diagnostic } from '../values/diagnostic.ts'
+import type { Callable, Library } from '../values/function-record.ts'
+import type { Scope } from '../values/scope.ts'
+import { list, number, record, TEXT, type Type, type Value, YES_NO } from '../values/types.ts'
+import { listFunction, partFunction, recordFunction } from './call-table.ts'
+import { type Call, compile, type Step } from './closures.ts'
+import type { Computable } from './compiled-formula.ts'
+import type { Condition, Meaning, Reader, ReadFormula, Understood } from './formula-compiler.ts'
+
+/** Formulas as the checker understood them when the site was built, as plain data. */
+export interface PreparedFormulas {
+  readonly types: readonly PreparedType[]
+  readonly formulas: Readonly<Record<string, PreparedFormula>>
+}
+
+/** Refers to other types by their place in the list. */
+export type PreparedType =
+  | { readonly number: string; readonly notation?: Notation }
+  | { readonly list: number }
+  | { readonly record: string; readonly parts: Readonly<Record<string, number>> }
+  | 'yes or no'
+  | 'text'
+
+export interface PreparedFormula {
+  readonly mentions: readonly string[]
+  readonly meanings: readonly PreparedMeaning[]
+}
+
+/** What a formula means where the words it mentions have these types. */
+export interface PreparedMeaning {
+  /** By mention, the place of its type; -1 where there is no such cell. */
+  readonly types: readonly number[]
+  readonly uses: readonly string[]
+  readonly whole: PreparedProgram
+  readonly calls: readonly string[]
+  readonly warnings: readonly Diagnostic[]
+  readonly limits?: { readonly of: PreparedProgram; readonly relative: boolean }
+  readonly condition?: Condition<PreparedProgram>
+}
+
+export interface PreparedProgram {
+  readonly type: number
+  readonly steps: readonly PreparedStep[]
+  /** A cell's name, or a constant in brackets; nothing in them where it is infinite. */
+  readonly inputs: readonly (string | readonly [Value] | readonly [])[]
+  /** From, to, from, to, … */
+  readonly spans: readonly number[]
+  readonly infinite?: true
+}
+
+/** As `Step`, a function called by its own name for arguments of these types. */
+export type PreparedStep = number | string | readonly PreparedStep[] | PreparedCall
+export interface PreparedCall {
+  readonly call: string
+  readonly types: readonly number[]
+}
+
+/** How a list is made, and a part of a record taken; no function can be called so. */
+export const LIST_CALL = '{}'
+export const PART_CALL = '.'
+
+/** A type as text, down to the way it is written: what a formula means hangs on that. */
+export function exactly(type: Type): string {
+  if (type.kind === 'number') return `${type.dimension.key} ${type.notation ?? ''}`
+  if (type.kind === 'list') return `[${exactly(type.of)}]`
+  if (type.kind !== 'record') return type.kind
+  return `${type.name}{${Object.entries(type.parts).map(([name, part]) => `${name}:${exactly(part)}`)}}`
+}
+
+const isBranch = (step: PreparedStep): step is readonly PreparedStep[] => Array.isArray(step)
+
+const mapped = <A, B>(condition: Condition<A>, make: (ready: A) => B): Condition<B> => {
+  if ('both' in condition) {
+    const { both, left, right } = condition
+    return { both, left: mapped(left, make), right: mapped(right, make) }
+  }
+  const { whole, so, order } = condition
+  if (!order) return { whole: make(whole), so }
+  return { whole: make(whole), so, order: { ...order, left: make(order.left), right: make(order.right) } }
+}
+
+/** The types of prepared formulas, and their programs made ready. */
+class Table {
+  private readonly types: Type[] = []
+  private readonly keys: readonly string[]
+  private readonly made = new Map<PreparedMeaning, Meaning>()
+
+  constructor(private readonly prepared: PreparedFormulas) {
+    for (const type of prepared.types) this.types.push(this.typeOf(type))
+    this.keys = this.types.map(exactly)
+  }
+
+  find(text: string): ReadFormula | undefined {
+    if (!Object.hasOwn(this.prepared.formulas, text)) return undefined
+    const { mentions, meanings } = this.prepared.formulas[text] as PreparedFormula
+    return { mentions, check: (scope) => this.check(mentions, meanings, scope) }
+  }
+
+  private check(
+    mentions: readonly string[],
+    meanings: readonly PreparedMeaning[],
+    scope: Scope,
+  ): Understood | undefined {
+    const keys = mentions.map((name) => {
+      const type = scope.typeOf(name)
+      return type === undefined || type === 'unknown' ? type : exactly(type)
+    })
+    const meaning = meanings.find(
+      ({ types, calls }) =>
+        keys.every((key, i) => key === 'unknown' || key === this.keys[types[i] as number]) &&
+        calls.every((name) => scope.library.has(name)),
+    )
+    if (!meaning) return undefined
+    const { uses } = meaning
+    // A cell in error leaves what names it without a meaning, and without a complaint of its own.
+    return keys.includes('unknown')
+      ? { errors: [], uses }
+      : { meaning: this.meaningOf(meaning, scope.library), errors: [], uses }
+  }
+
+  private meaningOf(prepared: PreparedMeaning, library: Library): Meaning {
+    const known = this.made.get(prepared)
+    if (known) return known
+    const { whole, calls, warnings, limits, condition } = prepared
+    let parts: Condition | undefined
+    const made: Meaning = {
+      computable: this.ready(whole, library),
+      warnings,
+      calls: calls.map((name) => library.get(name) as Callable),
+      ...(limits ? { limits: { of: this.ready(limits.of, library), relative: limits.relative } } : {}),
+      condition: () => {
+        parts ??= mapped(condition as Condition<PreparedProgram>, (part) => this.ready(part, library))
+        return parts
+      },
+    }
+    this.made.set(prepared, made)
+    return made
+  }
+
+  private at(place: number): Type {
+    return this.types[place] as Type
+  }
+
+  private typeOf(type: PreparedType): Type {
+    if (type === 'yes or no') return YES_NO
+    if (type === 'text') return TEXT
+    if ('number' in type) return number(Dimension.of(type.number.split(' ').map(Number)), type.notation)
+    if ('list' in type) return list(this.at(type.list))
+    return record(type.record, Object.fromEntries(Object.entries(type.parts).map(([name, at]) => [name, this.at(at)])))
+  }
+
+  private ready({ type, steps, inputs, spans, infinite }: PreparedProgram, library: Library): Computable {
+    return {
+      type: this.at(type),
+      program: compile(steps.map((step) => this.step(step, library))),
+      inputs: inputs.map((input) => {
+        if (typeof input === 'string') return { cell: input }
+        return { constant: input.length === 0 ? Number.POSITIVE_INFINITY : input[0] }
+      }),
+      spans: spans.flatMap((from, i) => (i % 2 === 0 ? [{ from, to: spans[i + 1] as number }] : [])),
+      mayBeInfinite: infinite ?? false,
+    }
+  }
+
+  private step(step: PreparedStep, library: Library): Step {
+    if (typeof step !== 'object') return step
+    if (isBranch(step)) return step.map((one) => this.step(one, library))
+    return { call: this.functionOf(step, library), count: step.types.length } satisfies Call
+  }
+
+  private functionOf({ call, types }: PreparedCall, library: Library): string {
+    if (call === LIST_CALL) return listFunction()
+    if (call === PART_CALL) return partFunction()
+    const known = types.map((type) => this.at(type))
+    return recordFunction(library.get(call) as Callable, known)
+  }
+}
+
+/**
+ * Tells what formulas mean from what the build has prepared. Of what is not among it, or means something else for other
+ * types, nothing is known: `wanted` is called, for the checker to be fetched.
+ */
+export class PreparedReader implements Reader {
+  private readonly tables: readonly Table[]
+
+  constructor(
+    prepared: readonly PreparedFormulas[],
+    private readonly wanted: () => void,
+  ) {
+    this.tables = prepared.map((one) => new Table(one))
+  }
+
+  read(text: string): ReadFormula {
+    const found = this.tables.flatMap((table) => table.find(text) ?? [])
+    if (!found[0]) this.wanted()
+    return { mentions: found[0]?.mentions ?? [], check: (scope) => this.check(found, scope) }
+  }
+
+  private check(found: readonly ReadFormula[], scope: Scope): Understood | undefined {
+    for (const one of found) {
+      const understood = one.check(scope)
+      if (understood) return understood
+    }
+    this.wanted()
+    return undefined
+  }
+}

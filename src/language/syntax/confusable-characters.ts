@@ -1,0 +1,120 @@
+import { sameSigns } from '../../units/index.ts'
+import { type Diagnostic, type Mend, mend, problem } from '../values/diagnostic.ts'
+
+/** A formula longer or deeper than this is refused before it is parsed: parsers below recurse. */
+export const LONGEST_FORMULA = 2000
+export const DEEPEST_FORMULA = 100
+
+/** One sign for each that Unicode holds twice; the length stays, so spans stay true: ℃ is left as it is. */
+export const oneSign = (text: string): string =>
+  text
+    .split('℃')
+    .map(sameSigns)
+    .join('℃')
+    .replace(/\u2212/g, '-')
+
+/** Texts in quotes blanked out, so that nothing inside them is complained of. */
+const withoutTexts = (text: string): string => text.replace(/"[^"\n]*"/g, (quoted) => '_'.repeat(quoted.length))
+
+const refuseLength = (text: string): Diagnostic | undefined =>
+  text.length > LONGEST_FORMULA
+    ? problem(
+        `A formula holds at most ${LONGEST_FORMULA} characters; this one has ${text.length}. Split it over several cells.`,
+        LONGEST_FORMULA,
+        text.length,
+      )
+    : undefined
+
+function refuseDepth(text: string): Diagnostic | undefined {
+  let depth = 0
+  for (let i = 0; i < text.length; i++) {
+    const c = text[i] as string
+    if ('([{'.includes(c) && ++depth > DEEPEST_FORMULA)
+      return problem(
+        `Brackets go at most ${DEEPEST_FORMULA} deep. Split the formula over several cells.`,
+        i,
+        text.length,
+      )
+    if (')]}'.includes(c)) depth--
+  }
+  return undefined
+}
+
+interface Lookalike {
+  readonly pattern: RegExp
+  readonly say: (found: string) => string
+  readonly mends: (found: string, at: number) => readonly Mend[]
+}
+
+const swap =
+  (insert: (found: string) => string) =>
+  (found: string, at: number): Mend[] => [mend(insert(found), at, at + found.length)]
+
+const codePoint = (sign: string): string =>
+  `U+${(sign.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
+
+/** A comma between digits: of a decimal, of thousands, or of a list. */
+function commaMends(found: string, at: number): Mend[] {
+  const to = at + found.length
+  const apart = found.replaceAll(',', ', ')
+  return [
+    ...(/^\d+,\d+$/.test(found) ? [mend(found.replace(',', '.'), at, to)] : []),
+    ...(/^[1-9]\d{0,2}(?:,\d{3})+$/.test(found) ? [mend(found.replaceAll(',', ''), at, to)] : []),
+    mend(apart, at, to, `Write ${apart}, ${apart.split(', ').length} numbers`),
+  ]
+}
+
+/** Signs that look like others, and habits from elsewhere, each with what is written here. */
+const LOOKALIKES: readonly Lookalike[] = [
+  {
+    pattern: /[\u2012-\u2015]/g,
+    say: () => 'A long dash is not a minus sign.',
+    mends: swap(() => '-'),
+  },
+  { pattern: /\+-|-\+/g, say: () => 'Limits of error are written with «±».', mends: swap(() => '±') },
+  {
+    pattern: /(?<![\w.])\d+(?:,\d+)+/g,
+    say: (found) =>
+      `«${found}»: a decimal comma or a list? Numbers have a decimal point here; after a comma put a space.`,
+    mends: commaMends,
+  },
+  {
+    // Zero-width signs, marks of direction, and controls other than tabs and line ends.
+    pattern: /(?!\s)[\p{Cc}\p{Cf}]|\ufeff/gu,
+    say: (found) => `An invisible sign stands here (${codePoint(found)}).`,
+    mends: (found, at) => [mend('', at, at + found.length, 'Take it out')],
+  },
+  { pattern: /(?<=\d) ?['’]/g, say: () => 'Feet are written «ft».', mends: swap(() => ' ft') },
+  { pattern: /==/g, say: () => 'Equality is written with one «=».', mends: swap(() => '=') },
+  { pattern: /<>/g, say: () => '«Not equal» is written «!=» or «≠».', mends: swap(() => '≠') },
+  { pattern: /\*\*/g, say: () => 'A power is written with «^».', mends: swap(() => '^') },
+  { pattern: / *&&? */g, say: () => 'Conditions are joined with «and».', mends: swap(() => ' and ') },
+  { pattern: / *\|\|? */g, say: () => 'Conditions are joined with «or».', mends: swap(() => ' or ') },
+  {
+    pattern: /(?<!\d ?)[“”„«»‘’'](?:[^“”„«»‘’'"\n]*[“”«»‘’'])?/g,
+    say: () => 'Texts stand in straight double quotes.',
+    mends: swap((found) => (found.length > 1 ? `"${found.slice(1, -1)}"` : '"')),
+  },
+]
+
+/** Some sign of one of the above; nearly no formula has any, and one search is quicker than a dozen. */
+const ANY_LOOKALIKE = /[\u2012-\u2015]|\+-|-\+|\d,\d|==|<>|\*\*|[&|“”„«»‘’'\p{Cc}\p{Cf}]/u
+
+/** What can be said of a formula before it is parsed. A diagnostic here means: do not parse. */
+export function lookOver(text: string): Diagnostic[] {
+  const long = refuseLength(text)
+  if (long) return [long]
+  if (text.trim() === '') return [problem('A formula is missing here.', 0, text.length)]
+  const bare = withoutTexts(text)
+  const deep = refuseDepth(bare)
+  if (deep) return [deep]
+  if (!ANY_LOOKALIKE.test(bare)) return []
+  return LOOKALIKES.flatMap(({ pattern, say, mends }) =>
+    [...bare.matchAll(pattern)].map((match) =>
+      problem(say(match[0]), match.index, match.index + match[0].length, {
+        found: match[0],
+        mends: mends(match[0], match.index),
+      }),
+    ),
+  )
+}

@@ -1,0 +1,24 @@
+import type { Tree } from '@lezer/common'
+import type { Diagnostic } from '../values/diagnostic.ts'
+import { LONGEST_FORMULA, lookOver, oneSign } from './confusable-characters.ts'
+import { parser } from './parser.ts'
+
+/** A formula read once, for its names and for any number of checks in different scopes. */
+export interface ParsedFormula {
+  readonly text: string
+  /** The text with one sign for each that Unicode holds twice. */
+  readonly evened: string
+  /** What can be said before any tree; where there is anything, the tree serves names alone. */
+  readonly looked: readonly Diagnostic[]
+  /** Undefined where the text is too long to be parsed. */
+  readonly tree: Tree | undefined
+}
+
+export function parseFormula(text: string): ParsedFormula {
+  const evened = oneSign(text)
+  const tree = text.length > LONGEST_FORMULA ? undefined : parser.parse(evened)
+  return { text, evened, looked: lookOver(evened), tree }
+}
+
+export const parsed = (formula: string | ParsedFormula): ParsedFormula =>
+  typeof formula === 'string' ? parseFormula(formula) : formula

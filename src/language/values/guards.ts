@@ -1,0 +1,94 @@
+import { type Dimension, NONE, showQuantity } from '../../units/index.ts'
+import { type Callable, type Parameter, type Range, Refusal } from './function-record.ts'
+import { ComputeError } from './operations.ts'
+import type { Type, Value } from './types.ts'
+
+export type Implementation = (...args: Value[]) => Value
+
+/** Cautions that the arguments at hand call for are put here while a cell is being explained; else nobody listens. */
+let listener: string[] | undefined
+
+/** Runs `compute` and returns what its functions advise. */
+export function advised(compute: () => void): string[] {
+  const before = listener
+  const heard: string[] = []
+  listener = heard
+  try {
+    compute()
+  } finally {
+    listener = before
+  }
+  return [...new Set(heard)]
+}
+
+const inRange = (range: Range, value: number): boolean =>
+  (range.above === undefined || value > range.above) &&
+  (range.least === undefined || value >= range.least) &&
+  (range.below === undefined || value < range.below) &&
+  (range.most === undefined || value <= range.most) &&
+  (!range.whole || Number.isInteger(value)) &&
+  !Number.isNaN(value)
+
+/** A range in words: `above 0 mm`, `from 0 to 1`, `a whole number, at least 1`. */
+export function describeRange(range: Range, dimension: Dimension | undefined): string {
+  const show = (value: number): string => showQuantity(value, dimension ?? NONE).text
+  const parts: string[] = []
+  if (range.whole) parts.push('a whole number')
+  if (range.least !== undefined && range.most !== undefined)
+    parts.push(`from ${show(range.least)} to ${show(range.most)}`)
+  else {
+    if (range.above !== undefined) parts.push(`above ${show(range.above)}`)
+    if (range.least !== undefined) parts.push(`at least ${show(range.least)}`)
+    if (range.below !== undefined) parts.push(`below ${show(range.below)}`)
+    if (range.most !== undefined) parts.push(`at most ${show(range.most)}`)
+  }
+  return parts.join(', ').replace(/^(above [^,]+), below/, '$1 and below')
+}
+
+function refuseRange(record: Callable, parameter: Parameter, type: Type | undefined, value: number): never {
+  const item = type?.kind === 'list' ? type.of : type
+  const dimension = item?.kind === 'number' ? item.dimension : undefined
+  const shown = showQuantity(value, dimension ?? NONE).text
+  throw new ComputeError(
+    `«${parameter.name}» of ${record.name} must be ${describeRange(parameter.range as Range, dimension)}; here it is ${shown}.`,
+  )
+}
+
+function checkRanges(record: Callable, types: readonly Type[], args: readonly Value[]): void {
+  for (let i = 0; i < args.length; i++) {
+    const parameter = record.parameters[Math.min(i, record.parameters.length - 1)] as Parameter
+    if (parameter.range) {
+      const value = args[i]
+      if (typeof value === 'number') {
+        if (!inRange(parameter.range, value)) refuseRange(record, parameter, types[i], value)
+      } else if (Array.isArray(value))
+        for (const item of value)
+          if (typeof item === 'number' && !inRange(parameter.range, item))
+            refuseRange(record, parameter, types[i], item)
+    }
+    if (parameter.choices && !parameter.choices.includes(args[i] as string))
+      throw new ComputeError(
+        `«${parameter.name}» of ${record.name} is one of ${parameter.choices.map((c) => `"${c}"`).join(', ')}; here it is "${String(args[i])}".`,
+      )
+  }
+}
+
+/** A record's arithmetic with its ranges checked before and its advice heard. */
+export function guarded(record: Callable, types: readonly Type[]): Implementation {
+  const compute = (record.computeFor ? record.computeFor(types) : record.compute) as unknown as Implementation
+  const advise = record.advise as unknown as ((...args: Value[]) => string | undefined) | undefined
+  return (...args) => {
+    checkRanges(record, types, args)
+    try {
+      const value = compute(...args)
+      if (listener && advise) {
+        const advice = advise(...args)
+        if (advice) listener.push(advice)
+      }
+      return value
+    } catch (error) {
+      if (error instanceof Refusal) throw new ComputeError(error.message)
+      throw error
+    }
+  }
+}

@@ -1,0 +1,133 @@
+import {
+  aKind,
+  type Dimension,
+  type DisplayUnit,
+  NONE,
+  type Notation,
+  type Shown,
+  showFigure,
+  showQuantity,
+} from '../../units/index.ts'
+
+/** What kind of value a formula gives; settled before anything is computed. */
+export type Type = NumberType | YesNoType | TextType | ListType | RecordType
+
+export interface NumberType {
+  readonly kind: 'number'
+  readonly dimension: Dimension
+  /** How the trade writes it, where the value came from such a notation or is always written so. */
+  readonly notation?: Notation
+}
+export interface YesNoType {
+  readonly kind: 'yes or no'
+}
+export interface TextType {
+  readonly kind: 'text'
+}
+export interface ListType {
+  readonly kind: 'list'
+  readonly of: Type
+}
+export interface RecordType {
+  readonly kind: 'record'
+  /** What the record is, in one or two words: `lamp`, `field evenness`. */
+  readonly name: string
+  readonly parts: Readonly<Record<string, Type>>
+}
+
+/** Numbers are in coherent SI. */
+export type Value = number | boolean | string | readonly Value[] | RecordValue
+export interface RecordValue {
+  readonly [part: string]: Value
+}
+
+export const number = (dimension: Dimension, notation?: Notation): NumberType =>
+  notation ? { kind: 'number', dimension, notation } : { kind: 'number', dimension }
+export const YES_NO: YesNoType = { kind: 'yes or no' }
+export const TEXT: TextType = { kind: 'text' }
+export const list = (of: Type): ListType => ({ kind: 'list', of })
+export const record = (name: string, parts: Readonly<Record<string, Type>>): RecordType => ({
+  kind: 'record',
+  name,
+  // A null prototype keeps `constructor` and its kin from being found as parts.
+  parts: Object.freeze(Object.assign(Object.create(null), parts)),
+})
+export const PLAIN_NUMBER = number(NONE)
+
+export function sameType(a: Type, b: Type): boolean {
+  if (a.kind === 'number' && b.kind === 'number') return a.dimension === b.dimension
+  if (a.kind === 'list' && b.kind === 'list') return sameType(a.of, b.of)
+  if (a.kind === 'record' && b.kind === 'record') {
+    const names = Object.keys(a.parts)
+    return (
+      names.length === Object.keys(b.parts).length &&
+      names.every((name) => b.parts[name] !== undefined && sameType(a.parts[name] as Type, b.parts[name]))
+    )
+  }
+  return a.kind === b.kind
+}
+
+/** A type in words, with its article: `a length`, `a list of lamps`. */
+export function describeType(type: Type): string {
+  if (type.kind === 'number') return aKind(type.dimension)
+  if (type.kind === 'yes or no') return 'yes or no'
+  if (type.kind === 'text') return 'a text'
+  if (type.kind === 'record') return `a ${type.name}`
+  if (type.of.kind === 'number' && type.of.dimension === NONE) return 'a list of numbers'
+  if (type.of.kind === 'record') return `a list of ${type.of.name} records`
+  return `a list, each ${describeType(type.of)}`
+}
+
+/** The name of a type for other programs: a dimension's name, `yes or no`, `text`, `list of …`, the record's name. */
+export function typeName(type: Type): string {
+  if (type.kind === 'number') return type.dimension.name
+  if (type.kind === 'list') return `list of ${typeName(type.of)}`
+  return type.kind === 'record' ? type.name : type.kind
+}
+
+const NOTATION_UNITS: Readonly<Record<Notation, DisplayUnit>> = {
+  'f-number': { dimension: NONE, factor: 1, offset: 0, symbol: '', notation: 'f-number' },
+  ratio: { dimension: NONE, factor: 1, offset: 0, symbol: '', notation: 'ratio' },
+  shutter: { dimension: NONE, factor: 1, offset: 0, symbol: 's', notation: 'shutter' },
+}
+
+const LIST_SHOWN_UP_TO = 12
+
+/** Shows any value legibly; a declared unit serves numbers and lists of numbers. */
+export function showValue(value: Value, type: Type, unit?: DisplayUnit, tolerance?: number): Shown {
+  if (type.kind === 'number') {
+    const declared = unit ?? (type.notation ? NOTATION_UNITS[type.notation] : undefined)
+    return showQuantity(value as number, type.dimension, { unit: declared, tolerance })
+  }
+  const money = type.kind === 'record' ? showMoney(value as RecordValue) : undefined
+  if (money) return money
+  const text = showWhole(value, type, unit)
+  return { figure: text, unit: '', text }
+}
+
+function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): string {
+  if (type.kind === 'yes or no') return value ? 'yes' : 'no'
+  if (type.kind === 'text') return String(value)
+  if (type.kind === 'list') {
+    const items = value as readonly Value[]
+    const fits = type.of.kind === 'number' && unit?.dimension === type.of.dimension ? unit : undefined
+    const shown = items.slice(0, LIST_SHOWN_UP_TO).map((item) => {
+      const text = showValue(item, type.of, fits).text
+      return type.of.kind === 'record' ? `(${text})` : text
+    })
+    const more = items.length - shown.length
+    return `{${shown.join(', ')}${more > 0 ? `, … ${more} more` : ''}}`
+  }
+  const parts = value as RecordValue
+  return Object.entries((type as RecordType).parts)
+    .map(([name, part]) => `${name} ${showValue(parts[name] as Value, part).text}`)
+    .join(', ')
+}
+
+/** An amount with the decimals its currency has; as one text the code of ISO 4217 goes first: `EUR 1350.00`, `JPY 1350`. */
+function showMoney({ amount, currency }: RecordValue): Shown | undefined {
+  if (typeof amount !== 'number' || typeof currency !== 'string' || !/^[A-Z]{3}$/.test(currency)) return undefined
+  const { maximumFractionDigits } = new Intl.NumberFormat('en-GB', { style: 'currency', currency }).resolvedOptions()
+  const figure = showFigure(amount, maximumFractionDigits)
+  return { figure, unit: currency, text: `${currency} ${figure}` }
+}

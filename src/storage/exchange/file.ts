@@ -1,0 +1,114 @@
+import type { Worksheet } from '../../worksheet/schema/document.ts'
+import { DocumentError, readDocument, writeDocument } from '../../worksheet/schema/read-document.ts'
+
+/** Why a file cannot be opened or saved: what, where in it, and how to mend it. */
+export class FileError extends Error {
+  override readonly name = 'FileError'
+}
+
+export const FILE_ENDING = '.evenfield.json'
+
+const MOST_BYTES = 20_000_000
+/** A backup holds many. */
+const MOST_BYTES_OF_A_BACKUP = 500_000_000
+/** Systems take names of 255 bytes; browsers add to them where one is taken. */
+const LONGEST_STEM = 180
+/** Names some systems keep for devices. */
+const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/i
+
+function shortened(words: string): string {
+  const bytes = new Uint8Array(LONGEST_STEM)
+  return words.slice(0, new TextEncoder().encodeInto(words, bytes).read)
+}
+
+/** A file name any system takes, still readable: letters and digits of every script, hyphens for the rest. */
+export function fileName(title: string): string {
+  const words = title.normalize('NFC').replace(/[^\p{L}\p{N}\p{M}_.]+/gu, '-')
+  const stem = shortened(words).replace(/^[-.]+|[-.]+$/g, '')
+  const safe = stem === '' ? 'worksheet' : RESERVED.test(stem) ? `${stem}-worksheet` : stem
+  return safe + FILE_ENDING
+}
+
+type Chosen = Blob & { readonly name?: string }
+const called = (file: Chosen): string => file.name ?? 'The file'
+
+async function textOf(file: Chosen): Promise<string> {
+  let bytes: ArrayBuffer
+  try {
+    bytes = await file.arrayBuffer()
+  } catch (error) {
+    throw new FileError(`${called(file)} could not be read: it was moved, or this browser may not open it.`, {
+      cause: error,
+    })
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch (error) {
+    throw new FileError(`${called(file)} is not a text file (its bytes are not UTF-8).`, { cause: error })
+  }
+}
+
+/** The text of a file where it is a backup; undefined where it is something else. */
+export async function backupIn(file: Chosen): Promise<string | undefined> {
+  if (file.size > MOST_BYTES_OF_A_BACKUP) throw new FileError(`${called(file)} is larger than 500 MB.`)
+  const start = await file.slice(0, 200).text()
+  if (!start.includes('"evenfield-backup"')) return undefined
+  return textOf(file)
+}
+
+/** Reads a file chosen by the user; whatever is wrong is a FileError that names the file and the place. */
+export async function openFile(file: Chosen): Promise<Worksheet> {
+  const name = called(file)
+  if (file.size > MOST_BYTES) throw new FileError(`${name} is larger than 20 MB, which no worksheet needs.`)
+  const text = await textOf(file)
+  try {
+    return readDocument(text)
+  } catch (error) {
+    if (!(error instanceof DocumentError)) throw error
+    throw new FileError(`${name} cannot be opened. ${error.message}`, { cause: error })
+  }
+}
+
+interface SavePicker {
+  showSaveFilePicker(options: object): Promise<{
+    createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>
+  }>
+}
+
+/** Saves a text to disk: where the user says, if the browser can ask, else as a download. False: they thought better. */
+export async function saveText(name: string, text: string, type: string): Promise<boolean> {
+  if (!('showSaveFilePicker' in window)) {
+    download(name, text, type)
+    return true
+  }
+  try {
+    const handle = await (window as unknown as SavePicker).showSaveFilePicker({ suggestedName: name })
+    const writable = await handle.createWritable()
+    await writable.write(text)
+    await writable.close()
+    return true
+  } catch (error) {
+    const kind = (error as Error).name
+    if (kind === 'AbortError') return false
+    // Refused inside a frame or by a studio's policy; a download still works.
+    if (kind !== 'SecurityError' && kind !== 'NotAllowedError') {
+      throw new FileError(`${name} could not be written: ${(error as Error).message}`, { cause: error })
+    }
+    download(name, text, type)
+    return true
+  }
+}
+
+/** Saves a worksheet to a file named for its title. False: the user thought better of it. */
+export const saveFile = (worksheet: Worksheet): Promise<boolean> =>
+  saveText(fileName(worksheet.title), writeDocument(worksheet), 'application/json')
+
+function download(name: string, text: string, type: string): void {
+  const address = URL.createObjectURL(new Blob([text], { type }))
+  const link = document.createElement('a')
+  link.href = address
+  link.download = name
+  link.click()
+  // The download reads the address after this turn.
+  setTimeout(() => URL.revokeObjectURL(address), 60_000)
+}

@@ -1,0 +1,123 @@
+import { showFigure } from '../../units/index.ts'
+import type { Worksheet } from '../../worksheet/schema/document.ts'
+import { DocumentError, readDocument } from '../../worksheet/schema/read-document.ts'
+
+/** Why a link cannot be opened, and what to do about it. Nothing of the user's has changed. */
+export class LinkError extends Error {
+  override readonly name = 'LinkError'
+}
+
+/** Every version of the packing ever written can be opened for ever. */
+const LINK_VERSION = 1
+const PREFIX = `s=${LINK_VERSION}.`
+
+/** A sheet may fill this much memory, whatever its link says. */
+const MOST_UNPACKED = 2_000_000
+/** No honest sheet packs worse than this. */
+const MOST_CHARACTERS = 2_000_000
+
+// Unlike the raw form this one ends in a checksum: a figure altered on the way is noticed.
+const PACKING = 'deflate'
+
+const ASK_AGAIN = 'Ask for it again, or for the file.'
+const BROKEN = `This link was cut short or altered on the way. ${ASK_AGAIN}`
+
+function toBase64Url(bytes: Uint8Array): string {
+  let binary = ''
+  // A call takes a limited number of arguments.
+  for (let at = 0; at < bytes.length; at += 8192) binary += String.fromCharCode(...bytes.subarray(at, at + 8192))
+  return btoa(binary).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')
+}
+
+function fromBase64Url(text: string): Uint8Array<ArrayBuffer> {
+  if (/[^A-Za-z0-9_-]/.test(text) || text.length % 4 === 1) {
+    throw new LinkError(BROKEN)
+  }
+  const binary = atob(text.replaceAll('-', '+').replaceAll('_', '/'))
+  return Uint8Array.from(binary, (character) => character.charCodeAt(0))
+}
+
+async function pack(text: string): Promise<Uint8Array> {
+  const packed = new Blob([text]).stream().pipeThrough(new CompressionStream(PACKING))
+  return new Uint8Array(await new Response(packed).arrayBuffer())
+}
+
+/** Unpacks piece by piece, so that a small link that swells without end is stopped early. */
+async function unpack(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
+  const reader = new Blob([bytes]).stream().pipeThrough(new DecompressionStream(PACKING)).getReader()
+  const decoder = new TextDecoder('utf-8', { fatal: true })
+  let text = ''
+  let size = 0
+  for (;;) {
+    const { done, value } = await reader.read()
+    if (done) return text + decoder.decode()
+    size += value.byteLength
+    if (size > MOST_UNPACKED) {
+      await reader.cancel().catch(() => {})
+      throw new LinkError('This link unpacks to more than 2 MB, which no worksheet needs. Ask for the file instead.')
+    }
+    text += decoder.decode(value, { stream: true })
+  }
+}
+
+/** Packs a whole sheet into what goes after `#` in an address; no server ever sees it. */
+export async function toLink(worksheet: Worksheet): Promise<string> {
+  return PREFIX + toBase64Url(await pack(JSON.stringify(worksheet)))
+}
+
+/** Whether the part after `#` claims to hold a sheet. */
+export const isLink = (fragment: string): boolean => /^#?s=/.test(fragment)
+
+/** Opens what `toLink` packed; whatever is wrong with it is a LinkError. */
+export async function fromLink(fragment: string): Promise<Worksheet> {
+  const text = fragment.replace(/^#/, '')
+  if (text.length > MOST_CHARACTERS) {
+    throw new LinkError('This link is longer than any worksheet needs. Ask for the file instead.')
+  }
+  const match = /^s=(\d{1,6})\.(.*)$/s.exec(text)
+  if (!match) throw new LinkError(`This link holds no worksheet, or only a part of one. ${ASK_AGAIN}`)
+  if (Number(match[1]) !== LINK_VERSION) {
+    throw new LinkError(
+      `This link was made by a newer Evenfield (version ${Number(match[1])} of links, this one reads ${LINK_VERSION}). Reload the page to get the newest, then open the link again.`,
+    )
+  }
+  const bytes = fromBase64Url(match[2] as string)
+  let json: string
+  try {
+    json = await unpack(bytes)
+  } catch (error) {
+    if (error instanceof LinkError) throw error
+    throw new LinkError(BROKEN, { cause: error })
+  }
+  try {
+    return readDocument(json)
+  } catch (error) {
+    if (!(error instanceof DocumentError)) throw error
+    throw new LinkError(`The worksheet in this link cannot be read. ${error.message}`, { cause: error })
+  }
+}
+
+/** How far a link of some length gets. */
+export interface LinkSize {
+  readonly characters: number
+  /** False: send the file instead. */
+  readonly carried: boolean
+  readonly words: string
+}
+
+/** What common messengers and mail programs carry, by common practice: no standard sets it. */
+const CARRIED = 2_000
+
+/** Says how long a whole address is and whether common messengers carry it. */
+export function linkSize(address: string): LinkSize {
+  const characters = address.length
+  const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, characters))) - 1)
+  const rounded = showFigure(Math.round(characters / step) * step).replace(/(?<=^\d)(?=\d{3}$)/, '\u202f')
+  const about = `About ${rounded} characters`
+  if (characters <= CARRIED) return { characters, carried: true, words: `${about}; any messenger or mail carries it.` }
+  return {
+    characters,
+    carried: false,
+    words: `${about}; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead, where this link does not arrive whole.`,
+  }
+}

@@ -1,0 +1,54 @@
+import { rangeTable } from '../../worksheet/analysis/range-table.ts'
+import { RangeTrouble } from '../../worksheet/analysis/range-values.ts'
+import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
+import { labelOf } from '../../worksheet/document/label.ts'
+import { freeName } from '../../worksheet/document/names.ts'
+import type { Sheet } from '../../worksheet/editing/sheet.ts'
+import type { Cell, Range, Schedule, Variants } from '../../worksheet/schema/document.ts'
+
+const STATES = { holds: 'holds', close: 'close', fails: 'does not hold', waits: 'waits', error: 'not judged' } as const
+
+/** Figures as they stood, as a table of texts: nothing in it follows anything. */
+export function asTable(
+  sheet: Sheet,
+  { id }: Cell,
+  label: string,
+  heads: readonly string[],
+  rows: readonly (readonly string[])[],
+): Schedule {
+  return {
+    kind: 'schedule',
+    id,
+    // A sheet may have several.
+    name: freeName(`figures_${sheet.cells.findIndex((one) => one.id === id) + 1}`, sheet.cells),
+    label,
+    columns: heads.map((head, at) => ({ name: `column_${at + 1}`, label: head, entry: 'text', may_be_empty: true })),
+    rows: rows.map((row) => [...row]),
+  }
+}
+
+/** A range as it stood. */
+export function rangeFigures(sheet: Sheet, cell: Range): Cell {
+  try {
+    const { given, shown, followed } = rangeTable(sheet, cell)
+    return asTable(
+      sheet,
+      cell,
+      cell.title?.trim() || `Over a range of ${labelOf(given)}`,
+      [labelOf(given), ...followed.map((one) => labelOf(one.cell))],
+      shown.map((text, at) => [text, ...followed.map((one) => one.shown[at] as string)]),
+    )
+  } catch (error) {
+    if (!(error instanceof RangeTrouble)) throw error
+    return { kind: 'note', id: cell.id, text: cell.title?.trim() || 'A range that was not filled in.' }
+  }
+}
+
+const said = ({ shown, state, difference }: Compared): string =>
+  state ? STATES[state] : [shown, difference].filter(Boolean).join(', ')
+
+/** Variants as they stood. */
+export function variantsFigures(sheet: Sheet, cell: Variants): Cell {
+  const { heads, rows } = variantsAsTexts(sheet, cell, said)
+  return asTable(sheet, cell, cell.title?.trim() || 'Variants', heads, rows)
+}

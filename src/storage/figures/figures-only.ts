@@ -1,0 +1,95 @@
+import { checkFormula } from '../../language/index.ts'
+import type { Sheet } from '../../worksheet/editing/sheet.ts'
+import type { Cell, Check, Drawing, Result, Worksheet } from '../../worksheet/schema/document.ts'
+import { rangeFigures, variantsFigures } from './compared-figures.ts'
+import { literal, WAYS } from './literal.ts'
+import { runFigures } from './run-figures.ts'
+import { scheduleFigures } from './table-figures.ts'
+
+/** Set in a sheet whose results are figures, not formulas; other programs keep it as a key they do not know. */
+const MARK = 'figures_only'
+
+export const isFiguresOnly = (worksheet: Worksheet): boolean => (worksheet as Record<string, unknown>)[MARK] === true
+
+const day = (at: Date): string => at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
+
+const NOTHING_TO_PUT_IN = /[{}]/g
+
+function result(sheet: Sheet, cell: Result): Cell {
+  const outcome = sheet.outcome(cell.id)
+  if (outcome.state !== 'value') return asText(cell, '')
+  const { type, tolerance, shown, measured } = outcome
+  // What was measured stays beside what was computed.
+  const figure = literal(measured?.computed?.value ?? outcome.value, type)
+  if (figure === undefined) return asText(cell, shown.text)
+  const limits = tolerance !== undefined && type.kind === 'number' && !measured ? literal(tolerance, type) : undefined
+  const each = type.kind === 'list' ? type.of : type
+  const unit = cell.unit ?? (each.kind === 'number' && each.notation ? WAYS[each.notation] : undefined)
+  return { ...cell, ...(unit === undefined ? {} : { unit }), formula: limits ? `${figure} ± ${limits}` : figure }
+}
+
+/** What no formula can write stands as a text. */
+const asText = ({ id, name, label, hint, more_exact, stand }: Result, value: string): Cell => ({
+  kind: 'given',
+  id,
+  name,
+  label,
+  hint,
+  more_exact,
+  stand,
+  entry: 'text',
+  value,
+})
+
+/** Conditions that hold, hold closely and fail, whatever the givens are. */
+const CONDITIONS = { holds: 'yes', close: '1 <= 1', fails: 'no' } as const
+
+function check(sheet: Sheet, cell: Check): Cell {
+  const { state, message } = sheet.check(cell.id)
+  // What stood in braces has been put in; a brace left would be read as a place to fill.
+  const said = message.replace(NOTHING_TO_PUT_IN, '')
+  if (state === 'waits' || state === 'error')
+    return { kind: 'note', id: cell.id, text: `${cell.label || cell.name}: not judged. ${said}`.trim() }
+  const { margin: _, ...rest } = cell
+  return { ...rest, condition: CONDITIONS[state], message: said, holds: said }
+}
+
+function drawing(sheet: Sheet, cell: Drawing): Cell {
+  const { values } = sheet.drawing(cell.id)
+  const scope = sheet.scopeFor()
+  const { moves: _, ...rest } = cell
+  const from = Object.entries(cell.from).flatMap(([input, formula]) => {
+    const type = checkFormula(formula, scope).root?.type
+    const value = values[input]
+    const figure = type && value !== undefined ? literal(value, type) : undefined
+    return figure === undefined ? [] : [[input, figure] as const]
+  })
+  return { ...rest, from: Object.fromEntries(from) }
+}
+
+function frozen(sheet: Sheet, cell: Cell): Cell {
+  if (cell.kind === 'result') return result(sheet, cell)
+  if (cell.kind === 'check') return check(sheet, cell)
+  if (cell.kind === 'range') return rangeFigures(sheet, cell)
+  if (cell.kind === 'variants') return variantsFigures(sheet, cell)
+  if (cell.kind === 'run') return runFigures(sheet, cell)
+  if (cell.kind === 'schedule') return scheduleFigures(sheet, cell)
+  return cell.kind === 'drawing' ? drawing(sheet, cell) : cell
+}
+
+/** The sheet with its results as figures in the place of formulas; givens, notes and what the checks found stay. */
+export function figuresOnly(sheet: Sheet, at = new Date()): Worksheet {
+  const { worksheet } = sheet
+  const note: Cell = {
+    kind: 'note',
+    id: '0',
+    role: 'caution',
+    text: `These are figures as they stood on ${day(at)}, without their formulas. Results, checks and drawings do not follow the givens.`,
+  }
+  return {
+    ...worksheet,
+    [MARK]: true,
+    // Nothing refers to an id, and short ones make a shorter link.
+    cells: [note, ...worksheet.cells.map((cell) => frozen(sheet, cell))].map((cell, at) => ({ ...cell, id: `${at}` })),
+  }
+}

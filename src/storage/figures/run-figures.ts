@@ -1,0 +1,70 @@
+import type { Sheet } from '../../worksheet/editing/sheet.ts'
+import type { RunPlan } from '../../worksheet/run/plan.ts'
+import {
+  dataInWords,
+  heightsInWords,
+  meansInWords,
+  ratioInWords,
+  tilesInWords,
+  timeInWords,
+} from '../../worksheet/run/plan-text.ts'
+import { runOf } from '../../worksheet/run/sheet-run.ts'
+import type { Cell, Run } from '../../worksheet/schema/document.ts'
+import { asTable } from './compared-figures.ts'
+
+/** As much as a field of a worksheet holds, and some room. */
+const LONGEST = 18_000
+
+const HEADS = [
+  'Set-up',
+  'Magnification',
+  'On the column, or original to sensor',
+  'Exposure, means',
+  'Originals',
+  'Frames',
+  'Time',
+  'Disk',
+]
+
+function clipped(names: readonly string[]): string {
+  const all = names.join('; ')
+  if (all.length <= LONGEST) return all
+  let kept = 0
+  let length = 0
+  for (const name of names) {
+    length += name.length + 2
+    if (length > LONGEST) break
+    kept++
+  }
+  return `${names.slice(0, kept).join('; ')}; and ${names.length - kept} more`
+}
+
+function rowsOf({ setups, unplanned, total }: RunPlan): string[][] {
+  const amount = (frames: number, time: number, data: number): string[] => [
+    `${frames}`,
+    time > 0 ? timeInWords(time) : '',
+    data > 0 ? dataInWords(data) : '',
+  ]
+  const rows = setups.map((setup, at) => [
+    `${at + 1}`,
+    ratioInWords(setup.magnification),
+    heightsInWords(setup),
+    [setup.exposure, meansInWords(setup.means)].filter(Boolean).join(', '),
+    clipped(
+      setup.originals.map(({ original, tiles }) => [original.title, tilesInWords(tiles)].filter(Boolean).join(': ')),
+    ),
+    ...amount(setup.frames, setup.time, setup.data),
+  ])
+  if (unplanned.length > 0)
+    rows.push(['not planned', '', '', '', clipped(unplanned.map(({ title, why }) => `${title}: ${why}`)), '', '', ''])
+  rows.push(['in all', '', '', '', `${total.count}`, ...amount(total.frames, total.all, total.data)])
+  return rows
+}
+
+/** The plan of a run as it stood: a row for each set-up, one for what is in none, and one for all. */
+export function runFigures(sheet: Sheet, cell: Run): Cell {
+  const title = cell.title?.trim() || 'The run'
+  const { plan } = runOf(sheet, cell)
+  if (!plan) return { kind: 'note', id: cell.id, text: `${title}: not planned.` }
+  return asTable(sheet, cell, title, HEADS, rowsOf(plan))
+}

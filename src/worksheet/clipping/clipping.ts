@@ -1,0 +1,109 @@
+import { freeNameBeside, isNamed } from '../document/names.ts'
+import { readGiven } from '../document/read-given.ts'
+import { followNames } from '../renaming/follow-names.ts'
+import { type Cell, FORMAT, type Given, type Result, VERSION } from '../schema/document.ts'
+import { MOST_CELLS } from '../schema/limits.ts'
+import { DocumentError, parseJson, readData } from '../schema/read-document.ts'
+
+/** What a text of cells says it is, in the place of a worksheet's own format. */
+const CLIPPING = 'evenfield-cells'
+/** A text longer than this is refused before it is read. */
+export const LARGEST_CLIPPING = 4_000_000
+const MOST_LINES = 500
+
+/** Why a text cannot be put in as cells: what, where, and what could be. */
+export class ClippingError extends Error {}
+
+/** Cells as a text to be pasted into any sheet, readable by eye. Ids stay behind: each sheet gives its own. */
+export function clippingOf(cells: readonly Cell[]): string {
+  const bare = cells.map(({ id: _, ...cell }) => cell)
+  return `${JSON.stringify({ format: CLIPPING, version: VERSION, cells: bare }, null, 2)}\n`
+}
+
+/**
+ * The cells a text holds: those copied from a sheet, a whole worksheet’s, or lines as they are written on paper,
+ * `name [unit] = formula`. They have passed the schema; their ids mean nothing. Throws ClippingError.
+ */
+export function readClipping(text: string): Cell[] {
+  if (text.trim() === '') throw new ClippingError('There is no text to put in. Copy cells first.')
+  if (text.length > LARGEST_CLIPPING) throw new ClippingError('This text is too large to be put in as cells.')
+  return /^\s*[{[]/.test(text) ? cellsOfJson(text) : cellsOfLines(text)
+}
+
+function cellsOfJson(text: string): Cell[] {
+  try {
+    return readData(asWorksheet(parseJson(text))).cells
+  } catch (error) {
+    if (!(error instanceof DocumentError)) throw error
+    throw new ClippingError(`These cells cannot be put in. ${error.message.replace('The file', 'The text')}`)
+  }
+}
+
+function asWorksheet(data: unknown): unknown {
+  const { format, version, cells } = (data ?? {}) as { format?: unknown; version?: unknown; cells?: unknown }
+  if ((format !== CLIPPING && format !== FORMAT) || !Array.isArray(cells))
+    throw new ClippingError(
+      'This text holds no cells: they are copied in Build, with «Copy» or Ctrl C. A line such as «name = formula» can be put in too.',
+    )
+  if (cells.length > MOST_CELLS)
+    throw new ClippingError(`These are more than ${MOST_CELLS} cells, too many for a sheet.`)
+  const withIds = cells.map((cell: unknown, at) => (typeof cell === 'object' && cell ? { ...cell, id: `${at}` } : cell))
+  return { format: FORMAT, version, title: '', cells: withIds }
+}
+
+const LINE = /^([A-Za-z]\w*)\s*(?:\[([^[\]]*)\]\s*)?=\s*([^=\s].*)$/
+
+function cellsOfLines(text: string): Cell[] {
+  const lines = text.split('\n').map((line) => line.trim())
+  const full = lines.filter((line) => line !== '')
+  if (full.length > MOST_LINES) throw new ClippingError(`These are more than ${MOST_LINES} lines, too many to put in.`)
+  const cells = lines.flatMap((line, at) => (line === '' ? [] : [cellOfLine(line, at + 1, full.length)]))
+  return readLines(cells)
+}
+
+function cellOfLine(line: string, number: number, lines: number): Given | Result {
+  const [, name, unit, formula] = LINE.exec(line) ?? []
+  if (name === undefined || formula === undefined)
+    throw new ClippingError(
+      lines === 1
+        ? 'This text holds no cells, and is no line such as «name = formula».'
+        : `Line ${number} is not written «name = formula», so nothing was put in.`,
+    )
+  const declared = unit === undefined || unit.trim() === '' ? {} : { unit: unit.trim() }
+  const given: Given = { kind: 'given', id: `${number}`, name, ...declared, value: formula }
+  const { value, error } = readGiven(given)
+  // A plain quantity is something one knows; all else is worked out.
+  return value !== undefined && !error ? given : { kind: 'result', id: `${number}`, name, ...declared, formula }
+}
+
+function readLines(cells: readonly Cell[]): Cell[] {
+  try {
+    return readData({ format: FORMAT, version: VERSION, title: '', cells }).cells
+  } catch (error) {
+    throw error instanceof DocumentError ? new ClippingError(`These lines cannot be put in. ${error.message}`) : error
+  }
+}
+
+/**
+ * The cells as they can stand in a sheet beside others: under fresh ids and, where a name is taken, a free one that
+ * follows through their own formulas. What they name and do not bring is the sheet’s own from then on.
+ */
+export function fitted(clipped: readonly Cell[], others: readonly Cell[], newId: () => string): Cell[] {
+  const there = new Set(others.filter(isNamed).map(({ name }) => name))
+  const own = new Set(clipped.filter(isNamed).map(({ name }) => name))
+  // A free name must be none of those that keep theirs, nor one that is itself about to give way.
+  const taken = new Set([...there, ...own])
+  const borne = new Set<string>()
+  const names = new Map<string, string>()
+  const named = clipped.map((cell): Cell => {
+    if (!isNamed(cell)) return cell
+    const stays = !there.has(cell.name) && !borne.has(cell.name) && freeNameBeside(cell.name, new Set()) === cell.name
+    const name = stays ? cell.name : freeNameBeside(cell.name, taken)
+    // Of two that bore one name, formulas mean the first.
+    if (!stays && !borne.has(cell.name)) names.set(cell.name, name)
+    borne.add(cell.name)
+    taken.add(name)
+    return stays ? cell : { ...cell, name }
+  })
+  return named.map((cell) => ({ ...(names.size > 0 ? followNames(cell, names, clipped) : cell), id: newId() }))
+}

@@ -1,0 +1,126 @@
+import { describeType, namesIn, sameType, type Type, WHOLE } from '../../language/index.ts'
+import { readMeasured } from '../document/measured.ts'
+import { namesShown } from '../document/message-places.ts'
+import { isNamed } from '../document/names.ts'
+import { declaredUnit } from '../document/read-given.ts'
+import type { Sheet } from '../editing/sheet.ts'
+import { formulaOf } from '../engine/node.ts'
+import type { Cell, Given, NamedCell, Result, Schedule } from '../schema/document.ts'
+import { namesInSchedule } from '../table/table-node.ts'
+
+/** The type of a named cell of a sheet, where it is known. */
+export function typeIn(sheet: Sheet, name: string): Type | undefined {
+  const type = sheet.scopeFor().typeOf(name)
+  return type === 'unknown' ? undefined : type
+}
+
+/** The names a cell computes, draws or speaks with. */
+export function readBy(cell: Cell): ReadonlySet<string> {
+  if (cell.kind === 'steps' || cell.kind === 'range' || cell.kind === 'variants') return new Set()
+  const computed =
+    cell.kind === 'result' || cell.kind === 'check'
+      ? namesIn(formulaOf(cell)).map(({ name }) => name)
+      : cell.kind === 'schedule'
+        ? namesInSchedule(cell, WHOLE)
+        : []
+  return new Set([...computed, ...namesShown(cell, WHOLE)])
+}
+
+/** The givens a cell changes, varies or fills in: they must stay givens. */
+export function setBy(cell: Cell): readonly string[] {
+  switch (cell.kind) {
+    case 'given':
+      return Object.values(cell.fills ?? {})
+    case 'drawing':
+      return cell.moves ?? []
+    case 'range':
+      return cell.of === undefined ? [] : [cell.of]
+    case 'variants':
+      return cell.sets.flatMap(({ values }) => Object.keys(values))
+    default:
+      return []
+  }
+}
+
+const KINDS = { given: 'given', result: 'result', check: 'check', schedule: 'schedule' } as const
+
+const aKind = (cell: NamedCell): string => `a ${KINDS[cell.kind]}`
+
+/** How a given or a result would be filled in, as the vocabulary says it. */
+const entryOf = (cell: Given | Result): string => (cell.kind === 'given' ? (cell.entry ?? 'quantity') : 'quantity')
+
+/** Why one cell cannot stand for another of its name; undefined where it can. */
+export function misfit(
+  there: NamedCell,
+  coming: NamedCell,
+  types: { readonly there: Type | undefined; readonly coming: Type | undefined },
+): string | undefined {
+  if (there.kind === 'check' && coming.kind === 'check') return undefined
+  if (there.kind === 'schedule' && coming.kind === 'schedule') return misfitOfSchedules(there, coming)
+  if (isApart(there) || isApart(coming)) return `yours is ${aKind(there)}, the other ${aKind(coming)}`
+  const [a, b] = [there as Given | Result, coming as Given | Result]
+  if (a.kind === 'given' && b.kind === 'given') {
+    if (entryOf(a) === 'kit' && a.sort !== b.sort) return 'they are different pieces of kit'
+    const lacking = entryOf(a) === 'choice' && entryOf(b) === 'choice' ? lacks(a.options, b.options) : undefined
+    if (lacking !== undefined) return `yours offers no «${lacking}»`
+  }
+  if (types.there && types.coming)
+    return sameType(types.there, types.coming)
+      ? undefined
+      : `yours is ${describeType(types.there)}, the other ${describeType(types.coming)}`
+  // Not filled in, or in error: what is declared must do.
+  const alike = entryOf(a) === entryOf(b) && (a.unit ?? '') === (b.unit ?? '')
+  return alike ? undefined : 'what kind of value yours is cannot be told as it stands'
+}
+
+const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === 'schedule'
+
+const lacks = (have: readonly string[] = [], wanted: readonly string[] = []): string | undefined =>
+  wanted.find((one) => !have.includes(one))
+
+function misfitOfSchedules(there: Schedule, coming: Schedule): string | undefined {
+  for (const column of coming.columns) {
+    const own = there.columns.find(({ name }) => name === column.name)
+    const label = column.label || column.name
+    if (!own) return `yours has no column «${label}»`
+    if (own.formula !== undefined || column.formula !== undefined) {
+      if (own.formula !== column.formula) return `the columns «${label}» are reckoned differently`
+    } else if ((own.entry ?? 'quantity') !== (column.entry ?? 'quantity') || (own.unit ?? '') !== (column.unit ?? ''))
+      return `the columns «${label}» take different things`
+  }
+  return undefined
+}
+
+/** The value of a given as a measured value of a result; undefined where it cannot be one. */
+export function asMeasured(sheet: Sheet, given: Given, result: Result): string | undefined {
+  const outcome = sheet.outcome(given.id)
+  if (outcome.state !== 'value') return undefined
+  const { unit } = declaredUnit(result.unit)
+  const means = (text: string): boolean => {
+    const value = readMeasured(text, outcome.type, unit)?.value
+    return typeof value === 'number' && value === outcome.value
+  }
+  // A bare number takes its field's unit, and the result's may be another.
+  return [given.value, outcome.readAs ?? ''].find((text) => text !== '' && means(text))
+}
+
+/** Whether a name, computed by a formula, would be computed from itself. */
+export function goesRound(name: string, formula: string, bearers: ReadonlyMap<string, NamedCell>): boolean {
+  const seen = new Set<string>()
+  const open = namesIn(formula).map((one) => one.name)
+  for (let at = open.pop(); at !== undefined; at = open.pop()) {
+    if (at === name) return true
+    const bearer = bearers.get(at)
+    if (!bearer || seen.has(at)) continue
+    seen.add(at)
+    if (bearer.kind === 'schedule') open.push(...namesInSchedule(bearer, WHOLE))
+    else open.push(...namesIn(formulaOf(bearer)).map((one) => one.name))
+  }
+  return false
+}
+
+export const bearersOf = (cells: readonly Cell[]): Map<string, NamedCell> => {
+  const bearers = new Map<string, NamedCell>()
+  for (const cell of cells) if (isNamed(cell) && !bearers.has(cell.name)) bearers.set(cell.name, cell)
+  return bearers
+}

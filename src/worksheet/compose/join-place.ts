@@ -1,0 +1,50 @@
+import type { Cell, Note } from '../schema/document.ts'
+import { STAGES, type Stage } from '../schema/stages.ts'
+
+export type Heading = Note & { readonly role: 'heading' }
+
+export const isHeading = (cell: Cell): cell is Heading => cell.kind === 'note' && cell.role === 'heading'
+
+/** A heading with what stands under it, up to the next; the first part may have none. */
+export interface Part {
+  readonly heading: Heading | undefined
+  readonly cells: readonly Cell[]
+  /** Its place among the cells, the heading counted in: from, and up to but without. */
+  readonly from: number
+  readonly to: number
+}
+
+export function partsOf(cells: readonly Cell[]): Part[] {
+  const starts = cells.flatMap((cell, at) => (isHeading(cell) || at === 0 ? [at] : []))
+  return starts.map((from, n) => {
+    const to = starts[n + 1] ?? cells.length
+    const first = cells[from] as Cell
+    return isHeading(first)
+      ? { heading: first, cells: cells.slice(from + 1, to), from, to }
+      : { heading: undefined, cells: cells.slice(from, to), from, to }
+  })
+}
+
+/** The stage of each part; one that says none belongs to the stage before it. */
+export function stagesOf(parts: readonly Part[], first?: Stage): (Stage | undefined)[] {
+  let stage = first
+  return parts.map(({ heading }) => {
+    stage = heading?.stage ?? stage
+    return stage
+  })
+}
+
+const rank = (stage: Stage | undefined): number => (stage === undefined ? -1 : STAGES.indexOf(stage))
+
+/**
+ * Where a section of a stage goes among a sheet's cells: behind the last of its own or an earlier stage, else before the
+ * first of a later one. At the end where the sheet, or the section, knows no stages.
+ */
+export function placeFor(stage: Stage | undefined, cells: readonly Cell[]): number {
+  const parts = partsOf(cells)
+  const stages = stagesOf(parts)
+  if (stage === undefined || stages.every((one) => one === undefined)) return cells.length
+  const known = parts.map(({ from, to }, at) => ({ from, to, rank: rank(stages[at]) })).filter((one) => one.rank >= 0)
+  const last = known.findLast((one) => one.rank <= rank(stage))
+  return last ? last.to : (known[0]?.from ?? cells.length)
+}

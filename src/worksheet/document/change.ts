@@ -1,0 +1,21 @@
+import type { Cell } from '../schema/document.ts'
+
+/** A change of the document. Each is one step of undo, unless merged with the step before it. */
+export type Change =
+  | { readonly do: 'title'; readonly title: string }
+  | { readonly do: 'job'; readonly job: string }
+  | { readonly do: 'add'; readonly cell: Cell; readonly at: number }
+  /** Puts several cells in at one place, each under an id and a name of its own. */
+  | { readonly do: 'insert'; readonly cells: readonly Cell[]; readonly at: number }
+  | { readonly do: 'remove'; readonly id: string }
+  | { readonly do: 'move'; readonly id: string; readonly to: number }
+  /** Puts a cell in the place of the one with its id. */
+  | { readonly do: 'replace'; readonly cell: Cell }
+  /** Gives a cell another name, which follows into every formula that uses it. */
+  | { readonly do: 'rename'; readonly id: string; readonly name: string }
+  /** Gives a column of a schedule another name, which follows into every formula that uses it. */
+  | { readonly do: 'rename column'; readonly id: string; readonly column: number; readonly name: string }
+  | { readonly do: 'several'; readonly changes: readonly Change[] }
+
+/** Why a change is refused: what, and what would do. Nothing has changed then. */
+export class ChangeRefused extends Error {}

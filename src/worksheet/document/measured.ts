@@ -1,0 +1,104 @@
+import { describeType, problem, type Type } from '../../language/index.ts'
+import {
+  clip,
+  type Dimension,
+  type DisplayUnit,
+  defaultUnit,
+  ILLUMINANCE,
+  LIGHT_DOSE,
+  type Notation,
+  ReadError,
+  readQuantity,
+  SAMPLING,
+  STOP,
+  showQuantity,
+} from '../../units/index.ts'
+import type { Result } from '../schema/document.ts'
+import type { GivenReading } from './read-given.ts'
+
+const asError = (message: string, from: number, to: number, text: string, mend?: string): GivenReading => ({
+  offers: [],
+  error: problem(message, from, to, {
+    mends: mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }],
+  }),
+})
+
+/** The unit a type is written in where its cell declares none. */
+export function unitOfType(type: Type, unit: DisplayUnit | undefined): DisplayUnit | undefined {
+  if (unit || type.kind !== 'number' || !type.notation) return unit
+  return notationUnit(type.dimension, type.notation)
+}
+
+const notationUnit = (dimension: Dimension, notation: Notation): DisplayUnit => ({
+  dimension,
+  factor: 1,
+  offset: 0,
+  symbol: notation === 'shutter' ? 's' : '',
+  notation,
+})
+
+/** Reads what was measured for a result; undefined where nothing was. What cannot be read is an error in this text alone. */
+export function readMeasured(
+  text: string | undefined,
+  type: Type,
+  unit: DisplayUnit | undefined,
+): GivenReading | undefined {
+  if (text === undefined || text.trim() === '') return undefined
+  if (type.kind !== 'number')
+    return asError(`Only a quantity can be measured; this is ${describeType(type)}.`, 0, text.length, text)
+  try {
+    const reading = readQuantity(text, unitOfType(type, unit))
+    if (reading.dimension !== type.dimension)
+      return asError(
+        `This is ${describeType(type)}; «${clip(text)}» is ${describeType({ kind: 'number', dimension: reading.dimension })}.`,
+        0,
+        text.length,
+        text,
+      )
+    const { value, tolerance, offers } = reading
+    return { value, offers, ...(tolerance === undefined ? {} : { tolerance }) }
+  } catch (error) {
+    if (!(error instanceof ReadError)) throw error
+    return asError(error.message, error.from, error.to, text, error.mend)
+  }
+}
+
+/** Light is compared in stops. */
+const IN_STOPS: ReadonlySet<Dimension> = new Set([ILLUMINANCE, LIGHT_DOSE])
+/** Nearer than this is the same figure. */
+const SAME = 1e-9
+
+/** How a measured figure differs from the computed one, as the trade says it: `4 mm over`, `0.3 stop longer`. */
+export function differenceInWords(measured: number, computed: number, type: Type, unit?: DisplayUnit): string {
+  if (type.kind !== 'number') return ''
+  if (Math.abs(measured - computed) <= SAME * Math.max(Math.abs(measured), Math.abs(computed))) return 'as computed'
+  const shown = unitOfType(type, unit)
+  const more = measured > computed
+  const ratio = measured / computed
+  if (shown?.notation === 'f-number' && ratio > 0) return `${stops(2 * Math.log2(ratio))} ${more ? 'smaller' : 'wider'}`
+  if (shown?.notation === 'shutter' && ratio > 0) return `${stops(Math.log2(ratio))} ${more ? 'longer' : 'shorter'}`
+  const side = more ? 'over' : 'under'
+  if (shown?.notation === 'ratio') return `${percent(ratio)} ${side}`
+  const own = asFineAs(computed, measured, type.dimension, shown)
+  if (IN_STOPS.has(type.dimension) && ratio > 0) return `${own} ${side}, ${stops(Math.log2(ratio))}`
+  if (type.dimension === SAMPLING && computed !== 0) return `${own} ${side}, ${percent(ratio)}`
+  return `${own} ${side}`
+}
+
+/** To the digits that the computed figure is shown with; finer only where those would show nothing. */
+function asFineAs(computed: number, measured: number, dimension: Dimension, declared: DisplayUnit | undefined): string {
+  const unit = { ...(declared ?? defaultUnit(Math.max(Math.abs(computed), Math.abs(measured)), dimension)), offset: 0 }
+  const decimals = showQuantity(computed, dimension, { unit }).figure.split('.')[1]?.length ?? 0
+  const off = Math.abs(measured - computed) / unit.factor
+  const rounded = Number(off.toFixed(decimals))
+  return showQuantity((rounded === 0 ? off : rounded) * unit.factor, dimension, { unit }).text
+}
+
+const stops = (by: number): string => showQuantity(Math.abs(by), STOP).text
+const percent = (ratio: number): string => `${Number((100 * Math.abs(ratio - 1)).toPrecision(2))} %`
+
+/** A result with something measured in its place; empty, the computed value feeds onward again. */
+export function withMeasured(cell: Result, text: string): Result {
+  const { measured: _, ...rest } = cell
+  return text.trim() === '' ? (rest as Result) : { ...cell, measured: text }
+}

@@ -1,0 +1,28 @@
+import { RESERVED } from '../../language/index.ts'
+import type { Cell, NamedCell } from '../schema/document.ts'
+import { NAME_PATTERN } from '../schema/name-pattern.ts'
+
+export const isNamed = (cell: Cell): cell is NamedCell =>
+  cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check' || cell.kind === 'schedule'
+
+/** Why a cell cannot bear a name, or undefined where it can. */
+export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {
+  if (name === '') return 'A cell needs a name, so that formulas can use it.'
+  if (!NAME_PATTERN.test(name))
+    return `«${name}» cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
+  if (RESERVED.has(name)) return `«${name}» cannot be a name: the formula language uses the word.`
+  const other = cells.find((cell) => isNamed(cell) && cell.name === name && cell.id !== except)
+  return other ? `Another cell is already named «${name}».` : undefined
+}
+
+/** A free name made from another: `width`, `width_2`, `width_3`, … */
+export const freeName = (wanted: string, cells: readonly Cell[]): string =>
+  freeNameBeside(wanted, new Set(cells.filter(isNamed).map(({ name }) => name)))
+
+/** The same beside names known to be taken. */
+export function freeNameBeside(wanted: string, taken: ReadonlySet<string>): string {
+  const base = NAME_PATTERN.test(wanted) && !RESERVED.has(wanted) ? wanted : 'cell'
+  if (!taken.has(base)) return base
+  const stem = base.replace(/_\d+$/, '').slice(0, 58)
+  for (let n = 2; ; n++) if (!taken.has(`${stem}_${n}`)) return `${stem}_${n}`
+}

@@ -1,0 +1,274 @@
+import {
+  type Diagnostic,
+  list,
+  number,
+  problem,
+  record,
+  showValue,
+  TEXT,
+  type Type,
+  type Value,
+  YES_NO,
+} from '../../language/index.ts'
+import {
+  clip,
+  type DisplayUnit,
+  nearest,
+  type Offer,
+  ReadError,
+  type Reading,
+  readDisplayUnit,
+  readQuantity,
+  readSize,
+  showQuantity,
+  UnitTextError,
+} from '../../units/index.ts'
+import type { Given } from '../schema/document.ts'
+
+/** A given's text as understood. */
+export interface GivenReading {
+  /** Known from the unit even while nothing is filled in. */
+  readonly type?: Type
+  readonly value?: Value
+  readonly tolerance?: number
+  readonly readAs?: string
+  readonly offers: readonly Offer[]
+  readonly error?: Diagnostic
+}
+
+export interface DeclaredUnit {
+  readonly unit?: DisplayUnit
+  readonly error?: Diagnostic
+}
+
+/** A sheet declares few units in many cells. */
+const declared = new Map<string, DeclaredUnit>()
+const MOST_DECLARED = 500
+
+/** The unit a cell declares, or why it cannot be read. */
+export function declaredUnit(text: string | undefined): DeclaredUnit {
+  if (text === undefined || text.trim() === '') return {}
+  const known = declared.get(text)
+  if (known) return known
+  if (declared.size >= MOST_DECLARED) declared.clear()
+  const read = readDeclared(text)
+  declared.set(text, read)
+  return read
+}
+
+function readDeclared(text: string): DeclaredUnit {
+  try {
+    return { unit: readDisplayUnit(text) }
+  } catch (error) {
+    if (!(error instanceof UnitTextError)) throw error
+    return { error: problem(`The unit of this cell cannot be read. ${error.message}`, 0, 0) }
+  }
+}
+
+const SIZE_UNITLESS = 'A size needs a unit; give the cell one, such as mm.'
+
+/** Reads what is filled in, as the cell's way of entry asks. */
+export function readGiven(given: Given): GivenReading {
+  const { unit, error } = declaredUnit(given.unit)
+  if (error) return { error, offers: [] }
+  const type = typeOfGiven(given, unit)
+  const known = type ? { type } : {}
+  if (given.value.trim() === '') return { ...known, offers: [] }
+  try {
+    return { ...known, ...readFilled(given, unit) }
+  } catch (caught) {
+    if (!(caught instanceof ReadError)) throw caught
+    return { ...known, offers: [], error: explainRead(caught, given.value) }
+  }
+}
+
+function typeOfGiven(given: Given, unit: DisplayUnit | undefined): Type | undefined {
+  switch (given.entry ?? 'quantity') {
+    case 'yes or no':
+      return YES_NO
+    case 'text':
+    case 'date':
+      return TEXT
+    case 'choice':
+      return unit ? number(unit.dimension, unit.notation) : TEXT
+    case 'list':
+      return unit && list(number(unit.dimension, unit.notation))
+    case 'size':
+      return unit && record('size', { width: number(unit.dimension), height: number(unit.dimension) })
+    default:
+      return unit && number(unit.dimension, unit.notation)
+  }
+}
+
+function readFilled(given: Given, unit: DisplayUnit | undefined): GivenReading {
+  const text = given.value
+  switch (given.entry ?? 'quantity') {
+    case 'yes or no':
+      return { value: readYesNo(text), offers: [] }
+    case 'text':
+      return { value: text, offers: [] }
+    case 'date':
+      return { value: readDate(text), offers: [] }
+    case 'choice':
+      return readChoice(given, unit)
+    case 'list':
+      return readList(given, unit)
+    case 'size':
+      return readSizeGiven(given, unit)
+    default:
+      return fromReading(readQuantity(text, unit), given, unit)
+  }
+}
+
+function readYesNo(text: string): boolean {
+  const plain = text.trim().toLowerCase()
+  if (plain === 'yes' || plain === 'no') return plain === 'yes'
+  throw new ReadError('This is answered with yes or no.', 0, text.length)
+}
+
+function readDate(text: string): string {
+  const plain = text.trim()
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(plain)
+  const date = parts ? new Date(`${plain}T00:00:00Z`) : undefined
+  if (!date || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== plain)
+    throw new ReadError('A date is written year-month-day, such as 2026-11-25.', 0, text.length)
+  return plain
+}
+
+function readChoice(given: Given, unit: DisplayUnit | undefined): GivenReading {
+  const options = given.options ?? []
+  if (!options.includes(given.value)) {
+    const near = nearest(given.value, options)
+    throw new ReadError(`One of ${options.map((o) => `«${o}»`).join(', ')} is wanted.`, 0, given.value.length, near)
+  }
+  return unit ? fromReading(readQuantity(given.value, unit), given, unit) : { value: given.value, offers: [] }
+}
+
+function readSizeGiven(given: Given, unit: DisplayUnit | undefined): GivenReading {
+  const { width, height } = readSize(given.value, unit)
+  if (width.dimension !== height.dimension)
+    throw new ReadError('Width and height differ in kind.', 0, given.value.length)
+  if (!unit && width.offers.length === 0 && !/[a-zµ′″]{2}|\b(m|in)\b/i.test(given.value.replace(/\bby\b/i, '')))
+    throw new ReadError(SIZE_UNITLESS, 0, given.value.length)
+  for (const side of [width, height])
+    if (!(side.value > 0)) throw new ReadError('Both sides of a size are above zero.', 0, given.value.length)
+  checkRange(width.value, given, unit)
+  checkRange(height.value, given, unit)
+  const type = record('size', { width: number(width.dimension), height: number(height.dimension) })
+  const first = showQuantity(width.value, width.dimension, { unit })
+  const second = showQuantity(height.value, height.dimension, { unit, tolerance: width.tolerance })
+  const readAs = `${first.figure} × ${second.text}`
+  return {
+    type,
+    value: { width: width.value, height: height.value },
+    readAs,
+    offers: [],
+    ...(width.tolerance === undefined ? {} : { tolerance: width.tolerance }),
+  }
+}
+
+/** What parts the values of a list: semicolons, else commas with a space behind, else commas where there are several. */
+function separator(text: string): RegExp {
+  if (text.includes(';')) return /[^;]+/g
+  if (/,\s/.test(text)) return /(?:[^,]|,(?=\S))+/g
+  // One comma alone, `12,20`, is a decimal comma, as everywhere in a given.
+  return (text.match(/,/g) ?? []).length > 1 ? /[^,]+/g : /.+/gs
+}
+
+/** Values of one kind. */
+function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
+  const items: Reading[] = []
+  for (const part of given.value.matchAll(separator(given.value))) {
+    if (part[0].trim() === '') continue
+    items.push(readItem(part[0], part.index, unit))
+  }
+  const first = items[0]
+  if (!first) throw new ReadError('Values are wanted, with commas between, such as 12, 20, 36.', 0, given.value.length)
+  for (const item of items) {
+    if (item.dimension !== first.dimension)
+      throw new ReadError('The values of a list are of one kind.', 0, given.value.length)
+    checkRange(item.value, given, unit)
+  }
+  const type = list(number(first.dimension, unit?.notation))
+  const values = items.map(({ value }) => value)
+  return {
+    type,
+    value: values,
+    readAs: showValue(values, type, unit).text.replace(/^\{|\}$/g, ''),
+    offers: asTwo(given.value),
+  }
+}
+
+/** `12,20` is read as 12.2; two values may have been meant. */
+const asTwo = (text: string): Offer[] =>
+  /^\s*\d+,\d+\s*$/.test(text) ? [{ text: text.trim().replace(',', ', '), label: 'two values' }] : []
+
+function readItem(text: string, at: number, unit: DisplayUnit | undefined): Reading {
+  try {
+    return readQuantity(text, unit)
+  } catch (error) {
+    if (error instanceof ReadError) throw new ReadError(error.message, error.from + at, error.to + at)
+    throw error
+  }
+}
+
+function fromReading(reading: Reading, given: Given, unit: DisplayUnit | undefined): GivenReading {
+  checkRange(reading.value, given, unit)
+  const notation =
+    unit?.notation ?? (reading.notation === 'shutter' && !unit ? 'shutter' : unit ? undefined : reading.notation)
+  const type = number(reading.dimension, notation)
+  const shown = showValue(
+    reading.value,
+    reading.notation === 'shutter' ? number(reading.dimension, 'shutter') : type,
+    reading.notation === 'shutter' ? undefined : unit,
+    reading.tolerance,
+  )
+  return {
+    type,
+    value: reading.value,
+    readAs: shown.text,
+    offers: reading.offers.filter(({ text }) => isAllowed(text, given, unit)),
+    ...(reading.tolerance === undefined ? {} : { tolerance: reading.tolerance }),
+  }
+}
+
+/** What the range of the cell refuses is not offered. */
+function isAllowed(text: string, given: Given, unit: DisplayUnit | undefined): boolean {
+  try {
+    checkRange(readQuantity(text, unit).value, given, unit)
+    return true
+  } catch (error) {
+    if (error instanceof ReadError) return false
+    throw error
+  }
+}
+
+/** Figures that differ by rounding alone are the same limit: 100 µm and 0.1 mm. */
+const SLACK = 1e-12
+
+/** Refuses a value outside the range the cell gives. */
+function checkRange(value: number, given: Given, unit: DisplayUnit | undefined): void {
+  const refuse = (message: string): never => {
+    throw new ReadError(message, 0, given.value.length)
+  }
+  const limit = (text: string | undefined): number | undefined => {
+    if (text === undefined || text.trim() === '') return undefined
+    try {
+      return readQuantity(text, unit).value
+    } catch (error) {
+      if (!(error instanceof ReadError)) throw error
+      return refuse(`The range of this cell cannot be read: «${clip(text)}». ${error.message}`)
+    }
+  }
+  const least = limit(given.least)
+  const most = limit(given.most)
+  const slack = SLACK * Math.abs(value)
+  if (least !== undefined && value < least - slack) refuse(`This must be at least ${given.least}.`)
+  if (most !== undefined && value > most + slack) refuse(`This must be at most ${given.most}.`)
+}
+
+const explainRead = (error: ReadError, text: string): Diagnostic =>
+  problem(error.message, error.from, error.to, {
+    mends:
+      error.mend === undefined ? [] : [{ label: `Write ${error.mend}`, from: 0, to: text.length, insert: error.mend }],
+  })

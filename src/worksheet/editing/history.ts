@@ -1,0 +1,46 @@
+import type { Worksheet } from '../schema/document.ts'
+
+const MOST_STEPS = 500
+
+/** Undo and redo as documents: they share all that did not change, so a step costs what it changed. */
+export class History {
+  private past: { readonly worksheet: Worksheet; readonly merge: string | undefined }[] = []
+  private future: Worksheet[] = []
+
+  get canUndo(): boolean {
+    return this.past.length > 0
+  }
+  get canRedo(): boolean {
+    return this.future.length > 0
+  }
+
+  /** Remembers the document as it was before a change; a change that merges with the last makes no step of its own. */
+  remember(before: Worksheet, merge?: string): void {
+    this.future = []
+    if (merge !== undefined && this.past.at(-1)?.merge === merge) return
+    this.past.push({ worksheet: before, merge })
+    if (this.past.length > MOST_STEPS) this.past.shift()
+  }
+
+  undo(now: Worksheet): Worksheet | undefined {
+    const step = this.past.pop()
+    if (!step) return undefined
+    this.future.push(now)
+    // What is typed from here on is a step of its own, even into the same field.
+    const last = this.past.pop()
+    if (last) this.past.push({ worksheet: last.worksheet, merge: undefined })
+    return step.worksheet
+  }
+
+  /** The document before the last step, which is forgotten, where that step bears a key. */
+  abandon(merge: string): Worksheet | undefined {
+    return this.past.at(-1)?.merge === merge ? this.past.pop()?.worksheet : undefined
+  }
+
+  redo(now: Worksheet): Worksheet | undefined {
+    const next = this.future.pop()
+    if (!next) return undefined
+    this.past.push({ worksheet: now, merge: undefined })
+    return next
+  }
+}

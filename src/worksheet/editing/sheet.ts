@@ -1,0 +1,282 @@
+import type { Library, Scope } from '../../language/index.ts'
+import type { Change } from '../document/change.ts'
+import { asFolded, foldedAs } from '../document/folding.ts'
+import { namesShown, triesOthers } from '../document/message-places.ts'
+import { isNamed } from '../document/names.ts'
+import type { Parts } from '../engine/capabilities.ts'
+import { Engine, type Touched } from '../engine/engine.ts'
+import { checkOutcomeOf, checkStateOf, drawingOutcomeOf, outcomeOf } from '../engine/explain.ts'
+import type { Node } from '../engine/node.ts'
+import type { CheckOutcome, DrawingOutcome, Outcome, Standing } from '../engine/outcome.ts'
+import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
+import { applyChange } from './apply.ts'
+import { History } from './history.ts'
+
+/** What a watcher is told: everything may have changed, or just the cells with these ids. */
+export type Changed = 'all' | ReadonlySet<string>
+
+/** An open worksheet: the document, what its cells come to, and the way back. */
+export class Sheet {
+  private document: Worksheet
+  /** For what looks deeper than outcomes; whoever has it changes nothing. */
+  readonly engine: Engine
+  private readonly history = new History()
+  private readonly watchers = new Set<(changed: Changed) => void>()
+  private places: Map<string, number> | undefined
+  /** For each cell that shows the figures of others, their names. */
+  private showing: Map<string, ReadonlySet<string>> | undefined
+  /** The cells that are told of every change. */
+  private trying: readonly string[] | undefined
+
+  constructor(
+    worksheet: Worksheet,
+    private library: Library,
+    private parts: Parts,
+  ) {
+    this.document = worksheet
+    this.engine = new Engine(library, parts)
+    this.engine.update(worksheet.cells)
+  }
+
+  /** The document as it is now; never changed in place. */
+  get worksheet(): Worksheet {
+    return this.document
+  }
+  get cells(): readonly Cell[] {
+    return this.document.cells
+  }
+  get canUndo(): boolean {
+    return this.history.canUndo
+  }
+  get canRedo(): boolean {
+    return this.history.canRedo
+  }
+
+  cell(id: string): Cell | undefined {
+    const at = this.place(id)
+    return at === undefined ? undefined : this.document.cells[at]
+  }
+
+  /** What a given or a result comes to. */
+  outcome(id: string): Outcome {
+    return outcomeOf(this.engine, this.node(id))
+  }
+
+  /** How a check stands. */
+  check(id: string): CheckOutcome {
+    return checkOutcomeOf(this.engine, ...this.checkAt(id))
+  }
+
+  /** The same without its words. */
+  checkState(id: string): CheckOutcome['state'] {
+    return checkStateOf(this.engine, ...this.checkAt(id))
+  }
+
+  /** What feeds a drawing. */
+  drawing(id: string): DrawingOutcome {
+    const cell = this.cell(id)
+    if (cell?.kind !== 'drawing') throw new Error(`Cell ${id} is not a drawing.`)
+    return drawingOutcomeOf(this.engine, cell)
+  }
+
+  /** The cell that bears a name. */
+  named(name: string): Cell | undefined {
+    return this.engine.named(name)?.cell
+  }
+
+  /** The words in a formula that may be cells. */
+  namesIn(formula: string): readonly string[] {
+    return this.parts.reader.read(formula).mentions
+  }
+
+  /** What a cell's formula may refer to; without an id, all names. */
+  scopeFor(id?: string): Scope {
+    return this.engine.scope(id === undefined ? undefined : this.engine.node(id))
+  }
+
+  get standing(): Standing {
+    return this.standingOf(this.document.cells)
+  }
+
+  /** How the checks among some of its cells stand, and how many of these are in error. */
+  standingOf(cells: readonly Cell[]): Standing {
+    const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
+    for (const cell of cells) {
+      if (cell.kind === 'check') {
+        const state = this.checkState(cell.id)
+        if (state === 'error') standing.errors++
+        else standing[state]++
+      } else if (isNamed(cell)) {
+        const node = this.node(cell.id)
+        // An error is counted where it is, not again in each cell that waits for its mending.
+        const outcome = this.engine.isErroneous(node) ? outcomeOf(this.engine, node) : undefined
+        if (outcome?.state === 'error' && outcome.origin === undefined) standing.errors++
+      }
+    }
+    return standing
+  }
+
+  /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
+  apply(change: Change, options: { readonly merge?: string } = {}): void {
+    const before = this.document
+    const touched = this.typed(change) ?? this.changeWhole(change)
+    this.history.remember(before, options.merge)
+    this.tell(change, touched)
+  }
+
+  /** Takes back the last step where it was made under this key, as if it had never been. */
+  abandon(merge: string): boolean {
+    return this.goTo(this.history.abandon(merge))
+  }
+
+  /** A sheet with some cells alone, to try changes on. */
+  trial(cells: readonly Cell[]): Sheet {
+    return new Sheet({ ...this.document, cells: [...cells] }, this.library, this.parts)
+  }
+
+  undo(): boolean {
+    return this.goTo(this.history.undo(this.document))
+  }
+  redo(): boolean {
+    return this.goTo(this.history.redo(this.document))
+  }
+
+  /**
+   * Folds a section away, or out again. It is kept with the document but is no step of undo, and no undo changes it: what
+   * is folded is how one looks at the sheet, not what it says.
+   */
+  fold(id: string, folded: boolean): void {
+    const cell = this.cell(id)
+    if (cell?.kind !== 'note' || cell.role !== 'heading' || (cell.folded === true) === folded) return
+    this.document = {
+      ...this.document,
+      cells: this.document.cells.map((one) => (one === cell ? asFolded(cell, folded) : one)),
+    }
+    this.tellAll('all')
+  }
+
+  /** Puts another state of the document in the place of this one, as one step of undo. */
+  become(worksheet: Worksheet): void {
+    this.history.remember(this.document)
+    this.take(worksheet)
+  }
+
+  /** Takes a library that holds more functions, parts that were missing, and checks again what is in error. The document stays as it is. */
+  extend(library: Library, parts = this.parts): void {
+    this.library = library
+    this.parts = parts
+    this.showing = undefined
+    this.engine.extend(library, parts)
+    this.tellAll('all')
+  }
+
+  /** Calls back after every change. Returns how to stop. */
+  watch(watcher: (changed: Changed) => void): () => void {
+    this.watchers.add(watcher)
+    return () => this.watchers.delete(watcher)
+  }
+
+  /** To an earlier or later state of the document, the sections folded as they are now. */
+  private goTo(found: Worksheet | undefined): boolean {
+    if (!found) return false
+    this.take(foldedAs(this.document, found))
+    return true
+  }
+
+  private take(worksheet: Worksheet): void {
+    this.document = worksheet
+    this.places = undefined
+    this.forgetShowing()
+    this.engine.update(worksheet.cells)
+    this.tellAll('all')
+  }
+
+  private changeWhole(change: Change): Touched {
+    this.document = applyChange(this.document, change, this.parts.renaming)
+    return this.engine.update(this.document.cells)
+  }
+
+  /** Typing into a cell keeps names and order: nothing but the one cell and what it reaches is looked at. */
+  private typeInto(cell: Cell): Touched | undefined {
+    const at = this.place(cell.id)
+    if (at === undefined || !isNamed(cell)) return undefined
+    const touched = this.engine.replace(cell)
+    if (touched) this.document = { ...this.document, cells: this.document.cells.with(at, cell) }
+    return touched
+  }
+
+  /** One cell typed into, or several givens at once as a drag does. */
+  private typed(change: Change): Touched | undefined {
+    if (change.do === 'replace') return this.typeInto(change.cell)
+    const cells = this.givensFilled(change)
+    return cells?.flatMap((cell) => this.typeInto(cell) ?? [])
+  }
+
+  /** The givens a change fills in anew, where it does nothing else. */
+  private givensFilled(change: Change): readonly Given[] | undefined {
+    if (change.do !== 'several') return undefined
+    const cells = change.changes.flatMap((one) => (one.do === 'replace' && one.cell.kind === 'given' ? [one.cell] : []))
+    const stays = (cell: Given): boolean => {
+      const before = this.cell(cell.id)
+      return before?.kind === 'given' && before.name === cell.name
+    }
+    return cells.length === change.changes.length && cells.every(stays) ? cells : undefined
+  }
+
+  private tell(change: Change, touched: Touched): void {
+    const filled = change.do === 'replace' ? [change.cell] : this.givensFilled(change)
+    if (!filled) this.places = undefined
+    if (!filled?.every(({ kind }) => kind === 'given')) this.forgetShowing()
+    if (this.watchers.size === 0) return
+    if (!filled) {
+      this.tellAll('all')
+      return
+    }
+    const ids = this.engine.idsAt(touched)
+    for (const { id } of filled) ids.add(id)
+    this.tellAll(this.withThoseShowing(ids))
+  }
+
+  /** The cells with these ids, and those whose messages and drawings show them. */
+  private withThoseShowing(ids: Set<string>): Set<string> {
+    this.showing ??= new Map(
+      this.document.cells
+        .map((cell) => [cell.id, namesShown(cell, this.parts.reader)] as const)
+        .filter(([, names]) => names.size > 0),
+    )
+    for (const [id, names] of this.showing)
+      for (const name of names) {
+        const shown = this.engine.named(name)?.cell.id
+        if (shown !== undefined && ids.has(shown)) ids.add(id)
+      }
+    this.trying ??= this.document.cells.filter(triesOthers).map(({ id }) => id)
+    for (const id of this.trying) ids.add(id)
+    return ids
+  }
+
+  private forgetShowing(): void {
+    this.showing = undefined
+    this.trying = undefined
+  }
+
+  private tellAll(changed: Changed): void {
+    for (const watcher of this.watchers) watcher(changed)
+  }
+
+  private place(id: string): number | undefined {
+    this.places ??= new Map(this.document.cells.map((cell, at) => [cell.id, at]))
+    return this.places.get(id)
+  }
+
+  private checkAt(id: string): readonly [Node, Check] {
+    const node = this.node(id)
+    if (node.cell.kind !== 'check') throw new Error(`Cell ${id} is not a check.`)
+    return [node, node.cell]
+  }
+
+  private node(id: string): Node {
+    const node = this.engine.node(id)
+    if (!node) throw new Error(`There is no named cell ${id}.`)
+    return node
+  }
+}

@@ -1,0 +1,132 @@
+import { type Computable, ComputeError, type Condition, computeOnce, type Value } from '../../language/index.ts'
+import { readQuantity } from '../../units/index.ts'
+import type { Spread } from './tolerance.ts'
+
+type Cells = (name: string) => Value
+
+/** What a condition is judged with: the values of the cells, and how far a figure made of some of them may be off. */
+export interface Grounds {
+  readonly value: Cells
+  readonly spread: (names: readonly string[], figure: (cells: Cells) => number) => Spread | undefined
+}
+
+/** How far a condition is from tipping over: below zero it fails. As a share of the limit, the right-hand side. */
+type Slack = (cells: Cells) => number
+
+/** A condition, as the comparisons it is made of. */
+interface Part {
+  readonly slack: Slack
+  /** Over all limits, the least slack, and which givens take most of it. */
+  readonly worst: (grounds: Grounds) => Worst
+}
+interface Worst {
+  readonly slack: number
+  readonly names: readonly string[]
+}
+
+const CERTAIN = Number.POSITIVE_INFINITY
+
+/** The comparisons a condition is made of; what compares no quantities is simply so or not. */
+function partOf(condition: Condition): Part {
+  if ('both' in condition) return joined(partOf(condition.left), partOf(condition.right), condition.both)
+  const { whole, so, order } = condition
+  const names = [...cellsIn(condition)]
+  const plain: Slack = (cells) => (computeOnce(whole, cells).value === so ? CERTAIN : -CERTAIN)
+  if (!order) return { slack: plain, worst: ({ value, spread }) => uncertain(plain(value), names, spread, plain) }
+  const { left, right, upward } = order
+  const room: Slack = (cells) => upward * (compute(right, cells) - compute(left, cells))
+  const scaleOf: Slack = (cells) => Math.abs(compute(right, cells))
+  const slack: Slack = (cells) => {
+    const scale = scaleOf(cells)
+    // Of a limit of nothing there is no share.
+    return scale > 0 && Number.isFinite(scale) ? room(cells) / scale : plain(cells)
+  }
+  return {
+    slack,
+    worst: ({ value, spread }) => {
+      const now = slack(value)
+      const off = Number.isFinite(now) ? spread(names, room) : undefined
+      return off
+        ? { slack: off.low / scaleOf(value), names: off.contributions.map(({ name }) => name) }
+        : uncertain(now, names, spread, plain)
+    },
+  }
+}
+
+/** What is so or not, and compares no quantities, hangs on the limits where it tips over at an end of them. */
+function uncertain(now: number, names: readonly string[], spread: Grounds['spread'], plain: Slack): Worst {
+  const off = spread(names, (cells) => (plain(cells) > 0 ? 1 : 0))
+  return off && off.low < 1 && now > 0 ? { slack: -CERTAIN, names } : { slack: now, names: [] }
+}
+
+function joined(left: Part, right: Part, both: boolean): Part {
+  const settle = both ? Math.min : Math.max
+  const worse = (a: Worst, b: Worst): Worst => (a.slack <= b.slack === both ? a : b)
+  return {
+    slack: (cells) => {
+      const first = left.slack(cells)
+      const second = ifComputed(() => right.slack(cells))
+      return second === undefined ? first : settle(first, second)
+    },
+    worst: (grounds) => {
+      const first = left.worst(grounds)
+      const second = ifComputed(() => right.worst(grounds))
+      return second === undefined ? first : worse(first, second)
+    },
+  }
+}
+
+/** In `x = 0 or 1/x < 3` the second part need not compute where the first decides. */
+function ifComputed<T>(work: () => T): T | undefined {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof ComputeError) return undefined
+    throw error
+  }
+}
+
+const compute = (part: Computable, cells: Cells): number => computeOnce(part, cells).value as number
+
+function cellsIn(condition: Condition): Set<string> {
+  if ('both' in condition) return new Set([...cellsIn(condition.left), ...cellsIn(condition.right)])
+  return new Set(condition.whole.inputs.flatMap((input) => ('cell' in input ? [input.cell] : [])))
+}
+
+const DEFAULT_MARGIN = 0.1
+
+/** The margin within which a check that holds counts as close; 10 % where the cell does not say. */
+export function marginOf(text: string | undefined): number {
+  if (text === undefined) return DEFAULT_MARGIN
+  try {
+    return Math.max(0, readQuantity(text).value)
+  } catch {
+    return DEFAULT_MARGIN
+  }
+}
+
+/** How far a condition is from tipping over, as a share of its limit, and the cells that tells of. */
+export const slackOf = (condition: Condition): { readonly of: Slack; readonly names: readonly string[] } => ({
+  of: partOf(condition).slack,
+  names: [...cellsIn(condition)],
+})
+
+export interface Footing {
+  readonly slack: number
+  /** The same over all limits. */
+  readonly worst: number
+  /** The givens whose limits could tip it over. */
+  readonly hangsOn?: readonly string[]
+}
+
+/** How firmly a condition stands. */
+export function standingOf(condition: Condition, grounds: Grounds): Footing {
+  const part = partOf(condition)
+  const slack = part.slack(grounds.value)
+  const worst = part.worst(grounds)
+  return { slack, worst: worst.slack, ...(worst.slack < -1e-9 ? { hangsOn: worst.names } : {}) }
+}
+
+/** Fills the `{formula}` places of a message; a place that does not compute shows a dash. */
+export const fillMessage = (message: string, show: (formula: string) => string | undefined): string =>
+  message.replace(/\{([^{}]*)\}/g, (_, inside: string) => show(inside.trim()) ?? '—')

@@ -1,0 +1,447 @@
+import {
+  type Diagnostic,
+  explainFailure,
+  type Library,
+  type Program,
+  problem,
+  refusedValue,
+  type Scope,
+  type Understood,
+  type Value,
+} from '../../language/index.ts'
+import { nearest } from '../../units/index.ts'
+import { isNamed } from '../document/names.ts'
+import type { Cell, NamedCell } from '../schema/document.ts'
+import type { Parts } from './capabilities.ts'
+import { dependencyOrder } from './dependency-order.ts'
+import { checkNode, forgetMeaning, formulaOf, type Node, newNode, setCell } from './node.ts'
+import { type Trace, trace } from './trace.ts'
+
+/** How a cell stands, as the engine keeps it. */
+export const VALUE = 0
+export const WAITING = 1
+export const ERROR = 2
+
+/** Positions that were computed, in order; `idsAt` turns them into the cells' ids. */
+export type Touched = readonly number[]
+
+/** The nearest name is sought for so many misspelt ones at a time: among 10,000 names each takes milliseconds. */
+const MOST_SOUGHT = 100
+
+const EMPTY = new Int32Array(0)
+
+/** How the cells lie, by position in dependency order, constants behind them. To be read only, until the next change. */
+export interface Layout {
+  /** Another number after every change: what was derived from an older layout is stale. */
+  readonly edition: number
+  readonly order: readonly Node[]
+  readonly values: readonly Value[]
+  readonly states: Uint8Array
+  /** Undefined where a cell's value is given or measured. */
+  readonly programs: readonly (Program | undefined)[]
+  readonly slots: readonly Int32Array[]
+  readonly needs: readonly Int32Array[]
+  readonly dependants: readonly (readonly number[])[]
+  /** The positions of cells whose own text may give limits. */
+  readonly limited: readonly number[]
+}
+
+/**
+ * Computes a sheet's named cells in dependency order, by one loop over arrays: a position for each cell, and after
+ * the cells the constants of their formulas. An edit recomputes only what it reaches.
+ */
+export class Engine {
+  /** In the order of the document, so that what is told does not hang on how the sheet came about. */
+  private nodes = new Map<string, Node>()
+  /** Who bears a name; only the first computes under it. */
+  private byName = new Map<string, Node>()
+
+  // The layout: all arrays below are indexed by position in dependency order.
+  private order: Node[] = []
+  private positions = new Map<Node, number>()
+  private values: Value[] = []
+  private states: Uint8Array = new Uint8Array(0)
+  private dirty: Uint8Array = new Uint8Array(0)
+  private programs: (Program | undefined)[] = []
+  private slots: Int32Array[] = []
+  private needs: Int32Array[] = []
+  private dependants: number[][] = []
+  private failures = new Map<Node, Diagnostic>()
+  private circles = new Map<Node, readonly Node[]>()
+  private traced: Trace | undefined
+  private edition = 0
+  /** Where limits can be typed: looked through at every edit, so that no other cell need be. */
+  private limited: readonly number[] | undefined
+
+  /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
+  patience = 250
+
+  constructor(
+    private library: Library,
+    public parts: Parts,
+  ) {}
+
+  node(id: string): Node | undefined {
+    return this.nodes.get(id)
+  }
+  named(name: string): Node | undefined {
+    return this.byName.get(name)
+  }
+  state(node: Node): number {
+    return this.states[this.positions.get(node) as number] as number
+  }
+  value(node: Node): Value {
+    return this.values[this.positions.get(node) as number] as Value
+  }
+  isErroneous(node: Node): boolean {
+    return this.state(node) === ERROR || this.isDuplicate(node)
+  }
+  failure(node: Node): Diagnostic | undefined {
+    return this.failures.get(node)
+  }
+  /** A way round the circle a node is in. */
+  circle(node: Node): readonly Node[] | undefined {
+    return this.circles.get(node)
+  }
+  /** The cell that the error of a node in error started in; the node itself where it started there. */
+  originOf(node: Node): Node {
+    const origin = this.trace().origins[this.positions.get(node) as number] as number
+    return this.order[origin] as Node
+  }
+  /** The givens, or unfinished formulas, that a waiting node waits for in the end. */
+  waitsFor(node: Node): Node[] {
+    const ends = this.trace().ends[this.positions.get(node) as number] as readonly number[]
+    return ends.map((i) => this.order[i] as Node).filter((end) => end !== node)
+  }
+  /** Whether another cell above bears the same name. */
+  isDuplicate(node: Node): boolean {
+    return this.byName.get(node.cell.name) !== node
+  }
+  idsAt(touched: Touched): Set<string> {
+    return new Set(touched.map((i) => (this.order[i] as Node).cell.id))
+  }
+  names(): Iterable<string> {
+    return this.byName.keys()
+  }
+  get layout(): Layout {
+    const { edition, order, values, states, programs, slots, needs, dependants } = this
+    return { edition, order, values, states, programs, slots, needs, dependants, limited: this.limitedPositions() }
+  }
+
+  private limitedPositions(): readonly number[] {
+    this.limited ??= this.order.flatMap((node, at) => (mayCarryLimits(node) ? [at] : []))
+    return this.limited
+  }
+  positionOf(node: Node): number {
+    return this.positions.get(node) as number
+  }
+
+  scope(except?: Node): Scope {
+    const sought = new Map<string, string | undefined>()
+    return {
+      nearestName: (name) => {
+        if (!sought.has(name) && sought.size < MOST_SOUGHT) sought.set(name, nearest(name, this.names()))
+        return sought.get(name)
+      },
+      library: this.library,
+      typeOf: (name) => {
+        const node = this.byName.get(name)
+        return node ? (node.type ?? 'unknown') : undefined
+      },
+      names: () => [...this.byName.keys()].filter((name) => name !== except?.cell.name),
+    }
+  }
+
+  /** The cells a node's formula names, as far as there are any. */
+  needsOf(node: Node): Node[] {
+    return node.mentions.flatMap((name) => this.byName.get(name) ?? [])
+  }
+
+  /** Takes in a whole list of cells; what is unchanged (the same object) is kept. Returns the positions computed. */
+  update(cells: readonly Cell[]): Touched {
+    const named = cells.filter(isNamed)
+    const present = new Set(named.map(({ id }) => id))
+    const changed = new Set<Node>()
+    const changedNames = new Set<string>()
+    for (const [id, node] of this.nodes) if (!present.has(id)) changedNames.add(node.cell.name)
+    const ordered: Node[] = []
+    for (const cell of named) {
+      const known = this.nodes.get(cell.id)
+      if (!known) {
+        const node = newNode(cell, this.parts)
+        changed.add(node)
+        changedNames.add(cell.name)
+        ordered.push(node)
+        continue
+      }
+      ordered.push(known)
+      if (known.cell === cell) continue
+      if (known.cell.name !== cell.name) changedNames.add(known.cell.name).add(cell.name)
+      setCell(known, cell, this.parts)
+      changed.add(known)
+    }
+    this.nodes = new Map(ordered.map((node) => [node.cell.id, node]))
+    const bearers = new Map<string, Node>()
+    for (const node of ordered) if (!bearers.has(node.cell.name)) bearers.set(node.cell.name, node)
+    for (const [name, node] of bearers) if (this.byName.get(name) !== node) changedNames.add(name)
+    this.byName = bearers
+    for (const node of ordered)
+      if (changedNames.has(node.cell.name) || node.mentions.some((name) => changedNames.has(name))) changed.add(node)
+    return this.settle(changed)
+  }
+
+  /** Takes a larger library, or parts that were missing: they can only mean something where nothing sound stood before. */
+  extend(library: Library, parts = this.parts): Touched {
+    this.library = library
+    this.parts = parts
+    const all = [...this.nodes.values()]
+    const anew = all.filter(({ errors, unread }) => unread || errors.length > 0)
+    // What is sound is read anew too: another type that reaches it may need what could not be read before.
+    for (const node of all) setCell(node, node.cell, parts)
+    return this.settle(new Set(anew))
+  }
+
+  /** What a formula means, that is none of a cell; undefined where that is not known yet. */
+  understand(formula: string, scope = this.scope()): Understood | undefined {
+    return this.parts.reader.read(formula).check(scope)
+  }
+
+  /** Takes in one changed cell, the fast way for typing. Undefined where it needs `update`. */
+  replace(cell: NamedCell): Touched | undefined {
+    const node = this.nodes.get(cell.id)
+    if (!node || node.cell.kind !== cell.kind || node.cell.name !== cell.name) return undefined
+    const position = this.positions.get(node) as number
+    const limit = typedLimit(node)
+    if (cell.kind !== 'given') this.limited = undefined
+    setCell(node, cell, this.parts)
+    if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
+    this.recheck(position)
+    const touched = this.recompute(position)
+    // Other limits are other limits all the way down, though no value has changed.
+    return limit === undefined && typedLimit(node) === undefined ? touched : this.withDownstream(position, touched)
+  }
+
+  private withDownstream(position: number, touched: Touched): Touched {
+    const walked = new Set<number>()
+    const open = [position]
+    for (let at = open.pop(); at !== undefined; at = open.pop())
+      for (const dependant of this.dependants[at] as number[])
+        if (!walked.has(dependant)) {
+          walked.add(dependant)
+          open.push(dependant)
+        }
+    return [...new Set([...touched, ...walked])]
+  }
+
+  /** Takes in what a formula needs now. False where the cells must be sorted anew for it. */
+  private rewire(node: Node, position: number): boolean {
+    if (this.circles.has(node)) return false
+    const needs = Int32Array.from(this.needsOf(node), (need) => this.positions.get(need) as number)
+    if (needs.some((need) => need >= position)) return false
+    for (const need of this.needs[position] as Int32Array) {
+      const list = this.dependants[need] as number[]
+      list.splice(list.indexOf(position), 1)
+    }
+    for (const need of needs) (this.dependants[need] as number[]).push(position)
+    this.needs[position] = needs
+    return true
+  }
+
+  /** Checks a cell anew, and as far as its kind of value is another now, what depends on it. */
+  private recheck(from: number): void {
+    const scope = this.scope()
+    if (!this.checkAt(from, scope)) return
+    const stale = new Uint8Array(this.order.length)
+    const spread = (i: number): void => {
+      for (const dependant of this.dependants[i] as number[]) stale[dependant] = 1
+    }
+    spread(from)
+    for (let i = from + 1; i < stale.length; i++) if (stale[i] === 1 && this.checkAt(i, scope)) spread(i)
+  }
+
+  private checkAt(i: number, scope: Scope): boolean {
+    const node = this.order[i] as Node
+    this.dirty[i] = 1
+    if (this.circles.has(node)) return false
+    const retyped = checkNode(node, scope, this.parts)
+    this.load(i)
+    return retyped
+  }
+
+  /** Puts a cell's program and where its arguments come from in their places; constants follow after the cells. */
+  private load(i: number): void {
+    const node = this.order[i] as Node
+    const { computable } = node
+    this.programs[i] = node.measured?.value === undefined ? computable?.program : undefined
+    if (!computable) return
+    const free = (this.slots[i] ?? EMPTY).filter((slot) => slot >= this.order.length)
+    let reused = 0
+    this.slots[i] = Int32Array.from(computable.inputs, (input) => {
+      if ('cell' in input) return this.positions.get(this.byName.get(input.cell) as Node) as number
+      const place = free[reused++] ?? this.values.length
+      this.values[place] = input.constant
+      return place
+    })
+  }
+
+  /** Sorts, checks what may have another meaning now, lays the arrays out and computes. */
+  private settle(changed: Set<Node>): Touched {
+    const all = [...this.nodes.values()]
+    const index = new Map(all.map((node, i) => [node, i]))
+    const dependencies = all.map((node) => this.needsOf(node).map((need) => index.get(need) as number))
+    const { sorted, circles, behind } = dependencyOrder(dependencies)
+    const inOrder = [...sorted, ...circles.keys(), ...behind].map((i) => all[i] as Node)
+    for (const node of this.circles.keys()) changed.add(node)
+    this.circles = asNodes(circles, all)
+    const retyped = new Set<Node>()
+    for (const node of this.circles.keys()) {
+      changed.add(node)
+      if (node.type) retyped.add(node)
+      // What goes round in a circle means nothing, and what it meant before must not be built upon.
+      forgetMeaning(node)
+    }
+    const scope = this.scope()
+    for (const node of inOrder)
+      if (!this.circles.has(node) && (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need)))) {
+        changed.add(node)
+        if (checkNode(node, scope, this.parts)) retyped.add(node)
+      }
+    this.layOut(inOrder, changed)
+    return this.recompute(0)
+  }
+
+  private layOut(inOrder: Node[], changed: ReadonlySet<Node>): void {
+    this.limited = undefined
+    const before = { values: this.values, states: this.states, positions: this.positions }
+    const size = inOrder.length
+    this.order = inOrder
+    this.positions = new Map(inOrder.map((node, i) => [node, i]))
+    this.values = new Array(size).fill(0)
+    this.states = new Uint8Array(size).fill(WAITING)
+    this.dirty = new Uint8Array(size)
+    const dependants: number[][] = inOrder.map(() => [])
+    this.programs = new Array(size)
+    this.slots = new Array(size)
+    this.needs = new Array(size)
+    inOrder.forEach((node, i) => {
+      const old = before.positions.get(node)
+      if (old !== undefined && !changed.has(node)) {
+        this.values[i] = before.values[old] as Value
+        this.states[i] = before.states[old] as number
+      } else this.dirty[i] = 1
+      const needs = this.needsOf(node).map((need) => this.positions.get(need) as number)
+      this.needs[i] = Int32Array.from(needs)
+      for (const need of needs) (dependants[need] as number[]).push(i)
+      this.load(i)
+    })
+    this.dependants = dependants
+    for (const node of this.failures.keys()) if (!this.nodes.has(node.cell.id)) this.failures.delete(node)
+  }
+
+  /** Computes what is marked, from a position on, marking on what depends on what changed. */
+  private recompute(from: number): Touched {
+    const { order, dirty, states, values, dependants } = this
+    this.traced = undefined
+    this.edition++
+    const touched: number[] = []
+    for (let i = from; i < order.length; i++) {
+      if (dirty[i] === 0) continue
+      dirty[i] = 0
+      const stateBefore = states[i]
+      const valueBefore = values[i]
+      this.compute(i)
+      touched.push(i)
+      if (states[i] === stateBefore && states[i] === VALUE && values[i] === valueBefore) continue
+      const list = dependants[i] as number[]
+      for (let k = 0; k < list.length; k++) dirty[list[k] as number] = 1
+    }
+    return touched
+  }
+
+  private compute(i: number): void {
+    if (this.failures.size > 0) this.failures.delete(this.order[i] as Node)
+    const program = this.programs[i]
+    if (program === undefined) {
+      this.settleWithout(i)
+      return
+    }
+    const needs = this.needs[i] as Int32Array
+    let worst = VALUE
+    for (let k = 0; k < needs.length; k++) {
+      const state = this.states[needs[k] as number] as number
+      if (state > worst) worst = state
+    }
+    if (worst !== VALUE) {
+      this.states[i] = worst
+      return
+    }
+    try {
+      const value = program(this.values, this.slots[i] as Int32Array)
+      this.values[i] = value
+      this.states[i] = VALUE
+      if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') this.refuseOdd(i, value)
+    } catch (error) {
+      this.fail(i, error)
+    }
+  }
+
+  /** A given, or a formula that cannot be computed. */
+  private settleWithout(i: number): void {
+    const node = this.order[i] as Node
+    const read = node.reading?.value ?? node.measured?.value
+    if (node.errors.length > 0 || this.circles.has(node)) this.states[i] = ERROR
+    else if (read !== undefined) {
+      this.values[i] = read
+      this.states[i] = VALUE
+    } else {
+      const needs = this.needs[i] as Int32Array
+      this.states[i] = needs.some((need) => this.states[need] === ERROR) ? ERROR : WAITING
+    }
+  }
+
+  private trace(): Trace {
+    this.traced ??= trace({
+      size: this.order.length,
+      needs: this.needs,
+      isWaiting: (i) => this.states[i] === WAITING,
+      isErroneous: (i) => this.states[i] === ERROR,
+      isFaulty: (i) => {
+        const node = this.order[i] as Node
+        return node.errors.length > 0 || this.failures.has(node) || this.circles.has(node)
+      },
+    })
+    return this.traced
+  }
+
+  private refuseOdd(i: number, value: Value): void {
+    const node = this.order[i] as Node
+    const refused = refusedValue(value, node.computable?.mayBeInfinite ?? false)
+    if (!refused) return
+    this.states[i] = ERROR
+    this.failures.set(node, problem(refused, 0, textOf(node).length))
+  }
+
+  private fail(i: number, error: unknown): void {
+    const node = this.order[i] as Node
+    this.failures.set(node, explainFailure(error, textOf(node), node.computable?.spans))
+    this.states[i] = ERROR
+  }
+}
+
+function asNodes(circles: ReadonlyMap<number, readonly number[]>, all: readonly Node[]): Map<Node, readonly Node[]> {
+  const paths = new Map<readonly number[], readonly Node[]>()
+  return new Map(
+    [...circles].map(([i, path]) => {
+      const nodes = paths.get(path) ?? path.map((member) => all[member] as Node)
+      paths.set(path, nodes)
+      return [all[i] as Node, nodes]
+    }),
+  )
+}
+
+const mayCarryLimits = ({ cell, meaning }: Node): boolean =>
+  cell.kind === 'given' || 'measured' in cell || meaning?.limits !== undefined
+
+const typedLimit = ({ reading, measured }: Node): number | undefined => (reading ?? measured)?.tolerance
+
+const textOf = (node: Node): string => (node.cell.kind === 'given' ? node.cell.value : formulaOf(node.cell))

@@ -1,0 +1,241 @@
+import {
+  advised,
+  type Computable,
+  ComputeError,
+  computeOnce,
+  type Diagnostic,
+  explainFailure,
+  problem,
+  showValue,
+  standingCautions,
+  type Type,
+  type Value,
+} from '../../language/index.ts'
+import type { Shown } from '../../units/index.ts'
+import { differenceInWords } from '../document/measured.ts'
+import type { Check, Drawing } from '../schema/document.ts'
+import { fillMessage, type Grounds, marginOf, standingOf } from './condition.ts'
+import { type Engine, VALUE, WAITING } from './engine.ts'
+import { formulaOf, type Node } from './node.ts'
+import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Measured, Outcome, WaitingOutcome } from './outcome.ts'
+import { type Spread, spreadOf, spreadOfCell } from './tolerance.ts'
+
+const LONGEST_PATH = 8
+
+/** Turns the engine's numbers into what is shown; made only for cells that are looked at. */
+export function outcomeOf(engine: Engine, node: Node): Outcome {
+  if (engine.isDuplicate(node)) return failed([duplicateName(node)])
+  const state = engine.state(node)
+  if (state === VALUE) return valueOutcome(engine, node)
+  return state === WAITING
+    ? { state: 'waiting', on: engine.waitsFor(node).map(({ cell }) => cell.name) }
+    : errorOf(engine, node)
+}
+
+const failed = (diagnostics: readonly Diagnostic[]): ErrorOutcome => ({ state: 'error', diagnostics })
+
+const duplicateName = (node: Node): Diagnostic =>
+  problem(`Another cell above is already named «${node.cell.name}». Give this one another name.`, 0, 0)
+
+function valueOutcome(engine: Engine, node: Node): Outcome {
+  if (node.schedule) return engine.parts.schedules?.outcome(engine, node) ?? { state: 'waiting', on: [] }
+  const type = node.type ?? node.reading?.type
+  if (!type) return { state: 'waiting', on: [] }
+  const value = engine.value(node)
+  const limits = node.reading || typeof value !== 'number' ? undefined : spreadOfCell(engine, node)
+  const tolerance = node.reading
+    ? node.reading.tolerance
+    : limits && Math.max(limits.high - (value as number), (value as number) - limits.low)
+  const { reading } = node
+  const shown = showValue(value, type, node.unit, node.reading || isSeen(value, tolerance) ? tolerance : undefined)
+  return {
+    state: 'value',
+    value,
+    type,
+    shown,
+    ...(tolerance === undefined ? {} : { tolerance }),
+    ...(limits ? { limits } : {}),
+    ...(node.measured?.error ? { measuredAmiss: node.measured.error } : {}),
+    ...(node.measured?.value === undefined ? {} : { measured: measuredOf(engine, node, type, shown) }),
+    ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
+    offers: (reading ?? node.measured)?.offers ?? [],
+    warnings: warningsOf(engine, node),
+    ...standingCautions(node.meaning?.calls ?? []),
+  }
+}
+
+/** Limits far below the digits of a figure would only lengthen it. */
+const isSeen = (value: Value, tolerance: number | undefined): boolean =>
+  tolerance !== undefined && tolerance >= 5e-4 * Math.abs(value as number)
+
+function measuredOf(engine: Engine, node: Node, type: Type, shown: Shown): Measured {
+  const value = byFormula(engine, node)
+  if (value === undefined) return { shown, difference: '' }
+  return {
+    shown,
+    computed: { value, shown: showValue(value, type, node.unit) },
+    difference: differenceInWords(engine.value(node) as number, value as number, type, node.unit),
+  }
+}
+
+/** What a measured cell would be by its formula. */
+function byFormula(engine: Engine, { computable }: Node): Value | undefined {
+  if (!computable || !isReady(engine, computable)) return undefined
+  try {
+    return computeOnce(computable, (name) => cellValue(engine, name) as Value).value
+  } catch (error) {
+    if (error instanceof ComputeError) return undefined
+    throw error
+  }
+}
+
+const isReady = (engine: Engine, { inputs }: Computable): boolean =>
+  inputs.every((input) => !('cell' in input) || cellValue(engine, input.cell) !== undefined)
+
+function warningsOf(engine: Engine, node: Node): Diagnostic[] {
+  if (!node.meaning) return []
+  const to = textLength(node)
+  const advice = advised(() => byFormula(engine, node))
+  return [
+    ...node.meaning.warnings,
+    ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, mends: [] })),
+  ]
+}
+
+const textLength = ({ cell }: Node): number => (cell.kind === 'given' ? 0 : formulaOf(cell).length)
+
+const cellValue = (engine: Engine, name: string): Value | undefined => {
+  const node = engine.named(name)
+  return node && engine.state(node) === VALUE ? engine.value(node) : undefined
+}
+
+function errorOf(engine: Engine, node: Node): ErrorOutcome {
+  const circle = engine.circle(node)
+  if (circle) return failed([circleProblem(circle, node)])
+  if (node.errors.length > 0) return failed(node.errors)
+  const failure = engine.failure(node)
+  if (failure) return failed([failure])
+  const source = engine.originOf(node)
+  const origin = source.cell.name
+  // What is wrong there is said here too: the cell may be folded away.
+  const why = source === node ? '' : (errorOf(engine, source).diagnostics[0]?.message ?? '')
+  return {
+    state: 'error',
+    diagnostics: [problem(`Mend the cell «${origin}» first. ${why}`.trim(), 0, textLength(node))],
+    origin,
+  }
+}
+
+function circleProblem(circle: readonly Node[], node: Node): Diagnostic {
+  // Told from this cell on, where it is on the way round.
+  const at = Math.max(0, circle.indexOf(node))
+  const first = [...circle.slice(at, at + LONGEST_PATH), ...circle.slice(0, at).slice(0, LONGEST_PATH)]
+  const names = first.slice(0, LONGEST_PATH).map(({ cell }) => cell.name)
+  const shown = circle.length > LONGEST_PATH ? [...names, '…'] : names
+  return problem(
+    `These cells go round in a circle: ${[...shown, names[0]].join(' → ')}. Break it in one of them.`,
+    0,
+    textLength(node),
+  )
+}
+
+type CheckStands = Pick<CheckOutcome, 'state' | 'hangsOn'>
+
+function standsBy(engine: Engine, node: Node, cell: Check, outcome: Outcome): CheckStands {
+  if (outcome.state === 'error') return { state: 'error' }
+  if (outcome.state === 'waiting') return { state: 'waits' }
+  if (outcome.value !== true) return { state: 'fails' }
+  if (!node.meaning) return { state: 'holds' }
+  const { slack, hangsOn } = standingOf(node.meaning.condition(), groundsOf(engine))
+  const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
+  return { state: close || hangsOn ? 'close' : 'holds', ...(hangsOn ? { hangsOn } : {}) }
+}
+
+/** How a check stands, without its words. */
+export const checkStateOf = (engine: Engine, node: Node, cell: Check): CheckOutcome['state'] =>
+  standsBy(engine, node, cell, outcomeOf(engine, node)).state
+
+export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {
+  const outcome = outcomeOf(engine, node)
+  const stands = standsBy(engine, node, cell, outcome)
+  if (outcome.state === 'error')
+    return { ...stands, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
+  if (outcome.state === 'waiting') return { ...stands, message: waitingMessage(outcome, node), diagnostics: [] }
+  const words = stands.state === 'fails' ? cell.message : (cell.holds ?? cell.label ?? '')
+  return { ...stands, message: filled(engine, words), diagnostics: outcome.warnings }
+}
+
+type Cells = (name: string) => Value
+
+/** What a sheet's conditions are judged with. */
+export const groundsOf = (engine: Engine): Grounds => ({
+  value: (name) => cellValue(engine, name) as Value,
+  spread: (names, figure) => spreadOfNames(engine, names, figure),
+})
+
+/** How far something computed from named cells may be off. */
+function spreadOfNames(engine: Engine, names: readonly string[], figure: (cells: Cells) => number): Spread | undefined {
+  const places = new Map(
+    names.flatMap((name) => {
+      const node = engine.named(name)
+      return node ? [[name, engine.positionOf(node)] as const] : []
+    }),
+  )
+  return spreadOf(engine, {
+    from: [...places.values()],
+    of: (values) => figure((name) => values[places.get(name) as number] as Value),
+  })
+}
+
+function waitingMessage({ on }: WaitingOutcome, { unread }: Node): string {
+  if (unread) return UNREAD
+  if (on.length === 0) return 'it has no condition yet.'
+  return `for ${on.slice(0, 3).join(', ')}${on.length > 3 ? ` and ${on.length - 3} more` : ''}.`
+}
+
+function filled(engine: Engine, message: string): string {
+  const show = (name: string): string | undefined => {
+    const node = engine.named(name)
+    const outcome = node && outcomeOf(engine, node)
+    return outcome?.state === 'value' ? (outcome.shown.mark ?? outcome.shown.text) : undefined
+  }
+  return fillMessage(message, (formula) => (engine.named(formula) ? show(formula) : inlineFigure(engine, formula)))
+}
+
+/** Computes and shows a formula that stands inside a message. */
+function inlineFigure(engine: Engine, formula: string): string | undefined {
+  const found = engine.understand(formula)
+  if (!found?.meaning || found.uses.some((name) => cellValue(engine, name) === undefined)) return undefined
+  const { computable } = found.meaning
+  try {
+    return showValue(computeOnce(computable, (name) => cellValue(engine, name) as Value).value, computable.type).text
+  } catch (error) {
+    if (error instanceof ComputeError) return undefined
+    throw error
+  }
+}
+
+/** Computes what feeds a drawing; what does not compute is named with why. */
+export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutcome {
+  const values: Record<string, Value> = {}
+  const missing: Record<string, string> = {}
+  const scope = engine.scope()
+  for (const [input, formula] of Object.entries(drawing.from)) {
+    if (formula.trim() === '') continue
+    const found = engine.understand(formula, scope)
+    const absent = found?.uses.filter((name) => cellValue(engine, name) === undefined) ?? []
+    if (!found) missing[input] = UNREAD
+    else if (absent.length > 0) missing[input] = `waits for ${absent.join(', ')}`
+    else if (!found.meaning) missing[input] = found.errors[0]?.message ?? 'is in error'
+    else
+      try {
+        values[input] = computeOnce(found.meaning.computable, (name) => cellValue(engine, name) as Value).value
+      } catch (error) {
+        missing[input] = explainFailure(error, formula).message
+      }
+  }
+  return { values, missing }
+}
+
+/** What is said for as long as the checker is fetched. */
+const UNREAD = 'its formula is being read.'

@@ -1,0 +1,149 @@
+import {
+  type Computable,
+  type Diagnostic,
+  fitsDeclared,
+  type Meaning,
+  problem,
+  type ReadFormula,
+  type Scope,
+  type Type,
+  YES_NO,
+} from '../../language/index.ts'
+import type { DisplayUnit } from '../../units/index.ts'
+import { readKit } from '../document/kit-given.ts'
+import { readMeasured } from '../document/measured.ts'
+import { declaredUnit, type GivenReading, readGiven } from '../document/read-given.ts'
+import type { Check, Given, NamedCell, Result } from '../schema/document.ts'
+import type { ScheduleMeaning } from '../table/table-node.ts'
+import type { Parts } from './capabilities.ts'
+
+/** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
+export interface Node {
+  cell: NamedCell
+  /** The words in its formula that may be cells, whether or not there are such cells. */
+  mentions: readonly string[]
+  /** Its formula read, so that a check in another scope need not read it again. */
+  read: ReadFormula | undefined
+  type: Type | undefined
+  unit: DisplayUnit | undefined
+  reading: GivenReading | undefined
+  /** What was measured in place of what is computed. */
+  measured: GivenReading | undefined
+  meaning: Meaning | undefined
+  /** Its formula is known to the checker alone, which is not here yet. */
+  unread: boolean
+  computable: Computable | undefined
+  /** Of a schedule: its columns, and what computes its rows. */
+  schedule: ScheduleMeaning | undefined
+  /** What is wrong with the text; while there is anything, nothing is computed. */
+  errors: readonly Diagnostic[]
+}
+
+export function newNode(cell: NamedCell, parts: Parts): Node {
+  const node: Node = {
+    cell,
+    mentions: [],
+    read: undefined,
+    type: undefined,
+    unit: undefined,
+    reading: undefined,
+    measured: undefined,
+    meaning: undefined,
+    unread: false,
+    computable: undefined,
+    schedule: undefined,
+    errors: [],
+  }
+  setCell(node, cell, parts)
+  return node
+}
+
+/** The formula of a cell that has one. */
+export const formulaOf = (cell: NamedCell): string =>
+  cell.kind === 'result' ? cell.formula : cell.kind === 'check' ? cell.condition : ''
+
+/** Forgets what a node's text meant. */
+export function forgetMeaning(node: Node): void {
+  node.type = undefined
+  node.unit = undefined
+  node.reading = undefined
+  node.measured = undefined
+  node.meaning = undefined
+  node.unread = false
+  node.computable = undefined
+  node.schedule = undefined
+  node.errors = []
+}
+
+/** Takes a cell's new text in; its check must follow. */
+export function setCell(node: Node, cell: NamedCell, { reader, schedules }: Parts): void {
+  // A given that becomes a result, or the other way about, keeps nothing but its type, which the check compares.
+  if (node.cell.kind !== cell.kind) {
+    const { type } = node
+    forgetMeaning(node)
+    node.type = type
+  }
+  node.cell = cell
+  if (cell.kind === 'schedule') {
+    node.mentions = schedules?.namesIn(cell, reader) ?? []
+    return
+  }
+  node.read = cell.kind === 'given' ? undefined : reader.read(formulaOf(cell))
+  node.mentions = node.read?.mentions ?? []
+}
+
+/** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
+export function checkNode(node: Node, scope: Scope, parts: Parts): boolean {
+  const before = node.type
+  if (node.cell.kind === 'given') checkGiven(node, node.cell)
+  else if (node.cell.kind !== 'schedule') checkFormulaCell(node, node.cell, scope)
+  else if (parts.schedules) parts.schedules.check(node, node.cell, scope, parts.reader)
+  else node.unread = true
+  return !sameOrBothMissing(before, node.type)
+}
+
+function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boolean {
+  return a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b))
+}
+
+function checkGiven(node: Node, given: Given): void {
+  node.reading = given.entry === 'kit' ? readKit(given) : readGiven(given)
+  node.unit = declaredUnit(given.unit).unit
+  node.type = node.reading.type
+  node.errors = node.reading.error ? [node.reading.error] : []
+}
+
+function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void {
+  const text = formulaOf(cell)
+  node.meaning = undefined
+  node.unread = false
+  node.computable = undefined
+  node.measured = undefined
+  node.type = undefined
+  const declared = cell.kind === 'result' ? declaredUnit(cell.unit) : {}
+  node.unit = declared.unit
+  node.errors = []
+  if (text.trim() === '') return
+  const found = node.read?.check(scope)
+  node.unread = found === undefined
+  if (!found) return
+  const { meaning } = found
+  const type = meaning?.computable.type
+  const errors = [...found.errors]
+  if (declared.error) errors.push(declared.error)
+  const misfit =
+    type &&
+    (cell.kind === 'check' ? notACondition(type, text) : declared.unit && fitsDeclared(type, text, declared.unit))
+  if (misfit) errors.push(misfit)
+  node.errors = errors
+  node.meaning = meaning
+  if (!meaning || errors.length > 0) return
+  node.computable = meaning.computable
+  node.type = meaning.computable.type
+  if (cell.kind === 'result') node.measured = readMeasured(cell.measured, node.type, node.unit)
+}
+
+function notACondition({ kind }: Type, text: string): Diagnostic | undefined {
+  if (kind === YES_NO.kind) return undefined
+  return problem('A check needs a condition that is either so or not, such as «a <= b».', 0, text.length)
+}

@@ -1,0 +1,81 @@
+import type { Diagnostic, Type, Value } from '../../language/index.ts'
+import type { Offer, Shown } from '../../units/index.ts'
+import type { LeftOut } from '../table/row-status.ts'
+import type { Spread } from './tolerance.ts'
+
+/** What became of a given or a result. */
+export type Outcome = ValueOutcome | WaitingOutcome | ErrorOutcome
+
+export interface ValueOutcome {
+  readonly state: 'value'
+  readonly value: Value
+  readonly type: Type
+  readonly shown: Shown
+  /** Limits of error, in coherent SI: a given's own, or a result's in the worst case. */
+  readonly tolerance?: number
+  /** Where a result's limits come from, and how far it is likely to be off. */
+  readonly limits?: Spread
+  /** A result that was measured: its value above is the measured one, which feeds onward. */
+  readonly measured?: Measured
+  /** Why what was typed as measured cannot be read; the computed value then feeds onward. */
+  readonly measuredAmiss?: Diagnostic
+  /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
+  readonly readAs?: string
+  /** Of a schedule: the rows that formulas do not see. */
+  readonly leftOut?: readonly LeftOut[]
+  /** Other ways a given's text could have been meant. */
+  readonly offers: readonly Offer[]
+  /** Doubts about the formula, cautions about these figures. */
+  readonly warnings: readonly Diagnostic[]
+  /** What to mind with the functions used. */
+  readonly cautions: readonly string[]
+  /** What in them may harm a person or an original. */
+  readonly safety: readonly string[]
+}
+
+export interface Measured {
+  readonly shown: Shown
+  /** What it is by the formula, where that computes. */
+  readonly computed?: { readonly value: Value; readonly shown: Shown }
+  /** `4 mm over`; empty where there is nothing to compare with. */
+  readonly difference: string
+}
+
+export interface WaitingOutcome {
+  readonly state: 'waiting'
+  /** The names of the givens it waits for. */
+  readonly on: readonly string[]
+}
+
+export interface ErrorOutcome {
+  readonly state: 'error'
+  readonly diagnostics: readonly Diagnostic[]
+  /** The cell the error comes from, where it is another one. */
+  readonly origin?: string
+}
+
+/** How a check stands. */
+export interface CheckOutcome {
+  readonly state: 'holds' | 'close' | 'fails' | 'waits' | 'error'
+  /** The sentence to show, figures put in. */
+  readonly message: string
+  readonly diagnostics: readonly Diagnostic[]
+  /** Close because it holds for the values but not over their limits: the givens it depends on, the greatest first. */
+  readonly hangsOn?: readonly string[]
+}
+
+/** What feeds a drawing: a number in coherent SI, yes or no, a text, a list or a record for each formula that computes. */
+export interface DrawingOutcome {
+  readonly values: Readonly<Record<string, Value>>
+  /** The inputs that do not compute (yet), each with why. */
+  readonly missing: Readonly<Record<string, string>>
+}
+
+/** How many checks stand how, and how many cells are in error. */
+export interface Standing {
+  readonly holds: number
+  readonly close: number
+  readonly fails: number
+  readonly waits: number
+  readonly errors: number
+}

@@ -1,0 +1,34 @@
+import { Preparer } from '../language/compiling/precompile.ts'
+import type { PreparedFormulas } from '../language/evaluating/precompiled.ts'
+import type { Library } from '../language/index.ts'
+import { formulasShown } from './document/message-places.ts'
+import { isNamed } from './document/names.ts'
+import { Sheet } from './editing/sheet.ts'
+import type { Node } from './engine/node.ts'
+import { feedOf } from './run/feed.ts'
+import type { Cell, Worksheet } from './schema/document.ts'
+import { footOf } from './table/footer.ts'
+import { SCHEDULES } from './table/table-capability.ts'
+
+/** Opens worksheets, looks at everything in them as one who fills them in does, and keeps what their formulas mean. */
+export function prepare(worksheets: readonly Worksheet[], library: Library): PreparedFormulas {
+  const reader = new Preparer()
+  for (const worksheet of worksheets) {
+    const sheet = new Sheet(worksheet, library, { reader, schedules: SCHEDULES })
+    for (const cell of sheet.cells) lookAt(sheet, cell)
+  }
+  return reader.prepared
+}
+
+function lookAt(sheet: Sheet, cell: Cell): void {
+  if (isNamed(cell)) sheet.outcome(cell.id)
+  if (cell.kind === 'check') sheet.check(cell.id)
+  if (cell.kind === 'drawing') sheet.drawing(cell.id)
+  if (cell.kind === 'run') feedOf(sheet.engine, cell)
+  if (cell.kind === 'schedule') footOf(sheet.engine, sheet.engine.node(cell.id) as Node)
+  // A message that is not shown just now, too.
+  for (const formula of formulasShown(cell)) {
+    sheet.namesIn(formula)
+    sheet.engine.understand(formula)
+  }
+}

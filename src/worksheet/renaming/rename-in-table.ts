@@ -1,0 +1,50 @@
+import { namesIn, WHOLE } from '../../language/index.ts'
+import { ChangeRefused } from '../document/change.ts'
+import { labelOf } from '../document/label.ts'
+import type { Cell, Schedule } from '../schema/document.ts'
+import { columnPlan, refusedColumnName } from '../table/columns.ts'
+import { followColumn } from './follow-names.ts'
+
+/** The names of the sheet that a schedule's formulas and the conditions at its foot use. */
+export function namesOutside(cell: Schedule): ReadonlySet<string> {
+  const { outside, places } = columnPlan(cell.columns, WHOLE)
+  const foot = cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where = '' }) => namesIn(where)))
+  return new Set([...outside, ...foot.map(({ name }) => name).filter((name) => !places.has(name))])
+}
+
+/** Why a cell's new name cannot follow into a schedule: a column there bears it, and would be meant instead. */
+export function refusedByColumn(cell: Schedule, from: string, to: string): string | undefined {
+  if (!cell.columns.some(({ name }) => name === to) || !namesOutside(cell).has(from)) return undefined
+  return `A formula in «${labelOf(cell)}» uses «${from}», and a column there is already named «${to}». Choose another name, or rename the column first.`
+}
+
+/** A column under another name, which follows into the schedule's formulas and into `originals.name` elsewhere. */
+export function withColumnRenamed(cells: readonly Cell[], id: string, at: number, name: string): Cell[] {
+  const cell = cells.find((one): one is Schedule => one.id === id && one.kind === 'schedule')
+  const column = cell?.columns[at]
+  if (!cell || !column) throw new ChangeRefused('This column is no longer in the sheet.')
+  const from = column.name
+  if (from === name) return [...cells]
+  const refused =
+    refusedColumnName(
+      name,
+      cell.columns.filter((_, other) => other !== at).map((other) => other.name),
+    ) ??
+    (rowNames(cell, cells).has(name)
+      ? `A formula over the rows of «${labelOf(cell)}» uses the sheet’s «${name}»; under that name the column would be meant instead.`
+      : undefined)
+  if (refused) throw new ChangeRefused(refused)
+  const renamed = { ...cell, columns: cell.columns.with(at, { ...column, name }) }
+  // Of two with one name, formulas mean the first: what they say of it stays.
+  if (cell.columns.findIndex((other) => other.name === from) !== at)
+    return cells.map((other) => (other.id === id ? renamed : other))
+  return cells.map((other) =>
+    followColumn(other.id === id ? renamed : other, { schedule: cell, from, to: name }, cells),
+  )
+}
+
+/** The names of the sheet used where a row of the schedule is meant: in it, and in the runs made of it. */
+function rowNames(cell: Schedule, cells: readonly Cell[]): ReadonlySet<string> {
+  const runs = cells.flatMap((one) => (one.kind === 'run' && one.of === cell.name ? Object.values(one.from) : []))
+  return new Set([...namesOutside(cell), ...runs.flatMap((text) => namesIn(text).map(({ name }) => name))])
+}

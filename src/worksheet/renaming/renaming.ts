@@ -1,0 +1,22 @@
+import { ChangeRefused } from '../document/change.ts'
+import { isNamed, refusedName } from '../document/names.ts'
+import type { Cell } from '../schema/document.ts'
+import { followNames } from './follow-names.ts'
+import { refusedByColumn, withColumnRenamed } from './rename-in-table.ts'
+
+/** A new name follows into every formula, message, drawing and list of names. */
+function withCellRenamed(cells: readonly Cell[], id: string, name: string): Cell[] {
+  const cell = cells.find((one) => one.id === id)
+  if (!cell) throw new ChangeRefused('This cell is no longer in the sheet.')
+  if (!isNamed(cell)) throw new ChangeRefused('This cell bears no name.')
+  const from = cell.name
+  if (from === name) return [...cells]
+  const schedules = cells.filter((other) => other.kind === 'schedule')
+  const refused = [refusedName(name, cells, id), ...schedules.map((other) => refusedByColumn(other, from, name))]
+  for (const reason of refused) if (reason) throw new ChangeRefused(reason)
+  const names = new Map([[from, name]])
+  return cells.map((other): Cell => followNames(other.id === id ? ({ ...other, name } as Cell) : other, names, cells))
+}
+
+/** How cells, and columns of schedules, come to other names. */
+export const RENAMING = { cell: withCellRenamed, column: withColumnRenamed }

@@ -1,0 +1,72 @@
+import type { Engine } from '../engine/engine.ts'
+import type { Run, Schedule } from '../schema/document.ts'
+import { RUN_INPUTS } from './inputs.ts'
+import type { Original, Rig, Unread } from './plan.ts'
+import { rigOf } from './rig.ts'
+import { listOf } from './rows.ts'
+import { type Lack, type Source, sourceOf } from './source.ts'
+
+/** What a run cell’s formulas come to, over the rows of its schedule and the sheet. */
+export interface RunFeed {
+  /** The schedule it is of; none where there is no such schedule. */
+  readonly schedule: Schedule | undefined
+  readonly list: readonly (Original | Unread)[]
+  /** Undefined while anything is wanting. */
+  readonly rig: Rig | undefined
+  /** What must be mended or filled in before anything can be planned. */
+  readonly wanting: readonly Lack[]
+  /** What is fed, but gives nothing (yet): the plan goes without. */
+  readonly without: readonly Lack[]
+  /** The names of the inputs that give something. */
+  readonly fed: ReadonlySet<string>
+  /** The column that is ticked when an original is done; none where another formula says so. */
+  readonly ticks: number | undefined
+  /** Actual figures that cannot be read, by row. */
+  readonly remarks: ReadonlyMap<number, string>
+}
+
+/** The schedule a run is of. */
+export function scheduleOf(engine: Engine, run: Run): Schedule | undefined {
+  const cell = run.of === undefined ? undefined : engine.named(run.of)?.cell
+  return cell?.kind === 'schedule' ? cell : undefined
+}
+
+export function feedOf(engine: Engine, run: Run): RunFeed {
+  const node = run.of === undefined ? undefined : engine.named(run.of)
+  const schedule = scheduleOf(engine, run)
+  const sources = new Map<string, Source>()
+  const wanting: Lack[] = []
+  const without: Lack[] = []
+  for (const input of RUN_INPUTS) {
+    const formula = run.from[input.name]?.trim() ?? ''
+    if (formula === '') {
+      if (input.needed) wanting.push({ input, why: 'no formula feeds it' })
+      continue
+    }
+    const found = sourceOf(engine, input.over === 'row' && schedule ? node : undefined, schedule, input, formula)
+    if ('why' in found) (input.needed ? wanting : without).push(found)
+    else sources.set(input.name, found)
+  }
+  const rig = rigOf(sources, wanting, without)
+  const { list, remarks } =
+    node && schedule && wanting.length === 0
+      ? listOf(engine, node, schedule, sources)
+      : { list: [], remarks: new Map() }
+  return {
+    schedule,
+    list,
+    rig: schedule && wanting.length === 0 ? rig : undefined,
+    wanting,
+    without,
+    fed: new Set(sources.keys()),
+    ticks: schedule && ticked(schedule, run.from.done),
+    remarks,
+  }
+}
+
+/** The column a press can tick: named by itself, and filled in with ticks or moments. */
+function ticked({ columns }: Schedule, done: string | undefined): number | undefined {
+  const at = columns.findIndex(({ name }) => name === done?.trim())
+  const entry = columns[at]?.entry
+  return entry === 'tick' || entry === 'date and time' ? at : undefined
+}

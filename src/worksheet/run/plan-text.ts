@@ -1,0 +1,60 @@
+import type { TilePlan } from '../../functions/camera/tile-plan.ts'
+import { DATA, NONE, SAMPLING, showQuantity } from '../../units/index.ts'
+import type { Means } from './reach.ts'
+
+/** The figures of a plan in words, as the page, the paper and the terminal write them. */
+
+const RATIO = { dimension: NONE, factor: 1, offset: 0, symbol: '', notation: 'ratio' } as const
+
+export const ratioInWords = (magnification: number): string => showQuantity(magnification, NONE, { unit: RATIO }).text
+
+/** `1 h 25 min`, to the minute; under a minute to the second. */
+export function timeInWords(seconds: number): string {
+  if (seconds < 59.5) return `${Math.round(seconds)} s`
+  const minutes = Math.round(seconds / 60)
+  if (minutes < 60) return `${minutes} min`
+  const rest = minutes % 60
+  return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`
+}
+
+export const dataInWords = (bits: number): string => showQuantity(bits, DATA).text
+
+export const samplingInWords = (sampling: number): string => showQuantity(sampling, SAMPLING).text
+
+/** To the millimetre, as a scale on a column is read. */
+export const heightInWords = (metres: number): string => `${Math.round(metres * 1e3)} mm`
+
+interface Standing {
+  readonly heights?: { readonly least: number; readonly most: number } | undefined
+  readonly track: number | undefined
+}
+
+/** Where the carriage stands on the column; without a column, from original to sensor; empty without a lens. */
+export function heightsInWords({ heights, track }: Standing): string {
+  if (!heights) return track === undefined ? '' : heightInWords(track)
+  const [low, high] = [heightInWords(heights.least), heightInWords(heights.most)]
+  return low === high ? low : `${low.replace(/ mm$/, '')} to ${high}`
+}
+
+const listed = (pieces: readonly number[], show: (one: number) => string, unit: string): string =>
+  `${pieces.map(show).join(' + ')} ${unit}`
+const figure = (value: number): string => `${Number(value.toPrecision(4))}`
+
+/** `tubes 12 + 20 mm`; empty where nothing is known of the lens. */
+export function meansInWords(means: Means | undefined): string {
+  if (!means) return ''
+  if (means.kind === 'lens') return 'lens alone'
+  const one = means.pieces.length === 1
+  return means.kind === 'tubes'
+    ? `${one ? 'tube' : 'tubes'} ${listed(means.pieces, (length) => figure(length * 1e3), 'mm')}`
+    : `close-up ${one ? 'lens' : 'lenses'} ${listed(means.pieces, figure, 'dpt')}`
+}
+
+/** `3 × 2 frames, turned`; empty for an original taken whole. */
+export const tilesInWords = ({ across, down, count, turned }: TilePlan): string =>
+  count === 1 ? '' : `${across} × ${down} frames${turned ? ', turned' : ''}`
+
+export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`
+
+export const daysInWords = (days: number | undefined): string =>
+  days === undefined ? '' : counted(Number(days.toFixed(1)), 'day')

@@ -1,0 +1,291 @@
+import { fitMagnification } from '../../functions/camera/fit.ts'
+import type { TilePlan } from '../../functions/camera/tile-plan.ts'
+import { type Allowed, fewestSetups } from '../../functions/work/setups.ts'
+import { type Amount, addTo, NOTHING, type Pace, type Standing, standingOf, type Whole, wholeOf } from './estimate.ts'
+import { type LensAtHand, type Means, type Range, Reach, withinTrack } from './reach.ts'
+import { type Face, framesAt, mostFor } from './tiles.ts'
+
+/** One original of the list; lengths in m, sampling in px/m, times in s, data in bit. */
+export interface Original extends Face {
+  /** Its place in the list, from 0. */
+  readonly row: number
+  readonly title: string
+  readonly thickness: number
+  /** Wanted at the original. */
+  readonly sampling: number
+  /** Originals of different exposure classes share no set-up. */
+  readonly exposure: string
+  /** Pages or sides to take. */
+  readonly pages: number
+  readonly frameTime: number
+  /** To lay it on and take it off. */
+  readonly originalTime: number
+  readonly frameData: number
+  readonly done: boolean
+  readonly actualTime?: number | undefined
+  readonly actualFrames?: number | undefined
+}
+
+/** A row the planner cannot read. */
+export interface Unread {
+  readonly row: number
+  readonly title: string
+  readonly why: string
+  readonly done: boolean
+}
+
+/** The camera, the lens and the column; lengths in m. */
+export interface Rig extends Pace {
+  readonly sensor: { readonly width: number; readonly height: number }
+  /** Length per pixel. */
+  readonly pitch: number
+  readonly lens?: LensAtHand | undefined
+  readonly column?:
+    | {
+        /** From the sensor up to the mark on the carriage. */
+        readonly offset: number
+        readonly least?: number | undefined
+        readonly most?: number | undefined
+      }
+    | undefined
+  /** Kept of each frame, the first included. */
+  readonly copies: number
+}
+
+export interface Planned extends Amount {
+  readonly original: Original
+  readonly tiles: TilePlan
+  /** Why it is taken in parts. */
+  readonly tiled?: string | undefined
+  /** The carriage's mark on the column, the original's thickness included. */
+  readonly height?: number | undefined
+}
+
+export interface PlannedSetup extends Amount {
+  readonly magnification: number
+  /** What it gives, in px/m: at least what each of its originals asks. */
+  readonly sampling: number
+  readonly exposure: string
+  readonly means: Means | undefined
+  /** From original to sensor, in m. */
+  readonly track: number | undefined
+  /** Of the carriage's mark, from the thinnest original to the thickest. */
+  readonly heights?: { readonly least: number; readonly most: number } | undefined
+  readonly originals: readonly Planned[]
+}
+
+/** Why a row is in no set-up. */
+export type Cause = 'unread' | 'reach' | 'column' | 'overlap' | 'tiles'
+
+export interface Unplanned {
+  readonly row: number
+  readonly title: string
+  readonly cause: Cause
+  readonly why: string
+  readonly done: boolean
+}
+
+export interface RunPlan {
+  readonly setups: readonly PlannedSetup[]
+  readonly unplanned: readonly Unplanned[]
+  /** Done, and in no set-up because only what is left is planned. */
+  readonly leftOut: readonly (Original | Unread)[]
+  readonly total: Whole
+  /** Of the whole list, whatever is planned of it. */
+  readonly standing: Standing
+}
+
+/** More frames of one original are taken to be a slip in a unit. */
+export const MOST_TILES = 10_000
+
+interface Candidate {
+  readonly original: Original
+  /** In whatever set-up: the fewest frames it can be taken in. */
+  readonly amount: Amount
+  readonly allowed: Omit<Allowed, 'exposureClass'>
+}
+
+/**
+ * Puts originals into set-ups that share magnification, means of getting closer and exposure: the fewest there can be
+ * while every original is taken in the fewest frames its wanted sampling allows.
+ *
+ * An original in one frame allows every magnification from wanted sampling × pitch to where it fills the sensor; one
+ * too large for that, from there to where one more frame would be needed. Both are intervals, cut to what the lens
+ * and its tubes reach, so that the fewest points that touch all of them are the fewest set-ups.
+ *
+ * In working order: the exposures as they first come in the list; in each from the lowest camera to the highest, which
+ * goes one way and is always set from below, so that play in its drive does not count, and tubes only come off; in a
+ * set-up first what is taken whole, then by thickness, then as listed.
+ */
+export function planRun(
+  list: readonly (Original | Unread)[],
+  rig: Rig,
+  options: { readonly left?: boolean } = {},
+): RunPlan {
+  const reach = new Reach(rig.lens)
+  const unplanned: Unplanned[] = []
+  const leftOut: (Original | Unread)[] = []
+  const candidates: Candidate[] = []
+  const reckoned: Candidate[] = []
+  for (const one of list) {
+    const found = 'why' in one ? refused(one, 'unread', one.why) : candidateOf(one, rig, reach)
+    if ('amount' in found) reckoned.push(found)
+    if (options.left && one.done) leftOut.push(one)
+    else if ('amount' in found) candidates.push(found)
+    else unplanned.push(found)
+  }
+  const setups = setupsOf(candidates, rig, reach)
+  const setupsLeft = setups.filter(({ originals }) => originals.some(({ original }) => !original.done)).length
+  return {
+    setups,
+    unplanned,
+    leftOut,
+    total: wholeOf(setups.reduce(addTo, NOTHING), candidates.length, setups.length, rig),
+    standing: standingOf(
+      reckoned.map(({ amount, original: { done, actualTime, actualFrames } }) => ({
+        planned: amount,
+        done,
+        actualTime,
+        actualFrames,
+      })),
+      setupsLeft,
+      rig,
+    ),
+  }
+}
+
+function setupsOf(candidates: readonly Candidate[], rig: Rig, reach: Reach): PlannedSetup[] {
+  const classes = new Map<string, number>()
+  const classOf = (exposure: string): number => {
+    const known = classes.get(exposure) ?? classes.size
+    classes.set(exposure, known)
+    return known
+  }
+  return fewestSetups(
+    candidates.map(({ original, allowed }) => ({ ...allowed, exposureClass: classOf(original.exposure) })),
+  )
+    .setups.toSorted((a, b) => a.exposureClass - b.exposureClass || b.magnification - a.magnification)
+    .map(({ magnification, originals }) =>
+      setupOf(
+        magnification,
+        originals.map((i) => candidates[i] as Candidate),
+        rig,
+        reach,
+      ),
+    )
+}
+
+function setupOf(magnification: number, members: readonly Candidate[], rig: Rig, reach: Reach): PlannedSetup {
+  const means = reach.meansFor(magnification)
+  const track = means?.track(magnification)
+  const height = track !== undefined && rig.column ? track + rig.column.offset : undefined
+  const originals = members
+    .map(({ original, amount, allowed }): Planned => {
+      // Held by a hair less than its least magnification it could come out a frame over.
+      const tiles = framesAt(original, rig.sensor, magnification) ?? framesAt(original, rig.sensor, allowed.least)
+      return {
+        original,
+        ...amount,
+        tiles: tiles as TilePlan,
+        height: height === undefined ? undefined : height + original.thickness,
+        tiled: (tiles as TilePlan).count > 1 ? tooLarge(original, rig, allowed.least) : undefined,
+      }
+    })
+    .sort(
+      (a, b) =>
+        Number(a.tiles.count > 1) - Number(b.tiles.count > 1) ||
+        a.original.thickness - b.original.thickness ||
+        a.original.row - b.original.row,
+    )
+  const thicknesses = originals.map(({ original }) => original.thickness)
+  return {
+    magnification,
+    sampling: magnification / rig.pitch,
+    exposure: (members[0] as Candidate).original.exposure,
+    means,
+    track,
+    heights:
+      height === undefined
+        ? undefined
+        : { least: height + leastOf(thicknesses), most: height - leastOf(thicknesses.map((one) => -one)) },
+    originals,
+    ...originals.reduce(addTo, NOTHING),
+  }
+}
+
+const leastOf = (values: readonly number[]): number => values.reduce((least, one) => Math.min(least, one), Infinity)
+
+const refused = ({ row, title, done }: Unread | Original, cause: Cause, why: string): Unplanned => ({
+  row,
+  title,
+  done,
+  cause,
+  why,
+})
+
+const ratio = (m: number): string => (m >= 1 ? `${Number(m.toPrecision(3))}:1` : `1:${Number((1 / m).toPrecision(3))}`)
+const millimetres = (length: number): string => `${Number((length * 1e3).toPrecision(4))} mm`
+const ppi = (sampling: number): string => `${Number((sampling * 25.4e-3).toPrecision(4))} ppi`
+
+/** Why an original is taken in parts. */
+function tooLarge(original: Original, { sensor, pitch }: Rig, least: number): string {
+  const { width, height, border, turn, sampling } = original
+  const whole = fitMagnification(width, height, sensor.width, sensor.height, border, turn)
+  return whole >= sampling * pitch * (1 - 1e-9)
+    ? `It would go into one frame at ${ratio(whole)}, which nothing at hand gives; ${ratio(least)} is the next.`
+    : `Too large for one frame at ${ppi(sampling)}.`
+}
+
+/** The magnifications the column allows an original; undefined where nothing is said of the column. */
+function withinColumn({ thickness }: Original, { lens, column }: Rig): Range | undefined | 'none' {
+  if (!lens || !column || (column.least === undefined && column.most === undefined)) return undefined
+  const over = column.offset + thickness
+  const end = (height: number | undefined): number | undefined => (height === undefined ? undefined : height - over)
+  return withinTrack(lens, end(column.least), end(column.most)) ?? 'none'
+}
+
+const NO_HEIGHT =
+  'The column is too short for this lens at any magnification. Look at its range and at the thickness of the original.'
+
+function candidateOf(original: Original, rig: Rig, reach: Reach): Candidate | Unplanned {
+  const { sensor, pitch, copies } = rig
+  const { sampling, overlap, pages, frameTime, originalTime, frameData } = original
+  const need = sampling * pitch
+  const column = withinColumn(original, rig)
+  if (column === 'none') return refused(original, 'column', NO_HEIGHT)
+  const least = reach.up(Math.max(need, column?.least ?? 0))
+  if (least === undefined)
+    return refused(
+      original,
+      'reach',
+      `${ppi(sampling)} asks for ${ratio(need)}; the lens and what is at hand reach ${ratio(reach.greatest)}. Ask for less, add a tube or a close-up lens, or take another lens.`,
+    )
+  if (column && least > column.most * (1 + 1e-9))
+    return refused(
+      original,
+      'column',
+      `At ${ratio(least)} the camera would stand lower than the column lets it. Ask for less, raise the original, or take a longer lens.`,
+    )
+  const frames = framesAt(original, sensor, least)
+  if (!frames)
+    return refused(
+      original,
+      'overlap',
+      overlap === undefined
+        ? `${tooLarge(original, rig, least)} It takes frames that overlap, and nothing says by how much: feed the least overlap, or ask for less.`
+        : `It takes more than one frame, and at ${ratio(least)} the overlap of ${millimetres(overlap)} is as long as the frame’s shorter side, ${millimetres(Math.min(sensor.width, sensor.height) / least)}. Give less overlap, or ask for less.`,
+    )
+  if (frames.count > MOST_TILES)
+    return refused(
+      original,
+      'tiles',
+      `It would take ${frames.count.toPrecision(3)} frames. Look at its size, its sampling and their units.`,
+    )
+  const end = Math.min(mostFor(frames.count, original, sensor), column?.most ?? Infinity)
+  const count = frames.count * pages
+  return {
+    original,
+    amount: { frames: count, time: originalTime + count * frameTime, data: count * frameData * copies },
+    allowed: { least, most: Math.max(least, reach.down(end) ?? least) },
+  }
+}

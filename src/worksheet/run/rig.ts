@@ -1,0 +1,57 @@
+import type { RunInput } from './inputs.ts'
+import type { Rig } from './plan.ts'
+import { type Lack, NO_ROW, type Source } from './source.ts'
+
+/** What the sheet gives the planner; figures that cannot be are told. */
+export function rigOf(sources: ReadonlyMap<string, Source>, wanting: Lack[], without: Lack[]): Rig {
+  const refuse = (input: RunInput, why: string): undefined => {
+    ;(input.needed ? wanting : without).push({ input, why })
+    return undefined
+  }
+  const figure = (name: string, least: 'any' | 'none under' | 'above' = 'none under'): number | undefined => {
+    const source = sources.get(name)
+    const value = source?.read(NO_ROW) as number | undefined
+    if (!source || value === undefined || least === 'any') return value
+    if (least === 'above' ? value > 0 : value >= 0) return value
+    return refuse(source.input, least === 'above' ? 'must be more than 0' : 'must not be less than 0')
+  }
+  const figures = (name: string): readonly number[] => {
+    const source = sources.get(name)
+    if (!source) return []
+    const values = [source.read(NO_ROW) as number | readonly number[]].flat()
+    if (values.every((one) => one > 0)) return values
+    refuse(source.input, 'each must be more than 0')
+    return []
+  }
+  const whole = figure('copies')
+  const focal = figure('focal', 'above')
+  const column = ['sensor_to_carriage', 'column_least', 'column_greatest'].some((name) => sources.has(name))
+  return {
+    sensor: { width: figure('sensor_width', 'above') ?? 0, height: figure('sensor_height', 'above') ?? 0 },
+    pitch: figure('pitch', 'above') ?? 0,
+    lens:
+      focal === undefined
+        ? undefined
+        : {
+            focal,
+            greatest: figure('lens_greatest', 'above'),
+            gap: figure('principal_gap', 'any') ?? 0,
+            tubes: figures('tubes'),
+            closeups: figures('closeups'),
+            spacing: figure('closeup_spacing') ?? 0,
+            separation: figure('closeup_inset', 'any') ?? 0,
+          },
+    column: column
+      ? {
+          offset: figure('sensor_to_carriage', 'any') ?? 0,
+          least: figure('column_least', 'any'),
+          most: figure('column_greatest', 'any'),
+        }
+      : undefined,
+    setupTime: figure('setup_time') ?? 0,
+    spell: figure('spell', 'above'),
+    breakTime: figure('break_time') ?? 0,
+    day: figure('day_time', 'above'),
+    copies: whole ?? 1,
+  }
+}

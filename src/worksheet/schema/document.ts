@@ -1,0 +1,248 @@
+import * as v from 'valibot'
+import { DRAWING_KINDS } from './drawing-kinds.ts'
+import { KIT_SORTS } from './kit-sorts.ts'
+import { MOST_CELLS } from './limits.ts'
+import { NAME_PATTERN } from './name-pattern.ts'
+import { STAGES } from './stages.ts'
+import { LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS } from './table-limits.ts'
+
+/** The version this program writes; a higher one opens read-only. */
+export const VERSION = 1
+export const FORMAT = 'evenfield-worksheet'
+
+const MOST_STEPS = 200
+const MOST_LISTED = 60
+
+const text = v.pipe(v.string(), v.maxLength(LONGEST_TEXT))
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
+const name = v.pipe(v.string(), v.regex(NAME_PATTERN, 'A name is a letter, then letters, digits and underscores.'))
+const label = v.optional(text)
+/** Set on the equipment, or read there: shown in the stand view. */
+const stand = v.optional(v.boolean())
+
+/** Keys this version does not know are kept in every object, so that a later version's sheet survives a round trip. */
+const given = v.looseObject({
+  kind: v.literal('given'),
+  id,
+  name,
+  label,
+  /** How it is filled in; a quantity where nothing is said. */
+  entry: v.optional(v.picklist(['quantity', 'size', 'list', 'choice', 'yes or no', 'text', 'date', 'kit'])),
+  /** The unit it is shown in and a bare number takes: `mm`, `ppi`, `f/`, `1:`, `1/ s`. */
+  unit: v.optional(text),
+  /** As typed. Empty: not yet filled in. */
+  value: text,
+  /** What a choice offers; of a quantity or a list, the values there are to choose among: lenses, tubes, speeds. */
+  options: v.optional(v.array(text)),
+  /** Seldom known: waits under «more exact». */
+  more_exact: v.optional(v.boolean()),
+  /** Where to find it. */
+  hint: v.optional(text),
+  /** The allowed range, as typed. */
+  least: v.optional(text),
+  most: v.optional(text),
+  /** Cannot sensibly be changed to make a check hold: the original's size, a reading. */
+  fixed: v.optional(v.boolean()),
+  stand,
+  /** Of a piece of kit: what sort it is, `lens`. */
+  sort: v.optional(v.picklist(KIT_SORTS)),
+  /** The piece chosen, each of its figures as typed: the sheet's own copy. */
+  piece: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text)),
+  /** The givens that take a figure of the piece when it is chosen: `{ "focal": "focal" }`, the piece's figure first. */
+  fills: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), name)),
+})
+
+const result = v.looseObject({
+  kind: v.literal('result'),
+  id,
+  name,
+  label,
+  unit: v.optional(text),
+  formula: text,
+  /** As measured, as typed: it is reckoned on with in place of the computed value until it is cleared. */
+  measured: v.optional(text),
+  /** How one measures it. */
+  measure: v.optional(text),
+  hint: v.optional(text),
+  more_exact: v.optional(v.boolean()),
+  stand,
+})
+
+const check = v.looseObject({
+  kind: v.literal('check'),
+  id,
+  name,
+  label,
+  condition: text,
+  /** What to say when it fails; `{name}` or `{formula}` in it is replaced by the figure. */
+  message: text,
+  /** What to say when it holds. */
+  holds: v.optional(text),
+  /** Held by less than this share of the limit counts as close; `10 %` where nothing is said. */
+  margin: v.optional(text),
+  stand,
+})
+
+const note = v.looseObject({
+  kind: v.literal('note'),
+  id,
+  text,
+  /** Prose where nothing is said; a heading opens a section. */
+  role: v.optional(v.picklist(['prose', 'caution', 'heading'])),
+  /** Beside a heading: what the section is about. */
+  about: v.optional(text),
+  /** Of a heading: the stage of the job its section belongs to. */
+  stage: v.optional(v.picklist(STAGES)),
+  /** Of a heading: the template its section was set in from. */
+  template: v.optional(text),
+  /** Of a heading: its section is folded away. */
+  folded: v.optional(v.boolean()),
+})
+
+const drawing = v.looseObject({
+  kind: v.literal('drawing'),
+  id,
+  title: v.optional(text),
+  drawing: v.picklist(DRAWING_KINDS),
+  /** The unit of its figures. */
+  unit: v.optional(text),
+  /** Which formula feeds each thing drawn. */
+  from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
+  /** The givens that follow when a lamp is dragged: `["lamp_out", "lamp_height"]`. How each moves it is found out. */
+  moves: v.optional(v.array(name)),
+})
+
+const steps = v.looseObject({
+  kind: v.literal('steps'),
+  id,
+  title: v.optional(text),
+  steps: v.pipe(
+    v.array(
+      v.looseObject({
+        text,
+        /** The given that takes what is read at this step, or the result that takes it as measured. */
+        reading: v.optional(name),
+        done: v.optional(v.boolean()),
+      }),
+    ),
+    v.maxLength(MOST_STEPS),
+  ),
+})
+
+const column = v.looseObject({
+  name,
+  label,
+  /** What its fields take; a quantity where nothing is said. A column with a formula takes nothing. */
+  entry: v.optional(v.picklist(['quantity', 'text', 'choice', 'tick', 'date and time'])),
+  unit: v.optional(text),
+  options: v.optional(v.array(text)),
+  /** Worked out for each row, from the row's other columns and the rest of the sheet. */
+  formula: v.optional(text),
+  /** May stay empty; a row with any other empty field is left out of what formulas see. */
+  may_be_empty: v.optional(v.boolean()),
+  /** The figures under the column. */
+  foot: v.optional(
+    v.pipe(
+      v.array(
+        v.looseObject({
+          figure: v.picklist(['sum', 'mean', 'least', 'greatest', 'percentile', 'count']),
+          /** Of a percentile: `95 %`. */
+          share: v.optional(text),
+          /** Over which rows: a condition on the row. */
+          where: v.optional(text),
+        }),
+      ),
+      v.maxLength(6),
+    ),
+  ),
+})
+
+/** A table; formulas see a record with its `count` and each column as a list: `sum(originals.frames)`. */
+const schedule = v.looseObject({
+  kind: v.literal('schedule'),
+  id,
+  name,
+  label,
+  columns: v.pipe(v.array(column), v.maxLength(MOST_COLUMNS)),
+  /** Fields as typed, in the order of the columns; those of a formula are empty. */
+  rows: v.pipe(v.array(v.pipe(v.array(text), v.maxLength(MOST_COLUMNS))), v.maxLength(MOST_ROWS)),
+})
+
+const range = v.looseObject({
+  kind: v.literal('range'),
+  id,
+  title: v.optional(text),
+  /** The given that is varied. */
+  of: v.optional(name),
+  /** From where to where, as typed. */
+  from: v.optional(text),
+  to: v.optional(text),
+  /** Even steps where nothing is said; stops, or the marks there are on lens or shutter, or the given's own options. */
+  by: v.optional(v.picklist(['even steps', 'stops', 'marks'])),
+  /** How many even steps, or how many in a stop. */
+  count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(200))),
+  /** Up to three results, followed over the range. */
+  results: v.pipe(v.array(name), v.maxLength(3)),
+})
+
+const variants = v.looseObject({
+  kind: v.literal('variants'),
+  id,
+  title: v.optional(text),
+  /** Up to three sets of givens beside the sheet as it stands: the names that differ, each as typed. */
+  sets: v.pipe(
+    v.array(v.looseObject({ title: text, values: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text) })),
+    v.maxLength(3),
+  ),
+  /** The results compared. */
+  results: v.pipe(v.array(name), v.maxLength(MOST_LISTED)),
+})
+
+const run = v.looseObject({
+  kind: v.literal('run'),
+  id,
+  title: v.optional(text),
+  /** The schedule of originals. */
+  of: v.optional(name),
+  /** Which formula feeds each thing the plan needs, over a row of the schedule and the rest of the sheet. */
+  from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
+  /** Only what is not done yet is planned. */
+  left: v.optional(v.boolean()),
+})
+
+export const CellSchema = v.variant('kind', [
+  given,
+  result,
+  check,
+  note,
+  drawing,
+  steps,
+  schedule,
+  range,
+  variants,
+  run,
+])
+
+export const WorksheetSchema = v.looseObject({
+  format: v.literal(FORMAT),
+  version: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(VERSION)),
+  title: v.pipe(v.string(), v.maxLength(500)),
+  /** The job in hand: a reference, a client, a scenario. */
+  job: v.optional(text),
+  cells: v.pipe(v.array(CellSchema), v.maxLength(MOST_CELLS)),
+})
+
+export type Worksheet = v.InferOutput<typeof WorksheetSchema>
+export type Cell = v.InferOutput<typeof CellSchema>
+export type Given = v.InferOutput<typeof given>
+export type Result = v.InferOutput<typeof result>
+export type Check = v.InferOutput<typeof check>
+export type Note = v.InferOutput<typeof note>
+export type Drawing = v.InferOutput<typeof drawing>
+export type Steps = v.InferOutput<typeof steps>
+export type Schedule = v.InferOutput<typeof schedule>
+export type Column = Schedule['columns'][number]
+export type Range = v.InferOutput<typeof range>
+export type Variants = v.InferOutput<typeof variants>
+export type Run = v.InferOutput<typeof run>
+export type NamedCell = Given | Result | Check | Schedule

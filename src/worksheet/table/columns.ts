@@ -1,0 +1,87 @@
+import { RESERVED, type Reader, type ReadFormula } from '../../language/index.ts'
+import { dependencyOrder } from '../engine/dependency-order.ts'
+import type { Column } from '../schema/document.ts'
+import { NAME_PATTERN } from '../schema/name-pattern.ts'
+import { hasFormula } from './read-table.ts'
+
+/** How many rows count, as formulas see it beside the columns: no column can bear the name. */
+export const COUNT = 'count'
+
+/** What a table's columns are to one another, apart from the sheet they stand in. */
+export interface ColumnPlan {
+  /** By column; undefined where a column has no formula. */
+  readonly formulas: readonly (ReadFormula | undefined)[]
+  /** The place of each column by its name; of two with one name, the first. */
+  readonly places: ReadonlyMap<string, number>
+  /** For each formula, the columns it uses. */
+  readonly needs: readonly (readonly number[])[]
+  /** The columns with a formula, in an order in which each comes after those it uses; those in a circle are left out. */
+  readonly order: readonly number[]
+  /** The names its formulas use that are no columns of it. */
+  readonly outside: readonly string[]
+  /** By column: why it cannot bear its name, or stands in a circle. */
+  readonly faults: ReadonlyMap<number, string>
+}
+
+const plans = new WeakMap<readonly Column[], { readonly reader: Reader; readonly plan: ColumnPlan }>()
+
+export function columnPlan(columns: readonly Column[], reader: Reader): ColumnPlan {
+  const known = plans.get(columns)
+  if (known?.reader === reader) return known.plan
+  const plan = newPlan(columns, reader)
+  plans.set(columns, { reader, plan })
+  return plan
+}
+
+/** What a person calls a column. */
+export const columnLabel = ({ label, name }: Column): string => label?.trim() || name
+
+/** Why a column cannot bear a name, or undefined where it can. */
+export function refusedColumnName(name: string, others: Iterable<string>): string | undefined {
+  if (name === '') return 'A column needs a name, so that formulas can use it.'
+  if (!NAME_PATTERN.test(name))
+    return `«${name}» cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
+  if (name === COUNT)
+    return '«count» is how many rows there are, so no column can be named so. Give it another name, such as «number».'
+  if (RESERVED.has(name)) return `«${name}» cannot be a name: the formula language uses the word.`
+  for (const other of others) if (other === name) return `Another column is already named «${name}».`
+  return undefined
+}
+
+/** A free name among columns, made from another: `width`, `width_2`, … */
+export function freeColumnName(wanted: string, columns: readonly Column[]): string {
+  const taken = new Set(columns.map(({ name }) => name))
+  const base = refusedColumnName(wanted, []) === undefined ? wanted : wanted === COUNT ? 'number' : 'column'
+  if (!taken.has(base)) return base
+  const stem = base.replace(/_\d+$/, '').slice(0, 58)
+  for (let n = 2; ; n++) if (!taken.has(`${stem}_${n}`)) return `${stem}_${n}`
+}
+
+function newPlan(columns: readonly Column[], reader: Reader): ColumnPlan {
+  const faults = new Map<number, string>()
+  const places = new Map<string, number>()
+  columns.forEach(({ name }, at) => {
+    const refused = refusedColumnName(name, places.keys())
+    if (refused) faults.set(at, refused)
+    if (!places.has(name)) places.set(name, at)
+  })
+  const formulas = columns.map((column) => (hasFormula(column) ? reader.read(column.formula as string) : undefined))
+  const mentions = formulas.map((formula) => formula?.mentions ?? [])
+  const needs = mentions.map((names) => names.flatMap((name) => places.get(name) ?? []))
+  const { sorted, circles, behind } = dependencyOrder(needs)
+  for (const [at, way] of circles) {
+    // Told from this column on, where it is on the way round.
+    const start = Math.max(0, way.indexOf(at))
+    const names = [...way.slice(start), ...way.slice(0, start)].map((one) => (columns[one] as Column).name)
+    const round = [...names, names[0]].join(' → ')
+    if (!faults.has(at)) faults.set(at, `These columns go round in a circle: ${round}. Break it in one of them.`)
+  }
+  return {
+    formulas,
+    places,
+    needs,
+    order: [...sorted, ...behind].filter((at) => formulas[at]),
+    outside: [...new Set(mentions.flat())].filter((name) => !places.has(name)),
+    faults,
+  }
+}

@@ -1,0 +1,184 @@
+import {
+  type Computable,
+  ComputeError,
+  computeOnce,
+  type Diagnostic,
+  explainFailure,
+  list,
+  PLAIN_NUMBER,
+  problem,
+  type Scope,
+  showValue,
+  type Value,
+} from '../../language/index.ts'
+import { NONE, ReadError, readQuantity } from '../../units/index.ts'
+import { type Engine, VALUE } from '../engine/engine.ts'
+import type { Node } from '../engine/node.ts'
+import type { Column } from '../schema/document.ts'
+import { rowsComputed, valueAt } from './row-status.ts'
+import type { RowsComputed } from './rows.ts'
+import type { ColumnMeaning, ScheduleMeaning } from './table-node.ts'
+
+type Foot = NonNullable<Column['foot']>[number]
+
+/** A figure under a column. */
+export interface FootFigure {
+  /** What it is: `Sum`, `95 % percentile`; and of which rows, where not of all. */
+  readonly words: string
+  readonly where?: string
+  /** In the column's unit; undefined while there is none. */
+  readonly shown?: string
+  /** What is wrong with the condition, or why there is no figure. */
+  readonly diagnostics: readonly Diagnostic[]
+}
+
+export const FOOT_WORDS: Readonly<Record<Foot['figure'], string>> = {
+  sum: 'Sum',
+  mean: 'Mean',
+  least: 'Least',
+  greatest: 'Greatest',
+  percentile: 'Percentile',
+  count: 'Count',
+}
+
+/** The share a percentile is of where nothing is said. */
+export const USUAL_SHARE = '95 %'
+
+/** What a foot's figure is called. */
+export const footWords = ({ figure, share }: Foot): string =>
+  figure === 'percentile' ? `${share?.trim() || USUAL_SHARE} percentile` : FOOT_WORDS[figure]
+
+/** Which rows a figure is made of; undefined where all that count. */
+interface Condition {
+  readonly holds?: (row: number) => boolean
+  readonly diagnostics: readonly Diagnostic[]
+  /** A name it waits for. */
+  readonly waits?: boolean
+}
+
+/** The figures under a schedule's columns, by column; made only for schedules that are looked at. */
+export function footOf(engine: Engine, node: Node): readonly (readonly FootFigure[])[] {
+  const { cell, schedule } = node
+  if (cell.kind !== 'schedule') return []
+  const computed = rowsComputed(engine, node)
+  return cell.columns.map((column, at) =>
+    (column.foot ?? []).map((foot): FootFigure => {
+      const said = { words: footWords(foot), ...(foot.where?.trim() ? { where: foot.where.trim() } : {}) }
+      const meaning = schedule?.columns[at]
+      if (!schedule || !meaning?.type) return { ...said, diagnostics: [] }
+      const condition = conditionOf(engine, node, schedule, foot.where)
+      if (condition.diagnostics.length > 0 || condition.waits || !computed)
+        return { ...said, diagnostics: condition.diagnostics }
+      return { ...said, ...figureOf(engine, node, computed, at, meaning, foot, condition) }
+    }),
+  )
+}
+
+function figureOf(
+  engine: Engine,
+  node: Node,
+  computed: RowsComputed,
+  at: number,
+  meaning: ColumnMeaning,
+  foot: Foot,
+  { holds }: Condition,
+): Pick<FootFigure, 'shown' | 'diagnostics'> {
+  const type = list(meaning.type as NonNullable<ColumnMeaning['type']>)
+  const share = shareOf(foot)
+  if (typeof share === 'string') return { diagnostics: [problem(share, 0, 0)] }
+  const scope: Scope = {
+    library: engine.scope().library,
+    typeOf: (name) => (name === 'values' ? type : name === 'share' ? PLAIN_NUMBER : undefined),
+    names: () => [],
+  }
+  const text = foot.figure === 'percentile' ? 'percentile(values, share)' : `${foot.figure}(values)`
+  const found = engine.understand(text, scope)
+  if (!found) return { diagnostics: [] }
+  if (!found.meaning) {
+    const why =
+      meaning.type?.kind === 'number'
+        ? (found.errors[0]?.message ?? '')
+        : `Only a column of quantities has a ${FOOT_WORDS[foot.figure].toLowerCase()}; this one can be counted.`
+    return { diagnostics: [problem(why, 0, 0)] }
+  }
+  try {
+    const values = computed.counted.flatMap((row): Value[] => {
+      const value = valueAt(node, computed, row, at)
+      return value === undefined || (holds && !holds(row)) ? [] : [value]
+    })
+    // Nothing has no mean, and no least.
+    if (values.length === 0 && foot.figure !== 'sum' && foot.figure !== 'count') return { diagnostics: [] }
+    const ready = { ...found.meaning.computable, mayBeInfinite: true }
+    const { value } = computeOnce(ready, (name) => (name === 'values' ? values : share))
+    const shown = showValue(value, ready.type, foot.figure === 'count' ? undefined : meaning.unit)
+    return { shown: shown.text, diagnostics: [] }
+  } catch (error) {
+    return { diagnostics: [explainFailure(error, '')] }
+  }
+}
+
+/** The share of a percentile, or why it cannot be read. */
+function shareOf({ figure, share }: Foot): number | string {
+  if (figure !== 'percentile') return 0
+  try {
+    const { value, dimension } = readQuantity(share?.trim() || USUAL_SHARE)
+    if (dimension === NONE && value >= 0 && value <= 1) return value
+  } catch (error) {
+    if (!(error instanceof ReadError)) throw error
+  }
+  return `The share of a percentile is from 0 % to 100 %, such as ${USUAL_SHARE}; here it is «${share}».`
+}
+
+function conditionOf(engine: Engine, node: Node, schedule: ScheduleMeaning, where: string | undefined): Condition {
+  if (where === undefined || where.trim() === '') return { diagnostics: [] }
+  const found = engine.understand(where, schedule.scope)
+  const diagnostics = [...(found?.errors ?? [])]
+  const computable = found?.meaning?.computable
+  if (computable && computable.type.kind !== 'yes or no')
+    diagnostics.push(
+      problem('This needs a condition that is either so or not, such as «width > 300 mm».', 0, where.length),
+    )
+  if (!found || !computable || diagnostics.length > 0) return { diagnostics, waits: true }
+  const { places } = schedule.plan
+  const outside = found.uses.filter((name) => !places.has(name))
+  if (outside.some((name) => !hasValue(engine, name))) return { diagnostics: [], waits: true }
+  return { diagnostics: [], holds: rowCondition(engine, node, places, computable) }
+}
+
+const hasValue = (engine: Engine, name: string): boolean => {
+  const node = engine.named(name)
+  return node !== undefined && engine.state(node) === VALUE
+}
+
+/** A condition on one row; a row that lacks what it asks for does not meet it. */
+function rowCondition(
+  engine: Engine,
+  node: Node,
+  places: ReadonlyMap<string, number>,
+  { program, inputs }: Computable,
+): (row: number) => boolean {
+  const slots = inputs.map((_, at) => at)
+  const computed = rowsComputed(engine, node)
+  const fixed = inputs.map((input): Value | number => {
+    if (!('cell' in input)) return input.constant
+    return places.has(input.cell) ? 0 : engine.value(engine.named(input.cell) as Node)
+  })
+  const fields = inputs.flatMap((input, at) => {
+    const column = 'cell' in input ? places.get(input.cell) : undefined
+    return column === undefined ? [] : [[at, column] as const]
+  })
+  return (row) => {
+    const values = [...fixed]
+    for (const [at, column] of fields) {
+      const value = valueAt(node, computed, row, column)
+      if (value === undefined) return false
+      values[at] = value
+    }
+    try {
+      return program(values, slots) === true
+    } catch (error) {
+      if (error instanceof ComputeError) return false
+      throw error
+    }
+  }
+}

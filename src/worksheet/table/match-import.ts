@@ -1,0 +1,264 @@
+import { type DisplayUnit, ReadError, readDisplayUnit, UnitTextError } from '../../units/index.ts'
+import { nameOfLabel } from '../document/name-of-label.ts'
+import { declaredUnit } from '../document/read-given.ts'
+import type { Column, Schedule } from '../schema/document.ts'
+import { LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS } from '../schema/table-limits.ts'
+import { freeColumnName } from './columns.ts'
+import { TableError } from './csv.ts'
+import { hasFormula, readColumn } from './read-table.ts'
+
+type Rows = readonly (readonly string[])[]
+
+/** Where a column of a table from elsewhere goes: to a column there is, to one made for it, or nowhere. */
+export type Goal = number | 'new' | 'nowhere'
+
+/** A column of a table from elsewhere. */
+export interface Source {
+  /** As it stands there, unit and all; empty where the table has no headings. */
+  readonly heading: string
+  /** The unit its heading gives, which its bare numbers take. */
+  readonly unit: string | undefined
+  readonly goal: Goal
+  /** What it would become as a column of its own. */
+  readonly asNew: Column
+}
+
+export interface Match {
+  /** The first row holds headings. */
+  readonly hasHeadings: boolean
+  readonly sources: readonly Source[]
+}
+
+/** Fields in a line: many more than a schedule holds, so that some may be left out. */
+const WIDEST = 500
+/** So many rows are looked at to find what a new column holds. */
+const SAMPLE = 200
+
+const evened = (heading: string): string =>
+  heading
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[_\s]+/g, ' ')
+    .trim()
+
+interface Heading {
+  readonly label: string
+  readonly unit: string | undefined
+}
+
+/** `Width [mm]`, `width (cm)`, `width, in`, `width / mm`. */
+const WITH_UNIT = /^(.*?)\s*(?:\[([^[\]]+)\]|\(([^()]+(?:\([^()]*\))?)\)|,\s*(\S.*)|\s\/\s*(\S.*))\s*$/
+
+/** A heading apart from the unit behind it. */
+export function readHeading(heading: string): Heading {
+  const [, label, ...units] = WITH_UNIT.exec(heading.trim()) ?? []
+  const unit = units.find((one) => one !== undefined)?.trim()
+  if (label === undefined || unit === undefined || unit.length > 40 || !isUnit(unit))
+    return { label: heading.trim(), unit: undefined }
+  return { label: label.trim(), unit }
+}
+
+function isUnit(text: string): boolean {
+  try {
+    readDisplayUnit(text)
+    return true
+  } catch (error) {
+    if (error instanceof UnitTextError) return false
+    throw error
+  }
+}
+
+/** Finds where the columns of a table go; `hasHeadings` where the user has said so. Throws TableError where it is too wide. */
+export function matchTable(columns: readonly Column[], rows: Rows, said?: boolean): Match {
+  const width = rows.reduce((most, row) => Math.max(most, row.length), 0)
+  if (width > WIDEST)
+    throw new TableError(
+      `One line of this table holds ${width} fields; at most ${WIDEST} are looked at. Is the right separator used?`,
+    )
+  const hasHeadings = said ?? seemsHeaded(columns, rows)
+  const [first = []] = rows
+  const body = hasHeadings ? rows.slice(1) : rows
+  const taken = new Set<number>()
+  const made: Column[] = []
+  const fillable = columns.flatMap((column, at) => (hasFormula(column) ? [] : [at]))
+  const sources = Array.from({ length: width }, (_, at): Source => {
+    const heading = hasHeadings ? (first[at] ?? '').trim() : ''
+    const { unit } = readHeading(heading)
+    const found = hasHeadings ? columnFor(columns, heading) : fillable[at]
+    const free = found !== undefined && !taken.has(found) ? found : undefined
+    if (free !== undefined) taken.add(free)
+    const isNothing = heading === '' && body.every((row) => (row[at] ?? '').trim() === '')
+    const goal: Goal = free ?? (isNothing ? 'nowhere' : 'new')
+    const asNew = newColumn(heading, at, body, [...columns, ...made])
+    if (goal === 'new') made.push(asNew)
+    // What is worked out here is not taken from elsewhere.
+    const stays = typeof goal === 'number' && hasFormula(columns[goal] as Column)
+    return { heading, unit, goal: stays ? 'nowhere' : goal, asNew }
+  })
+  return { hasHeadings, sources }
+}
+
+/** The column a heading names, by label or name, with or without a unit behind it. */
+function columnFor(columns: readonly Column[], heading: string): number | undefined {
+  for (const wanted of new Set([evened(heading), evened(readHeading(heading).label)])) {
+    if (wanted === '') continue
+    const at = columns.findIndex(({ label, name }) => evened(label ?? '') === wanted || evened(name) === wanted)
+    if (at >= 0) return at
+  }
+  return undefined
+}
+
+/** Whether the first row looks like headings: it names a column, or cannot be read where the next one can. */
+function seemsHeaded(columns: readonly Column[], rows: Rows): boolean {
+  const [first, second] = rows
+  if (!first) return false
+  if (first.some((heading) => columnFor(columns, heading) !== undefined)) return true
+  if (columns.length === 0)
+    return (
+      rows.length > 1 &&
+      first.every((heading) => !/^[\s\d.,+−-]*\d[\s\d.,]*$/.test(heading)) &&
+      first.some((heading) => heading.trim() !== '')
+    )
+  const fillable = columns.filter((column) => !hasFormula(column))
+  const unread = (row: readonly string[]): number =>
+    fillable.filter((column, at) => (row[at] ?? '').trim() !== '' && !canRead(column, row[at] as string)).length
+  return second !== undefined && unread(first) > unread(second)
+}
+
+function canRead(column: Column, text: string): boolean {
+  try {
+    readColumn(column).read(text)
+    return true
+  } catch (error) {
+    if (error instanceof ReadError) return false
+    throw error
+  }
+}
+
+/** A column as the fields of a table suggest it. */
+function newColumn(heading: string, at: number, body: Rows, others: readonly Column[]): Column {
+  const read = readHeading(heading)
+  const fields = body.slice(0, SAMPLE).map((row) => (row[at] ?? '').trim())
+  const filled = fields.filter((field) => field !== '')
+  const mayBeEmpty = filled.length < fields.length || filled.length === 0 ? { may_be_empty: true } : {}
+  const named = (label: string): Column => {
+    const name = freeColumnName(nameOfLabel(label) || `column_${at + 1}`, others)
+    return label === '' ? { name } : { name, label }
+  }
+  const readable = (column: Column): number => filled.filter((field) => canRead(column, field)).length
+  if (read.unit !== undefined) {
+    const quantity: Column = { ...named(read.label), unit: read.unit }
+    // «Town (K)» is no temperature.
+    if (readable(quantity) * 2 >= filled.length) return { ...quantity, ...mayBeEmpty }
+  }
+  const base = named(heading)
+  const all = (column: Column): boolean => filled.length > 0 && readable(column) === filled.length
+  if (all(base)) return { ...base, ...mayBeEmpty }
+  if (all({ ...base, entry: 'date and time' })) return { ...base, entry: 'date and time', ...mayBeEmpty }
+  if (filled.length > 0 && filled.every((field) => /^(yes|no|true|false)$/i.test(field)))
+    return { ...base, entry: 'tick' }
+  return { ...base, entry: 'text', ...mayBeEmpty }
+}
+
+const isFilled = (row: readonly string[]): boolean => row.some((field) => field.trim() !== '')
+
+/** A schedule with a table's rows put below its own, or in their place. Throws TableError where it would not hold them. */
+export function takeTable(cell: Schedule, rows: Rows, match: Match, how: 'below' | 'instead'): Schedule {
+  const filled = rows.filter((row, at) => (match.hasHeadings && at === 0) || isFilled(row))
+  return fitted(takeRows(cell, filled, match, how))
+}
+
+/** The same, however many there are, with blank rows kept in their places: for what is not kept in a worksheet. */
+export function takeRows(cell: Schedule, rows: Rows, match: Match, how: 'below' | 'instead'): Schedule {
+  const { hasHeadings, sources } = match
+  const columns = [...cell.columns]
+  const goals = sources.map((source): number | undefined => {
+    if (source.goal === 'nowhere') return undefined
+    if (source.goal !== 'new') return source.goal
+    const { asNew } = source
+    // Rows there are have nothing in it.
+    const hasGaps = how === 'below' && cell.rows.length > 0 && asNew.entry !== 'tick'
+    columns.push({
+      ...asNew,
+      name: freeColumnName(asNew.name, columns),
+      ...(hasGaps ? { may_be_empty: true } : {}),
+    })
+    return columns.length - 1
+  })
+  const suffixes = sources.map((source, at) => unitToAdd(columns[goals[at] as number], source.unit))
+  const taken = (hasHeadings ? rows.slice(1) : rows).map((row, r) => {
+    const fields: string[] = new Array(columns.length).fill('')
+    row.forEach((field, at) => {
+      const goal = goals[at]
+      if (goal === undefined) return
+      refuseLong(field, r + (hasHeadings ? 2 : 1), sources[at]?.heading ?? '')
+      const suffix = suffixes[at]
+      fields[goal] = suffix !== undefined && BARE.test(field) ? `${field.trim()} ${suffix}` : field
+    })
+    return fields
+  })
+  const before = how === 'instead' ? [] : cell.rows.filter(isFilled)
+  return { ...cell, columns, rows: [...before, ...taken] }
+}
+
+/** A number without a unit, in whatever way of writing; what it is not is left for the field to tell. */
+const BARE = /^\s*[+\-−]?[\d.,\u00a0\u2009\u202f]*\d\s*$/
+
+/** What a bare number must bear to mean in its new column what it meant under its heading. */
+function unitToAdd(column: Column | undefined, unit: string | undefined): string | undefined {
+  if (!column || unit === undefined || (column.entry ?? 'quantity') !== 'quantity') return undefined
+  const given = readDisplayUnit(unit)
+  const { unit: own } = declaredUnit(column.unit)
+  return own && isSame(own, given) ? undefined : given.notation ? undefined : bracketed(unit)
+}
+
+const isSame = (a: DisplayUnit, b: DisplayUnit): boolean =>
+  a.dimension === b.dimension && a.factor === b.factor && a.offset === b.offset && a.notation === b.notation
+
+/** Units of several parts stand in brackets behind a number. */
+const bracketed = (unit: string): string => (/[\s/·*]/.test(unit) ? `[${unit}]` : unit)
+
+function refuseLong(field: string, line: number, heading: string): void {
+  if (field.length > LONGEST_TEXT)
+    throw new TableError(
+      `In line ${line}${heading === '' ? '' : `, under «${heading}»`}, one field holds ${field.length} signs; at most ${LONGEST_TEXT} fit. Is the right separator used?`,
+    )
+}
+
+/** Puts fields copied from a table into a schedule, from one field on to the right and down; rows are added as needed. */
+export function pasteAt(cell: Schedule, rows: Rows, row: number, column: number): Schedule {
+  const next = cell.rows.map((fields) => fields)
+  rows.forEach((from, r) => {
+    const before = next[row + r] ?? []
+    const fields = cell.columns.map((_, at) => before[at] ?? '')
+    from.forEach((text, c) => {
+      const at = column + c
+      const into = cell.columns[at]
+      refuseLong(text, r + 1, '')
+      if (into && !hasFormula(into)) fields[at] = text
+    })
+    next[row + r] = fields
+  })
+  return fitted({ ...cell, rows: next })
+}
+
+/** A worksheet's file holds 8 million signs; round each field stand its indent, quotes and comma. */
+const MOST_SIGNS = 6_000_000
+const SIGNS_ROUND_A_FIELD = 14
+
+/** Refuses what a schedule cannot hold. */
+function fitted(cell: Schedule): Schedule {
+  if (cell.rows.length > MOST_ROWS)
+    throw new TableError(
+      `That would be ${cell.rows.length} rows; a schedule holds ${MOST_ROWS}. Take the table in parts, each into a schedule of its own.`,
+    )
+  if (cell.columns.length > MOST_COLUMNS)
+    throw new TableError(
+      `That would be ${cell.columns.length} columns; a schedule holds ${MOST_COLUMNS}. Leave some of them out.`,
+    )
+  let signs = 0
+  for (const row of cell.rows) for (const field of row) signs += field.length + SIGNS_ROUND_A_FIELD
+  if (signs > MOST_SIGNS)
+    throw new TableError('This table is too large for a worksheet. Leave columns out, or take it in parts.')
+  return cell
+}

@@ -1,0 +1,71 @@
+import type { Value } from '../../language/index.ts'
+import { type Engine, VALUE } from '../engine/engine.ts'
+import type { Node } from '../engine/node.ts'
+import { columnLabel } from './columns.ts'
+import { rowReader } from './read-table.ts'
+import type { RowsComputed } from './rows.ts'
+
+/** A row that formulas do not see, and why. */
+export interface LeftOut {
+  /** Its place, from 0. */
+  readonly row: number
+  /** The place of the column it is for. */
+  readonly column: number
+  readonly message: string
+}
+
+/** What the rows came to; undefined while the schedule waits or is in error. */
+export function rowsComputed(engine: Engine, node: Node): RowsComputed | undefined {
+  if (engine.isDuplicate(node) || engine.state(node) !== VALUE) return undefined
+  const { values, slots } = engine.layout
+  return node.schedule?.rows?.behind(engine.value(node), values, slots[engine.positionOf(node)] as Int32Array)
+}
+
+/** The rows with something in them that do not count, in order. */
+export function leftOutRows(engine: Engine, node: Node): LeftOut[] {
+  if (node.cell.kind !== 'schedule') return []
+  const { columns, rows } = node.cell
+  const { read } = rowReader(columns)
+  const failures = rowsComputed(engine, node)?.failures
+  const found: LeftOut[] = []
+  rows.forEach((row, at) => {
+    const why = read(row).troubles[0] ?? failures?.get(at)
+    if (why) found.push({ row: at, column: why.column, message: why.message })
+  })
+  return found
+}
+
+const MOST_NAMED = 5
+
+/** `2 rows are left out: 17 and 40.`, with why for one alone. */
+export function leftOutInWords(node: Node, leftOut: readonly LeftOut[]): string {
+  const [first] = leftOut
+  if (!first || node.cell.kind !== 'schedule') return ''
+  const column = node.cell.columns[first.column]
+  const why = column ? `${columnLabel(column)}: ${first.message}` : first.message
+  if (leftOut.length === 1) return `Row ${first.row + 1} is left out. ${why}`
+  const named = leftOut.slice(0, MOST_NAMED).map(({ row }) => `${row + 1}`)
+  const more = leftOut.length - named.length
+  const last = more > 0 ? `${more} more` : named.pop()
+  return `${leftOut.length} rows are left out: ${named.join(', ')} and ${last}. The first, row ${first.row + 1}: ${why}`
+}
+
+/** How many rows count: `3 rows`, `297 of 300 rows`. */
+export function rowsInWords(counted: number, leftOut: number): { figure: string; unit: string; text: string } {
+  const unit = counted === 1 && leftOut === 0 ? 'row' : 'rows'
+  const figure = leftOut === 0 ? `${counted}` : `${counted} of ${counted + leftOut}`
+  return { figure, unit, text: `${figure} ${unit}` }
+}
+
+/** The value of a field: read, or worked out; undefined where there is none. */
+export function valueAt(
+  node: Node,
+  computed: RowsComputed | undefined,
+  row: number,
+  column: number,
+): Value | undefined {
+  if (node.cell.kind !== 'schedule') return undefined
+  const fields = node.cell.rows[row]
+  if (!fields) return undefined
+  return rowReader(node.cell.columns).read(fields).values[column] ?? computed?.figures.get(column)?.[row]
+}

@@ -1,0 +1,169 @@
+import {
+  type Computable,
+  ComputeError,
+  type Program,
+  type RecordValue,
+  refusedValue,
+  type Value,
+} from '../../language/index.ts'
+import type { Column, Schedule } from '../schema/document.ts'
+import { COUNT, type ColumnPlan, columnLabel } from './columns.ts'
+import { hasFormula, type RowReader } from './read-table.ts'
+
+/** The formula of a column, ready to compute. */
+export interface RowFormula {
+  /** Its column's place. */
+  readonly at: number
+  readonly computable: Computable
+}
+
+/** Why a formula gives no figure in a row. */
+export interface RowFailure {
+  readonly column: number
+  readonly message: string
+}
+
+/** What the rows of a schedule come to with one set of the sheet's values. */
+export interface RowsComputed {
+  /** By place of the column, then by row; only of columns with a formula. */
+  readonly figures: ReadonlyMap<number, readonly (Value | undefined)[]>
+  readonly failures: ReadonlyMap<number, RowFailure>
+  /** The places of the rows that count. */
+  readonly counted: readonly number[]
+}
+
+/** A formula with the places of its arguments among a row's values. */
+interface Step {
+  readonly at: number
+  readonly program: Program
+  readonly slots: Int32Array
+  readonly mayBeInfinite: boolean
+  /** The columns it cannot do without. */
+  readonly needs: readonly number[]
+  /** Its own field may stay empty where one it needs is. */
+  readonly mayBeEmpty: boolean
+}
+
+/**
+ * Computes a schedule row by row: every column's formula is one program, run over an array that holds the row's values,
+ * then what the sheet gives, then the constants.
+ */
+export class RowProgram {
+  /** The names of the sheet's cells it needs, in the order of the program's arguments. */
+  readonly outside: readonly string[]
+  private readonly steps: readonly Step[]
+  private readonly constants: readonly Value[]
+  /** By the record each came to: what is shown need not be computed again. */
+  private readonly runs = new WeakMap<object, RowsComputed>()
+
+  constructor(
+    private readonly cell: Schedule,
+    private readonly reader: RowReader,
+    plan: ColumnPlan,
+    formulas: readonly RowFormula[],
+  ) {
+    const width = cell.columns.length
+    const outside = new Map<string, number>()
+    const constants: Value[] = []
+    for (const { computable } of formulas)
+      for (const input of computable.inputs)
+        if ('cell' in input && !plan.places.has(input.cell) && !outside.has(input.cell))
+          outside.set(input.cell, width + outside.size)
+    const slotOf = (input: Computable['inputs'][number]): number => {
+      if ('cell' in input) return (plan.places.get(input.cell) ?? outside.get(input.cell)) as number
+      constants.push(input.constant)
+      return width + outside.size + constants.length - 1
+    }
+    this.steps = formulas.map(({ at, computable }) => ({
+      at,
+      program: computable.program,
+      slots: Int32Array.from(computable.inputs, slotOf),
+      mayBeInfinite: computable.mayBeInfinite,
+      needs: plan.needs[at] as readonly number[],
+      mayBeEmpty: (cell.columns[at] as Column).may_be_empty === true,
+    }))
+    this.outside = [...outside.keys()]
+    this.constants = constants
+  }
+
+  /** Gives the schedule's record, as any program gives a value. */
+  readonly program: Program = (values, slots) => {
+    const computed = this.compute(this.outsideOf(values, slots))
+    const record = this.record(computed)
+    this.runs.set(record, computed)
+    return record
+  }
+
+  /** What the rows came to where the program gave this record; computed now where another program gave it. */
+  behind(record: Value, values: readonly Value[], slots: ArrayLike<number>): RowsComputed {
+    const known = this.runs.get(record as RecordValue)
+    if (known) return known
+    const computed = this.compute(this.outsideOf(values, slots))
+    this.runs.set(record as RecordValue, computed)
+    return computed
+  }
+
+  private outsideOf(values: readonly Value[], slots: ArrayLike<number>): Value[] {
+    return this.outside.map((_, i) => values[slots[i] as number] as Value)
+  }
+
+  private compute(outside: readonly Value[]): RowsComputed {
+    const { columns, rows } = this.cell
+    const width = columns.length
+    const local: (Value | undefined)[] = [...new Array(width).fill(undefined), ...outside, ...this.constants]
+    const figures = new Map(this.steps.map(({ at }) => [at, new Array<Value | undefined>(rows.length)]))
+    const failures = new Map<number, RowFailure>()
+    const counted: number[] = []
+    for (let r = 0; r < rows.length; r++) {
+      const { values, troubles, isBlank } = this.reader.read(rows[r] as readonly string[])
+      if (isBlank) continue
+      for (let c = 0; c < width; c++) local[c] = values[c]
+      let counts = troubles.length === 0
+      for (const step of this.steps) {
+        const missing = step.needs.find((need) => local[need] === undefined)
+        if (missing !== undefined) {
+          if (step.mayBeEmpty || !counts) continue
+          failures.set(r, { column: step.at, message: emptyNeed(columns[missing] as Column) })
+          counts = false
+          continue
+        }
+        try {
+          const value = step.program(local as Value[], step.slots)
+          if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') {
+            const refused = refusedValue(value, step.mayBeInfinite)
+            if (refused) throw new ComputeError(refused)
+          }
+          local[step.at] = value
+          ;(figures.get(step.at) as (Value | undefined)[])[r] = value
+        } catch (error) {
+          if (!(error instanceof ComputeError)) throw error
+          if (!failures.has(r)) failures.set(r, { column: step.at, message: error.message })
+          counts = false
+        }
+      }
+      if (counts) counted.push(r)
+    }
+    return { figures, failures, counted }
+  }
+
+  private record({ figures, counted }: RowsComputed): RecordValue {
+    const { columns, rows } = this.cell
+    const lists = columns.map((): Value[] => [])
+    for (const r of counted) {
+      const { values } = this.reader.read(rows[r] as readonly string[])
+      for (let c = 0; c < lists.length; c++) {
+        const value = values[c] ?? figures.get(c)?.[r]
+        if (value !== undefined) (lists[c] as Value[]).push(value)
+      }
+    }
+    return Object.assign(Object.create(null), {
+      [COUNT]: counted.length,
+      ...Object.fromEntries(columns.map(({ name }, c) => [name, lists[c] as Value[]])),
+    })
+  }
+}
+
+const emptyNeed = (column: Column): string =>
+  hasFormula(column)
+    ? `«${columnLabel(column)}» has no figure in this row.`
+    : `«${columnLabel(column)}» is empty in this row, and this formula needs it.`

@@ -1,0 +1,160 @@
+import {
+  type Computable,
+  type Diagnostic,
+  doubt,
+  fitsDeclared,
+  list,
+  type Meaning,
+  number,
+  PLAIN_NUMBER,
+  problem,
+  type Reader,
+  record,
+  type Scope,
+  type Type,
+} from '../../language/index.ts'
+import type { DisplayUnit } from '../../units/index.ts'
+import type { Node } from '../engine/node.ts'
+import type { Column, Schedule } from '../schema/document.ts'
+import { COUNT, type ColumnPlan, columnLabel, columnPlan } from './columns.ts'
+import { type RowReader, rowReader } from './read-table.ts'
+import { type RowFormula, RowProgram } from './rows.ts'
+
+/** What a column of a schedule means in its sheet. */
+export interface ColumnMeaning {
+  readonly column: Column
+  /** Of one value of it; undefined where it is in error. */
+  readonly type: Type | undefined
+  readonly unit: DisplayUnit | undefined
+  /** What is wrong or doubtful in its formula, its name or its unit. */
+  readonly diagnostics: readonly Diagnostic[]
+  readonly meaning?: Meaning
+}
+
+/** What a schedule means in its sheet. */
+export interface ScheduleMeaning {
+  readonly reader: RowReader
+  readonly plan: ColumnPlan
+  readonly columns: readonly ColumnMeaning[]
+  /** What its rows see: its columns by name, before the sheet's. */
+  readonly scope: Scope
+  /** Undefined while a column is in error. */
+  readonly rows: RowProgram | undefined
+}
+
+/** The names in a schedule's formulas that are not its own columns. */
+export const namesInSchedule = ({ columns }: Schedule, reader: Reader): readonly string[] =>
+  columnPlan(columns, reader).outside
+
+/** A schedule's record: how many rows count, and each column as a list. */
+export const SCHEDULE = 'schedule'
+
+/** Reads a schedule's fields, checks its columns' formulas, and makes the program that gives its record. */
+export function checkSchedule(node: Node, cell: Schedule, scope: Scope, formulas: Reader): void {
+  node.type = undefined
+  node.unit = undefined
+  node.computable = undefined
+  const plan = columnPlan(cell.columns, formulas)
+  const reader = rowReader(cell.columns)
+  const known = new Map<number, Type>()
+  const rowScope = scopeOfRow(cell.columns, plan, known, scope)
+  const columns: ColumnMeaning[] = reader.columns.map(({ column, type, unit, error }, at) => {
+    if (type) known.set(at, type)
+    return { column, type, unit, diagnostics: ownFaults(plan, column, at, error) }
+  })
+  const ready: RowFormula[] = []
+  node.unread = false
+  for (const at of plan.order) {
+    const found = checkColumn(columns[at] as ColumnMeaning, at, plan, rowScope)
+    if (!found) {
+      node.unread = true
+      continue
+    }
+    const { meaning, formula } = found
+    columns[at] = meaning
+    if (meaning.type) known.set(at, meaning.type)
+    if (formula) ready.push({ ...formula, at })
+  }
+  node.errors = errorsOf(columns)
+  // A column may lack its type for an error elsewhere in the sheet.
+  const isSound = node.errors.length === 0 && columns.every(({ type }) => type)
+  const rows = isSound ? new RowProgram(cell, reader, plan, ready) : undefined
+  node.schedule = { reader, plan, columns, scope: rowScope, rows }
+  if (!rows) return
+  node.type = record(
+    SCHEDULE,
+    Object.fromEntries([
+      [COUNT, PLAIN_NUMBER],
+      ...columns.map(({ column, type }) => [column.name, list(type as Type)] as const),
+    ]),
+  )
+  node.computable = {
+    type: node.type,
+    program: rows.program,
+    inputs: rows.outside.map((name) => ({ cell: name })),
+    spans: [],
+    mayBeInfinite: ready.some(({ computable }) => computable.mayBeInfinite),
+  }
+}
+
+function ownFaults(plan: ColumnPlan, column: Column, at: number, unit: Diagnostic | undefined): Diagnostic[] {
+  const fault = plan.faults.get(at)
+  return [
+    ...(fault === undefined ? [] : [problem(fault, 0, plan.formulas[at] ? (column.formula as string).length : 0)]),
+    ...(unit ? [unit] : []),
+  ]
+}
+
+/** A row's other columns by name, shadowing the sheet's. */
+function scopeOfRow(
+  columns: readonly Column[],
+  { places }: ColumnPlan,
+  known: ReadonlyMap<number, Type>,
+  sheet: Scope,
+): Scope {
+  return {
+    library: sheet.library,
+    typeOf: (name) => {
+      const at = places.get(name)
+      return at === undefined ? sheet.typeOf(name) : (known.get(at) ?? 'unknown')
+    },
+    names: () => [...new Set([...columns.map(({ name }) => name), ...sheet.names()])],
+  }
+}
+
+interface CheckedColumn {
+  readonly meaning: ColumnMeaning
+  readonly formula?: { readonly computable: Computable }
+}
+
+/** Undefined where the formula is known to the checker alone, which is not here yet. */
+function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope: Scope): CheckedColumn | undefined {
+  const formula = plan.formulas[at]
+  if (!formula) return { meaning: before }
+  const text = before.column.formula as string
+  // Not written yet: the schedule waits for it.
+  if (text.trim() === '') return { meaning: before }
+  const understood = formula.check(scope)
+  if (!understood) return undefined
+  const found = [...before.diagnostics, ...understood.errors, ...(understood.meaning?.warnings ?? [])]
+  const computable = understood.meaning?.computable
+  const misfit = computable && before.unit && fitsDeclared(computable.type, text, before.unit)
+  if (misfit) found.push(misfit)
+  if (understood.meaning?.limits)
+    found.push(doubt('A column carries no limits: what stands behind «±» is left out.', 0, text.length))
+  const meaning = { ...before, ...(understood.meaning ? { meaning: understood.meaning } : {}), diagnostics: found }
+  if (!computable || found.some(({ severity }) => severity === 'error')) return { meaning }
+  return { meaning: { ...meaning, type: asDeclared(computable.type, before.unit) }, formula: { computable } }
+}
+
+/** A column written in a way of the trade gives a list written so. */
+const asDeclared = (type: Type, unit: DisplayUnit | undefined): Type =>
+  type.kind === 'number' && unit?.notation ? number(type.dimension, unit.notation) : type
+
+/** The errors of all columns, each with the column it is in. */
+const errorsOf = (columns: readonly ColumnMeaning[]): Diagnostic[] =>
+  columns.flatMap(({ column, diagnostics }) =>
+    diagnostics
+      .filter(({ severity }) => severity === 'error')
+      .map(({ message }) => problem(`In the column «${columnLabel(column)}»: ${message}`, 0, 0)),
+  )

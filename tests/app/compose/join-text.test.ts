@@ -1,0 +1,53 @@
+import { expect, test } from 'vitest'
+import { questionsOf, usedInWords } from '../../../src/app/compose/join-text.ts'
+import { planJoin } from '../../../src/worksheet/compose/join.ts'
+import type { Cell } from '../../../src/worksheet/index.ts'
+import { given, result, sheetOf } from '../../worksheet/make.ts'
+
+const meetings = (sheet: readonly Cell[], coming: readonly Cell[]) =>
+  planJoin(sheetOf(sheet), { key: 'k', title: 'T', cells: coming }, { freshId: () => `${Math.random()}` }).meetings
+
+test('what a section uses is told, what was filled in first', () => {
+  const own = [
+    result('magnification', '1 / 4', { unit: '1:', label: 'Magnification' }),
+    given('focal', '60', { unit: 'mm', label: 'Focal length' }),
+  ]
+  const coming = [given('magnification', '1', { unit: '1:' }), given('focal', '90', { unit: 'mm' })]
+  expect(usedInWords(meetings(own, coming))).toBe('It uses your «Focal length» and «Magnification».')
+  expect(usedInWords([])).toBe('It shares no figure with your sheet.')
+})
+
+test('of many, some are told and the rest are counted', () => {
+  const names = Array.from({ length: 10 }, (_, n) => `x${n}`)
+  const cells = names.map((name) => given(name, '1 mm'))
+  const joined = meetings(cells, cells).map((one) => ({ ...one, way: 'keep' as const }))
+  expect(usedInWords(joined)).toMatch(/«x7» and 2 more\.$/)
+})
+
+test('a clash is asked about, and one that cannot join is told with why', () => {
+  const own = [given('reach', '3 m', { label: 'Reach' }), given('far', '1 s', { label: 'Far' })]
+  const [reach, far] = questionsOf(meetings(own, [given('reach', '1 mm'), given('far', '1 mm')]))
+  expect(reach).toMatchObject({
+    said: '«Reach»: your sheet has a cell named «reach» already.',
+    way: 'both',
+    ways: [
+      { way: 'both', said: 'Keep both: the new one is named «reach_2»' },
+      { way: 'keep', said: 'They are the same: use yours' },
+    ],
+  })
+  expect(far?.ways.length).toBe(1)
+  expect(far?.why).toBe('They cannot be one: yours is a time, the other a length. The new one is named «far_2».')
+})
+
+test('what was filled in and is worked out now is asked about', () => {
+  const own = [given('lens_height', '900', { unit: 'mm', label: 'Lens above the sheet' })]
+  const [asked] = questionsOf(meetings(own, [result('lens_height', '800 mm', { unit: 'mm', label: 'Lens height' })]))
+  expect(asked?.said).toBe(
+    '«Lens above the sheet»: your sheet asks for it, filled in as 900 mm; here it is worked out, as «Lens height».',
+  )
+  expect(asked?.ways.map(({ said }) => said)).toEqual([
+    'Work it out, and keep what was filled in as measured',
+    'Work it out, and drop what was filled in',
+    'Go on filling it in, and leave the working out',
+  ])
+})

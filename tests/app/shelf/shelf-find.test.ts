@@ -1,0 +1,78 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { describe, expect, it, test } from 'vitest'
+import { MOMENTS } from '../../../src/app/common/moments.ts'
+import { found, GOT, isTitled } from '../../../src/app/shelf/shelf-find.ts'
+import type { Answer } from '../../../src/app/templates/templates.ts'
+import { STAGES } from '../../../src/worksheet/index.ts'
+
+const FOLDER = new URL('../../../templates/', import.meta.url)
+const ANSWERS: Answer[] = readdirSync(FOLDER)
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => ({
+    key: file.replace(/\.json$/, ''),
+    ...JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')).shelf,
+  }))
+
+const keys = (query: string): string[] => found(ANSWERS, query).answers.map(({ key }) => key)
+
+test.each(GOT)('«%s» finds an answer', (_, query) => {
+  expect(keys(query).length).toBeGreaterThan(0)
+  expect(keys(query).length).toBeLessThan(8)
+})
+
+describe('the words people use', () => {
+  test.each([
+    ['book', 'bound-volume'],
+    ['Books', 'bound-volume'],
+    ['glare', 'glossy'],
+    ['slides', 'transparencies'],
+    ['too big', 'in-tiles'],
+    ['too big for the board', 'in-tiles'],
+    ['a painting', 'upright-original'],
+    ['phone', 'phone-stand'],
+    ['Glazed', 'glossy'],
+    ['copyright', 'rights-and-light'],
+    ['banding', 'flicker'],
+  ])('«%s»', (query, key) => {
+    expect(keys(query)).toContain(key)
+  })
+
+  it('find every template by each of its own', () => {
+    for (const { key, words, answer } of ANSWERS)
+      for (const word of [answer, ...words]) expect(keys(word)).toContain(key)
+  })
+
+  it('that mean nothing leave all to be seen, as none do', () => {
+    for (const query of ['', '  ', 'a', 'what is it'.slice(5)]) expect(keys(query).length).toBe(ANSWERS.length)
+  })
+
+  it('that nobody answers to find nothing', () => {
+    expect(found(ANSWERS, 'xylophone')).toEqual({ answers: [], whole: false })
+  })
+
+  it('of which some are met find what meets the most', () => {
+    const { answers, whole } = found(ANSWERS, 'an old worm-eaten book')
+    expect(whole).toBe(false)
+    expect(answers.map(({ key }) => key)).toContain('bound-volume')
+  })
+
+  it('are found in a description only where nothing is called so', () => {
+    const answer = (key: string, words: string[], about: string): Answer => ({
+      ...{ key, words, about },
+      ...{ answer: 'A sheet', order: 1, moment: 'frame' },
+    })
+    const two = [answer('a', ['lamp'], ''), answer('b', [], 'Where a lamp stands.')]
+    expect(found(two, 'lamps').answers.map(({ key }) => key)).toEqual(['a'])
+    expect(found(two, 'stands').answers.map(({ key }) => key)).toEqual(['b'])
+  })
+})
+
+test('a kept sheet is found by its title', () => {
+  expect(isTitled('Ferry Lane maps', 'map ferry')).toBe(true)
+  expect(isTitled('Ferry Lane maps', 'book')).toBe(false)
+})
+
+test('every stage of a job has its place on the shelf, and every template a stage', () => {
+  expect(MOMENTS.map(([stage]) => stage)).toEqual([...STAGES])
+  for (const { key, moment } of ANSWERS) expect(STAGES, key).toContain(moment)
+})

@@ -1,0 +1,19 @@
+import { expect, test } from 'vitest'
+import { isMadeUp, nameOfLabel } from '../../../src/cells/fields/name-of-label.ts'
+import { NAME_PATTERN } from '../../../src/worksheet/index.ts'
+
+test('a label makes a name that can be one', () => {
+  expect(nameOfLabel('Width of the original')).toBe('width_of_the_original')
+  expect(nameOfLabel('Höhe (außen), 2. Messung')).toBe('hohe_au_en_2_messung')
+  for (const label of ['2nd lens', '— dash', 'a'.repeat(200), `${'x'.repeat(39)} y`])
+    expect(nameOfLabel(label)).toMatch(NAME_PATTERN)
+})
+
+test('a label without letters makes none', () => {
+  expect(nameOfLabel('12 × 3')).toBe('')
+})
+
+test('only names nobody chose are made up', () => {
+  expect(['given', 'result_12', 'check_2'].every(isMadeUp)).toBe(true)
+  expect(['given_width', 'm', 'checked'].some(isMadeUp)).toBe(false)
+})

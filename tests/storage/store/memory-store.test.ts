@@ -1,0 +1,66 @@
+import { describe, expect, test } from 'vitest'
+import { newId, openStore } from '../../../src/storage/index.ts'
+import { asStoreError, StoreError } from '../../../src/storage/store/store-error.ts'
+import { SHEET } from '../sheets.ts'
+
+// Node has no IndexedDB: what a browser that keeps nothing gives.
+describe('where nothing can be kept', () => {
+  test('the store says so, and works while the tab lasts', async () => {
+    const store = await openStore()
+    expect(store.kept).toBe(false)
+    expect(store.trouble).toBeInstanceOf(StoreError)
+    expect(store.trouble?.trouble).toBe('refused')
+    expect(store.trouble?.message).toContain('save it as a file before closing')
+
+    await store.save('a', SHEET)
+    expect(await store.load('a')).toEqual(SHEET)
+    expect(await store.load('b')).toBeUndefined()
+  })
+
+  test('what is kept does not change with the sheet on screen', async () => {
+    const store = await openStore()
+    const sheet = structuredClone(SHEET)
+    await store.save('a', sheet)
+    sheet.title = 'other'
+    expect((await store.load('a'))?.title).toBe(SHEET.title)
+  })
+
+  test('sheets are listed newest first, the bin apart', async () => {
+    const store = await openStore()
+    for (const id of ['a', 'b', 'c']) await store.save(id, { ...SHEET, title: id })
+    await store.save('a', { ...SHEET, title: 'a again' })
+    expect((await store.list()).map(({ title }) => title)).toEqual(['a again', 'c', 'b'])
+    expect((await store.list())[0]?.cells).toBe(4)
+
+    await store.remove('c')
+    expect((await store.list()).map(({ id }) => id)).toEqual(['a', 'b'])
+    expect((await store.listRemoved()).map(({ id }) => id)).toEqual(['c'])
+    await store.restore('c')
+    expect((await store.list()).map(({ id }) => id)).toEqual(['a', 'c', 'b'])
+    await store.erase('c')
+    expect(await store.load('c')).toBeUndefined()
+  })
+
+  test('settings are kept under their names', async () => {
+    const store = await openStore()
+    expect(await store.setting('face')).toBeUndefined()
+    await store.keepSetting('face', { dim: true })
+    expect(await store.setting('face')).toEqual({ dim: true })
+  })
+})
+
+test('what the browser throws is put in words', () => {
+  const thrown = (name: string) => asStoreError(new DOMException('low-level words', name))
+  expect(thrown('QuotaExceededError').message).toMatch(/no room left/)
+  expect(thrown('SecurityError').trouble).toBe('refused')
+  expect(thrown('VersionError').trouble).toBe('outdated')
+  expect(thrown('DataError').message).toBe(
+    'This browser could not keep the sheet. Save it as a file. (low-level words)',
+  )
+})
+
+test('ids do not repeat', () => {
+  const ids = new Set(Array.from({ length: 1000 }, newId))
+  expect(ids.size).toBe(1000)
+  expect([...ids][0]).toMatch(/^[0-9a-f]{24}$/)
+})

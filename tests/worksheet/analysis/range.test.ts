@@ -1,0 +1,156 @@
+import { describe, expect, it } from 'vitest'
+import { type RangeTable, rangeTable } from '../../../src/worksheet/analysis/range-table.ts'
+import { RangeTrouble } from '../../../src/worksheet/analysis/range-values.ts'
+import type { Range, Sheet } from '../../../src/worksheet/index.ts'
+import { check, given, result, seen, sheetOf, toldBy } from '../make.ts'
+
+const range = (more: Partial<Range>): Range => ({ kind: 'range', id: 'r', results: [], ...more }) as Range
+
+const lens = () =>
+  sheetOf([
+    given('focal', '60 mm', { unit: 'mm', least: '10 mm', most: '400 mm' }),
+    given('magnification', '1:4', { unit: '1:' }),
+    given('aperture', 'f/8', { unit: 'f/' }),
+    given('lens', '60', { unit: 'mm', options: ['35', '55', '60', '90'] }),
+    result('extension', 'focal * magnification', { unit: 'mm' }),
+    result('shift', 'log2((1 + magnification)^2)'),
+    result('effective', 'aperture * (1 + magnification)', { unit: 'f/' }),
+    result('inverse', '1 / (focal - 100 mm)'),
+    check('short_enough', 'extension <= 30 mm'),
+  ])
+
+const table = (sheet: Sheet, more: Partial<Range>): RangeTable => rangeTable(sheet, range(more))
+const troubleOf = (sheet: Sheet, more: Partial<Range>): string => {
+  try {
+    table(sheet, more)
+  } catch (error) {
+    if (error instanceof RangeTrouble) return error.message
+    throw error
+  }
+  return ''
+}
+
+describe('a range', () => {
+  it('follows results over even steps of a given', () => {
+    const { shown, followed } = table(lens(), {
+      of: 'focal',
+      from: '20',
+      to: '100 mm',
+      count: 4,
+      results: ['extension', 'short_enough'],
+    })
+    expect(shown).toEqual(['20 mm', '40 mm', '60 mm', '80 mm', '100 mm'])
+    expect(followed[0]?.shown).toEqual(['5 mm', '10 mm', '15 mm', '20 mm', '25 mm'])
+    expect(followed[0]?.figures).toEqual([5, 10, 15, 20, 25].map((one) => expect.closeTo(one, 9)))
+    expect(followed[1]?.shown).toEqual(['yes', 'yes', 'yes', 'yes', 'yes'])
+  })
+
+  it('marks the present value, and leaves the sheet as it is', () => {
+    const sheet = lens()
+    const { present, presentAt } = table(sheet, {
+      of: 'focal',
+      from: '20',
+      to: '100',
+      count: 4,
+      results: ['extension'],
+    })
+    expect([present, presentAt]).toEqual([expect.closeTo(60, 9), 2])
+    expect(seen(sheet, 'extension')).toBe('15 mm')
+    expect(
+      table(sheet, { of: 'focal', from: '20', to: '90', count: 1, results: ['extension'] }).presentAt,
+    ).toBeUndefined()
+  })
+
+  it('steps a ratio evenly in the n of 1:n', () => {
+    const { values, shown } = table(lens(), {
+      of: 'magnification',
+      from: '1:2',
+      to: '1:10',
+      count: 4,
+      results: ['shift'],
+    })
+    expect(shown).toEqual(['1:2', '1:4', '1:6', '1:8', '1:10'])
+    expect(values.map(({ text }) => text)).toEqual(['1:2', '1:4', '1:6', '1:8', '1:10'])
+  })
+
+  it('steps by stops: factors of √2 in f-numbers, halves and thirds of a stop where asked', () => {
+    const whole = table(lens(), { of: 'aperture', from: 'f/4', to: 'f/16', by: 'stops', results: ['effective'] })
+    expect(whole.figures.map((one) => Number(one.toFixed(3)))).toEqual([4, 5.657, 8, 11.314, 16])
+    expect(whole.byFactors).toBe(true)
+    expect(
+      table(lens(), { of: 'aperture', from: '4', to: '16', by: 'stops', count: 3, results: ['effective'] }).values,
+    ).toHaveLength(13)
+  })
+
+  it('takes the marks of a lens, or the options the given has', () => {
+    const { values } = table(lens(), { of: 'aperture', from: 'f/5.6', to: 'f/11', by: 'marks', results: ['effective'] })
+    expect(values.map(({ text }) => text)).toEqual(['f/5.6', 'f/6.3', 'f/7.1', 'f/8', 'f/9', 'f/10', 'f/11'])
+    const lenses = table(lens(), { of: 'lens', by: 'marks', results: ['extension'] })
+    expect(lenses.shown).toEqual(['35 mm', '55 mm', '60 mm', '90 mm'])
+  })
+
+  it('shows a dash where a result does not compute, and goes on', () => {
+    const { followed } = table(lens(), {
+      of: 'focal',
+      from: '50',
+      to: '150',
+      count: 2,
+      results: ['inverse', 'extension'],
+    })
+    expect(followed[0]?.figures[1]).toBeUndefined()
+    expect(followed[0]?.shown[1]).toBe('–')
+    expect(followed[1]?.figures.every((one) => one !== undefined)).toBe(true)
+  })
+
+  it('says of a measured result that it does not follow', () => {
+    const sheet = sheetOf([
+      given('a', '1 mm', { unit: 'mm' }),
+      result('b', '2 * a', { measured: '5 mm' }),
+      result('c', 'a + b'),
+    ])
+    const { followed } = table(sheet, { of: 'a', from: '1', to: '3', count: 2, results: ['b', 'c'] })
+    expect(followed.map(({ measured, shown }) => [measured, shown])).toEqual([
+      [true, ['5 mm', '5 mm', '5 mm']],
+      [false, ['6 mm', '7 mm', '8 mm']],
+    ])
+  })
+
+  it('keeps within what the given allows', () => {
+    expect(table(lens(), { of: 'focal', from: '0', to: '40', count: 4, results: ['extension'] }).shown[0]).toBe('10 mm')
+  })
+
+  it('also follows while the given itself is empty', () => {
+    const sheet = sheetOf([given('a', '', { unit: 'mm' }), result('b', '2 * a')])
+    const { followed, present } = table(sheet, { of: 'a', from: '1', to: '2', count: 1, results: ['b'] })
+    expect(followed[0]?.shown).toEqual(['2 mm', '4 mm'])
+    expect(present).toBeUndefined()
+  })
+
+  it('says what is missing or wrong, and how to mend it', () => {
+    const sheet = lens()
+    expect(troubleOf(sheet, {})).toContain('Choose the given')
+    expect(troubleOf(sheet, { of: 'nothing' })).toContain('no cell «nothing»')
+    expect(troubleOf(sheet, { of: 'extension' })).toContain('not a given')
+    expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20' })).toContain('Choose the results')
+    expect(troubleOf(sheet, { of: 'magnification', to: '20', results: ['shift'] })).toContain(
+      'Fill in where the range begins',
+    )
+    expect(troubleOf(sheet, { of: 'focal', from: 'x', to: '20', results: ['shift'] })).toContain('cannot be read')
+    expect(troubleOf(sheet, { of: 'focal', from: '2 s', to: '20', results: ['shift'] })).toContain('This is a time')
+    expect(troubleOf(sheet, { of: 'focal', from: '500', to: '600', results: ['shift'] })).toContain(
+      'No value lies in this range',
+    )
+    expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20', results: ['gone'] })).toContain('no cell «gone»')
+    expect(troubleOf(sheet, { of: 'focal', by: 'marks', results: ['shift'] })).toContain('options')
+  })
+})
+
+it('a range is told of every change, also one its results do not show now', () => {
+  const sheet = sheetOf([
+    given('a', '1 mm', { unit: 'mm' }),
+    given('b', '1 mm', { unit: 'mm' }),
+    result('c', 'max(a, b, 10 mm)'),
+    range({ of: 'a', from: '1', to: '5', results: ['c'] }),
+  ])
+  expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('b', '3 mm', { unit: 'mm' }) }))).toContain('r')
+})

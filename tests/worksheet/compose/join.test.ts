@@ -1,0 +1,331 @@
+import { readdirSync } from 'node:fs'
+import fc from 'fast-check'
+import { describe, expect, it, test } from 'vitest'
+import { LIBRARY } from '../../../src/functions/index.ts'
+import { type JoinPlan, planJoin, type Way } from '../../../src/worksheet/compose/join.ts'
+import { placeFor } from '../../../src/worksheet/compose/join-place.ts'
+import { type Cell, isNamed, Sheet, type Stage } from '../../../src/worksheet/index.ts'
+import { readTemplate } from '../../templates/open.ts'
+import { check, given, note, result, seen, sheetOf } from '../make.ts'
+
+const heading = (text: string, stage?: Stage): Cell => ({
+  kind: 'note',
+  id: text,
+  role: 'heading',
+  text,
+  ...(stage ? { stage } : {}),
+})
+
+/** Ids that tell the order they were made in. */
+function ids(): () => string {
+  let n = 0
+  return () => `new_${++n}`
+}
+
+function plan(sheet: Sheet, cells: readonly Cell[], choices: Readonly<Record<string, Way>> = {}): JoinPlan {
+  const coming = { key: 'a-template', title: 'A template', cells }
+  return planJoin(sheet, coming, { choices: new Map(Object.entries(choices)), freshId: ids() })
+}
+
+/** Sets cells in, and gives what became of each name. */
+function join(sheet: Sheet, cells: readonly Cell[], choices: Readonly<Record<string, Way>> = {}): JoinPlan {
+  const made = plan(sheet, cells, choices)
+  if (made.change) sheet.apply(made.change)
+  return made
+}
+
+const order = (sheet: Sheet): string[] =>
+  sheet.cells.map((cell) => (cell.kind === 'note' ? cell.text : isNamed(cell) ? cell.name : cell.kind))
+
+const focal = (value: string) => given('focal', value, { unit: 'mm', label: 'Focal length' })
+
+describe('a published name joins', () => {
+  it('given to given: the sheet’s stays and is asked once', () => {
+    const sheet = sheetOf([focal('60'), result('twice', '2 * focal')])
+    const { meetings } = join(sheet, [heading('More'), focal('100'), result('thrice', '3 * focal')])
+    expect(meetings).toMatchObject([{ name: 'focal', way: 'keep', ways: ['keep'], clashes: false }])
+    expect(order(sheet)).toEqual(['focal', 'twice', 'More', 'thrice'])
+    expect(seen(sheet, sheet.named('thrice')?.id as string)).toBe('180 mm')
+  })
+
+  it('a result of the sheet before a given of the template', () => {
+    const sheet = sheetOf([result('magnification', '1 / 4', { unit: '1:' })])
+    join(sheet, [
+      heading('More'),
+      given('magnification', '1:10', { unit: '1:' }),
+      result('size', 'magnification * 40 mm'),
+    ])
+    expect(order(sheet)).toEqual(['magnification', 'More', 'size'])
+    expect(seen(sheet, sheet.named('size')?.id as string)).toBe('10 mm')
+  })
+
+  it('a given of the sheet becomes the measured value of the template’s result, in the template’s place', () => {
+    const sheet = sheetOf([
+      given('lens_height', '90', { unit: 'cm', hint: 'With a rule.' }),
+      result('double', 'lens_height * 2'),
+    ])
+    const { meetings } = join(sheet, [
+      heading('More'),
+      given('rise', '400 mm'),
+      result('lens_height', '2 * rise', { unit: 'mm', more_exact: true }),
+    ])
+    expect(meetings).toMatchObject([{ way: 'measured', ways: ['measured', 'computed', 'keep'], clashes: false }])
+    expect(order(sheet)).toEqual(['double', 'More', 'rise', 'lens_height'])
+    const cell = sheet.named('lens_height') as Cell
+    // In the result’s unit a bare 90 would be millimetres.
+    expect(cell).toMatchObject({ kind: 'result', measured: '90 cm', measure: 'With a rule.' })
+    expect(cell).not.toHaveProperty('more_exact')
+    expect(seen(sheet, 'double')).toBe('1800 mm')
+    expect(sheet.outcome(cell.id)).toMatchObject({ measured: { difference: '100 mm over' } })
+  })
+
+  it('or is let go, or stays as it is, as one chooses', () => {
+    const cells = [heading('More'), given('rise', '400 mm'), result('lens_height', '2 * rise', { unit: 'mm' })]
+    const open = () => sheetOf([given('lens_height', '900', { unit: 'mm' }), result('double', 'lens_height * 2')])
+    const computed = open()
+    join(computed, cells, { lens_height: 'computed' })
+    expect(computed.named('lens_height')).not.toHaveProperty('measured')
+    expect(seen(computed, 'double')).toBe('1600 mm')
+    const kept = open()
+    join(kept, cells, { lens_height: 'keep' })
+    // What only the working asked for is not asked.
+    expect(order(kept)).toEqual(['lens_height', 'double'])
+  })
+
+  it('an empty given asks nothing: the result takes its place', () => {
+    const sheet = sheetOf([given('lens_height', '', { unit: 'mm' }), result('double', 'lens_height * 2')])
+    const { meetings } = join(sheet, [heading('More'), result('lens_height', '2 * 400 mm', { unit: 'mm' })])
+    expect(meetings[0]?.way).toBe('computed')
+    expect(seen(sheet, 'double')).toBe('1600 mm')
+  })
+
+  it('never so that a figure would be computed from itself', () => {
+    const sheet = sheetOf([given('lens_height', '900 mm'), result('ppi', 'lens_height / 3 mm')])
+    const { meetings } = join(sheet, [
+      heading('More'),
+      given('ppi', '400'),
+      result('lens_height', 'ppi * 2 mm'),
+      result('after', 'lens_height'),
+    ])
+    expect(meetings.map(({ name, way }) => [name, way])).toEqual([
+      ['ppi', 'keep'],
+      ['lens_height', 'keep'],
+    ])
+    expect(sheet.standing.errors).toBe(0)
+    expect(seen(sheet, sheet.named('after')?.id as string)).toBe('900 mm')
+  })
+
+  it('a given that a lamp is dragged by stays a given', () => {
+    const sheet = sheetOf([
+      given('lens_height', '900 mm'),
+      { kind: 'drawing', id: 'd', drawing: 'set-up', from: {}, moves: ['lens_height'] },
+    ])
+    const { meetings } = join(sheet, [heading('More'), result('lens_height', '800 mm')])
+    expect(meetings[0]?.ways).toEqual(['keep'])
+  })
+
+  it('a check to a check', () => {
+    const sheet = sheetOf([check('depth_holds', '1 < 2')])
+    join(sheet, [heading('More'), check('depth_holds', '3 < 4'), note('n', 'Words.')])
+    expect(order(sheet)).toEqual(['depth_holds', 'More', 'Words.'])
+  })
+})
+
+describe('a name that clashes', () => {
+  const coming: Cell[] = [
+    heading('More'),
+    given('reach', '5 mm'),
+    result('far', 'reach * 2'),
+    check('near', 'reach < 1 m', { message: '{reach} of {far}; reach is a word', holds: '{2 * reach}' }),
+    { kind: 'drawing', id: 'd', drawing: 'set-up', from: { field_width: 'reach + far' }, moves: ['reach'] },
+    { kind: 'steps', id: 's', steps: [{ text: 'Read it', reading: 'reach' }] },
+    {
+      kind: 'schedule',
+      id: 'list',
+      name: 'list',
+      columns: [
+        { name: 'width', unit: 'mm' },
+        { name: 'more', formula: 'width + reach', foot: [{ figure: 'count', where: 'more > reach' }] },
+      ],
+      rows: [['10', '']],
+    },
+    { kind: 'range', id: 'r', of: 'reach', results: ['far'] },
+    { kind: 'variants', id: 'v', sets: [{ title: 'Far', values: { reach: '9 mm' } }], results: ['far'] },
+    { kind: 'run', id: 'run', of: 'list', from: { width: 'width', gap: 'reach' } },
+  ]
+
+  it('is kept beside the other under a name that follows wherever it is used', () => {
+    const sheet = sheetOf([given('reach', '3 m'), given('reach_2', '1 m'), given('far', '1 s')])
+    const { meetings, cells } = join(sheet, coming)
+    expect(meetings).toMatchObject([
+      { name: 'reach', way: 'both', ways: ['both', 'keep'], newName: 'reach_3', clashes: true },
+      { name: 'far', way: 'both', newName: 'far_2', ways: ['both'], why: 'yours is a time, the other a length' },
+    ])
+    expect(cells.slice(1)).toMatchObject([
+      { name: 'reach_3' },
+      { name: 'far_2', formula: 'reach_3 * 2' },
+      { condition: 'reach_3 < 1 m', message: '{reach_3} of {far_2}; reach is a word', holds: '{2 * reach_3}' },
+      { from: { field_width: 'reach_3 + far_2' }, moves: ['reach_3'] },
+      { steps: [{ reading: 'reach_3' }] },
+      { columns: [{}, { formula: 'width + reach_3', foot: [{ where: 'more > reach_3' }] }] },
+      { of: 'reach_3', results: ['far_2'] },
+      { sets: [{ values: { reach_3: '9 mm' } }], results: ['far_2'] },
+      { of: 'list', from: { width: 'width', gap: 'reach_3' } },
+    ])
+    expect(sheet.standing.errors).toBe(0)
+  })
+
+  it('joins where one says so', () => {
+    const sheet = sheetOf([given('reach', '3 m')])
+    const { meetings } = join(sheet, coming, { reach: 'keep' })
+    expect(meetings[0]).toMatchObject({ way: 'keep', clashes: true })
+    expect(seen(sheet, sheet.named('far')?.id as string)).toBe('6000 mm')
+  })
+
+  it('cannot join what is another kind of thing, though it be asked for', () => {
+    const sheet = sheetOf([given('focal', 'wide', { entry: 'text' })])
+    const { meetings } = join(sheet, [heading('More'), focal('60'), result('twice', '2 * focal')], { focal: 'keep' })
+    expect(meetings[0]).toMatchObject({ way: 'both', clashes: true, why: 'yours is a text, the other a length' })
+    expect(sheet.standing.errors).toBe(0)
+  })
+
+  it('a choice that lacks what the other offers is another choice', () => {
+    const choice = (options: string[]) =>
+      given('scheme', options[0] as string, { entry: 'choice', options, label: 'Table' })
+    const sheet = sheetOf([choice(['one', 'two'])])
+    const { meetings } = plan(sheet, [choice(['one', 'three']), result('a', 'scheme = "three"')])
+    expect(meetings[0]?.why).toBe('yours offers no «three»')
+  })
+
+  it('a table joins one with the same columns, and is told apart from one without', () => {
+    const table = (...names: string[]): Cell => ({
+      kind: 'schedule',
+      id: 'list',
+      name: 'list',
+      columns: names.map((name) => ({ name, unit: 'mm' })),
+      rows: [],
+    })
+    const sheet = sheetOf([table('width', 'height')])
+    expect(plan(sheet, [table('width')], { list: 'keep' }).meetings[0]?.way).toBe('keep')
+    expect(plan(sheet, [table('depth')]).meetings[0]?.why).toBe('yours has no column «depth»')
+  })
+})
+
+describe('where a section goes', () => {
+  const sheet = [
+    heading('Frame', 'frame'),
+    note('a', 'a'),
+    heading('Of the frame too'),
+    heading('Light', 'light'),
+    note('b', 'b'),
+    heading('Hand over', 'deliver'),
+  ]
+  test.each([
+    ['receive', 0],
+    ['frame', 3],
+    ['light', 5],
+    ['sharp', 5],
+    ['deliver', 6],
+    [undefined, 6],
+  ] as const)('%s', (stage, at) => {
+    expect(placeFor(stage, sheet)).toBe(at)
+  })
+
+  it('is the end of a sheet without stages', () => {
+    expect(placeFor('frame', [heading('One'), note('a', 'a'), heading('Two')])).toBe(3)
+    expect(placeFor('frame', [])).toBe(0)
+  })
+
+  it('follows the stage of each heading, and the headings know their template', () => {
+    const open = sheetOf(sheet)
+    const { cells, first } = join(open, [
+      heading('Closer', 'frame'),
+      note('c', 'c'),
+      heading('Closer still'),
+      note('d', 'd'),
+      heading('Reckon', 'sharp'),
+      note('e', 'e'),
+    ])
+    expect(order(open)).toEqual(
+      'Frame,a,Of the frame too,Closer,c,Closer still,d,Light,b,Reckon,e,Hand over'.split(','),
+    )
+    expect(cells[2]).toMatchObject({ text: 'Closer still', template: 'a-template', stage: 'frame' })
+    expect(first).toBe(cells[0]?.id)
+  })
+})
+
+describe('what is there already', () => {
+  it('is not said twice: cautions, notes and drawings', () => {
+    const caution = (id: string, text: string): Cell => ({ kind: 'note', id, role: 'caution', text })
+    const drawing = (id: string): Cell => ({ kind: 'drawing', id, drawing: 'set-up', from: { field_width: 'focal' } })
+    const sheet = sheetOf([focal('60'), caution('1', 'Hot lamps: let them cool.'), drawing('d')])
+    const { cells } = join(sheet, [
+      heading('More'),
+      caution('2', 'Hot lamps:\nlet them cool. '),
+      drawing('e'),
+      note('n', 'New.'),
+    ])
+    expect(cells.map(({ kind }) => kind)).toEqual(['note', 'note'])
+  })
+
+  it('leaves no heading over nothing, and no change where there is nothing to do', () => {
+    const sheet = sheetOf([focal('60')])
+    expect(plan(sheet, [heading('More'), focal('60')]).change).toBeUndefined()
+  })
+
+  it('heads cells that come without a heading by the template’s title', () => {
+    const sheet = sheetOf([])
+    join(sheet, [note('n', 'New.')])
+    expect(order(sheet)).toEqual(['A template', 'New.'])
+  })
+})
+
+it('is one step of undo', () => {
+  const sheet = sheetOf([given('lens_height', '900 mm'), heading('Frame', 'frame'), heading('Light', 'light')])
+  const before = sheet.worksheet
+  join(sheet, [heading('One', 'frame'), result('lens_height', '800 mm'), heading('Two', 'light'), given('x', '')])
+  expect(order(sheet)).toEqual(['Frame', 'One', 'lens_height', 'Light', 'Two', 'x'])
+  sheet.undo()
+  expect(sheet.worksheet).toBe(before)
+  expect(sheet.canUndo).toBe(false)
+  sheet.redo()
+  expect(sheet.named('lens_height')).toMatchObject({ measured: '900 mm' })
+})
+
+const TEMPLATES = readdirSync(new URL('../../../templates/', import.meta.url))
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => file.replace(/\.json$/, ''))
+
+/** What is wrong with the text of cells: names, units, circles; not that a figure is refused. */
+const faults = (sheet: Sheet): string[] =>
+  sheet.cells.filter(isNamed).flatMap(({ id, name }) => {
+    const node = sheet.engine.node(id)
+    if (!node) return [`${name} is not computed`]
+    const wrong = [...node.errors.map(({ message }) => message)]
+    if (sheet.engine.isDuplicate(node)) wrong.push('bears a name twice')
+    if (sheet.engine.circle(node)) wrong.push('goes round in a circle')
+    return wrong.map((one) => `${name}: ${one}`)
+  })
+
+test('any templates joined in any order give a sheet that names nothing twice and breaks nothing', () => {
+  fc.assert(
+    fc.property(fc.uniqueArray(fc.constantFrom(...TEMPLATES), { minLength: 2, maxLength: 4 }), (names) => {
+      const freshId = ids()
+      const [first, ...others] = names as [string, ...string[]]
+      const sheet = new Sheet(readTemplate(first), LIBRARY)
+      for (const key of others) {
+        const { title, cells } = readTemplate(key)
+        const { change, meetings } = planJoin(sheet, { key, title, cells }, { freshId })
+        const before = sheet.cells
+        if (change) sheet.apply(change)
+        // Nothing of the sheet is lost: a cell stays, or gives way to the result that takes its name.
+        for (const cell of before)
+          if (!sheet.cells.includes(cell)) expect(meetings.find(({ there }) => there === cell)?.way).toMatch(/ed$/)
+      }
+      expect(faults(sheet), names.join(' + ')).toEqual([])
+      const all = sheet.cells.filter(isNamed).map(({ name }) => name)
+      expect(all).toEqual([...new Set(all)])
+    }),
+    { numRuns: 40 },
+  )
+})

@@ -1,0 +1,87 @@
+import { describe, expect, it, test } from 'vitest'
+import type { Cell } from '../../../src/worksheet/index.ts'
+import { check, given, result, sheetOf } from '../make.ts'
+
+const stand = (condition: string, more = {}, cells: Cell[] = [given('a', '100 mm'), given('n', '0')]) =>
+  sheetOf([...cells, check('k', condition, more)]).check('k')
+
+describe('a check', () => {
+  test.each([
+    ['a <= 200 mm', 'holds'],
+    ['a <= 105 mm', 'close'],
+    ['a <= 110 mm', 'close'],
+    ['a <= 112 mm', 'holds'],
+    ['a <= 100 mm', 'close'],
+    ['a < 100 mm', 'fails'],
+    ['a >= 95 mm', 'close'],
+    ['a >= 50 mm', 'holds'],
+    ['not a > 105 mm', 'close'],
+    ['a > 50 mm and a < 105 mm', 'close'],
+    ['a > 99 mm or a > 10 mm', 'holds'],
+    ['a = 100 mm', 'holds'],
+    ['n >= 0', 'holds'],
+    ['n = 0 or 1/n < 3', 'holds'],
+    ['not (n > 0 and 1/n > 3)', 'holds'],
+    ['not n > 0', 'holds'],
+    ['when(n = 0, a < 200 mm, no)', 'holds'],
+  ])('%s %s', (condition, state) => {
+    expect(stand(condition).state).toBe(state)
+  })
+
+  test.each([
+    ['1 %', 'holds'],
+    ['5 %', 'close'],
+    ['0.05', 'close'],
+    ['0 %', 'holds'],
+    ['nonsense', 'close'],
+  ])('with a margin of %s, 5 %% short of its limit, %s', (margin, state) => {
+    expect(stand('a <= 105 mm', { margin }).state).toBe(state)
+  })
+
+  it('waits for its givens and tells which', () => {
+    expect(stand('a < 5 mm', {}, [given('a', '', { unit: 'mm' })])).toMatchObject({ state: 'waits', message: 'for a.' })
+  })
+
+  it('in error says why, and where it came from', () => {
+    expect(stand('a < 5 s')).toMatchObject({ state: 'error', message: expect.stringMatching(/cannot be compared/) })
+    expect(stand('a')).toMatchObject({ state: 'error', message: expect.stringMatching(/needs a condition/) })
+    expect(stand('1/n > 3').message).toBe('Division by zero.')
+    expect(stand('b > 1', {}, [given('n', '0'), result('b', '1/n')]).message).toContain('«b»')
+  })
+
+  it('is counted where it stands', () => {
+    const sheet = sheetOf([
+      given('a', '100 mm'),
+      given('w', ''),
+      check('one', 'a < 1 m'),
+      check('two', 'a < 101 mm'),
+      check('three', 'a < 1 mm'),
+      check('four', 'w > 1'),
+      check('five', 'a'),
+    ])
+    expect(sheet.standing).toEqual({ holds: 1, close: 1, fails: 1, waits: 1, errors: 1 })
+  })
+
+  it('can be used in other formulas as yes or no', () => {
+    const sheet = sheetOf([given('a', '100 mm'), check('k', 'a < 1 m'), result('r', 'when(k, 1, 2)')])
+    expect(sheet.outcome('r')).toMatchObject({ value: 1 })
+  })
+})
+
+describe('its message', () => {
+  it('has its figures put in, marks and dashes where due', () => {
+    const message = '{a}, {2 * a}, {aperture}, { a }, {nothing}, {1/n}, {w}, {toString}, {}'
+    const cells = [
+      given('a', '100 mm'),
+      given('n', '0'),
+      given('w', '', { unit: 'mm' }),
+      result('aperture', 'f/8 * 1', { unit: 'f/' }),
+    ]
+    expect(stand('a < 1 mm', { message }, cells).message).toBe('100 mm, 200 mm, f/8, 100 mm, —, —, —, —, —')
+  })
+
+  it('is what it says when it holds, or its label', () => {
+    expect(stand('a < 1 m', { holds: '{a} is enough' }).message).toBe('100 mm is enough')
+    expect(stand('a < 1 m', { label: 'Wide enough' }).message).toBe('Wide enough')
+  })
+})

@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest'
+import { given, originOf, result, seen, sheetOf } from '../make.ts'
+
+describe('a removed cell', () => {
+  it('leaves its users saying which name is missing, and heals them when it comes back', () => {
+    const sheet = sheetOf([given('width', '5 mm'), result('y', '2 * width'), result('z', 'y')])
+    sheet.apply({ do: 'remove', id: 'width' })
+    expect(seen(sheet, 'y')).toContain('There is no cell named «width»')
+    expect(originOf(sheet, 'z')).toBe('y')
+    sheet.apply({ do: 'add', cell: { ...given('width', '7 mm'), id: 'another' }, at: 2 })
+    expect(seen(sheet, 'z')).toBe('14 mm')
+  })
+})
+
+describe('a cell of another kind of quantity', () => {
+  it('is checked anew by all below it', () => {
+    const sheet = sheetOf([given('x', '2 mm'), result('y', 'x^2'), result('z', 'y / 1 mm', { unit: 'mm' })])
+    expect(seen(sheet, 'z')).toBe('4 mm')
+    sheet.apply({ do: 'replace', cell: given('x', '2 s') })
+    expect(seen(sheet, 'y')).toBe('4 m⁰'.replace(' m⁰', ' s²'))
+    expect(seen(sheet, 'z')).toMatch(/The cell declares mm, a length; the formula gives/)
+    sheet.apply({ do: 'replace', cell: given('x', '3 mm') })
+    expect(seen(sheet, 'z')).toBe('9 mm')
+  })
+
+  it('may be put in the place of one of another cell kind, with nothing left of the old', () => {
+    const sheet = sheetOf([given('a', '5 mm ± 1 mm'), result('b', 'a')])
+    sheet.apply({ do: 'replace', cell: result('a', '') })
+    expect(seen(sheet, 'b')).toBe('waits for a')
+    sheet.apply({ do: 'replace', cell: result('a', '3 s') })
+    expect(seen(sheet, 'a')).toBe('3 s')
+    expect(seen(sheet, 'b')).toBe('3 s')
+    sheet.apply({ do: 'replace', cell: given('a', '7 mm') })
+    expect(seen(sheet, 'b')).toBe('7 mm')
+    sheet.apply({ do: 'replace', cell: given('a', '') })
+    expect(seen(sheet, 'b')).toBe('waits for a')
+  })
+})
+
+describe('a name borne twice', () => {
+  it('stands for the upper cell; the lower says so', () => {
+    const sheet = sheetOf([given('x', '1 mm'), { ...given('x', '2 mm'), id: 'second' }, result('y', 'x')])
+    expect(seen(sheet, 'y')).toBe('1 mm')
+    expect(seen(sheet, 'second')).toContain('Another cell above is already named «x»')
+    expect(sheet.standing.errors).toBe(1)
+  })
+
+  it('passes on to the other when the upper goes, moves below or takes another name', () => {
+    const cells = [given('x', '1 mm'), { ...given('x', '2 mm'), id: 'second' }, result('y', 'x')]
+    for (const change of [
+      { do: 'remove', id: 'x' },
+      { do: 'move', id: 'x', to: 2 },
+      { do: 'replace', cell: { ...given('z', '1 mm'), id: 'x' } },
+    ] as const) {
+      const sheet = sheetOf(cells)
+      sheet.apply(change)
+      expect(seen(sheet, 'y'), change.do).toBe('2 mm')
+      sheet.undo()
+      expect(seen(sheet, 'y'), `undone ${change.do}`).toBe('1 mm')
+    }
+  })
+})
+
+describe('names every object has', () => {
+  it('are ordinary names of cells and missing ones alike', () => {
+    const sheet = sheetOf([
+      result('a', 'constructor'),
+      result('b', 'toString + hasOwnProperty'),
+      result('c', 'valueOf(1)'),
+      result('d', '__proto__'),
+      result('e', '"x".constructor'),
+      given('ok', '5 mm'),
+      result('f', 'ok'),
+    ])
+    for (const id of ['a', 'b', 'c', 'd', 'e']) expect(seen(sheet, id)).toMatch(/^error: (There is no|Only a record)/)
+    expect(seen(sheet, 'f')).toBe('5 mm')
+    sheet.apply({ do: 'add', cell: given('constructor', '3 mm'), at: 0 })
+    expect(seen(sheet, 'a')).toBe('3 mm')
+  })
+})

@@ -1,0 +1,86 @@
+import fc from 'fast-check'
+import { describe, expect, it, test } from 'vitest'
+import { readTable, type Separator, TableError, writeTable } from '../../../src/worksheet/table/csv.ts'
+
+describe('what separates the fields is found', () => {
+  test.each([
+    ['Width,Height\n420,300\n', ','],
+    ['Width;Height\n420,5;300,2\n1,5;2,5', ';'],
+    ['420,5;300,2\n1,5;2,5', ';'],
+    ['Width\tHeight, outer\n420,5\t300;2\n', '\t'],
+    ['a,b;c\nd,e;f', ','],
+    ['Title,Note\n"Town; plan",x\n"Coast; west",y', ','],
+    ['one\ntwo\nthree', ','],
+    ['1,5\n2,5\n3,5', ','],
+  ])('%j', (text, separator) => {
+    expect(readTable(text).separator).toBe(separator)
+  })
+})
+
+test.each([
+  [
+    '\ufeffa,b\r\nc,d\r\n',
+    [
+      ['a', 'b'],
+      ['c', 'd'],
+    ],
+  ],
+  [
+    'a\tb\rc\td\r',
+    [
+      ['a', 'b'],
+      ['c', 'd'],
+    ],
+  ],
+  ['a,"b ""c"" d",e\n', [['a', 'b "c" d', 'e']]],
+  [
+    '"two\r\nlines",x\r\ny,z\r\n',
+    [
+      ['two\r\nlines', 'x'],
+      ['y', 'z'],
+    ],
+  ],
+  ['a,b\n\nc,d', [['a', 'b'], [''], ['c', 'd']]],
+  ['a,b,c\nd\n', [['a', 'b', 'c'], ['d']]],
+  ['=SUM(A1),+1,@x', [['=SUM(A1)', '+1', '@x']]],
+  [
+    '__proto__,constructor\n1,2',
+    [
+      ['__proto__', 'constructor'],
+      ['1', '2'],
+    ],
+  ],
+])('%j is read as %j', (text, rows) => {
+  expect(readTable(text).rows).toEqual(rows)
+})
+
+it('of nothing is refused in words, and so is what is too large', () => {
+  for (const text of ['', ' \r\n', '\ufeff']) expect(() => readTable(text)).toThrow(TableError)
+  expect(() => readTable('x'.repeat(50_000_001))).toThrow(/in parts/)
+})
+
+it('of more lines than asked for is refused, and of just as many is not', () => {
+  expect(readTable('a\nb\nc\n', { most: 3 }).rows).toHaveLength(3)
+  expect(() => readTable('a\nb\nc\nd', { most: 3 })).toThrow(/more than 3 lines/)
+})
+
+it('of rubbish still comes to rows', () => {
+  for (const text of ['"', '"a\n"b,c\n', '\0\0\0', ',,,\n;;;\n', '\ud800,\udfff', 'x'.repeat(1_000_000)])
+    expect(readTable(text).rows.length).toBeGreaterThan(0)
+})
+
+test('any table of texts comes back the same', () => {
+  const sign = fc.constantFrom(...'",;\t\r\n \'=x0|\ufeff\u2028é'.split(''))
+  const field = fc.oneof(fc.string({ unit: sign, maxLength: 6 }), fc.string({ maxLength: 8 }), fc.constant(''))
+  const table = fc
+    .integer({ min: 1, max: 5 })
+    .chain((width) => fc.array(fc.array(field, { minLength: width, maxLength: width }), { minLength: 1, maxLength: 6 }))
+  fc.assert(
+    fc.property(table, fc.constantFrom<Separator>(',', ';', '\t'), (rows, separator) => {
+      fc.pre(rows.some((row) => row.some((one) => one.trim() !== '')))
+      const back = readTable(writeTable(rows, separator))
+      expect(back.rows).toEqual(rows)
+    }),
+    { numRuns: 3000 },
+  )
+})
