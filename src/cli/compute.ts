@@ -8,7 +8,7 @@ import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 export function compute({ subject, sets, json }: Arguments): number {
   const sheet = new Sheet(withSets(readWorksheet(subject), sets, subject), LIBRARY)
   // Nobody waits at a key here.
-  sheet.engine.patience = Number.POSITIVE_INFINITY
+  sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
   const named = sheet.cells.filter(isNamed)
   const outcomes = named.map((cell) => [cell, sheet.outcome(cell.id)] as const)
   const checks = named.filter(({ kind }) => kind === 'check').map((cell) => [cell.name, sheet.check(cell.id)] as const)

@@ -1,5 +1,5 @@
 import { LIBRARY } from '../functions/index.ts'
-import { applyMend, problem, RESERVED } from '../language/index.ts'
+import { applyFix, problem, RESERVED } from '../language/index.ts'
 import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet } from '../worksheet/index.ts'
 import { type Arguments, InputError } from './input.ts'
 import { printJson, printLines, reportOf } from './report.ts'
@@ -73,6 +73,6 @@ function plainLines(outcome: Outcome, text: string): string[] {
     ...(text.length <= 200 && d.to > d.from
       ? [`  ${text}`, `  ${' '.repeat(d.from)}${'^'.repeat(Math.max(1, d.to - d.from))}`]
       : []),
-    ...d.mends.map((mend) => `  ${mend.label}: ${applyMend(text, mend)}`),
+    ...d.mends.map((mend) => `  ${mend.label}: ${applyFix(text, mend)}`),
   ])
 }

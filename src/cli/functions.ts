@@ -1,12 +1,5 @@
 import { FUNCTIONS } from '../functions/index.ts'
-import {
-  type FunctionRecord,
-  type Parameter,
-  rangeInWords,
-  resultInWords,
-  signature,
-  typeName,
-} from '../language/index.ts'
+import { type FunctionRecord, type Parameter, rangeText, resultText, signature, typeName } from '../language/index.ts'
 import { InputError } from './input.ts'
 import { printJson, printLines } from './report.ts'
 
@@ -41,7 +34,7 @@ const parameterData = (parameter: Parameter): object => ({
   dimension: parameterType(parameter),
   about: parameter.about,
   default: parameter.default ?? null,
-  range: rangeInWords(parameter) || null,
+  range: rangeText(parameter) || null,
   choices: parameter.choices ?? null,
 })
 
@@ -52,7 +45,7 @@ function asData(record: FunctionRecord): object {
     about: record.about,
     signature: signature(record),
     parameters: record.parameters.map(parameterData),
-    result: resultInWords(record),
+    result: resultText(record),
     formula: record.formula,
     source: record.source,
     validity: record.validity ?? null,

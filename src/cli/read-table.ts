@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs'
-import { LARGEST_TABLE, readTable, TableError, type TextTable } from '../worksheet/table/csv.ts'
+import { MAX_TABLE_LENGTH, readTable, TableError, type TextTable } from '../worksheet/table/csv.ts'
 import { InputError, whyUnread } from './input.ts'
 
 /** Most tables are UTF-8; older programs on one well-known system write Windows-1252, or UTF-16 with its mark. */
@@ -16,8 +16,8 @@ function decoded(bytes: Uint8Array): string {
 export function readTableFile(path: string): TextTable {
   let bytes: Uint8Array
   try {
-    if (statSync(path).size > LARGEST_TABLE)
-      throw new InputError(`${path}: the table is larger than ${LARGEST_TABLE / 1e6} MB; take it in parts`)
+    if (statSync(path).size > MAX_TABLE_LENGTH)
+      throw new InputError(`${path}: the table is larger than ${MAX_TABLE_LENGTH / 1e6} MB; take it in parts`)
     bytes = readFileSync(path)
   } catch (error) {
     if (error instanceof InputError) throw error

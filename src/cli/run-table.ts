@@ -1,5 +1,5 @@
-import type { Original, PlannedSetup, RunPlan, Unread } from '../worksheet/run/plan.ts'
-import { meansInWords } from '../worksheet/run/plan-text.ts'
+import type { Original, PlannedSetup, RunPlan, UnreadableOriginal } from '../worksheet/run/plan.ts'
+import { meansText } from '../worksheet/run/plan-text.ts'
 
 const HEADINGS = [
   'Set-up',
@@ -27,7 +27,7 @@ const figure = (value: number, digits: number): string => `${Number(value.toFixe
 const inOrder = (row: Row): string[] => HEADINGS.map((heading) => row[heading] ?? '')
 
 function plannedRows(setup: PlannedSetup, at: number, remarks: ReadonlyMap<number, string>): string[][] {
-  const means = meansInWords(setup.means)
+  const means = meansText(setup.means)
   const magnification = `${Number((1 / setup.magnification).toPrecision(6))}`
   return setup.originals.map(({ original, tiles, height, frames, time, data, tiled }) =>
     inOrder({
@@ -50,7 +50,7 @@ function plannedRows(setup: PlannedSetup, at: number, remarks: ReadonlyMap<numbe
   )
 }
 
-const other = ({ row, title }: Original | Unread, State: string, Why = ''): string[] =>
+const other = ({ row, title }: Original | UnreadableOriginal, State: string, Why = ''): string[] =>
   inOrder({ Original: title, 'Row of the list': `${row + 1}`, State, Why })
 
 /** The plan as a table: every original once, in the order of work, then what is done and what cannot be planned. */
@@ -58,5 +58,7 @@ export const tableOf = ({ setups, leftOut, unplanned }: RunPlan, remarks: Readon
   [...HEADINGS],
   ...setups.flatMap((setup, at) => plannedRows(setup, at, remarks)),
   ...leftOut.map((one) => other(one, 'done', remarks.get(one.row))),
-  ...unplanned.map((one) => other(one as Unread, one.done ? 'done, not in the plan' : 'not planned', one.why)),
+  ...unplanned.map((one) =>
+    other(one as UnreadableOriginal, one.done ? 'done, not in the plan' : 'not planned', one.why),
+  ),
 ]

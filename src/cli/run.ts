@@ -2,19 +2,11 @@ import { realpathSync, writeFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { LIBRARY } from '../functions/index.ts'
 import { namesIn } from '../language/index.ts'
-import { type Run, type Schedule, Sheet, type Worksheet } from '../worksheet/index.ts'
-import type { Whole } from '../worksheet/run/estimate.ts'
+import { type Run, Sheet, type TableCell, type Worksheet } from '../worksheet/index.ts'
+import type { Total } from '../worksheet/run/estimate.ts'
 import { RUN_INPUTS } from '../worksheet/run/inputs.ts'
 import type { PlannedSetup, RunPlan } from '../worksheet/run/plan.ts'
-import {
-  counted,
-  dataInWords,
-  daysInWords,
-  heightsInWords,
-  meansInWords,
-  ratioInWords,
-  timeInWords,
-} from '../worksheet/run/plan-text.ts'
+import { counted, dataText, daysText, heightsText, meansText, ratioText, timeText } from '../worksheet/run/plan-text.ts'
 import { type PlannedRun, runOf } from '../worksheet/run/sheet-run.ts'
 import { columnLabel } from '../worksheet/table/columns.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
@@ -66,7 +58,7 @@ function runIn({ cells }: Worksheet, path: string): Run {
 
 function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sheetPath: string): Worksheet {
   const at = worksheet.cells.findIndex((cell) => cell.kind === 'schedule' && cell.name === of)
-  const schedule = worksheet.cells[at] as Schedule | undefined
+  const schedule = worksheet.cells[at] as TableCell | undefined
   if (!schedule)
     throw new InputError(`${sheetPath}: the run is of no schedule in this worksheet; choose one under Build`)
   const { rows } = readTableFile(path)
@@ -101,12 +93,12 @@ const wanting = ({ feed }: PlannedRun): string[] => [
   ...feed.wanting.map(({ input, why }) => `  ${input.label}: ${why}`),
 ]
 
-const wholeInWords = ({ count, setups, frames, all, days, data }: Whole): string =>
+const wholeInWords = ({ count, setups, frames, all, days, data }: Total): string =>
   [
     `${counted(count, 'original')} in ${counted(setups, 'set-up')}`,
     counted(frames, 'frame'),
-    ...(all > 0 ? [`${timeInWords(all)}${days === undefined ? '' : ` (${daysInWords(days)})`}`] : []),
-    ...(data > 0 ? [dataInWords(data)] : []),
+    ...(all > 0 ? [`${timeText(all)}${days === undefined ? '' : ` (${daysText(days)})`}`] : []),
+    ...(data > 0 ? [dataText(data)] : []),
   ].join(', ')
 
 function setupLine(
@@ -114,16 +106,16 @@ function setupLine(
   at: number,
 ): string {
   const height =
-    track === undefined ? '' : `${heights ? 'column' : 'original to sensor'} ${heightsInWords({ heights, track })}`
+    track === undefined ? '' : `${heights ? 'column' : 'original to sensor'} ${heightsText({ heights, track })}`
   const tiled = originals.filter((one) => one.tiled).length
   return [
-    `  ${at + 1}: ${ratioInWords(magnification)}`,
-    meansInWords(means),
+    `  ${at + 1}: ${ratioText(magnification)}`,
+    meansText(means),
     height,
     exposure,
     counted(originals.length, 'original') + (tiled > 0 ? ` (${tiled} in parts)` : ''),
     counted(frames, 'frame'),
-    time > 0 ? timeInWords(time) : '',
+    time > 0 ? timeText(time) : '',
   ]
     .filter(Boolean)
     .join(', ')

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
-import { newId, type Store } from '../storage/store/store.ts'
-import { KIT_FORMAT, LARGEST_KIT, type Piece, PiecesSchema, readKitFile } from './piece.ts'
+import { newId } from '../storage/store/store.ts'
+import type { Store } from '../storage/store/types.ts'
+import { KIT_FORMAT, MAX_KIT_LENGTH, type Piece, PiecesSchema, readKitFile } from './piece.ts'
 import { Studio } from './studio.ts'
 
 /** Far enough into a file to see what it says it is. */
@@ -8,7 +9,8 @@ const HEAD = 200
 
 /** The pieces of a file that is a kit; undefined where it says it is something else. Throws KitError. */
 export async function kitIn(file: File): Promise<readonly Piece[] | undefined> {
-  if (file.size > 4 * LARGEST_KIT || !(await file.slice(0, HEAD).text()).includes(`"${KIT_FORMAT}"`)) return undefined
+  if (file.size > 4 * MAX_KIT_LENGTH || !(await file.slice(0, HEAD).text()).includes(`"${KIT_FORMAT}"`))
+    return undefined
   return readKitFile(await file.text())
 }
 

@@ -1,7 +1,7 @@
 import type { KitSort } from '../worksheet/index.ts'
 
 /** What a studio calls a sort of equipment, one and several. */
-export const SORT_WORDS: Readonly<Record<KitSort, readonly [one: string, several: string]>> = {
+export const SORT_LABELS: Readonly<Record<KitSort, readonly [one: string, several: string]>> = {
   camera: ['Camera', 'Cameras'],
   phone: ['Phone', 'Phones'],
   lens: ['Lens', 'Lenses'],
@@ -22,7 +22,7 @@ interface Words {
 }
 
 /** What a figure is called, by its name; the same name means the same in every sort. */
-export const FIGURE_WORDS: Readonly<Record<string, Words>> = {
+export const FIGURE_LABELS: Readonly<Record<string, Words>> = {
   sensor: { label: 'Sensor, width × height', hint: 'in the manual' },
   sensor_pixels: { label: 'Pixels, across × down', hint: 'of a full picture' },
   bits: { label: 'Bits a channel', hint: 'of the raw file', short: 'bits' },

@@ -5,7 +5,7 @@ import { NAME_PATTERN } from '../worksheet/schema/name-pattern.ts'
 export const KIT_FORMAT = 'evenfield-kit'
 const MOST_PIECES = 2000
 /** In characters: a kit of that many pieces with all their figures stays far below. */
-export const LARGEST_KIT = 2_000_000
+export const MAX_KIT_LENGTH = 2_000_000
 
 const PieceSchema = v.looseObject({
   id: v.pipe(v.string(), v.minLength(1), v.maxLength(64)),
@@ -32,7 +32,7 @@ export class KitError extends Error {}
 
 /** Reads a kit from a file. Throws KitError; nothing of it is used then. */
 export function readKitFile(text: string): Piece[] {
-  if (text.length > LARGEST_KIT) throw new KitError('This file is too large to be a kit.')
+  if (text.length > MAX_KIT_LENGTH) throw new KitError('This file is too large to be a kit.')
   let data: unknown
   try {
     data = JSON.parse(text.replace(/^\ufeff/, ''))

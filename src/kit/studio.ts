@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import type { Store } from '../storage/store/store.ts'
+import type { Store } from '../storage/store/types.ts'
 import { KitError, type Piece, PiecesSchema } from './piece.ts'
 
 const SETTING = 'kit'
@@ -7,7 +7,7 @@ const LOCK = 'evenfield-kit'
 
 /** The studio's kit, kept in this browser beside its sheets. */
 export class Studio {
-  constructor(private readonly store: Pick<Store, 'setting' | 'keepSetting'>) {}
+  constructor(private readonly store: Pick<Store, 'setting' | 'saveSetting'>) {}
 
   /** Every piece, in the order they were put in; undefined where no kit was ever kept. Throws KitError. */
   async pieces(): Promise<readonly Piece[] | undefined> {
@@ -56,7 +56,7 @@ export class Studio {
   private change(how: (pieces: readonly Piece[]) => readonly Piece[]): Promise<readonly Piece[]> {
     const work = async (): Promise<readonly Piece[]> => {
       const next = how((await this.pieces()) ?? [])
-      await this.store.keepSetting(SETTING, next)
+      await this.store.saveSetting(SETTING, next)
       return next
     }
     const locks = globalThis.navigator?.locks as LockManager | undefined
@@ -65,7 +65,7 @@ export class Studio {
 }
 
 /** What a sheet can be filled in from: the studio's own pieces, or the generic kit where it has none. */
-export async function piecesIn(store: Pick<Store, 'setting' | 'keepSetting'>): Promise<readonly Piece[]> {
+export async function piecesIn(store: Pick<Store, 'setting' | 'saveSetting'>): Promise<readonly Piece[]> {
   const own = await new Studio(store).pieces()
   if (own && own.length > 0) return own
   const { genericKit } = await import('./generic.ts')

@@ -1,4 +1,5 @@
 export { FILE_ENDING, FileError, fileName, openFile, saveFile, saveText } from './exchange/file.ts'
 export { fromLink, isLink, LinkError, type LinkSize, linkSize, toLink } from './exchange/link.ts'
-export { newId, openStore, type Store, type StoreOptions, type Summary } from './store/store.ts'
-export { StoreError, type Trouble } from './store/store-error.ts'
+export { newId, openStore, type StoreOptions } from './store/store.ts'
+export { StoreError, type StoreProblem } from './store/store-error.ts'
+export type { Store, Summary } from './store/types.ts'

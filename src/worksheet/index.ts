@@ -1,4 +1,4 @@
-export { Mover, type Wanted } from './advice/lamp-drag-solver.ts'
+export { LampDragSolver, type Target } from './advice/lamp-drag-solver.ts'
 export { ClippingError, clippingOf, fitted, LARGEST_CLIPPING, readClipping } from './clipping/clipping.ts'
 export { type Change, ChangeRefused } from './document/change.ts'
 export { withMeasured } from './document/measured.ts'
@@ -8,14 +8,14 @@ export { movedBy, movedInto } from './editing/moving.ts'
 export type { Changed } from './editing/sheet.ts'
 export type {
   CheckOutcome,
+  CheckSummary,
   DrawingOutcome,
   ErrorOutcome,
   Outcome,
-  Standing,
   ValueOutcome,
   WaitingOutcome,
 } from './engine/outcome.ts'
-export { WholeSheet as Sheet } from './renaming/full-sheet.ts'
+export { FullSheet as Sheet } from './renaming/full-sheet.ts'
 export {
   type Cell,
   type Check,
@@ -28,8 +28,8 @@ export {
   type Range,
   type Result,
   type Run,
-  type Schedule,
   type Steps,
+  type TableCell,
   type Variants,
   VERSION,
   type Worksheet,
@@ -38,5 +38,5 @@ export {
 export { DRAWING_KINDS, type DrawingKind } from './schema/drawing-kinds.ts'
 export { KIT_SORTS, type KitSort } from './schema/kit-sorts.ts'
 export { NAME_PATTERN } from './schema/name-pattern.ts'
-export { DocumentError, LARGEST_DOCUMENT, readData, readDocument, writeDocument } from './schema/read-document.ts'
+export { DocumentError, MAX_DOCUMENT_LENGTH, readData, readDocument, writeDocument } from './schema/read-document.ts'
 export { STAGES, type Stage } from './schema/stages.ts'

@@ -1,5 +1,5 @@
-import { Preparer } from '../language/compiling/precompile.ts'
-import type { PreparedFormulas } from '../language/evaluating/precompiled.ts'
+import { Precompiler } from '../language/compiling/precompile.ts'
+import type { PrecompiledFormulas } from '../language/evaluating/precompiled.ts'
 import type { Library } from '../language/index.ts'
 import { formulasShown } from './document/message-places.ts'
 import { isNamed } from './document/names.ts'
@@ -7,17 +7,17 @@ import { Sheet } from './editing/sheet.ts'
 import type { Node } from './engine/node.ts'
 import { feedOf } from './run/feed.ts'
 import type { Cell, Worksheet } from './schema/document.ts'
-import { footOf } from './table/footer.ts'
-import { SCHEDULES } from './table/table-capability.ts'
+import { footerOf } from './table/footer.ts'
+import { TABLES } from './table/table-capability.ts'
 
 /** Opens worksheets, looks at everything in them as one who fills them in does, and keeps what their formulas mean. */
-export function prepare(worksheets: readonly Worksheet[], library: Library): PreparedFormulas {
-  const reader = new Preparer()
+export function prepare(worksheets: readonly Worksheet[], library: Library): PrecompiledFormulas {
+  const compiler = new Precompiler()
   for (const worksheet of worksheets) {
-    const sheet = new Sheet(worksheet, library, { reader, schedules: SCHEDULES })
+    const sheet = new Sheet(worksheet, library, { compiler, tables: TABLES })
     for (const cell of sheet.cells) lookAt(sheet, cell)
   }
-  return reader.prepared
+  return compiler.prepared
 }
 
 function lookAt(sheet: Sheet, cell: Cell): void {
@@ -25,10 +25,10 @@ function lookAt(sheet: Sheet, cell: Cell): void {
   if (cell.kind === 'check') sheet.check(cell.id)
   if (cell.kind === 'drawing') sheet.drawing(cell.id)
   if (cell.kind === 'run') feedOf(sheet.engine, cell)
-  if (cell.kind === 'schedule') footOf(sheet.engine, sheet.engine.node(cell.id) as Node)
+  if (cell.kind === 'schedule') footerOf(sheet.engine, sheet.engine.node(cell.id) as Node)
   // A message that is not shown just now, too.
   for (const formula of formulasShown(cell)) {
     sheet.namesIn(formula)
-    sheet.engine.understand(formula)
+    sheet.engine.compile(formula)
   }
 }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { drawEvenness } from '../../src/drawings/evenness/evenness.ts'
 import { drawSetUp } from '../../src/drawings/set-up/set-up.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { type Change, type Drawing, Mover, readDocument, Sheet } from '../../src/worksheet/index.ts'
+import { type Change, type Drawing, LampDragSolver, readDocument, Sheet } from '../../src/worksheet/index.ts'
 import { median, ms, timed } from './measure.ts'
 
 const FRAME_MS = 16.7
@@ -18,7 +18,7 @@ export function drag(): number {
   const text = readFileSync(new URL('../../templates/flat-sheet.json', import.meta.url), 'utf8')
   const sheet = new Sheet(readDocument(text), LIBRARY)
   const drawings = sheet.cells.filter((cell): cell is Drawing => cell.kind === 'drawing' && cell.drawing in DRAW)
-  const mover = new Mover(sheet, drawings.find(({ drawing }) => drawing === 'set-up') as Drawing)
+  const mover = new LampDragSolver(sheet, drawings.find(({ drawing }) => drawing === 'set-up') as Drawing)
   const steps: number[] = []
   for (let round = 0; round < ROUNDS; round++) {
     const to = { x: 0.9 + 0.003 * (round % 50), z: 0.8 + 0.002 * (round % 70) }

@@ -1,5 +1,5 @@
 import { LIBRARY } from '../../src/functions/index.ts'
-import { type Column, FORMAT, type Schedule, Sheet } from '../../src/worksheet/index.ts'
+import { type Column, FORMAT, Sheet, type TableCell } from '../../src/worksheet/index.ts'
 import { median, ms, timed } from './measure.ts'
 
 const ROWS = 2_000
@@ -35,7 +35,7 @@ const rows = (): string[][] =>
 
 /** A schedule of 2,000 rows and 10 columns: opened, and a row typed into. */
 export function schedule(): void {
-  const cell: Schedule = { kind: 'schedule', id: 's', name: 'originals', columns: [...COLUMNS], rows: rows() }
+  const cell: TableCell = { kind: 'schedule', id: 's', name: 'originals', columns: [...COLUMNS], rows: rows() }
   const start = performance.now()
   const sheet = new Sheet(
     {
@@ -57,7 +57,7 @@ export function schedule(): void {
   })
   const times = Array.from({ length: ROUNDS }, (_, i) =>
     timed(() => {
-      const before = sheet.cell('s') as Schedule
+      const before = sheet.cell('s') as TableCell
       const row = (before.rows[1_998] as string[]).with(1, `${100 + i}`)
       sheet.apply({ do: 'replace', cell: { ...before, rows: before.rows.with(1_998, row) } }, { merge: 'field' })
     }),

@@ -73,9 +73,9 @@ describe('in a browser', () => {
     try {
       const before = await launch()
       const page = await open(before)
-      expect(await page.evaluate(() => store.kept)).toBe(true)
+      expect(await page.evaluate(() => store.persistent)).toBe(true)
       const kept = await page.evaluate((sheet) => store.save('a', sheet), SHEET)
-      await page.evaluate(() => store.keepSetting('face', 'dim'))
+      await page.evaluate(() => store.saveSetting('face', 'dim'))
       await before.close()
 
       const after = await launch()
@@ -147,9 +147,9 @@ describe('in a browser', () => {
       const opened = await storage.openStore()
       await opened.save('a', sheet)
       return {
-        kept: opened.kept,
-        trouble: opened.trouble?.trouble,
-        message: opened.trouble?.message,
+        kept: opened.persistent,
+        trouble: opened.problem?.trouble,
+        message: opened.problem?.message,
         found: await opened.load('a'),
       }
     }, SHEET)
@@ -185,7 +185,7 @@ describe('in a browser', () => {
     })
     await page.reload()
     await openStore(page)
-    expect(await page.evaluate(() => [store.kept, store.trouble?.trouble])).toEqual([false, 'outdated'])
+    expect(await page.evaluate(() => [store.persistent, store.problem?.trouble])).toEqual([false, 'outdated'])
     await context.close()
   })
 

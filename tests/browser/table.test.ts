@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
-import type { Column, Schedule } from '../../src/worksheet/index.ts'
+import type { Column, TableCell } from '../../src/worksheet/index.ts'
 import { readTable } from '../../src/worksheet/table/csv.ts'
 import { focused, tabTo } from './focus.ts'
 import { test, violations } from './harness.ts'
@@ -55,7 +55,7 @@ const sheetWith = (rows: number, columns = COLUMNS): object => ({
         '',
         '',
       ]),
-    } satisfies Schedule,
+    } satisfies TableCell,
     { kind: 'result', id: 'r', name: 'all', label: 'In all', unit: 'mm', formula: 'sum(originals.outer)' },
   ],
 })

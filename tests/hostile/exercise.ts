@@ -5,22 +5,22 @@ import { FileError, openFile } from '../../src/storage/exchange/file.ts'
 import { fromLink, LinkError } from '../../src/storage/exchange/link.ts'
 import { figuresOnly } from '../../src/storage/figures/figures-only.ts'
 import { rangeTable } from '../../src/worksheet/analysis/range-table.ts'
-import { RangeTrouble } from '../../src/worksheet/analysis/range-values.ts'
+import { RangeError } from '../../src/worksheet/analysis/range-values.ts'
 import { variantsTable } from '../../src/worksheet/analysis/variants-table.ts'
 import {
   ChangeRefused,
   isNamed,
   type Range,
   readDocument,
-  type Schedule,
   Sheet,
+  type TableCell,
   type Variants,
   type Worksheet,
   writeDocument,
 } from '../../src/worksheet/index.ts'
 import { readTable, TableError, writeTable } from '../../src/worksheet/table/csv.ts'
 import { exportRows } from '../../src/worksheet/table/export.ts'
-import { footOf } from '../../src/worksheet/table/footer.ts'
+import { footerOf } from '../../src/worksheet/table/footer.ts'
 import { matchTable, pasteAt, takeTable } from '../../src/worksheet/table/match-import.ts'
 import { asLink, type Case } from './generate.ts'
 
@@ -51,10 +51,10 @@ export function refuseMarkup(page: string): void {
 }
 
 /** What is pasted into a table, saved from it and given for a column's name. */
-export function useTable(sheet: Sheet, cell: Schedule, text: string): void {
+export function useTable(sheet: Sheet, cell: TableCell, text: string): void {
   const node = sheet.engine.node(cell.id)
   if (!node) return
-  footOf(sheet.engine, node)
+  footerOf(sheet.engine, node)
   writeTable(exportRows(sheet.engine, node))
   try {
     sheet.apply({ do: 'rename column', id: cell.id, column: 0, name: text })
@@ -63,11 +63,11 @@ export function useTable(sheet: Sheet, cell: Schedule, text: string): void {
   }
   try {
     const { rows } = readTable(text)
-    const now = sheet.cell(cell.id) as Schedule
+    const now = sheet.cell(cell.id) as TableCell
     const taken = takeTable(now, rows, matchTable(now.columns, rows), 'below')
     sheet.apply({ do: 'replace', cell: now.columns.length > 0 ? pasteAt(taken, rows, 0, 0) : taken })
     sheet.outcome(cell.id)
-    footOf(sheet.engine, sheet.engine.node(cell.id) as never)
+    footerOf(sheet.engine, sheet.engine.node(cell.id) as never)
   } catch (error) {
     if (!(error instanceof TableError)) throw error
   }
@@ -77,14 +77,14 @@ function useRange(sheet: Sheet, cell: Range): void {
   try {
     drawRange(rangeTable(sheet, cell), { width: 300 })
   } catch (error) {
-    if (!(error instanceof RangeTrouble)) throw error
+    if (!(error instanceof RangeError)) throw error
   }
 }
 
 /** All that the program does with a sheet someone sent. */
 export async function useSheet(worksheet: Worksheet, hostileName: string, handsOver: boolean): Promise<void> {
   const sheet = new Sheet(worksheet, LIBRARY)
-  void sheet.standing
+  void sheet.checkSummary
   for (const { id, kind } of sheet.cells) {
     if (kind === 'given' || kind === 'result' || kind === 'schedule') sheet.outcome(id)
     if (kind === 'check') sheet.check(id)

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { handOverPage } from '../../src/app/paper/hand-over.ts'
-import type { Schedule } from '../../src/worksheet/index.ts'
+import type { TableCell } from '../../src/worksheet/index.ts'
 import { readTable, TableError } from '../../src/worksheet/table/csv.ts'
 import { matchTable, takeTable } from '../../src/worksheet/table/match-import.ts'
 import { sheetOf } from '../worksheet/make.ts'
@@ -10,8 +10,8 @@ import { PAYLOADS } from './generate.ts'
 /** Of the processor: ten million signs are read through once. */
 const LONGEST_MS = 5_000
 
-const empty: Schedule = { kind: 'schedule', id: 's', name: 'originals', columns: [], rows: [] }
-const originals: Schedule = {
+const empty: TableCell = { kind: 'schedule', id: 's', name: 'originals', columns: [], rows: [] }
+const originals: TableCell = {
   ...empty,
   columns: [
     { name: 'title', entry: 'text' },

@@ -3,8 +3,8 @@ import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { genericKit } from '../../src/kit/generic.ts'
 import { kitIn, takeKitIn, takePieces } from '../../src/kit/kit-files.ts'
-import { FIGURE_WORDS, SORT_WORDS } from '../../src/kit/labels.ts'
-import { KitError, LARGEST_KIT, type Piece, readKitFile, writeKitFile } from '../../src/kit/piece.ts'
+import { FIGURE_LABELS, SORT_LABELS } from '../../src/kit/labels.ts'
+import { KitError, MAX_KIT_LENGTH, type Piece, readKitFile, writeKitFile } from '../../src/kit/piece.ts'
 import { piecesIn, Studio } from '../../src/kit/studio.ts'
 import { backupText } from '../../src/storage/exchange/backup.ts'
 import { openMemory } from '../../src/storage/store/memory-store.ts'
@@ -30,9 +30,9 @@ describe('the generic kit', () => {
 
 test('every sort and every figure has its words', () => {
   for (const sort of KIT_SORTS) {
-    expect(SORT_WORDS[sort]).toHaveLength(2)
+    expect(SORT_LABELS[sort]).toHaveLength(2)
     for (const { name } of KIT_FIGURES[sort])
-      expect([name, FIGURE_WORDS[name]?.label]).toEqual([name, expect.any(String)])
+      expect([name, FIGURE_LABELS[name]?.label]).toEqual([name, expect.any(String)])
   }
 })
 
@@ -70,7 +70,7 @@ describe('a kit as a file', () => {
     expect(wrong({ ...lens('b'), sort: 'tripod' })).toContain('pieces › 1 › sort')
     expect(wrong({ ...lens('b'), figures: { focal: 60 } })).toContain('pieces › 1 › figures › focal')
     expect(wrong({ ...lens('b'), figures: { '<script>': '1' } })).toContain('pieces › 1 › figures')
-    expect(refused(' '.repeat(LARGEST_KIT + 1))).toContain('too large')
+    expect(refused(' '.repeat(MAX_KIT_LENGTH + 1))).toContain('too large')
     expect(refused(JSON.stringify({ format: 'evenfield-kit', version: 2, pieces: [] }))).toContain('version')
   })
 
@@ -127,7 +127,7 @@ describe('the studio’s kit', () => {
 
   it('what cannot be read is not written over', async () => {
     const store = openMemory(undefined)
-    await store.keepSetting('kit', [{ nonsense: true }])
+    await store.saveSetting('kit', [{ nonsense: true }])
     await expect(new Studio(store).put(lens('a'))).rejects.toThrow('cannot be read by this version')
     expect(await store.setting('kit')).toEqual([{ nonsense: true }])
   })

@@ -1,7 +1,7 @@
 import { expect } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
 import {
-  applyMend,
+  applyFix,
   ComputeError,
   checkFormula,
   computable,
@@ -85,7 +85,7 @@ export const pointed = (text: string, { from, to }: Diagnostic): string => text.
 /** The formulas its mends make, each without the error they mend. */
 export function mended(text: string, diagnostic: Diagnostic, cells: Cells = CELLS): string[] {
   return diagnostic.mends.map((mend) => {
-    const after = applyMend(text, mend)
+    const after = applyFix(text, mend)
     expect(
       diagnosed(after, cells).map(({ message }) => message),
       after,

@@ -46,8 +46,8 @@ describe.each(NAMES)('%s', (name) => {
     const worksheet = templates.get(name) as Worksheet
     const cells = worksheet.cells.map((cell) => (cell.kind === 'given' ? { ...cell, value: '' } : cell))
     const { sheet } = new Filled({ ...worksheet, cells })
-    expect(sheet.standing.errors).toBe(0)
-    expect(sheet.standing.fails).toBe(0)
+    expect(sheet.checkSummary.errors).toBe(0)
+    expect(sheet.checkSummary.fails).toBe(0)
   })
 
   test('names no two cells alike', () => {

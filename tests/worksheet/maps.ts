@@ -1,4 +1,4 @@
-import type { Cell, Column, Run, Schedule } from '../../src/worksheet/index.ts'
+import type { Cell, Column, Run, TableCell } from '../../src/worksheet/index.ts'
 import { given } from './make.ts'
 
 /** A collection of invented maps, and the sheet that plans how they are photographed. */
@@ -46,7 +46,7 @@ export function mapRows(count: number): string[][] {
   })
 }
 
-export const mapSchedule = (rows: readonly (readonly string[])[]): Schedule => ({
+export const mapSchedule = (rows: readonly (readonly string[])[]): TableCell => ({
   kind: 'schedule',
   id: 'maps',
   name: 'maps',

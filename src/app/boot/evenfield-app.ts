@@ -3,14 +3,15 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Piece } from '../../kit/piece.ts'
-import { newId, openStore, type Store, type Summary } from '../../storage/store/store.ts'
-import type { Standing, Worksheet } from '../../worksheet/index.ts'
+import { newId, openStore } from '../../storage/store/store.ts'
+import type { Store, Summary } from '../../storage/store/types.ts'
+import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import { newerIn } from '../../worksheet/schema/newer-document.ts'
-import { face, setFace } from '../common/colour-scheme.ts'
-import { HeldSheet } from '../session/sheet-session.ts'
+import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
+import { SheetSession } from '../session/sheet-session.ts'
 import './update-bar.ts'
 import { type Face, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
-import type { Newer } from '../received/newer-page.ts'
+import type { NewerSheet } from '../received/newer-page.ts'
 import '../shelf/shelf-page.ts'
 import { template } from '../templates/templates.ts'
 
@@ -18,9 +19,9 @@ type Page =
   | { readonly on: 'nothing' }
   | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
   | { readonly on: 'kit' }
-  | { readonly on: 'sheet'; readonly held: HeldSheet; readonly key: string }
-  | { readonly on: 'newer'; readonly newer: Newer }
-  | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: Standing; readonly served?: boolean }
+  | { readonly on: 'sheet'; readonly held: SheetSession; readonly key: string }
+  | { readonly on: 'newer'; readonly newer: NewerSheet }
+  | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: CheckSummary; readonly served?: boolean }
 
 /** The app: one page at a time, chosen by the address. */
 @customElement('evenfield-app')
@@ -178,20 +179,20 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return this.sheet(worksheet, newId(), keyOf(route))
     }
     if (route.at === 'link') {
-      const [{ fromLink }, { standingOf }] = await Promise.all([
+      const [{ fromLink }, { checkSummaryOf }] = await Promise.all([
         import('../../storage/exchange/link.ts'),
         import('../received/copy-page.ts'),
       ])
       const worksheet = await fromLink(route.fragment)
-      return { on: 'copy', worksheet, standing: await standingOf(worksheet) }
+      return { on: 'copy', worksheet, standing: await checkSummaryOf(worksheet) }
     }
     if (route.at === 'server') {
-      const [{ fromServer }, { standingOf }] = await Promise.all([
+      const [{ fromServer }, { checkSummaryOf }] = await Promise.all([
         import('../../storage/exchange/from-server.ts'),
         import('../received/copy-page.ts'),
       ])
       const worksheet = await fromServer(route.path)
-      return { on: 'copy', worksheet, standing: await standingOf(worksheet), served: true }
+      return { on: 'copy', worksheet, standing: await checkSummaryOf(worksheet), served: true }
     }
     if (route.at === 'kit') {
       await import('../kit/kit-page.ts')
@@ -212,7 +213,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async sheet(worksheet: Worksheet, id: string, key: string, kept?: Summary): Promise<Page> {
     const { openWorksheet } = await import('../sheet/opening.ts')
-    const held = new HeldSheet(await openWorksheet(worksheet), this.kept(), id, kept, () => this.settle(id))
+    const held = new SheetSession(await openWorksheet(worksheet), this.kept(), id, kept, () => this.settle(id))
     // What could not be kept is newer than what is.
     if (!this.unkept.has(id)) await held.take()
     return { on: 'sheet', held, key }
@@ -309,7 +310,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (page.on === 'shelf')
       return html`<shelf-page
         .store=${this.kept()}
-        .trouble=${page.trouble || (this.kept().trouble?.message ?? '')}
+        .trouble=${page.trouble || (this.kept().problem?.message ?? '')}
         .said=${page.said ?? ''}
         .arrival=${page}
         @files-chosen=${(event: CustomEvent<readonly File[]>) => void this.openFiles(event.detail)}
@@ -318,14 +319,14 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const dim = face.get() === 'dim'
+    const dim = colourScheme.get() === 'dim'
     return html`
       <header class=${this.page.on === 'copy' || this.page.on === 'kit' ? 'narrow' : ''}>
         <a class="brand" href="#">Evenfield</a>
         <nav aria-label="This page">
           ${this.page.on === 'sheet' ? this.faces() : nothing}
           ${this.page.on === 'shelf' || this.page.on === 'kit' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>Kit</a>` : nothing}
-          <button type="button" class="word" @click=${() => setFace(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
+          <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>
       <newer-bar .settled=${() => this.settled()}></newer-bar>

@@ -1,7 +1,8 @@
 import { kitIn, takeKitIn, takePieces } from '../../kit/kit-files.ts'
-import { mergeBackup, mergedInWords } from '../../storage/exchange/backup.ts'
+import { mergeBackup, mergeText } from '../../storage/exchange/backup.ts'
 import { backupIn, openFile } from '../../storage/exchange/file.ts'
-import { newId, type Store } from '../../storage/store/store.ts'
+import { newId } from '../../storage/store/store.ts'
+import type { Store } from '../../storage/store/types.ts'
 
 /** What came of opening files: the sheets kept from them, and what to say. */
 export interface Opened {
@@ -24,7 +25,7 @@ export async function openFiles(store: Store, files: readonly File[]): Promise<O
     try {
       const backup = await backupIn(file)
       if (backup !== undefined) {
-        said.push(mergedInWords(await mergeBackup(store, backup)), await takeKitIn(store, backup))
+        said.push(mergeText(await mergeBackup(store, backup)), await takeKitIn(store, backup))
         continue
       }
       const kit = await kitIn(file)

@@ -2,11 +2,11 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import { newer } from './update.ts'
+import { update } from './update.ts'
 
 /** A line that says a newer Evenfield is here, and takes it when asked. */
 @customElement('newer-bar')
-export class NewerBar extends SignalWatcher(LitElement) {
+export class UpdateBar extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     css`
@@ -40,7 +40,7 @@ export class NewerBar extends SignalWatcher(LitElement) {
   }
 
   override updated(): void {
-    if (this.asked && newer.get().state === 'in use') void this.reload()
+    if (this.asked && update.get().state === 'in use') void this.reload()
   }
 
   private line(words: string, word: string, press: () => Promise<void>): TemplateResult {
@@ -48,7 +48,7 @@ export class NewerBar extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const now = newer.get()
+    const now = update.get()
     return html`<div role="status">${
       now.state === 'ready'
         ? this.line('A newer Evenfield is ready.', 'Use it', () => this.use(now.use))

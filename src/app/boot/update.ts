@@ -1,14 +1,14 @@
 import { signal } from '@lit-labs/signals'
 
 /** What became of the copy of Evenfield this browser keeps for when there is no network. */
-export type Newer =
+export type Update =
   | { readonly state: 'none' }
   /** A newer one is here and waits to be used. */
   | { readonly state: 'ready'; readonly use: () => void }
   /** Another tab has begun to use it; this page's own files may be gone. */
   | { readonly state: 'in use' }
 
-export const newer = signal<Newer>({ state: 'none' })
+export const update = signal<Update>({ state: 'none' })
 
 const WORKER_FILE = 'worker.js'
 
@@ -32,7 +32,7 @@ function follow(registration: ServiceWorkerRegistration): void {
   const offer = (worker: ServiceWorker | null): void => {
     // The first one waits for nobody.
     if (!worker || !serviceWorker.controller) return
-    newer.set({ state: 'ready', use: () => worker.postMessage('take over') })
+    update.set({ state: 'ready', use: () => worker.postMessage('take over') })
   }
   offer(registration.waiting)
   registration.addEventListener('updatefound', () => {
@@ -40,7 +40,7 @@ function follow(registration: ServiceWorkerRegistration): void {
     installing?.addEventListener('statechange', () => installing.state === 'installed' && offer(installing))
   })
   const hadOne = serviceWorker.controller !== null
-  serviceWorker.addEventListener('controllerchange', () => hadOne && newer.set({ state: 'in use' }))
+  serviceWorker.addEventListener('controllerchange', () => hadOne && update.set({ state: 'in use' }))
   document.addEventListener('visibilitychange', () => {
     // A tab may stay open for weeks. Without a network there is nothing newer to find.
     if (document.visibilityState === 'visible') registration.update().catch(() => {})

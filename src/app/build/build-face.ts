@@ -4,14 +4,14 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { BuildCell, CellAct } from '../../cells/forms/build-cell.ts'
 import '../../cells/forms/build-cell.ts'
-import { ask, labelOf } from '../../cells/shared/cell-view.ts'
+import { goToCell, labelOf } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type Cell, type Change, movedBy, movedInto } from '../../worksheet/index.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import { isField } from '../open/is-field.ts'
 import { RowDrag } from './build-drag.ts'
 import { clipBarStyle } from './clip-bar.ts'
-import { ClipDesk } from './clipboard.ts'
+import { Clipboard } from './clipboard.ts'
 import '../fill/join-offer.ts'
 import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -106,10 +106,10 @@ export class BuildFace extends SignalWatcher(LitElement) {
   /** The cell below which a kind is being chosen. */
   @state() private adding: string | undefined
 
-  private readonly desk = new ClipDesk(this, {
+  private readonly desk = new Clipboard(this, {
     cells: () => this.open.sheet.cells,
     inHand: () => this.inHand(),
-    ask: (change) => ask(this, change),
+    ask: (change) => goToCell(this, change),
     goTo: (id) => void this.goTo(id),
     goToField: () => this.renderRoot.querySelector<HTMLTextAreaElement>('.by-hand textarea')?.select(),
   })
@@ -120,7 +120,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   })
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('open')) void this.open.learnAll()
+    if (changed.has('open')) void this.open.loadAllFunctions()
   }
 
   override disconnectedCallback(): void {
@@ -161,7 +161,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private async add(kind: Addition, at: number): Promise<void> {
     const cell = newCell(kind, this.open.sheet.cells)
-    if (ask(this, { do: 'add', cell, at }) !== undefined) return
+    if (goToCell(this, { do: 'add', cell, at }) !== undefined) return
     this.adding = undefined
     await this.focusNew(cell.id)
   }
@@ -188,7 +188,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private async moved(id: string, change: Change): Promise<void> {
     const held = focused()
-    const refused = ask(this, change)
+    const refused = goToCell(this, change)
     await this.updateComplete
     // Moving an element in the page takes the focus from it.
     if (held instanceof HTMLElement && held.isConnected) held.focus()
@@ -204,7 +204,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   private async moveSection(id: string, by: -1 | 1): Promise<void> {
     const held = focused()
     const change = sectionMoved(this.open.sheet.cells, id, by)
-    if (!change || ask(this, change) !== undefined) return
+    if (!change || goToCell(this, change) !== undefined) return
     await this.updateComplete
     if (held instanceof HTMLElement && held.isConnected) held.focus()
     this.row(id)?.scrollIntoView({ block: 'nearest' })
@@ -214,7 +214,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const cells = this.open.sheet.cells
     const at = this.index(id)
     const next = cells[at + 1] ?? cells[at - 1]
-    if (ask(this, { do: 'remove', id }) !== undefined) return
+    if (goToCell(this, { do: 'remove', id }) !== undefined) return
     this.opened = undefined
     await this.updateComplete
     const row = next && this.row(next.id)
@@ -247,7 +247,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     else if (act === 'below') void this.choose(id)
     else {
       const copy = copyOf(cell, cells)
-      if (ask(this, { do: 'add', cell: copy, at: at + 1 }) === undefined) void this.focusNew(copy.id)
+      if (goToCell(this, { do: 'add', cell: copy, at: at + 1 }) === undefined) void this.focusNew(copy.id)
     }
   }
 

@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
-import { cellsInWords } from '../common/check-summary.ts'
+import { cellsText } from '../common/check-summary.ts'
 
 export const clipBarStyle = css`
   .clip {
@@ -56,7 +56,7 @@ export function clipBar({ count, said, byHand, act, pasted }: Bar): TemplateResu
       ${
         shown
           ? html`<div class="words">
-              ${count > 0 ? html`<b>${capital(cellsInWords(count))} selected</b> ${word('copy', 'Copy')} ${word('cut', 'Cut')}` : nothing}
+              ${count > 0 ? html`<b>${capital(cellsText(count))} selected</b> ${word('copy', 'Copy')} ${word('cut', 'Cut')}` : nothing}
               ${word('paste', count > 0 ? 'Paste below' : 'Paste cells')}
               ${count > 0 ? html`${word('remove', 'Remove')} ${word('all', 'Select all')}` : nothing}
               ${word('done', 'Done')}

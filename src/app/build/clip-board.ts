@@ -1,14 +1,14 @@
 import { type Cell, type Change, ClippingError, fitted, isNamed, readClipping } from '../../worksheet/index.ts'
-import { cellsInWords } from '../common/check-summary.ts'
+import { cellsText } from '../common/check-summary.ts'
 import { cellId } from '../common/new-cell.ts'
 
 const MOST_NAMES = 3
 
 /** What a text pasted comes to: the cells to put in and what to say of them, or why there are none. */
-export type Pasted = { readonly cells: readonly Cell[]; readonly said: string } | { readonly refused: string }
+export type PasteResult = { readonly cells: readonly Cell[]; readonly said: string } | { readonly refused: string }
 
 /** The cells of a text from the clipboard, as they can stand in a sheet. */
-export function pastedInto(others: readonly Cell[], text: string): Pasted {
+export function pastedInto(others: readonly Cell[], text: string): PasteResult {
   try {
     const clipped = readClipping(text)
     if (clipped.length === 0) return { refused: 'This text holds no cells: its list is empty.' }
@@ -21,7 +21,7 @@ export function pastedInto(others: readonly Cell[], text: string): Pasted {
 }
 
 const counted = (n: number): string => {
-  const words = cellsInWords(n)
+  const words = cellsText(n)
   return words.charAt(0).toUpperCase() + words.slice(1)
 }
 

@@ -3,7 +3,7 @@ import { type Cell, type Change, clippingOf } from '../../worksheet/index.ts'
 import { isField } from '../open/is-field.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
 import { pastedInto, removal, saidOf } from './clip-board.ts'
-import { NO_PICKS, type Picks, picked, still, toggled, upTo } from './clip-picks.ts'
+import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './clip-picks.ts'
 
 /** What the face that shows the cells does for their selection. */
 interface Face {
@@ -18,8 +18,8 @@ interface Face {
 }
 
 /** Cells selected in Build; copied, cut and removed together, and those pasted. */
-export class ClipDesk implements ReactiveController {
-  private picks: Picks = NO_PICKS
+export class Clipboard implements ReactiveController {
+  private picks: Selection = NO_SELECTION
   private said = ''
   private byHand: ByHand | undefined
 
@@ -75,7 +75,7 @@ export class ClipDesk implements ReactiveController {
 
   clear(): void {
     this.byHand = undefined
-    this.set(NO_PICKS)
+    this.set(NO_SELECTION)
   }
 
   removeAll(ids: ReadonlySet<string>, what: 'cut' | 'removed'): void {
@@ -85,7 +85,7 @@ export class ClipDesk implements ReactiveController {
     const next = cells.slice(last + 1)[0] ?? cells.findLast(({ id }) => !ids.has(id))
     const refused = this.face.ask(removal(gone))
     if (refused === undefined) {
-      this.picks = NO_PICKS
+      this.picks = NO_SELECTION
       if (next) this.face.goTo(next.id)
     }
     this.say(refused ?? saidOf(gone, what))
@@ -123,7 +123,7 @@ export class ClipDesk implements ReactiveController {
     this.say(refused ?? pasted.said)
   }
 
-  private set(picks: Picks): void {
+  private set(picks: Selection): void {
     this.picks = picks
     this.said = ''
     this.host.requestUpdate()

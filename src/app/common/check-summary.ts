@@ -1,4 +1,4 @@
-import type { Standing } from '../../worksheet/index.ts'
+import type { CheckSummary } from '../../worksheet/index.ts'
 
 const NUMBERS = [
   'No',
@@ -19,7 +19,7 @@ const NUMBERS = [
 const counted = (n: number, one: string, many: string): string => `${NUMBERS[n] ?? n} ${n === 1 ? one : many}`
 
 /** How the checks stand, worst first. */
-export function standingInWords({ holds, close, fails, waits, errors }: Standing): string {
+export function checkSummaryText({ holds, close, fails, waits, errors }: CheckSummary): string {
   const said = [
     errors > 0 ? `${counted(errors, 'cell needs', 'cells need')} mending.` : '',
     fails > 0 ? `${counted(fails, 'check does', 'checks do')} not hold.` : '',
@@ -32,7 +32,7 @@ export function standingInWords({ holds, close, fails, waits, errors }: Standing
 }
 
 /** How the checks of a section stand that is folded away: `Two checks hold, one is close.` */
-export function foldedInWords({ holds, close, fails, waits, errors }: Standing, rows: number): string {
+export function foldedText({ holds, close, fails, waits, errors }: CheckSummary, rows: number): string {
   const states = [
     [holds, 'holds', 'hold'],
     [close, 'is close', 'are close'],
@@ -55,9 +55,9 @@ export function foldedInWords({ holds, close, fails, waits, errors }: Standing, 
 export const listed = (words: readonly string[]): string =>
   words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
-export const namesInWords = (n: number): string => counted(n, 'name stands', 'names stand')
+export const namesText = (n: number): string => counted(n, 'name stands', 'names stand')
 
-export const cellsInWords = (n: number): string => counted(n, 'cell', 'cells').toLowerCase()
+export const cellsText = (n: number): string => counted(n, 'cell', 'cells').toLowerCase()
 
 const sameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString()
 

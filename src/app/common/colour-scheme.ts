@@ -1,12 +1,12 @@
 import { computed, signal } from '@lit-labs/signals'
 
 /** How bright the page is: light for the office, dim for the stand, where the screen's spill would reach the original. */
-export type Face = 'light' | 'dim'
+export type ColourScheme = 'light' | 'dim'
 
 const KEY = 'evenfield-face'
 const STAND_KEY = 'evenfield-face-at-stand'
 
-function remembered(key: string): Face | undefined {
+function remembered(key: string): ColourScheme | undefined {
   try {
     const kept = localStorage.getItem(key)
     return kept === 'light' || kept === 'dim' ? kept : undefined
@@ -16,21 +16,21 @@ function remembered(key: string): Face | undefined {
   }
 }
 
-const preferred = (): Face => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dim' : 'light')
+const preferred = (): ColourScheme => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dim' : 'light')
 
-const usual = signal<Face>(remembered(KEY) ?? preferred())
+const usual = signal<ColourScheme>(remembered(KEY) ?? preferred())
 /** At the stand it is dim unless one says otherwise there; elsewhere all stays as it was. */
-const stand = signal<Face>(remembered(STAND_KEY) ?? 'dim')
+const stand = signal<ColourScheme>(remembered(STAND_KEY) ?? 'dim')
 const isAtStand = signal(false)
 
-export const face = computed((): Face => (isAtStand.get() ? stand.get() : usual.get()))
+export const colourScheme = computed((): ColourScheme => (isAtStand.get() ? stand.get() : usual.get()))
 
 const show = (): void => {
-  document.documentElement.dataset.face = face.get()
+  document.documentElement.dataset.face = colourScheme.get()
 }
 show()
 
-export function setFace(value: Face): void {
+export function setColourScheme(value: ColourScheme): void {
   const atStand = isAtStand.get()
   const chosen = atStand ? stand : usual
   chosen.set(value)

@@ -1,16 +1,16 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import { ask } from '../../cells/shared/cell-view.ts'
+import { goToCell } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { type Coming, type JoinPlan, planJoin, type Way } from '../../worksheet/compose/join.ts'
-import { listed, namesInWords } from '../common/check-summary.ts'
+import { type IncomingSection, type JoinPlan, planJoin, type Resolution } from '../../worksheet/compose/join.ts'
+import { listed, namesText } from '../common/check-summary.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { cellId } from '../common/new-cell.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { found } from '../shelf/shelf-find.ts'
 import { ANSWERS, type Answer, template } from '../templates/templates.ts'
-import { type Question, questionsOf, usedInWords, wayInWords } from './join-text.ts'
+import { type Question, questionsOf, resolutionText, usedText } from './join-text.ts'
 
 /** Sets a template into the open sheet: which one, what becomes of the names that meet, and one press. */
 @customElement('join-panel')
@@ -127,8 +127,8 @@ export class JoinPanel extends LitElement {
 
   @property({ attribute: false }) open!: OpenSheet
   @state() private query = ''
-  @state() private coming: (Coming & { readonly answer: string }) | undefined
-  @state() private choices: ReadonlyMap<string, Way> = new Map()
+  @state() private coming: (IncomingSection & { readonly answer: string }) | undefined
+  @state() private choices: ReadonlyMap<string, Resolution> = new Map()
   @state() private trouble = ''
 
   /** Takes the focus, to its heading. */
@@ -148,7 +148,7 @@ export class JoinPanel extends LitElement {
     try {
       const worksheet = await template(key)
       if (!worksheet) throw new Error('There is no such sheet any more. Reload the page.')
-      await this.open.learnFor(worksheet.cells)
+      await this.open.loadLanguageFor(worksheet.cells)
       this.choices = new Map()
       this.coming = { key, title: worksheet.title, cells: worksheet.cells, stage: moment, answer }
       await this.take()
@@ -163,15 +163,15 @@ export class JoinPanel extends LitElement {
     await this.take()
   }
 
-  private plan(coming: Coming): JoinPlan {
+  private plan(coming: IncomingSection): JoinPlan {
     return planJoin(this.open.sheet, coming, { choices: this.choices, freshId: cellId })
   }
 
-  private setIn(coming: Coming): void {
+  private setIn(coming: IncomingSection): void {
     // The sheet may have changed since it was looked at.
     const { change, first } = this.plan(coming)
     if (!change || first === undefined) return
-    const refused = ask(this, change)
+    const refused = goToCell(this, change)
     if (refused !== undefined) {
       this.trouble = refused
       return
@@ -179,7 +179,7 @@ export class JoinPanel extends LitElement {
     this.dispatchEvent(new CustomEvent<string>('section-set', { detail: first, bubbles: true, composed: true }))
   }
 
-  private pick(names: readonly string[], way: Way): void {
+  private pick(names: readonly string[], way: Resolution): void {
     this.choices = new Map([...this.choices, ...names.map((name) => [name, way] as const)])
   }
 
@@ -245,7 +245,7 @@ export class JoinPanel extends LitElement {
     `
   }
 
-  private preview(coming: Coming & { readonly answer: string }): TemplateResult {
+  private preview(coming: IncomingSection & { readonly answer: string }): TemplateResult {
     const plan = this.plan(coming)
     const questions = questionsOf(plan.meetings)
     const open = questions.filter(({ clashes, ways }) => clashes && ways.some(({ way }) => way === 'keep'))
@@ -257,14 +257,14 @@ export class JoinPanel extends LitElement {
           ? html`
               <div class="told">
                 <p>It comes under ${headings.length === 1 ? 'the heading' : 'the headings'} ${listed(headings.map((one) => `«${one}»`))}.</p>
-                <p>${usedInWords(plan.meetings)}</p>
+                <p>${usedText(plan.meetings)}</p>
               </div>
               ${
                 open.length > 1
                   ? html`
-                      <p>${namesInWords(open.length)} for something in your sheet already. They may mean the same, or not.</p>
+                      <p>${namesText(open.length)} for something in your sheet already. They may mean the same, or not.</p>
                       <div class="presses">
-                        ${wayInWords.map(
+                        ${resolutionText.map(
                           ([way, said]) =>
                             html`<button type="button" class="press" @click=${() =>
                               this.pick(

@@ -1,4 +1,4 @@
-import type { Meeting, Way } from '../../worksheet/compose/join.ts'
+import type { NameClash, Resolution } from '../../worksheet/compose/join.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { listed } from '../common/check-summary.ts'
 
@@ -7,14 +7,14 @@ export interface Question {
   readonly name: string
   readonly said: string
   /** What one may choose; with one alone it is told, not asked. */
-  readonly ways: readonly { readonly way: Way; readonly said: string }[]
-  readonly way: Way
+  readonly ways: readonly { readonly way: Resolution; readonly said: string }[]
+  readonly way: Resolution
   readonly clashes: boolean
   readonly why: string
 }
 
 /** All of several clashes at once. */
-export const wayInWords = [
+export const resolutionText = [
   ['keep', 'They are all the same'],
   ['both', 'Keep both of each'],
 ] as const
@@ -22,7 +22,7 @@ export const wayInWords = [
 const MOST_LISTED = 8
 
 /** What of the sheet a section uses instead of asking for it again, what was filled in first. */
-export function usedInWords(meetings: readonly Meeting[]): string {
+export function usedText(meetings: readonly NameClash[]): string {
   const cells = meetings.flatMap(({ way, there }) => (way === 'keep' && there.kind !== 'check' ? [there] : []))
   const used = [...cells.filter(({ kind }) => kind === 'given'), ...cells.filter(({ kind }) => kind !== 'given')]
   if (used.length === 0) return 'It shares no figure with your sheet.'
@@ -32,7 +32,7 @@ export function usedInWords(meetings: readonly Meeting[]): string {
 }
 
 /** What is to be asked, or told, about the names that meet. */
-export function questionsOf(meetings: readonly Meeting[]): Question[] {
+export function questionsOf(meetings: readonly NameClash[]): Question[] {
   return meetings.flatMap((meeting): Question[] => {
     const { name, there, way, ways, clashes, why = '', newName } = meeting
     if (!clashes && ways.length < 2) return []
@@ -48,7 +48,7 @@ export function questionsOf(meetings: readonly Meeting[]): Question[] {
   })
 }
 
-function fromGiven({ there, coming }: Meeting): string {
+function fromGiven({ there, coming }: NameClash): string {
   const value = there.kind === 'given' && there.value.trim() !== '' ? ` as ${written(there.value, there.unit)}` : ''
   return `«${labelOf(there)}»: your sheet asks for it${value === '' ? '' : `, filled in${value}`}; here it is worked out${labelOf(coming) === labelOf(there) ? '' : `, as «${labelOf(coming)}»`}.`
 }
@@ -56,7 +56,7 @@ function fromGiven({ there, coming }: Meeting): string {
 const written = (value: string, unit = ''): string =>
   /^[\d.,\s]+$/.test(value) && /^[a-zµ°%]/i.test(unit) ? `${value} ${unit}` : value
 
-function wayOf(way: Way, { there, coming, newName }: Meeting): string {
+function wayOf(way: Resolution, { there, coming, newName }: NameClash): string {
   if (way === 'both') return `Keep both${newName === undefined ? '' : `: the new one is named «${newName}»`}`
   if (way === 'measured') return 'Work it out, and keep what was filled in as measured'
   if (way === 'computed')

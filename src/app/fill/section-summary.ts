@@ -2,13 +2,13 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import { foldedInWords } from '../common/check-summary.ts'
+import { foldedText } from '../common/check-summary.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { Section } from '../open/sections.ts'
 
 /** Beneath the heading of a section that is folded away: how its checks stand, in words. */
 @customElement('section-standing')
-export class SectionStanding extends SignalWatcher(LitElement) {
+export class SectionSummary extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     css`
@@ -29,6 +29,6 @@ export class SectionStanding extends SignalWatcher(LitElement) {
     const { rows, exact } = this.section
     // A cell typed into is another object by now: it is the sheet that knows them.
     const cells = [...rows, ...exact].flatMap(({ id }) => this.open.sheet.cell(id) ?? [])
-    return html`<p>${foldedInWords(this.open.sheet.standingOf(cells), cells.length)}</p>`
+    return html`<p>${foldedText(this.open.sheet.checkSummaryOf(cells), cells.length)}</p>`
   }
 }

@@ -5,8 +5,8 @@ import {
   type Callable,
   type Example,
   type GuideText,
-  parameterInWords,
-  resultInWords,
+  parameterText,
+  resultText,
   type Subject,
   signature,
 } from '../../language/index.ts'
@@ -180,11 +180,11 @@ export class FunctionGuide extends LitElement {
         ${
           record.parameters.length > 0
             ? html`<dl>${record.parameters.map(
-                (one) => html`<dt>${one.name}</dt><dd>${one.about}: ${parameterInWords(one)}</dd>`,
+                (one) => html`<dt>${one.name}</dt><dd>${one.about}: ${parameterText(one)}</dd>`,
               )}</dl>`
             : nothing
         }
-        <p>Gives ${resultInWords(record)}: <code>${told.formula}</code></p>
+        <p>Gives ${resultText(record)}: <code>${told.formula}</code></p>
         ${told.validity ? html`<p>Holds for: ${told.validity}</p>` : nothing}
         ${[...(record.safety ?? []), ...(record.cautions ?? [])].map((text) => html`<p class="caution"><b>Caution:</b> ${text}</p>`)}
         <p class="quiet">Source: ${told.source}</p>

@@ -3,10 +3,11 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { labelled, labelledStyle, selected } from '../../cells/shared/labelled.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { FIGURE_WORDS, SORT_WORDS } from '../../kit/labels.ts'
+import { FIGURE_LABELS, SORT_LABELS } from '../../kit/labels.ts'
 import { KitError, type Piece, readKitFile, writeKitFile } from '../../kit/piece.ts'
 import { Studio } from '../../kit/studio.ts'
-import { newId, type Store } from '../../storage/store/store.ts'
+import { newId } from '../../storage/store/store.ts'
+import type { Store } from '../../storage/store/types.ts'
 import { readFigure } from '../../worksheet/document/kit-given.ts'
 import { KIT_FIGURES, KIT_SORTS, type KitFigure, type KitSort } from '../../worksheet/schema/kit-sorts.ts'
 import { pageStyle } from '../common/page-style.ts'
@@ -17,7 +18,7 @@ const inShort = ({ sort, figures }: Piece): string =>
     .flatMap((figure) => {
       const text = figures[figure.name]
       if (!text?.trim()) return []
-      const { short } = FIGURE_WORDS[figure.name] ?? {}
+      const { short } = FIGURE_LABELS[figure.name] ?? {}
       return [`${short ? `${short} ` : ''}${readFigure(figure, text).readAs ?? text}`]
     })
     .join(', ')
@@ -200,7 +201,7 @@ export class KitPage extends LitElement {
   }
 
   private figure(piece: Piece, figure: KitFigure): TemplateResult {
-    const { label, hint } = FIGURE_WORDS[figure.name] ?? { label: figure.name }
+    const { label, hint } = FIGURE_LABELS[figure.name] ?? { label: figure.name }
     const text = piece.figures[figure.name] ?? ''
     const put = (value: string): void => {
       const { [figure.name]: _, ...others } = piece.figures
@@ -239,7 +240,7 @@ export class KitPage extends LitElement {
 
   private piece(piece: Piece): TemplateResult {
     if (this.opened === piece.id) return this.form(piece)
-    const called = piece.name.trim() || SORT_WORDS[piece.sort][0]
+    const called = piece.name.trim() || SORT_LABELS[piece.sort][0]
     return html`
       <li class="line">
         <span>${called}<span class="small quiet">${inShort(piece)}</span></span>
@@ -254,7 +255,7 @@ export class KitPage extends LitElement {
 
   private sort(sort: KitSort): TemplateResult {
     const own = (this.pieces ?? []).filter((piece) => piece.sort === sort)
-    const [one, several] = SORT_WORDS[sort]
+    const [one, several] = SORT_LABELS[sort]
     return html`
       <section aria-labelledby="sort-${sort.replace(' ', '-')}">
         <h2 id="sort-${sort.replace(' ', '-')}">${several}</h2>

@@ -67,12 +67,12 @@ export class OpenSheet {
   }
 
   /** Fetches every function, for formulas to be written with; sheets open with those they call. */
-  async learnAll(): Promise<void> {
+  async loadAllFunctions(): Promise<void> {
     if (this.learnt) return
     this.learnt = true
     try {
-      const { WHOLE, wholeLibrary } = await import('../common/full-language.ts')
-      this.sheet.extend(await wholeLibrary(), WHOLE)
+      const { FULL_CAPABILITIES, wholeLibrary } = await import('../common/full-language.ts')
+      this.sheet.extend(await wholeLibrary(), FULL_CAPABILITIES)
     } catch {
       // Without the network those already here go on working; the next time it is tried again.
       this.learnt = false
@@ -80,16 +80,16 @@ export class OpenSheet {
   }
 
   /** Fetches the functions that cells call which are to come in. */
-  async learnFor(cells: readonly Cell[]): Promise<void> {
+  async loadLanguageFor(cells: readonly Cell[]): Promise<void> {
     if (this.learnt) return
-    const { WHOLE, libraryFor } = await import('../common/full-language.ts')
+    const { FULL_CAPABILITIES, libraryFor } = await import('../common/full-language.ts')
     const library = await libraryFor([...this.sheet.cells, ...cells])
-    if (!this.learnt) this.sheet.extend(library, WHOLE)
+    if (!this.learnt) this.sheet.extend(library, FULL_CAPABILITIES)
   }
 
   /** Fetches what reads formulas that were not prepared, once; without the network, the next time it is asked for. */
-  learn(): Promise<void> {
-    this.learning ??= this.learnFor([]).catch((error) => {
+  loadFullLanguage(): Promise<void> {
+    this.learning ??= this.loadLanguageFor([]).catch((error) => {
       this.learning = undefined
       throw error
     })

@@ -1,7 +1,7 @@
 import { type Cell, isNamed, type Sheet } from '../../worksheet/index.ts'
 
 /** Of some cells, the one to look at first: one to be mended, else a check that does not hold, is close, or waits. */
-export function firstTrouble(sheet: Sheet, cells: readonly Cell[] = sheet.cells): string | undefined {
+export function worstProblem(sheet: Sheet, cells: readonly Cell[] = sheet.cells): string | undefined {
   const worst = new Map<string, string>()
   for (const cell of cells) {
     if (!isNamed(cell)) continue

@@ -1,9 +1,9 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
-import { STATE_WORDS } from '../../cells/shared/check-sign.ts'
+import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
 import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
-import { RangeTrouble } from '../../worksheet/analysis/range-values.ts'
+import { RangeError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
 
@@ -34,7 +34,7 @@ export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
   try {
     table = rangeTable(sheet, cell)
   } catch (error) {
-    if (!(error instanceof RangeTrouble)) throw error
+    if (!(error instanceof RangeError)) throw error
     return [element('p', { class: 'small' }, `${labelOf(cell)}: ${error.message}`)]
   }
   const { given, shown, followed, presentAt } = table
@@ -54,7 +54,7 @@ export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
 }
 
 const said = ({ shown, state, difference, why }: Compared): string =>
-  [state ? STATE_WORDS[state] : shown.replaceAll('_', ' '), difference, state ? '' : (why ?? '')]
+  [state ? STATE_LABELS[state] : shown.replaceAll('_', ' '), difference, state ? '' : (why ?? '')]
     .filter(Boolean)
     .join(', ')
 

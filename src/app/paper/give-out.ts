@@ -1,19 +1,19 @@
 import { FILE_ENDING, fileName, saveText } from '../../storage/exchange/file.ts'
 import { addressOf } from '../common/route.ts'
-import { revisionWord } from '../revisions/revision-text.ts'
-import type { HeldSheet } from '../session/sheet-session.ts'
+import { revisionText } from '../revisions/revision-text.ts'
+import type { SheetSession } from '../session/sheet-session.ts'
 import { handOverPage } from './hand-over.ts'
 import { printSheet } from './print.ts'
 import { codeFor } from './qr.ts'
 
 /** The date, and which revision it is once what was typed is kept. */
-async function marks({ keeper, store, id }: HeldSheet): Promise<{ at: Date; revision: string }> {
+async function marks({ keeper, store, id }: SheetSession): Promise<{ at: Date; revision: string }> {
   await keeper.flush()
-  return { at: new Date(), revision: await revisionWord(store, id) }
+  return { at: new Date(), revision: await revisionText(store, id) }
 }
 
 /** Prints an open sheet as a job sheet, with a QR code where one fits. */
-export async function printHeld(held: HeldSheet, working = false): Promise<void> {
+export async function printSession(held: SheetSession, working = false): Promise<void> {
   const { sheet } = held.open
   await printSheet(sheet, {
     ...(await marks(held)),
@@ -24,7 +24,7 @@ export async function printHeld(held: HeldSheet, working = false): Promise<void>
 }
 
 /** Saves an open sheet as a page to hand over. False: the user thought better of it. */
-export async function savePage(held: HeldSheet, working: boolean): Promise<boolean> {
+export async function savePage(held: SheetSession, working: boolean): Promise<boolean> {
   const { sheet } = held.open
   const page = await handOverPage(sheet, { ...(await marks(held)), working })
   const name = fileName(sheet.worksheet.title).slice(0, -FILE_ENDING.length)

@@ -1,7 +1,7 @@
 import { type Drawing as Drawn, element, type Node } from '../../drawings/canvas/tree.ts'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Drawing, Sheet } from '../../worksheet/index.ts'
-import { standingInWords } from '../common/check-summary.ts'
+import { checkSummaryText } from '../common/check-summary.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import type { SheetCode } from './qr.ts'
 import { cautionsOf, rowsOf } from './rows.ts'
@@ -32,7 +32,7 @@ function head(sheet: Sheet, { at, revision }: JobSheetOptions): Node {
     ['Job', job?.trim() ?? ''],
     ['Date', dateOf(at)],
     ['Revision', revision ?? ''],
-    ['Checks', standingInWords(sheet.standing)],
+    ['Checks', checkSummaryText(sheet.checkSummary)],
   ]
   return element(
     'header',

@@ -1,7 +1,7 @@
 import { encode } from 'uqr'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { toLink } from '../../storage/exchange/link.ts'
-import { bareFigures, barestFigures } from '../../storage/figures/bare-figures.ts'
+import { bareFigures, minimalFigures } from '../../storage/figures/bare-figures.ts'
 import { figuresOnly, isFiguresOnly } from '../../storage/figures/figures-only.ts'
 import type { Sheet } from '../../worksheet/index.ts'
 
@@ -63,7 +63,7 @@ export async function codeFor(
       words: 'Results and givens only, without drawings and hints, which are too large for a QR code.',
     },
     {
-      worksheet: barestFigures(figures),
+      worksheet: minimalFigures(figures),
       words: 'Results, givens and checks to look at, without what is seldom known, which is too large for a QR code.',
     },
   ]

@@ -1,5 +1,5 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
-import { STATE_WORDS } from '../../cells/shared/check-sign.ts'
+import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { series } from '../../drawings/canvas/text-figures.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
@@ -9,7 +9,7 @@ import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
 import { runOnPaper } from './run.ts'
 import { stepsTable } from './steps.ts'
-import { scheduleOnPaper } from './table.ts'
+import { tableOnPaper } from './table.ts'
 import { workingOf } from './working.ts'
 
 const MOST_NAMES = 4
@@ -79,7 +79,7 @@ function figureRow(sheet: Sheet, cell: Given | Result, withWorking: boolean): No
 
 function checkRow(sheet: Sheet, cell: Check, withWorking: boolean): Node {
   const { state, message } = sheet.check(cell.id)
-  const words = element('b', {}, `${STATE_WORDS[state]}:`)
+  const words = element('b', {}, `${STATE_LABELS[state]}:`)
   return element(
     'div',
     { class: 'check' },
@@ -128,7 +128,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     else if (cell.kind === 'range') rows.push(...rangeOnPaper(sheet, cell))
     else if (cell.kind === 'variants') rows.push(variantsOnPaper(sheet, cell))
     else if (cell.kind === 'run') rows.push(runOnPaper(sheet, cell))
-    else if (cell.kind === 'schedule') rows.push(...scheduleOnPaper(sheet, cell))
+    else if (cell.kind === 'schedule') rows.push(...tableOnPaper(sheet, cell))
   }
   close()
   return rows

@@ -1,9 +1,9 @@
-import { standingLines, wholeLines } from '../../cells/run/run-tally.ts'
+import { progressLines, totalLines } from '../../cells/run/run-tally.ts'
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Run, Sheet } from '../../worksheet/index.ts'
 import type { Planned, PlannedSetup, RunPlan } from '../../worksheet/run/plan.ts'
-import { heightsInWords, meansInWords, ratioInWords, tilesInWords, timeInWords } from '../../worksheet/run/plan-text.ts'
+import { heightsText, meansText, ratioText, tilesText, timeText } from '../../worksheet/run/plan-text.ts'
 import { runOf } from '../../worksheet/run/sheet-run.ts'
 
 /** So many originals of a set-up are named; a list of thousands is for the table from the terminal. */
@@ -14,7 +14,7 @@ const cell = (text: string): Node => element('td', {}, text)
 
 function namedOf(originals: readonly Planned[]): string {
   const names = originals.slice(0, MOST_NAMED).map(({ original, tiles }) => {
-    const more = [tilesInWords(tiles), original.done ? 'done' : ''].filter(Boolean).join(', ')
+    const more = [tilesText(tiles), original.done ? 'done' : ''].filter(Boolean).join(', ')
     return `${original.title}${more ? ` (${more})` : ''}`
   })
   const rest = originals.length - names.length
@@ -31,12 +31,12 @@ function setupRows(setup: PlannedSetup, at: number, width: number): Node {
       'tr',
       {},
       element('th', { scope: 'row' }, `${at + 1}`),
-      element('td', {}, element('b', {}, ratioInWords(magnification))),
-      element('td', {}, element('b', {}, heightsInWords(setup))),
-      cell([exposure, meansInWords(means)].filter(Boolean).join(', ')),
+      element('td', {}, element('b', {}, ratioText(magnification))),
+      element('td', {}, element('b', {}, heightsText(setup))),
+      cell([exposure, meansText(means)].filter(Boolean).join(', ')),
       cell(`${originals.length}${done > 0 ? `, ${done} done` : ''}`),
       cell(`${frames}`),
-      cell(time > 0 ? timeInWords(time) : ''),
+      cell(time > 0 ? timeText(time) : ''),
     ),
     element('tr', {}, element('td', { colspan: width, class: 'named' }, namedOf(originals))),
   )
@@ -70,8 +70,8 @@ function planRows(plan: RunPlan): Node[] {
     ),
     ...(unplanned.length > 0 ? [element('p', {}, element('b', {}, 'Cannot be planned'))] : []),
     ...unplanned.slice(0, MOST_NAMED).map(({ row, title, why }) => small(`${title}, row ${row + 1}: ${why}`)),
-    figures(wholeLines(total)),
-    ...(standing.done.count > 0 ? [figures(standingLines(plan))] : []),
+    figures(totalLines(total)),
+    ...(standing.done.count > 0 ? [figures(progressLines(plan))] : []),
   ]
 }
 

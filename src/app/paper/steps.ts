@@ -1,6 +1,6 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
-import { unitBehind } from '../../cells/shared/unit-suffix.ts'
-import { doneInWords } from '../../cells/steps/steps-ticks.ts'
+import { unitSuffix } from '../../cells/shared/unit-suffix.ts'
+import { doneText } from '../../cells/steps/steps-ticks.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Sheet, Steps } from '../../worksheet/index.ts'
 import { type Figure, figureCells, figureOf } from './figures.ts'
@@ -23,7 +23,7 @@ function reading(sheet: Sheet, name: string): { readonly words: string; readonly
   const cell = sheet.named(name)
   if (cell?.kind === 'given') {
     const figure = figureOf(cell, sheet.outcome(cell.id))
-    return { words: labelOf(cell), figure: figure.figure === '' ? { figure: '', unit: unitBehind(cell.unit) } : figure }
+    return { words: labelOf(cell), figure: figure.figure === '' ? { figure: '', unit: unitSuffix(cell.unit) } : figure }
   }
   if (cell?.kind !== 'result') return { words: `«${name}» is no longer in the sheet` }
   const outcome = sheet.outcome(cell.id)
@@ -31,7 +31,7 @@ function reading(sheet: Sheet, name: string): { readonly words: string; readonly
   const computed = measured ? measured.computed?.shown : outcome.state === 'value' ? outcome.shown : undefined
   return {
     words: `${labelOf(cell)}, as measured${computed ? ` (computed ${computed.text})` : ''}`,
-    figure: measured ? figureOf(cell, outcome) : { figure: '', unit: unitBehind(cell.unit) || (computed?.unit ?? '') },
+    figure: measured ? figureOf(cell, outcome) : { figure: '', unit: unitSuffix(cell.unit) || (computed?.unit ?? '') },
   }
 }
 
@@ -60,7 +60,7 @@ export function stepsTable(sheet: Sheet, cell: Steps): Node {
   return element(
     'div',
     { class: 'steps' },
-    element('p', {}, element('b', {}, labelOf(cell)), begun ? `, ${doneInWords(cell.steps).toLowerCase()}` : ''),
+    element('p', {}, element('b', {}, labelOf(cell)), begun ? `, ${doneText(cell.steps).toLowerCase()}` : ''),
     element('table', {}, ...cell.steps.map((step, at) => element('tbody', {}, stepRow(sheet, step, at)))),
   )
 }

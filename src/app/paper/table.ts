@@ -1,12 +1,13 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
-import { unitBehind } from '../../cells/shared/unit-suffix.ts'
+import { unitSuffix } from '../../cells/shared/unit-suffix.ts'
 import { workedOut } from '../../cells/table/table-fields.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
-import type { Schedule, Sheet } from '../../worksheet/index.ts'
+import type { Sheet, TableCell } from '../../worksheet/index.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
-import { footOf } from '../../worksheet/table/footer.ts'
+import { footerOf } from '../../worksheet/table/footer.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
-import { leftOutInWords, leftOutRows, rowsComputed, valueAt } from '../../worksheet/table/row-status.ts'
+import { omittedRows, omittedRowsText, rowsComputed, valueAt } from '../../worksheet/table/row-status.ts'
+import { tableOf } from '../../worksheet/table/table-node.ts'
 
 /** More columns than this are set smaller. */
 const MANY = 8
@@ -14,24 +15,24 @@ const MANY = 8
 const small = (text: string): Node => element('span', { class: 'small' }, text)
 
 /** A schedule on paper: its heading again on each page, no row cut in two, the foot once, at the end. */
-export function scheduleOnPaper(sheet: Sheet, cell: Schedule): Node[] {
+export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
   const title = element('p', {}, element('b', {}, labelOf(cell)))
   const node = sheet.engine.node(cell.id)
   if (!node || cell.columns.length === 0) return [element('div', { class: 'note' }, title)]
   const computed = rowsComputed(sheet.engine, node)
-  const leftOut = leftOutRows(sheet.engine, node)
+  const leftOut = omittedRows(sheet.engine, node)
   const out = new Set(leftOut.map(({ row }) => row))
-  const types = cell.columns.map((_, at) => node.schedule?.columns[at]?.type)
+  const types = cell.columns.map((_, at) => tableOf(node)?.columns[at]?.type)
   const side = (at: number): Record<string, string> => (types[at]?.kind === 'number' ? { class: 'end' } : {})
   const field = (row: number, at: number): string => {
     const column = cell.columns[at]
     const typed = (cell.rows[row]?.[at] ?? '').trim()
     const value = valueAt(node, computed, row, at)
-    if (column && hasFormula(column)) return workedOut(value, types[at], node.schedule?.columns[at]?.unit)
+    if (column && hasFormula(column)) return workedOut(value, types[at], tableOf(node)?.columns[at]?.unit)
     return column?.entry === 'tick' && value !== undefined ? (value ? 'yes' : '') : typed
   }
   const heads = cell.columns.map((column, at) => {
-    const unit = unitBehind(column.unit)
+    const unit = unitSuffix(column.unit)
     return element('th', { scope: 'col', ...side(at) }, columnLabel(column), ...(unit ? [small(unit)] : []))
   })
   const rows = cell.rows.map((_, row) =>
@@ -52,20 +53,20 @@ export function scheduleOnPaper(sheet: Sheet, cell: Schedule): Node[] {
       element('tbody', { class: 'body' }, ...rows),
       ...footRows(sheet, cell),
     ),
-    ...(leftOut.length > 0 ? [element('p', {}, small(leftOutInWords(node, leftOut)))] : []),
+    ...(leftOut.length > 0 ? [element('p', {}, small(omittedRowsText(node, leftOut)))] : []),
   ]
 }
 
 /** Why there are no figures. */
-function wordsOf(sheet: Sheet, { id }: Schedule): string[] {
+function wordsOf(sheet: Sheet, { id }: TableCell): string[] {
   const outcome = sheet.outcome(id)
   if (outcome.state === 'error') return outcome.diagnostics.map(({ message }) => `Not computed: ${message}`)
   return outcome.state === 'waiting' && outcome.on.length > 0 ? [`Its formulas wait for ${outcome.on.join(', ')}.`] : []
 }
 
-function footRows(sheet: Sheet, cell: Schedule): Node[] {
+function footRows(sheet: Sheet, cell: TableCell): Node[] {
   const node = sheet.engine.node(cell.id)
-  const foot = node ? footOf(sheet.engine, node) : []
+  const foot = node ? footerOf(sheet.engine, node) : []
   const lines = Math.max(0, ...foot.map(({ length }) => length))
   if (lines === 0) return []
   const rows = Array.from({ length: lines }, (_, line) =>

@@ -2,13 +2,13 @@ import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import { isFiguresOnly } from '../../storage/figures/figures-only.ts'
-import { Sheet, type Standing, type Worksheet } from '../../worksheet/index.ts'
-import { cellsInWords, standingInWords } from '../common/check-summary.ts'
+import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
+import { cellsText, checkSummaryText } from '../common/check-summary.ts'
 import { libraryFor } from '../common/library.ts'
 
 /** How the checks of a worksheet that is not open stand. */
-export const standingOf = async (worksheet: Worksheet): Promise<Standing> =>
-  new Sheet(worksheet, await libraryFor(worksheet.cells)).standing
+export const checkSummaryOf = async (worksheet: Worksheet): Promise<CheckSummary> =>
+  new Sheet(worksheet, await libraryFor(worksheet.cells)).checkSummary
 
 /** What someone sent, before it is kept: what it is, and the choice. */
 @customElement('copy-page')
@@ -36,7 +36,7 @@ export class CopyPage extends LitElement {
   ]
 
   @property({ attribute: false }) worksheet!: Worksheet
-  @property({ attribute: false }) standing!: Standing
+  @property({ attribute: false }) standing!: CheckSummary
   /** It lies on the app's own server; else it came whole in a link. */
   @property({ type: Boolean }) served = false
 
@@ -51,8 +51,8 @@ export class CopyPage extends LitElement {
         <h1>${title || 'Untitled worksheet'}</h1>
         ${job ? html`<p>${job}</p>` : ''}
         <p>
-          ${this.served ? 'This server keeps' : 'Someone sent you'} this worksheet of ${cellsInWords(cells.length)}.
-          ${standingInWords(this.standing)}
+          ${this.served ? 'This server keeps' : 'Someone sent you'} this worksheet of ${cellsText(cells.length)}.
+          ${checkSummaryText(this.standing)}
         </p>
         ${
           isFiguresOnly(this.worksheet)

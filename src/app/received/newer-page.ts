@@ -6,7 +6,7 @@ import { fileName, saveText } from '../../storage/exchange/file.ts'
 import { VERSION } from '../../worksheet/index.ts'
 import { type NewerDocument, readNewer } from '../../worksheet/schema/read-newer.ts'
 import '../fill/fill-face.ts'
-import { cellsInWords, standingInWords } from '../common/check-summary.ts'
+import { cellsText, checkSummaryText } from '../common/check-summary.ts'
 import { readOnly } from '../common/read-only.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { openWorksheet } from '../sheet/opening.ts'
@@ -14,13 +14,13 @@ import { openWorksheet } from '../sheet/opening.ts'
 const REFUSED = 'This sheet is of a newer version: here it can only be read.'
 
 /** A newer sheet as far as it is understood here, and the sheet opened from it. */
-export interface Newer {
+export interface NewerSheet {
   readonly document: NewerDocument
   readonly open: OpenSheet
 }
 
 /** Opens a newer worksheet's data to be looked at. */
-export async function openNewer(data: unknown): Promise<Newer> {
+export async function openNewer(data: unknown): Promise<NewerSheet> {
   const document = readNewer(data)
   const open = await openWorksheet(document.worksheet)
   open.frozen.set(true)
@@ -60,7 +60,7 @@ export class NewerPage extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) newer!: Newer
+  @property({ attribute: false }) newer!: NewerSheet
   @state() private saved = ''
 
   override firstUpdated(): void {
@@ -113,7 +113,7 @@ export class NewerPage extends LitElement {
             <span role="status">${this.saved}</span>
           </div>
         </div>
-        <p class="quiet standing">It shows ${cellsInWords(document.worksheet.cells.length)}. ${standingInWords(open.sheet.standing)}</p>
+        <p class="quiet standing">It shows ${cellsText(document.worksheet.cells.length)}. ${checkSummaryText(open.sheet.checkSummary)}</p>
         <fill-face .open=${open}></fill-face>
       </main>
     `

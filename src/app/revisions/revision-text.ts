@@ -1,4 +1,4 @@
-import type { Store } from '../../storage/store/store.ts'
+import type { Store } from '../../storage/store/types.ts'
 import { clock } from '../common/check-summary.ts'
 
 const dayAndTime = (time: number): string => {
@@ -7,7 +7,7 @@ const dayAndTime = (time: number): string => {
 }
 
 /** Which revision of a sheet this is, for a paper to be told from an older one. */
-export async function revisionWord(store: Store, id: string): Promise<string> {
+export async function revisionText(store: Store, id: string): Promise<string> {
   try {
     const [kept, past] = await Promise.all([store.read(id), store.revisions(id)])
     if (!kept) return 'not yet kept'

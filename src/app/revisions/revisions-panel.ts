@@ -8,7 +8,7 @@ import { compare, type Difference } from '../../worksheet/analysis/compare.ts'
 import { Sheet, type Worksheet } from '../../worksheet/index.ts'
 import { when } from '../common/check-summary.ts'
 import { libraryFor } from '../common/library.ts'
-import type { HeldSheet } from '../session/sheet-session.ts'
+import type { SheetSession } from '../session/sheet-session.ts'
 import { comparison } from './revision-list.ts'
 
 /** What a revision is compared with: another one, or the sheet as it stands. */
@@ -122,7 +122,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     `,
   ]
 
-  @property({ attribute: false }) held!: HeldSheet
+  @property({ attribute: false }) held!: SheetSession
   @state() private revisions: readonly Revision[] | undefined
   @state() private all = false
   /** The revision whose comparison stands open, and with what it is compared. */
@@ -185,7 +185,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     }
     await this.plainly(async () => {
       await this.held.keeper.flush()
-      await this.held.store.keepRevision(this.held.id, { name })
+      await this.held.store.saveRevision(this.held.id, { name })
       input.value = ''
       this.said = `Kept as «${name}».`
     })

@@ -1,11 +1,11 @@
 import { signal } from '@lit-labs/signals'
 import { askToPersist } from '../../storage/store/persistence.ts'
-import type { Store, Summary } from '../../storage/store/store.ts'
 import { StoreError } from '../../storage/store/store-error.ts'
 import { changesOf } from '../../storage/store/summary.ts'
+import type { Store, Summary } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 
-export type Keeping =
+export type SaveState =
   | { readonly state: 'untouched' }
   | { readonly state: 'keeping' }
   | { readonly state: 'kept'; readonly at: Date }
@@ -23,8 +23,8 @@ interface Told {
 }
 
 /** Keeps one worksheet as it is typed: a little after the last key, and at once when the page is left. */
-export class Keeper {
-  readonly keeping = signal<Keeping>({ state: 'untouched' })
+export class Autosave {
+  readonly keeping = signal<SaveState>({ state: 'untouched' })
   private timer: ReturnType<typeof setTimeout> | undefined
   private since = 0
   private latest: (() => Worksheet) | undefined
@@ -93,9 +93,9 @@ export class Keeper {
       const summary = await this.store.save(this.id, worksheet, this.seen)
       this.seen = changesOf(summary)
       // Where nothing outlives the tab, it would be untrue to say it was kept.
-      const next: Keeping = this.store.kept
+      const next: SaveState = this.store.persistent
         ? { state: 'kept', at: new Date(summary.changed) }
-        : { state: 'failed', message: this.store.trouble?.message ?? 'Nothing is kept in this browser.' }
+        : { state: 'failed', message: this.store.problem?.message ?? 'Nothing is kept in this browser.' }
       if (!this.latest) this.keeping.set(next)
       if (!this.hasAsked) void askToPersist(this.store)
       this.hasAsked = true

@@ -1,15 +1,16 @@
 import { signal } from '@lit-labs/signals'
-import { newId, type Store, type Summary } from '../../storage/store/store.ts'
-import { Hold, type Holding } from '../../storage/store/tab-lock.ts'
+import { newId } from '../../storage/store/store.ts'
+import { type LockState, TabLock } from '../../storage/store/tab-lock.ts'
+import type { Store, Summary } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import { Keeper } from './autosave.ts'
+import { Autosave } from './autosave.ts'
 
 /** An open worksheet, its place in the store, and this tab's hold on it. */
-export class HeldSheet {
-  readonly holding = signal<Holding>('here')
-  readonly keeper: Keeper
-  private readonly hold: Hold
+export class SheetSession {
+  readonly holding = signal<LockState>('here')
+  readonly keeper: Autosave
+  private readonly hold: TabLock
   private readonly stop: () => void
   /** The document as it is kept or on its way to be: functions that arrive later change no document. */
   private known: Worksheet
@@ -23,7 +24,7 @@ export class HeldSheet {
     changed: () => void,
   ) {
     this.known = open.sheet.worksheet
-    this.hold = new Hold(id, {
+    this.hold = new TabLock(id, {
       gained: () => void this.resume(),
       asked: () => this.keeper.flush(),
       lost: () => {
@@ -31,7 +32,7 @@ export class HeldSheet {
       },
       keptElsewhere: () => void this.follow(),
     })
-    this.keeper = new Keeper(store, id, kept, {
+    this.keeper = new Autosave(store, id, kept, {
       kept: () => this.hold.kept(),
       refused: (worksheet) => void this.refused(worksheet),
     })
@@ -46,7 +47,7 @@ export class HeldSheet {
 
   /** Takes the sheet, or says that another tab has it. */
   async take(): Promise<void> {
-    if (!this.store.kept) return
+    if (!this.store.persistent) return
     this.freeze('elsewhere')
     if (await this.hold.take()) await this.resume()
   }
@@ -67,8 +68,8 @@ export class HeldSheet {
   /** Puts the sheet back to how it stood. How it stands now is kept among its revisions. */
   async restore(worksheet: Worksheet): Promise<void> {
     await this.keeper.flush()
-    await this.store.keepRevision(this.id, { why: 'before a restore' })
-    await this.open.learnAll()
+    await this.store.saveRevision(this.id, { why: 'before a restore' })
+    await this.open.loadAllFunctions()
     if (!this.open.frozen.get()) this.open.sheet.become(worksheet)
     await this.keeper.flush()
   }
@@ -80,7 +81,7 @@ export class HeldSheet {
     this.hold.close()
   }
 
-  private freeze(holding: Holding): void {
+  private freeze(holding: LockState): void {
     this.open.frozen.set(holding !== 'here')
     this.holding.set(holding)
   }
@@ -103,7 +104,7 @@ export class HeldSheet {
       if (!kept) return
       this.keeper.resume(kept.summary)
       if (JSON.stringify(kept.worksheet) === JSON.stringify(this.open.sheet.worksheet)) return
-      await this.open.learnAll()
+      await this.open.loadAllFunctions()
       this.known = kept.worksheet
       this.open.sheet.become(kept.worksheet)
     })
@@ -112,6 +113,6 @@ export class HeldSheet {
 
   private async refused(worksheet: Worksheet): Promise<void> {
     this.freeze('changed')
-    await this.store.keepRevision(this.id, { name: 'Typed in another tab, not kept' }, worksheet).catch(() => {})
+    await this.store.saveRevision(this.id, { name: 'Typed in another tab, not kept' }, worksheet).catch(() => {})
   }
 }

@@ -1,11 +1,11 @@
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import type { Holding } from '../../storage/store/tab-lock.ts'
+import type { LockState } from '../../storage/store/tab-lock.ts'
 import { toSheet } from '../common/route.ts'
-import type { HeldSheet } from './sheet-session.ts'
+import type { SheetSession } from './sheet-session.ts'
 
-const WORDS: Readonly<Record<Exclude<Holding, 'here'>, string>> = {
+const WORDS: Readonly<Record<Exclude<LockState, 'here'>, string>> = {
   elsewhere: 'This sheet is open in another tab or window. Here it can be read; what is typed there is shown here too.',
   taken: 'Another tab or window has taken this sheet over. Here it can be read; what is typed there is shown here too.',
   changed:
@@ -14,7 +14,7 @@ const WORDS: Readonly<Record<Exclude<Holding, 'here'>, string>> = {
 
 /** Says that another tab has the sheet, and what can be done. */
 @customElement('hold-bar')
-export class HoldBar extends LitElement {
+export class TabLockBar extends LitElement {
   static override styles = [
     shared,
     css`
@@ -29,8 +29,8 @@ export class HoldBar extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) held!: HeldSheet
-  @property() holding: Exclude<Holding, 'here'> = 'elsewhere'
+  @property({ attribute: false }) held!: SheetSession
+  @property() holding: Exclude<LockState, 'here'> = 'elsewhere'
 
   private async keepCopy(): Promise<void> {
     try {

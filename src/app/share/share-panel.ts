@@ -7,7 +7,7 @@ import type { LinkSize } from '../../storage/exchange/link.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { addressOf } from '../common/route.ts'
 import type { SheetCode } from '../paper/qr.ts'
-import type { HeldSheet } from '../session/sheet-session.ts'
+import type { SheetSession } from '../session/sheet-session.ts'
 
 /** On a screen a module of a QR code is this many px wide, where there is room. */
 const MODULE_PX = 4
@@ -51,7 +51,7 @@ export class SharePanel extends LitElement {
   ]
 
   @property({ attribute: false }) worksheet!: Worksheet
-  @property({ attribute: false }) held!: HeldSheet
+  @property({ attribute: false }) held!: SheetSession
   @state() private figuresOnly = false
   @state() private working = false
   @state() private address = ''
@@ -131,8 +131,8 @@ export class SharePanel extends LitElement {
 
   private print(): Promise<void> {
     return this.trying('It could not be printed: ', async () => {
-      const { printHeld } = await import('../paper/give-out.ts')
-      await printHeld(this.held, this.working)
+      const { printSession } = await import('../paper/give-out.ts')
+      await printSession(this.held, this.working)
     })
   }
 

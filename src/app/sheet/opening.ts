@@ -1,4 +1,4 @@
-import { PreparedReader } from '../../language/evaluating/precompiled.ts'
+import { PrecompiledCompiler } from '../../language/evaluating/precompiled.ts'
 import { Sheet } from '../../worksheet/editing/sheet.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { functionsOf } from '../common/function-files.ts'
@@ -12,21 +12,21 @@ export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
   const library = await functionsOf(prepared.flatMap(({ functions }) => functions))
   let open: OpenSheet | undefined
   let isLacking = false
-  const reader = new PreparedReader(
+  const compiler = new PrecompiledCompiler(
     prepared.map((one) => one.prepared),
     () => {
       isLacking = true
       // Should it fail, it is asked for again at the next key.
-      open?.learn().catch(() => {})
+      open?.loadFullLanguage().catch(() => {})
     },
   )
-  open = new OpenSheet(new Sheet(worksheet, library, { reader, ...schedules }))
-  if (isLacking) await open.learn()
+  open = new OpenSheet(new Sheet(worksheet, library, { compiler, ...schedules }))
+  if (isLacking) await open.loadFullLanguage()
   return open
 }
 
 async function schedulesFor({ cells }: Worksheet) {
   if (!cells.some(({ kind }) => kind === 'schedule')) return {}
-  const { SCHEDULES } = await import('../../worksheet/table/table-capability.ts')
-  return { schedules: SCHEDULES }
+  const { TABLES } = await import('../../worksheet/table/table-capability.ts')
+  return { schedules: TABLES }
 }

@@ -9,7 +9,7 @@ const MOST = 5
 
 /** In the head of a sheet: the sections with a check to look at, each leading there. */
 @customElement('section-troubles')
-export class SectionTroubles extends SignalWatcher(LitElement) {
+export class SectionProblems extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     css`
@@ -25,7 +25,7 @@ export class SectionTroubles extends SignalWatcher(LitElement) {
   @property({ attribute: false }) open!: OpenSheet
 
   private isTroubled({ rows, exact }: Section): boolean {
-    const { errors, fails, close, waits } = this.open.sheet.standingOf([...rows, ...exact])
+    const { errors, fails, close, waits } = this.open.sheet.checkSummaryOf([...rows, ...exact])
     return errors + fails + close + waits > 0
   }
 

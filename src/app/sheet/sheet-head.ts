@@ -2,11 +2,11 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
-import { ask } from '../../cells/shared/cell-view.ts'
+import { goToCell } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { clock, standingInWords } from '../common/check-summary.ts'
+import { checkSummaryText, clock } from '../common/check-summary.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import type { Keeper } from '../session/autosave.ts'
+import type { Autosave } from '../session/autosave.ts'
 import './section-problems.ts'
 
 /** The head of an open worksheet: its title, the job, how the checks stand and when it was last kept. */
@@ -79,7 +79,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) open!: OpenSheet
-  @property({ attribute: false }) keeper!: Keeper
+  @property({ attribute: false }) keeper!: Autosave
   @property({ type: Boolean }) build = false
   /** At the stand it says what is shown, and takes no room for what is not set there. */
   @property({ type: Boolean }) stand = false
@@ -129,7 +129,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
           autocomplete="off"
           placeholder="reference, client, place"
           .value=${live(job)}
-          @input=${(event: Event) => ask(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
+          @input=${(event: Event) => goToCell(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
         >
       </div>
     `
@@ -137,11 +137,11 @@ export class SheetHead extends SignalWatcher(LitElement) {
 
   override render(): TemplateResult {
     this.open.changed.get()
-    const { worksheet, standing, canUndo, canRedo } = this.open.sheet
+    const { worksheet, checkSummary, canUndo, canRedo } = this.open.sheet
     const frozen = this.open.frozen.get()
     const keeping = this.keeper.keeping.get()
-    const trouble = standing.errors + standing.fails + standing.close + standing.waits > 0
-    const words = standingInWords(standing)
+    const trouble = checkSummary.errors + checkSummary.fails + checkSummary.close + checkSummary.waits > 0
+    const words = checkSummaryText(checkSummary)
     return html`
       ${
         this.build
@@ -151,7 +151,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
                 type="text"
                 aria-label="Title of the worksheet"
                 .value=${live(worksheet.title)}
-                @input=${(event: Event) => ask(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
+                @input=${(event: Event) => goToCell(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
               >
             </h1>`
           : html`<h1>${worksheet.title || 'Untitled worksheet'}${this.stand && worksheet.job ? html` <span class="of">${worksheet.job}</span>` : nothing}</h1>`

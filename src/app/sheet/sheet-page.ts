@@ -7,7 +7,7 @@ import { fold, shared } from '../../cells/style/styles.ts'
 import { type Cell, ChangeRefused } from '../../worksheet/index.ts'
 import type { BuildFace } from '../build/build-face.ts'
 import '../fill/fill-face.ts'
-import { standingInWords } from '../common/check-summary.ts'
+import { checkSummaryText } from '../common/check-summary.ts'
 import { paperStyle } from '../common/page-style.ts'
 import { type Face, withFace } from '../common/route.ts'
 import type { FillFace } from '../fill/fill-face.ts'
@@ -16,8 +16,8 @@ import { markFound } from '../open/find-mark.ts'
 import { isField } from '../open/is-field.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { sectionsOf } from '../open/sections.ts'
-import { firstTrouble } from '../open/worst-problem.ts'
-import type { HeldSheet } from '../session/sheet-session.ts'
+import { worstProblem } from '../open/worst-problem.ts'
+import type { SheetSession } from '../session/sheet-session.ts'
 import { keysList, keysStyle, turnToKeys } from './keys-list.ts'
 import './sheet-head.ts'
 import type { SheetHead } from './sheet-head.ts'
@@ -44,7 +44,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     `,
   ]
 
-  @property({ attribute: false }) held!: HeldSheet
+  @property({ attribute: false }) held!: SheetSession
   @property() face: Face = 'fill'
   @property({ type: Boolean }) sharing = false
   @state() private spoken = ''
@@ -124,8 +124,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   /** The browser’s own would print the page as it is on the screen. */
   private async print(): Promise<void> {
-    const { printHeld } = await import('../paper/give-out.ts')
-    await printHeld(this.held)
+    const { printSession } = await import('../paper/give-out.ts')
+    await printSession(this.held)
   }
 
   private step(which: 'undo' | 'redo'): void {
@@ -178,7 +178,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private readonly showTrouble = (event: CustomEvent<string | undefined>): void => {
     const { sheet } = this.open
     const section = sectionsOf(sheet.cells).find(({ id }) => id === event.detail)
-    const id = firstTrouble(sheet, section ? [...section.rows, ...section.exact] : undefined)
+    const id = worstProblem(sheet, section ? [...section.rows, ...section.exact] : undefined)
     if (id !== undefined) this.lead(id)
   }
 
@@ -225,10 +225,10 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   override render(): TemplateResult {
     this.open.changed.get()
-    const { worksheet, standing } = this.open.sheet
+    const { worksheet, checkSummary } = this.open.sheet
     const holding = this.held.holding.get()
     if (holding !== 'here' && !this.isStill) void this.holdStill()
-    this.speak(standingInWords(standing))
+    this.speak(checkSummaryText(checkSummary))
     return html`
       <main @change-asked=${this.asked}>
         <sheet-head

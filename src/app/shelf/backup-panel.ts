@@ -5,7 +5,7 @@ import { shared } from '../../cells/style/styles.ts'
 import { Studio } from '../../kit/studio.ts'
 import { backupText } from '../../storage/exchange/backup.ts'
 import { saveText } from '../../storage/exchange/file.ts'
-import type { Store } from '../../storage/store/store.ts'
+import type { Store } from '../../storage/store/types.ts'
 
 /** One file with everything kept in this browser. */
 @customElement('backup-panel')

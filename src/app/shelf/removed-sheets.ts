@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { shared } from '../../cells/style/styles.ts'
-import type { Store, Summary } from '../../storage/store/store.ts'
+import type { Store, Summary } from '../../storage/store/types.ts'
 import { when } from '../common/check-summary.ts'
 
 /** The sheets that were removed: each can be put back, or erased for good. */

@@ -1,7 +1,7 @@
 import type { Answer } from '../templates/templates.ts'
 
 /** What one may have got, as it is asked on the shelf, and the words it is found by. */
-export const GOT: readonly (readonly [said: string, query: string])[] = [
+export const ENTRIES: readonly (readonly [said: string, query: string])[] = [
   ['A flat sheet', 'flat sheet'],
   ['Framed or glazed', 'framed'],
   ['A bound volume', 'book'],

@@ -3,13 +3,14 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { field, fold, shared } from '../../cells/style/styles.ts'
-import { newId, type Store, type Summary } from '../../storage/store/store.ts'
-import { cellsInWords, when } from '../common/check-summary.ts'
+import { newId } from '../../storage/store/store.ts'
+import type { Store, Summary } from '../../storage/store/types.ts'
+import { cellsText, when } from '../common/check-summary.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { pageStyle } from '../common/page-style.ts'
 import { toNew, toSheet } from '../common/route.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
-import { found, GOT, isTitled } from './shelf-find.ts'
+import { ENTRIES, found, isTitled } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
 
 /** So many kept sheets stand open to view; older ones are folded away. */
@@ -97,7 +98,7 @@ export class ShelfPage extends LitElement {
       <li class="kept">
         <a class="answer" data-open=${sheet.id} href=${toSheet(sheet.id)}>
           <b>${title}</b>
-          <span class="small quiet">${cellsInWords(sheet.cells)}, kept ${when(new Date(sheet.changed))}</span>
+          <span class="small quiet">${cellsText(sheet.cells)}, kept ${when(new Date(sheet.changed))}</span>
         </a>
         <div class="words">
           <button type="button" class="word" aria-label=${`Duplicate ${title}`} @click=${() => void this.duplicate(sheet.id)}>Duplicate</button>
@@ -128,7 +129,7 @@ export class ShelfPage extends LitElement {
   private question(): TemplateResult {
     return html`
       <div class="presses got" role="group" aria-label="What you have got">
-        ${GOT.map(
+        ${ENTRIES.map(
           ([said, query]) => html`
             <button
               type="button"

@@ -1,7 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
-import { whyNot } from '../../cells/basic/result-cell.ts'
+import { missingReason } from '../../cells/basic/result-cell.ts'
 import { type CellSignal, labelOf, type ResultView } from '../../cells/shared/cell-view.ts'
 import { shared } from '../../cells/style/styles.ts'
 import type { Outcome, ValueOutcome } from '../../worksheet/index.ts'
@@ -121,7 +121,8 @@ export class StandFigure extends SignalWatcher(LitElement) {
 
   override render(): TemplateResult {
     const { cell, outcome, called } = this.view.get()
-    const why = whyNot(outcome, called) ?? (outcome.state === 'error' ? outcome.diagnostics[0]?.message : undefined)
+    const why =
+      missingReason(outcome, called) ?? (outcome.state === 'error' ? outcome.diagnostics[0]?.message : undefined)
     const { exactly } = outcome.state === 'value' ? settingOf(outcome) : {}
     const measured = outcome.state === 'value' ? outcome.measured : undefined
     return html`

@@ -13,7 +13,7 @@ import { withFace } from '../common/route.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { resultsBySection, standCells, whereRepeated } from './stand-cells.ts'
 import './stand-figure.ts'
-import { StandWake, WAKING_WORDS } from './stand-wake.ts'
+import { StandWake, WAKE_TEXT } from './stand-wake.ts'
 
 /** What one sets on the equipment, large enough to be read from 1 m, and the steps to tick. */
 @customElement('stand-view')
@@ -151,7 +151,7 @@ export class StandView extends SignalWatcher(LitElement) {
     const marked = results.length + givens.length + checks.length > 0
     const places = whereRepeated(cells, results)
     return html`
-      <p class="wake small quiet" role="status">${WAKING_WORDS[this.wake.waking.get()]}</p>
+      <p class="wake small quiet" role="status">${WAKE_TEXT[this.wake.waking.get()]}</p>
       <div class="parts ${steps.length > 0 ? 'both' : ''}">
         <section class="figures" aria-label="To set at the stand">
           ${marked ? this.figures(results, places) : this.unmarked(cells)}

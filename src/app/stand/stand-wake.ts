@@ -1,9 +1,9 @@
 import { signal } from '@lit-labs/signals'
 
 /** Whether the screen is kept from going dark: held, asked for, refused for now, or not to be had in this browser. */
-export type Waking = 'held' | 'asked' | 'refused' | 'cannot'
+export type WakeState = 'held' | 'asked' | 'refused' | 'cannot'
 
-export const WAKING_WORDS: Readonly<Record<Waking, string>> = {
+export const WAKE_TEXT: Readonly<Record<WakeState, string>> = {
   held: 'The screen stays awake here.',
   asked: '',
   refused: 'The screen may go dark: the browser does not keep it awake now. A low battery is the usual reason.',
@@ -15,7 +15,7 @@ export const WAKING_WORDS: Readonly<Record<Waking, string>> = {
  * go whenever the page is hidden; the lock is asked for again when it is seen.
  */
 export class StandWake {
-  readonly waking = signal<Waking>('asked')
+  readonly waking = signal<WakeState>('asked')
   private lock: WakeLockSentinel | undefined
   private started = false
   private asking = false

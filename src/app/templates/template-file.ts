@@ -1,11 +1,11 @@
 import type { SubjectFile } from '../../functions/index.ts'
-import type { PreparedFormulas } from '../../language/evaluating/precompiled.ts'
+import type { PrecompiledFormulas } from '../../language/evaluating/precompiled.ts'
 import type { Cell, Worksheet } from '../../worksheet/index.ts'
 
 /** A template as the page fetches it: with all that computing it needs, so that neither parser nor checker is. */
 export interface TemplateFile {
   readonly worksheet: Worksheet
-  readonly prepared: PreparedFormulas
+  readonly prepared: PrecompiledFormulas
   /** The files of functions its formulas call. */
   readonly functions: readonly SubjectFile[]
 }

@@ -1,10 +1,10 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { Mends } from '../../worksheet/advice/suggestions.ts'
+import type { Suggestions } from '../../worksheet/advice/suggestions.ts'
 import type { CheckOutcome } from '../../worksheet/index.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
-import { checkSign, STATE_WORDS, signStyle } from '../shared/check-sign.ts'
+import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 import { kitFor } from '../shared/kit-request.ts'
 import { shared } from '../style/styles.ts'
 import { listed } from './result-cell.ts'
@@ -35,7 +35,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
   static override styles = [shared, signStyle, checkStyle]
 
   @property({ attribute: false }) view!: CellSignal<CheckView>
-  @state() private found: Mends | undefined
+  @state() private found: Suggestions | undefined
   /** A check that is close is mended only when one asks. */
   @state() private asked = false
   private about: CheckOutcome | undefined
@@ -66,12 +66,12 @@ export class CheckCell extends SignalWatcher(LitElement) {
 
   private async look(outcome: CheckOutcome): Promise<void> {
     const { cell, sheet } = this.view.get()
-    const [{ mendsOf }, kit] = await Promise.all([
+    const [{ suggestionsFor }, kit] = await Promise.all([
       import('../../worksheet/advice/suggestions.ts'),
       kitFor(this, sheet),
       import('../details/suggestion-list.ts'),
     ])
-    if (this.about === outcome) this.found = mendsOf(sheet, cell.id, kit)
+    if (this.about === outcome) this.found = suggestionsFor(sheet, cell.id, kit)
   }
 
   private mends(outcome: CheckOutcome): TemplateResult | typeof nothing {
@@ -92,7 +92,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
       <div class="check">
         ${checkSign(outcome.state)}
         <div>
-          <p><b>${STATE_WORDS[outcome.state]}:</b> ${outcome.message || error || cell.label || cell.name}</p>
+          <p><b>${STATE_LABELS[outcome.state]}:</b> ${outcome.message || error || cell.label || cell.name}</p>
           ${error && outcome.message && error !== outcome.message ? html`<p class="small quiet">${error}</p>` : nothing}
           ${
             outcome.hangsOn

@@ -2,10 +2,10 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Given, ValueOutcome } from '../../worksheet/index.ts'
-import { ask, type GivenView, labelOf, type ReadView } from '../shared/cell-view.ts'
-import { trouble, troubleStyle } from '../shared/error-message.ts'
+import { type GivenView, goToCell, labelOf, type ReadView } from '../shared/cell-view.ts'
+import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
-import { unitBehind } from '../shared/unit-suffix.ts'
+import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, isLong, row, shared } from '../style/styles.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
 
@@ -14,7 +14,7 @@ const bare = (text: string, unit: string): string =>
 
 /** What was typed, with the unit behind the field, already says how it is understood. */
 const asTyped = ({ value, unit }: Given, { readAs }: ValueOutcome): boolean =>
-  bare(value, unitBehind(unit)) === bare(readAs ?? '', unitBehind(unit))
+  bare(value, unitSuffix(unit)) === bare(readAs ?? '', unitSuffix(unit))
 
 /** A given on the fill-in face: its label, its field, its unit, and how what was typed is understood. */
 @customElement('given-cell')
@@ -25,7 +25,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     field,
     entryStyle,
     touchRowStyle,
-    troubleStyle,
+    errorMessageStyle,
     css`
       .row {
         border-block-end: 0;
@@ -48,7 +48,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
   }
 
   private put(cell: Given, value: string): void {
-    ask(this, { do: 'replace', cell: { ...cell, value } }, `value:${cell.id}`)
+    goToCell(this, { do: 'replace', cell: { ...cell, value } }, `value:${cell.id}`)
   }
 
   override render(): TemplateResult {
@@ -61,7 +61,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const warnings = outcome.state === 'value' ? outcome.warnings : []
     const typed = entry === 'quantity' || entry === 'size' || entry === 'list'
     const described = [cell.hint ? 'hint' : '', readAs ? 'read' : '', bad ? 'trouble' : ''].filter(Boolean).join(' ')
-    const unit = typed ? unitBehind(cell.unit) : ''
+    const unit = typed ? unitSuffix(cell.unit) : ''
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
@@ -95,8 +95,8 @@ export class GivenCell extends SignalWatcher(LitElement) {
               </div>`
             : nothing
         }
-        ${bad ? html`<div class="below" id="trouble">${trouble(cell.value, outcome.diagnostics, put)}</div>` : nothing}
-        ${warnings.length > 0 ? html`<div class="below">${trouble(cell.value, warnings, put)}</div>` : nothing}
+        ${bad ? html`<div class="below" id="trouble">${errorMessage(cell.value, outcome.diagnostics, put)}</div>` : nothing}
+        ${warnings.length > 0 ? html`<div class="below">${errorMessage(cell.value, warnings, put)}</div>` : nothing}
       </div>
     `
   }

@@ -2,8 +2,8 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../../worksheet/index.ts'
-import { ask, type CellSignal, labelOf, type ResultView } from '../shared/cell-view.ts'
-import { troubleStyle } from '../shared/error-message.ts'
+import { type CellSignal, goToCell, labelOf, type ResultView } from '../shared/cell-view.ts'
+import { errorMessageStyle } from '../shared/error-message.ts'
 import { measuredField, measuring } from '../shared/measured-field.ts'
 import { field, isLong, row, shared } from '../style/styles.ts'
 
@@ -82,7 +82,7 @@ export function listed(names: readonly string[]): string {
 }
 
 /** Why there is no figure, in one line. */
-export function whyNot(outcome: Outcome, called: (name: string) => string): string | undefined {
+export function missingReason(outcome: Outcome, called: (name: string) => string): string | undefined {
   if (outcome.state === 'waiting')
     return outcome.on.length > 0 ? `waits for ${listed(outcome.on.map(called))}` : undefined
   if (outcome.state === 'error' && outcome.origin) return `held up by ${called(outcome.origin)}`
@@ -118,7 +118,7 @@ export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
 /** A result on the fill-in face: its label and its figure on its unit. */
 @customElement('result-cell')
 export class ResultCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, row, field, resultStyle, troubleStyle]
+  static override styles = [shared, row, field, resultStyle, errorMessageStyle]
 
   @property({ attribute: false }) view!: CellSignal<ResultView>
   @state() private unfolded = false
@@ -137,7 +137,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
   }
 
   private clear(cell: Result): void {
-    ask(this, { do: 'replace', cell: withMeasured(cell, '') })
+    goToCell(this, { do: 'replace', cell: withMeasured(cell, '') })
     this.measuring = false
   }
 
@@ -163,7 +163,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     return html`
       <div class="below measure">
         <label for="measured" class="small">${cell.measure ?? 'As measured; it is reckoned on with until it is cleared.'}</label>
-        ${measuredField(cell, outcome, (text) => ask(this, ...measuring(cell, text)))}
+        ${measuredField(cell, outcome, (text) => goToCell(this, ...measuring(cell, text)))}
       </div>
     `
   }
@@ -172,7 +172,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const view = this.view.get()
     const { cell, outcome, called } = view
     const label = labelOf(cell)
-    const why = whyNot(outcome, called)
+    const why = missingReason(outcome, called)
     const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
     const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []

@@ -2,10 +2,10 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Piece } from '../../kit/piece.ts'
 import { showValue } from '../../language/index.ts'
-import { type Mends, mendsToward } from '../../worksheet/advice/suggestions.ts'
+import { type Suggestions, suggestionsToward } from '../../worksheet/advice/suggestions.ts'
 import { type Working, workingOf } from '../../worksheet/analysis/working.ts'
 import { declaredUnit, type Sheet, type ValueOutcome } from '../../worksheet/index.ts'
-import { labelOf, type ResultView, want } from '../shared/cell-view.ts'
+import { labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { kitFor } from '../shared/kit-request.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
 import './suggestion-list.ts'
@@ -59,7 +59,7 @@ export class ResultMore extends LitElement {
   @property({ attribute: false }) view!: ResultView
   private working: Working | undefined
   @state() private should = ''
-  private found: Mends | undefined
+  private found: Suggestions | undefined
   /** Asked for once something is sought. */
   private kit: readonly Piece[] | undefined
 
@@ -72,7 +72,7 @@ export class ResultMore extends LitElement {
 
   private look(): void {
     const { cell, sheet } = this.view
-    this.found = this.should.trim() === '' ? undefined : mendsToward(sheet, cell.id, this.should, this.kit ?? [])
+    this.found = this.should.trim() === '' ? undefined : suggestionsToward(sheet, cell.id, this.should, this.kit ?? [])
     if (this.found && !this.kit) void this.learnKit(sheet)
   }
 
@@ -88,13 +88,13 @@ export class ResultMore extends LitElement {
   private link(id: string, text: string): TemplateResult {
     const follow = (event: Event): void => {
       event.preventDefault()
-      want(this, id)
+      requestChange(this, id)
     }
     return html`<a class="name" href="#" @click=${follow}>${text}</a>`
   }
 
   private lead(id: string, text: string): TemplateResult {
-    return html`<button type="button" class="word" @click=${() => want(this, id)}>${text}</button>`
+    return html`<button type="button" class="word" @click=${() => requestChange(this, id)}>${text}</button>`
   }
 
   private worked({ formula, figures }: Working, outcome: ResultView['outcome']): TemplateResult {

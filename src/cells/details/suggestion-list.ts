@@ -1,14 +1,14 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { Mends } from '../../worksheet/advice/suggestions.ts'
-import { ask } from '../shared/cell-view.ts'
+import type { Suggestions } from '../../worksheet/advice/suggestions.ts'
+import { goToCell } from '../shared/cell-view.ts'
 import { shared } from '../style/styles.ts'
 
 const AT_FIRST = 4
 
 /** Mends as buttons, each applied with one press and taken back with one undo. */
 @customElement('mend-list')
-export class MendList extends LitElement {
+export class SuggestionList extends LitElement {
   static override styles = [
     shared,
     css`
@@ -21,7 +21,7 @@ export class MendList extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) found!: Mends
+  @property({ attribute: false }) found!: Suggestions
   @property({ attribute: false }) called!: (name: string) => string
   /** What to say where there is none. */
   @property() none = ''
@@ -41,7 +41,7 @@ export class MendList extends LitElement {
       <div class="presses">
         ${shown.map(
           ({ given, shown: value, gives, change }) =>
-            html`<button type="button" class="press" @click=${() => ask(this, change)}>
+            html`<button type="button" class="press" @click=${() => goToCell(this, change)}>
               <span>${this.called(given)} <b>${value}</b>${gives ? html`<span class="gives quiet">gives ${gives}</span>` : nothing}</span>
             </button>`,
         )}

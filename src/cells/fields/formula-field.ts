@@ -3,7 +3,7 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import type { FormulaEditor } from '../../language/editor/index.ts'
 import type { Diagnostic, Guide, Scope } from '../../language/index.ts'
-import { trouble, troubleStyle } from '../shared/error-message.ts'
+import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { field, shared } from '../style/styles.ts'
 
 /** Told while a formula is typed, with its whole text. */
@@ -19,7 +19,7 @@ export class FormulaField extends LitElement {
   static override styles = [
     shared,
     field,
-    troubleStyle,
+    errorMessageStyle,
     css`
       label,
       .label {
@@ -162,7 +162,7 @@ export class FormulaField extends LitElement {
         }
       </div>
       <div id="troubles" class=${this.diagnostics.length > 0 ? 'troubles' : ''}>
-        ${trouble(this.value, this.diagnostics, (text) => {
+        ${errorMessage(this.value, this.diagnostics, (text) => {
           this.tell(text)
           this.focus()
         })}

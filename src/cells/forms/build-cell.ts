@@ -3,13 +3,13 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query } from 'lit/decorators.js'
 import type { Scope } from '../../language/index.ts'
 import { type Cell, isNamed } from '../../worksheet/index.ts'
-import { ask, type CellSignal } from '../shared/cell-view.ts'
+import { type CellSignal, goToCell } from '../shared/cell-view.ts'
 import { buildRow, buildRowStyle } from './build-row.ts'
 import { cellForm } from './cell-form.ts'
 import '../fields/formula-field.ts'
 import { labelledStyle } from '../shared/labelled.ts'
 import '../fields/name-field.ts'
-import { isMadeUp, nameOfLabel } from '../fields/name-of-label.ts'
+import { isGeneratedName, nameOfLabel } from '../fields/name-of-label.ts'
 import { field, row, shared } from '../style/styles.ts'
 
 /** What may be done with a whole cell. */
@@ -136,18 +136,18 @@ export class BuildCell extends SignalWatcher(LitElement) {
   }
 
   private put(cell: Cell, key: string): void {
-    ask(this, { do: 'replace', cell }, key)
+    goToCell(this, { do: 'replace', cell }, key)
   }
 
   private rename(name: string): string | undefined {
     const { cell } = this.view.get()
-    return ask(this, { do: 'rename', id: cell.id, name })
+    return goToCell(this, { do: 'rename', id: cell.id, name })
   }
 
   /** A made-up name gives way to one made from the label, or one like it. */
   private followLabel(): void {
     const { cell } = this.view.get()
-    if (!isNamed(cell) || !isMadeUp(cell.name)) return
+    if (!isNamed(cell) || !isGeneratedName(cell.name)) return
     const name = nameOfLabel(cell.label ?? '')
     if (!name) return
     for (const one of [name, `${name}_2`, `${name}_3`]) if (this.rename(one) === undefined) return

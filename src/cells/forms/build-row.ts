@@ -1,8 +1,8 @@
 import { css, html, nothing, svg, type TemplateResult } from 'lit'
 import { isNamed, type Outcome } from '../../worksheet/index.ts'
-import { figureOf, isSpread, whyNot } from '../basic/result-cell.ts'
+import { figureOf, isSpread, missingReason } from '../basic/result-cell.ts'
 import { type CellView, labelOf } from '../shared/cell-view.ts'
-import { checkSign, STATE_WORDS, signStyle } from '../shared/check-sign.ts'
+import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 
 export const buildRowStyle = [
   signStyle,
@@ -199,7 +199,7 @@ function written({ cell }: CellView): string | undefined {
 function standing(view: CellView): TemplateResult | typeof nothing {
   const { cell, outcome } = view
   if (cell.kind === 'check' && outcome && 'message' in outcome)
-    return html`<b class="state">${STATE_WORDS[outcome.state]}</b>${checkSign(outcome.state)}`
+    return html`<b class="state">${STATE_LABELS[outcome.state]}</b>${checkSign(outcome.state)}`
   if (cell.kind === 'given' && cell.entry && !['quantity', 'size', 'list'].includes(cell.entry))
     return html`<span class="state">${cell.value || '–'}</span>`
   if (cell.kind === 'given' || cell.kind === 'result') return figureOf(outcome as Outcome)
@@ -219,7 +219,7 @@ export function buildRow(view: CellView, stands: Standing, acts: Acts): Template
   const text = open ? undefined : written(view)
   const plain = !isNamed(cell) || cell.kind === 'schedule'
   const values = cell.kind === 'given' || cell.kind === 'result' ? (outcome as Outcome) : undefined
-  const why = values && whyNot(values, called)
+  const why = values && missingReason(values, called)
   const wrong =
     !open && values?.state === 'error' && values.origin === undefined ? values.diagnostics[0]?.message : undefined
   const kind = cell.kind === 'note' && cell.role === 'heading' ? 'Section' : KINDS[cell.kind]

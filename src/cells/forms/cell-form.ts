@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
-import type { Diagnostic, Scope } from '../../language/index.ts'
-import { readDisplayUnit } from '../../units/index.ts'
+import type { Diagnostic } from '../../language/index.ts'
 import {
   type Cell,
   type Check,
@@ -11,35 +10,15 @@ import {
   type Given,
   KIT_SORTS,
   NAME_PATTERN,
-  type NamedCell,
   type Note,
   type Result,
 } from '../../worksheet/index.ts'
 import { KIT_FIGURES } from '../../worksheet/schema/kit-sorts.ts'
-import type { FormulaEvent } from '../fields/formula-field.ts'
 import type { CellView, GivenView } from '../shared/cell-view.ts'
 import { labelled, selected, ticked } from '../shared/labelled.ts'
 import { fedByName } from './drawing-parts.ts'
+import { type Form, formula, head, textField } from './form-fields.ts'
 import { isWide } from './wide-form.ts'
-
-/** What a form needs of the cell's row. */
-export interface Form {
-  readonly view: CellView
-  readonly scope: () => Scope
-  /** Puts another cell in this one's place; the same key again is the same step of undo. */
-  readonly put: (cell: Cell, key: string) => void
-  /** Gives the cell another name, or says why it cannot. */
-  readonly rename: (name: string) => string | undefined
-  /** The label is finished; a name nobody chose may follow it. */
-  readonly labelled: () => void
-}
-
-/** The cell with one of its texts changed; an optional text left empty is taken out. */
-function withText<C extends Cell>(cell: C, key: string, text: string, optional = true): C {
-  const next = { ...cell, [key]: text }
-  if (optional && text === '') delete (next as Record<string, unknown>)[key]
-  return next
-}
 
 const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
   ['quantity', 'A quantity'],
@@ -58,47 +37,6 @@ const ROLES: readonly (readonly [NonNullable<Note['role']>, string])[] = [
   ['heading', 'A heading: opens a section'],
 ]
 
-function unitWrong(unit: string | undefined): string | undefined {
-  try {
-    readDisplayUnit(unit ?? '')
-    return undefined
-  } catch (error) {
-    return (error as Error).message
-  }
-}
-
-export const textField = <C extends Cell>(
-  form: Form,
-  cell: C,
-  key: keyof C & string,
-  label: string,
-  more: { hint?: string; placeholder?: string; className?: string; lines?: 'many' | 'few'; optional?: boolean } = {},
-): TemplateResult =>
-  labelled({
-    label,
-    value: String((cell[key] as string | undefined) ?? ''),
-    put: (text) => form.put(withText(cell, key, text, more.optional ?? true), `${key}:${cell.id}`),
-    ...more,
-  })
-
-/** Label, name and, where figures are shown, the unit. */
-export function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateResult {
-  return html`
-    <div class="head" @change=${form.labelled}>${textField(form, cell, 'label', 'Label', { className: 'first' })}</div>
-    <name-field .value=${cell.name} .take=${form.rename}></name-field>
-    ${
-      withUnit
-        ? labelled({
-            label: 'Unit',
-            value: (cell as Given | Result).unit ?? '',
-            put: (text) => form.put(withText(cell, 'unit', text), `unit:${cell.id}`),
-            wrong: unitWrong((cell as Given | Result).unit),
-          })
-        : nothing
-    }
-  `
-}
-
 const exactly = (form: Form, cell: Given | Result): TemplateResult =>
   ticked('Seldom known: waits under «More exact»', cell.more_exact === true, (on) => {
     const { more_exact: _, ...rest } = cell
@@ -110,28 +48,6 @@ const atTheStand = (form: Form, cell: Given | Result | Check): TemplateResult =>
     const { stand: _, ...rest } = cell
     form.put((on ? { ...rest, stand: true } : rest) as Cell, `stand:${cell.id}`)
   })
-
-export function formula(
-  form: Form,
-  cell: Cell,
-  label: string,
-  text: string,
-  diagnostics: readonly Diagnostic[],
-  put: (text: string) => Cell,
-  key: string,
-): TemplateResult {
-  return html`
-    <formula-field
-      class="all formula"
-      label=${label}
-      .value=${text}
-      .scope=${form.scope}
-      .called=${form.view.called}
-      .diagnostics=${diagnostics}
-      @formula-typed=${(event: FormulaEvent) => form.put(put(event.detail), `${key}:${cell.id}`)}
-    ></formula-field>
-  `
-}
 
 /** What sort of equipment it is, and which givens take its figures. */
 function kitFields(form: Form, cell: Given): TemplateResult {

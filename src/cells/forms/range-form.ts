@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Range } from '../../worksheet/index.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { labelled, selected } from '../shared/labelled.ts'
-import { type Form, textField } from './cell-form.ts'
+import { type Form, textField } from './form-fields.ts'
 
 const WAYS: readonly (readonly [NonNullable<Range['by']>, string])[] = [
   ['even steps', 'In even steps'],

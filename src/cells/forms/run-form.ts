@@ -1,13 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { checkFormula, type Diagnostic, type Scope } from '../../language/index.ts'
-import type { Run, Schedule, Sheet } from '../../worksheet/index.ts'
+import type { Run, Sheet, TableCell } from '../../worksheet/index.ts'
 import { RUN_GROUPS, RUN_INPUTS, type RunGroup, type RunInput } from '../../worksheet/run/inputs.ts'
 import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
+import { tableOf } from '../../worksheet/table/table-node.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { selected } from '../shared/labelled.ts'
-import { type Form, formula, textField } from './cell-form.ts'
+import { type Form, formula, textField } from './form-fields.ts'
 
-const schedulesIn = ({ cells }: Sheet): Schedule[] => cells.filter((cell) => cell.kind === 'schedule')
+const schedulesIn = ({ cells }: Sheet): TableCell[] => cells.filter((cell) => cell.kind === 'schedule')
 
 /** A run of another schedule keeps its formulas, and takes the rest from the columns and cells of the usual names. */
 export function runFedBy(cell: Run, of: string, sheet: Sheet): Run {
@@ -33,7 +34,7 @@ const wanting = ({ needed, otherwise }: RunInput): string =>
 
 /** What a row of the schedule sees: its own columns before the sheet’s cells. */
 function rowScope(sheet: Sheet, of: string | undefined): Scope {
-  return (of === undefined ? undefined : sheet.engine.named(of)?.schedule?.scope) ?? sheet.scopeFor()
+  return tableOf(of === undefined ? undefined : sheet.engine.named(of))?.scope ?? sheet.scopeFor()
 }
 
 function wrong(text: string, scope: Scope): readonly Diagnostic[] {

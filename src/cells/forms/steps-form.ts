@@ -5,7 +5,7 @@ import type { Steps } from '../../worksheet/index.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { labelledStyle, selected } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
-import type { Form } from './cell-form.ts'
+import { type Form, textField } from './form-fields.ts'
 
 type Step = Steps['steps'][number]
 /** What of a step takes the focus once it is drawn. */
@@ -189,3 +189,8 @@ export class StepsForm extends LitElement {
     `
   }
 }
+
+export const form = (form: Form, cell: Steps): TemplateResult => html`
+  ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+  <steps-form class="all" .form=${form}></steps-form>
+`

@@ -3,19 +3,20 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Diagnostic } from '../../language/index.ts'
 import { nameOfLabel } from '../../worksheet/document/name-of-label.ts'
-import type { Column, Schedule } from '../../worksheet/index.ts'
-import { MOST_COLUMNS } from '../../worksheet/schema/table-limits.ts'
+import type { Column, TableCell } from '../../worksheet/index.ts'
+import { MAX_COLUMNS } from '../../worksheet/schema/table-limits.ts'
 import { columnLabel, freeColumnName } from '../../worksheet/table/columns.ts'
-import { FOOT_WORDS, footOf, USUAL_SHARE } from '../../worksheet/table/footer.ts'
+import { FOOTER_LABELS, footerOf, USUAL_SHARE } from '../../worksheet/table/footer.ts'
 import { hasFormula, readColumn } from '../../worksheet/table/read-table.ts'
-import type { ColumnMeaning } from '../../worksheet/table/table-node.ts'
-import { ask, type WideView } from '../shared/cell-view.ts'
-import type { Form } from './cell-form.ts'
+import type { CompiledColumn } from '../../worksheet/table/table-node.ts'
+import { tableOf } from '../../worksheet/table/table-node.ts'
+import { goToCell, type WideView } from '../shared/cell-view.ts'
+import { type Form, head } from './form-fields.ts'
 import '../fields/formula-field.ts'
 import type { FormulaEvent } from '../fields/formula-field.ts'
 import { labelled, labelledStyle, selected, ticked } from '../shared/labelled.ts'
 import '../fields/name-field.ts'
-import { trouble, troubleStyle } from '../shared/error-message.ts'
+import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { field, shared } from '../style/styles.ts'
 import { withColumn, withColumnMoved, withoutColumn } from '../table/row-edits.ts'
 
@@ -33,7 +34,7 @@ const ENTRIES: readonly (readonly [Entry, string])[] = [
   ['formula', 'Worked out by a formula'],
 ]
 
-const FIGURES = Object.entries(FOOT_WORDS) as [Foot['figure'], string][]
+const FIGURES = Object.entries(FOOTER_LABELS) as [Foot['figure'], string][]
 const MOST_FEET = 6
 const isMadeUp = (name: string): boolean => /^column(_\d+)?$/.test(name)
 
@@ -54,12 +55,12 @@ function withEntry(column: Column, entry: Entry): Column {
 
 /** The columns of a schedule as they are built, one open at a time. */
 @customElement('schedule-form')
-export class ScheduleForm extends LitElement {
+export class TableForm extends LitElement {
   static override styles = [
     shared,
     field,
     labelledStyle,
-    troubleStyle,
+    errorMessageStyle,
     css`
       :host {
         container-type: inline-size;
@@ -158,16 +159,16 @@ export class ScheduleForm extends LitElement {
   ]
 
   @property({ attribute: false }) form!: Form
-  @property({ attribute: false }) cell!: Schedule
+  @property({ attribute: false }) cell!: TableCell
   @state() private opened = -1
   private goal: Goal | undefined
 
-  private put(cell: Schedule, key: string): void {
+  private put(cell: TableCell, key: string): void {
     this.form.put(cell, `${key}:${cell.id}`)
   }
 
   /** A step of undo of its own; what it is done on takes the focus again. */
-  private act(cell: Schedule, goal: Goal): void {
+  private act(cell: TableCell, goal: Goal): void {
     this.goal = goal
     this.opened = goal.at
     this.put(cell, `columns:${++acts}`)
@@ -204,7 +205,7 @@ export class ScheduleForm extends LitElement {
   }
 
   private rename(at: number, name: string): string | undefined {
-    return ask(this, { do: 'rename column', id: this.cell.id, column: at, name })
+    return goToCell(this, { do: 'rename column', id: this.cell.id, column: at, name })
   }
 
   /** A made-up name gives way to one made from the label. */
@@ -214,9 +215,9 @@ export class ScheduleForm extends LitElement {
     if (name !== '') this.rename(at, freeColumnName(name, this.cell.columns))
   }
 
-  private meaning(at: number): ColumnMeaning | undefined {
-    const { sheet } = this.form.view as WideView<Schedule>
-    const meaning = sheet.engine.node(this.cell.id)?.schedule?.columns[at]
+  private meaning(at: number): CompiledColumn | undefined {
+    const { sheet } = this.form.view as WideView<TableCell>
+    const meaning = tableOf(sheet.engine.node(this.cell.id))?.columns[at]
     // While the sheet is a step behind, what is said would be of another column.
     return meaning?.column === this.cell.columns[at] ? meaning : undefined
   }
@@ -233,12 +234,12 @@ export class ScheduleForm extends LitElement {
     put: (text: string) => void,
     className: string,
   ): TemplateResult {
-    const { sheet } = this.form.view as WideView<Schedule>
+    const { sheet } = this.form.view as WideView<TableCell>
     return html`<formula-field
       class=${className}
       label=${label}
       .value=${text}
-      .scope=${() => sheet.engine.node(this.cell.id)?.schedule?.scope ?? this.form.scope()}
+      .scope=${() => tableOf(sheet.engine.node(this.cell.id))?.scope ?? this.form.scope()}
       .called=${(name: string) => this.called(name)}
       .diagnostics=${diagnostics}
       @formula-typed=${(event: FormulaEvent) => put(event.detail)}
@@ -301,7 +302,7 @@ export class ScheduleForm extends LitElement {
                 'all formula',
               )
             : diagnostics.length > 0 && unitWrong === undefined
-              ? html`<div class="all">${trouble('', diagnostics, () => {})}</div>`
+              ? html`<div class="all">${errorMessage('', diagnostics, () => {})}</div>`
               : nothing
         }
         ${
@@ -332,9 +333,9 @@ export class ScheduleForm extends LitElement {
 
   private feet(column: Column, at: number): TemplateResult {
     const feet = column.foot ?? []
-    const { sheet } = this.form.view as WideView<Schedule>
+    const { sheet } = this.form.view as WideView<TableCell>
     const node = sheet.engine.node(this.cell.id)
-    const shown = node && this.meaning(at) ? footOf(sheet.engine, node)[at] : undefined
+    const shown = node && this.meaning(at) ? footerOf(sheet.engine, node)[at] : undefined
     const put = (next: readonly Foot[], key: string): void => {
       const { foot: _, ...rest } = column
       this.edit(at, next.length > 0 ? { ...rest, foot: [...next] } : rest, key)
@@ -366,7 +367,7 @@ export class ScheduleForm extends LitElement {
               (where) => put(feet.with(which, withText(foot, 'where', where)), `where-${which}`),
               'where',
             )}
-            <button type="button" class="word" @click=${() => put(feet.toSpliced(which, 1), `foot-${++acts}`)}>Remove<span class="unseen"> ${FOOT_WORDS[foot.figure]}</span></button>
+            <button type="button" class="word" @click=${() => put(feet.toSpliced(which, 1), `foot-${++acts}`)}>Remove<span class="unseen"> ${FOOTER_LABELS[foot.figure]}</span></button>
           </div>
         `,
       )}
@@ -405,7 +406,7 @@ export class ScheduleForm extends LitElement {
         )}
       </ol>
       ${
-        cell.columns.length < MOST_COLUMNS
+        cell.columns.length < MAX_COLUMNS
           ? html`<button type="button" class="press add" @click=${this.add}>Add a column</button>`
           : nothing
       }
@@ -413,3 +414,8 @@ export class ScheduleForm extends LitElement {
     `
   }
 }
+
+export const form = (form: Form, cell: TableCell): TemplateResult => html`
+  ${head(form, cell, false)}
+  <schedule-form class="all" .form=${form} .cell=${cell}></schedule-form>
+`

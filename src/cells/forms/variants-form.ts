@@ -2,7 +2,7 @@ import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Variants } from '../../worksheet/index.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { selected, ticked } from '../shared/labelled.ts'
-import { type Form, textField } from './cell-form.ts'
+import { type Form, textField } from './form-fields.ts'
 
 /** A piece of kit brings figures of its own; what it fills in can vary. */
 const canVary = (cell: Cell): cell is Given => cell.kind === 'given' && cell.entry !== 'kit'

@@ -4,13 +4,13 @@ import type { Cell } from '../../worksheet/index.ts'
 import type { WideCell } from '../shared/cell-view.ts'
 import { labelledStyle } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
-import type { Form } from './cell-form.ts'
+import type { Form } from './form-fields.ts'
 
 type Fields = (form: Form, cell: never) => unknown
 
 const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fields }>>> = {
-  steps: () => import('./steps-form-entry.ts'),
-  schedule: () => import('./table-form-entry.ts'),
+  steps: () => import('./steps-form.ts'),
+  schedule: () => import('./table-form.ts'),
   range: () => import('./range-form.ts'),
   variants: () => import('./variants-form.ts'),
   run: () => import('./run-form.ts'),

@@ -1,11 +1,11 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
-import { SORT_WORDS } from '../../kit/labels.ts'
+import { SORT_LABELS } from '../../kit/labels.ts'
 import type { Piece } from '../../kit/piece.ts'
 import { choosePiece } from '../../worksheet/document/kit-given.ts'
 import type { Given, Sheet } from '../../worksheet/index.ts'
-import { ask } from '../shared/cell-view.ts'
+import { goToCell } from '../shared/cell-view.ts'
 import { askForKit } from '../shared/kit-request.ts'
 import { field, shared } from '../style/styles.ts'
 
@@ -48,7 +48,7 @@ export class KitChoice extends LitElement {
   private choose(id: string): void {
     const piece = this.pieces.find((one) => one.id === id)
     const change = choosePiece(this.sheet.cells, this.cell, piece ?? { name: '', figures: {} })
-    this.trouble = ask(this, change) ?? ''
+    this.trouble = goToCell(this, change) ?? ''
   }
 
   override render(): TemplateResult {
@@ -63,7 +63,7 @@ export class KitChoice extends LitElement {
         .value=${live(same?.id ?? (stray ? 'stray' : ''))}
         @change=${(event: Event) => this.choose((event.target as HTMLSelectElement).value)}
       >
-        <option value="" ?selected=${value === ''}>${sort ? `Choose a ${SORT_WORDS[sort][0].toLowerCase()}` : 'Of no sort yet'}</option>
+        <option value="" ?selected=${value === ''}>${sort ? `Choose a ${SORT_LABELS[sort][0].toLowerCase()}` : 'Of no sort yet'}</option>
         ${stray ? html`<option value="stray" selected disabled>${value}, as in this sheet</option>` : nothing}
         ${own.map(({ id, name }) => html`<option value=${id} ?selected=${id === same?.id}>${name}</option>`)}
       </select>

@@ -2,8 +2,8 @@ import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Drawing as Drawn, Handle } from '../../drawings/canvas/tree.ts'
-import { Mover } from '../../worksheet/advice/lamp-drag-solver.ts'
-import { ask, type CellSignal, type DrawingView } from '../shared/cell-view.ts'
+import { LampDragSolver } from '../../worksheet/advice/lamp-drag-solver.ts'
+import { type CellSignal, type DrawingView, goToCell } from '../shared/cell-view.ts'
 import { dragging } from '../shared/dragging.ts'
 import { shared } from '../style/styles.ts'
 
@@ -26,7 +26,7 @@ declare global {
 
 /** A lamp in the hand. */
 interface Grip {
-  readonly mover: Mover
+  readonly mover: LampDragSolver
   /** As it was taken hold of: the same way from px to metres all through the drag. */
   readonly handle: Handle
   readonly from: { readonly x: number; readonly y: number }
@@ -87,9 +87,9 @@ export class LampHandles extends LitElement {
     this.putBack()
   }
 
-  private newMover(): Mover {
+  private newMover(): LampDragSolver {
     const { sheet, cell } = this.view.get()
-    return new Mover(sheet, cell)
+    return new LampDragSolver(sheet, cell)
   }
 
   /** In px of the drawing's view box. */
@@ -134,7 +134,7 @@ export class LampHandles extends LitElement {
     if (!grip?.wanted) return
     const change = grip.mover.to(grip.handle.lamp, grip.handle.place(grip.wanted))
     grip.wanted = undefined
-    if (change) this.refusedOr(ask(this, change, grip.merge), '')
+    if (change) this.refusedOr(goToCell(this, change, grip.merge), '')
   }
 
   private letGo(event: PointerEvent): void {
@@ -181,7 +181,7 @@ export class LampHandles extends LitElement {
       this.spoken = `${this.called(handle)} cannot be moved that way.`
       return
     }
-    this.refusedOr(ask(this, change, `keys:${this.visit}`), '')
+    this.refusedOr(goToCell(this, change, `keys:${this.visit}`), '')
     void this.tell(handle)
   }
 

@@ -4,12 +4,12 @@ import { customElement, property, state } from 'lit/decorators.js'
 import type { Drawing } from '../../drawings/canvas/tree.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
 import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
-import { RangeTrouble, type RangeValue } from '../../worksheet/analysis/range-values.ts'
+import { RangeError, type RangeValue } from '../../worksheet/analysis/range-values.ts'
 import type { Range } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
 import { ENLARGED, OwnWidth, saveOrSay } from '../picture/shown-drawing.ts'
-import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
+import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
 import { drawTree } from '../shared/draw-tree.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
@@ -85,11 +85,11 @@ export class RangeCell extends SignalWatcher(LitElement) {
   @state() private trouble = ''
   @state() private said = ''
   private put(cell: Range, key: 'from' | 'to', text: string): void {
-    ask(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
+    goToCell(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
   }
 
   private takeOver({ given }: RangeTable, { text }: RangeValue, shown: string): void {
-    const refused = ask(this, { do: 'replace', cell: { ...given, value: text } })
+    const refused = goToCell(this, { do: 'replace', cell: { ...given, value: text } })
     this.said = refused ?? `${labelOf(given)} is ${shown} now.`
   }
 
@@ -167,7 +167,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
     try {
       table = rangeTable(sheet, cell)
     } catch (error) {
-      if (!(error instanceof RangeTrouble)) throw error
+      if (!(error instanceof RangeError)) throw error
       why = error.message
     }
     const title = cell.title?.trim() || (table ? `Over a range of ${labelOf(table.given)}` : labelOf(cell))

@@ -6,16 +6,16 @@ import type { Run } from '../../worksheet/index.ts'
 import type { PlannedSetup, RunPlan, Unplanned } from '../../worksheet/run/plan.ts'
 import {
   counted,
-  dataInWords,
-  heightsInWords,
-  meansInWords,
-  ratioInWords,
-  samplingInWords,
-  timeInWords,
+  dataText,
+  heightsText,
+  meansText,
+  ratioText,
+  samplingText,
+  timeText,
 } from '../../worksheet/run/plan-text.ts'
 import { type PlannedRun, runOf } from '../../worksheet/run/sheet-run.ts'
-import type { Lack } from '../../worksheet/run/source.ts'
-import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
+import type { MissingInput } from '../../worksheet/run/source.ts'
+import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
 import { inView } from '../shared/in-view.ts'
 import { headed } from '../style/headed.ts'
 import { fold, shared } from '../style/styles.ts'
@@ -91,14 +91,14 @@ export class RunCell extends SignalWatcher(LitElement) {
     if (feed?.ticks === undefined || schedule?.kind !== 'schedule') return
     const boxes = [...this.renderRoot.querySelectorAll<HTMLInputElement>('input[data-row]')]
     this.ticked = boxes.findIndex((box) => box.dataset.row === `${row}`)
-    const refused = ask(this, tickedRow(schedule, row, feed.ticks, done))
+    const refused = goToCell(this, tickedRow(schedule, row, feed.ticks, done))
     // Drawn again as it stands: the box was ticked by the press already.
     if (refused !== undefined && this.planned) this.planned = { ...this.planned }
   }
 
   private toggleLeft(left: boolean): void {
     const { left: _, ...rest } = this.view.get().cell
-    ask(this, { do: 'replace', cell: (left ? { ...rest, left: true } : rest) as Run })
+    goToCell(this, { do: 'replace', cell: (left ? { ...rest, left: true } : rest) as Run })
   }
 
   private list(at: number, count: number): void {
@@ -110,12 +110,12 @@ export class RunCell extends SignalWatcher(LitElement) {
     const done = originals.filter(({ original }) => original.done).length
     const facts = [
       counted(frames, 'frame'),
-      ...(time > 0 ? [timeInWords(time)] : []),
-      ...(data > 0 ? [dataInWords(data)] : []),
-      `gives ${samplingInWords(sampling)}`,
+      ...(time > 0 ? [timeText(time)] : []),
+      ...(data > 0 ? [dataText(data)] : []),
+      `gives ${samplingText(sampling)}`,
     ]
-    const figures: [string, string][] = [['Magnification', ratioInWords(magnification)]]
-    if (track !== undefined) figures.push([heights ? 'On the column' : 'Original to sensor', heightsInWords(setup)])
+    const figures: [string, string][] = [['Magnification', ratioText(magnification)]]
+    if (track !== undefined) figures.push([heights ? 'On the column' : 'Original to sensor', heightsText(setup)])
     const words = `${counted(originals.length, 'original')}${done > 0 ? `, ${done} done` : ''}`
     const many = originals.length > FEW
     const shown = this.listed.get(at) ?? (many ? 0 : originals.length)
@@ -130,7 +130,7 @@ export class RunCell extends SignalWatcher(LitElement) {
     return html`
       <div class="setup" role="group" aria-labelledby="setup-${at}">
         <div class="set">
-          <h4 id="setup-${at}">Set-up ${at + 1} <span class="quiet">${[exposure, meansInWords(means)].filter(Boolean).join(', ')}</span></h4>
+          <h4 id="setup-${at}">Set-up ${at + 1} <span class="quiet">${[exposure, meansText(means)].filter(Boolean).join(', ')}</span></h4>
           <dl>${figures.map(([label, figure]) => html`<div><dt class="small">${label}</dt><dd>${figure}</dd></div>`)}</dl>
         </div>
         <p class="facts small">${many ? nothing : `${words}, `}${facts.join(', ')}</p>
@@ -220,7 +220,7 @@ export class RunCell extends SignalWatcher(LitElement) {
   }
 }
 
-const lacks = (all: readonly Lack[]): TemplateResult => html`<ul>
+const lacks = (all: readonly MissingInput[]): TemplateResult => html`<ul>
   ${all.map(({ input, why }) => html`<li class="why small"><b>${input.label}:</b> ${why}</li>`)}
 </ul>`
 

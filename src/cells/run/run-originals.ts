@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Original, Planned } from '../../worksheet/run/plan.ts'
-import { counted, heightInWords, tilesInWords } from '../../worksheet/run/plan-text.ts'
+import { counted, heightText, tilesText } from '../../worksheet/run/plan-text.ts'
 
 /** What a press on an original does; undefined where no column takes ticks. */
 export type Tick = ((row: number, done: boolean) => void) | undefined
@@ -27,12 +27,12 @@ export interface Listing {
 }
 
 function originalRow({ original, tiles, frames, height }: Planned, { tick, remarks, uneven }: Listing): TemplateResult {
-  const parts = tilesInWords(tiles)
+  const parts = tilesText(tiles)
   const more = [
     original.done && !tick ? 'done' : '',
     parts,
     original.pages > 1 ? `${original.pages} sides or pages, ${counted(frames, 'frame')}` : '',
-    uneven && height !== undefined ? `column ${heightInWords(height)}` : '',
+    uneven && height !== undefined ? `column ${heightText(height)}` : '',
     remarks.get(original.row) ?? '',
   ].filter(Boolean)
   const words = html`

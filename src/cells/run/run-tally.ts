@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit'
-import { ENOUGH, type Whole } from '../../worksheet/run/estimate.ts'
+import { ENOUGH, type Total } from '../../worksheet/run/estimate.ts'
 import type { RunPlan } from '../../worksheet/run/plan.ts'
-import { counted, dataInWords, daysInWords, timeInWords } from '../../worksheet/run/plan-text.ts'
+import { counted, dataText, daysText, timeText } from '../../worksheet/run/plan-text.ts'
 
 type Line = readonly [label: string, figure: string, more?: 'sum']
 
@@ -12,20 +12,20 @@ const lines = (all: readonly Line[]): TemplateResult => html`
 `
 
 /** A whole of the work, line by line; what comes to nothing is left out. */
-export function wholeLines(whole: Whole): Line[] {
+export function totalLines(whole: Total): Line[] {
   const { count, setups, frames, time, setupTime, breaks, all, days, data } = whole
   const only = setupTime === 0 && breaks === 0
   return [
     ['Originals', `${count}`],
     ['Set-ups', `${setups}`],
     ['Frames', `${frames}`],
-    ...(time > 0 && !only ? ([['At the originals', timeInWords(time)]] as Line[]) : []),
-    ...(setupTime > 0 ? ([['Changing the set-up', timeInWords(setupTime)]] as Line[]) : []),
-    ...(breaks > 0 ? ([['Breaks', timeInWords(breaks)]] as Line[]) : []),
+    ...(time > 0 && !only ? ([['At the originals', timeText(time)]] as Line[]) : []),
+    ...(setupTime > 0 ? ([['Changing the set-up', timeText(setupTime)]] as Line[]) : []),
+    ...(breaks > 0 ? ([['Breaks', timeText(breaks)]] as Line[]) : []),
     ...(all > 0
-      ? ([['Time in all', `${timeInWords(all)}${days === undefined ? '' : `, ${daysInWords(days)}`}`, 'sum']] as Line[])
+      ? ([['Time in all', `${timeText(all)}${days === undefined ? '' : `, ${daysText(days)}`}`, 'sum']] as Line[])
       : []),
-    ...(data > 0 ? ([['Disk', dataInWords(data), 'sum']] as Line[]) : []),
+    ...(data > 0 ? ([['Disk', dataText(data), 'sum']] as Line[]) : []),
   ]
 }
 
@@ -36,17 +36,17 @@ const share = (actual: number, planned: number): string => {
 }
 
 /** What was done beside what was planned for it, and what that says of the rest. */
-export function standingLines({ standing: { done, left, expected } }: RunPlan): Line[] {
+export function progressLines({ standing: { done, left, expected } }: RunPlan): Line[] {
   const { timed, counted: framed } = done
   const rest = [counted(left.count, 'original'), counted(left.setups, 'set-up')]
-  if (left.all > 0) rest.push(timeInWords(left.all))
+  if (left.all > 0) rest.push(timeText(left.all))
   return [
     ['Done', `${done.count} of ${done.count + left.count}`],
     ...(timed.count > 0
       ? ([
           [
-            `Time taken for ${timed.count}, planned ${timeInWords(timed.planned)}`,
-            `${timeInWords(timed.actual)}${share(timed.actual, timed.planned)}`,
+            `Time taken for ${timed.count}, planned ${timeText(timed.planned)}`,
+            `${timeText(timed.actual)}${share(timed.actual, timed.planned)}`,
           ],
         ] as Line[])
       : []),
@@ -63,7 +63,7 @@ export function standingLines({ standing: { done, left, expected } }: RunPlan): 
       ? ([
           [
             'Left at the rate so far',
-            `${timeInWords(expected.all)}${expected.days === undefined ? '' : `, ${daysInWords(expected.days)}`}`,
+            `${timeText(expected.all)}${expected.days === undefined ? '' : `, ${daysText(expected.days)}`}`,
             'sum',
           ],
         ] as Line[])
@@ -83,13 +83,13 @@ export function tally(plan: RunPlan, left: boolean): TemplateResult {
   return html`
     <div class="group">
       <h4>${left ? 'What is left, in all' : 'In all'}</h4>
-      ${lines(wholeLines(plan.total))}
+      ${lines(totalLines(plan.total))}
     </div>
     ${
       plan.standing.done.count > 0
         ? html`<div class="group">
             <h4>So far</h4>
-            ${lines(standingLines(plan))}
+            ${lines(progressLines(plan))}
             ${why ? html`<p class="small quiet">${why}</p>` : nothing}
           </div>`
         : nothing

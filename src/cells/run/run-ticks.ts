@@ -1,4 +1,4 @@
-import type { Change, Schedule } from '../../worksheet/index.ts'
+import type { Change, TableCell } from '../../worksheet/index.ts'
 
 const two = (part: number): string => String(part).padStart(2, '0')
 
@@ -7,7 +7,7 @@ const moment = (at: Date): string =>
   `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`
 
 /** Ticks an original of a schedule, or takes its tick away: one change, one step of undo. */
-export function tickedRow(schedule: Schedule, row: number, column: number, done: boolean, at = new Date()): Change {
+export function tickedRow(schedule: TableCell, row: number, column: number, done: boolean, at = new Date()): Change {
   const written = schedule.columns[column]?.entry === 'date and time' ? moment(at) : 'yes'
   const fields = [...(schedule.rows[row] ?? [])]
   while (fields.length <= column) fields.push('')

@@ -14,9 +14,9 @@ import {
   type Range,
   type Result,
   type Run,
-  type Schedule,
   type Sheet,
   type Steps,
+  type TableCell,
   type Variants,
 } from '../../worksheet/index.ts'
 
@@ -40,7 +40,7 @@ export type CheckView = View<Check, CheckOutcome> & Asking
 export type NoteView = View<Note, undefined>
 export type DrawingView = View<Drawing, DrawingOutcome> & Asking
 /** Cells of these kinds take the whole width; what shows them is fetched when there is one. */
-export type WideCell = Steps | Schedule | Range | Variants | Run
+export type WideCell = Steps | TableCell | Range | Variants | Run
 export type WideView<C extends WideCell = WideCell> = View<C, Outcome | undefined> & Asking
 export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView | WideView
 
@@ -67,12 +67,12 @@ declare global {
 }
 
 /** Leads to another cell. */
-export function want(from: HTMLElement, id: string): void {
+export function requestChange(from: HTMLElement, id: string): void {
   from.dispatchEvent(new CustomEvent<string>('cell-wanted', { detail: id, bubbles: true, composed: true }))
 }
 
 /** Asks for a change. Gives why it was refused, or undefined where it was made. */
-export function ask(from: HTMLElement, change: Change, merge?: string): string | undefined {
+export function goToCell(from: HTMLElement, change: Change, merge?: string): string | undefined {
   const detail: Asked = merge === undefined ? { change } : { change, merge }
   from.dispatchEvent(new CustomEvent<Asked>('change-asked', { detail, bubbles: true, composed: true }))
   return detail.refused

@@ -4,7 +4,7 @@ import type { CheckOutcome } from '../../worksheet/index.ts'
 export type CheckState = CheckOutcome['state']
 
 /** The first word of a check says its state; the shape says it again. */
-export const STATE_WORDS: Readonly<Record<CheckState, string>> = {
+export const STATE_LABELS: Readonly<Record<CheckState, string>> = {
   holds: 'Holds',
   close: 'Close',
   fails: 'Does not hold',

@@ -1,7 +1,7 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
-import { applyMend, type Diagnostic } from '../../language/index.ts'
+import { applyFix, type Diagnostic } from '../../language/index.ts'
 
-export const troubleStyle = css`
+export const errorMessageStyle = css`
   .trouble {
     display: grid;
     gap: 0.4rem;
@@ -38,7 +38,7 @@ function excerpt(text: string, { from, to }: Diagnostic): TemplateResult | typeo
 }
 
 /** What is wrong, where, and how to mend it. */
-export function trouble(
+export function errorMessage(
   text: string,
   diagnostics: readonly Diagnostic[],
   mend: (text: string) => void,
@@ -53,7 +53,7 @@ export function trouble(
             ? html`<div class="presses">
                 ${diagnostic.mends.map(
                   (one) =>
-                    html`<button type="button" class="press" @click=${() => mend(applyMend(text, one))}>${one.label}</button>`,
+                    html`<button type="button" class="press" @click=${() => mend(applyFix(text, one))}>${one.label}</button>`,
                 )}
               </div>`
             : nothing

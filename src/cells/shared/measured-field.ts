@@ -2,8 +2,8 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import { type Change, type Outcome, type Result, withMeasured } from '../../worksheet/index.ts'
 import { labelOf } from './cell-view.ts'
-import { trouble } from './error-message.ts'
-import { unitBehind } from './unit-suffix.ts'
+import { errorMessage } from './error-message.ts'
+import { unitSuffix } from './unit-suffix.ts'
 
 /** The change, and the key under which typing is one step of undo. */
 export const measuring = (cell: Result, text: string): readonly [change: Change, merge: string] => [
@@ -29,7 +29,7 @@ export function measuredField(cell: Result, outcome: Outcome, put: (text: string
       .value=${live(cell.measured ?? '')}
       @input=${(event: Event) => put((event.target as HTMLInputElement).value)}
     >
-    <span class="unit">${unitBehind(cell.unit) || shown}</span>
-    ${amiss ? html`<div class="below">${trouble(cell.measured ?? '', [amiss], put)}</div>` : nothing}
+    <span class="unit">${unitSuffix(cell.unit) || shown}</span>
+    ${amiss ? html`<div class="below">${errorMessage(cell.measured ?? '', [amiss], put)}</div>` : nothing}
   `
 }

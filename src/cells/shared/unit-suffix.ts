@@ -1,7 +1,7 @@
 import { readDisplayUnit } from '../../units/index.ts'
 
 /** The unit as set behind the field. */
-export function unitBehind(unit: string | undefined): string {
+export function unitSuffix(unit: string | undefined): string {
   if (!unit) return ''
   try {
     const shown = readDisplayUnit(unit)

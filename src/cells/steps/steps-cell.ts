@@ -3,8 +3,8 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import type { Steps } from '../../worksheet/index.ts'
-import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
-import { doneInWords, hasReadings, startedOver, ticked, withoutReadings } from './steps-ticks.ts'
+import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { doneText, hasReadings, startedOver, ticked, withoutReadings } from './steps-ticks.ts'
 import './steps-reading.ts'
 import { headed } from '../style/headed.ts'
 import { shared } from '../style/styles.ts'
@@ -98,18 +98,18 @@ export class StepsCell extends SignalWatcher(LitElement) {
 
   private tick(at: number, done: boolean): void {
     this.fresh = false
-    const refused = ask(this, { do: 'replace', cell: ticked(this.view.get().cell, at, done) })
+    const refused = goToCell(this, { do: 'replace', cell: ticked(this.view.get().cell, at, done) })
     if (refused !== undefined) this.requestUpdate()
   }
 
   private startOver(): void {
     const { cell } = this.view.get()
-    if (ask(this, { do: 'replace', cell: startedOver(cell) }) === undefined) this.fresh = true
+    if (goToCell(this, { do: 'replace', cell: startedOver(cell) }) === undefined) this.fresh = true
   }
 
   private clearReadings(): void {
     const { cell, sheet } = this.view.get()
-    ask(this, withoutReadings(cell, sheet))
+    goToCell(this, withoutReadings(cell, sheet))
     this.fresh = false
     void this.updateComplete.then(() => this.renderRoot.querySelector('input')?.focus())
   }
@@ -146,7 +146,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
       <section aria-labelledby="title">
         <div class="head">
           <h3 id="title">${labelOf(cell)}</h3>
-          <span role="status">${doneInWords(steps)}</span>
+          <span role="status">${doneText(steps)}</span>
         </div>
         <ol>
           ${steps.map((step, at) => this.step(step, at, next, view))}

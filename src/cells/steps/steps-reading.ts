@@ -2,10 +2,10 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Given, Outcome, Result, Steps } from '../../worksheet/index.ts'
 import { entryStyle } from '../basic/entry-field.ts'
-import { ask, labelOf, type WideView } from '../shared/cell-view.ts'
+import { goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
 import '../basic/given-cell.ts'
-import { figureOf, resultStyle, whyNot } from '../basic/result-cell.ts'
-import { troubleStyle } from '../shared/error-message.ts'
+import { figureOf, missingReason, resultStyle } from '../basic/result-cell.ts'
+import { errorMessageStyle } from '../shared/error-message.ts'
 import { measuredField, measuring } from '../shared/measured-field.ts'
 import { field, isLong, row, shared } from '../style/styles.ts'
 
@@ -18,7 +18,7 @@ export class StepsReading extends LitElement {
     field,
     entryStyle,
     resultStyle,
-    troubleStyle,
+    errorMessageStyle,
     css`
       :host {
         container-type: inline-size;
@@ -49,7 +49,7 @@ export class StepsReading extends LitElement {
     const label = labelOf(cell)
     const told = outcome.state === 'value' ? outcome.measured : undefined
     const computed = told ? told.computed?.shown : outcome.state === 'value' ? outcome.shown : undefined
-    const why = whyNot(outcome, this.view.called)
+    const why = missingReason(outcome, this.view.called)
     return html`
       <div class="row ${isLong(label) ? 'long' : ''}">
         <div class="what">
@@ -57,7 +57,7 @@ export class StepsReading extends LitElement {
           ${computed ? html`<span class="small">computed ${computed.text}${told?.difference ? `; measured ${told.difference}` : ''}</span>` : nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
         </div>
-        ${measuredField(cell, outcome, (text) => ask(this, ...measuring(cell, text)))}
+        ${measuredField(cell, outcome, (text) => goToCell(this, ...measuring(cell, text)))}
       </div>
     `
   }

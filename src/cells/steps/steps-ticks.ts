@@ -13,7 +13,7 @@ export const ticked = (cell: Steps, at: number, done: boolean): Steps => ({
 /** The list as it is for a new session: nothing done. */
 export const startedOver = (cell: Steps): Steps => ({ ...cell, steps: cell.steps.map(untick) })
 
-export function doneInWords(steps: readonly Step[]): string {
+export function doneText(steps: readonly Step[]): string {
   const done = steps.filter((step) => step.done === true).length
   if (steps.length === 0) return 'No steps yet'
   return done === steps.length && done > 1 ? `All ${done} done` : `${done} of ${steps.length} done`

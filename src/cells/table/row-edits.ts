@@ -1,23 +1,23 @@
-import type { Column, Schedule } from '../../worksheet/index.ts'
-import { MOST_ROWS } from '../../worksheet/schema/table-limits.ts'
+import type { Column, TableCell } from '../../worksheet/index.ts'
+import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
 
 /** Changes of a schedule's rows; what they leave alone stays the same object, so that it is not read anew. */
 
-export function withField(cell: Schedule, row: number, column: number, text: string): Schedule {
+export function withField(cell: TableCell, row: number, column: number, text: string): TableCell {
   const before = cell.rows[row] ?? []
   const fields = Array.from({ length: Math.max(before.length, cell.columns.length) }, (_, at) => before[at] ?? '')
   return { ...cell, rows: cell.rows.with(row, fields.with(column, text)) }
 }
 
 /** An empty row more; the schedule as it is where it holds no more. */
-export function withRow(cell: Schedule, at: number, fields: readonly string[] = []): Schedule {
-  if (cell.rows.length >= MOST_ROWS) return cell
+export function withRow(cell: TableCell, at: number, fields: readonly string[] = []): TableCell {
+  if (cell.rows.length >= MAX_ROWS) return cell
   return { ...cell, rows: cell.rows.toSpliced(at, 0, [...fields]) }
 }
 
-export const withoutRow = (cell: Schedule, at: number): Schedule => ({ ...cell, rows: cell.rows.toSpliced(at, 1) })
+export const withoutRow = (cell: TableCell, at: number): TableCell => ({ ...cell, rows: cell.rows.toSpliced(at, 1) })
 
-export function withRowMoved(cell: Schedule, from: number, to: number): Schedule {
+export function withRowMoved(cell: TableCell, from: number, to: number): TableCell {
   const row = cell.rows[from]
   if (!row || to < 0 || to >= cell.rows.length) return cell
   return { ...cell, rows: cell.rows.toSpliced(from, 1).toSpliced(to, 0, row) }
@@ -25,25 +25,25 @@ export function withRowMoved(cell: Schedule, from: number, to: number): Schedule
 
 /** Changes of its columns: the fields of the rows go with them. */
 
-const withFields = (cell: Schedule, change: (fields: string[]) => string[]): string[][] =>
+const withFields = (cell: TableCell, change: (fields: string[]) => string[]): string[][] =>
   cell.rows.map((row) =>
     change(Array.from({ length: Math.max(row.length, cell.columns.length) }, (_, at) => row[at] ?? '')),
   )
 
-export const withColumn = (cell: Schedule, at: number, column: Column): Schedule => ({
+export const withColumn = (cell: TableCell, at: number, column: Column): TableCell => ({
   ...cell,
   columns: cell.columns.toSpliced(at, 0, column),
   // At the end nothing need be put in: a row may be shorter than its columns.
   rows: at === cell.columns.length ? cell.rows : withFields(cell, (fields) => fields.toSpliced(at, 0, '')),
 })
 
-export const withoutColumn = (cell: Schedule, at: number): Schedule => ({
+export const withoutColumn = (cell: TableCell, at: number): TableCell => ({
   ...cell,
   columns: cell.columns.toSpliced(at, 1),
   rows: withFields(cell, (fields) => fields.toSpliced(at, 1)),
 })
 
-export function withColumnMoved(cell: Schedule, from: number, to: number): Schedule {
+export function withColumnMoved(cell: TableCell, from: number, to: number): TableCell {
   const column = cell.columns[from]
   if (!column || to < 0 || to >= cell.columns.length) return cell
   return {

@@ -2,18 +2,18 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { problem } from '../../language/index.ts'
-import type { Schedule } from '../../worksheet/index.ts'
-import { MOST_ROWS } from '../../worksheet/schema/table-limits.ts'
+import type { TableCell } from '../../worksheet/index.ts'
+import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
-import { rowsInWords } from '../../worksheet/table/row-status.ts'
-import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
-import { trouble, troubleStyle } from '../shared/error-message.ts'
+import { rowCountText } from '../../worksheet/table/row-status.ts'
+import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
 import { withField, withoutRow, withRow, withRowMoved } from './row-edits.ts'
 import { ROW_HEIGHT, scrollFor, type Viewport } from './row-window.ts'
 import { type RowAct, type Step, stepOf } from './table-keys.ts'
-import { type Standing, standingOf, tableFoot, tableHead, tableRows } from './table-rows.ts'
+import { type TableState, tableFoot, tableHead, tableRows, tableStateOf } from './table-rows.ts'
 import { tableStyle } from './table-style.ts'
 
 /** So many rows that are left out are told at a time. */
@@ -23,10 +23,10 @@ let acts = 0
 
 /** A table of originals, readings or frames, filled in row by row. */
 @customElement('schedule-cell')
-export class ScheduleCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, field, troubleStyle, headed, tableStyle]
+export class TableCellView extends SignalWatcher(LitElement) {
+  static override styles = [shared, field, errorMessageStyle, headed, tableStyle]
 
-  @property({ attribute: false }) view!: CellSignal<WideView<Schedule>>
+  @property({ attribute: false }) view!: CellSignal<WideView<TableCell>>
   @state() private viewport: Viewport = { top: 0, height: 600 }
   /** The row and the column in hand. */
   @state() private row = 0
@@ -37,20 +37,20 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
   @query('.box') private box!: HTMLElement | null
   /** Where the row in hand was begun: Enter comes back to this column, one row down. */
   private begun = 0
-  private drawn: { readonly view: WideView<Schedule>; readonly standing: Standing } | undefined
+  private drawn: { readonly view: WideView<TableCell>; readonly standing: TableState } | undefined
 
   override focus(options?: FocusOptions): void {
     const first = this.renderRoot.querySelector<HTMLElement>(`[data-at="${this.row} ${this.column}"], .f, .press`)
     first?.focus(options)
   }
 
-  private get cell(): Schedule {
+  private get cell(): TableCell {
     return this.view.get().cell
   }
 
   /** Asks for the schedule in another state; says why where it is refused. */
-  private put(cell: Schedule, key?: string): boolean {
-    const refused = ask(this, { do: 'replace', cell }, key)
+  private put(cell: TableCell, key?: string): boolean {
+    const refused = goToCell(this, { do: 'replace', cell }, key)
     if (refused !== undefined) {
       this.said = refused
       this.requestUpdate()
@@ -59,7 +59,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
   }
 
   /** An act of its own is a step of undo of its own. */
-  private act(cell: Schedule): boolean {
+  private act(cell: TableCell): boolean {
     return this.put(cell, `rows:${cell.id}:${++acts}`)
   }
 
@@ -69,9 +69,9 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
   }
 
   /** Worked out once for each state of the schedule: scrolling changes nothing in it. */
-  private standing(): Standing {
+  private standing(): TableState {
     const view = this.view.get()
-    if (this.drawn?.view !== view) this.drawn = { view, standing: standingOf(view) }
+    if (this.drawn?.view !== view) this.drawn = { view, standing: tableStateOf(view) }
     return this.drawn.standing
   }
 
@@ -162,8 +162,8 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
 
   private async add(at: number): Promise<void> {
     const { cell } = this
-    if (cell.rows.length >= MOST_ROWS) {
-      this.said = `A schedule holds ${MOST_ROWS} rows; for more, add another.`
+    if (cell.rows.length >= MAX_ROWS) {
+      this.said = `A schedule holds ${MAX_ROWS} rows; for more, add another.`
       return
     }
     if (this.act(withRow(cell, at))) await this.go(at, this.firstColumn())
@@ -203,7 +203,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     ])
     try {
       const { cell, row, column } = this
-      const { rows } = readTable(text, { most: MOST_ROWS, ...(text.includes('\t') ? { separator: '\t' } : {}) })
+      const { rows } = readTable(text, { most: MAX_ROWS, ...(text.includes('\t') ? { separator: '\t' } : {}) })
       const width = Math.max(...rows.map(({ length }) => length))
       // What has headings of its own, or does not fit beside the field in hand, is looked at first.
       if (column + width > cell.columns.length || (width > 1 && matchTable(cell.columns, rows).hasHeadings)) {
@@ -211,7 +211,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
         return
       }
       if (!this.act(pasteAt(cell, rows, row, column))) return
-      this.said = `${rowsInWords(rows.length, 0).text} pasted from row ${row + 1} on.`
+      this.said = `${rowCountText(rows.length, 0).text} pasted from row ${row + 1} on.`
       await this.go(row, column)
     } catch (error) {
       if (!(error instanceof TableError)) throw error
@@ -224,11 +224,11 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     await import('./table-import.ts')
   }
 
-  private readonly taken = (event: CustomEvent<{ readonly cell: Schedule; readonly rows: number }>): void => {
+  private readonly taken = (event: CustomEvent<{ readonly cell: TableCell; readonly rows: number }>): void => {
     const { cell, rows } = event.detail
     if (!this.act(cell)) return
     this.taking = undefined
-    this.said = `${rowsInWords(rows, 0).text} taken in.`
+    this.said = `${rowCountText(rows, 0).text} taken in.`
     void this.go(cell.rows.length - rows, this.firstColumn())
   }
 
@@ -284,7 +284,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
       pad.style.blockSize = `${Number(pad.dataset.rows) * ROW_HEIGHT}px`
   }
 
-  private inHand({ cell, read }: Standing): TemplateResult | typeof nothing {
+  private inHand({ cell, read }: TableState): TemplateResult | typeof nothing {
     const fields = cell.rows[this.row]
     const found = fields && read(fields).troubles.find(({ column, empty }) => column === this.column && !empty)
     if (!fields || !found) return nothing
@@ -292,14 +292,14 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     const { message, from, to, mend } = found
     const mends = mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }]
     return html`<div id="trouble" class="said">
-      ${trouble(text, [problem(`Row ${this.row + 1}: ${message}`, from, to, { mends })], (next) => {
+      ${errorMessage(text, [problem(`Row ${this.row + 1}: ${message}`, from, to, { mends })], (next) => {
         this.type(this.row, this.column, next)
         void this.go(this.row, this.column)
       })}
     </div>`
   }
 
-  private left({ leftOut, labels }: Standing): TemplateResult | typeof nothing {
+  private left({ leftOut, labels }: TableState): TemplateResult | typeof nothing {
     if (leftOut.length === 0) return nothing
     const more = leftOut.length - MOST_TOLD
     return html`
@@ -323,7 +323,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
     return this.isWorkedOut(column) ? this.firstColumn() : column
   }
 
-  private rowActs({ cell }: Standing): TemplateResult | typeof nothing {
+  private rowActs({ cell }: TableState): TemplateResult | typeof nothing {
     if (cell.rows.length === 0) return nothing
     const word = (act: RowAct, text: string, isOff = false): TemplateResult =>
       html`<button type="button" class="word" aria-disabled=${isOff} @click=${() => !isOff && void this.actOn(act)}>${text}<span class="unseen"> row ${this.row + 1}</span></button>`
@@ -338,13 +338,13 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
 
   private wrong(): TemplateResult[] | typeof nothing {
     const { outcome, called } = this.view.get()
-    if (outcome?.state === 'error') return trouble('', outcome.diagnostics, () => {})
+    if (outcome?.state === 'error') return errorMessage('', outcome.diagnostics, () => {})
     if (outcome?.state === 'waiting' && outcome.on.length > 0)
       return [html`<p class="small quiet">Its formulas wait for ${outcome.on.map(called).join(', ')}.</p>`]
     return nothing
   }
 
-  private table(standing: Standing): TemplateResult {
+  private table(standing: TableState): TemplateResult {
     const { cell } = standing
     if (cell.columns.length === 0)
       return html`<p class="quiet">This table has no columns yet. Paste or open a table, or add columns in Build.</p>`
@@ -382,7 +382,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
       <section aria-labelledby="title">
         <div class="head">
           <h3 id="title">${labelOf(cell)}</h3>
-          <span>${rowsInWords(counted, leftOut.length).text}</span>
+          <span>${rowCountText(counted, leftOut.length).text}</span>
         </div>
         ${this.table(standing)} ${this.wrong()} ${this.left(standing)}
         <div class="acts">
@@ -418,7 +418,7 @@ export class ScheduleCell extends SignalWatcher(LitElement) {
 
 declare global {
   interface HTMLElementEventMap {
-    'table-taken': CustomEvent<{ readonly cell: Schedule; readonly rows: number }>
+    'table-taken': CustomEvent<{ readonly cell: TableCell; readonly rows: number }>
     'table-left': CustomEvent<void>
   }
 }

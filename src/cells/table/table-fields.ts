@@ -3,7 +3,7 @@ import { live } from 'lit/directives/live.js'
 import { showValue, type Type, type Value } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import type { Column } from '../../worksheet/index.ts'
-import type { FieldTrouble } from '../../worksheet/table/read-table.ts'
+import type { FieldError } from '../../worksheet/table/read-table.ts'
 
 export interface FieldParts {
   readonly column: Column
@@ -13,7 +13,7 @@ export interface FieldParts {
   readonly row: number
   readonly at: number
   readonly text: string
-  readonly trouble: FieldTrouble | undefined
+  readonly trouble: FieldError | undefined
   /** Tab stops at the row in hand alone. */
   readonly inHand: boolean
   /** The id of what describes it, where something does. */

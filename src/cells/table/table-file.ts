@@ -1,8 +1,8 @@
-import { LARGEST_TABLE, TableError } from '../../worksheet/table/csv.ts'
+import { MAX_TABLE_LENGTH, TableError } from '../../worksheet/table/csv.ts'
 
 /** The text of a table's file: UTF-8, UTF-16 where it says so, else as older programs write it. Throws TableError. */
 export async function tableText(file: File): Promise<string> {
-  if (file.size > LARGEST_TABLE) throw new TableError(`${file.name} is larger than 50 MB. Take it in parts.`)
+  if (file.size > MAX_TABLE_LENGTH) throw new TableError(`${file.name} is larger than 50 MB. Take it in parts.`)
   let bytes: Uint8Array
   try {
     bytes = new Uint8Array(await file.arrayBuffer())

@@ -1,13 +1,19 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
-import type { Column, Schedule } from '../../worksheet/index.ts'
-import { MOST_ROWS } from '../../worksheet/schema/table-limits.ts'
+import type { Column, TableCell } from '../../worksheet/index.ts'
+import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
 import { readTable, TableError, type TextTable } from '../../worksheet/table/csv.ts'
-import { type Goal, type Match, matchTable, type Source, takeTable } from '../../worksheet/table/match-import.ts'
+import {
+  type ImportTarget,
+  type Match,
+  matchTable,
+  type Source,
+  takeTable,
+} from '../../worksheet/table/match-import.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
-import { rowsInWords } from '../../worksheet/table/row-status.ts'
+import { rowCountText } from '../../worksheet/table/row-status.ts'
 import { labelledStyle, selected, ticked } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
 import { tableText } from './table-file.ts'
@@ -36,7 +42,7 @@ const inWords = ({ entry, unit }: Column): string => {
 
 /** A table pasted or opened: how its columns are matched, looked over before it is taken in. */
 @customElement('schedule-import')
-export class ScheduleImport extends LitElement {
+export class TableImport extends LitElement {
   static override styles = [
     shared,
     field,
@@ -97,7 +103,7 @@ export class ScheduleImport extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) cell!: Schedule
+  @property({ attribute: false }) cell!: TableCell
   /** As pasted over the table itself. */
   @property() text = ''
   @state() private from = ''
@@ -122,7 +128,7 @@ export class ScheduleImport extends LitElement {
     this.refused = ''
     if (text.trim() === '') return
     try {
-      this.table = readTable(text, { most: MOST_ROWS + 1 })
+      this.table = readTable(text, { most: MAX_ROWS + 1 })
       this.match = matchTable(this.cell.columns, this.table.rows)
     } catch (error) {
       if (!(error instanceof TableError)) throw error
@@ -151,7 +157,8 @@ export class ScheduleImport extends LitElement {
     const { match } = this
     if (!match) return
     const source = match.sources[at] as Source
-    const goal: Goal = value === 'nowhere' ? 'nowhere' : value === 'new' || value === WORDS ? 'new' : Number(value)
+    const goal: ImportTarget =
+      value === 'nowhere' ? 'nowhere' : value === 'new' || value === WORDS ? 'new' : Number(value)
     const { unit: _, ...asNew } = source.asNew
     const next: Source = { ...source, goal, asNew: value === WORDS ? { ...asNew, entry: 'text' } : source.asNew }
     // Two columns cannot go to one: the other gives way.
@@ -210,7 +217,7 @@ export class ScheduleImport extends LitElement {
   private preview(): TemplateResult | typeof nothing {
     const { table, match, cell } = this
     if (!table || !match) return nothing
-    const rows = rowsInWords(this.count(table, match), 0).text
+    const rows = rowCountText(this.count(table, match), 0).text
     const out = match.sources.filter(({ goal }) => goal === 'nowhere').length
     return html`
       ${ticked('The first row holds headings', match.hasHeadings, (on) => {

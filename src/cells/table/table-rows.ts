@@ -1,14 +1,16 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Node } from '../../worksheet/engine/node.ts'
-import type { Schedule } from '../../worksheet/index.ts'
+import type { OmittedRow } from '../../worksheet/engine/outcome.ts'
+import type { TableCell } from '../../worksheet/index.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
-import { type FootFigure, footOf } from '../../worksheet/table/footer.ts'
+import { type FooterFigure, footerOf } from '../../worksheet/table/footer.ts'
 import { hasFormula, type RowReading, rowReader } from '../../worksheet/table/read-table.ts'
-import { type LeftOut, leftOutRows, rowsComputed, valueAt } from '../../worksheet/table/row-status.ts'
+import { omittedRows, rowsComputed, valueAt } from '../../worksheet/table/row-status.ts'
 import type { RowsComputed } from '../../worksheet/table/rows.ts'
+import { tableOf } from '../../worksheet/table/table-node.ts'
 import type { WideView } from '../shared/cell-view.ts'
-import { unitBehind } from '../shared/unit-suffix.ts'
+import { unitSuffix } from '../shared/unit-suffix.ts'
 import { rowsToDraw, type Viewport } from './row-window.ts'
 import { isNumeric, tableField, widthOf, workedOut } from './table-fields.ts'
 
@@ -16,39 +18,39 @@ import { isNumeric, tableField, widthOf, workedOut } from './table-fields.ts'
 const MOST_HELD = 2
 
 /** What is drawn of a schedule, worked out once for each state of it. */
-export interface Standing {
-  readonly cell: Schedule
+export interface TableState {
+  readonly cell: TableCell
   readonly node: Node | undefined
   readonly computed: RowsComputed | undefined
-  readonly leftOut: readonly LeftOut[]
-  readonly foot: readonly (readonly FootFigure[])[]
+  readonly leftOut: readonly OmittedRow[]
+  readonly foot: readonly (readonly FooterFigure[])[]
   readonly read: (row: readonly string[]) => RowReading
   readonly labels: readonly string[]
 }
 
 /** Where one is in the table, and what typing does. */
-export interface Hand {
+export interface ActiveField {
   readonly viewport: Viewport
   readonly row: number
   readonly column: number
   readonly put: (row: number, column: number, text: string) => void
 }
 
-export function standingOf({ cell, sheet }: WideView<Schedule>): Standing {
+export function tableStateOf({ cell, sheet }: WideView<TableCell>): TableState {
   const node = sheet.engine.node(cell.id)
   return {
     cell,
     node,
     computed: node && rowsComputed(sheet.engine, node),
-    leftOut: node ? leftOutRows(sheet.engine, node) : [],
-    foot: node ? footOf(sheet.engine, node) : [],
+    leftOut: node ? omittedRows(sheet.engine, node) : [],
+    foot: node ? footerOf(sheet.engine, node) : [],
     read: rowReader(cell.columns).read,
     labels: cell.columns.map(columnLabel),
   }
 }
 
 /** The heading of each column, with its unit, and how wide it is. */
-export function tableHead({ cell, labels }: Standing): TemplateResult {
+export function tableHead({ cell, labels }: TableState): TemplateResult {
   return html`
     <colgroup>
       <col class="number">
@@ -58,7 +60,7 @@ export function tableHead({ cell, labels }: Standing): TemplateResult {
       <tr aria-rowindex="1">
         <th scope="col" class="number"><span class="unseen">Row</span></th>
         ${cell.columns.map((column, at) => {
-          const unit = unitBehind(column.unit)
+          const unit = unitSuffix(column.unit)
           const toTheRight = isNumeric(column) ? 'end' : ''
           return html`<th scope="col" class=${toTheRight}>${labels[at]}${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
         })}
@@ -67,7 +69,7 @@ export function tableHead({ cell, labels }: Standing): TemplateResult {
   `
 }
 
-function drawRow(standing: Standing, row: number, out: ReadonlySet<number>, hand: Hand): TemplateResult {
+function drawRow(standing: TableState, row: number, out: ReadonlySet<number>, hand: ActiveField): TemplateResult {
   const { cell, node, computed, read, labels } = standing
   const fields = cell.rows[row] as readonly string[]
   const { troubles } = read(fields)
@@ -79,7 +81,7 @@ function drawRow(standing: Standing, row: number, out: ReadonlySet<number>, hand
       </th>
       ${cell.columns.map((column, at) => {
         if (hasFormula(column)) {
-          const meaning = node?.schedule?.columns[at]
+          const meaning = tableOf(node)?.columns[at]
           const value = node && valueAt(node, computed, row, at)
           const text = workedOut(value, meaning?.type, meaning?.unit)
           const toTheRight = meaning?.type?.kind === 'number' ? 'end' : ''
@@ -104,7 +106,7 @@ function drawRow(standing: Standing, row: number, out: ReadonlySet<number>, hand
 }
 
 /** The rows in view, with room kept for the others. */
-export function tableRows(standing: Standing, hand: Hand): unknown {
+export function tableRows(standing: TableState, hand: ActiveField): unknown {
   const { cell, leftOut } = standing
   const out = new Set(leftOut.map(({ row }) => row))
   const count = cell.rows.length
@@ -134,7 +136,7 @@ export function tableRows(standing: Standing, hand: Hand): unknown {
 }
 
 /** The figures under the columns. */
-export function tableFoot({ cell, foot }: Standing): TemplateResult | typeof nothing {
+export function tableFoot({ cell, foot }: TableState): TemplateResult | typeof nothing {
   const lines = Math.max(0, ...foot.map(({ length }) => length))
   if (lines === 0) return nothing
   return html`

@@ -5,9 +5,9 @@ import { live } from 'lit/directives/live.js'
 import { type Compared, type ComparedRow, type Varied, variantsTable } from '../../worksheet/analysis/variants-table.ts'
 import type { Change, Given, Variants } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
-import { ask, type CellSignal, labelOf, type WideView } from '../shared/cell-view.ts'
-import { checkSign, STATE_WORDS, signStyle } from '../shared/check-sign.ts'
-import { unitBehind } from '../shared/unit-suffix.ts'
+import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
+import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, shared } from '../style/styles.ts'
 
 const MOST_SETS = 3
@@ -79,7 +79,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
   @state() private said = ''
 
   private put(cell: Variants, sets: Variants['sets'], key?: string): void {
-    ask(this, { do: 'replace', cell: { ...cell, sets } }, key && `${key}:${cell.id}`)
+    goToCell(this, { do: 'replace', cell: { ...cell, sets } }, key && `${key}:${cell.id}`)
   }
 
   private retitle(cell: Variants, at: number, title: string): void {
@@ -104,7 +104,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
       const given = sheet.named(name)
       return given?.kind === 'given' ? [{ do: 'replace', cell: { ...given, value } as Given }] : []
     })
-    const refused = ask(this, { do: 'several', changes })
+    const refused = goToCell(this, { do: 'several', changes })
     this.said = refused ?? `${title} is in the sheet now.`
   }
 
@@ -144,7 +144,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
 
   private varied(cell: Variants, { name, cell: given, present, texts, wrong }: Varied, titles: readonly string[]) {
     const label = given ? labelOf(given) : name
-    const unit = unitBehind(given?.unit)
+    const unit = unitSuffix(given?.unit)
     return html`
       <tr>
         <th scope="row">${label}${unit ? html` <span class="quiet">${unit}</span>` : nothing}</th>
@@ -173,7 +173,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
   private figure({ shown, why, difference, differs, state }: Compared): TemplateResult {
     if (state)
       return html`<td>
-        <span class="state ${differs ? 'differs' : ''}">${checkSign(state)} ${STATE_WORDS[state]}</span>
+        <span class="state ${differs ? 'differs' : ''}">${checkSign(state)} ${STATE_LABELS[state]}</span>
       </td>`
     return html`
       <td>

@@ -36,7 +36,7 @@ export interface Placing {
 }
 
 /** A sheet of paper that remembers where its lines are, so that lettering keeps clear of them. */
-export class Sheet {
+export class Canvas {
   readonly width: number
   #nodes: Node[] = []
   #lines: Segment[] = []

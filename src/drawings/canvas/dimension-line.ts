@@ -1,4 +1,4 @@
-import type { Placing, Sheet } from './canvas.ts'
+import type { Canvas, Placing } from './canvas.ts'
 import { type Box, type Point, point, type Segment } from './geometry.ts'
 import { ASCENT, DESCENT, textWidth } from './lettering.ts'
 
@@ -44,7 +44,7 @@ const tick = (at: Point): Segment => ({ from: point(at.x - TICK, at.y + TICK), t
 export const figures = (shown: string): readonly string[] => [shown, shown.replace(/ \D+$/, '')]
 
 /** Draws the lines of a dimension; the lettering comes when all lines of the drawing are known. */
-export function drawDimension(sheet: Sheet, dimension: Dimension): void {
+export function drawDimension(sheet: Canvas, dimension: Dimension): void {
   const { as, direction, from, to, at, extensions = [true, true] } = dimension
   const [start, end] =
     direction === 'across' ? [point(from.x, at), point(to.x, at)] : [point(at, from.y), point(at, to.y)]
@@ -116,5 +116,5 @@ function beyond(text: string, from: Point, to: Point): Placing {
 }
 
 /** Writes the figure of a dimension; false where it found no place. */
-export const letterDimension = (sheet: Sheet, dimension: Dimension, within: Box): boolean =>
+export const letterDimension = (sheet: Canvas, dimension: Dimension, within: Box): boolean =>
   sheet.letter(`${dimension.as} figure`, places(dimension), within)

@@ -1,10 +1,10 @@
-import { Sheet } from './canvas.ts'
+import { Canvas } from './canvas.ts'
 import { point } from './geometry.ts'
 import type { Drawing } from './tree.ts'
 
 /** What stands in a drawing's place while too little is known; `why` is said where nothing more exact is. */
 export function nothingDrawn(width: number, title: string, cannot: readonly string[], why: string): Drawing {
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const height = 40
   const description = `Nothing can be drawn yet: ${why}`
   const lettering = { text: 'Nothing to draw yet', at: point(width / 2, 25), anchor: 'middle' as const }

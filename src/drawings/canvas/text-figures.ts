@@ -1,7 +1,7 @@
 import { showFigure } from '../../units/index.ts'
 
 /** Stops as the rest of the sheet shows them: hundredths, below 0.2 thousandths. */
-export const sayStops = (stops: number): string =>
+export const stopsText = (stops: number): string =>
   Number.isFinite(stops) ? `${unsigned(stops, Math.abs(stops) < 0.2 ? 3 : 2)} stop` : 'more than can be counted'
 
 const unsigned = (value: number, decimals: number): string =>
@@ -12,13 +12,13 @@ const unsigned = (value: number, decimals: number): string =>
     .replace('-', '−')
 
 /** A difference with its sign: `+0.02`, `−0.06`, `0.00`. */
-export const saySigned = (value: number, decimals: number): string => {
+export const signedText = (value: number, decimals: number): string => {
   const text = unsigned(value, decimals)
   return /^[0.]*$/.test(text) || text.startsWith('−') ? text : `+${text}`
 }
 
 /** Three digits, as any figure of the sheet. */
-export const sayFigure = (value: number): string => showFigure(Number(value.toPrecision(9)))
+export const figureText = (value: number): string => showFigure(Number(value.toPrecision(9)))
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 

@@ -1,10 +1,10 @@
-import { Sheet } from '../canvas/canvas.ts'
+import { Canvas } from '../canvas/canvas.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
 import { lengthIn } from '../canvas/drawing-unit.ts'
 import { boxAround, grown, inside, overlap, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import { sayFigure } from '../canvas/text-figures.ts'
+import { figureText } from '../canvas/text-figures.ts'
 import {
   ABOVE,
   apertureAxis,
@@ -54,7 +54,7 @@ export const drawDepth: Draw = (inputs, options) => {
   const x = apertureAxis(depth.range, [left, width - PAD - 8], 'Aperture, f/')
   const plot: Plot = { box: { left, right: width - PAD - 8, top, bottom }, x, y }
 
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   for (const [at, text] of heads.entries())
     sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
   drawAxes(sheet, plot, paper, rows * MARK_ROW)
@@ -82,15 +82,15 @@ export const drawDepth: Draw = (inputs, options) => {
 
 function headsOf(depth: DepthFigures, shown: (metres: number) => number, unit: string): readonly string[] {
   const ratio =
-    depth.magnification >= 1 ? `${sayFigure(depth.magnification)}:1` : `1:${sayFigure(1 / depth.magnification)}`
+    depth.magnification >= 1 ? `${figureText(depth.magnification)}:1` : `1:${figureText(1 / depth.magnification)}`
   const first = depth.depth === undefined ? `At ${ratio}` : `Depth ${lengthIn('mm')(depth.depth)} at ${ratio}`
-  const blur = (aperture: number): string => `${sayFigure(shown(depth.blurAt(aperture).together))} ${unit}`
+  const blur = (aperture: number): string => `${figureText(shown(depth.blurAt(aperture).together))} ${unit}`
   return [
     first,
     ...(depth.aperture === undefined
       ? []
-      : [`Set to f/${sayFigure(depth.aperture)}: ${blur(depth.aperture)} together`]),
-    ...(depth.best === undefined ? [] : [`Best f/${sayFigure(depth.best)}: ${blur(depth.best)} together`]),
+      : [`Set to f/${figureText(depth.aperture)}: ${blur(depth.aperture)} together`]),
+    ...(depth.best === undefined ? [] : [`Best f/${figureText(depth.best)}: ${blur(depth.best)} together`]),
   ]
 }
 
@@ -119,7 +119,7 @@ function curvesOf(plot: Plot, depth: DepthFigures, shown: (metres: number) => nu
     curve('together', 'together', 'thick', (aperture) => depth.blurAt(aperture).together),
     ...(allowed === undefined
       ? []
-      : [curve('allowed', `allowed ${sayFigure(shown(allowed))} ${unit}`, 'chain', () => allowed)]),
+      : [curve('allowed', `allowed ${figureText(shown(allowed))} ${unit}`, 'chain', () => allowed)]),
     curve('diffraction', 'diffraction', 'dashed', (aperture) => depth.blurAt(aperture).diffraction),
     ...(depth.depth === undefined
       ? []
@@ -129,25 +129,25 @@ function curvesOf(plot: Plot, depth: DepthFigures, shown: (metres: number) => nu
 }
 
 /** The aperture set and the best one across the plot. */
-function drawAcross(sheet: Sheet, plot: Plot, depth: DepthFigures, rows: number): void {
+function drawAcross(sheet: Canvas, plot: Plot, depth: DepthFigures, rows: number): void {
   const { x } = plot
   const onPlot = (value: number | undefined): value is number =>
     value !== undefined && value >= x.from * (1 - 1e-9) && value <= x.to * (1 + 1e-9)
   const { best, aperture } = depth
   const lean = onPlot(best) && onPlot(aperture) ? (aperture < best ? -1 : 1) : 0
   if (onPlot(aperture)) {
-    const wordings = [`set to f/${sayFigure(aperture)}`, `f/${sayFigure(aperture)}`]
+    const wordings = [`set to f/${figureText(aperture)}`, `f/${figureText(aperture)}`]
     markAcross(sheet, plot, { as: 'set', value: aperture, stroke: 'thin', wordings, rows, lean, present: true })
   }
   if (onPlot(best)) {
-    const word = `best f/${sayFigure(best)}`
+    const word = `best f/${figureText(best)}`
     const wordings = depth.bestMark === undefined ? [word] : [`${word}, mark ${depth.bestMark}`, word]
     markAcross(sheet, plot, { as: 'best', value: best, stroke: 'dashed', wordings, rows, lean: -lean })
   }
 }
 
 /** The marks the lens has, on the curve of the sum, where no lettering stands. */
-function drawMarks(sheet: Sheet, plot: Plot, depth: DepthFigures, shown: (metres: number) => number): void {
+function drawMarks(sheet: Canvas, plot: Plot, depth: DepthFigures, shown: (metres: number) => number): void {
   const { x, y, box } = plot
   for (const { exact } of apertureMarks(depth.range[0], depth.range[1])) {
     const at = point(x.place(exact), y.place(shown(depth.blurAt(exact).together)))

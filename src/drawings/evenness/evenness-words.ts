@@ -1,5 +1,5 @@
 import type { Point } from '../canvas/geometry.ts'
-import { capital, sayFigure, saySigned, sayStops, series } from '../canvas/text-figures.ts'
+import { capital, figureText, series, signedText, stopsText } from '../canvas/text-figures.ts'
 import type { Extreme, Field } from './evenness-field.ts'
 import { nameOf } from './reading-points.ts'
 
@@ -35,34 +35,34 @@ const placeOf = ({ at }: Extreme, show: EvennessFigures['show']): string => {
 }
 
 const stopsOf = (value: number, decimals: number): string =>
-  Number.isFinite(value) ? `${saySigned(value, decimals)} stop` : 'no light at all'
+  Number.isFinite(value) ? `${signedText(value, decimals)} stop` : 'no light at all'
 
 /** The map in sentences, with every figure it shows. */
 export function describeEvenness(figures: EvennessFigures): string {
   const { field, size, lamps, step, limit, readings, measuredSpread, decimals, show } = figures
   const sentences = [
     `The light of ${lamps === 1 ? 'one lamp' : `${lamps} lamps`} over the original, ${size}, in stops from its mean by area, a line every ${step} stop.`,
-    `Greatest ${stopsOf(field.greatest.stops, decimals)} ${placeOf(field.greatest, show)}; least ${stopsOf(field.least.stops, decimals)} ${placeOf(field.least, show)}; spread ${sayStops(field.spread)}.`,
+    `Greatest ${stopsOf(field.greatest.stops, decimals)} ${placeOf(field.greatest, show)}; least ${stopsOf(field.least.stops, decimals)} ${placeOf(field.least, show)}; spread ${stopsText(field.spread)}.`,
   ]
   if (limit !== undefined)
     sentences.push(
       isWithin(field.spread, limit)
-        ? `${sayFigure(limit)} stop is allowed: all of the original is within it.`
-        : `${sayFigure(limit)} stop is allowed: where it is hatched, the light is more than that below the greatest.`,
+        ? `${figureText(limit)} stop is allowed: all of the original is within it.`
+        : `${figureText(limit)} stop is allowed: where it is hatched, the light is more than that below the greatest.`,
     )
   const computed = readings.map(
-    (one) => `${nameOf(one.at)} ${Number.isFinite(one.computed) ? saySigned(one.computed, decimals) : 'no light'}`,
+    (one) => `${nameOf(one.at)} ${Number.isFinite(one.computed) ? signedText(one.computed, decimals) : 'no light'}`,
   )
   sentences.push(`Computed, in reading order: ${computed.join(', ')}.`)
   if (measuredSpread !== undefined) {
     const measured = readings
       .filter((one) => one.measured !== undefined)
-      .map((one) => `${nameOf(one.at)} ${saySigned(one.measured as number, decimals)}`)
+      .map((one) => `${nameOf(one.at)} ${signedText(one.measured as number, decimals)}`)
     sentences.push(
-      `Measured, brought to the same mean: ${measured.join(', ')}; their spread is ${sayStops(measuredSpread)}.`,
+      `Measured, brought to the same mean: ${measured.join(', ')}; their spread is ${stopsText(measuredSpread)}.`,
     )
     const worst = readings.filter((one) => one.measured !== undefined).reduce((a, b) => (apart(b) > apart(a) ? b : a))
-    sentences.push(`They differ most at the ${nameOf(worst.at)}, by ${sayStops(apart(worst))}.`)
+    sentences.push(`They differ most at the ${nameOf(worst.at)}, by ${stopsText(apart(worst))}.`)
   }
   return sentences.map(capital).join(' ')
 }

@@ -1,11 +1,11 @@
-import { type Placing, Sheet, type Stroke } from '../canvas/canvas.ts'
+import { Canvas, type Placing, type Stroke } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
 import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
 import { type Box, corners, grown, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import { sayFigure, saySigned, sayStops } from '../canvas/text-figures.ts'
+import { figureText, signedText, stopsText } from '../canvas/text-figures.ts'
 import { type Curve, letterAtEnd, letterOnCurve } from '../plots/curve-labels.ts'
 import { cutAround } from '../plots/cut.ts'
 import { hatchBelow } from '../plots/hatch-below.ts'
@@ -13,7 +13,7 @@ import { isoline, isolineStep, levelsBetween } from '../plots/isolines.ts'
 import { type Field, fieldOf } from './evenness-field.ts'
 import { readField } from './evenness-inputs.ts'
 import { describeEvenness, isWithin, type Reading } from './evenness-words.ts'
-import { broughtTo, FIVE, NINE } from './reading-points.ts'
+import { arrangedAs, FIVE, NINE } from './reading-points.ts'
 
 const PAD = 4
 const ROW = 18
@@ -52,7 +52,7 @@ export const drawEvenness: Draw = (inputs, options) => {
   const on = ({ x, y }: Point): Point =>
     point(box.left + x * (box.right - box.left), box.bottom - y * (box.bottom - box.top))
 
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const paper = { left: 0, right: width, top: 0, bottom: place.bottom + 2 * ROW }
   for (const [at, text] of heads.entries())
     sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
@@ -109,8 +109,8 @@ function describePlace(x: number, y: number, width: number, height: number, show
 }
 
 function spreadHead(field: Field, limit: number | undefined, width: number): string {
-  const spread = `Spread ${Number.isFinite(field.spread) ? sayStops(field.spread) : 'beyond counting: part is dark'}`
-  const whole = limit === undefined ? spread : `${spread}, ${sayFigure(limit)} allowed`
+  const spread = `Spread ${Number.isFinite(field.spread) ? stopsText(field.spread) : 'beyond counting: part is dark'}`
+  const whole = limit === undefined ? spread : `${spread}, ${figureText(limit)} allowed`
   return textWidth(whole) < width - 2 * PAD ? whole : spread
 }
 
@@ -119,7 +119,7 @@ function footNotes(measuredSpread: number | undefined, beyond: boolean): readonl
     ...(beyond ? ['Hatched: darker than the limit allows'] : []),
     ...(measuredSpread === undefined
       ? []
-      : ['Upper figure computed, lower measured', `Measured spread ${sayStops(measuredSpread)}`]),
+      : ['Upper figure computed, lower measured', `Measured spread ${stopsText(measuredSpread)}`]),
   ]
 }
 
@@ -127,7 +127,7 @@ function readingsOf(field: Field, measured: readonly number[] | undefined): read
   const points = measured?.length === 5 ? FIVE : NINE
   const computed = points.map((at) => field.stopsAt(at))
   const lit = computed.map((one) => (Number.isFinite(one) ? one : -12))
-  const beside = measured && broughtTo(measured, lit)
+  const beside = measured && arrangedAs(measured, lit)
   return points.map((at, which) => ({ at, computed: computed[which] as number, measured: beside?.[which] }))
 }
 
@@ -169,7 +169,7 @@ const dot = ({ x, y }: Point): readonly Point[] =>
 
 /** Dots where light is read, the computed figure above, the measured one below. */
 function drawReadings(
-  sheet: Sheet,
+  sheet: Canvas,
   field: Field,
   readings: readonly Reading[],
   on: (share: Point) => Point,
@@ -189,8 +189,8 @@ function drawReadings(
   const marked = (at: Point): number => (isAt([...field.least.at, ...field.greatest.at], at) ? 6 : 0)
   for (const [which, { at, computed, measured }] of readings.entries()) {
     const texts = [
-      `${word(at)}${Number.isFinite(computed) ? saySigned(computed, decimals) : 'dark'}`,
-      ...(measured === undefined ? [] : [`(${saySigned(measured, decimals)})`]),
+      `${word(at)}${Number.isFinite(computed) ? signedText(computed, decimals) : 'dark'}`,
+      ...(measured === undefined ? [] : [`(${signedText(measured, decimals)})`]),
     ]
     const here = crosses[which] as Point
     for (const [row, text] of texts.entries())
@@ -234,7 +234,7 @@ const EXTREMES = [
 ] as const
 
 /** Triangles stand at the least and the greatest: the point down for the least, up for the greatest. */
-function drawExtremes(sheet: Sheet, field: Field, on: (share: Point) => Point, box: Box): void {
+function drawExtremes(sheet: Canvas, field: Field, on: (share: Point) => Point, box: Box): void {
   for (const { as, way } of EXTREMES) {
     // Where it is dark, it is so over an area, which its isolines show.
     if (!Number.isFinite(field[as].stops)) continue
@@ -249,7 +249,7 @@ function drawExtremes(sheet: Sheet, field: Field, on: (share: Point) => Point, b
 
 /** The figures of those that stand where nothing is read. */
 function letterExtremes(
-  sheet: Sheet,
+  sheet: Canvas,
   field: Field,
   readings: readonly Reading[],
   on: (share: Point) => Point,
@@ -261,7 +261,7 @@ function letterExtremes(
     const [first] = at
     const known = readings.some((one) => isAt(at, one.at) || (as === 'least' && !Number.isFinite(one.computed)))
     if (!first || known) continue
-    const figure = Number.isFinite(stops) ? saySigned(stops, decimals) : 'dark'
+    const figure = Number.isFinite(stops) ? signedText(stops, decimals) : 'dark'
     sheet.letter(as, around(on(first), [`${as} ${figure}`, figure]), box)
   }
 }
@@ -294,7 +294,7 @@ function curvesOf(
     return {
       stroke,
       as: level === 0 ? 'isoline mean' : 'isoline',
-      text: level === 0 ? 'mean' : saySigned(level, decimals),
+      text: level === 0 ? 'mean' : signedText(level, decimals),
       runs: runsAt(level),
     }
   })

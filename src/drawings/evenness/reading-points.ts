@@ -15,7 +15,7 @@ export const nameOf = ({ x, y }: Point): string => {
 }
 
 /** Readings in stops brought to the same mean as others: two meters, or a meter and a formula, agree in shape alone. */
-export function broughtTo(readings: readonly number[], others: readonly number[]): readonly number[] {
+export function arrangedAs(readings: readonly number[], others: readonly number[]): readonly number[] {
   const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length
   const shift = mean(others) - mean(readings)
   return readings.map((one) => one + shift)

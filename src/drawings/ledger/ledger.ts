@@ -1,5 +1,5 @@
 import { STOP, showFigure, showQuantity } from '../../units/index.ts'
-import { Sheet } from '../canvas/canvas.ts'
+import { Canvas } from '../canvas/canvas.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
 import { type Box, corners, point } from '../canvas/geometry.ts'
 import { arrowhead } from '../canvas/lamp-outline.ts'
@@ -91,7 +91,7 @@ export const drawLedger: Draw = (inputs, options) => {
   const x = (value: number): number =>
     columns.plotLeft + 6 + ((high - value) / (high - low)) * (columns.plotRight - columns.plotLeft - 12)
 
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const whole: Box = { left: 0, right: width, top: 0, bottom: height }
   drawAxis()
   const first = middles[0] as number

@@ -1,5 +1,5 @@
 import { showFigure } from '../../units/index.ts'
-import { Sheet } from '../canvas/canvas.ts'
+import { Canvas } from '../canvas/canvas.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
 import { type Box, corners, type Point, point, towards } from '../canvas/geometry.ts'
 import { arrowhead } from '../canvas/lamp-outline.ts'
@@ -89,7 +89,7 @@ export const drawPatches: Draw = (inputs, options) => {
   const x = (value: number): number =>
     columns.plotLeft + (Math.min(value, span) / span) * (columns.plotRight - columns.plotLeft)
 
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const head = PAD + (meanLimit === undefined ? 0 : LABEL_ROW) + (limit === undefined ? 0 : LABEL_ROW) + LABEL_ROW + 6
   const last = head + rows.length * ROW
   const meanMiddle = last + 8 + ROW / 2

@@ -1,9 +1,9 @@
 import { scaleLinear, scaleLog } from 'd3-scale'
 import { allMarks } from '../../units/index.ts'
-import type { Placing, Sheet } from '../canvas/canvas.ts'
+import type { Canvas, Placing } from '../canvas/canvas.ts'
 import { type Box, point, type Segment } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
-import { sayFigure } from '../canvas/text-figures.ts'
+import { figureText } from '../canvas/text-figures.ts'
 
 /** A place on an axis; without a text it is a mark between. */
 export interface Tick {
@@ -56,7 +56,7 @@ export function linearAxis(ends: Ends, span: Span, heading: string): Axis {
   }
 }
 
-const texted = (value: number): Tick => ({ value, text: sayFigure(value) })
+const texted = (value: number): Tick => ({ value, text: figureText(value) })
 
 /** Equal factors, 1, 2 and 5 marked; nothing at or below zero has a place. */
 export function logAxis(ends: Ends, span: Span, heading: string): Axis {
@@ -125,7 +125,7 @@ export const figuresWidth = (axis: Axis): number =>
  * Lines, ticks, figures and headings of both axes. Figures that would touch are left out evenly. The upright axis' heading
  * stands `rise` px higher where words come between.
  */
-export function drawAxes(sheet: Sheet, { box, x, y }: Plot, paper: Box, rise = 0): void {
+export function drawAxes(sheet: Canvas, { box, x, y }: Plot, paper: Box, rise = 0): void {
   sheet.lines('thin', 'axis', [
     { from: point(box.left, box.bottom), to: point(box.right, box.bottom) },
     { from: point(box.left, box.top), to: point(box.left, box.bottom) },
@@ -185,7 +185,7 @@ export const MARK_ROW = 18
  * has a triangle on the axis too.
  */
 export function markAcross(
-  sheet: Sheet,
+  sheet: Canvas,
   { box, x }: Plot,
   mark: {
     readonly as: string

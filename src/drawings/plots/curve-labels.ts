@@ -1,4 +1,4 @@
-import type { Sheet, Stroke } from '../canvas/canvas.ts'
+import type { Canvas, Stroke } from '../canvas/canvas.ts'
 import { type Box, grown, overlap, type Point } from '../canvas/geometry.ts'
 import { ASCENT, DESCENT, letteringBox } from '../canvas/lettering.ts'
 
@@ -14,7 +14,7 @@ export interface Curve {
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.1, 0.9]
 
 /** Writes a curve's name on it, where that touches no other curve; the curve is cut there afterwards. */
-export function letterOnCurve(sheet: Sheet, curve: Curve, all: readonly Curve[], within: Box): boolean {
+export function letterOnCurve(sheet: Canvas, curve: Curve, all: readonly Curve[], within: Box): boolean {
   const { text, runs } = curve
   const longestFirst = [...runs].sort((a, b) => b.length - a.length)
   for (const room of [8, 0])
@@ -34,7 +34,7 @@ export function letterOnCurve(sheet: Sheet, curve: Curve, all: readonly Curve[],
 }
 
 /** Writes a curve's name beside it, clear of every curve and nearer to its own than to any other. */
-export function letterBeside(sheet: Sheet, curve: Curve, all: readonly Curve[], within: Box): boolean {
+export function letterBeside(sheet: Canvas, curve: Curve, all: readonly Curve[], within: Box): boolean {
   const { as, text, runs } = curve
   for (const off of [-9, 7 + ASCENT, -14, 13 + ASCENT, -20, -28, 24 + ASCENT])
     for (const run of runs)
@@ -51,7 +51,7 @@ export function letterBeside(sheet: Sheet, curve: Curve, all: readonly Curve[], 
 }
 
 /** Where a curve has no room for its name: over its end, in a strip above the plot. */
-export function letterAtEnd(sheet: Sheet, { as, text, runs }: Curve, strip: Box): boolean {
+export function letterAtEnd(sheet: Canvas, { as, text, runs }: Curve, strip: Box): boolean {
   const ends = runs.flatMap((run) => [run[0] as Point, run.at(-1) as Point]).filter(({ y }) => y < strip.bottom + 1)
   return sheet.letter(
     `${as} label`,

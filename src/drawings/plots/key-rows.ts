@@ -1,4 +1,4 @@
-import type { Sheet, Stroke } from '../canvas/canvas.ts'
+import type { Canvas, Stroke } from '../canvas/canvas.ts'
 import { type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 
@@ -30,7 +30,7 @@ export const keyHeight = (entries: readonly KeyEntry[], width: number): number =
   entries.length === 0 ? 0 : (places(entries, width).at(-1) as Point).y + KEY_ROW
 
 /** Draws samples of the lines, each with what it means. */
-export function drawKey(sheet: Sheet, entries: readonly KeyEntry[], left: number, top: number, width: number): void {
+export function drawKey(sheet: Canvas, entries: readonly KeyEntry[], left: number, top: number, width: number): void {
   places(entries, width).forEach((place, at) => {
     const { stroke, text } = entries[at] as KeyEntry
     const [x, y] = [left + place.x, top + place.y + KEY_ROW / 2]

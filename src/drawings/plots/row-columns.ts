@@ -1,4 +1,4 @@
-import type { Placing, Sheet } from '../canvas/canvas.ts'
+import type { Canvas, Placing } from '../canvas/canvas.ts'
 import { type Box, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 
@@ -41,7 +41,7 @@ const one = (text: string, at: Point, anchor: 'start' | 'middle' | 'end'): reado
 
 /** Writes the rows of a name, their middle at a height, and a figure at the same. */
 export function letterRow(
-  sheet: Sheet,
+  sheet: Canvas,
   as: string,
   columns: RowColumns,
   middle: number,

@@ -1,11 +1,11 @@
 import type { Followed, RangeTable } from '../../worksheet/analysis/range-table.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
-import { Sheet } from '../canvas/canvas.ts'
+import { Canvas } from '../canvas/canvas.ts'
 import type { DrawingOptions } from '../canvas/drawing-options.ts'
 import { type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import { sayFigure } from '../canvas/text-figures.ts'
+import { figureText } from '../canvas/text-figures.ts'
 import type { Drawing } from '../canvas/tree.ts'
 import {
   ABOVE,
@@ -40,7 +40,7 @@ export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'widt
   if (plots.length === 0) return nothingDrawn(width, title, cannot, 'there are no figures to plot.')
 
   const each = Math.round(Math.min(plots.length > 1 ? 170 : 260, Math.max(120, width * 0.5)))
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const yAxes = plots.map((one) => upright(one, [each, 0]))
   const left = PAD + Math.max(...yAxes.map(figuresWidth))
   const x = across(table, [left, width - PAD - 10])
@@ -113,9 +113,9 @@ function upright({ figures, present, unit }: Followed, span: Span): Axis {
 }
 
 /** What the plot is of, and how it stands now. */
-function letterHead(sheet: Sheet, { cell, present, unit }: Followed, at: Point, right: number): void {
+function letterHead(sheet: Canvas, { cell, present, unit }: Followed, at: Point, right: number): void {
   const label = labelOf(cell)
-  const figure = present === undefined ? '' : sayFigure(present)
+  const figure = present === undefined ? '' : figureText(present)
   const now =
     unit?.notation === 'f-number'
       ? `f/${figure}`
@@ -130,15 +130,20 @@ function letterHead(sheet: Sheet, { cell, present, unit }: Followed, at: Point, 
   sheet.letter('head', lettering, { left: 0, right, top: at.y - 3, bottom: at.y + ROW })
 }
 
-function markPresent(sheet: Sheet, plot: Plot, { present, unit, presentAt, shown }: RangeTable, worded: boolean): void {
+function markPresent(
+  sheet: Canvas,
+  plot: Plot,
+  { present, unit, presentAt, shown }: RangeTable,
+  worded: boolean,
+): void {
   const { x } = plot
   if (present === undefined || present < x.from * (1 - 1e-9) - 1e-12 || present > x.to * (1 + 1e-9) + 1e-12) return
   const figure =
     unit.notation === 'f-number'
-      ? `f/${sayFigure(present)}`
+      ? `f/${figureText(present)}`
       : unit.notation === 'ratio'
-        ? `1:${sayFigure(present)}`
-        : `${sayFigure(present)} ${unit.symbol}`.trim()
+        ? `1:${figureText(present)}`
+        : `${figureText(present)} ${unit.symbol}`.trim()
   const says = presentAt === undefined ? figure : (shown[presentAt] as string)
   markAcross(sheet, plot, {
     as: 'set',
@@ -151,7 +156,7 @@ function markPresent(sheet: Sheet, plot: Plot, { present, unit, presentAt, shown
 }
 
 function drawFollowed(
-  sheet: Sheet,
+  sheet: Canvas,
   { x, y, box }: Plot,
   { figures, presentAt }: RangeTable,
   { figures: followed }: Followed,

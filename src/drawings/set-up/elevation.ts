@@ -1,4 +1,4 @@
-import type { Sheet } from '../canvas/canvas.ts'
+import type { Canvas } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import {
@@ -35,7 +35,7 @@ export function belowElevation(lamps: readonly Lamp[], thicknessPx: number): num
 
 /** Draws the set-up seen from the front. The lettering it returns is written once all lines stand. */
 export function drawElevation(
-  sheet: Sheet,
+  sheet: Canvas,
   setUp: SetUp,
   frame: Frame,
   uprights: Uprights,

@@ -1,4 +1,4 @@
-import type { Sheet } from '../canvas/canvas.ts'
+import type { Canvas } from '../canvas/canvas.ts'
 import { type Box, type Point, point, towards } from '../canvas/geometry.ts'
 import { ASCENT } from '../canvas/lettering.ts'
 
@@ -10,7 +10,7 @@ interface Seen {
 }
 
 /** Writes beside each lamp the number the description calls it by; a pair and a lamp alone need none. */
-export function numberLamps(sheet: Sheet, lamps: readonly Seen[], pair: boolean, within: Box): void {
+export function numberLamps(sheet: Canvas, lamps: readonly Seen[], pair: boolean, within: Box): void {
   if (lamps.length < 2 || pair) return
   for (const { number, at, aim } of lamps) {
     const away = Math.atan2(aim.y - at.y, at.x - aim.x)

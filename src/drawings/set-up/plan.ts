@@ -1,4 +1,4 @@
-import type { Placing, Sheet } from '../canvas/canvas.ts'
+import type { Canvas, Placing } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import { corners, type Point, point } from '../canvas/geometry.ts'
@@ -45,7 +45,7 @@ export function planNotes(setUp: SetUp, show: (metres: number) => string): reado
 export const notesHeight = (notes: readonly Noted[]): number => (notes.length === 0 ? 0 : notes.length * ROW + 8)
 
 /** Draws the set-up seen from above, on the same centre line as the elevation. */
-export function drawPlan(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Lettering } {
+export function drawPlan(sheet: Canvas, setUp: SetUp, frame: Frame): { letter: Lettering } {
   const { origin, pxPerMetre, view, board, show } = frame
   const at = (x: number, y: number): Point => point(origin.x + x * pxPerMetre, origin.y - y * pxPerMetre)
   const px = (metres: number): number => metres * pxPerMetre
@@ -125,7 +125,7 @@ export function drawPlan(sheet: Sheet, setUp: SetUp, frame: Frame): { letter: Le
 }
 
 /** Each note on a row of its own: the first to the left of its leader, the second to the right, or where that is narrow left too. */
-function writeNotes(sheet: Sheet, notes: readonly Noted[], { origin, pxPerMetre, view }: Frame): void {
+function writeNotes(sheet: Canvas, notes: readonly Noted[], { origin, pxPerMetre, view }: Frame): void {
   const first = view.bottom - notes.length * ROW + ASCENT + 2
   let taken = Number.NEGATIVE_INFINITY
   notes.forEach((note, index) => {

@@ -1,4 +1,4 @@
-import { Sheet } from '../canvas/canvas.ts'
+import { Canvas } from '../canvas/canvas.ts'
 import { LANE } from '../canvas/dimension-line.ts'
 import type { DrawingOptions } from '../canvas/drawing-options.ts'
 import { isEmpty, lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from '../canvas/drawing-unit.ts'
@@ -76,7 +76,7 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
   const board = boardOf(setUp)
   const layout = keptLayout(options) ?? layOut(setUp, extentOf(setUp, board), width, options.enlarged ?? 1, show)
   const { originX, scale, leftRoom, rightRoom, elevationY, elevationEnd, planTop, planY, planEnd, height } = layout
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
 
   const view = (top: number, bottom: number): Box => ({ left: PAD, right: width - PAD, top, bottom })
   const frame = (y: number, box: Box): Frame => ({

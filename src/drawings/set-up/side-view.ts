@@ -1,4 +1,4 @@
-import type { Placing, Sheet } from '../canvas/canvas.ts'
+import type { Canvas, Placing } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import { type Box, type Point, point, type Segment } from '../canvas/geometry.ts'
@@ -7,7 +7,7 @@ import { ASCENT } from '../canvas/lettering.ts'
 import type { Lettering } from './frame.ts'
 import type { LampView } from './handles.ts'
 import { lampsSeen, sameLength } from './lamp-choice.ts'
-import type { Standing } from './upright-inputs.ts'
+import type { UprightStand } from './upright-inputs.ts'
 
 const BODY_HALF = 0.07
 const BARREL_HALF = 0.036
@@ -49,7 +49,7 @@ const atLens = ({ y, z }: Lamp, front: number | undefined, lean: number): boolea
   front !== undefined && sameLength(sideways(y, z, lean).up, sideways(0, front, lean).up)
 
 /** How many dimensions of height stand at the camera's side. */
-export const heightLanes = (setUp: SetUp, { lean, centre }: Standing): number =>
+export const heightLanes = (setUp: SetUp, { lean, centre }: UprightStand): number =>
   centre === undefined ? 0 : heightsOf(setUp, lean).length + (frontOf(setUp) === undefined ? 0 : 1)
 
 /** Half of what carries the original, up and down from its centre. */
@@ -57,7 +57,7 @@ export const easelHalf = (setUp: SetUp): number =>
   Math.max(0.62 * Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0), 0.08)
 
 /** Where the lamps' handles are in this view. */
-export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, centre }: Standing): LampView {
+export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, centre }: UprightStand): LampView {
   return {
     view: 'elevation',
     hidden: 'x',
@@ -78,7 +78,7 @@ export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, cen
 }
 
 /** Draws an upright set-up seen from the side, the camera on the right. What it returns letters it afterwards. */
-export function drawSide(sheet: Sheet, setUp: SetUp, standing: Standing, frame: SideFrame): { letter: Lettering } {
+export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, frame: SideFrame): { letter: Lettering } {
   const { origin, pxPerMetre, view, show } = frame
   const { lean, centre } = standing
   const at = (y: number, z: number): Point => {

@@ -2,7 +2,7 @@ import type { SetUpInputs } from '../canvas/drawing-unit.ts'
 import { numberIn } from '../plots/given-values.ts'
 
 /** How an upright original stands. */
-export interface Standing {
+export interface UprightStand {
   /** How far its upper edge leans away from the camera. */
   readonly lean: number
   /** Of its middle, above the floor. */
@@ -12,7 +12,7 @@ export interface Standing {
 const MOST_LEAN = (75 * Math.PI) / 180
 const HIGHEST = 100
 
-export function readStanding(inputs: SetUpInputs, cannot: string[]): Standing {
+export function readUprightStand(inputs: SetUpInputs, cannot: string[]): UprightStand {
   const given = inputs.lean === undefined ? 0 : numberIn(inputs.lean)
   const leans = given !== undefined && Math.abs(given) <= MOST_LEAN
   if (!leans) cannot.push('The lean is not drawn: it is no angle within 75° of upright.')

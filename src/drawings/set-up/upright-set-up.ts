@@ -1,4 +1,4 @@
-import { Sheet } from '../canvas/canvas.ts'
+import { Canvas } from '../canvas/canvas.ts'
 import { LANE } from '../canvas/dimension-line.ts'
 import type { DrawingOptions } from '../canvas/drawing-options.ts'
 import { isEmpty, lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from '../canvas/drawing-unit.ts'
@@ -16,7 +16,7 @@ import { planNotes } from './plan.ts'
 import { isPair } from './set-up-words.ts'
 import { drawSide, easelHalf, frontOf, heightLanes, type SideFrame, sideHandles, sideways } from './side-view.ts'
 import { uprightDimensions } from './upright-dimensions.ts'
-import { readStanding, type Standing } from './upright-inputs.ts'
+import { readUprightStand, type UprightStand } from './upright-inputs.ts'
 import { describeUpright } from './upright-words.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
 
@@ -33,7 +33,7 @@ interface Extents {
   readonly plan: { readonly half: number; readonly out: number; readonly board: number }
 }
 
-function extentsOf(setUp: SetUp, { lean, centre }: Standing): Extents {
+function extentsOf(setUp: SetUp, { lean, centre }: UprightStand): Extents {
   const { originalWidth, originalHeight, fieldWidth, sensor, lens, clear, apex, lamps, mirror } = setUp
   const tip = clear ?? lens ?? apex
   const camera = Math.max((sensor ?? 0) + 0.05, tip === undefined ? 0 : tip + 0.07)
@@ -68,7 +68,7 @@ function extentsOf(setUp: SetUp, { lean, centre }: Standing): Extents {
   }
 }
 
-function layOut(setUp: SetUp, standing: Standing, width: number, enlarged: number, notes: number) {
+function layOut(setUp: SetUp, standing: UprightStand, width: number, enlarged: number, notes: number) {
   const { side, plan } = extentsOf(setUp, standing)
   const lamp = setUp.lamps.length > 0 ? LAMP_ROOM : 4
   const lanes = (count: number) => (count > 0 ? count * LANE + 2 : 0)
@@ -120,14 +120,14 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
   const read = readSetUp(inputs, show)
   if (isEmpty(read)) return nothingDrawn(width, title, read.cannot, 'no size and no distance of the set-up is known.')
   const cannot = [...read.cannot]
-  const standing = readStanding(inputs, cannot)
+  const standing = readUprightStand(inputs, cannot)
   if (read.column !== undefined) cannot.push('The column is not drawn: an upright set-up has none.')
   const setUp: SetUp = { ...read, column: undefined, thickness: 0 }
   const notes = planNotes(setUp, show)
   const kept = like && Math.abs(like.width - width) < 1 ? layouts.get(like) : undefined
   const layout = kept ?? layOut(setUp, standing, width, options.enlarged ?? 1, notes.length)
   const { scale, rooms, sideX, sideY, sideEnd, planX, planTop, planY, planEnd, height } = layout
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
 
   const view = (top: number, bottom: number): Box => ({ left: PAD, right: width - PAD, top, bottom })
   const side: SideFrame = {

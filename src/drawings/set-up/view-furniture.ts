@@ -1,4 +1,4 @@
-import type { Sheet } from '../canvas/canvas.ts'
+import type { Canvas } from '../canvas/canvas.ts'
 import { type LengthUnit, METRES } from '../canvas/drawing-unit.ts'
 import { point } from '../canvas/geometry.ts'
 import { ASCENT } from '../canvas/lettering.ts'
@@ -10,7 +10,7 @@ export const PAD = 4
 export const TITLE_ROW = 22
 
 /** What a view is and at what scale, above it. */
-export function viewTitle(sheet: Sheet, text: string, top: number): void {
+export function viewTitle(sheet: Canvas, text: string, top: number): void {
   const at = point(PAD, top + ASCENT + 2)
   sheet.letter('view-title', [{ lettering: { text, at, anchor: 'start' } }], {
     left: 0,
@@ -22,7 +22,7 @@ export function viewTitle(sheet: Sheet, text: string, top: number): void {
 
 /** A bar to measure by: unlike the figure 1:20 it stays true at whatever size the drawing is shown. */
 export function drawBar(
-  sheet: Sheet,
+  sheet: Canvas,
   scale: Scale,
   unit: LengthUnit,
   y: number,

@@ -1,5 +1,5 @@
 import { showFigure } from '../../units/index.ts'
-import { type Placing, Sheet } from '../canvas/canvas.ts'
+import { Canvas, type Placing } from '../canvas/canvas.ts'
 import type { Draw, DrawingInputs } from '../canvas/drawing-options.ts'
 import { type Box, boxAround, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, DESCENT, textWidth } from '../canvas/lettering.ts'
@@ -143,7 +143,7 @@ export const drawSquareness: Draw = (inputs, options) => {
   const keyTop = outline.bottom + ROW + ROW
   const height = keyTop + keyHeight(key, width - 2 * PAD) + PAD
 
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const whole: Box = { left: 0, right: width, top: 0, bottom: height }
   const differ = edgesDiffer(frame, seen)
   const verdict = `edges differ by ${px(differ)} px${allowedPixels === undefined ? '' : `, ${px(allowedPixels)} allowed`}`

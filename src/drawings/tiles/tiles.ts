@@ -1,4 +1,4 @@
-import { Sheet } from '../canvas/canvas.ts'
+import { Canvas } from '../canvas/canvas.ts'
 import { drawDimension, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
 import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
@@ -33,7 +33,7 @@ export const drawTiles: Draw = (inputs, options) => {
 
   const heads = headsOf(layout)
   const view = viewOf(layout, width, PAD + heads.length * ROW + LANE + 18)
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const height = view.bottom + PAD
   const paper = { left: 0, right: width, top: 0, bottom: height }
   for (const [at, text] of heads.entries())
@@ -55,7 +55,7 @@ export const drawTiles: Draw = (inputs, options) => {
 
 /** Nothing to lay out: a line says so, and leaves the room to other drawings. */
 function oneFrame({ turned }: TileLayout, words: Omit<Drawing, 'node' | 'height'>): Drawing {
-  const sheet = new Sheet(words.width)
+  const sheet = new Canvas(words.width)
   const height = 2 * PAD + ROW
   const text = `One frame${turned ? ', turned,' : ''} takes it whole`
   const lettering = { text, at: point(PAD, PAD + ASCENT + 1), anchor: 'start' as const }
@@ -82,7 +82,7 @@ function overlaps(view: TilesView, layout: TileLayout): readonly Box[] {
 }
 
 /** Each frame's number at its centre, and the way from one to the next. */
-function drawOrder(sheet: Sheet, view: TilesView, layout: TileLayout): void {
+function drawOrder(sheet: Canvas, view: TilesView, layout: TileLayout): void {
   const { tiles } = layout
   if (tiles.length > MOST_NUMBERED) return
   const centre = ({ x, y }: Tile): Point =>

@@ -1,13 +1,13 @@
 import { nearest } from '../../units/index.ts'
-import { type Diagnostic, mend, problem } from '../values/diagnostic.ts'
+import { type Diagnostic, fix, problem } from '../values/diagnostic.ts'
 import type { Callable, Parameter, ParameterType } from '../values/function-record.ts'
 import { describeType, sameType, TEXT, type Type, YES_NO } from '../values/types.ts'
-import type { Constant, Typed } from './typed-tree.ts'
+import type { Constant, TypedNode } from './typed-tree.ts'
 
 /** An argument as written: its name where it has one, and its checked value, or undefined where that is in error. */
 export interface Written {
   readonly name?: { readonly text: string; readonly from: number; readonly to: number }
-  readonly value: Typed | 'infinity' | undefined
+  readonly value: TypedNode | 'infinity' | undefined
   readonly from: number
   readonly to: number
 }
@@ -36,8 +36,8 @@ export function matchArguments(
   written: readonly Written[],
   call: Span,
   report: (diagnostic: Diagnostic) => void,
-  readDefault: (parameter: Parameter) => Typed,
-): Typed[] | undefined {
+  readDefault: (parameter: Parameter) => TypedNode,
+): TypedNode[] | undefined {
   const { parameters } = record
   const taken: (Written | undefined)[] = parameters.map(() => undefined)
   const extra: Written[] = []
@@ -78,7 +78,7 @@ export function matchArguments(
     )
   if (!fits) return undefined
   const agreement: Agreement = {}
-  const args: Typed[] = []
+  const args: TypedNode[] = []
   const all = [
     ...parameters.map((p, i) => [p, taken[i]] as const),
     ...extra.map((one) => [parameters.at(-1) as Parameter, one] as const),
@@ -108,24 +108,29 @@ function unknownArgument(record: Callable, name: { text: string } & Span): Diagn
     `${record.name} has no argument «${name.text}».${near ? ` Did you mean «${near}»?` : ` It takes ${signature(record)}.`}`,
     name.from,
     name.to,
-    { found: name.text, ...(near ? { wanted: near, mends: [mend(near, name.from, name.to)] } : {}) },
+    { found: name.text, ...(near ? { wanted: near, mends: [fix(near, name.from, name.to)] } : {}) },
   )
 }
 
-function infinityFor(parameter: Parameter, at: Span, refuse: (d: Diagnostic) => void): Typed {
+function infinityFor(parameter: Parameter, at: Span, refuse: (d: Diagnostic) => void): TypedNode {
   const type = parameter.type
   if (type.kind !== 'number') refuse(problem(`«${parameter.name}» cannot be infinite.`, at.from, at.to))
   return { op: 'constant', value: Number.POSITIVE_INFINITY, type: type as Type, from: at.from, to: at.to }
 }
 
 /** A single value stands for a list of one. */
-function asListWherePossible(parameter: Parameter, value: Typed): Typed {
+function asListWherePossible(parameter: Parameter, value: TypedNode): TypedNode {
   const wantsList = parameter.type.kind.includes('list')
   if (!wantsList || value.type.kind === 'list') return value
   return { op: 'list', items: [value], type: { kind: 'list', of: value.type }, from: value.from, to: value.to }
 }
 
-function misfitOf(parameter: Parameter, value: Typed, agreement: Agreement, record: Callable): Diagnostic | undefined {
+function misfitOf(
+  parameter: Parameter,
+  value: TypedNode,
+  agreement: Agreement,
+  record: Callable,
+): Diagnostic | undefined {
   const wanted = parameter.type
   const found = value.type
   if (wanted.kind === 'any' || wanted.kind === 'list of any') {
@@ -151,7 +156,7 @@ function misfitOf(parameter: Parameter, value: Typed, agreement: Agreement, reco
       `«${parameter.name}» is one of ${parameter.choices.map((c) => `"${c}"`).join(', ')}.`,
       value.from,
       value.to,
-      near ? { mends: [mend(`"${near}"`, value.from, value.to)] } : {},
+      near ? { mends: [fix(`"${near}"`, value.from, value.to)] } : {},
     )
   }
   return undefined
@@ -162,7 +167,7 @@ const fitsType = (found: Type, wanted: ParameterType): boolean =>
   sameType(found, wanted as Type) ||
   (found.kind === 'list' && wanted.kind === 'list' && (found as { empty?: boolean }).empty === true)
 
-function wrong(record: Callable, parameter: Parameter, value: Typed, wanted: string): Diagnostic {
+function wrong(record: Callable, parameter: Parameter, value: TypedNode, wanted: string): Diagnostic {
   const found = describeType(value.type)
   const mends = unitMend(value, parameter)
   return problem(
@@ -192,14 +197,14 @@ const EXAMPLE_UNITS: Readonly<Record<string, string>> = {
 }
 
 /** A number without a unit where a quantity is wanted may lack just its unit. */
-export function unitMendFor(value: Typed, dimensionName: string): ReturnType<typeof mend>[] {
+export function unitFixFor(value: TypedNode, dimensionName: string): ReturnType<typeof fix>[] {
   const unit = EXAMPLE_UNITS[dimensionName]
   const bare = value.op === 'constant' && (value as Constant).bare
-  return bare && unit ? [mend(` ${unit}`, value.to, value.to, `Add the unit ${unit}`)] : []
+  return bare && unit ? [fix(` ${unit}`, value.to, value.to, `Add the unit ${unit}`)] : []
 }
 
-function unitMend(value: Typed, parameter: Parameter): ReturnType<typeof mend>[] {
-  return parameter.type.kind === 'number' ? unitMendFor(value, parameter.type.dimension.name) : []
+function unitMend(value: TypedNode, parameter: Parameter): ReturnType<typeof fix>[] {
+  return parameter.type.kind === 'number' ? unitFixFor(value, parameter.type.dimension.name) : []
 }
 
 /** The value of a default that needs no reading: yes, no, a text, infinity. */

@@ -1,13 +1,13 @@
 import type { SyntaxNode } from '@lezer/common'
 import { nearest, readQuantity } from '../../units/index.ts'
-import { type Diagnostic, doubt, mend, problem } from '../values/diagnostic.ts'
+import { type Diagnostic, fix, problem, warning } from '../values/diagnostic.ts'
 import type { Parameter } from '../values/function-record.ts'
 import { describeType, sameType, type Type } from '../values/types.ts'
 import { matchArguments, plainDefault, type Written } from './arguments.ts'
-import { type Checking, partsOf } from './check-context.ts'
-import type { Typed } from './typed-tree.ts'
+import { type CheckContext, partsOf } from './check-context.ts'
+import type { TypedNode } from './typed-tree.ts'
 
-export function checkCall(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkCall(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [nameNode, argumentsNode] = partsOf(node) as [SyntaxNode, SyntaxNode]
   const name = c.source(nameNode)
   const nodes = partsOf(argumentsNode)
@@ -28,13 +28,13 @@ export function checkCall(c: Checking, node: SyntaxNode): Typed | undefined {
   )
   if (!args) return undefined
   const argumentTypes = args.map((argument) => argument.type)
-  const warning = record.warn?.(argumentTypes)
-  if (warning) c.report(doubt(warning, node.from, node.to))
+  const doubt = record.warn?.(argumentTypes)
+  if (doubt) c.report(warning(doubt, node.from, node.to))
   const type = typeof record.result === 'function' ? record.result(argumentTypes) : record.result
   return { op: 'call', record, argumentTypes, args, type, from: node.from, to: node.to }
 }
 
-function argument(c: Checking, node: SyntaxNode): Written {
+function argument(c: CheckContext, node: SyntaxNode): Written {
   const span = { from: node.from, to: node.to }
   if (node.name !== 'Named') return { value: argumentValue(c, node), ...span }
   const [nameNode, , valueNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
@@ -42,13 +42,13 @@ function argument(c: Checking, node: SyntaxNode): Written {
   return { name, value: argumentValue(c, valueNode), ...span }
 }
 
-function argumentValue(c: Checking, node: SyntaxNode): Written['value'] {
+function argumentValue(c: CheckContext, node: SyntaxNode): Written['value'] {
   if (node.name === 'Name' && c.source(node) === 'infinity' && c.scope.typeOf('infinity') === undefined)
     return 'infinity'
   return c.check(node)
 }
 
-function defaultOf(parameter: Parameter, at: { from: number; to: number }): Typed {
+function defaultOf(parameter: Parameter, at: { from: number; to: number }): TypedNode {
   const text = parameter.default as string
   const span = { from: at.from, to: at.to }
   const plain = plainDefault(text)
@@ -63,22 +63,22 @@ function defaultOf(parameter: Parameter, at: { from: number; to: number }): Type
   return { op: 'constant', value: readQuantity(text).value, type, ...span }
 }
 
-function unknownFunction(c: Checking, name: string, node: SyntaxNode): Diagnostic {
+function unknownFunction(c: CheckContext, name: string, node: SyntaxNode): Diagnostic {
   const { from, to } = node
   if (c.scope.typeOf(name) !== undefined) {
     c.useName({ name, from, to })
     return problem(`«${name}» is a cell, not a function; to multiply, write «*» before the bracket.`, from, to, {
-      mends: [mend(`${name} * `, from, node.nextSibling?.from ?? to)],
+      mends: [fix(`${name} * `, from, node.nextSibling?.from ?? to)],
     })
   }
   const near = nearest(name, [...c.scope.library.keys(), 'when'])
   return problem(`There is no function «${name}».${near ? ` Did you mean «${near}»?` : ''}`, from, to, {
     found: name,
-    ...(near ? { wanted: near, mends: [mend(near, from, to)] } : {}),
+    ...(near ? { wanted: near, mends: [fix(near, from, to)] } : {}),
   })
 }
 
-function checkWhen(c: Checking, node: SyntaxNode, nodes: readonly SyntaxNode[]): Typed | undefined {
+function checkWhen(c: CheckContext, node: SyntaxNode, nodes: readonly SyntaxNode[]): TypedNode | undefined {
   if (nodes.length !== 3 || nodes.some((one) => one.name === 'Named'))
     return c.report(problem('«when» takes three arguments: when(condition, then, otherwise).', node.from, node.to))
   const [conditionNode, thenNode, otherwiseNode] = nodes as [SyntaxNode, SyntaxNode, SyntaxNode]

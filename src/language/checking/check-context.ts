@@ -3,20 +3,20 @@ import type { NameSpan } from '../syntax/names-in.ts'
 import type { Diagnostic } from '../values/diagnostic.ts'
 import type { Callable } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
-import type { Typed } from './typed-tree.ts'
+import type { TypedNode } from './typed-tree.ts'
 
 /** A check under way: what each kind of node is checked with. Undefined comes back where something is wrong. */
-export interface Checking {
+export interface CheckContext {
   readonly text: string
   readonly scope: Scope
   report(diagnostic: Diagnostic): undefined
   /** The text of a node. */
   source(node: { readonly from: number; readonly to: number }): string
-  check(node: SyntaxNode): Typed | undefined
+  check(node: SyntaxNode): TypedNode | undefined
   /** Checks a node that must be a number or a quantity. */
-  number(node: SyntaxNode): Typed | undefined
+  number(node: SyntaxNode): TypedNode | undefined
   /** Checks a node that must be so or not. */
-  truth(node: SyntaxNode): Typed | undefined
+  truth(node: SyntaxNode): TypedNode | undefined
   useName(span: NameSpan): void
   useFunction(record: Callable): void
 }

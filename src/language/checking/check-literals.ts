@@ -1,42 +1,42 @@
 import type { SyntaxNode } from '@lezer/common'
 import { type Dimension, findUnit, NONE, readUnit, TIME, UnitTextError } from '../../units/index.ts'
-import { type Diagnostic, doubt, mend, problem } from '../values/diagnostic.ts'
+import { type Diagnostic, fix, problem, warning } from '../values/diagnostic.ts'
 import { number, PLAIN_NUMBER, type Type } from '../values/types.ts'
-import { type Checking, partsOf } from './check-context.ts'
-import type { Typed } from './typed-tree.ts'
+import { type CheckContext, partsOf } from './check-context.ts'
+import type { TypedNode } from './typed-tree.ts'
 
 export function constant(
-  c: Checking,
+  c: CheckContext,
   value: number,
   node: SyntaxNode,
   type: Type = PLAIN_NUMBER,
   bare = true,
-): Typed | undefined {
+): TypedNode | undefined {
   if (!Number.isFinite(value))
     return c.report(problem(`«${c.source(node)}» is too large to compute with.`, node.from, node.to))
   return { op: 'constant', value, type, from: node.from, to: node.to, bare }
 }
 
-export function numberOf(c: Checking, node: SyntaxNode): number {
+export function numberOf(c: CheckContext, node: SyntaxNode): number {
   return Number(c.source(node).replace(/[\u00a0\u2009\u202f]/g, ''))
 }
 
-export function refusedNumber(c: Checking, node: SyntaxNode): Diagnostic {
+export function refusedNumber(c: CheckContext, node: SyntaxNode): Diagnostic {
   const found = c.source(node)
   const whole = found.startsWith('.') ? `0${found}` : `${found}0`
   const where = found.startsWith('.') ? 'before' : 'after'
   return problem(`A digit is missing ${where} the decimal point of «${found}».`, node.from, node.to, {
     found,
-    mends: [mend(whole, node.from, node.to)],
+    mends: [fix(whole, node.from, node.to)],
   })
 }
 
-function fraction(c: Checking, node: SyntaxNode): number {
+function fraction(c: CheckContext, node: SyntaxNode): number {
   const [above, below] = c.source(node).split('/') as [string, string]
   return Number(above) / Number(below)
 }
 
-export function checkQuantity(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkQuantity(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   if (node.name === 'FNumber') doubtFNumber(c, node)
   if (node.name === 'FNumber')
     return constant(c, Number(c.source(node).slice(2)), node, number(NONE, 'f-number'), false)
@@ -54,8 +54,8 @@ export function checkQuantity(c: Checking, node: SyntaxNode): Typed | undefined 
         {
           found,
           mends: [
-            mend(found, node.from, node.to),
-            ...(c.scope.typeOf('f') === undefined ? [] : [mend(`f / (${divisor})`, node.from, node.to)]),
+            fix(found, node.from, node.to),
+            ...(c.scope.typeOf('f') === undefined ? [] : [fix(`f / (${divisor})`, node.from, node.to)]),
           ],
         },
       ),
@@ -68,7 +68,7 @@ export function checkQuantity(c: Checking, node: SyntaxNode): Typed | undefined 
         `After «${before[0].trim()}» it is unclear how far the fraction «${c.source(node)}» reaches.`,
         node.from,
         node.to,
-        { mends: [mend(`(${c.source(node)})`, node.from, node.to)] },
+        { mends: [fix(`(${c.source(node)})`, node.from, node.to)] },
       ),
     )
   const unit = unitOf(c, unitNode, amount)
@@ -81,7 +81,7 @@ export function checkQuantity(c: Checking, node: SyntaxNode): Typed | undefined 
 }
 
 function unitOf(
-  c: Checking,
+  c: CheckContext,
   node: SyntaxNode,
   amount: SyntaxNode,
 ): { dimension: Dimension; factor: number } | undefined {
@@ -96,7 +96,7 @@ function unitOf(
       problem('Formulas take temperatures in kelvin; degrees Celsius belong in a given.', node.from, node.to, {
         found: '°C',
         wanted: 'K',
-        mends: [mend(kelvin, amount.from, node.to)],
+        mends: [fix(kelvin, amount.from, node.to)],
       }),
     )
   } catch (error) {
@@ -106,7 +106,7 @@ function unitOf(
 }
 
 function unknownUnit(
-  c: Checking,
+  c: CheckContext,
   error: UnitTextError,
   text: string,
   shift: number,
@@ -120,16 +120,16 @@ function unknownUnit(
       `After a number, «${text}» is read as a unit, and there is no such unit. To multiply by the cell, write «*».`,
       node.from,
       node.to,
-      { found: text, mends: [mend(`${figure} * ${text}`, amount.from, node.to)] },
+      { found: text, mends: [fix(`${figure} * ${text}`, amount.from, node.to)] },
     )
   const squared = /^([A-Za-zµ°]+)([2-9])$/.exec(text)
   if (squared && findUnit(squared[1] as string))
     return problem(`«${text}» is not a unit; a power is written with «^».`, node.from, node.to, {
       found: text,
-      mends: [mend(`${squared[1]}^${squared[2]}`, node.from, node.to)],
+      mends: [fix(`${squared[1]}^${squared[2]}`, node.from, node.to)],
     })
   const mended = error.mend && text.slice(0, error.from) + error.mend + text.slice(error.to)
-  const mends = mended && isUnit(mended) ? [mend(error.mend as string, shift + error.from, shift + error.to)] : []
+  const mends = mended && isUnit(mended) ? [fix(error.mend as string, shift + error.from, shift + error.to)] : []
   return problem(error.message, shift + error.from, shift + error.to, {
     found: text.slice(error.from, error.to),
     ...(error.mend ? { wanted: error.mend } : {}),
@@ -137,12 +137,12 @@ function unknownUnit(
   })
 }
 
-export function checkRatio(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkRatio(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [above, , below] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (below.name === 'Name')
     return c.report(
       problem('A ratio is written with two numbers, such as 1:4; with a cell it is a division.', node.from, node.to, {
-        mends: [mend(`${c.source(above)}/${c.source(below)}`, node.from, node.to)],
+        mends: [fix(`${c.source(above)}/${c.source(below)}`, node.from, node.to)],
       }),
     )
   const divisor = numberOf(c, below)
@@ -151,13 +151,13 @@ export function checkRatio(c: Checking, node: SyntaxNode): Typed | undefined {
 }
 
 /** With a cell named `f`, `f/8` may have been meant as a division. */
-function doubtFNumber(c: Checking, node: SyntaxNode): void {
+function doubtFNumber(c: CheckContext, node: SyntaxNode): void {
   if (c.scope.typeOf('f') === undefined) return
   const mark = c.source(node)
   const division = `f / ${mark.slice(2)}`
   c.report(
-    doubt(`«${mark}» is an f-number; to divide the cell «f», put spaces round «/».`, node.from, node.to, [
-      mend(division, node.from, node.to),
+    warning(`«${mark}» is an f-number; to divide the cell «f», put spaces round «/».`, node.from, node.to, [
+      fix(division, node.from, node.to),
     ]),
   )
 }

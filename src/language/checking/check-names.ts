@@ -1,15 +1,15 @@
 import type { SyntaxNode } from '@lezer/common'
 import { nearest } from '../../units/index.ts'
-import { type Diagnostic, mend, problem } from '../values/diagnostic.ts'
+import { type Diagnostic, fix, problem } from '../values/diagnostic.ts'
 import { CONSTANTS, type Scope } from '../values/scope.ts'
 import { describeType, list, PLAIN_NUMBER, sameType, type Type } from '../values/types.ts'
-import { unitMendFor } from './arguments.ts'
-import { type Checking, partsOf } from './check-context.ts'
-import type { Typed } from './typed-tree.ts'
+import { unitFixFor } from './arguments.ts'
+import { type CheckContext, partsOf } from './check-context.ts'
+import type { TypedNode } from './typed-tree.ts'
 
 const cellType = (type: Type | 'unknown' | undefined): Type | undefined => (type === 'unknown' ? undefined : type)
 
-export function checkName(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkName(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const name = c.source(node)
   const { from, to } = node
   const known = c.scope.typeOf(name)
@@ -25,7 +25,7 @@ export function checkName(c: Checking, node: SyntaxNode): Typed | undefined {
   return c.report(unknownName(c, name, node))
 }
 
-function unknownName(c: Checking, name: string, node: SyntaxNode): Diagnostic {
+function unknownName(c: CheckContext, name: string, node: SyntaxNode): Diagnostic {
   const { from, to } = node
   const record = c.scope.library.get(name)
   if (record)
@@ -39,13 +39,13 @@ function unknownName(c: Checking, name: string, node: SyntaxNode): Diagnostic {
       from,
       to + after[0].length,
       {
-        mends: [mend(`f/${after[1]}`, from, to + after[0].length)],
+        mends: [fix(`f/${after[1]}`, from, to + after[0].length)],
       },
     )
   const near = nearestName(c.scope, name)
   return problem(`There is no cell named «${name}».${near ? ` Did you mean «${near}»?` : ''}`, from, to, {
     found: name,
-    ...(near ? { wanted: near, mends: [mend(near, from, to)] } : {}),
+    ...(near ? { wanted: near, mends: [fix(near, from, to)] } : {}),
   })
 }
 
@@ -54,7 +54,7 @@ function nearestName(scope: Scope, name: string): string | undefined {
   return scope.nearestName(name) ?? nearest(name, CONSTANTS.keys())
 }
 
-export function checkPart(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkPart(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [ofNode, dotNode, partNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const part = c.source(partNode)
   if (ofNode.name === 'Number' && ofNode.to === dotNode.from) {
@@ -62,7 +62,7 @@ export function checkPart(c: Checking, node: SyntaxNode): Typed | undefined {
     return c.report(
       problem(`A digit is missing after the decimal point of «${number}.».`, ofNode.from, dotNode.to, {
         found: `${number}.`,
-        mends: [mend(`${number}.0 ${part}`, ofNode.from, partNode.to)],
+        mends: [fix(`${number}.0 ${part}`, ofNode.from, partNode.to)],
       }),
     )
   }
@@ -81,20 +81,20 @@ export function checkPart(c: Checking, node: SyntaxNode): Typed | undefined {
   return c.report(
     problem(`A ${of.type.name} has no part «${part}»; it has ${parts.join(', ')}.`, partNode.from, partNode.to, {
       found: part,
-      ...(near ? { wanted: near, mends: [mend(near, partNode.from, partNode.to)] } : {}),
+      ...(near ? { wanted: near, mends: [fix(near, partNode.from, partNode.to)] } : {}),
     }),
   )
 }
 
-export function checkList(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkList(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const nodes = partsOf(node)
   const items = nodes.map((one) => c.check(one))
   if (items.some((item) => item === undefined)) return undefined
   const first = items[0]
   if (!first) return c.report(problem('A list holds at least one value.', node.from, node.to))
-  const odd = items.findIndex((item) => !sameType((item as Typed).type, first.type))
+  const odd = items.findIndex((item) => !sameType((item as TypedNode).type, first.type))
   if (odd > 0) {
-    const item = items[odd] as Typed
+    const item = items[odd] as TypedNode
     return c.report(
       problem(
         `A list holds values of one kind: the first is ${describeType(first.type)}, this is ${describeType(item.type)}.`,
@@ -103,10 +103,10 @@ export function checkList(c: Checking, node: SyntaxNode): Typed | undefined {
         {
           found: describeType(item.type),
           wanted: describeType(first.type),
-          mends: first.type.kind === 'number' ? unitMendFor(item, first.type.dimension.name) : [],
+          mends: first.type.kind === 'number' ? unitFixFor(item, first.type.dimension.name) : [],
         },
       ),
     )
   }
-  return { op: 'list', items: items as Typed[], type: list(first.type), from: node.from, to: node.to }
+  return { op: 'list', items: items as TypedNode[], type: list(first.type), from: node.from, to: node.to }
 }

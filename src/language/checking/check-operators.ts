@@ -1,11 +1,11 @@
 import type { SyntaxNode } from '@lezer/common'
 import { type Dimension, findUnit, NONE, TIME } from '../../units/index.ts'
-import type { Diagnostic, Mend } from '../values/diagnostic.ts'
-import { doubt, mend, problem } from '../values/diagnostic.ts'
+import type { Diagnostic, Fix } from '../values/diagnostic.ts'
+import { fix, problem, warning } from '../values/diagnostic.ts'
 import { describeType, number, sameType, YES_NO } from '../values/types.ts'
-import { unitMendFor } from './arguments.ts'
-import { type Checking, partsOf } from './check-context.ts'
-import type { Binary, BinarySign, Typed } from './typed-tree.ts'
+import { unitFixFor } from './arguments.ts'
+import { type CheckContext, partsOf } from './check-context.ts'
+import type { Binary, BinarySign, TypedNode } from './typed-tree.ts'
 
 const COMPARISONS: Readonly<Record<string, BinarySign>> = {
   '=': '==',
@@ -19,7 +19,7 @@ const COMPARISONS: Readonly<Record<string, BinarySign>> = {
   '≥': '>=',
 }
 
-export function checkSigned(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkSigned(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [sign, ofNode] = partsOf(node) as [SyntaxNode, SyntaxNode]
   const of = c.number(ofNode)
   if (!of) return undefined
@@ -31,7 +31,7 @@ export function checkSigned(c: Checking, node: SyntaxNode): Typed | undefined {
   return { op: 'unary', sign: '-', of, type, from, to }
 }
 
-export function checkJoined(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkJoined(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, , rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const left = c.truth(leftNode)
   const right = c.truth(rightNode)
@@ -40,12 +40,12 @@ export function checkJoined(c: Checking, node: SyntaxNode): Typed | undefined {
   return { op: 'binary', sign, left, right, type: YES_NO, from: node.from, to: node.to }
 }
 
-export function checkComparison(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (leftNode.name === 'Comparison') {
     return c.report(
       problem('Comparisons do not chain; join two with «and».', node.from, node.to, {
-        mends: [mend(unchained(c, node), node.from, node.to)],
+        mends: [fix(unchained(c, node), node.from, node.to)],
       }),
     )
   }
@@ -69,23 +69,23 @@ export function checkComparison(c: Checking, node: SyntaxNode): Typed | undefine
 }
 
 /** `a < b < c` as `a < b and b < c`. */
-function unchained(c: Checking, node: SyntaxNode): string {
+function unchained(c: CheckContext, node: SyntaxNode): string {
   const [left, sign, right] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (left.name !== 'Comparison') return c.source(node)
   const middle = partsOf(left)[2] as SyntaxNode
   return `${unchained(c, left)} and ${c.source(middle)} ${c.source(sign)} ${c.source(right)}`
 }
 
-function mismatch(verb: string, left: Typed, right: Typed, node: SyntaxNode): Diagnostic {
+function mismatch(verb: string, left: TypedNode, right: TypedNode, node: SyntaxNode): Diagnostic {
   const a = describeType(left.type)
   const b = describeType(right.type)
-  const mends: Mend[] = []
+  const mends: Fix[] = []
   if (left.type.kind === 'number' && right.type.kind === 'number')
-    mends.push(...unitMendFor(right, left.type.dimension.name), ...unitMendFor(left, right.type.dimension.name))
+    mends.push(...unitFixFor(right, left.type.dimension.name), ...unitFixFor(left, right.type.dimension.name))
   return problem(`${capital(a)} and ${b} cannot be ${verb}.`, node.from, node.to, { found: b, wanted: a, mends })
 }
 
-export function checkSum(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkSum(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const left = c.number(leftNode)
   const right = c.number(rightNode)
@@ -96,7 +96,7 @@ export function checkSum(c: Checking, node: SyntaxNode): Typed | undefined {
   return arithmetic(sign, left, right, dimensionOf(left), node)
 }
 
-export function checkProduct(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkProduct(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const divides = /[/÷]/.test(c.source(signNode))
   if (divides && refuseBareCompound(c, leftNode, signNode, rightNode, node)) return undefined
@@ -111,7 +111,7 @@ export function checkProduct(c: Checking, node: SyntaxNode): Typed | undefined {
 
 /** `10 mm/m`, `100 cd/m^2`: a compound unit without its brackets. */
 function refuseBareCompound(
-  c: Checking,
+  c: CheckContext,
   left: SyntaxNode,
   sign: SyntaxNode,
   right: SyntaxNode,
@@ -128,35 +128,41 @@ function refuseBareCompound(
       `A unit of more than one part stands in brackets: ${unit}. To divide by a cell, put spaces round «/».`,
       node.from,
       node.to,
-      { found: c.source(node), mends: [mend(unit, lastUnit.from, right.to)] },
+      { found: c.source(node), mends: [fix(unit, lastUnit.from, right.to)] },
     ),
   )
   return true
 }
 
-function doubtDivision(c: Checking, leftNode: SyntaxNode, rightNode: SyntaxNode, right: Typed, node: SyntaxNode): void {
+function doubtDivision(
+  c: CheckContext,
+  leftNode: SyntaxNode,
+  rightNode: SyntaxNode,
+  right: TypedNode,
+  node: SyntaxNode,
+): void {
   if (leftNode.name === 'Number' && rightNode.name === 'Quantity' && dimensionOf(right) === TIME) {
     const time = `${c.source(leftNode)}/${c.source(rightNode)}`
     c.report(
-      doubt(
+      warning(
         `«${c.source(node)}» reads as a division and gives a frequency; the shutter time is written ${time}.`,
         node.from,
         node.to,
-        [mend(time, node.from, node.to)],
+        [fix(time, node.from, node.to)],
       ),
     )
   }
   if (leftNode.name === 'Name' && c.source(leftNode) === 'f' && rightNode.name === 'Number') {
     const mark = `f/${c.source(rightNode)}`
     c.report(
-      doubt(`«${c.source(node)}» divides the cell «f»; the f-number is written ${mark}.`, node.from, node.to, [
-        mend(mark, node.from, node.to),
+      warning(`«${c.source(node)}» divides the cell «f»; the f-number is written ${mark}.`, node.from, node.to, [
+        fix(mark, node.from, node.to),
       ]),
     )
   }
 }
 
-export function checkPower(c: Checking, node: SyntaxNode): Typed | undefined {
+export function checkPower(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [baseNode, , exponentNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (baseNode.name === 'Quantity')
     return c.report(
@@ -165,7 +171,7 @@ export function checkPower(c: Checking, node: SyntaxNode): Typed | undefined {
         node.from,
         node.to,
         {
-          mends: [mend(`(${c.source(baseNode)})`, baseNode.from, baseNode.to)],
+          mends: [fix(`(${c.source(baseNode)})`, baseNode.from, baseNode.to)],
         },
       ),
     )
@@ -184,7 +190,7 @@ export function checkPower(c: Checking, node: SyntaxNode): Typed | undefined {
           mends:
             exponentNode.name === 'Quantity'
               ? [
-                  mend(
+                  fix(
                     `(${c.text.slice(baseNode.from, (exponentNode.firstChild as SyntaxNode).to)}) * 1 ${c.source(exponentNode.lastChild as SyntaxNode)}`,
                     baseNode.from,
                     exponentNode.to,
@@ -216,13 +222,19 @@ export function checkPower(c: Checking, node: SyntaxNode): Typed | undefined {
   return arithmetic('^', base, exponent, dimension.power(fixed), node)
 }
 
-function arithmetic(sign: BinarySign, left: Typed, right: Typed, dimension: Dimension, node: SyntaxNode): Typed {
+function arithmetic(
+  sign: BinarySign,
+  left: TypedNode,
+  right: TypedNode,
+  dimension: Dimension,
+  node: SyntaxNode,
+): TypedNode {
   return { op: 'binary', sign, left, right, type: number(dimension), from: node.from, to: node.to }
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
-const dimensionOf = (typed: Typed): Dimension => (typed.type.kind === 'number' ? typed.type.dimension : NONE)
+const dimensionOf = (typed: TypedNode): Dimension => (typed.type.kind === 'number' ? typed.type.dimension : NONE)
 
 /** Whether a dimension can be raised so: its powers are kept in twelfths, which serve square, cubic and fourth roots. */
 const hasPower = (dimension: Dimension, exponent: number): boolean =>
@@ -232,7 +244,7 @@ const hasPower = (dimension: Dimension, exponent: number): boolean =>
   })
 
 /** The value of an expression of constants alone. */
-function foldNumber(typed: Typed): number | undefined {
+function foldNumber(typed: TypedNode): number | undefined {
   if (typed.op === 'constant') return typed.value as number
   if (typed.op === 'unary' && typed.sign === '-') {
     const of = foldNumber(typed.of)

@@ -2,29 +2,29 @@ import type { SyntaxNode } from '@lezer/common'
 import { NONE } from '../../units/index.ts'
 import type { NameSpan } from '../syntax/names-in.ts'
 import { type ParsedFormula, parsed } from '../syntax/parsed-formula.ts'
-import { explainBroken } from '../syntax/syntax-errors.ts'
+import { explainSyntaxError } from '../syntax/syntax-errors.ts'
 import { type Diagnostic, problem } from '../values/diagnostic.ts'
 import type { Callable } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
 import { describeType, TEXT, YES_NO } from '../values/types.ts'
-import { unitMendFor } from './arguments.ts'
+import { unitFixFor } from './arguments.ts'
 import { checkCall } from './check-calls.ts'
-import { type Checking, partsOf } from './check-context.ts'
+import { type CheckContext, partsOf } from './check-context.ts'
 import { checkQuantity, checkRatio, constant, numberOf, refusedNumber } from './check-literals.ts'
 import { checkList, checkName, checkPart } from './check-names.ts'
 import { checkComparison, checkJoined, checkPower, checkProduct, checkSigned, checkSum } from './check-operators.ts'
-import type { Typed } from './typed-tree.ts'
+import type { TypedNode } from './typed-tree.ts'
 
 /** Limits of error written with ±: their own formula, absolute, or relative to the value. */
 export interface Limits {
-  readonly of: Typed
+  readonly of: TypedNode
   readonly relative: boolean
 }
 
 /** A formula after its units were checked. */
 export interface Checked {
   /** Undefined where something is wrong. */
-  readonly root?: Typed
+  readonly root?: TypedNode
   readonly limits?: Limits
   readonly diagnostics: readonly Diagnostic[]
   /** The cells it names, in order of use, whether or not they exist. */
@@ -64,7 +64,7 @@ const hasError = (top: SyntaxNode): boolean => {
 /** The longest sum a formula holds is 1,000 deep; what is deeper overflows the stack in some browsers. */
 const DEEPEST_TREE = 1050
 
-class Checker implements Checking {
+class Checker implements CheckContext {
   private readonly diagnostics: Diagnostic[] = []
   private readonly nameSpans: NameSpan[] = []
   private readonly calls = new Set<Callable>()
@@ -78,8 +78,8 @@ class Checker implements Checking {
   ) {}
 
   run(top: SyntaxNode): Checked {
-    let root: Typed | undefined
-    if (hasError(top)) this.report(explainBroken(this.text, top.toTree(), (name) => this.scope.library.has(name)))
+    let root: TypedNode | undefined
+    if (hasError(top)) this.report(explainSyntaxError(this.text, top.toTree(), (name) => this.scope.library.has(name)))
     else root = this.whole(partsOf(top)[0] as SyntaxNode)
     const sound = !this.diagnostics.some((d) => d.severity === 'error')
     return {
@@ -104,7 +104,7 @@ class Checker implements Checking {
   }
 
   /** The whole formula: the one place where ± may stand. */
-  private whole(node: SyntaxNode): Typed | undefined {
+  private whole(node: SyntaxNode): TypedNode | undefined {
     if (node.name !== 'Limits') return this.check(node)
     const [nominalNode, , limitNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
     const nominal = this.check(nominalNode)
@@ -123,7 +123,7 @@ class Checker implements Checking {
           {
             found: describeType(limit.type),
             wanted: describeType(nominal.type),
-            mends: unitMendFor(limit, nominal.type.dimension.name),
+            mends: unitFixFor(limit, nominal.type.dimension.name),
           },
         ),
       )
@@ -131,7 +131,7 @@ class Checker implements Checking {
     return nominal
   }
 
-  check(node: SyntaxNode): Typed | undefined {
+  check(node: SyntaxNode): TypedNode | undefined {
     this.depth++
     try {
       if (this.depth > DEEPEST_TREE)
@@ -144,7 +144,7 @@ class Checker implements Checking {
     }
   }
 
-  private checkNode(node: SyntaxNode): Typed | undefined {
+  private checkNode(node: SyntaxNode): TypedNode | undefined {
     const { from, to } = node
     switch (node.name) {
       case 'Number':
@@ -199,7 +199,7 @@ class Checker implements Checking {
     }
   }
 
-  number(node: SyntaxNode): Typed | undefined {
+  number(node: SyntaxNode): TypedNode | undefined {
     const typed = this.check(node)
     if (!typed || typed.type.kind === 'number') return typed
     return this.report(
@@ -210,7 +210,7 @@ class Checker implements Checking {
     )
   }
 
-  truth(node: SyntaxNode): Typed | undefined {
+  truth(node: SyntaxNode): TypedNode | undefined {
     const typed = this.check(node)
     if (!typed || typed.type.kind === 'yes or no') return typed
     return this.report(

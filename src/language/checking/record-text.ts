@@ -11,19 +11,19 @@ function kindInWords(type: Parameter['type']): string {
 }
 
 /** The allowed values of a parameter, or nothing where any value goes. */
-export function rangeInWords({ range, type }: Parameter): string {
+export function rangeText({ range, type }: Parameter): string {
   if (!range) return ''
   const item = type.kind === 'list' ? type.of : type
   return describeRange(range, item.kind === 'number' ? item.dimension : undefined)
 }
 
 /** What a parameter takes, in one line. */
-export function parameterInWords(parameter: Parameter): string {
+export function parameterText(parameter: Parameter): string {
   const choices = parameter.choices ? parameter.choices.map((choice) => `"${choice}"`).join(' or ') : ''
   const fallback = parameter.default === undefined ? '' : `${parameter.default} where not given`
-  return [kindInWords(parameter.type), rangeInWords(parameter), choices, fallback].filter(Boolean).join('; ')
+  return [kindInWords(parameter.type), rangeText(parameter), choices, fallback].filter(Boolean).join('; ')
 }
 
 /** What comes out, in words. */
-export const resultInWords = (record: Callable): string =>
+export const resultText = (record: Callable): string =>
   typeof record.result === 'function' ? 'follows what goes in' : describeType(record.result)

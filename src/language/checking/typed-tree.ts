@@ -10,7 +10,7 @@ interface Spanned {
 }
 
 /** A formula whose units have been checked: what is lowered and computed. */
-export type Typed = Constant | CellUse | Call | Binary | Unary | When | ListOf | PartOf
+export type TypedNode = Constant | CellUse | Call | Binary | Unary | When | ListOf | PartOf
 
 export interface Constant extends Spanned {
   readonly op: 'constant'
@@ -26,31 +26,31 @@ export interface Call extends Spanned {
   readonly op: 'call'
   readonly record: Callable
   readonly argumentTypes: readonly Type[]
-  readonly args: readonly Typed[]
+  readonly args: readonly TypedNode[]
 }
 export interface Binary extends Spanned {
   readonly op: 'binary'
   readonly sign: BinarySign
-  readonly left: Typed
-  readonly right: Typed
+  readonly left: TypedNode
+  readonly right: TypedNode
 }
 export interface Unary extends Spanned {
   readonly op: 'unary'
   readonly sign: '-' | 'not'
-  readonly of: Typed
+  readonly of: TypedNode
 }
 export interface When extends Spanned {
   readonly op: 'when'
-  readonly condition: Typed
-  readonly then: Typed
-  readonly otherwise: Typed
+  readonly condition: TypedNode
+  readonly then: TypedNode
+  readonly otherwise: TypedNode
 }
 export interface ListOf extends Spanned {
   readonly op: 'list'
-  readonly items: readonly Typed[]
+  readonly items: readonly TypedNode[]
 }
 export interface PartOf extends Spanned {
   readonly op: 'part'
-  readonly of: Typed
+  readonly of: TypedNode
   readonly part: string
 }

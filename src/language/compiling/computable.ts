@@ -1,4 +1,4 @@
-import type { Typed } from '../checking/typed-tree.ts'
+import type { TypedNode } from '../checking/typed-tree.ts'
 import { compile, type Program, type Step } from '../evaluating/closures.ts'
 import type { Computable } from '../evaluating/compiled-formula.ts'
 import { lower } from './lower.ts'
@@ -49,7 +49,7 @@ export function programOf(lowered: string): Program {
 }
 
 /** Makes a checked formula ready; throws ComputeError where it is nested too deep. */
-export function computable(root: Typed, mayBeInfinite: boolean): Computable {
+export function computable(root: TypedNode, mayBeInfinite: boolean): Computable {
   const { text, inputs, spans } = lower(root)
   return { type: root.type, program: programOf(text), inputs, spans, mayBeInfinite }
 }

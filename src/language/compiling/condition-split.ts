@@ -1,10 +1,10 @@
-import type { Typed } from '../checking/typed-tree.ts'
+import type { TypedNode } from '../checking/typed-tree.ts'
 import type { Condition } from '../evaluating/formula-compiler.ts'
 
 const ORDERS = new Set(['<', '<=', '>', '>='])
 
 /** Takes a condition apart, or its opposite; `make` makes what is left ready to compute. */
-export function conditionOf<Ready>(typed: Typed, make: (part: Typed) => Ready, so = true): Condition<Ready> {
+export function conditionOf<Ready>(typed: TypedNode, make: (part: TypedNode) => Ready, so = true): Condition<Ready> {
   if (typed.op === 'unary' && typed.sign === 'not') return conditionOf(typed.of, make, !so)
   if (typed.op !== 'binary') return { whole: make(typed), so }
   const { sign, left, right } = typed

@@ -1,14 +1,14 @@
 import { type Checked, checkFormula } from '../checking/check.ts'
-import type { Typed } from '../checking/typed-tree.ts'
+import type { TypedNode } from '../checking/typed-tree.ts'
 import { explainFailure } from '../evaluating/compiled-formula.ts'
-import type { Condition, Reader, Understood } from '../evaluating/formula-compiler.ts'
+import type { CompileResult, Condition, FormulaCompiler } from '../evaluating/formula-compiler.ts'
 import { namesIn } from '../syntax/names-in.ts'
 import { parseFormula } from '../syntax/parsed-formula.ts'
 import { computable } from './computable.ts'
 import { conditionOf } from './condition-split.ts'
 
 /** What a checked formula means. */
-export function understood(checked: Checked, text: string): Understood {
+export function compileResultOf(checked: Checked, text: string): CompileResult {
   const { root, limits, diagnostics, uses, calls, mayBeInfinite } = checked
   const errors = diagnostics.filter(({ severity }) => severity === 'error')
   if (!root || errors.length > 0) return { errors, uses }
@@ -30,7 +30,7 @@ export function understood(checked: Checked, text: string): Understood {
   }
 }
 
-const anyResult = (part: Typed) => computable(part, true)
+const anyResult = (part: TypedNode) => computable(part, true)
 
 /** A condition is taken apart only where it is looked at. */
 function once(make: () => Condition): () => Condition {
@@ -42,12 +42,12 @@ function once(make: () => Condition): () => Condition {
 }
 
 /** Reads any formula, with the parser and the checker. */
-export const WHOLE: Reader = {
+export const FULL_COMPILER: FormulaCompiler = {
   read(text) {
     const parsed = parseFormula(text)
     return {
       mentions: [...new Set(namesIn(parsed).map(({ name }) => name))],
-      check: (scope) => understood(checkFormula(parsed, scope), text),
+      check: (scope) => compileResultOf(checkFormula(parsed, scope), text),
     }
   },
 }

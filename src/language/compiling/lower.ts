@@ -1,11 +1,8 @@
-import type { BinarySign, Typed } from '../checking/typed-tree.ts'
+import type { BinarySign, TypedNode } from '../checking/typed-tree.ts'
 import { listFunction, partFunction, recordFunction } from '../evaluating/call-table.ts'
-import { DEEPEST_FORMULA } from '../syntax/confusable-characters.ts'
+import type { Input } from '../evaluating/compiled-formula.ts'
+import { MAX_FORMULA_DEPTH } from '../syntax/confusable-characters.ts'
 import { ComputeError } from '../values/operations.ts'
-import type { Value } from '../values/types.ts'
-
-/** Where an argument of a lowered formula comes from. */
-export type Input = { readonly cell: string } | { readonly constant: Value }
 
 /** A formula without units or user's names: `f_3(a0, a1) * a2`, and what its arguments stand for. */
 export interface Lowered {
@@ -45,7 +42,7 @@ class Lowering {
   readonly spans: { from: number; to: number }[] = []
   private readonly cells = new Map<string, number>()
 
-  lower(node: Typed): Piece {
+  lower(node: TypedNode): Piece {
     switch (node.op) {
       case 'constant':
         return this.input({ constant: node.value })
@@ -87,13 +84,13 @@ class Lowering {
     return this.input({ cell: name })
   }
 
-  private call(name: string, nodes: readonly Typed[], span: Typed): Piece {
+  private call(name: string, nodes: readonly TypedNode[], span: TypedNode): Piece {
     const args = nodes.map((node) => this.lower(node))
     this.spans.push(span)
     return piece(`${name}(${args.map(({ text }) => text).join(', ')})`, ATOM, ...args)
   }
 
-  private unary(sign: '-' | 'not', node: Typed & { op: 'unary' }): Piece {
+  private unary(sign: '-' | 'not', node: TypedNode & { op: 'unary' }): Piece {
     const of = this.lower(node.of)
     this.spans.push(node)
     if (sign === 'not') return piece(`not (${of.text})`, PREFIX, of)
@@ -101,7 +98,7 @@ class Lowering {
     return piece(`-${inside.text}`, PREFIX, inside)
   }
 
-  private binary(node: Typed & { op: 'binary' }): Piece {
+  private binary(node: TypedNode & { op: 'binary' }): Piece {
     const binding = BINDING[node.sign]
     const tight = node.sign === '^'
     const left = this.within(this.lower(node.left), tight ? ATOM : binding)
@@ -122,7 +119,8 @@ class Lowering {
 }
 
 function checkDepth(depth: number): number {
-  if (depth > DEEPEST_FORMULA) throw new ComputeError(`Brackets, signs and calls go at most ${DEEPEST_FORMULA} deep.`)
+  if (depth > MAX_FORMULA_DEPTH)
+    throw new ComputeError(`Brackets, signs and calls go at most ${MAX_FORMULA_DEPTH} deep.`)
   return depth
 }
 
@@ -133,7 +131,7 @@ const piece = (text: string, binding: number, ...inner: readonly Piece[]): Piece
 })
 
 /** Lowers a checked formula. Throws ComputeError where it is nested too deep to be computed. */
-export function lower(node: Typed): Lowered {
+export function lower(node: TypedNode): Lowered {
   const lowering = new Lowering()
   const { text } = lowering.lower(node)
   return { text, inputs: lowering.inputs, spans: lowering.spans.map(({ from, to }) => ({ from, to })) }

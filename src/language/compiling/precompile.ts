@@ -1,17 +1,18 @@
 import { checkFormula } from '../checking/check.ts'
-import type { Typed } from '../checking/typed-tree.ts'
+import type { TypedNode } from '../checking/typed-tree.ts'
 import { calledBy } from '../evaluating/call-table.ts'
 import type { Step } from '../evaluating/closures.ts'
-import type { Reader, ReadFormula } from '../evaluating/formula-compiler.ts'
+import type { Input } from '../evaluating/compiled-formula.ts'
+import type { FormulaCompiler, ParsedForCompiling } from '../evaluating/formula-compiler.ts'
 import {
   exactly,
   LIST_CALL,
   PART_CALL,
-  type PreparedFormulas,
-  type PreparedMeaning,
-  type PreparedProgram,
-  type PreparedStep,
-  type PreparedType,
+  type PrecompiledFormulas,
+  type PrecompiledMeaning,
+  type PrecompiledProgram,
+  type PrecompiledStep,
+  type PrecompiledType,
 } from '../evaluating/precompiled.ts'
 import { namesIn } from '../syntax/names-in.ts'
 import { type ParsedFormula, parseFormula } from '../syntax/parsed-formula.ts'
@@ -19,19 +20,22 @@ import type { Scope } from '../values/scope.ts'
 import type { Type, Value } from '../values/types.ts'
 import { stepsOf } from './computable.ts'
 import { conditionOf } from './condition-split.ts'
-import { understood } from './full-compiler.ts'
-import { type Input, lower } from './lower.ts'
+import { compileResultOf } from './full-compiler.ts'
+import { lower } from './lower.ts'
 
 /**
  * Reads formulas with the checker, and notes what it is asked: every formula, and what it means for the types it is
  * checked with. That is done when the site is built, so that the page can do without parser and checker.
  */
-export class Preparer implements Reader {
-  private readonly types: PreparedType[] = []
+export class Precompiler implements FormulaCompiler {
+  private readonly types: PrecompiledType[] = []
   private readonly places = new Map<string, number>()
-  private readonly formulas = new Map<string, { mentions: readonly string[]; meanings: Map<string, PreparedMeaning> }>()
+  private readonly formulas = new Map<
+    string,
+    { mentions: readonly string[]; meanings: Map<string, PrecompiledMeaning> }
+  >()
 
-  get prepared(): PreparedFormulas {
+  get prepared(): PrecompiledFormulas {
     const formulas = [...this.formulas].map(([text, { mentions, meanings }]) => [
       text,
       { mentions, meanings: [...meanings.values()] },
@@ -39,7 +43,7 @@ export class Preparer implements Reader {
     return { types: this.types, formulas: Object.fromEntries(formulas) }
   }
 
-  read(text: string): ReadFormula {
+  read(text: string): ParsedForCompiling {
     const parsed = parseFormula(text)
     const mentions = [...new Set(namesIn(parsed).map(({ name }) => name))]
     if (!this.formulas.has(text)) this.formulas.set(text, { mentions, meanings: new Map() })
@@ -48,7 +52,7 @@ export class Preparer implements Reader {
 
   private check(text: string, parsed: ParsedFormula, mentions: readonly string[], scope: Scope) {
     const checked = checkFormula(parsed, scope)
-    const found = understood(checked, text)
+    const found = compileResultOf(checked, text)
     const { root, limits } = checked
     if (!found.meaning || !root) return found
     const types = mentions.map((name) => {
@@ -79,7 +83,7 @@ export class Preparer implements Reader {
     return place
   }
 
-  private plain(type: Type): PreparedType {
+  private plain(type: Type): PrecompiledType {
     switch (type.kind) {
       case 'number':
         return { number: type.dimension.key, ...(type.notation ? { notation: type.notation } : {}) }
@@ -95,7 +99,7 @@ export class Preparer implements Reader {
     }
   }
 
-  private program(root: Typed, mayBeInfinite: boolean): PreparedProgram {
+  private program(root: TypedNode, mayBeInfinite: boolean): PrecompiledProgram {
     const { text, inputs, spans } = lower(root)
     return {
       type: this.place(root.type),
@@ -106,7 +110,7 @@ export class Preparer implements Reader {
     }
   }
 
-  private step(step: Step): PreparedStep {
+  private step(step: Step): PrecompiledStep {
     if (typeof step !== 'object') return step
     if (!('call' in step)) return step.map((one) => this.step(one))
     const called = calledBy(step.call)
@@ -117,7 +121,7 @@ export class Preparer implements Reader {
   }
 }
 
-function plainInput(input: Input): PreparedProgram['inputs'][number] {
+function plainInput(input: Input): PrecompiledProgram['inputs'][number] {
   if ('cell' in input) return input.cell
   const { constant } = input
   if (constant === Number.POSITIVE_INFINITY) return []

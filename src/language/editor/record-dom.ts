@@ -1,5 +1,5 @@
 import { signature } from '../checking/arguments.ts'
-import { parameterInWords, resultInWords } from '../checking/record-text.ts'
+import { parameterText, resultText } from '../checking/record-text.ts'
 import type { Callable, GuideText } from '../values/function-record.ts'
 
 function element(tag: string, className: string, ...children: (Node | string)[]): HTMLElement {
@@ -13,7 +13,7 @@ function element(tag: string, className: string, ...children: (Node | string)[])
 export function recordDom(record: Callable, told: GuideText | undefined): HTMLElement {
   const parameters = record.parameters.flatMap((parameter) => [
     element('dt', '', parameter.name),
-    element('dd', '', `${parameter.about}: ${parameterInWords(parameter)}`),
+    element('dd', '', `${parameter.about}: ${parameterText(parameter)}`),
   ])
   return element(
     'div',
@@ -21,7 +21,7 @@ export function recordDom(record: Callable, told: GuideText | undefined): HTMLEl
     element('p', 'record-call', signature(record)),
     element('p', '', told?.about ?? ''),
     ...(parameters.length > 0 ? [element('dl', '', ...parameters)] : []),
-    element('p', '', `Gives ${resultInWords(record)}. `, element('span', 'record-formula', told?.formula ?? '')),
+    element('p', '', `Gives ${resultText(record)}. `, element('span', 'record-formula', told?.formula ?? '')),
     ...(told?.validity ? [element('p', '', `Holds for: ${told.validity}`)] : []),
     ...(record.cautions ?? []).map((caution) => element('p', '', element('b', '', 'Caution: '), caution)),
     ...(told ? [element('p', 'record-source', `Source: ${told.source}`)] : []),

@@ -1,10 +1,12 @@
-import type { Input } from '../compiling/lower.ts'
 import { type Diagnostic, problem } from '../values/diagnostic.ts'
 import type { Callable } from '../values/function-record.ts'
 import { advised } from '../values/guards.ts'
 import { ComputeError } from '../values/operations.ts'
 import type { Type, Value } from '../values/types.ts'
 import type { Program } from './closures.ts'
+
+/** Where an argument of a compiled formula comes from. */
+export type Input = { readonly cell: string } | { readonly constant: Value }
 
 /** A formula made ready to compute. */
 export interface Computable {
@@ -60,7 +62,7 @@ export function computeOnce(computable: Computable, cellValue: (cell: string) =>
 }
 
 /** What to mind with functions, and what in them may harm a person or an original. */
-export const standingCautions = (calls: readonly Callable[]): { cautions: string[]; safety: string[] } => ({
+export const cautionsOf = (calls: readonly Callable[]): { cautions: string[]; safety: string[] } => ({
   cautions: [...new Set(calls.flatMap((record) => record.cautions ?? []))],
   safety: [...new Set(calls.flatMap((record) => record.safety ?? []))],
 })

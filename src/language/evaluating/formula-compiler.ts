@@ -23,7 +23,7 @@ export interface Comparison<Ready = Computable> {
 }
 
 /** All that computing and showing need of a formula whose units are checked: neither its text nor its tree. */
-export interface Meaning {
+export interface CompiledFormula {
   readonly computable: Computable
   readonly warnings: readonly Diagnostic[]
   /** The functions it calls. */
@@ -34,23 +34,23 @@ export interface Meaning {
 }
 
 /** What became of a formula in its scope. */
-export interface Understood {
+export interface CompileResult {
   /** Undefined where something is wrong, here or in a cell it names. */
-  readonly meaning?: Meaning
+  readonly meaning?: CompiledFormula
   readonly errors: readonly Diagnostic[]
   /** The cells it names, in order of use, whether or not they exist. */
   readonly uses: readonly string[]
 }
 
 /** A formula read once, for its names and for any number of checks in different scopes. */
-export interface ReadFormula {
+export interface ParsedForCompiling {
   /** The words in it that may be cells, whether or not there are such cells. */
   readonly mentions: readonly string[]
   /** Undefined where the checker is needed and not here yet. */
-  check(scope: Scope): Understood | undefined
+  check(scope: Scope): CompileResult | undefined
 }
 
 /** Whoever can tell what formulas mean: the checker itself, or what the build has prepared with it. */
-export interface Reader {
-  read(formula: string): ReadFormula
+export interface FormulaCompiler {
+  read(formula: string): ParsedForCompiling
 }

@@ -6,42 +6,48 @@ import { list, number, record, TEXT, type Type, type Value, YES_NO } from '../va
 import { listFunction, partFunction, recordFunction } from './call-table.ts'
 import { type Call, compile, type Step } from './closures.ts'
 import type { Computable } from './compiled-formula.ts'
-import type { Condition, Meaning, Reader, ReadFormula, Understood } from './formula-compiler.ts'
+import type {
+  CompiledFormula,
+  CompileResult,
+  Condition,
+  FormulaCompiler,
+  ParsedForCompiling,
+} from './formula-compiler.ts'
 
 /** Formulas as the checker understood them when the site was built, as plain data. */
-export interface PreparedFormulas {
-  readonly types: readonly PreparedType[]
-  readonly formulas: Readonly<Record<string, PreparedFormula>>
+export interface PrecompiledFormulas {
+  readonly types: readonly PrecompiledType[]
+  readonly formulas: Readonly<Record<string, PrecompiledFormula>>
 }
 
 /** Refers to other types by their place in the list. */
-export type PreparedType =
+export type PrecompiledType =
   | { readonly number: string; readonly notation?: Notation }
   | { readonly list: number }
   | { readonly record: string; readonly parts: Readonly<Record<string, number>> }
   | 'yes or no'
   | 'text'
 
-export interface PreparedFormula {
+export interface PrecompiledFormula {
   readonly mentions: readonly string[]
-  readonly meanings: readonly PreparedMeaning[]
+  readonly meanings: readonly PrecompiledMeaning[]
 }
 
 /** What a formula means where the words it mentions have these types. */
-export interface PreparedMeaning {
+export interface PrecompiledMeaning {
   /** By mention, the place of its type; -1 where there is no such cell. */
   readonly types: readonly number[]
   readonly uses: readonly string[]
-  readonly whole: PreparedProgram
+  readonly whole: PrecompiledProgram
   readonly calls: readonly string[]
   readonly warnings: readonly Diagnostic[]
-  readonly limits?: { readonly of: PreparedProgram; readonly relative: boolean }
-  readonly condition?: Condition<PreparedProgram>
+  readonly limits?: { readonly of: PrecompiledProgram; readonly relative: boolean }
+  readonly condition?: Condition<PrecompiledProgram>
 }
 
-export interface PreparedProgram {
+export interface PrecompiledProgram {
   readonly type: number
-  readonly steps: readonly PreparedStep[]
+  readonly steps: readonly PrecompiledStep[]
   /** A cell's name, or a constant in brackets; nothing in them where it is infinite. */
   readonly inputs: readonly (string | readonly [Value] | readonly [])[]
   /** From, to, from, to, … */
@@ -50,8 +56,8 @@ export interface PreparedProgram {
 }
 
 /** As `Step`, a function called by its own name for arguments of these types. */
-export type PreparedStep = number | string | readonly PreparedStep[] | PreparedCall
-export interface PreparedCall {
+export type PrecompiledStep = number | string | readonly PrecompiledStep[] | PrecompiledCall
+export interface PrecompiledCall {
   readonly call: string
   readonly types: readonly number[]
 }
@@ -68,7 +74,7 @@ export function exactly(type: Type): string {
   return `${type.name}{${Object.entries(type.parts).map(([name, part]) => `${name}:${exactly(part)}`)}}`
 }
 
-const isBranch = (step: PreparedStep): step is readonly PreparedStep[] => Array.isArray(step)
+const isBranch = (step: PrecompiledStep): step is readonly PrecompiledStep[] => Array.isArray(step)
 
 const mapped = <A, B>(condition: Condition<A>, make: (ready: A) => B): Condition<B> => {
   if ('both' in condition) {
@@ -84,24 +90,24 @@ const mapped = <A, B>(condition: Condition<A>, make: (ready: A) => B): Condition
 class Table {
   private readonly types: Type[] = []
   private readonly keys: readonly string[]
-  private readonly made = new Map<PreparedMeaning, Meaning>()
+  private readonly made = new Map<PrecompiledMeaning, CompiledFormula>()
 
-  constructor(private readonly prepared: PreparedFormulas) {
+  constructor(private readonly prepared: PrecompiledFormulas) {
     for (const type of prepared.types) this.types.push(this.typeOf(type))
     this.keys = this.types.map(exactly)
   }
 
-  find(text: string): ReadFormula | undefined {
+  find(text: string): ParsedForCompiling | undefined {
     if (!Object.hasOwn(this.prepared.formulas, text)) return undefined
-    const { mentions, meanings } = this.prepared.formulas[text] as PreparedFormula
+    const { mentions, meanings } = this.prepared.formulas[text] as PrecompiledFormula
     return { mentions, check: (scope) => this.check(mentions, meanings, scope) }
   }
 
   private check(
     mentions: readonly string[],
-    meanings: readonly PreparedMeaning[],
+    meanings: readonly PrecompiledMeaning[],
     scope: Scope,
-  ): Understood | undefined {
+  ): CompileResult | undefined {
     const keys = mentions.map((name) => {
       const type = scope.typeOf(name)
       return type === undefined || type === 'unknown' ? type : exactly(type)
@@ -119,18 +125,18 @@ class Table {
       : { meaning: this.meaningOf(meaning, scope.library), errors: [], uses }
   }
 
-  private meaningOf(prepared: PreparedMeaning, library: Library): Meaning {
+  private meaningOf(prepared: PrecompiledMeaning, library: Library): CompiledFormula {
     const known = this.made.get(prepared)
     if (known) return known
     const { whole, calls, warnings, limits, condition } = prepared
     let parts: Condition | undefined
-    const made: Meaning = {
+    const made: CompiledFormula = {
       computable: this.ready(whole, library),
       warnings,
       calls: calls.map((name) => library.get(name) as Callable),
       ...(limits ? { limits: { of: this.ready(limits.of, library), relative: limits.relative } } : {}),
       condition: () => {
-        parts ??= mapped(condition as Condition<PreparedProgram>, (part) => this.ready(part, library))
+        parts ??= mapped(condition as Condition<PrecompiledProgram>, (part) => this.ready(part, library))
         return parts
       },
     }
@@ -142,7 +148,7 @@ class Table {
     return this.types[place] as Type
   }
 
-  private typeOf(type: PreparedType): Type {
+  private typeOf(type: PrecompiledType): Type {
     if (type === 'yes or no') return YES_NO
     if (type === 'text') return TEXT
     if ('number' in type) return number(Dimension.of(type.number.split(' ').map(Number)), type.notation)
@@ -150,7 +156,7 @@ class Table {
     return record(type.record, Object.fromEntries(Object.entries(type.parts).map(([name, at]) => [name, this.at(at)])))
   }
 
-  private ready({ type, steps, inputs, spans, infinite }: PreparedProgram, library: Library): Computable {
+  private ready({ type, steps, inputs, spans, infinite }: PrecompiledProgram, library: Library): Computable {
     return {
       type: this.at(type),
       program: compile(steps.map((step) => this.step(step, library))),
@@ -163,13 +169,13 @@ class Table {
     }
   }
 
-  private step(step: PreparedStep, library: Library): Step {
+  private step(step: PrecompiledStep, library: Library): Step {
     if (typeof step !== 'object') return step
     if (isBranch(step)) return step.map((one) => this.step(one, library))
     return { call: this.functionOf(step, library), count: step.types.length } satisfies Call
   }
 
-  private functionOf({ call, types }: PreparedCall, library: Library): string {
+  private functionOf({ call, types }: PrecompiledCall, library: Library): string {
     if (call === LIST_CALL) return listFunction()
     if (call === PART_CALL) return partFunction()
     const known = types.map((type) => this.at(type))
@@ -181,23 +187,23 @@ class Table {
  * Tells what formulas mean from what the build has prepared. Of what is not among it, or means something else for other
  * types, nothing is known: `wanted` is called, for the checker to be fetched.
  */
-export class PreparedReader implements Reader {
+export class PrecompiledCompiler implements FormulaCompiler {
   private readonly tables: readonly Table[]
 
   constructor(
-    prepared: readonly PreparedFormulas[],
+    prepared: readonly PrecompiledFormulas[],
     private readonly wanted: () => void,
   ) {
     this.tables = prepared.map((one) => new Table(one))
   }
 
-  read(text: string): ReadFormula {
+  read(text: string): ParsedForCompiling {
     const found = this.tables.flatMap((table) => table.find(text) ?? [])
     if (!found[0]) this.wanted()
     return { mentions: found[0]?.mentions ?? [], check: (scope) => this.check(found, scope) }
   }
 
-  private check(found: readonly ReadFormula[], scope: Scope): Understood | undefined {
+  private check(found: readonly ParsedForCompiling[], scope: Scope): CompileResult | undefined {
     for (const one of found) {
       const understood = one.check(scope)
       if (understood) return understood

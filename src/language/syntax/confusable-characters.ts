@@ -1,9 +1,9 @@
 import { sameSigns } from '../../units/index.ts'
-import { type Diagnostic, type Mend, mend, problem } from '../values/diagnostic.ts'
+import { type Diagnostic, type Fix, fix, problem } from '../values/diagnostic.ts'
 
 /** A formula longer or deeper than this is refused before it is parsed: parsers below recurse. */
-export const LONGEST_FORMULA = 2000
-export const DEEPEST_FORMULA = 100
+export const MAX_FORMULA_LENGTH = 2000
+export const MAX_FORMULA_DEPTH = 100
 
 /** One sign for each that Unicode holds twice; the length stays, so spans stay true: ℃ is left as it is. */
 export const oneSign = (text: string): string =>
@@ -17,10 +17,10 @@ export const oneSign = (text: string): string =>
 const withoutTexts = (text: string): string => text.replace(/"[^"\n]*"/g, (quoted) => '_'.repeat(quoted.length))
 
 const refuseLength = (text: string): Diagnostic | undefined =>
-  text.length > LONGEST_FORMULA
+  text.length > MAX_FORMULA_LENGTH
     ? problem(
-        `A formula holds at most ${LONGEST_FORMULA} characters; this one has ${text.length}. Split it over several cells.`,
-        LONGEST_FORMULA,
+        `A formula holds at most ${MAX_FORMULA_LENGTH} characters; this one has ${text.length}. Split it over several cells.`,
+        MAX_FORMULA_LENGTH,
         text.length,
       )
     : undefined
@@ -29,9 +29,9 @@ function refuseDepth(text: string): Diagnostic | undefined {
   let depth = 0
   for (let i = 0; i < text.length; i++) {
     const c = text[i] as string
-    if ('([{'.includes(c) && ++depth > DEEPEST_FORMULA)
+    if ('([{'.includes(c) && ++depth > MAX_FORMULA_DEPTH)
       return problem(
-        `Brackets go at most ${DEEPEST_FORMULA} deep. Split the formula over several cells.`,
+        `Brackets go at most ${MAX_FORMULA_DEPTH} deep. Split the formula over several cells.`,
         i,
         text.length,
       )
@@ -43,24 +43,24 @@ function refuseDepth(text: string): Diagnostic | undefined {
 interface Lookalike {
   readonly pattern: RegExp
   readonly say: (found: string) => string
-  readonly mends: (found: string, at: number) => readonly Mend[]
+  readonly mends: (found: string, at: number) => readonly Fix[]
 }
 
 const swap =
   (insert: (found: string) => string) =>
-  (found: string, at: number): Mend[] => [mend(insert(found), at, at + found.length)]
+  (found: string, at: number): Fix[] => [fix(insert(found), at, at + found.length)]
 
 const codePoint = (sign: string): string =>
   `U+${(sign.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
 
 /** A comma between digits: of a decimal, of thousands, or of a list. */
-function commaMends(found: string, at: number): Mend[] {
+function commaMends(found: string, at: number): Fix[] {
   const to = at + found.length
   const apart = found.replaceAll(',', ', ')
   return [
-    ...(/^\d+,\d+$/.test(found) ? [mend(found.replace(',', '.'), at, to)] : []),
-    ...(/^[1-9]\d{0,2}(?:,\d{3})+$/.test(found) ? [mend(found.replaceAll(',', ''), at, to)] : []),
-    mend(apart, at, to, `Write ${apart}, ${apart.split(', ').length} numbers`),
+    ...(/^\d+,\d+$/.test(found) ? [fix(found.replace(',', '.'), at, to)] : []),
+    ...(/^[1-9]\d{0,2}(?:,\d{3})+$/.test(found) ? [fix(found.replaceAll(',', ''), at, to)] : []),
+    fix(apart, at, to, `Write ${apart}, ${apart.split(', ').length} numbers`),
   ]
 }
 
@@ -82,7 +82,7 @@ const LOOKALIKES: readonly Lookalike[] = [
     // Zero-width signs, marks of direction, and controls other than tabs and line ends.
     pattern: /(?!\s)[\p{Cc}\p{Cf}]|\ufeff/gu,
     say: (found) => `An invisible sign stands here (${codePoint(found)}).`,
-    mends: (found, at) => [mend('', at, at + found.length, 'Take it out')],
+    mends: (found, at) => [fix('', at, at + found.length, 'Take it out')],
   },
   { pattern: /(?<=\d) ?['’]/g, say: () => 'Feet are written «ft».', mends: swap(() => ' ft') },
   { pattern: /==/g, say: () => 'Equality is written with one «=».', mends: swap(() => '=') },
@@ -101,7 +101,7 @@ const LOOKALIKES: readonly Lookalike[] = [
 const ANY_LOOKALIKE = /[\u2012-\u2015]|\+-|-\+|\d,\d|==|<>|\*\*|[&|“”„«»‘’'\p{Cc}\p{Cf}]/u
 
 /** What can be said of a formula before it is parsed. A diagnostic here means: do not parse. */
-export function lookOver(text: string): Diagnostic[] {
+export function checkCharacters(text: string): Diagnostic[] {
   const long = refuseLength(text)
   if (long) return [long]
   if (text.trim() === '') return [problem('A formula is missing here.', 0, text.length)]

@@ -1,6 +1,6 @@
 import type { Tree } from '@lezer/common'
 import type { Diagnostic } from '../values/diagnostic.ts'
-import { LONGEST_FORMULA, lookOver, oneSign } from './confusable-characters.ts'
+import { checkCharacters, MAX_FORMULA_LENGTH, oneSign } from './confusable-characters.ts'
 import { parser } from './parser.ts'
 
 /** A formula read once, for its names and for any number of checks in different scopes. */
@@ -16,8 +16,8 @@ export interface ParsedFormula {
 
 export function parseFormula(text: string): ParsedFormula {
   const evened = oneSign(text)
-  const tree = text.length > LONGEST_FORMULA ? undefined : parser.parse(evened)
-  return { text, evened, looked: lookOver(evened), tree }
+  const tree = text.length > MAX_FORMULA_LENGTH ? undefined : parser.parse(evened)
+  return { text, evened, looked: checkCharacters(evened), tree }
 }
 
 export const parsed = (formula: string | ParsedFormula): ParsedFormula =>

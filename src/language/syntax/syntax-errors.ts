@@ -1,6 +1,6 @@
 import type { SyntaxNode, Tree } from '@lezer/common'
 import { clip, findUnit } from '../../units/index.ts'
-import { type Diagnostic, mend, problem } from '../values/diagnostic.ts'
+import { type Diagnostic, fix, problem } from '../values/diagnostic.ts'
 
 const NUMBER = String.raw`\d+(?:\.\d+)?`
 const UNIT = `[A-Za-zµΩ°′″%‰][A-Za-zµΩ]*`
@@ -104,17 +104,17 @@ function wordsSideBySide(text: string, at: number, isFunction: (name: string) =>
   if (isFunction(left))
     return problem(`The arguments of «${left}» stand in parentheses.`, from, to, {
       found: text.slice(from, to),
-      mends: [mend(`${left}(${right})`, from, to)],
+      mends: [fix(`${left}(${right})`, from, to)],
     })
   if (/^(?:and|or|not|yes|no)$/.test(left) || /^(?:and|or|not|yes|no)$/.test(right)) return undefined
   return problem(`Between «${left}» and «${clip(right)}» a sign is missing.`, from, to, {
     found: text.slice(from, to),
-    mends: [mend(`${left} * ${right}`, from, to)],
+    mends: [fix(`${left} * ${right}`, from, to)],
   })
 }
 
 /** Reads what went wrong from the text around the place where the parser stumbled. */
-export function explainBroken(text: string, tree: Tree, isFunction: (name: string) => boolean): Diagnostic {
+export function explainSyntaxError(text: string, tree: Tree, isFunction: (name: string) => boolean): Diagnostic {
   const error = firstError(tree)
   const at = error?.from ?? text.length
   const open = text.slice(at).trim() === '' ? unclosed(text) : undefined
@@ -126,7 +126,7 @@ export function explainBroken(text: string, tree: Tree, isFunction: (name: strin
       const groups = match.groups as Record<string, string>
       return problem(say(groups), match.index, end, {
         found: match[0],
-        mends: [mend(write(groups), match.index, end)],
+        mends: [fix(write(groups), match.index, end)],
       })
     }
   return unclosed(text) ?? wordsSideBySide(text, at, isFunction) ?? unfinished(text, at)
@@ -142,23 +142,23 @@ function unclosed(text: string): Diagnostic | undefined {
       const end = text.indexOf('"', i + 1)
       if (end < 0)
         return problem('This text is never closed with «"».', i, text.length, {
-          mends: [mend('"', text.length, text.length, 'Close it')],
+          mends: [fix('"', text.length, text.length, 'Close it')],
         })
       i = end
     } else if (CLOSING[c]) open.push({ sign: c, at: i })
     else if (')]}'.includes(c)) {
       const last = open.pop()
-      if (!last) return problem(`«${c}» closes nothing.`, i, i + 1, { mends: [mend('', i, i + 1, 'Take it out')] })
+      if (!last) return problem(`«${c}» closes nothing.`, i, i + 1, { mends: [fix('', i, i + 1, 'Take it out')] })
       if (CLOSING[last.sign] !== c)
         return problem(`«${last.sign}» is closed by «${c}»; wanted «${CLOSING[last.sign]}».`, i, i + 1, {
-          mends: [mend(CLOSING[last.sign] as string, i, i + 1)],
+          mends: [fix(CLOSING[last.sign] as string, i, i + 1)],
         })
     }
   }
   const last = open.at(-1)
   return last
     ? problem(`«${last.sign}» is never closed.`, last.at, last.at + 1, {
-        mends: [mend(CLOSING[last.sign] as string, text.length, text.length, `Close with ${CLOSING[last.sign]}`)],
+        mends: [fix(CLOSING[last.sign] as string, text.length, text.length, `Close with ${CLOSING[last.sign]}`)],
       })
     : undefined
 }

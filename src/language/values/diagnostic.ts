@@ -1,5 +1,5 @@
 /** A change of text that would mend what a diagnostic complains of. */
-export interface Mend {
+export interface Fix {
   /** What the button says: «Write 1/125 s». */
   readonly label: string
   readonly from: number
@@ -17,20 +17,20 @@ export interface Diagnostic {
   readonly to: number
   readonly found?: string
   readonly wanted?: string
-  readonly mends: readonly Mend[]
+  readonly mends: readonly Fix[]
 }
 
-export const applyMend = (text: string, mend: Mend): string =>
+export const applyFix = (text: string, mend: Fix): string =>
   text.slice(0, mend.from) + mend.insert + text.slice(mend.to)
 
 export const problem = (
   message: string,
   from: number,
   to: number,
-  more: { found?: string; wanted?: string; mends?: readonly Mend[] } = {},
+  more: { found?: string; wanted?: string; mends?: readonly Fix[] } = {},
 ): Diagnostic => ({ severity: 'error', message, from, to, mends: [], ...more })
 
-export const doubt = (message: string, from: number, to: number, mends: readonly Mend[] = []): Diagnostic => ({
+export const warning = (message: string, from: number, to: number, mends: readonly Fix[] = []): Diagnostic => ({
   severity: 'warning',
   message,
   from,
@@ -38,7 +38,7 @@ export const doubt = (message: string, from: number, to: number, mends: readonly
   mends,
 })
 
-export const mend = (insert: string, from: number, to: number, label = `Write ${insert.trim()}`): Mend => ({
+export const fix = (insert: string, from: number, to: number, label = `Write ${insert.trim()}`): Fix => ({
   label,
   from,
   to,

@@ -1,5 +1,5 @@
 import { type DisplayUnit, SOLID_ANGLE } from '../../units/index.ts'
-import { type Diagnostic, mend, problem } from './diagnostic.ts'
+import { type Diagnostic, fix, problem } from './diagnostic.ts'
 import { describeType, number, type Type } from './types.ts'
 
 /**
@@ -16,6 +16,6 @@ export function fitsDeclared(type: Type, text: string, { dimension, symbol }: Di
     `The cell declares ${symbol ? `${symbol}, ${wanted}` : wanted}; the formula gives ${found}.${steradian ? ' Multiply by 1 sr: light from a lamp’s candela spreads over a solid angle.' : ''}`,
     0,
     text.length,
-    { found, wanted, mends: steradian ? [mend(`(${text}) * 1 sr`, 0, text.length, 'Multiply by 1 sr')] : [] },
+    { found, wanted, mends: steradian ? [fix(`(${text}) * 1 sr`, 0, text.length, 'Multiply by 1 sr')] : [] },
   )
 }

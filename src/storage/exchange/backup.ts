@@ -1,6 +1,7 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { parseJson, readData } from '../../worksheet/schema/read-document.ts'
-import { newId, type Past, type Store, type Summary } from '../store/store.ts'
+import { newId } from '../store/store.ts'
+import type { SavedRevision, Store, Summary } from '../store/types.ts'
 
 const BACKUP_FORMAT = 'evenfield-backup'
 const BACKUP_VERSION = 1
@@ -11,12 +12,12 @@ export class BackupError extends Error {
 }
 
 /** One sheet of a backup: as it stood, when, and its past where that was asked for. */
-export interface BackedUp {
+export interface BackupContent {
   readonly id: string
   readonly changed: number
   readonly removed?: number
   readonly worksheet: Worksheet
-  readonly revisions: readonly Past[]
+  readonly revisions: readonly SavedRevision[]
 }
 
 /** What came of merging a backup. */
@@ -37,7 +38,7 @@ export async function backupText(
   withRevisions: boolean,
   along: Readonly<Record<string, unknown>> = {},
 ): Promise<string> {
-  const sheets: BackedUp[] = []
+  const sheets: BackupContent[] = []
   for (const { id } of [...(await store.list()), ...(await store.listRemoved())]) {
     const kept = await store.read(id).catch(() => undefined)
     if (!kept) continue
@@ -49,8 +50,8 @@ export async function backupText(
   return `${JSON.stringify(backup)}\n`
 }
 
-async function pastOf(store: Store, id: string): Promise<Past[]> {
-  const past: Past[] = []
+async function pastOf(store: Store, id: string): Promise<SavedRevision[]> {
+  const past: SavedRevision[] = []
   for (const { sheet: _, ...line } of await store.revisions(id)) {
     const worksheet = await store.revision(id, line.at).catch(() => undefined)
     if (worksheet) past.push({ ...line, worksheet })
@@ -64,7 +65,7 @@ const isTime = (data: unknown): data is number => typeof data === 'number' && Nu
 const listed = (data: unknown): readonly unknown[] => (Array.isArray(data) ? data : [])
 
 /** Reads a backup; sheets in it that cannot be read are named, the others come in. Throws BackupError. */
-export function readBackup(text: string): { sheets: readonly BackedUp[]; unread: readonly string[] } {
+export function readBackup(text: string): { sheets: readonly BackupContent[]; unread: readonly string[] } {
   let data: unknown
   try {
     data = parseJson(text)
@@ -74,7 +75,7 @@ export function readBackup(text: string): { sheets: readonly BackedUp[]; unread:
   if (!isRecord(data) || data.format !== BACKUP_FORMAT) throw new BackupError('This is not a backup.')
   if (data.version !== BACKUP_VERSION)
     throw new BackupError('This backup was made by a newer Evenfield. Reload the page to get the newest.')
-  const sheets: BackedUp[] = []
+  const sheets: BackupContent[] = []
   const unread: string[] = []
   listed(data.sheets).forEach((one, at) => {
     try {
@@ -88,7 +89,7 @@ export function readBackup(text: string): { sheets: readonly BackedUp[]; unread:
   return { sheets, unread }
 }
 
-function readSheet(data: unknown): BackedUp {
+function readSheet(data: unknown): BackupContent {
   if (!isRecord(data) || typeof data.id !== 'string' || !/^[\w-]{1,64}$/.test(data.id))
     throw new BackupError('Its id is missing or odd.')
   const { id, removed } = data
@@ -102,7 +103,7 @@ function readSheet(data: unknown): BackedUp {
 }
 
 /** A revision that cannot be read is left out: the sheet itself is what matters. */
-function readPast(data: unknown): Past[] {
+function readPast(data: unknown): SavedRevision[] {
   if (!isRecord(data) || !isTime(data.at)) return []
   const { at, name, why } = data
   try {
@@ -132,7 +133,7 @@ const asCopy = (worksheet: Worksheet): Worksheet => ({
   title: `${worksheet.title.slice(0, 480)}, from a backup`,
 })
 
-const lineOf = ({ changed, removed, worksheet }: BackedUp, id: string): Summary => ({
+const lineOf = ({ changed, removed, worksheet }: BackupContent, id: string): Summary => ({
   id,
   title: worksheet.title,
   changed,
@@ -149,23 +150,23 @@ export async function mergeBackup(store: Store, text: string): Promise<Merged> {
   return { ...counts, unread }
 }
 
-async function bringIn(store: Store, sheet: BackedUp): Promise<'added' | 'copied' | 'same'> {
+async function bringIn(store: Store, sheet: BackupContent): Promise<'added' | 'copied' | 'same'> {
   const { id, worksheet, revisions } = sheet
-  if (await store.bring({ worksheet, summary: lineOf(sheet, id) }, revisions)) return 'added'
+  if (await store.import({ worksheet, summary: lineOf(sheet, id) }, revisions)) return 'added'
   // One that is here but can no longer be read counts as different: its backup may be what mends it.
   const here = await store.load(id).catch(() => undefined)
   if (here && sameAs(here, worksheet)) {
-    await store.bringPast(id, revisions)
+    await store.importRevisions(id, revisions)
     return 'same'
   }
   const copy = asCopy(worksheet)
   const isHere = await findSame(store, copy)
   if (isHere !== undefined) {
-    await store.bringPast(isHere, revisions)
+    await store.importRevisions(isHere, revisions)
     return 'same'
   }
   const fresh = newId()
-  await store.bring({ worksheet: copy, summary: lineOf({ ...sheet, worksheet: copy }, fresh) }, revisions)
+  await store.import({ worksheet: copy, summary: lineOf({ ...sheet, worksheet: copy }, fresh) }, revisions)
   return 'copied'
 }
 
@@ -180,7 +181,7 @@ async function findSame(store: Store, worksheet: Worksheet): Promise<string | un
 }
 
 /** «2 sheets came in from the backup. 1 sheet you had already.» */
-export function mergedInWords({ added, copied, same, unread }: Merged): string {
+export function mergeText({ added, copied, same, unread }: Merged): string {
   const sheets = (n: number): string => (n === 1 ? '1 sheet' : `${n} sheets`)
   const said = [
     added > 0 ? `${sheets(added)} came in from the backup.` : '',

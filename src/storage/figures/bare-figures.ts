@@ -65,7 +65,7 @@ export const bareFigures = (figures: Worksheet): Worksheet => ({ ...figures, cel
 const isSeldomKnown = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true
 
 /** The same without what is seldom known, and of the checks only those that do not simply hold. */
-export const barestFigures = (figures: Worksheet): Worksheet =>
+export const minimalFigures = (figures: Worksheet): Worksheet =>
   bareFigures({
     ...figures,
     cells: figures.cells.filter((cell) => !isSeldomKnown(cell) && !(cell.kind === 'check' && cell.condition === 'yes')),

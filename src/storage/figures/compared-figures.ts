@@ -1,21 +1,21 @@
 import { rangeTable } from '../../worksheet/analysis/range-table.ts'
-import { RangeTrouble } from '../../worksheet/analysis/range-values.ts'
+import { RangeError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { freeName } from '../../worksheet/document/names.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
-import type { Cell, Range, Schedule, Variants } from '../../worksheet/schema/document.ts'
+import type { Cell, Range, TableCell, Variants } from '../../worksheet/schema/document.ts'
 
 const STATES = { holds: 'holds', close: 'close', fails: 'does not hold', waits: 'waits', error: 'not judged' } as const
 
 /** Figures as they stood, as a table of texts: nothing in it follows anything. */
-export function asTable(
+export function asTableCell(
   sheet: Sheet,
   { id }: Cell,
   label: string,
   heads: readonly string[],
   rows: readonly (readonly string[])[],
-): Schedule {
+): TableCell {
   return {
     kind: 'schedule',
     id,
@@ -31,7 +31,7 @@ export function asTable(
 export function rangeFigures(sheet: Sheet, cell: Range): Cell {
   try {
     const { given, shown, followed } = rangeTable(sheet, cell)
-    return asTable(
+    return asTableCell(
       sheet,
       cell,
       cell.title?.trim() || `Over a range of ${labelOf(given)}`,
@@ -39,7 +39,7 @@ export function rangeFigures(sheet: Sheet, cell: Range): Cell {
       shown.map((text, at) => [text, ...followed.map((one) => one.shown[at] as string)]),
     )
   } catch (error) {
-    if (!(error instanceof RangeTrouble)) throw error
+    if (!(error instanceof RangeError)) throw error
     return { kind: 'note', id: cell.id, text: cell.title?.trim() || 'A range that was not filled in.' }
   }
 }
@@ -50,5 +50,5 @@ const said = ({ shown, state, difference }: Compared): string =>
 /** Variants as they stood. */
 export function variantsFigures(sheet: Sheet, cell: Variants): Cell {
   const { heads, rows } = variantsAsTexts(sheet, cell, said)
-  return asTable(sheet, cell, cell.title?.trim() || 'Variants', heads, rows)
+  return asTableCell(sheet, cell, cell.title?.trim() || 'Variants', heads, rows)
 }

@@ -4,7 +4,7 @@ import type { Cell, Check, Drawing, Result, Worksheet } from '../../worksheet/sc
 import { rangeFigures, variantsFigures } from './compared-figures.ts'
 import { literal, WAYS } from './literal.ts'
 import { runFigures } from './run-figures.ts'
-import { scheduleFigures } from './table-figures.ts'
+import { tableFigures } from './table-figures.ts'
 
 /** Set in a sheet whose results are figures, not formulas; other programs keep it as a key they do not know. */
 const MARK = 'figures_only'
@@ -73,7 +73,7 @@ function frozen(sheet: Sheet, cell: Cell): Cell {
   if (cell.kind === 'range') return rangeFigures(sheet, cell)
   if (cell.kind === 'variants') return variantsFigures(sheet, cell)
   if (cell.kind === 'run') return runFigures(sheet, cell)
-  if (cell.kind === 'schedule') return scheduleFigures(sheet, cell)
+  if (cell.kind === 'schedule') return tableFigures(sheet, cell)
   return cell.kind === 'drawing' ? drawing(sheet, cell) : cell
 }
 

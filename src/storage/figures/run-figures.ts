@@ -1,16 +1,9 @@
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
 import type { RunPlan } from '../../worksheet/run/plan.ts'
-import {
-  dataInWords,
-  heightsInWords,
-  meansInWords,
-  ratioInWords,
-  tilesInWords,
-  timeInWords,
-} from '../../worksheet/run/plan-text.ts'
+import { dataText, heightsText, meansText, ratioText, tilesText, timeText } from '../../worksheet/run/plan-text.ts'
 import { runOf } from '../../worksheet/run/sheet-run.ts'
 import type { Cell, Run } from '../../worksheet/schema/document.ts'
-import { asTable } from './compared-figures.ts'
+import { asTableCell } from './compared-figures.ts'
 
 /** As much as a field of a worksheet holds, and some room. */
 const LONGEST = 18_000
@@ -42,16 +35,16 @@ function clipped(names: readonly string[]): string {
 function rowsOf({ setups, unplanned, total }: RunPlan): string[][] {
   const amount = (frames: number, time: number, data: number): string[] => [
     `${frames}`,
-    time > 0 ? timeInWords(time) : '',
-    data > 0 ? dataInWords(data) : '',
+    time > 0 ? timeText(time) : '',
+    data > 0 ? dataText(data) : '',
   ]
   const rows = setups.map((setup, at) => [
     `${at + 1}`,
-    ratioInWords(setup.magnification),
-    heightsInWords(setup),
-    [setup.exposure, meansInWords(setup.means)].filter(Boolean).join(', '),
+    ratioText(setup.magnification),
+    heightsText(setup),
+    [setup.exposure, meansText(setup.means)].filter(Boolean).join(', '),
     clipped(
-      setup.originals.map(({ original, tiles }) => [original.title, tilesInWords(tiles)].filter(Boolean).join(': ')),
+      setup.originals.map(({ original, tiles }) => [original.title, tilesText(tiles)].filter(Boolean).join(': ')),
     ),
     ...amount(setup.frames, setup.time, setup.data),
   ])
@@ -66,5 +59,5 @@ export function runFigures(sheet: Sheet, cell: Run): Cell {
   const title = cell.title?.trim() || 'The run'
   const { plan } = runOf(sheet, cell)
   if (!plan) return { kind: 'note', id: cell.id, text: `${title}: not planned.` }
-  return asTable(sheet, cell, title, HEADS, rowsOf(plan))
+  return asTableCell(sheet, cell, title, HEADS, rowsOf(plan))
 }

@@ -1,7 +1,7 @@
 import type { Type } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
-import type { Column, Schedule } from '../../worksheet/schema/document.ts'
+import type { Column, TableCell } from '../../worksheet/schema/document.ts'
 import { type WrittenColumn, writtenColumns } from '../../worksheet/table/export.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { WAYS } from './literal.ts'
@@ -21,7 +21,7 @@ function typedColumn({ formula: _, entry: __, unit: ___, ...column }: Column, wr
 }
 
 /** A schedule whose columns are typed, not worked out; a row that had no figure still has none. */
-export function scheduleFigures(sheet: Sheet, cell: Schedule): Schedule {
+export function tableFigures(sheet: Sheet, cell: TableCell): TableCell {
   const node = sheet.engine.node(cell.id)
   if (!node || !cell.columns.some(hasFormula)) return cell
   const written = writtenColumns(sheet.engine, node)

@@ -1,8 +1,8 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import type { Revision } from './revision.ts'
-import type { Summary } from './store.ts'
 import { StoreError } from './store-error.ts'
+import type { Summary } from './types.ts'
 
 export interface Schema extends DBSchema {
   /** The sheets, apart from their summaries so that the list need not read them all. */
@@ -65,10 +65,10 @@ export function openDatabase(
 }
 
 const ALL = ['worksheets', 'summaries', 'revisions', 'past'] as const
-export type Writing = IDBPTransaction<Schema, typeof ALL, 'readwrite'>
+export type WriteTransaction = IDBPTransaction<Schema, typeof ALL, 'readwrite'>
 
 /** Does some writing, all of it or nothing; resolves only once it is on the disk. */
-export async function write<T>(database: Database, work: (writing: Writing) => Promise<T>): Promise<T> {
+export async function write<T>(database: Database, work: (writing: WriteTransaction) => Promise<T>): Promise<T> {
   const writing = database.transaction(ALL, 'readwrite', { durability: 'strict' })
   const done = writing.done
   // Awaited below; until then a failure is not one that nobody hears of.

@@ -1,12 +1,12 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import type { Writing } from './database.ts'
-import { isDue, type Revision, toLetGo } from './revision.ts'
-import type { Past, Summary } from './store.ts'
+import type { WriteTransaction } from './database.ts'
+import { isDue, type Revision, revisionsToDrop } from './revision.ts'
+import type { SavedRevision, Summary } from './types.ts'
 
 /** All keys of one sheet's past: a list sorts behind every number. */
-export const pastOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id], [id, []])
+export const revisionsOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id], [id, []])
 
-const put = (writing: Writing, revision: Revision, worksheet: Worksheet): Promise<unknown> => {
+const put = (writing: WriteTransaction, revision: Revision, worksheet: Worksheet): Promise<unknown> => {
   const { sheet, at } = revision
   return Promise.all([
     writing.objectStore('revisions').put(revision),
@@ -14,10 +14,10 @@ const put = (writing: Writing, revision: Revision, worksheet: Worksheet): Promis
   ])
 }
 
-async function thin(writing: Writing, id: string, now: number): Promise<void> {
-  const revisions = await writing.objectStore('revisions').getAll(pastOf(id))
+async function thin(writing: WriteTransaction, id: string, now: number): Promise<void> {
+  const revisions = await writing.objectStore('revisions').getAll(revisionsOf(id))
   await Promise.all(
-    toLetGo(revisions, now).flatMap(({ sheet, at }) => [
+    revisionsToDrop(revisions, now).flatMap(({ sheet, at }) => [
       writing.objectStore('revisions').delete([sheet, at]),
       writing.objectStore('past').delete([sheet, at]),
     ]),
@@ -25,7 +25,7 @@ async function thin(writing: Writing, id: string, now: number): Promise<void> {
 }
 
 /** Before a sheet is written over: what stands becomes a revision where it is due, and the past is thinned. */
-export async function keepPast(writing: Writing, before: Summary, now: number): Promise<void> {
+export async function saveRevisionOf(writing: WriteTransaction, before: Summary, now: number): Promise<void> {
   if (!isDue(before.changed, now)) return
   const { id: sheet, changed: at } = before
   const found = await writing.objectStore('worksheets').get(sheet)
@@ -35,8 +35,8 @@ export async function keepPast(writing: Writing, before: Summary, now: number): 
 }
 
 /** Keeps what stands as a revision, with a name or why; one that is kept already gets them. */
-export async function keepNow(
-  writing: Writing,
+export async function saveCurrentAsRevision(
+  writing: WriteTransaction,
   id: string,
   mark: { readonly name?: string; readonly why?: string },
 ): Promise<void> {
@@ -48,7 +48,11 @@ export async function keepNow(
   await put(writing, { sheet: id, at, ...kept, ...mark }, found.worksheet)
 }
 
-export async function addPast(writing: Writing, id: string, past: readonly Past[]): Promise<void> {
+export async function addRevisions(
+  writing: WriteTransaction,
+  id: string,
+  past: readonly SavedRevision[],
+): Promise<void> {
   for (const { worksheet, ...line } of past) {
     const isKept = await writing.objectStore('revisions').getKey([id, line.at])
     if (isKept === undefined) await put(writing, { ...line, sheet: id }, worksheet)

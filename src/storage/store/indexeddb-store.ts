@@ -1,10 +1,10 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { type Database, openDatabase, type Writing, write } from './database.ts'
-import { addPast, keepNow, keepPast, pastOf } from './indexeddb-revisions.ts'
+import { type Database, openDatabase, type WriteTransaction, write } from './database.ts'
+import { addRevisions, revisionsOf, saveCurrentAsRevision, saveRevisionOf } from './indexeddb-revisions.ts'
 import { latestFirst, named } from './revision.ts'
-import type { Store, Summary } from './store.ts'
 import { asStoreError, StoreError } from './store-error.ts'
 import { changesOf, newestFirst, summarise } from './summary.ts'
+import type { Store, Summary } from './types.ts'
 
 /** What was kept passes the schema before it is used; the shelf lists what is kept without ever needing that. */
 async function checked(worksheet: unknown): Promise<Worksheet> {
@@ -18,7 +18,7 @@ async function checked(worksheet: unknown): Promise<Worksheet> {
 }
 
 /** The store in IndexedDB; fails with a StoreError where the browser refuses one. */
-export async function openKept(name: string, onTrouble: (error: StoreError) => void): Promise<Store> {
+export async function openIndexedDb(name: string, onTrouble: (error: StoreError) => void): Promise<Store> {
   let database: Database | undefined
   let outdated: StoreError | undefined
   const onClosed = () => {
@@ -46,7 +46,8 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
     }
   }
 
-  const writes = <T>(work: (writing: Writing) => Promise<T>): Promise<T> => plainly((open) => write(open, work))
+  const writes = <T>(work: (writing: WriteTransaction) => Promise<T>): Promise<T> =>
+    plainly((open) => write(open, work))
 
   const change = (id: string, how: (summary: Summary) => Summary) =>
     writes(async (writing) => {
@@ -54,7 +55,7 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
       if (summary) await writing.objectStore('summaries').put(how(summary))
     })
 
-  const put = (writing: Writing, summary: Summary, worksheet: Worksheet) =>
+  const put = (writing: WriteTransaction, summary: Summary, worksheet: Worksheet) =>
     Promise.all([
       writing.objectStore('worksheets').put({ id: summary.id, worksheet }),
       writing.objectStore('summaries').put(summary),
@@ -74,8 +75,8 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
     })
 
   return {
-    kept: true,
-    trouble: undefined,
+    persistent: true,
+    problem: undefined,
     read,
 
     save: (id, worksheet, seen) =>
@@ -83,7 +84,7 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
         const before = await writing.objectStore('summaries').get(id)
         if (before && seen !== undefined && changesOf(before) !== seen) throw new StoreError('elsewhere')
         const summary = summarise(id, worksheet, before)
-        if (before) await keepPast(writing, before, summary.changed)
+        if (before) await saveRevisionOf(writing, before, summary.changed)
         await put(writing, summary, worksheet)
         return summary
       }),
@@ -99,20 +100,22 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
         Promise.all([
           writing.objectStore('worksheets').delete(id),
           writing.objectStore('summaries').delete(id),
-          writing.objectStore('revisions').delete(pastOf(id)),
-          writing.objectStore('past').delete(pastOf(id)),
+          writing.objectStore('revisions').delete(revisionsOf(id)),
+          writing.objectStore('past').delete(revisionsOf(id)),
         ]),
       ).then(() => {}),
 
-    revisions: (id) => plainly(async (open) => latestFirst(await open.getAll('revisions', pastOf(id)))),
+    revisions: (id) => plainly(async (open) => latestFirst(await open.getAll('revisions', revisionsOf(id)))),
     revision: (id, at) =>
       plainly(async (open) => {
         const found = await open.get('past', [id, at])
         return found && (await checked(found.worksheet))
       }),
-    keepRevision: (id, mark, worksheet) =>
+    saveRevision: (id, mark, worksheet) =>
       writes((writing) =>
-        worksheet ? addPast(writing, id, [{ at: Date.now(), ...mark, worksheet }]) : keepNow(writing, id, mark),
+        worksheet
+          ? addRevisions(writing, id, [{ at: Date.now(), ...mark, worksheet }])
+          : saveCurrentAsRevision(writing, id, mark),
       ),
     nameRevision: (id, at, name) =>
       writes(async (writing) => {
@@ -120,18 +123,18 @@ export async function openKept(name: string, onTrouble: (error: StoreError) => v
         if (revision) await writing.objectStore('revisions').put(named(revision, name))
       }),
 
-    bring: (sheet, past) =>
+    import: (sheet, past) =>
       writes(async (writing) => {
         const { id } = sheet.summary
         if ((await writing.objectStore('summaries').getKey(id)) !== undefined) return false
         await put(writing, sheet.summary, sheet.worksheet)
-        await addPast(writing, id, past)
+        await addRevisions(writing, id, past)
         return true
       }),
-    bringPast: (id, past) => writes((writing) => addPast(writing, id, past)),
+    importRevisions: (id, past) => writes((writing) => addRevisions(writing, id, past)),
 
     setting: (setting) => plainly((open) => open.get('settings', setting)),
-    keepSetting: (setting, value) =>
+    saveSetting: (setting, value) =>
       plainly(async (open) => {
         await open.put('settings', value, setting)
       }),

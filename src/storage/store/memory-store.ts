@@ -1,17 +1,17 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { isDue, latestFirst, named, type Revision, toLetGo } from './revision.ts'
-import type { Past, Store, Summary } from './store.ts'
+import { isDue, latestFirst, named, type Revision, revisionsToDrop } from './revision.ts'
 import { StoreError } from './store-error.ts'
 import { changesOf, newestFirst, summarise } from './summary.ts'
+import type { SavedRevision, Store, Summary } from './types.ts'
 
 interface Entry {
   summary: Summary
   worksheet: Worksheet
-  past: readonly Past[]
+  past: readonly SavedRevision[]
 }
 
 /** A store that lasts as long as the tab. */
-export function openMemory(trouble: StoreError | undefined): Store {
+export function openMemory(problem: StoreError | undefined): Store {
   const sheets = new Map<string, Entry>()
   const settings = new Map<string, unknown>()
 
@@ -23,7 +23,7 @@ export function openMemory(trouble: StoreError | undefined): Store {
     newestFirst([...sheets.values()].map(({ summary }) => summary).filter(wanted))
   const lines = (id: string): readonly Revision[] =>
     latestFirst((sheets.get(id)?.past ?? []).map(({ worksheet: _, ...line }) => ({ ...line, sheet: id })))
-  const addPast = (id: string, past: readonly Past[]) => {
+  const addPast = (id: string, past: readonly SavedRevision[]) => {
     const entry = sheets.get(id)
     if (!entry) return
     const fresh = past.filter(({ at }) => !entry.past.some((one) => one.at === at))
@@ -33,15 +33,15 @@ export function openMemory(trouble: StoreError | undefined): Store {
     sheets.set(id, { summary, worksheet: structuredClone(worksheet), past: sheets.get(id)?.past ?? [] })
 
   return {
-    kept: false,
-    trouble,
+    persistent: false,
+    problem,
     async save(id, worksheet, seen) {
       const before = sheets.get(id)
       if (before && seen !== undefined && changesOf(before.summary) !== seen) throw new StoreError('elsewhere')
       const summary = summarise(id, worksheet, before?.summary)
       if (before && isDue(before.summary.changed, summary.changed)) {
         addPast(id, [{ at: before.summary.changed, worksheet: before.worksheet }])
-        const gone = new Set(toLetGo(lines(id), summary.changed).map(({ at }) => at))
+        const gone = new Set(revisionsToDrop(lines(id), summary.changed).map(({ at }) => at))
         before.past = before.past.filter(({ at }) => !gone.has(at))
       }
       write(id, summary, worksheet)
@@ -61,7 +61,7 @@ export function openMemory(trouble: StoreError | undefined): Store {
     },
     revisions: async (id) => lines(id),
     revision: async (id, at) => structuredClone(sheets.get(id)?.past.find((one) => one.at === at)?.worksheet),
-    async keepRevision(id, mark, worksheet) {
+    async saveRevision(id, mark, worksheet) {
       const entry = sheets.get(id)
       if (!entry) return
       if (worksheet) return addPast(id, [{ at: Date.now(), ...mark, worksheet }])
@@ -79,17 +79,17 @@ export function openMemory(trouble: StoreError | undefined): Store {
         return { ...line, worksheet: one.worksheet }
       })
     },
-    async bring({ summary, worksheet }, past) {
+    async import({ summary, worksheet }, past) {
       if (sheets.has(summary.id)) return false
       write(summary.id, summary, worksheet)
       addPast(summary.id, past)
       return true
     },
-    async bringPast(id, past) {
+    async importRevisions(id, past) {
       addPast(id, past)
     },
     setting: async (name) => structuredClone(settings.get(name)),
-    async keepSetting(name, value) {
+    async saveSetting(name, value) {
       settings.set(name, structuredClone(value))
     },
     close() {},

@@ -38,7 +38,7 @@ export const isDue = (at: number, now: number): boolean => spanOf(at, MINUTE) !=
  * an hour, of each day after a day, of each week after a month. What has a name stays; what was kept before a restore
  * stays as long as minutes do.
  */
-export function toLetGo(revisions: readonly Revision[], now: number): readonly Revision[] {
+export function revisionsToDrop(revisions: readonly Revision[], now: number): readonly Revision[] {
   const last = new Map<string, Revision>()
   const gone: Revision[] = []
   for (const revision of [...revisions].sort((a, b) => b.at - a.at)) {

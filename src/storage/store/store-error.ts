@@ -1,5 +1,5 @@
 /** What went wrong with keeping a sheet in this browser. */
-export type Trouble =
+export type StoreProblem =
   /** The disk, or the share of it this site may use, is full. */
   | 'full'
   /** The browser keeps nothing for this page: a private window, or site data switched off. */
@@ -14,7 +14,7 @@ export type Trouble =
   | 'elsewhere'
   | 'failed'
 
-const WORDS: Readonly<Record<Trouble, string>> = {
+const WORDS: Readonly<Record<StoreProblem, string>> = {
   full: 'This browser has no room left to keep the sheet. Save it as a file, or remove sheets no longer needed, and it will be kept again.',
   refused:
     'This browser keeps nothing for this page (a private window, or site data is switched off). The sheet works; save it as a file before closing.',
@@ -29,16 +29,16 @@ const WORDS: Readonly<Record<Trouble, string>> = {
 
 /** A failure to keep or fetch a sheet, in words for the person at the stand. The sheet on screen is untouched. */
 export class StoreError extends Error {
-  readonly trouble: Trouble
+  readonly trouble: StoreProblem
 
-  constructor(trouble: Trouble, detail?: string, cause?: unknown) {
+  constructor(trouble: StoreProblem, detail?: string, cause?: unknown) {
     super(detail === undefined ? WORDS[trouble] : `${WORDS[trouble]} ${detail}`, cause === undefined ? {} : { cause })
     this.name = 'StoreError'
     this.trouble = trouble
   }
 }
 
-const NAMED: Readonly<Record<string, Trouble>> = {
+const NAMED: Readonly<Record<string, StoreProblem>> = {
   QuotaExceededError: 'full',
   SecurityError: 'refused',
   NotAllowedError: 'refused',

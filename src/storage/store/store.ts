@@ -1,77 +1,6 @@
-import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { openKept } from './indexeddb-store.ts'
-import type { Revision } from './revision.ts'
+import { openIndexedDb } from './indexeddb-store.ts'
 import { asStoreError, StoreError } from './store-error.ts'
-
-/** A line of the list of kept sheets, readable without the sheet itself. */
-export interface Summary {
-  readonly id: string
-  readonly title: string
-  /** When it was last saved, in milliseconds since 1970. */
-  readonly changed: number
-  /** How many cells it has. */
-  readonly cells: number
-  /** How often it was saved: who saves says which count was seen, so that no tab writes over another. */
-  readonly changes?: number
-  /** When it was put in the bin; absent while it is in use. */
-  readonly removed?: number
-}
-
-/** A sheet as it is kept, with its line of the list. */
-export interface Kept {
-  readonly worksheet: Worksheet
-  readonly summary: Summary
-}
-
-/** A revision with the sheet as it stood. */
-export type Past = Omit<Revision, 'sheet'> & { readonly worksheet: Worksheet }
-
-/** Where the sheets are. Every failure is a StoreError. */
-export interface Store {
-  /** False: nothing outlives this tab. */
-  readonly kept: boolean
-  /** Why nothing is kept, where it is not. */
-  readonly trouble: StoreError | undefined
-  /**
-   * Keeps a sheet under its id; resolves only once it is written. With `seen`, the count of changes this one follows
-   * on, it is refused as `elsewhere` where another has been made meanwhile.
-   */
-  save(id: string, worksheet: Worksheet, seen?: number): Promise<Summary>
-  /** The sheet with its line, read together. */
-  read(id: string): Promise<Kept | undefined>
-  /** The sheet, in the bin or not; undefined where there is none. */
-  load(id: string): Promise<Worksheet | undefined>
-  /** Sheets in use, newest first. */
-  list(): Promise<readonly Summary[]>
-  /** Sheets in the bin, the latest removed first. */
-  listRemoved(): Promise<readonly Summary[]>
-  /** Puts a sheet in the bin. */
-  remove(id: string): Promise<void>
-  /** Takes a sheet out of the bin. */
-  restore(id: string): Promise<void>
-  /** Removes a sheet and its past for good. */
-  erase(id: string): Promise<void>
-  /** A sheet's past, the latest first. */
-  revisions(id: string): Promise<readonly Revision[]>
-  /** The sheet as it stood. */
-  revision(id: string, at: number): Promise<Worksheet | undefined>
-  /** Keeps the sheet as it stands, or `worksheet` in its place, as a revision, with a name or why. */
-  keepRevision(
-    id: string,
-    mark: { readonly name?: string; readonly why?: string },
-    worksheet?: Worksheet,
-  ): Promise<void>
-  /** Names a revision; an empty name lets it thin with the rest. */
-  nameRevision(id: string, at: number, name: string): Promise<void>
-  /** Takes in a sheet from elsewhere, with its past, where there is none of its id. False: there is one. */
-  bring(sheet: Kept, past: readonly Past[]): Promise<boolean>
-  /** Adds to a sheet's past what is not in it. */
-  bringPast(id: string, past: readonly Past[]): Promise<void>
-  /** A setting of this browser: a plain value under a name. */
-  setting(name: string): Promise<unknown>
-  keepSetting(name: string, value: unknown): Promise<void>
-  close(): void
-}
+import type { Store } from './types.ts'
 
 export interface StoreOptions {
   /** The database's name. */
@@ -83,7 +12,7 @@ export interface StoreOptions {
 /** Opens the browser's store; where that cannot be, one in memory that says why, so that the sheet stays usable. */
 export async function openStore(options: StoreOptions = {}): Promise<Store> {
   try {
-    return await openKept(options.name ?? 'evenfield', options.onTrouble ?? (() => {}))
+    return await openIndexedDb(options.name ?? 'evenfield', options.onTrouble ?? (() => {}))
   } catch (error) {
     const trouble = asStoreError(error)
     const { openMemory } = await import('./memory-store.ts')

@@ -1,5 +1,5 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import type { Summary } from './store.ts'
+import type { Summary } from './types.ts'
 
 let last = 0
 

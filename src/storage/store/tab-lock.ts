@@ -1,5 +1,5 @@
 /** Whether this tab holds a sheet: only who holds it may change it. */
-export type Holding =
+export type LockState =
   | 'here'
   /** It was open in another tab when it was opened here. */
   | 'elsewhere'
@@ -24,7 +24,7 @@ const CHANNEL = 'evenfield'
  * The hold of this tab on one sheet, by a lock all tabs of the browser share. It keeps two tabs from typing into one
  * sheet unawares; that neither writes over the other is the store's own guard, which counts changes.
  */
-export class Hold {
+export class TabLock {
   private readonly channel: BroadcastChannel | undefined
   private release: (() => void) | undefined
   private waiting: AbortController | undefined

@@ -18,7 +18,7 @@ export function filledByKit(cells: readonly Cell[]): ReadonlySet<string> {
 const isKit = (cell: Cell): cell is Given => cell.kind === 'given' && cell.entry === 'kit'
 
 /** The pieces that would do in the place of those chosen, each tried in a copy of the sheet. */
-export function piecesThatDo(
+export function piecesThatPass(
   sheet: Sheet,
   /** The cells behind what is wanted. */
   behind: readonly Cell[],

@@ -6,7 +6,7 @@ import type { Sheet } from '../editing/sheet.ts'
 import type { Cell, Drawing, Given } from '../schema/document.ts'
 
 /** A place in space, in metres, as far as it is wanted: x right, y up the original, z towards the camera. */
-export type Wanted = Readonly<Partial<Record<'x' | 'y' | 'z', number>>>
+export type Target = Readonly<Partial<Record<'x' | 'y' | 'z', number>>>
 
 /** A given that follows, as it was when taken hold of. */
 interface Follower {
@@ -31,7 +31,7 @@ const NOTHING = 1e-9
  * Moves a lamp of a drawing by way of the givens the cell names under `moves`. How each of them moves the lamp is
  * found by trying it on a copy of the cells it depends on: whatever the formulas, signs and offsets come out right.
  */
-export class Mover {
+export class LampDragSolver {
   private readonly trial: Sheet
   private readonly drawing: Drawing
   private readonly followers: readonly Follower[]
@@ -49,7 +49,7 @@ export class Mover {
   }
 
   /** Where a lamp, counted from 1, stands with the givens as they were. */
-  placeOf(lamp: number): Required<Wanted> | undefined {
+  placeOf(lamp: number): Required<Target> | undefined {
     return this.place(
       lamp,
       this.followers.map(({ start }) => start),
@@ -65,7 +65,7 @@ export class Mover {
   }
 
   /** The change that brings a lamp as near to a place as the givens can; undefined where that changes nothing. */
-  to(lamp: number, wanted: Wanted): Change | undefined {
+  to(lamp: number, wanted: Target): Change | undefined {
     const found = this.solve(lamp, wanted)
     const changes = found.flatMap((value, at): readonly Change[] => {
       const follower = this.followers[at] as Follower
@@ -77,7 +77,7 @@ export class Mover {
   }
 
   /** Steps along the effects of the givens until the lamp is there: one step where they are straight lines. */
-  private solve(lamp: number, wanted: Wanted): number[] {
+  private solve(lamp: number, wanted: Target): number[] {
     const axes = (['x', 'y', 'z'] as const).filter((axis) => Number.isFinite(wanted[axis]))
     let values = this.followers.map(({ start }) => start)
     let from = this.place(lamp, values)
@@ -88,7 +88,7 @@ export class Mover {
       const step = leastStep(this.effects(lamp, values, place, axes), lacking)
       let share = 1
       let next: number[] | undefined
-      let reached: Required<Wanted> | undefined
+      let reached: Required<Target> | undefined
       // Past a bend the effects turn round: a shorter step then.
       for (; share > 0.01; share /= 2) {
         next = values.map((value, at) => this.held(at, value + share * (step[at] as number)))
@@ -112,7 +112,7 @@ export class Mover {
   private effects(
     lamp: number,
     values: readonly number[],
-    from: Required<Wanted>,
+    from: Required<Target>,
     axes: readonly ('x' | 'y' | 'z')[],
   ): number[][] {
     const columns = values.map((value, at) => {
@@ -126,7 +126,7 @@ export class Mover {
     return axes.map((_, row) => columns.map((column) => column[row] as number))
   }
 
-  private place(lamp: number, values: readonly number[]): Required<Wanted> | undefined {
+  private place(lamp: number, values: readonly number[]): Required<Target> | undefined {
     values.forEach((value, at) => {
       if (value === this.values[at]) return
       const { given, unit } = this.followers[at] as Follower
@@ -141,7 +141,7 @@ export class Mover {
   }
 }
 
-const distance = (axes: readonly ('x' | 'y' | 'z')[], wanted: Wanted, place: Required<Wanted>): number =>
+const distance = (axes: readonly ('x' | 'y' | 'z')[], wanted: Target, place: Required<Target>): number =>
   Math.hypot(...axes.map((axis) => (wanted[axis] as number) - place[axis]))
 
 /** The named cells a formula needs, in the end. */

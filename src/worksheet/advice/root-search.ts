@@ -1,5 +1,5 @@
 /** How a goal stands at a value: from zero on it is met; undefined where it does not compute. */
-export type Room = (x: number) => number | undefined
+export type Domain = (x: number) => number | undefined
 
 /** A value at which a goal begins to be met, and on which side of it it is: 1 above, −1 below. */
 export interface Edge {
@@ -7,7 +7,7 @@ export interface Edge {
   readonly side: -1 | 1
 }
 
-export interface Scanned {
+export interface ScanResult {
   readonly edges: readonly Edge[]
   /** The value at which the goal came nearest. */
   readonly best: { readonly x: number; readonly room: number } | undefined
@@ -21,7 +21,7 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2
 const met = (room: number | undefined): boolean => room !== undefined && room >= 0
 
 /** Halves the way between a value that meets the goal and one that does not; ends on the one that does. */
-function tip(room: Room, within: number, without: number, fine: number): number {
+function tip(room: Domain, within: number, without: number, fine: number): number {
   let good = within
   let bad = without
   for (let i = 0; i < HALVINGS && Math.abs(good - bad) > fine * Math.abs(good); i++) {
@@ -33,7 +33,7 @@ function tip(room: Room, within: number, without: number, fine: number): number 
 }
 
 /** The top of a hump between two values, or the first value found on it that meets the goal. */
-function top(room: Room, from: number, to: number, rounds: number): { x: number; room: number } | undefined {
+function top(room: Domain, from: number, to: number, rounds: number): { x: number; room: number } | undefined {
   let a = from
   let b = to
   let best: { x: number; room: number } | undefined
@@ -64,11 +64,11 @@ function top(room: Room, from: number, to: number, rounds: number): { x: number;
 }
 
 /** Looks along a row of values for where a goal begins to be met; a hump between two of them is climbed. */
-export function scan(room: Room, row: readonly number[], fine = FINE): Scanned {
+export function scan(room: Domain, row: readonly number[], fine = FINE): ScanResult {
   const climbs = fine > FINE ? 8 : 30
   const rooms = row.map(room)
   const edges: Edge[] = []
-  let best: Scanned['best']
+  let best: ScanResult['best']
   const note = (x: number, at: number | undefined): void => {
     if (at !== undefined && Number.isFinite(at) && (!best || at > best.room)) best = { x, room: at }
   }
@@ -93,7 +93,7 @@ export function scan(room: Room, row: readonly number[], fine = FINE): Scanned {
 }
 
 /** Looks along a row of values for where a figure passes through nothing; a leap over it is none. */
-export function crossings(figure: Room, row: readonly number[], scale: number): number[] {
+export function crossings(figure: Domain, row: readonly number[], scale: number): number[] {
   const found: number[] = []
   let before: { x: number; y: number } | undefined
   for (const x of row) {

@@ -9,24 +9,25 @@ import {
   readQuantity,
   showFigure,
 } from '../../units/index.ts'
-import { figureIn, quantityOf, rounder, saidAs, writtenInto } from '../analysis/format-input.ts'
+import { describeInput, figureIn, formatInput, quantityOf, rounder } from '../analysis/format-input.ts'
 import type { Change } from '../document/change.ts'
 import { choosePiece } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, readGiven } from '../document/read-given.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import { marginOf, slackOf, standingOf } from '../engine/condition.ts'
-import { type Engine, VALUE } from '../engine/engine.ts'
-import { groundsOf } from '../engine/explain.ts'
+import { marginOf, robustnessOf, slackOf } from '../engine/condition.ts'
+import type { Engine } from '../engine/engine.ts'
+import { VALUE } from '../engine/engine-view.ts'
+import { conditionContextOf } from '../engine/explain.ts'
 import type { Node } from '../engine/node.ts'
 import { upstreamOf } from '../engine/partial-recompute.ts'
 import type { Given } from '../schema/document.ts'
-import { filledByKit, type KitPiece, piecesThatDo } from './kit-suggestions.ts'
+import { filledByKit, type KitPiece, piecesThatPass } from './kit-suggestions.ts'
 import { crossings, row, scan } from './root-search.ts'
-import { Probe } from './what-if.ts'
+import { WhatIf } from './what-if.ts'
 
 /** One given changed, and all is as wanted. */
-export interface Mend {
+export interface Suggestion {
   /** The given's name. */
   readonly given: string
   /** What it would be: `1100 mm`, `f/11`, `no`. */
@@ -36,9 +37,9 @@ export interface Mend {
   readonly change: Change
 }
 
-export interface Mends {
+export interface Suggestions {
   /** The smallest change first. */
-  readonly mends: readonly Mend[]
+  readonly mends: readonly Suggestion[]
   /** Where none makes it hold: the one that comes nearest, and by how much it falls short. */
   readonly nearest?: { readonly given: string; readonly shown: string; readonly short: string }
   /** Why nothing was looked for, or not everything. */
@@ -77,13 +78,13 @@ const BY_A_PIECE = 0.05
 const OF_A_CHOICE = 0.5
 
 /** What would make a check hold, clear of its margin where it holds but is close. */
-export function mendsOf(sheet: Sheet, id: string, pieces: readonly KitPiece[] = []): Mends {
+export function suggestionsFor(sheet: Sheet, id: string, pieces: readonly KitPiece[] = []): Suggestions {
   const { engine } = sheet
   const node = engine.node(id)
-  const condition = node?.meaning?.condition
+  const condition = node?.compiled?.condition
   if (node?.cell.kind !== 'check' || !condition || engine.state(node) !== VALUE) return { mends: [] }
-  const grounds = groundsOf(engine)
-  const { slack, worst } = standingOf(condition(), grounds)
+  const grounds = conditionContextOf(engine)
+  const { slack, worst } = robustnessOf(condition(), grounds)
   const holds = engine.value(node) === true
   const over = Number.isFinite(slack) && Number.isFinite(worst) ? Math.max(0, slack - worst) : 0
   const wanted = holds ? Math.max(marginOf(node.cell.margin) * (1 + 1e-6), over) : 0
@@ -102,7 +103,12 @@ export function mendsOf(sheet: Sheet, id: string, pieces: readonly KitPiece[] = 
 }
 
 /** What would make a result come to what it should be, as typed. */
-export function mendsToward(sheet: Sheet, id: string, text: string, pieces: readonly KitPiece[] = []): Mends {
+export function suggestionsToward(
+  sheet: Sheet,
+  id: string,
+  text: string,
+  pieces: readonly KitPiece[] = [],
+): Suggestions {
   const { engine } = sheet
   const node = engine.node(id)
   const type = node?.type
@@ -132,23 +138,23 @@ export function mendsToward(sheet: Sheet, id: string, text: string, pieces: read
   })
 }
 
-interface Found extends Mend {
+interface Found extends Suggestion {
   readonly moved: number
 }
 
-function search(sheet: Sheet, pieces: readonly KitPiece[], goal: Goal): Mends {
+function search(sheet: Sheet, pieces: readonly KitPiece[], goal: Goal): Suggestions {
   const { engine } = sheet
   const { layout } = engine
   const upstream = upstreamOf(layout, [goal.at])
   if (upstream.some((at) => layout.states[at] !== VALUE)) return { mends: [] }
   const behind = cellsBehind(engine, goal.at)
   const trial = sheet.trial(behind)
-  trial.engine.patience = LONGEST_MS
+  trial.engine.limitsBudget = LONGEST_MS
   const started = performance.now()
   const found: Found[] = []
   let cut = false
   const filled = pieces.length > 0 ? filledByKit(sheet.cells) : new Set<string>()
-  let nearest: (NonNullable<Mends['nearest']> & { readonly room: number }) | undefined
+  let nearest: (NonNullable<Suggestions['nearest']> & { readonly room: number }) | undefined
   for (const at of upstream) {
     const given = layout.order[at]?.cell
     if (given?.kind !== 'given' || given.fixed || filled.has(given.name)) continue
@@ -156,7 +162,7 @@ function search(sheet: Sheet, pieces: readonly KitPiece[], goal: Goal): Mends {
       cut = true
       break
     }
-    const probe = new Probe(layout, at, upstream, goal.room)
+    const probe = new WhatIf(layout, at, upstream, goal.room)
     const seeker = new Seeker(given, goal, probe, trial, started + LONGEST_MS)
     found.push(...seeker.seek())
     const { best } = seeker
@@ -167,7 +173,7 @@ function search(sheet: Sheet, pieces: readonly KitPiece[], goal: Goal): Mends {
   const mends = found
     .sort((a, b) => a.moved - b.moved)
     .slice(0, MOST)
-    .map(({ moved: _, ...mend }): Mend => mend)
+    .map(({ moved: _, ...mend }): Suggestion => mend)
   if (cut) return { mends, why: 'The formulas here take long: not every given was tried.' }
   if (mends.length > 0 || !nearest) return { mends }
   const { room: _, ...told } = nearest
@@ -175,7 +181,7 @@ function search(sheet: Sheet, pieces: readonly KitPiece[], goal: Goal): Mends {
 }
 
 function byKit(sheet: Sheet, behind: readonly Given[], pieces: readonly KitPiece[], goal: Goal): Found[] {
-  return piecesThatDo(sheet, behind, pieces, goal.isNear ?? goal.isMet).map(({ given, piece, trial }) => {
+  return piecesThatPass(sheet, behind, pieces, goal.isNear ?? goal.isMet).map(({ given, piece, trial }) => {
     const gives = goal.gives?.(trial)
     return {
       given: given.name,
@@ -207,7 +213,7 @@ class Seeker {
   constructor(
     private readonly given: Given,
     private readonly goal: Goal,
-    private readonly probe: Probe,
+    private readonly probe: WhatIf,
     private readonly trial: Sheet,
     private readonly until: number,
   ) {}
@@ -298,7 +304,7 @@ class Seeker {
     const room = (x: number): number | undefined =>
       x === now ? atNow : performance.now() > this.until ? undefined : this.probe.try(x)
     const values = row(range.from, range.to, points, [now, ...range.ends])
-    const said = (x: number): string => saidAs(figureIn(Number(x.toPrecision(3)), unit), unit)
+    const said = (x: number): string => describeInput(figureIn(Number(x.toPrecision(3)), unit), unit)
     if (this.goal.near !== undefined) {
       const roots = crossings(room, values, this.goal.near)
       for (const x of values) this.note(said(x), room(x))
@@ -320,8 +326,8 @@ class Seeker {
     for (const one of rounder(figure, (turned ? -side : side) as -1 | 0 | 1, change, whole)) {
       const value = quantityOf({ figure: one, turned }, unit)
       if (!this.isThere(this.probe.try(value), 0.005)) continue
-      const text = writtenInto(this.given, { figure: one, turned }, unit)
-      const found = this.verified(text, saidAs({ figure: one, turned }, unit), relative(now, value))
+      const text = formatInput(this.given, { figure: one, turned }, unit)
+      const found = this.verified(text, describeInput({ figure: one, turned }, unit), relative(now, value))
       if (found.length > 0) return found
     }
     return []

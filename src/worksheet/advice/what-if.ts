@@ -1,9 +1,9 @@
 import { ComputeError, type Value } from '../../language/index.ts'
-import type { Layout } from '../engine/engine.ts'
+import type { Layout } from '../engine/engine-view.ts'
 import { computeInto, downstreamOf } from '../engine/partial-recompute.ts'
 
 /** Tries other values of one cell on a copy of the values, and computes what lies between it and a goal. */
-export class Probe {
+export class WhatIf {
   private readonly values: Value[]
   private readonly path: readonly number[]
 

@@ -2,21 +2,21 @@ import { type DisplayUnit, showQuantity } from '../../units/index.ts'
 import type { Given } from '../schema/document.ts'
 
 /** A figure as the unit writes it: millimetres of a length, the n of 1:n, the f-number. */
-export interface Figured {
+export interface NumericOutcome {
   readonly figure: number
   /** Whether the figure falls as the value rises. */
   readonly turned: boolean
 }
 
-export function figureIn(value: number, unit: DisplayUnit): Figured {
+export function figureIn(value: number, unit: DisplayUnit): NumericOutcome {
   if (unit.notation === 'ratio' && value > 0 && value <= 1) return { figure: 1 / value, turned: true }
   return { figure: (value - unit.offset) / unit.factor, turned: false }
 }
 
-export const quantityOf = ({ figure, turned }: Figured, unit: DisplayUnit): number =>
+export const quantityOf = ({ figure, turned }: NumericOutcome, unit: DisplayUnit): number =>
   turned ? 1 / figure : figure * unit.factor + unit.offset
 
-function figureText({ figure, turned }: Figured, unit: DisplayUnit): string {
+function figureText({ figure, turned }: NumericOutcome, unit: DisplayUnit): string {
   const digits = String(Number(figure.toPrecision(12)))
   if (unit.notation === 'f-number') return `f/${digits}`
   if (unit.notation === 'ratio') return turned ? `1:${digits}` : `${digits}:1`
@@ -24,7 +24,7 @@ function figureText({ figure, turned }: Figured, unit: DisplayUnit): string {
 }
 
 /** What a given's field would hold: in the way it is typed now, bare or with its unit, its limits kept. */
-export function writtenInto(given: Given, figured: Figured, unit: DisplayUnit): string {
+export function formatInput(given: Given, figured: NumericOutcome, unit: DisplayUnit): string {
   const digits = figureText(figured, unit)
   const limits = /\s*(±|\+\/?-).*$/.exec(given.value)?.[0] ?? ''
   const nominal = given.value.slice(0, given.value.length - limits.length)
@@ -33,7 +33,7 @@ export function writtenInto(given: Given, figured: Figured, unit: DisplayUnit): 
 }
 
 /** The same as one would say it. */
-export function saidAs(figured: Figured, unit: DisplayUnit): string {
+export function describeInput(figured: NumericOutcome, unit: DisplayUnit): string {
   if (unit.notation) return figureText(figured, unit)
   return showQuantity(quantityOf(figured, unit), unit.dimension, { unit }).text
 }

@@ -1,9 +1,9 @@
 import type { Value } from '../../language/index.ts'
-import { type Layout, VALUE } from '../engine/engine.ts'
+import { type Layout, VALUE } from '../engine/engine-view.ts'
 import { computeInto, downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
 
 /** What some cells would come to if one given had other values: computed on a copy, the sheet is left as it is. */
-export class Follow {
+export class RangeEvaluator {
   private readonly values: Value[]
   /** What lies between the given and the goals, in order. */
   private readonly path: readonly number[]

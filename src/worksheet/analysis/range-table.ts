@@ -2,11 +2,12 @@ import { showValue, type Type, type Value } from '../../language/index.ts'
 import { type DisplayUnit, defaultUnit, NONE } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import { type Engine, VALUE } from '../engine/engine.ts'
+import type { Engine } from '../engine/engine.ts'
+import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import type { Given, NamedCell, Range } from '../schema/document.ts'
-import { Follow } from './range-evaluator.ts'
-import { RangeTrouble, type RangeValue, valuesOf } from './range-values.ts'
+import { RangeEvaluator } from './range-evaluator.ts'
+import { RangeError, type RangeValue, valuesOf } from './range-values.ts'
 
 /** One cell over the range, in its own unit. */
 export interface Followed {
@@ -50,12 +51,12 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
   const node = engine.named(given.name) as Node
   const values = valuesOf(range, given)
   const goals = range.results.map((name) => goalOf(engine, name, given))
-  if (goals.length === 0) throw new RangeTrouble('Choose the results to follow, up to three.')
+  if (goals.length === 0) throw new RangeError('Choose the results to follow, up to three.')
   const first = values[0] as RangeValue
   const type = node.type
-  if (type?.kind !== 'number') throw new RangeTrouble(`«${labelOf(given)}» cannot be read; mend it, or give it a unit.`)
+  if (type?.kind !== 'number') throw new RangeError(`«${labelOf(given)}» cannot be read; mend it, or give it a unit.`)
   const unit = node.unit ?? (type.notation ? showIn(type.notation) : defaultUnit(first.value, type.dimension))
-  const follow = new Follow(
+  const follow = new RangeEvaluator(
     engine.layout,
     engine.positionOf(node),
     goals.map((goal) => engine.positionOf(goal)),
@@ -88,19 +89,19 @@ const showIn = (notation: DisplayUnit['notation']): DisplayUnit =>
   ({ ...defaultUnit(1, NONE), notation }) as DisplayUnit
 
 function givenOf(sheet: Sheet, { of }: Range): Given {
-  if (of === undefined) throw new RangeTrouble('Choose the given that runs through the range.')
+  if (of === undefined) throw new RangeError('Choose the given that runs through the range.')
   const cell = sheet.named(of)
-  if (!cell) throw new RangeTrouble(`There is no cell «${of}». Choose another given.`)
-  if (cell.kind !== 'given') throw new RangeTrouble(`«${of}» is not a given: only what is filled in can be varied.`)
+  if (!cell) throw new RangeError(`There is no cell «${of}». Choose another given.`)
+  if (cell.kind !== 'given') throw new RangeError(`«${of}» is not a given: only what is filled in can be varied.`)
   return cell
 }
 
 function goalOf(engine: Engine, name: string, given: Given): Node {
   const node = engine.named(name)
-  if (!node) throw new RangeTrouble(`There is no cell «${name}». Choose another result.`)
-  if (node.cell.kind === 'given') throw new RangeTrouble(`«${name}» is filled in, not worked out from «${given.name}».`)
+  if (!node) throw new RangeError(`There is no cell «${name}». Choose another result.`)
+  if (node.cell.kind === 'given') throw new RangeError(`«${name}» is filled in, not worked out from «${given.name}».`)
   if (engine.isErroneous(node) && node.errors.length > 0)
-    throw new RangeTrouble(`«${labelOf(node.cell)}» needs mending first: ${node.errors[0]?.message}`)
+    throw new RangeError(`«${labelOf(node.cell)}» needs mending first: ${node.errors[0]?.message}`)
   return node
 }
 

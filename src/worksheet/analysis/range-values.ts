@@ -1,7 +1,7 @@
 import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import type { Given, Range } from '../schema/document.ts'
-import { type Figured, figureIn, writtenInto } from './format-input.ts'
+import { figureIn, formatInput, type NumericOutcome } from './format-input.ts'
 
 /** A value of the range: as it would be typed into the given, and as read, in coherent SI. */
 export interface RangeValue {
@@ -10,7 +10,7 @@ export interface RangeValue {
 }
 
 /** Why a range has no values yet: which of its fields, and what to do. */
-export class RangeTrouble extends Error {}
+export class RangeError extends Error {}
 
 const MOST = 200
 const EVEN_STEPS = 8
@@ -19,26 +19,25 @@ const IN_A_STOP = 1
 /** The values a given runs through: even in its own figures (the n of 1:n), by stops, or the marks there are. */
 export function valuesOf(range: Range, given: Given): RangeValue[] {
   if (!['quantity', 'choice'].includes(given.entry ?? 'quantity'))
-    throw new RangeTrouble('Only a given that holds a single quantity can run through a range.')
+    throw new RangeError('Only a given that holds a single quantity can run through a range.')
   const unit = unitOf(given)
   const texts = textsOf(range, given, unit)
-  if (texts.length > MOST) throw new RangeTrouble(`That would be ${texts.length} values; at most ${MOST} are followed.`)
+  if (texts.length > MOST) throw new RangeError(`That would be ${texts.length} values; at most ${MOST} are followed.`)
   const read = texts.map((text) => ({ text, value: readQuantity(text, unit).value }))
   const allowed = within(given, unit)
   const kept = read.filter(({ value }) => allowed(value))
   if (kept.length === 0)
-    throw new RangeTrouble('No value lies in this range. Mend where it begins and ends, or the range of the given.')
+    throw new RangeError('No value lies in this range. Mend where it begins and ends, or the range of the given.')
   return kept
 }
 
 /** The unit its values are written in. */
 function unitOf(given: Given): DisplayUnit {
   const declared = declaredUnit(given.unit)
-  if (declared.error) throw new RangeTrouble(declared.error.message)
+  if (declared.error) throw new RangeError(declared.error.message)
   if (declared.unit) return declared.unit
   const reading = quietly(given.value)
-  if (!reading)
-    throw new RangeTrouble('Fill in the given, or give it a unit, so that it is known what it runs through.')
+  if (!reading) throw new RangeError('Fill in the given, or give it a unit, so that it is known what it runs through.')
   return reading.notation
     ? { dimension: reading.dimension, factor: 1, offset: 0, symbol: '', notation: reading.notation }
     : defaultUnit(reading.value, reading.dimension)
@@ -54,12 +53,12 @@ function quietly(text: string, unit?: DisplayUnit) {
 }
 
 function end(text: string | undefined, which: string, unit: DisplayUnit): number {
-  if (text === undefined || text.trim() === '') throw new RangeTrouble(`Fill in where the range ${which}.`)
+  if (text === undefined || text.trim() === '') throw new RangeError(`Fill in where the range ${which}.`)
   try {
     return readQuantity(text, unit).value
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
-    throw new RangeTrouble(`Where the range ${which} cannot be read: ${error.message}`)
+    throw new RangeError(`Where the range ${which} cannot be read: ${error.message}`)
   }
 }
 
@@ -68,13 +67,16 @@ function textsOf(range: Range, given: Given, unit: DisplayUnit): string[] {
   const [from, to] = [end(range.from ?? given.least, 'begins', unit), end(range.to ?? given.most, 'ends', unit)]
   const figures =
     range.by === 'stops' ? byStops(from, to, range.count ?? IN_A_STOP, unit) : evenly(from, to, range, unit)
-  return figures.map((figured) => writtenInto({ ...given, value: '' }, rounded(figured), unit))
+  return figures.map((figured) => formatInput({ ...given, value: '' }, rounded(figured), unit))
 }
 
 /** Digits beyond these no one sets; the value is read back from what is written. */
-const rounded = ({ figure, turned }: Figured): Figured => ({ figure: Number(figure.toPrecision(6)), turned })
+const rounded = ({ figure, turned }: NumericOutcome): NumericOutcome => ({
+  figure: Number(figure.toPrecision(6)),
+  turned,
+})
 
-function evenly(from: number, to: number, { count = EVEN_STEPS }: Range, unit: DisplayUnit): Figured[] {
+function evenly(from: number, to: number, { count = EVEN_STEPS }: Range, unit: DisplayUnit): NumericOutcome[] {
   const [first, last] = [figureIn(from, unit), figureIn(to, unit)]
   if (first.turned !== last.turned)
     return Array.from({ length: count + 1 }, (_, i) => figureIn(from + ((to - from) * i) / count, unit))
@@ -85,13 +87,13 @@ function evenly(from: number, to: number, { count = EVEN_STEPS }: Range, unit: D
 }
 
 /** A stop is a factor of √2 of an f-number, one of a figure in stops, and a factor of 2 of anything else. */
-function byStops(from: number, to: number, count: number, unit: DisplayUnit): Figured[] {
+function byStops(from: number, to: number, count: number, unit: DisplayUnit): NumericOutcome[] {
   const up = to >= from
   if (unit.dimension.name === 'stop') {
     const steps = Math.floor(Math.abs(to - from) * count + 1e-9)
     return Array.from({ length: Math.min(steps, MOST) + 1 }, (_, i) => figureIn(from + (up ? i : -i) / count, unit))
   }
-  if (!(from > 0) || !(to > 0)) throw new RangeTrouble('Stops begin and end above zero.')
+  if (!(from > 0) || !(to > 0)) throw new RangeError('Stops begin and end above zero.')
   const perStop = unit.notation === 'f-number' ? 0.5 : 1
   const steps = Math.floor((Math.abs(Math.log2(to / from)) / perStop) * count + 1e-9)
   return Array.from({ length: Math.min(steps, MOST) + 1 }, (_, i) =>
@@ -117,7 +119,7 @@ function marksIn(range: Range, given: Given, unit: DisplayUnit): string[] {
 function marksOf(unit: DisplayUnit): string[] {
   if (unit.notation === 'f-number') return allMarks('aperture').map(({ text }) => text)
   if (unit.dimension.name === 'time') return allMarks('time').map(({ text }) => text)
-  throw new RangeTrouble(
+  throw new RangeError(
     'There are marks for apertures and shutter times. Give the given its options, or take even steps.',
   )
 }

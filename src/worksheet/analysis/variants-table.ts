@@ -1,5 +1,5 @@
 import { labelOf } from '../document/label.ts'
-import { differenceInWords } from '../document/measured.ts'
+import { differenceText } from '../document/measured.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { CheckOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Given, NamedCell, Variants } from '../schema/document.ts'
@@ -148,5 +148,5 @@ function against(sheet: Sheet, trial: Sheet, name: string, present: Compared): C
     return { ...seen, differs }
   if (was.type.dimension !== is.type.dimension) return { ...seen, differs }
   const unit = sheet.engine.named(name)?.unit
-  return { ...seen, differs, difference: differenceInWords(is.value as number, was.value as number, was.type, unit) }
+  return { ...seen, differs, difference: differenceText(is.value as number, was.value as number, was.type, unit) }
 }

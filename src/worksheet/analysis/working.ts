@@ -1,8 +1,16 @@
-import { checkFormula, type RecordValue, showValue, type Type, type Value, WHOLE } from '../../language/index.ts'
+import {
+  checkFormula,
+  FULL_COMPILER,
+  type RecordValue,
+  showValue,
+  type Type,
+  type Value,
+} from '../../language/index.ts'
 import { namesShown } from '../document/message-places.ts'
 import { isNamed } from '../document/names.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import { type Engine, VALUE } from '../engine/engine.ts'
+import type { Engine } from '../engine/engine.ts'
+import { VALUE } from '../engine/engine-view.ts'
 import { formulaOf, type Node } from '../engine/node.ts'
 
 /** A stretch of a formula; a name in it leads to its cell. */
@@ -90,6 +98,8 @@ function feedsOf(sheet: Sheet, node: Node): string[] {
   )
   const { name } = node.cell
   return sheet.cells
-    .filter((cell) => (isNamed(cell) ? fed.has(cell.id) : cell.kind === 'drawing' && namesShown(cell, WHOLE).has(name)))
+    .filter((cell) =>
+      isNamed(cell) ? fed.has(cell.id) : cell.kind === 'drawing' && namesShown(cell, FULL_COMPILER).has(name),
+    )
     .map(({ id }) => id)
 }

@@ -2,7 +2,7 @@ import { freeNameBeside, isNamed } from '../document/names.ts'
 import { readGiven } from '../document/read-given.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import { type Cell, FORMAT, type Given, type Result, VERSION } from '../schema/document.ts'
-import { MOST_CELLS } from '../schema/limits.ts'
+import { MAX_CELLS } from '../schema/limits.ts'
 import { DocumentError, parseJson, readData } from '../schema/read-document.ts'
 
 /** What a text of cells says it is, in the place of a worksheet's own format. */
@@ -45,8 +45,7 @@ function asWorksheet(data: unknown): unknown {
     throw new ClippingError(
       'This text holds no cells: they are copied in Build, with «Copy» or Ctrl C. A line such as «name = formula» can be put in too.',
     )
-  if (cells.length > MOST_CELLS)
-    throw new ClippingError(`These are more than ${MOST_CELLS} cells, too many for a sheet.`)
+  if (cells.length > MAX_CELLS) throw new ClippingError(`These are more than ${MAX_CELLS} cells, too many for a sheet.`)
   const withIds = cells.map((cell: unknown, at) => (typeof cell === 'object' && cell ? { ...cell, id: `${at}` } : cell))
   return { format: FORMAT, version, title: '', cells: withIds }
 }

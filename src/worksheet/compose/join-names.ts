@@ -1,12 +1,12 @@
-import { describeType, namesIn, sameType, type Type, WHOLE } from '../../language/index.ts'
+import { describeType, FULL_COMPILER, namesIn, sameType, type Type } from '../../language/index.ts'
 import { readMeasured } from '../document/measured.ts'
 import { namesShown } from '../document/message-places.ts'
 import { isNamed } from '../document/names.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import { formulaOf } from '../engine/node.ts'
-import type { Cell, Given, NamedCell, Result, Schedule } from '../schema/document.ts'
-import { namesInSchedule } from '../table/table-node.ts'
+import type { Cell, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
+import { namesInTable } from '../table/table-node.ts'
 
 /** The type of a named cell of a sheet, where it is known. */
 export function typeIn(sheet: Sheet, name: string): Type | undefined {
@@ -21,9 +21,9 @@ export function readBy(cell: Cell): ReadonlySet<string> {
     cell.kind === 'result' || cell.kind === 'check'
       ? namesIn(formulaOf(cell)).map(({ name }) => name)
       : cell.kind === 'schedule'
-        ? namesInSchedule(cell, WHOLE)
+        ? namesInTable(cell, FULL_COMPILER)
         : []
-  return new Set([...computed, ...namesShown(cell, WHOLE)])
+  return new Set([...computed, ...namesShown(cell, FULL_COMPILER)])
 }
 
 /** The givens a cell changes, varies or fills in: they must stay givens. */
@@ -78,7 +78,7 @@ const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === '
 const lacks = (have: readonly string[] = [], wanted: readonly string[] = []): string | undefined =>
   wanted.find((one) => !have.includes(one))
 
-function misfitOfSchedules(there: Schedule, coming: Schedule): string | undefined {
+function misfitOfSchedules(there: TableCell, coming: TableCell): string | undefined {
   for (const column of coming.columns) {
     const own = there.columns.find(({ name }) => name === column.name)
     const label = column.label || column.name
@@ -105,7 +105,7 @@ export function asMeasured(sheet: Sheet, given: Given, result: Result): string |
 }
 
 /** Whether a name, computed by a formula, would be computed from itself. */
-export function goesRound(name: string, formula: string, bearers: ReadonlyMap<string, NamedCell>): boolean {
+export function wouldCycle(name: string, formula: string, bearers: ReadonlyMap<string, NamedCell>): boolean {
   const seen = new Set<string>()
   const open = namesIn(formula).map((one) => one.name)
   for (let at = open.pop(); at !== undefined; at = open.pop()) {
@@ -113,13 +113,13 @@ export function goesRound(name: string, formula: string, bearers: ReadonlyMap<st
     const bearer = bearers.get(at)
     if (!bearer || seen.has(at)) continue
     seen.add(at)
-    if (bearer.kind === 'schedule') open.push(...namesInSchedule(bearer, WHOLE))
+    if (bearer.kind === 'schedule') open.push(...namesInTable(bearer, FULL_COMPILER))
     else open.push(...namesIn(formulaOf(bearer)).map((one) => one.name))
   }
   return false
 }
 
-export const bearersOf = (cells: readonly Cell[]): Map<string, NamedCell> => {
+export const cellsNamed = (cells: readonly Cell[]): Map<string, NamedCell> => {
   const bearers = new Map<string, NamedCell>()
   for (const cell of cells) if (isNamed(cell) && !bearers.has(cell.name)) bearers.set(cell.name, cell)
   return bearers

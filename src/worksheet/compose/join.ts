@@ -4,13 +4,13 @@ import type { Sheet } from '../editing/sheet.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, Given, NamedCell, Result } from '../schema/document.ts'
 import type { Stage } from '../schema/stages.ts'
-import { asMeasured, bearersOf, goesRound, misfit, readBy, setBy, typeIn } from './join-names.ts'
+import { asMeasured, cellsNamed, misfit, readBy, setBy, typeIn, wouldCycle } from './join-names.ts'
 import { type Heading, type Part, partsOf, placeFor, stagesOf } from './join-place.ts'
 import { tidied } from './join-tidy.ts'
 import { VOCABULARY } from './vocabulary.ts'
 
 /** What is to be set into a sheet as a section. */
-export interface Coming {
+export interface IncomingSection {
   /** The template's name, kept with its headings. */
   readonly key: string
   readonly title: string
@@ -24,16 +24,16 @@ export interface Coming {
  * that comes takes the place of the sheet's given, whose value goes on as measured. `computed`: the same, its value
  * dropped. `both`: the cell that comes takes another name.
  */
-export type Way = 'keep' | 'measured' | 'computed' | 'both'
+export type Resolution = 'keep' | 'measured' | 'computed' | 'both'
 
 /** A name that is in the sheet and comes again. */
-export interface Meeting {
+export interface NameClash {
   readonly name: string
   readonly there: NamedCell
   readonly coming: NamedCell
-  readonly way: Way
+  readonly way: Resolution
   /** What one may choose among; with one alone nothing is asked. */
-  readonly ways: readonly Way[]
+  readonly ways: readonly Resolution[]
   /** The names mean different things, or may: it is asked whether they join. */
   readonly clashes: boolean
   /** Why they cannot join, where they cannot. */
@@ -45,7 +45,7 @@ export interface Meeting {
 }
 
 export interface JoinPlan {
-  readonly meetings: readonly Meeting[]
+  readonly meetings: readonly NameClash[]
   /** The cells that come in, headings among them, as they will stand. */
   readonly cells: readonly Cell[]
   /** The whole as one change, one step of undo; undefined where all of it is there already. */
@@ -56,12 +56,16 @@ export interface JoinPlan {
 
 export interface JoinOptions {
   /** What was chosen for a name; where nothing was, the first of its ways. */
-  readonly choices?: ReadonlyMap<string, Way>
+  readonly choices?: ReadonlyMap<string, Resolution>
   readonly freshId: () => string
 }
 
 /** Plans how a template is set into a sheet; the sheet's library must hold the functions it calls. Nothing is changed. */
-export function planJoin(sheet: Sheet, coming: Coming, { choices = new Map(), freshId }: JoinOptions): JoinPlan {
+export function planJoin(
+  sheet: Sheet,
+  coming: IncomingSection,
+  { choices = new Map(), freshId }: JoinOptions,
+): JoinPlan {
   const meetings = meet(sheet, coming.cells, choices)
   const newNames = meetings.flatMap(({ name, newName }) => (newName === undefined ? [] : [[name, newName] as const]))
   const renamed = withNewNames(coming.cells, new Map(newNames))
@@ -94,22 +98,22 @@ export function planJoin(sheet: Sheet, coming: Coming, { choices = new Map(), fr
 }
 
 /** Every name that is in both, and what becomes of it. */
-function meet(sheet: Sheet, cells: readonly Cell[], choices: ReadonlyMap<string, Way>): Meeting[] {
+function meet(sheet: Sheet, cells: readonly Cell[], choices: ReadonlyMap<string, Resolution>): NameClash[] {
   const pairs = pairsOf(sheet, cells)
   const taken = namesTaken([...sheet.cells, ...cells])
   const apart = (pair: Pair): boolean =>
     pair.why !== undefined || (pair.clashes && (choices.get(pair.name) ?? 'both') === 'both')
   const newNames = new Map(pairs.filter(apart).map(({ name }) => [name, freeAmong(name, taken)]))
   // Who will bear each name: whether a result may take a given's place hangs on those before it.
-  const bearers = new Map([...bearersOf(withNewNames(cells, newNames)), ...bearersOf(sheet.cells)])
+  const bearers = new Map([...cellsNamed(withNewNames(cells, newNames)), ...cellsNamed(sheet.cells)])
   const held = new Set(sheet.cells.flatMap(setBy))
-  return pairs.map((pair): Meeting => {
+  return pairs.map((pair): NameClash => {
     const { name, there, coming, clashes, why } = pair
-    const joined: readonly Way[] = why === undefined ? waysToJoin(sheet, there, coming, { held, bearers }) : []
-    const ways: readonly Way[] = clashes ? ['both', ...joined] : joined
+    const joined: readonly Resolution[] = why === undefined ? waysToJoin(sheet, there, coming, { held, bearers }) : []
+    const ways: readonly Resolution[] = clashes ? ['both', ...joined] : joined
     const chosen = choices.get(name)
     const newName = newNames.get(name)
-    const way = newName !== undefined ? 'both' : ((joined.find((one) => one === chosen) ?? joined[0]) as Way)
+    const way = newName !== undefined ? 'both' : ((joined.find((one) => one === chosen) ?? joined[0]) as Resolution)
     if (way === 'measured' || way === 'computed') bearers.set(name, coming)
     const measured = way === 'measured' ? asMeasured(sheet, there as Given, coming as Result) : undefined
     return {
@@ -131,8 +135,8 @@ interface Pair {
 
 function pairsOf(sheet: Sheet, cells: readonly Cell[]): Pair[] {
   const template = sheet.trial(cells)
-  const own = bearersOf(sheet.cells)
-  return [...bearersOf(cells).values()].flatMap((coming): Pair[] => {
+  const own = cellsNamed(sheet.cells)
+  return [...cellsNamed(cells).values()].flatMap((coming): Pair[] => {
     const { name } = coming
     const there = own.get(name)
     if (!there) return []
@@ -147,9 +151,14 @@ interface Grounds {
   readonly bearers: ReadonlyMap<string, NamedCell>
 }
 
-function waysToJoin(sheet: Sheet, there: NamedCell, coming: NamedCell, { held, bearers }: Grounds): readonly Way[] {
+function waysToJoin(
+  sheet: Sheet,
+  there: NamedCell,
+  coming: NamedCell,
+  { held, bearers }: Grounds,
+): readonly Resolution[] {
   if (there.kind !== 'given' || coming.kind !== 'result') return ['keep']
-  if (held.has(there.name) || goesRound(there.name, coming.formula, bearers)) return ['keep']
+  if (held.has(there.name) || wouldCycle(there.name, coming.formula, bearers)) return ['keep']
   if (there.value.trim() === '') return ['computed', 'keep']
   return asMeasured(sheet, there, coming) === undefined ? ['keep', 'computed'] : ['measured', 'computed', 'keep']
 }
@@ -184,7 +193,12 @@ interface Comes {
 }
 
 /** Leaves out what is there already, and what nothing reads once that is left out. */
-function whatComes(there: readonly Cell[], coming: readonly Cell[], meetings: readonly Meeting[], of: Coming): Comes {
+function whatComes(
+  there: readonly Cell[],
+  coming: readonly Cell[],
+  meetings: readonly NameClash[],
+  of: IncomingSection,
+): Comes {
   const ways = new Map(meetings.map((one) => [one.coming.id, one]))
   const replaced = new Map<string, Given>()
   const kept = coming.flatMap((cell): Cell[] => {
@@ -222,7 +236,7 @@ function withoutIdle(kept: readonly Cell[], coming: readonly Cell[], there: read
 }
 
 /** The sections with anything in them; one that was empty in the template stays. */
-function partsWorth(cells: readonly Cell[], coming: readonly Cell[], { title }: Coming): Part[] {
+function partsWorth(cells: readonly Cell[], coming: readonly Cell[], { title }: IncomingSection): Part[] {
   const empty = new Set(
     partsOf(coming).flatMap((part) => (part.heading && part.cells.length === 0 ? part.heading.id : [])),
   )
@@ -233,7 +247,7 @@ function partsWorth(cells: readonly Cell[], coming: readonly Cell[], { title }: 
   return [{ ...first, heading }, ...parts.slice(1)]
 }
 
-function headingOf({ heading }: Part, { key }: Coming, stage: Stage | undefined, freshId: () => string): Cell {
+function headingOf({ heading }: Part, { key }: IncomingSection, stage: Stage | undefined, freshId: () => string): Cell {
   const { folded: _, ...shown } = heading as Heading
   return { ...shown, id: freshId(), template: key, ...(stage === undefined ? {} : { stage }) }
 }

@@ -69,7 +69,7 @@ const IN_STOPS: ReadonlySet<Dimension> = new Set([ILLUMINANCE, LIGHT_DOSE])
 const SAME = 1e-9
 
 /** How a measured figure differs from the computed one, as the trade says it: `4 mm over`, `0.3 stop longer`. */
-export function differenceInWords(measured: number, computed: number, type: Type, unit?: DisplayUnit): string {
+export function differenceText(measured: number, computed: number, type: Type, unit?: DisplayUnit): string {
   if (type.kind !== 'number') return ''
   if (Math.abs(measured - computed) <= SAME * Math.max(Math.abs(measured), Math.abs(computed))) return 'as computed'
   const shown = unitOfType(type, unit)

@@ -1,4 +1,4 @@
-import type { Reader } from '../../language/index.ts'
+import type { FormulaCompiler } from '../../language/index.ts'
 import type { Cell } from '../schema/document.ts'
 
 /** The `{formula}` places of a message. */
@@ -9,7 +9,7 @@ export const placesIn = (message: string): string[] =>
 export const triesOthers = ({ kind }: Cell): boolean => kind === 'range' || kind === 'variants'
 
 /** The names whose figures a cell shows besides those its own condition uses: in its messages, or drawn. */
-export function namesShown(cell: Cell, reader: Reader): ReadonlySet<string> {
+export function namesShown(cell: Cell, reader: FormulaCompiler): ReadonlySet<string> {
   return new Set([...formulasShown(cell).flatMap((formula) => reader.read(formula).mentions), ...namesListed(cell)])
 }
 

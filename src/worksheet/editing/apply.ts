@@ -1,10 +1,13 @@
 import { type Change, ChangeRefused } from '../document/change.ts'
 import { isNamed, refusedName } from '../document/names.ts'
-import type { RENAMING } from '../renaming/renaming.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
-import { MOST_CELLS } from '../schema/limits.ts'
+import { MAX_CELLS } from '../schema/limits.ts'
 
-type Renaming = typeof RENAMING
+/** How a cell, or the column of a table, gets another name that every formula follows. */
+export interface Renaming {
+  cell(cells: readonly Cell[], id: string, name: string): Cell[]
+  column(cells: readonly Cell[], id: string, at: number, name: string): Cell[]
+}
 
 /** The document after a change; the one before is untouched, and unchanged cells are the same objects. */
 export function applyChange(worksheet: Worksheet, change: Change, renaming?: Renaming): Worksheet {
@@ -54,8 +57,8 @@ const added = (cells: readonly Cell[], cell: Cell, at: number): Cell[] => {
 }
 
 function inserted(cells: readonly Cell[], others: readonly Cell[], at: number): Cell[] {
-  if (cells.length + others.length > MOST_CELLS)
-    throw new ChangeRefused(`A sheet holds at most ${MOST_CELLS} cells, and these would be more.`)
+  if (cells.length + others.length > MAX_CELLS)
+    throw new ChangeRefused(`A sheet holds at most ${MAX_CELLS} cells, and these would be more.`)
   const ids = new Set(cells.map(({ id }) => id))
   const names = new Set(cells.filter(isNamed).map(({ name }) => name))
   for (const other of others) {

@@ -3,17 +3,22 @@ import type { Change } from '../document/change.ts'
 import { asFolded, foldedAs } from '../document/folding.ts'
 import { namesShown, triesOthers } from '../document/message-places.ts'
 import { isNamed } from '../document/names.ts'
-import type { Parts } from '../engine/capabilities.ts'
+import type { Capabilities } from '../engine/capabilities.ts'
 import { Engine, type Touched } from '../engine/engine.ts'
 import { checkOutcomeOf, checkStateOf, drawingOutcomeOf, outcomeOf } from '../engine/explain.ts'
 import type { Node } from '../engine/node.ts'
-import type { CheckOutcome, DrawingOutcome, Outcome, Standing } from '../engine/outcome.ts'
+import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
-import { applyChange } from './apply.ts'
+import { applyChange, type Renaming } from './apply.ts'
 import { History } from './history.ts'
 
 /** What a watcher is told: everything may have changed, or just the cells with these ids. */
 export type Changed = 'all' | ReadonlySet<string>
+
+/** What a sheet works with. Without `renaming` a sheet is filled in, but nothing in it is renamed. */
+export interface SheetCapabilities extends Capabilities {
+  readonly renaming?: Renaming
+}
 
 /** An open worksheet: the document, what its cells come to, and the way back. */
 export class Sheet {
@@ -31,10 +36,10 @@ export class Sheet {
   constructor(
     worksheet: Worksheet,
     private library: Library,
-    private parts: Parts,
+    private capabilities: SheetCapabilities,
   ) {
     this.document = worksheet
-    this.engine = new Engine(library, parts)
+    this.engine = new Engine(library, capabilities)
     this.engine.update(worksheet.cells)
   }
 
@@ -86,7 +91,7 @@ export class Sheet {
 
   /** The words in a formula that may be cells. */
   namesIn(formula: string): readonly string[] {
-    return this.parts.reader.read(formula).mentions
+    return this.capabilities.compiler.read(formula).mentions
   }
 
   /** What a cell's formula may refer to; without an id, all names. */
@@ -94,12 +99,12 @@ export class Sheet {
     return this.engine.scope(id === undefined ? undefined : this.engine.node(id))
   }
 
-  get standing(): Standing {
-    return this.standingOf(this.document.cells)
+  get checkSummary(): CheckSummary {
+    return this.checkSummaryOf(this.document.cells)
   }
 
   /** How the checks among some of its cells stand, and how many of these are in error. */
-  standingOf(cells: readonly Cell[]): Standing {
+  checkSummaryOf(cells: readonly Cell[]): CheckSummary {
     const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
     for (const cell of cells) {
       if (cell.kind === 'check') {
@@ -131,7 +136,7 @@ export class Sheet {
 
   /** A sheet with some cells alone, to try changes on. */
   trial(cells: readonly Cell[]): Sheet {
-    return new Sheet({ ...this.document, cells: [...cells] }, this.library, this.parts)
+    return new Sheet({ ...this.document, cells: [...cells] }, this.library, this.capabilities)
   }
 
   undo(): boolean {
@@ -161,12 +166,12 @@ export class Sheet {
     this.take(worksheet)
   }
 
-  /** Takes a library that holds more functions, parts that were missing, and checks again what is in error. The document stays as it is. */
-  extend(library: Library, parts = this.parts): void {
+  /** Takes a library that holds more functions, or capabilities that were missing, and checks again what is in error. The document stays as it is. */
+  extend(library: Library, capabilities = this.capabilities): void {
     this.library = library
-    this.parts = parts
+    this.capabilities = capabilities
     this.showing = undefined
-    this.engine.extend(library, parts)
+    this.engine.extend(library, capabilities)
     this.tellAll('all')
   }
 
@@ -192,7 +197,7 @@ export class Sheet {
   }
 
   private changeWhole(change: Change): Touched {
-    this.document = applyChange(this.document, change, this.parts.renaming)
+    this.document = applyChange(this.document, change, this.capabilities.renaming)
     return this.engine.update(this.document.cells)
   }
 
@@ -241,7 +246,7 @@ export class Sheet {
   private withThoseShowing(ids: Set<string>): Set<string> {
     this.showing ??= new Map(
       this.document.cells
-        .map((cell) => [cell.id, namesShown(cell, this.parts.reader)] as const)
+        .map((cell) => [cell.id, namesShown(cell, this.capabilities.compiler)] as const)
         .filter(([, names]) => names.size > 0),
     )
     for (const [id, names] of this.showing)

@@ -1,12 +1,8 @@
-import type { Reader } from '../../language/index.ts'
-import type { RENAMING } from '../renaming/renaming.ts'
-import type { SCHEDULES } from '../table/table-capability.ts'
+import type { EngineView } from './engine-view.ts'
+import type { Node, NodeCompilers } from './node.ts'
+import type { Outcome } from './outcome.ts'
 
-/** What a sheet works with that need not be there in full from the start. */
-export interface Parts {
-  readonly reader: Reader
-  /** A schedule waits without it. */
-  readonly schedules?: typeof SCHEDULES
-  /** Without it a sheet is filled in, but nothing in it renamed. */
-  readonly renaming?: typeof RENAMING
+/** What the engine works with; some of it is loaded only when a sheet needs it. */
+export interface Capabilities extends NodeCompilers {
+  readonly tables?: NonNullable<NodeCompilers['tables']> & { outcome(engine: EngineView, node: Node): Outcome }
 }

@@ -1,11 +1,11 @@
 import { type Computable, ComputeError, type Condition, computeOnce, type Value } from '../../language/index.ts'
 import { readQuantity } from '../../units/index.ts'
-import type { Spread } from './tolerance.ts'
+import type { Spread } from './outcome.ts'
 
 type Cells = (name: string) => Value
 
 /** What a condition is judged with: the values of the cells, and how far a figure made of some of them may be off. */
-export interface Grounds {
+export interface ConditionContext {
   readonly value: Cells
   readonly spread: (names: readonly string[], figure: (cells: Cells) => number) => Spread | undefined
 }
@@ -17,7 +17,7 @@ type Slack = (cells: Cells) => number
 interface Part {
   readonly slack: Slack
   /** Over all limits, the least slack, and which givens take most of it. */
-  readonly worst: (grounds: Grounds) => Worst
+  readonly worst: (grounds: ConditionContext) => Worst
 }
 interface Worst {
   readonly slack: number
@@ -54,7 +54,7 @@ function partOf(condition: Condition): Part {
 }
 
 /** What is so or not, and compares no quantities, hangs on the limits where it tips over at an end of them. */
-function uncertain(now: number, names: readonly string[], spread: Grounds['spread'], plain: Slack): Worst {
+function uncertain(now: number, names: readonly string[], spread: ConditionContext['spread'], plain: Slack): Worst {
   const off = spread(names, (cells) => (plain(cells) > 0 ? 1 : 0))
   return off && off.low < 1 && now > 0 ? { slack: -CERTAIN, names } : { slack: now, names: [] }
 }
@@ -111,7 +111,7 @@ export const slackOf = (condition: Condition): { readonly of: Slack; readonly na
   names: [...cellsIn(condition)],
 })
 
-export interface Footing {
+export interface Robustness {
   readonly slack: number
   /** The same over all limits. */
   readonly worst: number
@@ -120,7 +120,7 @@ export interface Footing {
 }
 
 /** How firmly a condition stands. */
-export function standingOf(condition: Condition, grounds: Grounds): Footing {
+export function robustnessOf(condition: Condition, grounds: ConditionContext): Robustness {
   const part = partOf(condition)
   const slack = part.slack(grounds.value)
   const worst = part.worst(grounds)

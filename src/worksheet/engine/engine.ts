@@ -1,4 +1,5 @@
 import {
+  type CompileResult,
   type Diagnostic,
   explainFailure,
   type Library,
@@ -6,21 +7,16 @@ import {
   problem,
   refusedValue,
   type Scope,
-  type Understood,
   type Value,
 } from '../../language/index.ts'
 import { nearest } from '../../units/index.ts'
 import { isNamed } from '../document/names.ts'
 import type { Cell, NamedCell } from '../schema/document.ts'
-import type { Parts } from './capabilities.ts'
+import type { Capabilities } from './capabilities.ts'
 import { dependencyOrder } from './dependency-order.ts'
-import { checkNode, forgetMeaning, formulaOf, type Node, newNode, setCell } from './node.ts'
+import { type EngineView, ERROR, type Layout, VALUE, WAITING } from './engine-view.ts'
+import { checkNode, clearCompiled, formulaOf, type Node, newNode, setCell } from './node.ts'
 import { type Trace, trace } from './trace.ts'
-
-/** How a cell stands, as the engine keeps it. */
-export const VALUE = 0
-export const WAITING = 1
-export const ERROR = 2
 
 /** Positions that were computed, in order; `idsAt` turns them into the cells' ids. */
 export type Touched = readonly number[]
@@ -30,27 +26,11 @@ const MOST_SOUGHT = 100
 
 const EMPTY = new Int32Array(0)
 
-/** How the cells lie, by position in dependency order, constants behind them. To be read only, until the next change. */
-export interface Layout {
-  /** Another number after every change: what was derived from an older layout is stale. */
-  readonly edition: number
-  readonly order: readonly Node[]
-  readonly values: readonly Value[]
-  readonly states: Uint8Array
-  /** Undefined where a cell's value is given or measured. */
-  readonly programs: readonly (Program | undefined)[]
-  readonly slots: readonly Int32Array[]
-  readonly needs: readonly Int32Array[]
-  readonly dependants: readonly (readonly number[])[]
-  /** The positions of cells whose own text may give limits. */
-  readonly limited: readonly number[]
-}
-
 /**
  * Computes a sheet's named cells in dependency order, by one loop over arrays: a position for each cell, and after
  * the cells the constants of their formulas. An edit recomputes only what it reaches.
  */
-export class Engine {
+export class Engine implements EngineView {
   /** In the order of the document, so that what is told does not hang on how the sheet came about. */
   private nodes = new Map<string, Node>()
   /** Who bears a name; only the first computes under it. */
@@ -74,11 +54,11 @@ export class Engine {
   private limited: readonly number[] | undefined
 
   /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
-  patience = 250
+  limitsBudget = 250
 
   constructor(
     private library: Library,
-    public parts: Parts,
+    public capabilities: Capabilities,
   ) {}
 
   node(id: string): Node | undefined {
@@ -100,7 +80,7 @@ export class Engine {
     return this.failures.get(node)
   }
   /** A way round the circle a node is in. */
-  circle(node: Node): readonly Node[] | undefined {
+  cycle(node: Node): readonly Node[] | undefined {
     return this.circles.get(node)
   }
   /** The cell that the error of a node in error started in; the node itself where it started there. */
@@ -168,7 +148,7 @@ export class Engine {
     for (const cell of named) {
       const known = this.nodes.get(cell.id)
       if (!known) {
-        const node = newNode(cell, this.parts)
+        const node = newNode(cell, this.capabilities)
         changed.add(node)
         changedNames.add(cell.name)
         ordered.push(node)
@@ -177,7 +157,7 @@ export class Engine {
       ordered.push(known)
       if (known.cell === cell) continue
       if (known.cell.name !== cell.name) changedNames.add(known.cell.name).add(cell.name)
-      setCell(known, cell, this.parts)
+      setCell(known, cell, this.capabilities)
       changed.add(known)
     }
     this.nodes = new Map(ordered.map((node) => [node.cell.id, node]))
@@ -190,20 +170,20 @@ export class Engine {
     return this.settle(changed)
   }
 
-  /** Takes a larger library, or parts that were missing: they can only mean something where nothing sound stood before. */
-  extend(library: Library, parts = this.parts): Touched {
+  /** Takes a larger library, or capabilities that were missing: they can only mean something where nothing sound stood before. */
+  extend(library: Library, capabilities = this.capabilities): Touched {
     this.library = library
-    this.parts = parts
+    this.capabilities = capabilities
     const all = [...this.nodes.values()]
-    const anew = all.filter(({ errors, unread }) => unread || errors.length > 0)
+    const anew = all.filter(({ errors, awaitingCompiler }) => awaitingCompiler || errors.length > 0)
     // What is sound is read anew too: another type that reaches it may need what could not be read before.
-    for (const node of all) setCell(node, node.cell, parts)
+    for (const node of all) setCell(node, node.cell, capabilities)
     return this.settle(new Set(anew))
   }
 
   /** What a formula means, that is none of a cell; undefined where that is not known yet. */
-  understand(formula: string, scope = this.scope()): Understood | undefined {
-    return this.parts.reader.read(formula).check(scope)
+  compile(formula: string, scope = this.scope()): CompileResult | undefined {
+    return this.capabilities.compiler.read(formula).check(scope)
   }
 
   /** Takes in one changed cell, the fast way for typing. Undefined where it needs `update`. */
@@ -213,7 +193,7 @@ export class Engine {
     const position = this.positions.get(node) as number
     const limit = typedLimit(node)
     if (cell.kind !== 'given') this.limited = undefined
-    setCell(node, cell, this.parts)
+    setCell(node, cell, this.capabilities)
     if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
     this.recheck(position)
     const touched = this.recompute(position)
@@ -263,7 +243,7 @@ export class Engine {
     const node = this.order[i] as Node
     this.dirty[i] = 1
     if (this.circles.has(node)) return false
-    const retyped = checkNode(node, scope, this.parts)
+    const retyped = checkNode(node, scope, this.capabilities)
     this.load(i)
     return retyped
   }
@@ -298,13 +278,13 @@ export class Engine {
       changed.add(node)
       if (node.type) retyped.add(node)
       // What goes round in a circle means nothing, and what it meant before must not be built upon.
-      forgetMeaning(node)
+      clearCompiled(node)
     }
     const scope = this.scope()
     for (const node of inOrder)
       if (!this.circles.has(node) && (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need)))) {
         changed.add(node)
-        if (checkNode(node, scope, this.parts)) retyped.add(node)
+        if (checkNode(node, scope, this.capabilities)) retyped.add(node)
       }
     this.layOut(inOrder, changed)
     return this.recompute(0)
@@ -439,8 +419,8 @@ function asNodes(circles: ReadonlyMap<number, readonly number[]>, all: readonly 
   )
 }
 
-const mayCarryLimits = ({ cell, meaning }: Node): boolean =>
-  cell.kind === 'given' || 'measured' in cell || meaning?.limits !== undefined
+const mayCarryLimits = ({ cell, compiled }: Node): boolean =>
+  cell.kind === 'given' || 'measured' in cell || compiled?.limits !== undefined
 
 const typedLimit = ({ reading, measured }: Node): number | undefined => (reading ?? measured)?.tolerance
 

@@ -2,23 +2,32 @@ import {
   advised,
   type Computable,
   ComputeError,
+  cautionsOf,
   computeOnce,
   type Diagnostic,
   explainFailure,
   problem,
   showValue,
-  standingCautions,
   type Type,
   type Value,
 } from '../../language/index.ts'
 import type { Shown } from '../../units/index.ts'
-import { differenceInWords } from '../document/measured.ts'
+import { differenceText } from '../document/measured.ts'
 import type { Check, Drawing } from '../schema/document.ts'
-import { fillMessage, type Grounds, marginOf, standingOf } from './condition.ts'
-import { type Engine, VALUE, WAITING } from './engine.ts'
+import { type ConditionContext, fillMessage, marginOf, robustnessOf } from './condition.ts'
+import type { Engine } from './engine.ts'
+import { VALUE, WAITING } from './engine-view.ts'
 import { formulaOf, type Node } from './node.ts'
-import type { CheckOutcome, DrawingOutcome, ErrorOutcome, Measured, Outcome, WaitingOutcome } from './outcome.ts'
-import { type Spread, spreadOf, spreadOfCell } from './tolerance.ts'
+import type {
+  CheckOutcome,
+  DrawingOutcome,
+  ErrorOutcome,
+  Measured,
+  Outcome,
+  Spread,
+  WaitingOutcome,
+} from './outcome.ts'
+import { spreadOf, spreadOfCell } from './tolerance.ts'
 
 const LONGEST_PATH = 8
 
@@ -38,7 +47,7 @@ const duplicateName = (node: Node): Diagnostic =>
   problem(`Another cell above is already named «${node.cell.name}». Give this one another name.`, 0, 0)
 
 function valueOutcome(engine: Engine, node: Node): Outcome {
-  if (node.schedule) return engine.parts.schedules?.outcome(engine, node) ?? { state: 'waiting', on: [] }
+  if (node.table) return engine.capabilities.tables?.outcome(engine, node) ?? { state: 'waiting', on: [] }
   const type = node.type ?? node.reading?.type
   if (!type) return { state: 'waiting', on: [] }
   const value = engine.value(node)
@@ -60,7 +69,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
     offers: (reading ?? node.measured)?.offers ?? [],
     warnings: warningsOf(engine, node),
-    ...standingCautions(node.meaning?.calls ?? []),
+    ...cautionsOf(node.compiled?.calls ?? []),
   }
 }
 
@@ -74,7 +83,7 @@ function measuredOf(engine: Engine, node: Node, type: Type, shown: Shown): Measu
   return {
     shown,
     computed: { value, shown: showValue(value, type, node.unit) },
-    difference: differenceInWords(engine.value(node) as number, value as number, type, node.unit),
+    difference: differenceText(engine.value(node) as number, value as number, type, node.unit),
   }
 }
 
@@ -93,11 +102,11 @@ const isReady = (engine: Engine, { inputs }: Computable): boolean =>
   inputs.every((input) => !('cell' in input) || cellValue(engine, input.cell) !== undefined)
 
 function warningsOf(engine: Engine, node: Node): Diagnostic[] {
-  if (!node.meaning) return []
+  if (!node.compiled) return []
   const to = textLength(node)
   const advice = advised(() => byFormula(engine, node))
   return [
-    ...node.meaning.warnings,
+    ...node.compiled.warnings,
     ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, mends: [] })),
   ]
 }
@@ -110,7 +119,7 @@ const cellValue = (engine: Engine, name: string): Value | undefined => {
 }
 
 function errorOf(engine: Engine, node: Node): ErrorOutcome {
-  const circle = engine.circle(node)
+  const circle = engine.cycle(node)
   if (circle) return failed([circleProblem(circle, node)])
   if (node.errors.length > 0) return failed(node.errors)
   const failure = engine.failure(node)
@@ -145,8 +154,8 @@ function standsBy(engine: Engine, node: Node, cell: Check, outcome: Outcome): Ch
   if (outcome.state === 'error') return { state: 'error' }
   if (outcome.state === 'waiting') return { state: 'waits' }
   if (outcome.value !== true) return { state: 'fails' }
-  if (!node.meaning) return { state: 'holds' }
-  const { slack, hangsOn } = standingOf(node.meaning.condition(), groundsOf(engine))
+  if (!node.compiled) return { state: 'holds' }
+  const { slack, hangsOn } = robustnessOf(node.compiled.condition(), conditionContextOf(engine))
   const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
   return { state: close || hangsOn ? 'close' : 'holds', ...(hangsOn ? { hangsOn } : {}) }
 }
@@ -168,7 +177,7 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
 type Cells = (name: string) => Value
 
 /** What a sheet's conditions are judged with. */
-export const groundsOf = (engine: Engine): Grounds => ({
+export const conditionContextOf = (engine: Engine): ConditionContext => ({
   value: (name) => cellValue(engine, name) as Value,
   spread: (names, figure) => spreadOfNames(engine, names, figure),
 })
@@ -187,8 +196,8 @@ function spreadOfNames(engine: Engine, names: readonly string[], figure: (cells:
   })
 }
 
-function waitingMessage({ on }: WaitingOutcome, { unread }: Node): string {
-  if (unread) return UNREAD
+function waitingMessage({ on }: WaitingOutcome, { awaitingCompiler }: Node): string {
+  if (awaitingCompiler) return UNREAD
   if (on.length === 0) return 'it has no condition yet.'
   return `for ${on.slice(0, 3).join(', ')}${on.length > 3 ? ` and ${on.length - 3} more` : ''}.`
 }
@@ -204,7 +213,7 @@ function filled(engine: Engine, message: string): string {
 
 /** Computes and shows a formula that stands inside a message. */
 function inlineFigure(engine: Engine, formula: string): string | undefined {
-  const found = engine.understand(formula)
+  const found = engine.compile(formula)
   if (!found?.meaning || found.uses.some((name) => cellValue(engine, name) === undefined)) return undefined
   const { computable } = found.meaning
   try {
@@ -222,7 +231,7 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
   const scope = engine.scope()
   for (const [input, formula] of Object.entries(drawing.from)) {
     if (formula.trim() === '') continue
-    const found = engine.understand(formula, scope)
+    const found = engine.compile(formula, scope)
     const absent = found?.uses.filter((name) => cellValue(engine, name) === undefined) ?? []
     if (!found) missing[input] = UNREAD
     else if (absent.length > 0) missing[input] = `waits for ${absent.join(', ')}`

@@ -1,10 +1,11 @@
 import {
+  type CompiledFormula,
   type Computable,
   type Diagnostic,
+  type FormulaCompiler,
   fitsDeclared,
-  type Meaning,
+  type ParsedForCompiling,
   problem,
-  type ReadFormula,
   type Scope,
   type Type,
   YES_NO,
@@ -13,9 +14,7 @@ import type { DisplayUnit } from '../../units/index.ts'
 import { readKit } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading, readGiven } from '../document/read-given.ts'
-import type { Check, Given, NamedCell, Result } from '../schema/document.ts'
-import type { ScheduleMeaning } from '../table/table-node.ts'
-import type { Parts } from './capabilities.ts'
+import type { Check, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
 export interface Node {
@@ -23,38 +22,48 @@ export interface Node {
   /** The words in its formula that may be cells, whether or not there are such cells. */
   mentions: readonly string[]
   /** Its formula read, so that a check in another scope need not read it again. */
-  read: ReadFormula | undefined
+  parsed: ParsedForCompiling | undefined
   type: Type | undefined
   unit: DisplayUnit | undefined
   reading: GivenReading | undefined
   /** What was measured in place of what is computed. */
   measured: GivenReading | undefined
-  meaning: Meaning | undefined
+  compiled: CompiledFormula | undefined
   /** Its formula is known to the checker alone, which is not here yet. */
-  unread: boolean
+  awaitingCompiler: boolean
   computable: Computable | undefined
-  /** Of a schedule: its columns, and what computes its rows. */
-  schedule: ScheduleMeaning | undefined
+  /** Of a table: its compiled columns and rows, which only the table folder looks into. */
+  table: object | undefined
   /** What is wrong with the text; while there is anything, nothing is computed. */
   errors: readonly Diagnostic[]
 }
 
-export function newNode(cell: NamedCell, parts: Parts): Node {
+/** What compiles the text of nodes. */
+export interface NodeCompilers {
+  readonly compiler: FormulaCompiler
+  /** A table waits without it. */
+  readonly tables?: {
+    namesIn(cell: TableCell, compiler: FormulaCompiler): readonly string[]
+    check(node: Node, cell: TableCell, scope: Scope, compiler: FormulaCompiler): void
+  }
+}
+
+export function newNode(cell: NamedCell, compilers: NodeCompilers): Node {
   const node: Node = {
     cell,
     mentions: [],
-    read: undefined,
+    parsed: undefined,
     type: undefined,
     unit: undefined,
     reading: undefined,
     measured: undefined,
-    meaning: undefined,
-    unread: false,
+    compiled: undefined,
+    awaitingCompiler: false,
     computable: undefined,
-    schedule: undefined,
+    table: undefined,
     errors: [],
   }
-  setCell(node, cell, parts)
+  setCell(node, cell, compilers)
   return node
 }
 
@@ -63,42 +72,42 @@ export const formulaOf = (cell: NamedCell): string =>
   cell.kind === 'result' ? cell.formula : cell.kind === 'check' ? cell.condition : ''
 
 /** Forgets what a node's text meant. */
-export function forgetMeaning(node: Node): void {
+export function clearCompiled(node: Node): void {
   node.type = undefined
   node.unit = undefined
   node.reading = undefined
   node.measured = undefined
-  node.meaning = undefined
-  node.unread = false
+  node.compiled = undefined
+  node.awaitingCompiler = false
   node.computable = undefined
-  node.schedule = undefined
+  node.table = undefined
   node.errors = []
 }
 
 /** Takes a cell's new text in; its check must follow. */
-export function setCell(node: Node, cell: NamedCell, { reader, schedules }: Parts): void {
+export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeCompilers): void {
   // A given that becomes a result, or the other way about, keeps nothing but its type, which the check compares.
   if (node.cell.kind !== cell.kind) {
     const { type } = node
-    forgetMeaning(node)
+    clearCompiled(node)
     node.type = type
   }
   node.cell = cell
   if (cell.kind === 'schedule') {
-    node.mentions = schedules?.namesIn(cell, reader) ?? []
+    node.mentions = tables?.namesIn(cell, compiler) ?? []
     return
   }
-  node.read = cell.kind === 'given' ? undefined : reader.read(formulaOf(cell))
-  node.mentions = node.read?.mentions ?? []
+  node.parsed = cell.kind === 'given' ? undefined : compiler.read(formulaOf(cell))
+  node.mentions = node.parsed?.mentions ?? []
 }
 
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
-export function checkNode(node: Node, scope: Scope, parts: Parts): boolean {
+export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): boolean {
   const before = node.type
   if (node.cell.kind === 'given') checkGiven(node, node.cell)
   else if (node.cell.kind !== 'schedule') checkFormulaCell(node, node.cell, scope)
-  else if (parts.schedules) parts.schedules.check(node, node.cell, scope, parts.reader)
-  else node.unread = true
+  else if (compilers.tables) compilers.tables.check(node, node.cell, scope, compilers.compiler)
+  else node.awaitingCompiler = true
   return !sameOrBothMissing(before, node.type)
 }
 
@@ -115,8 +124,8 @@ function checkGiven(node: Node, given: Given): void {
 
 function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void {
   const text = formulaOf(cell)
-  node.meaning = undefined
-  node.unread = false
+  node.compiled = undefined
+  node.awaitingCompiler = false
   node.computable = undefined
   node.measured = undefined
   node.type = undefined
@@ -124,8 +133,8 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
   node.unit = declared.unit
   node.errors = []
   if (text.trim() === '') return
-  const found = node.read?.check(scope)
-  node.unread = found === undefined
+  const found = node.parsed?.check(scope)
+  node.awaitingCompiler = found === undefined
   if (!found) return
   const { meaning } = found
   const type = meaning?.computable.type
@@ -136,7 +145,7 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
     (cell.kind === 'check' ? notACondition(type, text) : declared.unit && fitsDeclared(type, text, declared.unit))
   if (misfit) errors.push(misfit)
   node.errors = errors
-  node.meaning = meaning
+  node.compiled = meaning
   if (!meaning || errors.length > 0) return
   node.computable = meaning.computable
   node.type = meaning.computable.type

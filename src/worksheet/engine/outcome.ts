@@ -1,7 +1,5 @@
 import type { Diagnostic, Type, Value } from '../../language/index.ts'
 import type { Offer, Shown } from '../../units/index.ts'
-import type { LeftOut } from '../table/row-status.ts'
-import type { Spread } from './tolerance.ts'
 
 /** What became of a given or a result. */
 export type Outcome = ValueOutcome | WaitingOutcome | ErrorOutcome
@@ -22,7 +20,7 @@ export interface ValueOutcome {
   /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
   readonly readAs?: string
   /** Of a schedule: the rows that formulas do not see. */
-  readonly leftOut?: readonly LeftOut[]
+  readonly leftOut?: readonly OmittedRow[]
   /** Other ways a given's text could have been meant. */
   readonly offers: readonly Offer[]
   /** Doubts about the formula, cautions about these figures. */
@@ -72,10 +70,39 @@ export interface DrawingOutcome {
 }
 
 /** How many checks stand how, and how many cells are in error. */
-export interface Standing {
+export interface CheckSummary {
   readonly holds: number
   readonly close: number
   readonly fails: number
   readonly waits: number
   readonly errors: number
+}
+
+/** What one given adds to the limits of a result. */
+export interface Contribution {
+  readonly name: string
+  /** |∂f/∂x| Δx, in the result's coherent SI. */
+  readonly amount: number
+}
+
+/** How far a figure may be off for the limits of what it is computed from. */
+export interface Spread {
+  /** Worst case: every given at the end of its limits that does most. */
+  readonly low: number
+  readonly high: number
+  /** Root sum of squares: how far it is likely to be off. */
+  readonly likely: number
+  /** The greatest first. */
+  readonly contributions: readonly Contribution[]
+  /** The figure does not follow its givens in a straight line within their limits: the likely spread is no more than a guess. */
+  readonly bends: boolean
+}
+
+/** A row that formulas do not see, and why. */
+export interface OmittedRow {
+  /** Its place, from 0. */
+  readonly row: number
+  /** The place of the column it is for. */
+  readonly column: number
+  readonly message: string
 }

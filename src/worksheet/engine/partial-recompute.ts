@@ -1,5 +1,5 @@
 import { ComputeError, refusedValue, type Value } from '../../language/index.ts'
-import { type Layout, VALUE } from './engine.ts'
+import { type Layout, VALUE } from './engine-view.ts'
 
 /** The cells that positions are computed from, themselves among them, in dependency order; a measured cell is computed from none. */
 export function upstreamOf(layout: Layout, targets: Iterable<number>): number[] {
@@ -26,7 +26,7 @@ export function downstreamOf(layout: Layout, sources: Iterable<number>): Uint8Ar
   return marks
 }
 
-export const allComputed = (layout: Layout, positions: readonly number[]): boolean =>
+export const areAllComputed = (layout: Layout, positions: readonly number[]): boolean =>
   positions.every((at) => layout.states[at] === VALUE)
 
 /** Computes the cells at some positions, in order, into an array of values. False where one of them does not compute. */

@@ -1,27 +1,9 @@
 import { ComputeError, computeOnce, type RecordValue, type Value } from '../../language/index.ts'
-import { type Engine, type Layout, VALUE } from './engine.ts'
+import type { Engine } from './engine.ts'
+import { type Layout, VALUE } from './engine-view.ts'
 import type { Node } from './node.ts'
-import { allComputed, computeInto, downstreamOf, upstreamOf } from './partial-recompute.ts'
-
-/** What one given adds to the limits of a result. */
-export interface Contribution {
-  readonly name: string
-  /** |∂f/∂x| Δx, in the result's coherent SI. */
-  readonly amount: number
-}
-
-/** How far a figure may be off for the limits of what it is computed from. */
-export interface Spread {
-  /** Worst case: every given at the end of its limits that does most. */
-  readonly low: number
-  readonly high: number
-  /** Root sum of squares: how far it is likely to be off. */
-  readonly likely: number
-  /** The greatest first. */
-  readonly contributions: readonly Contribution[]
-  /** The figure does not follow its givens in a straight line within their limits: the likely spread is no more than a guess. */
-  readonly bends: boolean
-}
+import type { Spread } from './outcome.ts'
+import { areAllComputed, computeInto, downstreamOf, upstreamOf } from './partial-recompute.ts'
 
 /** A number with limits that others are computed from; a size has two. */
 interface Source {
@@ -106,7 +88,7 @@ class Limits {
 
   constructor(engine: Engine) {
     this.layout = engine.layout
-    this.patience = engine.patience
+    this.patience = engine.limitsBudget
     this.sources = sourcesOf(engine)
     this.reached = this.sources.length === 0 ? new Uint8Array(0) : this.whatIsReached()
   }
@@ -114,7 +96,7 @@ class Limits {
   spread(figure: Figure): Spread | undefined {
     if (!figure.from.some((at) => this.reached[at] === 1)) return undefined
     const upstream = upstreamOf(this.layout, figure.from)
-    if (!allComputed(this.layout, upstream) || this.spent > this.patience) return undefined
+    if (!areAllComputed(this.layout, upstream) || this.spent > this.patience) return undefined
     const { order } = this.layout
     if (
       this.patience < Number.POSITIVE_INFINITY &&
@@ -247,7 +229,7 @@ function sourcesOf(engine: Engine): Source[] {
 export function ownLimit(engine: Engine, node: Node): number | undefined {
   const reading = node.reading ?? node.measured
   if (reading?.value !== undefined) return reading.tolerance
-  const limits = node.meaning?.limits
+  const limits = node.compiled?.limits
   if (!limits) return undefined
   try {
     const limit = computeOnce(limits.of, (name) => engine.value(engine.named(name) as Node)).value

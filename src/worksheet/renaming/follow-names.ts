@@ -1,12 +1,12 @@
 import { renameAllIn, renamePartIn } from '../../language/index.ts'
-import type { Cell, Schedule } from '../schema/document.ts'
+import type { Cell, TableCell } from '../schema/document.ts'
 
 /** From each name that gives way to the one that takes its place. */
 export type NewNames = ReadonlyMap<string, string>
 
 /** A column of a schedule that bears another name. */
 export interface NewColumnName {
-  readonly schedule: Schedule
+  readonly schedule: TableCell
   readonly from: string
   readonly to: string
 }
@@ -52,7 +52,7 @@ class Follow {
   }
 
   /** Changes what stands in a row of a table, where its columns are meant by their names, not cells. */
-  inRow<T>(schedule: Schedule | undefined, change: (row: Follow) => T): T {
+  inRow<T>(schedule: TableCell | undefined, change: (row: Follow) => T): T {
     const columns = new Set(schedule?.columns.map(({ name }) => name))
     const names = new Map([...this.names].filter(([from]) => !columns.has(from)))
     const { column } = this
@@ -105,7 +105,7 @@ function followed(cell: Cell, follow: Follow, cells: readonly Cell[]): Cell {
         results: cell.results.map(one),
       }
     case 'run': {
-      const of = cells.find((other): other is Schedule => other.kind === 'schedule' && other.name === cell.of)
+      const of = cells.find((other): other is TableCell => other.kind === 'schedule' && other.name === cell.of)
       return {
         ...cell,
         ...(cell.of === undefined ? {} : { of: one(cell.of) }),
@@ -115,7 +115,7 @@ function followed(cell: Cell, follow: Follow, cells: readonly Cell[]): Cell {
   }
 }
 
-type Column = Schedule['columns'][number]
+type Column = TableCell['columns'][number]
 
 const column = (at: Column, { formula }: Follow): Column => ({
   ...at,

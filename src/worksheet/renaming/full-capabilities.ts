@@ -1,7 +1,7 @@
-import { WHOLE as reader } from '../../language/index.ts'
-import type { Parts } from '../engine/capabilities.ts'
-import { SCHEDULES } from '../table/table-capability.ts'
+import { FULL_COMPILER as compiler } from '../../language/index.ts'
+import type { SheetCapabilities } from '../editing/sheet.ts'
+import { TABLES } from '../table/table-capability.ts'
 import { RENAMING } from './renaming.ts'
 
 /** Everything at hand, the checker with it. */
-export const WHOLE: Parts = { reader, schedules: SCHEDULES, renaming: RENAMING }
+export const FULL_CAPABILITIES: SheetCapabilities = { compiler, tables: TABLES, renaming: RENAMING }

@@ -1,11 +1,11 @@
 import type { Library } from '../../language/index.ts'
 import { Sheet } from '../editing/sheet.ts'
 import type { Worksheet } from '../schema/document.ts'
-import { WHOLE } from './full-capabilities.ts'
+import { FULL_CAPABILITIES } from './full-capabilities.ts'
 
 /** A worksheet with everything at hand from the start: in the terminal, in tests, and for sheets only looked into. */
-export class WholeSheet extends Sheet {
+export class FullSheet extends Sheet {
   constructor(worksheet: Worksheet, library: Library) {
-    super(worksheet, library, WHOLE)
+    super(worksheet, library, FULL_CAPABILITIES)
   }
 }

@@ -1,26 +1,26 @@
-import { namesIn, WHOLE } from '../../language/index.ts'
+import { FULL_COMPILER, namesIn } from '../../language/index.ts'
 import { ChangeRefused } from '../document/change.ts'
 import { labelOf } from '../document/label.ts'
-import type { Cell, Schedule } from '../schema/document.ts'
+import type { Cell, TableCell } from '../schema/document.ts'
 import { columnPlan, refusedColumnName } from '../table/columns.ts'
 import { followColumn } from './follow-names.ts'
 
 /** The names of the sheet that a schedule's formulas and the conditions at its foot use. */
-export function namesOutside(cell: Schedule): ReadonlySet<string> {
-  const { outside, places } = columnPlan(cell.columns, WHOLE)
+export function namesOutside(cell: TableCell): ReadonlySet<string> {
+  const { outside, places } = columnPlan(cell.columns, FULL_COMPILER)
   const foot = cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where = '' }) => namesIn(where)))
   return new Set([...outside, ...foot.map(({ name }) => name).filter((name) => !places.has(name))])
 }
 
 /** Why a cell's new name cannot follow into a schedule: a column there bears it, and would be meant instead. */
-export function refusedByColumn(cell: Schedule, from: string, to: string): string | undefined {
+export function refusedByColumn(cell: TableCell, from: string, to: string): string | undefined {
   if (!cell.columns.some(({ name }) => name === to) || !namesOutside(cell).has(from)) return undefined
   return `A formula in «${labelOf(cell)}» uses «${from}», and a column there is already named «${to}». Choose another name, or rename the column first.`
 }
 
 /** A column under another name, which follows into the schedule's formulas and into `originals.name` elsewhere. */
 export function withColumnRenamed(cells: readonly Cell[], id: string, at: number, name: string): Cell[] {
-  const cell = cells.find((one): one is Schedule => one.id === id && one.kind === 'schedule')
+  const cell = cells.find((one): one is TableCell => one.id === id && one.kind === 'schedule')
   const column = cell?.columns[at]
   if (!cell || !column) throw new ChangeRefused('This column is no longer in the sheet.')
   const from = column.name
@@ -44,7 +44,7 @@ export function withColumnRenamed(cells: readonly Cell[], id: string, at: number
 }
 
 /** The names of the sheet used where a row of the schedule is meant: in it, and in the runs made of it. */
-function rowNames(cell: Schedule, cells: readonly Cell[]): ReadonlySet<string> {
+function rowNames(cell: TableCell, cells: readonly Cell[]): ReadonlySet<string> {
   const runs = cells.flatMap((one) => (one.kind === 'run' && one.of === cell.name ? Object.values(one.from) : []))
   return new Set([...namesOutside(cell), ...runs.flatMap((text) => namesIn(text).map(({ name }) => name))])
 }

@@ -25,7 +25,7 @@ export interface Pace {
 }
 
 /** Work with what comes on top of it. */
-export interface Whole extends Amount {
+export interface Total extends Amount {
   readonly count: number
   readonly setups: number
   readonly setupTime: number
@@ -36,7 +36,7 @@ export interface Whole extends Amount {
 }
 
 /** One original as the reckoning sees it. */
-export interface Reckoned {
+export interface Estimate {
   readonly planned: Amount
   readonly done: boolean
   /** As it was, in s and frames, where it was noted. */
@@ -45,7 +45,7 @@ export interface Reckoned {
 }
 
 /** What was done, beside what was planned for it, and what is left. */
-export interface Standing {
+export interface Progress {
   readonly done: {
     readonly count: number
     readonly planned: Amount
@@ -53,9 +53,9 @@ export interface Standing {
     readonly timed: { readonly count: number; readonly planned: number; readonly actual: number }
     readonly counted: { readonly count: number; readonly planned: number; readonly actual: number }
   }
-  readonly left: Whole
+  readonly left: Total
   /** What is left, at the rate of what was done; only where enough is done to go by. */
-  readonly expected?: Whole | undefined
+  readonly expected?: Total | undefined
 }
 
 /** Fewer are too few to tell a rate by. */
@@ -68,7 +68,7 @@ function breaksIn(work: number, { spell, breakTime }: Pace): number {
   return Math.max(0, Math.ceil(work / spell - 1e-9) - 1) * breakTime
 }
 
-export function wholeOf(work: Amount, count: number, setups: number, pace: Pace): Whole {
+export function totalOf(work: Amount, count: number, setups: number, pace: Pace): Total {
   const setupTime = setups * pace.setupTime
   const breaks = breaksIn(work.time + setupTime, pace)
   const all = work.time + setupTime + breaks
@@ -77,7 +77,7 @@ export function wholeOf(work: Amount, count: number, setups: number, pace: Pace)
 }
 
 /** @param setupsLeft how many set-ups hold anything that is not done. */
-export function standingOf(originals: readonly Reckoned[], setupsLeft: number, pace: Pace): Standing {
+export function progressOf(originals: readonly Estimate[], setupsLeft: number, pace: Pace): Progress {
   let planned = NOTHING
   let undone = NOTHING
   let count = 0
@@ -104,7 +104,7 @@ export function standingOf(originals: readonly Reckoned[], setupsLeft: number, p
       counted.actual += one.actualFrames
     }
   }
-  const left = wholeOf(undone, originals.length - count, setupsLeft, pace)
+  const left = totalOf(undone, originals.length - count, setupsLeft, pace)
   const standing = { done: { count, planned, timed, counted }, left }
   if (left.count === 0 || (timed.count < ENOUGH && counted.count < ENOUGH)) return standing
   const time =
@@ -117,5 +117,5 @@ export function standingOf(originals: readonly Reckoned[], setupsLeft: number, p
           : left.time
   const share = counted.count >= ENOUGH && counted.planned > 0 ? counted.actual / counted.planned : 1
   const work = { frames: Math.round(left.frames * share), time, data: left.data * share }
-  return { ...standing, expected: wholeOf(work, left.count, setupsLeft, pace) }
+  return { ...standing, expected: totalOf(work, left.count, setupsLeft, pace) }
 }

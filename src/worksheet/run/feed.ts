@@ -1,22 +1,22 @@
 import type { Engine } from '../engine/engine.ts'
-import type { Run, Schedule } from '../schema/document.ts'
+import type { Run, TableCell } from '../schema/document.ts'
 import { RUN_INPUTS } from './inputs.ts'
-import type { Original, Rig, Unread } from './plan.ts'
+import type { Original, Rig, UnreadableOriginal } from './plan.ts'
 import { rigOf } from './rig.ts'
 import { listOf } from './rows.ts'
-import { type Lack, type Source, sourceOf } from './source.ts'
+import { type MissingInput, type Source, sourceOf } from './source.ts'
 
 /** What a run cell’s formulas come to, over the rows of its schedule and the sheet. */
 export interface RunFeed {
   /** The schedule it is of; none where there is no such schedule. */
-  readonly schedule: Schedule | undefined
-  readonly list: readonly (Original | Unread)[]
+  readonly schedule: TableCell | undefined
+  readonly list: readonly (Original | UnreadableOriginal)[]
   /** Undefined while anything is wanting. */
   readonly rig: Rig | undefined
   /** What must be mended or filled in before anything can be planned. */
-  readonly wanting: readonly Lack[]
+  readonly wanting: readonly MissingInput[]
   /** What is fed, but gives nothing (yet): the plan goes without. */
-  readonly without: readonly Lack[]
+  readonly without: readonly MissingInput[]
   /** The names of the inputs that give something. */
   readonly fed: ReadonlySet<string>
   /** The column that is ticked when an original is done; none where another formula says so. */
@@ -26,7 +26,7 @@ export interface RunFeed {
 }
 
 /** The schedule a run is of. */
-export function scheduleOf(engine: Engine, run: Run): Schedule | undefined {
+export function scheduleOf(engine: Engine, run: Run): TableCell | undefined {
   const cell = run.of === undefined ? undefined : engine.named(run.of)?.cell
   return cell?.kind === 'schedule' ? cell : undefined
 }
@@ -35,8 +35,8 @@ export function feedOf(engine: Engine, run: Run): RunFeed {
   const node = run.of === undefined ? undefined : engine.named(run.of)
   const schedule = scheduleOf(engine, run)
   const sources = new Map<string, Source>()
-  const wanting: Lack[] = []
-  const without: Lack[] = []
+  const wanting: MissingInput[] = []
+  const without: MissingInput[] = []
   for (const input of RUN_INPUTS) {
     const formula = run.from[input.name]?.trim() ?? ''
     if (formula === '') {
@@ -65,7 +65,7 @@ export function feedOf(engine: Engine, run: Run): RunFeed {
 }
 
 /** The column a press can tick: named by itself, and filled in with ticks or moments. */
-function ticked({ columns }: Schedule, done: string | undefined): number | undefined {
+function ticked({ columns }: TableCell, done: string | undefined): number | undefined {
   const at = columns.findIndex(({ name }) => name === done?.trim())
   const entry = columns[at]?.entry
   return entry === 'tick' || entry === 'date and time' ? at : undefined

@@ -155,4 +155,4 @@ const IN_WORDS: Readonly<Record<RunInputSort, string>> = {
   done: 'yes or no, or a date',
 }
 
-export const sortInWords = (sort: RunInputSort): string => IN_WORDS[sort]
+export const sortText = (sort: RunInputSort): string => IN_WORDS[sort]

@@ -6,10 +6,10 @@ import type { Means } from './reach.ts'
 
 const RATIO = { dimension: NONE, factor: 1, offset: 0, symbol: '', notation: 'ratio' } as const
 
-export const ratioInWords = (magnification: number): string => showQuantity(magnification, NONE, { unit: RATIO }).text
+export const ratioText = (magnification: number): string => showQuantity(magnification, NONE, { unit: RATIO }).text
 
 /** `1 h 25 min`, to the minute; under a minute to the second. */
-export function timeInWords(seconds: number): string {
+export function timeText(seconds: number): string {
   if (seconds < 59.5) return `${Math.round(seconds)} s`
   const minutes = Math.round(seconds / 60)
   if (minutes < 60) return `${minutes} min`
@@ -17,12 +17,12 @@ export function timeInWords(seconds: number): string {
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`
 }
 
-export const dataInWords = (bits: number): string => showQuantity(bits, DATA).text
+export const dataText = (bits: number): string => showQuantity(bits, DATA).text
 
-export const samplingInWords = (sampling: number): string => showQuantity(sampling, SAMPLING).text
+export const samplingText = (sampling: number): string => showQuantity(sampling, SAMPLING).text
 
 /** To the millimetre, as a scale on a column is read. */
-export const heightInWords = (metres: number): string => `${Math.round(metres * 1e3)} mm`
+export const heightText = (metres: number): string => `${Math.round(metres * 1e3)} mm`
 
 interface Standing {
   readonly heights?: { readonly least: number; readonly most: number } | undefined
@@ -30,9 +30,9 @@ interface Standing {
 }
 
 /** Where the carriage stands on the column; without a column, from original to sensor; empty without a lens. */
-export function heightsInWords({ heights, track }: Standing): string {
-  if (!heights) return track === undefined ? '' : heightInWords(track)
-  const [low, high] = [heightInWords(heights.least), heightInWords(heights.most)]
+export function heightsText({ heights, track }: Standing): string {
+  if (!heights) return track === undefined ? '' : heightText(track)
+  const [low, high] = [heightText(heights.least), heightText(heights.most)]
   return low === high ? low : `${low.replace(/ mm$/, '')} to ${high}`
 }
 
@@ -41,7 +41,7 @@ const listed = (pieces: readonly number[], show: (one: number) => string, unit: 
 const figure = (value: number): string => `${Number(value.toPrecision(4))}`
 
 /** `tubes 12 + 20 mm`; empty where nothing is known of the lens. */
-export function meansInWords(means: Means | undefined): string {
+export function meansText(means: Means | undefined): string {
   if (!means) return ''
   if (means.kind === 'lens') return 'lens alone'
   const one = means.pieces.length === 1
@@ -51,10 +51,10 @@ export function meansInWords(means: Means | undefined): string {
 }
 
 /** `3 × 2 frames, turned`; empty for an original taken whole. */
-export const tilesInWords = ({ across, down, count, turned }: TilePlan): string =>
+export const tilesText = ({ across, down, count, turned }: TilePlan): string =>
   count === 1 ? '' : `${across} × ${down} frames${turned ? ', turned' : ''}`
 
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`
 
-export const daysInWords = (days: number | undefined): string =>
+export const daysText = (days: number | undefined): string =>
   days === undefined ? '' : counted(Number(days.toFixed(1)), 'day')

@@ -1,9 +1,9 @@
 import { fitMagnification } from '../../functions/camera/fit.ts'
 import type { TilePlan } from '../../functions/camera/tile-plan.ts'
 import { type Allowed, fewestSetups } from '../../functions/work/setups.ts'
-import { type Amount, addTo, NOTHING, type Pace, type Standing, standingOf, type Whole, wholeOf } from './estimate.ts'
-import { type LensAtHand, type Means, type Range, Reach, withinTrack } from './reach.ts'
-import { type Face, framesAt, mostFor } from './tiles.ts'
+import { type Amount, addTo, NOTHING, type Pace, type Progress, progressOf, type Total, totalOf } from './estimate.ts'
+import { type AvailableLens, type Means, type Range, Reach, withinTrack } from './reach.ts'
+import { type Face, framesAt, greatestMagnification } from './tiles.ts'
 
 /** One original of the list; lengths in m, sampling in px/m, times in s, data in bit. */
 export interface Original extends Face {
@@ -27,7 +27,7 @@ export interface Original extends Face {
 }
 
 /** A row the planner cannot read. */
-export interface Unread {
+export interface UnreadableOriginal {
   readonly row: number
   readonly title: string
   readonly why: string
@@ -39,7 +39,7 @@ export interface Rig extends Pace {
   readonly sensor: { readonly width: number; readonly height: number }
   /** Length per pixel. */
   readonly pitch: number
-  readonly lens?: LensAtHand | undefined
+  readonly lens?: AvailableLens | undefined
   readonly column?:
     | {
         /** From the sensor up to the mark on the carriage. */
@@ -89,10 +89,10 @@ export interface RunPlan {
   readonly setups: readonly PlannedSetup[]
   readonly unplanned: readonly Unplanned[]
   /** Done, and in no set-up because only what is left is planned. */
-  readonly leftOut: readonly (Original | Unread)[]
-  readonly total: Whole
+  readonly leftOut: readonly (Original | UnreadableOriginal)[]
+  readonly total: Total
   /** Of the whole list, whatever is planned of it. */
-  readonly standing: Standing
+  readonly standing: Progress
 }
 
 /** More frames of one original are taken to be a slip in a unit. */
@@ -118,13 +118,13 @@ interface Candidate {
  * set-up first what is taken whole, then by thickness, then as listed.
  */
 export function planRun(
-  list: readonly (Original | Unread)[],
+  list: readonly (Original | UnreadableOriginal)[],
   rig: Rig,
   options: { readonly left?: boolean } = {},
 ): RunPlan {
   const reach = new Reach(rig.lens)
   const unplanned: Unplanned[] = []
-  const leftOut: (Original | Unread)[] = []
+  const leftOut: (Original | UnreadableOriginal)[] = []
   const candidates: Candidate[] = []
   const reckoned: Candidate[] = []
   for (const one of list) {
@@ -140,8 +140,8 @@ export function planRun(
     setups,
     unplanned,
     leftOut,
-    total: wholeOf(setups.reduce(addTo, NOTHING), candidates.length, setups.length, rig),
-    standing: standingOf(
+    total: totalOf(setups.reduce(addTo, NOTHING), candidates.length, setups.length, rig),
+    standing: progressOf(
       reckoned.map(({ amount, original: { done, actualTime, actualFrames } }) => ({
         planned: amount,
         done,
@@ -215,7 +215,7 @@ function setupOf(magnification: number, members: readonly Candidate[], rig: Rig,
 
 const leastOf = (values: readonly number[]): number => values.reduce((least, one) => Math.min(least, one), Infinity)
 
-const refused = ({ row, title, done }: Unread | Original, cause: Cause, why: string): Unplanned => ({
+const refused = ({ row, title, done }: UnreadableOriginal | Original, cause: Cause, why: string): Unplanned => ({
   row,
   title,
   done,
@@ -281,7 +281,7 @@ function candidateOf(original: Original, rig: Rig, reach: Reach): Candidate | Un
       'tiles',
       `It would take ${frames.count.toPrecision(3)} frames. Look at its size, its sampling and their units.`,
     )
-  const end = Math.min(mostFor(frames.count, original, sensor), column?.most ?? Infinity)
+  const end = Math.min(greatestMagnification(frames.count, original, sensor), column?.most ?? Infinity)
   const count = frames.count * pages
   return {
     original,

@@ -3,7 +3,7 @@ import { tubeChoices } from '../../functions/camera/tube-choices.ts'
 import { Refusal } from '../../language/index.ts'
 
 /** The lens on the camera, and what there is to bring it closer; lengths in m, powers in 1/m. */
-export interface LensAtHand {
+export interface AvailableLens {
   readonly focal: number
   /** The greatest magnification it focuses to by itself; without it, it is taken to reach every one. */
   readonly greatest?: number | undefined
@@ -45,7 +45,7 @@ const trackOf =
     focal * (2 + m + 1 / m) + gap
 
 /** In the order they are preferred: the lens alone, tubes by extension and then by count (they add no glass), close-up lenses by power. */
-function meansOf(lens: LensAtHand): Means[] {
+function meansOf(lens: AvailableLens): Means[] {
   const { focal, gap, tubes, greatest } = lens
   const track = trackOf(focal, gap)
   if (greatest === undefined) return [{ kind: 'lens', pieces: [], least: 0, most: Number.POSITIVE_INFINITY, track }]
@@ -64,7 +64,7 @@ function meansOf(lens: LensAtHand): Means[] {
   return [...onTubes, ...closeupsOf(lens, greatest)]
 }
 
-function closeupsOf(lens: LensAtHand, greatest: number): Means[] {
+function closeupsOf(lens: AvailableLens, greatest: number): Means[] {
   if (lens.closeups.length > MOST_CLOSEUPS)
     throw new Refusal(
       `There are ${lens.closeups.length} close-up lenses; at most ${MOST_CLOSEUPS} can be combined. Leave some out.`,
@@ -87,7 +87,7 @@ function closeupsOf(lens: LensAtHand, greatest: number): Means[] {
  * The lens behind a stack: m = m0 + f (1 + m0) P − m0 e P, as closeup_magnification has it. The stack as a thick one
  * (A B; C D) brings the lens's own focus at s to x = (s D − B)/(A + s P) in front of its first lens.
  */
-function closeupMeans(powers: readonly number[], lens: LensAtHand, greatest: number): Means {
+function closeupMeans(powers: readonly number[], lens: AvailableLens, greatest: number): Means {
   const { focal, gap, spacing, separation } = lens
   const { power, frontFocus } = stackOf(powers, spacing)
   const a = power * stackOf([...powers].reverse(), spacing).frontFocus
@@ -113,7 +113,7 @@ export class Reach {
   readonly ranges: readonly Range[]
 
   /** Without a lens every magnification is taken to be within reach. Throws Refusal. */
-  constructor(lens: LensAtHand | undefined) {
+  constructor(lens: AvailableLens | undefined) {
     this.means = lens ? meansOf(lens) : []
     this.ranges = lens ? joined(this.means) : [{ least: 0, most: Number.POSITIVE_INFINITY }]
   }
@@ -151,7 +151,11 @@ function joined(means: readonly Range[]): Range[] {
 }
 
 /** The magnifications, up to life size, between which original and sensor are neither too far apart nor too near. */
-export function withinTrack(lens: LensAtHand, least: number | undefined, most: number | undefined): Range | undefined {
+export function withinTrack(
+  lens: AvailableLens,
+  least: number | undefined,
+  most: number | undefined,
+): Range | undefined {
   const at = (track: number): number | undefined => {
     const s = (track - lens.gap) / lens.focal - 2
     return s < 2 ? undefined : 2 / (s + Math.sqrt(s * s - 4))

@@ -1,9 +1,9 @@
 import type { RunInput } from './inputs.ts'
 import type { Rig } from './plan.ts'
-import { type Lack, NO_ROW, type Source } from './source.ts'
+import { type MissingInput, NO_ROW, type Source } from './source.ts'
 
 /** What the sheet gives the planner; figures that cannot be are told. */
-export function rigOf(sources: ReadonlyMap<string, Source>, wanting: Lack[], without: Lack[]): Rig {
+export function rigOf(sources: ReadonlyMap<string, Source>, wanting: MissingInput[], without: MissingInput[]): Rig {
   const refuse = (input: RunInput, why: string): undefined => {
     ;(input.needed ? wanting : without).push({ input, why })
     return undefined

@@ -1,19 +1,19 @@
 import { ComputeError, showValue, type Value } from '../../language/index.ts'
 import type { Engine } from '../engine/engine.ts'
 import type { Node } from '../engine/node.ts'
-import type { Schedule } from '../schema/document.ts'
+import type { TableCell } from '../schema/document.ts'
 import { columnLabel } from '../table/columns.ts'
 import { type RowReading, rowReader } from '../table/read-table.ts'
 import { rowsComputed } from '../table/row-status.ts'
 import type { RowsComputed } from '../table/rows.ts'
-import type { Original, Unread } from './plan.ts'
-import { type RowAt, RowTrouble, type Source } from './source.ts'
+import type { Original, UnreadableOriginal } from './plan.ts'
+import { type RowAt, RowError, type Source } from './source.ts'
 
 /** Figures of what was done: a slip in one keeps no original out of the plan. */
 const NOTED = new Set(['done', 'actual_time', 'actual_frames'])
 
-export interface Listed {
-  readonly list: readonly (Original | Unread)[]
+export interface ListedOriginals {
+  readonly list: readonly (Original | UnreadableOriginal)[]
   /** Actual figures that cannot be read, by row. */
   readonly remarks: ReadonlyMap<number, string>
 }
@@ -22,12 +22,12 @@ export interface Listed {
 export function listOf(
   engine: Engine,
   node: Node,
-  { columns, rows }: Schedule,
+  { columns, rows }: TableCell,
   sources: ReadonlyMap<string, Source>,
-): Listed {
+): ListedOriginals {
   const { read } = rowReader(columns)
   const row = new Row(columns, rowsComputed(engine, node), sources)
-  const list: (Original | Unread)[] = []
+  const list: (Original | UnreadableOriginal)[] = []
   for (let at = 0; at < rows.length; at++) {
     const reading = read(rows[at] as readonly string[])
     if (!reading.isBlank) list.push(row.original(at, reading))
@@ -59,12 +59,12 @@ class Row implements RowAt {
   private reading: RowReading | undefined
 
   constructor(
-    private readonly columns: Schedule['columns'],
+    private readonly columns: TableCell['columns'],
     private readonly computed: RowsComputed | undefined,
     private readonly sources: ReadonlyMap<string, Source>,
   ) {}
 
-  original(at: number, reading: RowReading): Original | Unread {
+  original(at: number, reading: RowReading): Original | UnreadableOriginal {
     this.at = at
     this.reading = reading
     for (let c = 0; c < this.columns.length; c++) this.values[c] = reading.values[c]
@@ -94,7 +94,7 @@ class Row implements RowAt {
         actualFrames: this.figure('actual_frames', 'none under'),
       }
     } catch (error) {
-      if (!(error instanceof RowTrouble)) throw error
+      if (!(error instanceof RowError)) throw error
       return { row: at, title, done, why: error.message }
     }
   }
@@ -116,7 +116,7 @@ class Row implements RowAt {
     try {
       return source.read(this)
     } catch (error) {
-      if (!(error instanceof ComputeError || error instanceof RowTrouble)) throw error
+      if (!(error instanceof ComputeError || error instanceof RowError)) throw error
       return this.refuse(name, error.message)
     }
   }
@@ -139,7 +139,7 @@ class Row implements RowAt {
   /** Keeps the row out of the plan, or notes the slip where it is in what was done. */
   private refuse(name: string, why: string): undefined {
     const told = `${this.sources.get(name)?.input.label ?? name}: ${why}`
-    if (!NOTED.has(name)) throw new RowTrouble(told)
+    if (!NOTED.has(name)) throw new RowError(told)
     this.remarks.set(this.at, told)
     return undefined
   }

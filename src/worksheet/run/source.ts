@@ -1,17 +1,19 @@
 import { type Computable, ComputeError, refusedValue, type Type, type Value } from '../../language/index.ts'
-import { type Engine, VALUE } from '../engine/engine.ts'
+import type { Engine } from '../engine/engine.ts'
+import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
-import type { Schedule } from '../schema/document.ts'
-import { fitsSort, type RunInput, sortInWords } from './inputs.ts'
+import type { TableCell } from '../schema/document.ts'
+import { tableOf } from '../table/table-node.ts'
+import { fitsSort, type RunInput, sortText } from './inputs.ts'
 
 /** An input that gives nothing, and why. */
-export interface Lack {
+export interface MissingInput {
   readonly input: RunInput
   readonly why: string
 }
 
 /** Why an input gives nothing in one row. */
-export class RowTrouble extends Error {}
+export class RowError extends Error {}
 
 type InRow = (row: RowAt) => Value | undefined
 
@@ -35,15 +37,15 @@ export const NO_ROW: RowAt = { values: [], why: () => '' }
 export function sourceOf(
   engine: Engine,
   node: Node | undefined,
-  schedule: Schedule | undefined,
+  schedule: TableCell | undefined,
   input: RunInput,
   formula: string,
-): Source | Lack {
-  const scope = node?.schedule?.scope ?? engine.scope()
-  const found = engine.understand(formula, scope)
+): Source | MissingInput {
+  const scope = tableOf(node)?.scope ?? engine.scope()
+  const found = engine.compile(formula, scope)
   if (!found) return { input, why: 'its formula is being read.' }
   const error = found.errors[0]
-  const places = node?.schedule?.plan.places
+  const places = tableOf(node)?.plan.places
   const outside = found.uses.filter((name) => !places?.has(name))
   const absent = outside.filter((name) => cellValue(engine, name) === undefined)
   if (!found.meaning)
@@ -54,7 +56,7 @@ export function sourceOf(
   if (absent.length > 0) return { input, why: `waits for ${absent.join(', ')}` }
   const { computable } = found.meaning
   const { type } = computable
-  if (!fitsSort(type, input.is)) return { input, why: `${sortInWords(input.is)} is wanted, and «${formula}» is none` }
+  if (!fitsSort(type, input.is)) return { input, why: `${sortText(input.is)} is wanted, and «${formula}» is none` }
   try {
     const columns = found.uses.flatMap((name) => places?.get(name) ?? [])
     const read = reader(engine, computable, places, schedule?.columns.length ?? 0, columns)
@@ -63,7 +65,7 @@ export function sourceOf(
     const value = read(NO_ROW) as Value
     return { input, type, columns, read: () => value }
   } catch (error) {
-    if (!(error instanceof ComputeError || error instanceof RowTrouble)) throw error
+    if (!(error instanceof ComputeError || error instanceof RowError)) throw error
     return { input, why: error.message }
   }
 }
@@ -93,14 +95,14 @@ function reader(
       if (value === undefined) {
         const trouble = row.why(at)
         if (trouble === '') return undefined
-        throw new RowTrouble(trouble)
+        throw new RowError(trouble)
       }
       local[at] = value
     }
     const value = program(local as Value[], slots)
     if (typeof value === 'string' || typeof value === 'boolean') return value
     const refused = refusedValue(value, mayBeInfinite)
-    if (refused) throw new RowTrouble(refused)
+    if (refused) throw new RowError(refused)
     return value
   }
 }

@@ -33,7 +33,7 @@ export function framesAt(face: Face, sensor: Sensor, magnification: number): Til
 }
 
 /** The greatest magnification that still takes no more than so many frames. */
-export function mostFor(count: number, face: Face, sensor: Sensor): number {
+export function greatestMagnification(count: number, face: Face, sensor: Sensor): number {
   const { width, height, border, overlap, turn } = face
   const w = width + 2 * border
   const h = height + 2 * border

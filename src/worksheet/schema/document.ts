@@ -1,10 +1,10 @@
 import * as v from 'valibot'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { KIT_SORTS } from './kit-sorts.ts'
-import { MOST_CELLS } from './limits.ts'
+import { MAX_CELLS } from './limits.ts'
 import { NAME_PATTERN } from './name-pattern.ts'
 import { STAGES } from './stages.ts'
-import { LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS } from './table-limits.ts'
+import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from './table-limits.ts'
 
 /** The version this program writes; a higher one opens read-only. */
 export const VERSION = 1
@@ -13,7 +13,7 @@ export const FORMAT = 'evenfield-worksheet'
 const MOST_STEPS = 200
 const MOST_LISTED = 60
 
-const text = v.pipe(v.string(), v.maxLength(LONGEST_TEXT))
+const text = v.pipe(v.string(), v.maxLength(MAX_TEXT_LENGTH))
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
 const name = v.pipe(v.string(), v.regex(NAME_PATTERN, 'A name is a letter, then letters, digits and underscores.'))
 const label = v.optional(text)
@@ -163,9 +163,9 @@ const schedule = v.looseObject({
   id,
   name,
   label,
-  columns: v.pipe(v.array(column), v.maxLength(MOST_COLUMNS)),
+  columns: v.pipe(v.array(column), v.maxLength(MAX_COLUMNS)),
   /** Fields as typed, in the order of the columns; those of a formula are empty. */
-  rows: v.pipe(v.array(v.pipe(v.array(text), v.maxLength(MOST_COLUMNS))), v.maxLength(MOST_ROWS)),
+  rows: v.pipe(v.array(v.pipe(v.array(text), v.maxLength(MAX_COLUMNS))), v.maxLength(MAX_ROWS)),
 })
 
 const range = v.looseObject({
@@ -229,7 +229,7 @@ export const WorksheetSchema = v.looseObject({
   title: v.pipe(v.string(), v.maxLength(500)),
   /** The job in hand: a reference, a client, a scenario. */
   job: v.optional(text),
-  cells: v.pipe(v.array(CellSchema), v.maxLength(MOST_CELLS)),
+  cells: v.pipe(v.array(CellSchema), v.maxLength(MAX_CELLS)),
 })
 
 export type Worksheet = v.InferOutput<typeof WorksheetSchema>
@@ -240,9 +240,9 @@ export type Check = v.InferOutput<typeof check>
 export type Note = v.InferOutput<typeof note>
 export type Drawing = v.InferOutput<typeof drawing>
 export type Steps = v.InferOutput<typeof steps>
-export type Schedule = v.InferOutput<typeof schedule>
-export type Column = Schedule['columns'][number]
+export type TableCell = v.InferOutput<typeof schedule>
+export type Column = TableCell['columns'][number]
 export type Range = v.InferOutput<typeof range>
 export type Variants = v.InferOutput<typeof variants>
 export type Run = v.InferOutput<typeof run>
-export type NamedCell = Given | Result | Check | Schedule
+export type NamedCell = Given | Result | Check | TableCell

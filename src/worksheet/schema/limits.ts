@@ -1,2 +1,2 @@
 /** A sheet holds so many at most. */
-export const MOST_CELLS = 20_000
+export const MAX_CELLS = 20_000

@@ -17,7 +17,7 @@ export class DocumentError extends Error {
 }
 
 /** A worksheet's text larger than this is refused before it is parsed. */
-export const LARGEST_DOCUMENT = 8_000_000
+export const MAX_DOCUMENT_LENGTH = 8_000_000
 
 const DEEPEST_JSON = 40
 
@@ -39,7 +39,7 @@ function refuseDeep(json: string): void {
 
 /** Reads a worksheet from JSON text. Throws DocumentError. */
 export function readDocument(json: string): Worksheet {
-  if (json.length > LARGEST_DOCUMENT) throw new DocumentError('The file is too large to be a worksheet.', '')
+  if (json.length > MAX_DOCUMENT_LENGTH) throw new DocumentError('The file is too large to be a worksheet.', '')
   return readData(parseJson(json))
 }
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot'
 import { CellSchema, VERSION, type Worksheet, WorksheetSchema } from './document.ts'
-import { MOST_CELLS } from './limits.ts'
+import { MAX_CELLS } from './limits.ts'
 import { readData } from './read-document.ts'
 
 /** What this version makes of a worksheet of a newer one: to be looked at, never to be written back. */
@@ -16,7 +16,7 @@ export interface NewerDocument {
 /** Reads what it can of a newer worksheet's data. Throws DocumentError where even its outline is another. */
 export function readNewer(original: unknown): NewerDocument {
   const data = original as { readonly version: number; readonly cells?: unknown }
-  const cells = Array.isArray(data.cells) ? data.cells.slice(0, MOST_CELLS) : []
+  const cells = Array.isArray(data.cells) ? data.cells.slice(0, MAX_CELLS) : []
   const known = cells.filter((cell) => v.safeParse(CellSchema, cell).success)
   const readable = { ...data, version: VERSION, cells: known }
   // Where its title or job is of a kind not known here it opens without.

@@ -1,4 +1,4 @@
-import { RESERVED, type Reader, type ReadFormula } from '../../language/index.ts'
+import { type FormulaCompiler, type ParsedForCompiling, RESERVED } from '../../language/index.ts'
 import { dependencyOrder } from '../engine/dependency-order.ts'
 import type { Column } from '../schema/document.ts'
 import { NAME_PATTERN } from '../schema/name-pattern.ts'
@@ -10,7 +10,7 @@ export const COUNT = 'count'
 /** What a table's columns are to one another, apart from the sheet they stand in. */
 export interface ColumnPlan {
   /** By column; undefined where a column has no formula. */
-  readonly formulas: readonly (ReadFormula | undefined)[]
+  readonly formulas: readonly (ParsedForCompiling | undefined)[]
   /** The place of each column by its name; of two with one name, the first. */
   readonly places: ReadonlyMap<string, number>
   /** For each formula, the columns it uses. */
@@ -23,9 +23,9 @@ export interface ColumnPlan {
   readonly faults: ReadonlyMap<number, string>
 }
 
-const plans = new WeakMap<readonly Column[], { readonly reader: Reader; readonly plan: ColumnPlan }>()
+const plans = new WeakMap<readonly Column[], { readonly reader: FormulaCompiler; readonly plan: ColumnPlan }>()
 
-export function columnPlan(columns: readonly Column[], reader: Reader): ColumnPlan {
+export function columnPlan(columns: readonly Column[], reader: FormulaCompiler): ColumnPlan {
   const known = plans.get(columns)
   if (known?.reader === reader) return known.plan
   const plan = newPlan(columns, reader)
@@ -57,7 +57,7 @@ export function freeColumnName(wanted: string, columns: readonly Column[]): stri
   for (let n = 2; ; n++) if (!taken.has(`${stem}_${n}`)) return `${stem}_${n}`
 }
 
-function newPlan(columns: readonly Column[], reader: Reader): ColumnPlan {
+function newPlan(columns: readonly Column[], reader: FormulaCompiler): ColumnPlan {
   const faults = new Map<number, string>()
   const places = new Map<string, number>()
   columns.forEach(({ name }, at) => {

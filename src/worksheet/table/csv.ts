@@ -15,7 +15,7 @@ export interface TextTable {
 }
 
 /** Text larger than this is refused before it is parsed: in signs. */
-export const LARGEST_TABLE = 50_000_000
+export const MAX_TABLE_LENGTH = 50_000_000
 
 const SEPARATORS: readonly Separator[] = ['\t', ';', ',']
 /** So much of a table is looked at to find what separates its fields. */
@@ -33,8 +33,8 @@ const MOST_LINES = 1_000_000
 
 /** Reads a table from text: fields separated by commas, semicolons or tabs, some in quotes. Throws TableError. */
 export function readTable(text: string, { separator: known, most = MOST_LINES }: Reading = {}): TextTable {
-  if (text.length > LARGEST_TABLE)
-    throw new TableError(`The table is larger than ${LARGEST_TABLE / 1e6} MB. Take it in parts.`)
+  if (text.length > MAX_TABLE_LENGTH)
+    throw new TableError(`The table is larger than ${MAX_TABLE_LENGTH / 1e6} MB. Take it in parts.`)
   const plain = text.replace(/^\ufeff/, '')
   if (plain.trim() === '') throw new TableError('There is no table here: the text is empty.')
   const separator = known ?? separatorOf(plain)

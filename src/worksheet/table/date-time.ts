@@ -33,7 +33,7 @@ function dateIn(text: string): string | undefined {
  * A date, with or without a time, as formulas see it: `2026-11-25` or `2026-11-25 14:30`, in the order of time when
  * sorted as text. Throws ReadError.
  */
-export function readMoment(text: string): string {
+export function readDateTime(text: string): string {
   const plain = text.trim()
   const [datePart, timePart] = /^(\S+?)(?:T|,?\s+)(\S+?)Z?$/i.exec(plain)?.slice(1) ?? [plain, undefined]
   const date = dateIn(datePart as string)

@@ -5,7 +5,8 @@ import type { Node } from '../engine/node.ts'
 import { columnLabel } from './columns.ts'
 import { rowReader } from './read-table.ts'
 import { rowsComputed, valueAt } from './row-status.ts'
-import type { ColumnMeaning } from './table-node.ts'
+import type { CompiledColumn } from './table-node.ts'
+import { tableOf } from './table-node.ts'
 
 /** Digits enough for a figure to come back the same. */
 const DIGITS = 12
@@ -46,9 +47,10 @@ export function writtenColumns(engine: Engine, node: Node): WrittenColumn[] {
   if (node.cell.kind !== 'schedule') return []
   const { columns, rows } = node.cell
   const computed = rowsComputed(engine, node)
-  const meanings: readonly Pick<ColumnMeaning, 'type' | 'unit'>[] = node.schedule?.columns ?? rowReader(columns).columns
+  const meanings: readonly Pick<CompiledColumn, 'type' | 'unit'>[] =
+    tableOf(node)?.columns ?? rowReader(columns).columns
   return columns.map((_, at) => {
-    const { type, unit } = meanings[at] as Pick<ColumnMeaning, 'type' | 'unit'>
+    const { type, unit } = meanings[at] as Pick<CompiledColumn, 'type' | 'unit'>
     const values = rows.map((_, row) => valueAt(node, computed, row, at))
     const own = unitOf(type, unit, values)
     const texts = values.map((value, row) =>

@@ -12,17 +12,18 @@ import {
   type Value,
 } from '../../language/index.ts'
 import { NONE, ReadError, readQuantity } from '../../units/index.ts'
-import { type Engine, VALUE } from '../engine/engine.ts'
+import type { Engine } from '../engine/engine.ts'
+import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import type { Column } from '../schema/document.ts'
 import { rowsComputed, valueAt } from './row-status.ts'
 import type { RowsComputed } from './rows.ts'
-import type { ColumnMeaning, ScheduleMeaning } from './table-node.ts'
+import { type CompiledColumn, type CompiledTable, tableOf } from './table-node.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 
 /** A figure under a column. */
-export interface FootFigure {
+export interface FooterFigure {
   /** What it is: `Sum`, `95 % percentile`; and of which rows, where not of all. */
   readonly words: string
   readonly where?: string
@@ -32,7 +33,7 @@ export interface FootFigure {
   readonly diagnostics: readonly Diagnostic[]
 }
 
-export const FOOT_WORDS: Readonly<Record<Foot['figure'], string>> = {
+export const FOOTER_LABELS: Readonly<Record<Foot['figure'], string>> = {
   sum: 'Sum',
   mean: 'Mean',
   least: 'Least',
@@ -45,8 +46,8 @@ export const FOOT_WORDS: Readonly<Record<Foot['figure'], string>> = {
 export const USUAL_SHARE = '95 %'
 
 /** What a foot's figure is called. */
-export const footWords = ({ figure, share }: Foot): string =>
-  figure === 'percentile' ? `${share?.trim() || USUAL_SHARE} percentile` : FOOT_WORDS[figure]
+export const footerLabel = ({ figure, share }: Foot): string =>
+  figure === 'percentile' ? `${share?.trim() || USUAL_SHARE} percentile` : FOOTER_LABELS[figure]
 
 /** Which rows a figure is made of; undefined where all that count. */
 interface Condition {
@@ -57,16 +58,17 @@ interface Condition {
 }
 
 /** The figures under a schedule's columns, by column; made only for schedules that are looked at. */
-export function footOf(engine: Engine, node: Node): readonly (readonly FootFigure[])[] {
-  const { cell, schedule } = node
+export function footerOf(engine: Engine, node: Node): readonly (readonly FooterFigure[])[] {
+  const { cell } = node
+  const table = tableOf(node)
   if (cell.kind !== 'schedule') return []
   const computed = rowsComputed(engine, node)
   return cell.columns.map((column, at) =>
-    (column.foot ?? []).map((foot): FootFigure => {
-      const said = { words: footWords(foot), ...(foot.where?.trim() ? { where: foot.where.trim() } : {}) }
-      const meaning = schedule?.columns[at]
-      if (!schedule || !meaning?.type) return { ...said, diagnostics: [] }
-      const condition = conditionOf(engine, node, schedule, foot.where)
+    (column.foot ?? []).map((foot): FooterFigure => {
+      const said = { words: footerLabel(foot), ...(foot.where?.trim() ? { where: foot.where.trim() } : {}) }
+      const meaning = table?.columns[at]
+      if (!table || !meaning?.type) return { ...said, diagnostics: [] }
+      const condition = conditionOf(engine, node, table, foot.where)
       if (condition.diagnostics.length > 0 || condition.waits || !computed)
         return { ...said, diagnostics: condition.diagnostics }
       return { ...said, ...figureOf(engine, node, computed, at, meaning, foot, condition) }
@@ -79,11 +81,11 @@ function figureOf(
   node: Node,
   computed: RowsComputed,
   at: number,
-  meaning: ColumnMeaning,
+  meaning: CompiledColumn,
   foot: Foot,
   { holds }: Condition,
-): Pick<FootFigure, 'shown' | 'diagnostics'> {
-  const type = list(meaning.type as NonNullable<ColumnMeaning['type']>)
+): Pick<FooterFigure, 'shown' | 'diagnostics'> {
+  const type = list(meaning.type as NonNullable<CompiledColumn['type']>)
   const share = shareOf(foot)
   if (typeof share === 'string') return { diagnostics: [problem(share, 0, 0)] }
   const scope: Scope = {
@@ -92,13 +94,13 @@ function figureOf(
     names: () => [],
   }
   const text = foot.figure === 'percentile' ? 'percentile(values, share)' : `${foot.figure}(values)`
-  const found = engine.understand(text, scope)
+  const found = engine.compile(text, scope)
   if (!found) return { diagnostics: [] }
   if (!found.meaning) {
     const why =
       meaning.type?.kind === 'number'
         ? (found.errors[0]?.message ?? '')
-        : `Only a column of quantities has a ${FOOT_WORDS[foot.figure].toLowerCase()}; this one can be counted.`
+        : `Only a column of quantities has a ${FOOTER_LABELS[foot.figure].toLowerCase()}; this one can be counted.`
     return { diagnostics: [problem(why, 0, 0)] }
   }
   try {
@@ -129,9 +131,9 @@ function shareOf({ figure, share }: Foot): number | string {
   return `The share of a percentile is from 0 % to 100 %, such as ${USUAL_SHARE}; here it is «${share}».`
 }
 
-function conditionOf(engine: Engine, node: Node, schedule: ScheduleMeaning, where: string | undefined): Condition {
+function conditionOf(engine: Engine, node: Node, schedule: CompiledTable, where: string | undefined): Condition {
   if (where === undefined || where.trim() === '') return { diagnostics: [] }
-  const found = engine.understand(where, schedule.scope)
+  const found = engine.compile(where, schedule.scope)
   const diagnostics = [...(found?.errors ?? [])]
   const computable = found?.meaning?.computable
   if (computable && computable.type.kind !== 'yes or no')

@@ -1,8 +1,8 @@
 import { type DisplayUnit, ReadError, readDisplayUnit, UnitTextError } from '../../units/index.ts'
 import { nameOfLabel } from '../document/name-of-label.ts'
 import { declaredUnit } from '../document/read-given.ts'
-import type { Column, Schedule } from '../schema/document.ts'
-import { LONGEST_TEXT, MOST_COLUMNS, MOST_ROWS } from '../schema/table-limits.ts'
+import type { Column, TableCell } from '../schema/document.ts'
+import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from '../schema/table-limits.ts'
 import { freeColumnName } from './columns.ts'
 import { TableError } from './csv.ts'
 import { hasFormula, readColumn } from './read-table.ts'
@@ -10,7 +10,7 @@ import { hasFormula, readColumn } from './read-table.ts'
 type Rows = readonly (readonly string[])[]
 
 /** Where a column of a table from elsewhere goes: to a column there is, to one made for it, or nowhere. */
-export type Goal = number | 'new' | 'nowhere'
+export type ImportTarget = number | 'new' | 'nowhere'
 
 /** A column of a table from elsewhere. */
 export interface Source {
@@ -18,7 +18,7 @@ export interface Source {
   readonly heading: string
   /** The unit its heading gives, which its bare numbers take. */
   readonly unit: string | undefined
-  readonly goal: Goal
+  readonly goal: ImportTarget
   /** What it would become as a column of its own. */
   readonly asNew: Column
 }
@@ -88,7 +88,7 @@ export function matchTable(columns: readonly Column[], rows: Rows, said?: boolea
     const free = found !== undefined && !taken.has(found) ? found : undefined
     if (free !== undefined) taken.add(free)
     const isNothing = heading === '' && body.every((row) => (row[at] ?? '').trim() === '')
-    const goal: Goal = free ?? (isNothing ? 'nowhere' : 'new')
+    const goal: ImportTarget = free ?? (isNothing ? 'nowhere' : 'new')
     const asNew = newColumn(heading, at, body, [...columns, ...made])
     if (goal === 'new') made.push(asNew)
     // What is worked out here is not taken from elsewhere.
@@ -163,13 +163,13 @@ function newColumn(heading: string, at: number, body: Rows, others: readonly Col
 const isFilled = (row: readonly string[]): boolean => row.some((field) => field.trim() !== '')
 
 /** A schedule with a table's rows put below its own, or in their place. Throws TableError where it would not hold them. */
-export function takeTable(cell: Schedule, rows: Rows, match: Match, how: 'below' | 'instead'): Schedule {
+export function takeTable(cell: TableCell, rows: Rows, match: Match, how: 'below' | 'instead'): TableCell {
   const filled = rows.filter((row, at) => (match.hasHeadings && at === 0) || isFilled(row))
   return fitted(takeRows(cell, filled, match, how))
 }
 
 /** The same, however many there are, with blank rows kept in their places: for what is not kept in a worksheet. */
-export function takeRows(cell: Schedule, rows: Rows, match: Match, how: 'below' | 'instead'): Schedule {
+export function takeRows(cell: TableCell, rows: Rows, match: Match, how: 'below' | 'instead'): TableCell {
   const { hasHeadings, sources } = match
   const columns = [...cell.columns]
   const goals = sources.map((source): number | undefined => {
@@ -219,14 +219,14 @@ const isSame = (a: DisplayUnit, b: DisplayUnit): boolean =>
 const bracketed = (unit: string): string => (/[\s/·*]/.test(unit) ? `[${unit}]` : unit)
 
 function refuseLong(field: string, line: number, heading: string): void {
-  if (field.length > LONGEST_TEXT)
+  if (field.length > MAX_TEXT_LENGTH)
     throw new TableError(
-      `In line ${line}${heading === '' ? '' : `, under «${heading}»`}, one field holds ${field.length} signs; at most ${LONGEST_TEXT} fit. Is the right separator used?`,
+      `In line ${line}${heading === '' ? '' : `, under «${heading}»`}, one field holds ${field.length} signs; at most ${MAX_TEXT_LENGTH} fit. Is the right separator used?`,
     )
 }
 
 /** Puts fields copied from a table into a schedule, from one field on to the right and down; rows are added as needed. */
-export function pasteAt(cell: Schedule, rows: Rows, row: number, column: number): Schedule {
+export function pasteAt(cell: TableCell, rows: Rows, row: number, column: number): TableCell {
   const next = cell.rows.map((fields) => fields)
   rows.forEach((from, r) => {
     const before = next[row + r] ?? []
@@ -247,14 +247,14 @@ const MOST_SIGNS = 6_000_000
 const SIGNS_ROUND_A_FIELD = 14
 
 /** Refuses what a schedule cannot hold. */
-function fitted(cell: Schedule): Schedule {
-  if (cell.rows.length > MOST_ROWS)
+function fitted(cell: TableCell): TableCell {
+  if (cell.rows.length > MAX_ROWS)
     throw new TableError(
-      `That would be ${cell.rows.length} rows; a schedule holds ${MOST_ROWS}. Take the table in parts, each into a schedule of its own.`,
+      `That would be ${cell.rows.length} rows; a schedule holds ${MAX_ROWS}. Take the table in parts, each into a schedule of its own.`,
     )
-  if (cell.columns.length > MOST_COLUMNS)
+  if (cell.columns.length > MAX_COLUMNS)
     throw new TableError(
-      `That would be ${cell.columns.length} columns; a schedule holds ${MOST_COLUMNS}. Leave some of them out.`,
+      `That would be ${cell.columns.length} columns; a schedule holds ${MAX_COLUMNS}. Leave some of them out.`,
     )
   let signs = 0
   for (const row of cell.rows) for (const field of row) signs += field.length + SIGNS_ROUND_A_FIELD

@@ -2,7 +2,7 @@ import { type Diagnostic, number, TEXT, type Type, type Value, YES_NO } from '..
 import { aKind, type DisplayUnit, NONE, nearest, ReadError, readQuantity } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import type { Column } from '../schema/document.ts'
-import { readMoment } from './date-time.ts'
+import { readDateTime } from './date-time.ts'
 
 /** Reading a table's fields, row by row, without a sheet: a hundred thousand rows are fine. */
 
@@ -19,7 +19,7 @@ export interface ReadColumn {
 }
 
 /** What keeps a row from counting: a field that is empty or cannot be read. */
-export interface FieldTrouble {
+export interface FieldError {
   /** The column's place, from 0. */
   readonly column: number
   readonly message: string
@@ -34,7 +34,7 @@ export interface FieldTrouble {
 export interface RowReading {
   /** By column, in coherent SI; undefined where a field is empty or cannot be read, and in columns with a formula. */
   readonly values: readonly (Value | undefined)[]
-  readonly troubles: readonly FieldTrouble[]
+  readonly troubles: readonly FieldError[]
   /** Nothing is filled in at all: such a row neither counts nor is missed. */
   readonly isBlank: boolean
 }
@@ -45,7 +45,7 @@ export interface RowReader {
   readonly read: (row: readonly string[]) => RowReading
 }
 
-const SOUND: readonly FieldTrouble[] = Object.freeze([])
+const SOUND: readonly FieldError[] = Object.freeze([])
 
 /** Worked out for each row; while its formula is empty, it waits for one. */
 export const hasFormula = ({ formula }: Column): boolean => formula !== undefined
@@ -101,7 +101,7 @@ function newReader(columns: readonly Column[]): RowReader {
 
 function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowReading {
   const values: (Value | undefined)[] = new Array(columns.length).fill(undefined)
-  let troubles: FieldTrouble[] | undefined
+  let troubles: FieldError[] | undefined
   let isBlank = true
   for (let at = 0; at < columns.length; at++) {
     const { column, read, type } = columns[at] as ReadColumn
@@ -151,7 +151,7 @@ export function readColumn(column: Column): ReadColumn {
     case 'tick':
       return { column, type: YES_NO, unit: undefined, read: readTick }
     case 'date and time':
-      return { column, type: TEXT, unit: undefined, read: readMoment }
+      return { column, type: TEXT, unit: undefined, read: readDateTime }
     case 'choice': {
       if (error) return { column, type: undefined, unit: undefined, error, read: asText }
       const choose = (text: string): string => readChoice(text, column.options ?? [])

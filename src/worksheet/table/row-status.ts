@@ -1,33 +1,27 @@
 import type { Value } from '../../language/index.ts'
-import { type Engine, VALUE } from '../engine/engine.ts'
+import type { EngineView } from '../engine/engine-view.ts'
+import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
+import type { OmittedRow } from '../engine/outcome.ts'
 import { columnLabel } from './columns.ts'
 import { rowReader } from './read-table.ts'
 import type { RowsComputed } from './rows.ts'
-
-/** A row that formulas do not see, and why. */
-export interface LeftOut {
-  /** Its place, from 0. */
-  readonly row: number
-  /** The place of the column it is for. */
-  readonly column: number
-  readonly message: string
-}
+import { tableOf } from './table-node.ts'
 
 /** What the rows came to; undefined while the schedule waits or is in error. */
-export function rowsComputed(engine: Engine, node: Node): RowsComputed | undefined {
+export function rowsComputed(engine: EngineView, node: Node): RowsComputed | undefined {
   if (engine.isDuplicate(node) || engine.state(node) !== VALUE) return undefined
   const { values, slots } = engine.layout
-  return node.schedule?.rows?.behind(engine.value(node), values, slots[engine.positionOf(node)] as Int32Array)
+  return tableOf(node)?.rows?.behind(engine.value(node), values, slots[engine.positionOf(node)] as Int32Array)
 }
 
 /** The rows with something in them that do not count, in order. */
-export function leftOutRows(engine: Engine, node: Node): LeftOut[] {
+export function omittedRows(engine: EngineView, node: Node): OmittedRow[] {
   if (node.cell.kind !== 'schedule') return []
   const { columns, rows } = node.cell
   const { read } = rowReader(columns)
   const failures = rowsComputed(engine, node)?.failures
-  const found: LeftOut[] = []
+  const found: OmittedRow[] = []
   rows.forEach((row, at) => {
     const why = read(row).troubles[0] ?? failures?.get(at)
     if (why) found.push({ row: at, column: why.column, message: why.message })
@@ -38,7 +32,7 @@ export function leftOutRows(engine: Engine, node: Node): LeftOut[] {
 const MOST_NAMED = 5
 
 /** `2 rows are left out: 17 and 40.`, with why for one alone. */
-export function leftOutInWords(node: Node, leftOut: readonly LeftOut[]): string {
+export function omittedRowsText(node: Node, leftOut: readonly OmittedRow[]): string {
   const [first] = leftOut
   if (!first || node.cell.kind !== 'schedule') return ''
   const column = node.cell.columns[first.column]
@@ -51,7 +45,7 @@ export function leftOutInWords(node: Node, leftOut: readonly LeftOut[]): string 
 }
 
 /** How many rows count: `3 rows`, `297 of 300 rows`. */
-export function rowsInWords(counted: number, leftOut: number): { figure: string; unit: string; text: string } {
+export function rowCountText(counted: number, leftOut: number): { figure: string; unit: string; text: string } {
   const unit = counted === 1 && leftOut === 0 ? 'row' : 'rows'
   const figure = leftOut === 0 ? `${counted}` : `${counted} of ${counted + leftOut}`
   return { figure, unit, text: `${figure} ${unit}` }

@@ -6,7 +6,7 @@ import {
   refusedValue,
   type Value,
 } from '../../language/index.ts'
-import type { Column, Schedule } from '../schema/document.ts'
+import type { Column, TableCell } from '../schema/document.ts'
 import { COUNT, type ColumnPlan, columnLabel } from './columns.ts'
 import { hasFormula, type RowReader } from './read-table.ts'
 
@@ -57,7 +57,7 @@ export class RowProgram {
   private readonly runs = new WeakMap<object, RowsComputed>()
 
   constructor(
-    private readonly cell: Schedule,
+    private readonly cell: TableCell,
     private readonly reader: RowReader,
     plan: ColumnPlan,
     formulas: readonly RowFormula[],

@@ -1,5 +1,5 @@
-import { checkSchedule, namesInSchedule } from './table-node.ts'
-import { scheduleOutcome } from './table-outcome.ts'
+import { checkTable, namesInTable } from './table-node.ts'
+import { tableOutcome } from './table-outcome.ts'
 
 /** What the engine makes of a schedule; a sheet without one does without. */
-export const SCHEDULES = { namesIn: namesInSchedule, check: checkSchedule, outcome: scheduleOutcome }
+export const TABLES = { namesIn: namesInTable, check: checkTable, outcome: tableOutcome }

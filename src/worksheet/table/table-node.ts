@@ -1,56 +1,59 @@
 import {
+  type CompiledFormula,
   type Computable,
   type Diagnostic,
-  doubt,
+  type FormulaCompiler,
   fitsDeclared,
   list,
-  type Meaning,
   number,
   PLAIN_NUMBER,
   problem,
-  type Reader,
   record,
   type Scope,
   type Type,
+  warning,
 } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import type { Node } from '../engine/node.ts'
-import type { Column, Schedule } from '../schema/document.ts'
+import type { Column, TableCell } from '../schema/document.ts'
 import { COUNT, type ColumnPlan, columnLabel, columnPlan } from './columns.ts'
 import { type RowReader, rowReader } from './read-table.ts'
 import { type RowFormula, RowProgram } from './rows.ts'
 
 /** What a column of a schedule means in its sheet. */
-export interface ColumnMeaning {
+export interface CompiledColumn {
   readonly column: Column
   /** Of one value of it; undefined where it is in error. */
   readonly type: Type | undefined
   readonly unit: DisplayUnit | undefined
   /** What is wrong or doubtful in its formula, its name or its unit. */
   readonly diagnostics: readonly Diagnostic[]
-  readonly meaning?: Meaning
+  readonly meaning?: CompiledFormula
 }
 
 /** What a schedule means in its sheet. */
-export interface ScheduleMeaning {
+export interface CompiledTable {
   readonly reader: RowReader
   readonly plan: ColumnPlan
-  readonly columns: readonly ColumnMeaning[]
+  readonly columns: readonly CompiledColumn[]
   /** What its rows see: its columns by name, before the sheet's. */
   readonly scope: Scope
   /** Undefined while a column is in error. */
   readonly rows: RowProgram | undefined
 }
 
+/** A table's compiled form, which the engine stores without knowing what it is. */
+export const tableOf = (node: Node | undefined): CompiledTable | undefined => node?.table as CompiledTable | undefined
+
 /** The names in a schedule's formulas that are not its own columns. */
-export const namesInSchedule = ({ columns }: Schedule, reader: Reader): readonly string[] =>
+export const namesInTable = ({ columns }: TableCell, reader: FormulaCompiler): readonly string[] =>
   columnPlan(columns, reader).outside
 
 /** A schedule's record: how many rows count, and each column as a list. */
-export const SCHEDULE = 'schedule'
+export const TABLE_RECORD = 'schedule'
 
 /** Reads a schedule's fields, checks its columns' formulas, and makes the program that gives its record. */
-export function checkSchedule(node: Node, cell: Schedule, scope: Scope, formulas: Reader): void {
+export function checkTable(node: Node, cell: TableCell, scope: Scope, formulas: FormulaCompiler): void {
   node.type = undefined
   node.unit = undefined
   node.computable = undefined
@@ -58,16 +61,16 @@ export function checkSchedule(node: Node, cell: Schedule, scope: Scope, formulas
   const reader = rowReader(cell.columns)
   const known = new Map<number, Type>()
   const rowScope = scopeOfRow(cell.columns, plan, known, scope)
-  const columns: ColumnMeaning[] = reader.columns.map(({ column, type, unit, error }, at) => {
+  const columns: CompiledColumn[] = reader.columns.map(({ column, type, unit, error }, at) => {
     if (type) known.set(at, type)
     return { column, type, unit, diagnostics: ownFaults(plan, column, at, error) }
   })
   const ready: RowFormula[] = []
-  node.unread = false
+  node.awaitingCompiler = false
   for (const at of plan.order) {
-    const found = checkColumn(columns[at] as ColumnMeaning, at, plan, rowScope)
+    const found = checkColumn(columns[at] as CompiledColumn, at, plan, rowScope)
     if (!found) {
-      node.unread = true
+      node.awaitingCompiler = true
       continue
     }
     const { meaning, formula } = found
@@ -79,10 +82,10 @@ export function checkSchedule(node: Node, cell: Schedule, scope: Scope, formulas
   // A column may lack its type for an error elsewhere in the sheet.
   const isSound = node.errors.length === 0 && columns.every(({ type }) => type)
   const rows = isSound ? new RowProgram(cell, reader, plan, ready) : undefined
-  node.schedule = { reader, plan, columns, scope: rowScope, rows }
+  node.table = { reader, plan, columns, scope: rowScope, rows } satisfies CompiledTable
   if (!rows) return
   node.type = record(
-    SCHEDULE,
+    TABLE_RECORD,
     Object.fromEntries([
       [COUNT, PLAIN_NUMBER],
       ...columns.map(({ column, type }) => [column.name, list(type as Type)] as const),
@@ -123,12 +126,12 @@ function scopeOfRow(
 }
 
 interface CheckedColumn {
-  readonly meaning: ColumnMeaning
+  readonly meaning: CompiledColumn
   readonly formula?: { readonly computable: Computable }
 }
 
 /** Undefined where the formula is known to the checker alone, which is not here yet. */
-function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope: Scope): CheckedColumn | undefined {
+function checkColumn(before: CompiledColumn, at: number, plan: ColumnPlan, scope: Scope): CheckedColumn | undefined {
   const formula = plan.formulas[at]
   if (!formula) return { meaning: before }
   const text = before.column.formula as string
@@ -141,7 +144,7 @@ function checkColumn(before: ColumnMeaning, at: number, plan: ColumnPlan, scope:
   const misfit = computable && before.unit && fitsDeclared(computable.type, text, before.unit)
   if (misfit) found.push(misfit)
   if (understood.meaning?.limits)
-    found.push(doubt('A column carries no limits: what stands behind «±» is left out.', 0, text.length))
+    found.push(warning('A column carries no limits: what stands behind «±» is left out.', 0, text.length))
   const meaning = { ...before, ...(understood.meaning ? { meaning: understood.meaning } : {}), diagnostics: found }
   if (!computable || found.some(({ severity }) => severity === 'error')) return { meaning }
   return { meaning: { ...meaning, type: asDeclared(computable.type, before.unit) }, formula: { computable } }
@@ -152,7 +155,7 @@ const asDeclared = (type: Type, unit: DisplayUnit | undefined): Type =>
   type.kind === 'number' && unit?.notation ? number(type.dimension, unit.notation) : type
 
 /** The errors of all columns, each with the column it is in. */
-const errorsOf = (columns: readonly ColumnMeaning[]): Diagnostic[] =>
+const errorsOf = (columns: readonly CompiledColumn[]): Diagnostic[] =>
   columns.flatMap(({ column, diagnostics }) =>
     diagnostics
       .filter(({ severity }) => severity === 'error')

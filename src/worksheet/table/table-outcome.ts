@@ -1,24 +1,25 @@
-import { doubt, standingCautions, type Type } from '../../language/index.ts'
-import type { Engine } from '../engine/engine.ts'
+import { cautionsOf, type Type, warning } from '../../language/index.ts'
+import type { EngineView } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import type { Outcome } from '../engine/outcome.ts'
-import { leftOutInWords, leftOutRows, rowsComputed, rowsInWords } from './row-status.ts'
+import { omittedRows, omittedRowsText, rowCountText, rowsComputed } from './row-status.ts'
+import { tableOf } from './table-node.ts'
 
 /** A schedule is shown by how many rows count; those that do not are a warning. */
-export function scheduleOutcome(engine: Engine, node: Node): Outcome {
-  const leftOut = leftOutRows(engine, node)
+export function tableOutcome(engine: EngineView, node: Node): Outcome {
+  const leftOut = omittedRows(engine, node)
   const counted = rowsComputed(engine, node)?.counted.length ?? 0
-  const columns = node.schedule?.columns ?? []
+  const columns = tableOf(node)?.columns ?? []
   const doubts = columns.flatMap(({ diagnostics }) => diagnostics.filter(({ severity }) => severity === 'warning'))
-  const told = leftOutInWords(node, leftOut)
+  const told = omittedRowsText(node, leftOut)
   return {
     state: 'value',
     value: engine.value(node),
     type: node.type as Type,
-    shown: rowsInWords(counted, leftOut.length),
+    shown: rowCountText(counted, leftOut.length),
     offers: [],
     leftOut,
-    warnings: [...(told === '' ? [] : [doubt(told, 0, 0)]), ...doubts],
-    ...standingCautions(columns.flatMap(({ meaning }) => meaning?.calls ?? [])),
+    warnings: [...(told === '' ? [] : [warning(told, 0, 0)]), ...doubts],
+    ...cautionsOf(columns.flatMap(({ meaning }) => meaning?.calls ?? [])),
   }
 }

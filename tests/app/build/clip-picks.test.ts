@@ -1,21 +1,21 @@
 import { expect, test } from 'vitest'
-import { NO_PICKS, type Picks, picked, still, toggled, upTo } from '../../../src/app/build/clip-picks.ts'
+import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from '../../../src/app/build/clip-picks.ts'
 import { given } from '../../worksheet/make.ts'
 
 const cells = ['a', 'b', 'c', 'd', 'e'].map((name) => given(name, ''))
-const ids = (picks: Picks): string =>
+const ids = (picks: Selection): string =>
   picked(cells, picks)
     .map(({ id }) => id)
     .join('')
 
 test('cells are selected and left out again one by one', () => {
-  const two = toggled(toggled(NO_PICKS, 'd'), 'b')
+  const two = toggled(toggled(NO_SELECTION, 'd'), 'b')
   expect(ids(two)).toBe('bd')
   expect(ids(toggled(two, 'd'))).toBe('b')
 })
 
 test('by keys a selection grows from where it began, and shrinks on the way back', () => {
-  const down = upTo(cells, upTo(cells, NO_PICKS, 'b', 'c'), 'c', 'd')
+  const down = upTo(cells, upTo(cells, NO_SELECTION, 'b', 'c'), 'c', 'd')
   expect(ids(down)).toBe('bcd')
   expect(ids(upTo(cells, down, 'd', 'c'))).toBe('bc')
   expect(ids(upTo(cells, down, 'd', 'a'))).toBe('ab')

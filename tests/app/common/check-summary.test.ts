@@ -1,19 +1,19 @@
 import { expect, test } from 'vitest'
-import { foldedInWords, listed, standingInWords, when } from '../../../src/app/common/check-summary.ts'
+import { checkSummaryText, foldedText, listed, when } from '../../../src/app/common/check-summary.ts'
 
 const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
 
 test('the standing is said worst first', () => {
-  expect(standingInWords({ ...standing, errors: 1, fails: 2, close: 1, waits: 3, holds: 9 })).toBe(
+  expect(checkSummaryText({ ...standing, errors: 1, fails: 2, close: 1, waits: 3, holds: 9 })).toBe(
     'One cell needs mending. Two checks do not hold. One check is close. Three checks wait for givens.',
   )
 })
 
 test('where all is well it is said in a few words', () => {
-  expect(standingInWords(standing)).toBe('No checks yet.')
-  expect(standingInWords({ ...standing, holds: 1 })).toBe('The one check holds.')
-  expect(standingInWords({ ...standing, holds: 4 })).toBe('All four checks hold.')
-  expect(standingInWords({ ...standing, holds: 40 })).toBe('All 40 checks hold.')
+  expect(checkSummaryText(standing)).toBe('No checks yet.')
+  expect(checkSummaryText({ ...standing, holds: 1 })).toBe('The one check holds.')
+  expect(checkSummaryText({ ...standing, holds: 4 })).toBe('All four checks hold.')
+  expect(checkSummaryText({ ...standing, holds: 40 })).toBe('All 40 checks hold.')
 })
 
 test('when a sheet was kept is said as one would say it today', () => {
@@ -24,14 +24,12 @@ test('when a sheet was kept is said as one would say it today', () => {
 })
 
 test('how a folded section stands is said in one sentence', () => {
-  expect(foldedInWords({ ...standing, holds: 2, close: 1 }, 9)).toBe('Two checks hold, one is close.')
-  expect(foldedInWords({ ...standing, holds: 1, fails: 2, waits: 1 }, 9)).toBe(
+  expect(foldedText({ ...standing, holds: 2, close: 1 }, 9)).toBe('Two checks hold, one is close.')
+  expect(foldedText({ ...standing, holds: 1, fails: 2, waits: 1 }, 9)).toBe(
     'One check holds, two do not hold, one waits for givens.',
   )
-  expect(foldedInWords({ ...standing, fails: 1, errors: 1 }, 9)).toBe(
-    'One check does not hold. One cell needs mending.',
-  )
-  expect(foldedInWords(standing, 1)).toBe('One row, no check.')
+  expect(foldedText({ ...standing, fails: 1, errors: 1 }, 9)).toBe('One check does not hold. One cell needs mending.')
+  expect(foldedText(standing, 1)).toBe('One row, no check.')
 })
 
 test('words in a row', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { questionsOf, usedInWords } from '../../../src/app/compose/join-text.ts'
+import { questionsOf, usedText } from '../../../src/app/compose/join-text.ts'
 import { planJoin } from '../../../src/worksheet/compose/join.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 import { given, result, sheetOf } from '../../worksheet/make.ts'
@@ -13,15 +13,15 @@ test('what a section uses is told, what was filled in first', () => {
     given('focal', '60', { unit: 'mm', label: 'Focal length' }),
   ]
   const coming = [given('magnification', '1', { unit: '1:' }), given('focal', '90', { unit: 'mm' })]
-  expect(usedInWords(meetings(own, coming))).toBe('It uses your «Focal length» and «Magnification».')
-  expect(usedInWords([])).toBe('It shares no figure with your sheet.')
+  expect(usedText(meetings(own, coming))).toBe('It uses your «Focal length» and «Magnification».')
+  expect(usedText([])).toBe('It shares no figure with your sheet.')
 })
 
 test('of many, some are told and the rest are counted', () => {
   const names = Array.from({ length: 10 }, (_, n) => `x${n}`)
   const cells = names.map((name) => given(name, '1 mm'))
   const joined = meetings(cells, cells).map((one) => ({ ...one, way: 'keep' as const }))
-  expect(usedInWords(joined)).toMatch(/«x7» and 2 more\.$/)
+  expect(usedText(joined)).toMatch(/«x7» and 2 more\.$/)
 })
 
 test('a clash is asked about, and one that cannot join is told with why', () => {

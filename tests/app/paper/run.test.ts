@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { htmlText } from '../../../src/app/paper/html-text.ts'
 import { runOnPaper } from '../../../src/app/paper/run.ts'
 import type { Run, Sheet } from '../../../src/worksheet/index.ts'
-import { ratioInWords } from '../../../src/worksheet/run/plan-text.ts'
+import { ratioText } from '../../../src/worksheet/run/plan-text.ts'
 import { runOf } from '../../../src/worksheet/run/sheet-run.ts'
 import { sheetOf } from '../../worksheet/make.ts'
 import { mapCells, mapRows } from '../../worksheet/maps.ts'
@@ -18,7 +18,7 @@ describe('the run on paper', () => {
     const text = onPaper(sheet)
     const { plan } = runOf(sheet, sheet.cell('run') as Run)
     for (const { magnification, frames } of plan?.setups ?? []) {
-      expect(text).toContain(`<b>${ratioInWords(magnification)}</b>`)
+      expect(text).toContain(`<b>${ratioText(magnification)}</b>`)
       expect(text).toContain(`<td>${frames}</td>`)
     }
     for (const [title] of rows) expect(text).toContain(title as string)

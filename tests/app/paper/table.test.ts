@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest'
 import { handOverPage } from '../../../src/app/paper/hand-over.ts'
-import type { Schedule } from '../../../src/worksheet/index.ts'
+import type { TableCell } from '../../../src/worksheet/index.ts'
 import { given, sheetOf } from '../../worksheet/make.ts'
 
-const cell: Schedule = {
+const cell: TableCell = {
   kind: 'schedule',
   id: 's',
   name: 'originals',

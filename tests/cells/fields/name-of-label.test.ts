@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { isMadeUp, nameOfLabel } from '../../../src/cells/fields/name-of-label.ts'
+import { isGeneratedName, nameOfLabel } from '../../../src/cells/fields/name-of-label.ts'
 import { NAME_PATTERN } from '../../../src/worksheet/index.ts'
 
 test('a label makes a name that can be one', () => {
@@ -14,6 +14,6 @@ test('a label without letters makes none', () => {
 })
 
 test('only names nobody chose are made up', () => {
-  expect(['given', 'result_12', 'check_2'].every(isMadeUp)).toBe(true)
-  expect(['given_width', 'm', 'checked'].some(isMadeUp)).toBe(false)
+  expect(['given', 'result_12', 'check_2'].every(isGeneratedName)).toBe(true)
+  expect(['given_width', 'm', 'checked'].some(isGeneratedName)).toBe(false)
 })

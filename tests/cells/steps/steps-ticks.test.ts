@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { doneInWords, hasReadings, startedOver, ticked, withoutReadings } from '../../../src/cells/steps/steps-ticks.ts'
+import { doneText, hasReadings, startedOver, ticked, withoutReadings } from '../../../src/cells/steps/steps-ticks.ts'
 import type { Steps } from '../../../src/worksheet/index.ts'
 import { given, result, seen, sheetOf } from '../../worksheet/make.ts'
 
@@ -17,10 +17,10 @@ const steps: Steps = {
 }
 
 test('how far one has come is said in words', () => {
-  expect(doneInWords([])).toBe('No steps yet')
-  expect(doneInWords(steps.steps)).toBe('2 of 5 done')
-  expect(doneInWords([{ text: '', done: true }])).toBe('1 of 1 done')
-  expect(doneInWords(steps.steps.map((step) => ({ ...step, done: true })))).toBe('All 5 done')
+  expect(doneText([])).toBe('No steps yet')
+  expect(doneText(steps.steps)).toBe('2 of 5 done')
+  expect(doneText([{ text: '', done: true }])).toBe('1 of 1 done')
+  expect(doneText(steps.steps.map((step) => ({ ...step, done: true })))).toBe('All 5 done')
 })
 
 test('a tick is set and taken away, and all else is kept', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { Sheet } from '../../../src/drawings/canvas/canvas.ts'
+import { Canvas } from '../../../src/drawings/canvas/canvas.ts'
 import { apertureAxis, drawAxes, linearAxis, logAxis, plotted } from '../../../src/drawings/plots/axes.ts'
 import { clashes, texts } from '../reading.ts'
 
@@ -49,7 +49,7 @@ describe('an axis of apertures', () => {
 })
 
 test.each([120, 200, 300, 600])('figures never touch: %i px', (width) => {
-  const sheet = new Sheet(width)
+  const sheet = new Canvas(width)
   const x = apertureAxis([0.5, 128], [50, width - 10], 'Aperture, f/')
   const y = linearAxis([0, 100_000], [90, 30], 'Light, lx')
   drawAxes(

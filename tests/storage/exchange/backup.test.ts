@@ -1,15 +1,9 @@
 import { isDeepStrictEqual } from 'node:util'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import {
-  BackupError,
-  backupText,
-  mergeBackup,
-  mergedInWords,
-  readBackup,
-} from '../../../src/storage/exchange/backup.ts'
+import { BackupError, backupText, mergeBackup, mergeText, readBackup } from '../../../src/storage/exchange/backup.ts'
 import { openMemory } from '../../../src/storage/store/memory-store.ts'
-import type { Store } from '../../../src/storage/store/store.ts'
+import type { Store } from '../../../src/storage/store/types.ts'
 import type { Worksheet } from '../../../src/worksheet/schema/document.ts'
 import { SHEET, worksheets } from '../sheets.ts'
 
@@ -31,7 +25,7 @@ describe('a backup', () => {
   it('brings everything into an empty browser: sheets, the bin, the past and its names', async () => {
     const from = store()
     await from.save('a', SHEET)
-    await from.keepRevision('a', { name: 'As agreed' })
+    await from.saveRevision('a', { name: 'As agreed' })
     await from.save('a', { ...SHEET, title: 'Later' })
     await from.save('b', SHEET)
     await from.remove('b')
@@ -44,7 +38,7 @@ describe('a backup', () => {
   it('goes without the past where that is not asked for', async () => {
     const from = store()
     await from.save('a', SHEET)
-    await from.keepRevision('a', { name: 'As agreed' })
+    await from.saveRevision('a', { name: 'As agreed' })
     const into = store()
     await mergeBackup(into, await backupText(from, false))
     expect(await into.revisions('a')).toEqual([])
@@ -56,7 +50,7 @@ describe('a backup', () => {
     const into = store()
     await into.save('a', { ...SHEET, job: 'ours' })
     const merged = await mergeBackup(into, await backupText(from, true))
-    expect(mergedInWords(merged)).toBe('1 sheet differs from yours and came in as a copy beside it.')
+    expect(mergeText(merged)).toBe('1 sheet differs from yours and came in as a copy beside it.')
     expect((await into.load('a'))?.job).toBe('ours')
     const copy = (await into.list()).find(({ id }) => id !== 'a')
     expect(copy?.title).toBe(`${SHEET.title}, from a backup`)
@@ -66,10 +60,10 @@ describe('a backup', () => {
   it('adds the past of a sheet that is here', async () => {
     const from = store()
     await from.save('a', SHEET)
-    await from.keepRevision('a', { name: 'As agreed' })
+    await from.saveRevision('a', { name: 'As agreed' })
     const into = store()
     await into.save('a', SHEET)
-    expect(mergedInWords(await mergeBackup(into, await backupText(from, true)))).toBe('1 sheet you had already.')
+    expect(mergeText(await mergeBackup(into, await backupText(from, true)))).toBe('1 sheet you had already.')
     expect((await into.revisions('a')).map(({ name }) => name)).toEqual(['As agreed'])
   })
 
@@ -111,7 +105,7 @@ const stores = fc
     for (const { id, states, isRemoved } of sheets) {
       for (const [at, state] of states.entries()) {
         await made.save(id, state)
-        if (at === 0) await made.keepRevision(id, { name: 'first' })
+        if (at === 0) await made.saveRevision(id, { name: 'first' })
       }
       if (isRemoved) await made.remove(id)
     }

@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { toLink } from '../../../src/storage/exchange/link.ts'
-import { bareFigures, barestFigures } from '../../../src/storage/figures/bare-figures.ts'
+import { bareFigures, minimalFigures } from '../../../src/storage/figures/bare-figures.ts'
 import { figuresOnly } from '../../../src/storage/figures/figures-only.ts'
 import { Sheet } from '../../../src/worksheet/index.ts'
 import { readTemplate } from '../../templates/open.ts'
@@ -14,9 +14,13 @@ const ROOM = 2953 - 60
 test.each(NAMES)('%s fits a QR code in the end, its checks to look at among it', async (name) => {
   const sheet = new Sheet(readTemplate(name), LIBRARY)
   const figures = figuresOnly(sheet)
-  const barest = barestFigures(figures)
+  const barest = minimalFigures(figures)
   expect((await toLink(barest)).length).toBeLessThanOrEqual(ROOM)
   expect((await toLink(barest)).length).toBeLessThanOrEqual((await toLink(bareFigures(figures))).length)
   const opened = new Sheet(barest, LIBRARY)
-  expect(opened.standing).toMatchObject({ fails: sheet.standing.fails, close: sheet.standing.close, errors: 0 })
+  expect(opened.checkSummary).toMatchObject({
+    fails: sheet.checkSummary.fails,
+    close: sheet.checkSummary.close,
+    errors: 0,
+  })
 })

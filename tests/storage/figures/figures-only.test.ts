@@ -40,7 +40,7 @@ describe.each(TEMPLATES)('%s as figures only', (name) => {
         expect(figures.drawing(id).values, cell.id).toEqual(values)
       }
     }
-    expect(figures.standing).toEqual(sheet.standing)
+    expect(figures.checkSummary).toEqual(sheet.checkSummary)
   })
 
   test('holds no formula', () => {
@@ -59,7 +59,7 @@ test('what a sheet could not compute is left open, and what it could not judge i
   expect(sameIn(figures, 1)).toMatchObject({ kind: 'given', entry: 'text', value: '' })
   expect(sameIn(figures, 2)).toMatchObject({ kind: 'note' })
   expect(sameIn(figures, 3)).toMatchObject({ kind: 'given', value: '' })
-  expect(figures.standing.errors).toBe(0)
+  expect(figures.checkSummary.errors).toBe(0)
 })
 
 test('limits, marks and close calls stay', async () => {
@@ -150,5 +150,5 @@ test('ranges and variants become tables of what they stood at', async () => {
   })
   const names = figures.cells.flatMap((cell) => ('name' in cell ? [cell.name] : []))
   expect(new Set(names).size).toBe(names.length)
-  expect(figures.standing.errors).toBe(0)
+  expect(figures.checkSummary.errors).toBe(0)
 })

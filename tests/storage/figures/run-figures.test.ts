@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { fromLink, toLink } from '../../../src/storage/exchange/link.ts'
 import { figuresOnly } from '../../../src/storage/figures/figures-only.ts'
-import { type Run, type Schedule, Sheet } from '../../../src/worksheet/index.ts'
+import { type Run, Sheet, type TableCell } from '../../../src/worksheet/index.ts'
 import { runOf } from '../../../src/worksheet/run/sheet-run.ts'
 import { sheetOf } from '../../worksheet/make.ts'
 import { mapCells, mapRows } from '../../worksheet/maps.ts'
@@ -13,7 +13,7 @@ describe('a run as figures only', () => {
     const { plan } = runOf(sheet, sheet.cell('run') as Run)
     const figures = new Sheet(await fromLink(await toLink(figuresOnly(sheet))), LIBRARY)
     expect(figures.cells.some(({ kind }) => kind === 'run')).toBe(false)
-    const table = figures.cells.at(-1) as Schedule
+    const table = figures.cells.at(-1) as TableCell
     expect(table).toMatchObject({ kind: 'schedule', label: 'The run' })
     expect(table.columns.every(({ formula }) => formula === undefined)).toBe(true)
     const setups = plan?.setups ?? []

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { figuresOnly } from '../../../src/storage/figures/figures-only.ts'
-import { type Schedule, Sheet } from '../../../src/worksheet/index.ts'
+import { Sheet, type TableCell } from '../../../src/worksheet/index.ts'
 import { given, result, seen, sheetOf } from '../../worksheet/make.ts'
 
-const cell: Schedule = {
+const cell: TableCell = {
   kind: 'schedule',
   id: 's',
   name: 'originals',
@@ -31,7 +31,7 @@ test('a schedule of figures holds what its formulas came to, to the last digit t
     ...results,
     result('words', 'item(originals.word, 2)'),
   ])
-  const frozen = figuresOnly(sheet).cells.find((one): one is Schedule => one.kind === 'schedule') as Schedule
+  const frozen = figuresOnly(sheet).cells.find((one): one is TableCell => one.kind === 'schedule') as TableCell
   expect(frozen.columns.every(({ formula }) => formula === undefined)).toBe(true)
   expect(frozen.rows).toEqual([
     ['420', '0.1765', '1:8', '8', '0.016', 'yes', 'wide', '2.38663484487'],

@@ -7,10 +7,10 @@ import { SHEET } from '../sheets.ts'
 describe('where nothing can be kept', () => {
   test('the store says so, and works while the tab lasts', async () => {
     const store = await openStore()
-    expect(store.kept).toBe(false)
-    expect(store.trouble).toBeInstanceOf(StoreError)
-    expect(store.trouble?.trouble).toBe('refused')
-    expect(store.trouble?.message).toContain('save it as a file before closing')
+    expect(store.persistent).toBe(false)
+    expect(store.problem).toBeInstanceOf(StoreError)
+    expect(store.problem?.trouble).toBe('refused')
+    expect(store.problem?.message).toContain('save it as a file before closing')
 
     await store.save('a', SHEET)
     expect(await store.load('a')).toEqual(SHEET)
@@ -44,7 +44,7 @@ describe('where nothing can be kept', () => {
   test('settings are kept under their names', async () => {
     const store = await openStore()
     expect(await store.setting('face')).toBeUndefined()
-    await store.keepSetting('face', { dim: true })
+    await store.saveSetting('face', { dim: true })
     expect(await store.setting('face')).toEqual({ dim: true })
   })
 })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import { isDue, named, type Revision, toLetGo } from '../../../src/storage/store/revision.ts'
+import { isDue, named, type Revision, revisionsToDrop } from '../../../src/storage/store/revision.ts'
 
 const MINUTE = 60_000
 const HOUR = 60 * MINUTE
@@ -10,7 +10,7 @@ const START = 7 * DAY * 3000
 
 const made = (at: number, more: Partial<Revision> = {}): Revision => ({ sheet: 'a', at, ...more })
 const left = (revisions: readonly Revision[], now: number): readonly Revision[] => {
-  const gone = new Set(toLetGo(revisions, now))
+  const gone = new Set(revisionsToDrop(revisions, now))
   return revisions.filter((one) => !gone.has(one))
 }
 const times = (revisions: readonly Revision[]): number[] => revisions.map(({ at }) => at - START)

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { KitPiece } from '../../../src/worksheet/advice/kit-suggestions.ts'
-import { mendsOf, mendsToward } from '../../../src/worksheet/advice/suggestions.ts'
+import { suggestionsFor, suggestionsToward } from '../../../src/worksheet/advice/suggestions.ts'
 import type { Given } from '../../../src/worksheet/index.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
@@ -34,7 +34,7 @@ const sheet = (chosen: string, more: Partial<Given> = {}) =>
   ])
 
 const shown = (pieces: readonly KitPiece[], chosen = '60 mm lens', more: Partial<Given> = {}): string[] =>
-  mendsOf(sheet(chosen, more), 'reaches', pieces).mends.map((one) => `${one.given} ${one.shown}`)
+  suggestionsFor(sheet(chosen, more), 'reaches', pieces).mends.map((one) => `${one.given} ${one.shown}`)
 
 describe('mends by the kit', () => {
   it('offer the pieces that would do, in the place of figures no piece has', () => {
@@ -44,7 +44,7 @@ describe('mends by the kit', () => {
   it('applied, make the check hold, in one step of undo', () => {
     const one = sheet('60 mm lens')
     const before = one.worksheet
-    for (const { change } of mendsOf(one, 'reaches', KIT).mends) {
+    for (const { change } of suggestionsFor(one, 'reaches', KIT).mends) {
       one.apply(change)
       expect(one.check('reaches').state).not.toBe('fails')
       one.undo()
@@ -66,18 +66,18 @@ describe('mends by the kit', () => {
       given('lens', '60 mm lens', { entry: 'kit', sort: 'lens', piece: { focal: '60 mm' } }),
       check('long', 'lens.focal > 100 mm'),
     ])
-    expect(mendsOf(direct, 'long', KIT).mends.map(({ shown }) => shown)).toEqual(['200 mm lens'])
+    expect(suggestionsFor(direct, 'long', KIT).mends.map(({ shown }) => shown)).toEqual(['200 mm lens'])
   })
 
   it('from a result: the piece that comes to what it should be', () => {
-    const { mends } = mendsToward(sheet('60 mm lens'), 'distance', '900 mm', KIT)
+    const { mends } = suggestionsToward(sheet('60 mm lens'), 'distance', '900 mm', KIT)
     expect(mends.map(({ shown, gives }) => [shown, gives])).toContainEqual(['90 mm lens', '900 mm'])
     expect(mends.map(({ shown }) => shown)).not.toContain('200 mm lens')
   })
 
   it('the sheet itself is left as it is', () => {
     const one = sheet('60 mm lens')
-    mendsOf(one, 'reaches', KIT)
+    suggestionsFor(one, 'reaches', KIT)
     expect(seen(one, 'distance')).toBe('600 mm')
     expect(one.canUndo).toBe(false)
   })

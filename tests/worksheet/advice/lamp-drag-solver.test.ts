@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type Change, type Drawing, Mover, type Sheet } from '../../../src/worksheet/index.ts'
+import { type Change, type Drawing, LampDragSolver, type Sheet } from '../../../src/worksheet/index.ts'
 import { given, result, sheetOf, toldBy } from '../make.ts'
 
 const drawing = (lamps: string, moves: readonly string[]): Drawing => ({
@@ -18,7 +18,7 @@ const PAIR = [
   result('lamps', '{lamp(-lamp_out, 0 mm, lamp_height - thickness), lamp(lamp_out, 0 mm, lamp_height - thickness)}'),
 ]
 const pair = (moves = ['lamp_out', 'lamp_height']): Sheet => sheetOf([...PAIR, drawing('lamps', moves)])
-const moverOf = (sheet: Sheet): Mover => new Mover(sheet, sheet.cell('d') as Drawing)
+const moverOf = (sheet: Sheet): LampDragSolver => new LampDragSolver(sheet, sheet.cell('d') as Drawing)
 
 /** What each given would be filled in with. */
 function filledIn(change: Change | undefined): Readonly<Record<string, string>> {

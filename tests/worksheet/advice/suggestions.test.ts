@@ -1,18 +1,18 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import { type Mends, mendsOf, mendsToward } from '../../../src/worksheet/advice/suggestions.ts'
+import { type Suggestions, suggestionsFor, suggestionsToward } from '../../../src/worksheet/advice/suggestions.ts'
 import type { Cell, Sheet } from '../../../src/worksheet/index.ts'
 import { open } from '../../templates/open.ts'
 import { check, given, result, sheetOf } from '../make.ts'
 
-const words = ({ mends }: Mends): string[] => mends.map(({ given, shown }) => `${given} ${shown}`)
+const words = ({ mends }: Suggestions): string[] => mends.map(({ given, shown }) => `${given} ${shown}`)
 const offered = (condition: string, ...cells: Cell[]): string[] =>
-  words(mendsOf(sheetOf([...cells, check('k', condition)]), 'k'))
+  words(suggestionsFor(sheetOf([...cells, check('k', condition)]), 'k'))
 
 /** Every mend, applied, does what it says; each is one step of undo. */
 function expectMended(sheet: Sheet, id: string, states: readonly string[]): void {
   const before = sheet.worksheet
-  for (const mend of mendsOf(sheet, id).mends) {
+  for (const mend of suggestionsFor(sheet, id).mends) {
     sheet.apply(mend.change)
     expect(states, `${mend.given} ${mend.shown}`).toContain(sheet.check(id).state)
     sheet.undo()
@@ -69,24 +69,24 @@ describe('the mends of a check', () => {
 
   it('that holds, but is close, clear its margin', () => {
     const sheet = sheetOf([given('a', '100 mm'), check('k', 'a <= 105 mm')])
-    expect(words(mendsOf(sheet, 'k'))).toEqual(['a 94 mm'])
+    expect(words(suggestionsFor(sheet, 'k'))).toEqual(['a 94 mm'])
     expectMended(sheet, 'k', ['holds'])
   })
 
   it('are none where nothing would do, and tell how near one comes', () => {
     const sheet = sheetOf([given('a', '30 mm', { most: '40 mm', unit: 'mm' }), check('k', 'a >= 50 mm')])
-    expect(mendsOf(sheet, 'k')).toEqual({ mends: [], nearest: { given: 'a', shown: '40 mm', short: '20 %' } })
+    expect(suggestionsFor(sheet, 'k')).toEqual({ mends: [], nearest: { given: 'a', shown: '40 mm', short: '20 %' } })
   })
 
   it('keep limits and the way a given is typed', () => {
     const sheet = sheetOf([given('a', '60 ± 1', { unit: 'mm' }), check('k', 'a <= 50 mm')])
-    expect(mendsOf(sheet, 'k').mends[0]?.change).toMatchObject({ cell: { value: '50 ± 1' } })
+    expect(suggestionsFor(sheet, 'k').mends[0]?.change).toMatchObject({ cell: { value: '50 ± 1' } })
   })
 
   it('change nothing by being looked for', () => {
     const sheet = sheetOf([given('a', '60 mm'), check('k', 'a <= 50 mm')])
     const before = sheet.worksheet
-    mendsOf(sheet, 'k')
+    suggestionsFor(sheet, 'k')
     expect(sheet.worksheet).toBe(before)
     expect(sheet.canUndo).toBe(false)
   })
@@ -123,7 +123,7 @@ test('a mend applied makes the check hold', () => {
         const limit = ((now.value as number) * off).toPrecision(4).replace('e+', 'e')
         const sheet = sheetOf([...cells, check('k', `g ${sign} ${limit.startsWith('-') ? `(${limit})` : limit}`)])
         if (sheet.check('k').state !== 'fails') return
-        mended += mendsOf(sheet, 'k').mends.length
+        mended += suggestionsFor(sheet, 'k').mends.length
         expectMended(sheet, 'k', ['holds', 'close'])
       },
     ),
@@ -133,7 +133,7 @@ test('a mend applied makes the check hold', () => {
 })
 
 describe('from what a result should be', () => {
-  const toward = (text: string, ...cells: Cell[]) => mendsToward(sheetOf(cells), 'r', text)
+  const toward = (text: string, ...cells: Cell[]) => suggestionsToward(sheetOf(cells), 'r', text)
 
   it('givens are found that bring it there', () => {
     const found = toward('30 mm', given('a', '10 mm'), given('b', '2'), result('r', 'a * b', { unit: 'mm' }))
@@ -163,7 +163,7 @@ test('a column too short: a taller one, a shorter lens', () => {
   const { sheet } = open('flat-sheet', { column_reach: '900' })
   const id = sheet.named('column_reaches')?.id as string
   expect(sheet.check(id).state).toBe('fails')
-  const found = words(mendsOf(sheet, id))
+  const found = words(suggestionsFor(sheet, id))
   expect(found.some((one) => one.startsWith('column_reach '))).toBe(true)
   expect(found.some((one) => one.startsWith('focal '))).toBe(true)
   expectMended(sheet, id, ['holds', 'close'])

@@ -2,7 +2,7 @@ import { readdirSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
-import { type JoinPlan, planJoin, type Way } from '../../../src/worksheet/compose/join.ts'
+import { type JoinPlan, planJoin, type Resolution } from '../../../src/worksheet/compose/join.ts'
 import { placeFor } from '../../../src/worksheet/compose/join-place.ts'
 import { type Cell, isNamed, Sheet, type Stage } from '../../../src/worksheet/index.ts'
 import { readTemplate } from '../../templates/open.ts'
@@ -22,13 +22,13 @@ function ids(): () => string {
   return () => `new_${++n}`
 }
 
-function plan(sheet: Sheet, cells: readonly Cell[], choices: Readonly<Record<string, Way>> = {}): JoinPlan {
+function plan(sheet: Sheet, cells: readonly Cell[], choices: Readonly<Record<string, Resolution>> = {}): JoinPlan {
   const coming = { key: 'a-template', title: 'A template', cells }
   return planJoin(sheet, coming, { choices: new Map(Object.entries(choices)), freshId: ids() })
 }
 
 /** Sets cells in, and gives what became of each name. */
-function join(sheet: Sheet, cells: readonly Cell[], choices: Readonly<Record<string, Way>> = {}): JoinPlan {
+function join(sheet: Sheet, cells: readonly Cell[], choices: Readonly<Record<string, Resolution>> = {}): JoinPlan {
   const made = plan(sheet, cells, choices)
   if (made.change) sheet.apply(made.change)
   return made
@@ -111,7 +111,7 @@ describe('a published name joins', () => {
       ['ppi', 'keep'],
       ['lens_height', 'keep'],
     ])
-    expect(sheet.standing.errors).toBe(0)
+    expect(sheet.checkSummary.errors).toBe(0)
     expect(seen(sheet, sheet.named('after')?.id as string)).toBe('900 mm')
   })
 
@@ -172,7 +172,7 @@ describe('a name that clashes', () => {
       { sets: [{ values: { reach_3: '9 mm' } }], results: ['far_2'] },
       { of: 'list', from: { width: 'width', gap: 'reach_3' } },
     ])
-    expect(sheet.standing.errors).toBe(0)
+    expect(sheet.checkSummary.errors).toBe(0)
   })
 
   it('joins where one says so', () => {
@@ -186,7 +186,7 @@ describe('a name that clashes', () => {
     const sheet = sheetOf([given('focal', 'wide', { entry: 'text' })])
     const { meetings } = join(sheet, [heading('More'), focal('60'), result('twice', '2 * focal')], { focal: 'keep' })
     expect(meetings[0]).toMatchObject({ way: 'both', clashes: true, why: 'yours is a text, the other a length' })
-    expect(sheet.standing.errors).toBe(0)
+    expect(sheet.checkSummary.errors).toBe(0)
   })
 
   it('a choice that lacks what the other offers is another choice', () => {
@@ -303,7 +303,7 @@ const faults = (sheet: Sheet): string[] =>
     if (!node) return [`${name} is not computed`]
     const wrong = [...node.errors.map(({ message }) => message)]
     if (sheet.engine.isDuplicate(node)) wrong.push('bears a name twice')
-    if (sheet.engine.circle(node)) wrong.push('goes round in a circle')
+    if (sheet.engine.cycle(node)) wrong.push('goes round in a circle')
     return wrong.map((one) => `${name}: ${one}`)
   })
 

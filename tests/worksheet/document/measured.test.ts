@@ -61,7 +61,7 @@ describe('a measured result', () => {
       result('height', 'a + 17 mm', { measured: '921 mm ± 2 mm' }),
       result('twice', '2 * height'),
     ])
-    sheet.engine.patience = Number.POSITIVE_INFINITY
+    sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
     expect(outcome(sheet, 'twice')).toMatchObject({
       tolerance: expect.closeTo(0.004, 9),
       limits: { contributions: [{ name: 'height' }] },

@@ -59,7 +59,7 @@ describe('a check', () => {
       check('four', 'w > 1'),
       check('five', 'a'),
     ])
-    expect(sheet.standing).toEqual({ holds: 1, close: 1, fails: 1, waits: 1, errors: 1 })
+    expect(sheet.checkSummary).toEqual({ holds: 1, close: 1, fails: 1, waits: 1, errors: 1 })
   })
 
   it('can be used in other formulas as yes or no', () => {

@@ -31,7 +31,7 @@ describe('cells that go round in a circle', () => {
     const sheet = sheetOf(Array.from({ length: size }, (_, i) => result(`c${i}`, `c${(i + size - 1) % size} + 1 mm`)))
     expect(seen(sheet, 'c100')).toMatch(/circle: c100 → c99 → .* → c93 → … → c100\./)
     expect(seen(sheet, 'c3')).toMatch(/circle: c3 → c2 → c1 → c0 → c19999 → .* → … → c3\./)
-    expect(sheet.standing.errors).toBe(size)
+    expect(sheet.checkSummary.errors).toBe(size)
   })
 
   test.each([

@@ -42,7 +42,7 @@ describe('a name borne twice', () => {
     const sheet = sheetOf([given('x', '1 mm'), { ...given('x', '2 mm'), id: 'second' }, result('y', 'x')])
     expect(seen(sheet, 'y')).toBe('1 mm')
     expect(seen(sheet, 'second')).toContain('Another cell above is already named «x»')
-    expect(sheet.standing.errors).toBe(1)
+    expect(sheet.checkSummary.errors).toBe(1)
   })
 
   it('passes on to the other when the upper goes, moves below or takes another name', () => {

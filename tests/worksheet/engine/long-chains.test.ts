@@ -12,7 +12,7 @@ test('a chain of 20,000 cells computes, waits, fails and heals from end to end',
   expect(seen(sheet, last)).toBe('waits for c0')
   sheet.apply({ do: 'replace', cell: given('c0', '1 mm x') })
   expect(seen(sheet, last)).toContain('«c0»')
-  expect(sheet.standing.errors).toBe(1)
+  expect(sheet.checkSummary.errors).toBe(1)
   expect(sheet.cells.every((cell) => sheet.outcome(cell.id).state === 'error')).toBe(true)
   sheet.apply({ do: 'replace', cell: given('c0', '2 mm') })
   expect(sheet.outcome(last)).toMatchObject({ state: 'value', shown: { text: '20.0 m' } })

@@ -1,14 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
-import { type PreparedFormulas, PreparedReader } from '../../../src/language/evaluating/precompiled.ts'
+import { PrecompiledCompiler, type PrecompiledFormulas } from '../../../src/language/evaluating/precompiled.ts'
 import { Sheet as PlainSheet } from '../../../src/worksheet/editing/sheet.ts'
 import { type Cell, isNamed, type Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
 import { prepare } from '../../../src/worksheet/prepare-templates.ts'
-import { WHOLE } from '../../../src/worksheet/renaming/full-capabilities.ts'
+import { FULL_CAPABILITIES } from '../../../src/worksheet/renaming/full-capabilities.ts'
 import { feedOf } from '../../../src/worksheet/run/feed.ts'
-import { footOf } from '../../../src/worksheet/table/footer.ts'
-import { SCHEDULES } from '../../../src/worksheet/table/table-capability.ts'
+import { footerOf } from '../../../src/worksheet/table/footer.ts'
+import { TABLES } from '../../../src/worksheet/table/table-capability.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
 const FOLDER = new URL('../../../templates/', import.meta.url)
@@ -18,24 +18,24 @@ const TEMPLATES = readdirSync(FOLDER).map((name) => {
 })
 
 /** As the page gets it: through JSON. */
-const preparedFrom = (worksheet: Worksheet): PreparedFormulas =>
+const preparedFrom = (worksheet: Worksheet): PrecompiledFormulas =>
   JSON.parse(JSON.stringify(prepare([worksheet], LIBRARY)))
 
 /** A sheet that reads from what was prepared alone, and how often it wanted more. */
-function opened(worksheet: Worksheet, prepared: PreparedFormulas): { sheet: PlainSheet; lacks: () => number } {
+function opened(worksheet: Worksheet, prepared: PrecompiledFormulas): { sheet: PlainSheet; lacks: () => number } {
   let lacking = 0
-  const reader = new PreparedReader([prepared], () => lacking++)
-  return { sheet: new PlainSheet(worksheet, LIBRARY, { reader, schedules: SCHEDULES }), lacks: () => lacking }
+  const compiler = new PrecompiledCompiler([prepared], () => lacking++)
+  return { sheet: new PlainSheet(worksheet, LIBRARY, { compiler, tables: TABLES }), lacks: () => lacking }
 }
 
 /** All that can be seen of a sheet; functions in it are compared by what they compute. */
 function allSeen(sheet: Sheet | PlainSheet): unknown {
-  sheet.engine.patience = Number.POSITIVE_INFINITY
+  sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
   return sheet.cells.map((cell) => {
     if (cell.kind === 'check') return [cell.id, sheet.outcome(cell.id), sheet.check(cell.id)]
     if (cell.kind === 'schedule') {
       const node = sheet.engine.node(cell.id)
-      return [cell.id, sheet.outcome(cell.id), node && footOf(sheet.engine, node)]
+      return [cell.id, sheet.outcome(cell.id), node && footerOf(sheet.engine, node)]
     }
     if (isNamed(cell)) return [cell.id, sheet.outcome(cell.id)]
     if (cell.kind === 'drawing') return [cell.id, sheet.drawing(cell.id)]
@@ -95,10 +95,10 @@ describe.each(TEMPLATES)('%s', (_, template) => {
     const { sheet, lacks } = opened(worksheet, prepared)
     allSeen(sheet)
     // Another type where a given has no unit of its own, or a name gone: the checker is fetched.
-    if (lacks() > 0) sheet.extend(LIBRARY, WHOLE)
+    if (lacks() > 0) sheet.extend(LIBRARY, FULL_CAPABILITIES)
     const whole = sheetOf(worksheet.cells)
     expect(allSeen(sheet)).toEqual(allSeen(whole))
-    expect(sheet.standing).toEqual(whole.standing)
+    expect(sheet.checkSummary).toEqual(whole.checkSummary)
   })
 
   test('its givens typed one after the other', () => {
@@ -109,7 +109,7 @@ describe.each(TEMPLATES)('%s', (_, template) => {
       for (const value of ['', scaled(cell.value, 1.01)]) {
         sheet.apply({ do: 'replace', cell: { ...cell, value } })
         whole.apply({ do: 'replace', cell: { ...cell, value } })
-        if (lacks() > 0) sheet.extend(LIBRARY, WHOLE)
+        if (lacks() > 0) sheet.extend(LIBRARY, FULL_CAPABILITIES)
       }
     }
     expect(allSeen(sheet)).toEqual(allSeen(whole))
@@ -137,7 +137,7 @@ describe('what was not prepared', () => {
     expect(sheet.outcome('double').state).toBe('waiting')
     expect(seen(sheet as Sheet, 'same')).toBe('waits for double')
     expect(sheet.check('small')).toMatchObject({ state: 'waits', message: 'for double.' })
-    sheet.extend(LIBRARY, WHOLE)
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(seen(sheet as Sheet, 'double')).toBe('6 mm')
     expect(seen(sheet as Sheet, 'same')).toBe('2')
     expect(sheet.check('small').state).toBe('error')
@@ -156,7 +156,7 @@ describe('what was not prepared', () => {
     const { sheet, lacks } = opened({ ...WORKSHEET, cells }, prepared)
     expect(lacks()).toBeGreaterThan(0)
     expect(seen(sheet as Sheet, 'same')).toBe('waits for double')
-    sheet.extend(LIBRARY, WHOLE)
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(seen(sheet as Sheet, 'same')).toBe('2')
     expect(sheet.check('small')).toMatchObject({ state: 'holds', message: 'It is 6 and 12.' })
   })
@@ -165,15 +165,15 @@ describe('what was not prepared', () => {
     const cells = [...CELLS, check('large', 'size > 2')]
     const { sheet } = opened({ ...WORKSHEET, cells }, prepared)
     expect(sheet.check('large')).toMatchObject({ state: 'waits', message: 'its formula is being read.' })
-    sheet.extend(LIBRARY, WHOLE)
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(sheet.check('large').state).toBe('holds')
   })
 
   test('a function that is not at hand is not prepared either', () => {
     const worksheet = { ...WORKSHEET, cells: [given('size', '9'), result('root', 'sqrt(size)')] }
     let lacking = 0
-    const reader = new PreparedReader([preparedFrom(worksheet)], () => lacking++)
-    const sheet = new PlainSheet(worksheet, new Map(), { reader })
+    const compiler = new PrecompiledCompiler([preparedFrom(worksheet)], () => lacking++)
+    const sheet = new PlainSheet(worksheet, new Map(), { compiler })
     expect(sheet.outcome('root').state).toBe('waiting')
     expect(lacking).toBe(1)
     sheet.extend(LIBRARY)
@@ -185,7 +185,7 @@ describe('what was not prepared', () => {
       const worksheet = { ...WORKSHEET, cells: [result('odd', text)] }
       const { sheet } = opened(worksheet, prepared)
       expect(sheet.outcome('odd').state).toBe('waiting')
-      sheet.extend(LIBRARY, WHOLE)
+      sheet.extend(LIBRARY, FULL_CAPABILITIES)
       expect(allSeen(sheet)).toEqual(allSeen(sheetOf(worksheet.cells)))
     }
   })
@@ -200,10 +200,10 @@ describe('what was not prepared', () => {
       rows: [['100'], ['200']],
     }
     const worksheet = { ...WORKSHEET, cells: [schedule, result('wide', 'sum(originals.width)', { unit: 'mm' })] }
-    const { reader } = WHOLE
-    const sheet = new PlainSheet(worksheet, LIBRARY, { reader })
+    const { compiler } = FULL_CAPABILITIES
+    const sheet = new PlainSheet(worksheet, LIBRARY, { compiler })
     expect(seen(sheet as Sheet, 'wide')).toBe('waits for originals')
-    sheet.extend(LIBRARY, WHOLE)
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(seen(sheet as Sheet, 'wide')).toBe('300 mm')
   })
 
@@ -211,7 +211,7 @@ describe('what was not prepared', () => {
     const { sheet } = opened(WORKSHEET, prepared)
     expect(() => sheet.apply({ do: 'rename', id: 'size', name: 'measure' })).toThrow(/has not been fetched/)
     expect(sheet.worksheet).toEqual(WORKSHEET)
-    sheet.extend(LIBRARY, WHOLE)
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
     sheet.apply({ do: 'rename', id: 'size', name: 'measure' })
     expect(seen(sheet as Sheet, 'double')).toBe('6')
   })

@@ -6,7 +6,7 @@ import { check, given, result, sheetOf, toldBy } from '../make.ts'
 /** Tests run on busy machines: no limits are left out for taking long. */
 function patient(cells: readonly Cell[]): Sheet {
   const sheet = sheetOf(cells)
-  sheet.engine.patience = Number.POSITIVE_INFINITY
+  sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
   return sheet
 }
 

@@ -76,7 +76,7 @@ describe('an error', () => {
   })
 
   it('is counted once, where it is', () => {
-    expect(sheetOf(cells).standing).toMatchObject({ errors: 1 })
+    expect(sheetOf(cells).checkSummary).toMatchObject({ errors: 1 })
   })
 
   it('in a given says what is wrong with the text, inside the text', () => {

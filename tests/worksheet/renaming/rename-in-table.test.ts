@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { type Cell, ChangeRefused, type Schedule } from '../../../src/worksheet/index.ts'
+import { type Cell, ChangeRefused, type TableCell } from '../../../src/worksheet/index.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
-const originals: Schedule = {
+const originals: TableCell = {
   kind: 'schedule',
   id: 'originals',
   name: 'originals',
@@ -28,7 +28,7 @@ const cells: readonly Cell[] = [
   check('fits', 'greatest(originals.width) < 1 m', { message: '{sum(originals.width)} in width' }),
   { kind: 'run', id: 'run', of: 'originals', from: { width: 'width + border', height: 'originals.count * width' } },
 ]
-const columnsOf = (cell: unknown) => (cell as Schedule).columns
+const columnsOf = (cell: unknown) => (cell as TableCell).columns
 
 describe('a column’s new name', () => {
   it('follows into its own table, into its parts elsewhere and into runs, and nowhere else', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Run, Schedule, Sheet } from '../../../src/worksheet/index.ts'
+import type { Run, Sheet, TableCell } from '../../../src/worksheet/index.ts'
 import { RUN_INPUTS } from '../../../src/worksheet/run/inputs.ts'
 import { runFedByName } from '../../../src/worksheet/run/inputs-by-name.ts'
 import { runOf } from '../../../src/worksheet/run/sheet-run.ts'
@@ -117,7 +117,7 @@ describe('a run cell', () => {
     expect(plan?.leftOut.map(({ row }) => row)).toEqual(rows.flatMap((_, i) => (i % 3 === 0 ? [i] : [])))
     expect(plan?.standing.done).toMatchObject({ count: 20, timed: { count: 20, actual: 20 * 240 } })
     expect(plan?.standing.expected?.count).toBe(40)
-    expect((sheet.cell('maps') as Schedule).rows).toEqual(rows)
+    expect((sheet.cell('maps') as TableCell).rows).toEqual(rows)
   })
 })
 

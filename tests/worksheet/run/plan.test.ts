@@ -2,9 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { tubeChoices } from '../../../src/functions/camera/tube-choices.ts'
 import { type Original, planRun, type Rig } from '../../../src/worksheet/run/plan.ts'
-import { heightsInWords, ratioInWords, timeInWords } from '../../../src/worksheet/run/plan-text.ts'
+import { heightsText, ratioText, timeText } from '../../../src/worksheet/run/plan-text.ts'
 import { Reach } from '../../../src/worksheet/run/reach.ts'
-import { framesAt, mostFor } from '../../../src/worksheet/run/tiles.ts'
+import { framesAt, greatestMagnification } from '../../../src/worksheet/run/tiles.ts'
 
 const MM = 1e-3
 const PPI = 1 / 25.4e-3
@@ -267,7 +267,7 @@ describe('a plan of the run', () => {
         expect(plan.total.count + plan.unplanned.length).toBe(all.length)
         for (const setup of plan.setups) {
           expect(setup.magnification).toBeGreaterThan(0)
-          const told = [ratioInWords(setup.magnification), heightsInWords(setup), timeInWords(setup.time)].join()
+          const told = [ratioText(setup.magnification), heightsText(setup), timeText(setup.time)].join()
           expect(told).not.toMatch(/NaN|undefined/)
         }
       }),
@@ -328,7 +328,7 @@ describe('frames of an original', () => {
       fc.property(face, fc.double({ min: 0.01, max: 0.3, noNaN: true }), (each, m) => {
         const count = framesAt(each, SENSOR, m)?.count
         if (count === undefined) return
-        const most = mostFor(count, each, SENSOR)
+        const most = greatestMagnification(count, each, SENSOR)
         expect(most).toBeGreaterThanOrEqual(m * (1 - 1e-9))
         expect(framesAt(each, SENSOR, most)?.count).toBe(count)
         expect(framesAt(each, SENSOR, most * 1.00001)?.count ?? Number.POSITIVE_INFINITY).toBeGreaterThan(count)

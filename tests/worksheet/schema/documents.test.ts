@@ -5,7 +5,7 @@ import { LIBRARY } from '../../../src/functions/index.ts'
 import {
   type Cell,
   DocumentError,
-  LARGEST_DOCUMENT,
+  MAX_DOCUMENT_LENGTH,
   readDocument,
   Sheet,
   type Worksheet,
@@ -79,7 +79,7 @@ describe('a document', () => {
 
   it('too large, too long or nested too deep is refused before it is walked', () => {
     expect(refusal(`${'['.repeat(100_000)}${']'.repeat(100_000)}`).message).toMatch(/nested too deep/)
-    expect(refusal(' '.repeat(LARGEST_DOCUMENT + 1)).message).toMatch(/too large/)
+    expect(refusal(' '.repeat(MAX_DOCUMENT_LENGTH + 1)).message).toMatch(/too large/)
     const many = Array.from({ length: 20_001 }, (_, i) => ({ kind: 'note', id: `n${i}`, text: '' }))
     expect(refusal(sheet(many)).place).toBe('cells')
     expect(refusal(sheet([{ ...given, value: 'x'.repeat(20_001) }])).place).toBe('cells[0].value')

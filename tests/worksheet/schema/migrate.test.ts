@@ -19,7 +19,7 @@ test.each(VERSIONS)('the example of version %i opens and computes', (version) =>
   expect(sheet.worksheet.version).toBe(VERSION)
   expect(seen(sheet, 'r')).toBe('1:11.7')
   expect(sheet.check('c').state).toBe('holds')
-  expect(sheet.standing.errors).toBe(0)
+  expect(sheet.checkSummary.errors).toBe(0)
 })
 
 test('the example of this version is read as it is, unknown keys and all', () => {

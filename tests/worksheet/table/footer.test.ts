@@ -1,11 +1,11 @@
 import { describe, expect, it, test } from 'vitest'
-import type { Column, Schedule } from '../../../src/worksheet/index.ts'
-import { footOf } from '../../../src/worksheet/table/footer.ts'
+import type { Column, TableCell } from '../../../src/worksheet/index.ts'
+import { footerOf } from '../../../src/worksheet/table/footer.ts'
 import { given, result, sheetOf, toldBy } from '../make.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 
-const scheduleWith = (foot: readonly Foot[], column: Partial<Column> = {}): Schedule => ({
+const scheduleWith = (foot: readonly Foot[], column: Partial<Column> = {}): TableCell => ({
   kind: 'schedule',
   id: 's',
   name: 's',
@@ -29,7 +29,7 @@ const border = given('border', '50', { unit: 'mm' })
 /** What stands under the first column: the figures, or what is said of them. */
 function foot(figures: readonly Foot[], column: Partial<Column> = {}): (string | undefined)[] {
   const sheet = sheetOf([border, scheduleWith(figures, column)])
-  const [first] = footOf(sheet.engine, sheet.engine.node('s') as never)
+  const [first] = footerOf(sheet.engine, sheet.engine.node('s') as never)
   return (first ?? []).map(({ shown, diagnostics }) => diagnostics[0]?.message ?? shown)
 }
 
@@ -85,7 +85,7 @@ describe('a figure of some rows', () => {
       result('all', 'sum(s.width)'),
     ]
     const sheet = sheetOf(cells)
-    const shown = () => footOf(sheet.engine, sheet.engine.node('s') as never)[0]?.[0]?.shown
+    const shown = () => footerOf(sheet.engine, sheet.engine.node('s') as never)[0]?.[0]?.shown
     expect(shown()).toBe('2')
     const told = toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('limit', '350 mm') }))
     expect(told).toEqual(['limit', 's'])
@@ -99,7 +99,7 @@ test('a column that is ticked can be counted, and says so of what it cannot have
   const cell = scheduleWith([])
   const bound: Column = { name: 'bound', entry: 'tick', foot: [{ figure: 'count', where: 'bound' }, { figure: 'sum' }] }
   const sheet = sheetOf([border, { ...cell, columns: cell.columns.with(1, bound) }])
-  const [count, sum] = footOf(sheet.engine, sheet.engine.node('s') as never)[1] ?? []
+  const [count, sum] = footerOf(sheet.engine, sheet.engine.node('s') as never)[1] ?? []
   expect(count?.shown).toBe('2')
   expect(sum?.diagnostics[0]?.message).toMatch(/can be counted/)
 })
@@ -108,5 +108,5 @@ test('a computed column has a foot as well', () => {
   const cell = scheduleWith([])
   const frames = { ...(cell.columns[3] as Column), foot: [{ figure: 'sum' as const }] }
   const sheet = sheetOf([border, { ...cell, columns: cell.columns.with(3, frames) }])
-  expect(footOf(sheet.engine, sheet.engine.node('s') as never)[3]?.[0]?.shown).toBe('20')
+  expect(footerOf(sheet.engine, sheet.engine.node('s') as never)[3]?.[0]?.shown).toBe('20')
 })

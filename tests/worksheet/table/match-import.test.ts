@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import type { Column, Schedule } from '../../../src/worksheet/index.ts'
+import type { Column, TableCell } from '../../../src/worksheet/index.ts'
 import { readTable, TableError, writeTable } from '../../../src/worksheet/table/csv.ts'
 import { exportRows } from '../../../src/worksheet/table/export.ts'
 import { matchTable, pasteAt, readHeading, takeTable } from '../../../src/worksheet/table/match-import.ts'
@@ -12,7 +12,7 @@ const COLUMNS: readonly Column[] = [
   { name: 'height', label: 'Height', unit: 'mm' },
   { name: 'area', label: 'Area', formula: 'original_width * height' },
 ]
-const schedule = (rows: readonly (readonly string[])[] = [], columns = COLUMNS): Schedule => ({
+const schedule = (rows: readonly (readonly string[])[] = [], columns = COLUMNS): TableCell => ({
   kind: 'schedule',
   id: 's',
   name: 'originals',
@@ -21,7 +21,7 @@ const schedule = (rows: readonly (readonly string[])[] = [], columns = COLUMNS):
 })
 
 /** A table pasted into a schedule without a word more. */
-function pasted(text: string, cell = schedule(), how: 'below' | 'instead' = 'below'): Schedule {
+function pasted(text: string, cell = schedule(), how: 'below' | 'instead' = 'below'): TableCell {
   const { rows } = readTable(text)
   return takeTable(cell, rows, matchTable(cell.columns, rows), how)
 }

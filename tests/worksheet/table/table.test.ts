@@ -1,9 +1,13 @@
 import { describe, expect, it, test } from 'vitest'
-import type { Column, Schedule, Sheet } from '../../../src/worksheet/index.ts'
+import type { Column, Sheet, TableCell } from '../../../src/worksheet/index.ts'
 import { rowsComputed } from '../../../src/worksheet/table/row-status.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
-const originals = (columns: readonly Column[], rows: readonly (readonly string[])[], name = 'originals'): Schedule => ({
+const originals = (
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  name = 'originals',
+): TableCell => ({
   kind: 'schedule',
   id: name,
   name,
@@ -17,7 +21,7 @@ const TITLE: Column = { name: 'title', entry: 'text' }
 
 /** Types one field of a schedule anew. */
 function type(sheet: Sheet, id: string, row: number, column: number, text: string): void {
-  const cell = sheet.cell(id) as Schedule
+  const cell = sheet.cell(id) as TableCell
   sheet.apply({
     do: 'replace',
     cell: { ...cell, rows: cell.rows.with(row, (cell.rows[row] as string[]).with(column, text)) },
@@ -138,7 +142,7 @@ describe('a column with a formula', () => {
       /In the column «Area»: The cell declares mm, a length; the formula gives an area/,
     )
     expect(seen(sheet, 'areas')).toMatch(/Mend the cell «originals» first/)
-    expect(sheet.standing.errors).toBe(1)
+    expect(sheet.checkSummary.errors).toBe(1)
   })
 
   it('may give a yes or no, a text, a list or a record', () => {
@@ -315,7 +319,7 @@ describe('a row is left out, and told', () => {
       result('reaches', 'sum(originals.reach)'),
     ])
     expect(['n', 'depths', 'reaches'].map((id) => seen(sheet, id))).toEqual(['2', '1', '105 mm'])
-    const cell = sheet.cell('originals') as Schedule
+    const cell = sheet.cell('originals') as TableCell
     const { may_be_empty: _, ...wanted } = cell.columns[2] as Column
     sheet.apply({ do: 'replace', cell: { ...cell, columns: cell.columns.with(2, wanted) } })
     expect(seen(sheet, 'n')).toBe('1')

@@ -1,0 +1,89 @@
+import { html, nothing, type TemplateResult } from 'lit'
+import type { Diagnostic, Scope } from '../../language/index.ts'
+import { readDisplayUnit } from '../../units/index.ts'
+import type { Cell, Given, NamedCell, Result } from '../../worksheet/index.ts'
+import type { FormulaEvent } from '../fields/formula-field.ts'
+import type { CellView } from '../shared/cell-view.ts'
+import { labelled } from '../shared/labelled.ts'
+
+/** What a form needs of the cell's row. */
+export interface Form {
+  readonly view: CellView
+  readonly scope: () => Scope
+  /** Puts another cell in this one's place; the same key again is the same step of undo. */
+  readonly put: (cell: Cell, key: string) => void
+  /** Gives the cell another name, or says why it cannot. */
+  readonly rename: (name: string) => string | undefined
+  /** The label is finished; a name nobody chose may follow it. */
+  readonly labelled: () => void
+}
+
+/** The cell with one of its texts changed; an optional text left empty is taken out. */
+export function withText<C extends Cell>(cell: C, key: string, text: string, optional = true): C {
+  const next = { ...cell, [key]: text }
+  if (optional && text === '') delete (next as Record<string, unknown>)[key]
+  return next
+}
+
+function unitWrong(unit: string | undefined): string | undefined {
+  try {
+    readDisplayUnit(unit ?? '')
+    return undefined
+  } catch (error) {
+    return (error as Error).message
+  }
+}
+
+export const textField = <C extends Cell>(
+  form: Form,
+  cell: C,
+  key: keyof C & string,
+  label: string,
+  more: { hint?: string; placeholder?: string; className?: string; lines?: 'many' | 'few'; optional?: boolean } = {},
+): TemplateResult =>
+  labelled({
+    label,
+    value: String((cell[key] as string | undefined) ?? ''),
+    put: (text) => form.put(withText(cell, key, text, more.optional ?? true), `${key}:${cell.id}`),
+    ...more,
+  })
+
+/** Label, name and, where figures are shown, the unit. */
+export function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateResult {
+  return html`
+    <div class="head" @change=${form.labelled}>${textField(form, cell, 'label', 'Label', { className: 'first' })}</div>
+    <name-field .value=${cell.name} .take=${form.rename}></name-field>
+    ${
+      withUnit
+        ? labelled({
+            label: 'Unit',
+            value: (cell as Given | Result).unit ?? '',
+            put: (text) => form.put(withText(cell, 'unit', text), `unit:${cell.id}`),
+            wrong: unitWrong((cell as Given | Result).unit),
+          })
+        : nothing
+    }
+  `
+}
+
+export function formula(
+  form: Form,
+  cell: Cell,
+  label: string,
+  text: string,
+  diagnostics: readonly Diagnostic[],
+  put: (text: string) => Cell,
+  key: string,
+): TemplateResult {
+  return html`
+    <formula-field
+      class="all formula"
+      label=${label}
+      .value=${text}
+      .scope=${form.scope}
+      .called=${form.view.called}
+      .diagnostics=${diagnostics}
+      @formula-typed=${(event: FormulaEvent) => form.put(put(event.detail), `${key}:${cell.id}`)}
+    ></formula-field>
+  `
+}
