@@ -5,7 +5,7 @@ import { FileError, openFile } from '../../src/storage/exchange/file.ts'
 import { fromLink, LinkError } from '../../src/storage/exchange/link.ts'
 import { figuresOnly } from '../../src/storage/figures/figures-only.ts'
 import { rangeTable } from '../../src/worksheet/analysis/range-table.ts'
-import { RangeError } from '../../src/worksheet/analysis/range-values.ts'
+import { RangeInputError } from '../../src/worksheet/analysis/range-values.ts'
 import { variantsTable } from '../../src/worksheet/analysis/variants-table.ts'
 import {
   ChangeRefused,
@@ -77,7 +77,7 @@ function useRange(sheet: Sheet, cell: Range): void {
   try {
     drawRange(rangeTable(sheet, cell), { width: 300 })
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error
+    if (!(error instanceof RangeInputError)) throw error
   }
 }
 

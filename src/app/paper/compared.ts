@@ -3,7 +3,7 @@ import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
 import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
-import { RangeError } from '../../worksheet/analysis/range-values.ts'
+import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
 
@@ -34,7 +34,7 @@ export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
   try {
     table = rangeTable(sheet, cell)
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error
+    if (!(error instanceof RangeInputError)) throw error
     return [element('p', { class: 'small' }, `${labelOf(cell)}: ${error.message}`)]
   }
   const { given, shown, followed, presentAt } = table

@@ -4,7 +4,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import type { Drawing } from '../../drawings/canvas/tree.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
 import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
-import { RangeError, type RangeValue } from '../../worksheet/analysis/range-values.ts'
+import { RangeInputError, type RangeValue } from '../../worksheet/analysis/range-values.ts'
 import type { Range } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
@@ -167,7 +167,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
     try {
       table = rangeTable(sheet, cell)
     } catch (error) {
-      if (!(error instanceof RangeError)) throw error
+      if (!(error instanceof RangeInputError)) throw error
       why = error.message
     }
     const title = cell.title?.trim() || (table ? `Over a range of ${labelOf(table.given)}` : labelOf(cell))

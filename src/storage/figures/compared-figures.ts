@@ -1,5 +1,5 @@
 import { rangeTable } from '../../worksheet/analysis/range-table.ts'
-import { RangeError } from '../../worksheet/analysis/range-values.ts'
+import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { freeName } from '../../worksheet/document/names.ts'
@@ -39,7 +39,7 @@ export function rangeFigures(sheet: Sheet, cell: Range): Cell {
       shown.map((text, at) => [text, ...followed.map((one) => one.shown[at] as string)]),
     )
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error
+    if (!(error instanceof RangeInputError)) throw error
     return { kind: 'note', id: cell.id, text: cell.title?.trim() || 'A range that was not filled in.' }
   }
 }

@@ -7,7 +7,7 @@ import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import type { Given, NamedCell, Range } from '../schema/document.ts'
 import { RangeEvaluator } from './range-evaluator.ts'
-import { RangeError, type RangeValue, valuesOf } from './range-values.ts'
+import { RangeInputError, type RangeValue, valuesOf } from './range-values.ts'
 
 /** One cell over the range, in its own unit. */
 export interface Followed {
@@ -51,10 +51,11 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
   const node = engine.named(given.name) as Node
   const values = valuesOf(range, given)
   const goals = range.results.map((name) => goalOf(engine, name, given))
-  if (goals.length === 0) throw new RangeError('Choose the results to follow, up to three.')
+  if (goals.length === 0) throw new RangeInputError('Choose the results to follow, up to three.')
   const first = values[0] as RangeValue
   const type = node.type
-  if (type?.kind !== 'number') throw new RangeError(`«${labelOf(given)}» cannot be read; mend it, or give it a unit.`)
+  if (type?.kind !== 'number')
+    throw new RangeInputError(`«${labelOf(given)}» cannot be read; mend it, or give it a unit.`)
   const unit = node.unit ?? (type.notation ? showIn(type.notation) : defaultUnit(first.value, type.dimension))
   const follow = new RangeEvaluator(
     engine.layout,
@@ -89,19 +90,20 @@ const showIn = (notation: DisplayUnit['notation']): DisplayUnit =>
   ({ ...defaultUnit(1, NONE), notation }) as DisplayUnit
 
 function givenOf(sheet: Sheet, { of }: Range): Given {
-  if (of === undefined) throw new RangeError('Choose the given that runs through the range.')
+  if (of === undefined) throw new RangeInputError('Choose the given that runs through the range.')
   const cell = sheet.named(of)
-  if (!cell) throw new RangeError(`There is no cell «${of}». Choose another given.`)
-  if (cell.kind !== 'given') throw new RangeError(`«${of}» is not a given: only what is filled in can be varied.`)
+  if (!cell) throw new RangeInputError(`There is no cell «${of}». Choose another given.`)
+  if (cell.kind !== 'given') throw new RangeInputError(`«${of}» is not a given: only what is filled in can be varied.`)
   return cell
 }
 
 function goalOf(engine: Engine, name: string, given: Given): Node {
   const node = engine.named(name)
-  if (!node) throw new RangeError(`There is no cell «${name}». Choose another result.`)
-  if (node.cell.kind === 'given') throw new RangeError(`«${name}» is filled in, not worked out from «${given.name}».`)
+  if (!node) throw new RangeInputError(`There is no cell «${name}». Choose another result.`)
+  if (node.cell.kind === 'given')
+    throw new RangeInputError(`«${name}» is filled in, not worked out from «${given.name}».`)
   if (engine.isErroneous(node) && node.errors.length > 0)
-    throw new RangeError(`«${labelOf(node.cell)}» needs mending first: ${node.errors[0]?.message}`)
+    throw new RangeInputError(`«${labelOf(node.cell)}» needs mending first: ${node.errors[0]?.message}`)
   return node
 }
 

@@ -10,7 +10,7 @@ export interface RangeValue {
 }
 
 /** Why a range has no values yet: which of its fields, and what to do. */
-export class RangeError extends Error {}
+export class RangeInputError extends Error {}
 
 const MOST = 200
 const EVEN_STEPS = 8
@@ -19,25 +19,27 @@ const IN_A_STOP = 1
 /** The values a given runs through: even in its own figures (the n of 1:n), by stops, or the marks there are. */
 export function valuesOf(range: Range, given: Given): RangeValue[] {
   if (!['quantity', 'choice'].includes(given.entry ?? 'quantity'))
-    throw new RangeError('Only a given that holds a single quantity can run through a range.')
+    throw new RangeInputError('Only a given that holds a single quantity can run through a range.')
   const unit = unitOf(given)
   const texts = textsOf(range, given, unit)
-  if (texts.length > MOST) throw new RangeError(`That would be ${texts.length} values; at most ${MOST} are followed.`)
+  if (texts.length > MOST)
+    throw new RangeInputError(`That would be ${texts.length} values; at most ${MOST} are followed.`)
   const read = texts.map((text) => ({ text, value: readQuantity(text, unit).value }))
   const allowed = within(given, unit)
   const kept = read.filter(({ value }) => allowed(value))
   if (kept.length === 0)
-    throw new RangeError('No value lies in this range. Mend where it begins and ends, or the range of the given.')
+    throw new RangeInputError('No value lies in this range. Mend where it begins and ends, or the range of the given.')
   return kept
 }
 
 /** The unit its values are written in. */
 function unitOf(given: Given): DisplayUnit {
   const declared = declaredUnit(given.unit)
-  if (declared.error) throw new RangeError(declared.error.message)
+  if (declared.error) throw new RangeInputError(declared.error.message)
   if (declared.unit) return declared.unit
   const reading = quietly(given.value)
-  if (!reading) throw new RangeError('Fill in the given, or give it a unit, so that it is known what it runs through.')
+  if (!reading)
+    throw new RangeInputError('Fill in the given, or give it a unit, so that it is known what it runs through.')
   return reading.notation
     ? { dimension: reading.dimension, factor: 1, offset: 0, symbol: '', notation: reading.notation }
     : defaultUnit(reading.value, reading.dimension)
@@ -53,12 +55,12 @@ function quietly(text: string, unit?: DisplayUnit) {
 }
 
 function end(text: string | undefined, which: string, unit: DisplayUnit): number {
-  if (text === undefined || text.trim() === '') throw new RangeError(`Fill in where the range ${which}.`)
+  if (text === undefined || text.trim() === '') throw new RangeInputError(`Fill in where the range ${which}.`)
   try {
     return readQuantity(text, unit).value
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
-    throw new RangeError(`Where the range ${which} cannot be read: ${error.message}`)
+    throw new RangeInputError(`Where the range ${which} cannot be read: ${error.message}`)
   }
 }
 
@@ -93,7 +95,7 @@ function byStops(from: number, to: number, count: number, unit: DisplayUnit): Nu
     const steps = Math.floor(Math.abs(to - from) * count + 1e-9)
     return Array.from({ length: Math.min(steps, MOST) + 1 }, (_, i) => figureIn(from + (up ? i : -i) / count, unit))
   }
-  if (!(from > 0) || !(to > 0)) throw new RangeError('Stops begin and end above zero.')
+  if (!(from > 0) || !(to > 0)) throw new RangeInputError('Stops begin and end above zero.')
   const perStop = unit.notation === 'f-number' ? 0.5 : 1
   const steps = Math.floor((Math.abs(Math.log2(to / from)) / perStop) * count + 1e-9)
   return Array.from({ length: Math.min(steps, MOST) + 1 }, (_, i) =>
@@ -119,7 +121,7 @@ function marksIn(range: Range, given: Given, unit: DisplayUnit): string[] {
 function marksOf(unit: DisplayUnit): string[] {
   if (unit.notation === 'f-number') return allMarks('aperture').map(({ text }) => text)
   if (unit.dimension.name === 'time') return allMarks('time').map(({ text }) => text)
-  throw new RangeError(
+  throw new RangeInputError(
     'There are marks for apertures and shutter times. Give the given its options, or take even steps.',
   )
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { type RangeTable, rangeTable } from '../../../src/worksheet/analysis/range-table.ts'
-import { RangeError } from '../../../src/worksheet/analysis/range-values.ts'
+import { RangeInputError } from '../../../src/worksheet/analysis/range-values.ts'
 import type { Range, Sheet } from '../../../src/worksheet/index.ts'
 import { check, given, result, seen, sheetOf, toldBy } from '../make.ts'
 
@@ -24,7 +24,7 @@ const troubleOf = (sheet: Sheet, more: Partial<Range>): string => {
   try {
     table(sheet, more)
   } catch (error) {
-    if (error instanceof RangeError) return error.message
+    if (error instanceof RangeInputError) return error.message
     throw error
   }
   return ''
