@@ -1,0 +1,19 @@
+const RULES = new Intl.PluralRules('en-GB')
+const NUMBERS = new Intl.NumberFormat('en-GB', { useGrouping: 'min2' })
+const LIST = new Intl.ListFormat('en-GB', { type: 'conjunction' })
+
+/** A count in digits, grouped by thin spaces from five digits on, as all figures of the app are: `1200`, `12 000`. */
+export const count = (n: number): string => NUMBERS.format(n).replaceAll(',', '\u202f')
+
+/** The form of a word that agrees with a count, without the count: `agree(1, 'fails', 'fail')` is `fails`. */
+export const agree = (n: number, one: string, other: string): string => (RULES.select(n) === 'one' ? one : other)
+
+/** A count with its noun: `1 check`, `2 checks`. Nouns that do not take an s give their plural. */
+export const plural = (n: number, one: string, other = `${one}s`): string => `${count(n)} ${agree(n, one, other)}`
+
+/** Names in a sentence: `A`, `A and B`, `A, B and C`. */
+export const listText = (names: readonly string[]): string => LIST.format(names)
+
+/** Names in a sentence, of which at most so many are named: `A, B and 3 more`. */
+export const shortList = (names: readonly string[], most = 3): string =>
+  listText(names.length > most ? [...names.slice(0, most - 1), `${count(names.length - most + 1)} more`] : names)

@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest'
+import { agree, count, listText, plural, shortList } from '../../src/units/plural.ts'
+
+test('a count agrees with its noun', () => {
+  expect(plural(0, 'check')).toBe('0 checks')
+  expect(plural(1, 'working day')).toBe('1 working day')
+  expect(plural(2, 'working day')).toBe('2 working days')
+  expect(plural(3, 'lens', 'lenses')).toBe('3 lenses')
+  expect(agree(1, 'fails', 'fail')).toBe('fails')
+  expect(agree(0, 'fails', 'fail')).toBe('fail')
+})
+
+test('large counts are grouped as figures are', () => {
+  expect(count(1200)).toBe('1200')
+  expect(count(12_000)).toBe('12\u202f000')
+  expect(plural(1_000_000, 'row')).toBe('1\u202f000\u202f000 rows')
+})
+
+test('lists read as English sentences', () => {
+  expect(listText([])).toBe('')
+  expect(listText(['A'])).toBe('A')
+  expect(listText(['A', 'B', 'C'])).toBe('A, B and C')
+  expect(shortList(['A', 'B', 'C'])).toBe('A, B and C')
+  expect(shortList(['A', 'B', 'C', 'D'])).toBe('A, B and 2 more')
+})
