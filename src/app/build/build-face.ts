@@ -4,7 +4,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { BuildCell, CellAct } from '../../cells/forms/build-cell.ts'
 import '../../cells/forms/build-cell.ts'
-import { goToCell, labelOf } from '../../cells/shared/cell-view.ts'
+import { labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type Cell, type Change, movedBy, movedInto } from '../../worksheet/index.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
@@ -109,7 +109,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   private readonly desk = new Clipboard(this, {
     cells: () => this.open.sheet.cells,
     inHand: () => this.inHand(),
-    ask: (change) => goToCell(this, change),
+    ask: (change) => requestChange(this, change),
     goTo: (id) => void this.goTo(id),
     goToField: () => this.renderRoot.querySelector<HTMLTextAreaElement>('.by-hand textarea')?.select(),
   })
@@ -161,7 +161,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private async add(kind: Addition, at: number): Promise<void> {
     const cell = newCell(kind, this.open.sheet.cells)
-    if (goToCell(this, { do: 'add', cell, at }) !== undefined) return
+    if (requestChange(this, { do: 'add', cell, at }) !== undefined) return
     this.adding = undefined
     await this.focusNew(cell.id)
   }
@@ -188,7 +188,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private async moved(id: string, change: Change): Promise<void> {
     const held = focused()
-    const refused = goToCell(this, change)
+    const refused = requestChange(this, change)
     await this.updateComplete
     // Moving an element in the page takes the focus from it.
     if (held instanceof HTMLElement && held.isConnected) held.focus()
@@ -204,7 +204,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   private async moveSection(id: string, by: -1 | 1): Promise<void> {
     const held = focused()
     const change = sectionMoved(this.open.sheet.cells, id, by)
-    if (!change || goToCell(this, change) !== undefined) return
+    if (!change || requestChange(this, change) !== undefined) return
     await this.updateComplete
     if (held instanceof HTMLElement && held.isConnected) held.focus()
     this.row(id)?.scrollIntoView({ block: 'nearest' })
@@ -214,7 +214,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const cells = this.open.sheet.cells
     const at = this.index(id)
     const next = cells[at + 1] ?? cells[at - 1]
-    if (goToCell(this, { do: 'remove', id }) !== undefined) return
+    if (requestChange(this, { do: 'remove', id }) !== undefined) return
     this.opened = undefined
     await this.updateComplete
     const row = next && this.row(next.id)
@@ -247,7 +247,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     else if (act === 'below') void this.choose(id)
     else {
       const copy = copyOf(cell, cells)
-      if (goToCell(this, { do: 'add', cell: copy, at: at + 1 }) === undefined) void this.focusNew(copy.id)
+      if (requestChange(this, { do: 'add', cell: copy, at: at + 1 }) === undefined) void this.focusNew(copy.id)
     }
   }
 

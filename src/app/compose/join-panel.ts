@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import { goToCell } from '../../cells/shared/cell-view.ts'
+import { requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type IncomingSection, type JoinPlan, planJoin, type Resolution } from '../../worksheet/compose/join.ts'
 import { listed, namesText } from '../common/check-summary.ts'
@@ -171,7 +171,7 @@ export class JoinPanel extends LitElement {
     // The sheet may have changed since it was looked at.
     const { change, first } = this.plan(coming)
     if (!change || first === undefined) return
-    const refused = goToCell(this, change)
+    const refused = requestChange(this, change)
     if (refused !== undefined) {
       this.trouble = refused
       return

@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
-import { goToCell } from '../../cells/shared/cell-view.ts'
+import { requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { checkSummaryText, clock } from '../common/check-summary.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -129,7 +129,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
           autocomplete="off"
           placeholder="reference, client, place"
           .value=${live(job)}
-          @input=${(event: Event) => goToCell(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
+          @input=${(event: Event) => requestChange(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
         >
       </div>
     `
@@ -151,7 +151,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
                 type="text"
                 aria-label="Title of the worksheet"
                 .value=${live(worksheet.title)}
-                @input=${(event: Event) => goToCell(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
+                @input=${(event: Event) => requestChange(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
               >
             </h1>`
           : html`<h1>${worksheet.title || 'Untitled worksheet'}${this.stand && worksheet.job ? html` <span class="of">${worksheet.job}</span>` : nothing}</h1>`

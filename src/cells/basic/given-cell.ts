@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Given, ValueOutcome } from '../../worksheet/index.ts'
-import { type GivenView, goToCell, labelOf, type ReadView } from '../shared/cell-view.ts'
+import { type GivenView, labelOf, type ReadView, requestChange } from '../shared/cell-view.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
@@ -48,7 +48,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
   }
 
   private put(cell: Given, value: string): void {
-    goToCell(this, { do: 'replace', cell: { ...cell, value } }, `value:${cell.id}`)
+    requestChange(this, { do: 'replace', cell: { ...cell, value } }, `value:${cell.id}`)
   }
 
   override render(): TemplateResult {

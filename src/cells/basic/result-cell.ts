@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../../worksheet/index.ts'
-import { type CellSignal, goToCell, labelOf, type ResultView } from '../shared/cell-view.ts'
+import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { measuredField, measuring } from '../shared/measured-field.ts'
 import { field, isLong, row, shared } from '../style/styles.ts'
@@ -137,7 +137,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
   }
 
   private clear(cell: Result): void {
-    goToCell(this, { do: 'replace', cell: withMeasured(cell, '') })
+    requestChange(this, { do: 'replace', cell: withMeasured(cell, '') })
     this.measuring = false
   }
 
@@ -163,7 +163,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     return html`
       <div class="below measure">
         <label for="measured" class="small">${cell.measure ?? 'As measured; it is reckoned on with until it is cleared.'}</label>
-        ${measuredField(cell, outcome, (text) => goToCell(this, ...measuring(cell, text)))}
+        ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)))}
       </div>
     `
   }

@@ -5,7 +5,7 @@ import { showValue } from '../../language/index.ts'
 import { type Suggestions, suggestionsToward } from '../../worksheet/advice/suggestions.ts'
 import { type Working, workingOf } from '../../worksheet/analysis/working.ts'
 import { declaredUnit, type Sheet, type ValueOutcome } from '../../worksheet/index.ts'
-import { labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
+import { goToCell, labelOf, type ResultView } from '../shared/cell-view.ts'
 import { kitFor } from '../shared/kit-request.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
 import './suggestion-list.ts'
@@ -88,13 +88,13 @@ export class ResultMore extends LitElement {
   private link(id: string, text: string): TemplateResult {
     const follow = (event: Event): void => {
       event.preventDefault()
-      requestChange(this, id)
+      goToCell(this, id)
     }
     return html`<a class="name" href="#" @click=${follow}>${text}</a>`
   }
 
   private lead(id: string, text: string): TemplateResult {
-    return html`<button type="button" class="word" @click=${() => requestChange(this, id)}>${text}</button>`
+    return html`<button type="button" class="word" @click=${() => goToCell(this, id)}>${text}</button>`
   }
 
   private worked({ formula, figures }: Working, outcome: ResultView['outcome']): TemplateResult {

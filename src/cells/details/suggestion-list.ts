@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Suggestions } from '../../worksheet/advice/suggestions.ts'
-import { goToCell } from '../shared/cell-view.ts'
+import { requestChange } from '../shared/cell-view.ts'
 import { shared } from '../style/styles.ts'
 
 const AT_FIRST = 4
@@ -41,7 +41,7 @@ export class SuggestionList extends LitElement {
       <div class="presses">
         ${shown.map(
           ({ given, shown: value, gives, change }) =>
-            html`<button type="button" class="press" @click=${() => goToCell(this, change)}>
+            html`<button type="button" class="press" @click=${() => requestChange(this, change)}>
               <span>${this.called(given)} <b>${value}</b>${gives ? html`<span class="gives quiet">gives ${gives}</span>` : nothing}</span>
             </button>`,
         )}

@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query } from 'lit/decorators.js'
 import type { Scope } from '../../language/index.ts'
 import { type Cell, isNamed } from '../../worksheet/index.ts'
-import { type CellSignal, goToCell } from '../shared/cell-view.ts'
+import { type CellSignal, requestChange } from '../shared/cell-view.ts'
 import { buildRow, buildRowStyle } from './build-row.ts'
 import { cellForm } from './cell-form.ts'
 import '../fields/formula-field.ts'
@@ -136,12 +136,12 @@ export class BuildCell extends SignalWatcher(LitElement) {
   }
 
   private put(cell: Cell, key: string): void {
-    goToCell(this, { do: 'replace', cell }, key)
+    requestChange(this, { do: 'replace', cell }, key)
   }
 
   private rename(name: string): string | undefined {
     const { cell } = this.view.get()
-    return goToCell(this, { do: 'rename', id: cell.id, name })
+    return requestChange(this, { do: 'rename', id: cell.id, name })
   }
 
   /** A made-up name gives way to one made from the label, or one like it. */

@@ -10,7 +10,7 @@ import { FOOTER_LABELS, footerOf, USUAL_SHARE } from '../../worksheet/table/foot
 import { hasFormula, readColumn } from '../../worksheet/table/read-table.ts'
 import type { CompiledColumn } from '../../worksheet/table/table-node.ts'
 import { tableOf } from '../../worksheet/table/table-node.ts'
-import { goToCell, type WideView } from '../shared/cell-view.ts'
+import { requestChange, type WideView } from '../shared/cell-view.ts'
 import { type Form, head } from './form-fields.ts'
 import '../fields/formula-field.ts'
 import type { FormulaEvent } from '../fields/formula-field.ts'
@@ -205,7 +205,7 @@ export class TableForm extends LitElement {
   }
 
   private rename(at: number, name: string): string | undefined {
-    return goToCell(this, { do: 'rename column', id: this.cell.id, column: at, name })
+    return requestChange(this, { do: 'rename column', id: this.cell.id, column: at, name })
   }
 
   /** A made-up name gives way to one made from the label. */

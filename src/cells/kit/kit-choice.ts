@@ -5,7 +5,7 @@ import { SORT_LABELS } from '../../kit/labels.ts'
 import type { Piece } from '../../kit/piece.ts'
 import { choosePiece } from '../../worksheet/document/kit-given.ts'
 import type { Given, Sheet } from '../../worksheet/index.ts'
-import { goToCell } from '../shared/cell-view.ts'
+import { requestChange } from '../shared/cell-view.ts'
 import { askForKit } from '../shared/kit-request.ts'
 import { field, shared } from '../style/styles.ts'
 
@@ -48,7 +48,7 @@ export class KitChoice extends LitElement {
   private choose(id: string): void {
     const piece = this.pieces.find((one) => one.id === id)
     const change = choosePiece(this.sheet.cells, this.cell, piece ?? { name: '', figures: {} })
-    this.trouble = goToCell(this, change) ?? ''
+    this.trouble = requestChange(this, change) ?? ''
   }
 
   override render(): TemplateResult {

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Drawing as Drawn, Handle } from '../../drawings/canvas/tree.ts'
 import { LampDragSolver } from '../../worksheet/advice/lamp-drag-solver.ts'
-import { type CellSignal, type DrawingView, goToCell } from '../shared/cell-view.ts'
+import { type CellSignal, type DrawingView, requestChange } from '../shared/cell-view.ts'
 import { dragging } from '../shared/dragging.ts'
 import { shared } from '../style/styles.ts'
 
@@ -134,7 +134,7 @@ export class LampHandles extends LitElement {
     if (!grip?.wanted) return
     const change = grip.mover.to(grip.handle.lamp, grip.handle.place(grip.wanted))
     grip.wanted = undefined
-    if (change) this.refusedOr(goToCell(this, change, grip.merge), '')
+    if (change) this.refusedOr(requestChange(this, change, grip.merge), '')
   }
 
   private letGo(event: PointerEvent): void {
@@ -181,7 +181,7 @@ export class LampHandles extends LitElement {
       this.spoken = `${this.called(handle)} cannot be moved that way.`
       return
     }
-    this.refusedOr(goToCell(this, change, `keys:${this.visit}`), '')
+    this.refusedOr(requestChange(this, change, `keys:${this.visit}`), '')
     void this.tell(handle)
   }
 

@@ -9,7 +9,7 @@ import type { Range } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
 import { ENLARGED, OwnWidth, saveOrSay } from '../picture/shown-drawing.ts'
-import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { drawTree } from '../shared/draw-tree.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
@@ -85,11 +85,11 @@ export class RangeCell extends SignalWatcher(LitElement) {
   @state() private trouble = ''
   @state() private said = ''
   private put(cell: Range, key: 'from' | 'to', text: string): void {
-    goToCell(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
+    requestChange(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
   }
 
   private takeOver({ given }: RangeTable, { text }: RangeValue, shown: string): void {
-    const refused = goToCell(this, { do: 'replace', cell: { ...given, value: text } })
+    const refused = requestChange(this, { do: 'replace', cell: { ...given, value: text } })
     this.said = refused ?? `${labelOf(given)} is ${shown} now.`
   }
 

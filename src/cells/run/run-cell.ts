@@ -15,7 +15,7 @@ import {
 } from '../../worksheet/run/plan-text.ts'
 import { type PlannedRun, runOf } from '../../worksheet/run/sheet-run.ts'
 import type { MissingInput } from '../../worksheet/run/source.ts'
-import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { inView } from '../shared/in-view.ts'
 import { headed } from '../style/headed.ts'
 import { fold, shared } from '../style/styles.ts'
@@ -91,14 +91,14 @@ export class RunCell extends SignalWatcher(LitElement) {
     if (feed?.ticks === undefined || schedule?.kind !== 'schedule') return
     const boxes = [...this.renderRoot.querySelectorAll<HTMLInputElement>('input[data-row]')]
     this.ticked = boxes.findIndex((box) => box.dataset.row === `${row}`)
-    const refused = goToCell(this, tickedRow(schedule, row, feed.ticks, done))
+    const refused = requestChange(this, tickedRow(schedule, row, feed.ticks, done))
     // Drawn again as it stands: the box was ticked by the press already.
     if (refused !== undefined && this.planned) this.planned = { ...this.planned }
   }
 
   private toggleLeft(left: boolean): void {
     const { left: _, ...rest } = this.view.get().cell
-    goToCell(this, { do: 'replace', cell: (left ? { ...rest, left: true } : rest) as Run })
+    requestChange(this, { do: 'replace', cell: (left ? { ...rest, left: true } : rest) as Run })
   }
 
   private list(at: number, count: number): void {

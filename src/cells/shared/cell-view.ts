@@ -67,12 +67,12 @@ declare global {
 }
 
 /** Leads to another cell. */
-export function requestChange(from: HTMLElement, id: string): void {
+export function goToCell(from: HTMLElement, id: string): void {
   from.dispatchEvent(new CustomEvent<string>('cell-wanted', { detail: id, bubbles: true, composed: true }))
 }
 
 /** Asks for a change. Gives why it was refused, or undefined where it was made. */
-export function goToCell(from: HTMLElement, change: Change, merge?: string): string | undefined {
+export function requestChange(from: HTMLElement, change: Change, merge?: string): string | undefined {
   const detail: Asked = merge === undefined ? { change } : { change, merge }
   from.dispatchEvent(new CustomEvent<Asked>('change-asked', { detail, bubbles: true, composed: true }))
   return detail.refused

@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import type { Steps } from '../../worksheet/index.ts'
-import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { doneText, hasReadings, startedOver, ticked, withoutReadings } from './steps-ticks.ts'
 import './steps-reading.ts'
 import { headed } from '../style/headed.ts'
@@ -98,18 +98,18 @@ export class StepsCell extends SignalWatcher(LitElement) {
 
   private tick(at: number, done: boolean): void {
     this.fresh = false
-    const refused = goToCell(this, { do: 'replace', cell: ticked(this.view.get().cell, at, done) })
+    const refused = requestChange(this, { do: 'replace', cell: ticked(this.view.get().cell, at, done) })
     if (refused !== undefined) this.requestUpdate()
   }
 
   private startOver(): void {
     const { cell } = this.view.get()
-    if (goToCell(this, { do: 'replace', cell: startedOver(cell) }) === undefined) this.fresh = true
+    if (requestChange(this, { do: 'replace', cell: startedOver(cell) }) === undefined) this.fresh = true
   }
 
   private clearReadings(): void {
     const { cell, sheet } = this.view.get()
-    goToCell(this, withoutReadings(cell, sheet))
+    requestChange(this, withoutReadings(cell, sheet))
     this.fresh = false
     void this.updateComplete.then(() => this.renderRoot.querySelector('input')?.focus())
   }

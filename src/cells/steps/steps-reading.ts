@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Given, Outcome, Result, Steps } from '../../worksheet/index.ts'
 import { entryStyle } from '../basic/entry-field.ts'
-import { goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import '../basic/given-cell.ts'
 import { figureOf, missingReason, resultStyle } from '../basic/result-cell.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
@@ -57,7 +57,7 @@ export class StepsReading extends LitElement {
           ${computed ? html`<span class="small">computed ${computed.text}${told?.difference ? `; measured ${told.difference}` : ''}</span>` : nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
         </div>
-        ${measuredField(cell, outcome, (text) => goToCell(this, ...measuring(cell, text)))}
+        ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)))}
       </div>
     `
   }

@@ -6,7 +6,7 @@ import type { TableCell } from '../../worksheet/index.ts'
 import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { rowCountText } from '../../worksheet/table/row-status.ts'
-import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
@@ -50,7 +50,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
 
   /** Asks for the schedule in another state; says why where it is refused. */
   private put(cell: TableCell, key?: string): boolean {
-    const refused = goToCell(this, { do: 'replace', cell }, key)
+    const refused = requestChange(this, { do: 'replace', cell }, key)
     if (refused !== undefined) {
       this.said = refused
       this.requestUpdate()

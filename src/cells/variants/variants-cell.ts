@@ -5,7 +5,7 @@ import { live } from 'lit/directives/live.js'
 import { type Compared, type ComparedRow, type Varied, variantsTable } from '../../worksheet/analysis/variants-table.ts'
 import type { Change, Given, Variants } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
-import { type CellSignal, goToCell, labelOf, type WideView } from '../shared/cell-view.ts'
+import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, shared } from '../style/styles.ts'
@@ -79,7 +79,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
   @state() private said = ''
 
   private put(cell: Variants, sets: Variants['sets'], key?: string): void {
-    goToCell(this, { do: 'replace', cell: { ...cell, sets } }, key && `${key}:${cell.id}`)
+    requestChange(this, { do: 'replace', cell: { ...cell, sets } }, key && `${key}:${cell.id}`)
   }
 
   private retitle(cell: Variants, at: number, title: string): void {
@@ -104,7 +104,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
       const given = sheet.named(name)
       return given?.kind === 'given' ? [{ do: 'replace', cell: { ...given, value } as Given }] : []
     })
-    const refused = goToCell(this, { do: 'several', changes })
+    const refused = requestChange(this, { do: 'several', changes })
     this.said = refused ?? `${title} is in the sheet now.`
   }
 
