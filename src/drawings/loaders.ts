@@ -2,10 +2,10 @@ import type { DrawingKind } from '../worksheet/schema/drawing-kinds.ts'
 import type { Draw } from './canvas/drawing-options.ts'
 
 /** Fetches what draws a cell that is fed so. */
-export type Load = (fed: Readonly<Record<string, string>>) => Promise<Draw>
+export type DrawingLoader = (fed: Readonly<Record<string, string>>) => Promise<Draw>
 
 /** What draws each kind: a file of its own each, so that a sheet loads only what it shows. */
-export const LOADERS: Readonly<Record<DrawingKind, Load>> = {
+export const LOADERS: Readonly<Record<DrawingKind, DrawingLoader>> = {
   'set-up': async ({ upright }) =>
     upright === undefined
       ? (await import('./set-up/set-up.ts')).drawSetUp

@@ -108,9 +108,9 @@ test('the best mark is one the lens has', () => {
 })
 
 test('what is lacking is said', () => {
-  expect(draw({}).cannot.join()).toContain('the magnification is not known')
-  expect(draw({ magnification: 0.1 }).cannot.join()).toContain('the depth wanted is not known')
-  expect(draw({ ...PAGE, aperture: -8 }).cannot.join()).toContain('The aperture set is left out')
+  expect(draw({}).omissions.join()).toContain('the magnification is not known')
+  expect(draw({ magnification: 0.1 }).omissions.join()).toContain('the depth wanted is not known')
+  expect(draw({ ...PAGE, aperture: -8 }).omissions.join()).toContain('The aperture set is left out')
 })
 
 for (const width of [300, 340, 480, 640])

@@ -136,8 +136,8 @@ describe('the figures', () => {
 
 describe('what cannot be drawn is said', () => {
   test('a lamp below the table is left out, the others are drawn', () => {
-    const { cannot, node } = draw({ ...SIZE, lamps: [...PAIR, lamp(0.5, -0.1)] })
-    expect(cannot).toEqual(['Lamp 3 is left out: it is 100 mm below the original.'])
+    const { omissions, node } = draw({ ...SIZE, lamps: [...PAIR, lamp(0.5, -0.1)] })
+    expect(omissions).toEqual(['Lamp 3 is left out: it is 100 mm below the original.'])
     expect(node.children.length).toBeGreaterThan(20)
   })
   test.each([
@@ -147,7 +147,7 @@ describe('what cannot be drawn is said', () => {
     ['light that misses it', { ...SIZE, lamps: [lamp(3, 0.1, { aim_x: 9 })] }, /none of the lamps lights/],
     ['readings of another number', { ...SIZE, lamps: PAIR, readings: [1, 2, 3] }, /there are 3/],
   ] as const)('%s', (_, inputs, why) => {
-    expect(draw(inputs as Inputs).cannot.join()).toMatch(why)
+    expect(draw(inputs as Inputs).omissions.join()).toMatch(why)
   })
 })
 

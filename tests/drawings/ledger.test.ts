@@ -50,23 +50,23 @@ test('the words tell it from the reading to the setting', () => {
 
 describe('what cannot be drawn is said, and the rest is drawn', () => {
   test('no stops', () => {
-    expect(draw({ start: 10 }).cannot).toHaveLength(1)
-    expect(draw({ start: 10, stops: [] }).cannot).toHaveLength(1)
+    expect(draw({ start: 10 }).omissions).toHaveLength(1)
+    expect(draw({ start: 10, stops: [] }).omissions).toHaveLength(1)
   })
   test('no reading: stops are counted from nought', () => {
     const drawing = draw({ ...INPUTS, start: undefined })
-    expect(drawing.cannot.join()).toMatch(/metered one is not known/)
+    expect(drawing.omissions.join()).toMatch(/metered one is not known/)
     expect(texts(drawing).map(({ text }) => text)).toContain('+1.46')
   })
   test('an entry that is no number', () => {
     const drawing = draw({ ...INPUTS, stops: [1, Number.NaN, 2] })
-    expect(drawing.cannot).toEqual(['«lens standing out» is left out: it is no number of stops.'])
+    expect(drawing.omissions).toEqual(['«lens standing out» is left out: it is no number of stops.'])
     expect(pathsOf(drawing, 'step')).toHaveLength(2)
   })
   test('no names, too few, or something else', () => {
     expect(written({ ...INPUTS, names: undefined })).toContain('entry 1')
     expect(written({ ...INPUTS, names: ['one'] })).toEqual(expect.arrayContaining(['one', 'entry 2']))
-    expect(draw({ ...INPUTS, names: 3 }).cannot.join()).toMatch(/not named/)
+    expect(draw({ ...INPUTS, names: 3 }).omissions.join()).toMatch(/not named/)
   })
 })
 

@@ -66,7 +66,7 @@ describe('the order', () => {
   test('is the worst first where there are too many to draw, which is said', () => {
     const drawing = draw({ ...INPUTS, differences: Array.from({ length: 140 }, (_, at) => at / 100), names: undefined })
     expect(texts(drawing).filter(({ as }) => as.includes('name'))).toHaveLength(41)
-    expect(drawing.cannot.join()).toContain('The 100 patches that are off least are not drawn')
+    expect(drawing.omissions.join()).toContain('The 100 patches that are off least are not drawn')
     expect(drawing.description).toContain('140 patches')
   })
 })
@@ -80,7 +80,7 @@ test('the words give every figure', () => {
 
 describe('what cannot be drawn is said, and the rest is drawn', () => {
   test('no differences', () => {
-    expect(draw({}).cannot).toHaveLength(1)
+    expect(draw({}).omissions).toHaveLength(1)
     expect(texts(draw({ differences: [Number.NaN] }))).toHaveLength(1)
   })
   test('no limits', () => {
@@ -89,7 +89,7 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
     expect(pathsOf(drawing, 'limit')).toHaveLength(0)
   })
   test('a limit of nothing', () => {
-    expect(draw({ ...INPUTS, limit: 0 }).cannot).toEqual([
+    expect(draw({ ...INPUTS, limit: 0 }).omissions).toEqual([
       'What a patch is allowed is not drawn: it is not above zero.',
     ])
   })

@@ -74,14 +74,14 @@ describe('a range plot', () => {
 
   test('breaks the line where there is no figure, and says so', () => {
     const drawing = draw('a broken line')
-    expect(drawing.cannot.join()).toContain('Broken has no figure at 1 of 3 values')
+    expect(drawing.omissions.join()).toContain('Broken has no figure at 1 of 3 values')
     expect(drawing.table?.rows.map((row) => row[1])).toContain('–')
   })
 
   test('says of what has no figures, or was measured, that it is not followed', () => {
-    expect(draw('no figures').cannot.join()).toContain('In a word is not plotted')
+    expect(draw('no figures').omissions.join()).toContain('In a word is not plotted')
     expect(draw('no figures').description).not.toBe('')
-    expect(draw('a measured result').cannot.join()).toContain('Measured was measured')
+    expect(draw('a measured result').omissions.join()).toContain('Measured was measured')
   })
 
   test('gives its figures in words and in a table', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { DRAWINGS, type InputSort } from '../../src/drawings/kinds/registry.ts'
+import { DRAWINGS, type InputType } from '../../src/drawings/kinds/registry.ts'
 import type { Value } from '../../src/language/index.ts'
 import { DRAWING_KINDS } from '../../src/worksheet/index.ts'
 import { nodes, texts } from './reading.ts'
@@ -22,7 +22,7 @@ const lamp = fc.record(
 )
 
 /** What may come of a cell's formula for an input of a sort. */
-const VALUES: Readonly<Partial<Record<InputSort, fc.Arbitrary<unknown>>>> = {
+const VALUES: Readonly<Partial<Record<InputType, fc.Arbitrary<unknown>>>> = {
   length: among(0.0005, 3),
   stops: among(0, 3),
   'f-number': among(0.4, 200),
@@ -51,7 +51,7 @@ describe.each(DRAWING_KINDS)('%s', (kind) => {
     const drawing = draw({}, { width: 340, title: 'Mine' })
     expect(drawing.title).toBe('Mine')
     expect(drawing.description).not.toBe('')
-    expect(drawing.cannot).not.toEqual([])
+    expect(drawing.omissions).not.toEqual([])
     expect(drawing.node.attributes.viewBox).toBe(`0 0 340 ${drawing.height}`)
   })
 
@@ -59,9 +59,9 @@ describe.each(DRAWING_KINDS)('%s', (kind) => {
     const draw = await load(named)
     const fed = fc.record(
       Object.fromEntries(
-        inputs.map(({ name, is }) => [
+        inputs.map(({ name, type }) => [
           name,
-          fc.oneof({ weight: 9, arbitrary: VALUES[is] ?? anything }, { weight: 1, arbitrary: anything }),
+          fc.oneof({ weight: 9, arbitrary: VALUES[type] ?? anything }, { weight: 1, arbitrary: anything }),
         ]),
       ) as Record<string, fc.Arbitrary<unknown>>,
       { requiredKeys: [] },
@@ -74,7 +74,7 @@ describe.each(DRAWING_KINDS)('%s', (kind) => {
           for (const value of Object.values(node.attributes))
             expect(String(value)).not.toMatch(/NaN|Infinity|undefined/)
         for (const { text } of texts(drawing)) expect(text).not.toMatch(/NaN|Infinity|undefined|null/)
-        expect(`${drawing.description} ${drawing.cannot.join()}`).not.toMatch(/NaN|Infinity|undefined|null/)
+        expect(`${drawing.description} ${drawing.omissions.join()}`).not.toMatch(/NaN|Infinity|undefined|null/)
       }),
       { numRuns: 150 },
     )

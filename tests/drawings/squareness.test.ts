@@ -2,11 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { DrawingInputs } from '../../src/drawings/canvas/drawing-options.ts'
 import {
-  cornersSeen,
+  edgeDifference,
   edgeLengths,
-  edgesDiffer,
-  leaningFor,
+  projectedCorners,
   squareCorners,
+  tiltForDifference,
 } from '../../src/drawings/squareness/squared-camera.ts'
 import { drawSquareness } from '../../src/drawings/squareness/squareness.ts'
 import { SQUARENESS } from '../../src/functions/acceptance/squareness.ts'
@@ -32,7 +32,7 @@ const draw = (inputs: DrawingInputs, width = 417) => drawSquareness(inputs, { wi
 describe('the outline', () => {
   test('is as much shorter at its far edge as keystone says', () => {
     for (const tilt of [0.001, 0.02, -0.05, 0.3]) {
-      const [upper, , lower] = edgeLengths(cornersSeen(FRAME, { tilt, tiltAcross: 0 }) ?? []) as [
+      const [upper, , lower] = edgeLengths(projectedCorners(FRAME, { tilt, tiltAcross: 0 }) ?? []) as [
         number,
         number,
         number,
@@ -42,14 +42,14 @@ describe('the outline', () => {
     }
   })
   test('across its width leans by the same law', () => {
-    const [, right, , left] = edgeLengths(cornersSeen(FRAME, { tilt: 0, tiltAcross: 0.02 }) ?? []) as number[]
+    const [, right, , left] = edgeLengths(projectedCorners(FRAME, { tilt: 0, tiltAcross: 0.02 }) ?? []) as number[]
     expect((left as number) / (right as number) - 1).toBeCloseTo(
       called('keystone', 0.02, FRAME.fieldWidth, FRAME.distance),
       9,
     )
   })
   test('is allowed what tilt_allowance allows', () => {
-    const limit = leaningFor(FRAME, { tilt: 0.5, tiltAcross: 0 }, 6)
+    const limit = tiltForDifference(FRAME, { tilt: 0.5, tiltAcross: 0 }, 6)
     expect(limit?.tilt).toBeCloseTo(called('tilt_allowance', 6, 6000, FRAME.fieldHeight, FRAME.distance), 9)
   })
   test('is drawn with its shifts as many times larger as it says', () => {
@@ -58,7 +58,7 @@ describe('the outline', () => {
     const seen = pathsOf(drawing, 'seen')[0] as readonly { x: number; y: number }[]
     const times = Number(/drawn (\d+) times/.exec(drawing.description)?.[1])
     const pixels = 6000 / ((square[1]?.x as number) - (square[0]?.x as number))
-    const exact = cornersSeen(FRAME, { tilt: INPUTS.tilt, tiltAcross: 0 }) as readonly { x: number; y: number }[]
+    const exact = projectedCorners(FRAME, { tilt: INPUTS.tilt, tiltAcross: 0 }) as readonly { x: number; y: number }[]
     squareCorners(FRAME).forEach((corner, at) => {
       const shift = ((seen[at]?.x as number) - (square[at]?.x as number)) * pixels
       expect(shift / times).toBeCloseTo((exact[at]?.x as number) - corner.x, 1)
@@ -69,8 +69,8 @@ describe('the outline', () => {
 describe('the figures', () => {
   test('are those of the corners and the edges', () => {
     const drawing = draw(INPUTS)
-    const seen = cornersSeen(FRAME, { tilt: INPUTS.tilt, tiltAcross: 0 }) ?? []
-    expect(drawing.description).toContain(`Opposite edges differ by ${edgesDiffer(FRAME, seen).toFixed(1)} px`)
+    const seen = projectedCorners(FRAME, { tilt: INPUTS.tilt, tiltAcross: 0 }) ?? []
+    expect(drawing.description).toContain(`Opposite edges differ by ${edgeDifference(FRAME, seen).toFixed(1)} px`)
     const written = texts(drawing).map(({ text }) => text)
     expect(written.filter((text) => /^[\d.]+ px$/.test(text))).toHaveLength(4)
     expect(written).toEqual(expect.arrayContaining(['far edge −1.3 px', 'near edge +1.3 px', 'left edge 0 px']))
@@ -91,12 +91,12 @@ describe('what cannot be drawn is said', () => {
     [{ ...INPUTS, field_height: undefined }, /side of the field/],
   ])('%o', (inputs, why) => {
     const drawing = draw(inputs as DrawingInputs)
-    expect(drawing.cannot.join()).toMatch(why)
+    expect(drawing.omissions.join()).toMatch(why)
     expect(texts(drawing)).toHaveLength(1)
   })
   test('an allowance of nothing, the rest drawn', () => {
     const drawing = draw({ ...INPUTS, allowed_pixels: 0 })
-    expect(drawing.cannot.join()).toMatch(/allowed/)
+    expect(drawing.omissions.join()).toMatch(/allowed/)
     expect(pathsOf(drawing, 'seen')).toHaveLength(1)
   })
 })

@@ -133,7 +133,7 @@ test.each([
   ['no field', { original_width: 1, original_height: 1 }, /not known/],
   ['a field of nothing', { ...MAP, field_width: 0 }, /not above zero/],
 ] as const)('it says what it cannot lay out: %s', (_, inputs, why) => {
-  expect(draw(inputs).cannot.join()).toMatch(why)
+  expect(draw(inputs).omissions.join()).toMatch(why)
 })
 
 for (const width of [300, 340, 480, 640])

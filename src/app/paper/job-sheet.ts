@@ -58,7 +58,7 @@ async function drawn(sheet: Sheet, cell: Drawing): Promise<Drawn> {
 }
 
 async function figure(sheet: Sheet, cell: Drawing): Promise<Node> {
-  const { node, title, description, width, height, cannot } = await drawn(sheet, cell)
+  const { node, title, description, width, height, omissions } = await drawn(sheet, cell)
   const sized = { ...node, attributes: { ...node.attributes, width, height } }
   return element(
     'figure',
@@ -69,7 +69,7 @@ async function figure(sheet: Sheet, cell: Drawing): Promise<Node> {
       {},
       element('p', {}, title),
       element('p', { class: 'small' }, description),
-      ...(cannot.length > 0 ? [element('p', { class: 'small' }, `Not drawn: ${cannot.join('; ')}`)] : []),
+      ...(omissions.length > 0 ? [element('p', { class: 'small' }, `Not drawn: ${omissions.join('; ')}`)] : []),
     ),
   )
 }

@@ -115,13 +115,13 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       return html`<figure><div class="place"></div></figure>`
     const drawn = this.ready.draw(outcome.values, {
       width: this.width.px / ENLARGED,
-      enlarged: ENLARGED,
+      zoom: ENLARGED,
       unit: cell.unit,
       title: cell.title || undefined,
       quick: dragging.get(),
-      like: this.held,
+      layoutFrom: this.held,
     })
-    const cannot = [...new Set([...drawn.cannot, ...missing])]
+    const cannot = [...new Set([...drawn.omissions, ...missing])]
     const movable = (cell.moves?.length ?? 0) > 0 && (drawn.handles?.length ?? 0) > 0
     if (movable) void import('../lamps/lamp-handles.ts')
     return html`

@@ -193,7 +193,7 @@ export class LampHandles extends LitElement {
   private async tell(handle: Handle): Promise<void> {
     await new Promise(requestAnimationFrame)
     const now = this.drawn.handles?.find((one) => keyOf(one) === keyOf(handle))
-    if (now && this.spoken === '') this.spoken = `${this.called(now)}: ${now.says}.`
+    if (now && this.spoken === '') this.spoken = `${this.called(now)}: ${now.description}.`
   }
 
   private called({ lamp }: Handle): string {
@@ -213,7 +213,7 @@ export class LampHandles extends LitElement {
             aria-roledescription="lamp that can be moved"
             tabindex="0"
             .style=${`left: ${(100 * handle.at.x) / width}%; top: ${(100 * handle.at.y) / height}%`}
-            aria-label="${this.called(handle)} in ${handle.view}: ${handle.says}. Arrow keys move it by 10 mm, with shift by 100 mm."
+            aria-label="${this.called(handle)} in ${handle.view}: ${handle.description}. Arrow keys move it by 10 mm, with shift by 100 mm."
             @focus=${() => {
               this.visit = ++visits
             }}

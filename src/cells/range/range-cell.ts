@@ -117,7 +117,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
     })
     return html`
       <figure>${drawTree(drawn.node)}</figure>
-      ${drawn.cannot.map((why) => html`<p class="small quiet">${why}</p>`)}
+      ${drawn.omissions.map((why) => html`<p class="small quiet">${why}</p>`)}
       <div class="words small">
         <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>Save as SVG</button>
         <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>Save as PNG</button>

@@ -26,11 +26,11 @@ const STROKES: Readonly<Record<Stroke, Readonly<Record<string, string | number>>
   hatch: { 'stroke-width': 0.7, 'stroke-opacity': 0.55 },
 }
 
-const written = (points: readonly Point[]): string =>
+const pathPoints = (points: readonly Point[]): string =>
   points.map((one) => `${rounded3(one.x)} ${rounded3(one.y)}`).join(' L ')
 
 /** Lettering and the line that leads to it. */
-export interface Placing {
+export interface TextPlacement {
   readonly lettering: Lettering
   readonly lines?: readonly Segment[]
 }
@@ -48,42 +48,42 @@ export class Canvas {
   }
 
   /** The strokes of one thing; `as` names it for whoever looks for it in the tree. */
-  lines(stroke: Stroke, as: string, segments: readonly Segment[]): void {
+  lines(stroke: Stroke, className: string, segments: readonly Segment[]): void {
     if (segments.length === 0) return
     this.#lines.push(...segments)
-    this.#path(stroke, as, segments.map((one) => `M ${written([one.from, one.to])}`).join(' '))
+    this.#path(stroke, className, segments.map((one) => `M ${pathPoints([one.from, one.to])}`).join(' '))
   }
 
-  line(stroke: Stroke, as: string, from: Point, to: Point): void {
-    this.lines(stroke, as, [{ from, to }])
+  line(stroke: Stroke, className: string, from: Point, to: Point): void {
+    this.lines(stroke, className, [{ from, to }])
   }
 
   /** A closed shape that lines keep out of. */
-  body(stroke: Stroke, as: string, points: readonly Point[], options: { filled?: boolean } = {}): void {
+  body(stroke: Stroke, className: string, points: readonly Point[], options: { filled?: boolean } = {}): void {
     this.#lines.push(...sides(points))
     this.#bodies.push(boxAround(points))
-    this.#path(stroke, as, `M ${written(points)} Z`, options.filled)
+    this.#path(stroke, className, `M ${pathPoints(points)} Z`, options.filled)
   }
 
   /** A closed shape lines may cross. */
-  outline(stroke: Stroke, as: string, points: readonly Point[]): void {
+  outline(stroke: Stroke, className: string, points: readonly Point[]): void {
     this.#lines.push(...sides(points))
-    this.#path(stroke, as, `M ${written(points)} Z`)
+    this.#path(stroke, className, `M ${pathPoints(points)} Z`)
   }
 
   /** Curves of many short chords: one path, so that dashes run on along each. */
-  curves(stroke: Stroke, as: string, runs: readonly (readonly Point[])[]): void {
+  curves(stroke: Stroke, className: string, runs: readonly (readonly Point[])[]): void {
     const drawn = runs.filter((run) => run.length > 1)
     if (drawn.length === 0) return
     for (const run of drawn)
       for (let at = 1; at < run.length; at++) this.#lines.push({ from: run[at - 1] as Point, to: run[at] as Point })
-    this.#path(stroke, as, drawn.map((run) => `M ${written(run)}`).join(' '))
+    this.#path(stroke, className, drawn.map((run) => `M ${pathPoints(run)}`).join(' '))
   }
 
   /** An arc drawn as the short chords the lettering keeps clear of. */
-  arc(stroke: Stroke, as: string, points: readonly Point[]): void {
+  arc(stroke: Stroke, className: string, points: readonly Point[]): void {
     this.#lines.push(...sides(points).slice(0, -1))
-    this.#path(stroke, as, `M ${written(points)}`)
+    this.#path(stroke, className, `M ${pathPoints(points)}`)
   }
 
   /** The parts of a line outside bodies and lettering. */
@@ -105,20 +105,20 @@ export class Canvas {
   }
 
   /** Where lettering stands. */
-  get lettered(): readonly Box[] {
+  get textBoxes(): readonly Box[] {
     return this.#lettering
   }
 
   /** Writes in the first of some places that is free; false where none is. */
-  letter(as: string, places: Iterable<Placing>, within: Box): boolean {
+  placeText(className: string, places: Iterable<TextPlacement>, within: Box): boolean {
     for (const { lettering, lines = [] } of places) {
       const box = letteringBox(lettering)
       if (!this.#free(box, within)) continue
       if (lines.some((line) => this.#lettering.some((other) => crosses(line, other)))) continue
       if (lines.some((line) => crosses(line, box))) continue
       this.#lettering.push(box)
-      this.lines('dimension', as, lines)
-      this.#write(as, lettering)
+      this.lines('dimension', className, lines)
+      this.#write(className, lettering)
       return true
     }
     return false
@@ -134,13 +134,13 @@ export class Canvas {
     )
   }
 
-  #write(as: string, { text, at, anchor, upright }: Lettering): void {
+  #write(className: string, { text, at, anchor, upright }: Lettering): void {
     const turned = upright ? { transform: `rotate(-90 ${rounded3(at.x)} ${rounded3(at.y)})` } : {}
     this.#nodes.push(
       element(
         'text',
         {
-          class: `figure-text ${as}`,
+          class: `figure-text ${className}`,
           x: at.x,
           y: at.y,
           'text-anchor': anchor,
@@ -153,10 +153,10 @@ export class Canvas {
     )
   }
 
-  #path(stroke: Stroke, as: string, d: string, filled = false): void {
+  #path(stroke: Stroke, className: string, d: string, filled = false): void {
     this.#nodes.push(
       element('path', {
-        class: `${stroke} ${as}`,
+        class: `${stroke} ${className}`,
         d,
         fill: filled ? 'currentColor' : 'none',
         stroke: 'currentColor',

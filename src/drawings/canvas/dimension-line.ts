@@ -1,4 +1,4 @@
-import type { Canvas, Placing } from './canvas.ts'
+import type { Canvas, TextPlacement } from './canvas.ts'
 import { type Box, type Point, point, type Segment } from './geometry.ts'
 import { ASCENT, DESCENT, textWidth } from './lettering.ts'
 
@@ -14,7 +14,7 @@ const ABOVE_LINE = DESCENT + 1.5
 /** A dimension of the drawing: two points, and where its line stands. */
 export interface Dimension {
   /** Names it in the tree: `dimension-lens`. */
-  readonly as: string
+  readonly className: string
   readonly direction: 'across' | 'upright'
   readonly from: Point
   readonly to: Point
@@ -44,22 +44,22 @@ const tick = (at: Point): Segment => ({ from: point(at.x - TICK, at.y + TICK), t
 export const figures = (shown: string): readonly string[] => [shown, shown.replace(/ \D+$/, '')]
 
 /** Draws the lines of a dimension; the lettering comes when all lines of the drawing are known. */
-export function drawDimension(sheet: Canvas, dimension: Dimension): void {
-  const { as, direction, from, to, at, extensions = [true, true] } = dimension
+export function drawDimension(canvas: Canvas, dimension: Dimension): void {
+  const { className, direction, from, to, at, extensions = [true, true] } = dimension
   const [start, end] =
     direction === 'across' ? [point(from.x, at), point(to.x, at)] : [point(at, from.y), point(at, to.y)]
   const reaching = [from, to].filter((_, which) => extensions[which]).map((one) => extension(dimension, one))
-  sheet.lines(
+  canvas.lines(
     'dimension',
-    `${as} extension`,
-    reaching.flatMap((one) => sheet.around(one)),
+    `${className} extension`,
+    reaching.flatMap((one) => canvas.around(one)),
   )
-  sheet.line('dimension', as, start, end)
-  sheet.lines('thin', `${as} tick`, [tick(start), tick(end)])
+  canvas.line('dimension', className, start, end)
+  canvas.lines('thin', `${className} tick`, [tick(start), tick(end)])
 }
 
 /** The places a dimension's figure may stand, the usual ones first. */
-function* places(dimension: Dimension): Generator<Placing> {
+function* places(dimension: Dimension): Generator<TextPlacement> {
   const shortest = dimension.wordings.slice(-2)
   for (const text of dimension.wordings) yield* along(dimension, text, -ABOVE_LINE)
   for (const text of shortest) yield* pastEnds(dimension, text)
@@ -68,7 +68,7 @@ function* places(dimension: Dimension): Generator<Placing> {
 }
 
 /** Along the line, `off` from it, the middle first. */
-function* along(dimension: Dimension, text: string, off: number): Generator<Placing> {
+function* along(dimension: Dimension, text: string, off: number): Generator<TextPlacement> {
   const { direction, at } = dimension
   const [low, high] = reach(dimension)
   const width = textWidth(text)
@@ -85,7 +85,7 @@ function* along(dimension: Dimension, text: string, off: number): Generator<Plac
 }
 
 /** Past either end on the line prolonged, or lying beside an upright line too short to write along. */
-function* pastEnds(dimension: Dimension, text: string): Generator<Placing> {
+function* pastEnds(dimension: Dimension, text: string): Generator<TextPlacement> {
   const { direction, at } = dimension
   const [low, high] = reach(dimension)
   const width = textWidth(text) + 2 * (TICK + 2)
@@ -108,7 +108,7 @@ const reach = ({ direction, from, to }: Dimension): readonly [number, number] =>
     ? [Math.min(from.x, to.x), Math.max(from.x, to.x)]
     : [Math.min(from.y, to.y), Math.max(from.y, to.y)]
 
-function beyond(text: string, from: Point, to: Point): Placing {
+function beyond(text: string, from: Point, to: Point): TextPlacement {
   const upright = from.x === to.x
   const middle = point((from.x + to.x) / 2, (from.y + to.y) / 2)
   const at = upright ? point(middle.x - ABOVE_LINE, middle.y) : point(middle.x, middle.y - ABOVE_LINE)
@@ -116,5 +116,5 @@ function beyond(text: string, from: Point, to: Point): Placing {
 }
 
 /** Writes the figure of a dimension; false where it found no place. */
-export const letterDimension = (sheet: Canvas, dimension: Dimension, within: Box): boolean =>
-  sheet.letter(`${dimension.as} figure`, places(dimension), within)
+export const letterDimension = (canvas: Canvas, dimension: Dimension, within: Box): boolean =>
+  canvas.placeText(`${dimension.className} figure`, places(dimension), within)

@@ -8,14 +8,14 @@ export interface DrawingOptions {
   /** Of the view box, in CSS px: what it is shown at, for its lettering to have the size meant. */
   readonly width: number
   /** How many times larger than its view box it is shown, so that a scale it says is the one seen. */
-  readonly enlarged?: number
+  readonly zoom?: number
   /** The unit figures are written in, as the cell says it; each kind has its own where this is none it knows. */
   readonly unit?: string | undefined
   readonly title?: string | undefined
   /** While something is dragged: coarser, for the next frame to come in time. */
   readonly quick?: boolean
   /** While something is dragged: the drawing it was taken hold of in, whose scale and places are kept. */
-  readonly like?: Drawing | undefined
+  readonly layoutFrom?: Drawing | undefined
 }
 
 /** Draws: numbers in, a tree of SVG and its words out. It never throws, whatever it is fed with. */

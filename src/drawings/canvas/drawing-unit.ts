@@ -64,7 +64,7 @@ export interface SetUp {
   readonly apex: number | undefined
   readonly lamps: readonly Lamp[]
   readonly mirror: MirrorZone | undefined
-  readonly cannot: readonly string[]
+  readonly omissions: readonly string[]
 }
 
 /** What a glossy original mirrors: its half-width at the original, and at a height above it. */
@@ -83,22 +83,22 @@ const within = (value: number): boolean => Number.isFinite(value) && Math.abs(va
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
-/** Sorts the inputs into what can be drawn and what cannot, with why. */
+/** Sorts the inputs into what can be drawn and what omissions, with why. */
 export function readSetUp(inputs: SetUpInputs, show: (metres: number) => string): SetUp {
-  const cannot: string[] = []
+  const omissions: string[] = []
 
   const length = (value: Value | undefined, what: string): number | undefined => {
     if (value === undefined) return undefined
     if (typeof value !== 'number' || Number.isNaN(value)) {
-      cannot.push(`${what} is not drawn: what is given is not a length.`)
+      omissions.push(`${what} is not drawn: what is given is not a length.`)
       return undefined
     }
     if (value < LEAST) {
-      cannot.push(`${what} is not drawn: ${show(value)} is not above zero.`)
+      omissions.push(`${what} is not drawn: ${show(value)} is not above zero.`)
       return undefined
     }
     if (!within(value)) {
-      cannot.push(`${what} is not drawn: it is more than ${show(FARTHEST)}.`)
+      omissions.push(`${what} is not drawn: it is more than ${show(FARTHEST)}.`)
       return undefined
     }
     return value
@@ -117,24 +117,24 @@ export function readSetUp(inputs: SetUpInputs, show: (metres: number) => string)
   const thickness = inputs.original_thickness === 0 ? 0 : (length(inputs.original_thickness, 'The thickness') ?? 0)
 
   if (originalWidth === undefined && originalHeight !== undefined)
-    cannot.push('The original is not drawn: its width is not known.')
+    omissions.push('The original is not drawn: its width is not known.')
   if (originalWidth !== undefined && originalHeight === undefined)
-    cannot.push('The original is not drawn in plan: its height is not known.')
+    omissions.push('The original is not drawn in plan: its height is not known.')
   if (fieldWidth === undefined && fieldHeight !== undefined)
-    cannot.push('The field is not drawn: its width is not known.')
+    omissions.push('The field is not drawn: its width is not known.')
   if (fieldWidth !== undefined && fieldHeight === undefined)
-    cannot.push('The field is not drawn in plan: its height is not known.')
+    omissions.push('The field is not drawn in plan: its height is not known.')
   if (fieldWidth !== undefined && apex === undefined)
-    cannot.push('The rays to the field’s edges are not drawn: the distance of the lens is not known.')
+    omissions.push('The rays to the field’s edges are not drawn: the distance of the lens is not known.')
   const tip = clear ?? lens ?? apex
   if (sensor !== undefined && tip !== undefined && tip >= sensor)
-    cannot.push(
+    omissions.push(
       `The camera is not drawn whole: its lens ends ${show(tip)} above the original, the sensor ${show(sensor)}.`,
     )
   if (sensor === undefined && tip !== undefined)
-    cannot.push('The camera’s body is not drawn: the distance from original to sensor is not known.')
+    omissions.push('The camera’s body is not drawn: the distance from original to sensor is not known.')
 
-  const lamps = readLamps(inputs.lamps, cannot, show)
+  const lamps = readLamps(inputs.lamps, omissions, show)
   return {
     originalWidth,
     originalHeight,
@@ -147,12 +147,12 @@ export function readSetUp(inputs: SetUpInputs, show: (metres: number) => string)
     column,
     apex,
     lamps,
-    mirror: mirrorZone(inputs.mirror_zone, length, originalWidth, apex, lamps, cannot),
-    cannot,
+    mirror: mirrorZone(inputs.mirror_zone, length, originalWidth, apex, lamps, omissions),
+    omissions,
   }
 }
 
-function readLamps(value: Value | undefined, cannot: string[], show: (metres: number) => string): readonly Lamp[] {
+function readLamps(value: Value | undefined, omissions: string[], show: (metres: number) => string): readonly Lamp[] {
   if (value === undefined) return []
   const list: readonly unknown[] = Array.isArray(value) ? value : [value]
   return list.flatMap((one, at): readonly Lamp[] => {
@@ -171,12 +171,14 @@ function readLamps(value: Value | undefined, cannot: string[], show: (metres: nu
       aim_y: part('aim_y', 0),
     }
     if (!Object.values(lamp).every(within)) {
-      cannot.push(`${which} is not drawn: where it stands or aims is not known, or more than ${show(FARTHEST)} away.`)
+      omissions.push(
+        `${which} is not drawn: where it stands or aims is not known, or more than ${show(FARTHEST)} away.`,
+      )
       return []
     }
     if (lamp.z < LEAST) {
       const where = lamp.z < 0 ? `${show(-lamp.z)} below` : 'no higher than'
-      cannot.push(`${which} is not drawn: it is ${where} the original.`)
+      omissions.push(`${which} is not drawn: it is ${where} the original.`)
       return []
     }
     const beam = part('beam_angle')
@@ -190,13 +192,13 @@ function mirrorZone(
   originalWidth: number | undefined,
   apex: number | undefined,
   lamps: readonly Lamp[],
-  cannot: string[],
+  omissions: string[],
 ): MirrorZone | undefined {
   const stated = length(given, 'The mirror zone')
   if (lamps.length === 0 || originalWidth === undefined || (stated === undefined && apex === undefined)) {
     if (stated !== undefined) {
       const lacking = lamps.length === 0 ? 'no lamp gives it a height' : 'the width of the original is not known'
-      cannot.push(`The mirror zone is not drawn: ${lacking}.`)
+      omissions.push(`The mirror zone is not drawn: ${lacking}.`)
     }
     return undefined
   }

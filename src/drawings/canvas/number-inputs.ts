@@ -9,14 +9,14 @@ export interface NumberReader {
 /** Beyond this a figure is a slip of the hand, in whatever unit. */
 const MOST = 1e6
 
-export function numberReader(cannot: string[], show: (value: number) => string = String): NumberReader {
+export function numberReader(omissions: string[], show: (value: number) => string = String): NumberReader {
   return {
     positive(value, what, most = MOST) {
       if (value === undefined) return undefined
       if (typeof value !== 'number' || Number.isNaN(value))
-        cannot.push(`${what} is left out: what is given is no number.`)
-      else if (value <= 0) cannot.push(`${what} is left out: it is not above zero.`)
-      else if (value > most) cannot.push(`${what} is left out: it is more than ${show(most)}.`)
+        omissions.push(`${what} is left out: what is given is no number.`)
+      else if (value <= 0) omissions.push(`${what} is left out: it is not above zero.`)
+      else if (value > most) omissions.push(`${what} is left out: it is more than ${show(most)}.`)
       else return value
       return undefined
     },

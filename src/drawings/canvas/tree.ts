@@ -25,7 +25,7 @@ export interface Handle {
   /** Where in space, as far as this view shows it, a place of the drawing is: metres. */
   readonly place: (at: Point) => Readonly<Partial<Record<'x' | 'y' | 'z', number>>>
   /** Where the lamp stands, in words. */
-  readonly says: string
+  readonly description: string
 }
 
 /** A drawing with its words. */
@@ -37,7 +37,7 @@ export interface Drawing {
   /** Figures that belong in rows and columns, beside the sentences. */
   readonly table?: Table
   /** What could not be drawn, each with why. */
-  readonly cannot: readonly string[]
+  readonly omissions: readonly string[]
   /** What can be dragged, where anything can. */
   readonly handles?: readonly Handle[]
   /** Of the view box, in px. */
@@ -68,10 +68,10 @@ const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g
 const escaped = (text: string): string =>
   text.replace(FORBIDDEN, '').replace(/[&<>"]/g, (sign) => SIGNS[sign] as string)
 
-function written(node: Node | string): string {
+function serialized(node: Node | string): string {
   if (typeof node === 'string') return escaped(node)
   const attributes = Object.entries(node.attributes).map(([name, value]) => ` ${name}="${escaped(String(value))}"`)
-  const inner = node.children.map(written).join('')
+  const inner = node.children.map(serialized).join('')
   return inner === ''
     ? `<${node.tag}${attributes.join('')}/>`
     : `<${node.tag}${attributes.join('')}>${inner}</${node.tag}>`
@@ -87,5 +87,5 @@ export function toSvgText(node: Node): string {
       ...node.attributes,
     },
   }
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${written(standing)}\n`
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${serialized(standing)}\n`
 }

@@ -31,7 +31,7 @@ export interface DepthFigures {
   /** From which defocus alone is no more than allowed. */
   readonly needed: number | undefined
   blurAt(aperture: number): Blur
-  readonly cannot: readonly string[]
+  readonly omissions: readonly string[]
 }
 
 const AIRY = 2.44
@@ -39,8 +39,8 @@ const USUAL_RANGE = [2.8, 32] as const
 const SCALE_ENDS = [0.5, 128] as const
 
 /** Undefined where not even the magnification is known; then why stands in `cannot`. */
-export function readDepth(inputs: DrawingInputs, cannot: string[]): DepthFigures | undefined {
-  const read = numberReader(cannot)
+export function readDepth(inputs: DrawingInputs, omissions: string[]): DepthFigures | undefined {
+  const read = numberReader(omissions)
   const depth = read.positive(inputs.depth, 'The depth wanted', 100)
   const magnification = read.positive(inputs.magnification, 'The magnification', 1000)
   const pitch = read.positive(inputs.pitch, 'The pixel', 0.01)
@@ -77,7 +77,7 @@ export function readDepth(inputs: DrawingInputs, cannot: string[]): DepthFigures
     bestMark: best === undefined ? undefined : markFor(best, widest, smallest),
     needed,
     blurAt,
-    cannot,
+    omissions,
   }
 }
 

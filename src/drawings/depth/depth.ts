@@ -33,10 +33,10 @@ const DECADES = 1e3
 export const drawDepth: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const title = options.title ?? 'Blur against aperture'
-  const cannot: string[] = []
-  const depth = readDepth(inputs, cannot)
-  if (!depth) return nothingDrawn(width, title, cannot, 'the magnification is not known.')
-  if (depth.depth === undefined) cannot.push('The blur of defocus is not drawn: the depth wanted is not known.')
+  const omissions: string[] = []
+  const depth = readDepth(inputs, omissions)
+  if (!depth) return nothingDrawn(width, title, omissions, 'the magnification is not known.')
+  if (depth.depth === undefined) omissions.push('The blur of defocus is not drawn: the depth wanted is not known.')
 
   const inPixels = depth.pitch !== undefined && options.unit !== 'µm'
   const unit = inPixels ? 'px' : 'µm'
@@ -54,27 +54,31 @@ export const drawDepth: Draw = (inputs, options) => {
   const x = apertureAxis(depth.range, [left, width - PAD - 8], 'Aperture, f/')
   const plot: Plot = { box: { left, right: width - PAD - 8, top, bottom }, x, y }
 
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
   for (const [at, text] of heads.entries())
-    sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
-  drawAxes(sheet, plot, paper, rows * MARK_ROW)
-  drawAcross(sheet, plot, depth, rows)
+    canvas.placeText(
+      'head',
+      [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }],
+      paper,
+    )
+  drawAxes(canvas, plot, paper, rows * MARK_ROW)
+  drawAcross(canvas, plot, depth, rows)
 
   const curves = curvesOf(plot, depth, shown, unit)
   for (const curve of curves)
-    if (!letterOnCurve(sheet, curve, curves, grown(plot.box, -1)))
-      letterBeside(sheet, curve, curves, grown(plot.box, -1))
-  const lettered = sheet.lettered.map((one) => grown(one, 2))
-  for (const { stroke, as, runs } of curves) sheet.curves(stroke, as, cutAround(runs, lettered))
-  drawMarks(sheet, plot, depth, shown)
+    if (!letterOnCurve(canvas, curve, curves, grown(plot.box, -1)))
+      letterBeside(canvas, curve, curves, grown(plot.box, -1))
+  const lettered = canvas.textBoxes.map((one) => grown(one, 2))
+  for (const { stroke, className, runs } of curves) canvas.curves(stroke, className, cutAround(runs, lettered))
+  drawMarks(canvas, plot, depth, shown)
 
   const description = describeDepth(depth, shown, unit)
   return {
-    node: sheet.node(height, title, description),
+    node: canvas.node(height, title, description),
     title,
     description,
     table: depthTable(depth, shown, unit),
-    cannot,
+    omissions,
     width,
     height,
   }
@@ -108,8 +112,13 @@ function endsOf(depth: DepthFigures, shown: (metres: number) => number): readonl
 }
 
 function curvesOf(plot: Plot, depth: DepthFigures, shown: (metres: number) => number, unit: string): readonly Curve[] {
-  const curve = (as: string, text: string, stroke: Curve['stroke'], blur: (aperture: number) => number): Curve => ({
-    as,
+  const curve = (
+    className: string,
+    text: string,
+    stroke: Curve['stroke'],
+    blur: (aperture: number) => number,
+  ): Curve => ({
+    className,
     text,
     stroke,
     runs: plotted(plot, (aperture) => shown(blur(aperture))),
@@ -129,7 +138,7 @@ function curvesOf(plot: Plot, depth: DepthFigures, shown: (metres: number) => nu
 }
 
 /** The aperture set and the best one across the plot. */
-function drawAcross(sheet: Canvas, plot: Plot, depth: DepthFigures, rows: number): void {
+function drawAcross(canvas: Canvas, plot: Plot, depth: DepthFigures, rows: number): void {
   const { x } = plot
   const onPlot = (value: number | undefined): value is number =>
     value !== undefined && value >= x.from * (1 - 1e-9) && value <= x.to * (1 + 1e-9)
@@ -137,23 +146,23 @@ function drawAcross(sheet: Canvas, plot: Plot, depth: DepthFigures, rows: number
   const lean = onPlot(best) && onPlot(aperture) ? (aperture < best ? -1 : 1) : 0
   if (onPlot(aperture)) {
     const wordings = [`set to f/${figureText(aperture)}`, `f/${figureText(aperture)}`]
-    markAcross(sheet, plot, { as: 'set', value: aperture, stroke: 'thin', wordings, rows, lean, present: true })
+    markAcross(canvas, plot, { className: 'set', value: aperture, stroke: 'thin', wordings, rows, lean, present: true })
   }
   if (onPlot(best)) {
     const word = `best f/${figureText(best)}`
     const wordings = depth.bestMark === undefined ? [word] : [`${word}, mark ${depth.bestMark}`, word]
-    markAcross(sheet, plot, { as: 'best', value: best, stroke: 'dashed', wordings, rows, lean: -lean })
+    markAcross(canvas, plot, { className: 'best', value: best, stroke: 'dashed', wordings, rows, lean: -lean })
   }
 }
 
 /** The marks the lens has, on the curve of the sum, where no lettering stands. */
-function drawMarks(sheet: Canvas, plot: Plot, depth: DepthFigures, shown: (metres: number) => number): void {
+function drawMarks(canvas: Canvas, plot: Plot, depth: DepthFigures, shown: (metres: number) => number): void {
   const { x, y, box } = plot
   for (const { exact } of apertureMarks(depth.range[0], depth.range[1])) {
     const at = point(x.place(exact), y.place(shown(depth.blurAt(exact).together)))
     const mark = boxAround(diamond(at, 2.4))
-    if (!inside(mark, grown(box, 3)) || sheet.lettered.some((one) => overlap(one, mark))) continue
-    sheet.body('thin', 'aperture-mark', diamond(at, 2.4), { filled: true })
+    if (!inside(mark, grown(box, 3)) || canvas.textBoxes.some((one) => overlap(one, mark))) continue
+    canvas.body('thin', 'aperture-mark', diamond(at, 2.4), { filled: true })
   }
 }
 

@@ -12,7 +12,7 @@ export interface FieldInputs {
   readonly limit: number | undefined
   /** Readings taken, in stops from any zero, five or nine in reading order. */
   readonly readings: readonly number[] | undefined
-  readonly cannot: readonly string[]
+  readonly omissions: readonly string[]
 }
 
 /** Beyond a hundred metres a figure is a slip of the hand. */
@@ -20,20 +20,20 @@ const FARTHEST = 100
 const DIFFUSE = (2 * Math.PI) / 3
 
 export function readField(inputs: DrawingInputs, show: (metres: number) => string): FieldInputs {
-  const cannot: string[] = []
-  const read = numberReader(cannot, show)
+  const omissions: string[] = []
+  const read = numberReader(omissions, show)
   const width = read.positive(inputs.original_width, 'The width of the original', FARTHEST)
   const height = read.positive(inputs.original_height, 'The height of the original', FARTHEST)
-  const limit = numberReader(cannot).positive(inputs.limit, 'The spread allowed', 100)
-  const lamps = readLamps(inputs.lamps, cannot, show)
-  if (inputs.lamps !== undefined && lamps.length === 0 && cannot.length === 0) cannot.push('There is no lamp.')
-  return { lamps, width, height, limit, readings: readReadings(inputs, cannot), cannot }
+  const limit = numberReader(omissions).positive(inputs.limit, 'The spread allowed', 100)
+  const lamps = readLamps(inputs.lamps, omissions, show)
+  if (inputs.lamps !== undefined && lamps.length === 0 && omissions.length === 0) omissions.push('There is no lamp.')
+  return { lamps, width, height, limit, readings: readReadings(inputs, omissions), omissions }
 }
 
 /** Diffusers are lists of points: the lamps of nested lists are all taken. */
 const flat = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value.flatMap(flat) : [value])
 
-function readLamps(value: Value | undefined, cannot: string[], show: (metres: number) => string): LampNumbers[] {
+function readLamps(value: Value | undefined, omissions: string[], show: (metres: number) => string): LampNumbers[] {
   if (value === undefined) return []
   const all = flat(value)
   return all.flatMap((one, at) => {
@@ -64,7 +64,7 @@ function readLamps(value: Value | undefined, cannot: string[], show: (metres: nu
               ? 'its beam is not between 0° and 180°'
               : undefined
     if (why === undefined) return [lamp]
-    cannot.push(`${which} is left out: ${why}.`)
+    omissions.push(`${which} is left out: ${why}.`)
     return []
   })
 }
@@ -75,14 +75,15 @@ const SORTS: readonly (readonly [input: string, inStops: (reading: number) => nu
   ['readings_in_apertures', (reading) => 2 * Math.log2(reading)],
 ]
 
-function readReadings(inputs: DrawingInputs, cannot: string[]): readonly number[] | undefined {
+function readReadings(inputs: DrawingInputs, omissions: string[]): readonly number[] | undefined {
   const given = SORTS.find(([input]) => inputs[input] !== undefined)
   if (!given) return undefined
   const [input, inStops] = given
   const stops = numbersOf(inputs[input])?.map(inStops)
-  if (!stops?.every(Number.isFinite)) cannot.push('The readings are left out: not each of them is a number above zero.')
+  if (!stops?.every(Number.isFinite))
+    omissions.push('The readings are left out: not each of them is a number above zero.')
   else if (stops.length !== 5 && stops.length !== 9)
-    cannot.push(
+    omissions.push(
       `The readings are left out: there are ${stops.length}; five (corners and centre) or nine can be laid beside the computed ones.`,
     )
   else return stops

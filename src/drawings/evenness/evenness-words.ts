@@ -1,7 +1,7 @@
 import type { Point } from '../canvas/geometry.ts'
 import { capital, figureText, series, signedText, stopsText } from '../canvas/text-figures.ts'
 import type { Extreme, Field } from './evenness-field.ts'
-import { nameOf } from './reading-points.ts'
+import { readingPointName } from './reading-points.ts'
 
 /** A point of the field with what is computed there and, where it was read, measured. */
 export interface Reading {
@@ -23,14 +23,14 @@ export interface EvennessFigures {
 }
 
 /** The limit of a spread, with a rounding of the last digit forgiven. */
-export const isWithin = (spread: number, limit: number): boolean => spread <= limit * (1 + 1e-9)
+export const withinLimit = (spread: number, limit: number): boolean => spread <= limit * (1 + 1e-9)
 
 const placeOf = ({ at }: Extreme, show: EvennessFigures['show']): string => {
   const [first] = at as readonly [Point]
   const corners = at.filter(({ x, y }) => (x === 0 || x === 1) && (y === 0 || y === 1))
   if (at.length === 4 && corners.length === 4) return 'in the four corners'
   const named = at.filter(({ x, y }) => [0, 0.5, 1].includes(x) && [0, 0.5, 1].includes(y))
-  if (named.length === at.length) return `at the ${series(named.map((one) => nameOf(one)))}`
+  if (named.length === at.length) return `at the ${series(named.map((one) => readingPointName(one)))}`
   return show(first.x, first.y)
 }
 
@@ -46,23 +46,24 @@ export function describeEvenness(figures: EvennessFigures): string {
   ]
   if (limit !== undefined)
     sentences.push(
-      isWithin(field.spread, limit)
+      withinLimit(field.spread, limit)
         ? `${figureText(limit)} stop is allowed: all of the original is within it.`
         : `${figureText(limit)} stop is allowed: where it is hatched, the light is more than that below the greatest.`,
     )
   const computed = readings.map(
-    (one) => `${nameOf(one.at)} ${Number.isFinite(one.computed) ? signedText(one.computed, decimals) : 'no light'}`,
+    (one) =>
+      `${readingPointName(one.at)} ${Number.isFinite(one.computed) ? signedText(one.computed, decimals) : 'no light'}`,
   )
   sentences.push(`Computed, in reading order: ${computed.join(', ')}.`)
   if (measuredSpread !== undefined) {
     const measured = readings
       .filter((one) => one.measured !== undefined)
-      .map((one) => `${nameOf(one.at)} ${signedText(one.measured as number, decimals)}`)
+      .map((one) => `${readingPointName(one.at)} ${signedText(one.measured as number, decimals)}`)
     sentences.push(
       `Measured, brought to the same mean: ${measured.join(', ')}; their spread is ${stopsText(measuredSpread)}.`,
     )
     const worst = readings.filter((one) => one.measured !== undefined).reduce((a, b) => (apart(b) > apart(a) ? b : a))
-    sentences.push(`They differ most at the ${nameOf(worst.at)}, by ${stopsText(apart(worst))}.`)
+    sentences.push(`They differ most at the ${readingPointName(worst.at)}, by ${stopsText(apart(worst))}.`)
   }
   return sentences.map(capital).join(' ')
 }

@@ -1,4 +1,4 @@
-import { Canvas, type Placing, type Stroke } from '../canvas/canvas.ts'
+import { Canvas, type Stroke, type TextPlacement } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
 import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
@@ -12,7 +12,7 @@ import { hatchBelow } from '../plots/hatch-below.ts'
 import { isoline, isolineStep, levelsBetween } from '../plots/isolines.ts'
 import { type Field, fieldOf } from './evenness-field.ts'
 import { readField } from './evenness-inputs.ts'
-import { describeEvenness, isWithin, type Reading } from './evenness-words.ts'
+import { describeEvenness, type Reading, withinLimit } from './evenness-words.ts'
 import { arrangedAs, FIVE, NINE } from './reading-points.ts'
 
 const PAD = 4
@@ -35,10 +35,10 @@ export const drawEvenness: Draw = (inputs, options) => {
   const read = readField(inputs, show)
   const { lamps, limit } = read
   if (read.width === undefined || read.height === undefined)
-    return nothingDrawn(width, title, read.cannot, 'the size of the original is not known.')
-  if (lamps.length === 0) return nothingDrawn(width, title, read.cannot, 'no lamp that can be counted is known.')
+    return nothingDrawn(width, title, read.omissions, 'the size of the original is not known.')
+  if (lamps.length === 0) return nothingDrawn(width, title, read.omissions, 'no lamp that can be counted is known.')
   const field = fieldOf(lamps, read.width, read.height, options.quick === true)
-  if (!field) return nothingDrawn(width, title, read.cannot, 'none of the lamps lights the original.')
+  if (!field) return nothingDrawn(width, title, read.omissions, 'none of the lamps lights the original.')
 
   const deepest = Math.max(field.least.stops, field.greatest.stops - DEEPEST)
   const step = isolineStep(field.greatest.stops - deepest)
@@ -52,30 +52,35 @@ export const drawEvenness: Draw = (inputs, options) => {
   const on = ({ x, y }: Point): Point =>
     point(box.left + x * (box.right - box.left), box.bottom - y * (box.bottom - box.top))
 
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
   const paper = { left: 0, right: width, top: 0, bottom: place.bottom + 2 * ROW }
   for (const [at, text] of heads.entries())
-    sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
-  sheet.outline('thick', 'original', corners(box))
+    canvas.placeText(
+      'head',
+      [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }],
+      paper,
+    )
+  canvas.outline('thick', 'original', corners(box))
   const sides = dimensionsOf(box, show(read.width), show(read.height))
-  for (const side of sides) drawDimension(sheet, side)
-  for (const side of sides) letterDimension(sheet, side, paper)
+  for (const side of sides) drawDimension(canvas, side)
+  for (const side of sides) letterDimension(canvas, side, paper)
 
-  drawExtremes(sheet, field, on, box)
-  if (box.bottom - box.top > LOWEST) drawReadings(sheet, field, readings, on, decimals, box)
-  letterExtremes(sheet, field, readings, on, decimals, box)
+  drawExtremes(canvas, field, on, box)
+  if (box.bottom - box.top > LOWEST) drawReadings(canvas, field, readings, on, decimals, box)
+  letterExtremes(canvas, field, readings, on, decimals, box)
 
   const curves = curvesOf(field, deepest, step, limit, on)
   const above = { left: PAD, right: width - PAD, top: box.top - OVER, bottom: box.top }
-  for (const curve of curves) if (!letterOnCurve(sheet, curve, curves, grown(box, -2))) letterAtEnd(sheet, curve, above)
-  const lettered = sheet.occupied.map((one) => grown(one, 1))
-  for (const { stroke, as, runs } of curves) sheet.curves(stroke, as, cutAround(runs, lettered))
-  if (limit !== undefined && !isWithin(field.spread, limit))
-    sheet.lines('hatch', 'beyond-limit', hatchBelow(field.grid, field.greatest.stops - limit, box, lettered))
+  for (const curve of curves)
+    if (!letterOnCurve(canvas, curve, curves, grown(box, -2))) letterAtEnd(canvas, curve, above)
+  const lettered = canvas.occupied.map((one) => grown(one, 1))
+  for (const { stroke, className, runs } of curves) canvas.curves(stroke, className, cutAround(runs, lettered))
+  if (limit !== undefined && !withinLimit(field.spread, limit))
+    canvas.lines('hatch', 'beyond-limit', hatchBelow(field.grid, field.greatest.stops - limit, box, lettered))
 
-  const notes = footNotes(measuredSpread, limit !== undefined && !isWithin(field.spread, limit))
+  const notes = footNotes(measuredSpread, limit !== undefined && !withinLimit(field.spread, limit))
   for (const [at, text] of notes.entries())
-    sheet.letter(
+    canvas.placeText(
       'note',
       [{ lettering: { text, at: point(PAD, place.bottom + ASCENT + 2 + at * ROW), anchor: 'start' } }],
       {
@@ -95,7 +100,7 @@ export const drawEvenness: Draw = (inputs, options) => {
     decimals,
     show: (x, y) => describePlace(x, y, read.width as number, read.height as number, show),
   })
-  return { node: sheet.node(height, title, description), title, description, cannot: read.cannot, width, height }
+  return { node: canvas.node(height, title, description), title, description, omissions: read.omissions, width, height }
 }
 
 function describePlace(x: number, y: number, width: number, height: number, show: (metres: number) => string): string {
@@ -143,7 +148,7 @@ function mapPlace(width: number, height: number, room: number, top: number): { b
 
 const dimensionsOf = (box: Box, width: string, height: string): readonly Dimension[] => [
   {
-    as: 'dimension-width',
+    className: 'dimension-width',
     direction: 'across',
     from: point(box.left, box.bottom),
     to: point(box.right, box.bottom),
@@ -151,7 +156,7 @@ const dimensionsOf = (box: Box, width: string, height: string): readonly Dimensi
     wordings: figures(width),
   },
   {
-    as: 'dimension-height',
+    className: 'dimension-height',
     direction: 'upright',
     from: point(box.right, box.top),
     to: point(box.right, box.bottom),
@@ -169,7 +174,7 @@ const dot = ({ x, y }: Point): readonly Point[] =>
 
 /** Dots where light is read, the computed figure above, the measured one below. */
 function drawReadings(
-  sheet: Canvas,
+  canvas: Canvas,
   field: Field,
   readings: readonly Reading[],
   on: (share: Point) => Point,
@@ -179,7 +184,7 @@ function drawReadings(
   const crosses = readings.map(({ at }) => on(at))
   for (const [which, here] of crosses.entries())
     if (!isAt([...field.least.at, ...field.greatest.at], (readings[which] as Reading).at))
-      sheet.body('thin', 'reading-point', dot(here), { filled: true })
+      canvas.body('thin', 'reading-point', dot(here), { filled: true })
   const word = (at: Point): string =>
     at === readings.find((one) => isAt(field.least.at, one.at))?.at
       ? 'least '
@@ -194,7 +199,7 @@ function drawReadings(
     ]
     const here = crosses[which] as Point
     for (const [row, text] of texts.entries())
-      sheet.letter(
+      canvas.placeText(
         `reading ${row === 0 ? 'computed' : 'measured'}`,
         readingPlaces(text, here, at, row, texts.length, marked(at)),
         box,
@@ -213,7 +218,7 @@ function* readingPlaces(
   rows: number,
   /** What stands at the edge takes so much. */
   taken: number,
-): Generator<Placing> {
+): Generator<TextPlacement> {
   const anchor = at.x === 0 ? 'start' : at.x === 1 ? 'end' : 'middle'
   const x = here.x + (at.x === 0 ? 7 : at.x === 1 ? -7 : 0)
   const line = 16
@@ -229,45 +234,45 @@ function* readingPlaces(
 }
 
 const EXTREMES = [
-  { as: 'least', way: 1 },
-  { as: 'greatest', way: -1 },
+  { which: 'least', way: 1 },
+  { which: 'greatest', way: -1 },
 ] as const
 
 /** Triangles stand at the least and the greatest: the point down for the least, up for the greatest. */
-function drawExtremes(sheet: Canvas, field: Field, on: (share: Point) => Point, box: Box): void {
-  for (const { as, way } of EXTREMES) {
+function drawExtremes(canvas: Canvas, field: Field, on: (share: Point) => Point, box: Box): void {
+  for (const { which, way } of EXTREMES) {
     // Where it is dark, it is so over an area, which its isolines show.
-    if (!Number.isFinite(field[as].stops)) continue
-    for (const at of field[as].at) {
+    if (!Number.isFinite(field[which].stops)) continue
+    for (const at of field[which].at) {
       const here = on(at)
       const x = Math.min(box.right - 6, Math.max(box.left + 6, here.x))
       const y = Math.min(box.bottom - 6, Math.max(box.top + 6, here.y))
-      sheet.body('thin', as, [point(x - 4.5, y - 4 * way), point(x + 4.5, y - 4 * way), point(x, y + 4 * way)])
+      canvas.body('thin', which, [point(x - 4.5, y - 4 * way), point(x + 4.5, y - 4 * way), point(x, y + 4 * way)])
     }
   }
 }
 
 /** The figures of those that stand where nothing is read. */
 function letterExtremes(
-  sheet: Canvas,
+  canvas: Canvas,
   field: Field,
   readings: readonly Reading[],
   on: (share: Point) => Point,
   decimals: number,
   box: Box,
 ): void {
-  for (const { as } of EXTREMES) {
-    const { stops, at } = field[as]
+  for (const { which } of EXTREMES) {
+    const { stops, at } = field[which]
     const [first] = at
-    const known = readings.some((one) => isAt(at, one.at) || (as === 'least' && !Number.isFinite(one.computed)))
+    const known = readings.some((one) => isAt(at, one.at) || (which === 'least' && !Number.isFinite(one.computed)))
     if (!first || known) continue
     const figure = Number.isFinite(stops) ? signedText(stops, decimals) : 'dark'
-    sheet.letter(as, around(on(first), [`${as} ${figure}`, figure]), box)
+    canvas.placeText(which, around(on(first), [`${which} ${figure}`, figure]), box)
   }
 }
 
 /** Round a point, near before far. */
-function* around(here: Point, wordings: readonly string[]): Generator<Placing> {
+function* around(here: Point, wordings: readonly string[]): Generator<TextPlacement> {
   for (const text of wordings)
     for (const far of [9, 14, 20, 28, 38]) {
       yield { lettering: { text, at: point(here.x, here.y - far), anchor: 'middle' } }
@@ -293,12 +298,12 @@ function curvesOf(
     const stroke: Stroke = level === 0 ? 'thick' : level > 0 ? 'thin' : 'dashed'
     return {
       stroke,
-      as: level === 0 ? 'isoline mean' : 'isoline',
+      className: level === 0 ? 'isoline mean' : 'isoline',
       text: level === 0 ? 'mean' : signedText(level, decimals),
       runs: runsAt(level),
     }
   })
   const cut = limit === undefined ? undefined : field.greatest.stops - limit
   if (cut === undefined || cut <= field.least.stops) return levels
-  return [{ stroke: 'chain', as: 'limit', text: 'limit', runs: runsAt(cut) }, ...levels]
+  return [{ stroke: 'chain', className: 'limit', text: 'limit', runs: runsAt(cut) }, ...levels]
 }

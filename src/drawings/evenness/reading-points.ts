@@ -6,7 +6,7 @@ export const NINE: readonly Point[] = [1, 0.5, 0].flatMap((y) => [0, 0.5, 1].map
 export const FIVE: readonly Point[] = NINE.filter((_, at) => at % 2 === 0)
 
 /** What each is called. */
-export const nameOf = ({ x, y }: Point): string => {
+export const readingPointName = ({ x, y }: Point): string => {
   const up = y === 1 ? 'upper' : y === 0 ? 'lower' : ''
   const across = x === 0 ? 'left' : x === 1 ? 'right' : ''
   if (up && across) return `${up} ${across}`

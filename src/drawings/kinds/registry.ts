@@ -1,8 +1,8 @@
 import type { DrawingKind } from '../../worksheet/schema/drawing-kinds.ts'
-import { LOADERS, type Load } from '../loaders.ts'
+import { type DrawingLoader, LOADERS } from '../loaders.ts'
 
 /** What an input of a drawing is. */
-export type InputSort =
+export type InputType =
   | 'length'
   | 'stops'
   | 'f-number'
@@ -25,7 +25,7 @@ export interface DrawingInput {
   readonly name: string
   /** As the Build face calls it. */
   readonly label: string
-  readonly is: InputSort
+  readonly type: InputType
 }
 
 /** All that is to be said of a kind of drawing. */
@@ -34,10 +34,10 @@ export interface DrawingEntry {
   readonly title: string
   readonly inputs: readonly DrawingInput[]
   /** Fetches what draws it. */
-  readonly load: Load
+  readonly load: DrawingLoader
 }
 
-const input = (name: string, label: string, is: InputSort = 'length'): DrawingInput => ({ name, label, is })
+const input = (name: string, label: string, type: InputType = 'length'): DrawingInput => ({ name, label, type })
 
 /** The kinds of drawing, in the order they are offered. */
 export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {

@@ -39,32 +39,32 @@ export const drawLedger: Draw = (inputs, options) => {
   const title = options.title ?? 'Stops, from the reading to the setting'
   const given = numbersIn(inputs.stops)
   if (!given || given.length === 0) return nothingDrawn(width, title, [], 'no stops are known.')
-  const cannot: string[] = []
+  const omissions: string[] = []
   const names = textsIn(inputs.names)
   const stated = numberIn(inputs.start)
   const start = stated !== undefined && Math.abs(stated) <= MOST_STOPS ? stated : undefined
   if (start === undefined)
-    cannot.push(
+    omissions.push(
       inputs.start === undefined
         ? 'The light values are not given: the metered one is not known. Stops are counted from it.'
         : 'The light values are not given: what is metered is no light value.',
     )
-  if (inputs.names !== undefined && !names) cannot.push('The entries are not named: their names are no texts.')
+  if (inputs.names !== undefined && !names) omissions.push('The entries are not named: their names are no texts.')
 
   const entries: Entry[] = []
   let level = start ?? 0
   given.forEach((shift, at) => {
     const name = names?.[at]?.trim() || `entry ${at + 1}`
     if (!Number.isFinite(shift) || Math.abs(shift) > MOST_STOPS)
-      cannot.push(`«${name}» is left out: it is no number of stops.`)
+      omissions.push(`«${name}» is left out: it is no number of stops.`)
     else if (entries.length === MOST_ENTRIES)
-      cannot.push(`«${name}» is left out: only ${MOST_ENTRIES} entries are drawn.`)
+      omissions.push(`«${name}» is left out: only ${MOST_ENTRIES} entries are drawn.`)
     else {
       entries.push({ name, stops: shift, before: level, after: level - shift })
       level -= shift
     }
   })
-  if (entries.length === 0) return nothingDrawn(width, title, cannot, 'no stops are known.')
+  if (entries.length === 0) return nothingDrawn(width, title, omissions, 'no stops are known.')
 
   const total = (start ?? 0) - level
   // Without a light value the levels are stops from the reading: more of them is more exposure.
@@ -91,7 +91,7 @@ export const drawLedger: Draw = (inputs, options) => {
   const x = (value: number): number =>
     columns.plotLeft + 6 + ((high - value) / (high - low)) * (columns.plotRight - columns.plotLeft - 12)
 
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
   const whole: Box = { left: 0, right: width, top: 0, bottom: height }
   drawAxis()
   const first = middles[0] as number
@@ -99,13 +99,13 @@ export const drawLedger: Draw = (inputs, options) => {
   drawEnd('start', x(levels[0] as number), first)
   for (const [at, entry] of entries.entries()) drawEntry(entry, middles[at] as number, middles[at + 1] as number)
   drawEnd('end', x(level), last)
-  sheet.line('dotted', 'level', point(x(level), middles.at(-2) as number), point(x(level), last - 5))
-  letterRow(sheet, 'start', columns, first, ['metered'], startFigure, whole)
+  canvas.line('dotted', 'level', point(x(level), middles.at(-2) as number), point(x(level), last - 5))
+  letterRow(canvas, 'start', columns, first, ['metered'], startFigure, whole)
   for (const [at, entry] of entries.entries()) {
     const name = rows[at] as readonly string[]
-    letterRow(sheet, `entry-${at + 1}`, columns, middles[at + 1] as number, name, signed(entry.stops), whole)
+    letterRow(canvas, `entry-${at + 1}`, columns, middles[at + 1] as number, name, signed(entry.stops), whole)
   }
-  letterRow(sheet, 'end', columns, last, ['set'], endFigure, whole)
+  letterRow(canvas, 'end', columns, last, ['set'], endFigure, whole)
 
   function drawAxis(): void {
     const room = columns.plotRight - columns.plotLeft
@@ -119,9 +119,9 @@ export const drawLedger: Draw = (inputs, options) => {
     )
     for (const tick of ticks) {
       const across = x(shownAt(tick))
-      sheet.lines('hatch', 'grid', [{ from: point(across, axis), to: point(across, bottom - 4) }])
+      canvas.lines('hatch', 'grid', [{ from: point(across, axis), to: point(across, bottom - 4) }])
       const lettering = { text: showFigure(tick), at: point(across, axis - 5), anchor: 'middle' as const }
-      sheet.letter('tick', [{ lettering }], {
+      canvas.placeText('tick', [{ lettering }], {
         left: columns.plotLeft - 8,
         right: columns.plotRight + 8,
         top: 0,
@@ -129,7 +129,7 @@ export const drawLedger: Draw = (inputs, options) => {
       })
     }
     const unit = start === undefined ? 'stops' : 'EV'
-    sheet.letter(
+    canvas.placeText(
       'axis-unit',
       [{ lettering: { text: unit, at: point(columns.nameLeft, axis - 5), anchor: 'start' } }],
       whole,
@@ -140,29 +140,29 @@ export const drawLedger: Draw = (inputs, options) => {
     const tail = point(from - 22, tip.y)
     const words = { text, at: point(tail.x - 6, PAD + ASCENT), anchor: 'end' as const }
     if (words.at.x - textWidth(text) < PAD) return
-    sheet.lines('thin', 'direction', [{ from: tail, to: tip }, ...arrowhead(tail, tip)])
-    sheet.letter('direction', [{ lettering: words }], whole)
+    canvas.lines('thin', 'direction', [{ from: tail, to: tip }, ...arrowhead(tail, tip)])
+    canvas.placeText('direction', [{ lettering: words }], whole)
   }
 
-  function drawEnd(as: string, across: number, middle: number): void {
+  function drawEnd(className: string, across: number, middle: number): void {
     const box = { left: across - 5, right: across + 5, top: middle - 5, bottom: middle + 5 }
-    sheet.body('thick', as, corners(box), { filled: as === 'end' })
+    canvas.body('thick', className, corners(box), { filled: className === 'end' })
   }
 
   function drawEntry(entry: Entry, above: number, middle: number): void {
     const [from, to] = [point(x(entry.before), middle), point(x(entry.after), middle)]
-    sheet.line('dotted', 'level', point(from.x, above === first ? above + 5 : above), from)
+    canvas.line('dotted', 'level', point(from.x, above === first ? above + 5 : above), from)
     if (Math.abs(to.x - from.x) < 1) {
       // Nothing added and nothing taken: a stroke on the level.
-      sheet.line('thick', 'step', point(from.x - 4, middle), point(from.x + 4, middle))
+      canvas.line('thick', 'step', point(from.x - 4, middle), point(from.x + 4, middle))
       return
     }
-    sheet.line('thick', 'step', from, to)
-    sheet.lines('thick', 'step-arrow', arrowhead(from, to))
+    canvas.line('thick', 'step', from, to)
+    canvas.lines('thick', 'step-arrow', arrowhead(from, to))
   }
 
   const description = describe(entries, start, level, total)
-  return { node: sheet.node(height, title, description), title, description, cannot, width, height }
+  return { node: canvas.node(height, title, description), title, description, omissions, width, height }
 }
 
 function describe(entries: readonly Entry[], start: number | undefined, end: number, total: number): string {

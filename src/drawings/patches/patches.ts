@@ -22,7 +22,7 @@ const DOT = 4
 
 /** A limit as it is drawn and named, its line down to `end`. */
 interface Allowance {
-  readonly as: string
+  readonly className: string
   readonly value: number
   readonly stroke: 'dashed' | 'chain'
   readonly text: string
@@ -42,21 +42,21 @@ export const drawPatches: Draw = (inputs, options) => {
   const title = options.title ?? 'Patches against their aims'
   const given = numbersIn(inputs.differences)
   if (!given || given.length === 0) return nothingDrawn(width, title, [], 'no differences are known.')
-  const cannot: string[] = []
+  const omissions: string[] = []
   const names = textsIn(inputs.names)
-  if (inputs.names !== undefined && !names) cannot.push('The patches are not named: their names are no texts.')
+  if (inputs.names !== undefined && !names) omissions.push('The patches are not named: their names are no texts.')
   const all: Patch[] = given.flatMap((value, at): readonly Patch[] => {
     const name = names?.[at]?.trim() || `patch ${at + 1}`
     // A difference has no sign, though a tone's may: its size is what is allowed or not.
     if (Number.isFinite(value) && Math.abs(value) < 1e6) return [{ name, value: Math.abs(value) }]
-    cannot.push(`«${name}» is left out: its difference is no number.`)
+    omissions.push(`«${name}» is left out: its difference is no number.`)
     return []
   })
-  if (all.length === 0) return nothingDrawn(width, title, cannot, 'no differences are known.')
+  if (all.length === 0) return nothingDrawn(width, title, omissions, 'no differences are known.')
   const allowance = (name: string, what: string): number | undefined => {
     const value = numberIn(inputs[name])
     if (value !== undefined && value > 0 && value < 1e6) return value
-    if (inputs[name] !== undefined) cannot.push(`${what} is not drawn: it is not above zero.`)
+    if (inputs[name] !== undefined) omissions.push(`${what} is not drawn: it is not above zero.`)
     return undefined
   }
   const limit = allowance('limit', 'What a patch is allowed')
@@ -68,7 +68,7 @@ export const drawPatches: Draw = (inputs, options) => {
   const cut = all.length > MOST_ROWS
   const rows = cut ? byValue.slice(0, MOST_ROWS) : inputs.sorted === true ? byValue : all
   if (cut)
-    cannot.push(
+    omissions.push(
       `The ${all.length - MOST_ROWS} patches that are off least are not drawn; none is off by more than ${figure((byValue[MOST_ROWS] as Patch).value)}.`,
     )
   const over = (value: number, allowed: number | undefined): boolean =>
@@ -89,7 +89,7 @@ export const drawPatches: Draw = (inputs, options) => {
   const x = (value: number): number =>
     columns.plotLeft + (Math.min(value, span) / span) * (columns.plotRight - columns.plotLeft)
 
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
   const head = PAD + (meanLimit === undefined ? 0 : LABEL_ROW) + (limit === undefined ? 0 : LABEL_ROW) + LABEL_ROW + 6
   const last = head + rows.length * ROW
   const meanMiddle = last + 8 + ROW / 2
@@ -104,7 +104,7 @@ export const drawPatches: Draw = (inputs, options) => {
     drawBand(middle, limit, patch.value)
     drawMark(`dot patch-${at + 1}`, middle, patch.value, over(patch.value, limit))
     letterRow(
-      sheet,
+      canvas,
       `patch-${at + 1}`,
       columns,
       middle,
@@ -113,20 +113,20 @@ export const drawPatches: Draw = (inputs, options) => {
       whole,
     )
   })
-  sheet.line('thin', 'rule', point(PAD, last + 4), point(width - PAD, last + 4))
+  canvas.line('thin', 'rule', point(PAD, last + 4), point(width - PAD, last + 4))
   drawBand(meanMiddle, meanLimit, mean)
   drawDiamond(meanMiddle)
-  letterRow(sheet, 'mean', columns, meanMiddle, ['mean'], meanFigure, whole)
+  letterRow(canvas, 'mean', columns, meanMiddle, ['mean'], meanFigure, whole)
 
   function drawAxis(): void {
     const y = head - 2
-    sheet.line('thin', 'axis', point(columns.plotLeft, y), point(columns.plotRight, y))
+    canvas.line('thin', 'axis', point(columns.plotLeft, y), point(columns.plotRight, y))
     for (const tick of roundTicks(0, span, (columns.plotRight - columns.plotLeft) / 44)) {
-      sheet.line('thin', 'axis-tick', point(x(tick), y - 4), point(x(tick), y))
+      canvas.line('thin', 'axis-tick', point(x(tick), y - 4), point(x(tick), y))
       const lettering = { text: figure(tick), at: point(x(tick), y - 6 - DESCENT), anchor: 'middle' as const }
-      sheet.letter('tick', [{ lettering }], whole)
+      canvas.placeText('tick', [{ lettering }], whole)
     }
-    sheet.line('thin', 'zero', point(columns.plotLeft, y), point(columns.plotLeft, bottom))
+    canvas.line('thin', 'zero', point(columns.plotLeft, y), point(columns.plotLeft, bottom))
   }
 
   /** The allowances' own lines, each named above the axis. */
@@ -134,12 +134,20 @@ export const drawPatches: Draw = (inputs, options) => {
     const lines: readonly Allowance[] = [
       ...(limit === undefined
         ? []
-        : [{ as: 'limit', value: limit, stroke: 'dashed', text: `allowed ${figure(limit)}`, end: last } as const]),
+        : [
+            {
+              className: 'limit',
+              value: limit,
+              stroke: 'dashed',
+              text: `allowed ${figure(limit)}`,
+              end: last,
+            } as const,
+          ]),
       ...(meanLimit === undefined
         ? []
         : [
             {
-              as: 'mean-limit',
+              className: 'mean-limit',
               value: meanLimit,
               stroke: 'chain',
               text: `mean allowed ${figure(meanLimit)}`,
@@ -152,19 +160,19 @@ export const drawPatches: Draw = (inputs, options) => {
     // The one named higher up has its line go up past the other's name: it must not run through it.
     const fitsLeft = x(lesser.value) - 5 - textWidth(lesser.text) > PAD
     const fromTop = fitsLeft ? [...greater, lesser] : [lesser, ...greater]
-    fromTop.forEach(({ value, stroke, end, as }, at) => {
+    fromTop.forEach(({ value, stroke, end, className }, at) => {
       const across = x(value)
-      sheet.lines(stroke, as, [
-        ...sheet.around({ from: point(across, PAD + at * LABEL_ROW + 3), to: point(across, head - 2) }, 1),
+      canvas.lines(stroke, className, [
+        ...canvas.around({ from: point(across, PAD + at * LABEL_ROW + 3), to: point(across, head - 2) }, 1),
         { from: point(across, head - 2), to: point(across, end) },
       ])
     })
-    fromTop.forEach(({ value, text, as }, at) => {
+    fromTop.forEach(({ value, text, className }, at) => {
       const y = PAD + (at + 1) * LABEL_ROW - DESCENT - 1
       const across = x(value)
       const wordings = [text, text.replace('allowed ', '')]
-      sheet.letter(
-        as,
+      canvas.placeText(
+        className,
         wordings.flatMap((one) => [
           { lettering: { text: one, at: point(across - 5, y), anchor: 'end' as const } },
           { lettering: { text: one, at: point(across + 5, y), anchor: 'start' as const } },
@@ -177,33 +185,37 @@ export const drawPatches: Draw = (inputs, options) => {
   function drawBand(middle: number, allowedHere: number | undefined, value: number): void {
     const end = x(allowedHere ?? 0)
     if (allowedHere !== undefined)
-      sheet.outline(
+      canvas.outline(
         'hatch',
         'band',
         corners({ left: columns.plotLeft, right: end, top: middle - 5, bottom: middle + 5 }),
       )
     const from = allowedHere === undefined ? columns.plotLeft : end
-    if (x(value) - from > DOT + 1) sheet.line('dotted', 'past', point(from, middle), point(x(value) - DOT - 1, middle))
+    if (x(value) - from > DOT + 1) canvas.line('dotted', 'past', point(from, middle), point(x(value) - DOT - 1, middle))
   }
 
-  function drawMark(as: string, middle: number, value: number, isOver: boolean): void {
+  function drawMark(className: string, middle: number, value: number, isOver: boolean): void {
     const at = point(x(value), middle)
-    if (value > span) sheet.lines('thick', `${as} beyond`, arrowhead(point(at.x - 14, middle), at))
+    if (value > span) canvas.lines('thick', `${className} beyond`, arrowhead(point(at.x - 14, middle), at))
     // Past its allowance a dot is hollow and square: told by its shape.
     else if (isOver)
-      sheet.body('thick', as, corners({ left: at.x - DOT, right: at.x + DOT, top: middle - DOT, bottom: middle + DOT }))
-    else sheet.body('thin', as, round(at), { filled: true })
+      canvas.body(
+        'thick',
+        className,
+        corners({ left: at.x - DOT, right: at.x + DOT, top: middle - DOT, bottom: middle + DOT }),
+      )
+    else canvas.body('thin', className, round(at), { filled: true })
   }
 
   function drawDiamond(middle: number): void {
     const at = x(mean)
     const shape = [point(at, middle - 6), point(at + 6, middle), point(at, middle + 6), point(at - 6, middle)]
-    if (mean > span) sheet.lines('thick', 'mean beyond', arrowhead(point(at - 14, middle), point(at, middle)))
-    else sheet.body('thick', 'mean', shape, { filled: !over(mean, meanLimit) })
+    if (mean > span) canvas.lines('thick', 'mean beyond', arrowhead(point(at - 14, middle), point(at, middle)))
+    else canvas.body('thick', 'mean', shape, { filled: !over(mean, meanLimit) })
   }
 
   const description = describe({ rows: cut ? rows : all, count: all.length, worst, mean, limit, meanLimit, over })
-  return { node: sheet.node(height, title, description), title, description, cannot, width, height }
+  return { node: canvas.node(height, title, description), title, description, omissions, width, height }
 }
 
 const round = (at: Point): readonly Point[] =>

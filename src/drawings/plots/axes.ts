@@ -1,6 +1,6 @@
 import { scaleLinear, scaleLog } from 'd3-scale'
 import { allMarks } from '../../units/index.ts'
-import type { Canvas, Placing } from '../canvas/canvas.ts'
+import type { Canvas, TextPlacement } from '../canvas/canvas.ts'
 import { type Box, point, type Segment } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 import { figureText } from '../canvas/text-figures.ts'
@@ -125,14 +125,14 @@ export const figuresWidth = (axis: Axis): number =>
  * Lines, ticks, figures and headings of both axes. Figures that would touch are left out evenly. The upright axis' heading
  * stands `rise` px higher where words come between.
  */
-export function drawAxes(sheet: Canvas, { box, x, y }: Plot, paper: Box, rise = 0): void {
-  sheet.lines('thin', 'axis', [
+export function drawAxes(canvas: Canvas, { box, x, y }: Plot, paper: Box, rise = 0): void {
+  canvas.lines('thin', 'axis', [
     { from: point(box.left, box.bottom), to: point(box.right, box.bottom) },
     { from: point(box.left, box.top), to: point(box.left, box.bottom) },
   ])
   const xTicks = onScale(x)
   const yTicks = onScale(y)
-  sheet.lines('dimension', 'tick', [
+  canvas.lines('dimension', 'tick', [
     ...xTicks.map((tick): Segment => {
       const at = x.place(tick.value)
       return { from: point(at, box.bottom), to: point(at, box.bottom + (tick.text ? TICK : MINOR)) }
@@ -144,22 +144,22 @@ export function drawAxes(sheet: Canvas, { box, x, y }: Plot, paper: Box, rise = 
   ])
   const widest = Math.max(0, ...xTicks.map(({ text = '' }) => textWidth(text)))
   for (const tick of evenly(xTicks, x, widest + 6))
-    sheet.letter(
+    canvas.placeText(
       'tick-text',
-      [written(tick.text ?? '', x.place(tick.value), box.bottom + TICK + 3 + ASCENT, 'middle')],
+      [tickText(tick.text ?? '', x.place(tick.value), box.bottom + TICK + 3 + ASCENT, 'middle')],
       paper,
     )
   for (const tick of evenly(yTicks, y, 16))
-    sheet.letter(
+    canvas.placeText(
       'tick-text',
-      [written(tick.text ?? '', box.left - TICK - 3, y.place(tick.value) + ASCENT / 2 - 1, 'end')],
+      [tickText(tick.text ?? '', box.left - TICK - 3, y.place(tick.value) + ASCENT / 2 - 1, 'end')],
       paper,
     )
-  if (x.heading) sheet.letter('heading', [written(x.heading, box.right, box.bottom + BELOW - 6, 'end')], paper)
-  sheet.letter('heading', [written(y.heading, paper.left + 4, box.top - 11 - rise, 'start')], paper)
+  if (x.heading) canvas.placeText('heading', [tickText(x.heading, box.right, box.bottom + BELOW - 6, 'end')], paper)
+  canvas.placeText('heading', [tickText(y.heading, paper.left + 4, box.top - 11 - rise, 'start')], paper)
 }
 
-const written = (text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end'): Placing => ({
+const tickText = (text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end'): TextPlacement => ({
   lettering: { text, at: point(x, y), anchor },
 })
 
@@ -185,10 +185,10 @@ export const MARK_ROW = 18
  * has a triangle on the axis too.
  */
 export function markAcross(
-  sheet: Canvas,
+  canvas: Canvas,
   { box, x }: Plot,
   mark: {
-    readonly as: string
+    readonly className: string
     readonly value: number
     readonly stroke: 'thin' | 'dashed'
     /** The fullest wording first. */
@@ -200,12 +200,12 @@ export function markAcross(
   },
 ): void {
   const at = x.place(mark.value)
-  const strip = { left: 2, right: sheet.width - 2, top: box.top - 4 - mark.rows * MARK_ROW, bottom: box.top }
-  sheet.letter(mark.as, overLine(at, box.top, mark.wordings, mark.rows, mark.lean ?? 0), strip)
-  sheet.line(mark.stroke, mark.as, point(at, box.top), point(at, box.bottom))
+  const strip = { left: 2, right: canvas.width - 2, top: box.top - 4 - mark.rows * MARK_ROW, bottom: box.top }
+  canvas.placeText(mark.className, overLine(at, box.top, mark.wordings, mark.rows, mark.lean ?? 0), strip)
+  canvas.line(mark.stroke, mark.className, point(at, box.top), point(at, box.bottom))
   if (!mark.present) return
   const triangle = [point(at, box.bottom), point(at - 4.5, box.bottom - 8), point(at + 4.5, box.bottom - 8)]
-  sheet.body('thin', `${mark.as} present`, triangle, { filled: true })
+  canvas.body('thin', `${mark.className} present`, triangle, { filled: true })
 }
 
 function* overLine(
@@ -214,7 +214,7 @@ function* overLine(
   wordings: readonly string[],
   rows: number,
   lean: number,
-): Generator<Placing> {
+): Generator<TextPlacement> {
   for (const text of wordings)
     for (let row = 0; row < rows; row++)
       for (const share of lean === 0 ? [0.5, 0.2, 0.8] : lean < 0 ? [0.97, 0.8, 0.6, 0.03] : [0.03, 0.2, 0.4, 0.97]) {

@@ -5,7 +5,7 @@ import { ASCENT, DESCENT, letteringBox } from '../canvas/lettering.ts'
 /** A curve that carries its own name. */
 export interface Curve {
   readonly stroke: Stroke
-  readonly as: string
+  readonly className: string
   readonly text: string
   readonly runs: readonly (readonly Point[])[]
 }
@@ -14,7 +14,7 @@ export interface Curve {
 const SHARES = [0.5, 0.4, 0.6, 0.3, 0.7, 0.22, 0.78, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0.1, 0.9]
 
 /** Writes a curve's name on it, where that touches no other curve; the curve is cut there afterwards. */
-export function letterOnCurve(sheet: Canvas, curve: Curve, all: readonly Curve[], within: Box): boolean {
+export function letterOnCurve(canvas: Canvas, curve: Curve, all: readonly Curve[], within: Box): boolean {
   const { text, runs } = curve
   const longestFirst = [...runs].sort((a, b) => b.length - a.length)
   for (const room of [8, 0])
@@ -26,16 +26,16 @@ export function letterOnCurve(sheet: Canvas, curve: Curve, all: readonly Curve[]
       // A short run would be hidden whole under its own name.
       if (run.every((one) => isIn(one, grown(box, 6)))) continue
       // Next to another figure it would be read together with that.
-      if (sheet.lettered.some((other) => overlap(other, grown(box, room)))) continue
+      if (canvas.textBoxes.some((other) => overlap(other, grown(box, room)))) continue
       if (all.some((other) => other !== curve && other.runs.some((points) => touches(points, box)))) continue
-      if (sheet.letter(`${curve.as} label`, [{ lettering }], within)) return true
+      if (canvas.placeText(`${curve.className} label`, [{ lettering }], within)) return true
     }
   return false
 }
 
 /** Writes a curve's name beside it, clear of every curve and nearer to its own than to any other. */
-export function letterBeside(sheet: Canvas, curve: Curve, all: readonly Curve[], within: Box): boolean {
-  const { as, text, runs } = curve
+export function letterBeside(canvas: Canvas, curve: Curve, all: readonly Curve[], within: Box): boolean {
+  const { className, text, runs } = curve
   for (const off of [-9, 7 + ASCENT, -14, 13 + ASCENT, -20, -28, 24 + ASCENT])
     for (const run of runs)
       for (const share of SHARES) {
@@ -45,16 +45,16 @@ export function letterBeside(sheet: Canvas, curve: Curve, all: readonly Curve[],
         if (all.some((other) => other.runs.some((points) => touches(points, box)))) continue
         const own = nearness(curve, box)
         if (all.some((other) => other !== curve && nearness(other, box) < own)) continue
-        if (sheet.letter(`${as} label`, [{ lettering }], within)) return true
+        if (canvas.placeText(`${className} label`, [{ lettering }], within)) return true
       }
   return false
 }
 
 /** Where a curve has no room for its name: over its end, in a strip above the plot. */
-export function letterAtEnd(sheet: Canvas, { as, text, runs }: Curve, strip: Box): boolean {
+export function letterAtEnd(canvas: Canvas, { className, text, runs }: Curve, strip: Box): boolean {
   const ends = runs.flatMap((run) => [run[0] as Point, run.at(-1) as Point]).filter(({ y }) => y < strip.bottom + 1)
-  return sheet.letter(
-    `${as} label`,
+  return canvas.placeText(
+    `${className} label`,
     ends.map(({ x }) => ({ lettering: { text, at: { x, y: strip.bottom - 5 }, anchor: 'middle' as const } })),
     strip,
   )

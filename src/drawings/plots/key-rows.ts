@@ -30,12 +30,12 @@ export const keyHeight = (entries: readonly KeyEntry[], width: number): number =
   entries.length === 0 ? 0 : (places(entries, width).at(-1) as Point).y + KEY_ROW
 
 /** Draws samples of the lines, each with what it means. */
-export function drawKey(sheet: Canvas, entries: readonly KeyEntry[], left: number, top: number, width: number): void {
+export function drawKey(canvas: Canvas, entries: readonly KeyEntry[], left: number, top: number, width: number): void {
   places(entries, width).forEach((place, at) => {
     const { stroke, text } = entries[at] as KeyEntry
     const [x, y] = [left + place.x, top + place.y + KEY_ROW / 2]
-    sheet.line(stroke, 'key', point(x, y), point(x + SAMPLE, y))
+    canvas.line(stroke, 'key', point(x, y), point(x + SAMPLE, y))
     const lettering = { text, at: point(x + SAMPLE + GAP, y + ASCENT / 2 - 1), anchor: 'start' as const }
-    sheet.letter('key', [{ lettering }], { left: 0, right: sheet.width, top: 0, bottom: y + KEY_ROW })
+    canvas.placeText('key', [{ lettering }], { left: 0, right: canvas.width, top: 0, bottom: y + KEY_ROW })
   })
 }

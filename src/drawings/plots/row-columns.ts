@@ -1,4 +1,4 @@
-import type { Canvas, Placing } from '../canvas/canvas.ts'
+import type { Canvas, TextPlacement } from '../canvas/canvas.ts'
 import { type Box, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 
@@ -35,14 +35,14 @@ export function rowColumns(names: readonly string[], figures: readonly string[],
 /** Where a row's text stands for its middle to be at a height. */
 export const onRow = (middle: number): number => middle + ASCENT / 2 - 1
 
-const one = (text: string, at: Point, anchor: 'start' | 'middle' | 'end'): readonly Placing[] => [
+const one = (text: string, at: Point, anchor: 'start' | 'middle' | 'end'): readonly TextPlacement[] => [
   { lettering: { text, at, anchor } },
 ]
 
 /** Writes the rows of a name, their middle at a height, and a figure at the same. */
 export function letterRow(
-  sheet: Canvas,
-  as: string,
+  canvas: Canvas,
+  className: string,
   columns: RowColumns,
   middle: number,
   name: readonly string[],
@@ -51,9 +51,9 @@ export function letterRow(
 ): void {
   name.forEach((text, at) => {
     const y = onRow(middle) + (at - (name.length - 1) / 2) * NAME_ROW
-    sheet.letter(`${as} name`, one(text, point(columns.nameLeft, y), 'start'), within)
+    canvas.placeText(`${className} name`, one(text, point(columns.nameLeft, y), 'start'), within)
   })
-  sheet.letter(`${as} figure`, one(figure, point(columns.figureRight, onRow(middle)), 'end'), within)
+  canvas.placeText(`${className} figure`, one(figure, point(columns.figureRight, onRow(middle)), 'end'), within)
 }
 
 export const NAME_ROW = 16

@@ -35,12 +35,12 @@ const FAR = 200
 export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'width' | 'title'>): Drawing {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const title = options.title ?? `Over a range of ${labelOf(table.given)}`
-  const cannot: string[] = []
-  const plots = table.followed.filter((one) => canBePlotted(one, cannot))
-  if (plots.length === 0) return nothingDrawn(width, title, cannot, 'there are no figures to plot.')
+  const omissions: string[] = []
+  const plots = table.followed.filter((one) => canBePlotted(one, omissions))
+  if (plots.length === 0) return nothingDrawn(width, title, omissions, 'there are no figures to plot.')
 
   const each = Math.round(Math.min(plots.length > 1 ? 170 : 260, Math.max(120, width * 0.5)))
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
   const yAxes = plots.map((one) => upright(one, [each, 0]))
   const left = PAD + Math.max(...yAxes.map(figuresWidth))
   const x = across(table, [left, width - PAD - 10])
@@ -52,34 +52,34 @@ export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'widt
     const shownX = last ? x : { ...x, heading: '', ticks: x.ticks.map(({ value }) => ({ value })) }
     const plot: Plot = { box: { left, right: width - PAD - 10, top, bottom }, x: shownX, y }
     const paper = { left: 0, right: width, top: 0, bottom: bottom + BELOW + PAD }
-    letterHead(sheet, one, point(PAD, top - ABOVE - MARK_ROW), paper.right)
-    drawAxes(sheet, plot, paper, MARK_ROW)
-    markPresent(sheet, plot, table, which === 0)
-    drawFollowed(sheet, plot, table, one)
+    letterHead(canvas, one, point(PAD, top - ABOVE - MARK_ROW), paper.right)
+    drawAxes(canvas, plot, paper, MARK_ROW)
+    markPresent(canvas, plot, table, which === 0)
+    drawFollowed(canvas, plot, table, one)
     top = bottom + (last ? 0 : APART) + ROW + ABOVE + MARK_ROW
   })
   const height = top - ROW - ABOVE - MARK_ROW + BELOW + PAD
   const description = describeRange(table)
   return {
-    node: sheet.node(height, title, description),
+    node: canvas.node(height, title, description),
     title,
     description,
     table: rangeTableOf(table),
-    cannot,
+    omissions,
     width,
     height,
   }
 }
 
-function canBePlotted({ cell, figures, measured }: Followed, cannot: string[]): boolean {
+function canBePlotted({ cell, figures, measured }: Followed, omissions: string[]): boolean {
   const known = figures.filter((one) => one !== undefined).length
-  if (known === 0) cannot.push(`${labelOf(cell)} is not plotted: it has no figures over this range.`)
+  if (known === 0) omissions.push(`${labelOf(cell)} is not plotted: it has no figures over this range.`)
   else if (known < figures.length)
-    cannot.push(
+    omissions.push(
       `${labelOf(cell)} has no figure at ${figures.length - known} of ${figures.length} values; the line is broken there.`,
     )
   if (measured)
-    cannot.push(`${labelOf(cell)} was measured, so it does not follow. Clear what was measured to see it follow.`)
+    omissions.push(`${labelOf(cell)} was measured, so it does not follow. Clear what was measured to see it follow.`)
   return known > 0
 }
 
@@ -113,7 +113,7 @@ function upright({ figures, present, unit }: Followed, span: Span): Axis {
 }
 
 /** What the plot is of, and how it stands now. */
-function letterHead(sheet: Canvas, { cell, present, unit }: Followed, at: Point, right: number): void {
+function letterHead(canvas: Canvas, { cell, present, unit }: Followed, at: Point, right: number): void {
   const label = labelOf(cell)
   const figure = present === undefined ? '' : figureText(present)
   const now =
@@ -127,11 +127,11 @@ function letterHead(sheet: Canvas, { cell, present, unit }: Followed, at: Point,
   const lettering = wordings.map((text) => ({
     lettering: { text, at: point(at.x, at.y + ASCENT - 1), anchor: 'start' as const },
   }))
-  sheet.letter('head', lettering, { left: 0, right, top: at.y - 3, bottom: at.y + ROW })
+  canvas.placeText('head', lettering, { left: 0, right, top: at.y - 3, bottom: at.y + ROW })
 }
 
 function markPresent(
-  sheet: Canvas,
+  canvas: Canvas,
   plot: Plot,
   { present, unit, presentAt, shown }: RangeTable,
   worded: boolean,
@@ -145,8 +145,8 @@ function markPresent(
         ? `1:${figureText(present)}`
         : `${figureText(present)} ${unit.symbol}`.trim()
   const says = presentAt === undefined ? figure : (shown[presentAt] as string)
-  markAcross(sheet, plot, {
-    as: 'set',
+  markAcross(canvas, plot, {
+    className: 'set',
     value: present,
     stroke: 'thin',
     wordings: worded ? [`now ${says}`, says] : [],
@@ -156,7 +156,7 @@ function markPresent(
 }
 
 function drawFollowed(
-  sheet: Canvas,
+  canvas: Canvas,
   { x, y, box }: Plot,
   { figures, presentAt }: RangeTable,
   { figures: followed }: Followed,
@@ -170,11 +170,11 @@ function drawFollowed(
   for (const one of points)
     if (one) (runs.at(-1) as Point[]).push(one)
     else runs.push([])
-  sheet.curves('thick', 'followed', runs)
+  canvas.curves('thick', 'followed', runs)
   const crowded = points.length > (box.right - box.left) / 8
   points.forEach((one, at) => {
     if (!one || (crowded && at !== presentAt)) return
-    sheet.body('thin', at === presentAt ? 'followed-now' : 'followed-at', diamond(one, at === presentAt ? 5 : 2.4), {
+    canvas.body('thin', at === presentAt ? 'followed-now' : 'followed-at', diamond(one, at === presentAt ? 5 : 2.4), {
       filled: true,
     })
   })

@@ -15,7 +15,7 @@ import {
 import { hatch } from '../canvas/hatch.ts'
 import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
 import { textWidth } from '../canvas/lettering.ts'
-import type { Frame, Lettering } from './frame.ts'
+import type { DeferredLettering, Frame } from './frame.ts'
 import { aroundArc, zonePlaces } from './label-places.ts'
 import { lampDistances, lampHeights, lampsSeen } from './lamp-choice.ts'
 import type { Upright, Uprights } from './upright-dimensions.ts'
@@ -35,11 +35,11 @@ export function belowElevation(lamps: readonly Lamp[], thicknessPx: number): num
 
 /** Draws the set-up seen from the front. The lettering it returns is written once all lines stand. */
 export function drawElevation(
-  sheet: Canvas,
+  canvas: Canvas,
   setUp: SetUp,
   frame: Frame,
   uprights: Uprights,
-): { letter: Lettering; hatch: Lettering } {
+): { letter: DeferredLettering; hatch: DeferredLettering } {
   const { origin, pxPerMetre, view, board, show } = frame
   const at = (x: number, z: number): Point => point(origin.x + x * pxPerMetre, origin.y - z * pxPerMetre)
   const px = (metres: number): number => metres * pxPerMetre
@@ -61,13 +61,13 @@ export function drawElevation(
 
   function drawBoard(): void {
     const [left, right] = [at(-board.halfWidth, 0).x, at(board.halfWidth, 0).x]
-    sheet.body('thick', 'board', corners({ left, right, top: boardTop, bottom: boardTop + BOARD_DEPTH }))
+    canvas.body('thick', 'board', corners({ left, right, top: boardTop, bottom: boardTop + BOARD_DEPTH }))
     if (setUp.originalWidth === undefined) return
     const half = px(setUp.originalWidth) / 2
     // A sheet of paper has no thickness at this scale: it is drawn as a line, on the board.
     const top = Math.min(origin.y, boardTop - 2.5)
     const box = { left: origin.x - half, right: origin.x + half, top, bottom: boardTop }
-    sheet.body('thick', 'original', corners(box), { filled: px(setUp.thickness) < 2.5 })
+    canvas.body('thick', 'original', corners(box), { filled: px(setUp.thickness) < 2.5 })
   }
 
   function drawCamera(): { readonly half: (height: number) => number; readonly top: number } {
@@ -85,21 +85,25 @@ export function drawElevation(
       bodyBottom =
         sensorY +
         Math.min(Math.max(px(BODY.below), 6), tipY === undefined ? px(sensor as number) : (tipY - sensorY) * 0.8)
-      sheet.body('thick', 'camera', corners({ left: origin.x - body, right: origin.x + body, top, bottom: bodyBottom }))
-      sheet.line('thin', 'sensor', point(origin.x - body + 3, sensorY), point(origin.x + body - 3, sensorY))
+      canvas.body(
+        'thick',
+        'camera',
+        corners({ left: origin.x - body, right: origin.x + body, top, bottom: bodyBottom }),
+      )
+      canvas.line('thin', 'sensor', point(origin.x - body + 3, sensorY), point(origin.x + body - 3, sensorY))
     }
     if (tipY !== undefined) {
       const barrelTop = sensorY === undefined ? tipY - Math.max(px(0.06), 10) : bodyBottom
       const box = { left: origin.x - barrel, right: origin.x + barrel, top: barrelTop, bottom: tipY }
-      sheet.body(sensorY === undefined ? 'dashed' : 'thick', 'lens', corners(box))
+      canvas.body(sensorY === undefined ? 'dashed' : 'thick', 'lens', corners(box))
       if (clear !== undefined) {
-        sheet.line('thick', 'front-rim', point(origin.x - barrel - 2, tipY), point(origin.x + barrel + 2, tipY))
+        canvas.line('thick', 'front-rim', point(origin.x - barrel - 2, tipY), point(origin.x + barrel + 2, tipY))
       }
       if (sensorY === undefined) top = barrelTop
     }
     if (lens !== undefined) {
       const y = at(0, lens).y
-      sheet.line('thin', 'principal-plane', point(origin.x - barrel - 4, y), point(origin.x + barrel + 4, y))
+      canvas.line('thin', 'principal-plane', point(origin.x - barrel - 4, y), point(origin.x + barrel + 4, y))
     }
     return { half: (height) => (at(0, height).y <= bodyBottom && sensorY !== undefined ? body : barrel + 2), top }
   }
@@ -109,16 +113,16 @@ export function drawElevation(
     const half = Math.max(px(COLUMN_HALF_WIDTH), 3.5)
     const mark = at(0, setUp.column - setUp.thickness).y
     const top = Math.min(mark, camera.top) - 8
-    const upright = (x: number): readonly Segment[] => sheet.around({ from: point(x, boardTop), to: point(x, top) }, 0)
-    sheet.lines('thin', 'column', [
+    const upright = (x: number): readonly Segment[] => canvas.around({ from: point(x, boardTop), to: point(x, top) }, 0)
+    canvas.lines('thin', 'column', [
       ...upright(origin.x - half),
       ...upright(origin.x + half),
       { from: point(origin.x - half, top), to: point(origin.x + half, top) },
     ])
-    sheet.lines(
+    canvas.lines(
       'thick',
       'column-mark',
-      sheet.around({ from: point(origin.x - half - 3, mark), to: point(origin.x + half + 3, mark) }, 0),
+      canvas.around({ from: point(origin.x - half - 3, mark), to: point(origin.x + half + 3, mark) }, 0),
     )
   }
 
@@ -126,7 +130,7 @@ export function drawElevation(
     if (!setUp.mirror) return undefined
     const { atOriginal, atHeight, height } = setUp.mirror
     const shape = [at(-atOriginal, 0), at(atOriginal, 0), at(atHeight, height), at(-atHeight, height)]
-    sheet.lines('thin', 'mirror-zone', [
+    canvas.lines('thin', 'mirror-zone', [
       { from: shape[1] as Point, to: shape[2] as Point },
       { from: shape[0] as Point, to: shape[3] as Point },
     ])
@@ -136,7 +140,7 @@ export function drawElevation(
   function drawField(): void {
     if (setUp.fieldWidth === undefined || setUp.apex === undefined) return
     const half = setUp.fieldWidth / 2
-    sheet.lines('dashed', 'field-rays', [
+    canvas.lines('dashed', 'field-rays', [
       { from: at(0, setUp.apex), to: at(-half, 0) },
       { from: at(0, setUp.apex), to: at(half, 0) },
     ])
@@ -145,9 +149,9 @@ export function drawElevation(
   function drawLamp(lamp: Lamp): void {
     const from = at(lamp.x, lamp.z)
     const aim = at(lamp.aim_x, 0)
-    sheet.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
-    sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
-    sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
+    canvas.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
+    canvas.line('dashed', `aim aim-${lamp.number}`, from, aim)
+    canvas.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
     if (lamp.beam === undefined) return
     // The figure of the lamp's height under it comes first.
     const room = px(lamp.z) - textWidth(show(lamp.z)) - 10
@@ -160,11 +164,11 @@ export function drawElevation(
       const share = shareWithin(edge, corners(above))
       return share ? [{ from: between(edge.from, edge.to, share[0]), to: between(edge.from, edge.to, share[1]) }] : []
     })
-    sheet.lines('dotted', `beam beam-${lamp.number}`, edges)
+    canvas.lines('dotted', `beam beam-${lamp.number}`, edges)
     const arc = Array.from({ length: 17 }, (_, step) =>
       towards(from, angle + (lamp.beam as number) * (step / 16 - 0.5), reach * 0.75),
     ).filter((one) => one.y <= origin.y && one.x > view.left && one.x < view.right && one.y > view.top)
-    if (arc.length > 1) sheet.arc('dotted', `beam beam-${lamp.number}`, arc)
+    if (arc.length > 1) canvas.arc('dotted', `beam beam-${lamp.number}`, arc)
   }
 
   function draw45(): { readonly radius: number } | undefined {
@@ -180,8 +184,8 @@ export function drawElevation(
     const drawn = lamps.some(
       (lamp) => Math.abs(lamp.aim_x) < 1e-3 && lamp.x > 0 && Math.abs(Math.atan2(lamp.z, lamp.x) - Math.PI / 4) < 0.035,
     )
-    if (!drawn) sheet.lines('chain', 'line-45', sheet.around({ from: origin, to: end }, 1))
-    sheet.arc(
+    if (!drawn) canvas.lines('chain', 'line-45', canvas.around({ from: origin, to: end }, 1))
+    canvas.arc(
       'thin',
       'arc-45',
       Array.from({ length: 13 }, (_, step) => towards(origin, ((step / 12) * Math.PI) / 4, radius)),
@@ -200,7 +204,7 @@ export function drawElevation(
         const x = edge - side * ((count - 1 - index) * LANE + (side < 0 ? 16 : 5))
         const feature = point(origin.x + side * (upright.half ?? camera.half(upright.to)), at(0, upright.to).y)
         return {
-          as: upright.as,
+          className: upright.className,
           direction: 'upright',
           from: point(origin.x + side * px(board.halfWidth), at(0, upright.from).y),
           to: feature,
@@ -211,7 +215,7 @@ export function drawElevation(
         }
       }
     const all = [...left.map(lane(-1)), ...right.map(lane(1))]
-    for (const one of all) drawDimension(sheet, one)
+    for (const one of all) drawDimension(canvas, one)
     return all
   }
 
@@ -219,7 +223,7 @@ export function drawElevation(
     return lampHeights(lamps).map((lamp) => {
       const lying = at(lamp.x, 0)
       const dimension: Dimension = {
-        as: `dimension-height-${lamp.number}`,
+        className: `dimension-height-${lamp.number}`,
         direction: 'upright',
         from: lying,
         to: at(lamp.x, lamp.z),
@@ -227,7 +231,7 @@ export function drawElevation(
         wordings: figures(show(lamp.z)),
         extensions: [false, false],
       }
-      drawDimension(sheet, dimension)
+      drawDimension(canvas, dimension)
       return dimension
     })
   }
@@ -238,7 +242,7 @@ export function drawElevation(
     const lane = (lamp: Lamp, index: number): Dimension => {
       const standing = measured.includes(lamp)
       const dimension: Dimension = {
-        as: `dimension-distance-${lamp.number}`,
+        className: `dimension-distance-${lamp.number}`,
         direction: 'across',
         from: point(origin.x, boardTop + BOARD_DEPTH),
         to: at(lamp.x, standing ? 0 : lamp.z),
@@ -246,7 +250,7 @@ export function drawElevation(
         wordings: figures(show(Math.abs(lamp.x))),
         extensions: [false, true],
       }
-      drawDimension(sheet, dimension)
+      drawDimension(canvas, dimension)
       return dimension
     }
     return [...left.map(lane), ...right.map(lane)]
@@ -261,14 +265,14 @@ export function drawElevation(
       from: point(Math.min(origin.x, ...reached), origin.y),
       to: point(Math.max(origin.x, ...reached), origin.y),
     }
-    sheet.lines('dimension', 'datum', sheet.around(level))
+    canvas.lines('dimension', 'datum', canvas.around(level))
   }
 
   function drawAxis(): void {
     const { left, right } = lampDistances(lamps)
     const lanes = Math.max(left.length, right.length)
     const foot = lanes === 0 ? boardTop + BOARD_DEPTH + 5 : boardTop + BOARD_DEPTH + 2 + lanes * LANE + 4
-    sheet.line('chain', 'axis', point(origin.x, Math.max(view.top, camera.top - 12)), point(origin.x, foot))
+    canvas.line('chain', 'axis', point(origin.x, Math.max(view.top, camera.top - 12)), point(origin.x, foot))
   }
 
   function letter(): void {
@@ -279,17 +283,21 @@ export function drawElevation(
     )
     for (const one of dimensions) {
       const wordings = !full && one.wordings.length > 2 ? one.wordings.slice(1) : one.wordings
-      letterDimension(sheet, { ...one, wordings }, lettered)
+      letterDimension(canvas, { ...one, wordings }, lettered)
     }
-    if (forty) sheet.letter('label-45', aroundArc(origin, forty.radius), lettered)
-    if (zone) sheet.letter('label-mirror-zone', zonePlaces(zone, origin.x), lettered)
+    if (forty) canvas.placeText('label-45', aroundArc(origin, forty.radius), lettered)
+    if (zone) canvas.placeText('label-mirror-zone', zonePlaces(zone, origin.x), lettered)
   }
 
   return {
     letter,
     hatch() {
       if (!zone) return
-      sheet.lines('hatch', 'mirror-zone', hatch(zone, { spacing: 8, angle: (Math.PI * 2) / 3, around: sheet.occupied }))
+      canvas.lines(
+        'hatch',
+        'mirror-zone',
+        hatch(zone, { spacing: 8, angle: (Math.PI * 2) / 3, around: canvas.occupied }),
+      )
     },
   }
 }

@@ -14,4 +14,4 @@ export interface Frame {
 }
 
 /** What remains to be done once every line of the drawing stands. */
-export type Lettering = () => void
+export type DeferredLettering = () => void

@@ -11,7 +11,7 @@ export interface LampView {
   readonly pxPerMetre: number
   readonly at: (lamp: Lamp) => Point
   readonly place: Handle['place']
-  readonly says: (lamp: Lamp) => string
+  readonly describe: (lamp: Lamp) => string
 }
 
 /** A handle for every lamp the view shows. */
@@ -22,7 +22,7 @@ export const lampHandles = (lamps: readonly Lamp[], seen: LampView): readonly Ha
     at: seen.at(lamp),
     pxPerMetre: seen.pxPerMetre,
     place: seen.place,
-    says: seen.says(lamp),
+    description: seen.describe(lamp),
   }))
 
 const aside = (x: number, show: (metres: number) => string): string =>
@@ -35,7 +35,7 @@ export const frontHandles = ({ origin, pxPerMetre, show }: Frame, view = 'elevat
   pxPerMetre,
   at: ({ x, z }) => point(origin.x + x * pxPerMetre, origin.y - z * pxPerMetre),
   place: (at) => ({ x: (at.x - origin.x) / pxPerMetre, z: (origin.y - at.y) / pxPerMetre }),
-  says: ({ x, z }) => `${aside(x, show)}, ${show(z)} ${view === 'elevation' ? 'above' : 'out from'} the original`,
+  describe: ({ x, z }) => `${aside(x, show)}, ${show(z)} ${view === 'elevation' ? 'above' : 'out from'} the original`,
 })
 
 /** Seen from the camera: across and up the original. */
@@ -45,6 +45,6 @@ export const planHandles = ({ origin, pxPerMetre, show }: Frame): LampView => ({
   pxPerMetre,
   at: ({ x, y }) => point(origin.x + x * pxPerMetre, origin.y - y * pxPerMetre),
   place: (at) => ({ x: (at.x - origin.x) / pxPerMetre, y: (origin.y - at.y) / pxPerMetre }),
-  says: ({ x, y }) =>
+  describe: ({ x, y }) =>
     `${aside(x, show)}, ${Math.abs(y) < 5e-4 ? 'level with the middle' : `${show(Math.abs(y))} ${y < 0 ? 'below' : 'above'} the middle`}`,
 })

@@ -1,9 +1,9 @@
-import type { Placing } from '../canvas/canvas.ts'
+import type { TextPlacement } from '../canvas/canvas.ts'
 import { between, boxAround, type Point, point, shareWithin, towards } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 
 /** Where the label of the 45° arc may stand. */
-export function* aroundArc(origin: Point, radius: number): Generator<Placing> {
+export function* aroundArc(origin: Point, radius: number): Generator<TextPlacement> {
   for (const further of [5, 8, 12, 18, 26, 36, 48]) {
     for (const degrees of [24, 18, 30, 12, 36, 48, 56]) {
       const at = towards(origin, (degrees * Math.PI) / 180, radius + further)
@@ -17,7 +17,7 @@ export function* aroundArc(origin: Point, radius: number): Generator<Placing> {
 }
 
 /** Rows through the zone from its top down, each tried from the middle of its halves outwards. */
-export function* zonePlaces(zone: readonly Point[], axis: number): Generator<Placing> {
+export function* zonePlaces(zone: readonly Point[], axis: number): Generator<TextPlacement> {
   const box = boxAround(zone)
   const text = 'mirror zone'
   for (let y = box.top + 18; y < box.bottom - 6; y += 6) {

@@ -29,7 +29,7 @@ export function lampDistances(lamps: readonly Lamp[]): { left: readonly Lamp[]; 
 const OVER_CENTRE = 0.1
 
 /** The lamps over the original whose heights are given beside the camera's. */
-export const overCentre = (lamps: readonly Lamp[]): readonly Lamp[] =>
+export const lampsOverCentre = (lamps: readonly Lamp[]): readonly Lamp[] =>
   lamps
     .filter(
       (lamp, at) => Math.abs(lamp.x) < OVER_CENTRE && !lamps.slice(0, at).some((one) => sameLength(one.z, lamp.z)),

@@ -10,7 +10,7 @@ interface Seen {
 }
 
 /** Writes beside each lamp the number the description calls it by; a pair and a lamp alone need none. */
-export function numberLamps(sheet: Canvas, lamps: readonly Seen[], pair: boolean, within: Box): void {
+export function numberLamps(canvas: Canvas, lamps: readonly Seen[], pair: boolean, within: Box): void {
   if (lamps.length < 2 || pair) return
   for (const { number, at, aim } of lamps) {
     const away = Math.atan2(aim.y - at.y, at.x - aim.x)
@@ -22,6 +22,6 @@ export function numberLamps(sheet: Canvas, lamps: readonly Seen[], pair: boolean
         }
       }),
     )
-    sheet.letter(`lamp-number lamp-${number}`, places, within)
+    canvas.placeText(`lamp-number lamp-${number}`, places, within)
   }
 }

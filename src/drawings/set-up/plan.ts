@@ -1,31 +1,31 @@
-import type { Canvas, Placing } from '../canvas/canvas.ts'
+import type { Canvas, TextPlacement } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import { corners, type Point, point } from '../canvas/geometry.ts'
 import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
-import type { Frame, Lettering } from './frame.ts'
+import type { DeferredLettering, Frame } from './frame.ts'
 import { lampOffsets, lampsSeen, offsetLanes } from './lamp-choice.ts'
 import { numberLamps } from './lamp-numbers.ts'
 import { isPair } from './set-up-words.ts'
 
 const ROW = 18
 
-interface Noted {
-  readonly as: string
+interface PlanNote {
+  readonly className: string
   readonly text: string
   readonly halfWidth: number
   readonly halfHeight: number
 }
 
 /** What is written under the plan, with a line to what it is about. */
-export function planNotes(setUp: SetUp, show: (metres: number) => string): readonly Noted[] {
+export function planNotes(setUp: SetUp, show: (metres: number) => string): readonly PlanNote[] {
   const size = (width: number, height: number) => `${show(width).replace(/ \D+$/, '')} × ${show(height)}`
   const { originalWidth, originalHeight, fieldWidth, fieldHeight } = setUp
-  const notes: Noted[] = []
+  const notes: PlanNote[] = []
   if (originalWidth !== undefined && originalHeight !== undefined) {
     notes.push({
-      as: 'original',
+      className: 'original',
       text: `original ${size(originalWidth, originalHeight)}`,
       halfWidth: originalWidth / 2,
       halfHeight: originalHeight / 2,
@@ -33,7 +33,7 @@ export function planNotes(setUp: SetUp, show: (metres: number) => string): reado
   }
   if (fieldWidth !== undefined && fieldHeight !== undefined) {
     notes.push({
-      as: 'field',
+      className: 'field',
       text: `field ${size(fieldWidth, fieldHeight)}`,
       halfWidth: fieldWidth / 2,
       halfHeight: fieldHeight / 2,
@@ -42,10 +42,10 @@ export function planNotes(setUp: SetUp, show: (metres: number) => string): reado
   return notes
 }
 
-export const notesHeight = (notes: readonly Noted[]): number => (notes.length === 0 ? 0 : notes.length * ROW + 8)
+export const notesHeight = (notes: readonly PlanNote[]): number => (notes.length === 0 ? 0 : notes.length * ROW + 8)
 
 /** Draws the set-up seen from above, on the same centre line as the elevation. */
-export function drawPlan(sheet: Canvas, setUp: SetUp, frame: Frame): { letter: Lettering } {
+export function drawPlan(canvas: Canvas, setUp: SetUp, frame: Frame): { letter: DeferredLettering } {
   const { origin, pxPerMetre, view, board, show } = frame
   const at = (x: number, y: number): Point => point(origin.x + x * pxPerMetre, origin.y - y * pxPerMetre)
   const px = (metres: number): number => metres * pxPerMetre
@@ -58,14 +58,14 @@ export function drawPlan(sheet: Canvas, setUp: SetUp, frame: Frame): { letter: L
   const lamps = lampsSeen(setUp.lamps, 'z')
   const notes = planNotes(setUp, show)
 
-  sheet.outline('thin', 'board', rectangle(board.halfWidth, board.halfDepth))
-  for (const { as, halfWidth, halfHeight } of notes) {
-    sheet.outline(as === 'original' ? 'thick' : 'dashed', as, rectangle(halfWidth, halfHeight))
+  canvas.outline('thin', 'board', rectangle(board.halfWidth, board.halfDepth))
+  for (const { className, halfWidth, halfHeight } of notes) {
+    canvas.outline(className === 'original' ? 'thick' : 'dashed', className, rectangle(halfWidth, halfHeight))
   }
   if (setUp.column !== undefined) {
     const half = Math.max(px(0.03), 3.5)
     const back = at(0, board.halfDepth).y
-    sheet.body(
+    canvas.body(
       'thick',
       'column',
       corners({ left: origin.x - half, right: origin.x + half, top: back - 2 * half, bottom: back }),
@@ -74,9 +74,9 @@ export function drawPlan(sheet: Canvas, setUp: SetUp, frame: Frame): { letter: L
   for (const lamp of lamps) {
     const from = at(lamp.x, lamp.y)
     const aim = at(lamp.aim_x, lamp.aim_y)
-    sheet.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
-    sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
-    sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
+    canvas.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
+    canvas.line('dashed', `aim aim-${lamp.number}`, from, aim)
+    canvas.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
   }
   const dimensions = drawOffsets()
   drawCentre()
@@ -85,7 +85,7 @@ export function drawPlan(sheet: Canvas, setUp: SetUp, frame: Frame): { letter: L
     const { up, down } = lampOffsets(lamps)
     const lanes = offsetLanes(lamps)
     const lane = (lamp: Lamp, index: number): Dimension => ({
-      as: `dimension-offset-${lamp.number}`,
+      className: `dimension-offset-${lamp.number}`,
       direction: 'upright',
       from: origin,
       to: at(lamp.x, lamp.y),
@@ -94,9 +94,9 @@ export function drawPlan(sheet: Canvas, setUp: SetUp, frame: Frame): { letter: L
       extensions: [false, true],
     })
     const all = [...up.map(lane), ...down.map(lane)]
-    for (const one of all) drawDimension(sheet, one)
+    for (const one of all) drawDimension(canvas, one)
     const level = { from: origin, to: point(view.right - 1, origin.y) }
-    if (all.length > 0) sheet.lines('dimension', 'datum', sheet.around(level))
+    if (all.length > 0) canvas.lines('dimension', 'datum', canvas.around(level))
     return all
   }
 
@@ -104,35 +104,35 @@ export function drawPlan(sheet: Canvas, setUp: SetUp, frame: Frame): { letter: L
     const reach = (half: number | undefined) => Math.max(px(half ?? 0) + 8, 10)
     const across = reach(Math.max(setUp.originalWidth ?? 0, setUp.fieldWidth ?? 0) / 2)
     const up = reach(Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0) / 2)
-    sheet.lines('chain', 'axis', [
+    canvas.lines('chain', 'axis', [
       { from: point(origin.x - across, origin.y), to: point(origin.x + across, origin.y) },
       { from: point(origin.x, origin.y - up), to: point(origin.x, origin.y + up) },
     ])
   }
 
   function letter(): void {
-    for (const one of dimensions) letterDimension(sheet, one, view)
+    for (const one of dimensions) letterDimension(canvas, one, view)
     numberLamps(
-      sheet,
+      canvas,
       lamps.map((lamp) => ({ number: lamp.number, at: at(lamp.x, lamp.y), aim: at(lamp.aim_x, lamp.aim_y) })),
       isPair(lamps),
       { ...view, bottom: view.bottom - notesHeight(notes) },
     )
-    writeNotes(sheet, notes, frame)
+    writeNotes(canvas, notes, frame)
   }
 
   return { letter }
 }
 
 /** Each note on a row of its own: the first to the left of its leader, the second to the right, or where that is narrow left too. */
-function writeNotes(sheet: Canvas, notes: readonly Noted[], { origin, pxPerMetre, view }: Frame): void {
+function writeNotes(canvas: Canvas, notes: readonly PlanNote[], { origin, pxPerMetre, view }: Frame): void {
   const first = view.bottom - notes.length * ROW + ASCENT + 2
   let taken = Number.NEGATIVE_INFINITY
   notes.forEach((note, index) => {
     const y = first + index * ROW
     const half = note.halfWidth * pxPerMetre
     const width = textWidth(note.text)
-    const placesOn = (side: -1 | 1): readonly Placing[] => {
+    const placesOn = (side: -1 | 1): readonly TextPlacement[] => {
       const least = Math.max(taken + 6 + side * 8, side < 0 ? view.left + width + 1 : view.left + 9)
       const most = side < 0 ? view.right - 12 : view.right - width - 1
       const wanted = origin.x + (index === 0 ? -1 : 1) * Math.max(half * 0.5, 10) + side * 8
@@ -154,7 +154,7 @@ function writeNotes(sheet: Canvas, notes: readonly Noted[], { origin, pxPerMetre
       })
     }
     const places = index === 0 ? placesOn(-1) : [...placesOn(1), ...placesOn(-1)]
-    const chosen = places.find((place) => sheet.letter(`note-${note.as}`, [place], view))
+    const chosen = places.find((place) => canvas.placeText(`note-${note.className}`, [place], view))
     taken = chosen?.lines?.[0]?.to.x ?? taken
   })
 }

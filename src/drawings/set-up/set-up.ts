@@ -71,12 +71,13 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
   const show = lengthIn(unit)
   const title = options.title ?? 'The set-up, to scale'
   const setUp = readSetUp(inputs, show)
-  if (isEmpty(setUp)) return nothingDrawn(width, title, setUp.cannot, 'no size and no distance of the set-up is known.')
+  if (isEmpty(setUp))
+    return nothingDrawn(width, title, setUp.omissions, 'no size and no distance of the set-up is known.')
 
   const board = boardOf(setUp)
-  const layout = keptLayout(options) ?? layOut(setUp, extentOf(setUp, board), width, options.enlarged ?? 1, show)
+  const layout = reusedLayout(options) ?? layOut(setUp, extentOf(setUp, board), width, options.zoom ?? 1, show)
   const { originX, scale, leftRoom, rightRoom, elevationY, elevationEnd, planTop, planY, planEnd, height } = layout
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
 
   const view = (top: number, bottom: number): Box => ({ left: PAD, right: width - PAD, top, bottom })
   const frame = (y: number, box: Box): Frame => ({
@@ -87,25 +88,25 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
     board,
     show,
   })
-  viewTitle(sheet, `Elevation ${scale.name}`, PAD)
-  viewTitle(sheet, `Plan ${scale.name}`, planTop)
+  viewTitle(canvas, `Elevation ${scale.name}`, PAD)
+  viewTitle(canvas, `Plan ${scale.name}`, planTop)
   const inElevation = frame(elevationY, view(PAD + TITLE_ROW, elevationEnd))
   const inPlan = frame(planY, view(planTop + TITLE_ROW, planEnd))
   const uprights = uprightDimensions(setUp, layout.withSensor)
-  const elevation = drawElevation(sheet, setUp, inElevation, uprights)
-  const plan = drawPlan(sheet, setUp, inPlan)
+  const elevation = drawElevation(canvas, setUp, inElevation, uprights)
+  const plan = drawPlan(canvas, setUp, inPlan)
   elevation.letter()
   plan.letter()
   elevation.hatch()
-  drawBar(sheet, scale, unit, height - 10, show)
+  drawBar(canvas, scale, unit, height - 10, show)
 
   const description = describeSetUp(setUp, show, scale.name)
   const handles = [
     ...lampHandles(setUp.lamps, frontHandles(inElevation)),
     ...lampHandles(setUp.lamps, planHandles(inPlan)),
   ]
-  const node = sheet.node(height, title, description)
-  const drawing = { node, title, description, cannot: setUp.cannot, width, height, handles }
+  const node = canvas.node(height, title, description)
+  const drawing = { node, title, description, omissions: setUp.omissions, width, height, handles }
   layouts.set(drawing, layout)
   return drawing
 }
@@ -115,8 +116,8 @@ type Layout = ReturnType<typeof layOut>
 
 const layouts = new WeakMap<Drawing, Layout>()
 
-const keptLayout = ({ like, width }: DrawingOptions): Layout | undefined =>
-  like && Math.abs(like.width - width) < 1 ? layouts.get(like) : undefined
+const reusedLayout = ({ layoutFrom, width }: DrawingOptions): Layout | undefined =>
+  layoutFrom && Math.abs(layoutFrom.width - width) < 1 ? layouts.get(layoutFrom) : undefined
 
 /** What the figure of a short distance in plan needs, as it stands above its line. */
 function roomAbove(setUp: SetUp, show: (metres: number) => string, px: (metres: number) => number): number {

@@ -1,13 +1,13 @@
-import type { Canvas, Placing } from '../canvas/canvas.ts'
+import type { Canvas, TextPlacement } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import { type Box, type Point, point, type Segment } from '../canvas/geometry.ts'
 import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
 import { ASCENT } from '../canvas/lettering.ts'
-import type { Lettering } from './frame.ts'
+import type { DeferredLettering } from './frame.ts'
 import type { LampView } from './handles.ts'
 import { lampsSeen, sameLength } from './lamp-choice.ts'
-import type { UprightStand } from './upright-inputs.ts'
+import type { UprightPlacement } from './upright-inputs.ts'
 
 const BODY_HALF = 0.07
 const BARREL_HALF = 0.036
@@ -49,7 +49,7 @@ const atLens = ({ y, z }: Lamp, front: number | undefined, lean: number): boolea
   front !== undefined && sameLength(sideways(y, z, lean).up, sideways(0, front, lean).up)
 
 /** How many dimensions of height stand at the camera's side. */
-export const heightLanes = (setUp: SetUp, { lean, centre }: UprightStand): number =>
+export const heightLanes = (setUp: SetUp, { lean, centre }: UprightPlacement): number =>
   centre === undefined ? 0 : heightsOf(setUp, lean).length + (frontOf(setUp) === undefined ? 0 : 1)
 
 /** Half of what carries the original, up and down from its centre. */
@@ -57,7 +57,7 @@ export const easelHalf = (setUp: SetUp): number =>
   Math.max(0.62 * Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0), 0.08)
 
 /** Where the lamps' handles are in this view. */
-export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, centre }: UprightStand): LampView {
+export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, centre }: UprightPlacement): LampView {
   return {
     view: 'elevation',
     hidden: 'x',
@@ -70,7 +70,7 @@ export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, cen
       const [out, up] = [(at.x - origin.x) / pxPerMetre, (origin.y - at.y) / pxPerMetre]
       return { y: up * Math.cos(lean) - out * Math.sin(lean), z: out * Math.cos(lean) + up * Math.sin(lean) }
     },
-    says: ({ y, z }) =>
+    describe: ({ y, z }) =>
       centre === undefined
         ? `${show(z)} out from the original`
         : `${show(centre + sideways(y, z, lean).up)} above the floor, ${show(z)} out from the original`,
@@ -78,7 +78,12 @@ export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, cen
 }
 
 /** Draws an upright set-up seen from the side, the camera on the right. What it returns letters it afterwards. */
-export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, frame: SideFrame): { letter: Lettering } {
+export function drawSide(
+  canvas: Canvas,
+  setUp: SetUp,
+  standing: UprightPlacement,
+  frame: SideFrame,
+): { letter: DeferredLettering } {
   const { origin, pxPerMetre, view, show } = frame
   const { lean, centre } = standing
   const at = (y: number, z: number): Point => {
@@ -102,10 +107,10 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
   function drawEasel(): void {
     const back = -metres(BOARD)
     const foot = floor === undefined ? -half : Math.max(-half, -(centre as number) / Math.cos(lean))
-    sheet.body('thick', 'board', [at(foot, 0), at(half, 0), at(half, back), at(foot, back)])
+    canvas.body('thick', 'board', [at(foot, 0), at(half, 0), at(half, back), at(foot, back)])
     if (setUp.originalHeight !== undefined) {
       const [edge, thick] = [setUp.originalHeight / 2, metres(2.5)]
-      sheet.body('thick', 'original', [at(-edge, 0), at(edge, 0), at(edge, thick), at(-edge, thick)], { filled: true })
+      canvas.body('thick', 'original', [at(-edge, 0), at(edge, 0), at(edge, thick), at(-edge, thick)], { filled: true })
     }
     if (floor === undefined) return
     // What carries it, down to the floor: a wall where it stands upright, an easel's legs where it leans.
@@ -118,10 +123,10 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
             { from: below, to: at(-(centre as number) / Math.cos(lean), back) },
             ...(lean > 0 ? [{ from: top, to: point(top.x, floor) }] : []),
           ]
-    sheet.lines(
+    canvas.lines(
       'thin',
       'carrier',
-      legs.flatMap((one) => sheet.around(one, 0)),
+      legs.flatMap((one) => canvas.around(one, 0)),
     )
   }
 
@@ -141,18 +146,18 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
       front =
         sensor -
         (tip === undefined ? Math.max(0.045, metres(6)) : Math.min(Math.max(0.045, metres(6)), (sensor - tip) * 0.8))
-      sheet.body('thick', 'camera', block(front, sensor + Math.max(0.03, metres(5)), body))
-      sheet.line('thin', 'sensor', at(-body + metres(3), sensor), at(body - metres(3), sensor))
+      canvas.body('thick', 'camera', block(front, sensor + Math.max(0.03, metres(5)), body))
+      canvas.line('thin', 'sensor', at(-body + metres(3), sensor), at(body - metres(3), sensor))
     }
-    if (tip !== undefined) sheet.body(whole ? 'thick' : 'dashed', 'lens', block(tip, front, barrel))
+    if (tip !== undefined) canvas.body(whole ? 'thick' : 'dashed', 'lens', block(tip, front, barrel))
     if (lens !== undefined)
-      sheet.line('thin', 'principal-plane', at(-barrel - metres(4), lens), at(barrel + metres(4), lens))
+      canvas.line('thin', 'principal-plane', at(-barrel - metres(4), lens), at(barrel + metres(4), lens))
   }
 
   function drawRays(): void {
     if (setUp.fieldHeight === undefined || setUp.apex === undefined) return
     const edge = setUp.fieldHeight / 2
-    sheet.lines('dashed', 'field-rays', [
+    canvas.lines('dashed', 'field-rays', [
       { from: at(0, setUp.apex), to: at(-edge, 0) },
       { from: at(0, setUp.apex), to: at(edge, 0) },
     ])
@@ -160,9 +165,9 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
 
   function drawLamp(lamp: Lamp): void {
     const [from, aim] = [at(lamp.y, lamp.z), at(lamp.aim_y, 0)]
-    sheet.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
-    sheet.line('dashed', `aim aim-${lamp.number}`, from, aim)
-    sheet.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
+    canvas.body('thick', `lamp lamp-${lamp.number}`, lampOutline(from, aim, pxPerMetre))
+    canvas.line('dashed', `aim aim-${lamp.number}`, from, aim)
+    canvas.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
   }
 
   function drawHeights(): readonly Dimension[] {
@@ -170,7 +175,7 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
     const front = frontOf(setUp)
     const rights = [
       ...heightsOf(setUp, lean).map((lamp) => ({
-        as: `dimension-height-${lamp.number}`,
+        className: `dimension-height-${lamp.number}`,
         end: at(lamp.y, lamp.z),
         words: ['lamp', 'lamp'],
       })),
@@ -178,7 +183,7 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
         ? []
         : [
             {
-              as: 'dimension-lens',
+              className: 'dimension-lens',
               end: at(0, front),
               words: setUp.lamps.some((lamp) => atLens(lamp, front, lean))
                 ? ['lens and lamps above floor', 'lens, lamps']
@@ -190,7 +195,9 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
       // One below the floor has no height; its lamp is drawn where it is all the same.
       .filter(({ height }) => height > 0)
       .sort((a, b) => a.height - b.height)
-    const lefts = [{ as: 'dimension-centre', end: at(0, 0), words: ['centre above floor', 'centre'], height: centre }]
+    const lefts = [
+      { className: 'dimension-centre', end: at(0, 0), words: ['centre above floor', 'centre'], height: centre },
+    ]
     const dimension =
       (side: -1 | 1) =>
       (one: (typeof rights)[number], index: number): Dimension => {
@@ -198,17 +205,17 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
         const x = (side < 0 ? view.left : view.right) - side * ((count - 1 - index) * LANE + (side < 0 ? 16 : 5))
         const shown = show(one.height)
         return {
-          as: one.as,
+          className: one.className,
           direction: 'upright',
           from: point(origin.x, floor),
-          to: point(one.end.x + side * (one.as === 'dimension-centre' ? BOARD + 2 : 10), one.end.y),
+          to: point(one.end.x + side * (one.className === 'dimension-centre' ? BOARD + 2 : 10), one.end.y),
           at: x,
           wordings: [`${one.words[0]} ${shown}`, `${one.words[1]} ${shown}`, ...figures(shown)],
           extensions: [false, true],
         }
       }
     const all = [...lefts.map(dimension(-1)), ...rights.map(dimension(1))]
-    for (const one of all) drawDimension(sheet, one)
+    for (const one of all) drawDimension(canvas, one)
     return all
   }
 
@@ -219,7 +226,7 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
     const foot = floor ?? view.bottom - LANE - 12
     const shown = show(sideways(0, front, lean).out)
     const dimension: Dimension = {
-      as: 'dimension-distance',
+      className: 'dimension-distance',
       direction: 'across',
       from: point(origin.x, foot),
       to: point(at(0, front).x, foot),
@@ -227,35 +234,35 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
       wordings: [`lens to original, level ${shown}`, ...figures(shown)],
       extensions: [true, true],
     }
-    drawDimension(sheet, dimension)
+    drawDimension(canvas, dimension)
     // A plumb line from what is measured down to the floor.
     const plumb = [{ from: point(dimension.to.x, at(0, front).y), to: point(dimension.to.x, foot - 2) }]
-    sheet.lines(
+    canvas.lines(
       'dimension',
       'plumb',
-      plumb.flatMap((one) => sheet.around(one)),
+      plumb.flatMap((one) => canvas.around(one)),
     )
     return [dimension]
   }
 
   function drawFloor(): void {
     if (floor === undefined) return
-    sheet.line('thick', 'floor', point(view.left, floor), point(view.right, floor))
+    canvas.line('thick', 'floor', point(view.left, floor), point(view.right, floor))
   }
 
   function drawAxis(): void {
     const end = (setUp.sensor ?? frontOf(setUp) ?? 0) + metres(22)
-    sheet.line('chain', 'axis', at(0, -metres(BOARD + 6)), at(0, end))
+    canvas.line('chain', 'axis', at(0, -metres(BOARD + 6)), at(0, end))
   }
 
   function letter(): void {
     const lettered = { ...view, top: view.top - 20 }
-    for (const one of dimensions) letterDimension(sheet, one, lettered)
-    if (Math.abs(lean) >= 1e-3) sheet.letter('label-lean', leanPlaces(), lettered)
+    for (const one of dimensions) letterDimension(canvas, one, lettered)
+    if (Math.abs(lean) >= 1e-3) canvas.placeText('label-lean', leanPlaces(), lettered)
     if (floor !== undefined) {
       const y = floor + ASCENT + 4
       const across = [view.right - 4, view.right - 60, view.right - 120, view.left + 60]
-      sheet.letter(
+      canvas.placeText(
         'label-floor',
         across.map((x) => ({ lettering: { text: 'floor', at: point(x, y), anchor: 'end' as const } })),
         lettered,
@@ -263,7 +270,7 @@ export function drawSide(sheet: Canvas, setUp: SetUp, standing: UprightStand, fr
     }
   }
 
-  function* leanPlaces(): Generator<Placing> {
+  function* leanPlaces(): Generator<TextPlacement> {
     const text = `leans ${Number(((Math.abs(lean) * 180) / Math.PI).toFixed(1))}° ${lean > 0 ? 'back' : 'forward'}`
     const top = at(half, 0)
     for (const up of [4, 10, 18, 28])

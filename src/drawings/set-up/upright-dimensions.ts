@@ -1,16 +1,16 @@
 import type { SetUp } from '../canvas/drawing-unit.ts'
-import { overCentre, sameLength } from './lamp-choice.ts'
+import { lampsOverCentre, sameLength } from './lamp-choice.ts'
 
 /** Heights of upright dimensions, by the side of the drawing they stand on, the innermost first. */
 export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
   const { clear, lens, sensor, column, thickness } = setUp
   const upright = (
-    as: string,
+    className: string,
     height: number | undefined,
     long: string,
     short: string,
     from = 0,
-  ): readonly Upright[] => (height === undefined ? [] : [{ as, from, to: from + height, long, short }])
+  ): readonly Upright[] => (height === undefined ? [] : [{ className, from, to: from + height, long, short }])
   // Where the column is marked at the sensor's level, one figure says both.
   const same = column !== undefined && sensor !== undefined && sameLength(column - thickness, sensor) && thickness === 0
   const byHeight = (a: Upright, b: Upright) => a.to - b.to
@@ -18,8 +18,8 @@ export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
     left: [
       ...upright('dimension-sensor', withSensor && !same ? sensor : undefined, 'original to sensor', 'sensor'),
       ...upright('dimension-column', column, same ? 'column, sensor' : 'column', 'column', -thickness),
-      ...overCentre(setUp.lamps).map((lamp) => ({
-        as: `dimension-height-${lamp.number}`,
+      ...lampsOverCentre(setUp.lamps).map((lamp) => ({
+        className: `dimension-height-${lamp.number}`,
         from: 0,
         to: lamp.z,
         long: 'lamp above original',
@@ -40,7 +40,7 @@ export interface Uprights {
 }
 
 export interface Upright {
-  readonly as: string
+  readonly className: string
   readonly from: number
   readonly to: number
   readonly long: string

@@ -16,7 +16,7 @@ import { planNotes } from './plan.ts'
 import { isPair } from './set-up-words.ts'
 import { drawSide, easelHalf, frontOf, heightLanes, type SideFrame, sideHandles, sideways } from './side-view.ts'
 import { uprightDimensions } from './upright-dimensions.ts'
-import { readUprightStand, type UprightStand } from './upright-inputs.ts'
+import { readUprightPlacement, type UprightPlacement } from './upright-inputs.ts'
 import { describeUpright } from './upright-words.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
 
@@ -33,7 +33,7 @@ interface Extents {
   readonly plan: { readonly half: number; readonly out: number; readonly board: number }
 }
 
-function extentsOf(setUp: SetUp, { lean, centre }: UprightStand): Extents {
+function extentsOf(setUp: SetUp, { lean, centre }: UprightPlacement): Extents {
   const { originalWidth, originalHeight, fieldWidth, sensor, lens, clear, apex, lamps, mirror } = setUp
   const tip = clear ?? lens ?? apex
   const camera = Math.max((sensor ?? 0) + 0.05, tip === undefined ? 0 : tip + 0.07)
@@ -68,7 +68,7 @@ function extentsOf(setUp: SetUp, { lean, centre }: UprightStand): Extents {
   }
 }
 
-function layOut(setUp: SetUp, standing: UprightStand, width: number, enlarged: number, notes: number) {
+function layOut(setUp: SetUp, standing: UprightPlacement, width: number, enlarged: number, notes: number) {
   const { side, plan } = extentsOf(setUp, standing)
   const lamp = setUp.lamps.length > 0 ? LAMP_ROOM : 4
   const lanes = (count: number) => (count > 0 ? count * LANE + 2 : 0)
@@ -113,21 +113,22 @@ const layouts = new WeakMap<Drawing, Layout>()
 
 /** An easel or a wall: the elevation from the side, with the floor, and the plan below it. */
 export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawing {
-  const { title = 'The set-up, to scale', like } = options
+  const { title = 'The set-up, to scale', layoutFrom } = options
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const unit = lengthUnit(options.unit)
   const show = lengthIn(unit)
   const read = readSetUp(inputs, show)
-  if (isEmpty(read)) return nothingDrawn(width, title, read.cannot, 'no size and no distance of the set-up is known.')
-  const cannot = [...read.cannot]
-  const standing = readUprightStand(inputs, cannot)
-  if (read.column !== undefined) cannot.push('The column is not drawn: an upright set-up has none.')
+  if (isEmpty(read))
+    return nothingDrawn(width, title, read.omissions, 'no size and no distance of the set-up is known.')
+  const omissions = [...read.omissions]
+  const standing = readUprightPlacement(inputs, omissions)
+  if (read.column !== undefined) omissions.push('The column is not drawn: an upright set-up has none.')
   const setUp: SetUp = { ...read, column: undefined, thickness: 0 }
   const notes = planNotes(setUp, show)
-  const kept = like && Math.abs(like.width - width) < 1 ? layouts.get(like) : undefined
-  const layout = kept ?? layOut(setUp, standing, width, options.enlarged ?? 1, notes.length)
+  const kept = layoutFrom && Math.abs(layoutFrom.width - width) < 1 ? layouts.get(layoutFrom) : undefined
+  const layout = kept ?? layOut(setUp, standing, width, options.zoom ?? 1, notes.length)
   const { scale, rooms, sideX, sideY, sideEnd, planX, planTop, planY, planEnd, height } = layout
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
 
   const view = (top: number, bottom: number): Box => ({ left: PAD, right: width - PAD, top, bottom })
   const side: SideFrame = {
@@ -144,10 +145,10 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
     board: { halfWidth: layout.board, halfDepth: layout.board },
     show,
   }
-  viewTitle(sheet, `Elevation from the side ${scale.name}`, PAD)
-  viewTitle(sheet, `${Math.abs(standing.lean) < 1e-3 ? 'Plan' : 'Plan along the axis'} ${scale.name}`, planTop)
-  const elevation = drawSide(sheet, setUp, standing, side)
-  const plan = drawElevation(sheet, setUp, above, uprightDimensions(setUp, true))
+  viewTitle(canvas, `Elevation from the side ${scale.name}`, PAD)
+  viewTitle(canvas, `${Math.abs(standing.lean) < 1e-3 ? 'Plan' : 'Plan along the axis'} ${scale.name}`, planTop)
+  const elevation = drawSide(canvas, setUp, standing, side)
+  const plan = drawElevation(canvas, setUp, above, uprightDimensions(setUp, true))
   elevation.letter()
   plan.letter()
   const inPlan = frontHandles(above, 'plan')
@@ -156,18 +157,18 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
     at: inPlan.at(lamp),
     aim: inPlan.at({ ...lamp, x: lamp.aim_x, z: 0 }),
   }))
-  numberLamps(sheet, seen, isPair(setUp.lamps), above.view)
+  numberLamps(canvas, seen, isPair(setUp.lamps), above.view)
   plan.hatch()
-  notes.forEach(({ as, text }, at) => {
+  notes.forEach(({ className, text }, at) => {
     const place = point(PAD, planEnd + at * NOTE_ROW + ASCENT + 4)
-    sheet.letter(`note-${as}`, [{ lettering: { text, at: place, anchor: 'start' } }], view(planEnd, height))
+    canvas.placeText(`note-${className}`, [{ lettering: { text, at: place, anchor: 'start' } }], view(planEnd, height))
   })
-  drawBar(sheet, scale, unit, height - 10, show)
+  drawBar(canvas, scale, unit, height - 10, show)
 
   const description = describeUpright(setUp, standing, show, scale.name)
   const handles = [...lampHandles(setUp.lamps, sideHandles(side, standing)), ...lampHandles(setUp.lamps, inPlan)]
-  const node = sheet.node(height, title, description)
-  const drawing = { node, title, description, cannot, width, height, handles }
+  const node = canvas.node(height, title, description)
+  const drawing = { node, title, description, omissions, width, height, handles }
   layouts.set(drawing, layout)
   return drawing
 }

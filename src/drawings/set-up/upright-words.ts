@@ -1,12 +1,12 @@
 import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import { aimOf, beamOf, capital, elevationOf, inWords, isPair, series } from './set-up-words.ts'
 import { frontOf, sideways } from './side-view.ts'
-import type { UprightStand } from './upright-inputs.ts'
+import type { UprightPlacement } from './upright-inputs.ts'
 
 type Show = (metres: number) => string
 
 /** An upright set-up in sentences, with every figure it shows. */
-export function describeUpright(setUp: SetUp, standing: UprightStand, show: Show, scale: string): string {
+export function describeUpright(setUp: SetUp, standing: UprightPlacement, show: Show, scale: string): string {
   const { originalWidth, originalHeight, fieldWidth, fieldHeight, sensor, lens, clear, mirror, lamps } = setUp
   const { lean, centre } = standing
   const size = (width: number, height: number | undefined): string =>
@@ -44,7 +44,7 @@ export function describeUpright(setUp: SetUp, standing: UprightStand, show: Show
   ].join(' ')
 }
 
-function describeLamps(lamps: readonly Lamp[], { lean, centre }: UprightStand, show: Show): readonly string[] {
+function describeLamps(lamps: readonly Lamp[], { lean, centre }: UprightPlacement, show: Show): readonly string[] {
   const height = ({ y, z }: Lamp): string =>
     centre === undefined ? '' : `, ${show(centre + sideways(y, z, lean).up)} above the floor`
   const [first, second] = lamps

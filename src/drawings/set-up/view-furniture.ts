@@ -10,11 +10,11 @@ export const PAD = 4
 export const TITLE_ROW = 22
 
 /** What a view is and at what scale, above it. */
-export function viewTitle(sheet: Canvas, text: string, top: number): void {
+export function viewTitle(canvas: Canvas, text: string, top: number): void {
   const at = point(PAD, top + ASCENT + 2)
-  sheet.letter('view-title', [{ lettering: { text, at, anchor: 'start' } }], {
+  canvas.placeText('view-title', [{ lettering: { text, at, anchor: 'start' } }], {
     left: 0,
-    right: sheet.width,
+    right: canvas.width,
     top,
     bottom: top + TITLE_ROW,
   })
@@ -22,7 +22,7 @@ export function viewTitle(sheet: Canvas, text: string, top: number): void {
 
 /** A bar to measure by: unlike the figure 1:20 it stays true at whatever size the drawing is shown. */
 export function drawBar(
-  sheet: Canvas,
+  canvas: Canvas,
   scale: Scale,
   unit: LengthUnit,
   y: number,
@@ -30,11 +30,11 @@ export function drawBar(
 ): void {
   const length = barLength(scale, 90, METRES[unit])
   const end = PAD + length * scale.pxPerMetre
-  sheet.lines('thin', 'scale-bar', [
+  canvas.lines('thin', 'scale-bar', [
     { from: point(PAD, y), to: point(end, y) },
     { from: point(PAD, y - 4), to: point(PAD, y + 4) },
     { from: point(end, y - 4), to: point(end, y + 4) },
   ])
   const lettering = { text: show(length), at: point(end + 8, y + 4.5), anchor: 'start' as const }
-  sheet.letter('scale-bar', [{ lettering }], { left: 0, right: sheet.width, top: y - 12, bottom: y + 10 })
+  canvas.placeText('scale-bar', [{ lettering }], { left: 0, right: canvas.width, top: y - 12, bottom: y + 10 })
 }

@@ -5,7 +5,7 @@ export interface Place {
 }
 
 /** A camera aimed at the middle of the original, and how far it leans from square. */
-export interface Leaning {
+export interface CameraTilt {
   /** Positive: the upper edge is the farther one. */
   readonly tilt: number
   /** Positive: the right edge is the farther one. */
@@ -37,7 +37,7 @@ const NEAREST = 0.02
  * Where the corners of the square field come to lie in the frame of a camera that leans; undefined where one of them
  * would stand beside the lens or behind it.
  */
-export function cornersSeen(frame: SquareFrame, { tilt, tiltAcross }: Leaning): readonly Place[] | undefined {
+export function projectedCorners(frame: SquareFrame, { tilt, tiltAcross }: CameraTilt): readonly Place[] | undefined {
   const { fieldWidth, fieldHeight, distance, pixelsWidth, pixelsHeight } = frame
   const seen = CORNERS.map(([right, up]) => {
     const [x, y] = [(right * fieldWidth) / 2, (up * fieldHeight) / 2]
@@ -68,7 +68,7 @@ export const edgeLengths = (corners: readonly Place[]): readonly number[] =>
  * By how many pixels opposite edges differ, the worse pair: the longer over the shorter, less one, times the pixels
  * along the edge when square, as `keystone` and `tilt_allowance` reckon.
  */
-export function edgesDiffer(frame: SquareFrame, corners: readonly Place[]): number {
+export function edgeDifference(frame: SquareFrame, corners: readonly Place[]): number {
   const [upper, right, lower, left] = edgeLengths(corners) as [number, number, number, number]
   const more = (a: number, b: number): number => Math.max(a, b) / Math.min(a, b) - 1
   return Math.max(more(upper, lower) * frame.pixelsWidth, more(left, right) * frame.pixelsHeight)
@@ -77,13 +77,13 @@ export function edgesDiffer(frame: SquareFrame, corners: readonly Place[]): numb
 const STEPS = 60
 
 /** The lean, the same way as another, at which the edges differ by so many pixels; undefined where none is seen. */
-export function leaningFor(frame: SquareFrame, way: Leaning, pixels: number): Leaning | undefined {
+export function tiltForDifference(frame: SquareFrame, way: CameraTilt, pixels: number): CameraTilt | undefined {
   const size = Math.hypot(way.tilt, way.tiltAcross)
   const direction = size > 1e-12 ? { x: way.tilt / size, y: way.tiltAcross / size } : { x: 1, y: 0 }
-  const leaning = (angle: number): Leaning => ({ tilt: direction.x * angle, tiltAcross: direction.y * angle })
+  const tiltBy = (angle: number): CameraTilt => ({ tilt: direction.x * angle, tiltAcross: direction.y * angle })
   const reached = (angle: number): boolean => {
-    const seen = cornersSeen(frame, leaning(angle))
-    return !seen || edgesDiffer(frame, seen) >= pixels
+    const seen = projectedCorners(frame, tiltBy(angle))
+    return !seen || edgeDifference(frame, seen) >= pixels
   }
   let [low, high] = [0, 1.5]
   if (!reached(high)) return undefined
@@ -92,5 +92,5 @@ export function leaningFor(frame: SquareFrame, way: Leaning, pixels: number): Le
     if (reached(middle)) high = middle
     else low = middle
   }
-  return cornersSeen(frame, leaning(low)) ? leaning(low) : undefined
+  return projectedCorners(frame, tiltBy(low)) ? tiltBy(low) : undefined
 }

@@ -1,5 +1,5 @@
 import { showFigure } from '../../units/index.ts'
-import { Canvas, type Placing } from '../canvas/canvas.ts'
+import { Canvas, type TextPlacement } from '../canvas/canvas.ts'
 import type { Draw, DrawingInputs } from '../canvas/drawing-options.ts'
 import { type Box, boxAround, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, DESCENT, textWidth } from '../canvas/lettering.ts'
@@ -7,14 +7,14 @@ import { nothingDrawn } from '../canvas/nothing-drawn.ts'
 import { numberIn } from '../plots/given-values.ts'
 import { drawKey, type KeyEntry, keyHeight } from '../plots/key-rows.ts'
 import {
-  cornersSeen,
+  type CameraTilt,
+  edgeDifference,
   edgeLengths,
-  edgesDiffer,
-  type Leaning,
-  leaningFor,
   type Place,
+  projectedCorners,
   type SquareFrame,
   squareCorners,
+  tiltForDifference,
 } from './squared-camera.ts'
 
 const NARROWEST = 240
@@ -31,9 +31,9 @@ const EDGES = ['upper', 'right', 'lower', 'left'] as const
 /** A frame as far as it can be drawn. */
 interface Squareness {
   readonly frame: SquareFrame
-  readonly leaning: Leaning
+  readonly cameraTilt: CameraTilt
   readonly allowedPixels: number | undefined
-  readonly cannot: readonly string[]
+  readonly omissions: readonly string[]
 }
 
 const px = (value: number): string => {
@@ -72,15 +72,15 @@ function readSquareness(inputs: DrawingInputs): Squareness | string {
   if (inputs.tilt === undefined && inputs.tilt_across === undefined) return 'the tilt is not known.'
   if (tilt === undefined || tiltAcross === undefined) return 'the tilt is no angle below a right one.'
   const allowedPixels = above('allowed_pixels')
-  const cannot =
+  const omissions =
     inputs.allowed_pixels !== undefined && allowedPixels === undefined
       ? ['What is allowed is not drawn: it is not a number of pixels above zero.']
       : []
   return {
     frame: { fieldWidth, fieldHeight, distance, pixelsWidth, pixelsHeight },
-    leaning: { tilt, tiltAcross },
+    cameraTilt: { tilt, tiltAcross },
     allowedPixels,
-    cannot,
+    omissions,
   }
 }
 
@@ -98,10 +98,10 @@ export const drawSquareness: Draw = (inputs, options) => {
   const title = options.title ?? 'The frame, out of square'
   const read = readSquareness(inputs)
   if (typeof read === 'string') return nothingDrawn(width, title, [], read)
-  const { frame, leaning, allowedPixels } = read
-  const cannot = [...read.cannot]
+  const { frame, cameraTilt, allowedPixels } = read
+  const omissions = [...read.omissions]
   const square = squareCorners(frame)
-  const seen = cornersSeen(frame, leaning)
+  const seen = projectedCorners(frame, cameraTilt)
   if (!seen)
     return nothingDrawn(
       width,
@@ -109,10 +109,10 @@ export const drawSquareness: Draw = (inputs, options) => {
       ['The outline is not drawn: at this tilt part of the field is beside the lens.'],
       '',
     )
-  const limit = allowedPixels === undefined ? undefined : leaningFor(frame, leaning, allowedPixels)
-  const allowed = limit && cornersSeen(frame, limit)
+  const limit = allowedPixels === undefined ? undefined : tiltForDifference(frame, cameraTilt, allowedPixels)
+  const allowed = limit && projectedCorners(frame, limit)
   if (allowedPixels !== undefined && !allowed)
-    cannot.push('What is allowed is not drawn: no tilt puts the edges out by so much.')
+    omissions.push('What is allowed is not drawn: no tilt puts the edges out by so much.')
 
   const off = (corners: readonly Place[]): readonly number[] =>
     corners.map((one, at) => Math.hypot(one.x - (square[at] as Place).x, one.y - (square[at] as Place).y))
@@ -143,39 +143,39 @@ export const drawSquareness: Draw = (inputs, options) => {
   const keyTop = outline.bottom + ROW + ROW
   const height = keyTop + keyHeight(key, width - 2 * PAD) + PAD
 
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
   const whole: Box = { left: 0, right: width, top: 0, bottom: height }
-  const differ = edgesDiffer(frame, seen)
+  const differ = edgeDifference(frame, seen)
   const verdict = `edges differ by ${px(differ)} px${allowedPixels === undefined ? '' : `, ${px(allowedPixels)} allowed`}`
-  sheet.outline('dotted', 'square', shapes.square.map(at))
-  if (shapes.allowed) sheet.outline('dashed', 'allowed', shapes.allowed.map(at))
-  sheet.outline('thick', 'seen', shapes.seen.map(at))
+  canvas.outline('dotted', 'square', shapes.square.map(at))
+  if (shapes.allowed) canvas.outline('dashed', 'allowed', shapes.allowed.map(at))
+  canvas.outline('thick', 'seen', shapes.seen.map(at))
   const drawn = `shifts drawn ${showFigure(times)} times as large`
-  sheet.letter('view-title', line(drawn, point(PAD, PAD + ASCENT + 2), 'start'), whole)
+  canvas.placeText('view-title', line(drawn, point(PAD, PAD + ASCENT + 2), 'start'), whole)
   letterEdges()
   letterCorners()
   const middle = point((outline.left + outline.right) / 2, (outline.top + outline.bottom) / 2)
   const rows = verdictRows(verdict, (outline.right - outline.left) * 0.62)
   rows.forEach((text, row) => {
     const y = middle.y + (row - (rows.length - 1) / 2) * ROW + ASCENT / 2
-    sheet.letter('verdict', line(text, point(middle.x, y), 'middle'), whole)
+    canvas.placeText('verdict', line(text, point(middle.x, y), 'middle'), whole)
   })
-  drawKey(sheet, key, PAD, keyTop, width - 2 * PAD)
+  drawKey(canvas, key, PAD, keyTop, width - 2 * PAD)
 
   function letterEdges(): void {
     const lengths = edgeLengths(seen as readonly Place[])
     const usual = edgeLengths(square)
     EDGES.forEach((name, edge) => {
       const figure = `${signed((lengths[edge] as number) - (usual[edge] as number))} px`
-      const far = farness(name, leaning)
+      const far = farness(name, cameraTilt)
       const texts = far ? [`${far} edge ${figure}`, figure] : [`${name} edge ${figure}`, figure]
-      const places = texts.flatMap((text): readonly Placing[] => {
+      const places = texts.flatMap((text): readonly TextPlacement[] => {
         if (name === 'upper') return line(text, point(middleX(), outline.top - DESCENT - 3), 'middle')
         if (name === 'lower') return line(text, point(middleX(), outline.bottom + ASCENT + 4), 'middle')
         const x = name === 'left' ? outline.left - DESCENT - 5 : outline.right + ASCENT + 5
         return line(text, point(x, (outline.top + outline.bottom) / 2), 'middle', true)
       })
-      sheet.letter(`edge-${name}`, places, whole)
+      canvas.placeText(`edge-${name}`, places, whole)
     })
   }
 
@@ -198,12 +198,12 @@ export const drawSquareness: Draw = (inputs, options) => {
           },
         })),
       )
-      sheet.letter('corner', places, whole)
+      canvas.placeText('corner', places, whole)
     })
   }
 
-  const description = describe({ frame, leaning, seen, square, differ, allowedPixels, times, limit, off: off(seen) })
-  return { node: sheet.node(height, title, description), title, description, cannot, width, height }
+  const description = describe({ frame, cameraTilt, seen, square, differ, allowedPixels, times, limit, off: off(seen) })
+  return { node: canvas.node(height, title, description), title, description, omissions, width, height }
 }
 
 const grownBox = (extent: Box, origin: Point, scale: number): Box => ({
@@ -213,41 +213,44 @@ const grownBox = (extent: Box, origin: Point, scale: number): Box => ({
   bottom: origin.y + extent.bottom * scale,
 })
 
-const line = (text: string, at: Point, anchor: 'start' | 'middle' | 'end', upright = false): readonly Placing[] => [
-  { lettering: { text, at, anchor, upright } },
-]
+const line = (
+  text: string,
+  at: Point,
+  anchor: 'start' | 'middle' | 'end',
+  upright = false,
+): readonly TextPlacement[] => [{ lettering: { text, at, anchor, upright } }]
 
 const verdictRows = (text: string, width: number): readonly string[] =>
   textWidth(text) <= width ? [text] : text.split(', ').map((one, at, all) => (at < all.length - 1 ? `${one},` : one))
 
 /** Whether an edge is the far or the near one of its pair. */
-function farness(edge: (typeof EDGES)[number], { tilt, tiltAcross }: Leaning): 'far' | 'near' | undefined {
+function farness(edge: (typeof EDGES)[number], { tilt, tiltAcross }: CameraTilt): 'far' | 'near' | undefined {
   const along = edge === 'upper' ? tilt : edge === 'lower' ? -tilt : edge === 'right' ? tiltAcross : -tiltAcross
   return Math.abs(along) < 1e-12 ? undefined : along > 0 ? 'far' : 'near'
 }
 
 function describe(what: {
   frame: SquareFrame
-  leaning: Leaning
+  cameraTilt: CameraTilt
   seen: readonly Place[]
   square: readonly Place[]
   differ: number
   allowedPixels: number | undefined
   times: number
-  limit: Leaning | undefined
+  limit: CameraTilt | undefined
   off: readonly number[]
 }): string {
-  const { frame, leaning, seen, square, differ, allowedPixels, times, limit, off } = what
+  const { frame, cameraTilt, seen, square, differ, allowedPixels, times, limit, off } = what
   const tilts = [
-    ...(leaning.tilt !== 0 || leaning.tiltAcross === 0
-      ? [`${degrees(leaning.tilt)} along the height of the frame`]
+    ...(cameraTilt.tilt !== 0 || cameraTilt.tiltAcross === 0
+      ? [`${degrees(cameraTilt.tilt)} along the height of the frame`]
       : []),
-    ...(leaning.tiltAcross !== 0 ? [`${degrees(leaning.tiltAcross)} along its width`] : []),
+    ...(cameraTilt.tiltAcross !== 0 ? [`${degrees(cameraTilt.tiltAcross)} along its width`] : []),
   ]
   const usual = edgeLengths(square)
   const edges = edgeLengths(seen).map((length, edge) => {
     const name = EDGES[edge] as (typeof EDGES)[number]
-    const far = farness(name, leaning)
+    const far = farness(name, cameraTilt)
     return `${name} edge${far ? ` (${far})` : ''} ${signed(length - (usual[edge] as number))} px`
   })
   const corners = ['upper left', 'upper right', 'lower right', 'lower left'].map(

@@ -39,10 +39,10 @@ const FARTHEST = 1000
 /** Undefined where there is nothing to lay out; then why stands in `cannot`. */
 export function readTiles(
   inputs: DrawingInputs,
-  cannot: string[],
+  omissions: string[],
   show: (metres: number) => string,
 ): TileLayout | undefined {
-  const read = numberReader(cannot, show)
+  const read = numberReader(omissions, show)
   const width = read.positive(inputs.original_width, 'The width of the original', FARTHEST)
   const height = read.positive(inputs.original_height, 'The height of the original', FARTHEST)
   const fieldWidth = read.positive(inputs.field_width, 'The width of a frame', FARTHEST)
@@ -52,7 +52,7 @@ export function readTiles(
   if (width === undefined || height === undefined) return undefined
   if (fieldWidth === undefined || fieldHeight === undefined) return undefined
   if (overlap >= Math.min(fieldWidth, fieldHeight)) {
-    cannot.push(
+    omissions.push(
       `No frames are laid out: an overlap of ${show(overlap)} is no less than the shorter side of a frame, ${show(Math.min(fieldWidth, fieldHeight))}.`,
     )
     return undefined
@@ -60,7 +60,7 @@ export function readTiles(
   const [wide, high] = [width + 2 * border, height + 2 * border]
   const { across, down, count, turned } = planTiles(wide, high, fieldWidth, fieldHeight, overlap, inputs.turn !== false)
   if (!(count <= MOST)) {
-    cannot.push(`No frames are laid out: it would take more than ${MOST}.`)
+    omissions.push(`No frames are laid out: it would take more than ${MOST}.`)
     return undefined
   }
   const [frameWidth, frameHeight] = turned ? [fieldHeight, fieldWidth] : [fieldWidth, fieldHeight]

@@ -70,10 +70,10 @@ export function dimensionsOf(
   const whole = boxOf(view, 0, 0, layout.width, layout.height)
   const first = frameBox(view, layout, layout.tiles[0] as Tile)
   const { columns, rows, overlapAcross = 0, overlapDown = 0 } = layout
-  const across = (as: string, from: number, to: number, at: number, edge: number) =>
-    ({ as, direction: 'across', from: point(from, edge), to: point(to, edge), at }) as const
-  const upright = (as: string, from: number, to: number, at: number, edge: number) =>
-    ({ as, direction: 'upright', from: point(edge, from), to: point(edge, to), at }) as const
+  const across = (className: string, from: number, to: number, at: number, edge: number) =>
+    ({ className, direction: 'across', from: point(from, edge), to: point(to, edge), at }) as const
+  const upright = (className: string, from: number, to: number, at: number, edge: number) =>
+    ({ className, direction: 'upright', from: point(edge, from), to: point(edge, to), at }) as const
   const named = (word: string, metres: number) => [`${word} ${show(metres)}`, ...figures(show(metres))]
   const second = first.left + ((columns[1] ?? 0) - (columns[0] ?? 0)) * view.pxPerMetre
   const below = first.top + ((rows[0] ?? 0) - (rows[1] ?? 0)) * view.pxPerMetre

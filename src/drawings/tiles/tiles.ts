@@ -23,44 +23,48 @@ export const drawTiles: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const title = options.title ?? 'The original in parts'
   const show = lengthIn(lengthUnit(options.unit))
-  const cannot: string[] = []
-  const layout = readTiles(inputs, cannot, show)
-  if (!layout) return nothingDrawn(width, title, cannot, 'the size of the original or of a frame is not known.')
+  const omissions: string[] = []
+  const layout = readTiles(inputs, omissions, show)
+  if (!layout) return nothingDrawn(width, title, omissions, 'the size of the original or of a frame is not known.')
 
   const description = describeTiles(layout, show)
-  const words = { title, description, table: tileTable(layout, show), cannot, width }
+  const words = { title, description, table: tileTable(layout, show), omissions, width }
   if (layout.tiles.length === 1) return oneFrame(layout, words)
 
   const heads = headsOf(layout)
   const view = viewOf(layout, width, PAD + heads.length * ROW + LANE + 18)
-  const sheet = new Canvas(width)
+  const canvas = new Canvas(width)
   const height = view.bottom + PAD
   const paper = { left: 0, right: width, top: 0, bottom: height }
   for (const [at, text] of heads.entries())
-    sheet.letter('head', [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }], paper)
+    canvas.placeText(
+      'head',
+      [{ lettering: { text, at: point(PAD, PAD + ASCENT + 1 + at * ROW), anchor: 'start' } }],
+      paper,
+    )
 
   const original = corners(boxOf(view, 0, 0, layout.width, layout.height))
-  sheet.outline('thick', 'original', original)
+  canvas.outline('thick', 'original', original)
   for (const tile of layout.tiles)
-    sheet.outline('dimension', `tile tile-${tile.number}`, corners(frameBox(view, layout, tile)))
+    canvas.outline('dimension', `tile tile-${tile.number}`, corners(frameBox(view, layout, tile)))
   const dimensions = dimensionsOf(view, layout, show)
-  for (const one of dimensions) drawDimension(sheet, one)
-  for (const one of dimensions) letterDimension(sheet, one, paper)
-  drawOrder(sheet, view, layout)
+  for (const one of dimensions) drawDimension(canvas, one)
+  for (const one of dimensions) letterDimension(canvas, one, paper)
+  drawOrder(canvas, view, layout)
   for (const strip of overlaps(view, layout))
-    sheet.lines('hatch', 'overlap', hatch(corners(strip), { spacing: 7, angle: Math.PI / 4, around: sheet.occupied }))
+    canvas.lines('hatch', 'overlap', hatch(corners(strip), { spacing: 7, angle: Math.PI / 4, around: canvas.occupied }))
 
-  return { ...words, node: sheet.node(height, title, description), height }
+  return { ...words, node: canvas.node(height, title, description), height }
 }
 
 /** Nothing to lay out: a line says so, and leaves the room to other drawings. */
 function oneFrame({ turned }: TileLayout, words: Omit<Drawing, 'node' | 'height'>): Drawing {
-  const sheet = new Canvas(words.width)
+  const canvas = new Canvas(words.width)
   const height = 2 * PAD + ROW
   const text = `One frame${turned ? ', turned,' : ''} takes it whole`
   const lettering = { text, at: point(PAD, PAD + ASCENT + 1), anchor: 'start' as const }
-  sheet.letter('head', [{ lettering }], { left: 0, right: words.width, top: 0, bottom: height })
-  return { ...words, node: sheet.node(height, words.title, words.description), height }
+  canvas.placeText('head', [{ lettering }], { left: 0, right: words.width, top: 0, bottom: height })
+  return { ...words, node: canvas.node(height, words.title, words.description), height }
 }
 
 function headsOf({ tiles, columns, rows, turned, order }: TileLayout): readonly string[] {
@@ -82,7 +86,7 @@ function overlaps(view: TilesView, layout: TileLayout): readonly Box[] {
 }
 
 /** Each frame's number at its centre, and the way from one to the next. */
-function drawOrder(sheet: Canvas, view: TilesView, layout: TileLayout): void {
+function drawOrder(canvas: Canvas, view: TilesView, layout: TileLayout): void {
   const { tiles } = layout
   if (tiles.length > MOST_NUMBERED) return
   const centre = ({ x, y }: Tile): Point =>
@@ -101,7 +105,7 @@ function drawOrder(sheet: Canvas, view: TilesView, layout: TileLayout): void {
       at: point(x, y + (ASCENT - DESCENT) / 2 + 0.5),
       anchor: 'middle' as const,
     }
-    sheet.letter('tile-number', [{ lettering }], view.box)
+    canvas.placeText('tile-number', [{ lettering }], view.box)
   }
   // In smaller frames the way would be a haze of dots.
   if (cell < 18) return
@@ -114,7 +118,7 @@ function drawOrder(sheet: Canvas, view: TilesView, layout: TileLayout): void {
     const share = up / far
     const start = point(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)
     const end = point(to.x - (to.x - from.x) * share, to.y - (to.y - from.y) * share)
-    sheet.lines('dotted', 'order', [{ from: start, to: end }])
-    sheet.lines('thin', 'order-head', arrowhead(start, end))
+    canvas.lines('dotted', 'order', [{ from: start, to: end }])
+    canvas.lines('thin', 'order-head', arrowhead(start, end))
   }
 }

@@ -62,7 +62,7 @@ test.each([120, 200, 300, 600])('figures never touch: %i px', (width) => {
       bottom: 140,
     },
   )
-  const drawing = { node: sheet.node(140, '', ''), title: '', description: '', cannot: [], width, height: 140 }
+  const drawing = { node: sheet.node(140, '', ''), title: '', description: '', omissions: [], width, height: 140 }
   expect(clashes(drawing)).toEqual([])
   expect(texts(drawing).filter(({ as }) => as.includes('tick-text')).length).toBeGreaterThanOrEqual(2)
 })

@@ -115,7 +115,7 @@ describe('the scale', () => {
   })
 
   test('is the one seen where the drawing is shown enlarged', () => {
-    const drawing = drawSetUp(PAIR, { width: 340, unit: 'mm', enlarged: 1.15 })
+    const drawing = drawSetUp(PAIR, { width: 340, unit: 'mm', zoom: 1.15 })
     const rays = pathsOf(drawing, 'field-rays')
     const drawn = (rays[1]?.[1]?.x as number) - (rays[0]?.[1]?.x as number)
     expect((drawn * 1.15) / pxPerMetre(drawing)).toBeCloseTo(0.475, 3)
@@ -302,24 +302,24 @@ describe('the words', () => {
 describe('what cannot be drawn is said, and the rest is drawn', () => {
   test('nothing given', () => {
     const drawing = draw({})
-    expect(drawing.cannot).toHaveLength(1)
+    expect(drawing.omissions).toHaveLength(1)
     expect(texts(drawing)).toHaveLength(1)
   })
   test('a lamp below the table', () => {
     const drawing = draw({ ...STAND, lamps: [lamp(-0.9, -0.1), lamp(0.9, 0.9)] })
-    expect(drawing.cannot).toEqual(['Lamp 1 is not drawn: it is 100 mm below the original.'])
+    expect(drawing.omissions).toEqual(['Lamp 1 is not drawn: it is 100 mm below the original.'])
     expect(pathsOf(drawing, 'lamp-2', 'lamp')).toHaveLength(2)
   })
   test('a size of nothing, or less', () => {
-    const { cannot } = draw({ ...STAND, original_width: 0, lens_to_original: -0.2 })
-    expect(cannot).toContain('The width of the original is not drawn: 0 mm is not above zero.')
-    expect(cannot).toContain('The distance from lens to original is not drawn: −200 mm is not above zero.')
+    const { omissions } = draw({ ...STAND, original_width: 0, lens_to_original: -0.2 })
+    expect(omissions).toContain('The width of the original is not drawn: 0 mm is not above zero.')
+    expect(omissions).toContain('The distance from lens to original is not drawn: −200 mm is not above zero.')
   })
   test('a lens behind its sensor', () => {
-    expect(draw({ ...STAND, sensor_to_original: 0.5 }).cannot.join()).toContain('The camera is not drawn whole')
+    expect(draw({ ...STAND, sensor_to_original: 0.5 }).omissions.join()).toContain('The camera is not drawn whole')
   })
   test('something other than a length', () => {
-    expect(draw({ ...STAND, clear_distance: 'far' }).cannot).toEqual([
+    expect(draw({ ...STAND, clear_distance: 'far' }).omissions).toEqual([
       'The clear distance is not drawn: what is given is not a length.',
     ])
   })

@@ -31,7 +31,7 @@ const WALL = {
   lamps: [lamp(-1.6, 1.2), lamp(1.6, 1.2)],
 }
 const EASEL = { ...WALL, lean: 0.2 }
-const draw = (inputs: DrawingInputs, width = 417) => drawAnySetUp(inputs, { width, enlarged: 1.15 })
+const draw = (inputs: DrawingInputs, width = 417) => drawAnySetUp(inputs, { width, zoom: 1.15 })
 const written = (drawing: Drawing) => texts(drawing).map(({ text }) => text)
 
 const perMetre = (drawing: Drawing): number => drawing.handles?.[0]?.pxPerMetre as number
@@ -98,7 +98,7 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
     [{ sensor_to_original: 1 }, /camera is not drawn whole/],
   ])('%o', (more, why) => {
     const drawing = draw({ ...WALL, ...more })
-    expect(drawing.cannot.join()).toMatch(why)
+    expect(drawing.omissions.join()).toMatch(why)
     expect(pathsOf(drawing, 'original').length).toBeGreaterThan(0)
   })
   test('nothing known', () => {
@@ -123,12 +123,12 @@ describe('handles', () => {
     for (const inputs of [WALL, { ...WALL, upright: false }]) {
       const before = draw(inputs)
       const moved = { ...inputs, lamps: [lamp(-2.9, 1.2), lamp(2.9, 1.2)] }
-      const during = drawAnySetUp(moved, { width: 417, enlarged: 1.15, like: before })
+      const during = drawAnySetUp(moved, { width: 417, zoom: 1.15, layoutFrom: before })
       const after = draw(moved)
       expect(perMetre(during)).toBe(perMetre(before))
       expect(during.height).toBe(before.height)
       expect(perMetre(after)).toBeLessThan(perMetre(before))
-      const back = drawAnySetUp(inputs, { width: 417, enlarged: 1.15, like: during })
+      const back = drawAnySetUp(inputs, { width: 417, zoom: 1.15, layoutFrom: during })
       expect(back.handles?.[0]?.at).toEqual(before.handles?.[0]?.at)
     }
   })
