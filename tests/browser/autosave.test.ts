@@ -10,7 +10,7 @@ const figures = (page: Page): Promise<string[]> => page.locator('result-cell .fi
 const kept = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
-    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
 
 test('what was typed is there after a reload, and on the shelf', async ({ open }) => {
@@ -25,7 +25,7 @@ test('what was typed is there after a reload, and on the shelf', async ({ open }
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page
     .locator('shelf-page')
-    .getByRole('link', { name: /copy stand.*kept today/ })
+    .getByRole('link', { name: /copy stand.*saved today/ })
     .click()
   await expect.poll(() => given(page, 'Job').inputValue()).toBe('Sluice House, survey of 1871')
 })
@@ -36,7 +36,7 @@ test('leaving the page at once loses nothing', async ({ open }) => {
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page
     .locator('shelf-page')
-    .getByRole('link', { name: /copy stand.*kept today/ })
+    .getByRole('link', { name: /copy stand.*saved today/ })
     .click()
   await expect.poll(() => given(page, 'Lens').inputValue()).toBe('81')
 })
@@ -66,7 +66,7 @@ test('a link opened in a fresh profile says what it is, and gives the same figur
     .locator('copy-page')
     .filter({ hasText: /worksheet of \d+ cells/ })
     .waitFor()
-  await second.page.getByRole('button', { name: 'Keep a copy' }).click()
+  await second.page.getByRole('button', { name: 'Save a copy' }).click()
   await expect.poll(() => given(second.page, 'Lens').inputValue()).toBe('75 mm ± 0.5 mm')
   expect(await figures(second.page)).toEqual(await figures(first.page))
 })

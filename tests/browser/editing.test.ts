@@ -386,7 +386,7 @@ test('a formula in error loses nothing of what was typed: not by leaving it, ano
   for (const face of ['Fill in', 'At the stand', 'Functions', 'Build'])
     await page.getByRole('link', { name: face }).click()
   await expect.poll(() => written.textContent()).toContain(TYPED)
-  await page.getByText(/^Kept /).waitFor()
+  await page.getByText(/^Saved /).waitFor()
   await page.reload()
   await expect.poll(() => written.textContent()).toContain(TYPED)
   await row(page, 'Whole width').focus()

@@ -10,7 +10,7 @@ const given = (page: Page, label: string): Locator => page.getByLabel(label, { e
 const kept = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
-    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
 const shelf = (page: Page): Promise<void> => page.getByRole('link', { name: 'Evenfield' }).click()
 const sheets = (page: Page): Promise<string[]> => page.locator('shelf-page [data-open] b').allInnerTexts()
@@ -68,8 +68,8 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await kept(first.page)
   await first.page.getByRole('button', { name: 'Revisions' }).click()
   await first.page.getByLabel('Name for the sheet as it stands now').fill('Agreed')
-  await first.page.getByRole('button', { name: 'Keep as a revision' }).click()
-  await first.page.locator('revisions-panel').filter({ hasText: 'Kept as «Agreed».' }).waitFor()
+  await first.page.getByRole('button', { name: 'Save as a revision' }).click()
+  await first.page.locator('revisions-panel').filter({ hasText: 'Saved as «Agreed».' }).waitFor()
   await shelf(first.page)
   await first.page.getByText('Backup', { exact: true }).click()
   const downloading = first.page.waitForEvent('download')
@@ -119,7 +119,7 @@ test('a full disk is told beside the sheet, which goes on; a file is saved at on
     .getByRole('alert')
     .filter({ hasText: /no room left/ })
     .waitFor()
-  await page.locator('sheet-head').filter({ hasText: 'Not kept.' }).waitFor()
+  await page.locator('sheet-head').filter({ hasText: 'Not saved.' }).waitFor()
   await given(page, 'Lens').fill('80')
   await expect
     .poll(() => page.locator('result-cell').filter({ hasText: 'Original to sensor' }).locator('.figure').textContent())

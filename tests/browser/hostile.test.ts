@@ -61,7 +61,7 @@ test('hostile links are shown for what they are, and run nothing', { timeout: 30
 test('a sheet with script in every text is kept, filled in and built, and runs nothing', async ({ open }) => {
   const { page } = await open()
   await arrive(page, asLink(readFileSync(new URL('script-in-every-text.json', CORPUS))))
-  await page.getByRole('button', { name: 'Keep a copy' }).click()
+  await page.getByRole('button', { name: 'Save a copy' }).click()
   await page.locator('fill-face result-cell').first().waitFor()
   await page.getByRole('link', { name: 'Build' }).click()
   await page.locator('build-cell').first().waitFor()

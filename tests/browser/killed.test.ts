@@ -9,7 +9,7 @@ import { start } from './killed.ts'
 /** `KILLS=100 npm test -- tests/browser/killed` for the full count. */
 const KILLS = Number(process.env.KILLS ?? 5)
 
-/** The longest one goes on typing after an edit is acknowledged. Keeping takes 300 ms and more, so that kills fall before, in and after it. */
+/** The longest one goes on typing after an edit is acknowledged. Saving takes 300 ms and more, so that kills fall before, in and after it. */
 const LONGEST_MS = 700
 
 const ACKNOWLEDGED = 'kept: '
@@ -17,7 +17,7 @@ const ACKNOWLEDGED = 'kept: '
 const job = (page: Page) => page.getByLabel('Job', { exact: true })
 const lens = (page: Page) => page.getByLabel('Lens', { exact: true })
 
-/** Has the page tell what stood in the job's field whenever its head says «Kept». */
+/** Has the page tell what stood in the job's field whenever its head says «Saved». */
 const tellWhatIsKept = (page: Page): Promise<void> =>
   page.evaluate((acknowledged) => {
     const root = document
@@ -27,7 +27,7 @@ const tellWhatIsKept = (page: Page): Promise<void> =>
     if (!root) throw new Error('There is no head to look at.')
     new MutationObserver(() => {
       const value = root.querySelector<HTMLInputElement>('#job')?.value
-      if (/^Kept /.test(root.querySelector('.kept')?.textContent ?? '')) console.log(acknowledged + value)
+      if (/^Saved /.test(root.querySelector('.kept')?.textContent ?? '')) console.log(acknowledged + value)
     }).observe(root, { subtree: true, characterData: true, childList: true })
   }, ACKNOWLEDGED)
 

@@ -79,7 +79,7 @@ test('after one visit it opens and works with the server stopped, the formula ed
   await page.locator('drawing-cell svg').first().waitFor()
   await page
     .locator('sheet-head')
-    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
   await page.getByRole('link', { name: 'Build' }).click()
   await page
@@ -107,17 +107,17 @@ test('a newer Evenfield says so, is used when asked, and loses nothing typed', a
 
   await site.release('second')
   await lookAgain(page)
-  const word = page.locator('newer-bar').getByRole('button', { name: 'Use it' })
+  const word = page.locator('update-bar').getByRole('button', { name: 'Use it' })
   await word.waitFor()
   expect(await release(page)).toBe(undefined)
   await lens(page).fill('83')
   await word.click()
   await expect.poll(() => release(page).catch(() => '')).toBe('second')
   await expect.poll(() => lens(page).inputValue()).toBe('83')
-  await expect.poll(() => page.locator('newer-bar button').count()).toBe(0)
+  await expect.poll(() => page.locator('update-bar button').count()).toBe(0)
 
   // The other tab is not torn from under whoever types there.
-  const there = other.locator('newer-bar').getByRole('button', { name: 'Load it here' })
+  const there = other.locator('update-bar').getByRole('button', { name: 'Load it here' })
   await there.waitFor()
   expect(await release(other)).toBe(undefined)
   await there.click()

@@ -112,7 +112,7 @@ test('a link of results and givens only opens as such, with the same figures', a
     .locator('copy-page')
     .filter({ hasText: /results and givens only/ })
     .waitFor()
-  await second.page.getByRole('button', { name: 'Keep a copy' }).click()
+  await second.page.getByRole('button', { name: 'Save a copy' }).click()
   await second.page.getByText(/These are figures as they stood on/).waitFor()
   await expect.poll(() => figures(second.page)).toEqual(await figures(first.page))
 })

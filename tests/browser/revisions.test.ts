@@ -6,7 +6,7 @@ const given = (page: Page, label: string): Locator => page.getByLabel(label, { e
 const kept = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
-    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
 const lines = (page: Page): Promise<string[]> => page.locator('revisions-panel li .line > span').allInnerTexts()
 

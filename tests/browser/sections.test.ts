@@ -66,7 +66,7 @@ test('a second template is set in by keyboard: nothing is asked twice, and it is
   // What both have is asked once.
   expect(await page.getByLabel('Original', { exact: true }).count()).toBe(1)
   await page.getByLabel('Original', { exact: true }).fill('600 x 450')
-  await expect.poll(() => page.locator('sheet-head .kept').textContent()).toMatch(/Kept \d/)
+  await expect.poll(() => page.locator('sheet-head .kept').textContent()).toMatch(/Saved \d/)
 
   await page.reload()
   await expect.poll(() => headings(page)).toEqual(after)
@@ -142,7 +142,7 @@ test('a section folds by keyboard, says how its checks stand, and stays so after
   // It follows what is typed elsewhere.
   await page.getByLabel('Original', { exact: true }).fill('900 x 700')
   await expect.poll(() => standing.textContent()).not.toMatch(/^Two checks hold, one is close\.$/)
-  await expect.poll(() => page.locator('sheet-head .kept').textContent()).toMatch(/Kept \d/)
+  await expect.poll(() => page.locator('sheet-head .kept').textContent()).toMatch(/Saved \d/)
   // Folding is no step of undo, nor does undo unfold.
   await page.keyboard.press('Control+z')
   await expect.poll(() => standing.textContent()).toMatch(/^Two checks hold, one is close\.$/)

@@ -55,8 +55,8 @@ const outcome = (page: Page, work: (sheet: typeof SHEET) => Promise<unknown>, sh
         // biome-ignore lint/security/noGlobalEval: a test's own text, in a page of its own.
         return await globalThis.eval(`(${text})`)(given)
       } catch (error) {
-        const { trouble, message } = error as Storage.StoreError
-        return { trouble, message }
+        const { problem, message } = error as Storage.StoreError
+        return { problem, message }
       }
     },
     [work.toString(), sheet] as const,
@@ -120,7 +120,7 @@ describe('in a browser', () => {
     await page.evaluate((sheet) => store.save('a', sheet), SHEET)
     const large = { ...SHEET, job: 'x'.repeat(2_000_000) }
     expect(await outcome(page, (sheet) => store.save('b', sheet), large)).toMatchObject({
-      trouble: 'full',
+      problem: 'full',
       message: expect.stringMatching(/no room left/),
     })
     expect(await page.evaluate(() => store.load('a'))).toEqual(SHEET)
@@ -148,14 +148,14 @@ describe('in a browser', () => {
       await opened.save('a', sheet)
       return {
         kept: opened.persistent,
-        trouble: opened.problem?.trouble,
+        trouble: opened.problem?.problem,
         message: opened.problem?.message,
         found: await opened.load('a'),
       }
     }, SHEET)
     expect(told).toEqual({
       kept: false,
-      trouble: 'refused',
+      problem: 'refused',
       message: expect.stringMatching(/save it as a file before closing/),
       found: SHEET,
     })
@@ -180,12 +180,12 @@ describe('in a browser', () => {
         }),
     )
     expect(await outcome(page, (sheet) => store.save('a', sheet))).toMatchObject({
-      trouble: 'outdated',
+      problem: 'outdated',
       message: expect.stringMatching(/brought up to date in another tab/),
     })
     await page.reload()
     await openStore(page)
-    expect(await page.evaluate(() => [store.persistent, store.problem?.trouble])).toEqual([false, 'outdated'])
+    expect(await page.evaluate(() => [store.persistent, store.problem?.problem])).toEqual([false, 'outdated'])
     await context.close()
   })
 
@@ -197,7 +197,7 @@ describe('in a browser', () => {
       await store.save('b', { ...sheet, cells: [{ kind: 'given', id: 'x', name: 'x' }] } as unknown as typeof sheet)
     }, SHEET)
     expect(await outcome(page, () => store.load('b'))).toMatchObject({
-      trouble: 'unreadable',
+      problem: 'unreadable',
       message: expect.stringMatching(/cells\[0\]\.value/),
     })
     expect(await page.evaluate(() => store.load('a'))).toEqual(SHEET)

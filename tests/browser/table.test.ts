@@ -10,7 +10,7 @@ const at = (page: Page, name: RegExp) => expect.poll(() => focused(page)).toMatc
 const kept = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
-    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
 const foot = async (page: Page): Promise<string> => (await page.locator('schedule-cell tfoot').textContent()) ?? ''
 const rowsSaid = (page: Page, text: string): Promise<void> =>

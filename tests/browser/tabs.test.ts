@@ -7,7 +7,7 @@ const says = (page: Page, words: RegExp): Promise<void> => page.getByRole('alert
 const kept = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
-    .filter({ hasText: /Kept \d\d:\d\d/ })
+    .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
 
 /** A sheet kept from one tab, and the same opened in a second. */
@@ -60,14 +60,14 @@ test('the second takes over with all that was typed; the first is told, reads on
 
   await first.getByRole('button', { name: 'Take it back' }).click()
   await says(second, /has taken this sheet over/)
-  await first.locator('hold-bar').waitFor({ state: 'detached' })
+  await first.locator('tab-lock-bar').waitFor({ state: 'detached' })
   await job(first).fill('typed in the first again')
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first again')
 })
 
 test('the second keeps a copy; each is typed into apart', async ({ open }) => {
   const [first, second] = await twice(open)
-  await second.getByRole('button', { name: 'Keep a copy' }).click()
+  await second.getByRole('button', { name: 'Save a copy' }).click()
   await expect.poll(() => second.getByRole('heading', { level: 1 }).textContent()).toMatch(/, copy$/)
   await job(second).fill('typed in the copy')
   await kept(second)
@@ -79,7 +79,7 @@ test('the second keeps a copy; each is typed into apart', async ({ open }) => {
 test('when the first closes, the second can be typed into', async ({ open }) => {
   const [first, second] = await twice(open)
   await first.close()
-  await second.locator('hold-bar').waitFor({ state: 'detached' })
+  await second.locator('tab-lock-bar').waitFor({ state: 'detached' })
   await job(second).fill('typed in the second')
   await kept(second)
 })
@@ -94,7 +94,7 @@ test('a tab that sleeps is taken over from; what it had not kept is among the re
   const asleep = first.evaluate(() => 1).catch(() => {})
   try {
     await second.getByRole('button', { name: 'Take over' }).click()
-    await second.locator('hold-bar').waitFor({ state: 'detached' })
+    await second.locator('tab-lock-bar').waitFor({ state: 'detached' })
     await job(second).fill('typed in the second')
     await kept(second)
   } finally {

@@ -99,7 +99,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private async start(): Promise<void> {
     this.store = await openStore({
       onTrouble: (error) => {
-        if (this.page.on === 'sheet') this.page.held.keeper.keeping.set({ state: 'failed', message: error.message })
+        if (this.page.on === 'sheet') this.page.held.autosave.saveState.set({ state: 'failed', message: error.message })
       },
     })
     await this.go(readRoute(location.hash))
@@ -142,12 +142,12 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async leave({ held }: Page & { on: 'sheet' }): Promise<void> {
     await held.close()
-    if (held.keeper.keeping.get().state === 'failed') this.unkept.set(held.id, held.open.sheet.worksheet)
+    if (held.autosave.saveState.get().state === 'failed') this.unkept.set(held.id, held.open.sheet.worksheet)
     else this.unkept.delete(held.id)
   }
 
   private async settled(): Promise<void> {
-    if (this.page.on === 'sheet') await this.page.held.keeper.flush()
+    if (this.page.on === 'sheet') await this.page.held.autosave.flush()
   }
 
   private readonly warn = (event: BeforeUnloadEvent): void => {
@@ -288,13 +288,13 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private shown(): TemplateResult | typeof nothing {
     const { page } = this
     if (page.on === 'sheet')
-      return html`<sheet-page .held=${page.held} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
+      return html`<sheet-page .session=${page.held} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
     if (page.on === 'copy')
       return html`<copy-page
         .worksheet=${page.worksheet}
         .standing=${page.standing}
         .served=${page.served ?? false}
-        @copy-kept=${() => void this.keepCopy(page.worksheet)}
+        @copy-saved=${() => void this.keepCopy(page.worksheet)}
         @copy-left=${() => {
           location.hash = ''
         }}
@@ -329,7 +329,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
           <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>
-      <newer-bar .settled=${() => this.settled()}></newer-bar>
+      <update-bar .settled=${() => this.settled()}></update-bar>
       <div class="page" tabindex="-1" @kit-asked=${this.giveKit}>${this.shown()}</div>
     `
   }

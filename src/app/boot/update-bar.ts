@@ -5,7 +5,7 @@ import { shared } from '../../cells/style/styles.ts'
 import { update } from './update.ts'
 
 /** A line that says a newer Evenfield is here, and takes it when asked. */
-@customElement('newer-bar')
+@customElement('update-bar')
 export class UpdateBar extends SignalWatcher(LitElement) {
   static override styles = [
     shared,

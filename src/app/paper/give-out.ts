@@ -7,8 +7,8 @@ import { printSheet } from './print.ts'
 import { codeFor } from './qr.ts'
 
 /** The date, and which revision it is once what was typed is kept. */
-async function marks({ keeper, store, id }: SheetSession): Promise<{ at: Date; revision: string }> {
-  await keeper.flush()
+async function marks({ autosave, store, id }: SheetSession): Promise<{ at: Date; revision: string }> {
+  await autosave.flush()
   return { at: new Date(), revision: await revisionText(store, id) }
 }
 

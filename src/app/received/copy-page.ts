@@ -40,7 +40,7 @@ export class CopyPage extends LitElement {
   /** It lies on the app's own server; else it came whole in a link. */
   @property({ type: Boolean }) served = false
 
-  private tell(name: 'copy-kept' | 'copy-left'): void {
+  private tell(name: 'copy-saved' | 'copy-left'): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
   }
 
@@ -59,9 +59,9 @@ export class CopyPage extends LitElement {
             ? html`<p>It holds results and givens only: figures that do not follow the givens, without their formulas.</p>`
             : ''
         }
-        <p class="quiet">${this.served ? '' : 'It is all in the link. '}Kept, it is a copy of your own in this browser; your other sheets stay as they are.</p>
+        <p class="quiet">${this.served ? '' : 'It is all in the link. '}Saved, it is your own copy in this browser; your other sheets stay as they are.</p>
         <div class="presses">
-          <button type="button" class="press" @click=${() => this.tell('copy-kept')}><b>Keep a copy</b></button>
+          <button type="button" class="press" @click=${() => this.tell('copy-saved')}><b>Save a copy</b></button>
           <button type="button" class="press" @click=${() => this.tell('copy-left')}>Leave</button>
         </div>
       </main>

@@ -122,7 +122,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     `,
   ]
 
-  @property({ attribute: false }) held!: SheetSession
+  @property({ attribute: false }) session!: SheetSession
   @state() private revisions: readonly Revision[] | undefined
   @state() private all = false
   /** The revision whose comparison stands open, and with what it is compared. */
@@ -136,7 +136,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
 
   private async list(): Promise<void> {
     await this.plainly(async () => {
-      this.revisions = await this.held.store.revisions(this.held.id)
+      this.revisions = await this.session.store.revisions(this.session.id)
     })
   }
 
@@ -149,7 +149,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   }
 
   private stood(at: number): Promise<Worksheet | undefined> {
-    return this.held.store.revision(this.held.id, at)
+    return this.session.store.revision(this.session.id, at)
   }
 
   private async compare(): Promise<void> {
@@ -157,7 +157,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     if (opened === undefined) return
     await this.plainly(async () => {
       const first = await this.stood(opened)
-      const second = other === NOW ? this.held.open.sheet.worksheet : await this.stood(Number(other))
+      const second = other === NOW ? this.session.open.sheet.worksheet : await this.stood(Number(other))
       if (!first || !second) throw new Error('This revision is no longer kept.')
       const [before, after] = other !== NOW && Number(other) < opened ? [second, first] : [first, second]
       const library = await libraryFor([...before.cells, ...after.cells])
@@ -184,10 +184,10 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
       return
     }
     await this.plainly(async () => {
-      await this.held.keeper.flush()
-      await this.held.store.saveRevision(this.held.id, { name })
+      await this.session.autosave.flush()
+      await this.session.store.saveRevision(this.session.id, { name })
       input.value = ''
-      this.said = `Kept as «${name}».`
+      this.said = `Saved as «${name}».`
     })
     await this.list()
   }
@@ -195,7 +195,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   private async rename(event: SubmitEvent, at: number): Promise<void> {
     event.preventDefault()
     const input = (event.target as HTMLFormElement).elements.namedItem('name') as HTMLInputElement
-    await this.plainly(() => this.held.store.nameRevision(this.held.id, at, input.value))
+    await this.plainly(() => this.session.store.nameRevision(this.session.id, at, input.value))
     this.naming = undefined
     await this.list()
     await this.updateComplete
@@ -212,7 +212,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     await this.plainly(async () => {
       const worksheet = await this.stood(revision.at)
       if (!worksheet) throw new Error('This revision is no longer kept.')
-      await this.held.restore(worksheet)
+      await this.session.restore(worksheet)
       this.opened = undefined
       this.said = `The sheet is as it was ${when(new Date(revision.at))}. How it stood before is in the list.`
     })
@@ -236,8 +236,8 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
               type="button"
               class="word"
               aria-label=${`Restore ${what}`}
-              aria-disabled=${this.held.open.frozen.get()}
-              @click=${() => !this.held.open.frozen.get() && void this.restore(one)}
+              aria-disabled=${this.session.open.frozen.get()}
+              @click=${() => !this.session.open.frozen.get() && void this.restore(one)}
             >Restore</button>
             <button
               type="button"
@@ -259,7 +259,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
       <form class="opened" @submit=${(event: SubmitEvent) => void this.rename(event, one.at)}>
         <label class="small quiet" for="rename">Name of this revision; with one it is kept for ever</label>
         <input id="rename" class="field" name="name" type="text" autocomplete="off" .value=${one.name ?? ''}>
-        <button type="submit" class="press">Keep the name</button>
+        <button type="submit" class="press">Save the name</button>
       </form>
     `
   }
@@ -289,8 +289,8 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const keeping = this.held.keeper.keeping.get()
-    const kept = keeping.state === 'kept' ? keeping.at.getTime() : 0
+    const keeping = this.session.autosave.saveState.get()
+    const kept = keeping.state === 'saved' ? keeping.at.getTime() : 0
     if (kept !== this.listedAt) {
       this.listedAt = kept
       void this.list().then(() => this.compare())
@@ -307,7 +307,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
         <form @submit=${(event: SubmitEvent) => void this.keepAs(event)}>
           <label class="small quiet" for="name">Name for the sheet as it stands now</label>
           <input id="name" class="field" name="name" type="text" autocomplete="off">
-          <button type="submit" class="press">Keep as a revision</button>
+          <button type="submit" class="press">Save as a revision</button>
         </form>
         ${
           this.revisions?.length === 0

@@ -7,8 +7,8 @@ import type { Worksheet } from '../../worksheet/index.ts'
 
 export type SaveState =
   | { readonly state: 'untouched' }
-  | { readonly state: 'keeping' }
-  | { readonly state: 'kept'; readonly at: Date }
+  | { readonly state: 'saving' }
+  | { readonly state: 'saved'; readonly at: Date }
   | { readonly state: 'failed'; readonly message: string }
 
 const PAUSE_MS = 300
@@ -24,7 +24,7 @@ interface Told {
 
 /** Keeps one worksheet as it is typed: a little after the last key, and at once when the page is left. */
 export class Autosave {
-  readonly keeping = signal<SaveState>({ state: 'untouched' })
+  readonly saveState = signal<SaveState>({ state: 'untouched' })
   private timer: ReturnType<typeof setTimeout> | undefined
   private since = 0
   private latest: (() => Worksheet) | undefined
@@ -39,7 +39,7 @@ export class Autosave {
     kept?: Summary,
     private readonly told: Told = {},
   ) {
-    if (kept) this.keeping.set({ state: 'kept', at: new Date(kept.changed) })
+    if (kept) this.saveState.set({ state: 'saved', at: new Date(kept.changed) })
     this.seen = changesOf(kept)
     document.addEventListener('visibilitychange', this.leave)
     addEventListener('pagehide', this.leave)
@@ -47,11 +47,11 @@ export class Autosave {
   }
 
   /** Keeps what `worksheet` gives when the time has come. */
-  keep(worksheet: () => Worksheet): void {
+  schedule(worksheet: () => Worksheet): void {
     const now = performance.now()
     if (!this.latest) this.since = now
     this.latest = worksheet
-    this.keeping.set({ state: 'keeping' })
+    this.saveState.set({ state: 'saving' })
     clearTimeout(this.timer)
     const wait = Math.min(PAUSE_MS, Math.max(0, this.since + LONGEST_MS - now))
     this.timer = setTimeout(() => void this.flush(), wait)
@@ -69,7 +69,7 @@ export class Autosave {
   /** Goes on from what is kept now, where another tab has changed it. */
   resume(kept: Summary): void {
     this.seen = changesOf(kept)
-    this.keeping.set({ state: 'kept', at: new Date(kept.changed) })
+    this.saveState.set({ state: 'saved', at: new Date(kept.changed) })
   }
 
   async close(): Promise<void> {
@@ -85,7 +85,7 @@ export class Autosave {
 
   /** The browser asks before it closes a page whose sheet is nowhere else. */
   private readonly warn = (event: BeforeUnloadEvent): void => {
-    if (this.keeping.get().state === 'failed') event.preventDefault()
+    if (this.saveState.get().state === 'failed') event.preventDefault()
   }
 
   private async write(worksheet: Worksheet): Promise<void> {
@@ -94,15 +94,15 @@ export class Autosave {
       this.seen = changesOf(summary)
       // Where nothing outlives the tab, it would be untrue to say it was kept.
       const next: SaveState = this.store.persistent
-        ? { state: 'kept', at: new Date(summary.changed) }
+        ? { state: 'saved', at: new Date(summary.changed) }
         : { state: 'failed', message: this.store.problem?.message ?? 'Nothing is kept in this browser.' }
-      if (!this.latest) this.keeping.set(next)
+      if (!this.latest) this.saveState.set(next)
       if (!this.hasAsked) void askToPersist(this.store)
       this.hasAsked = true
       this.told.kept?.()
     } catch (error) {
-      this.keeping.set({ state: 'failed', message: (error as Error).message })
-      if (error instanceof StoreError && error.trouble === 'elsewhere') this.told.refused?.(worksheet)
+      this.saveState.set({ state: 'failed', message: (error as Error).message })
+      if (error instanceof StoreError && error.problem === 'elsewhere') this.told.refused?.(worksheet)
     }
   }
 }

@@ -8,9 +8,9 @@ import { Autosave } from './autosave.ts'
 
 /** An open worksheet, its place in the store, and this tab's hold on it. */
 export class SheetSession {
-  readonly holding = signal<LockState>('here')
-  readonly keeper: Autosave
-  private readonly hold: TabLock
+  readonly lockState = signal<LockState>('here')
+  readonly autosave: Autosave
+  private readonly tabLock: TabLock
   private readonly stop: () => void
   /** The document as it is kept or on its way to be: functions that arrive later change no document. */
   private known: Worksheet
@@ -24,23 +24,23 @@ export class SheetSession {
     changed: () => void,
   ) {
     this.known = open.sheet.worksheet
-    this.hold = new TabLock(id, {
+    this.tabLock = new TabLock(id, {
       gained: () => void this.resume(),
-      asked: () => this.keeper.flush(),
+      asked: () => this.autosave.flush(),
       lost: () => {
-        if (this.holding.get() !== 'changed') this.freeze('taken')
+        if (this.lockState.get() !== 'changed') this.freeze('taken')
       },
       keptElsewhere: () => void this.follow(),
     })
-    this.keeper = new Autosave(store, id, kept, {
-      kept: () => this.hold.kept(),
+    this.autosave = new Autosave(store, id, kept, {
+      kept: () => this.tabLock.kept(),
       refused: (worksheet) => void this.refused(worksheet),
     })
     this.stop = open.sheet.watch(() => {
       const { worksheet } = open.sheet
       if (worksheet === this.known) return
       this.known = worksheet
-      this.keeper.keep(() => open.sheet.worksheet)
+      this.autosave.schedule(() => open.sheet.worksheet)
       changed()
     })
   }
@@ -49,16 +49,16 @@ export class SheetSession {
   async take(): Promise<void> {
     if (!this.store.persistent) return
     this.freeze('elsewhere')
-    if (await this.hold.take()) await this.resume()
+    if (await this.tabLock.take()) await this.resume()
   }
 
   async takeOver(): Promise<void> {
-    await this.hold.takeOver()
+    await this.tabLock.takeOver()
     await this.resume()
   }
 
   /** Keeps what is on the screen as a sheet of its own; gives its id. */
-  async keepCopy(): Promise<string> {
+  async saveCopy(): Promise<string> {
     const { worksheet } = this.open.sheet
     const id = newId()
     await this.store.save(id, { ...worksheet, title: `${worksheet.title}, copy` })
@@ -67,42 +67,42 @@ export class SheetSession {
 
   /** Puts the sheet back to how it stood. How it stands now is kept among its revisions. */
   async restore(worksheet: Worksheet): Promise<void> {
-    await this.keeper.flush()
+    await this.autosave.flush()
     await this.store.saveRevision(this.id, { why: 'before a restore' })
     await this.open.loadAllFunctions()
     if (!this.open.frozen.get()) this.open.sheet.become(worksheet)
-    await this.keeper.flush()
+    await this.autosave.flush()
   }
 
   async close(): Promise<void> {
     this.open.close()
     this.stop()
-    await this.keeper.close()
-    this.hold.close()
+    await this.autosave.close()
+    this.tabLock.close()
   }
 
   private freeze(holding: LockState): void {
     this.open.frozen.set(holding !== 'here')
-    this.holding.set(holding)
+    this.lockState.set(holding)
   }
 
   private async resume(): Promise<void> {
-    await this.keeper.flush()
+    await this.autosave.flush()
     await this.readAgain()
     this.freeze('here')
   }
 
   /** Another tab has kept a change: it is shown here too, unless something typed here stands against it. */
   private async follow(): Promise<void> {
-    await this.keeper.flush()
-    if (this.keeper.keeping.get().state !== 'failed' && this.holding.get() !== 'changed') await this.readAgain()
+    await this.autosave.flush()
+    if (this.autosave.saveState.get().state !== 'failed' && this.lockState.get() !== 'changed') await this.readAgain()
   }
 
   private readAgain(): Promise<void> {
     this.reading = this.reading.then(async () => {
       const kept = await this.store.read(this.id).catch(() => undefined)
       if (!kept) return
-      this.keeper.resume(kept.summary)
+      this.autosave.resume(kept.summary)
       if (JSON.stringify(kept.worksheet) === JSON.stringify(this.open.sheet.worksheet)) return
       await this.open.loadAllFunctions()
       this.known = kept.worksheet

@@ -13,7 +13,7 @@ const WORDS: Readonly<Record<Exclude<LockState, 'here'>, string>> = {
 }
 
 /** Says that another tab has the sheet, and what can be done. */
-@customElement('hold-bar')
+@customElement('tab-lock-bar')
 export class TabLockBar extends LitElement {
   static override styles = [
     shared,
@@ -29,25 +29,25 @@ export class TabLockBar extends LitElement {
     `,
   ]
 
-  @property({ attribute: false }) held!: SheetSession
-  @property() holding: Exclude<LockState, 'here'> = 'elsewhere'
+  @property({ attribute: false }) session!: SheetSession
+  @property() lockState: Exclude<LockState, 'here'> = 'elsewhere'
 
-  private async keepCopy(): Promise<void> {
+  private async saveCopy(): Promise<void> {
     try {
-      location.hash = toSheet(await this.held.keepCopy())
+      location.hash = toSheet(await this.session.saveCopy())
     } catch (error) {
-      this.held.keeper.keeping.set({ state: 'failed', message: (error as Error).message })
+      this.session.autosave.saveState.set({ state: 'failed', message: (error as Error).message })
     }
   }
 
   override render(): TemplateResult {
     return html`
-      <p role="alert">${WORDS[this.holding]}</p>
+      <p role="alert">${WORDS[this.lockState]}</p>
       <div class="presses">
-        <button type="button" class="press" @click=${() => void this.held.takeOver()}>
-          <b>${this.holding === 'elsewhere' ? 'Take over' : 'Take it back'}</b>
+        <button type="button" class="press" @click=${() => void this.session.takeOver()}>
+          <b>${this.lockState === 'elsewhere' ? 'Take over' : 'Take it back'}</b>
         </button>
-        <button type="button" class="press" @click=${() => void this.keepCopy()}>Keep a copy</button>
+        <button type="button" class="press" @click=${() => void this.saveCopy()}>Save a copy</button>
       </div>
     `
   }

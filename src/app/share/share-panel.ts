@@ -51,7 +51,7 @@ export class SharePanel extends LitElement {
   ]
 
   @property({ attribute: false }) worksheet!: Worksheet
-  @property({ attribute: false }) held!: SheetSession
+  @property({ attribute: false }) session!: SheetSession
   @state() private figuresOnly = false
   @state() private working = false
   @state() private address = ''
@@ -86,7 +86,7 @@ export class SharePanel extends LitElement {
     return this.trying('No link could be made: ', async () => {
       const { linkSize, toLink } = await import('../../storage/exchange/link.ts')
       const sent = figuresOnly
-        ? (await import('../../storage/figures/figures-only.ts')).figuresOnly(this.held.open.sheet)
+        ? (await import('../../storage/figures/figures-only.ts')).figuresOnly(this.session.open.sheet)
         : worksheet
       const address = addressOf(await toLink(sent))
       if (this.isLate(worksheet, figuresOnly)) return
@@ -99,7 +99,7 @@ export class SharePanel extends LitElement {
     const { worksheet, figuresOnly } = this
     return this.trying('No QR code could be made: ', async () => {
       const { codeFor } = await import('../paper/qr.ts')
-      const code = await codeFor(this.held.open.sheet, addressOf, !figuresOnly)
+      const code = await codeFor(this.session.open.sheet, addressOf, !figuresOnly)
       if (!this.isLate(worksheet, figuresOnly)) this.code = code ?? 'too large'
     })
   }
@@ -125,14 +125,14 @@ export class SharePanel extends LitElement {
   private savePage(): Promise<void> {
     return this.trying('No page could be made: ', async () => {
       const { savePage } = await import('../paper/give-out.ts')
-      this.said = (await savePage(this.held, this.working)) ? 'Saved as a page.' : ''
+      this.said = (await savePage(this.session, this.working)) ? 'Saved as a page.' : ''
     })
   }
 
   private print(): Promise<void> {
     return this.trying('It could not be printed: ', async () => {
       const { printSession } = await import('../paper/give-out.ts')
-      await printSession(this.held, this.working)
+      await printSession(this.session, this.working)
     })
   }
 

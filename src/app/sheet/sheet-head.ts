@@ -79,7 +79,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) open!: OpenSheet
-  @property({ attribute: false }) keeper!: Autosave
+  @property({ attribute: false }) autosave!: Autosave
   @property({ type: Boolean }) build = false
   /** At the stand it says what is shown, and takes no room for what is not set there. */
   @property({ type: Boolean }) stand = false
@@ -98,10 +98,10 @@ export class SheetHead extends SignalWatcher(LitElement) {
 
   private kept(): string {
     if (this.open.frozen.get()) return 'Read only.'
-    const keeping = this.keeper.keeping.get()
-    if (keeping.state === 'kept') return `Kept ${clock(keeping.at)}.`
-    if (keeping.state === 'keeping') return 'Keeping…'
-    return keeping.state === 'failed' ? 'Not kept.' : 'Nothing changed yet.'
+    const keeping = this.autosave.saveState.get()
+    if (keeping.state === 'saved') return `Saved ${clock(keeping.at)}.`
+    if (keeping.state === 'saving') return 'Saving…'
+    return keeping.state === 'failed' ? 'Not saved.' : 'Nothing changed yet.'
   }
 
   private async save(): Promise<void> {
@@ -139,7 +139,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
     this.open.changed.get()
     const { worksheet, checkSummary, canUndo, canRedo } = this.open.sheet
     const frozen = this.open.frozen.get()
-    const keeping = this.keeper.keeping.get()
+    const keeping = this.autosave.saveState.get()
     const trouble = checkSummary.errors + checkSummary.fails + checkSummary.close + checkSummary.waits > 0
     const words = checkSummaryText(checkSummary)
     return html`

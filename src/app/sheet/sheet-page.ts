@@ -44,7 +44,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     `,
   ]
 
-  @property({ attribute: false }) held!: SheetSession
+  @property({ attribute: false }) session!: SheetSession
   @property() face: Face = 'fill'
   @property({ type: Boolean }) sharing = false
   @state() private spoken = ''
@@ -61,7 +61,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private speaking: ReturnType<typeof setTimeout> | undefined
 
   private get open(): OpenSheet {
-    return this.held.open
+    return this.session.open
   }
 
   override connectedCallback(): void {
@@ -125,7 +125,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   /** The browser’s own would print the page as it is on the screen. */
   private async print(): Promise<void> {
     const { printSession } = await import('../paper/give-out.ts')
-    await printSession(this.held)
+    await printSession(this.session)
   }
 
   private step(which: 'undo' | 'redo'): void {
@@ -226,14 +226,14 @@ export class SheetPage extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     this.open.changed.get()
     const { worksheet, checkSummary } = this.open.sheet
-    const holding = this.held.holding.get()
+    const holding = this.session.lockState.get()
     if (holding !== 'here' && !this.isStill) void this.holdStill()
     this.speak(checkSummaryText(checkSummary))
     return html`
       <main @change-asked=${this.asked}>
         <sheet-head
           .open=${this.open}
-          .keeper=${this.held.keeper}
+          .autosave=${this.session.autosave}
           .looksBack=${this.looksBack}
           .build=${this.face === 'build'}
           .stand=${this.face === 'stand'}
@@ -245,9 +245,9 @@ export class SheetPage extends SignalWatcher(LitElement) {
           @revisions-asked=${() => void this.lookBack()}
           @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
         ></sheet-head>
-        ${holding === 'here' ? nothing : html`<hold-bar .held=${this.held} .holding=${holding}></hold-bar>`}
-        ${this.looksBack ? html`<revisions-panel .held=${this.held}></revisions-panel>` : nothing}
-        ${this.sharing ? html`<share-panel .worksheet=${worksheet} .held=${this.held}></share-panel>` : nothing}
+        ${holding === 'here' ? nothing : html`<tab-lock-bar .session=${this.session} .lockState=${holding}></tab-lock-bar>`}
+        ${this.looksBack ? html`<revisions-panel .session=${this.session}></revisions-panel>` : nothing}
+        ${this.sharing ? html`<share-panel .worksheet=${worksheet} .session=${this.session}></share-panel>` : nothing}
         ${
           this.finds && this.canFind
             ? html`<find-line

@@ -98,7 +98,7 @@ export class ShelfPage extends LitElement {
       <li class="kept">
         <a class="answer" data-open=${sheet.id} href=${toSheet(sheet.id)}>
           <b>${title}</b>
-          <span class="small quiet">${cellsText(sheet.cells)}, kept ${when(new Date(sheet.changed))}</span>
+          <span class="small quiet">${cellsText(sheet.cells)}, saved ${when(new Date(sheet.changed))}</span>
         </a>
         <div class="words">
           <button type="button" class="word" aria-label=${`Duplicate ${title}`} @click=${() => void this.duplicate(sheet.id)}>Duplicate</button>

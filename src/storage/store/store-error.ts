@@ -29,12 +29,12 @@ const WORDS: Readonly<Record<StoreProblem, string>> = {
 
 /** A failure to keep or fetch a sheet, in words for the person at the stand. The sheet on screen is untouched. */
 export class StoreError extends Error {
-  readonly trouble: StoreProblem
+  readonly problem: StoreProblem
 
   constructor(trouble: StoreProblem, detail?: string, cause?: unknown) {
     super(detail === undefined ? WORDS[trouble] : `${WORDS[trouble]} ${detail}`, cause === undefined ? {} : { cause })
     this.name = 'StoreError'
-    this.trouble = trouble
+    this.problem = trouble
   }
 }
 

@@ -17,7 +17,7 @@ export async function openStore(options: StoreOptions = {}): Promise<Store> {
     const trouble = asStoreError(error)
     const { openMemory } = await import('./memory-store.ts')
     // Browsers have many names for not letting a page keep anything.
-    return openMemory(trouble.trouble === 'failed' ? new StoreError('refused', undefined, error) : trouble)
+    return openMemory(trouble.problem === 'failed' ? new StoreError('refused', undefined, error) : trouble)
   }
 }
 

@@ -9,7 +9,7 @@ describe('where nothing can be kept', () => {
     const store = await openStore()
     expect(store.persistent).toBe(false)
     expect(store.problem).toBeInstanceOf(StoreError)
-    expect(store.problem?.trouble).toBe('refused')
+    expect(store.problem?.problem).toBe('refused')
     expect(store.problem?.message).toContain('save it as a file before closing')
 
     await store.save('a', SHEET)
@@ -52,8 +52,8 @@ describe('where nothing can be kept', () => {
 test('what the browser throws is put in words', () => {
   const thrown = (name: string) => asStoreError(new DOMException('low-level words', name))
   expect(thrown('QuotaExceededError').message).toMatch(/no room left/)
-  expect(thrown('SecurityError').trouble).toBe('refused')
-  expect(thrown('VersionError').trouble).toBe('outdated')
+  expect(thrown('SecurityError').problem).toBe('refused')
+  expect(thrown('VersionError').problem).toBe('outdated')
   expect(thrown('DataError').message).toBe(
     'This browser could not keep the sheet. Save it as a file. (low-level words)',
   )
