@@ -9,12 +9,13 @@ import { readRunArguments } from './run-arguments.ts'
 const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--json]
 evenfield formula 'TEXT' [--set 'name=text']… [--json]
 evenfield functions [--json]
+evenfield frame FILE --areas AREAS.json [--json]
 evenfield run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 'name=text']… [--json]
   --originals puts a table in the place of the schedule’s rows, by its headings; --left plans only what is not done
   --set fills in a given; of a result it gives the value measured, which is reckoned on with`
 
 /** Runs one command. Exit 0: computed, every check holds. 1: a cell in error or a check that does not hold. 2: unreadable input. */
-function command(argv: readonly string[]): number {
+async function command(argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv
   switch (word) {
     case 'compute':
@@ -23,6 +24,11 @@ function command(argv: readonly string[]): number {
       return formula(readArguments(rest, 'formula takes one text'))
     case 'functions':
       return functions(rest)
+    case 'frame': {
+      // What decodes pictures is loaded only where one is measured.
+      const { frame } = await import('./frame.ts')
+      return frame(rest)
+    }
     case 'run':
       return run(readRunArguments(rest))
     case 'help':
@@ -33,13 +39,13 @@ function command(argv: readonly string[]): number {
       throw new InputError(
         word === undefined
           ? `a command is missing; ${USAGE.replace(/\n\s*/g, '; ')}`
-          : `there is no command «${word}»; there are compute, formula, functions and run`,
+          : `there is no command «${word}»; there are compute, formula, functions, frame and run`,
       )
   }
 }
 
 try {
-  process.exitCode = command(process.argv.slice(2))
+  process.exitCode = await command(process.argv.slice(2))
 } catch (error) {
   if (!(error instanceof InputError)) throw error
   process.stderr.write(`evenfield: ${onOneLine(error.message)}\n`)

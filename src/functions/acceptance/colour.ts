@@ -5,6 +5,7 @@ import { COUNT, NOT_NEGATIVE, PLAIN, PLAIN_NUMBERS, POSITIVE, parameter, SHARE }
 import { deltaE76, deltaE2000, labFromSrgb, lightness, luminanceOf, srgbLinear } from './colour-space.ts'
 import { gradeValue, SCHEMES } from './grade.ts'
 import { inspectionCount } from './inspection.ts'
+import { percentile } from './percentile.ts'
 
 const LAB = record('Lab colour', { L: PLAIN, a: PLAIN, b: PLAIN })
 const GREY_OFFSET = record('grey offset', { shift: number(STOP), lightness: PLAIN })
@@ -235,12 +236,7 @@ export const COLOUR: readonly FunctionRecord[] = [
     ],
     compute: (values: readonly number[], share: number) => {
       needValues(values)
-      const sorted = Float64Array.from(values).sort()
-      const place = share * (sorted.length - 1)
-      const below = Math.floor(place)
-      const low = sorted[below] as number
-      const high = sorted[Math.min(below + 1, sorted.length - 1)] as number
-      return low + (place - below) * (high - low)
+      return percentile(values, share)
     },
   },
   {

@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs'
+import { parseArgs } from 'node:util'
+import { type Area, FrameError, frameReport, openFrame, readAreas } from '../frame/index.ts'
+import { InputError, whyUnread } from './input.ts'
+import { printJson, printLines } from './report.ts'
+
+/** `frame FILE --areas AREAS.json [--json]`: one picture measured. Exit 2, by InputError, where it or an area cannot be. */
+export function frame(args: readonly string[]): number {
+  const { path, areas: areasPath, json } = readFrameArguments(args)
+  const areas = areasPath === undefined ? [] : readAreasFile(areasPath)
+  const report = measureFile(path, areas)
+  if (json) printJson(report)
+  else printLines(inLines(report))
+  return 0
+}
+
+function readFrameArguments(args: readonly string[]): { path: string; areas: string | undefined; json: boolean } {
+  let parsed: { values: { areas?: string; json?: boolean }; positionals: string[] }
+  try {
+    parsed = parseArgs({
+      args: [...args],
+      options: { areas: { type: 'string' }, json: { type: 'boolean' } },
+      allowPositionals: true,
+    })
+  } catch (error) {
+    throw new InputError(`frame: ${(error as Error).message.split('. ')[0]}`)
+  }
+  const { values, positionals } = parsed
+  if (positionals.length !== 1) throw new InputError(`frame takes one picture, found ${positionals.length}`)
+  return { path: positionals[0] as string, areas: values.areas, json: values.json ?? false }
+}
+
+function readAreasFile(path: string): Area[] {
+  let data: unknown
+  try {
+    data = JSON.parse(readFileSync(path, 'utf8').replace(/^\ufeff/, ''))
+  } catch (error) {
+    const why = error instanceof SyntaxError ? `this is not JSON (${error.message})` : whyUnread(error)
+    throw new InputError(`${path}: ${why}`)
+  }
+  return inFile(path, () => readAreas(data))
+}
+
+function measureFile(path: string, areas: readonly Area[]): object {
+  let file: Uint8Array
+  try {
+    file = readFileSync(path)
+  } catch (error) {
+    throw new InputError(`${path}: ${whyUnread(error)}`)
+  }
+  return inFile(path, () => frameReport(openFrame(file), areas))
+}
+
+function inFile<T>(path: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof FrameError) throw new InputError(`${path}: ${error.message}`)
+    if (error instanceof RangeError && /allocation|array length/i.test(error.message))
+      throw new InputError(`${path}: there is not enough memory for this picture; export a part of it`)
+    throw error
+  }
+}
+
+/** One figure a line, `name.figure value`. */
+function inLines(report: object): string[] {
+  const lines: string[] = []
+  const walk = (value: unknown, path: string): void => {
+    if (Array.isArray(value) && value.every((one) => typeof one !== 'object' || Array.isArray(one)))
+      lines.push(`${path} ${JSON.stringify(value)}`)
+    else if (typeof value === 'object' && value !== null)
+      for (const [key, part] of Object.entries(value)) walk(part, path === '' ? key : `${path}.${key}`)
+    else lines.push(`${path} ${value === null ? '–' : String(value)}`)
+  }
+  walk(report, '')
+  return lines
+}

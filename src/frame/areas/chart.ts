@@ -1,0 +1,38 @@
+import { deltaE2000 } from '../../functions/acceptance/colour-space.ts'
+import { percentile } from '../../functions/acceptance/percentile.ts'
+import type { LitPicture } from '../colour/light.ts'
+import type { Triple } from '../colour/matrix.ts'
+import { quoted } from '../problem.ts'
+import type { ChartArea } from './area.ts'
+import { readPatch } from './patch.ts'
+import { clippingIn, clippingWarnings, pixelsOf } from './pixels.ts'
+
+export interface ChartReading {
+  readonly patches: readonly { readonly name: string; readonly lab: Triple; readonly delta_e_2000: number }[]
+  readonly mean: number
+  readonly percentile_90: number
+  readonly worst: number
+  readonly worst_name: string
+  readonly warnings: readonly string[]
+}
+
+export function measureChart({ name, patches }: ChartArea, picture: LitPicture): ChartReading {
+  const warnings: string[] = []
+  const read = patches.map((patch) => {
+    const pixels = pixelsOf(patch.box, picture, `patch ${quoted(patch.name)} of «${name}»`)
+    warnings.push(...clippingWarnings(clippingIn(picture, pixels), `patch ${quoted(patch.name)}`))
+    const { lab } = readPatch(picture, pixels)
+    const [L, a, b] = patch.lab
+    return { name: patch.name, lab: [lab.L, lab.a, lab.b] as const, delta_e_2000: deltaE2000({ L, a, b }, lab) }
+  })
+  const differences = read.map((one) => one.delta_e_2000)
+  const worst = Math.max(...differences)
+  return {
+    patches: read,
+    mean: differences.reduce((sum, one) => sum + one, 0) / differences.length,
+    percentile_90: percentile(differences, 0.9),
+    worst,
+    worst_name: read[differences.indexOf(worst)]?.name as string,
+    warnings,
+  }
+}

@@ -1,0 +1,85 @@
+import type { LitPicture } from '../colour/light.ts'
+import { FrameError } from '../problem.ts'
+import type { Box, Point } from './area.ts'
+
+/** Whole pixels: from `left` up to, not with, `right`. */
+export interface Pixels {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
+interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+/** The first pixel whose centre is at or beyond a border. */
+export const firstPixel = (border: number): number => Math.ceil(border - 0.5)
+
+/** The pixels whose centres lie in a box. Throws FrameError where it reaches out of the picture or holds none. */
+export function pixelsOf([x, y, w, h]: Box, { width, height }: Size, where: string): Pixels {
+  if (x < 0 || y < 0 || x + w > width || y + h > height)
+    throw new FrameError(
+      `the box of ${where} reaches out of the picture: it ends at ${shown(x + w)}, ${shown(y + h)}${x < 0 || y < 0 ? ` and starts at ${shown(x)}, ${shown(y)}` : ''}, the picture is ${width} × ${height} pixels`,
+    )
+  const pixels = { left: firstPixel(x), top: firstPixel(y), right: firstPixel(x + w), bottom: firstPixel(y + h) }
+  if (pixels.left >= pixels.right || pixels.top >= pixels.bottom)
+    throw new FrameError(`the box of ${where} holds the centre of no pixel; make it larger`)
+  return pixels
+}
+
+/** Throws FrameError where a point lies out of the picture. */
+export function checkInside([x, y]: Point, { width, height }: Size, what: string): void {
+  if (x < 0 || y < 0 || x > width || y > height)
+    throw new FrameError(`${what} is at ${shown(x)}, ${shown(y)}, out of the picture of ${width} × ${height} pixels`)
+}
+
+export const shown = (value: number): string => String(Math.round(value * 100) / 100)
+
+/** Up to this share of clipped pixels changes no mean to speak of; a few are hot pixels and noise. */
+export const FEW = 0.005
+
+export interface Clipping {
+  /** Share of the pixels with a channel at its greatest code. */
+  readonly full: number
+  /** Share of the pixels with every channel at zero. */
+  readonly empty: number
+}
+
+/** How much of an area is clipped. */
+export function clippingIn(
+  { samples, width, channels, most }: LitPicture,
+  { left, top, right, bottom }: Pixels,
+): Clipping {
+  let [full, empty] = [0, 0]
+  for (let y = top; y < bottom; y++)
+    for (let x = left, at = (y * width + left) * channels; x < right; x++, at += channels) {
+      let [isFull, isEmpty] = [false, true]
+      for (let c = 0; c < channels; c++) {
+        const code = samples[at + c] as number
+        if (code === most) isFull = true
+        if (code !== 0) isEmpty = false
+      }
+      if (isFull) full++
+      if (isEmpty) empty++
+    }
+  const count = (right - left) * (bottom - top)
+  return { full: full / count, empty: empty / count }
+}
+
+const percent = (share: number): string =>
+  `${share >= 0.0995 ? Math.round(share * 100) : Math.round(share * 1000) / 10} %`
+
+/** What to know of a clipped area that is measured all the same. */
+export function clippingWarnings({ full, empty }: Clipping, where: string): string[] {
+  return [
+    ...(full > FEW
+      ? [`${percent(full)} of ${where} is clipped at full scale: its light is more than is measured`]
+      : []),
+    ...(empty > FEW ? [`${percent(empty)} of ${where} is black without a trace of light`] : []),
+  ]
+}
+
+export const clippedShare = percent

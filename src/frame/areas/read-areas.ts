@@ -1,0 +1,154 @@
+import * as D from '../../units/index.ts'
+import { FrameError, quoted } from '../problem.ts'
+import { AREA_KINDS, type Area, type Box, type ChartPatch, type Point } from './area.ts'
+
+/** More areas, patches or fields are a mistake, not a picture. */
+const MOST_AREAS = 1000
+const MOST_FIELDS = 1000
+
+type Parts = Readonly<Record<string, unknown>>
+
+/** Reads a list of areas from parsed JSON. Throws FrameError with the area and what is wrong with it. */
+export function readAreas(data: unknown): Area[] {
+  if (!Array.isArray(data))
+    throw new FrameError('the areas are no list: write [{"kind": "patch", "name": …, "box": [x, y, width, height]}, …]')
+  if (data.length > MOST_AREAS) throw new FrameError(`there are ${data.length} areas, more than ${MOST_AREAS}`)
+  const names = new Set<string>()
+  return data.map((one: unknown, i) => {
+    const area = readArea(one, i)
+    if (names.has(area.name))
+      throw new FrameError(`two areas have the name ${quoted(area.name)}; give one another name`)
+    names.add(area.name)
+    return area
+  })
+}
+
+function readArea(data: unknown, place: number): Area {
+  if (typeof data !== 'object' || data === null || Array.isArray(data))
+    throw new FrameError(`area ${place + 1} is not an object with a kind and a name`)
+  const parts = data as Parts
+  const { name, kind } = parts
+  if (typeof name !== 'string' || name.trim() === '') throw new FrameError(`area ${place + 1} has no name`)
+  const where = `area ${quoted(name)}`
+  switch (kind) {
+    case 'patch':
+    case 'edge':
+      return { kind, name, box: box(parts.box, where) }
+    case 'evenness':
+      return {
+        kind,
+        name,
+        box: parts.box === undefined || parts.box === null ? undefined : box(parts.box, where),
+        columns: fields(parts.columns, 9, 'columns', where),
+        rows: fields(parts.rows, 7, 'rows', where),
+      }
+    case 'rule':
+      return { kind, name, ...ends(parts, where), length: length(parts.length, where) }
+    case 'line':
+      return { kind, name, ...ends(parts, where) }
+    case 'square':
+      return { kind, name, corners: corners(parts.corners, where), ...size(parts.size, where) }
+    case 'chart':
+      return { kind, name, patches: patches(parts.patches, where) }
+    default:
+      throw new FrameError(
+        `${where} has ${typeof kind === 'string' ? `the kind ${quoted(kind)}` : 'no kind'}; there are ${AREA_KINDS.join(', ')}`,
+      )
+  }
+}
+
+const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value)
+
+const numbers = (value: unknown, count: number): value is number[] =>
+  Array.isArray(value) && value.length === count && value.every(isNumber)
+
+function box(value: unknown, where: string): Box {
+  if (value === undefined || value === null)
+    throw new FrameError(`${where} has no box; write "box": [x, y, width, height] in pixels`)
+  if (!numbers(value, 4))
+    throw new FrameError(`the box of ${where} is not four numbers: x, y, width and height in pixels`)
+  const [x, y, w, h] = value as unknown as Box
+  if (!(w > 0 && h > 0))
+    throw new FrameError(`the box of ${where} is ${w} × ${h} pixels; its width and height are above zero`)
+  return [x, y, w, h]
+}
+
+function point(value: unknown, what: string, where: string): Point {
+  if (!numbers(value, 2)) throw new FrameError(`${what} of ${where} is not two numbers: x and y in pixels`)
+  return [value[0] as number, value[1] as number]
+}
+
+function ends(parts: Parts, where: string): { from: Point; to: Point } {
+  const [from, to] = [point(parts.from, '"from"', where), point(parts.to, '"to"', where)]
+  if (from[0] === to[0] && from[1] === to[1])
+    throw new FrameError(`both marks of ${where} are at one place; set them apart`)
+  return { from, to }
+}
+
+function corners(value: unknown, where: string): [Point, Point, Point, Point] {
+  if (!Array.isArray(value) || value.length !== 4)
+    throw new FrameError(
+      `${where} has ${Array.isArray(value) ? `${value.length} corners` : 'no corners'}; it takes four: top left, top right, bottom right, bottom left`,
+    )
+  return value.map((one, i) => point(one, `corner ${i + 1}`, where)) as [Point, Point, Point, Point]
+}
+
+function fields(value: unknown, usual: number, what: string, where: string): number {
+  if (value === undefined || value === null) return usual
+  if (!isNumber(value) || !Number.isInteger(value) || value < 1 || value > MOST_FIELDS)
+    throw new FrameError(`the ${what} of ${where} are a whole number from 1 to ${MOST_FIELDS}`)
+  return value
+}
+
+function length(value: unknown, where: string): number {
+  const say = (why: string): FrameError =>
+    new FrameError(`the length of ${where}: ${why}; write it with its unit, such as "100 mm"`)
+  if (typeof value !== 'string') throw say(value === undefined ? 'it is missing' : 'it is not a text')
+  return reading(value, say, () => D.readQuantity(value))
+}
+
+function size(value: unknown, where: string): { width: number; height: number } {
+  const say = (why: string): FrameError =>
+    new FrameError(`the size of ${where}: ${why}; write it with its unit, such as "200 x 150 mm"`)
+  if (typeof value !== 'string') throw say(value === undefined ? 'it is missing' : 'it is not a text')
+  let sides: D.SizeReading | undefined
+  const width = reading(value, say, () => {
+    sides = D.readSize(value)
+    return sides.width
+  })
+  return { width, height: reading(value, say, () => (sides as D.SizeReading).height) }
+}
+
+/** A length above zero, m. */
+function reading(text: string, say: (why: string) => FrameError, read: () => D.Reading): number {
+  let found: D.Reading
+  try {
+    found = read()
+  } catch (error) {
+    if (!(error instanceof D.ReadError)) throw error
+    throw say(`${quoted(text)} cannot be read: ${error.message.replace(/[.;]$/, '')}`)
+  }
+  if (found.dimension !== D.LENGTH)
+    throw say(
+      `${quoted(text)} is ${found.dimension === D.NONE ? 'a number without a unit' : `${D.aKind(found.dimension)}, not a length`}`,
+    )
+  if (!(found.value > 0)) throw say(`${quoted(text)} is not above zero`)
+  return found.value
+}
+
+function patches(value: unknown, where: string): ChartPatch[] {
+  if (!Array.isArray(value) || value.length === 0)
+    throw new FrameError(`${where} has no patches; write "patches": [{"name": …, "box": […], "lab": [L, a, b]}, …]`)
+  if (value.length > MOST_AREAS) throw new FrameError(`${where} has ${value.length} patches, more than ${MOST_AREAS}`)
+  return value.map((one: unknown, i) => {
+    if (typeof one !== 'object' || one === null) throw new FrameError(`patch ${i + 1} of ${where} is not an object`)
+    const { name, box: place, lab } = one as Parts
+    if (typeof name !== 'string' || name.trim() === '') throw new FrameError(`patch ${i + 1} of ${where} has no name`)
+    const which = `patch ${quoted(name)} of ${where}`
+    if (!numbers(lab, 3)) throw new FrameError(`${which} has no reference: write "lab": [L, a, b] for D50`)
+    const [L, a, b] = lab as [number, number, number]
+    if (L < 0 || L > 150 || Math.max(Math.abs(a), Math.abs(b)) > 300)
+      throw new FrameError(`the reference of ${which} is ${L}, ${a}, ${b}, which is no L*a*b* colour`)
+    return { name, box: box(place, which), lab: [L, a, b] }
+  })
+}

@@ -1,0 +1,27 @@
+import type { LitPicture } from '../colour/light.ts'
+import type { Point, RuleArea } from './area.ts'
+import { checkInside } from './pixels.ts'
+
+export interface RuleReading {
+  /** px/m. */
+  readonly sampling: number
+  readonly ppi: number
+  /** Degrees from the x axis, clockwise positive, in (−90, 90]. */
+  readonly angle: number
+}
+
+const METRES_PER_INCH = 0.0254
+
+export function measureRule({ name, from, to, length }: RuleArea, picture: LitPicture): RuleReading {
+  checkInside(from, picture, `"from" of «${name}»`)
+  checkInside(to, picture, `"to" of «${name}»`)
+  const sampling = Math.hypot(to[0] - from[0], to[1] - from[1]) / length
+  return { sampling, ppi: sampling * METRES_PER_INCH, angle: lineAngle(from, to) }
+}
+
+/** The angle of a line whichever end is first, degrees in (−90, 90]; y points down, so clockwise is positive. */
+export function lineAngle(from: Point, to: Point): number {
+  const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI
+  if (angle > 90) return angle - 180
+  return angle <= -90 ? angle + 180 : angle + 0
+}

@@ -1,0 +1,33 @@
+import type { Decoded } from '../decode/index.ts'
+import type { ExifFields } from '../exif.ts'
+import { ADOBE_RGB, type Encoding, fromChunks, GREY_SRGB, SRGB } from './encoding.ts'
+import { readProfile } from './profile.ts'
+
+export interface ChosenEncoding {
+  readonly encoding: Encoding
+  readonly warnings: readonly string[]
+}
+
+/** The encoding of a picture: its profile, else the sRGB chunk, else gAMA and cHRM, else the Exif colour space, else sRGB. Throws FrameError. */
+export function chooseEncoding(
+  { picture, profile, png }: Decoded,
+  colourSpace: ExifFields['colourSpace'],
+): ChosenEncoding {
+  const { channels } = picture
+  const usual = channels === 1 ? GREY_SRGB : SRGB
+  if (profile) return { encoding: readProfile(profile, channels), warnings: [] }
+  if (png?.srgb) return { encoding: usual, warnings: [] }
+  if (png && (png.gamma !== undefined || png.chromaticities)) {
+    const encoding = fromChunks(png.gamma, png.chromaticities, channels === 1)
+    return encoding
+      ? { encoding, warnings: [] }
+      : { encoding: usual, warnings: ['the primaries in the file’s cHRM chunk make no colours; it is read as sRGB'] }
+  }
+  if (channels === 3 && colourSpace === 'Adobe RGB (1998)') return { encoding: ADOBE_RGB, warnings: [] }
+  if (channels === 3 && colourSpace === 'uncalibrated')
+    return {
+      encoding: usual,
+      warnings: ['the camera wrote that its colours are uncalibrated, and there is no profile; it is read as sRGB'],
+    }
+  return { encoding: usual, warnings: [] }
+}

@@ -1,0 +1,51 @@
+import { lightness } from '../../functions/acceptance/colour-space.ts'
+import type { Picture } from '../decode/index.ts'
+import type { Encoding } from './encoding.ts'
+import { D50, type Matrix, type Triple, times } from './matrix.ts'
+
+export interface Lab {
+  readonly L: number
+  readonly a: number
+  readonly b: number
+}
+
+/** A picture with the light behind its codes, by tables of every code. */
+export interface LitPicture extends Picture {
+  /** The greatest code. */
+  readonly most: number
+  /** Linear light of every code of each channel. */
+  readonly light: readonly Float64Array[]
+  /** What every code of each channel adds to Y of the D50 connection space. */
+  readonly luminance: readonly Float64Array[]
+  readonly matrix: Matrix | undefined
+}
+
+export function withLight(picture: Picture, { curves, matrix }: Encoding): LitPicture {
+  const most = 2 ** picture.bits - 1
+  const tables = new Map<unknown, Float64Array>()
+  const light = curves.map((curve) => {
+    const known = tables.get(curve)
+    if (known) return known
+    const table = Float64Array.from({ length: most + 1 }, (_, code) => curve(code / most))
+    tables.set(curve, table)
+    return table
+  })
+  const luminance = matrix ? light.map((table, i) => table.map((value) => value * (matrix[3 + i] as number))) : light
+  return { ...picture, most, light, luminance, matrix }
+}
+
+/** L*a*b* for D50 (ISO/CIE 11664-4) of a linear light: one value three times for grey. */
+export function labOf(light: Triple, matrix: Matrix | undefined): Lab {
+  if (!matrix) return { L: lightness(light[0]), a: 0, b: 0 }
+  const [x, y, z] = times(matrix, light).map((value, i) => cubeRoot(value / D50[i as 0 | 1 | 2])) as [
+    number,
+    number,
+    number,
+  ]
+  return { L: 116 * y - 16, a: 500 * (x - y), b: 200 * (y - z) }
+}
+
+const EPSILON = 216 / 24389
+const KAPPA = 24389 / 27
+
+const cubeRoot = (t: number): number => (t > EPSILON ? Math.cbrt(t) : (KAPPA * t + 16) / 116)

@@ -1,0 +1,48 @@
+import { FrameError } from '../problem.ts'
+import { decodeJpeg } from './jpeg.ts'
+import type { Decoded } from './picture.ts'
+import { decodePng } from './png.ts'
+import { decodeTiff } from './tiff.ts'
+
+export type { Decoded, Picture } from './picture.ts'
+
+const DEVELOP = 'develop it and export a 16-bit TIFF'
+
+const RAW = `this is a camera’s raw file, which is not read; ${DEVELOP}`
+const HEIC = 'this is a HEIC picture, which is not read; export it as JPEG or TIFF, or set the phone to take JPEG'
+
+const exported = (what: string, as = 'PNG or TIFF'): string => `this is ${what}, which is not read; export it as ${as}`
+
+/** Formats that are known and not read: what is found at which byte, and what to do. */
+const OTHERS: readonly (readonly [number, string, string])[] = [
+  ...['heic', 'heix', 'heim', 'heis', 'hevc', 'hevx', 'mif1', 'msf1'].map(
+    (brand) => [4, `ftyp${brand}`, HEIC] as const,
+  ),
+  [4, 'ftypavif', exported('an AVIF picture')],
+  [4, 'ftypcrx ', RAW],
+  ...['FUJIFILMCCD-RAW', 'FOVb', '\0MRM', 'IIRO', 'IIRS', 'IIU\0', 'MMOR'].map((mark) => [0, mark, RAW] as const),
+  [6, 'HEAPCCDR', RAW],
+  [8, 'WEBPVP8', exported('a WebP picture')],
+  [0, 'GIF8', exported('a GIF')],
+  [0, '\xff\x0a', exported('a JPEG XL picture')],
+  [4, 'JXL ', exported('a JPEG XL picture')],
+  [0, '\xff\x4f\xff\x51', exported('a JPEG 2000 picture', 'TIFF')],
+  [4, 'jP  ', exported('a JPEG 2000 picture', 'TIFF')],
+  [0, '8BPS', exported('a layered document of an image editor', 'a flat TIFF')],
+  [0, '%PDF', 'this is a PDF; export the picture in it as TIFF'],
+  [0, 'BM', exported('a BMP')],
+]
+
+const TIFF_MARKS = ['II*\0', 'MM\0*', 'II+\0', 'MM\0+']
+
+/** Decodes a JPEG, PNG or TIFF, told apart by how it starts, never by its name. Throws FrameError. */
+export function decodePicture(bytes: Uint8Array): Decoded {
+  const start = String.fromCharCode(...bytes.subarray(0, 32))
+  if (bytes.length === 0) throw new FrameError('the file is empty; copy or export it again')
+  if (start.startsWith('\x89PNG\r\n\x1a\n')) return decodePng(bytes)
+  if (start.startsWith('\xff\xd8')) return decodeJpeg(bytes)
+  const other = OTHERS.find(([at, mark]) => start.startsWith(mark, at))
+  if (other) throw new FrameError(other[2])
+  if (TIFF_MARKS.some((mark) => start.startsWith(mark))) return decodeTiff(bytes)
+  throw new FrameError('this is not a picture that can be measured; choose a JPEG, PNG or TIFF')
+}

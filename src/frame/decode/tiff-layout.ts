@@ -1,0 +1,162 @@
+import { FrameError } from '../problem.ts'
+import { damaged } from './limits.ts'
+import { type Directory, readDirectory } from './tiff-tags.ts'
+
+/** How the samples of a TIFF lie in its file. */
+export interface Layout {
+  readonly width: number
+  readonly height: number
+  readonly bits: number
+  /** Samples of a pixel, alpha and other extra ones too. */
+  readonly samples: number
+  /** Of them, those that are colour. */
+  readonly channels: 1 | 3
+  readonly compression: 'none' | 'lzw' | 'deflate'
+  readonly differences: boolean
+  readonly littleEndian: boolean
+  /** Each channel in strips or tiles of its own. */
+  readonly planar: boolean
+  readonly blockWidth: number
+  readonly blockHeight: number
+  readonly tiled: boolean
+  readonly offsets: readonly number[]
+  readonly counts: readonly number[]
+  readonly whiteIsZero: boolean
+  /** Red, then green, then blue of all colours, 16 bits each. */
+  readonly palette: readonly number[] | undefined
+}
+
+const RAW = 'this is a camera’s raw file, which is not read; develop it and export a 16-bit TIFF'
+const COMPRESSIONS: Readonly<Record<number, Layout['compression']>> = {
+  1: 'none',
+  5: 'lzw',
+  8: 'deflate',
+  32946: 'deflate',
+}
+const COMPRESSION_NAMES: Readonly<Record<number, string>> = {
+  2: 'a fax code',
+  3: 'a fax code',
+  4: 'a fax code',
+  6: 'JPEG',
+  7: 'JPEG',
+  32773: 'PackBits',
+  34712: 'JPEG 2000',
+  50000: 'Zstandard',
+  50001: 'WebP',
+}
+
+/** Reads how the first picture of a TIFF lies. Throws FrameError with what to export where it cannot be read rightly. */
+export function readLayout(file: Uint8Array): { layout: Layout; directory: Directory } {
+  const directory = readDirectory(file)
+  const { number, numbers } = directory
+  refuseRaw(directory)
+  const photometric = number(262, -1)
+  refuseColours(photometric, number(332, 1))
+  const samples = number(277, 1)
+  const channels = photometric === 2 ? 3 : 1
+  if (samples < channels || samples > channels + 8)
+    throw damaged(
+      'TIFF',
+      `it says a pixel has ${samples} samples, where ${channels === 3 ? 'red, green and blue are 3' : 'grey is 1'}`,
+    )
+  const bits = bitsOf(numbers(258) ?? [1], numbers(339) ?? [1])
+  const packed = COMPRESSIONS[number(259, 1)]
+  if (!packed) {
+    const name = COMPRESSION_NAMES[number(259, 1)] ?? `method ${number(259, 1)}`
+    throw new FrameError(
+      `the TIFF is compressed with ${name}, which is not read; export it uncompressed, with LZW or with ZIP (deflate)`,
+    )
+  }
+  const predictor = number(317, 1)
+  if (packed !== 'none' && (predictor < 1 || predictor > 2 || (predictor === 2 && bits < 8)))
+    throw new FrameError(`the TIFF is compressed with predictor ${predictor}, which is not read; export it without one`)
+  if (number(266, 1) === 2)
+    throw new FrameError('the TIFF has its bits in reverse order, which is not read; export it again')
+  const [width, height] = [number(256, 0), number(257, 0)]
+  const layout = {
+    width,
+    height,
+    bits,
+    samples,
+    channels: channels as 1 | 3,
+    compression: packed,
+    differences: packed !== 'none' && predictor === 2,
+    littleEndian: directory.littleEndian,
+    planar: number(284, 1) === 2 && samples > 1,
+    whiteIsZero: photometric === 0,
+    palette: photometric === 3 ? paletteOf(numbers(320), bits) : undefined,
+  }
+  return { layout: { ...layout, ...blocksOf(directory, layout) }, directory }
+}
+
+function refuseRaw({ has, number }: Directory): void {
+  const photometric = number(262, -1)
+  if (has(50706) || photometric === 32803 || photometric === 34892) throw new FrameError(RAW)
+  // A reduced picture first and others below it is how makers lay out their raw files.
+  if (has(330) && (number(254, 0) & 1) === 1) throw new FrameError(RAW)
+}
+
+function refuseColours(photometric: number, inks: number): void {
+  if (photometric >= 0 && photometric <= 3) return
+  if (photometric === 5)
+    throw new FrameError(
+      `the TIFF is in ${inks === 1 ? 'CMYK' : 'ink separations'}, which say what to print, not what was there; export it as RGB`,
+    )
+  const what = ({ 4: 'a mask', 6: 'in YCbCr', 8: 'in Lab', 9: 'in Lab', 10: 'in Lab' } as Record<number, string>)[
+    photometric
+  ]
+  throw new FrameError(
+    `the TIFF is ${what ?? 'in colours of an unknown kind'}, which is not read; export it as grey or RGB`,
+  )
+}
+
+function bitsOf(bits: readonly number[], formats: readonly number[]): number {
+  if (formats.some((format) => format === 3))
+    throw new FrameError('the TIFF holds floating-point samples, which are not read; export it with 8 or 16 bits')
+  if (formats.some((format) => format !== 1 && format !== 4))
+    throw new FrameError('the TIFF holds samples with a sign, which are not read; export it with 8 or 16 bits')
+  const [first] = bits as [number]
+  if (![1, 2, 4, 8, 16].includes(first) || bits.some((one) => one !== first))
+    throw new FrameError(
+      `the TIFF has ${bits.join(', ')} bits a sample, which is not read; export it with 8 or 16 bits`,
+    )
+  return first
+}
+
+function paletteOf(colours: number[] | undefined, bits: number): number[] {
+  if (bits > 8 || colours?.length !== 3 * 2 ** bits) throw damaged('TIFF', 'its palette does not fit its samples')
+  return colours
+}
+
+function blocksOf(
+  { number, numbers, has }: Directory,
+  {
+    width,
+    height,
+    samples,
+    bits,
+    planar,
+    compression,
+  }: Pick<Layout, 'width' | 'height' | 'samples' | 'bits' | 'planar' | 'compression'>,
+): Pick<Layout, 'blockWidth' | 'blockHeight' | 'tiled' | 'offsets' | 'counts'> {
+  const tiled = has(322)
+  const blockWidth = tiled ? number(322, 0) : width
+  const blockHeight = tiled ? number(323, 0) : Math.min(number(278, height), height)
+  if (
+    !(width >= 1 && height >= 1 && blockWidth >= 1 && blockHeight >= 1) ||
+    (tiled && Math.max(blockWidth, blockHeight) > 1 << 16)
+  )
+    throw damaged('TIFF', `it says it is ${width} × ${height} pixels in parts of ${blockWidth} × ${blockHeight}`)
+  const blocks = Math.ceil(width / blockWidth) * Math.ceil(height / blockHeight) * (planar ? samples : 1)
+  const offsets = numbers(tiled ? 324 : 273) ?? []
+  let counts = numbers(tiled ? 325 : 279)
+  // Some writers leave out how long an uncompressed picture in one strip is.
+  if (!counts && compression === 'none' && blocks === 1)
+    counts = [Math.ceil((blockWidth * (planar ? 1 : samples) * bits) / 8) * blockHeight]
+  if (offsets.length < blocks || !counts || counts.length < blocks)
+    throw damaged(
+      'TIFF',
+      `it needs ${blocks} ${tiled ? 'tiles' : 'strips'} for its ${width} × ${height} pixels and lists ${Math.min(offsets.length, counts?.length ?? 0)}`,
+    )
+  return { blockWidth, blockHeight, tiled, offsets, counts }
+}

@@ -1,0 +1,5 @@
+export { AREA_KINDS, type Area } from './areas/area.ts'
+export { readAreas } from './areas/read-areas.ts'
+export { type Frame, measureArea, openFrame, type PixelFacts, type Reading } from './measure.ts'
+export { FrameError } from './problem.ts'
+export { frameReport } from './report.ts'

@@ -1,0 +1,27 @@
+import type { Area } from './areas/area.ts'
+import { type Frame, measureArea, type Reading } from './measure.ts'
+import { FrameError } from './problem.ts'
+
+/** Measures all areas of a frame and gives the object that is written as JSON. Throws FrameError. */
+export function frameReport(frame: Frame, areas: readonly Area[]): object {
+  const { pixels, taken, warnings } = frame
+  // Entries, not assignments: an area may be called __proto__.
+  const readings = areas.map((area) => [area.name, written(measureArea(frame, area), area.name)] as const)
+  return { pixels, taken, areas: Object.fromEntries(readings), ...(warnings.length > 0 ? { warnings } : {}) }
+}
+
+/** A reading without empty warnings. No figure that is none leaves here. */
+function written(reading: Reading, name: string): object {
+  if (!isFiniteThroughout(reading))
+    throw new FrameError(
+      `the area «${name}» gives no figure that means anything; look whether it is where it should be`,
+    )
+  if (!('warnings' in reading) || reading.warnings.length > 0) return reading
+  const { warnings: _, ...figures } = reading
+  return figures
+}
+
+function isFiniteThroughout(value: unknown): boolean {
+  if (typeof value === 'number') return Number.isFinite(value)
+  return typeof value === 'object' && value !== null ? Object.values(value).every(isFiniteThroughout) : true
+}
