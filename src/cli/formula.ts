@@ -73,6 +73,6 @@ function plainLines(outcome: Outcome, text: string): string[] {
     ...(text.length <= 200 && d.to > d.from
       ? [`  ${text}`, `  ${' '.repeat(d.from)}${'^'.repeat(Math.max(1, d.to - d.from))}`]
       : []),
-    ...d.mends.map((mend) => `  ${mend.label}: ${applyFix(text, mend)}`),
+    ...d.fixes.map((mend) => `  ${mend.label}: ${applyFix(text, mend)}`),
   ])
 }

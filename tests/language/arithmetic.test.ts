@@ -56,8 +56,8 @@ describe('arithmetic', () => {
     ['{1)', ')', /closed by «\)»; wanted «}»/, ['{1}']],
     ['5 @ 2', '@', /does not fit here/, []],
     ['', '', /formula is missing/, []],
-  ] as const)('%s is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test.each([
@@ -90,7 +90,7 @@ describe('a declared unit', () => {
     const text = 'intensity / width^2'
     const found = misfit(text, ILLUMINANCE, 'lx')
     expect(found?.message).toMatch(/Multiply by 1 sr/)
-    const mend = found?.mends[0]
+    const mend = found?.fixes[0]
     expect(mend?.insert).toBe('(intensity / width^2) * 1 sr')
     expect(misfit(mend?.insert as string, ILLUMINANCE, 'lx')).toBeUndefined()
   })

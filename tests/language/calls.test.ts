@@ -20,8 +20,8 @@ describe('a call', () => {
     ['min(infinity, 2)', 'infinity', /cannot be infinite/, []],
     ['infinity', 'infinity', /stands only as an argument/, []],
     ['max(1 mm, 2 s)', '2 s', /wanted a length, as «value» is, found a time/, []],
-  ] as const)('%s is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test.each([
@@ -34,7 +34,7 @@ describe('a call', () => {
     expect(found && text.slice(found.from, found.to)).toContain(at)
   })
 
-  test('mends a misspelt argument and a missing unit', () => {
+  test('fixes a misspelt argument and a missing unit', () => {
     expectRefused('depth_of_field(f/11, 12, 1:4, 60 mm)', '12', /found a plain number/, [
       'depth_of_field(f/11, 12 mm, 1:4, 60 mm)',
     ])
@@ -54,8 +54,8 @@ describe('names', () => {
     ['nothing_like_it', 'nothing_like_it', /There is no cell named/, []],
     ['__proto__', '__proto__', /There is no cell named/, []],
     ['constructor', 'constructor', /There is no cell named/, []],
-  ] as const)('%s, which is none, is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('%s, which is none, is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test('each unknown in a formula is told of', () => {

@@ -38,8 +38,8 @@ describe('a condition', () => {
     ['profile = “wide”', '“wide”', /straight double quotes/, ['profile = "wide"']],
     ["profile = 'wide'", "'wide'", /straight double quotes/, ['profile = "wide"']],
     ['profile = "wide', '"wide', /never closed/, ['profile = "wide"']],
-  ] as const)('%s is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test.each(['and', 'or', 'not', 'and + 1', 'x * or'])('%s is no use of a reserved word', (text) => {
@@ -59,7 +59,7 @@ describe('when', () => {
     ['when(lit, 1 mm, 2)', '2', /outcomes of «when» differ: a length and a plain number/, []],
     ['when(lit, 1)', 'when(lit, 1)', /takes three arguments/, []],
     ['when(condition: lit, 1, 2)', 'when(condition: lit, 1, 2)', /takes three arguments/, []],
-  ] as const)('%s is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 })

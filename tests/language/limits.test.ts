@@ -24,8 +24,8 @@ describe('limits of error', () => {
     ['width ± play < 3 mm', 'width ± play', /stands once/, []],
     ['2 * (width ± play)', 'width ± play', /stands once/, []],
     ['lit ± 1', 'lit ± 1', /Only a number or a quantity/, []],
-  ] as const)('%s are refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('%s are refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test('bind looser than a sum and tighter than a comparison', () => {

@@ -57,8 +57,8 @@ export const shown = (text: string, cells: Cells = CELLS): string => computed(te
 /** All that is said of a formula; every span and every mend lies inside the text. */
 export function diagnosed(text: string, cells: Cells = CELLS): readonly Diagnostic[] {
   const { diagnostics } = checkFormula(text, scopeOf(cells))
-  for (const { from, to, mends } of diagnostics)
-    for (const span of [{ from, to }, ...mends]) {
+  for (const { from, to, fixes } of diagnostics)
+    for (const span of [{ from, to }, ...fixes]) {
       expect(span.from).toBeGreaterThanOrEqual(0)
       expect(span.to).toBeGreaterThanOrEqual(span.from)
       expect(span.to).toBeLessThanOrEqual(text.length)
@@ -82,9 +82,9 @@ export const warningsOf = (text: string, cells: Cells = CELLS): readonly Diagnos
 /** The text a diagnostic points at. */
 export const pointed = (text: string, { from, to }: Diagnostic): string => text.slice(from, to)
 
-/** The formulas its mends make, each without the error they mend. */
+/** The formulas its fixes make, each without the error they mend. */
 export function mended(text: string, diagnostic: Diagnostic, cells: Cells = CELLS): string[] {
-  return diagnostic.mends.map((mend) => {
+  return diagnostic.fixes.map((mend) => {
     const after = applyFix(text, mend)
     expect(
       diagnosed(after, cells).map(({ message }) => message),
@@ -94,10 +94,10 @@ export function mended(text: string, diagnostic: Diagnostic, cells: Cells = CELL
   })
 }
 
-/** Says that a formula is refused, where, in words with this in them, and what the mends make of it. */
-export function expectRefused(text: string, at: string, says: RegExp, mends: readonly string[], cells: Cells = CELLS) {
+/** Says that a formula is refused, where, in words with this in them, and what the fixes make of it. */
+export function expectRefused(text: string, at: string, says: RegExp, fixes: readonly string[], cells: Cells = CELLS) {
   const error = errorOf(text, cells)
   expect(error.message, text).toMatch(says)
   expect(pointed(text, error), text).toBe(at)
-  expect(mended(text, error, cells), text).toEqual(mends)
+  expect(mended(text, error, cells), text).toEqual(fixes)
 }

@@ -25,8 +25,8 @@ describe('a number', () => {
     ['2 * 1 200 000', '1 200 000', /space inside the number/, ['2 * 1200000']],
     ['2–1', '–', /dash is not a minus/, ['2-1']],
     ['1e400', '1e400', /too large/, []],
-  ] as const)('written %s is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('written %s is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test.each([
@@ -35,8 +35,8 @@ describe('a number', () => {
     ['1,200 mm', '1,200', ['1.200 mm', '1200 mm', '1, 200 mm']],
     ['1,200,000', '1,200,000', ['1200000', '1, 200, 000']],
     ['{1,2,3}', '1,2,3', ['{1, 2, 3}']],
-  ] as const)('with a comma in it, %s, may be two things and is asked about', (text, at, mends) => {
-    expectRefused(text, at, /decimal comma or a list/, mends)
+  ] as const)('with a comma in it, %s, may be two things and is asked about', (text, at, fixes) => {
+    expectRefused(text, at, /decimal comma or a list/, fixes)
   })
 
   test('too large on the way is refused where it happens, not lost in a later step', () => {

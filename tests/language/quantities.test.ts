@@ -57,16 +57,16 @@ describe('a quantity', () => {
     ['12"', '12"', /Inches are written «in»/, ['12 in']],
     ['1 [mm', '[', /never closed/, ['1 [mm]']],
     ['1/0 s', '1/0', /nothing below its line/, []],
-  ] as const)('written %s is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('written %s is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test.each([
     ['20 °C', '°C', ['293.15 K']],
     ['20 ℃', '℃', ['293.15 K']],
     ['−10 °C + 3 K', '°C', ['−283.15 K + 3 K']],
-  ] as const)('in degrees Celsius, %s, belongs in a given', (text, at, mends) => {
-    expectRefused(text, at, /kelvin/, mends)
+  ] as const)('in degrees Celsius, %s, belongs in a given', (text, at, fixes) => {
+    expectRefused(text, at, /kelvin/, fixes)
   })
 
   test('divided by a cell with spaces uses the cell', () => {
@@ -75,8 +75,8 @@ describe('a quantity', () => {
     expect(shown('3 m')).toBe('3000 mm')
   })
 
-  test('mends a compound unit with more than one line only with what is a unit', () => {
+  test('fixes a compound unit with more than one line only with what is a unit', () => {
     for (const text of ['1 [W/m/K]', '1 [W/m K]'])
-      for (const { insert } of errorOf(text).mends) expect(insert).not.toContain('/m W/')
+      for (const { insert } of errorOf(text).fixes) expect(insert).not.toContain('/m W/')
   })
 })

@@ -35,8 +35,8 @@ describe('the trade’s notation', () => {
     ['1:0', '1:0', /ratio to nothing/, []],
     ['f/2 mm', 'f/2 mm', /an f-number, which takes no unit/, ['f/2']],
     ['f / 8', 'f / 8', /written without spaces: f\/8/, ['f/8']],
-  ] as const)('%s is refused at «%s»', (text, at, says, mends) => {
-    expectRefused(text, at, says, mends)
+  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
+    expectRefused(text, at, says, fixes)
   })
 
   test('a division that reads like a shutter time warns', () => {

@@ -49,9 +49,9 @@ export function errorMessage(
         <p>${diagnostic.severity === 'warning' ? html`<b>Caution:</b> ` : ''}${diagnostic.message}</p>
         ${excerpt(text, diagnostic)}
         ${
-          diagnostic.mends.length > 0
+          diagnostic.fixes.length > 0
             ? html`<div class="presses">
-                ${diagnostic.mends.map(
+                ${diagnostic.fixes.map(
                   (one) =>
                     html`<button type="button" class="press" @click=${() => mend(applyFix(text, one))}>${one.label}</button>`,
                 )}

@@ -290,9 +290,9 @@ export class TableCellView extends SignalWatcher(LitElement) {
     if (!fields || !found) return nothing
     const text = fields[this.column] ?? ''
     const { message, from, to, mend } = found
-    const mends = mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }]
+    const fixes = mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }]
     return html`<div id="trouble" class="said">
-      ${errorMessage(text, [problem(`Row ${this.row + 1}: ${message}`, from, to, { mends })], (next) => {
+      ${errorMessage(text, [problem(`Row ${this.row + 1}: ${message}`, from, to, fixes)], (next) => {
         this.type(this.row, this.column, next)
         void this.go(this.row, this.column)
       })}

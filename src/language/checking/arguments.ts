@@ -108,7 +108,7 @@ function unknownArgument(record: Callable, name: { text: string } & Span): Diagn
     `${record.name} has no argument «${name.text}».${near ? ` Did you mean «${near}»?` : ` It takes ${signature(record)}.`}`,
     name.from,
     name.to,
-    { found: name.text, ...(near ? { wanted: near, mends: [fix(near, name.from, name.to)] } : {}) },
+    near ? [fix(near, name.from, name.to)] : [],
   )
 }
 
@@ -156,7 +156,7 @@ function misfitOf(
       `«${parameter.name}» is one of ${parameter.choices.map((c) => `"${c}"`).join(', ')}.`,
       value.from,
       value.to,
-      near ? { mends: [fix(`"${near}"`, value.from, value.to)] } : {},
+      near ? [fix(`"${near}"`, value.from, value.to)] : [],
     )
   }
   return undefined
@@ -169,12 +169,12 @@ const fitsType = (found: Type, wanted: ParameterType): boolean =>
 
 function wrong(record: Callable, parameter: Parameter, value: TypedNode, wanted: string): Diagnostic {
   const found = describeType(value.type)
-  const mends = unitMend(value, parameter)
+  const fixes = unitFix(value, parameter)
   return problem(
     `«${parameter.name}» of ${record.name} is ${parameter.about}: wanted ${wanted}, found ${found}.`,
     value.from,
     value.to,
-    { found, wanted, mends },
+    fixes,
   )
 }
 
@@ -203,7 +203,7 @@ export function unitFixFor(value: TypedNode, dimensionName: string): ReturnType<
   return bare && unit ? [fix(` ${unit}`, value.to, value.to, `Add the unit ${unit}`)] : []
 }
 
-function unitMend(value: TypedNode, parameter: Parameter): ReturnType<typeof fix>[] {
+function unitFix(value: TypedNode, parameter: Parameter): ReturnType<typeof fix>[] {
   return parameter.type.kind === 'number' ? unitFixFor(value, parameter.type.dimension.name) : []
 }
 

@@ -67,15 +67,17 @@ function unknownFunction(c: CheckContext, name: string, node: SyntaxNode): Diagn
   const { from, to } = node
   if (c.scope.typeOf(name) !== undefined) {
     c.useName({ name, from, to })
-    return problem(`«${name}» is a cell, not a function; to multiply, write «*» before the bracket.`, from, to, {
-      mends: [fix(`${name} * `, from, node.nextSibling?.from ?? to)],
-    })
+    return problem(`«${name}» is a cell, not a function; to multiply, write «*» before the bracket.`, from, to, [
+      fix(`${name} * `, from, node.nextSibling?.from ?? to),
+    ])
   }
   const near = nearest(name, [...c.scope.library.keys(), 'when'])
-  return problem(`There is no function «${name}».${near ? ` Did you mean «${near}»?` : ''}`, from, to, {
-    found: name,
-    ...(near ? { wanted: near, mends: [fix(near, from, to)] } : {}),
-  })
+  return problem(
+    `There is no function «${name}».${near ? ` Did you mean «${near}»?` : ''}`,
+    from,
+    to,
+    near ? [fix(near, from, to)] : [],
+  )
 }
 
 function checkWhen(c: CheckContext, node: SyntaxNode, nodes: readonly SyntaxNode[]): TypedNode | undefined {
@@ -92,7 +94,6 @@ function checkWhen(c: CheckContext, node: SyntaxNode, nodes: readonly SyntaxNode
         `The two outcomes of «when» differ: ${describeType(then.type)} and ${describeType(otherwise.type)}.`,
         otherwiseNode.from,
         otherwiseNode.to,
-        { found: describeType(otherwise.type), wanted: describeType(then.type) },
       ),
     )
   return { op: 'when', condition, then, otherwise, type: then.type, from: node.from, to: node.to }

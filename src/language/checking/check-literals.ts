@@ -25,10 +25,9 @@ export function refusedNumber(c: CheckContext, node: SyntaxNode): Diagnostic {
   const found = c.source(node)
   const whole = found.startsWith('.') ? `0${found}` : `${found}0`
   const where = found.startsWith('.') ? 'before' : 'after'
-  return problem(`A digit is missing ${where} the decimal point of «${found}».`, node.from, node.to, {
-    found,
-    mends: [fix(whole, node.from, node.to)],
-  })
+  return problem(`A digit is missing ${where} the decimal point of «${found}».`, node.from, node.to, [
+    fix(whole, node.from, node.to),
+  ])
 }
 
 function fraction(c: CheckContext, node: SyntaxNode): number {
@@ -51,13 +50,10 @@ export function checkQuantity(c: CheckContext, node: SyntaxNode): TypedNode | un
         `«${found}» is an f-number, which takes no unit; a division is written with spaces, «f / (${divisor})».`,
         node.from,
         node.to,
-        {
-          found,
-          mends: [
-            fix(found, node.from, node.to),
-            ...(c.scope.typeOf('f') === undefined ? [] : [fix(`f / (${divisor})`, node.from, node.to)]),
-          ],
-        },
+        [
+          fix(found, node.from, node.to),
+          ...(c.scope.typeOf('f') === undefined ? [] : [fix(`f / (${divisor})`, node.from, node.to)]),
+        ],
       ),
     )
   }
@@ -68,7 +64,7 @@ export function checkQuantity(c: CheckContext, node: SyntaxNode): TypedNode | un
         `After «${before[0].trim()}» it is unclear how far the fraction «${c.source(node)}» reaches.`,
         node.from,
         node.to,
-        { mends: [fix(`(${c.source(node)})`, node.from, node.to)] },
+        [fix(`(${c.source(node)})`, node.from, node.to)],
       ),
     )
   const unit = unitOf(c, unitNode, amount)
@@ -93,11 +89,9 @@ function unitOf(
     if (unit.offset === 0) return unit
     const kelvin = `${Number((numberOf(c, amount) + unit.offset).toPrecision(12))} K`
     return c.report(
-      problem('Formulas take temperatures in kelvin; degrees Celsius belong in a given.', node.from, node.to, {
-        found: '°C',
-        wanted: 'K',
-        mends: [fix(kelvin, amount.from, node.to)],
-      }),
+      problem('Formulas take temperatures in kelvin; degrees Celsius belong in a given.', node.from, node.to, [
+        fix(kelvin, amount.from, node.to),
+      ]),
     )
   } catch (error) {
     if (!(error instanceof UnitTextError)) throw error
@@ -120,30 +114,25 @@ function unknownUnit(
       `After a number, «${text}» is read as a unit, and there is no such unit. To multiply by the cell, write «*».`,
       node.from,
       node.to,
-      { found: text, mends: [fix(`${figure} * ${text}`, amount.from, node.to)] },
+      [fix(`${figure} * ${text}`, amount.from, node.to)],
     )
   const squared = /^([A-Za-zµ°]+)([2-9])$/.exec(text)
   if (squared && findUnit(squared[1] as string))
-    return problem(`«${text}» is not a unit; a power is written with «^».`, node.from, node.to, {
-      found: text,
-      mends: [fix(`${squared[1]}^${squared[2]}`, node.from, node.to)],
-    })
+    return problem(`«${text}» is not a unit; a power is written with «^».`, node.from, node.to, [
+      fix(`${squared[1]}^${squared[2]}`, node.from, node.to),
+    ])
   const mended = error.mend && text.slice(0, error.from) + error.mend + text.slice(error.to)
-  const mends = mended && isUnit(mended) ? [fix(error.mend as string, shift + error.from, shift + error.to)] : []
-  return problem(error.message, shift + error.from, shift + error.to, {
-    found: text.slice(error.from, error.to),
-    ...(error.mend ? { wanted: error.mend } : {}),
-    mends,
-  })
+  const fixes = mended && isUnit(mended) ? [fix(error.mend as string, shift + error.from, shift + error.to)] : []
+  return problem(error.message, shift + error.from, shift + error.to, fixes)
 }
 
 export function checkRatio(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [above, , below] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (below.name === 'Name')
     return c.report(
-      problem('A ratio is written with two numbers, such as 1:4; with a cell it is a division.', node.from, node.to, {
-        mends: [fix(`${c.source(above)}/${c.source(below)}`, node.from, node.to)],
-      }),
+      problem('A ratio is written with two numbers, such as 1:4; with a cell it is a division.', node.from, node.to, [
+        fix(`${c.source(above)}/${c.source(below)}`, node.from, node.to),
+      ]),
     )
   const divisor = numberOf(c, below)
   if (divisor === 0) return c.report(problem('A ratio to nothing has no value.', node.from, node.to))

@@ -28,25 +28,22 @@ export function checkName(c: CheckContext, node: SyntaxNode): TypedNode | undefi
 function unknownName(c: CheckContext, name: string, node: SyntaxNode): Diagnostic {
   const { from, to } = node
   const record = c.scope.library.get(name)
-  if (record)
-    return problem(`«${name}» is a function; its arguments stand in parentheses.`, from, to, {
-      found: name,
-    })
+  if (record) return problem(`«${name}» is a function; its arguments stand in parentheses.`, from, to)
   const after = /^ ?\/ ?(\d+(?:\.\d+)?)/.exec(c.text.slice(to))
   if (name === 'f' && after)
     return problem(
       `There is no cell named «f». The f-number is written without spaces: f/${after[1]}.`,
       from,
       to + after[0].length,
-      {
-        mends: [fix(`f/${after[1]}`, from, to + after[0].length)],
-      },
+      [fix(`f/${after[1]}`, from, to + after[0].length)],
     )
   const near = nearestName(c.scope, name)
-  return problem(`There is no cell named «${name}».${near ? ` Did you mean «${near}»?` : ''}`, from, to, {
-    found: name,
-    ...(near ? { wanted: near, mends: [fix(near, from, to)] } : {}),
-  })
+  return problem(
+    `There is no cell named «${name}».${near ? ` Did you mean «${near}»?` : ''}`,
+    from,
+    to,
+    near ? [fix(near, from, to)] : [],
+  )
 }
 
 function nearestName(scope: Scope, name: string): string | undefined {
@@ -60,29 +57,26 @@ export function checkPart(c: CheckContext, node: SyntaxNode): TypedNode | undefi
   if (ofNode.name === 'Number' && ofNode.to === dotNode.from) {
     const number = c.source(ofNode)
     return c.report(
-      problem(`A digit is missing after the decimal point of «${number}.».`, ofNode.from, dotNode.to, {
-        found: `${number}.`,
-        mends: [fix(`${number}.0 ${part}`, ofNode.from, partNode.to)],
-      }),
+      problem(`A digit is missing after the decimal point of «${number}.».`, ofNode.from, dotNode.to, [
+        fix(`${number}.0 ${part}`, ofNode.from, partNode.to),
+      ]),
     )
   }
   const of = c.check(ofNode)
   if (!of) return undefined
   if (of.type.kind !== 'record')
-    return c.report(
-      problem(`Only a record has parts; this is ${describeType(of.type)}.`, dotNode.from, partNode.to, {
-        found: describeType(of.type),
-      }),
-    )
+    return c.report(problem(`Only a record has parts; this is ${describeType(of.type)}.`, dotNode.from, partNode.to))
   const type = of.type.parts[part]
   if (type) return { op: 'part', of, part, type, from: node.from, to: node.to }
   const parts = Object.keys(of.type.parts)
   const near = nearest(part, parts)
   return c.report(
-    problem(`A ${of.type.name} has no part «${part}»; it has ${parts.join(', ')}.`, partNode.from, partNode.to, {
-      found: part,
-      ...(near ? { wanted: near, mends: [fix(near, partNode.from, partNode.to)] } : {}),
-    }),
+    problem(
+      `A ${of.type.name} has no part «${part}»; it has ${parts.join(', ')}.`,
+      partNode.from,
+      partNode.to,
+      near ? [fix(near, partNode.from, partNode.to)] : [],
+    ),
   )
 }
 
@@ -100,11 +94,7 @@ export function checkList(c: CheckContext, node: SyntaxNode): TypedNode | undefi
         `A list holds values of one kind: the first is ${describeType(first.type)}, this is ${describeType(item.type)}.`,
         item.from,
         item.to,
-        {
-          found: describeType(item.type),
-          wanted: describeType(first.type),
-          mends: first.type.kind === 'number' ? unitFixFor(item, first.type.dimension.name) : [],
-        },
+        first.type.kind === 'number' ? unitFixFor(item, first.type.dimension.name) : [],
       ),
     )
   }

@@ -44,9 +44,9 @@ export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | 
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (leftNode.name === 'Comparison') {
     return c.report(
-      problem('Comparisons do not chain; join two with «and».', node.from, node.to, {
-        mends: [fix(unchained(c, node), node.from, node.to)],
-      }),
+      problem('Comparisons do not chain; join two with «and».', node.from, node.to, [
+        fix(unchained(c, node), node.from, node.to),
+      ]),
     )
   }
   const left = c.check(leftNode)
@@ -79,10 +79,10 @@ function unchained(c: CheckContext, node: SyntaxNode): string {
 function mismatch(verb: string, left: TypedNode, right: TypedNode, node: SyntaxNode): Diagnostic {
   const a = describeType(left.type)
   const b = describeType(right.type)
-  const mends: Fix[] = []
+  const fixes: Fix[] = []
   if (left.type.kind === 'number' && right.type.kind === 'number')
-    mends.push(...unitFixFor(right, left.type.dimension.name), ...unitFixFor(left, right.type.dimension.name))
-  return problem(`${capital(a)} and ${b} cannot be ${verb}.`, node.from, node.to, { found: b, wanted: a, mends })
+    fixes.push(...unitFixFor(right, left.type.dimension.name), ...unitFixFor(left, right.type.dimension.name))
+  return problem(`${capital(a)} and ${b} cannot be ${verb}.`, node.from, node.to, fixes)
 }
 
 export function checkSum(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
@@ -128,7 +128,7 @@ function refuseBareCompound(
       `A unit of more than one part stands in brackets: ${unit}. To divide by a cell, put spaces round «/».`,
       node.from,
       node.to,
-      { found: c.source(node), mends: [fix(unit, lastUnit.from, right.to)] },
+      [fix(unit, lastUnit.from, right.to)],
     ),
   )
   return true
@@ -170,9 +170,7 @@ export function checkPower(c: CheckContext, node: SyntaxNode): TypedNode | undef
         'A unit takes a whole power written straight after it; put parentheses round the quantity to raise it.',
         node.from,
         node.to,
-        {
-          mends: [fix(`(${c.source(baseNode)})`, baseNode.from, baseNode.to)],
-        },
+        [fix(`(${c.source(baseNode)})`, baseNode.from, baseNode.to)],
       ),
     )
   const base = c.number(baseNode)
@@ -184,20 +182,15 @@ export function checkPower(c: CheckContext, node: SyntaxNode): TypedNode | undef
         `An exponent is a plain number; this is ${describeType(exponent.type)}.`,
         exponentNode.from,
         exponentNode.to,
-        {
-          found: describeType(exponent.type),
-          wanted: 'a plain number',
-          mends:
-            exponentNode.name === 'Quantity'
-              ? [
-                  fix(
-                    `(${c.text.slice(baseNode.from, (exponentNode.firstChild as SyntaxNode).to)}) * 1 ${c.source(exponentNode.lastChild as SyntaxNode)}`,
-                    baseNode.from,
-                    exponentNode.to,
-                  ),
-                ]
-              : [],
-        },
+        exponentNode.name === 'Quantity'
+          ? [
+              fix(
+                `(${c.text.slice(baseNode.from, (exponentNode.firstChild as SyntaxNode).to)}) * 1 ${c.source(exponentNode.lastChild as SyntaxNode)}`,
+                baseNode.from,
+                exponentNode.to,
+              ),
+            ]
+          : [],
       ),
     )
   const dimension = dimensionOf(base)

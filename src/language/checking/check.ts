@@ -120,11 +120,7 @@ class Checker implements CheckContext {
           `The limits are ${describeType(limit.type)}, the value is ${describeType(nominal.type)}.`,
           limitNode.from,
           limitNode.to,
-          {
-            found: describeType(limit.type),
-            wanted: describeType(nominal.type),
-            mends: unitFixFor(limit, nominal.type.dimension.name),
-          },
+          unitFixFor(limit, nominal.type.dimension.name),
         ),
       )
     this.limits = { of: limit, relative }
@@ -202,22 +198,14 @@ class Checker implements CheckContext {
   number(node: SyntaxNode): TypedNode | undefined {
     const typed = this.check(node)
     if (!typed || typed.type.kind === 'number') return typed
-    return this.report(
-      problem(`Wanted a number or a quantity, found ${describeType(typed.type)}.`, node.from, node.to, {
-        found: describeType(typed.type),
-        wanted: 'a number or a quantity',
-      }),
-    )
+    return this.report(problem(`Wanted a number or a quantity, found ${describeType(typed.type)}.`, node.from, node.to))
   }
 
   truth(node: SyntaxNode): TypedNode | undefined {
     const typed = this.check(node)
     if (!typed || typed.type.kind === 'yes or no') return typed
     return this.report(
-      problem(`Wanted a condition such as «a < b», found ${describeType(typed.type)}.`, node.from, node.to, {
-        found: describeType(typed.type),
-        wanted: 'yes or no',
-      }),
+      problem(`Wanted a condition such as «a < b», found ${describeType(typed.type)}.`, node.from, node.to),
     )
   }
 

@@ -85,7 +85,7 @@ function flaw(diagnostic: Diagnostic, length: number): Flaw {
     to: Math.max(from, Math.min(diagnostic.to, length)),
     severity: diagnostic.severity,
     message: diagnostic.message,
-    actions: diagnostic.mends.map((mend) => ({
+    actions: diagnostic.fixes.map((mend) => ({
       name: mend.label,
       apply: (view) => {
         view.dispatch({ changes: { from: mend.from, to: mend.to, insert: mend.insert } })

@@ -43,7 +43,7 @@ function refuseDepth(text: string): Diagnostic | undefined {
 interface Lookalike {
   readonly pattern: RegExp
   readonly say: (found: string) => string
-  readonly mends: (found: string, at: number) => readonly Fix[]
+  readonly fixes: (found: string, at: number) => readonly Fix[]
 }
 
 const swap =
@@ -54,7 +54,7 @@ const codePoint = (sign: string): string =>
   `U+${(sign.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
 
 /** A comma between digits: of a decimal, of thousands, or of a list. */
-function commaMends(found: string, at: number): Fix[] {
+function commaFixes(found: string, at: number): Fix[] {
   const to = at + found.length
   const apart = found.replaceAll(',', ', ')
   return [
@@ -69,31 +69,31 @@ const LOOKALIKES: readonly Lookalike[] = [
   {
     pattern: /[\u2012-\u2015]/g,
     say: () => 'A long dash is not a minus sign.',
-    mends: swap(() => '-'),
+    fixes: swap(() => '-'),
   },
-  { pattern: /\+-|-\+/g, say: () => 'Limits of error are written with «±».', mends: swap(() => '±') },
+  { pattern: /\+-|-\+/g, say: () => 'Limits of error are written with «±».', fixes: swap(() => '±') },
   {
     pattern: /(?<![\w.])\d+(?:,\d+)+/g,
     say: (found) =>
       `«${found}»: a decimal comma or a list? Numbers have a decimal point here; after a comma put a space.`,
-    mends: commaMends,
+    fixes: commaFixes,
   },
   {
     // Zero-width signs, marks of direction, and controls other than tabs and line ends.
     pattern: /(?!\s)[\p{Cc}\p{Cf}]|\ufeff/gu,
     say: (found) => `An invisible sign stands here (${codePoint(found)}).`,
-    mends: (found, at) => [fix('', at, at + found.length, 'Take it out')],
+    fixes: (found, at) => [fix('', at, at + found.length, 'Take it out')],
   },
-  { pattern: /(?<=\d) ?['’]/g, say: () => 'Feet are written «ft».', mends: swap(() => ' ft') },
-  { pattern: /==/g, say: () => 'Equality is written with one «=».', mends: swap(() => '=') },
-  { pattern: /<>/g, say: () => '«Not equal» is written «!=» or «≠».', mends: swap(() => '≠') },
-  { pattern: /\*\*/g, say: () => 'A power is written with «^».', mends: swap(() => '^') },
-  { pattern: / *&&? */g, say: () => 'Conditions are joined with «and».', mends: swap(() => ' and ') },
-  { pattern: / *\|\|? */g, say: () => 'Conditions are joined with «or».', mends: swap(() => ' or ') },
+  { pattern: /(?<=\d) ?['’]/g, say: () => 'Feet are written «ft».', fixes: swap(() => ' ft') },
+  { pattern: /==/g, say: () => 'Equality is written with one «=».', fixes: swap(() => '=') },
+  { pattern: /<>/g, say: () => '«Not equal» is written «!=» or «≠».', fixes: swap(() => '≠') },
+  { pattern: /\*\*/g, say: () => 'A power is written with «^».', fixes: swap(() => '^') },
+  { pattern: / *&&? */g, say: () => 'Conditions are joined with «and».', fixes: swap(() => ' and ') },
+  { pattern: / *\|\|? */g, say: () => 'Conditions are joined with «or».', fixes: swap(() => ' or ') },
   {
     pattern: /(?<!\d ?)[“”„«»‘’'](?:[^“”„«»‘’'"\n]*[“”«»‘’'])?/g,
     say: () => 'Texts stand in straight double quotes.',
-    mends: swap((found) => (found.length > 1 ? `"${found.slice(1, -1)}"` : '"')),
+    fixes: swap((found) => (found.length > 1 ? `"${found.slice(1, -1)}"` : '"')),
   },
 ]
 
@@ -109,12 +109,9 @@ export function checkCharacters(text: string): Diagnostic[] {
   const deep = refuseDepth(bare)
   if (deep) return [deep]
   if (!ANY_LOOKALIKE.test(bare)) return []
-  return LOOKALIKES.flatMap(({ pattern, say, mends }) =>
+  return LOOKALIKES.flatMap(({ pattern, say, fixes }) =>
     [...bare.matchAll(pattern)].map((match) =>
-      problem(say(match[0]), match.index, match.index + match[0].length, {
-        found: match[0],
-        mends: mends(match[0], match.index),
-      }),
+      problem(say(match[0]), match.index, match.index + match[0].length, fixes(match[0], match.index)),
     ),
   )
 }

@@ -102,15 +102,11 @@ function wordsSideBySide(text: string, at: number, isFunction: (name: string) =>
   const from = at - before.length
   const to = at + right.length
   if (isFunction(left))
-    return problem(`The arguments of «${left}» stand in parentheses.`, from, to, {
-      found: text.slice(from, to),
-      mends: [fix(`${left}(${right})`, from, to)],
-    })
+    return problem(`The arguments of «${left}» stand in parentheses.`, from, to, [fix(`${left}(${right})`, from, to)])
   if (/^(?:and|or|not|yes|no)$/.test(left) || /^(?:and|or|not|yes|no)$/.test(right)) return undefined
-  return problem(`Between «${left}» and «${clip(right)}» a sign is missing.`, from, to, {
-    found: text.slice(from, to),
-    mends: [fix(`${left} * ${right}`, from, to)],
-  })
+  return problem(`Between «${left}» and «${clip(right)}» a sign is missing.`, from, to, [
+    fix(`${left} * ${right}`, from, to),
+  ])
 }
 
 /** Reads what went wrong from the text around the place where the parser stumbled. */
@@ -124,10 +120,7 @@ export function explainSyntaxError(text: string, tree: Tree, isFunction: (name: 
       const end = match.index + match[0].length
       if (at < match.index || at > end + 1) continue
       const groups = match.groups as Record<string, string>
-      return problem(say(groups), match.index, end, {
-        found: match[0],
-        mends: [fix(write(groups), match.index, end)],
-      })
+      return problem(say(groups), match.index, end, [fix(write(groups), match.index, end)])
     }
   return unclosed(text) ?? wordsSideBySide(text, at, isFunction) ?? unfinished(text, at)
 }
@@ -141,25 +134,25 @@ function unclosed(text: string): Diagnostic | undefined {
     if (c === '"') {
       const end = text.indexOf('"', i + 1)
       if (end < 0)
-        return problem('This text is never closed with «"».', i, text.length, {
-          mends: [fix('"', text.length, text.length, 'Close it')],
-        })
+        return problem('This text is never closed with «"».', i, text.length, [
+          fix('"', text.length, text.length, 'Close it'),
+        ])
       i = end
     } else if (CLOSING[c]) open.push({ sign: c, at: i })
     else if (')]}'.includes(c)) {
       const last = open.pop()
-      if (!last) return problem(`«${c}» closes nothing.`, i, i + 1, { mends: [fix('', i, i + 1, 'Take it out')] })
+      if (!last) return problem(`«${c}» closes nothing.`, i, i + 1, [fix('', i, i + 1, 'Take it out')])
       if (CLOSING[last.sign] !== c)
-        return problem(`«${last.sign}» is closed by «${c}»; wanted «${CLOSING[last.sign]}».`, i, i + 1, {
-          mends: [fix(CLOSING[last.sign] as string, i, i + 1)],
-        })
+        return problem(`«${last.sign}» is closed by «${c}»; wanted «${CLOSING[last.sign]}».`, i, i + 1, [
+          fix(CLOSING[last.sign] as string, i, i + 1),
+        ])
     }
   }
   const last = open.at(-1)
   return last
-    ? problem(`«${last.sign}» is never closed.`, last.at, last.at + 1, {
-        mends: [fix(CLOSING[last.sign] as string, text.length, text.length, `Close with ${CLOSING[last.sign]}`)],
-      })
+    ? problem(`«${last.sign}» is never closed.`, last.at, last.at + 1, [
+        fix(CLOSING[last.sign] as string, text.length, text.length, `Close with ${CLOSING[last.sign]}`),
+      ])
     : undefined
 }
 
@@ -175,5 +168,5 @@ function unfinished(text: string, at: number): Diagnostic {
   }
   const start = at + (text.slice(at).length - text.slice(at).trimStart().length)
   const word = /^(?:[\w.]+|.)/u.exec(rest)?.[0] ?? rest
-  return problem(`«${clip(word)}» does not fit here.`, start, start + word.length, { found: word })
+  return problem(`«${clip(word)}» does not fit here.`, start, start + word.length)
 }

@@ -15,27 +15,26 @@ export interface Diagnostic {
   /** The span in the text, in UTF-16 units. */
   readonly from: number
   readonly to: number
-  readonly found?: string
-  readonly wanted?: string
-  readonly mends: readonly Fix[]
+  readonly fixes: readonly Fix[]
 }
 
 export const applyFix = (text: string, mend: Fix): string =>
   text.slice(0, mend.from) + mend.insert + text.slice(mend.to)
 
-export const problem = (
-  message: string,
-  from: number,
-  to: number,
-  more: { found?: string; wanted?: string; mends?: readonly Fix[] } = {},
-): Diagnostic => ({ severity: 'error', message, from, to, mends: [], ...more })
+export const problem = (message: string, from: number, to: number, fixes: readonly Fix[] = []): Diagnostic => ({
+  severity: 'error',
+  message,
+  from,
+  to,
+  fixes,
+})
 
-export const warning = (message: string, from: number, to: number, mends: readonly Fix[] = []): Diagnostic => ({
+export const warning = (message: string, from: number, to: number, fixes: readonly Fix[] = []): Diagnostic => ({
   severity: 'warning',
   message,
   from,
   to,
-  mends,
+  fixes,
 })
 
 export const fix = (insert: string, from: number, to: number, label = `Write ${insert.trim()}`): Fix => ({

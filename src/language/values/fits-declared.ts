@@ -16,6 +16,6 @@ export function fitsDeclared(type: Type, text: string, { dimension, symbol }: Di
     `The cell declares ${symbol ? `${symbol}, ${wanted}` : wanted}; the formula gives ${found}.${steradian ? ' Multiply by 1 sr: light from a lamp’s candela spreads over a solid angle.' : ''}`,
     0,
     text.length,
-    { found, wanted, mends: steradian ? [fix(`(${text}) * 1 sr`, 0, text.length, 'Multiply by 1 sr')] : [] },
+    steradian ? [fix(`(${text}) * 1 sr`, 0, text.length, 'Multiply by 1 sr')] : [],
   )
 }

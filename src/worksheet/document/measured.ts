@@ -18,9 +18,12 @@ import type { GivenReading } from './read-given.ts'
 
 const asError = (message: string, from: number, to: number, text: string, mend?: string): GivenReading => ({
   offers: [],
-  error: problem(message, from, to, {
-    mends: mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }],
-  }),
+  error: problem(
+    message,
+    from,
+    to,
+    mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }],
+  ),
 })
 
 /** The unit a type is written in where its cell declares none. */

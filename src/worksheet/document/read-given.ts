@@ -268,7 +268,9 @@ function checkRange(value: number, given: Given, unit: DisplayUnit | undefined):
 }
 
 const explainRead = (error: ReadError, text: string): Diagnostic =>
-  problem(error.message, error.from, error.to, {
-    mends:
-      error.mend === undefined ? [] : [{ label: `Write ${error.mend}`, from: 0, to: text.length, insert: error.mend }],
-  })
+  problem(
+    error.message,
+    error.from,
+    error.to,
+    error.mend === undefined ? [] : [{ label: `Write ${error.mend}`, from: 0, to: text.length, insert: error.mend }],
+  )

@@ -107,7 +107,7 @@ function warningsOf(engine: Engine, node: Node): Diagnostic[] {
   const advice = advised(() => byFormula(engine, node))
   return [
     ...node.compiled.warnings,
-    ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, mends: [] })),
+    ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, fixes: [] })),
   ]
 }
 

@@ -124,7 +124,7 @@ describe('other entries', () => {
     expect(read('wide', { entry: 'choice', options })).toMatchObject({ value: 'wide' })
     expect(read('wyde', { entry: 'choice', options })).toMatchObject({
       state: 'error',
-      diagnostics: [{ mends: [{ insert: 'wide' }] }],
+      diagnostics: [{ fixes: [{ insert: 'wide' }] }],
     })
     expect(read('300 ppi', { entry: 'choice', options: ['300 ppi', '400 ppi'], unit: 'ppi' })).toMatchObject({
       shown: { text: '300 ppi' },

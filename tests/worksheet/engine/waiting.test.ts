@@ -83,7 +83,7 @@ describe('an error', () => {
     const sheet = sheetOf([given('w', '5 mx', { unit: 'mm' }), result('y', 'w')])
     expect(sheet.outcome('w')).toMatchObject({
       state: 'error',
-      diagnostics: [{ from: 2, to: 4, mends: [{ insert: '5 mm' }] }],
+      diagnostics: [{ from: 2, to: 4, fixes: [{ insert: '5 mm' }] }],
     })
     expect(originOf(sheet, 'y')).toBe('w')
   })
