@@ -21,6 +21,23 @@ const label = v.optional(text)
 const stand = v.optional(v.boolean())
 
 /** Keys this version does not know are kept in every object, so that a later version's sheet survives a round trip. */
+/** Whether and how a given may be changed by a suggestion. Figures are in the given's own unit. */
+const advice = v.looseObject({
+  change: v.picklist(['never', 'freely', 'by kit', 'agree']),
+  /** Even steps from `least` to `most`. */
+  step: v.optional(v.number()),
+  least: v.optional(v.number()),
+  most: v.optional(v.number()),
+  /** The marks there are: third stops of aperture, exposure times, the given's own options, or a list. */
+  marks: v.optional(v.union([v.picklist(['thirds', 'times', 'options']), v.array(v.union([text, v.number()]))])),
+  /** A given that always takes the same text: the other lamp. */
+  with: v.optional(name),
+  /** At most so many times more or less than now. */
+  within: v.optional(v.number()),
+  /** How much dearer than other changes of its kind. */
+  cost: v.optional(v.number()),
+})
+
 const given = v.looseObject({
   kind: v.literal('given'),
   id,
@@ -43,6 +60,8 @@ const given = v.looseObject({
   most: v.optional(text),
   /** Cannot sensibly be changed to make a check hold: the original's size, a reading. */
   fixed: v.optional(v.boolean()),
+  /** How a suggestion may change it. */
+  advice: v.optional(advice),
   stand,
   /** Of a piece of kit: what sort it is, `lens`. */
   sort: v.optional(v.picklist(KIT_SORTS)),
@@ -235,6 +254,7 @@ export const WorksheetSchema = v.looseObject({
 export type Worksheet = v.InferOutput<typeof WorksheetSchema>
 export type Cell = v.InferOutput<typeof CellSchema>
 export type Given = v.InferOutput<typeof given>
+export type Advice = v.InferOutput<typeof advice>
 export type Result = v.InferOutput<typeof result>
 export type Check = v.InferOutput<typeof check>
 export type Note = v.InferOutput<typeof note>

@@ -1,0 +1,196 @@
+import type { Sheet } from '../editing/sheet.ts'
+import type { Check, Given } from '../schema/document.ts'
+import { levelRank, type Variable, variablesOf } from './choices.ts'
+import type { KitPiece } from './kit-suggestions.ts'
+import { reasonForNone } from './no-plan.ts'
+import { type CheckAdvice, LEVELS, type Plan, type PlannedChange, type SheetAdvice } from './plan.ts'
+import { search } from './search.ts'
+import { type Setting, TrialModel, type Tried } from './trial-model.ts'
+
+/** Evaluations of formulas that one search at one level may spend: the same sheet gets the same advice on any machine. */
+const BUDGET_OF_CHECK = 120_000
+const BUDGET_OF_SHEET = 240_000
+const MAX_PLANS = 3
+/** How many of the cheapest plans are typed into a whole sheet before a level is given up. */
+const MAX_TYPED = 6
+
+type State = ReturnType<Sheet['checkState']>
+
+/** Whether a check passes, with or without room. */
+export const passes = (state: State | undefined): boolean => state === 'holds' || state === 'close'
+
+/** Advice on every check of a sheet that fails or is marginal, and one plan for all that fail. */
+export function adviseSheet(sheet: Sheet, pieces: readonly KitPiece[] = []): SheetAdvice {
+  const adviser = new Adviser(sheet, pieces)
+  const checks = new Map<string, CheckAdvice>()
+  for (const { name } of adviser.failing) checks.set(name, adviser.forCheck(name))
+  const solvable = [...checks].filter(([, { plans }]) => plans.length > 0)
+  const plan = adviser.forAll(solvable)
+  for (const { name } of adviser.marginal) {
+    const advice = adviser.forMarginal(name)
+    if (advice.plans.length > 0) checks.set(name, advice)
+  }
+  return { checks, ...(plan ? { plan } : {}) }
+}
+
+/** Advice on one check, by its cell's id. */
+export function adviseCheck(sheet: Sheet, id: string, pieces: readonly KitPiece[] = []): CheckAdvice {
+  const cell = sheet.cell(id)
+  if (cell?.kind !== 'check') return { plans: [] }
+  const adviser = new Adviser(sheet, pieces)
+  const state = sheet.checkState(id)
+  if (state === 'fails') return adviser.forCheck(cell.name)
+  return state === 'close' ? adviser.forMarginal(cell.name) : { plans: [] }
+}
+
+class Adviser {
+  readonly failing: readonly Check[]
+  readonly marginal: readonly Check[]
+  private readonly variables: readonly Variable[]
+  private readonly before: ReadonlyMap<string, State>
+
+  constructor(
+    private readonly sheet: Sheet,
+    pieces: readonly KitPiece[],
+  ) {
+    this.variables = variablesOf(sheet, pieces)
+    this.before = statesOf(sheet)
+    const inState = (state: State): Check[] =>
+      sheet.cells.filter((cell): cell is Check => cell.kind === 'check' && this.before.get(cell.name) === state)
+    this.failing = inState('fails')
+    this.marginal = inState('close')
+  }
+
+  forCheck(name: string): CheckAdvice {
+    const plans: Plan[] = []
+    let nearest: Tried | undefined
+    for (const level of LEVELS) {
+      if (!this.hasLevel(level)) continue
+      const found = this.plansAt([name], level, {})
+      nearest = !nearest || found.nearest.shortfall < nearest.shortfall ? found.nearest : nearest
+      this.addTo(plans, found.plans)
+    }
+    if (plans.length === 0)
+      for (const level of LEVELS) {
+        if (!this.hasLevel(level) || plans.length > 0) continue
+        this.addTo(plans, this.plansAt([name], level, { mayBreak: true }).plans)
+      }
+    if (plans.length > 0) return { plans }
+    const nearestChanges = nearest ? this.changesOf(nearest.set) : []
+    return { plans, none: reasonForNone(this.sheet, name, this.variables, nearestChanges) }
+  }
+
+  /** Plans that give a marginal check its margin and break nothing. */
+  forMarginal(name: string): CheckAdvice {
+    const plans: Plan[] = []
+    for (const level of LEVELS.slice(0, 2))
+      if (this.hasLevel(level) && plans.length === 0)
+        this.addTo(plans, this.plansAt([name], level, { withRoom: true }).plans)
+    return { plans }
+  }
+
+  /** One plan for all checks that can be made to pass alone; where they pull apart, for as many as go together. */
+  forAll(solvable: readonly (readonly [string, CheckAdvice])[]): Plan | undefined {
+    // The dearest is given up first.
+    let names = [...solvable]
+      .sort(([, a], [, b]) => (a.plans[0] as Plan).cost - (b.plans[0] as Plan).cost)
+      .map(([name]) => name)
+    while (names.length > 0) {
+      for (const level of LEVELS) {
+        if (!this.hasLevel(level)) continue
+        const plan = this.plansAt(names, level, {}, BUDGET_OF_SHEET).plans[0]
+        if (plan) return plan
+      }
+      names = names.slice(0, -1)
+    }
+    return undefined
+  }
+
+  private hasLevel(level: (typeof LEVELS)[number]): boolean {
+    return this.variables.some((variable) => variable.level === level)
+  }
+
+  private addTo(plans: Plan[], found: readonly Plan[]): void {
+    const plan = found.find((one) => !plans.some((other) => sameChanges(one, other)))
+    if (plan && plans.length < MAX_PLANS) plans.push(plan)
+  }
+
+  private plansAt(
+    targets: readonly string[],
+    level: (typeof LEVELS)[number],
+    how: { readonly mayBreak?: boolean; readonly withRoom?: boolean },
+    budget = BUDGET_OF_CHECK,
+  ): { readonly plans: readonly Plan[]; readonly nearest: Tried } {
+    const model = new TrialModel(this.sheet, this.variables, { targets, level, budget, ...how })
+    const { plans, nearest } = search(model)
+    const found: Plan[] = []
+    for (const { set, cost } of plans.slice(0, MAX_TYPED)) {
+      const plan = this.typed(set, cost, targets, how)
+      if (!plan) continue
+      found.push(plan)
+      if (found.length === MAX_PLANS) break
+    }
+    return { plans: found, nearest }
+  }
+
+  /** Types a plan into a whole copy of the sheet; undefined where it does not do what it should. */
+  private typed(
+    set: Setting,
+    cost: number,
+    targets: readonly string[],
+    how: { readonly mayBreak?: boolean; readonly withRoom?: boolean },
+  ): Plan | undefined {
+    const after = statesOf(this.sheet.trial(this.cellsWith(set)))
+    const doIt = targets.every((name) => (how.withRoom ? after.get(name) === 'holds' : passes(after.get(name))))
+    if (!doIt) return undefined
+    const names = [...this.before.keys()]
+    const breaks = names.filter((name) => passes(this.before.get(name)) && !passes(after.get(name)))
+    if (breaks.length > 0 && !how.mayBreak) return undefined
+    const gained = names.filter((name) => this.before.get(name) === 'fails' && passes(after.get(name)))
+    const isNewlyMarginal = (name: string): boolean =>
+      after.get(name) === 'close' && (this.before.get(name) !== 'close' || targets.includes(name))
+    return {
+      changes: this.changesOf(set),
+      level: [...set.keys()]
+        .map((place) => (this.variables[place] as Variable).level)
+        .reduce((a, b) => (levelRank(b) > levelRank(a) ? b : a), 'setting'),
+      passes: [
+        ...targets.filter((name) => passes(after.get(name))),
+        ...gained.filter((name) => !targets.includes(name)),
+      ],
+      marginal: names.filter(isNewlyMarginal),
+      breaks,
+      cost,
+    }
+  }
+
+  private cellsWith(set: Setting) {
+    const changed = new Map<string, Given>()
+    for (const [place, choice] of set)
+      for (const cell of (this.variables[place] as Variable).choices[choice]?.cells ?? []) changed.set(cell.id, cell)
+    return this.sheet.cells.map((cell) => changed.get(cell.id) ?? cell)
+  }
+
+  /** In the order of the sheet, and only where the text is another. */
+  private changesOf(set: Setting): PlannedChange[] {
+    return [...set]
+      .sort(([a], [b]) => a - b)
+      .flatMap(([place, choice]) => {
+        const { givens, choices } = this.variables[place] as Variable
+        return (choices[choice]?.cells ?? []).flatMap(({ name, value }, i) => {
+          const before = (givens[i] as Given).value
+          return before === value ? [] : [{ given: name, before, text: value }]
+        })
+      })
+  }
+}
+
+/** The state of every check by its name; of two with one name the first counts. */
+export function statesOf(sheet: Sheet): Map<string, State> {
+  const states = new Map<string, State>()
+  for (const cell of sheet.cells)
+    if (cell.kind === 'check' && !states.has(cell.name)) states.set(cell.name, sheet.checkState(cell.id))
+  return states
+}
+
+const sameChanges = (a: Plan, b: Plan): boolean => JSON.stringify(a.changes) === JSON.stringify(b.changes)

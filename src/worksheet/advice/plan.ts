@@ -1,0 +1,57 @@
+/** How willingly a given is changed: a setting first, then other equipment, then what was agreed with the client. */
+export const LEVELS = ['setting', 'kit', 'agreement'] as const
+export type Level = (typeof LEVELS)[number]
+
+/** One given with the text that is typed into it. */
+export interface PlannedChange {
+  /** The given's name. */
+  readonly given: string
+  /** What it holds now, as typed. */
+  readonly before: string
+  /** What is to be typed: `1100`, `f/11`, `no`; for a piece of kit its name. */
+  readonly text: string
+}
+
+/** One to four changes that make failing checks pass. It has been typed into a whole copy of the sheet before it is shown. */
+export interface Plan {
+  readonly changes: readonly PlannedChange[]
+  /** The dearest of its changes. */
+  readonly level: Level
+  /** Names of checks that failed and pass with it, those it was made for first. */
+  readonly passes: readonly string[]
+  /** Names of checks that are marginal with it and were not before, or that it was made for. */
+  readonly marginal: readonly string[]
+  /** Names of checks that passed and fail with it. */
+  readonly breaks: readonly string[]
+  /** What it costs by the rules of the trade; the smaller, the better. */
+  readonly cost: number
+}
+
+/** Why no plan was found, in terms of what binds. */
+export interface NoPlan {
+  readonly kind: 'readings' | 'fixed' | 'out of reach'
+  /** For readings: the settings to change before they are read again. */
+  readonly settings: readonly string[]
+  /** How far the nearest plan falls short, as a share of the check's limit; undefined where that has no size. */
+  readonly short: number | undefined
+  /** The changes that come nearest. */
+  readonly nearest: readonly PlannedChange[]
+  /** The check that stands in the way, where it is another one. */
+  readonly against: string | undefined
+  /** Facts that would have to be otherwise: a given that may not change, and the value that would do. */
+  readonly decisions: readonly PlannedChange[]
+}
+
+export interface CheckAdvice {
+  /** At most three, the best first. */
+  readonly plans: readonly Plan[]
+  readonly none?: NoPlan
+}
+
+/** Advice for a whole sheet. */
+export interface SheetAdvice {
+  /** By the check's name: every check that fails or is marginal. */
+  readonly checks: ReadonlyMap<string, CheckAdvice>
+  /** One plan for all failing checks that can be made to pass together. */
+  readonly plan?: Plan
+}
