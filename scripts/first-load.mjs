@@ -24,7 +24,7 @@ const READING = ['src/language/compiling/full-compiler.ts', 'src/app/common/full
 /** Where the cells that take the whole width are shown, by kind. */
 const WIDE_CELLS = {
   steps: 'src/cells/steps/steps-cell.ts',
-  schedule: 'src/cells/table/table-cell.ts',
+  table: 'src/cells/table/table-cell.ts',
   range: 'src/cells/range/range-cell.ts',
   variants: 'src/cells/variants/variants-cell.ts',
   run: 'src/cells/run/run-cell.ts',
@@ -70,7 +70,7 @@ const has = ({ cells }, kind) => cells.some((cell) => cell.kind === kind)
 const modulesFor = (template, functions) => [
   ...OPENING,
   ...functions,
-  ...(has(template, 'schedule') ? ['src/worksheet/table/table-capability.ts'] : []),
+  ...(has(template, 'table') ? ['src/worksheet/table/table-capability.ts'] : []),
   ...drawn(template).slice(0, 1),
 ]
 

@@ -15,7 +15,7 @@ const ENTRIES = {
   kit: 'a piece of kit',
   check: 'a check',
   value: 'a value of several parts',
-  schedule: 'a table',
+  table: 'a table',
 }
 
 const cell = (text) => text.replaceAll('|', '\\|')

@@ -11,7 +11,7 @@ evenfield formula 'TEXT' [--set 'name=text']… [--json]
 evenfield functions [--json]
 evenfield frame FILE --areas AREAS.json [--json]
 evenfield run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 'name=text']… [--json]
-  --originals puts a table in the place of the schedule’s rows, by its headings; --left plans only what is not done
+  --originals plans the rows of this file instead of the table’s own, matched by headings; --left plans only what is not done
   --set fills in a given; of a result it gives the value measured, which is reckoned on with`
 
 /** Runs one command. Exit 0: computed, every check holds. 1: a cell in error or a check that does not hold. 2: unreadable input. */

@@ -2,7 +2,7 @@ import { parseArgs } from 'node:util'
 import { type Arguments, InputError, readSet } from './input.ts'
 
 export interface RunArguments extends Arguments {
-  /** A table whose rows stand in the place of the schedule’s own. */
+  /** A file whose rows are planned instead of the table’s own. */
   readonly originals: string | undefined
   /** Where the plan is written. */
   readonly out: string | undefined

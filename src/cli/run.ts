@@ -23,7 +23,7 @@ import { tableOf } from './run-table.ts'
 const MOST_NAMED = 20
 const MOST_SETUPS = 60
 
-/** `run FILE.json`: the run of a schedule planned, on the terminal in short and as a table. Exit 1 where anything is not planned. */
+/** `run FILE.json`: plans the rows of a table, in short on the terminal and row by row in a file. Exit 1 where anything is not planned. */
 export function run({ subject, originals, out, left, sets, json }: RunArguments): number {
   if (out !== undefined) refuseOver(out, [subject, originals])
   const read = withSets(readWorksheet(subject), sets, subject)
@@ -57,14 +57,13 @@ function runIn({ cells }: Worksheet, path: string): Run {
 }
 
 function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sheetPath: string): Worksheet {
-  const at = worksheet.cells.findIndex((cell) => cell.kind === 'schedule' && cell.name === of)
-  const schedule = worksheet.cells[at] as TableCell | undefined
-  if (!schedule)
-    throw new InputError(`${sheetPath}: the run is of no schedule in this worksheet; choose one under Build`)
+  const at = worksheet.cells.findIndex((cell) => cell.kind === 'table' && cell.name === of)
+  const table = worksheet.cells[at] as TableCell | undefined
+  if (!table) throw new InputError(`${sheetPath}: the run is of no table in this worksheet; choose one under Build`)
   const { rows } = readTableFile(path)
-  const match = matchTable(schedule.columns, rows, true)
+  const match = matchTable(table.columns, rows, true)
   const filled = new Set(match.sources.map(({ goal }) => goal))
-  const wanted = schedule.columns.filter((column, place) => !filled.has(place) && isNeeded(column.name, from))
+  const wanted = table.columns.filter((column, place) => !filled.has(place) && isNeeded(column.name, from))
   const missing = wanted.filter((column) => !hasFormula(column))
   if (missing.length > 0) {
     const headings = match.sources.map(({ heading }) => `«${heading}»`)
@@ -72,7 +71,7 @@ function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sh
       `${path}: no heading says ${missing.map((column) => `«${columnLabel(column)}»`).join(' or ')}; its first line has ${headings.slice(0, 30).join(', ') || 'nothing'}`,
     )
   }
-  return { ...worksheet, cells: worksheet.cells.with(at, takeRows(schedule, rows, match, 'instead')) }
+  return { ...worksheet, cells: worksheet.cells.with(at, takeRows(table, rows, match, 'instead')) }
 }
 
 /** Whether nothing could be planned without a column. */
@@ -89,7 +88,7 @@ function write(path: string, text: string): void {
 }
 
 const wanting = ({ feed }: PlannedRun): string[] => [
-  feed.schedule ? 'Nothing is planned. This is wanting:' : 'Nothing is planned: the run is of no schedule.',
+  feed.table ? 'Nothing is planned. This is wanting:' : 'Nothing is planned: the run is of no table.',
   ...feed.wanting.map(({ input, why }) => `  ${input.label}: ${why}`),
 ]
 

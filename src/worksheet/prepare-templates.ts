@@ -25,7 +25,7 @@ function lookAt(sheet: Sheet, cell: Cell): void {
   if (cell.kind === 'check') sheet.check(cell.id)
   if (cell.kind === 'drawing') sheet.drawing(cell.id)
   if (cell.kind === 'run') feedOf(sheet.engine, cell)
-  if (cell.kind === 'schedule') footerOf(sheet.engine, sheet.engine.node(cell.id) as Node)
+  if (cell.kind === 'table') footerOf(sheet.engine, sheet.engine.node(cell.id) as Node)
   // A message that is not shown just now, too.
   for (const formula of formulasShown(cell)) {
     sheet.namesIn(formula)

@@ -7,7 +7,7 @@ import { formulas } from './formulas.ts'
 import { heap } from './measure.ts'
 import { redraw } from './redraw.ts'
 import { run } from './run.ts'
-import { schedule } from './table.ts'
+import { table } from './table.ts'
 
 const rounded = (ratio: number): number => Number(ratio.toPrecision(4))
 
@@ -20,7 +20,7 @@ fan()
 formulas()
 const field_map = field()
 redraw()
-schedule()
+table()
 run()
 const drag_frame = drag()
 console.log(`Memory in use at the end: ${heap().toFixed(0)} MB of heap`)

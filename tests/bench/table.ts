@@ -33,9 +33,9 @@ const rows = (): string[][] =>
     '',
   ])
 
-/** A schedule of 2,000 rows and 10 columns: opened, and a row typed into. */
-export function schedule(): void {
-  const cell: TableCell = { kind: 'schedule', id: 's', name: 'originals', columns: [...COLUMNS], rows: rows() }
+/** A table of 2,000 rows and 10 columns: opened, and a row typed into. */
+export function table(): void {
+  const cell: TableCell = { kind: 'table', id: 's', name: 'originals', columns: [...COLUMNS], rows: rows() }
   const start = performance.now()
   const sheet = new Sheet(
     {
@@ -63,6 +63,6 @@ export function schedule(): void {
     }),
   )
   console.log(
-    `A schedule of ${ROWS} rows × ${COLUMNS.length} columns: opened in ${ms(opened)}; a field typed into, ${ms(median(times))}`,
+    `A table of ${ROWS} rows × ${COLUMNS.length} columns: opened in ${ms(opened)}; a field typed into, ${ms(median(times))}`,
   )
 }

@@ -12,9 +12,9 @@ const kept = (page: Page): Promise<void> =>
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
-const foot = async (page: Page): Promise<string> => (await page.locator('schedule-cell tfoot').textContent()) ?? ''
+const foot = async (page: Page): Promise<string> => (await page.locator('table-cell tfoot').textContent()) ?? ''
 const rowsSaid = (page: Page, text: string): Promise<void> =>
-  page.locator('schedule-cell .head').filter({ hasText: text }).waitFor()
+  page.locator('table-cell .head').filter({ hasText: text }).waitFor()
 
 /** Lets a text be pasted where the focus is, as from a spreadsheet. */
 const paste = (page: Page, text: string): Promise<void> =>
@@ -42,7 +42,7 @@ const sheetWith = (rows: number, columns = COLUMNS): object => ({
   cells: [
     { kind: 'given', id: 'b', name: 'border', label: 'Border', unit: 'mm', value: '10' },
     {
-      kind: 'schedule',
+      kind: 'table',
       id: 's',
       name: 'originals',
       label: 'Originals',
@@ -66,10 +66,10 @@ async function opened(page: Page, sheet: object): Promise<void> {
     mimeType: 'application/json',
     buffer: Buffer.from(JSON.stringify(sheet)),
   })
-  await page.locator('schedule-cell table').waitFor()
+  await page.locator('table-cell table').waitFor()
 }
 
-test('a schedule is built from nothing by keyboard, filled from a spreadsheet, kept, and saved as CSV', async ({
+test('a table is built from nothing by keyboard, filled from a spreadsheet, kept, and saved as CSV', async ({
   open,
 }) => {
   const { page } = await open()
@@ -83,7 +83,7 @@ test('a schedule is built from nothing by keyboard, filled from a spreadsheet, k
   await page.keyboard.press('Enter')
   await at(page, /^Label/)
   await page.keyboard.type('Border')
-  await tabTo(page, /Add A schedule/)
+  await tabTo(page, /Add A table/)
   await page.keyboard.press('Enter')
   await at(page, /^Label/)
   await page.keyboard.type('The originals')
@@ -109,14 +109,14 @@ test('a schedule is built from nothing by keyboard, filled from a spreadsheet, k
   await tabTo(page, /^Filled in with/)
   await page.keyboard.press('End')
   await tabTo(page, /^Formula/)
-  await page.locator('schedule-form .cm-content').waitFor()
+  await page.locator('table-form .cm-content').waitFor()
   await page.keyboard.type('when(width > 300 mm, 2, 1)')
   await expect
-    .poll(() => page.locator('schedule-form .call .mono').allInnerTexts())
+    .poll(() => page.locator('table-form .call .mono').allInnerTexts())
     .toEqual(['title', 'width [mm]', 'frames = when(width > 300 mm, 2, 1)'])
 
   await page.getByRole('link', { name: 'Fill in' }).press('Enter')
-  await page.locator('schedule-cell table').waitFor()
+  await page.locator('table-cell table').waitFor()
   await page.getByRole('button', { name: 'Add a row' }).focus()
   await page.keyboard.press('Enter')
   await at(page, /^Title, row 1/)
@@ -250,7 +250,7 @@ test('a file with headings of its own is looked over, matched and taken in', asy
   const { page } = await open()
   await opened(page, sheetWith(2))
   await page.getByRole('button', { name: 'Paste or open a table' }).click()
-  const panel = page.locator('schedule-import')
+  const panel = page.locator('table-import')
   await panel.locator('input[type=file]').setInputFiles({
     name: 'list.csv',
     mimeType: 'text/csv',
@@ -282,14 +282,14 @@ test('a file with headings of its own is looked over, matched and taken in', asy
 })
 
 for (const dim of [false, true])
-  test(`axe finds nothing serious in a schedule, ${dim ? 'dim' : 'light'}, filled in and built`, async ({ open }) => {
+  test(`axe finds nothing serious in a table, ${dim ? 'dim' : 'light'}, filled in and built`, async ({ open }) => {
     const { page } = await open({ dim, width: 390, height: 844 })
     await opened(page, sheetWith(40))
     await page.getByLabel('Width, row 2', { exact: true }).fill('torn')
     await page.locator('#trouble').waitFor()
     expect(await violations(page)).toEqual([])
     await page.getByRole('link', { name: 'Build' }).click()
-    await page.getByRole('button', { name: 'Schedule: Originals' }).click()
+    await page.getByRole('button', { name: 'Table: Originals' }).click()
     await page.getByRole('button', { name: /Column: Outer/ }).click()
     await page.getByLabel('Under it').waitFor()
     expect(await violations(page)).toEqual([])
@@ -299,23 +299,23 @@ test('columns are renamed, moved and removed, and the rows go with them', async 
   const { page } = await open()
   await opened(page, sheetWith(2))
   await page.getByRole('link', { name: 'Build' }).click()
-  await page.getByRole('button', { name: 'Schedule: Originals' }).click()
+  await page.getByRole('button', { name: 'Table: Originals' }).click()
   await page.getByRole('button', { name: /Column: Width/ }).click()
-  const name = page.locator('schedule-form name-field').getByLabel('Name')
+  const name = page.locator('table-form name-field').getByLabel('Name')
   await name.fill('count')
   await name.press('Enter')
-  await page.locator('schedule-form name-field').filter({ hasText: '«count» is how many rows there are' }).waitFor()
+  await page.locator('table-form name-field').filter({ hasText: '«count» is how many rows there are' }).waitFor()
   await name.fill('breadth')
   await name.press('Enter')
   await expect
-    .poll(() => page.locator('schedule-form .call .mono').allInnerTexts())
+    .poll(() => page.locator('table-form .call .mono').allInnerTexts())
     .toContain('outer [mm] = breadth + 2 * border')
-  await page.locator('schedule-form .earlier').click()
+  await page.locator('table-form .earlier').click()
   await page.getByRole('button', { name: /Column: Sort/ }).click()
   await page.getByRole('button', { name: 'Remove the column' }).click()
   await page.getByRole('link', { name: 'Fill in' }).click()
-  await page.locator('schedule-cell table').waitFor()
-  expect(await page.locator('schedule-cell thead th').allInnerTexts()).toEqual(
+  await page.locator('table-cell table').waitFor()
+  expect(await page.locator('table-cell thead th').allInnerTexts()).toEqual(
     ['Row', 'Width mm', 'Shelf mark', 'Bound', 'Seen', 'Outer mm'].map((text) =>
       expect.stringContaining(text.split(' ')[0] as string),
     ),

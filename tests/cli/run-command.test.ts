@@ -24,7 +24,7 @@ const read = (path: string): Row[] =>
   Papa.parse<Row>(readFileSync(path, 'utf8'), { header: true, skipEmptyLines: true }).data
 
 describe('the run in a terminal', () => {
-  it('plans a list in the place of the schedule’s rows, one line an original', () => {
+  it('plans a list in the place of the table’s rows, one line an original', () => {
     const out = outPath('plan.csv')
     const ran = evenfield('run', sheet, '--originals', file('list.csv', listOf(340)), '--out', out)
     expect(ran.err).toBe('')

@@ -3,7 +3,7 @@ import { evenfield, json, worksheet } from './run.ts'
 
 const cells: readonly object[] = [
   {
-    kind: 'schedule',
+    kind: 'table',
     id: 's',
     name: 'originals',
     label: 'Originals',
@@ -22,8 +22,8 @@ const cells: readonly object[] = [
   { kind: 'result', id: 'r', name: 'all', formula: 'sum(originals.double)' },
 ]
 
-it('a schedule is a record of lists as data, and one line in words', () => {
-  const path = worksheet('schedule.json', cells)
+it('a table is a record of lists as data, and one line in words', () => {
+  const path = worksheet('table.json', cells)
   expect(json(evenfield('compute', path, '--json'))).toMatchObject({
     cells: {
       originals: {
@@ -34,7 +34,7 @@ it('a schedule is a record of lists as data, and one line in words', () => {
           bound: [true, false],
           double: [0.84, 0.201],
         },
-        dimension: 'schedule',
+        dimension: 'table',
         shown: '2 of 3 rows',
         error: null,
         state: 'value',
@@ -50,7 +50,7 @@ it('a schedule is a record of lists as data, and one line in words', () => {
   ])
 })
 
-it('a schedule in error ends with 1 and says which column', () => {
+it('a table in error ends with 1 and says which column', () => {
   const ran = evenfield(
     'compute',
     worksheet('circle.json', [{ ...cells[0], columns: [{ name: 'a', formula: 'a + 1' }], rows: [] }]),

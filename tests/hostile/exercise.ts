@@ -86,7 +86,7 @@ export async function useSheet(worksheet: Worksheet, hostileName: string, handsO
   const sheet = new Sheet(worksheet, LIBRARY)
   void sheet.checkSummary
   for (const { id, kind } of sheet.cells) {
-    if (kind === 'given' || kind === 'result' || kind === 'schedule') sheet.outcome(id)
+    if (kind === 'given' || kind === 'result' || kind === 'table') sheet.outcome(id)
     if (kind === 'check') sheet.check(id)
     if (kind === 'drawing') sheet.drawing(id)
     if (kind === 'variants') variantsTable(sheet, sheet.cell(id) as Variants)
@@ -99,8 +99,8 @@ export async function useSheet(worksheet: Worksheet, hostileName: string, handsO
     } catch (error) {
       if (!(error instanceof ChangeRefused)) throw error
     }
-  const schedule = sheet.cells.find((cell) => cell.kind === 'schedule')
-  if (schedule?.kind === 'schedule') useTable(sheet, schedule, hostileName)
+  const table = sheet.cells.find((cell) => cell.kind === 'table')
+  if (table?.kind === 'table') useTable(sheet, table, hostileName)
   const given = sheet.cells.find((cell) => cell.kind === 'given')
   // As when someone pastes it into a field.
   if (given?.kind === 'given') sheet.apply({ do: 'replace', cell: { ...given, value: hostileName } })

@@ -230,7 +230,7 @@ const cell = fc.oneof(
     ),
   }),
   fc.record({
-    kind: fc.constant('schedule'),
+    kind: fc.constant('table'),
     name,
     label: maybe(text),
     columns: fc.array(column, { maxLength: 5 }),
@@ -284,10 +284,10 @@ const cell = fc.oneof(
     ),
     results: fc.array(fc.constantFrom('a', 'b', 'x', 'focal'), { maxLength: 4 }),
   }),
-  fc.record({ kind: fc.constantFrom('schedule', '__proto__', 'constructor'), rows: strange }),
+  fc.record({ kind: fc.constantFrom('table', '__proto__', 'constructor'), rows: strange }),
 )
 
-/** What can stand in a document that opens; a schedule needs its columns. */
+/** What can stand in a document that opens; a table needs its columns. */
 const SOUND = new Set(['given', 'result', 'check', 'note', 'drawing', 'run', 'steps', 'range', 'variants'])
 
 /** Documents that open: what stands in them is what is hostile. */

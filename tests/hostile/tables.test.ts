@@ -10,7 +10,7 @@ import { PAYLOADS } from './generate.ts'
 /** Of the processor: ten million signs are read through once. */
 const LONGEST_MS = 5_000
 
-const empty: TableCell = { kind: 'schedule', id: 's', name: 'originals', columns: [], rows: [] }
+const empty: TableCell = { kind: 'table', id: 's', name: 'originals', columns: [], rows: [] }
 const originals: TableCell = {
   ...empty,
   columns: [

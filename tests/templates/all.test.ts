@@ -91,7 +91,7 @@ describe.each(NAMES)('%s', (name) => {
           (cell.kind === 'result' && reader.test(cell.formula)) ||
           (cell.kind === 'check' && reader.test(`${cell.condition} ${cell.message}`)) ||
           ((cell.kind === 'drawing' || cell.kind === 'run') && reader.test(Object.values(cell.from).join(' '))) ||
-          (cell.kind === 'schedule' && cell.columns.some(({ formula = '' }) => reader.test(formula))),
+          (cell.kind === 'table' && cell.columns.some(({ formula = '' }) => reader.test(formula))),
       )
       expect(read, given.name).toBe(true)
     }

@@ -46,8 +46,8 @@ export function mapRows(count: number): string[][] {
   })
 }
 
-export const mapSchedule = (rows: readonly (readonly string[])[]): TableCell => ({
-  kind: 'schedule',
+export const mapTable = (rows: readonly (readonly string[])[]): TableCell => ({
+  kind: 'table',
   id: 'maps',
   name: 'maps',
   label: 'The maps',
@@ -114,4 +114,4 @@ export const MAP_GIVENS: readonly Cell[] = [
   given('day_time', '6', { unit: 'h', label: 'Day at the stand' }),
 ]
 
-export const mapCells = (rows: readonly (readonly string[])[]): Cell[] => [...MAP_GIVENS, mapSchedule(rows), mapRun()]
+export const mapCells = (rows: readonly (readonly string[])[]): Cell[] => [...MAP_GIVENS, mapTable(rows), mapRun()]

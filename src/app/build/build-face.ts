@@ -25,7 +25,7 @@ const WORDS: Readonly<Record<Addition, string>> = {
   section: 'A section',
   drawing: 'A drawing',
   steps: 'Steps',
-  schedule: 'A schedule',
+  table: 'A table',
   range: 'A range',
   variants: 'Variants',
   run: 'A run',

@@ -16,18 +16,18 @@ const isUnknown = (name: string): boolean => name !== 'when' && !FILE_OF.has(nam
 function formulasOf(cell: Cell): readonly string[] {
   if (cell.kind === 'result') return [cell.formula]
   if (cell.kind === 'check') return [cell.condition]
-  return cell.kind === 'schedule' ? cell.columns.flatMap(({ formula }) => formula ?? []) : []
+  return cell.kind === 'table' ? cell.columns.flatMap(({ formula }) => formula ?? []) : []
 }
 
 /** The figures under a table’s columns are functions too. */
 const feet = (cell: Cell): readonly string[] =>
-  cell.kind === 'schedule' ? cell.columns.flatMap(({ foot = [] }) => foot.map(({ figure }) => figure)) : []
+  cell.kind === 'table' ? cell.columns.flatMap(({ foot = [] }) => foot.map(({ figure }) => figure)) : []
 
 /** The functions these cells call, fetched by subject; all of them where one is misspelt, for the nearest to be named. */
 export function libraryFor(cells: readonly Cell[]): Promise<Library> {
   if (called(cells.flatMap(formulasOf).join('\n')).some(isUnknown)) return wholeLibrary()
   // The rows of a table call nothing, and may be many.
-  const texts = cells.map((cell) => (cell.kind === 'schedule' ? { ...cell, rows: [] } : cell))
+  const texts = cells.map((cell) => (cell.kind === 'table' ? { ...cell, rows: [] } : cell))
   const names = [...called(JSON.stringify(texts)), ...cells.flatMap(feet)]
   return functionsOf(names.flatMap((name) => FILE_OF.get(name) ?? []))
 }

@@ -11,7 +11,7 @@ export const ADDITIONS = [
   'section',
   'drawing',
   'steps',
-  'schedule',
+  'table',
   'range',
   'variants',
   'run',
@@ -39,14 +39,14 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
       return { kind: 'note', id, role: 'heading', text: '' }
     case 'steps':
       return { kind, id, steps: [{ text: '' }] }
-    case 'schedule':
-      return { kind, id, name: freeName('schedule', cells), columns: [], rows: [] }
+    case 'table':
+      return { kind, id, name: freeName('table', cells), columns: [], rows: [] }
     case 'range':
       return { kind, id, results: [] }
     case 'variants':
       return { kind, id, sets: [], results: [] }
     case 'run': {
-      const of = cells.find((cell) => cell.kind === 'schedule')
+      const of = cells.find((cell) => cell.kind === 'table')
       if (!of) return { kind, id, from: {} }
       const columns = of.columns.map(({ name }) => name)
       const names = cells.filter(isNamed).map(({ name }) => name)

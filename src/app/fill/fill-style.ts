@@ -9,7 +9,7 @@ export const fillStyle = css`
     container-type: inline-size;
     padding-block: 1.5rem 0.4rem;
   }
-  schedule-cell {
+  table-cell {
     margin-inline-end: var(--reach, 0);
   }
   .heading {

@@ -63,13 +63,13 @@ function ownTexts(cell: Cell): Text[] {
     case 'drawing':
       return formulas(cell.from)
     case 'run':
-      return [['its schedule', cell.of], ...formulas(cell.from)]
+      return [['its table', cell.of], ...formulas(cell.from)]
     case 'steps':
       return cell.steps.flatMap(({ text, reading }, at): Text[] => [
         [`step ${at + 1}`, text],
         [`what is read at step ${at + 1}`, reading],
       ])
-    case 'schedule':
+    case 'table':
       return [
         ...cell.columns.flatMap((column): Text[] => [
           ['a column’s heading', lines(column.label, column.name)],

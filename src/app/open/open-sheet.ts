@@ -103,7 +103,7 @@ export class OpenSheet {
 
   private seen(cell: Cell): CellView {
     const { sheet, called } = this
-    if (cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'schedule')
+    if (cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'table')
       return { cell, outcome: sheet.outcome(cell.id), called, sheet } as CellView
     if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called, sheet }
     if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called, sheet }

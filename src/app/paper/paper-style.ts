@@ -49,15 +49,15 @@ export const PAPER_STYLE = `
   font-size: 8.5pt;
   white-space: pre-wrap;
 }
-.job-sheet .schedule { table-layout: auto; font-size: 8.5pt; margin-block-end: 2mm; }
-.job-sheet .schedule.many { font-size: 7pt; }
-.job-sheet .schedule thead th { font-weight: 700; vertical-align: bottom; border-block-end: 1.5px solid #000; }
-.job-sheet .schedule .body { break-inside: auto; border-block-end: 1.5px solid #000; }
-.job-sheet .schedule .body tr { border-block-end: ${DRAWN_RULE}; }
-.job-sheet .schedule th, .job-sheet .schedule td { padding-inline-end: 2.5mm; overflow-wrap: break-word; }
-.job-sheet .schedule.many th, .job-sheet .schedule.many td { padding-inline-end: 1.3mm; }
-.job-sheet .schedule .end, .job-sheet .schedule .body th { text-align: end; white-space: nowrap; }
-.job-sheet .schedule .small { font-size: 0.9em; }
+.job-sheet .table { table-layout: auto; font-size: 8.5pt; margin-block-end: 2mm; }
+.job-sheet .table.many { font-size: 7pt; }
+.job-sheet .table thead th { font-weight: 700; vertical-align: bottom; border-block-end: 1.5px solid #000; }
+.job-sheet .table .body { break-inside: auto; border-block-end: 1.5px solid #000; }
+.job-sheet .table .body tr { border-block-end: ${DRAWN_RULE}; }
+.job-sheet .table th, .job-sheet .table td { padding-inline-end: 2.5mm; overflow-wrap: break-word; }
+.job-sheet .table.many th, .job-sheet .table.many td { padding-inline-end: 1.3mm; }
+.job-sheet .table .end, .job-sheet .table .body th { text-align: end; white-space: nowrap; }
+.job-sheet .table .small { font-size: 0.9em; }
 .job-sheet .check {
   display: grid;
   grid-template-columns: auto minmax(0, 1fr);

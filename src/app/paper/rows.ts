@@ -128,7 +128,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     else if (cell.kind === 'range') rows.push(...rangeOnPaper(sheet, cell))
     else if (cell.kind === 'variants') rows.push(variantsOnPaper(sheet, cell))
     else if (cell.kind === 'run') rows.push(runOnPaper(sheet, cell))
-    else if (cell.kind === 'schedule') rows.push(...tableOnPaper(sheet, cell))
+    else if (cell.kind === 'table') rows.push(...tableOnPaper(sheet, cell))
   }
   close()
   return rows

@@ -87,9 +87,9 @@ export function runOnPaper(sheet: Sheet, run: Run): Node {
       ? [...feed.without.map(({ input, why }) => small(`Planned without: ${input.label}: ${why}`)), ...planRows(plan)]
       : [
           small(
-            feed.schedule
+            feed.table
               ? `Not planned: ${feed.wanting.map(({ input, why }) => `${input.label}: ${why}`).join('; ')}`
-              : 'Not planned: no schedule of originals is chosen.',
+              : 'Not planned: no table of originals is chosen.',
           ),
         ]),
   )

@@ -14,7 +14,7 @@ const MANY = 8
 
 const small = (text: string): Node => element('span', { class: 'small' }, text)
 
-/** A schedule on paper: its heading again on each page, no row cut in two, the foot once, at the end. */
+/** A table on paper: its heading again on each page, no row cut in two, the foot once, at the end. */
 export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
   const title = element('p', {}, element('b', {}, labelOf(cell)))
   const node = sheet.engine.node(cell.id)
@@ -48,7 +48,7 @@ export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
     element('div', { class: 'note' }, title, ...wordsOf(sheet, cell).map((text) => element('p', {}, small(text)))),
     element(
       'table',
-      { class: `schedule${many}` },
+      { class: `table${many}` },
       element('thead', {}, element('tr', {}, element('th', { scope: 'col' }, ''), ...heads)),
       element('tbody', { class: 'body' }, ...rows),
       ...footRows(sheet, cell),

@@ -8,7 +8,7 @@ import './sheet-page.ts'
 
 /** Opens a worksheet. This module brings the engine with it: the shelf does without. */
 export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
-  const [prepared, schedules] = await Promise.all([preparedFor(worksheet), schedulesFor(worksheet)])
+  const [prepared, tables] = await Promise.all([preparedFor(worksheet), tablesFor(worksheet)])
   const library = await functionsOf(prepared.flatMap(({ functions }) => functions))
   let open: OpenSheet | undefined
   let isLacking = false
@@ -20,13 +20,13 @@ export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
       open?.loadFullLanguage().catch(() => {})
     },
   )
-  open = new OpenSheet(new Sheet(worksheet, library, { compiler, ...schedules }))
+  open = new OpenSheet(new Sheet(worksheet, library, { compiler, ...tables }))
   if (isLacking) await open.loadFullLanguage()
   return open
 }
 
-async function schedulesFor({ cells }: Worksheet) {
-  if (!cells.some(({ kind }) => kind === 'schedule')) return {}
+async function tablesFor({ cells }: Worksheet) {
+  if (!cells.some(({ kind }) => kind === 'table')) return {}
   const { TABLES } = await import('../../worksheet/table/table-capability.ts')
-  return { schedules: TABLES }
+  return { tables: TABLES }
 }

@@ -18,7 +18,7 @@ export const formulasOf = (cells: readonly Cell[]): string[] =>
   cells.flatMap((cell) => {
     if (cell.kind === 'result') return [cell.formula]
     if (cell.kind === 'check') return [cell.condition]
-    if (cell.kind === 'schedule') return cell.columns.flatMap(({ formula }) => formula ?? [])
+    if (cell.kind === 'table') return cell.columns.flatMap(({ formula }) => formula ?? [])
     return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []
   })
 

@@ -181,7 +181,7 @@ const KINDS: Readonly<Record<CellView['cell']['kind'], string>> = {
   note: 'Note',
   drawing: 'Drawing',
   steps: 'Steps',
-  schedule: 'Schedule',
+  table: 'Table',
   range: 'Range',
   variants: 'Variants',
   run: 'Run',
@@ -217,7 +217,7 @@ export function buildRow(view: CellView, stands: Standing, acts: Acts): Template
   const { toggle, formula } = acts
   const { cell, outcome, called } = view
   const text = open ? undefined : written(view)
-  const plain = !isNamed(cell) || cell.kind === 'schedule'
+  const plain = !isNamed(cell) || cell.kind === 'table'
   const values = cell.kind === 'given' || cell.kind === 'result' ? (outcome as Outcome) : undefined
   const why = values && missingReason(values, called)
   const wrong =

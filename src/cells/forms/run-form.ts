@@ -8,17 +8,17 @@ import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { selected } from '../shared/labelled.ts'
 import { type Form, formula, textField } from './form-fields.ts'
 
-const schedulesIn = ({ cells }: Sheet): TableCell[] => cells.filter((cell) => cell.kind === 'schedule')
+const tablesIn = ({ cells }: Sheet): TableCell[] => cells.filter((cell) => cell.kind === 'table')
 
-/** A run of another schedule keeps its formulas, and takes the rest from the columns and cells of the usual names. */
+/** A run of another table keeps its formulas, and takes the rest from the columns and cells of the usual names. */
 export function runFedBy(cell: Run, of: string, sheet: Sheet): Run {
-  const schedule = schedulesIn(sheet).find(({ name }) => name === of)
-  if (!schedule) {
+  const table = tablesIn(sheet).find(({ name }) => name === of)
+  if (!table) {
     const { of: _, ...rest } = cell
     return rest as Run
   }
   const fed = runFedByName(
-    schedule.columns.map(({ name }) => name),
+    table.columns.map(({ name }) => name),
     sheet.scopeFor().names(),
   )
   return { ...cell, of, from: { ...fed, ...cell.from } }
@@ -32,7 +32,7 @@ function withInput(cell: Run, input: string, text: string): Run {
 const wanting = ({ needed, otherwise }: RunInput): string =>
   needed ? ', needed' : otherwise === undefined ? '' : `, ${otherwise} where nothing is given`
 
-/** What a row of the schedule sees: its own columns before the sheet’s cells. */
+/** What a row of the table sees: its own columns before the sheet’s cells. */
 function rowScope(sheet: Sheet, of: string | undefined): Scope {
   return tableOf(of === undefined ? undefined : sheet.engine.named(of))?.scope ?? sheet.scopeFor()
 }
@@ -45,7 +45,7 @@ export const form = (form: Form, cell: Run): TemplateResult => {
   const { sheet } = form.view as WideView<Run>
   const inSheet = sheet.scopeFor()
   const inRow = rowScope(sheet, cell.of)
-  const schedules = schedulesIn(sheet)
+  const tables = tablesIn(sheet)
   const one = (input: RunInput): TemplateResult => {
     const scope = input.over === 'row' ? inRow : inSheet
     const text = cell.from[input.name] ?? ''
@@ -62,11 +62,11 @@ export const form = (form: Form, cell: Run): TemplateResult => {
   return html`
     ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
     ${selected({
-      label: 'The schedule of originals',
+      label: 'The table of originals',
       value: cell.of ?? '',
       options: [
-        ['', schedules.length === 0 ? 'There is no schedule in this sheet yet' : 'None yet'],
-        ...schedules.map((schedule) => [schedule.name, labelOf(schedule)] as const),
+        ['', tables.length === 0 ? 'There is no table in this sheet yet' : 'None yet'],
+        ...tables.map((table) => [table.name, labelOf(table)] as const),
       ],
       put: (of) => form.put(runFedBy(cell, of, sheet), `of:${cell.id}`),
       className: 'all',

@@ -53,8 +53,8 @@ function withEntry(column: Column, entry: Entry): Column {
   return entry === 'quantity' ? rest : { ...rest, entry }
 }
 
-/** The columns of a schedule as they are built, one open at a time. */
-@customElement('schedule-form')
+/** The columns of a table as they are built, one open at a time. */
+@customElement('table-form')
 export class TableForm extends LitElement {
   static override styles = [
     shared,
@@ -417,5 +417,5 @@ export class TableForm extends LitElement {
 
 export const form = (form: Form, cell: TableCell): TemplateResult => html`
   ${head(form, cell, false)}
-  <schedule-form class="all" .form=${form} .cell=${cell}></schedule-form>
+  <table-form class="all" .form=${form} .cell=${cell}></table-form>
 `

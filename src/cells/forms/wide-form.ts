@@ -10,7 +10,7 @@ type Fields = (form: Form, cell: never) => unknown
 
 const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fields }>>> = {
   steps: () => import('./steps-form.ts'),
-  schedule: () => import('./table-form.ts'),
+  table: () => import('./table-form.ts'),
   range: () => import('./range-form.ts'),
   variants: () => import('./variants-form.ts'),
   run: () => import('./run-form.ts'),

@@ -30,7 +30,7 @@ const PAUSE_MS = 400
 /** More are folded away. */
 const FEW = 8
 
-/** The run of a schedule: its set-ups in the order of work, what they serve, what they take, and how far one is. */
+/** The run of a table: its set-ups in the order of work, what they serve, what they take, and how far one is. */
 @customElement('run-cell')
 export class RunCell extends SignalWatcher(LitElement) {
   static override styles = [shared, fold, headed, runStyle]
@@ -87,11 +87,11 @@ export class RunCell extends SignalWatcher(LitElement) {
   private readonly tick = (row: number, done: boolean): void => {
     const { feed } = this.planned ?? {}
     const { sheet, cell } = this.view.get()
-    const schedule = cell.of === undefined ? undefined : sheet.named(cell.of)
-    if (feed?.ticks === undefined || schedule?.kind !== 'schedule') return
+    const table = cell.of === undefined ? undefined : sheet.named(cell.of)
+    if (feed?.ticks === undefined || table?.kind !== 'table') return
     const boxes = [...this.renderRoot.querySelectorAll<HTMLInputElement>('input[data-row]')]
     this.ticked = boxes.findIndex((box) => box.dataset.row === `${row}`)
-    const refused = requestChange(this, tickedRow(schedule, row, feed.ticks, done))
+    const refused = requestChange(this, tickedRow(table, row, feed.ticks, done))
     // Drawn again as it stands: the box was ticked by the press already.
     if (refused !== undefined && this.planned) this.planned = { ...this.planned }
   }
@@ -182,8 +182,8 @@ export class RunCell extends SignalWatcher(LitElement) {
   }
 
   private body({ feed, plan }: PlannedRun, left: boolean): TemplateResult {
-    if (!feed.schedule)
-      return html`<p class="order">Nothing is planned yet: under Build, choose the schedule that lists the originals.</p>`
+    if (!feed.table)
+      return html`<p class="order">Nothing is planned yet: under Build, choose the table that lists the originals.</p>`
     if (!plan) return html`<p class="order">Nothing is planned yet. This is wanting:</p>${lacks(feed.wanting)}`
     const { done } = plan.standing
     const tick = feed.ticks === undefined ? undefined : this.tick

@@ -6,11 +6,11 @@ const two = (part: number): string => String(part).padStart(2, '0')
 const moment = (at: Date): string =>
   `${at.getFullYear()}-${two(at.getMonth() + 1)}-${two(at.getDate())} ${two(at.getHours())}:${two(at.getMinutes())}`
 
-/** Ticks an original of a schedule, or takes its tick away: one change, one step of undo. */
-export function tickedRow(schedule: TableCell, row: number, column: number, done: boolean, at = new Date()): Change {
-  const written = schedule.columns[column]?.entry === 'date and time' ? moment(at) : 'yes'
-  const fields = [...(schedule.rows[row] ?? [])]
+/** Ticks an original of a table, or takes its tick away: one change, one step of undo. */
+export function tickedRow(table: TableCell, row: number, column: number, done: boolean, at = new Date()): Change {
+  const written = table.columns[column]?.entry === 'date and time' ? moment(at) : 'yes'
+  const fields = [...(table.rows[row] ?? [])]
   while (fields.length <= column) fields.push('')
   fields[column] = done ? written : ''
-  return { do: 'replace', cell: { ...schedule, rows: schedule.rows.with(row, fields) } }
+  return { do: 'replace', cell: { ...table, rows: table.rows.with(row, fields) } }
 }

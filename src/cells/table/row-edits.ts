@@ -1,7 +1,7 @@
 import type { Column, TableCell } from '../../worksheet/index.ts'
 import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
 
-/** Changes of a schedule's rows; what they leave alone stays the same object, so that it is not read anew. */
+/** Changes of a table's rows; what they leave alone stays the same object, so that it is not read anew. */
 
 export function withField(cell: TableCell, row: number, column: number, text: string): TableCell {
   const before = cell.rows[row] ?? []
@@ -9,7 +9,7 @@ export function withField(cell: TableCell, row: number, column: number, text: st
   return { ...cell, rows: cell.rows.with(row, fields.with(column, text)) }
 }
 
-/** An empty row more; the schedule as it is where it holds no more. */
+/** An empty row more; the table as it is where it holds no more. */
 export function withRow(cell: TableCell, at: number, fields: readonly string[] = []): TableCell {
   if (cell.rows.length >= MAX_ROWS) return cell
   return { ...cell, rows: cell.rows.toSpliced(at, 0, [...fields]) }

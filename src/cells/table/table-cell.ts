@@ -22,7 +22,7 @@ const MOST_TOLD = 5
 let acts = 0
 
 /** A table of originals, readings or frames, filled in row by row. */
-@customElement('schedule-cell')
+@customElement('table-cell')
 export class TableCellView extends SignalWatcher(LitElement) {
   static override styles = [shared, field, errorMessageStyle, headed, tableStyle]
 
@@ -48,7 +48,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     return this.view.get().cell
   }
 
-  /** Asks for the schedule in another state; says why where it is refused. */
+  /** Asks for the table in another state; says why where it is refused. */
   private put(cell: TableCell, key?: string): boolean {
     const refused = requestChange(this, { do: 'replace', cell }, key)
     if (refused !== undefined) {
@@ -68,7 +68,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     this.put(withField(this.cell, row, column, text), `field:${this.cell.id}:${row}:${column}`)
   }
 
-  /** Worked out once for each state of the schedule: scrolling changes nothing in it. */
+  /** Worked out once for each state of the table: scrolling changes nothing in it. */
   private standing(): TableState {
     const view = this.view.get()
     if (this.drawn?.view !== view) this.drawn = { view, standing: tableStateOf(view) }
@@ -163,7 +163,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
   private async add(at: number): Promise<void> {
     const { cell } = this
     if (cell.rows.length >= MAX_ROWS) {
-      this.said = `A schedule holds ${MAX_ROWS} rows; for more, add another.`
+      this.said = `A table holds ${MAX_ROWS} rows; for more, add another.`
       return
     }
     if (this.act(withRow(cell, at))) await this.go(at, this.firstColumn())
@@ -404,12 +404,12 @@ export class TableCellView extends SignalWatcher(LitElement) {
         ${
           this.taking === undefined
             ? nothing
-            : html`<schedule-import
+            : html`<table-import
                 .cell=${cell}
                 .text=${this.taking}
                 @table-taken=${this.taken}
                 @table-left=${() => void this.leave()}
-              ></schedule-import>`
+              ></table-import>`
         }
       </section>
     `

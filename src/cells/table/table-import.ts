@@ -41,7 +41,7 @@ const inWords = ({ entry, unit }: Column): string => {
 }
 
 /** A table pasted or opened: how its columns are matched, looked over before it is taken in. */
-@customElement('schedule-import')
+@customElement('table-import')
 export class TableImport extends LitElement {
   static override styles = [
     shared,

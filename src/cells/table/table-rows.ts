@@ -17,7 +17,7 @@ import { isNumeric, tableField, widthOf, workedOut } from './table-fields.ts'
 /** A foot of more lines would cover the rows of a small screen. */
 const MOST_HELD = 2
 
-/** What is drawn of a schedule, worked out once for each state of it. */
+/** What is drawn of a table, worked out once for each state of it. */
 export interface TableState {
   readonly cell: TableCell
   readonly node: Node | undefined

@@ -3,7 +3,7 @@ import type { CellSignal, WideCell, WideView } from '../shared/cell-view.ts'
 
 const FETCH: Readonly<Record<WideCell['kind'], () => Promise<unknown>>> = {
   steps: () => import('../steps/steps-cell.ts'),
-  schedule: () => import('../table/table-cell.ts'),
+  table: () => import('../table/table-cell.ts'),
   range: () => import('../range/range-cell.ts'),
   variants: () => import('../variants/variants-cell.ts'),
   run: () => import('../run/run-cell.ts'),
@@ -15,8 +15,8 @@ export function wideCell(cell: WideCell, view: CellSignal<WideView>): TemplateRe
   switch (cell.kind) {
     case 'steps':
       return html`<steps-cell data-cell=${cell.id} tabindex="-1" .view=${view}></steps-cell>`
-    case 'schedule':
-      return html`<schedule-cell data-cell=${cell.id} tabindex="-1" .view=${view}></schedule-cell>`
+    case 'table':
+      return html`<table-cell data-cell=${cell.id} tabindex="-1" .view=${view}></table-cell>`
     case 'range':
       return html`<range-cell data-cell=${cell.id} tabindex="-1" .view=${view}></range-cell>`
     case 'variants':

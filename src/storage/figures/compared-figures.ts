@@ -17,7 +17,7 @@ export function asTableCell(
   rows: readonly (readonly string[])[],
 ): TableCell {
   return {
-    kind: 'schedule',
+    kind: 'table',
     id,
     // A sheet may have several.
     name: freeName(`figures_${sheet.cells.findIndex((one) => one.id === id) + 1}`, sheet.cells),

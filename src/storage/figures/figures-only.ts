@@ -73,7 +73,7 @@ function frozen(sheet: Sheet, cell: Cell): Cell {
   if (cell.kind === 'range') return rangeFigures(sheet, cell)
   if (cell.kind === 'variants') return variantsFigures(sheet, cell)
   if (cell.kind === 'run') return runFigures(sheet, cell)
-  if (cell.kind === 'schedule') return tableFigures(sheet, cell)
+  if (cell.kind === 'table') return tableFigures(sheet, cell)
   return cell.kind === 'drawing' ? drawing(sheet, cell) : cell
 }
 

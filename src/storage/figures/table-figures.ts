@@ -20,7 +20,7 @@ function typedColumn({ formula: _, entry: __, unit: ___, ...column }: Column, wr
   return own ? { ...column, unit: own } : column
 }
 
-/** A schedule whose columns are typed, not worked out; a row that had no figure still has none. */
+/** A table whose columns are typed, not worked out; a row that had no figure still has none. */
 export function tableFigures(sheet: Sheet, cell: TableCell): TableCell {
   const node = sheet.engine.node(cell.id)
   if (!node || !cell.columns.some(hasFormula)) return cell

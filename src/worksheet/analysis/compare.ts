@@ -71,7 +71,7 @@ const PART_OF: Readonly<Record<Cell['kind'], Part>> = {
   note: 'Notes and drawings',
   drawing: 'Notes and drawings',
   steps: 'Notes and drawings',
-  schedule: 'Tables',
+  table: 'Tables',
   range: 'Tables',
   variants: 'Tables',
   run: 'Tables',

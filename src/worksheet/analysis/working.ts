@@ -34,7 +34,7 @@ const LONGEST = 48
 export function workingOf(sheet: Sheet, id: string): Working | undefined {
   const { engine } = sheet
   const node = engine.node(id)
-  if (!node || node.cell.kind === 'given' || node.cell.kind === 'schedule') return undefined
+  if (!node || node.cell.kind === 'given' || node.cell.kind === 'table') return undefined
   const text = formulaOf(node.cell)
   const spans = [...checkFormula(text, engine.scope()).nameSpans].sort((a, b) => a.from - b.from)
   const formula: Stretch[] = []

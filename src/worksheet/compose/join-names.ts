@@ -20,7 +20,7 @@ export function readBy(cell: Cell): ReadonlySet<string> {
   const computed =
     cell.kind === 'result' || cell.kind === 'check'
       ? namesIn(formulaOf(cell)).map(({ name }) => name)
-      : cell.kind === 'schedule'
+      : cell.kind === 'table'
         ? namesInTable(cell, FULL_COMPILER)
         : []
   return new Set([...computed, ...namesShown(cell, FULL_COMPILER)])
@@ -42,7 +42,7 @@ export function setBy(cell: Cell): readonly string[] {
   }
 }
 
-const KINDS = { given: 'given', result: 'result', check: 'check', schedule: 'schedule' } as const
+const KINDS = { given: 'given', result: 'result', check: 'check', table: 'table' } as const
 
 const aKind = (cell: NamedCell): string => `a ${KINDS[cell.kind]}`
 
@@ -56,7 +56,7 @@ export function misfit(
   types: { readonly there: Type | undefined; readonly coming: Type | undefined },
 ): string | undefined {
   if (there.kind === 'check' && coming.kind === 'check') return undefined
-  if (there.kind === 'schedule' && coming.kind === 'schedule') return misfitOfSchedules(there, coming)
+  if (there.kind === 'table' && coming.kind === 'table') return misfitOfTables(there, coming)
   if (isApart(there) || isApart(coming)) return `yours is ${aKind(there)}, the other ${aKind(coming)}`
   const [a, b] = [there as Given | Result, coming as Given | Result]
   if (a.kind === 'given' && b.kind === 'given') {
@@ -73,12 +73,12 @@ export function misfit(
   return alike ? undefined : 'what kind of value yours is cannot be told as it stands'
 }
 
-const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === 'schedule'
+const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === 'table'
 
 const lacks = (have: readonly string[] = [], wanted: readonly string[] = []): string | undefined =>
   wanted.find((one) => !have.includes(one))
 
-function misfitOfSchedules(there: TableCell, coming: TableCell): string | undefined {
+function misfitOfTables(there: TableCell, coming: TableCell): string | undefined {
   for (const column of coming.columns) {
     const own = there.columns.find(({ name }) => name === column.name)
     const label = column.label || column.name
@@ -113,7 +113,7 @@ export function wouldCycle(name: string, formula: string, bearers: ReadonlyMap<s
     const bearer = bearers.get(at)
     if (!bearer || seen.has(at)) continue
     seen.add(at)
-    if (bearer.kind === 'schedule') open.push(...namesInTable(bearer, FULL_COMPILER))
+    if (bearer.kind === 'table') open.push(...namesInTable(bearer, FULL_COMPILER))
     else open.push(...namesIn(formulaOf(bearer)).map((one) => one.name))
   }
   return false

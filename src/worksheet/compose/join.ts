@@ -167,7 +167,7 @@ function waysToJoin(
 function namesTaken(cells: readonly Cell[]): Set<string> {
   return new Set([
     ...cells.flatMap((cell) => (isNamed(cell) ? [cell.name] : [])),
-    ...cells.flatMap((cell) => (cell.kind === 'schedule' ? cell.columns.map(({ name }) => name) : [])),
+    ...cells.flatMap((cell) => (cell.kind === 'table' ? cell.columns.map(({ name }) => name) : [])),
   ])
 }
 

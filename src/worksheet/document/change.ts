@@ -13,7 +13,7 @@ export type Change =
   | { readonly do: 'replace'; readonly cell: Cell }
   /** Gives a cell another name, which follows into every formula that uses it. */
   | { readonly do: 'rename'; readonly id: string; readonly name: string }
-  /** Gives a column of a schedule another name, which follows into every formula that uses it. */
+  /** Gives a column of a table another name, which follows into every formula that uses it. */
   | { readonly do: 'rename column'; readonly id: string; readonly column: number; readonly name: string }
   | { readonly do: 'several'; readonly changes: readonly Change[] }
 

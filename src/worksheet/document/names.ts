@@ -3,7 +3,7 @@ import type { Cell, NamedCell } from '../schema/document.ts'
 import { NAME_PATTERN } from '../schema/name-pattern.ts'
 
 export const isNamed = (cell: Cell): cell is NamedCell =>
-  cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check' || cell.kind === 'schedule'
+  cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check' || cell.kind === 'table'
 
 /** Why a cell cannot bear a name, or undefined where it can. */
 export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {

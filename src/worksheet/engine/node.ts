@@ -93,7 +93,7 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
     node.type = type
   }
   node.cell = cell
-  if (cell.kind === 'schedule') {
+  if (cell.kind === 'table') {
     node.mentions = tables?.namesIn(cell, compiler) ?? []
     return
   }
@@ -105,7 +105,7 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
 export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): boolean {
   const before = node.type
   if (node.cell.kind === 'given') checkGiven(node, node.cell)
-  else if (node.cell.kind !== 'schedule') checkFormulaCell(node, node.cell, scope)
+  else if (node.cell.kind !== 'table') checkFormulaCell(node, node.cell, scope)
   else if (compilers.tables) compilers.tables.check(node, node.cell, scope, compilers.compiler)
   else node.awaitingCompiler = true
   return !sameOrBothMissing(before, node.type)

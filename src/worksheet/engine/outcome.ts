@@ -19,7 +19,7 @@ export interface ValueOutcome {
   readonly measuredAmiss?: Diagnostic
   /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
   readonly readAs?: string
-  /** Of a schedule: the rows that formulas do not see. */
+  /** Of a table: the rows that formulas do not see. */
   readonly leftOut?: readonly OmittedRow[]
   /** Other ways a given's text could have been meant. */
   readonly offers: readonly Offer[]

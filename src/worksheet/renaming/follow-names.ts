@@ -4,14 +4,14 @@ import type { Cell, TableCell } from '../schema/document.ts'
 /** From each name that gives way to the one that takes its place. */
 export type NewNames = ReadonlyMap<string, string>
 
-/** A column of a schedule that bears another name. */
+/** A column of a table that bears another name. */
 export interface NewColumnName {
-  readonly schedule: TableCell
+  readonly table: TableCell
   readonly from: string
   readonly to: string
 }
 
-/** A cell with another name for a column of a schedule: `originals.width`, and `width` where a row of it is meant. */
+/** A cell with another name for a column of a table: `originals.width`, and `width` where a row of it is meant. */
 export function followColumn(cell: Cell, renamed: NewColumnName, cells: readonly Cell[]): Cell {
   const follow = new Follow(new Map(), renamed)
   const next = followed(cell, follow, cells)
@@ -41,7 +41,7 @@ class Follow {
   readonly formula = (text: string): string => {
     const { names, column } = this
     const renamed = names.size > 0 ? renameAllIn(text, names) : text
-    return this.heard(text, column ? renamePartIn(renamed, column.schedule.name, column.from, column.to) : renamed)
+    return this.heard(text, column ? renamePartIn(renamed, column.table.name, column.from, column.to) : renamed)
   }
   readonly message = (text: string): string =>
     text.replace(/\{([^{}]*)\}/g, (_, inside: string) => `{${this.formula(inside)}}`)
@@ -52,12 +52,12 @@ class Follow {
   }
 
   /** Changes what stands in a row of a table, where its columns are meant by their names, not cells. */
-  inRow<T>(schedule: TableCell | undefined, change: (row: Follow) => T): T {
-    const columns = new Set(schedule?.columns.map(({ name }) => name))
+  inRow<T>(table: TableCell | undefined, change: (row: Follow) => T): T {
+    const columns = new Set(table?.columns.map(({ name }) => name))
     const names = new Map([...this.names].filter(([from]) => !columns.has(from)))
     const { column } = this
-    if (column && schedule?.id === column.schedule.id) names.set(column.from, column.to)
-    const row = new Follow(names, column && columns.has(column.schedule.name) ? undefined : column)
+    if (column && table?.id === column.table.id) names.set(column.from, column.to)
+    const row = new Follow(names, column && columns.has(column.table.name) ? undefined : column)
     const changed = change(row)
     this.found ||= row.found
     return changed
@@ -91,7 +91,7 @@ function followed(cell: Cell, follow: Follow, cells: readonly Cell[]): Cell {
         ...cell,
         steps: cell.steps.map((step) => (step.reading === undefined ? step : { ...step, reading: one(step.reading) })),
       }
-    case 'schedule':
+    case 'table':
       return { ...cell, columns: follow.inRow(cell, (row) => cell.columns.map((at) => column(at, row))) }
     case 'range':
       return { ...cell, ...(cell.of === undefined ? {} : { of: one(cell.of) }), results: cell.results.map(one) }
@@ -105,7 +105,7 @@ function followed(cell: Cell, follow: Follow, cells: readonly Cell[]): Cell {
         results: cell.results.map(one),
       }
     case 'run': {
-      const of = cells.find((other): other is TableCell => other.kind === 'schedule' && other.name === cell.of)
+      const of = cells.find((other): other is TableCell => other.kind === 'table' && other.name === cell.of)
       return {
         ...cell,
         ...(cell.of === undefined ? {} : { of: one(cell.of) }),

@@ -5,22 +5,22 @@ import type { Cell, TableCell } from '../schema/document.ts'
 import { columnPlan, refusedColumnName } from '../table/columns.ts'
 import { followColumn } from './follow-names.ts'
 
-/** The names of the sheet that a schedule's formulas and the conditions at its foot use. */
+/** The names of the sheet that a table's formulas and the conditions at its foot use. */
 export function namesOutside(cell: TableCell): ReadonlySet<string> {
   const { outside, places } = columnPlan(cell.columns, FULL_COMPILER)
   const foot = cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where = '' }) => namesIn(where)))
   return new Set([...outside, ...foot.map(({ name }) => name).filter((name) => !places.has(name))])
 }
 
-/** Why a cell's new name cannot follow into a schedule: a column there bears it, and would be meant instead. */
+/** Why a cell's new name cannot follow into a table: a column there bears it, and would be meant instead. */
 export function refusedByColumn(cell: TableCell, from: string, to: string): string | undefined {
   if (!cell.columns.some(({ name }) => name === to) || !namesOutside(cell).has(from)) return undefined
   return `A formula in «${labelOf(cell)}» uses «${from}», and a column there is already named «${to}». Choose another name, or rename the column first.`
 }
 
-/** A column under another name, which follows into the schedule's formulas and into `originals.name` elsewhere. */
+/** A column under another name, which follows into the table's formulas and into `originals.name` elsewhere. */
 export function withColumnRenamed(cells: readonly Cell[], id: string, at: number, name: string): Cell[] {
-  const cell = cells.find((one): one is TableCell => one.id === id && one.kind === 'schedule')
+  const cell = cells.find((one): one is TableCell => one.id === id && one.kind === 'table')
   const column = cell?.columns[at]
   if (!cell || !column) throw new ChangeRefused('This column is no longer in the sheet.')
   const from = column.name
@@ -38,12 +38,10 @@ export function withColumnRenamed(cells: readonly Cell[], id: string, at: number
   // Of two with one name, formulas mean the first: what they say of it stays.
   if (cell.columns.findIndex((other) => other.name === from) !== at)
     return cells.map((other) => (other.id === id ? renamed : other))
-  return cells.map((other) =>
-    followColumn(other.id === id ? renamed : other, { schedule: cell, from, to: name }, cells),
-  )
+  return cells.map((other) => followColumn(other.id === id ? renamed : other, { table: cell, from, to: name }, cells))
 }
 
-/** The names of the sheet used where a row of the schedule is meant: in it, and in the runs made of it. */
+/** The names of the sheet used where a row of the table is meant: in it, and in the runs made of it. */
 function rowNames(cell: TableCell, cells: readonly Cell[]): ReadonlySet<string> {
   const runs = cells.flatMap((one) => (one.kind === 'run' && one.of === cell.name ? Object.values(one.from) : []))
   return new Set([...namesOutside(cell), ...runs.flatMap((text) => namesIn(text).map(({ name }) => name))])

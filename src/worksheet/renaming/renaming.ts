@@ -11,12 +11,12 @@ function withCellRenamed(cells: readonly Cell[], id: string, name: string): Cell
   if (!isNamed(cell)) throw new ChangeRefused('This cell bears no name.')
   const from = cell.name
   if (from === name) return [...cells]
-  const schedules = cells.filter((other) => other.kind === 'schedule')
-  const refused = [refusedName(name, cells, id), ...schedules.map((other) => refusedByColumn(other, from, name))]
+  const tables = cells.filter((other) => other.kind === 'table')
+  const refused = [refusedName(name, cells, id), ...tables.map((other) => refusedByColumn(other, from, name))]
   for (const reason of refused) if (reason) throw new ChangeRefused(reason)
   const names = new Map([[from, name]])
   return cells.map((other): Cell => followNames(other.id === id ? ({ ...other, name } as Cell) : other, names, cells))
 }
 
-/** How cells, and columns of schedules, come to other names. */
+/** How cells, and columns of tables, come to other names. */
 export const RENAMING = { cell: withCellRenamed, column: withColumnRenamed }

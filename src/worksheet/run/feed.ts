@@ -6,10 +6,10 @@ import { rigOf } from './rig.ts'
 import { listOf } from './rows.ts'
 import { type MissingInput, type Source, sourceOf } from './source.ts'
 
-/** What a run cell’s formulas come to, over the rows of its schedule and the sheet. */
+/** What a run cell’s formulas come to, over the rows of its table and the sheet. */
 export interface RunFeed {
-  /** The schedule it is of; none where there is no such schedule. */
-  readonly schedule: TableCell | undefined
+  /** The table it is of; none where there is no such table. */
+  readonly table: TableCell | undefined
   readonly list: readonly (Original | UnreadableOriginal)[]
   /** Undefined while anything is wanting. */
   readonly rig: Rig | undefined
@@ -25,15 +25,15 @@ export interface RunFeed {
   readonly remarks: ReadonlyMap<number, string>
 }
 
-/** The schedule a run is of. */
-export function scheduleOf(engine: Engine, run: Run): TableCell | undefined {
+/** The table a run is of. */
+export function tableOfRun(engine: Engine, run: Run): TableCell | undefined {
   const cell = run.of === undefined ? undefined : engine.named(run.of)?.cell
-  return cell?.kind === 'schedule' ? cell : undefined
+  return cell?.kind === 'table' ? cell : undefined
 }
 
 export function feedOf(engine: Engine, run: Run): RunFeed {
   const node = run.of === undefined ? undefined : engine.named(run.of)
-  const schedule = scheduleOf(engine, run)
+  const table = tableOfRun(engine, run)
   const sources = new Map<string, Source>()
   const wanting: MissingInput[] = []
   const without: MissingInput[] = []
@@ -43,23 +43,21 @@ export function feedOf(engine: Engine, run: Run): RunFeed {
       if (input.needed) wanting.push({ input, why: 'no formula feeds it' })
       continue
     }
-    const found = sourceOf(engine, input.over === 'row' && schedule ? node : undefined, schedule, input, formula)
+    const found = sourceOf(engine, input.over === 'row' && table ? node : undefined, table, input, formula)
     if ('why' in found) (input.needed ? wanting : without).push(found)
     else sources.set(input.name, found)
   }
   const rig = rigOf(sources, wanting, without)
   const { list, remarks } =
-    node && schedule && wanting.length === 0
-      ? listOf(engine, node, schedule, sources)
-      : { list: [], remarks: new Map() }
+    node && table && wanting.length === 0 ? listOf(engine, node, table, sources) : { list: [], remarks: new Map() }
   return {
-    schedule,
+    table,
     list,
-    rig: schedule && wanting.length === 0 ? rig : undefined,
+    rig: table && wanting.length === 0 ? rig : undefined,
     wanting,
     without,
     fed: new Set(sources.keys()),
-    ticks: schedule && ticked(schedule, run.from.done),
+    ticks: table && ticked(table, run.from.done),
     remarks,
   }
 }

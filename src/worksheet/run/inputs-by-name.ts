@@ -1,7 +1,7 @@
 import { namesIn } from '../../language/index.ts'
 import { RUN_INPUTS } from './inputs.ts'
 
-/** What a run of a schedule is fed with at first: by the usual names of columns and cells. */
+/** What a run of a table is fed with at first: by the usual names of columns and cells. */
 export function runFedByName(columns: Iterable<string>, cells: Iterable<string>): Record<string, string> {
   const inRow = new Set(columns)
   const inSheet = new Set(cells)

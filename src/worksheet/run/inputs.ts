@@ -40,7 +40,7 @@ export interface RunInput {
   /** As the Build face and messages call it. */
   readonly label: string
   readonly is: RunInputSort
-  /** Whether its formula is over a row of the schedule and the sheet, or over the sheet alone. */
+  /** Whether its formula is over a row of the table and the sheet, or over the sheet alone. */
   readonly over: 'row' | 'sheet'
   /** Under which heading the Build face puts it. */
   readonly group: RunGroup

@@ -18,7 +18,7 @@ export interface ListedOriginals {
   readonly remarks: ReadonlyMap<number, string>
 }
 
-/** The rows of a schedule as the planner takes them; blank ones are passed over. */
+/** The rows of a table as the planner takes them; blank ones are passed over. */
 export function listOf(
   engine: Engine,
   node: Node,

@@ -37,7 +37,7 @@ export const NO_ROW: RowAt = { values: [], why: () => '' }
 export function sourceOf(
   engine: Engine,
   node: Node | undefined,
-  schedule: TableCell | undefined,
+  table: TableCell | undefined,
   input: RunInput,
   formula: string,
 ): Source | MissingInput {
@@ -59,7 +59,7 @@ export function sourceOf(
   if (!fitsSort(type, input.is)) return { input, why: `${sortText(input.is)} is wanted, and «${formula}» is none` }
   try {
     const columns = found.uses.flatMap((name) => places?.get(name) ?? [])
-    const read = reader(engine, computable, places, schedule?.columns.length ?? 0, columns)
+    const read = reader(engine, computable, places, table?.columns.length ?? 0, columns)
     // What no column decides is the same in every row.
     if (columns.length > 0) return { input, type, columns, read }
     const value = read(NO_ROW) as Value

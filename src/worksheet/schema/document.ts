@@ -177,8 +177,8 @@ const column = v.looseObject({
 })
 
 /** A table; formulas see a record with its `count` and each column as a list: `sum(originals.frames)`. */
-const schedule = v.looseObject({
-  kind: v.literal('schedule'),
+const table = v.looseObject({
+  kind: v.literal('table'),
   id,
   name,
   label,
@@ -221,26 +221,15 @@ const run = v.looseObject({
   kind: v.literal('run'),
   id,
   title: v.optional(text),
-  /** The schedule of originals. */
+  /** The table of originals. */
   of: v.optional(name),
-  /** Which formula feeds each thing the plan needs, over a row of the schedule and the rest of the sheet. */
+  /** Which formula feeds each thing the plan needs, over a row of the table and the rest of the sheet. */
   from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
   /** Only what is not done yet is planned. */
   left: v.optional(v.boolean()),
 })
 
-export const CellSchema = v.variant('kind', [
-  given,
-  result,
-  check,
-  note,
-  drawing,
-  steps,
-  schedule,
-  range,
-  variants,
-  run,
-])
+export const CellSchema = v.variant('kind', [given, result, check, note, drawing, steps, table, range, variants, run])
 
 export const WorksheetSchema = v.looseObject({
   format: v.literal(FORMAT),
@@ -260,7 +249,7 @@ export type Check = v.InferOutput<typeof check>
 export type Note = v.InferOutput<typeof note>
 export type Drawing = v.InferOutput<typeof drawing>
 export type Steps = v.InferOutput<typeof steps>
-export type TableCell = v.InferOutput<typeof schedule>
+export type TableCell = v.InferOutput<typeof table>
 export type Column = TableCell['columns'][number]
 export type Range = v.InferOutput<typeof range>
 export type Variants = v.InferOutput<typeof variants>

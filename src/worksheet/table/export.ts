@@ -42,9 +42,9 @@ export interface WrittenColumn {
   readonly texts: readonly string[]
 }
 
-/** The columns of a schedule as they are read and worked out, written out to their last digit that counts. */
+/** The columns of a table as they are read and worked out, written out to their last digit that counts. */
 export function writtenColumns(engine: Engine, node: Node): WrittenColumn[] {
-  if (node.cell.kind !== 'schedule') return []
+  if (node.cell.kind !== 'table') return []
   const { columns, rows } = node.cell
   const computed = rowsComputed(engine, node)
   const meanings: readonly Pick<CompiledColumn, 'type' | 'unit'>[] =
@@ -61,11 +61,11 @@ export function writtenColumns(engine: Engine, node: Node): WrittenColumn[] {
 }
 
 /**
- * A schedule as rows of text for other programs: headings with the unit first, then every row, bare figures in that unit,
+ * A table as rows of text for other programs: headings with the unit first, then every row, bare figures in that unit,
  * formula columns as computed. What cannot be read stands as typed.
  */
 export function exportRows(engine: Engine, node: Node): string[][] {
-  if (node.cell.kind !== 'schedule') return []
+  if (node.cell.kind !== 'table') return []
   const { columns, rows } = node.cell
   const written = writtenColumns(engine, node)
   const labels = columns.map(columnLabel)

@@ -57,11 +57,11 @@ interface Condition {
   readonly waits?: boolean
 }
 
-/** The figures under a schedule's columns, by column; made only for schedules that are looked at. */
+/** The figures under a table's columns, by column; made only for tables that are looked at. */
 export function footerOf(engine: Engine, node: Node): readonly (readonly FooterFigure[])[] {
   const { cell } = node
   const table = tableOf(node)
-  if (cell.kind !== 'schedule') return []
+  if (cell.kind !== 'table') return []
   const computed = rowsComputed(engine, node)
   return cell.columns.map((column, at) =>
     (column.foot ?? []).map((foot): FooterFigure => {
@@ -131,9 +131,9 @@ function shareOf({ figure, share }: Foot): number | string {
   return `The share of a percentile is from 0 % to 100 %, such as ${USUAL_SHARE}; here it is «${share}».`
 }
 
-function conditionOf(engine: Engine, node: Node, schedule: CompiledTable, where: string | undefined): Condition {
+function conditionOf(engine: Engine, node: Node, table: CompiledTable, where: string | undefined): Condition {
   if (where === undefined || where.trim() === '') return { diagnostics: [] }
-  const found = engine.compile(where, schedule.scope)
+  const found = engine.compile(where, table.scope)
   const diagnostics = [...(found?.errors ?? [])]
   const computable = found?.meaning?.computable
   if (computable && computable.type.kind !== 'yes or no')
@@ -141,7 +141,7 @@ function conditionOf(engine: Engine, node: Node, schedule: CompiledTable, where:
       problem('This needs a condition that is either so or not, such as «width > 300 mm».', 0, where.length),
     )
   if (!found || !computable || diagnostics.length > 0) return { diagnostics, waits: true }
-  const { places } = schedule.plan
+  const { places } = table.plan
   const outside = found.uses.filter((name) => !places.has(name))
   if (outside.some((name) => !hasValue(engine, name))) return { diagnostics: [], waits: true }
   return { diagnostics: [], holds: rowCondition(engine, node, places, computable) }

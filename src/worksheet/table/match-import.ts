@@ -29,7 +29,7 @@ export interface Match {
   readonly sources: readonly Source[]
 }
 
-/** Fields in a line: many more than a schedule holds, so that some may be left out. */
+/** Fields in a line: many more than a table holds, so that some may be left out. */
 const WIDEST = 500
 /** So many rows are looked at to find what a new column holds. */
 const SAMPLE = 200
@@ -162,7 +162,7 @@ function newColumn(heading: string, at: number, body: Rows, others: readonly Col
 
 const isFilled = (row: readonly string[]): boolean => row.some((field) => field.trim() !== '')
 
-/** A schedule with a table's rows put below its own, or in their place. Throws TableError where it would not hold them. */
+/** A table cell with the rows of a text table put below its own, or in their place. Throws TableError where it would not hold them. */
 export function takeTable(cell: TableCell, rows: Rows, match: Match, how: 'below' | 'instead'): TableCell {
   const filled = rows.filter((row, at) => (match.hasHeadings && at === 0) || isFilled(row))
   return fitted(takeRows(cell, filled, match, how))
@@ -225,7 +225,7 @@ function refuseLong(field: string, line: number, heading: string): void {
     )
 }
 
-/** Puts fields copied from a table into a schedule, from one field on to the right and down; rows are added as needed. */
+/** Puts fields copied from elsewhere into a table, from one field on to the right and down; rows are added as needed. */
 export function pasteAt(cell: TableCell, rows: Rows, row: number, column: number): TableCell {
   const next = cell.rows.map((fields) => fields)
   rows.forEach((from, r) => {
@@ -246,15 +246,15 @@ export function pasteAt(cell: TableCell, rows: Rows, row: number, column: number
 const MOST_SIGNS = 6_000_000
 const SIGNS_ROUND_A_FIELD = 14
 
-/** Refuses what a schedule cannot hold. */
+/** Refuses what a table cannot hold. */
 function fitted(cell: TableCell): TableCell {
   if (cell.rows.length > MAX_ROWS)
     throw new TableError(
-      `That would be ${cell.rows.length} rows; a schedule holds ${MAX_ROWS}. Take the table in parts, each into a schedule of its own.`,
+      `That would be ${cell.rows.length} rows; a table holds ${MAX_ROWS}. Take the table in parts, each into a table of its own.`,
     )
   if (cell.columns.length > MAX_COLUMNS)
     throw new TableError(
-      `That would be ${cell.columns.length} columns; a schedule holds ${MAX_COLUMNS}. Leave some of them out.`,
+      `That would be ${cell.columns.length} columns; a table holds ${MAX_COLUMNS}. Leave some of them out.`,
     )
   let signs = 0
   for (const row of cell.rows) for (const field of row) signs += field.length + SIGNS_ROUND_A_FIELD

@@ -8,7 +8,7 @@ import { rowReader } from './read-table.ts'
 import type { RowsComputed } from './rows.ts'
 import { tableOf } from './table-node.ts'
 
-/** What the rows came to; undefined while the schedule waits or is in error. */
+/** What the rows came to; undefined while the table waits or is in error. */
 export function rowsComputed(engine: EngineView, node: Node): RowsComputed | undefined {
   if (engine.isDuplicate(node) || engine.state(node) !== VALUE) return undefined
   const { values, slots } = engine.layout
@@ -17,7 +17,7 @@ export function rowsComputed(engine: EngineView, node: Node): RowsComputed | und
 
 /** The rows with something in them that do not count, in order. */
 export function omittedRows(engine: EngineView, node: Node): OmittedRow[] {
-  if (node.cell.kind !== 'schedule') return []
+  if (node.cell.kind !== 'table') return []
   const { columns, rows } = node.cell
   const { read } = rowReader(columns)
   const failures = rowsComputed(engine, node)?.failures
@@ -34,7 +34,7 @@ const MOST_NAMED = 5
 /** `2 rows are left out: 17 and 40.`, with why for one alone. */
 export function omittedRowsText(node: Node, leftOut: readonly OmittedRow[]): string {
   const [first] = leftOut
-  if (!first || node.cell.kind !== 'schedule') return ''
+  if (!first || node.cell.kind !== 'table') return ''
   const column = node.cell.columns[first.column]
   const why = column ? `${columnLabel(column)}: ${first.message}` : first.message
   if (leftOut.length === 1) return `Row ${first.row + 1} is left out. ${why}`
@@ -58,7 +58,7 @@ export function valueAt(
   row: number,
   column: number,
 ): Value | undefined {
-  if (node.cell.kind !== 'schedule') return undefined
+  if (node.cell.kind !== 'table') return undefined
   const fields = node.cell.rows[row]
   if (!fields) return undefined
   return rowReader(node.cell.columns).read(fields).values[column] ?? computed?.figures.get(column)?.[row]

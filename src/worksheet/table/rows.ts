@@ -23,7 +23,7 @@ export interface RowFailure {
   readonly message: string
 }
 
-/** What the rows of a schedule come to with one set of the sheet's values. */
+/** What the rows of a table come to with one set of the sheet's values. */
 export interface RowsComputed {
   /** By place of the column, then by row; only of columns with a formula. */
   readonly figures: ReadonlyMap<number, readonly (Value | undefined)[]>
@@ -45,7 +45,7 @@ interface Step {
 }
 
 /**
- * Computes a schedule row by row: every column's formula is one program, run over an array that holds the row's values,
+ * Computes a table row by row: every column's formula is one program, run over an array that holds the row's values,
  * then what the sheet gives, then the constants.
  */
 export class RowProgram {
@@ -86,7 +86,7 @@ export class RowProgram {
     this.constants = constants
   }
 
-  /** Gives the schedule's record, as any program gives a value. */
+  /** Gives the table's record, as any program gives a value. */
   readonly program: Program = (values, slots) => {
     const computed = this.compute(this.outsideOf(values, slots))
     const record = this.record(computed)

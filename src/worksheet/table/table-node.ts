@@ -20,7 +20,7 @@ import { COUNT, type ColumnPlan, columnLabel, columnPlan } from './columns.ts'
 import { type RowReader, rowReader } from './read-table.ts'
 import { type RowFormula, RowProgram } from './rows.ts'
 
-/** What a column of a schedule means in its sheet. */
+/** What a column of a table means in its sheet. */
 export interface CompiledColumn {
   readonly column: Column
   /** Of one value of it; undefined where it is in error. */
@@ -31,7 +31,7 @@ export interface CompiledColumn {
   readonly meaning?: CompiledFormula
 }
 
-/** What a schedule means in its sheet. */
+/** What a table means in its sheet. */
 export interface CompiledTable {
   readonly reader: RowReader
   readonly plan: ColumnPlan
@@ -45,14 +45,14 @@ export interface CompiledTable {
 /** A table's compiled form, which the engine stores without knowing what it is. */
 export const tableOf = (node: Node | undefined): CompiledTable | undefined => node?.table as CompiledTable | undefined
 
-/** The names in a schedule's formulas that are not its own columns. */
+/** The names in a table's formulas that are not its own columns. */
 export const namesInTable = ({ columns }: TableCell, reader: FormulaCompiler): readonly string[] =>
   columnPlan(columns, reader).outside
 
-/** A schedule's record: how many rows count, and each column as a list. */
-export const TABLE_RECORD = 'schedule'
+/** A table's record: how many rows count, and each column as a list. */
+export const TABLE_RECORD = 'table'
 
-/** Reads a schedule's fields, checks its columns' formulas, and makes the program that gives its record. */
+/** Reads a table's fields, checks its columns' formulas, and makes the program that gives its record. */
 export function checkTable(node: Node, cell: TableCell, scope: Scope, formulas: FormulaCompiler): void {
   node.type = undefined
   node.unit = undefined
@@ -135,7 +135,7 @@ function checkColumn(before: CompiledColumn, at: number, plan: ColumnPlan, scope
   const formula = plan.formulas[at]
   if (!formula) return { meaning: before }
   const text = before.column.formula as string
-  // Not written yet: the schedule waits for it.
+  // Not written yet: the table waits for it.
   if (text.trim() === '') return { meaning: before }
   const understood = formula.check(scope)
   if (!understood) return undefined

@@ -5,7 +5,7 @@ import type { Outcome } from '../engine/outcome.ts'
 import { omittedRows, omittedRowsText, rowCountText, rowsComputed } from './row-status.ts'
 import { tableOf } from './table-node.ts'
 
-/** A schedule is shown by how many rows count; those that do not are a warning. */
+/** A table is shown by how many rows count; those that do not are a warning. */
 export function tableOutcome(engine: EngineView, node: Node): Outcome {
   const leftOut = omittedRows(engine, node)
   const counted = rowsComputed(engine, node)?.counted.length ?? 0

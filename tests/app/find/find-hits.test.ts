@@ -15,7 +15,7 @@ const sheet = sheetOf([
     steps: [{ text: 'Level the camera' }, { text: 'Read', reading: 'width' }],
   },
   {
-    kind: 'schedule',
+    kind: 'table',
     id: 'sch',
     name: 'maps',
     columns: [

@@ -4,7 +4,7 @@ import type { TableCell } from '../../../src/worksheet/index.ts'
 import { given, sheetOf } from '../../worksheet/make.ts'
 
 const cell: TableCell = {
-  kind: 'schedule',
+  kind: 'table',
   id: 's',
   name: 'originals',
   label: 'The originals',
@@ -32,7 +32,7 @@ const page = async (border: string): Promise<string> =>
     '',
   )
 
-test('a schedule on paper has its headings with units, every row, and its foot', async () => {
+test('a table on paper has its headings with units, every row, and its foot', async () => {
   const text = await page('10')
   expect(text).toContain('<b>The originals</b>')
   expect(text).toContain('<th scope="col" class="end">Width<span class="small">mm</span></th>')
@@ -46,7 +46,7 @@ test('a schedule on paper has its headings with units, every row, and its foot',
   expect(text.match(/<thead>/g)).toHaveLength(1)
 })
 
-test('a schedule that waits says for what, its typed fields standing', async () => {
+test('a table that waits says for what, its typed fields standing', async () => {
   const text = await page('')
   expect(text).toContain('Its formulas wait for border.')
   expect(text).toContain('<td class="end">420</td>')

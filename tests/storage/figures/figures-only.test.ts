@@ -132,7 +132,7 @@ test('ranges and variants become tables of what they stood at', async () => {
     ]),
   )
   expect(sameIn(figures, 3)).toMatchObject({
-    kind: 'schedule',
+    kind: 'table',
     label: 'Over a range of a',
     rows: [
       ['1 mm', '2 mm'],
@@ -141,7 +141,7 @@ test('ranges and variants become tables of what they stood at', async () => {
     ],
   })
   expect(sameIn(figures, 4)).toMatchObject({
-    kind: 'schedule',
+    kind: 'table',
     rows: [
       ['a', '2 mm', '5'],
       ['b', '4 mm', '10 mm, 6 mm over'],

@@ -14,7 +14,7 @@ describe('a run as figures only', () => {
     const figures = new Sheet(await fromLink(await toLink(figuresOnly(sheet))), LIBRARY)
     expect(figures.cells.some(({ kind }) => kind === 'run')).toBe(false)
     const table = figures.cells.at(-1) as TableCell
-    expect(table).toMatchObject({ kind: 'schedule', label: 'The run' })
+    expect(table).toMatchObject({ kind: 'table', label: 'The run' })
     expect(table.columns.every(({ formula }) => formula === undefined)).toBe(true)
     const setups = plan?.setups ?? []
     expect(table.rows).toHaveLength(setups.length + 2)

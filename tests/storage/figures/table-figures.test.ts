@@ -5,7 +5,7 @@ import { Sheet, type TableCell } from '../../../src/worksheet/index.ts'
 import { given, result, seen, sheetOf } from '../../worksheet/make.ts'
 
 const cell: TableCell = {
-  kind: 'schedule',
+  kind: 'table',
   id: 's',
   name: 'originals',
   columns: [
@@ -24,14 +24,14 @@ const results = ['area', 'scale', 'stop', 'time', 'inverse'].map((name) =>
   result(`sum_of_${name}`, `sum(originals.${name})`),
 )
 
-test('a schedule of figures holds what its formulas came to, to the last digit that counts', () => {
+test('a table of figures holds what its formulas came to, to the last digit that counts', () => {
   const sheet = sheetOf([
     given('border', '10', { unit: 'mm' }),
     cell,
     ...results,
     result('words', 'item(originals.word, 2)'),
   ])
-  const frozen = figuresOnly(sheet).cells.find((one): one is TableCell => one.kind === 'schedule') as TableCell
+  const frozen = figuresOnly(sheet).cells.find((one): one is TableCell => one.kind === 'table') as TableCell
   expect(frozen.columns.every(({ formula }) => formula === undefined)).toBe(true)
   expect(frozen.rows).toEqual([
     ['420', '0.1765', '1:8', '8', '0.016', 'yes', 'wide', '2.38663484487'],
@@ -46,7 +46,7 @@ test('a schedule of figures holds what its formulas came to, to the last digit t
   for (const { id } of results) expect(seen(again, id)).toBe(seen(sheet, id))
 })
 
-test('a schedule without formulas stays as it is', () => {
+test('a table without formulas stays as it is', () => {
   const plain = { ...cell, columns: [{ name: 'width', unit: 'mm' }], rows: [['torn']] }
   expect(figuresOnly(sheetOf([plain])).cells[1]).toEqual({ ...plain, id: '1' })
 })

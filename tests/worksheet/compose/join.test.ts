@@ -140,7 +140,7 @@ describe('a name that clashes', () => {
     { kind: 'drawing', id: 'd', drawing: 'set-up', from: { field_width: 'reach + far' }, moves: ['reach'] },
     { kind: 'steps', id: 's', steps: [{ text: 'Read it', reading: 'reach' }] },
     {
-      kind: 'schedule',
+      kind: 'table',
       id: 'list',
       name: 'list',
       columns: [
@@ -199,7 +199,7 @@ describe('a name that clashes', () => {
 
   it('a table joins one with the same columns, and is told apart from one without', () => {
     const table = (...names: string[]): Cell => ({
-      kind: 'schedule',
+      kind: 'table',
       id: 'list',
       name: 'list',
       columns: names.map((name) => ({ name, unit: 'mm' })),

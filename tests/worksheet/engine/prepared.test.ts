@@ -33,7 +33,7 @@ function allSeen(sheet: Sheet | PlainSheet): unknown {
   sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
   return sheet.cells.map((cell) => {
     if (cell.kind === 'check') return [cell.id, sheet.outcome(cell.id), sheet.check(cell.id)]
-    if (cell.kind === 'schedule') {
+    if (cell.kind === 'table') {
       const node = sheet.engine.node(cell.id)
       return [cell.id, sheet.outcome(cell.id), node && footerOf(sheet.engine, node)]
     }
@@ -190,16 +190,16 @@ describe('what was not prepared', () => {
     }
   })
 
-  test('a schedule waits for the part that computes it', () => {
-    const schedule: Cell = {
-      kind: 'schedule',
+  test('a table waits for the part that computes it', () => {
+    const table: Cell = {
+      kind: 'table',
       id: 'originals',
       name: 'originals',
       label: '',
       columns: [{ name: 'width', label: 'Width', unit: 'mm' }],
       rows: [['100'], ['200']],
     }
-    const worksheet = { ...WORKSHEET, cells: [schedule, result('wide', 'sum(originals.width)', { unit: 'mm' })] }
+    const worksheet = { ...WORKSHEET, cells: [table, result('wide', 'sum(originals.width)', { unit: 'mm' })] }
     const { compiler } = FULL_CAPABILITIES
     const sheet = new PlainSheet(worksheet, LIBRARY, { compiler })
     expect(seen(sheet as Sheet, 'wide')).toBe('waits for originals')

@@ -3,7 +3,7 @@ import { type Cell, ChangeRefused, type TableCell } from '../../../src/worksheet
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
 const originals: TableCell = {
-  kind: 'schedule',
+  kind: 'table',
   id: 'originals',
   name: 'originals',
   columns: [
@@ -78,7 +78,7 @@ describe('a cell’s new name', () => {
       /a column there is already named «width»/,
     )
   })
-  it('of the schedule follows to its parts', () => {
+  it('of the table follows to its parts', () => {
     const sheet = sheetOf(cells)
     sheet.apply({ do: 'rename', id: 'originals', name: 'maps' })
     expect(seen(sheet, 'all')).toBe('200 mm')

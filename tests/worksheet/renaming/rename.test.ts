@@ -71,7 +71,7 @@ describe('a new name in cells that list names', () => {
       results: ['double'],
     },
     {
-      kind: 'schedule' as const,
+      kind: 'table' as const,
       id: 'sch',
       name: 'originals',
       columns: [

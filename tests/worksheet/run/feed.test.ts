@@ -4,7 +4,7 @@ import { RUN_INPUTS } from '../../../src/worksheet/run/inputs.ts'
 import { runFedByName } from '../../../src/worksheet/run/inputs-by-name.ts'
 import { runOf } from '../../../src/worksheet/run/sheet-run.ts'
 import { given, sheetOf } from '../make.ts'
-import { MAP_COLUMNS, MAP_FROM, MAP_GIVENS, mapCells, mapRows, mapRun, mapSchedule } from '../maps.ts'
+import { MAP_COLUMNS, MAP_FROM, MAP_GIVENS, mapCells, mapRows, mapRun, mapTable } from '../maps.ts'
 
 const run = (sheet: Sheet, id = 'run'): Run => sheet.cell(id) as Run
 const whole = (sheet: Sheet) => runOf(sheet, run(sheet))
@@ -36,9 +36,9 @@ describe('a run cell', () => {
   })
 
   it('uses columns with a formula', () => {
-    const schedule = mapSchedule([['Alder', '300', '200', 'matt', '', '', '', '']])
-    schedule.columns.push({ name: 'fine', formula: 'when(width < 400 mm, 600 ppi, 300 ppi)' })
-    const sheet = sheetOf([...MAP_GIVENS, schedule, mapRun({ from: { ...MAP_FROM, sampling: 'fine' } })])
+    const table = mapTable([['Alder', '300', '200', 'matt', '', '', '', '']])
+    table.columns.push({ name: 'fine', formula: 'when(width < 400 mm, 600 ppi, 300 ppi)' })
+    const sheet = sheetOf([...MAP_GIVENS, table, mapRun({ from: { ...MAP_FROM, sampling: 'fine' } })])
     expect(whole(sheet).feed.list[0]).toMatchObject({ sampling: 600 / 25.4e-3 })
   })
 
@@ -92,7 +92,7 @@ describe('a run cell', () => {
 
   it('goes without what gives nothing, and says so', () => {
     const from = { ...MAP_FROM, focal: 'wanted_sampling', spell: 'nowhere', thickness: 'thick', setup_time: '-1 min' }
-    const { feed, plan } = whole(sheetOf([...MAP_GIVENS, mapSchedule(mapRows(3)), mapRun({ from })]))
+    const { feed, plan } = whole(sheetOf([...MAP_GIVENS, mapTable(mapRows(3)), mapRun({ from })]))
     expect(plan?.total.count).toBe(3)
     expect(plan?.setups[0]?.means).toBeUndefined()
     expect(feed.without.map(({ input, why }) => `${input.name}: ${why}`)).toEqual([
@@ -103,10 +103,10 @@ describe('a run cell', () => {
     ])
   })
 
-  it('tells of a schedule that is not there', () => {
+  it('tells of a table that is not there', () => {
     const { feed, plan } = whole(sheetOf([...MAP_GIVENS, mapRun({ of: 'elsewhere' })]))
     expect(plan).toBeUndefined()
-    expect(feed.schedule).toBeUndefined()
+    expect(feed.table).toBeUndefined()
   })
 
   it('plans what is left, with nothing of what is done lost', () => {

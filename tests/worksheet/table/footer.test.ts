@@ -5,8 +5,8 @@ import { given, result, sheetOf, toldBy } from '../make.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 
-const scheduleWith = (foot: readonly Foot[], column: Partial<Column> = {}): TableCell => ({
-  kind: 'schedule',
+const tableWith = (foot: readonly Foot[], column: Partial<Column> = {}): TableCell => ({
+  kind: 'table',
   id: 's',
   name: 's',
   columns: [
@@ -28,7 +28,7 @@ const border = given('border', '50', { unit: 'mm' })
 
 /** What stands under the first column: the figures, or what is said of them. */
 function foot(figures: readonly Foot[], column: Partial<Column> = {}): (string | undefined)[] {
-  const sheet = sheetOf([border, scheduleWith(figures, column)])
+  const sheet = sheetOf([border, tableWith(figures, column)])
   const [first] = footerOf(sheet.engine, sheet.engine.node('s') as never)
   return (first ?? []).map(({ shown, diagnostics }) => diagnostics[0]?.message ?? shown)
 }
@@ -80,7 +80,7 @@ describe('a figure of some rows', () => {
   it('follows the cells its condition uses, and is told when they change', () => {
     const cells = [
       border,
-      scheduleWith([{ figure: 'count', where: 'width < limit' }]),
+      tableWith([{ figure: 'count', where: 'width < limit' }]),
       given('limit', '250 mm'),
       result('all', 'sum(s.width)'),
     ]
@@ -96,7 +96,7 @@ describe('a figure of some rows', () => {
 })
 
 test('a column that is ticked can be counted, and says so of what it cannot have', () => {
-  const cell = scheduleWith([])
+  const cell = tableWith([])
   const bound: Column = { name: 'bound', entry: 'tick', foot: [{ figure: 'count', where: 'bound' }, { figure: 'sum' }] }
   const sheet = sheetOf([border, { ...cell, columns: cell.columns.with(1, bound) }])
   const [count, sum] = footerOf(sheet.engine, sheet.engine.node('s') as never)[1] ?? []
@@ -105,7 +105,7 @@ test('a column that is ticked can be counted, and says so of what it cannot have
 })
 
 test('a computed column has a foot as well', () => {
-  const cell = scheduleWith([])
+  const cell = tableWith([])
   const frames = { ...(cell.columns[3] as Column), foot: [{ figure: 'sum' as const }] }
   const sheet = sheetOf([border, { ...cell, columns: cell.columns.with(3, frames) }])
   expect(footerOf(sheet.engine, sheet.engine.node('s') as never)[3]?.[0]?.shown).toBe('20')

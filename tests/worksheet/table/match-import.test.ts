@@ -12,16 +12,16 @@ const COLUMNS: readonly Column[] = [
   { name: 'height', label: 'Height', unit: 'mm' },
   { name: 'area', label: 'Area', formula: 'original_width * height' },
 ]
-const schedule = (rows: readonly (readonly string[])[] = [], columns = COLUMNS): TableCell => ({
-  kind: 'schedule',
+const table = (rows: readonly (readonly string[])[] = [], columns = COLUMNS): TableCell => ({
+  kind: 'table',
   id: 's',
   name: 'originals',
   columns: [...columns],
   rows: rows.map((row) => [...row]),
 })
 
-/** A table pasted into a schedule without a word more. */
-function pasted(text: string, cell = schedule(), how: 'below' | 'instead' = 'below'): TableCell {
+/** Text pasted into a table with nothing chosen by hand. */
+function pasted(text: string, cell = table(), how: 'below' | 'instead' = 'below'): TableCell {
   const { rows } = readTable(text)
   return takeTable(cell, rows, matchTable(cell.columns, rows), how)
 }
@@ -65,7 +65,7 @@ describe('a table with headings', () => {
   it('brings columns of its own along, each as what it holds', () => {
     const cell = pasted(
       'Title,Depth [mm],Seen,Bound,Copies,Note\nTown,5,2026-11-25,yes,2,torn\nCoast,,25.11.2026,no,3,\n',
-      schedule([['Old', '1', '2', '']]),
+      table([['Old', '1', '2', '']]),
     )
     expect(cell.columns.slice(4)).toEqual([
       { name: 'depth', label: 'Depth', unit: 'mm', may_be_empty: true },
@@ -78,8 +78,8 @@ describe('a table with headings', () => {
     expect(cell.rows[2]).toEqual(['Coast', '', '', '', '', '25.11.2026', 'no', '3', ''])
   })
 
-  it('makes a schedule that has no columns yet', () => {
-    const cell = pasted('Title;Width [mm];Town (K)\nA;420;Bath\nB;300;Wells\n', schedule([], []))
+  it('makes a table that has no columns yet', () => {
+    const cell = pasted('Title;Width [mm];Town (K)\nA;420;Bath\nB;300;Wells\n', table([], []))
     expect(cell.columns).toEqual([
       { name: 'title', label: 'Title', entry: 'text' },
       { name: 'width', label: 'Width', unit: 'mm' },
@@ -113,12 +113,12 @@ describe('a table without headings', () => {
   it('may be told to have them after all', () => {
     const { rows } = readTable('a,b,c\nTown,420,300')
     expect(matchTable(COLUMNS, rows).hasHeadings).toBe(true)
-    expect(takeTable(schedule(), rows, matchTable(COLUMNS, rows, false), 'below').rows).toHaveLength(2)
+    expect(takeTable(table(), rows, matchTable(COLUMNS, rows, false), 'below').rows).toHaveLength(2)
   })
 })
 
 it('put in the place of the rows there are, or below them without the blank ones', () => {
-  const cell = schedule([
+  const cell = table([
     ['Old', '1', '2', ''],
     ['', '', '', ''],
   ])
@@ -138,8 +138,8 @@ test('nothing is dropped: what cannot be read stays in its field', () => {
 describe('what is too large is refused in words', () => {
   test.each([
     ['x'.repeat(20_001), /one field holds 20001 signs/],
-    [`${'1\n'.repeat(20_001)}`, /20001 rows; a schedule holds 20000/],
-    [`${'a,'.repeat(60)}a\n`, /columns; a schedule holds 60/],
+    [`${'1\n'.repeat(20_001)}`, /20001 rows; a table holds 20000/],
+    [`${'a,'.repeat(60)}a\n`, /columns; a table holds 60/],
     [`${`${'x'.repeat(900)}\n`.repeat(8000)}`, /too large for a worksheet/],
   ])('%#', (text, words) => {
     const take = () => pasted(text)
@@ -149,7 +149,7 @@ describe('what is too large is refused in words', () => {
 })
 
 test('fields pasted at a field go right and down, past formulas, and add rows', () => {
-  const cell = schedule([
+  const cell = table([
     ['A', '1', '2', ''],
     ['B', '3', '4', ''],
   ])
@@ -180,7 +180,7 @@ describe('saved as CSV', () => {
   ]
   it('has units in the headings, figures in those units and formulas as computed', () => {
     const sheet = sheetOf([
-      schedule(
+      table(
         [
           ['Town "plan", old', '42 cm', '300,5', '', 'f/8', '1:4', 'x'],
           ['Coast', 'wide', '5', '', '8', '4', ''],
@@ -209,9 +209,9 @@ describe('saved as CSV', () => {
     )
     fc.assert(
       fc.property(fc.array(row, { minLength: 1, maxLength: 8 }), (rows) => {
-        const sheet = sheetOf([schedule(rows, [...columns])])
+        const sheet = sheetOf([table(rows, [...columns])])
         const text = writeTable(exportRows(sheet.engine, sheet.engine.node('s') as never))
-        const back = sheetOf([pasted(text, schedule([], [...columns]))])
+        const back = sheetOf([pasted(text, table([], [...columns]))])
         const [a, b] = [sheet, back].map((one) => one.outcome('s'))
         expect(b?.state).toBe(a?.state)
         if (a?.state !== 'value' || b?.state !== 'value') return
@@ -231,7 +231,7 @@ describe('saved as CSV', () => {
   it('while the sheet waits, holds what is typed', () => {
     const sheet = sheetOf([
       given('border', '', { unit: 'mm' }),
-      schedule(
+      table(
         [['7', '']],
         [
           { name: 'a', unit: 'mm' },

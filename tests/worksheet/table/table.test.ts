@@ -8,7 +8,7 @@ const originals = (
   rows: readonly (readonly string[])[],
   name = 'originals',
 ): TableCell => ({
-  kind: 'schedule',
+  kind: 'table',
   id: name,
   name,
   columns: [...columns],
@@ -19,7 +19,7 @@ const WIDTH: Column = { name: 'width', label: 'Width', unit: 'mm' }
 const HEIGHT: Column = { name: 'height', label: 'Height', unit: 'mm' }
 const TITLE: Column = { name: 'title', entry: 'text' }
 
-/** Types one field of a schedule anew. */
+/** Types one field of a table anew. */
 function type(sheet: Sheet, id: string, row: number, column: number, text: string): void {
   const cell = sheet.cell(id) as TableCell
   sheet.apply({
@@ -33,7 +33,7 @@ const leftOut = (sheet: Sheet, id = 'originals') => {
   return outcome.state === 'value' ? outcome.leftOut : undefined
 }
 
-describe('a schedule', () => {
+describe('a table', () => {
   const rows = [
     ['420', '300', 'Town plan'],
     ['42 cm', '31,5 cm', 'Harbour'],
@@ -86,7 +86,7 @@ describe('a schedule', () => {
 
   it('says what a part that is no column might be', () => {
     const sheet = sheetOf([originals([WIDTH], []), result('a', 'sum(originals.widht)')])
-    expect(seen(sheet, 'a')).toMatch(/A schedule has no part «widht»; it has count, width/)
+    expect(seen(sheet, 'a')).toMatch(/A table has no part «widht»; it has count, width/)
   })
 })
 
