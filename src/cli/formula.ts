@@ -1,6 +1,6 @@
 import { LIBRARY } from '../functions/index.ts'
 import { applyFix, problem, RESERVED } from '../language/index.ts'
-import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet } from '../worksheet/index.ts'
+import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet, VERSION } from '../worksheet/index.ts'
 import { type Arguments, InputError } from './input.ts'
 import { printJson, printLines, reportOf } from './report.ts'
 
@@ -12,7 +12,7 @@ export function formula({ subject, sets, json }: Arguments): number {
   const sheet = new Sheet(
     {
       format: FORMAT,
-      version: 1,
+      version: VERSION,
       title: '',
       cells: [...cells, { kind: 'result', id: RESULT, name: freeResultName(sets), formula: subject }],
     },

@@ -1,6 +1,6 @@
 import * as v from 'valibot'
+import { NAME_PATTERN } from '../worksheet/schema/format.ts'
 import { KIT_SORTS } from '../worksheet/schema/kit-sorts.ts'
-import { NAME_PATTERN } from '../worksheet/schema/name-pattern.ts'
 
 export const KIT_FORMAT = 'evenfield-kit'
 const MOST_PIECES = 2000

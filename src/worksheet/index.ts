@@ -21,7 +21,8 @@ export {
   type Check,
   type Column,
   type Drawing,
-  FORMAT,
+  type Frame,
+  type FunctionCell,
   type Given,
   type NamedCell,
   type Note,
@@ -31,12 +32,10 @@ export {
   type Steps,
   type TableCell,
   type Variants,
-  VERSION,
   type Worksheet,
   WorksheetSchema,
 } from './schema/document.ts'
 export { DRAWING_KINDS, type DrawingKind } from './schema/drawing-kinds.ts'
+export { FORMAT, NAME_PATTERN, STAGES, type Stage, VERSION } from './schema/format.ts'
 export { KIT_SORTS, type KitSort } from './schema/kit-sorts.ts'
-export { NAME_PATTERN } from './schema/name-pattern.ts'
 export { DocumentError, MAX_DOCUMENT_LENGTH, readData, readDocument, writeDocument } from './schema/read-document.ts'
-export { STAGES, type Stage } from './schema/stages.ts'

@@ -10,7 +10,7 @@ const ROUNDS = 5
 /** The run of a list of maps, from the rows of a sheet, and the planner alone. */
 export function run(): void {
   for (const count of [340, 20_000, 100_000]) {
-    const sheet = new Sheet({ format: FORMAT, version: 1, title: '', cells: mapCells(mapRows(count)) }, LIBRARY)
+    const sheet = new Sheet({ format: FORMAT, version: 2, title: '', cells: mapCells(mapRows(count)) }, LIBRARY)
     const cell = sheet.cell('run') as Run
     const { feed, plan } = runOf(sheet, cell)
     if (!feed.rig) throw new Error('The run has no camera.')

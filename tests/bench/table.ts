@@ -40,7 +40,7 @@ export function table(): void {
   const sheet = new Sheet(
     {
       format: FORMAT,
-      version: 1,
+      version: 2,
       title: '',
       cells: [
         { kind: 'given', id: 'border', name: 'border', unit: 'mm', value: '10' },

@@ -46,7 +46,7 @@ const CELLS = [
 ] as unknown as Cell[]
 
 async function bring(page: Page): Promise<void> {
-  const worksheet = { format: 'evenfield-worksheet', version: 1, title: 'Compared', cells: CELLS }
+  const worksheet = { format: 'evenfield-worksheet', version: 2, title: 'Compared', cells: CELLS }
   await page.locator('shelf-page input#file').setInputFiles({
     name: 'compared.json',
     mimeType: 'application/json',

@@ -11,7 +11,7 @@ const CELLS: Cell[] = [
   given('width', '600', { unit: 'mm', label: 'Width' }),
   given('border', '20', { unit: 'mm', label: 'Border' }),
   result('whole', 'width + 2 * border', { unit: 'mm', label: 'Whole width' }),
-  check('fits', 'whole <= 700 mm', { label: 'Fits the board', message: 'It is {whole} wide.', holds: 'It fits.' }),
+  check('fits', 'whole <= 700 mm', { label: 'Fits the board', message: 'It is {whole} wide.', passes: 'It fits.' }),
   note('n', 'Nothing is touched between sheets.'),
 ]
 const MANY: Cell[] = Array.from({ length: 40 }, (_, i) => given(`g${i}`, `${i}`, { label: `Given ${i}` }))

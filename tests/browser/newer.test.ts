@@ -5,7 +5,7 @@ import { test, violations } from './harness.ts'
 
 const sheet = {
   format: 'evenfield-worksheet',
-  version: 2,
+  version: 3,
   title: 'From tomorrow',
   light: { years: 4 },
   cells: [
@@ -33,7 +33,7 @@ test('a sheet of a newer version opens to be read, says so, and can be saved as 
   await openFile(page)
   expect(await page.locator('newer-page h1').textContent()).toBe('From tomorrow')
   const why = await page.locator('newer-page [role="alert"]').textContent()
-  expect(why).toMatch(/made by a newer Evenfield: its version is 2, this one reads up to 1/)
+  expect(why).toMatch(/made by a newer Evenfield: its version is 3, this one reads up to 2/)
   expect(why).toMatch(/One cell of a kind not known here is not shown/)
   await expect.poll(() => page.locator('result-cell .figure').textContent()).toBe('420')
   expect(await violations(page)).toEqual([])

@@ -28,7 +28,7 @@ async function ownSheet(page: Page): Promise<void> {
     { kind: 'given', id: 'f', name: 'field', label: 'Which field', entry: 'text', value: 'the long meadow' },
     { kind: 'result', id: 't', name: 'twice', label: 'Twice', formula: '2 * mirror_offset' },
   ]
-  const sheet = { format: 'evenfield-worksheet', version: 1, title: 'My own', cells }
+  const sheet = { format: 'evenfield-worksheet', version: 2, title: 'My own', cells }
   await (await chooser).setFiles({
     name: 'own.evenfield.json',
     mimeType: 'application/json',

@@ -4,7 +4,7 @@ import { test } from './harness.ts'
 test('a sheet on the app’s own server is shown for what it is, and kept when asked', async ({ open }) => {
   const visit = await open()
   const { page } = visit
-  const file = { format: 'evenfield-worksheet', version: 1, title: 'Ferry Lane maps', cells: [] }
+  const file = { format: 'evenfield-worksheet', version: 2, title: 'Ferry Lane maps', cells: [] }
   await page.route('**/sheets/maps.json', (route) => route.fulfill({ json: file }))
   await page.evaluate(() => {
     location.hash = 'open=sheets/maps.json'

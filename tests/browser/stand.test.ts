@@ -13,7 +13,7 @@ const CELLS: Cell[] = [
   result('stop', '10.4', { unit: 'f/', label: 'Aperture', stand: true }),
   result('time', '1/118 s', { unit: '1/ s', label: 'Exposure time', stand: true }),
   result('hidden', 'far * 2', { label: 'Not for the stand' }),
-  check('fits', 'far <= 1040 mm', { message: 'It is {far} high.', holds: 'It fits.', stand: true }),
+  check('fits', 'far <= 1040 mm', { message: 'It is {far} high.', passes: 'It fits.', stand: true }),
   heading('Light'),
   given('left', '', { unit: 'lx', label: 'Left edge' }),
   {

@@ -37,7 +37,7 @@ const COLUMNS: Column[] = [
 
 const sheetWith = (rows: number, columns = COLUMNS): object => ({
   format: 'evenfield-worksheet',
-  version: 1,
+  version: 2,
   title: 'Harbour office',
   cells: [
     { kind: 'given', id: 'b', name: 'border', label: 'Border', unit: 'mm', value: '10' },

@@ -6,7 +6,7 @@ const cells: readonly object[] = [
   { kind: 'given', id: 'h', name: 'height', unit: 'mm', value: '' },
   { kind: 'result', id: 'r', name: 'double', unit: 'mm', formula: '2 * width' },
   { kind: 'result', id: 's', name: 'area', formula: 'width * height' },
-  { kind: 'check', id: 'k', name: 'fits', condition: 'double < 5 m', message: 'too wide', holds: '{double} fits' },
+  { kind: 'check', id: 'k', name: 'fits', condition: 'double < 5 m', message: 'too wide', passes: '{double} fits' },
   { kind: 'check', id: 'c', name: 'just', condition: 'double < 1210 mm', message: 'too wide' },
 ]
 

@@ -33,4 +33,4 @@ export function file(name: string, text: string): string {
 }
 
 export const worksheet = (name: string, cells: readonly object[]): string =>
-  file(name, JSON.stringify({ format: FORMAT, version: 1, title: 'A test', cells }))
+  file(name, JSON.stringify({ format: FORMAT, version: 2, title: 'A test', cells }))

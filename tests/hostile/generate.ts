@@ -208,7 +208,7 @@ const cell = fc.oneof(
     name,
     condition: formula,
     message: text,
-    holds: maybe(text),
+    passes: maybe(text),
     margin: maybe(value),
   }),
   fc.record({
@@ -295,7 +295,7 @@ const sound = fc
   .record({ title: text, job: maybe(text), cells: fc.array(cell, { maxLength: 12 }) })
   .map(({ title, job, cells }) => ({
     format: 'evenfield-worksheet',
-    version: 1,
+    version: 2,
     title: title.slice(0, 400),
     job,
     cells: cells

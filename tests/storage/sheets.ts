@@ -4,7 +4,7 @@ import type { Worksheet } from '../../src/worksheet/schema/document.ts'
 /** A small sheet of our own. */
 export const SHEET: Worksheet = {
   format: 'evenfield-worksheet',
-  version: 1,
+  version: 2,
   title: 'Feuille à plat, 420 × 297',
   cells: [
     { kind: 'note', id: 'a', text: 'Frame', role: 'heading' },
@@ -30,7 +30,7 @@ const kind = <const K extends string>(word: K) => fc.constant(word)
 const cell = fc.oneof(
   fc.record({ kind: kind('given'), name, label: maybe, unit: maybe, value: text, hint: maybe }),
   fc.record({ kind: kind('result'), name, label: maybe, unit: maybe, formula: text }),
-  fc.record({ kind: kind('check'), name, condition: text, message: text, holds: maybe }),
+  fc.record({ kind: kind('check'), name, condition: text, message: text, passes: maybe }),
   fc.record({ kind: kind('note'), text, a_key_of_a_later_version: fc.jsonValue({ maxDepth: 3 }) }),
 )
 
@@ -40,7 +40,7 @@ export const worksheets: fc.Arbitrary<Worksheet> = fc
   .map(({ title, cells }) => {
     const document = {
       format: 'evenfield-worksheet',
-      version: 1,
+      version: 2,
       title,
       cells: cells.map((one, at) => ({ ...one, id: `cell-${at}` })),
     }

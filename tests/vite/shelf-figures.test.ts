@@ -46,7 +46,7 @@ test('the words are the template’s own figures', () => {
 
 const figure = ({ text, mark }: { readonly text: string; readonly mark?: string }): string => mark ?? text
 
-const sheetOf = (cells: Cell[]): Sheet => new Sheet({ format: FORMAT, version: 1, title: '', cells }, LIBRARY)
+const sheetOf = (cells: Cell[]): Sheet => new Sheet({ format: FORMAT, version: 2, title: '', cells }, LIBRARY)
 
 describe('a sheet that draws nothing', () => {
   const check = (condition: string): Cell => ({

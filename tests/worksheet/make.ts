@@ -29,7 +29,7 @@ export const check = (name: string, condition: string, more: Partial<Check> = {}
 export const note = (id: string, text: string): Cell => ({ kind: 'note', id, text })
 
 export const sheetOf = (cells: readonly Cell[], library: Library = LIBRARY): Sheet =>
-  new Sheet({ format: FORMAT, version: 1, title: 'A test', cells: [...cells] }, library)
+  new Sheet({ format: FORMAT, version: 2, title: 'A test', cells: [...cells] }, library)
 
 /** What a cell comes to, in words: `5 mm`, `waits for a, b`, `error: …`. */
 export function seen(sheet: Sheet, id: string): string {

@@ -1,4 +1,4 @@
-import type { Stage } from '../../worksheet/schema/stages.ts'
+import type { Stage } from '../../worksheet/schema/format.ts'
 
 /** The stages of a job as the shelf heads them, in the order they are worked through. */
 export const MOMENTS: readonly (readonly [Stage, string])[] = [

@@ -27,7 +27,7 @@ export function findIn(sheet: Sheet, words: string): Hit[] {
 function textsOf(cell: Cell): Text[] {
   const called: Text[] = [
     ['its label', isNamed(cell) ? cell.label : undefined],
-    ['its title', isNamed(cell) || cell.kind === 'note' ? undefined : cell.title],
+    ['its title', 'title' in cell && typeof cell.title === 'string' ? cell.title : undefined],
     ['its name', isNamed(cell) ? cell.name : undefined],
   ]
   return [...called, ...ownTexts(cell)]
@@ -56,10 +56,13 @@ function ownTexts(cell: Cell): Text[] {
     case 'check':
       return [
         ['its condition', cell.condition],
-        ['what it says', lines(cell.message, cell.holds)],
+        ['what it says', lines(cell.message, cell.passes)],
       ]
     case 'note':
       return [['its text', lines(cell.text, cell.about)]]
+    case 'frame':
+    case 'function':
+      return []
     case 'drawing':
       return formulas(cell.from)
     case 'run':

@@ -2,6 +2,7 @@ import { labelOf } from '../../cells/shared/cell-view.ts'
 import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { series } from '../../drawings/canvas/text-figures.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
+import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
 import type { Cell, Check, Given, Note, Outcome, Result, Sheet } from '../../worksheet/index.ts'
 import { checkShape } from './check-shapes.ts'
@@ -129,6 +130,8 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     else if (cell.kind === 'variants') rows.push(variantsOnPaper(sheet, cell))
     else if (cell.kind === 'run') rows.push(runOnPaper(sheet, cell))
     else if (cell.kind === 'table') rows.push(...tableOnPaper(sheet, cell))
+    else if (cell.kind === 'frame' || cell.kind === 'function')
+      rows.push(element('p', {}, `${labelOf(cell)}: ${LATER_KIND_TEXT}`))
   }
   close()
   return rows

@@ -1,5 +1,5 @@
 import type { Worksheet } from '../../worksheet/index.ts'
-import type { Stage } from '../../worksheet/schema/stages.ts'
+import { FORMAT, type Stage, VERSION } from '../../worksheet/schema/format.ts'
 import { templateFile } from './prepared-template.ts'
 
 /** How a template answers the shelf's question; stands in the template's own file under `shelf`. */
@@ -33,7 +33,7 @@ export const ANSWERS: readonly Answer[] = Object.entries(shelves)
 
 export const EMPTY = 'empty'
 
-const emptySheet: Worksheet = { format: 'evenfield-worksheet', version: 1, title: 'Untitled worksheet', cells: [] }
+const emptySheet: Worksheet = { format: FORMAT, version: VERSION, title: 'Untitled worksheet', cells: [] }
 
 /** The worksheet behind an answer; undefined where there is none of that name. */
 export const template = async (key: string): Promise<Worksheet | undefined> =>

@@ -185,6 +185,8 @@ const KINDS: Readonly<Record<CellView['cell']['kind'], string>> = {
   range: 'Range',
   variants: 'Variants',
   run: 'Run',
+  frame: 'Frame',
+  function: 'Function',
 }
 
 const bracketed = (unit: string | undefined): string => (unit ? ` [${unit}]` : '')

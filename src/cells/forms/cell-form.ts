@@ -132,7 +132,7 @@ function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]):
     ${head(form, cell, false)}
     ${textField(form, cell, 'margin', 'Close within', { placeholder: '5 %' })}
     ${formula(form, cell, 'Holds when', cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
-    ${textField(form, cell, 'holds', 'Says when it holds', { className: 'all', lines: 'few', hint: '{name} puts a figure in' })}
+    ${textField(form, cell, 'passes', 'Says when it holds', { className: 'all', lines: 'few', hint: '{name} puts a figure in' })}
     ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', lines: 'few', optional: false })}
     <div class="all">${atTheStand(form, cell)}</div>
   `

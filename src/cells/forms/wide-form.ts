@@ -1,5 +1,6 @@
-import { css, LitElement, nothing } from 'lit'
+import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
 import type { Cell } from '../../worksheet/index.ts'
 import type { WideCell } from '../shared/cell-view.ts'
 import { labelledStyle } from '../shared/labelled.ts'
@@ -8,12 +9,16 @@ import type { Form } from './form-fields.ts'
 
 type Fields = (form: Form, cell: never) => unknown
 
+const laterKind = async () => ({ form: () => html`<p class="all">${LATER_KIND_TEXT}</p>` })
+
 const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fields }>>> = {
   steps: () => import('./steps-form.ts'),
   table: () => import('./table-form.ts'),
   range: () => import('./range-form.ts'),
   variants: () => import('./variants-form.ts'),
   run: () => import('./run-form.ts'),
+  frame: laterKind,
+  function: laterKind,
 }
 
 export const isWide = (cell: Cell): cell is WideCell => Object.hasOwn(FETCH, cell.kind)

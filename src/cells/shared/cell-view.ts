@@ -7,6 +7,8 @@ import {
   type CheckOutcome,
   type Drawing,
   type DrawingOutcome,
+  type Frame,
+  type FunctionCell,
   type Given,
   isNamed,
   type Note,
@@ -40,7 +42,7 @@ export type CheckView = View<Check, CheckOutcome> & Asking
 export type NoteView = View<Note, undefined>
 export type DrawingView = View<Drawing, DrawingOutcome> & Asking
 /** Cells of these kinds take the whole width; what shows them is fetched when there is one. */
-export type WideCell = Steps | TableCell | Range | Variants | Run
+export type WideCell = Steps | TableCell | Range | Variants | Run | Frame | FunctionCell
 export type WideView<C extends WideCell = WideCell> = View<C, Outcome | undefined> & Asking
 export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView | WideView
 

@@ -1,5 +1,5 @@
 import type { Column, TableCell } from '../../worksheet/index.ts'
-import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
+import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 
 /** Changes of a table's rows; what they leave alone stays the same object, so that it is not read anew. */
 

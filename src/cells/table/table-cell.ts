@@ -3,7 +3,7 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { problem } from '../../language/index.ts'
 import type { TableCell } from '../../worksheet/index.ts'
-import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
+import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { rowCountText } from '../../worksheet/table/row-status.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'

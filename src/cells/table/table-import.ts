@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type PropertyValues, type TemplateResul
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import type { Column, TableCell } from '../../worksheet/index.ts'
-import { MAX_ROWS } from '../../worksheet/schema/table-limits.ts'
+import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
 import { readTable, TableError, type TextTable } from '../../worksheet/table/csv.ts'
 import {

@@ -48,7 +48,7 @@ function bare(cell: Cell, at: number): readonly Cell[] {
     }
     case 'check': {
       const { kind, label, condition, message } = cell
-      const said = condition === 'no' ? { message } : { message: '', holds: message }
+      const said = condition === 'no' ? { message } : { message: '', passes: message }
       return [{ kind, id, name: shortName(at), ...(label ? { label } : {}), condition, ...said }]
     }
     case 'note':

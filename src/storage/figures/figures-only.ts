@@ -51,7 +51,7 @@ function check(sheet: Sheet, cell: Check): Cell {
   if (state === 'waits' || state === 'error')
     return { kind: 'note', id: cell.id, text: `${cell.label || cell.name}: not judged. ${said}`.trim() }
   const { margin: _, ...rest } = cell
-  return { ...rest, condition: CONDITIONS[state], message: said, holds: said }
+  return { ...rest, condition: CONDITIONS[state], message: said, passes: said }
 }
 
 function drawing(sheet: Sheet, cell: Drawing): Cell {

@@ -75,6 +75,8 @@ const PART_OF: Readonly<Record<Cell['kind'], Part>> = {
   range: 'Tables',
   variants: 'Tables',
   run: 'Tables',
+  frame: 'Notes and drawings',
+  function: 'Formulas',
 }
 
 /** What of a cell is told in words of its own below; the rest counts as how the cell is set up. */

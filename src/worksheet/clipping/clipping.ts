@@ -1,8 +1,8 @@
 import { freeNameBeside, isNamed } from '../document/names.ts'
 import { readGiven } from '../document/read-given.ts'
 import { followNames } from '../renaming/follow-names.ts'
-import { type Cell, FORMAT, type Given, type Result, VERSION } from '../schema/document.ts'
-import { MAX_CELLS } from '../schema/limits.ts'
+import type { Cell, Given, Result } from '../schema/document.ts'
+import { FORMAT, MAX_CELLS, VERSION } from '../schema/format.ts'
 import { DocumentError, parseJson, readData } from '../schema/read-document.ts'
 
 /** What a text of cells says it is, in the place of a worksheet's own format. */

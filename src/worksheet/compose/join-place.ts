@@ -1,5 +1,5 @@
 import type { Cell, Note } from '../schema/document.ts'
-import { STAGES, type Stage } from '../schema/stages.ts'
+import { STAGES, type Stage } from '../schema/format.ts'
 
 export type Heading = Note & { readonly role: 'heading' }
 

@@ -7,4 +7,9 @@ export const labelOf = ({ label, name }: { readonly label?: string | undefined; 
 const UNTITLED = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants: 'Variants', run: 'The run' } as const
 
 /** What a person calls a cell that bears a title, not a name. */
-export const titleOf = (cell: Exclude<Cell, NamedCell | Note>): string => cell.title?.trim() || UNTITLED[cell.kind]
+export const titleOf = (cell: Exclude<Cell, NamedCell | Note>): string =>
+  cell.kind === 'frame' || cell.kind === 'function' ? labelOf(cell) : cell.title?.trim() || UNTITLED[cell.kind]
+
+/** Stands in the place of a cell of a kind that this version reserves and a later one fills. */
+export const LATER_KIND_TEXT =
+  'This cell was made by a later version. It stays in the worksheet, but is not shown here.'

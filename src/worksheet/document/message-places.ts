@@ -15,7 +15,7 @@ export function namesShown(cell: Cell, reader: FormulaCompiler): ReadonlySet<str
 
 /** The formulas a cell shows besides its own. */
 export function formulasShown(cell: Cell): readonly string[] {
-  if (cell.kind === 'check') return [cell.message, cell.holds ?? ''].flatMap(placesIn)
+  if (cell.kind === 'check') return [cell.message, cell.passes ?? ''].flatMap(placesIn)
   if (cell.kind === 'table') return cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where }) => where ?? []))
   return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []
 }

@@ -1,6 +1,6 @@
 import { RESERVED } from '../../language/index.ts'
 import type { Cell, NamedCell } from '../schema/document.ts'
-import { NAME_PATTERN } from '../schema/name-pattern.ts'
+import { NAME_PATTERN } from '../schema/format.ts'
 
 export const isNamed = (cell: Cell): cell is NamedCell =>
   cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check' || cell.kind === 'table'

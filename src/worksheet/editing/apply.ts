@@ -1,7 +1,7 @@
 import { type Change, ChangeRefused } from '../document/change.ts'
 import { isNamed, refusedName } from '../document/names.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
-import { MAX_CELLS } from '../schema/limits.ts'
+import { MAX_CELLS } from '../schema/format.ts'
 
 /** How a cell, or the column of a table, gets another name that every formula follows. */
 export interface Renaming {

@@ -170,7 +170,7 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   if (outcome.state === 'error')
     return { ...stands, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
   if (outcome.state === 'waiting') return { ...stands, message: waitingMessage(outcome, node), diagnostics: [] }
-  const words = stands.state === 'fails' ? cell.message : (cell.holds ?? cell.label ?? '')
+  const words = stands.state === 'fails' ? cell.message : (cell.passes ?? cell.label ?? '')
   return { ...stands, message: filled(engine, words), diagnostics: outcome.warnings }
 }
 

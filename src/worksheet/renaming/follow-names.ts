@@ -80,9 +80,11 @@ function followed(cell: Cell, follow: Follow, cells: readonly Cell[]): Cell {
         ...cell,
         condition: formula(cell.condition),
         message: message(cell.message),
-        ...(cell.holds === undefined ? {} : { holds: message(cell.holds) }),
+        ...(cell.passes === undefined ? {} : { passes: message(cell.passes) }),
       }
     case 'note':
+    case 'frame':
+    case 'function':
       return cell
     case 'drawing':
       return { ...cell, from: formulas(cell.from, follow), ...(cell.moves ? { moves: cell.moves.map(one) } : {}) }

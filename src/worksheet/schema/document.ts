@@ -1,14 +1,11 @@
 import * as v from 'valibot'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
+import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH, NAME_PATTERN, STAGES, VERSION } from './format.ts'
 import { KIT_SORTS } from './kit-sorts.ts'
-import { MAX_CELLS } from './limits.ts'
-import { NAME_PATTERN } from './name-pattern.ts'
-import { STAGES } from './stages.ts'
-import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from './table-limits.ts'
 
-/** The version this program writes; a higher one opens read-only. */
-export const VERSION = 1
-export const FORMAT = 'evenfield-worksheet'
+/** Where the value of a given may come from. */
+export const GIVEN_SOURCES = ['example', 'usual', 'typed', 'kit', 'measured'] as const
+export type GivenSource = (typeof GIVEN_SOURCES)[number]
 
 const MOST_STEPS = 200
 const MOST_LISTED = 60
@@ -69,6 +66,8 @@ const given = v.looseObject({
   piece: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text)),
   /** The givens that take a figure of the piece when it is chosen: `{ "focal": "focal" }`, the piece's figure first. */
   fills: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), name)),
+  /** Where the value comes from, for as long as it is this text; any other value was typed. */
+  from: v.optional(v.looseObject({ kind: v.picklist(GIVEN_SOURCES), text })),
 })
 
 const result = v.looseObject({
@@ -95,9 +94,9 @@ const check = v.looseObject({
   condition: text,
   /** What to say when it fails; `{name}` or `{formula}` in it is replaced by the figure. */
   message: text,
-  /** What to say when it holds. */
-  holds: v.optional(text),
-  /** Held by less than this share of the limit counts as close; `10 %` where nothing is said. */
+  /** What to say when it passes. */
+  passes: v.optional(text),
+  /** A check that passes by less than this share of its limit is marginal; `10 %` where there is none. */
   margin: v.optional(text),
   stand,
 })
@@ -229,7 +228,26 @@ const run = v.looseObject({
   left: v.optional(v.boolean()),
 })
 
-export const CellSchema = v.variant('kind', [given, result, check, note, drawing, steps, table, range, variants, run])
+/** Reserved: a picture measured. This version preserves it and says that a later one made it. */
+const frame = v.looseObject({ kind: v.literal('frame'), id, name, label })
+
+/** Reserved: a function of the worksheet. This version preserves it and says that a later one made it. */
+const functionCell = v.looseObject({ kind: v.literal('function'), id, name, label })
+
+export const CellSchema = v.variant('kind', [
+  given,
+  result,
+  check,
+  note,
+  drawing,
+  steps,
+  table,
+  range,
+  variants,
+  run,
+  frame,
+  functionCell,
+])
 
 export const WorksheetSchema = v.looseObject({
   format: v.literal(FORMAT),
@@ -238,6 +256,10 @@ export const WorksheetSchema = v.looseObject({
   /** The job in hand: a reference, a client, a scenario. */
   job: v.optional(text),
   cells: v.pipe(v.array(CellSchema), v.maxLength(MAX_CELLS)),
+  /** The parts the worksheet is composed of, in no particular order, each in the set-up it serves. */
+  parts: v.optional(v.pipe(v.array(v.looseObject({ part: text, setup: v.optional(text) })), v.maxLength(MOST_LISTED))),
+  /** The set-ups of a worksheet that has several. */
+  setups: v.optional(v.pipe(v.array(v.looseObject({ name: text, title: v.optional(text) })), v.maxLength(MOST_LISTED))),
 })
 
 export type Worksheet = v.InferOutput<typeof WorksheetSchema>
@@ -254,4 +276,6 @@ export type Column = TableCell['columns'][number]
 export type Range = v.InferOutput<typeof range>
 export type Variants = v.InferOutput<typeof variants>
 export type Run = v.InferOutput<typeof run>
+export type Frame = v.InferOutput<typeof frame>
+export type FunctionCell = v.InferOutput<typeof functionCell>
 export type NamedCell = Given | Result | Check | TableCell

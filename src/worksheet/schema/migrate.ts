@@ -1,8 +1,41 @@
 /** Makes a document of one version into one of the next. Pure: the document it is given stays as it was. */
 export type Step = (document: Readonly<Record<string, unknown>>) => Record<string, unknown>
 
+type Data = Readonly<Record<string, unknown>>
+
+const isData = (value: unknown): value is Data => typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** The same data with some keys under other names, in the same order. */
+const withKeys = (data: Data, names: Readonly<Record<string, string>>): Record<string, unknown> =>
+  Object.fromEntries(
+    Object.entries(data).map(([key, value]) => [Object.hasOwn(names, key) ? (names[key] as string) : key, value]),
+  )
+
+/**
+ * The kind `schedule` is called `table`, and what a check says when it passes is `passes`. A key that version 1 did not
+ * know but preserved, and that version 2 gives a meaning, is preserved under another name.
+ */
+function toVersion2(document: Data): Record<string, unknown> {
+  const renamed = withKeys(document, { parts: 'parts_of_version_1', setups: 'setups_of_version_1' })
+  return Array.isArray(renamed.cells) ? { ...renamed, cells: renamed.cells.map(cellToVersion2) } : renamed
+}
+
+function cellToVersion2(cell: unknown): unknown {
+  if (!isData(cell)) return cell
+  switch (cell.kind) {
+    case 'schedule':
+      return { ...cell, kind: 'table' }
+    case 'check':
+      return withKeys(cell, { holds: 'passes', passes: 'passes_of_version_1' })
+    case 'given':
+      return withKeys(cell, { from: 'from_of_version_1' })
+    default:
+      return cell
+  }
+}
+
 /** `STEPS[0]` makes version 1 into version 2, and so on. Append only: a document may come from any version. */
-export const STEPS: readonly Step[] = []
+export const STEPS: readonly Step[] = [toVersion2]
 
 /** Brings a document up to the version the steps lead to. What is no version of ours is left for the schema to name. */
 export function migrate(

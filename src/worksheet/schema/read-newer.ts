@@ -1,6 +1,6 @@
 import * as v from 'valibot'
-import { CellSchema, VERSION, type Worksheet, WorksheetSchema } from './document.ts'
-import { MAX_CELLS } from './limits.ts'
+import { CellSchema, type Worksheet, WorksheetSchema } from './document.ts'
+import { FORMAT, MAX_CELLS, VERSION } from './format.ts'
 import { readData } from './read-document.ts'
 
 /** What this version makes of a worksheet of a newer one: to be looked at, never to be written back. */
@@ -21,8 +21,6 @@ export function readNewer(original: unknown): NewerDocument {
   const readable = { ...data, version: VERSION, cells: known }
   // Where its title or job is of a kind not known here it opens without.
   const outline = v.safeParse(WorksheetSchema, { ...readable, cells: [] })
-  const worksheet = readData(
-    outline.success ? readable : { format: 'evenfield-worksheet', version: VERSION, title: '', cells: known },
-  )
+  const worksheet = readData(outline.success ? readable : { format: FORMAT, version: VERSION, title: '', cells: known })
   return { worksheet, version: data.version, unknown: cells.length - known.length, original }
 }

@@ -1,7 +1,7 @@
 import { type FormulaCompiler, type ParsedForCompiling, RESERVED } from '../../language/index.ts'
 import { dependencyOrder } from '../engine/dependency-order.ts'
 import type { Column } from '../schema/document.ts'
-import { NAME_PATTERN } from '../schema/name-pattern.ts'
+import { NAME_PATTERN } from '../schema/format.ts'
 import { hasFormula } from './read-table.ts'
 
 /** How many rows count, as formulas see it beside the columns: no column can bear the name. */

@@ -2,7 +2,7 @@ import { type DisplayUnit, ReadError, readDisplayUnit, UnitTextError } from '../
 import { nameOfLabel } from '../document/name-of-label.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import type { Column, TableCell } from '../schema/document.ts'
-import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from '../schema/table-limits.ts'
+import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from '../schema/format.ts'
 import { freeColumnName } from './columns.ts'
 import { TableError } from './csv.ts'
 import { hasFormula, readColumn } from './read-table.ts'

@@ -6,7 +6,7 @@ const sheet = sheetOf([
   { kind: 'note', id: 'frame', role: 'heading', text: 'Frame', about: 'how far and how large' },
   given('width', '600', { unit: 'mm', label: 'Width of the original', hint: 'along the spine' }),
   result('gap', 'width * 2', { label: 'Écart', measured: '1204 mm', measure: 'with a rule' }),
-  check('fits', 'gap <= 1100 mm', { message: 'It is {gap} long.', holds: 'Good.' }),
+  check('fits', 'gap <= 1100 mm', { message: 'It is {gap} long.', passes: 'Good.' }),
   note('n', 'Nothing is touched between\n\nsheets.'),
   {
     kind: 'steps',
@@ -56,7 +56,7 @@ test('what is computed is found by its figure, and each cell once', () => {
   const plain = sheetOf([
     given('a', '2 mm'),
     result('b', 'a * 8', { label: 'Sixteen' }),
-    check('c', 'b > 1 mm', { holds: 'It is {b}.' }),
+    check('c', 'b > 1 mm', { passes: 'It is {b}.' }),
   ])
   expect(findIn(plain, '16 mm')).toEqual([
     { id: 'b', place: 'its figure' },

@@ -67,7 +67,7 @@ test('limits, marks and close calls stay', async () => {
     given('a', '600 mm ± 2 mm', { unit: 'mm' }),
     result('b', 'a * 2 ± 3 mm', { unit: 'mm' }),
     result('t', '1/120 s', { unit: '1/ s' }),
-    check('c', 'a < 601 mm', { message: 'It is {a}.', holds: 'Just: {a}.' }),
+    check('c', 'a < 601 mm', { message: 'It is {a}.', passes: 'Just: {a}.' }),
     check('d', 'a < 500 mm', { message: 'It is {a}, a list {b}.' }),
   ])
   const figures = await sent(sheet)

@@ -48,7 +48,7 @@ describe('cells copied', () => {
     const text = clippingOf([lighting[0] as Cell])
     expect(text).toBe(`{
   "format": "evenfield-cells",
-  "version": 1,
+  "version": 2,
   "cells": [
     {
       "kind": "given",

@@ -136,7 +136,7 @@ describe('a name that clashes', () => {
     heading('More'),
     given('reach', '5 mm'),
     result('far', 'reach * 2'),
-    check('near', 'reach < 1 m', { message: '{reach} of {far}; reach is a word', holds: '{2 * reach}' }),
+    check('near', 'reach < 1 m', { message: '{reach} of {far}; reach is a word', passes: '{2 * reach}' }),
     { kind: 'drawing', id: 'd', drawing: 'set-up', from: { field_width: 'reach + far' }, moves: ['reach'] },
     { kind: 'steps', id: 's', steps: [{ text: 'Read it', reading: 'reach' }] },
     {
@@ -164,7 +164,7 @@ describe('a name that clashes', () => {
     expect(cells.slice(1)).toMatchObject([
       { name: 'reach_3' },
       { name: 'far_2', formula: 'reach_3 * 2' },
-      { condition: 'reach_3 < 1 m', message: '{reach_3} of {far_2}; reach is a word', holds: '{2 * reach_3}' },
+      { condition: 'reach_3 < 1 m', message: '{reach_3} of {far_2}; reach is a word', passes: '{2 * reach_3}' },
       { from: { field_width: 'reach_3 + far_2' }, moves: ['reach_3'] },
       { steps: [{ reading: 'reach_3' }] },
       { columns: [{}, { formula: 'width + reach_3', foot: [{ where: 'more > reach_3' }] }] },

@@ -81,7 +81,7 @@ describe('its message', () => {
   })
 
   it('is what it says when it holds, or its label', () => {
-    expect(stand('a < 1 m', { holds: '{a} is enough' }).message).toBe('100 mm is enough')
+    expect(stand('a < 1 m', { passes: '{a} is enough' }).message).toBe('100 mm is enough')
     expect(stand('a < 1 m', { label: 'Wide enough' }).message).toBe('Wide enough')
   })
 })

@@ -121,9 +121,9 @@ const CELLS = [
   given('length', '2', { unit: 'mm' }),
   result('double', '2 * size'),
   result('same', 'double / size'),
-  check('small', 'double < 7', { holds: 'It is {double} and {double * 2}.' }),
+  check('small', 'double < 7', { passes: 'It is {double} and {double * 2}.' }),
 ]
-const WORKSHEET: Worksheet = { format: 'evenfield-worksheet', version: 1, title: 'A test', cells: CELLS }
+const WORKSHEET: Worksheet = { format: 'evenfield-worksheet', version: 2, title: 'A test', cells: CELLS }
 
 describe('what was not prepared', () => {
   const prepared = preparedFrom(WORKSHEET)

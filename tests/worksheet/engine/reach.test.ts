@@ -79,7 +79,7 @@ describe('a watcher is told', () => {
     const sheet = sheetOf([
       given('a', '1 mm'),
       given('b', '1 mm'),
-      check('k', 'b < 2 mm', { message: 'b is too wide', holds: 'beside {2 * a}' }),
+      check('k', 'b < 2 mm', { message: 'b is too wide', passes: 'beside {2 * a}' }),
     ])
     expect(sheet.check('k').message).toBe('beside 2 mm')
     expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '3 mm') }))).toEqual(['a', 'k'])

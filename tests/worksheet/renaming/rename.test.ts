@@ -7,7 +7,7 @@ const cells = [
   result('double', 'width * 2'),
   check('fits', 'double <= 2 * width', {
     message: 'it is {width} wide, {2 * width} wanted; width is a word here',
-    holds: '{width} fits',
+    passes: '{width} fits',
   }),
   { kind: 'drawing' as const, id: 'd', drawing: 'set-up' as const, from: { distance: 'width / 2', note: '' } },
   note('n', 'The width is measured, {width}.'),
@@ -22,7 +22,7 @@ describe('a new name', () => {
     expect(sheet.cell('fits')).toMatchObject({
       condition: 'double <= 2 * w',
       message: 'it is {w} wide, {2 * w} wanted; width is a word here',
-      holds: '{w} fits',
+      passes: '{w} fits',
     })
     expect(sheet.cell('d')).toMatchObject({ from: { distance: 'w / 2', note: '' } })
     expect(sheet.cell('n')).toMatchObject({ text: 'The width is measured, {width}.' })

@@ -5,15 +5,17 @@ import { LIBRARY } from '../../../src/functions/index.ts'
 import {
   type Cell,
   DocumentError,
+  FORMAT,
   MAX_DOCUMENT_LENGTH,
   readDocument,
   Sheet,
+  VERSION,
   type Worksheet,
   writeDocument,
 } from '../../../src/worksheet/index.ts'
 
 const sheet = (cells: unknown[], more: object = {}): string =>
-  JSON.stringify({ format: 'evenfield-worksheet', version: 1, title: 'A sheet', cells, ...more })
+  JSON.stringify({ format: FORMAT, version: VERSION, title: 'A sheet', cells, ...more })
 const given = { kind: 'given', id: 'g', name: 'width', value: '5 mm' }
 
 function refusal(json: string): DocumentError {
@@ -47,7 +49,7 @@ describe('a document', () => {
     ['null', 'null', 'format', /not a worksheet/],
     ['a list', '[]', 'format', /not a worksheet/],
     ['of another format', '{"format":"other"}', 'format', /«evenfield-worksheet»/],
-    ['without cells', JSON.stringify({ format: 'evenfield-worksheet', version: 1, title: '' }), 'cells', /cells/],
+    ['without cells', JSON.stringify({ format: FORMAT, version: VERSION, title: '' }), 'cells', /cells/],
     ['of version 0', sheet([], { version: 0 }), 'version', /version/],
     ['of a version in words', sheet([], { version: '1' }), 'version', /version/],
     ['with a cell of an unknown kind', sheet([given, { kind: 'spell', id: 'x' }]), 'cells[1].kind', /cells\[1\]\.kind/],
@@ -72,7 +74,7 @@ describe('a document', () => {
   })
 
   it('of a newer version is told apart from a bad one', () => {
-    const error = refusal(sheet([{ kind: 'spell' }], { version: 2 }))
+    const error = refusal(sheet([{ kind: 'spell' }], { version: VERSION + 1 }))
     expect(error).toMatchObject({ isNewer: true, place: 'version' })
     expect(error.message).toMatch(/newer version/)
   })
@@ -122,15 +124,15 @@ const cellWithoutId = fc.oneof(
   fc.tuple(
     fc.record({ kind: fc.constant('check'), condition: text, message: text }),
     named,
-    maybe('holds', 'margin'),
+    maybe('passes', 'margin'),
     unknown,
   ),
   fc.tuple(fc.record({ kind: fc.constant('note'), text }), unknown, fc.constant({}), fc.constant({})),
 )
 const worksheets = fc.record({ title: text, cells: fc.array(cellWithoutId, { maxLength: 8 }) }).map(
   ({ title, cells }): Worksheet => ({
-    format: 'evenfield-worksheet',
-    version: 1,
+    format: FORMAT,
+    version: VERSION,
     title,
     cells: cells.map((parts, i) => Object.assign({ id: `c${i}` }, ...parts) as Cell),
   }),

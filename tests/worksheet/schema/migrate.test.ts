@@ -1,29 +1,101 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
-import { readDocument, Sheet, VERSION } from '../../../src/worksheet/index.ts'
+import {
+  type Cell,
+  FORMAT,
+  isNamed,
+  readDocument,
+  Sheet,
+  VERSION,
+  writeDocument,
+} from '../../../src/worksheet/index.ts'
 import { migrate, STEPS, type Step } from '../../../src/worksheet/schema/migrate.ts'
 import { seen } from '../make.ts'
 
 const examples = new URL('examples/', import.meta.url)
-const example = (version: number): string => readFileSync(new URL(`v${version}.json`, examples), 'utf8')
+const textOf = (path: string): string => readFileSync(new URL(path, examples), 'utf8')
 const VERSIONS = Array.from({ length: VERSION }, (_, at) => at + 1)
 
-test('there is a step to every version, and a kept example of each', () => {
+test('there is a step to every version, and an example of each', () => {
   expect(STEPS).toHaveLength(VERSION - 1)
-  expect(readdirSync(examples).sort()).toEqual(VERSIONS.map((version) => `v${version}.json`))
+  for (const version of VERSIONS)
+    expect(readdirSync(new URL(`version-${version}/`, examples))).toContain('example.json')
 })
 
 test.each(VERSIONS)('the example of version %i opens and computes', (version) => {
-  const sheet = new Sheet(readDocument(example(version)), LIBRARY)
+  const sheet = new Sheet(readDocument(textOf(`version-${version}/example.json`)), LIBRARY)
   expect(sheet.worksheet.version).toBe(VERSION)
   expect(seen(sheet, 'r')).toBe('1:11.7')
   expect(sheet.check('c').state).toBe('holds')
   expect(sheet.checkSummary.errors).toBe(0)
 })
 
-test('the example of this version is read as it is, unknown keys and all', () => {
-  expect(readDocument(example(VERSION))).toEqual(JSON.parse(example(VERSION)))
+test('the example of this version is read as it is: unknown keys, reserved keys and cells of later versions', () => {
+  const text = textOf(`version-${VERSION}/example.json`)
+  expect(readDocument(text)).toEqual(JSON.parse(text))
+  expect(new Sheet(readDocument(text), LIBRARY).worksheet.cells.map(({ kind }) => kind)).toContain('frame')
+})
+
+/** What each sheet of version 1 computed when version 1 was the newest: values in coherent SI, and check states. */
+const FIGURES = JSON.parse(textOf('figures-of-version-1.json')) as Record<
+  string,
+  { readonly cells: Record<string, unknown>; readonly checks: Record<string, string> }
+>
+
+/** The same figures to ten digits: the order of additions may change, their sum not. */
+const close = (value: unknown): unknown =>
+  JSON.parse(JSON.stringify(value ?? null), (_, part) =>
+    typeof part === 'number' ? Number(part.toPrecision(10)) : part,
+  )
+
+test.each(Object.keys(FIGURES))('%s, saved by version 1, gives the same figures', (name) => {
+  const sheet = new Sheet(readDocument(textOf(`version-1/${name}.json`)), LIBRARY)
+  sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
+  const figures = { cells: {} as Record<string, unknown>, checks: {} as Record<string, string> }
+  for (const cell of sheet.cells.filter(isNamed)) {
+    const outcome = sheet.outcome(cell.id)
+    figures.cells[cell.name] = outcome.state === 'value' ? outcome.value : null
+    if (cell.kind === 'check') figures.checks[cell.name] = sheet.check(cell.id).state
+  }
+  const then = FIGURES[name] as (typeof FIGURES)[string]
+  expect(close(figures.cells)).toEqual(close(then.cells))
+  expect(figures.checks).toEqual(then.checks)
+})
+
+const KIND_NOW: Readonly<Record<string, string>> = { schedule: 'table' }
+
+test.each(readdirSync(new URL('version-1/', examples)))('%s keeps every text on its way from version 1', (file) => {
+  const before = JSON.parse(textOf(`version-1/${file}`))
+  const after = JSON.parse(writeDocument(readDocument(textOf(`version-1/${file}`))))
+  const texts = (data: unknown): string[] =>
+    typeof data === 'string' ? [data] : typeof data === 'object' && data ? Object.values(data).flatMap(texts) : []
+  const sorted = (data: unknown): string[] => texts(data).sort()
+  const renamed = {
+    ...before,
+    cells: before.cells.map((cell: Cell) => ({ ...cell, kind: KIND_NOW[cell.kind] ?? cell.kind })),
+  }
+  expect(sorted(after)).toEqual(sorted(renamed))
+})
+
+test('keys that version 1 preserved without knowing them, and version 2 gives a meaning, are preserved', () => {
+  const sheet = readDocument(
+    JSON.stringify({
+      format: FORMAT,
+      version: 1,
+      title: '',
+      parts: 3,
+      cells: [
+        { kind: 'given', id: 'a', name: 'a', value: '1', from: 'a friend' },
+        { kind: 'check', id: 'b', name: 'b', condition: 'a > 0', message: '', holds: 'Yes.', passes: [1] },
+      ],
+    }),
+  )
+  expect(sheet).toMatchObject({
+    version: VERSION,
+    parts_of_version_1: 3,
+    cells: [{ from_of_version_1: 'a friend' }, { passes: 'Yes.', passes_of_version_1: [1] }],
+  })
 })
 
 describe('a chain of steps', () => {
