@@ -26,6 +26,7 @@ const parameterType = (parameter: Parameter): string => {
   const { type } = parameter
   if (type.kind === 'any') return 'any number'
   if (type.kind === 'any list') return 'list'
+  if (type.kind === 'any or list') return 'any number or list of any numbers'
   return type.kind === 'list of any' ? 'list of any numbers' : typeName(type)
 }
 

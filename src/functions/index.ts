@@ -1,5 +1,8 @@
 import type { FunctionRecord } from '../language/index.ts'
-import { COLOUR } from './acceptance/colour.ts'
+import { ACCEPTANCE } from './acceptance/acceptance.ts'
+import { DELTA_E } from './acceptance/delta-e.ts'
+import { ENCODINGS } from './acceptance/encodings.ts'
+import { ILLUMINANTS } from './acceptance/illuminants.ts'
 import { SQUARENESS } from './acceptance/squareness.ts'
 import { CLOSE_FOCUS } from './camera/close-focus.ts'
 import { DEPTH_OF_FIELD } from './camera/depth.ts'
@@ -14,13 +17,16 @@ import { FLASH_AND_TIME } from './light/flash-and-time.ts'
 import { LAMP_PLACES } from './light/lamp-places.ts'
 import { LIGHT_READINGS } from './light/light-readings.ts'
 import { MATHS } from './maths/maths.ts'
+import { STATISTICS } from './maths/statistics.ts'
 import { CARE } from './work/care.ts'
+import { FILES } from './work/files.ts'
 import { NAMING } from './work/naming.ts'
 import { RUN } from './work/run.ts'
 
 /** The functions by the file they stand in, in the order of the guide. */
 export const SUBJECTS = {
   maths: MATHS,
+  statistics: STATISTICS,
   framing: FRAMING,
   'close-focus': CLOSE_FOCUS,
   sampling: SAMPLING,
@@ -33,10 +39,14 @@ export const SUBJECTS = {
   'lamp-places': LAMP_PLACES,
   'light-readings': LIGHT_READINGS,
   squareness: SQUARENESS,
-  colour: COLOUR,
+  'delta-e': DELTA_E,
+  encodings: ENCODINGS,
+  illuminants: ILLUMINANTS,
+  acceptance: ACCEPTANCE,
   care: CARE,
   run: RUN,
   naming: NAMING,
+  files: FILES,
   film: FILM,
 } as const satisfies Readonly<Record<string, readonly FunctionRecord[]>>
 

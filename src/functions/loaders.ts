@@ -4,6 +4,7 @@ import type { SubjectFile } from './index.ts'
 /** The same subjects as in index.ts, each fetched when it is asked for. */
 export const LOADERS: Readonly<Record<SubjectFile, () => Promise<readonly Callable[]>>> = {
   maths: async () => (await import('./maths/maths.ts')).MATHS,
+  statistics: async () => (await import('./maths/statistics.ts')).STATISTICS,
   framing: async () => (await import('./camera/framing.ts')).FRAMING,
   'close-focus': async () => (await import('./camera/close-focus.ts')).CLOSE_FOCUS,
   sampling: async () => (await import('./camera/sampling.ts')).SAMPLING,
@@ -16,9 +17,13 @@ export const LOADERS: Readonly<Record<SubjectFile, () => Promise<readonly Callab
   'lamp-places': async () => (await import('./light/lamp-places.ts')).LAMP_PLACES,
   'light-readings': async () => (await import('./light/light-readings.ts')).LIGHT_READINGS,
   squareness: async () => (await import('./acceptance/squareness.ts')).SQUARENESS,
-  colour: async () => (await import('./acceptance/colour.ts')).COLOUR,
+  'delta-e': async () => (await import('./acceptance/delta-e.ts')).DELTA_E,
+  encodings: async () => (await import('./acceptance/encodings.ts')).ENCODINGS,
+  illuminants: async () => (await import('./acceptance/illuminants.ts')).ILLUMINANTS,
+  acceptance: async () => (await import('./acceptance/acceptance.ts')).ACCEPTANCE,
   care: async () => (await import('./work/care.ts')).CARE,
   run: async () => (await import('./work/run.ts')).RUN,
   naming: async () => (await import('./work/naming.ts')).NAMING,
+  files: async () => (await import('./work/files.ts')).FILES,
   film: async () => (await import('./film/film.ts')).FILM,
 }

@@ -14,5 +14,5 @@ export {
   showReading,
 } from './read.ts'
 export { type Shown, showFigure, showQuantity } from './show.ts'
-export { findUnit, sameSigns, UNITS, type Unit, unitSpellings, unitSymbols } from './table.ts'
+export { findUnit, sameSigns, UNITS, type Unit, unitNote, unitSpellings, unitSymbols } from './table.ts'
 export { type CompoundUnit, nearestUnit, readUnit, UnitTextError } from './unit-text.ts'

@@ -49,6 +49,7 @@ function argumentFor({ name, type, range, choices }: Parameter): fc.Arbitrary<un
   if (type.kind === 'yes or no') return fc.boolean()
   if (type.kind === 'list') return fc.array(ofType(type.of), { maxLength: 4 })
   if (type.kind === 'list of any' || type.kind === 'any list') return fc.array(within(range), { maxLength: 5 })
+  if (type.kind === 'any or list') return fc.oneof(within(range), fc.array(within(range), { maxLength: 5 }))
   return type.kind === 'any' ? within(range) : ofType(type)
 }
 

@@ -1,5 +1,5 @@
-import { deltaE2000 } from '../../functions/acceptance/colour-space.ts'
-import { percentile } from '../../functions/acceptance/percentile.ts'
+import { deltaE2000 } from '../../functions/acceptance/colour-difference.ts'
+import { percentileOf } from '../../functions/maths/samples.ts'
 import type { LitPicture } from '../colour/light.ts'
 import type { Triple } from '../colour/matrix.ts'
 import { quoted } from '../problem.ts'
@@ -30,7 +30,7 @@ export function measureChart({ name, patches }: ChartArea, picture: LitPicture):
   return {
     patches: read,
     mean: differences.reduce((sum, one) => sum + one, 0) / differences.length,
-    percentile_90: percentile(differences, 0.9),
+    percentile_90: percentileOf(differences, 0.9),
     worst,
     worst_name: read[differences.indexOf(worst)]?.name as string,
     warnings,

@@ -1,4 +1,5 @@
-import { luminanceOf, srgbLinear } from '../../functions/acceptance/colour-space.ts'
+import { luminanceOf } from '../../functions/acceptance/colour-space.ts'
+import { srgbLinear } from '../../functions/acceptance/rgb-spaces.ts'
 import { type Matrix, matrixOf } from './matrix.ts'
 
 /** From a code, 0 to 1, to linear light. */

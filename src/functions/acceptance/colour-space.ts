@@ -1,52 +1,74 @@
-import {
-  converter,
-  differenceCiede2000,
-  differenceEuclidean,
-  modeLab,
-  modeLab65,
-  modeLrgb,
-  modeRgb,
-  modeXyz50,
-  modeXyz65,
-  useMode,
-} from 'culori/fn'
-
-for (const mode of [modeRgb, modeLrgb, modeXyz50, modeXyz65, modeLab, modeLab65]) useMode(mode)
-
+/** A colour in CIELAB: lightness L*, and a* and b*. */
 export interface Lab {
   readonly L: number
   readonly a: number
   readonly b: number
 }
 
-const toD50 = converter('lab')
-const toD65 = converter('lab65')
-const euclidean = differenceEuclidean('lab65')
+export type Triple = readonly [number, number, number]
+export type Matrix = readonly [Triple, Triple, Triple]
 
-// The white point plays no part in a difference of Lab values; this mode is the one culori compares in.
-const asCulori = ({ L, a, b }: Lab) => ({ mode: 'lab65' as const, l: L, a, b })
-
-/** CIE 1976 colour difference. */
-export const deltaE76 = (one: Lab, other: Lab): number => euclidean(asCulori(one), asCulori(other))
-
-/** CIEDE2000 with k_L = k_C = k_H = 1; without lightness weighting S_L is 1. */
-export function deltaE2000(one: Lab, other: Lab, lightnessWeighting = true): number {
-  const middle = ((one.L + other.L) / 2 - 50) ** 2
-  const weight = 1 + (0.015 * middle) / Math.sqrt(20 + middle)
-  // The formula divides ΔL′ by k_L S_L, and S_L depends on the pair alone: k_L = 1/S_L makes the product 1.
-  return differenceCiede2000(lightnessWeighting ? 1 : 1 / weight)(asCulori(one), asCulori(other))
+/** A chromaticity in CIE 1931 x, y. */
+export interface Chromaticity {
+  readonly x: number
+  readonly y: number
 }
 
-/** CIELAB of sRGB values from 0 to 1; for D50 adapted by Bradford. */
-export function labFromSrgb(r: number, g: number, b: number, white: 'D50' | 'D65'): Lab {
-  const colour = { mode: 'rgb' as const, r, g, b }
-  const lab = white === 'D50' ? toD50(colour) : toD65(colour)
-  return { L: lab.l, a: lab.a, b: lab.b }
+/** Tristimulus values of a chromaticity, with Y = 1. */
+export const tristimulus = ({ x, y }: Chromaticity): Triple => [x / y, 1, (1 - x - y) / y]
+
+/**
+ * Tristimulus values of the white points, with Y = 1: D50 as ICC.1 fixes it for the profile connection space and
+ * ANSI/I3A IT10.7666 for ROMM RGB; D65 from the chromaticity that IEC 61966-2-1 prints.
+ */
+export const WHITES = {
+  D50: [0.9642, 1, 0.8249],
+  D65: tristimulus({ x: 0.3127, y: 0.329 }),
+} as const satisfies Readonly<Record<string, Triple>>
+
+export type White = keyof typeof WHITES
+
+export const apply = (matrix: Matrix, [x, y, z]: Triple): Triple =>
+  matrix.map(([a, b, c]) => a * x + b * y + c * z) as unknown as Triple
+
+const column = (matrix: Matrix, i: 0 | 1 | 2): Triple => [matrix[0][i], matrix[1][i], matrix[2][i]]
+
+export function multiply(one: Matrix, other: Matrix): Matrix {
+  const columns = ([0, 1, 2] as const).map((i) => apply(one, column(other, i))) as unknown as Matrix
+  return ([0, 1, 2] as const).map((i) => column(columns, i)) as unknown as Matrix
 }
 
-/** The linear value behind an sRGB value from 0 to 1 (IEC 61966-2-1). */
-export const srgbLinear = (value: number): number =>
-  value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4
+const cross = ([a, b, c]: Triple, [d, e, f]: Triple): Triple => [b * f - c * e, c * d - a * f, a * e - b * d]
+const dot = ([a, b, c]: Triple, [d, e, f]: Triple): number => a * d + b * e + c * f
+
+/** The inverse of a matrix whose rows do not lie in one plane. */
+export function inverse([u, v, w]: Matrix): Matrix {
+  const [vw, wu, uv] = [cross(v, w), cross(w, u), cross(u, v)]
+  const determinant = dot(u, vw)
+  return ([0, 1, 2] as const).map((i) => [
+    vw[i] / determinant,
+    wu[i] / determinant,
+    uv[i] / determinant,
+  ]) as unknown as Matrix
+}
+
+/** Cone responses of the Bradford transform (K. M. Lam, 1985; as ICC.1 annex E prints it). */
+const BRADFORD: Matrix = [
+  [0.8951, 0.2664, -0.1614],
+  [-0.7502, 1.7135, 0.0367],
+  [0.0389, -0.0685, 1.0296],
+]
+
+/** The linear Bradford adaptation of tristimulus values from one white to another, each white with Y = 1. */
+export function bradford(from: Triple, to: Triple): Matrix {
+  const [source, target] = [apply(BRADFORD, from), apply(BRADFORD, to)]
+  const gains: Matrix = [
+    [target[0] / source[0], 0, 0],
+    [0, target[1] / source[1], 0],
+    [0, 0, target[2] / source[2]],
+  ]
+  return multiply(inverse(BRADFORD), multiply(gains, BRADFORD))
+}
 
 const EPSILON = 216 / 24389
 const KAPPA = 24389 / 27
@@ -56,3 +78,10 @@ export const lightness = (Y: number): number => (Y > EPSILON ? 116 * Math.cbrt(Y
 
 /** The relative luminance of an L*. */
 export const luminanceOf = (L: number): number => (L > KAPPA * EPSILON ? ((L + 16) / 116) ** 3 : L / KAPPA)
+
+/** CIELAB of tristimulus values seen under a white with Y = 1 (ISO/CIE 11664-4). */
+export function labOf(xyz: Triple, white: Triple): Lab {
+  const f = (ratio: number): number => (ratio > EPSILON ? Math.cbrt(ratio) : (KAPPA * ratio + 16) / 116)
+  const [x, y, z] = xyz.map((value, i) => f(value / (white[i] as number))) as unknown as Triple
+  return { L: 116 * y - 16, a: 500 * (x - y), b: 200 * (y - z) }
+}

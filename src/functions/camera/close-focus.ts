@@ -71,9 +71,11 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     subject: 'close-focus',
     about: 'Power of close-up lenses screwed together, and how far in front of the first the original lies.',
     parameters: [
-      parameter('powers', list(number(RECIPROCAL_LENGTH)), 'from the front, the original’s side, to the camera', {
-        range: POSITIVE,
-      }),
+      parameter(
+        'powers',
+        list(number(RECIPROCAL_LENGTH)),
+        'from the front, the original’s side, to the camera; negative of a diverging lens',
+      ),
       length('spacing', 'from each lens to the next', { default: '0 mm' }),
     ],
     result: record('close-up stack', { power: number(RECIPROCAL_LENGTH), front_focus: number(LENGTH) }),
@@ -85,13 +87,19 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
       { formula: 'closeup_stack({1 dpt, 2 dpt, 4 dpt}, 8 mm).power', gives: '6.8565 dpt', within: '0.0001 dpt' },
       { formula: 'closeup_stack({2 dpt, 3 dpt}).front_focus', gives: '200 mm' },
       { formula: 'closeup_stack({2 dpt, 4 dpt}, 10 mm).power', gives: '5.92 dpt' },
-      { formula: 'closeup_stack({2 dpt, 0 dpt})', refuses: 'powers' },
+      { formula: 'closeup_stack({5 dpt, -2 dpt}).power', gives: '3 dpt' },
+      { formula: 'closeup_stack({2 dpt, -2 dpt})', refuses: 'focus' },
       { formula: 'closeup_stack({10 dpt, 10 dpt}, 150 mm)', refuses: 'spacing' },
     ],
     compute: (powers: readonly number[], spacing: number) => {
       if (powers.length === 0) throw new Refusal('Name at least one close-up lens, as {2 dpt}.', 'powers')
       const stack = stackOf(powers, spacing)
-      if (!(stack.power > 0 && stack.frontFocus > 0))
+      if (!(stack.power > 0))
+        throw new Refusal(
+          `Together these lenses have ${stack.power === 0 ? 'no power' : 'a negative power'}, so they bring nothing in front of them into focus. Use stronger positive lenses${powers.length > 1 ? ', or another spacing' : ''}.`,
+          'powers',
+        )
+      if (!(stack.frontFocus > 0))
         throw new Refusal(
           'Set so far apart these lenses bring no original in front of them into focus. Reduce the spacing.',
           'spacing',

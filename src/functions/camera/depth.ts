@@ -73,6 +73,41 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     },
   },
   {
+    name: 'hyperfocal',
+    subject: 'depth',
+    about: 'The distance to focus on for a depth of field that just reaches infinity.',
+    parameters: [FOCAL, APERTURE, BLUR],
+    result: number(LENGTH),
+    formula: 'H = f²/(N c) + f',
+    source: 'derived: depth_of_field reaches infinity at k = N c/(m f) = 1, so m = N c/f and H = f (1 + 1/m)',
+    validity: `${GEOMETRIC} From the front principal plane. Sharp from about half of it to infinity.`,
+    examples: [
+      // 50² / (8 · 0.033) + 50
+      { formula: 'hyperfocal(50 mm, f/8, 0.033 mm)', gives: '9519.69697 mm', within: '0.00001 mm' },
+      { formula: 'hyperfocal(50 mm, f/8, 0 mm)', refuses: 'blur' },
+    ],
+    compute: (focal: number, aperture: number, blur: number) => focal ** 2 / (aperture * blur) + focal,
+  },
+  {
+    name: 'focus_for_limits',
+    subject: 'depth',
+    about: 'The distance to focus on so that the nearest and the farthest part come out equally sharp.',
+    parameters: [positiveLength('near', 'to the nearest part'), positiveLength('far', 'to the farthest part')],
+    result: number(LENGTH),
+    formula: '2 D d/(D + d)',
+    source: 'derived: equal blur of both limits, D and d from the entrance pupil',
+    validity: 'All three from the entrance pupil. Nearer than half-way between the limits.',
+    examples: [
+      { formula: 'focus_for_limits(1 m, 3 m)', gives: '1.5 m' },
+      { formula: 'focus_for_limits(1 m, infinity)', gives: '2 m' },
+      { formula: 'focus_for_limits(3 m, 1 m)', refuses: '«far»' },
+    ],
+    compute: (near: number, far: number) => {
+      if (far < near) throw new Refusal('«far» is nearer than «near». Swap the two distances.', 'far')
+      return far === Number.POSITIVE_INFINITY ? 2 * near : (2 * far * near) / (far + near)
+    },
+  },
+  {
     name: 'blur_from_pixels',
     subject: 'depth',
     about: 'Acceptable blur as a number of pixels.',

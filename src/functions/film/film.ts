@@ -1,11 +1,32 @@
 import gates from '../../../shared/reference/film-gates.json'
-import { type FunctionRecord, number, record, TEXT } from '../../language/index.ts'
-import { LENGTH, LUMINANCE, STOP } from '../../units/index.ts'
+import { type FunctionRecord, number, Refusal, record, TEXT } from '../../language/index.ts'
+import { LENGTH, LUMINANCE, nearest, ReadError, readSize, STOP } from '../../units/index.ts'
 import { fitMagnification } from '../camera/fit.ts'
 import { length, NOT_NEGATIVE, PLAIN, POSITIVE, parameter, positiveLength, RATIO, STOPS } from '../maths/parameters.ts'
 
 const GATE = record('film gate', { width: number(LENGTH), height: number(LENGTH) })
 const GATES: Readonly<Record<string, { readonly width_mm: number; readonly height_mm: number }>> = gates.gates
+
+/** A gate written as a size with its unit. */
+function ownGate(format: string): { width: number; height: number } {
+  const refuse = (): never => {
+    const near = nearest(format, Object.keys(GATES))
+    throw new Refusal(
+      `«format» names no film here: "${format}".${near ? ` Did you mean "${near}"?` : ''} For another size write width and height with their unit, as "118 mm x 82 mm".`,
+      'format',
+    )
+  }
+  let size: ReturnType<typeof readSize>
+  try {
+    size = readSize(format)
+  } catch (error) {
+    if (error instanceof ReadError) return refuse()
+    throw error
+  }
+  const { width, height } = size
+  if (width.dimension !== LENGTH || !(width.value > 0 && height.value > 0)) return refuse()
+  return { width: width.value, height: height.value }
+}
 
 /** Section 12 of the trade: transparent originals. */
 export const FILM: readonly FunctionRecord[] = [
@@ -65,19 +86,25 @@ export const FILM: readonly FunctionRecord[] = [
     name: 'film_gate',
     subject: 'film',
     about: 'The size of the image on film of a format.',
-    parameters: [parameter('format', TEXT, 'name of the format', { choices: Object.keys(GATES) })],
+    parameters: [
+      parameter('format', TEXT, 'name of the format, or a size of one’s own, as "118 mm x 82 mm"', {
+        choices: Object.keys(GATES),
+        open: true,
+      }),
+    ],
     result: GATE,
-    formula: 'from the table',
+    formula: 'from the table; a size of one’s own as it is written, width first',
     source: 'published tables of frame sizes (film to ISO 732 and ISO 1007); sheet film from memory',
     validity: 'The image, not the nominal name; gates differ by half a millimetre or so from camera to camera.',
     examples: [
       { formula: 'film_gate("6x9").width', gives: '84 mm' },
       { formula: 'film_gate("135").height', gives: '24 mm' },
+      { formula: 'film_gate("118 mm x 82 mm").width', gives: '118 mm' },
       { formula: 'film_gate("6x5")', refuses: 'format' },
     ],
     compute: (format: string) => {
-      const { width_mm, height_mm } = GATES[format] as { width_mm: number; height_mm: number }
-      return { width: width_mm / 1000, height: height_mm / 1000 }
+      const gate = GATES[format]
+      return gate ? { width: gate.width_mm / 1000, height: gate.height_mm / 1000 } : ownGate(format)
     },
   },
   {

@@ -1,5 +1,5 @@
 import { type FunctionRecord, number, Refusal, record } from '../../language/index.ts'
-import { LENGTH, NONE, RECIPROCAL_TEMPERATURE, STOP, TEMPERATURE } from '../../units/index.ts'
+import { ANGLE, LENGTH, NONE, RECIPROCAL_TEMPERATURE, STOP, TEMPERATURE } from '../../units/index.ts'
 import { length, POSITIVE, parameter, positiveLength, SHARE } from '../maths/parameters.ts'
 
 /** Section 6 of the trade: what stands between the light and the sensor, filters and glass. */
@@ -89,6 +89,46 @@ export const FILTERS: readonly FunctionRecord[] = [
         )
       return Math.log2(1 / passed)
     },
+  },
+  {
+    name: 'polariser_angle',
+    subject: 'exposure',
+    about: 'The angle between two polarisers that lets a share of the greatest light through.',
+    parameters: [
+      parameter('share', number(NONE), 'share of the light that passes with the two parallel', { range: SHARE }),
+    ],
+    result: number(ANGLE),
+    formula: 'acos √share',
+    source: 'Malus’s law, I = I₀ cos² θ (OpenStax, University Physics 3, 1.7)',
+    validity: 'Ideal polarisers. Real ones leak a little when crossed.',
+    examples: [
+      { formula: 'polariser_angle(50 %)', gives: '45 deg' },
+      { formula: 'polariser_angle(0)', gives: '90 deg' },
+      { formula: 'polariser_angle(1.1)', refuses: 'share' },
+    ],
+    compute: (share: number) => Math.acos(Math.sqrt(share)),
+  },
+  {
+    name: 'brewster_angle',
+    subject: 'exposure',
+    about: 'The angle of incidence at which a polariser takes away all glare of varnish or glass.',
+    parameters: [
+      parameter('index', number(NONE), 'refractive index: 1.5 for glass and varnish', { range: { least: 1 } }),
+    ],
+    result: number(ANGLE),
+    formula: 'atan n',
+    source: 'Brewster’s law (OpenStax, University Physics 3, 1.7)',
+    validity: 'From the perpendicular, in air. A smooth surface that does not conduct; metal keeps its glare.',
+    examples: [
+      {
+        formula: 'brewster_angle(1.52)',
+        gives: '56.7 deg',
+        within: '0.05 deg',
+        source: 'OpenStax, University Physics 3',
+      },
+      { formula: 'brewster_angle(0.9)', refuses: 'index' },
+    ],
+    compute: (index: number) => Math.atan(index),
   },
   {
     name: 'mired',

@@ -4,13 +4,17 @@ import { parameter } from './parameters.ts'
 
 const LIST = parameter('list', { kind: 'list of any' }, 'values of one kind')
 const WHOLE_LIST = parameter('list', { kind: 'any list' }, 'a list of whatever kind')
-const SEVERAL = parameter('value', { kind: 'any' }, 'values of one kind')
+const SEVERAL = parameter('value', { kind: 'any or list' }, 'values of one kind, or a list of them')
 const DEFINITION = 'definition'
+/** A result of the kind of the values, whether given one by one or as a list. */
+const asValues = ([first]: readonly Type[]): Type => (first?.kind === 'list' ? first.of : (first as Type))
+const flat = (given: readonly (number | readonly number[])[]): readonly number[] =>
+  given.length === 1 && typeof given[0] !== 'number' ? (given[0] as readonly number[]) : given.flat()
 /** A result of the kind of the list's items. */
 const asItems = (args: readonly Type[]): Type => (args[0] as ListType).of
 
 function notEmpty(items: readonly number[]): readonly number[] {
-  if (items.length === 0) throw new Refusal('An empty list has none. Put at least one value in it.', 'list')
+  if (items.length === 0) throw new Refusal('The list is empty. Put at least one value in it.', 'list')
   return items
 }
 
@@ -27,21 +31,36 @@ function medianOf(items: readonly number[]): number {
 export const LISTS: readonly FunctionRecord[] = [
   ...(
     [
-      ['min', 'The least of several values.', 'min(3 mm, 1 cm)', '3 mm', Math.min],
-      ['max', 'The greatest of several values.', 'max(3 mm, 1 cm)', '10 mm', Math.max],
+      ['min', 'The least of several values, or of a list.', 'min(3 mm, 1 cm)', 'min({3 mm, 1 cm})', '3 mm', Math.min],
+      [
+        'max',
+        'The greatest of several values, or of a list.',
+        'max(3 mm, 1 cm)',
+        'max({3 mm, 1 cm})',
+        '10 mm',
+        Math.max,
+      ],
     ] as const
   ).map(
-    ([name, about, example, gives, of]): FunctionRecord => ({
+    ([name, about, example, ofList, gives, of]): FunctionRecord => ({
       name,
       subject: 'maths',
       about,
       parameters: [SEVERAL],
       variadic: true,
-      result: (args) => args[0] as Type,
+      result: asValues,
       formula: name,
       source: DEFINITION,
-      examples: [{ formula: example, gives }],
+      examples: [
+        { formula: example, gives },
+        { formula: ofList, gives },
+      ],
       compute: (...values: number[]) => of(...values),
+      computeFor: (types) =>
+        types.every(({ kind }) => kind === 'number')
+          ? (...values: number[]) => of(...values)
+          : // Not spread: a long list would overflow the stack.
+            (...given: (number | readonly number[])[]) => notEmpty(flat(given)).reduce((a, b) => of(a, b)),
     }),
   ),
   ...(
@@ -77,13 +96,20 @@ export const LISTS: readonly FunctionRecord[] = [
   {
     name: 'mean',
     subject: 'maths',
-    about: 'The mean of a list.',
-    parameters: [LIST],
-    result: asItems,
+    about: 'The mean of several values, or of a list.',
+    parameters: [SEVERAL],
+    variadic: true,
+    result: asValues,
     formula: 'Σ x/n',
     source: DEFINITION,
-    examples: [{ formula: 'mean({12 mm, 20 mm, 37 mm})', gives: '23 mm' }],
-    compute: (items: readonly number[]) => sumOf(notEmpty(items)) / items.length,
+    examples: [
+      { formula: 'mean({12 mm, 20 mm, 37 mm})', gives: '23 mm' },
+      { formula: 'mean(12 mm, 20 mm, 37 mm)', gives: '23 mm' },
+    ],
+    compute: (...given: (number | readonly number[])[]) => {
+      const values = notEmpty(flat(given))
+      return sumOf(values) / values.length
+    },
   },
   {
     name: 'median',

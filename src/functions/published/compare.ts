@@ -1,4 +1,12 @@
-import { checkFormula, computable, computeOnce, emptyScope, type Value } from '../../language/index.ts'
+import {
+  checkFormula,
+  computable,
+  computeOnce,
+  list,
+  PLAIN_NUMBER,
+  type Scope,
+  type Value,
+} from '../../language/index.ts'
 import { readUnit } from '../../units/index.ts'
 import { LIBRARY } from '../index.ts'
 import { LISTS, type PublishedSource, type PublishedValue, SOURCES } from './data.ts'
@@ -14,27 +22,34 @@ export interface Comparison {
   readonly agrees: boolean
 }
 
-/** The formula with the published lists put in. */
-export const formulaOf = ({ formula }: PublishedValue): string =>
-  formula.replace(/\{(\w+)\}/g, (braced, name: string) => (name in LISTS ? `{${LISTS[name]}}` : braced))
+/** The published lists stand in for cells. */
+const SCOPE: Scope = {
+  library: LIBRARY,
+  typeOf: (name) => (name in LISTS ? list(PLAIN_NUMBER) : undefined),
+  names: () => Object.keys(LISTS),
+}
 
 /**
- * Computes a formula that names no cells, in coherent SI.
+ * The value of a formula, in coherent SI.
  * @throws Error with the checker's message where the formula is broken.
  */
 function compute(formula: string): Value {
-  const { root, diagnostics, mayBeInfinite } = checkFormula(formula, emptyScope(LIBRARY))
+  const { root, diagnostics, mayBeInfinite } = checkFormula(formula, SCOPE)
   if (!root) throw new Error(`${formula}: ${diagnostics.map(({ message }) => message).join(' ')}`)
-  return computeOnce(computable(root, mayBeInfinite), () => 0).value
+  return computeOnce(computable(root, mayBeInfinite), (name) => LISTS[name] as readonly number[]).value
 }
+
+/** A text agrees where it is the published one, and a value just beyond the limit gives another. */
+const agreesInText = ({ value, beyond }: PublishedValue, ours: Value): boolean =>
+  ours === value && (beyond === undefined || compute(beyond) !== value)
 
 /** Computes the formula of a published value and compares the two. */
 export function compare(published: PublishedValue): Comparison {
   const source = SOURCES[published.source]
   if (!source) throw new Error(`${published.id} names the source ${published.source}, which is not described.`)
-  const value = compute(formulaOf(published))
+  const value = compute(published.formula)
   if (typeof value !== 'number' || typeof published.value !== 'number')
-    return { published, source, ours: String(value), difference: null, agrees: value === published.value }
+    return { published, source, ours: String(value), difference: null, agrees: agreesInText(published, value) }
   const ours = published.unit === undefined ? value : value / readUnit(published.unit).factor
   const difference = ours - published.value
   return { published, source, ours, difference, agrees: Math.abs(difference) <= (published.tolerance ?? 0) }

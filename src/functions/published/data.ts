@@ -5,6 +5,7 @@ import colour from '../../../shared/reference/published/colour.json'
 import depth from '../../../shared/reference/published/depth.json'
 import exposure from '../../../shared/reference/published/exposure.json'
 import film from '../../../shared/reference/published/film.json'
+import grading from '../../../shared/reference/published/grading.json'
 import inspection from '../../../shared/reference/published/inspection.json'
 import lighting from '../../../shared/reference/published/lighting.json'
 import lists from '../../../shared/reference/published/lists.json'
@@ -30,8 +31,10 @@ export interface PublishedValue {
   readonly id: string
   /** What the figure is, in the words of its source. */
   readonly quantity: string
-  /** A formula; `{Lew}` stands for the published list of that name. */
+  /** A formula; a name in it is that of a published list. */
   readonly formula: string
+  /** For a limit, the formula of a value just beyond it, which must not give `value`. */
+  readonly beyond?: string
   /** The figure as printed: `4 1/2`, `.27`, `2.54E-02`. */
   readonly printed: string
   /** The printed figure as a number, in `unit`; of a text, the text. */
@@ -52,8 +55,8 @@ export interface PublishedValue {
 
 export const SOURCES: Readonly<Record<string, PublishedSource>> = sources
 
-/** Long lists of data by name, as they stand between the braces of a formula. */
-export const LISTS: Readonly<Record<string, string>> = lists
+/** Published lists of data, by the name that formulas give them. */
+export const LISTS: Readonly<Record<string, readonly number[]>> = lists
 
 /** The pairs of the paper on CIEDE2000: two Lab colours, and their difference to four places. */
 const colourPairs: readonly PublishedValue[] = pairs.pairs.map((pair, i) => ({
@@ -79,6 +82,7 @@ export const PUBLISHED: readonly PublishedValue[] = [
   colour,
   colourPairs,
   statistics,
+  grading,
   inspection,
   care,
   run,

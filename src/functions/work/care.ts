@@ -17,6 +17,9 @@ const yearlyLimit = (responsivity: Responsivity): number => {
   return dose === null ? Number.POSITIVE_INFINITY : dose * HOUR
 }
 
+const LIMITS_FROM_MEMORY =
+  'The yearly limits are from memory, not read in CIE 157:2004: check them there before an original depends on them.'
+
 /** Section 10 of the trade: care of the original, of people and of the room. */
 export const CARE: readonly FunctionRecord[] = [
   {
@@ -72,7 +75,7 @@ export const CARE: readonly FunctionRecord[] = [
     formula: 'H/(15 000, 150 000 or 600 000 lx h); 0 where there is no limit',
     source: 'CIE 157:2004, limiting annual exposures (figures from memory)',
     validity: 'Light without ultraviolet; the limits slow fading down, they do not stop it.',
-    safety: [LIGHT_SENSITIVE],
+    safety: [LIGHT_SENSITIVE, LIMITS_FROM_MEMORY],
     examples: [
       { formula: 'dose_share(300 [lx h], "high")', gives: '2 %' },
       { formula: 'dose_share(300 [lx h], "low")', gives: '0.05 %' },

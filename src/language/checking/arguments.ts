@@ -120,10 +120,16 @@ function infinityFor(parameter: Parameter, at: Span, refuse: (d: Diagnostic) => 
 
 /** A single value stands for a list of one. */
 function asListWherePossible(parameter: Parameter, value: TypedNode): TypedNode {
-  const wantsList = parameter.type.kind.includes('list')
+  const wantsList = parameter.type.kind !== 'any or list' && parameter.type.kind.includes('list')
   if (!wantsList || value.type.kind === 'list') return value
   return { op: 'list', items: [value], type: { kind: 'list', of: value.type }, from: value.from, to: value.to }
 }
+
+const ANY_IN_WORDS = {
+  any: 'a number or a quantity',
+  'list of any': 'a list of numbers or quantities',
+  'any or list': 'a number, a quantity or a list of them',
+} as const
 
 function misfitOf(
   parameter: Parameter,
@@ -133,15 +139,11 @@ function misfitOf(
 ): Diagnostic | undefined {
   const wanted = parameter.type
   const found = value.type
-  if (wanted.kind === 'any' || wanted.kind === 'list of any') {
-    const item = wanted.kind === 'any' ? found : found.kind === 'list' ? found.of : undefined
-    if (item?.kind !== 'number')
-      return wrong(
-        record,
-        parameter,
-        value,
-        wanted.kind === 'any' ? 'a number or a quantity' : 'a list of numbers or quantities',
-      )
+  if (wanted.kind === 'any' || wanted.kind === 'list of any' || wanted.kind === 'any or list') {
+    const listed = found.kind === 'list' ? found.of : undefined
+    const item = wanted.kind === 'any' ? found : wanted.kind === 'list of any' ? listed : (listed ?? found)
+    if (item?.kind !== 'number') return wrong(record, parameter, value, ANY_IN_WORDS[wanted.kind])
+    if (wanted.kind === 'list of any' && wanted.apart) return undefined
     if (agreement.type && !sameType(agreement.type, item))
       return wrong(record, parameter, value, `${describeType(agreement.type)}, as «${agreement.parameter}» is`)
     agreement.type ??= item
@@ -150,7 +152,12 @@ function misfitOf(
   }
   if (wanted.kind === 'any list') return found.kind === 'list' ? undefined : wrong(record, parameter, value, 'a list')
   if (!fitsType(found, wanted)) return wrong(record, parameter, value, describeType(wanted as Type))
-  if (parameter.choices && value.op === 'constant' && !parameter.choices.includes(value.value as string)) {
+  if (
+    parameter.choices &&
+    !parameter.open &&
+    value.op === 'constant' &&
+    !parameter.choices.includes(value.value as string)
+  ) {
     const near = nearest(String(value.value), parameter.choices)
     return problem(
       `«${parameter.name}» is one of ${parameter.choices.map((c) => `"${c}"`).join(', ')}.`,

@@ -7,6 +7,7 @@ import { describeType } from '../values/types.ts'
 function kindInWords(type: Parameter['type']): string {
   if (type.kind === 'any') return 'any quantity'
   if (type.kind === 'any list') return 'any list'
+  if (type.kind === 'any or list') return 'any quantity, or a list of any quantities'
   return type.kind === 'list of any' ? 'a list of any quantities' : describeType(type)
 }
 
@@ -19,7 +20,9 @@ export function rangeText({ range, type }: Parameter): string {
 
 /** What a parameter takes, in one line. */
 export function parameterText(parameter: Parameter): string {
-  const choices = parameter.choices ? parameter.choices.map((choice) => `"${choice}"`).join(' or ') : ''
+  const choices = parameter.choices
+    ? `${parameter.choices.map((choice) => `"${choice}"`).join(' or ')}${parameter.open ? ', or another text' : ''}`
+    : ''
   const fallback = parameter.default === undefined ? '' : `${parameter.default} where not given`
   return [kindInWords(parameter.type), rangeText(parameter), choices, fallback].filter(Boolean).join('; ')
 }

@@ -1,6 +1,6 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import { syntaxTree } from '@codemirror/language'
-import { unitSymbols } from '../../units/index.ts'
+import { unitNote, unitSymbols } from '../../units/index.ts'
 import { signature } from '../checking/arguments.ts'
 import type { Guide } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
@@ -53,7 +53,10 @@ const unitList = (): readonly Completion[] => {
     ...EVERYDAY.map((symbol) => ({ label: symbol, boost: 1 })),
     ...unitSymbols()
       .filter((symbol) => !EVERYDAY.includes(symbol))
-      .map((symbol) => ({ label: symbol })),
+      .map((symbol) => {
+        const note = unitNote(symbol)
+        return note === undefined ? { label: symbol } : { label: symbol, detail: note }
+      }),
   ]
   return units
 }

@@ -24,13 +24,14 @@ const typeKey = (type: Type): string => {
   return type.kind === 'list' ? `[${typeKey(type.of)}]` : type.kind
 }
 
+const ANY_KINDS: ReadonlySet<string> = new Set(['any', 'list of any', 'any or list'])
+
 /** The generated name of a function for arguments of these types; one name where the types make no difference. */
 export function recordFunction(record: Callable, types: readonly Type[]): string {
   const byTypes = names.get(record) ?? new Map<string, string>()
   names.set(record, byTypes)
   // Range messages show units, so functions of any dimension are kept apart too.
-  const depends =
-    record.computeFor ?? record.parameters.some((p) => p.type.kind === 'any' || p.type.kind === 'list of any')
+  const depends = record.computeFor ?? record.parameters.some(({ type }) => ANY_KINDS.has(type.kind))
   const key = depends ? types.map(typeKey).join(';') : ''
   const known = byTypes.get(key)
   if (known) return known

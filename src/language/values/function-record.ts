@@ -1,13 +1,15 @@
 import type { Type, Value } from './types.ts'
 
 /**
- * A parameter's type: a plain type, or any number, or a list of any numbers. Parameters of one function that say
- * `any` must agree in dimension with each other. `any list` takes a list of whatever kind.
+ * A parameter's type: a plain type, or any number, or a list of any numbers, or either of the two. Parameters of one
+ * function that say `any` must agree in dimension with each other, but for a list that stands apart, whose items agree
+ * among themselves alone. `any list` takes a list of whatever kind.
  */
 export type ParameterType =
   | Type
   | { readonly kind: 'any' }
-  | { readonly kind: 'list of any' }
+  | { readonly kind: 'list of any'; readonly apart?: boolean }
+  | { readonly kind: 'any or list' }
   | { readonly kind: 'any list' }
 
 /** The allowed values of a numeric parameter (of each item, for a list), in coherent SI. */
@@ -30,6 +32,8 @@ export interface Parameter {
   readonly default?: string
   /** The texts a text parameter takes. */
   readonly choices?: readonly string[]
+  /** Other texts than the choices are taken too, as far as the function can read them. */
+  readonly open?: boolean
 }
 
 /** A worked example; each is run as a test. */

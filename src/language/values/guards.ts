@@ -66,7 +66,7 @@ function checkRanges(record: Callable, types: readonly Type[], args: readonly Va
           if (typeof item === 'number' && !inRange(parameter.range, item))
             refuseRange(record, parameter, types[i], item)
     }
-    if (parameter.choices && !parameter.choices.includes(args[i] as string))
+    if (parameter.choices && !parameter.open && !parameter.choices.includes(args[i] as string))
       throw new ComputeError(
         `«${parameter.name}» of ${record.name} is one of ${parameter.choices.map((c) => `"${c}"`).join(', ')}; here it is "${String(args[i])}".`,
       )

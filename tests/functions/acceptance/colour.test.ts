@@ -1,13 +1,17 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { deltaE94, deltaE2000 } from '../../../src/functions/acceptance/colour-difference.ts'
 import {
-  deltaE2000,
+  bradford,
+  inverse,
   type Lab,
-  labFromSrgb,
   lightness,
   luminanceOf,
-  srgbLinear,
+  multiply,
+  tristimulus,
 } from '../../../src/functions/acceptance/colour-space.ts'
+import { correlatedColourTemperature } from '../../../src/functions/acceptance/colour-temperature.ts'
+import { labFromRgb, RGB_SPACES, srgbLinear, toTristimulus } from '../../../src/functions/acceptance/rgb-spaces.ts'
 import { advice, call } from '../call.ts'
 
 const lab = fc.record({
@@ -54,7 +58,8 @@ describe('Lab of sRGB', () => {
     [0.15, 0.06],
   ] as const
   const D65 = [0.3127 / 0.329, 1, (1 - 0.3127 - 0.329) / 0.329] as const
-  const D50 = [0.3457 / 0.3585, 1, (1 - 0.3457 - 0.3585) / 0.3585] as const
+  // ICC.1: the white of the profile connection space.
+  const D50 = [0.9642, 1, 0.8249] as const
   const BRADFORD = [
     [0.8951, 0.2664, -0.1614],
     [-0.7502, 1.7135, 0.0367],
@@ -104,20 +109,117 @@ describe('Lab of sRGB', () => {
         ['D65', D65],
       ] as const) {
         const wanted = byHand(r, g, b, white)
-        const found = labFromSrgb(r, g, b, name)
+        const found = labFromRgb([r, g, b], 'sRGB', name)
         for (const part of ['L', 'a', 'b'] as const) expect(Math.abs(found[part] - wanted[part])).toBeLessThan(2e-3)
       }
   })
 
   it('has no hue for a grey, under either white', () => {
     for (const white of ['D50', 'D65'] as const) {
-      const { a, b } = labFromSrgb(0.37, 0.37, 0.37, white)
+      const { a, b } = labFromRgb([0.37, 0.37, 0.37], 'sRGB', white)
       expect(Math.hypot(a, b)).toBeLessThan(1e-3)
     }
   })
 
   it('turns L* to luminance and back', () => {
     for (const L of [0, 5, 8, 8.1, 50, 100]) expect(lightness(luminanceOf(L))).toBeCloseTo(L, 10)
+  })
+})
+
+describe('encodings', () => {
+  it('have the luminances and decoding exponent that their standards print', () => {
+    // Adobe RGB (1998), ROMM RGB and sRGB as an open data set quotes them, to the digits printed.
+    expect(Math.abs(toTristimulus(RGB_SPACES['Adobe RGB (1998)'])[1][1] - 0.62736)).toBeLessThan(5e-6)
+    expect(toTristimulus(RGB_SPACES['ROMM RGB'])[1].map((Y) => Y.toFixed(4))).toEqual(['0.2880', '0.7119', '0.0001'])
+    expect(toTristimulus(RGB_SPACES.sRGB)[1].map((Y) => Y.toFixed(4))).toEqual(['0.2126', '0.7152', '0.0722'])
+    expect(RGB_SPACES['eciRGB v2'].green.x).toBe(0.209905660377358)
+    expect(Math.log(RGB_SPACES['Adobe RGB (1998)'].decode(0.5)) / Math.log(0.5)).toBeCloseTo(563 / 256, 12)
+  })
+
+  it('put white at L* 100 without hue, and agree about every grey of equal luminance', () => {
+    for (const encoding of Object.keys(RGB_SPACES) as (keyof typeof RGB_SPACES)[]) {
+      const white = labFromRgb([1, 1, 1], encoding, 'D50')
+      expect([white.L - 100, white.a, white.b].every((part) => Math.abs(part) < 1e-9)).toBe(true)
+      const grey = labFromRgb([0.4, 0.4, 0.4], encoding, 'D50')
+      expect(Math.hypot(grey.a, grey.b)).toBeLessThan(1e-9)
+      expect(grey.L).toBeCloseTo(lightness(RGB_SPACES[encoding].decode(0.4)), 9)
+    }
+  })
+
+  it('decode steadily upward from 0 to 1', () => {
+    for (const { decode } of Object.values(RGB_SPACES)) {
+      const decoded = Array.from({ length: 101 }, (_, i) => decode(i / 100))
+      expect(decoded[0]).toBeCloseTo(0, 12)
+      expect(decoded[100]).toBeCloseTo(1, 12)
+      decoded.slice(1).forEach((value, i) => {
+        expect(value).toBeGreaterThan(decoded[i] as number)
+      })
+    }
+  })
+
+  it('adapt by the Bradford matrix that an open data set prints to eight places', () => {
+    const printed = [
+      [1.04792979, 0.02294687, -0.05019227],
+      [undefined, undefined, -0.0170738],
+      [-0.00924304, undefined, 0.75187428],
+    ]
+    const matrix = bradford([0.95045593, 1, 1.08905775], [0.96429568, 1, 0.8251046])
+    for (const [i, row] of printed.entries())
+      for (const [j, value] of row.entries())
+        if (value !== undefined) expect(Math.abs((matrix[i]?.[j] as number) - value)).toBeLessThanOrEqual(5.01e-9)
+  })
+
+  it('adapt back by the inverse', () => {
+    const [one, other] = [tristimulus({ x: 0.45, y: 0.41 }), tristimulus({ x: 0.3, y: 0.32 })]
+    const round = multiply(bradford(other, one), bradford(one, other))
+    for (const [i, row] of round.entries())
+      for (const [j, value] of row.entries()) expect(value).toBeCloseTo(i === j ? 1 : 0, 12)
+    expect(multiply(inverse(round), round)[0][0]).toBeCloseTo(1, 12)
+  })
+})
+
+describe('CIE94', () => {
+  it('of two greys is their difference in lightness', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 100, noNaN: true }),
+        fc.double({ min: 0, max: 100, noNaN: true }),
+        (L1, L2) => {
+          const [one, other] = [
+            { L: L1, a: 0, b: 0 },
+            { L: L2, a: 0, b: 0 },
+          ]
+          expect(deltaE94(one, other)).toBeCloseTo(Math.abs(L1 - L2), 9)
+          expect(deltaE94(one, other, true)).toBeCloseTo(Math.abs(L1 - L2) / 2, 9)
+        },
+      ),
+      { seed: 9 },
+    )
+  })
+})
+
+describe('colour temperature', () => {
+  // Points on the CIE daylight locus have the temperature that names them (CIE 15, equations of the D series).
+  it.each([4000, 5000, 6500, 7500])('of daylight at %i K is within 0.1 %% of it', (kelvin) => {
+    const t = 1e3 / kelvin
+    const x =
+      kelvin <= 7000
+        ? 0.244063 + 0.09911 * t + 2.9678 * t ** 2 - 4.607 * t ** 3
+        : 0.23704 + 0.24748 * t + 1.9018 * t ** 2 - 2.0064 * t ** 3
+    const y = -3 * x ** 2 + 2.87 * x - 0.275
+    expect(Math.abs(correlatedColourTemperature(x, y) / kelvin - 1)).toBeLessThan(1e-3)
+  })
+
+  it('falls as the light gets redder', () => {
+    const found = [0.29, 0.32, 0.35, 0.4, 0.45].map((x) =>
+      correlatedColourTemperature(x, -3 * x ** 2 + 2.87 * x - 0.275),
+    )
+    expect([...found].sort((a, b) => b - a)).toEqual(found)
+  })
+
+  it('refuses what is no near-white light', () => {
+    expect(() => correlatedColourTemperature(0.3, 0.6)).toThrow('0.05')
+    expect(() => correlatedColourTemperature(0.7, 0.3)).toThrow(/Planckian|1000 K/)
   })
 })
 
