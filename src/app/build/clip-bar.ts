@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
-import { cellsText } from '../common/check-summary.ts'
+import { cellsText } from '../common/words.ts'
 
 export const clipBarStyle = css`
   .clip {

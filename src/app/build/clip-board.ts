@@ -1,5 +1,5 @@
 import { type Cell, type Change, ClippingError, fitted, isNamed, readClipping } from '../../worksheet/index.ts'
-import { cellsText } from '../common/check-summary.ts'
+import { cellsText } from '../common/words.ts'
 import { cellId } from '../common/new-cell.ts'
 
 const MOST_NAMES = 3

@@ -1,6 +1,6 @@
 import type { NameClash, Resolution } from '../../worksheet/compose/join.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
-import { listed } from '../common/check-summary.ts'
+import { listed } from '../common/words.ts'
 
 /** What is asked about a name, in words. */
 export interface Question {

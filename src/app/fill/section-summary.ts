@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import { foldedText } from '../common/check-summary.ts'
+import { foldedText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { Section } from '../open/sections.ts'
 

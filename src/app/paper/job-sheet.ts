@@ -1,7 +1,7 @@
 import { type Drawing as Drawn, element, type Node } from '../../drawings/canvas/tree.ts'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Drawing, Sheet } from '../../worksheet/index.ts'
-import { checkSummaryText } from '../common/check-summary.ts'
+import { checkSummaryText } from '../common/words.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import type { SheetCode } from './qr.ts'
 import { cautionsOf, rowsOf } from './rows.ts'

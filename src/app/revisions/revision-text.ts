@@ -1,5 +1,5 @@
 import type { Store } from '../../storage/store/types.ts'
-import { clock } from '../common/check-summary.ts'
+import { clock } from '../common/words.ts'
 
 const dayAndTime = (time: number): string => {
   const at = new Date(time)

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
-import { when } from '../common/check-summary.ts'
+import { when } from '../common/words.ts'
 
 /** The sheets that were removed: each can be put back, or erased for good. */
 @customElement('removed-sheets')

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { checkSummaryText, foldedText, listed, when } from '../../../src/app/common/check-summary.ts'
+import { checkSummaryText, foldedText, listed, when } from '../../../src/app/common/words.ts'
 
 const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
 
