@@ -3,11 +3,12 @@ import { newId } from '../storage/store/store.ts'
 import type { Store } from '../storage/store/types.ts'
 import { KIT_FORMAT, MAX_KIT_LENGTH, type Piece, PiecesSchema, readKitFile } from './piece.ts'
 import { Studio } from './studio.ts'
+import { kitFileWords as words } from './words.ts'
 
-/** Far enough into a file to see what it says it is. */
+/** The number of bytes at the start of a file in which its format is named. */
 const HEAD = 200
 
-/** The pieces of a file that is a kit; undefined where it says it is something else. Throws KitError. */
+/** The pieces of a kit file; undefined for a file of another format. Throws KitError. */
 export async function kitIn(file: File): Promise<readonly Piece[] | undefined> {
   if (file.size > 4 * MAX_KIT_LENGTH || !(await file.slice(0, HEAD).text()).includes(`"${KIT_FORMAT}"`))
     return undefined
@@ -20,7 +21,7 @@ const same = (a: Piece, b: Piece): boolean =>
   a.note === b.note &&
   Object.keys({ ...a.figures, ...b.figures }).every((name) => a.figures[name] === b.figures[name])
 
-/** Takes pieces in beside the studio's own: one that is here and differs comes in beside it under another name. */
+/** Adds pieces to the studio's own. A piece that is already there and differs is added under another name. */
 export async function takePieces(store: Store, coming: readonly Piece[]): Promise<string> {
   const studio = new Studio(store)
   const own = new Map(((await studio.pieces()) ?? []).map((piece) => [piece.id, piece]))
@@ -28,19 +29,18 @@ export async function takePieces(store: Store, coming: readonly Piece[]): Promis
   const fresh = coming.flatMap((piece): Piece[] => {
     const here = own.get(piece.id)
     if (!here) return [piece]
-    const beside = { ...piece, name: `${piece.name}, from a file` }
+    const beside = { ...piece, name: words.fromFile(piece.name) }
     return same(here, piece) || isHere(beside) ? [] : [{ ...beside, id: newId() }]
   })
   await studio.take(fresh)
-  const pieces = (n: number): string => (n === 1 ? '1 piece' : `${n} pieces`)
   if (coming.length === 0) return ''
-  return fresh.length === 0 ? 'The kit in it you had already.' : `${pieces(fresh.length)} of kit came in.`
+  return fresh.length === 0 ? words.nothingNew : words.added(fresh.length)
 }
 
-/** Takes in the kit that goes along with a backup; what cannot be read is said. */
+/** Adds the kit inside a backup. Gives a sentence about it; empty where the backup has no kit. */
 export async function takeKitIn(store: Store, backup: string): Promise<string> {
   const { kit } = JSON.parse(backup) as { kit?: unknown }
   if (kit === undefined) return ''
   const read = v.safeParse(PiecesSchema, kit)
-  return read.success ? takePieces(store, read.output) : 'The kit in it cannot be read.'
+  return read.success ? takePieces(store, read.output) : words.unreadableInBackup
 }

@@ -1,10 +1,11 @@
 import * as v from 'valibot'
 import { NAME_PATTERN } from '../worksheet/schema/format.ts'
 import { KIT_SORTS } from '../worksheet/schema/kit-sorts.ts'
+import { kitFileWords as words } from './words.ts'
 
 export const KIT_FORMAT = 'evenfield-kit'
-const MOST_PIECES = 2000
-/** In characters: a kit of that many pieces with all their figures stays far below. */
+const MAX_PIECES = 2000
+/** In characters; a kit of MAX_PIECES pieces with all their figures stays far below it. */
 export const MAX_KIT_LENGTH = 2_000_000
 
 const PieceSchema = v.looseObject({
@@ -16,7 +17,7 @@ const PieceSchema = v.looseObject({
   note: v.optional(v.pipe(v.string(), v.maxLength(2000))),
 })
 
-export const PiecesSchema = v.pipe(v.array(PieceSchema), v.maxLength(MOST_PIECES))
+export const PiecesSchema = v.pipe(v.array(PieceSchema), v.maxLength(MAX_PIECES))
 
 const FileSchema = v.looseObject({
   format: v.literal(KIT_FORMAT),
@@ -27,25 +28,24 @@ const FileSchema = v.looseObject({
 /** A camera, a lens, a lamp, … of the studio. */
 export type Piece = v.InferOutput<typeof PieceSchema>
 
-/** Why a kit cannot be read, with its place. */
+/** Why a kit file cannot be read, and where. */
 export class KitError extends Error {}
 
-/** Reads a kit from a file. Throws KitError; nothing of it is used then. */
+/** Reads the text of a kit file as a whole. Throws KitError. */
 export function readKitFile(text: string): Piece[] {
-  if (text.length > MAX_KIT_LENGTH) throw new KitError('This file is too large to be a kit.')
+  if (text.length > MAX_KIT_LENGTH) throw new KitError(words.tooLarge)
   let data: unknown
   try {
     data = JSON.parse(text.replace(/^\ufeff/, ''))
   } catch {
-    throw new KitError('This is not a kit: it is not JSON.')
+    throw new KitError(words.notJson)
   }
   const read = v.safeParse(FileSchema, data)
   if (read.success) return read.output.pieces
-  if ((data as { format?: unknown } | null)?.format !== KIT_FORMAT)
-    throw new KitError('This is not a kit. Save one under Kit to see what it looks like.')
+  if ((data as { format?: unknown } | null)?.format !== KIT_FORMAT) throw new KitError(words.notKit)
   const issue = read.issues[0]
   const place = issue.path?.map(({ key }) => String(key)).join(' › ')
-  throw new KitError(`This kit cannot be read${place ? ` at ${place}` : ''}: ${issue.message}`)
+  throw new KitError(words.unreadable(place ?? '', issue.message))
 }
 
 export const writeKitFile = (pieces: readonly Piece[]): string =>

@@ -1,26 +1,26 @@
 import * as v from 'valibot'
 import type { Store } from '../storage/store/types.ts'
 import { KitError, type Piece, PiecesSchema } from './piece.ts'
+import { kitFileWords } from './words.ts'
 
 const SETTING = 'kit'
 const LOCK = 'evenfield-kit'
 
-/** The studio's kit, kept in this browser beside its sheets. */
+/** The studio's kit, saved in this browser beside its sheets. */
 export class Studio {
   constructor(private readonly store: Pick<Store, 'setting' | 'saveSetting'>) {}
 
-  /** Every piece, in the order they were put in; undefined where no kit was ever kept. Throws KitError. */
+  /** Every piece, in the order they were added; undefined where no kit was ever saved. Throws KitError. */
   async pieces(): Promise<readonly Piece[] | undefined> {
-    const kept = await this.store.setting(SETTING)
-    if (kept === undefined) return undefined
-    const read = v.safeParse(PiecesSchema, kept)
-    // Written over, what a newer version keeps would be lost.
-    if (!read.success)
-      throw new KitError('The kit kept in this browser cannot be read by this version. It stays as it is.')
+    const saved = await this.store.setting(SETTING)
+    if (saved === undefined) return undefined
+    const read = v.safeParse(PiecesSchema, saved)
+    // Overwriting it would lose what a newer version saved.
+    if (!read.success) throw new KitError(kitFileWords.newer)
     return read.output
   }
 
-  /** Puts a piece in, or in the place of the one with its id. */
+  /** Adds a piece, or replaces the one with the same id. */
   put(piece: Piece): Promise<readonly Piece[]> {
     return this.change((pieces) => {
       const at = pieces.findIndex(({ id }) => id === piece.id)
@@ -42,17 +42,17 @@ export class Studio {
     return this.change((pieces) => (pieces.some(({ id }) => id === piece.id) ? pieces : pieces.toSpliced(at, 0, piece)))
   }
 
-  /** Takes pieces in; of two with one id the one that comes in counts, and everything else stays. */
+  /** Adds pieces; one with the id of an existing piece replaces it. */
   take(coming: readonly Piece[]): Promise<readonly Piece[]> {
     return this.change((pieces) => {
       const fresh = new Map(coming.map((piece) => [piece.id, piece]))
-      const kept = pieces.map((piece) => fresh.get(piece.id) ?? piece)
+      const replaced = pieces.map((piece) => fresh.get(piece.id) ?? piece)
       const known = new Set(pieces.map(({ id }) => id))
-      return [...kept, ...[...fresh.values()].filter(({ id }) => !known.has(id))]
+      return [...replaced, ...[...fresh.values()].filter(({ id }) => !known.has(id))]
     })
   }
 
-  /** Reads and writes as one, also where another tab does the same. */
+  /** Reads and writes in one step, also when another tab does the same. */
   private change(how: (pieces: readonly Piece[]) => readonly Piece[]): Promise<readonly Piece[]> {
     const work = async (): Promise<readonly Piece[]> => {
       const next = how((await this.pieces()) ?? [])
@@ -64,7 +64,7 @@ export class Studio {
   }
 }
 
-/** What a sheet can be filled in from: the studio's own pieces, or the generic kit where it has none. */
+/** The pieces a sheet can choose from: the studio's own, or the generic kit where it has none. */
 export async function piecesIn(store: Pick<Store, 'setting' | 'saveSetting'>): Promise<readonly Piece[]> {
   const own = await new Studio(store).pieces()
   if (own && own.length > 0) return own

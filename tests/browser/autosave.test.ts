@@ -45,7 +45,7 @@ test('a template that was only looked at is not kept', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').waitFor()
   await page.getByRole('link', { name: 'Evenfield' }).click()
-  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   expect(await page.getByRole('heading', { name: 'Your sheets' }).count()).toBe(0)
 })
 
@@ -78,7 +78,7 @@ test('a link that is left leaves nothing behind', async ({ open }) => {
   await expect.poll(() => link.inputValue()).toMatch(/#s=1\./)
   const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
   await second.page.getByRole('button', { name: 'Leave' }).click()
-  await second.page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await second.page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   expect(await second.page.getByRole('heading', { name: 'Your sheets' }).count()).toBe(0)
 })
 

@@ -14,7 +14,7 @@ const focusedLabel = (page: Page) =>
 
 test('a chain of cells is built from an empty sheet by keyboard alone', async ({ open }) => {
   const { page } = await open()
-  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   await tabTo(page, /Something else/)
   await page.keyboard.press('Enter')
   await page.locator('build-face .first').waitFor()
@@ -28,7 +28,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
   await tabTo(page, /^Value now/)
   await page.keyboard.type('210')
 
-  await page.keyboard.press('Alt+Enter')
+  await page.keyboard.press('Alt+n')
   await expect.poll(() => page.locator('build-cell').count()).toBe(2)
   await expect.poll(() => page.getByLabel('Label').evaluate((one) => one.matches(':focus'))).toBe(true)
   await page.keyboard.type('Gutter')
@@ -68,7 +68,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
   await page.keyboard.press('Alt+ArrowUp')
   await expect.poll(async () => (await names(page)).at(-1)).toMatch(/Opening/)
   await expect.poll(() => focusedLabel(page)).toMatch(/Fits the board/)
-  await page.keyboard.press('Alt+Delete')
+  await page.keyboard.press('Alt+r')
   await expect.poll(() => page.locator('build-cell').count()).toBe(3)
   await expect.poll(() => focusedLabel(page)).toMatch(/Opening/)
   await page.keyboard.press('Control+z')

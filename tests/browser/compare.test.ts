@@ -110,7 +110,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
   await expect.poll(() => focal(page).inputValue()).toBe('60 mm')
 
   await page.goto(`${site}#kit`)
-  await page.getByRole('button', { name: 'Put in the generic kit' }).click()
+  await page.getByRole('button', { name: 'Add the generic kit' }).click()
   await page.getByRole('button', { name: 'Edit 90 mm close-focus lens' }).click()
   await page.getByLabel('What it is called').fill('The long one')
   await page.getByLabel('Focal length, mm').fill('105')

@@ -119,7 +119,7 @@ test('a full disk is told beside the sheet, which goes on; a file is saved at on
     .getByRole('alert')
     .filter({ hasText: /no room left/ })
     .waitFor()
-  await page.locator('sheet-head').filter({ hasText: 'Not saved.' }).waitFor()
+  await page.locator('sheet-head').filter({ hasText: 'Not saved' }).waitFor()
   await given(page, 'Lens').fill('80')
   await expect
     .poll(() => page.locator('result-cell').filter({ hasText: 'Original to sensor' }).locator('.figure').textContent())

@@ -8,7 +8,7 @@ const result = (page: Page, label: string): Locator =>
 
 test('the shelf asks what you have got and opens the template for it', async ({ open }) => {
   const { page } = await open()
-  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('What have you got?')
+  await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('What are you photographing?')
   await page.getByRole('link', { name: /^A flat sheet/ }).click()
   await page.locator('fill-face').waitFor()
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toMatch(/copy stand/)
@@ -80,7 +80,7 @@ test('on a touch screen the signs stand under the field in hand and go in at the
 
 test('what is seldom known is folded away and counts when it is filled in', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  const folded = page.locator('details', { hasText: 'More exact' }).first()
+  const folded = page.locator('details', { hasText: 'Fine adjustments' }).first()
   await folded.waitFor()
   expect(await folded.evaluate((one: HTMLDetailsElement) => one.open)).toBe(false)
   await folded.locator('summary').press('Enter')

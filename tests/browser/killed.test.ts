@@ -27,7 +27,7 @@ const tellWhatIsKept = (page: Page): Promise<void> =>
     if (!root) throw new Error('There is no head to look at.')
     new MutationObserver(() => {
       const value = root.querySelector<HTMLInputElement>('#job')?.value
-      if (/^Saved /.test(root.querySelector('.kept')?.textContent ?? '')) console.log(acknowledged + value)
+      if (/^Saved /.test(root.querySelector('.saved')?.textContent ?? '')) console.log(acknowledged + value)
     }).observe(root, { subtree: true, characterData: true, childList: true })
   }, ACKNOWLEDGED)
 

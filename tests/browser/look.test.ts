@@ -11,7 +11,7 @@ for (const dim of [false, true]) {
   const face = dim ? 'dim' : 'light'
   test(`axe finds nothing serious on the shelf, ${face}`, async ({ open }) => {
     const { page } = await open({ dim })
-    await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+    await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
     expect(await violations(page)).toEqual([])
   })
 

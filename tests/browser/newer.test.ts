@@ -41,7 +41,7 @@ test('a sheet of a newer version opens to be read, says so, and can be saved as 
   await page.getByLabel('Width').focus()
   await page.keyboard.type('9')
   expect(await page.getByLabel('Width').inputValue()).toBe('210')
-  expect(await page.getByRole('button', { name: 'Set in a section' }).count()).toBe(0)
+  expect(await page.getByRole('button', { name: 'Add a section' }).count()).toBe(0)
 
   // Where the browser can ask for a place to save to, a test cannot answer: it is given the download.
   await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
@@ -50,7 +50,7 @@ test('a sheet of a newer version opens to be read, says so, and can be saved as 
   expect(JSON.parse(readFileSync(await (await download).path(), 'utf8'))).toEqual(sheet)
 
   await page.getByRole('link', { name: 'Evenfield' }).click()
-  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   // Nothing of it was kept.
   expect(await page.locator('shelf-page [data-open]').count()).toBe(0)
 })

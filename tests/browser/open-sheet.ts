@@ -3,7 +3,7 @@ import { type Cell, FORMAT } from '../../src/worksheet/index.ts'
 
 /** Opens a sheet of these cells as one opens a file. */
 export async function openSheet(page: Page, cells: readonly Cell[], title = 'Invented maps'): Promise<void> {
-  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   const buffer = Buffer.from(JSON.stringify({ format: FORMAT, version: 2, title, cells }))
   await page
     .locator('input[type=file]')

@@ -91,6 +91,6 @@ test('a removed sheet is in the bin after a reload, restored from it, and erased
   await page.getByRole('button', { name: 'Erase', exact: true }).click()
   await page.locator('removed-sheets').filter({ hasText: 'is erased' }).waitFor()
   await page.reload()
-  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   expect(await page.getByText('Removed sheets').count()).toBe(0)
 })

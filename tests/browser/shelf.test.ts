@@ -2,12 +2,12 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
 
-const search = (page: Page) => page.getByRole('searchbox', { name: 'Or say it in your own words' })
+const search = (page: Page) => page.getByRole('searchbox', { name: 'Or search in your own words' })
 const answers = (page: Page): Promise<string[]> => page.locator('shelf-page .answers .answer b').allInnerTexts()
 
 test('what one has got is asked, by a press or in words, and answered in the order of a job', async ({ open }) => {
   const { page } = await open()
-  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   const all = await answers(page)
   expect(all.length).toBeGreaterThanOrEqual(20)
   expect(await page.locator('shelf-page h2').allInnerTexts()).toEqual([
@@ -24,7 +24,7 @@ test('what one has got is asked, by a press or in words, and answered in the ord
   await expect.poll(() => answers(page)).toContain('A bound volume')
   expect((await answers(page)).length).toBeLessThan(all.length)
   expect(await book.getAttribute('aria-pressed')).toBe('true')
-  expect(await page.locator('shelf-page [role="status"]').last().textContent()).toMatch(/answer/)
+  expect(await page.locator('shelf-page [role="status"]').last().textContent()).toMatch(/jobs found/)
   await book.press('Enter')
   await expect.poll(() => answers(page)).toEqual(all)
 
@@ -41,10 +41,10 @@ test('what one has got is asked, by a press or in words, and answered in the ord
 test('what nothing answers to is said, with a way to an empty sheet', async ({ open }) => {
   const { page } = await open()
   await search(page).fill('xylophone')
-  await page.getByText('Nothing here answers to «xylophone».').waitFor()
+  await page.getByText('No job matches «xylophone».').waitFor()
   expect(await answers(page)).toEqual([])
   await search(page).fill('an old worm-eaten book')
-  await page.getByText('Nothing here answers to all of «an old worm-eaten book».').waitFor()
+  await page.getByText('No job matches all of «an old worm-eaten book».').waitFor()
   expect(await answers(page)).toContain('A bound volume')
   await search(page).fill('xylophone')
   await page.getByRole('link', { name: 'an empty sheet', exact: true }).click()
@@ -66,7 +66,7 @@ test('every answer has its figure, drawn without a script, and the same in words
     // Beside its words it says nothing more to those who do not see it.
     expect(await image.getAttribute('alt')).toBe('')
   }
-  expect(await page.locator('shelf-page .told').count()).toBe(count)
+  expect(await page.locator('shelf-page .example').count()).toBe(count)
   expect(scripts).toEqual([])
 })
 

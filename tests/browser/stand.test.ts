@@ -42,7 +42,7 @@ test('what is marked is shown large, marks as on the equipment, and nothing else
   await toStand(page)
   await expect.poll(() => figure(page, 'Board to sensor').locator('.figure').textContent()).toBe('900mm')
   expect(await figure(page, 'Aperture').locator('.figure').textContent()).toBe('f/10')
-  await figure(page, 'Aperture').getByText('nearest mark; worked out f/10.4').waitFor()
+  await figure(page, 'Aperture').getByText('nearest mark; exactly f/10.4').waitFor()
   expect(await figure(page, 'Exposure time').locator('.figure').textContent()).toBe('1/125s')
   expect(await page.locator('stand-figure').count()).toBe(3)
   await page.locator('stand-view check-cell').filter({ hasText: 'Holds: It fits.' }).waitFor()
@@ -196,7 +196,7 @@ test('the way a check stands leads from the stand to where it is filled in', asy
   const { page } = await open()
   await openSheet(page, [given('width', '1100', { unit: 'mm' }), ...CELLS.slice(2)])
   await toStand(page)
-  await page.getByRole('button', { name: /One check does not hold/ }).click()
+  await page.getByRole('button', { name: /1 check fails/ }).click()
   await page.locator('fill-face check-cell:focus').waitFor()
 })
 

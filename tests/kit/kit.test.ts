@@ -128,7 +128,7 @@ describe('the studio’s kit', () => {
   it('what cannot be read is not written over', async () => {
     const store = openMemory(undefined)
     await store.saveSetting('kit', [{ nonsense: true }])
-    await expect(new Studio(store).put(lens('a'))).rejects.toThrow('cannot be read by this version')
+    await expect(new Studio(store).put(lens('a'))).rejects.toThrow('cannot be read here')
     expect(await store.setting('kit')).toEqual([{ nonsense: true }])
   })
 })
@@ -145,8 +145,8 @@ describe('a kit that comes in with files', () => {
   it('neither side loses: what differs stands beside it, once', async () => {
     const store = openMemory(undefined)
     await new Studio(store).put(lens('a', 'Mine'))
-    expect(await takePieces(store, [lens('a', 'Theirs'), lens('b')])).toBe('2 pieces of kit came in.')
-    expect(await takePieces(store, [lens('a', 'Theirs'), lens('b')])).toBe('The kit in it you had already.')
+    expect(await takePieces(store, [lens('a', 'Theirs'), lens('b')])).toBe('2 pieces of kit added.')
+    expect(await takePieces(store, [lens('a', 'Theirs'), lens('b')])).toBe('You already have all the kit in this file.')
     const names = (await new Studio(store).pieces())?.map(({ name }) => name)
     expect(names).toEqual(['Mine', 'Theirs, from a file', 'A lens'])
   })
@@ -156,7 +156,7 @@ describe('a kit that comes in with files', () => {
     await new Studio(from).put(lens('a'))
     const pieces = await new Studio(from).pieces()
     const into = openMemory(undefined)
-    expect(await takeKitIn(into, await backupText(from, true, { kit: pieces }))).toBe('1 piece of kit came in.')
+    expect(await takeKitIn(into, await backupText(from, true, { kit: pieces }))).toBe('1 piece of kit added.')
     expect(await new Studio(into).pieces()).toEqual(pieces)
     expect(await takeKitIn(into, await backupText(from, true))).toBe('')
     expect(await takeKitIn(into, '{"kit": [1]}')).toContain('cannot be read')

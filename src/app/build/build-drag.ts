@@ -1,8 +1,8 @@
-/** What of the page a drag needs. */
+/** The parts of the page that a drag needs. */
 interface Place {
   /** Every row, in the order of the cells. */
   readonly rows: () => readonly HTMLElement[]
-  /** The line that shows where a row would come to stand. */
+  /** The line that shows where the rows will be dropped. */
   readonly line: () => HTMLElement | null
   readonly drop: (ids: ReadonlySet<string>, gap: number) => void
 }
@@ -14,22 +14,22 @@ interface Drag {
   readonly ids: ReadonlySet<string>
   readonly rows: readonly HTMLElement[]
   y: number
-  /** Off until the pointer has moved: a press alone is no drag. */
+  /** False until the pointer has moved: a press alone is not a drag. */
   isOn: boolean
   gap: number
 }
 
-/** So far, in px, a finger may slip on a press. */
+/** The distance in px a finger may slip during a press. */
 const SLACK = 7
-/** From so near an edge of the window, in px, the page scrolls along, up to so many px a frame. */
+/** The distance in px from an edge of the window within which the page scrolls, and the fastest scroll in px per frame. */
 const EDGE = 72
 const FASTEST = 18
 
-/** Rows moved by mouse, pen or finger: taken by their grip, put down between two others. Escape puts them back. */
+/** Moves rows by mouse, pen or finger: dragged by their grip and dropped between two others. Escape cancels. */
 export class RowDrag {
   private drag: Drag | undefined
   private frame = 0
-  /** The press that ends a drag is none. */
+  /** Whether a drag has just ended, so that the click that follows is ignored. */
   private hasJustEnded = false
 
   constructor(private readonly place: Place) {}
@@ -55,7 +55,7 @@ export class RowDrag {
     document.addEventListener('keydown', this.keys, { capture: true })
   }
 
-  /** Whether a press just heard was the end of a drag. */
+  /** Whether the current click is the end of a drag. */
   get endedNow(): boolean {
     return this.hasJustEnded
   }
@@ -83,11 +83,11 @@ export class RowDrag {
     const before = scrollY
     if (beyond !== 0) scrollBy({ top: Math.max(-1, Math.min(1, beyond / EDGE)) * FASTEST, behavior: 'instant' })
     this.aim(drag)
-    // At the edge the page goes on though the pointer rests.
+    // At the edge the page keeps scrolling while the pointer rests.
     if (scrollY !== before) this.frame = requestAnimationFrame(this.follow)
   }
 
-  /** The gap nearest to the pointer, and the line drawn there. */
+  /** Finds the gap nearest to the pointer and draws the line there. */
   private aim(drag: Drag): void {
     drag.gap = gapAt(drag.rows, drag.y)
     const line = this.place.line()
@@ -122,7 +122,7 @@ export class RowDrag {
     this.end()
   }
 
-  /** The press comes right behind the pointer that is let go; a later one, or one by key, is meant. */
+  /** The click follows the release of the pointer at once; any later one is intended. */
   private readonly forget = (): void => {
     setTimeout(() => {
       this.hasJustEnded = false
@@ -155,7 +155,7 @@ export class RowDrag {
   }
 }
 
-/** Before which row a place on the screen is, by the rows' middles. */
+/** The index of the row below a height on the screen, compared with the middles of the rows. */
 function gapAt(rows: readonly HTMLElement[], y: number): number {
   let from = 0
   let to = rows.length

@@ -8,43 +8,32 @@ import { labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type Cell, type Change, movedBy, movedInto } from '../../worksheet/index.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
-import { isField } from '../open/is-field.ts'
 import { RowDrag } from './build-drag.ts'
+import { type BuildKey, buildKey } from './build-keys.ts'
 import { clipBarStyle } from './clip-bar.ts'
 import { Clipboard } from './clipboard.ts'
 import '../fill/join-offer.ts'
 import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { sectionMoved } from './move-section.ts'
+import { buildWords as words } from './words.ts'
 
-const WORDS: Readonly<Record<Addition, string>> = {
-  given: 'A given',
-  result: 'A result',
-  check: 'A check',
-  note: 'A note',
-  section: 'A section',
-  drawing: 'A drawing',
-  steps: 'Steps',
-  table: 'A table',
-  range: 'A range',
-  variants: 'Variants',
-  run: 'A run',
-}
+const KINDS: Readonly<Record<Addition, string>> = words.kinds
 
 const FIRST: readonly (readonly [Addition, string])[] = [
-  ['given', 'something you know or measure: a size, a lens, a distance'],
-  ['result', 'something worked out from it by a formula'],
-  ['check', 'something the figures must meet, with what to say when they do not'],
+  ['given', words.aboutGiven],
+  ['result', words.aboutResult],
+  ['check', words.aboutCheck],
 ]
 
-/** The focused element, through every shadow root. */
+/** The focused element, inside all shadow roots. */
 function focused(): Element | null {
   let at = document.activeElement
   while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
   return at
 }
 
-/** The face a worksheet is built on: every cell with its name and formula. */
+/** The face to build a worksheet on: every cell with its name and formula. */
 @customElement('build-face')
 export class BuildFace extends SignalWatcher(LitElement) {
   static override styles = [
@@ -99,16 +88,16 @@ export class BuildFace extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) open!: OpenSheet
-  /** The cell that stands open, one at a time. */
+  /** The open cell, one at a time. */
   @state() private opened: string | undefined
-  /** Where a cell has come to stand, for those who do not see it. */
+  /** The new place of a moved cell, announced to screen readers. */
   @state() private spoken = ''
   /** The cell below which a kind is being chosen. */
   @state() private adding: string | undefined
 
-  private readonly desk = new Clipboard(this, {
+  private readonly clipboard = new Clipboard(this, {
     cells: () => this.open.sheet.cells,
-    inHand: () => this.inHand(),
+    current: () => this.current(),
     ask: (change) => requestChange(this, change),
     goTo: (id) => void this.goTo(id),
     goToField: () => this.renderRoot.querySelector<HTMLTextAreaElement>('.by-hand textarea')?.select(),
@@ -123,12 +112,18 @@ export class BuildFace extends SignalWatcher(LitElement) {
     if (changed.has('open')) void this.open.loadAllFunctions()
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.addEventListener('keydown', this.keys)
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback()
+    this.removeEventListener('keydown', this.keys)
     this.drag.cancel()
   }
 
-  /** Opens a cell and takes the focus to it, or only marks it as found. */
+  /** Opens a cell and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
     if (how === 'focus') this.opened = id
     await this.updateComplete
@@ -149,8 +144,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
     row?.focus()
   }
 
-  /** The cell whose row has the focus; else the one that stands open. */
-  private inHand(): string | undefined {
+  /** The cell whose row has the focus, or else the open cell. */
+  private current(): string | undefined {
     const row = this.shadowRoot?.activeElement
     return row instanceof HTMLElement && row.localName === 'build-cell' ? row.dataset.cell : this.opened
   }
@@ -175,11 +170,11 @@ export class BuildFace extends SignalWatcher(LitElement) {
   }
 
   private async move(id: string, by: -1 | 1): Promise<void> {
-    const change = movedBy(this.open.sheet.cells, this.desk.with(id), by)
+    const change = movedBy(this.open.sheet.cells, this.clipboard.with(id), by)
     if (change) await this.moved(id, change)
   }
 
-  /** Puts cells that were dragged into the gap before a place of the list. */
+  /** Moves dragged cells into the gap before a place of the list. */
   private async put(ids: ReadonlySet<string>, gap: number): Promise<void> {
     const [id] = ids
     const change = movedInto(this.open.sheet.cells, ids, gap)
@@ -190,15 +185,14 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const held = focused()
     const refused = requestChange(this, change)
     await this.updateComplete
-    // Moving an element in the page takes the focus from it.
+    // Moving an element in the page removes its focus.
     if (held instanceof HTMLElement && held.isConnected) held.focus()
     this.row(id)?.scrollIntoView({ block: 'nearest' })
     const { cells } = this.open.sheet
     const at = this.index(id)
     const above = cells[at - 1]
     const label = labelOf(cells[at] as Cell)
-    this.spoken =
-      refused ?? `${label}: now ${at + 1} of ${cells.length}, ${above ? `below ${labelOf(above)}` : 'first'}.`
+    this.spoken = refused ?? words.moved(label, at + 1, cells.length, above ? labelOf(above) : '')
   }
 
   private async moveSection(id: string, by: -1 | 1): Promise<void> {
@@ -210,7 +204,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     this.row(id)?.scrollIntoView({ block: 'nearest' })
   }
 
-  private async takeOut(id: string): Promise<void> {
+  private async removeCell(id: string): Promise<void> {
     const cells = this.open.sheet.cells
     const at = this.index(id)
     const next = cells[at + 1] ?? cells[at - 1]
@@ -234,7 +228,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const cell = cells[at]
     if (!cell) return
     if (act === 'pick') {
-      if (!this.drag.endedNow) this.desk.toggle(id)
+      if (!this.drag.endedNow) this.clipboard.toggle(id)
     } else if (act === 'toggle') {
       this.opened = this.opened === id ? undefined : id
       this.adding = undefined
@@ -243,7 +237,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     else if (act === 'later') void this.move(id, 1)
     else if (act === 'section earlier') void this.moveSection(id, -1)
     else if (act === 'section later') void this.moveSection(id, 1)
-    else if (act === 'remove') void this.takeOut(id)
+    else if (act === 'remove') void this.removeCell(id)
     else if (act === 'below') void this.choose(id)
     else {
       const copy = copyOf(cell, cells)
@@ -251,7 +245,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
     }
   }
 
-  /** The heading of the section a cell stands in; the cell itself where it stands in none. */
+  /** The heading of the section of a cell; the cell itself where it is in no section. */
   private headed(id: string): string {
     const above = this.open.sheet.cells.slice(0, this.index(id) + 1)
     return above.findLast((cell) => cell.kind === 'note' && cell.role === 'heading')?.id ?? id
@@ -269,48 +263,62 @@ export class BuildFace extends SignalWatcher(LitElement) {
     this.renderRoot.querySelector<HTMLElement>('.chosen button')?.focus()
   }
 
-  private keys(event: KeyboardEvent): void {
+  private readonly keys = (event: KeyboardEvent): void => {
+    const key = buildKey(event)
+    if (!key) return
     const row = event.composedPath().find((one): one is BuildCell => (one as Element).localName === 'build-cell')
     const id = row?.dataset.cell
-    if (!id) return
-    const cell = this.open.sheet.cell(id)
-    const plain = !event.altKey && !event.ctrlKey && !event.metaKey && !event.shiftKey
-    const onlyShift = event.shiftKey && !event.altKey && !event.ctrlKey && !event.metaKey
-    const onlyControl = (event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey
-    const onRow = (event.composedPath()[0] as Element).classList?.contains('call')
-    let act: (() => void) | undefined
-    if (event.altKey && event.shiftKey && event.key === 'ArrowUp')
-      act = () => void this.moveSection(this.headed(id), -1)
-    else if (event.altKey && event.shiftKey && event.key === 'ArrowDown')
-      act = () => void this.moveSection(this.headed(id), 1)
-    else if (event.altKey && event.key === 'ArrowUp') act = () => void this.move(id, -1)
-    else if (event.altKey && event.key === 'ArrowDown') act = () => void this.move(id, 1)
-    else if (event.altKey && event.key === 'Enter' && cell)
-      act = () => void this.add(kindBelow(cell), this.index(id) + 1)
-    else if (event.altKey && event.key === 'Delete')
-      act = () => (this.desk.ids.has(id) ? this.desk.removeAll(this.desk.ids, 'removed') : void this.takeOut(id))
-    else if (onlyShift && onRow && event.key === 'ArrowDown') act = () => this.extend(id, 1)
-    else if (onlyShift && onRow && event.key === 'ArrowUp') act = () => this.extend(id, -1)
-    else if (onlyControl && !isField(event) && event.key.toLowerCase() === 'a') act = () => this.desk.all()
-    else if (plain && event.key === 'Escape' && this.desk.ids.size > 0 && !isField(event)) act = () => this.desk.clear()
-    else if (plain && onRow && event.key === 'ArrowDown') act = () => this.step(id, 1)
-    else if (plain && onRow && event.key === 'ArrowUp') act = () => this.step(id, -1)
-    else if (plain && event.key === 'Escape' && this.opened === id && !event.defaultPrevented)
-      act = () => {
-        this.opened = undefined
-        row.focus()
-      }
-    if (!act) return
+    if (id === undefined ? !this.keyWithoutRow(key) : !this.keyOnRow(key, id)) return
     event.preventDefault()
     event.stopPropagation()
-    act()
   }
 
-  /** The selection goes on to the next row, and the focus with it. */
+  private keyWithoutRow(key: BuildKey): boolean {
+    const { length } = this.open.sheet.cells
+    if (key === 'add below') void this.add('given', length)
+    else if (key === 'clear selection') this.clipboard.clear()
+    else return false
+    return true
+  }
+
+  private keyOnRow(key: BuildKey, id: string): boolean {
+    const cell = this.open.sheet.cell(id)
+    if (!cell) return false
+    const acts: Readonly<Record<BuildKey, () => void>> = {
+      'open or close': () => void this.openOrClose(id),
+      'add below': () => void this.add(kindBelow(cell), this.index(id) + 1),
+      'choose below': () => void this.choose(id),
+      remove: () =>
+        this.clipboard.ids.has(id) ? this.clipboard.removeAll(this.clipboard.ids, 'removed') : void this.removeCell(id),
+      'move up': () => void this.move(id, -1),
+      'move down': () => void this.move(id, 1),
+      'move section up': () => void this.moveSection(this.headed(id), -1),
+      'move section down': () => void this.moveSection(this.headed(id), 1),
+      'select up': () => this.extend(id, -1),
+      'select down': () => this.extend(id, 1),
+      'select all': () => this.clipboard.all(),
+      'clear selection': () => this.clipboard.clear(),
+      'go up': () => this.step(id, -1),
+      'go down': () => this.step(id, 1),
+    }
+    acts[key]()
+    return true
+  }
+
+  private async openOrClose(id: string): Promise<void> {
+    this.adding = undefined
+    if (this.opened === id) {
+      this.opened = undefined
+      await this.updateComplete
+      this.row(id)?.focus()
+    } else await this.focusNew(id)
+  }
+
+  /** Extends the selection to the next row and moves the focus there. */
   private extend(id: string, by: -1 | 1): void {
     const next = this.open.sheet.cells[this.index(id) + by]
     if (!next) return
-    this.desk.upTo(id, next.id)
+    this.clipboard.upTo(id, next.id)
     this.row(next.id)?.focus()
   }
 
@@ -321,10 +329,10 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private additions(at: number, className: string): TemplateResult {
     return html`
-      <div class="presses add ${className}" role="group" aria-label="Add a cell">
+      <div class="presses add ${className}" role="group" aria-label=${words.addACell}>
         ${ADDITIONS.map(
           (kind) =>
-            html`<button type="button" class="press" @click=${() => void this.add(kind, at)}><span class="unseen">Add </span>${WORDS[kind]}</button>`,
+            html`<button type="button" class="press" @click=${() => void this.add(kind, at)}><span class="unseen">${words.add}</span>${KINDS[kind]}</button>`,
         )}
       </div>
     `
@@ -336,11 +344,11 @@ export class BuildFace extends SignalWatcher(LitElement) {
     if (cells.length >= FIRST.length || left.length === 0) return nothing
     return html`
       <div class="first">
-        <p>${cells.length === 0 ? 'This sheet is empty. Its first three cells:' : 'Next:'}</p>
+        <p>${cells.length === 0 ? words.firstCells : words.nextCells}</p>
         ${left.map(
           ([kind, about]) => html`
             <button type="button" class="press" @click=${() => void this.add(kind, cells.length)}>
-              <b>${WORDS[kind]}</b>, ${about}
+              <b>${KINDS[kind]}</b>, ${about}
             </button>
           `,
         )}
@@ -353,14 +361,13 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const cells = this.open.sheet.cells
     return html`
       <p class="how small quiet">
-        ${cells.length > 0 ? html`<span>Drag ↑↓ to move a cell; press it to select.</span>` : nothing}
-        <button type="button" class="word" @click=${() => void this.desk.pasteByPress()}>Paste cells</button>
+        ${cells.length > 0 ? html`<span>${words.howToMove}</span> <span>${words.howToAdd}</span>` : nothing}
+        <button type="button" class="word" @click=${() => void this.clipboard.pasteByPress()}>${words.pasteCells}</button>
       </p>
       <div
         class="cells"
-        @keydown=${this.keys}
         @cell-gripped=${({ detail }: HTMLElementEventMap['cell-gripped']) =>
-          this.drag.take(detail.event, detail.grip, this.desk.with(detail.id))}
+          this.drag.take(detail.event, detail.grip, this.clipboard.with(detail.id))}
         @cell-act=${(event: HTMLElementEventMap['cell-act']) => this.act(event.detail.id, event.detail.act)}
       >
         ${repeat(
@@ -372,8 +379,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
               .view=${this.open.view(cell)}
               .scope=${() => this.open.sheet.scopeFor(cell.id)}
               .open=${this.opened === cell.id}
-              .picked=${this.desk.ids.has(cell.id)}
-              .picking=${this.desk.ids.size > 0}
+              .picked=${this.clipboard.ids.has(cell.id)}
+              .picking=${this.clipboard.ids.size > 0}
             ></build-cell>
             ${this.adding === cell.id ? this.additions(i + 1, 'chosen') : nothing}
           `,
@@ -381,7 +388,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
         <div class="drop" hidden></div>
       </div>
       <p class="unseen" role="status">${this.spoken}</p>
-      ${this.desk.bar()} ${this.first()} ${cells.length > 0 ? this.additions(cells.length, 'last') : nothing}
+      ${this.clipboard.bar()} ${this.first()} ${cells.length > 0 ? this.additions(cells.length, 'last') : nothing}
       <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `
   }

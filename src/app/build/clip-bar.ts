@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
-import { cellsText } from '../common/words.ts'
+import { buildWords as words } from './words.ts'
 
 export const clipBarStyle = css`
   .clip {
@@ -27,10 +27,10 @@ export const clipBarStyle = css`
   }
 `
 
-/** What may be done with the cells selected. */
+/** What can be done with the selected cells. */
 export type ClipAct = 'copy' | 'cut' | 'paste' | 'remove' | 'all' | 'done'
 
-/** Where the browser lets no page at the clipboard, a field stands in: to copy from, or to paste into. */
+/** A field to copy from or paste into, for browsers that deny pages the clipboard. */
 export interface ByHand {
   readonly for: 'copy' | 'paste'
   readonly text: string
@@ -44,22 +44,22 @@ interface Bar {
   readonly pasted: (text: string) => void
 }
 
-/** How many cells are selected and what may be done with them; what was done last. */
+/** How many cells are selected, what can be done with them, and what was done last. */
 export function clipBar({ count, said, byHand, act, pasted }: Bar): TemplateResult {
-  const word = (name: ClipAct, text: string): TemplateResult =>
+  const press = (name: ClipAct, text: string): TemplateResult =>
     html`<button type="button" class="word" @click=${() => act(name)}>${text}</button>`
   const shown = count > 0 || said !== '' || byHand !== undefined
   return html`
-    <div class=${shown ? 'clip' : ''} role="group" aria-label="Cells selected">
+    <div class=${shown ? 'clip' : ''} role="group" aria-label=${words.selection}>
       <p class="small" role="status">${said}</p>
       ${byHand ? handField(byHand, pasted) : nothing}
       ${
         shown
           ? html`<div class="words">
-              ${count > 0 ? html`<b>${capital(cellsText(count))} selected</b> ${word('copy', 'Copy')} ${word('cut', 'Cut')}` : nothing}
-              ${word('paste', count > 0 ? 'Paste below' : 'Paste cells')}
-              ${count > 0 ? html`${word('remove', 'Remove')} ${word('all', 'Select all')}` : nothing}
-              ${word('done', 'Done')}
+              ${count > 0 ? html`<b>${words.selected(count)}</b> ${press('copy', words.copy)} ${press('cut', words.cut)}` : nothing}
+              ${press('paste', count > 0 ? words.pasteBelow : words.pasteCells)}
+              ${count > 0 ? html`${press('remove', words.remove)} ${press('all', words.selectAll)}` : nothing}
+              ${press('done', words.done)}
             </div>`
           : nothing
       }
@@ -67,17 +67,11 @@ export function clipBar({ count, said, byHand, act, pasted }: Bar): TemplateResu
   `
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 function handField(byHand: ByHand, pasted: (text: string) => void): TemplateResult {
   const copying = byHand.for === 'copy'
   return html`
     <label class="by-hand">
-      <span class="small">${
-        copying
-          ? 'This browser does not let a page copy. The text is marked: copy it from here.'
-          : 'Paste the cells here, as text: they are put into the sheet at once.'
-      }</span>
+      <span class="small">${copying ? words.copyByHand : words.pasteByHand}</span>
       <textarea
         class="field mono"
         rows="2"

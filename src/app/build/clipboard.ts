@@ -5,19 +5,19 @@ import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
 import { pastedInto, removal, saidOf } from './clip-board.ts'
 import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './clip-picks.ts'
 
-/** What the face that shows the cells does for their selection. */
+/** What the clipboard needs of the face that shows the cells. */
 interface Face {
   readonly cells: () => readonly Cell[]
-  /** The cell whose row has the focus; else the one that stands open. */
-  readonly inHand: () => string | undefined
+  /** The cell whose row has the focus, or else the open cell. */
+  readonly current: () => string | undefined
   readonly ask: (change: Change) => string | undefined
-  /** Takes the focus to the row of a cell. */
+  /** Moves the focus to the row of a cell. */
   readonly goTo: (id: string) => void
-  /** Takes the focus to the field for copying or pasting by hand. */
+  /** Moves the focus to the field for copying or pasting by hand. */
   readonly goToField: () => void
 }
 
-/** Cells selected in Build; copied, cut and removed together, and those pasted. */
+/** The selection of cells in Build, with copy, cut, paste and remove. */
 export class Clipboard implements ReactiveController {
   private picks: Selection = NO_SELECTION
   private said = ''
@@ -50,7 +50,7 @@ export class Clipboard implements ReactiveController {
     return this.picks.ids
   }
 
-  /** What an act on one cell is done to: all that are selected, where it is among them. */
+  /** The cells an action on one cell applies to: the whole selection where the cell is part of it. */
   with(id: string): ReadonlySet<string> {
     return this.ids.has(id) ? this.ids : new Set([id])
   }
@@ -67,7 +67,7 @@ export class Clipboard implements ReactiveController {
     this.set({ ids: new Set(this.face.cells().map(({ id }) => id)) })
   }
 
-  /** Says something where acts on the selection are told. */
+  /** Announces a sentence in the bar of the selection. */
   say(words: string): void {
     this.said = words
     this.host.requestUpdate()
@@ -103,7 +103,7 @@ export class Clipboard implements ReactiveController {
     })
   }
 
-  /** Puts the cells of a text in: below those selected, else below the one in hand, else at the end. */
+  /** Adds the cells of a text: below the selection, else below the current cell, else at the end. */
   putIn(text: string): void {
     const cells = this.face.cells()
     const pasted = pastedInto(cells, text)
@@ -111,8 +111,8 @@ export class Clipboard implements ReactiveController {
       this.say(pasted.refused)
       return
     }
-    const inHand = this.face.inHand()
-    const above = cells.findLastIndex(({ id }) => (this.ids.size > 0 ? this.ids.has(id) : id === inHand))
+    const current = this.face.current()
+    const above = cells.findLastIndex(({ id }) => (this.ids.size > 0 ? this.ids.has(id) : id === current))
     const refused = this.face.ask({ do: 'insert', cells: pasted.cells, at: above < 0 ? cells.length : above + 1 })
     if (refused === undefined) {
       this.byHand = undefined
@@ -130,8 +130,8 @@ export class Clipboard implements ReactiveController {
   }
 
   private toCopy(): readonly Cell[] {
-    const inHand = this.face.inHand()
-    const ids = this.ids.size > 0 ? this.ids : new Set(inHand === undefined ? [] : [inHand])
+    const current = this.face.current()
+    const ids = this.ids.size > 0 ? this.ids : new Set(current === undefined ? [] : [current])
     return picked(this.face.cells(), { ids })
   }
 
@@ -149,7 +149,7 @@ export class Clipboard implements ReactiveController {
     try {
       await navigator.clipboard.writeText(text)
     } catch {
-      // What cannot be put on the clipboard must not be taken out of the sheet.
+      // Cells that could not be copied must not be removed from the sheet.
       this.showField({ for: 'copy', text })
       return
     }
@@ -175,7 +175,7 @@ export class Clipboard implements ReactiveController {
   }
 
   private take(event: ClipboardEvent): readonly Cell[] {
-    // Text that is marked on the page is what is meant, unless cells are.
+    // Selected text on the page is copied instead, unless cells are selected.
     if (isField(event) || (this.ids.size === 0 && String(getSelection()) !== '')) return []
     const cells = this.toCopy()
     if (cells.length === 0) return cells

@@ -1,13 +1,13 @@
 import { partsOf } from '../../worksheet/compose/join-place.ts'
 import type { Cell, Change } from '../../worksheet/index.ts'
 
-/** A section moved as a whole before the one above it, or behind the one below; undefined where there is none to pass. */
+/** Moves a whole section above the previous one or below the next; undefined where there is none. */
 export function sectionMoved(cells: readonly Cell[], heading: string, by: -1 | 1): Change | undefined {
   const parts = partsOf(cells)
   const at = parts.findIndex((part) => part.heading?.id === heading)
   const above = by < 0 ? at - 1 : at
   const [first, second] = [parts[above], parts[above + 1]]
-  // What stands before the first heading is no section.
+  // Cells before the first heading are not a section.
   if (at < 0 || !first?.heading || !second) return undefined
   const changes = cells
     .slice(second.from, second.to)

@@ -1,6 +1,6 @@
 import { computed, signal } from '@lit-labs/signals'
 
-/** How bright the page is: light for the office, dim for the stand, where the screen's spill would reach the original. */
+/** The brightness of the page: light for the office, dim for the stand, where the light of a screen would reach the original. */
 export type ColourScheme = 'light' | 'dim'
 
 const KEY = 'evenfield-face'
@@ -11,7 +11,7 @@ function remembered(key: string): ColourScheme | undefined {
     const kept = localStorage.getItem(key)
     return kept === 'light' || kept === 'dim' ? kept : undefined
   } catch {
-    // A browser set to keep nothing still gets a page.
+    // Storage may be disabled in the browser.
     return undefined
   }
 }
@@ -19,7 +19,7 @@ function remembered(key: string): ColourScheme | undefined {
 const preferred = (): ColourScheme => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dim' : 'light')
 
 const usual = signal<ColourScheme>(remembered(KEY) ?? preferred())
-/** At the stand it is dim unless one says otherwise there; elsewhere all stays as it was. */
+/** The scheme at the stand is chosen separately, and dim by default. */
 const stand = signal<ColourScheme>(remembered(STAND_KEY) ?? 'dim')
 const isAtStand = signal(false)
 
@@ -38,12 +38,12 @@ export function setColourScheme(value: ColourScheme): void {
   try {
     localStorage.setItem(atStand ? STAND_KEY : KEY, value)
   } catch {
-    // It holds for this visit.
+    // Without storage the choice lasts for this visit.
   }
 }
 
-/** The page turns to the face of the stand, or back. */
-export function goToStand(at: boolean): void {
+/** Switches between the scheme of the stand and the usual one. */
+export function enterStand(at: boolean): void {
   isAtStand.set(at)
   show()
 }

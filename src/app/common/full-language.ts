@@ -1,3 +1,3 @@
-/** What reads and computes any formula: fetched where what was prepared does not do. */
+/** The full formula compiler, fetched when a formula was not precompiled. */
 export { FULL_CAPABILITIES } from '../../worksheet/renaming/full-capabilities.ts'
 export { libraryFor, wholeLibrary } from './library.ts'

@@ -1,6 +1,6 @@
 import type { Stage } from '../../worksheet/schema/format.ts'
 
-/** The stages of a job as the shelf heads them, in the order they are worked through. */
+/** The headings of the shelf by stage of the job, in the order of work. */
 export const MOMENTS: readonly (readonly [Stage, string])[] = [
   ['receive', 'Receive and quote'],
   ['frame', 'Frame'],

@@ -2,7 +2,7 @@ import { fedByName } from '../../cells/forms/drawing-parts.ts'
 import { type Cell, freeName, isNamed } from '../../worksheet/index.ts'
 import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
 
-/** What can be added, by the word on its button. */
+/** The kinds of cell that can be added. */
 export const ADDITIONS = [
   'given',
   'result',
@@ -23,7 +23,7 @@ export const cellId = (): string => {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
 }
 
-/** A fresh cell with nothing in it yet. */
+/** A new, empty cell. */
 export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
   const id = cellId()
   switch (kind) {
@@ -65,13 +65,13 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
   }
 }
 
-/** A copy to stand below its original, under a name of its own. */
+/** A copy of a cell with a free name, to be placed below the original. */
 export function copyOf(cell: Cell, cells: readonly Cell[]): Cell {
   const copy = { ...cell, id: cellId() }
   return isNamed(copy) ? { ...copy, name: freeName(copy.name, cells) } : copy
 }
 
-/** What a cell added with one key is: another of the kind it follows. */
+/** The kind of cell that Alt N adds below another: the same kind, or a given. */
 export const kindBelow = (cell: Cell): Addition =>
   cell.kind === 'note' && cell.role !== 'heading'
     ? 'note'

@@ -1,6 +1,6 @@
 import { css } from 'lit'
 
-/** The sheet of paper on its grey ground, that every broad page is. */
+/** A sheet of paper on a grey ground. */
 export const paperStyle = css`
   main {
     max-inline-size: 70rem;
@@ -16,7 +16,7 @@ export const paperStyle = css`
   }
 `
 
-/** A page that is no worksheet: a sheet with headings and lists. */
+/** The style of pages other than a worksheet, with headings and lists. */
 export const pageStyle = [
   paperStyle,
   css`

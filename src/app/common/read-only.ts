@@ -3,14 +3,14 @@ const isChoice = (target: EventTarget | undefined): boolean =>
   target instanceof HTMLOptionElement ||
   (target instanceof HTMLInputElement && /^(checkbox|radio|date)$/.test(target.type))
 
-/** Keys that go from field to field, and leave. */
-const isOnTheMove = ({ key }: KeyboardEvent): boolean => key === 'Tab' || key === 'Escape'
+/** Keys that move between fields or leave one. */
+const isNavigation = ({ key }: KeyboardEvent): boolean => key === 'Tab' || key === 'Escape'
 
-/** Stops what would change a field, so that fields show what the sheet holds; reading, marking and copying go on. */
-function hold(event: Event): void {
+/** Cancels events that would change a field; reading, selecting and copying still work. */
+function cancelEdit(event: Event): void {
   const target = event.composedPath()[0]
   const typing = event.type === 'beforeinput' || event.type === 'drop' || event.type === 'paste'
-  const choosing = isChoice(target) && !(event instanceof KeyboardEvent && isOnTheMove(event))
+  const choosing = isChoice(target) && !(event instanceof KeyboardEvent && isNavigation(event))
   if (typing || choosing) event.preventDefault()
 }
 
@@ -21,8 +21,8 @@ const isInSheet = (event: Event): boolean =>
 
 const EVENTS = ['beforeinput', 'paste', 'drop', 'mousedown', 'click', 'keydown'] as const
 
-/** Holds every field of the sheet below an element still while `isFrozen` says so. */
+/** Makes every field of the sheet inside an element read only while `isFrozen` gives true. */
 export function readOnly(element: HTMLElement, isFrozen: () => boolean): void {
   for (const name of EVENTS)
-    element.addEventListener(name, (event) => isFrozen() && isInSheet(event) && hold(event), { capture: true })
+    element.addEventListener(name, (event) => isFrozen() && isInSheet(event) && cancelEdit(event), { capture: true })
 }

@@ -1,12 +1,12 @@
-/** What of an open sheet is shown: it is filled in, set at the stand, built, or its functions are looked up. */
+/** The view of an open sheet: filling it in, setting it at the stand, building it, or the guide to functions. */
 export type Face = 'fill' | 'stand' | 'build' | 'functions'
 
-/** Where in the app one is: told by the part of the address after `#`, which no server sees. */
+/** The place in the app, given by the part of the address after `#`, which no server sees. */
 export type Route =
   | { readonly at: 'shelf' }
   /** The studio's equipment. */
   | { readonly at: 'kit' }
-  /** A template or an empty sheet, not yet kept. */
+  /** A template or an empty sheet that has not been saved yet. */
   | { readonly at: 'new'; readonly template: string; readonly face: Face }
   | { readonly at: 'sheet'; readonly id: string; readonly face: Face }
   | { readonly at: 'link'; readonly fragment: string }
@@ -39,7 +39,7 @@ export const toNew = (template: string): string => `#new/${encodeURIComponent(te
 /** The address of this page with another fragment. */
 export const addressOf = (fragment: string): string => `${location.href.replace(/#.*$/, '')}#${fragment}`
 
-/** The same sheet by another face. */
+/** The address of the same sheet in another face. */
 export const withFace = (hash: string, face: Face): string => {
   const here = hash.replace(/\/(stand|build|functions)$/, '')
   return face === 'fill' ? here : `${here}/${face}`

@@ -1,73 +1,53 @@
+import { agree, count, plural } from '../../units/plural.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
 
-const NUMBERS = [
-  'No',
-  'One',
-  'Two',
-  'Three',
-  'Four',
-  'Five',
-  'Six',
-  'Seven',
-  'Eight',
-  'Nine',
-  'Ten',
-  'Eleven',
-  'Twelve',
-]
+export const UNTITLED_SHEET = 'Untitled worksheet'
+export const UNTITLED_SECTION = 'Untitled section'
 
-const counted = (n: number, one: string, many: string): string => `${NUMBERS[n] ?? n} ${n === 1 ? one : many}`
-
-/** How the checks stand, worst first. */
+/** The state of all checks in sentences, the worst first. */
 export function checkSummaryText({ holds, close, fails, waits, errors }: CheckSummary): string {
-  const said = [
-    errors > 0 ? `${counted(errors, 'cell needs', 'cells need')} mending.` : '',
-    fails > 0 ? `${counted(fails, 'check does', 'checks do')} not hold.` : '',
-    close > 0 ? `${counted(close, 'check is', 'checks are')} close.` : '',
-    waits > 0 ? `${counted(waits, 'check waits', 'checks wait')} for givens.` : '',
+  const sentences = [
+    errors > 0 ? `${plural(errors, 'cell')} ${agree(errors, 'has an error', 'have errors')}.` : '',
+    fails > 0 ? `${plural(fails, 'check')} ${agree(fails, 'fails', 'fail')}.` : '',
+    close > 0 ? `${plural(close, 'check')} ${agree(close, 'is', 'are')} marginal.` : '',
+    waits > 0 ? `${plural(waits, 'check')} ${agree(waits, 'needs', 'need')} more figures.` : '',
   ].filter(Boolean)
-  if (said.length > 0) return said.join(' ')
-  if (holds === 1) return 'The one check holds.'
-  return holds === 0 ? 'No checks yet.' : `All ${(NUMBERS[holds] ?? String(holds)).toLowerCase()} checks hold.`
+  if (sentences.length > 0) return sentences.join(' ')
+  if (holds === 1) return 'The check passes.'
+  return holds === 0 ? 'No checks yet.' : `All ${count(holds)} checks pass.`
 }
 
-/** How the checks of a section stand that is folded away: `Two checks hold, one is close.` */
+/** The checks of a section that is folded, counted by state; how many rows it has where none is a check. */
 export function foldedText({ holds, close, fails, waits, errors }: CheckSummary, rows: number): string {
   const states = [
-    [holds, 'holds', 'hold'],
-    [close, 'is close', 'are close'],
-    [fails, 'does not hold', 'do not hold'],
-    [waits, 'waits for givens', 'wait for givens'],
-  ] as const
-  const told = states
-    .filter(([n]) => n > 0)
-    .map(([n, one, many], at) => {
-      const word = NUMBERS[n] ?? String(n)
-      const noun = at > 0 ? '' : n === 1 ? ' check' : ' checks'
-      return `${at > 0 ? word.toLowerCase() : word}${noun} ${n === 1 ? one : many}`
-    })
-  const mending = errors > 0 ? ` ${counted(errors, 'cell needs', 'cells need')} mending.` : ''
-  const said = told.length > 0 ? told.join(', ') : `${counted(rows, 'row', 'rows')}, no check`
-  return `${said}.${mending}`
+    errors > 0 ? plural(errors, 'error') : '',
+    fails > 0 ? `${count(fails)} fail` : '',
+    close > 0 ? `${count(close)} marginal` : '',
+    waits > 0 ? `${count(waits)} waiting` : '',
+    holds > 0 ? `${count(holds)} pass` : '',
+  ].filter(Boolean)
+  return states.length > 0 ? `Checks: ${states.join(', ')}.` : `${plural(rows, 'row')}, no checks.`
 }
 
-/** Words in a row: `width, height and depth`. */
-export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
-
-export const namesText = (n: number): string => counted(n, 'name stands', 'names stand')
-
-export const cellsText = (n: number): string => counted(n, 'cell', 'cells').toLowerCase()
+export const cellsText = (n: number): string => plural(n, 'cell')
 
 const sameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString()
 
+/** The time of day: `10:42`. */
 export const clock = (at: Date): string => at.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
 
-/** When a sheet was last kept, as one would say it today. */
+/** A day in full: `3 October 2026`. */
+export const day = (at: Date): string =>
+  at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
+
+/** When something was saved: `today 10:42`, `yesterday 09:05`, `3 October 2026`. */
 export function when(at: Date, now = new Date()): string {
   const yesterday = new Date(now)
   yesterday.setDate(now.getDate() - 1)
   if (sameDay(at, now)) return `today ${clock(at)}`
   if (sameDay(at, yesterday)) return `yesterday ${clock(at)}`
-  return at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
+  return day(at)
 }
+
+/** Why a change is refused while another tab is editing the sheet. */
+export const OPEN_ELSEWHERE = 'This sheet is open in another tab or window. Take it over to edit it here.'

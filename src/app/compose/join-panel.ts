@@ -4,15 +4,15 @@ import { repeat } from 'lit/directives/repeat.js'
 import { requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type IncomingSection, type JoinPlan, planJoin, type Resolution } from '../../worksheet/compose/join.ts'
-import { listed, namesText } from '../common/words.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { cellId } from '../common/new-cell.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { found } from '../shelf/shelf-find.ts'
 import { ANSWERS, type Answer, template } from '../templates/templates.ts'
 import { type Question, questionsOf, resolutionText, usedText } from './join-text.ts'
+import { composeWords as words } from './words.ts'
 
-/** Sets a template into the open sheet: which one, what becomes of the names that meet, and one press. */
+/** Adds the section of a template to the open sheet: which one, and what happens to names both use. */
 @customElement('join-panel')
 export class JoinPanel extends LitElement {
   static override styles = [
@@ -76,7 +76,7 @@ export class JoinPanel extends LitElement {
         flex: 1 1 14rem;
         max-inline-size: 24rem;
       }
-      .told {
+      .summary {
         display: grid;
         gap: 0.6rem;
         max-inline-size: 46rem;
@@ -131,7 +131,7 @@ export class JoinPanel extends LitElement {
   @state() private choices: ReadonlyMap<string, Resolution> = new Map()
   @state() private trouble = ''
 
-  /** Takes the focus, to its heading. */
+  /** Moves the focus to its heading. */
   async take(): Promise<void> {
     await this.updateComplete
     const heading = this.renderRoot.querySelector<HTMLElement>('h2')
@@ -147,7 +147,7 @@ export class JoinPanel extends LitElement {
     this.trouble = ''
     try {
       const worksheet = await template(key)
-      if (!worksheet) throw new Error('There is no such sheet any more. Reload the page.')
+      if (!worksheet) throw new Error(words.missing)
       await this.open.loadLanguageFor(worksheet.cells)
       this.choices = new Map()
       this.coming = { key, title: worksheet.title, cells: worksheet.cells, stage: moment, answer }
@@ -168,7 +168,7 @@ export class JoinPanel extends LitElement {
   }
 
   private setIn(coming: IncomingSection): void {
-    // The sheet may have changed since it was looked at.
+    // The sheet may have changed since the preview was made.
     const { change, first } = this.plan(coming)
     if (!change || first === undefined) return
     const refused = requestChange(this, change)
@@ -185,12 +185,12 @@ export class JoinPanel extends LitElement {
 
   private chooser(): TemplateResult {
     const { answers, whole } = found(ANSWERS, this.query)
-    const sought = this.query.trim()
+    const query = this.query.trim()
     const there = new Set(this.open.sheet.cells.flatMap((cell) => (cell.kind === 'note' ? (cell.template ?? []) : [])))
     return html`
-      <h2 tabindex="-1">Set in a section</h2>
+      <h2 tabindex="-1">${words.add}</h2>
       <div class="seek">
-        <label for="query">What it is about</label>
+        <label for="query">${words.search}</label>
         <input
           id="query"
           class="field"
@@ -201,11 +201,11 @@ export class JoinPanel extends LitElement {
             this.query = (event.target as HTMLInputElement).value
           }}
         >
-        <button type="button" class="word" @click=${() => this.leave()}>Leave</button>
+        <button type="button" class="word" @click=${() => this.leave()}>${words.cancel}</button>
       </div>
-      <p class="unseen" role="status">${sought === '' ? '' : `${answers.length} found.`}</p>
-      ${answers.length === 0 ? html`<p>Nothing here answers to «${sought}». Try another word for it.</p>` : nothing}
-      ${answers.length > 0 && !whole ? html`<p>Nothing here answers to all of «${sought}». These come nearest:</p>` : nothing}
+      <p class="unseen" role="status">${query === '' ? '' : words.found(answers.length)}</p>
+      ${answers.length === 0 ? html`<p>${words.noMatch(query)}</p>` : nothing}
+      ${answers.length > 0 && !whole ? html`<p>${words.partlyMatches(query)}</p>` : nothing}
       ${MOMENTS.map(([moment, said]) => {
         const some = answers.filter((one) => one.moment === moment)
         if (some.length === 0) return nothing
@@ -218,7 +218,7 @@ export class JoinPanel extends LitElement {
               <li>
                 <button type="button" class="answer" @click=${() => void this.choose(one)}>
                   <b>${one.answer}</b>
-                  <span class="quiet">${one.about}${there.has(one.key) ? ' It is in this sheet already.' : ''}</span>
+                  <span class="quiet">${one.about}${there.has(one.key) ? ` ${words.alreadyInSheet}` : ''}</span>
                 </button>
               </li>
             `,
@@ -251,18 +251,18 @@ export class JoinPanel extends LitElement {
     const open = questions.filter(({ clashes, ways }) => clashes && ways.some(({ way }) => way === 'keep'))
     const headings = plan.cells.flatMap((cell) => (cell.kind === 'note' && cell.role === 'heading' ? [cell.text] : []))
     return html`
-      <h2 tabindex="-1">Set in: ${coming.answer}</h2>
+      <h2 tabindex="-1">${words.adding(coming.answer)}</h2>
       ${
         plan.change
           ? html`
-              <div class="told">
-                <p>It comes under ${headings.length === 1 ? 'the heading' : 'the headings'} ${listed(headings.map((one) => `«${one}»`))}.</p>
+              <div class="summary">
+                <p>${words.headings(headings)}</p>
                 <p>${usedText(plan.meetings)}</p>
               </div>
               ${
                 open.length > 1
                   ? html`
-                      <p>${namesText(open.length)} for something in your sheet already. They may mean the same, or not.</p>
+                      <p>${words.clashes(open.length)}</p>
                       <div class="presses">
                         ${resolutionText.map(
                           ([way, said]) =>
@@ -282,12 +282,12 @@ export class JoinPanel extends LitElement {
                 (one) => this.asked(one),
               )}
             `
-          : html`<p>All of it is in this sheet already: there is nothing to set in.</p>`
+          : html`<p>${words.nothingNew}</p>`
       }
       <div class="presses">
-        ${plan.change ? html`<button type="button" class="press" @click=${() => this.setIn(coming)}><b>Set it in</b></button>` : nothing}
-        <button type="button" class="press" @click=${() => void this.another()}>Another one</button>
-        <button type="button" class="press" @click=${() => this.leave()}>Leave</button>
+        ${plan.change ? html`<button type="button" class="press" @click=${() => this.setIn(coming)}><b>${words.confirm}</b></button>` : nothing}
+        <button type="button" class="press" @click=${() => void this.another()}>${words.another}</button>
+        <button type="button" class="press" @click=${() => this.leave()}>${words.cancel}</button>
       </div>
     `
   }

@@ -1,37 +1,32 @@
 import type { NameClash, Resolution } from '../../worksheet/compose/join.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
-import { listed } from '../common/words.ts'
+import { composeWords as words } from './words.ts'
 
-/** What is asked about a name, in words. */
+/** A question about a name that both the sheet and the section use. */
 export interface Question {
   readonly name: string
   readonly said: string
-  /** What one may choose; with one alone it is told, not asked. */
+  /** The possible answers. A single one is announced, not asked. */
   readonly ways: readonly { readonly way: Resolution; readonly said: string }[]
   readonly way: Resolution
   readonly clashes: boolean
   readonly why: string
 }
 
-/** All of several clashes at once. */
+/** Answers to several clashes at once. */
 export const resolutionText = [
-  ['keep', 'They are all the same'],
-  ['both', 'Keep both of each'],
+  ['keep', words.allSame],
+  ['both', words.allBoth],
 ] as const
 
-const MOST_LISTED = 8
-
-/** What of the sheet a section uses instead of asking for it again, what was filled in first. */
+/** The cells of the sheet that a section uses instead of asking for them again, the givens first. */
 export function usedText(meetings: readonly NameClash[]): string {
   const cells = meetings.flatMap(({ way, there }) => (way === 'keep' && there.kind !== 'check' ? [there] : []))
   const used = [...cells.filter(({ kind }) => kind === 'given'), ...cells.filter(({ kind }) => kind !== 'given')]
-  if (used.length === 0) return 'It shares no figure with your sheet.'
-  const names = used.slice(0, MOST_LISTED).map((cell) => `«${labelOf(cell)}»`)
-  const more = used.length - names.length
-  return `It uses your ${more > 0 ? `${names.join(', ')} and ${more} more` : listed(names)}.`
+  return used.length === 0 ? words.usesNothing : words.uses(used.map(labelOf))
 }
 
-/** What is to be asked, or told, about the names that meet. */
+/** The questions about the names that both use, and what is announced about them. */
 export function questionsOf(meetings: readonly NameClash[]): Question[] {
   return meetings.flatMap((meeting): Question[] => {
     const { name, there, way, ways, clashes, why = '', newName } = meeting
@@ -41,29 +36,25 @@ export function questionsOf(meetings: readonly NameClash[]): Question[] {
     return [
       {
         ...told,
-        said: `«${labelOf(there)}»: your sheet has a cell named «${name}» already.`,
-        why: why === '' ? '' : `They cannot be one: ${why}. The new one is named «${newName}».`,
+        said: words.nameUsed(labelOf(there), name),
+        why: why === '' ? '' : words.cannotMerge(why, newName ?? name),
       },
     ]
   })
 }
 
 function fromGiven({ there, coming }: NameClash): string {
-  const value = there.kind === 'given' && there.value.trim() !== '' ? ` as ${written(there.value, there.unit)}` : ''
-  return `«${labelOf(there)}»: your sheet asks for it${value === '' ? '' : `, filled in${value}`}; here it is worked out${labelOf(coming) === labelOf(there) ? '' : `, as «${labelOf(coming)}»`}.`
+  const value = there.kind === 'given' && there.value.trim() !== '' ? written(there.value, there.unit) : ''
+  return words.givenIsComputed(labelOf(there), value, labelOf(coming) === labelOf(there) ? '' : labelOf(coming))
 }
 
 const written = (value: string, unit = ''): string =>
   /^[\d.,\s]+$/.test(value) && /^[a-zµ°%]/i.test(unit) ? `${value} ${unit}` : value
 
 function wayOf(way: Resolution, { there, coming, newName }: NameClash): string {
-  if (way === 'both') return `Keep both${newName === undefined ? '' : `: the new one is named «${newName}»`}`
-  if (way === 'measured') return 'Work it out, and keep what was filled in as measured'
+  if (way === 'both') return newName === undefined ? words.keepBoth : words.keepBothAs(newName)
+  if (way === 'measured') return words.computeAndMeasure
   if (way === 'computed')
-    return there.kind === 'given' && there.value.trim() === ''
-      ? 'Work it out'
-      : 'Work it out, and drop what was filled in'
-  return there.kind === 'given' && coming.kind === 'result'
-    ? 'Go on filling it in, and leave the working out'
-    : 'They are the same: use yours'
+    return there.kind === 'given' && there.value.trim() === '' ? words.compute : words.computeAndDrop
+  return there.kind === 'given' && coming.kind === 'result' ? words.keepFilling : words.same
 }

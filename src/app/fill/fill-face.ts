@@ -16,9 +16,11 @@ import { foundStyle, markFound } from '../open/find-mark.ts'
 import { fillStyle } from './fill-style.ts'
 import './join-offer.ts'
 import { withFace } from '../common/route.ts'
+import { UNTITLED_SECTION } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import './section-summary.ts'
 import { type Section, sectionsOf, spreadsOf } from '../open/sections.ts'
+import { fillWords as words } from './words.ts'
 
 /** The face a technician fills in: givens, results and checks by stage of the job, the drawings in the margin. */
 @customElement('fill-face')
@@ -91,7 +93,7 @@ export class FillFace extends SignalWatcher(LitElement) {
             data-cell=${id}
             aria-expanded=${!folded}
             @click=${() => this.open.fold(id, !folded)}
-          >${heading.text || 'Untitled section'}</button>
+          >${heading.text || UNTITLED_SECTION}</button>
         </h2>
         ${heading.about ? html`<p class="quiet">${heading.about}</p>` : nothing}
       </div>
@@ -106,7 +108,7 @@ export class FillFace extends SignalWatcher(LitElement) {
       ${
         exact.length > 0
           ? html`<details>
-              <summary>More exact <span class="quiet">${exact.length === 1 ? 'one row' : `${exact.length} rows`}, seldom known</span></summary>
+              <summary>${words.fineAdjustments} <span class="quiet">${words.rows(exact.length)}</span></summary>
               ${this.rows(exact)}
             </details>`
           : nothing
@@ -126,8 +128,7 @@ export class FillFace extends SignalWatcher(LitElement) {
 
   private empty(): TemplateResult {
     return html`
-      <p class="empty">This sheet is empty. <a class="word" href=${withFace(location.hash, 'build')}>Build it</a> from your own
-        cells, or set in a section for a part of the job.</p>
+      <p class="empty">${words.emptyBefore} <a class="word" href=${withFace(location.hash, 'build')}>${words.emptyLink}</a>${words.emptyAfter}</p>
     `
   }
 

@@ -3,8 +3,9 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { fillWords } from './words.ts'
 
-/** At the foot of a sheet: the way to set in a section. What does it is fetched when it is asked for. */
+/** The button at the end of a sheet that adds a section. The panel behind it is fetched on the first press. */
 @customElement('join-offer')
 export class JoinOffer extends SignalWatcher(LitElement) {
   static override styles = [
@@ -42,6 +43,6 @@ export class JoinOffer extends SignalWatcher(LitElement) {
           }}
           @join-left=${() => void this.leave()}
         ></join-panel>`
-      : html`<button type="button" class="press" @click=${() => void this.ask()}>Set in a section</button>`
+      : html`<button type="button" class="press" @click=${() => void this.ask()}>${fillWords.addASection}</button>`
   }
 }

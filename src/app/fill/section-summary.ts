@@ -6,7 +6,7 @@ import { foldedText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { Section } from '../open/sections.ts'
 
-/** Beneath the heading of a section that is folded away: how its checks stand, in words. */
+/** The line under the heading of a folded section that counts its checks by state. */
 @customElement('section-standing')
 export class SectionSummary extends SignalWatcher(LitElement) {
   static override styles = [
@@ -27,7 +27,7 @@ export class SectionSummary extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     this.open.changed.get()
     const { rows, exact } = this.section
-    // A cell typed into is another object by now: it is the sheet that knows them.
+    // An edit replaces the cell object, so the current ones are read from the sheet.
     const cells = [...rows, ...exact].flatMap(({ id }) => this.open.sheet.cell(id) ?? [])
     return html`<p>${foldedText(this.open.sheet.checkSummaryOf(cells), cells.length)}</p>`
   }

@@ -4,12 +4,13 @@ import { labelOf } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { findIn, type Hit } from './find-hits.ts'
+import { findWords as words } from './words.ts'
 
-/** Typing goes first: a sheet is looked through once nothing was typed for so long. */
+/** The search waits for a pause in typing of this many milliseconds. */
 const PAUSE_MS = 120
 const LONGEST_LABEL = 60
 
-/** What is sought in the sheet, and the way from one place it is found in to the next. */
+/** Searches the open sheet and goes from one place where the words are found to the next. */
 @customElement('find-line')
 export class FindLine extends LitElement {
   static override styles = [
@@ -44,7 +45,7 @@ export class FindLine extends LitElement {
       input::-webkit-search-cancel-button {
         appearance: none;
       }
-      .told {
+      .found {
         min-block-size: 1.4rem;
       }
     `,
@@ -53,10 +54,10 @@ export class FindLine extends LitElement {
   @property({ attribute: false }) open!: OpenSheet
   /** Brings a cell into view on the face that is open; without one, nothing is marked there. */
   @property({ attribute: false }) show!: (id?: string) => void
-  @state() private words = ''
+  @state() private query = ''
   @state() private hits: readonly Hit[] = []
   @state() private at = 0
-  /** Typed, and not yet looked for. */
+  /** Whether something was typed that has not been searched for yet. */
   @state() private isTyping = false
   @query('input') private input!: HTMLInputElement
   private pause: ReturnType<typeof setTimeout> | undefined
@@ -70,18 +71,18 @@ export class FindLine extends LitElement {
   }
 
   override firstUpdated(): void {
-    // What is changed meanwhile may be found, or no longer.
+    // An edit of the sheet may change what is found.
     this.unwatch = this.open.sheet.watch(() => this.lookLater(false))
   }
 
-  /** The focus, with what was sought before marked to be typed over. */
+  /** Moves the focus to the field and selects the previous words. */
   take(): void {
     this.input.focus()
     this.input.select()
   }
 
-  private type(words: string): void {
-    this.words = words
+  private type(query: string): void {
+    this.query = query
     this.isTyping = true
     this.lookLater(true)
   }
@@ -91,12 +92,12 @@ export class FindLine extends LitElement {
     this.pause = setTimeout(() => this.look(leads || this.isTyping), PAUSE_MS)
   }
 
-  /** Looks through the sheet; the place in hand stays in hand as long as it is still found. */
+  /** Searches the sheet; the current place stays current while it is still found. */
   private look(leads: boolean): void {
     clearTimeout(this.pause)
     this.isTyping = false
     const inHand = this.hits[this.at]?.id
-    this.hits = findIn(this.open.sheet, this.words)
+    this.hits = findIn(this.open.sheet, this.query)
     this.at = Math.max(
       0,
       this.hits.findIndex(({ id }) => id === inHand),
@@ -106,7 +107,7 @@ export class FindLine extends LitElement {
 
   private go(by: 1 | -1): void {
     const { length } = this.hits
-    // The first key after typing leads to the first place, not past it.
+    // The first Enter after typing goes to the first place, not past it.
     if (this.isTyping) this.look(true)
     else if (length > 0) {
       this.at = (this.at + by + length) % length
@@ -126,40 +127,40 @@ export class FindLine extends LitElement {
     event.stopPropagation()
   }
 
-  private told(): string {
-    if (this.words.trim() === '' || this.isTyping) return ''
+  private foundText(): string {
+    if (this.query.trim() === '' || this.isTyping) return ''
     const hit = this.hits[this.at]
     const cell = hit && this.open.sheet.cell(hit.id)
-    if (!hit || !cell) return 'Nothing in this sheet holds that.'
+    if (!hit || !cell) return words.nothing
     const label = labelOf(cell)
     const called = label.length > LONGEST_LABEL ? `${label.slice(0, LONGEST_LABEL - 1)}…` : label
-    return `${this.at + 1} of ${this.hits.length}: ${called}, in ${hit.place}.`
+    return words.found(this.at + 1, this.hits.length, called, hit.place)
   }
 
   override render(): TemplateResult {
-    const word = (name: string, act: () => void, can = true): TemplateResult =>
+    const press = (name: string, act: () => void, can = true): TemplateResult =>
       html`<button type="button" class="word" aria-disabled=${!can} @click=${() => can && act()}>${name}</button>`
     const several = this.hits.length > 1
     return html`
-      <form role="search" aria-label="In this sheet" @submit=${(event: Event) => event.preventDefault()} @keydown=${this.keys}>
+      <form role="search" aria-label=${words.form} @submit=${(event: Event) => event.preventDefault()} @keydown=${this.keys}>
         <label>
-          <span>Find</span>
+          <span>${words.find}</span>
           <input
             class="field"
             type="search"
             autocomplete="off"
             autocapitalize="off"
             spellcheck="false"
-            placeholder="a label, name, formula, figure or note"
+            placeholder=${words.what}
             @input=${(event: Event) => this.type((event.target as HTMLInputElement).value)}
           >
         </label>
         <div class="words">
-          ${word('Next', () => this.go(1), several)} ${word('The one before', () => this.go(-1), several)}
-          ${word('Close', () => this.close())}
+          ${press(words.next, () => this.go(1), several)} ${press(words.previous, () => this.go(-1), several)}
+          ${press(words.close, () => this.close())}
         </div>
       </form>
-      <p class="told small" role="status">${this.told()}</p>
+      <p class="found small" role="status">${this.foundText()}</p>
     `
   }
 }

@@ -11,8 +11,9 @@ import type { Store } from '../../storage/store/types.ts'
 import { readFigure } from '../../worksheet/document/kit-given.ts'
 import { KIT_FIGURES, KIT_SORTS, type KitFigure, type KitSort } from '../../worksheet/schema/kit-sorts.ts'
 import { pageStyle } from '../common/page-style.ts'
+import { kitWords as words } from './words.ts'
 
-/** The figures of a piece in a line, as far as they are known. */
+/** The known figures of a piece of kit in one line. */
 const inShort = ({ sort, figures }: Piece): string =>
   KIT_FIGURES[sort]
     .flatMap((figure) => {
@@ -23,7 +24,7 @@ const inShort = ({ sort, figures }: Piece): string =>
     })
     .join(', ')
 
-/** The studio's equipment: what givens of a sheet can be filled in from. */
+/** The studio's equipment, which the kit givens of a sheet choose from. */
 @customElement('kit-page')
 export class KitPage extends LitElement {
   static override styles = [
@@ -83,11 +84,11 @@ export class KitPage extends LitElement {
   @property({ attribute: false }) store!: Store
   @state() private pieces: readonly Piece[] | undefined
   @state() private loaded = false
-  /** The piece that stands open. */
+  /** The piece being edited. */
   @state() private opened: string | undefined
   @state() private removed: { readonly piece: Piece; readonly at: number } | undefined
   @state() private said = ''
-  /** One change after another, so that none overtakes the one before. */
+  /** Changes are queued, so that none overtakes the one before it. */
   private work: Promise<void> = Promise.resolve()
 
   private get studio(): Studio {
@@ -114,13 +115,13 @@ export class KitPage extends LitElement {
         this.pieces = await how(this.studio)
         this.said = said
       } catch (error) {
-        this.said = `This was not kept: ${(error as Error).message}`
+        this.said = words.notSaved((error as Error).message)
       }
     })
     return this.work
   }
 
-  /** What is typed shows at once; it is kept behind it. */
+  /** Shows an edit at once and saves it in the background. */
   private put(piece: Piece): void {
     this.pieces = (this.pieces ?? []).map((one) => (one.id === piece.id ? piece : one))
     void this.change((studio) => studio.put(piece))
@@ -145,12 +146,12 @@ export class KitPage extends LitElement {
   }
 
   private async duplicate(piece: Piece): Promise<void> {
-    const copy = { ...piece, id: newId(), name: `${piece.name}, copy` }
+    const copy = { ...piece, id: newId(), name: words.copyOf(piece.name) }
     await this.change((studio) => studio.duplicate(piece, copy))
     await this.open(copy.id)
   }
 
-  private async takeOut(piece: Piece): Promise<void> {
+  private async removePiece(piece: Piece): Promise<void> {
     const at = (this.pieces ?? []).findIndex(({ id }) => id === piece.id)
     await this.change((studio) => studio.remove(piece.id))
     this.removed = { piece, at }
@@ -158,7 +159,7 @@ export class KitPage extends LitElement {
     this.renderRoot.querySelector<HTMLElement>('[data-back]')?.focus()
   }
 
-  private async putBack(): Promise<void> {
+  private async restorePiece(): Promise<void> {
     const { removed } = this
     if (!removed) return
     this.removed = undefined
@@ -167,36 +168,33 @@ export class KitPage extends LitElement {
     this.renderRoot.querySelector<HTMLElement>(`[data-edit="${removed.piece.id}"]`)?.focus()
   }
 
-  private async takeGeneric(): Promise<void> {
+  private async addGeneric(): Promise<void> {
     const { genericKit } = await import('../../kit/generic.ts')
     const pieces = await genericKit()
-    await this.change((studio) => studio.take(pieces), 'The generic kit is in. Put your own figures in its place.')
+    await this.change((studio) => studio.take(pieces), words.genericAdded)
   }
 
-  private async take(event: Event): Promise<void> {
+  private async addFile(event: Event): Promise<void> {
     const input = event.target as HTMLInputElement
     const file = input.files?.[0]
     input.value = ''
     if (!file) return
     try {
       const pieces = readKitFile(await file.text())
-      await this.change(
-        (studio) => studio.take(pieces),
-        `${pieces.length} ${pieces.length === 1 ? 'piece' : 'pieces'} taken in from ${file.name}.`,
-      )
+      await this.change((studio) => studio.take(pieces), words.added(pieces.length, file.name))
     } catch (error) {
       if (!(error instanceof KitError)) throw error
-      this.said = `${file.name}: ${error.message}`
+      this.said = words.inFile(file.name, error.message)
     }
   }
 
-  private give(): void {
+  private saveKit(): void {
     const address = URL.createObjectURL(new Blob([writeKitFile(this.pieces ?? [])], { type: 'application/json' }))
     const link = document.createElement('a')
     link.href = address
     link.download = 'kit.json'
     link.click()
-    // The download reads the address after this turn.
+    // The download reads the address after this task.
     setTimeout(() => URL.revokeObjectURL(address), 60_000)
   }
 
@@ -211,7 +209,7 @@ export class KitPage extends LitElement {
       return selected({
         label,
         value: text,
-        options: [['', 'not known'], ...(figure.options ?? []).map((one): [string, string] => [one, one])],
+        options: [['', words.unknown], ...(figure.options ?? []).map((one): [string, string] => [one, one])],
         put,
       })
     return labelled({
@@ -227,11 +225,11 @@ export class KitPage extends LitElement {
     return html`
       <li>
         <div class="form">
-          ${labelled({ label: 'What it is called', value: piece.name, put: (name) => this.put({ ...piece, name }), className: 'all' })}
+          ${labelled({ label: words.name, value: piece.name, put: (name) => this.put({ ...piece, name }), className: 'all' })}
           ${KIT_FIGURES[piece.sort].map((figure) => this.figure(piece, figure))}
-          ${labelled({ label: 'A word about it', value: piece.note ?? '', put: (note) => this.put({ ...piece, note }), className: 'all' })}
+          ${labelled({ label: words.note, value: piece.note ?? '', put: (note) => this.put({ ...piece, note }), className: 'all' })}
           <div class="all words">
-            <button type="button" class="word" @click=${() => void this.close(piece.id)}>Done</button>
+            <button type="button" class="word" @click=${() => void this.close(piece.id)}>${words.done}</button>
           </div>
         </div>
       </li>
@@ -240,14 +238,14 @@ export class KitPage extends LitElement {
 
   private piece(piece: Piece): TemplateResult {
     if (this.opened === piece.id) return this.form(piece)
-    const called = piece.name.trim() || SORT_LABELS[piece.sort][0]
+    const name = piece.name.trim() || SORT_LABELS[piece.sort][0]
     return html`
       <li class="line">
-        <span>${called}<span class="small quiet">${inShort(piece)}</span></span>
+        <span>${name}<span class="small quiet">${inShort(piece)}</span></span>
         <div class="words">
-          <button type="button" class="word" data-edit=${piece.id} aria-label="Edit ${called}" @click=${() => void this.open(piece.id)}>Edit</button>
-          <button type="button" class="word" aria-label="Duplicate ${called}" @click=${() => void this.duplicate(piece)}>Duplicate</button>
-          <button type="button" class="word" aria-label="Remove ${called}" @click=${() => void this.takeOut(piece)}>Remove</button>
+          <button type="button" class="word" data-edit=${piece.id} aria-label=${words.act(words.edit, name)} @click=${() => void this.open(piece.id)}>${words.edit}</button>
+          <button type="button" class="word" aria-label=${words.act(words.duplicate, name)} @click=${() => void this.duplicate(piece)}>${words.duplicate}</button>
+          <button type="button" class="word" aria-label=${words.act(words.remove, name)} @click=${() => void this.removePiece(piece)}>${words.remove}</button>
         </div>
       </li>
     `
@@ -266,7 +264,7 @@ export class KitPage extends LitElement {
             (piece) => this.piece(piece),
           )}
         </ul>
-        <button type="button" class="word" @click=${() => void this.add(sort)}>Add ${/^[aeiou]/i.test(one) ? 'an' : 'a'} ${one.toLowerCase()}</button>
+        <button type="button" class="word" @click=${() => void this.add(sort)}>${words.add(one)}</button>
       </section>
     `
   }
@@ -276,33 +274,30 @@ export class KitPage extends LitElement {
     const none = (this.pieces ?? []).length === 0
     return html`
       <main>
-        <h1>Your kit</h1>
-        <p>
-          The studio’s own equipment. A sheet that asks for a piece offers what is here, and keeps a copy of its figures, so that
-          it works on any machine.
-        </p>
+        <h1>${words.yourKit}</h1>
+        <p>${words.about}</p>
         ${
           none
-            ? html`<p>There is nothing in it yet. Add what you have, or begin with a generic kit and put your own figures in its place.</p>
-                <button type="button" class="press" @click=${() => void this.takeGeneric()}>Put in the generic kit</button>`
+            ? html`<p>${words.empty}</p>
+                <button type="button" class="press" @click=${() => void this.addGeneric()}>${words.addGeneric}</button>`
             : nothing
         }
         ${
           this.removed
             ? html`<p>
-                «${this.removed.piece.name}» is removed.
-                <button type="button" class="word" data-back @click=${() => void this.putBack()}>Undo</button>
+                ${words.removed(this.removed.piece.name)}
+                <button type="button" class="word" data-back @click=${() => void this.restorePiece()}>${words.undo}</button>
               </p>`
             : nothing
         }
         <p role="status" class="small">${this.said}</p>
         ${KIT_SORTS.map((sort) => this.sort(sort))}
         <div class="presses acts">
-          <button type="button" class="press" ?disabled=${none} @click=${() => this.give()}>Save the kit as a file</button>
+          <button type="button" class="press" ?disabled=${none} @click=${() => this.saveKit()}>${words.saveFile}</button>
           <button type="button" class="press" @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#kit-file')?.click()}>
-            Take in a kit from a file
+            ${words.openFile}
           </button>
-          <input id="kit-file" type="file" accept=".json,application/json" hidden @change=${(event: Event) => void this.take(event)}>
+          <input id="kit-file" type="file" accept=".json,application/json" hidden @change=${(event: Event) => void this.addFile(event)}>
         </div>
       </main>
     `

@@ -7,7 +7,7 @@ export const foundStyle = css`
   }
 `
 
-/** Marks the one cell found last; nothing, where none is given. */
+/** Marks the cell found last and unmarks all others; without a cell, only unmarks. */
 export function markFound(root: ParentNode, cell?: HTMLElement): void {
   for (const one of root.querySelectorAll<HTMLElement>('[data-found]')) delete one.dataset.found
   if (cell) cell.dataset.found = ''

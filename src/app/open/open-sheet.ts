@@ -1,23 +1,24 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
 import { type Cell, type Change, ChangeRefused, type Note, type Sheet } from '../../worksheet/index.ts'
+import { OPEN_ELSEWHERE } from '../common/words.ts'
 
 /**
- * An open worksheet as the elements see it. The engine computes in its own loop and says what changed; only the
- * signals of those cells are set, so that no chain of signals is ever pulled.
+ * An open worksheet as the elements see it. The engine computes in its own loop and reports the cells that changed;
+ * only the signals of those cells are set, so that signals never depend on each other.
  */
 export class OpenSheet {
   readonly sheet: Sheet
-  /** Set at every change: the standing, the title, whether there is anything to undo. */
+  /** Set at every change: the check summary, the title and the undo history may differ. */
   readonly changed = signal(0)
-  /** Set when cells come, go or move, or a heading changes: what the faces are laid out from. */
+  /** Set when cells are added, removed or moved, or a heading changes: the faces are laid out again. */
   readonly laidOut = signal(0)
-  /** Set while another tab has the sheet: here it is read only. */
+  /** Whether another tab is editing the sheet, so that it is read only here. */
   readonly frozen = signal(false)
   private readonly views = new Map<string, CellSignal>()
   private learnt = false
   private learning: Promise<void> | undefined
-  /** What is folded in a sheet that is read only: here alone, as the sheet itself may not change. */
+  /** The folds of a read-only sheet, which are not saved since the sheet must not change. */
   private readonly folds = new Map<string, boolean>()
   private readonly stop: () => void
 
@@ -30,7 +31,7 @@ export class OpenSheet {
     this.stop()
   }
 
-  /** The signal of a cell; made when an element first asks. */
+  /** The signal of a cell, created when an element first asks for it. */
   view(cell: Cell): CellSignal {
     const known = this.views.get(cell.id)
     if (known) return known
@@ -41,9 +42,9 @@ export class OpenSheet {
 
   apply(change: Change, merge?: string): void {
     if (this.frozen.get()) {
-      // The field that asked must not go on showing what the sheet does not hold.
+      // The field shows a value that the sheet does not have, and must be drawn again.
       this.heard('all')
-      throw new ChangeRefused('Another tab or window has this sheet. Take it over to change it.')
+      throw new ChangeRefused(OPEN_ELSEWHERE)
     }
     this.sheet.apply(change, merge === undefined ? {} : { merge })
   }
@@ -66,7 +67,7 @@ export class OpenSheet {
     if (!this.frozen.get()) this.sheet[which]()
   }
 
-  /** Fetches every function, for formulas to be written with; sheets open with those they call. */
+  /** Fetches every function for writing formulas; a sheet opens with only those it calls. */
   async loadAllFunctions(): Promise<void> {
     if (this.learnt) return
     this.learnt = true
@@ -74,12 +75,12 @@ export class OpenSheet {
       const { FULL_CAPABILITIES, wholeLibrary } = await import('../common/full-language.ts')
       this.sheet.extend(await wholeLibrary(), FULL_CAPABILITIES)
     } catch {
-      // Without the network those already here go on working; the next time it is tried again.
+      // Without a network the functions already fetched keep working; the next call tries again.
       this.learnt = false
     }
   }
 
-  /** Fetches the functions that cells call which are to come in. */
+  /** Fetches the functions that cells about to be added call. */
   async loadLanguageFor(cells: readonly Cell[]): Promise<void> {
     if (this.learnt) return
     const { FULL_CAPABILITIES, libraryFor } = await import('../common/full-language.ts')
@@ -87,7 +88,7 @@ export class OpenSheet {
     if (!this.learnt) this.sheet.extend(library, FULL_CAPABILITIES)
   }
 
-  /** Fetches what reads formulas that were not prepared, once; without the network, the next time it is asked for. */
+  /** Fetches the full formula compiler once; a failed fetch is repeated at the next call. */
   loadFullLanguage(): Promise<void> {
     this.learning ??= this.loadLanguageFor([]).catch((error) => {
       this.learning = undefined

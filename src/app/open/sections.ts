@@ -1,12 +1,12 @@
 import type { Cell, Drawing, Note } from '../../worksheet/index.ts'
 
-/** A stage of the job: what stands under one heading, up to the next. */
+/** The cells from one heading to the next. */
 export interface Section {
   /** The heading's cell id, or `start` before the first heading. */
   readonly id: string
   readonly heading: Note | undefined
   readonly rows: readonly Cell[]
-  /** Seldom known: folded away. */
+  /** Fine adjustments, folded away. */
   readonly exact: readonly Cell[]
   readonly drawings: readonly Drawing[]
 }
@@ -41,7 +41,7 @@ export function sectionsOf(cells: readonly Cell[]): Section[] {
   return drafts.map((one) => ({ ...one, id: one.heading?.id ?? 'start' }))
 }
 
-/** Sections that share a margin: a drawing stays in view beside all of them that have none of their own. */
+/** Groups of sections that share a margin: a drawing stays in view beside sections without a drawing. */
 export function spreadsOf(sections: readonly Section[]): Section[][] {
   const spreads: Section[][] = []
   let drawn = false

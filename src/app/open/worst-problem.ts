@@ -1,6 +1,6 @@
 import { type Cell, isNamed, type Sheet } from '../../worksheet/index.ts'
 
-/** Of some cells, the one to look at first: one to be mended, else a check that does not hold, is close, or waits. */
+/** The id of the cell to look at first: one with an error, else a check that fails, is marginal, or waits. */
 export function worstProblem(sheet: Sheet, cells: readonly Cell[] = sheet.cells): string | undefined {
   const worst = new Map<string, string>()
   for (const cell of cells) {

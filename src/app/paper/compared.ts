@@ -6,8 +6,9 @@ import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-tabl
 import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
+import { paperWords as words } from './words.ts'
 
-/** In CSS px: as wide as a drawing on paper. */
+/** The width of a plot on paper, in CSS px; drawings have the same. */
 const PLOT_WIDTH = 400
 
 const cellsOf = (tag: 'th' | 'td', texts: readonly (string | Node)[]): Node[] =>
@@ -28,7 +29,7 @@ function columns(title: string, heads: readonly string[], rows: readonly (readon
   )
 }
 
-/** A range as its plot and its table; a line of why where it has none. */
+/** The plot and the table of a range, or a line about why it has none. */
 export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
   let table: RangeTable
   try {
@@ -38,7 +39,7 @@ export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
     return [element('p', { class: 'small' }, `${labelOf(cell)}: ${error.message}`)]
   }
   const { given, shown, followed, presentAt } = table
-  const title = cell.title?.trim() || `Over a range of ${labelOf(given)}`
+  const title = cell.title?.trim() || words.overRange(labelOf(given))
   const { node, width, height } = drawRange(table, { width: PLOT_WIDTH, title })
   return [
     element('figure', {}, { ...node, attributes: { ...node.attributes, width, height } }),
@@ -46,7 +47,7 @@ export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
       title,
       [labelOf(given), ...followed.map((one) => labelOf(one.cell))],
       shown.map((text, at) => [
-        at === presentAt ? `${text}, now` : text,
+        at === presentAt ? words.now(text) : text,
         ...followed.map((one) => one.shown[at] as string),
       ]),
     ),
@@ -58,7 +59,7 @@ const said = ({ shown, state, difference, why }: Compared): string =>
     .filter(Boolean)
     .join(', ')
 
-/** Sets of givens side by side, and what they come to. */
+/** The variants of a sheet side by side, with their results. */
 export function variantsOnPaper(sheet: Sheet, cell: Variants): Node {
   const { heads, rows } = variantsAsTexts(sheet, cell, said)
   return columns(labelOf(cell), heads, rows)

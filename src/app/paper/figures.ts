@@ -1,7 +1,7 @@
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Given, Outcome, Result } from '../../worksheet/index.ts'
 
-/** A figure longer than this takes the place of its unit as well, or a line of its own. */
+/** The number of characters above which a figure also takes the column of its unit, or a line of its own. */
 const LONG_FIGURE = 16
 const LONGEST_FIGURE = 44
 
@@ -10,7 +10,7 @@ export interface Figure {
   readonly unit: string
 }
 
-/** The figure and, where there is one figure, its unit apart. */
+/** The figure of a cell, with its unit apart where it has only one. */
 export function figureOf(cell: Given | Result, outcome: Outcome): Figure {
   if (outcome.state !== 'value') return { figure: cell.kind === 'given' ? cell.value : '', unit: '' }
   const { kind } = outcome.type
@@ -21,11 +21,11 @@ export function figureOf(cell: Given | Result, outcome: Outcome): Figure {
   return size ? { figure: size[1] as string, unit: size[2] as string } : { figure: text.replaceAll('_', ' '), unit: '' }
 }
 
-/** The cells of a row that hold the figure. */
+/** The table cells for a figure. */
 export function figureCells({ figure, unit }: Figure): Node[] {
   if (figure.length > LONGEST_FIGURE) return []
   if (figure.length > LONG_FIGURE && unit === '') return [element('td', { class: 'long', colspan: 2 }, figure)]
-  // What is not filled in yet is a line to write on.
+  // An empty figure is a line to write on.
   const empty = figure === '' ? ' empty' : ''
   return [element('td', { class: `figure${empty}` }, figure), element('td', { class: 'unit' }, unit)]
 }

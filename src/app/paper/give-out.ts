@@ -6,7 +6,7 @@ import { handOverPage } from './hand-over.ts'
 import { printSheet } from './print.ts'
 import { codeFor } from './qr.ts'
 
-/** The date, and which revision it is once what was typed is kept. */
+/** The date, and the revision after pending edits have been saved. */
 async function marks({ autosave, store, id }: SheetSession): Promise<{ at: Date; revision: string }> {
   await autosave.flush()
   return { at: new Date(), revision: await revisionText(store, id) }
@@ -23,7 +23,7 @@ export async function printSession(held: SheetSession, working = false): Promise
   })
 }
 
-/** Saves an open sheet as a page to hand over. False: the user thought better of it. */
+/** Saves an open sheet as a page to hand over. Gives false where the user cancelled. */
 export async function savePage(held: SheetSession, working: boolean): Promise<boolean> {
   const { sheet } = held.open
   const page = await handOverPage(sheet, { ...(await marks(held)), working })

@@ -1,9 +1,11 @@
 import type { Sheet } from '../../worksheet/index.ts'
+import { UNTITLED_SHEET } from '../common/words.ts'
 import { escaped, htmlText } from './html-text.ts'
 import { type JobSheetOptions, jobSheet } from './job-sheet.ts'
 import { PAPER_STYLE, pageStyle } from './paper-style.ts'
+import { paperWords } from './words.ts'
 
-/** The page asks for nothing and runs nothing; its style stands in it. */
+/** The page fetches nothing and runs nothing; its style is inside it. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 
 const SCREEN = `
@@ -25,12 +27,10 @@ body { margin: 0; }
 }
 `
 
-const FOOT = 'Made with Evenfield. These figures stand as they were; they are not computed anew.'
-
 /** The sheet as one HTML file that anyone can read: figures and drawings, no script, nothing fetched. */
 export async function handOverPage(sheet: Sheet, options: JobSheetOptions): Promise<string> {
   const { title, job } = sheet.worksheet
-  const body = htmlText(await jobSheet(sheet, { foot: FOOT, ...options }))
+  const body = htmlText(await jobSheet(sheet, { foot: paperWords.madeWith, ...options }))
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -39,7 +39,7 @@ export async function handOverPage(sheet: Sheet, options: JobSheetOptions): Prom
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="color-scheme" content="light">
 <meta name="referrer" content="no-referrer">
-<title>${escaped(title || 'Untitled worksheet')}</title>
+<title>${escaped(title || UNTITLED_SHEET)}</title>
 <style>${PAPER_STYLE}${SCREEN}${pageStyle(title, job)}</style>
 </head>
 <body>

@@ -1,11 +1,11 @@
 import type { Node } from '../../drawings/canvas/tree.ts'
 
 const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' }
-/** What no page may hold, and what turns the direction of what follows it. */
+/** Characters that are not allowed in HTML, and those that change the direction of the text after them. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069\ufffe\uffff]/g
 
-/** Half a pair, which has no form in UTF-8. */
+/** A lone surrogate, which UTF-8 cannot encode. */
 const LONE = /\p{Surrogate}/gu
 
 export const escaped = (text: string): string =>

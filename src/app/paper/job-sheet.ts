@@ -1,49 +1,48 @@
 import { type Drawing as Drawn, element, type Node } from '../../drawings/canvas/tree.ts'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Drawing, Sheet } from '../../worksheet/index.ts'
-import { checkSummaryText } from '../common/words.ts'
+import { checkSummaryText, day, UNTITLED_SHEET } from '../common/words.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import type { SheetCode } from './qr.ts'
 import { cautionsOf, rowsOf } from './rows.ts'
+import { paperWords as words } from './words.ts'
 
 export interface JobSheetOptions {
   readonly at: Date
-  /** What revision it is, in words. */
+  /** The name of the revision. */
   readonly revision?: string | undefined
-  /** Formulas, and the same with the figures put in. */
+  /** Whether formulas are shown, as written and with the figures put in. */
   readonly working?: boolean | undefined
   readonly code?: SheetCode | undefined
-  /** Drawings after all else, where they leave no gaps at the ends of pages. */
+  /** Whether drawings come last, where they leave no gaps at the ends of pages. */
   readonly drawingsLast?: boolean | undefined
-  /** At the end: where it comes from. */
+  /** A last line about where the sheet comes from. */
   readonly foot?: string | undefined
 }
 
 /** In CSS px: narrower than a page of either paper, so that nothing is shrunk and the scale in a drawing holds. */
 const DRAWING_WIDTH = 400
-/** A module of a QR code on paper, in mm: what a telephone reads at arm’s length. */
+/** The width of a module of a QR code on paper, in mm, which a phone reads at arm’s length. */
 const MODULE_MM = 0.36
-
-const dateOf = (at: Date): string => at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
 
 function head(sheet: Sheet, { at, revision }: JobSheetOptions): Node {
   const { title, job } = sheet.worksheet
   const facts: [string, string][] = [
-    ['Job', job?.trim() ?? ''],
-    ['Date', dateOf(at)],
-    ['Revision', revision ?? ''],
-    ['Checks', checkSummaryText(sheet.checkSummary)],
+    [words.job, job?.trim() ?? ''],
+    [words.date, day(at)],
+    [words.revision, revision ?? ''],
+    [words.checks, checkSummaryText(sheet.checkSummary)],
   ]
   return element(
     'header',
     {},
-    element('h1', {}, title || 'Untitled worksheet'),
+    element('h1', {}, title || UNTITLED_SHEET),
     element(
       'dl',
       {},
       ...facts
-        .filter(([, words]) => words !== '')
-        .map(([word, words]) => element('div', {}, element('dt', {}, word), element('dd', {}, words))),
+        .filter(([, fact]) => fact !== '')
+        .map(([label, fact]) => element('div', {}, element('dt', {}, label), element('dd', {}, fact))),
     ),
   )
 }
@@ -69,13 +68,13 @@ async function figure(sheet: Sheet, cell: Drawing): Promise<Node> {
       {},
       element('p', {}, title),
       element('p', { class: 'small' }, description),
-      ...(omissions.length > 0 ? [element('p', { class: 'small' }, `Not drawn: ${omissions.join('; ')}`)] : []),
+      ...(omissions.length > 0 ? [element('p', { class: 'small' }, words.notDrawn(omissions))] : []),
     ),
   )
 }
 
-const headingOf = (words: string, about = ''): Node =>
-  element('div', { class: 'heading' }, element('h2', {}, words), ...(about ? [element('p', {}, about)] : []))
+const headingOf = (text: string, about = ''): Node =>
+  element('div', { class: 'heading' }, element('h2', {}, text), ...(about ? [element('p', {}, about)] : []))
 
 const figuresOf = (sheet: Sheet, { drawings }: Section): Promise<Node[]> =>
   Promise.all(drawings.map((cell) => figure(sheet, cell)))
@@ -95,20 +94,20 @@ async function sectionOf(sheet: Sheet, section: Section, options: JobSheetOption
 
 async function drawingsOf(sheet: Sheet, sections: readonly Section[]): Promise<Node[]> {
   const figures = (await Promise.all(sections.map((section) => figuresOf(sheet, section)))).flat()
-  return figures.length > 0 ? [element('section', {}, headingOf('Drawings'), ...figures)] : []
+  return figures.length > 0 ? [element('section', {}, headingOf(words.drawings), ...figures)] : []
 }
 
-function codeFigure({ node, modules, words }: SheetCode): Node {
+function codeFigure({ node, modules, words: content }: SheetCode): Node {
   const side = `${(modules * MODULE_MM).toFixed(1)}mm`
   return element(
     'figure',
     { class: 'code' },
     { ...node, attributes: { ...node.attributes, width: side, height: side } },
-    element('figcaption', {}, element('p', {}, 'Opens in Evenfield.'), element('p', { class: 'small' }, words)),
+    element('figcaption', {}, element('p', {}, words.opensSheet), element('p', { class: 'small' }, content)),
   )
 }
 
-/** The worksheet as a job sheet: what is printed, and what a page to hand over shows. */
+/** The worksheet as a job sheet, both for printing and for a page to hand over. */
 export async function jobSheet(sheet: Sheet, options: JobSheetOptions): Promise<Node> {
   const sections = sectionsOf(sheet.cells)
   return element(

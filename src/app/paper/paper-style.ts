@@ -1,6 +1,9 @@
+import { UNTITLED_SHEET } from '../common/words.ts'
+import { paperWords } from './words.ts'
+
 const DRAWN_RULE = '1px solid #999'
 
-/** How a job sheet looks, on paper and as a page: black on white, no cell cut in two. */
+/** The style of a job sheet, on paper and as a page: black on white, no cell split between pages. */
 export const PAPER_STYLE = `
 .job-sheet {
   color: #000;
@@ -99,22 +102,22 @@ export const PAPER_STYLE = `
 .job-sheet footer { margin-block-start: 6mm; padding-block-start: 2mm; border-block-start: ${DRAWN_RULE}; font-size: 8.5pt; }
 `
 
-/** A text as a string of a style sheet: nothing in it can end the string. */
+/** A text as a string of a style sheet, with every character escaped that could end the string. */
 const quoted = (text: string): string =>
   `"${[...text].map((sign) => (/[\p{L}\p{N} ]/u.test(sign) ? sign : `\\${(sign.codePointAt(0) as number).toString(16)} `)).join('')}"`
 
 const LONGEST_FOOT = 90
 
-/** What stands at the foot of each page: what it belongs to, and which page of how many. */
+/** The foot of each page: the title and job, and the page number. */
 export function pageStyle(title: string, job = ''): string {
-  const words = [title || 'Untitled worksheet', job.trim()].filter(Boolean).join(', ')
-  const foot = words.length > LONGEST_FOOT ? `${words.slice(0, LONGEST_FOOT - 1)}…` : words
+  const text = [title || UNTITLED_SHEET, job.trim()].filter(Boolean).join(', ')
+  const foot = text.length > LONGEST_FOOT ? `${text.slice(0, LONGEST_FOOT - 1)}…` : text
   const type = 'font: 8.5pt "Hyperlegible Next", Arial, Helvetica, sans-serif; color: #000;'
   return `
 @page {
   margin: 13mm 15mm 16mm;
   @bottom-left { content: ${quoted(foot)}; ${type} inline-size: 75%; text-align: left; }
-  @bottom-right { content: "Page " counter(page) " of " counter(pages); ${type} text-align: right; }
+  @bottom-right { content: ${quoted(paperWords.page)} counter(page) ${quoted(paperWords.pageOf)} counter(pages); ${type} text-align: right; }
 }
 `
 }

@@ -4,7 +4,7 @@ import type { Sheet } from '../../worksheet/index.ts'
 import { type JobSheetOptions, jobSheet } from './job-sheet.ts'
 import { PAPER_STYLE, pageStyle } from './paper-style.ts'
 
-/** On paper the job sheet stands in the place of the page; on the screen it is not there. */
+/** The job sheet replaces the page on paper, and is hidden on the screen. */
 const IN_PLACE_OF_THE_PAGE = `
 body > .job-sheet { display: none; }
 @media print {
@@ -25,7 +25,7 @@ function built(node: Drawn): Element {
 
 let clear = (): void => {}
 
-/** Lays a sheet out for paper, out of sight, and gives how to take it away again. */
+/** Lays a sheet out for paper, hidden on the screen. Gives a function that removes it. */
 async function layOut(sheet: Sheet, options: JobSheetOptions): Promise<() => void> {
   const { title, job } = sheet.worksheet
   const article = built(await jobSheet(sheet, options))

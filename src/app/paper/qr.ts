@@ -4,10 +4,11 @@ import { toLink } from '../../storage/exchange/link.ts'
 import { bareFigures, minimalFigures } from '../../storage/figures/bare-figures.ts'
 import { figuresOnly, isFiguresOnly } from '../../storage/figures/figures-only.ts'
 import type { Sheet } from '../../worksheet/index.ts'
+import { paperWords as words } from './words.ts'
 
-/** What the largest QR code holds, in bytes. */
+/** The capacity of the largest QR code, in bytes (ISO/IEC 18004, version 40-L). */
 const MOST_BYTES = 2_953
-/** Readers want four light modules around. */
+/** The quiet zone around a code, in modules (ISO/IEC 18004). */
 const BORDER = 4
 
 /** An address as a QR code; undefined where it is too large for one. */
@@ -32,13 +33,13 @@ export function qrOf(address: string): Node | undefined {
       role: 'img',
       'shape-rendering': 'crispEdges',
     },
-    element('title', {}, 'QR code of a link to this sheet'),
+    element('title', {}, words.code),
     element('rect', { width: size, height: size, fill: '#fff' }),
     element('path', { d: runs.join(''), fill: '#000' }),
   )
 }
 
-/** A code, how many modules wide, and what it holds. */
+/** A QR code, its width in modules, and what it contains. */
 export interface SheetCode {
   readonly node: Node
   readonly modules: number
@@ -54,23 +55,23 @@ export async function codeFor(
 ): Promise<SheetCode | undefined> {
   const frozen = isFiguresOnly(sheet.worksheet)
   const figures = frozen ? sheet.worksheet : figuresOnly(sheet)
-  const whole = { worksheet: sheet.worksheet, words: 'The whole sheet, with its formulas.' }
+  const whole = { worksheet: sheet.worksheet, words: words.whole }
   const tries = [
     ...(formulas && !frozen ? [whole] : []),
-    { worksheet: figures, words: 'Results and givens only.' },
+    { worksheet: figures, words: words.figuresOnly },
     {
       worksheet: bareFigures(figures),
-      words: 'Results and givens only, without drawings and hints, which are too large for a QR code.',
+      words: words.withoutDrawings,
     },
     {
       worksheet: minimalFigures(figures),
-      words: 'Results, givens and checks to look at, without what is seldom known, which is too large for a QR code.',
+      words: words.withoutFine,
     },
   ]
-  for (const { worksheet, words } of tries) {
+  for (const { worksheet, words: content } of tries) {
     const address = addressOf(await toLink(worksheet))
     const node = qrOf(address)
-    if (node) return { node, modules: Number(node.attributes.width), address, words }
+    if (node) return { node, modules: Number(node.attributes.width), address, words: content }
   }
   return undefined
 }

@@ -1,6 +1,5 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
-import { series } from '../../drawings/canvas/text-figures.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
@@ -11,42 +10,38 @@ import { figureCells, figureOf } from './figures.ts'
 import { runOnPaper } from './run.ts'
 import { stepsTable } from './steps.ts'
 import { tableOnPaper } from './table.ts'
+import { paperWords as words } from './words.ts'
 import { workingOf } from './working.ts'
-
-const MOST_NAMES = 4
 
 const small = (text: string): Node => element('span', { class: 'small' }, text)
 
-const measuredInWords = ({ computed, difference }: Measured): string =>
-  ['measured', computed ? `computed ${computed.shown.text}` : '', difference].filter(Boolean).join('; ')
+const measuredText = ({ computed, difference }: Measured): string =>
+  words.measured(computed?.shown.text ?? '', difference ?? '')
 
-/** Why there is no figure, and what else is to be said beside one. */
+/** The remarks on a figure, or why there is none. */
 function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[] {
   if (outcome.state === 'value') {
     const { measured } = outcome
     const { mark } = outcome.shown
     return [
-      ...(mark ? [`nearest mark ${mark}`] : []),
-      ...(measured ? [measuredInWords(measured)] : []),
-      ...outcome.warnings.map(({ message }) => `Caution: ${message}`),
+      ...(mark ? [words.nearestMark(mark)] : []),
+      ...(measured ? [measuredText(measured)] : []),
+      ...outcome.warnings.map(({ message }) => words.cautionAbout(message)),
     ]
   }
   if (cell.kind === 'given')
     return cell.value.trim() === ''
       ? []
-      : [`Cannot be read: ${outcome.state === 'error' ? outcome.diagnostics[0]?.message : ''}`]
-  if (outcome.state === 'error') return [`Not computed: ${outcome.diagnostics[0]?.message ?? ''}`]
+      : [words.cannotRead(outcome.state === 'error' ? (outcome.diagnostics[0]?.message ?? '') : '')]
+  if (outcome.state === 'error') return [words.notComputed(outcome.diagnostics[0]?.message ?? '')]
   const names = outcome.on.map((name) => {
     const on = sheet.named(name)
     return on ? labelOf(on) : name
   })
-  const more = names.length - MOST_NAMES
-  return names.length > 0
-    ? [`waits for ${series(more > 0 ? [...names.slice(0, MOST_NAMES), `${more} more`] : names)}`]
-    : []
+  return names.length > 0 ? [words.needs(names)] : []
 }
 
-/** A given or a result: what it is, its figure on its unit, and what is to be said of it; its working below. */
+/** The row of a given or a result: its label, figure, unit and remarks, with its working below. */
 function figureRow(sheet: Sheet, cell: Given | Result, withWorking: boolean): Node {
   const outcome = sheet.outcome(cell.id)
   const figure = figureOf(cell, outcome)
@@ -80,7 +75,7 @@ function figureRow(sheet: Sheet, cell: Given | Result, withWorking: boolean): No
 
 function checkRow(sheet: Sheet, cell: Check, withWorking: boolean): Node {
   const { state, message } = sheet.check(cell.id)
-  const words = element('b', {}, `${STATE_LABELS[state]}:`)
+  const verdict = element('b', {}, `${STATE_LABELS[state]}:`)
   return element(
     'div',
     { class: 'check' },
@@ -88,7 +83,7 @@ function checkRow(sheet: Sheet, cell: Check, withWorking: boolean): Node {
     element(
       'div',
       {},
-      element('p', {}, words, ` ${message || labelOf(cell)}`),
+      element('p', {}, verdict, ` ${message || labelOf(cell)}`),
       ...(withWorking ? [element('code', {}, cell.condition)] : []),
     ),
   )
@@ -102,7 +97,7 @@ const noteRow = ({ role, text }: Note): Node =>
       .split(/\n\s*\n/)
       .map((part, at) =>
         role === 'caution' && at === 0
-          ? element('p', {}, element('b', {}, 'Caution:'), ` ${part}`)
+          ? element('p', {}, element('b', {}, words.caution), ` ${part}`)
           : element('p', {}, part),
       ),
   )
@@ -116,7 +111,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     figures = []
   }
   for (const cell of cells) {
-    // A piece of kit nobody chose is no line to write on.
+    // An unchosen piece of kit gets no line to write on.
     if (cell.kind === 'given' && cell.entry === 'kit' && cell.value.trim() === '') continue
     if (cell.kind === 'given' || cell.kind === 'result') {
       figures.push(figureRow(sheet, cell, withWorking))
@@ -137,7 +132,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
   return rows
 }
 
-/** What may harm a person or an original, each said once with the rows it is about. */
+/** The cautions about people and originals, each once with the labels of its rows. */
 export function cautionsOf(sheet: Sheet, cells: readonly Cell[]): Node[] {
   const about = new Map<string, Set<string>>()
   for (const cell of cells) {
@@ -149,7 +144,7 @@ export function cautionsOf(sheet: Sheet, cells: readonly Cell[]): Node[] {
     element(
       'div',
       { class: 'note caution' },
-      element('p', {}, element('b', {}, 'Caution:'), ` ${caution} `, small(`(${series([...labels])})`)),
+      element('p', {}, element('b', {}, words.caution), ` ${caution} `, small(words.about([...labels]))),
     ),
   )
 }

@@ -5,8 +5,9 @@ import type { Run, Sheet } from '../../worksheet/index.ts'
 import type { Planned, PlannedSetup, RunPlan } from '../../worksheet/run/plan.ts'
 import { heightsText, meansText, ratioText, tilesText, timeText } from '../../worksheet/run/plan-text.ts'
 import { runOf } from '../../worksheet/run/sheet-run.ts'
+import { paperWords as words } from './words.ts'
 
-/** So many originals of a set-up are named; a list of thousands is for the table from the terminal. */
+/** The number of originals of a set-up that are named; longer lists are printed from the terminal's table. */
 const MOST_NAMED = 400
 
 const small = (text: string): Node => element('p', { class: 'small' }, text)
@@ -14,11 +15,11 @@ const cell = (text: string): Node => element('td', {}, text)
 
 function namedOf(originals: readonly Planned[]): string {
   const names = originals.slice(0, MOST_NAMED).map(({ original, tiles }) => {
-    const more = [tilesText(tiles), original.done ? 'done' : ''].filter(Boolean).join(', ')
+    const more = [tilesText(tiles), original.done ? words.done : ''].filter(Boolean).join(', ')
     return `${original.title}${more ? ` (${more})` : ''}`
   })
   const rest = originals.length - names.length
-  return `${names.join('; ')}${rest > 0 ? `; and ${rest} more` : ''}`
+  return `${names.join('; ')}${rest > 0 ? `; ${words.more(rest)}` : ''}`
 }
 
 function setupRows(setup: PlannedSetup, at: number, width: number): Node {
@@ -34,15 +35,13 @@ function setupRows(setup: PlannedSetup, at: number, width: number): Node {
       element('td', {}, element('b', {}, ratioText(magnification))),
       element('td', {}, element('b', {}, heightsText(setup))),
       cell([exposure, meansText(means)].filter(Boolean).join(', ')),
-      cell(`${originals.length}${done > 0 ? `, ${done} done` : ''}`),
+      cell(words.originals(originals.length, done)),
       cell(`${frames}`),
       cell(time > 0 ? timeText(time) : ''),
     ),
     element('tr', {}, element('td', { colspan: width, class: 'named' }, namedOf(originals))),
   )
 }
-
-const HEADS = ['Set-up', 'Magnification', 'Column', 'Exposure, means', 'Originals', 'Frames', 'Time']
 
 const figures = (lines: readonly (readonly [string, string, ...unknown[]])[]): Node =>
   element(
@@ -60,7 +59,7 @@ const figures = (lines: readonly (readonly [string, string, ...unknown[]])[]): N
 function planRows(plan: RunPlan): Node[] {
   const { setups, unplanned, total, standing } = plan
   const withTrack = setups.some(({ heights, track }) => !heights && track !== undefined)
-  const heads = HEADS.map((head) => (head === 'Column' && withTrack ? 'Original to sensor' : head))
+  const heads = words.setupHeads.map((head) => (head === 'Column' && withTrack ? words.track : head))
   return [
     element(
       'table',
@@ -68,8 +67,8 @@ function planRows(plan: RunPlan): Node[] {
       element('thead', {}, element('tr', {}, ...heads.map((head) => element('th', { scope: 'col' }, head)))),
       ...setups.map((setup, at) => setupRows(setup, at, heads.length)),
     ),
-    ...(unplanned.length > 0 ? [element('p', {}, element('b', {}, 'Cannot be planned'))] : []),
-    ...unplanned.slice(0, MOST_NAMED).map(({ row, title, why }) => small(`${title}, row ${row + 1}: ${why}`)),
+    ...(unplanned.length > 0 ? [element('p', {}, element('b', {}, words.unplanned))] : []),
+    ...unplanned.slice(0, MOST_NAMED).map(({ row, title, why }) => small(words.unplannedRow(title, row + 1, why))),
     figures(totalLines(total)),
     ...(standing.done.count > 0 ? [figures(progressLines(plan))] : []),
   ]
@@ -78,18 +77,18 @@ function planRows(plan: RunPlan): Node[] {
 /** The plan of the run as a table by set-up, in the order of work. */
 export function runOnPaper(sheet: Sheet, run: Run): Node {
   const { feed, plan } = runOf(sheet, run)
-  const title = `${labelOf(run)}${run.left ? ': what is left' : ''}`
+  const title = run.left ? words.remaining(labelOf(run)) : labelOf(run)
   return element(
     'div',
     { class: 'columns run' },
     element('p', {}, element('b', {}, title)),
     ...(plan
-      ? [...feed.without.map(({ input, why }) => small(`Planned without: ${input.label}: ${why}`)), ...planRows(plan)]
+      ? [...feed.without.map(({ input, why }) => small(words.plannedWithout(input.label, why))), ...planRows(plan)]
       : [
           small(
             feed.table
-              ? `Not planned: ${feed.wanting.map(({ input, why }) => `${input.label}: ${why}`).join('; ')}`
-              : 'Not planned: no table of originals is chosen.',
+              ? words.notPlanned(feed.wanting.map(({ input, why }) => `${input.label}: ${why}`))
+              : words.notPlanned([words.noTable]),
           ),
         ]),
   )

@@ -4,10 +4,11 @@ import { doneText } from '../../cells/steps/steps-ticks.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Sheet, Steps } from '../../worksheet/index.ts'
 import { type Figure, figureCells, figureOf } from './figures.ts'
+import { paperWords as words } from './words.ts'
 
 type Step = Steps['steps'][number]
 
-/** A box to tick by hand; ticked where it was on the screen. */
+/** A box to tick by hand, ticked where the step is done in the sheet. */
 const tickBox = (done: boolean): Node =>
   element(
     'svg',
@@ -18,19 +19,19 @@ const tickBox = (done: boolean): Node =>
       : []),
   )
 
-/** What is read at a step, and its figure; a line to write on while there is none. */
+/** The reading of a step and its figure, or a line to write on while there is none. */
 function reading(sheet: Sheet, name: string): { readonly words: string; readonly figure?: Figure } {
   const cell = sheet.named(name)
   if (cell?.kind === 'given') {
     const figure = figureOf(cell, sheet.outcome(cell.id))
     return { words: labelOf(cell), figure: figure.figure === '' ? { figure: '', unit: unitSuffix(cell.unit) } : figure }
   }
-  if (cell?.kind !== 'result') return { words: `«${name}» is no longer in the sheet` }
+  if (cell?.kind !== 'result') return { words: words.notInSheet(name) }
   const outcome = sheet.outcome(cell.id)
   const measured = outcome.state === 'value' ? outcome.measured : undefined
   const computed = measured ? measured.computed?.shown : outcome.state === 'value' ? outcome.shown : undefined
   return {
-    words: `${labelOf(cell)}, as measured${computed ? ` (computed ${computed.text})` : ''}`,
+    words: words.asMeasured(labelOf(cell), computed?.text ?? ''),
     figure: measured ? figureOf(cell, outcome) : { figure: '', unit: unitSuffix(cell.unit) || (computed?.unit ?? '') },
   }
 }
@@ -38,7 +39,9 @@ function reading(sheet: Sheet, name: string): { readonly words: string; readonly
 function stepRow(sheet: Sheet, step: Step, at: number): Node {
   const read = step.reading === undefined ? undefined : reading(sheet, step.reading)
   const cells = read?.figure ? figureCells(read.figure) : []
-  const said = read ? [`${read.words}${read.figure && cells.length === 0 ? `: ${read.figure.figure}` : ''}`] : []
+  const said = read
+    ? [read.figure && cells.length === 0 ? words.figureAfter(read.words, read.figure.figure) : read.words]
+    : []
   return element(
     'tr',
     {},
@@ -48,13 +51,13 @@ function stepRow(sheet: Sheet, step: Step, at: number): Node {
       'th',
       { scope: 'row', ...(cells.length === 0 ? { colspan: 3 } : {}) },
       step.text,
-      ...said.map((words) => element('span', { class: 'small' }, words)),
+      ...said.map((text) => element('span', { class: 'small' }, text)),
     ),
     ...cells,
   )
 }
 
-/** The steps on paper: numbered, a box to tick before each and a line for what is read at it. */
+/** The steps on paper, numbered, each with a box to tick and a line for its reading. */
 export function stepsTable(sheet: Sheet, cell: Steps): Node {
   const begun = cell.steps.some(({ done }) => done === true)
   return element(

@@ -8,6 +8,7 @@ import { footerOf } from '../../worksheet/table/footer.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { omittedRows, omittedRowsText, rowsComputed, valueAt } from '../../worksheet/table/row-status.ts'
 import { tableOf } from '../../worksheet/table/table-node.ts'
+import { paperWords as words } from './words.ts'
 
 /** More columns than this are set smaller. */
 const MANY = 8
@@ -29,7 +30,7 @@ export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
     const typed = (cell.rows[row]?.[at] ?? '').trim()
     const value = valueAt(node, computed, row, at)
     if (column && hasFormula(column)) return workedOut(value, types[at], tableOf(node)?.columns[at]?.unit)
-    return column?.entry === 'tick' && value !== undefined ? (value ? 'yes' : '') : typed
+    return column?.entry === 'tick' && value !== undefined ? (value ? words.yes : '') : typed
   }
   const heads = cell.columns.map((column, at) => {
     const unit = unitSuffix(column.unit)
@@ -39,13 +40,13 @@ export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
     element(
       'tr',
       {},
-      element('th', { scope: 'row' }, `${row + 1}`, ...(out.has(row) ? [small('left out')] : [])),
+      element('th', { scope: 'row' }, `${row + 1}`, ...(out.has(row) ? [small(words.leftOut)] : [])),
       ...cell.columns.map((_, at) => element('td', side(at), field(row, at))),
     ),
   )
   const many = cell.columns.length > MANY ? ' many' : ''
   return [
-    element('div', { class: 'note' }, title, ...wordsOf(sheet, cell).map((text) => element('p', {}, small(text)))),
+    element('div', { class: 'note' }, title, ...whyNot(sheet, cell).map((text) => element('p', {}, small(text)))),
     element(
       'table',
       { class: `table${many}` },
@@ -58,10 +59,10 @@ export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
 }
 
 /** Why there are no figures. */
-function wordsOf(sheet: Sheet, { id }: TableCell): string[] {
+function whyNot(sheet: Sheet, { id }: TableCell): string[] {
   const outcome = sheet.outcome(id)
-  if (outcome.state === 'error') return outcome.diagnostics.map(({ message }) => `Not computed: ${message}`)
-  return outcome.state === 'waiting' && outcome.on.length > 0 ? [`Its formulas wait for ${outcome.on.join(', ')}.`] : []
+  if (outcome.state === 'error') return outcome.diagnostics.map(({ message }) => words.notComputed(message))
+  return outcome.state === 'waiting' && outcome.on.length > 0 ? [words.formulasNeed(outcome.on)] : []
 }
 
 function footRows(sheet: Sheet, cell: TableCell): Node[] {
@@ -77,8 +78,12 @@ function footRows(sheet: Sheet, cell: TableCell): Node[] {
       ...cell.columns.map((_, at) => {
         const one = foot[at]?.[line]
         if (!one) return element('td', {})
-        const words = `${one.words}${one.where ? ` where ${one.where}` : ''}`
-        return element('td', { class: 'end' }, small(words), element('b', {}, one.shown ?? '–'))
+        return element(
+          'td',
+          { class: 'end' },
+          small(words.footWhere(one.words, one.where ?? '')),
+          element('b', {}, one.shown ?? '–'),
+        )
       }),
     ),
   )

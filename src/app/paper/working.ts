@@ -1,7 +1,7 @@
 import { namesIn, type RecordValue, showValue, type Type, type Value } from '../../language/index.ts'
 import type { Result, Sheet } from '../../worksheet/index.ts'
 
-/** A formula as it is written, and with the figures put in for the names; the same where there is nothing to put in. */
+/** A formula as written, and with figures in place of the names; both are the same where there are none. */
 export interface Working {
   readonly formula: string
   readonly filled: string
@@ -9,13 +9,13 @@ export interface Working {
 
 interface Put {
   readonly figure: string
-  /** How far the text it stands for goes on behind the name: `.width`. */
+  /** The length of the text after the name that the figure also replaces, such as `.width`. */
   readonly further: number
 }
 
 const isOneFigure = ({ kind }: Type): boolean => kind === 'number' || kind === 'yes or no'
 
-/** What a name, with the part behind it, stands for, where that is one figure: `917 mm`. */
+/** The value of a name with the part after it, where it is a single figure: `917 mm`. */
 function figureOf(sheet: Sheet, name: string, behind: string): Put | undefined {
   const cell = sheet.named(name)
   if (cell?.kind !== 'given' && cell?.kind !== 'result') return undefined
@@ -30,7 +30,7 @@ function figureOf(sheet: Sheet, name: string, behind: string): Put | undefined {
   return { figure: showValue(inside, of).text, further: dotted.length }
 }
 
-/** Kept together where it would be torn by what stands before it. */
+/** A figure in brackets where the operator before it would otherwise apply to a part of it. */
 const whole = (figure: string): string => (/^[-−]|±/.test(figure) ? `(${figure})` : figure)
 
 export function workingOf(sheet: Sheet, { formula }: Result): Working {

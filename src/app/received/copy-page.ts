@@ -3,8 +3,8 @@ import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import { isFiguresOnly } from '../../storage/figures/figures-only.ts'
 import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
-import { cellsText, checkSummaryText } from '../common/words.ts'
 import { libraryFor } from '../common/library.ts'
+import { cellsText, checkSummaryText } from '../common/words.ts'
 
 /** How the checks of a worksheet that is not open stand. */
 export const checkSummaryOf = async (worksheet: Worksheet): Promise<CheckSummary> =>

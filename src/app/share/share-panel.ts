@@ -8,11 +8,12 @@ import type { Worksheet } from '../../worksheet/index.ts'
 import { addressOf } from '../common/route.ts'
 import type { SheetCode } from '../paper/qr.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
+import { shareWords as words } from './words.ts'
 
-/** On a screen a module of a QR code is this many px wide, where there is room. */
+/** The width of a module of a QR code on a screen, in CSS px, where there is room. */
 const MODULE_PX = 4
 
-/** Ways of giving the sheet to someone: a link or a QR code that holds it, a file, a page to read, paper. */
+/** Ways to share the sheet: a link or QR code that contains it, a file, a page to read, paper. */
 @customElement('share-panel')
 export class SharePanel extends LitElement {
   static override styles = [
@@ -67,23 +68,23 @@ export class SharePanel extends LitElement {
     if (this.showsCode && (inLink || changed.has('showsCode'))) void this.encode()
   }
 
-  /** Says what went wrong, where something did. */
-  private async trying(failure: string, work: () => Promise<void>): Promise<void> {
+  /** Does some work and announces a failure in a sentence made from its reason. */
+  private async trying(failure: (why: string) => string, work: () => Promise<void>): Promise<void> {
     try {
       await work()
     } catch (error) {
-      this.said = `${failure}${(error as Error).message}`
+      this.said = failure((error as Error).message)
     }
   }
 
-  /** A later key, or the tick, has made a later link. */
+  /** Whether an edit or the tick has started a newer link meanwhile. */
   private isLate(worksheet: Worksheet, figuresOnly: boolean): boolean {
     return worksheet !== this.worksheet || figuresOnly !== this.figuresOnly
   }
 
   private make(): Promise<void> {
     const { worksheet, figuresOnly } = this
-    return this.trying('No link could be made: ', async () => {
+    return this.trying(words.noLink, async () => {
       const { linkSize, toLink } = await import('../../storage/exchange/link.ts')
       const sent = figuresOnly
         ? (await import('../../storage/figures/figures-only.ts')).figuresOnly(this.session.open.sheet)
@@ -97,7 +98,7 @@ export class SharePanel extends LitElement {
 
   private encode(): Promise<void> {
     const { worksheet, figuresOnly } = this
-    return this.trying('No QR code could be made: ', async () => {
+    return this.trying(words.noCode, async () => {
       const { codeFor } = await import('../paper/qr.ts')
       const code = await codeFor(this.session.open.sheet, addressOf, !figuresOnly)
       if (!this.isLate(worksheet, figuresOnly)) this.code = code ?? 'too large'
@@ -107,30 +108,33 @@ export class SharePanel extends LitElement {
   private async copy(): Promise<void> {
     try {
       await navigator.clipboard.writeText(this.address)
-      this.said = 'Copied.'
+      this.said = words.copied
     } catch {
       this.link.focus()
       this.link.select()
-      this.said = 'This browser does not let a page copy. The link is marked: copy it with Ctrl C.'
+      this.said = words.copyByHand
     }
   }
 
   private save(): Promise<void> {
-    return this.trying('', async () => {
-      const { saveFile } = await import('../../storage/exchange/file.ts')
-      this.said = (await saveFile(this.worksheet)) ? 'Saved as a file.' : ''
-    })
+    return this.trying(
+      (why) => why,
+      async () => {
+        const { saveFile } = await import('../../storage/exchange/file.ts')
+        this.said = (await saveFile(this.worksheet)) ? words.savedFile : ''
+      },
+    )
   }
 
   private savePage(): Promise<void> {
-    return this.trying('No page could be made: ', async () => {
+    return this.trying(words.noPage, async () => {
       const { savePage } = await import('../paper/give-out.ts')
-      this.said = (await savePage(this.session, this.working)) ? 'Saved as a page.' : ''
+      this.said = (await savePage(this.session, this.working)) ? words.savedPage : ''
     })
   }
 
   private print(): Promise<void> {
-    return this.trying('It could not be printed: ', async () => {
+    return this.trying(words.notPrinted, async () => {
       const { printSession } = await import('../paper/give-out.ts')
       await printSession(this.session, this.working)
     })
@@ -139,8 +143,7 @@ export class SharePanel extends LitElement {
   private shownCode(): TemplateResult | typeof nothing {
     const { code } = this
     if (!this.showsCode || !code) return nothing
-    if (code === 'too large')
-      return html`<p>This sheet is too large for a QR code. Send the link or the file to the tablet.</p>`
+    if (code === 'too large') return html`<p>${words.tooLargeForCode}</p>`
     const width = code.modules * MODULE_PX
     const node = { ...code.node, attributes: { ...code.node.attributes, width, height: width } }
     return html`${drawTree(node)}
@@ -148,11 +151,11 @@ export class SharePanel extends LitElement {
   }
 
   private links(): TemplateResult {
-    const words = this.size?.carried === false ? html`<b>Save as a file</b>` : 'Save as a file'
+    const save = this.size?.carried === false ? html`<b>${words.saveFile}</b>` : words.saveFile
     return html`
-      <h3>As a link</h3>
-      <p>The link holds the sheet as it stands now. It goes to no server; whoever opens it gets a copy.</p>
-      ${ticked('Results and givens only, without the formulas', this.figuresOnly, (on) => {
+      <h3>${words.asALink}</h3>
+      <p>${words.aboutLink}</p>
+      ${ticked(words.withoutFormulas, this.figuresOnly, (on) => {
         this.figuresOnly = on
       })}
       <div class="link">
@@ -161,16 +164,16 @@ export class SharePanel extends LitElement {
           class="field mono"
           type="text"
           readonly
-          aria-label="Link to a copy of this sheet"
+          aria-label=${words.link}
           aria-describedby="size"
           .value=${this.address}
           @focus=${(event: Event) => (event.target as HTMLInputElement).select()}
         >
-        <button type="button" class="press" ?disabled=${this.address === ''} @click=${() => void this.copy()}>Copy the link</button>
+        <button type="button" class="press" ?disabled=${this.address === ''} @click=${() => void this.copy()}>${words.copyLink}</button>
       </div>
       <p class="small quiet" id="size">${this.size?.words ?? nothing}</p>
       <div class="presses">
-        <button type="button" class="press" @click=${() => void this.save()}>${words}</button>
+        <button type="button" class="press" @click=${() => void this.save()}>${save}</button>
         <button
           type="button"
           class="press"
@@ -178,7 +181,7 @@ export class SharePanel extends LitElement {
           @click=${() => {
             this.showsCode = !this.showsCode
           }}
-        >${this.showsCode ? 'Hide the QR code' : 'QR code for a tablet'}</button>
+        >${this.showsCode ? words.hideCode : words.showCode}</button>
       </div>
       ${this.shownCode()}
     `
@@ -187,16 +190,16 @@ export class SharePanel extends LitElement {
   override render(): TemplateResult {
     return html`
       <section aria-labelledby="share">
-        <h2 id="share" tabindex="-1">Share</h2>
+        <h2 id="share" tabindex="-1">${words.share}</h2>
         ${this.links()}
-        <h3>On paper, or as a page to read</h3>
-        <p>A job sheet, or one HTML file with the figures and drawings that opens in any browser.</p>
-        ${ticked('With the working: formulas, and the figures put in', this.working, (on) => {
+        <h3>${words.onPaper}</h3>
+        <p>${words.aboutPaper}</p>
+        ${ticked(words.working, this.working, (on) => {
           this.working = on
         })}
         <div class="presses">
-          <button type="button" class="press" @click=${() => void this.print()}>Print</button>
-          <button type="button" class="press" @click=${() => void this.savePage()}>Save as a page</button>
+          <button type="button" class="press" @click=${() => void this.print()}>${words.print}</button>
+          <button type="button" class="press" @click=${() => void this.savePage()}>${words.savePage}</button>
         </div>
         <p class="small" role="status">${this.said}</p>
       </section>

@@ -2,8 +2,10 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
+import { UNTITLED_SECTION } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
+import { sheetWords as words } from './words.ts'
 
 const MOST = 5
 
@@ -42,14 +44,14 @@ export class SectionProblems extends SignalWatcher(LitElement) {
     const more = troubled.length - MOST
     return html`
       <p class="small">
-        <span class="quiet">Look at</span>
+        <span class="quiet">${words.goTo}</span>
         ${troubled
           .slice(0, MOST)
           .map(
             (section) =>
-              html`<button type="button" class="word" @click=${() => this.lead(section)}>${section.heading?.text || 'Untitled section'}</button>`,
+              html`<button type="button" class="word" @click=${() => this.lead(section)}>${section.heading?.text || UNTITLED_SECTION}</button>`,
           )}
-        ${more > 0 ? html`<span class="quiet">and ${more} more</span>` : nothing}
+        ${more > 0 ? html`<span class="quiet">${words.more(more)}</span>` : nothing}
       </p>
     `
   }

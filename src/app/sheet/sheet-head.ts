@@ -4,12 +4,13 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { checkSummaryText, clock } from '../common/words.ts'
+import { checkSummaryText, UNTITLED_SHEET } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { Autosave } from '../session/autosave.ts'
 import './section-problems.ts'
+import { sheetWords as words } from './words.ts'
 
-/** The head of an open worksheet: its title, the job, how the checks stand and when it was last kept. */
+/** The head of an open worksheet: its title, the job, the state of its checks and when it was last saved. */
 @customElement('sheet-head')
 export class SheetHead extends SignalWatcher(LitElement) {
   static override styles = [
@@ -60,7 +61,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
         align-items: center;
         column-gap: 0.8rem;
       }
-      .kept {
+      .saved {
         margin-inline-end: auto;
         min-block-size: 44px;
         display: inline-flex;
@@ -96,18 +97,18 @@ export class SheetHead extends SignalWatcher(LitElement) {
     this.renderRoot.querySelector<HTMLElement>('.find')?.focus()
   }
 
-  private kept(): string {
-    if (this.open.frozen.get()) return 'Read only.'
+  private savedText(): string {
+    if (this.open.frozen.get()) return words.readOnly
     const keeping = this.autosave.saveState.get()
-    if (keeping.state === 'saved') return `Saved ${clock(keeping.at)}.`
-    if (keeping.state === 'saving') return 'Saving…'
-    return keeping.state === 'failed' ? 'Not saved.' : 'Nothing changed yet.'
+    if (keeping.state === 'saved') return words.saved(keeping.at)
+    if (keeping.state === 'saving') return words.saving
+    return keeping.state === 'failed' ? words.notSaved : words.unchanged
   }
 
   private async save(): Promise<void> {
     try {
       const { saveFile } = await import('../../storage/exchange/file.ts')
-      this.saved = (await saveFile(this.open.sheet.worksheet)) ? 'Saved as a file.' : ''
+      this.saved = (await saveFile(this.open.sheet.worksheet)) ? words.savedFile : ''
     } catch (error) {
       this.saved = (error as Error).message
     }
@@ -121,13 +122,13 @@ export class SheetHead extends SignalWatcher(LitElement) {
   private job(job: string): TemplateResult {
     return html`
       <div class="job">
-        <label class="quiet" for="job">Job</label>
+        <label class="quiet" for="job">${words.job}</label>
         <input
           id="job"
           class="field"
           type="text"
           autocomplete="off"
-          placeholder="reference, client, place"
+          placeholder=${words.aboutJob}
           .value=${live(job)}
           @input=${(event: Event) => requestChange(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
         >
@@ -141,7 +142,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
     const frozen = this.open.frozen.get()
     const keeping = this.autosave.saveState.get()
     const trouble = checkSummary.errors + checkSummary.fails + checkSummary.close + checkSummary.waits > 0
-    const words = checkSummaryText(checkSummary)
+    const summary = checkSummaryText(checkSummary)
     return html`
       ${
         this.build
@@ -149,28 +150,28 @@ export class SheetHead extends SignalWatcher(LitElement) {
               <input
                 class="field"
                 type="text"
-                aria-label="Title of the worksheet"
+                aria-label=${words.title}
                 .value=${live(worksheet.title)}
                 @input=${(event: Event) => requestChange(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
               >
             </h1>`
-          : html`<h1>${worksheet.title || 'Untitled worksheet'}${this.stand && worksheet.job ? html` <span class="of">${worksheet.job}</span>` : nothing}</h1>`
+          : html`<h1>${worksheet.title || UNTITLED_SHEET}${this.stand && worksheet.job ? html` <span class="of">${worksheet.job}</span>` : nothing}</h1>`
       }
       ${this.stand ? nothing : this.job(worksheet.job ?? '')}
       <div class="foot">
-        ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${words}</button>` : html`<span>${words}</span>`}
-        <span class="quiet kept">${this.kept()}</span>
+        ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${summary}</button>` : html`<span>${summary}</span>`}
+        <span class="quiet saved">${this.savedText()}</span>
         <div class="words">
-          ${this.history('Undo', canUndo && !frozen, 'undo-asked')} ${this.history('Redo', canRedo && !frozen, 'redo-asked')}
+          ${this.history(words.undo, canUndo && !frozen, 'undo-asked')} ${this.history(words.redo, canRedo && !frozen, 'redo-asked')}
           ${
             this.canFind
-              ? html`<button type="button" class="word find" aria-expanded=${this.finds} @click=${() => this.tell('find-asked')}>Find</button>`
+              ? html`<button type="button" class="word find" aria-expanded=${this.finds} @click=${() => this.tell('find-asked')}>${words.find}</button>`
               : nothing
           }
           ${
             this.stand
               ? nothing
-              : html`<button type="button" class="word" aria-expanded=${this.looksBack} @click=${() => this.tell('revisions-asked')}>Revisions</button>`
+              : html`<button type="button" class="word" aria-expanded=${this.looksBack} @click=${() => this.tell('revisions-asked')}>${words.revisions}</button>`
           }
         </div>
       </div>
@@ -180,7 +181,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
           ? html`
               <div class="failed">
                 <p role="alert">${keeping.message}</p>
-                <button type="button" class="press" @click=${() => void this.save()}>Save as a file</button>
+                <button type="button" class="press" @click=${() => void this.save()}>${words.saveFile}</button>
                 <span role="status">${this.saved}</span>
               </div>
             `

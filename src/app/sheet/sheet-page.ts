@@ -7,9 +7,9 @@ import { fold, shared } from '../../cells/style/styles.ts'
 import { type Cell, ChangeRefused } from '../../worksheet/index.ts'
 import type { BuildFace } from '../build/build-face.ts'
 import '../fill/fill-face.ts'
-import { checkSummaryText } from '../common/words.ts'
 import { paperStyle } from '../common/page-style.ts'
 import { type Face, withFace } from '../common/route.ts'
+import { checkSummaryText } from '../common/words.ts'
 import type { FillFace } from '../fill/fill-face.ts'
 import type { FindLine } from '../find/find-line.ts'
 import { markFound } from '../open/find-mark.ts'
@@ -18,14 +18,14 @@ import type { OpenSheet } from '../open/open-sheet.ts'
 import { sectionsOf } from '../open/sections.ts'
 import { worstProblem } from '../open/worst-problem.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
-import { keysList, keysStyle, turnToKeys } from './keys-list.ts'
+import { keysList, keysStyle, toggleKeys } from './keys-list.ts'
 import './sheet-head.ts'
 import type { SheetHead } from './sheet-head.ts'
 
-/** A live region is told how the checks stand once the typing pauses, not at every key. */
+/** The check summary is announced once typing has paused for so long, not at every key. */
 const SPOKEN_AFTER_MS = 900
 
-/** An open worksheet: its head, what can be shared, and one of its two faces. */
+/** An open worksheet: its head, its panels and the chosen face. */
 @customElement('sheet-page')
 export class SheetPage extends SignalWatcher(LitElement) {
   static override styles = [
@@ -53,11 +53,11 @@ export class SheetPage extends SignalWatcher(LitElement) {
   @query('fill-face') private fillFace!: FillFace | null
   @query('.keys') private keysPlace!: HTMLDetailsElement
   @query('build-face') private buildFace!: BuildFace | null
-  /** A cell to be shown once the face it is on is there. */
+  /** A cell to show once its face has been rendered. */
   private arriving: string | undefined
-  /** What had the focus when the list of keys was opened by key. */
+  /** The element that had the focus when the list of keys was opened with ?. */
   private beforeKeys: HTMLElement | undefined
-  private isStill = false
+  private isFrozen = false
   private speaking: ReturnType<typeof setTimeout> | undefined
 
   private get open(): OpenSheet {
@@ -75,9 +75,9 @@ export class SheetPage extends SignalWatcher(LitElement) {
     clearTimeout(this.speaking)
   }
 
-  /** Only a second tab ever needs what this brings. */
-  private async holdStill(): Promise<void> {
-    this.isStill = true
+  /** Makes the sheet read only. Fetched on demand, since only a second tab needs it. */
+  private async freeze(): Promise<void> {
+    this.isFrozen = true
     const [{ readOnly }] = await Promise.all([import('../common/read-only.ts'), import('../session/tab-lock-bar.ts')])
     readOnly(this.renderRoot.querySelector('main') as HTMLElement, () => this.open.frozen.get())
   }
@@ -107,12 +107,12 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private readonly keys = (event: KeyboardEvent): void => {
     if (event.key === '?' && !event.ctrlKey && !event.metaKey && !event.altKey && !isField(event)) {
       event.preventDefault()
-      this.beforeKeys = turnToKeys(this.keysPlace, this.beforeKeys)
+      this.beforeKeys = toggleKeys(this.keysPlace, this.beforeKeys)
     }
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return
     const key = event.key.toLowerCase()
     if (key === 'f') {
-      // Pressed once more it is the browser’s own.
+      // Inside the search the key is left to the browser’s own search.
       if (!this.canFind || isIn(event, 'find-line')) return
       void this.find()
     } else if (key === 'z') this.step(event.shiftKey ? 'redo' : 'undo')
@@ -122,7 +122,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     event.preventDefault()
   }
 
-  /** The browser’s own would print the page as it is on the screen. */
+  /** Prints the job sheet in place of the page as shown. */
   private async print(): Promise<void> {
     const { printSession } = await import('../paper/give-out.ts')
     await printSession(this.session)
@@ -159,7 +159,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     else if (face) markFound(face.renderRoot)
   }
 
-  /** The focus goes to what was found; else back to where finding began. */
+  /** Moves the focus to the cell found, or back to the Find button. */
   private leaveFind(id?: string): void {
     this.finds = false
     if (id !== undefined) this.lead(id)
@@ -174,7 +174,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     await this.show('revisions-panel')
   }
 
-  /** In the whole sheet, or in the section that is named. */
+  /** Goes to the worst problem of the sheet, or of one section. */
   private readonly showTrouble = (event: CustomEvent<string | undefined>): void => {
     const { sheet } = this.open
     const section = sectionsOf(sheet.cells).find(({ id }) => id === event.detail)
@@ -190,7 +190,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     }, SPOKEN_AFTER_MS)
   }
 
-  /** An example from the guide becomes the sheet's last result, opened where it is built. */
+  /** Adds an example of the guide as the last result of the sheet and opens it in Build. */
   private async put(formula: string): Promise<void> {
     const { newCell } = await import('../common/new-cell.ts')
     const cell = { ...newCell('result', this.open.sheet.cells), formula } as Cell
@@ -199,7 +199,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     location.hash = withFace(location.hash, 'build')
   }
 
-  /** To a cell on the face that is open; from elsewhere, to where it is filled in. */
+  /** Goes to a cell in the open face, or in Fill in where the open face shows no cells. */
   private lead(id: string): void {
     const open = this.fillFace ?? this.buildFace
     if (open) {
@@ -227,7 +227,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     this.open.changed.get()
     const { worksheet, checkSummary } = this.open.sheet
     const holding = this.session.lockState.get()
-    if (holding !== 'here' && !this.isStill) void this.holdStill()
+    if (holding !== 'here' && !this.isFrozen) void this.freeze()
     this.speak(checkSummaryText(checkSummary))
     return html`
       <main @change-asked=${this.asked}>

@@ -1,7 +1,7 @@
 import type { Answer } from '../templates/templates.ts'
 
-/** What one may have got, as it is asked on the shelf, and the words it is found by. */
-export const ENTRIES: readonly (readonly [said: string, query: string])[] = [
+/** The most common originals, as buttons on the shelf, with the words each searches for. */
+export const ENTRIES: readonly (readonly [label: string, query: string])[] = [
   ['A flat sheet', 'flat sheet'],
   ['Framed or glazed', 'framed'],
   ['A bound volume', 'book'],
@@ -12,7 +12,7 @@ export const ENTRIES: readonly (readonly [said: string, query: string])[] = [
   ['Only a phone', 'phone'],
 ]
 
-/** Words that say nothing of what is sought. */
+/** Words that do not narrow a search. */
 const EMPTY_WORDS = new Set('a an and as at for from got have i in is it my of on or some the this to with'.split(' '))
 
 const wordsOf = (text: string): string[] =>
@@ -23,51 +23,51 @@ const wordsOf = (text: string): string[] =>
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '')
 
-/** A word without the ending that makes it many, or a doing: `books`, `glazing`, `stitched`. */
+/** A word without its plural or verb ending: `books`, `glazing`, `stitched`. */
 const stem = (word: string): string =>
   word.length > 4 ? word.replace(/(ies|ing|es|ed|e|s|y)$/, '') : word.replace(/s$/, '')
 
-/** Shorter stems would be found in everything. */
+/** Shorter stems would match almost every word. */
 const SHORTEST = 3
 
-function matches(sought: string, word: string): boolean {
-  if (word.startsWith(sought)) return true
-  const [a, b] = [stem(sought), stem(word)]
+function matches(query: string, word: string): boolean {
+  if (word.startsWith(query)) return true
+  const [a, b] = [stem(query), stem(word)]
   return a.length >= SHORTEST && (a === b || word.startsWith(a))
 }
 
 export interface Found {
   readonly answers: readonly Answer[]
-  /** Every word was met; else these meet the most of them, or there are none. */
+  /** Whether every word matched; otherwise these match the most words, or there are none. */
   readonly whole: boolean
 }
 
-/** How many of the words a template meets: by what it is called and the words people use, and with its description. */
-function meets({ answer, about, words }: Answer, sought: readonly string[]): { named: number; told: number } {
+/** How many of the words match a template: by its title and search words, and with its description too. */
+function meets({ answer, about, words }: Answer, query: readonly string[]): { named: number; described: number } {
   const named = wordsOf([answer, ...words].join(' '))
-  const told = [...named, ...wordsOf(about)]
+  const described = [...named, ...wordsOf(about)]
   const count = (among: readonly string[]): number =>
-    sought.filter((one) => among.some((word) => matches(one, word))).length
-  return { named: count(named), told: count(told) }
+    query.filter((one) => among.some((word) => matches(one, word))).length
+  return { named: count(named), described: count(described) }
 }
 
-/** The answers to words as people say them; all of them where nothing is sought. */
+/** The templates that match a query; all of them where it is empty. */
 export function found(answers: readonly Answer[], query: string): Found {
-  const sought = wordsOf(query).filter((word) => !EMPTY_WORDS.has(word))
-  if (sought.length === 0) return { answers, whole: true }
-  const met = answers.map((answer) => ({ answer, ...meets(answer, sought) }))
-  const best = (by: 'named' | 'told', least: number): readonly Answer[] =>
+  const terms = wordsOf(query).filter((word) => !EMPTY_WORDS.has(word))
+  if (terms.length === 0) return { answers, whole: true }
+  const met = answers.map((answer) => ({ answer, ...meets(answer, terms) }))
+  const best = (by: 'named' | 'described', least: number): readonly Answer[] =>
     met.filter((one) => one[by] >= least).map(({ answer }) => answer)
-  // What is only told of is shown where nothing is called so.
-  for (const by of ['named', 'told'] as const) {
-    const all = best(by, sought.length)
+  // Matches in descriptions are shown only where no title or search word matches.
+  for (const by of ['named', 'described'] as const) {
+    const all = best(by, terms.length)
     if (all.length > 0) return { answers: all, whole: true }
   }
   const most = Math.max(...met.map(({ named }) => named))
   return { answers: most === 0 ? [] : best('named', most), whole: false }
 }
 
-/** Whether a kept sheet answers to what is sought. */
+/** Whether the title of a saved sheet matches a query. */
 export const isTitled = (title: string, query: string): boolean => {
   const words = wordsOf(title)
   return wordsOf(query).every((one) => words.some((word) => matches(one, word)))

@@ -5,36 +5,37 @@ import { repeat } from 'lit/directives/repeat.js'
 import { field, fold, shared } from '../../cells/style/styles.ts'
 import { newId } from '../../storage/store/store.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
-import { cellsText, when } from '../common/words.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { pageStyle } from '../common/page-style.ts'
 import { toNew, toSheet } from '../common/route.ts'
+import { UNTITLED_SHEET } from '../common/words.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
 import { ENTRIES, found, isTitled } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
+import { shelfWords as words } from './words.ts'
 
-/** So many kept sheets stand open to view; older ones are folded away. */
+/** The number of saved sheets that are listed; older ones are folded away. */
 const SHOWN = 4
 
-/** The page one starts from: the question, the sheets kept here, and a way to open a file. */
+/** The start page: what is being photographed, the saved sheets, and a way to open a file. */
 @customElement('shelf-page')
 export class ShelfPage extends LitElement {
   static override styles = [shared, field, fold, pageStyle, shelfStyle]
 
   @property({ attribute: false }) store!: Store
-  /** What could not be opened, and why. */
+  /** Why something could not be opened. */
   @property() trouble = ''
-  /** What came in. */
+  /** What was opened or added. */
   @property() said = ''
-  /** Another one: what is kept has changed, so it is listed again. */
+  /** A new value means that the saved sheets have changed and are listed again. */
   @property({ attribute: false }) arrival: unknown
   @state() private sheets: readonly Summary[] = []
-  /** What is sought, in the words of whoever seeks. */
+  /** The search words. */
   @state() private query = ''
-  /** Removed while this page stands open: each can be put back where it was. */
+  /** The sheets removed while this page is open: each can be put back in its place. */
   @state() private removed: ReadonlySet<string> = new Set()
 
-  /** Once opened it stays, for what is said in it. */
+  /** Whether the list of removed sheets was ever opened; it then stays, with its messages. */
   @state() private binOpen = false
   @state() private bin: readonly Summary[] = []
 
@@ -64,13 +65,13 @@ export class ShelfPage extends LitElement {
     await this.updateComplete
   }
 
-  private async takeOut(id: string): Promise<void> {
+  private async removeSheet(id: string): Promise<void> {
     this.removed = new Set([...this.removed, id])
     await this.change(() => this.store.remove(id))
     this.renderRoot.querySelector<HTMLElement>(`[data-back="${id}"]`)?.focus()
   }
 
-  private async putBack(id: string): Promise<void> {
+  private async restore(id: string): Promise<void> {
     this.removed = new Set([...this.removed].filter((one) => one !== id))
     await this.change(() => this.store.restore(id))
     this.renderRoot.querySelector<HTMLElement>(`[data-open="${id}"]`)?.focus()
@@ -80,29 +81,29 @@ export class ShelfPage extends LitElement {
     const copy = newId()
     await this.change(async () => {
       const worksheet = await this.store.load(id)
-      if (worksheet) await this.store.save(copy, { ...worksheet, title: `${worksheet.title}, copy` })
+      if (worksheet) await this.store.save(copy, { ...worksheet, title: words.copyOf(worksheet.title) })
     })
     this.renderRoot.querySelector<HTMLElement>(`[data-open="${copy}"]`)?.focus()
   }
 
-  private kept(sheet: Summary): TemplateResult {
-    const title = sheet.title || 'Untitled worksheet'
+  private saved(sheet: Summary): TemplateResult {
+    const title = sheet.title || UNTITLED_SHEET
     if (this.removed.has(sheet.id))
       return html`
-        <li class="kept">
-          <span class="quiet">«${title}» is removed.</span>
-          <button type="button" class="word" data-back=${sheet.id} @click=${() => void this.putBack(sheet.id)}>Undo</button>
+        <li class="saved">
+          <span class="quiet">${words.removed(title)}</span>
+          <button type="button" class="word" data-back=${sheet.id} @click=${() => void this.restore(sheet.id)}>${words.undo}</button>
         </li>
       `
     return html`
-      <li class="kept">
+      <li class="saved">
         <a class="answer" data-open=${sheet.id} href=${toSheet(sheet.id)}>
           <b>${title}</b>
-          <span class="small quiet">${cellsText(sheet.cells)}, saved ${when(new Date(sheet.changed))}</span>
+          <span class="small quiet">${words.sheet(sheet.cells, new Date(sheet.changed))}</span>
         </a>
         <div class="words">
-          <button type="button" class="word" aria-label=${`Duplicate ${title}`} @click=${() => void this.duplicate(sheet.id)}>Duplicate</button>
-          <button type="button" class="word" aria-label=${`Remove ${title}`} @click=${() => void this.takeOut(sheet.id)}>Remove</button>
+          <button type="button" class="word" aria-label=${words.act(words.duplicate, title)} @click=${() => void this.duplicate(sheet.id)}>${words.duplicate}</button>
+          <button type="button" class="word" aria-label=${words.act(words.remove, title)} @click=${() => void this.removeSheet(sheet.id)}>${words.remove}</button>
         </div>
       </li>
     `
@@ -121,43 +122,43 @@ export class ShelfPage extends LitElement {
     input.value = ''
   }
 
-  private seek(query: string): void {
+  private search(query: string): void {
     this.query = query
   }
 
-  /** One question, asked in two ways: what there mostly is, to be pressed, and a field for anything else. */
+  /** The question and its answers: buttons for what is most common, and a field for anything else. */
   private question(): TemplateResult {
     return html`
-      <div class="presses got" role="group" aria-label="What you have got">
+      <div class="presses got" role="group" aria-label=${words.choices}>
         ${ENTRIES.map(
           ([said, query]) => html`
             <button
               type="button"
               class="press"
               aria-pressed=${this.query === query}
-              @click=${() => this.seek(this.query === query ? '' : query)}
+              @click=${() => this.search(this.query === query ? '' : query)}
             >${said}</button>
           `,
         )}
-        <a class="press" href=${`${toNew(EMPTY)}/build`}>Something else, on an empty sheet</a>
+        <a class="press" href=${`${toNew(EMPTY)}/build`}>${words.other}</a>
       </div>
       <form role="search" @submit=${(event: Event) => event.preventDefault()}>
-        <label for="query">Or say it in your own words</label>
+        <label for="query">${words.search}</label>
         <input
           id="query"
           class="field"
           type="search"
           autocomplete="off"
-          placeholder="glare, book, stamp, evenness"
+          placeholder=${words.examples}
           .value=${this.query}
-          @input=${(event: Event) => this.seek((event.target as HTMLInputElement).value)}
+          @input=${(event: Event) => this.search((event.target as HTMLInputElement).value)}
         >
       </form>
     `
   }
 
   private answer({ key, answer, about }: Answer): TemplateResult {
-    const { src, words } = FIGURES[key] ?? { src: '', words: '' }
+    const { src, words: figures } = FIGURES[key] ?? { src: '', words: '' }
     return html`
       <li>
         <a class="answer drawn" href=${toNew(key)}>
@@ -165,7 +166,7 @@ export class ShelfPage extends LitElement {
           <span>
             <b>${answer}</b>
             <span class="quiet">${about}</span>
-            ${words ? html`<span class="small quiet told">In the example: ${words}</span>` : nothing}
+            ${figures ? html`<span class="small quiet example">${words.inExample(figures)}</span>` : nothing}
           </span>
         </a>
       </li>
@@ -175,23 +176,17 @@ export class ShelfPage extends LitElement {
   private templates(): TemplateResult {
     const { answers, whole } = found(ANSWERS, this.query)
     const groups = MOMENTS.map(([moment, said]) => ({ said, answers: answers.filter((one) => one.moment === moment) }))
-    const sought = this.query.trim()
+    const query = this.query.trim()
     return html`
-      <p class="unseen" role="status">${sought === '' ? '' : howMany(answers.length)}</p>
+      <p class="unseen" role="status">${query === '' ? '' : words.found(answers.length)}</p>
       ${
         answers.length === 0
           ? html`<p class="none">
-              Nothing here answers to «${sought}». Try another word for it,
-              <button type="button" class="word" @click=${() => this.seek('')}>see them all</button>, or start from
-              <a class="word" href=${`${toNew(EMPTY)}/build`}>an empty sheet</a>.
+              ${words.noMatch(query)}<button type="button" class="word" @click=${() => this.search('')}>${words.showAll}</button>${words.orStart}<a class="word" href=${`${toNew(EMPTY)}/build`}>${words.emptySheet}</a>.
             </p>`
           : nothing
       }
-      ${
-        answers.length > 0 && !whole
-          ? html`<p class="none">Nothing here answers to all of «${sought}». These come nearest:</p>`
-          : nothing
-      }
+      ${answers.length > 0 && !whole ? html`<p class="none">${words.partlyMatches(query)}</p>` : nothing}
       ${groups.map(({ said, answers }) =>
         answers.length === 0
           ? nothing
@@ -207,27 +202,27 @@ export class ShelfPage extends LitElement {
     `
   }
 
-  /** The latest stand open; what is sought is looked for in all. */
-  private keptSheets(): TemplateResult | typeof nothing {
-    const sought = this.query.trim() !== ''
-    const sheets = sought ? this.sheets.filter(({ title }) => isTitled(title, this.query)) : this.sheets
+  /** The latest sheets are listed; a search looks through all of them. */
+  private savedSheets(): TemplateResult | typeof nothing {
+    const searching = this.query.trim() !== ''
+    const sheets = searching ? this.sheets.filter(({ title }) => isTitled(title, this.query)) : this.sheets
     if (sheets.length === 0) return nothing
     const list = (some: readonly Summary[]): TemplateResult => html`
       <ul>${repeat(
         some,
         ({ id }) => id,
-        (sheet) => this.kept(sheet),
+        (sheet) => this.saved(sheet),
       )}</ul>
     `
     const older = sheets.slice(SHOWN)
     return html`
-      <section aria-label="Your sheets">
-        <h2>Your sheets</h2>
+      <section aria-label=${words.yourSheets}>
+        <h2>${words.yourSheets}</h2>
         ${list(sheets.slice(0, SHOWN))}
         ${
           older.length > 0
-            ? html`<details ?open=${sought}>
-                <summary>${older.length === 1 ? 'One older sheet' : `${older.length} older sheets`}</summary>
+            ? html`<details ?open=${searching}>
+                <summary>${words.older(older.length)}</summary>
                 ${list(older)}
               </details>`
             : nothing
@@ -241,11 +236,12 @@ export class ShelfPage extends LitElement {
       <main>
         ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
         ${this.said ? html`<p class="trouble" role="status">${this.said}</p>` : nothing}
-        <h1>What have you got?</h1>
-        ${this.question()} ${this.keptSheets()} ${this.templates()}
+        <p class="quiet">${words.about}</p>
+        <h1>${words.question}</h1>
+        ${this.question()} ${this.savedSheets()} ${this.templates()}
         <div class="foot">
-          <button type="button" class="press" @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#file')?.click()}>Open a file</button>
-          <span class="quiet">or several, or a backup; or drop them anywhere on the page</span>
+          <button type="button" class="press" @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#file')?.click()}>${words.openFile}</button>
+          <span class="quiet">${words.aboutFiles}</span>
           <input id="file" type="file" multiple accept=".json,application/json" hidden @change=${this.chosen}>
         </div>
         ${this.folds()}
@@ -261,19 +257,17 @@ export class ShelfPage extends LitElement {
           this.bin.length > 0 || this.binOpen
             ? html`
                 <details @toggle=${this.openBin}>
-                  <summary>Removed sheets (${this.bin.length})</summary>
+                  <summary>${words.removedSheets(this.bin.length)}</summary>
                   <removed-sheets .store=${this.store} .sheets=${this.bin} @sheets-changed=${() => void this.load()}></removed-sheets>
                 </details>
               `
             : nothing
         }
         <details @toggle=${() => void import('./backup-panel.ts')}>
-          <summary>Backup</summary>
+          <summary>${words.backup}</summary>
           <backup-panel .store=${this.store}></backup-panel>
         </details>
       </div>
     `
   }
 }
-
-const howMany = (n: number): string => (n === 0 ? 'Nothing found.' : n === 1 ? 'One answer.' : `${n} answers.`)

@@ -38,10 +38,10 @@ export const shelfStyle = css`
     block-size: 100%;
     object-fit: contain;
     object-position: center;
-    /* Drawn in black; the dim face turns it to its own ink. */
+    /* Drawn in black; the dim scheme inverts it to its own ink. */
     filter: invert(var(--drawn-invert, 0));
   }
-  .told {
+  .example {
     display: block;
     padding-block-start: 0.2rem;
   }
@@ -78,7 +78,7 @@ export const shelfStyle = css`
   .answer:hover b {
     text-decoration-thickness: 2px;
   }
-  .kept {
+  .saved {
     display: grid;
     grid-template-columns: minmax(0, 1fr) auto;
     align-items: center;
@@ -86,10 +86,10 @@ export const shelfStyle = css`
     min-block-size: 3.6rem;
     padding-block: 0.2rem;
   }
-  .kept .answer {
+  .saved .answer {
     padding-block: 0.45rem;
   }
-  .kept .answer b {
+  .saved .answer b {
     font-size: 1rem;
     overflow-wrap: anywhere;
   }
@@ -116,7 +116,7 @@ export const shelfStyle = css`
     .figure {
       block-size: 3.4rem;
     }
-    .kept {
+    .saved {
       grid-template-columns: minmax(0, 1fr);
     }
   }

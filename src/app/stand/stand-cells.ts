@@ -1,6 +1,6 @@
 import type { Cell, Check, Given, Note, Result, Steps } from '../../worksheet/index.ts'
 
-/** What of a sheet is shown at the stand, each in the order of the sheet. */
+/** The cells shown at the stand, each kind in the order of the sheet. */
 export interface StandCells {
   readonly results: readonly Result[]
   readonly givens: readonly Given[]
@@ -19,7 +19,7 @@ export const standCells = (cells: readonly Cell[]): StandCells => ({
 })
 
 export interface SectionResults {
-  /** The heading’s words; empty before the first heading. */
+  /** The text of the heading; empty before the first heading. */
   readonly title: string
   readonly results: readonly Result[]
 }
@@ -36,7 +36,7 @@ export function resultsBySection(cells: readonly Cell[]): SectionResults[] {
 
 const isHeading = (cell: Cell): cell is Note => cell.kind === 'note' && cell.role === 'heading'
 
-/** For labels that occur more than once, the heading each stands under, by the cell’s id. */
+/** The section of each cell whose label occurs more than once, by the cell’s id. */
 export function whereRepeated(cells: readonly Cell[], shown: readonly (Result | Given)[]): ReadonlyMap<string, string> {
   const label = (cell: Result | Given): string => cell.label?.trim() || cell.name
   const counts = new Map<string, number>()

@@ -5,23 +5,24 @@ import { missingReason } from '../../cells/basic/result-cell.ts'
 import { type CellSignal, labelOf, type ResultView } from '../../cells/shared/cell-view.ts'
 import { shared } from '../../cells/style/styles.ts'
 import type { Outcome, ValueOutcome } from '../../worksheet/index.ts'
+import { standWords as words } from './words.ts'
 
-/** A list, or a record with all its parts, is read like a sentence. */
+/** A longer figure, such as a list or a record, is set as text. */
 const LONGEST_FIGURE = 18
-/** Widths of bold signs in em, as measured in the type we ship, rounded up. */
+/** Widths of bold characters in em, measured in the typeface shipped with the app and rounded up. */
 const NARROW = new Map([...'.,:;|i\u202f '].map((sign) => [sign, 0.28]))
 const WIDE = new Map([...'mMW%±×'].map((sign) => [sign, 0.9]))
-/** The unit is set so much smaller than its figure. */
+/** The size of a unit relative to its figure. */
 const UNIT_SIZE = 0.42
 
 const emOf = (text: string): number =>
   [...text].reduce((sum, sign) => sum + (NARROW.get(sign) ?? WIDE.get(sign) ?? (/[a-z/]/.test(sign) ? 0.6 : 0.67)), 0)
 
-/** What one sets on the equipment, as it is marked there. */
+/** A figure to set on the equipment, as it is marked there. */
 interface Setting {
   readonly figure: string
   readonly unit: string
-  /** What was worked out, where a mark stands in its place. */
+  /** The computed figure, where the nearest mark is shown in its place. */
   readonly exactly?: string
 }
 
@@ -34,7 +35,7 @@ function settingOf({ shown, type }: ValueOutcome): Setting {
 
 /**
  * A result as a figure to be read from 1 m. Digits are 0.69 em high: at 5.8rem on a base of 18 px that is 72 px, which is
- * 13.9 mm on a tablet of 132 CSS px per inch and 12.2 mm on one of 150. The figure gives way only where it is too
+ * 13.9 mm on a tablet of 132 CSS px per inch and 12.2 mm on one of 150. A figure is set smaller only where it is too
  * wide for its row.
  */
 @customElement('stand-figure')
@@ -66,7 +67,7 @@ export class StandFigure extends SignalWatcher(LitElement) {
         font-size: 1rem;
         color: var(--quiet);
       }
-      /* As wide as its figure at its full size; else beneath its label, and as wide as there is room. */
+      /* As wide as its figure at full size; where that does not fit beside the label, below it. */
       .room {
         flex: 0 0 min(100%, calc(var(--em) * 5.95rem));
         container-type: inline-size;
@@ -105,7 +106,7 @@ export class StandFigure extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) view!: CellSignal<ResultView>
-  /** The section it stands in, where its label alone would not tell it from another. */
+  /** Its section, where another figure at the stand has the same label. */
   @property() place = ''
 
   private room(outcome: Outcome): TemplateResult {
@@ -131,8 +132,8 @@ export class StandFigure extends SignalWatcher(LitElement) {
           ${labelOf(cell)}
           ${this.place ? html`<span class="small">${this.place}</span>` : nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
-          ${exactly ? html`<span class="small">nearest mark; worked out ${exactly}</span>` : nothing}
-          ${measured ? html`<span class="small">measured${measured.difference ? `, ${measured.difference}` : ''}</span>` : nothing}
+          ${exactly ? html`<span class="small">${words.nearestMark(exactly)}</span>` : nothing}
+          ${measured ? html`<span class="small">${words.measured(measured.difference ?? '')}</span>` : nothing}
         </div>
         ${this.room(outcome)}
       </div>
@@ -140,6 +141,6 @@ export class StandFigure extends SignalWatcher(LitElement) {
   }
 }
 
-/** A property, not an attribute: the page's policy takes no style from a text. */
+/** The style is set as a property, since the content security policy rejects style attributes. */
 const roomFor = (em: number, figure: TemplateResult): TemplateResult =>
   html`<div class="room" .style=${`--em: ${em.toFixed(2)}`}>${figure}</div>`

@@ -8,14 +8,15 @@ import '../../cells/basic/given-cell.ts'
 import '../../cells/steps/steps-cell.ts'
 import { shared } from '../../cells/style/styles.ts'
 import type { Cell, Given, Result, Steps } from '../../worksheet/index.ts'
-import { goToStand } from '../common/colour-scheme.ts'
+import { enterStand } from '../common/colour-scheme.ts'
 import { withFace } from '../common/route.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { resultsBySection, standCells, whereRepeated } from './stand-cells.ts'
 import './stand-figure.ts'
 import { StandWake, WAKE_TEXT } from './stand-wake.ts'
+import { standWords as words } from './words.ts'
 
-/** What one sets on the equipment, large enough to be read from 1 m, and the steps to tick. */
+/** The figures to set on the equipment, large enough to read from 1 m, and the steps to tick. */
 @customElement('stand-view')
 export class StandView extends SignalWatcher(LitElement) {
   static override styles = [
@@ -75,14 +76,14 @@ export class StandView extends SignalWatcher(LitElement) {
 
   override connectedCallback(): void {
     super.connectedCallback()
-    goToStand(true)
+    enterStand(true)
     this.wake.start()
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback()
     this.wake.stop()
-    goToStand(false)
+    enterStand(false)
   }
 
   private figures(results: readonly Result[], places: ReadonlyMap<string, string>): unknown {
@@ -109,22 +110,19 @@ export class StandView extends SignalWatcher(LitElement) {
     return html`<steps-cell data-cell=${cell.id} .view=${this.open.view(cell) as CellSignal<WideView<Steps>>}></steps-cell>`
   }
 
-  /** Nothing is marked: how to mark it, and meanwhile the results of one section. */
+  /** Shown while nothing is marked: how to mark a figure, and the results of one section. */
   private unmarked(cells: readonly Cell[]): TemplateResult {
     const sections = resultsBySection(cells)
     const chosen = sections[this.section] ?? sections[0]
     const build = withFace(location.hash, 'build')
     return html`
       <div class="nothing">
-        <p>
-          Nothing is marked for the stand yet. In <a href=${build}>Build</a>, open a given, a result or a check and tick
-          «Set at the stand».
-        </p>
-        ${chosen && sections.length > 1 ? html`<p>Until then, the results of one section:</p>` : nothing}
+        <p>${words.nothingMarkedBefore}<a href=${build}>${words.build}</a>${words.nothingMarkedAfter}</p>
+        ${chosen && sections.length > 1 ? html`<p>${words.meanwhile}</p>` : nothing}
       </div>
       ${
         sections.length > 1
-          ? html`<div class="words sections" role="group" aria-label="Results of the section">
+          ? html`<div class="words sections" role="group" aria-label=${words.sections}>
               ${sections.map(
                 (one, at) =>
                   html`<button
@@ -134,7 +132,7 @@ export class StandView extends SignalWatcher(LitElement) {
                     @click=${() => {
                       this.section = at
                     }}
-                  >${one.title || 'The beginning'}</button>`,
+                  >${one.title || words.beforeSections}</button>`,
               )}
             </div>`
           : nothing
@@ -153,7 +151,7 @@ export class StandView extends SignalWatcher(LitElement) {
     return html`
       <p class="wake small quiet" role="status">${WAKE_TEXT[this.wake.waking.get()]}</p>
       <div class="parts ${steps.length > 0 ? 'both' : ''}">
-        <section class="figures" aria-label="To set at the stand">
+        <section class="figures" aria-label=${words.settings}>
           ${marked ? this.figures(results, places) : this.unmarked(cells)}
           <div class="lower">
             ${givens.map((cell) => this.given(cell))} ${checks.map((cell) => this.check(cell))}

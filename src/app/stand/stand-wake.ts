@@ -1,18 +1,14 @@
 import { signal } from '@lit-labs/signals'
+import { standWords } from './words.ts'
 
-/** Whether the screen is kept from going dark: held, asked for, refused for now, or not to be had in this browser. */
+/** Whether the screen is kept on: held, asked for, refused for now, or not available in this browser. */
 export type WakeState = 'held' | 'asked' | 'refused' | 'cannot'
 
-export const WAKE_TEXT: Readonly<Record<WakeState, string>> = {
-  held: 'The screen stays awake here.',
-  asked: '',
-  refused: 'The screen may go dark: the browser does not keep it awake now. A low battery is the usual reason.',
-  cannot: 'The screen may go dark: this browser cannot keep it awake. Set the device itself to stay on.',
-}
+export const WAKE_TEXT: Readonly<Record<WakeState, string>> = standWords.awake
 
 /**
- * Keeps the screen awake from `start` to `stop`, as far as the browser lets a page (W3C, Screen Wake Lock API). It lets
- * go whenever the page is hidden; the lock is asked for again when it is seen.
+ * Keeps the screen on from `start` to `stop`, as far as the browser allows (W3C, Screen Wake Lock API). The browser
+ * releases the lock whenever the page is hidden; it is requested again when the page becomes visible.
  */
 export class StandWake {
   readonly waking = signal<WakeState>('asked')
@@ -23,7 +19,7 @@ export class StandWake {
   start(): void {
     this.started = true
     document.addEventListener('visibilitychange', this.seen)
-    // Some browsers give it only to a page that has been touched.
+    // Some browsers grant the lock only after the page has been touched.
     addEventListener('pointerup', this.touched)
     addEventListener('keyup', this.touched)
     void this.ask()
@@ -53,7 +49,7 @@ export class StandWake {
 
   private async ask(): Promise<void> {
     if (this.asking || this.lock || !this.started) return
-    // Older browsers and pages that are not secure have none.
+    // Older browsers and insecure pages do not have the interface.
     if (!('wakeLock' in navigator)) {
       this.waking.set('cannot')
       return
@@ -64,7 +60,7 @@ export class StandWake {
       this.lock = lock
       lock.addEventListener('release', () => this.released(lock))
       this.waking.set('held')
-      // Left while it was being asked for.
+      // The stand may have been left while the lock was requested.
       if (!this.started) this.letGo()
     } catch {
       this.waking.set('refused')
@@ -73,7 +69,7 @@ export class StandWake {
     }
   }
 
-  /** The browser has let go by itself: the page is hidden, or the battery low. */
+  /** The browser has released the lock by itself: the page is hidden, or the battery is low. */
   private released(lock: WakeLockSentinel): void {
     if (this.lock !== lock) return
     this.lock = undefined

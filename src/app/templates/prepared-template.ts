@@ -2,19 +2,19 @@ import { INDEX, TEMPLATES } from 'virtual:templates'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from './template-file.ts'
 
-const UNREACHED = 'This start could not be fetched. Reload the page, or start from an empty sheet.'
+import { templateWords } from './words.ts'
 
 async function fetched<T>(address: string): Promise<T> {
   const answer = await fetch(address)
-  if (!answer.ok) throw new Error(UNREACHED)
+  if (!answer.ok) throw new Error(templateWords.notFetched)
   return answer.json()
 }
 
 const files = new Map<string, Promise<TemplateFile>>()
-/** What was prepared with a worksheet that is a template just as it was fetched. */
+/** The file of each worksheet that is a template exactly as fetched. */
 const withWorksheet = new WeakMap<Worksheet, TemplateFile>()
 
-/** The file of a template; undefined where there is none of that name. */
+/** The file of a template; undefined where no template has that name. */
 export async function templateFile(key: string): Promise<TemplateFile | undefined> {
   if (!Object.hasOwn(TEMPLATES, key)) return undefined
   const known = files.get(key) ?? fetched<TemplateFile>(TEMPLATES[key] as string)
@@ -29,7 +29,7 @@ export async function templateFile(key: string): Promise<TemplateFile | undefine
   }
 }
 
-/** The templates a worksheet's formulas come from, as far as they do: the fewest that hold the most. */
+/** The templates with precompiled formulas for a worksheet: few files that cover as many formulas as possible. */
 export async function preparedFor(worksheet: Worksheet): Promise<readonly TemplateFile[]> {
   const own = withWorksheet.get(worksheet)
   if (own) return [own]

@@ -2,7 +2,7 @@ import type { SubjectFile } from '../../functions/index.ts'
 import type { PrecompiledFormulas } from '../../language/evaluating/precompiled.ts'
 import type { Cell, Worksheet } from '../../worksheet/index.ts'
 
-/** A template as the page fetches it: with all that computing it needs, so that neither parser nor checker is. */
+/** A template with its precompiled formulas, which compute without the parser and the checker. */
 export interface TemplateFile {
   readonly worksheet: Worksheet
   readonly prepared: PrecompiledFormulas
@@ -10,10 +10,10 @@ export interface TemplateFile {
   readonly functions: readonly SubjectFile[]
 }
 
-/** For each template, the marks of its formulas, with a space between. */
+/** The marks of the formulas of each template, separated by spaces. */
 export type FormulaIndex = Readonly<Record<string, string>>
 
-/** The formulas that cells compute or draw by. */
+/** The formulas of results, checks, table columns, drawings and runs. */
 export const formulasOf = (cells: readonly Cell[]): string[] =>
   cells.flatMap((cell) => {
     if (cell.kind === 'result') return [cell.formula]
@@ -22,7 +22,7 @@ export const formulasOf = (cells: readonly Cell[]): string[] =>
     return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []
   })
 
-/** A short mark of a text: the same text has the same. That two texts share one does no harm. */
+/** A short hash of a text (FNV-1a, 32 bit). Collisions do no harm. */
 export function markOf(text: string): string {
   let hash = 0x811c9dc5
   for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193)

@@ -1,25 +1,26 @@
 import type { Worksheet } from '../../worksheet/index.ts'
 import { FORMAT, type Stage, VERSION } from '../../worksheet/schema/format.ts'
+import { UNTITLED_SHEET } from '../common/words.ts'
 import { templateFile } from './prepared-template.ts'
 
-/** How a template answers the shelf's question; stands in the template's own file under `shelf`. */
+/** The entry of a template on the shelf, from the key `shelf` of its file. */
 export interface Answer {
-  /** The file's name without its ending: its place in the address. */
+  /** The name of the file without its extension, used in the address. */
   readonly key: string
-  /** What one has got: «A flat sheet on a copy stand». */
+  /** The original: «A flat sheet on a copy stand». */
   readonly answer: string
-  /** What the sheet works out, in a sentence. */
+  /** What the sheet computes, in a sentence. */
   readonly about: string
   readonly order: number
-  /** When in a job it is used. */
+  /** The stage of the job it is used at. */
   readonly moment: Stage
-  /** What people say who look for it: `book`, `glare`, `too big`. */
+  /** Search words: `book`, `glare`, `too big`. */
   readonly words: readonly string[]
 }
 
 type Shelf = Omit<Answer, 'key'>
 
-// Only the answers load with the page; a template itself is fetched when it is chosen.
+// Only the entries load with the page; a template is fetched when it is chosen.
 const shelves = import.meta.glob<Shelf>('../../../templates/*.json', { import: 'shelf', eager: true })
 
 const keyOf = (path: string): string => path.replace(/^.*\/|\.json$/g, '')
@@ -33,8 +34,8 @@ export const ANSWERS: readonly Answer[] = Object.entries(shelves)
 
 export const EMPTY = 'empty'
 
-const emptySheet: Worksheet = { format: FORMAT, version: VERSION, title: 'Untitled worksheet', cells: [] }
+const emptySheet: Worksheet = { format: FORMAT, version: VERSION, title: UNTITLED_SHEET, cells: [] }
 
-/** The worksheet behind an answer; undefined where there is none of that name. */
+/** The worksheet of a template; undefined where no template has that name. */
 export const template = async (key: string): Promise<Worksheet | undefined> =>
   key === EMPTY ? emptySheet : (await templateFile(key))?.worksheet

@@ -1,3 +1,5 @@
+import { isAltLetter } from '../shared/alt-key.ts'
+
 /** Where a key leads in a table. */
 export type Step =
   | { readonly to: 'row'; readonly by: number }
@@ -12,8 +14,6 @@ export type RowAct = 'below' | 'earlier' | 'later' | 'remove'
 const ACTS: Readonly<Record<string, RowAct>> = {
   ArrowUp: 'earlier',
   ArrowDown: 'later',
-  Enter: 'below',
-  Delete: 'remove',
 }
 
 const PAGE = 10
@@ -24,7 +24,7 @@ export function stepOf(event: KeyboardEvent): Step | undefined {
   const field = event.composedPath()[0]
   if (isComposing || metaKey) return undefined
   if (altKey && !ctrlKey && !shiftKey) {
-    const act = ACTS[key]
+    const act = isAltLetter(event, 'n') ? 'below' : isAltLetter(event, 'r') ? 'remove' : ACTS[key]
     return act && { to: 'act', act }
   }
   if (altKey) return undefined

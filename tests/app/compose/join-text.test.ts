@@ -7,28 +7,28 @@ import { given, result, sheetOf } from '../../worksheet/make.ts'
 const meetings = (sheet: readonly Cell[], coming: readonly Cell[]) =>
   planJoin(sheetOf(sheet), { key: 'k', title: 'T', cells: coming }, { freshId: () => `${Math.random()}` }).meetings
 
-test('what a section uses is told, what was filled in first', () => {
+test('the cells a section uses are listed, givens first', () => {
   const own = [
     result('magnification', '1 / 4', { unit: '1:', label: 'Magnification' }),
     given('focal', '60', { unit: 'mm', label: 'Focal length' }),
   ]
   const coming = [given('magnification', '1', { unit: '1:' }), given('focal', '90', { unit: 'mm' })]
   expect(usedText(meetings(own, coming))).toBe('It uses your «Focal length» and «Magnification».')
-  expect(usedText([])).toBe('It shares no figure with your sheet.')
+  expect(usedText([])).toBe('It shares no figures with your sheet.')
 })
 
-test('of many, some are told and the rest are counted', () => {
+test('of many cells, the first are named and the rest are counted', () => {
   const names = Array.from({ length: 10 }, (_, n) => `x${n}`)
   const cells = names.map((name) => given(name, '1 mm'))
   const joined = meetings(cells, cells).map((one) => ({ ...one, way: 'keep' as const }))
   expect(usedText(joined)).toMatch(/«x7» and 2 more\.$/)
 })
 
-test('a clash is asked about, and one that cannot join is told with why', () => {
+test('a clash is a question, and one that cannot be merged gives its reason', () => {
   const own = [given('reach', '3 m', { label: 'Reach' }), given('far', '1 s', { label: 'Far' })]
   const [reach, far] = questionsOf(meetings(own, [given('reach', '1 mm'), given('far', '1 mm')]))
   expect(reach).toMatchObject({
-    said: '«Reach»: your sheet has a cell named «reach» already.',
+    said: '«Reach»: your sheet already has a cell named «reach».',
     way: 'both',
     ways: [
       { way: 'both', said: 'Keep both: the new one is named «reach_2»' },
@@ -36,18 +36,18 @@ test('a clash is asked about, and one that cannot join is told with why', () => 
     ],
   })
   expect(far?.ways.length).toBe(1)
-  expect(far?.why).toBe('They cannot be one: yours is a time, the other a length. The new one is named «far_2».')
+  expect(far?.why).toBe('They cannot be merged: yours is a time, the other a length. The new one is named «far_2».')
 })
 
-test('what was filled in and is worked out now is asked about', () => {
+test('a given that the section computes is a question', () => {
   const own = [given('lens_height', '900', { unit: 'mm', label: 'Lens above the sheet' })]
   const [asked] = questionsOf(meetings(own, [result('lens_height', '800 mm', { unit: 'mm', label: 'Lens height' })]))
   expect(asked?.said).toBe(
-    '«Lens above the sheet»: your sheet asks for it, filled in as 900 mm; here it is worked out, as «Lens height».',
+    '«Lens above the sheet»: you fill it in (now 900 mm); this section computes it, as «Lens height».',
   )
   expect(asked?.ways.map(({ said }) => said)).toEqual([
-    'Work it out, and keep what was filled in as measured',
-    'Work it out, and drop what was filled in',
-    'Go on filling it in, and leave the working out',
+    'Compute it, and keep your figure as the measured value',
+    'Compute it, and delete your figure',
+    'Keep filling it in, without the computed value',
   ])
 })

@@ -32,45 +32,40 @@ const sheet = sheetOf([
 const found = (words: string): string[] => findIn(sheet, words).map(({ id, place }) => `${id}: ${place}`)
 
 test.each([
-  ['original', ['width: its label']],
-  ['SPINE', ['width: the word beside it']],
-  ['1204', ['gap: what was measured', 'fits: what it says']],
-  ['width *', ['gap: its formula']],
-  ['ecart', ['gap: its label']],
+  ['original', ['width: label']],
+  ['SPINE', ['width: hint']],
+  ['1204', ['gap: measured value', 'fits: message']],
+  ['width *', ['gap: formula']],
+  ['ecart', ['gap: label']],
   ['with a rule', ['gap: how it is measured']],
-  ['<= 1100', ['fits: its condition']],
-  ['between sheets', ['n: its text']],
-  ['how far', ['frame: its text']],
-  ['in order', ['s: its title']],
+  ['<= 1100', ['fits: condition']],
+  ['between sheets', ['n: text']],
+  ['how far', ['frame: text']],
+  ['in order', ['s: title']],
   ['level', ['s: step 1']],
   ['tideway', ['sch: row 2']],
-  ['shelf', ['sch: a column’s heading']],
-  ['/ 4', ['sch: a column’s formula']],
-  ['600 mm', ['width: its value']],
-  ['maps', ['sch: its name']],
+  ['shelf', ['sch: column heading']],
+  ['/ 4', ['sch: column formula']],
+  ['600 mm', ['width: value']],
+  ['maps', ['sch: name']],
 ])('«%s» is found', (words, places) => {
   expect(found(words)).toEqual(places)
 })
 
-test('what is computed is found by its figure, and each cell once', () => {
+test('what is computed is found by figure, and each cell once', () => {
   const plain = sheetOf([
     given('a', '2 mm'),
     result('b', 'a * 8', { label: 'Sixteen' }),
     check('c', 'b > 1 mm', { passes: 'It is {b}.' }),
   ])
   expect(findIn(plain, '16 mm')).toEqual([
-    { id: 'b', place: 'its figure' },
-    { id: 'c', place: 'what it says' },
+    { id: 'b', place: 'figure' },
+    { id: 'c', place: 'message' },
   ])
 })
 
 test('names are found in the order of the sheet, wherever they are used', () => {
-  expect(found('width')).toEqual([
-    'width: its label',
-    'gap: its formula',
-    's: what is read at step 2',
-    'sch: a column’s formula',
-  ])
+  expect(found('width')).toEqual(['width: label', 'gap: formula', 's: reading at step 2', 'sch: column formula'])
 })
 
 test('nothing sought finds nothing', () => {

@@ -28,7 +28,7 @@ describe('the run on paper', () => {
 
   it('of what is left names only that', () => {
     const text = onPaper(sheet, { left: true })
-    expect(text).toContain('The run: what is left')
+    expect(text).toContain('The run: remaining')
     for (const [at, [title]] of rows.entries()) expect(new RegExp(`${title}\\b`).test(text), title).toBe(at >= 7)
   })
 

@@ -46,8 +46,8 @@ test('a table on paper has its headings with units, every row, and its foot', as
   expect(text.match(/<thead>/g)).toHaveLength(1)
 })
 
-test('a table that waits says for what, its typed fields standing', async () => {
+test('a table that waits names what it needs and shows its typed fields', async () => {
   const text = await page('')
-  expect(text).toContain('Its formulas wait for border.')
+  expect(text).toContain('Its formulas need border.')
   expect(text).toContain('<td class="end">420</td>')
 })

@@ -1,0 +1,52 @@
+import { count, shortList } from '../../units/plural.ts'
+import { cellsText } from '../common/words.ts'
+
+const MAX_NAMES = 4
+
+export const buildWords = {
+  add: 'Add ',
+  addACell: 'Add a cell',
+  kinds: {
+    given: 'A given',
+    result: 'A result',
+    check: 'A check',
+    note: 'A note',
+    section: 'A heading',
+    drawing: 'A drawing',
+    steps: 'Steps',
+    table: 'A table',
+    range: 'A range',
+    variants: 'Variants',
+    run: 'A run',
+  },
+  firstCells: 'This sheet is empty. Start with these cells:',
+  nextCells: 'Next:',
+  aboutGiven: 'something you know or measure: a size, a lens, a distance',
+  aboutResult: 'a figure computed by a formula',
+  aboutCheck: 'a condition the figures must meet, with a message',
+  howToMove: 'Drag ↑↓ to move a cell; press it to select.',
+  howToAdd: 'Alt N adds a cell below, Alt O opens one, ? lists all keys.',
+  pasteCells: 'Paste cells',
+  moved: (label: string, place: number, of: number, above: string): string =>
+    `${label}: moved to ${count(place)} of ${count(of)}, ${above ? `below ${above}` : 'first'}.`,
+  selection: 'Selected cells',
+  selected: (n: number): string => `${cellsText(n)} selected`,
+  copy: 'Copy',
+  cut: 'Cut',
+  pasteBelow: 'Paste below',
+  remove: 'Remove',
+  selectAll: 'Select all',
+  done: 'Done',
+  copyByHand: 'This browser does not allow pages to copy. The text is selected: copy it here.',
+  pasteByHand: 'Paste the cells here as text. They are added to the sheet at once.',
+  nothingPasted: 'The pasted list contains no cells.',
+  pasted: (n: number): string => `${cellsText(n)} added.`,
+  renamed: (pairs: readonly (readonly [before: string, after: string])[]): string =>
+    `Names already in use were changed: ${shortList(
+      pairs.map(([before, after]) => `«${before}» to «${after}»`),
+      MAX_NAMES,
+    )}.`,
+  copied: (n: number): string => `${cellsText(n)} copied.`,
+  wereCut: (n: number): string => `${cellsText(n)} cut.`,
+  removed: (n: number): string => `${cellsText(n)} removed.`,
+}

@@ -1,0 +1,45 @@
+import { agree, count, listText, plural } from '../../units/plural.ts'
+
+const MAX_LISTED = 8
+
+const quoted = (text: string): string => `«${text}»`
+
+export const composeWords = {
+  add: 'Add a section',
+  search: 'What it is about',
+  cancel: 'Cancel',
+  found: (n: number): string => `${plural(n, 'section')} found.`,
+  noMatch: (query: string): string => `No section matches «${query}». Try another word.`,
+  partlyMatches: (query: string): string => `No section matches all of «${query}». The closest:`,
+  alreadyInSheet: 'Already in this sheet.',
+  missing: 'This section no longer exists. Reload the page.',
+  adding: (title: string): string => `Add: ${title}`,
+  headings: (headings: readonly string[]): string =>
+    `It is added under the ${agree(headings.length, 'heading', 'headings')} ${listText(headings.map(quoted))}.`,
+  usesNothing: 'It shares no figures with your sheet.',
+  uses: (labels: readonly string[]): string => {
+    const rest = labels.length - MAX_LISTED
+    const shown = labels.slice(0, MAX_LISTED).map(quoted)
+    return `It uses your ${listText(rest > 0 ? [...shown, `${count(rest)} more`] : shown)}.`
+  },
+  clashes: (n: number): string =>
+    `${plural(n, 'name')} ${agree(n, 'is', 'are')} already used in your sheet, perhaps for the same thing.`,
+  nothingNew: 'Everything in this section is already in your sheet.',
+  confirm: 'Add it',
+  another: 'Choose another section',
+  allSame: 'They are all the same',
+  allBoth: 'Keep both of each',
+  nameUsed: (label: string, name: string): string => `«${label}»: your sheet already has a cell named «${name}».`,
+  cannotMerge: (why: string, newName: string): string =>
+    `They cannot be merged: ${why}. The new one is named «${newName}».`,
+  /** A given of the sheet that the section computes; what it was filled in with, and its label there, where they say more. */
+  givenIsComputed: (label: string, value: string, otherLabel: string): string =>
+    `«${label}»: you fill it in${value ? ` (now ${value})` : ''}; this section computes it${otherLabel ? `, as «${otherLabel}»` : ''}.`,
+  keepBoth: 'Keep both',
+  keepBothAs: (newName: string): string => `Keep both: the new one is named «${newName}»`,
+  compute: 'Compute it',
+  computeAndMeasure: 'Compute it, and keep your figure as the measured value',
+  computeAndDrop: 'Compute it, and delete your figure',
+  keepFilling: 'Keep filling it in, without the computed value',
+  same: 'They are the same: use yours',
+}

@@ -1,0 +1,38 @@
+import { count } from '../../units/plural.ts'
+
+export const findWords = {
+  place: {
+    label: 'label',
+    title: 'title',
+    name: 'name',
+    value: 'value',
+    kit: 'piece of kit',
+    hint: 'hint',
+    formula: 'formula',
+    formulas: 'formulas',
+    measured: 'measured value',
+    measuring: 'how it is measured',
+    condition: 'condition',
+    message: 'message',
+    text: 'text',
+    table: 'table',
+    columnHeading: 'column heading',
+    columnFormula: 'column formula',
+    range: 'range',
+    variant: 'variant',
+    compared: 'compared results',
+    figure: 'figure',
+    step: (n: number): string => `step ${count(n)}`,
+    reading: (n: number): string => `reading at step ${count(n)}`,
+    row: (n: number): string => `row ${count(n)}`,
+  },
+  form: 'In this sheet',
+  find: 'Find',
+  what: 'label, name, formula, figure or note',
+  next: 'Next',
+  previous: 'Previous',
+  close: 'Close',
+  nothing: 'Nothing found in this sheet.',
+  found: (at: number, of: number, label: string, place: string): string =>
+    `${count(at)} of ${count(of)}: ${label} (${place})`,
+}

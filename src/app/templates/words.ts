@@ -1,0 +1,4 @@
+export const templateWords = {
+  notFetched:
+    'This template could not be fetched. Check the network and reload the page, or start with an empty sheet.',
+}
