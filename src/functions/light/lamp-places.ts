@@ -6,6 +6,9 @@ import { HOT_LAMPS } from '../maths/cautions.ts'
 import { COUNT, length, PLAIN, POSITIVE, parameter, positiveLength, STOPS } from '../maths/parameters.ts'
 import { placePair } from './place-lamps.ts'
 
+/** Lamps are set to a millimetre at best. */
+const LEAST_STEP_METRES = 1e-3
+
 const AREA = record('even area', { width: number(LENGTH), height: number(LENGTH) })
 
 const PLACES = record('pair of lamps', {
@@ -160,6 +163,9 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
       length('lamp_radius', 'of the lamp’s lit face', { default: '0 mm' }),
       parameter('glossy', YES_NO, 'keep the lamps out of the mirror zone', { default: 'yes' }),
       positiveLength('reach', 'farthest a lamp may stand from the centre', { default: '3 m' }),
+      length('step', 'places and aim are multiples of it, as one sets a lamp with a rule; 0 for any place', {
+        default: '0 mm',
+      }),
     ],
     result: PLACES,
     formula:
@@ -174,7 +180,11 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).aim_x', gives: '-300 mm', within: '5 mm' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).met', gives: 'yes' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, reach: 1 m).binding', gives: '"reach"' },
+      // The nearest place on whole centimetres lies a few millimetres farther out, and its own figures pass.
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).x', gives: '1350 mm', within: '15 mm' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).spread <= 0.1 stop', gives: 'yes' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 0.1 mm)', refuses: 'step' },
     ],
     mayBeInfinite: true,
     compute: (
@@ -186,6 +196,16 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
       lampRadius: number,
       glossy: boolean,
       reach: number,
-    ) => ({ ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach }) }),
+      step: number,
+    ) => {
+      if (step > 0 && step < LEAST_STEP_METRES)
+        throw new Refusal(
+          'A «step» this fine is finer than one sets a lamp. Give 1 mm or more, or 0 for any place.',
+          'step',
+        )
+      if (step > width / 2)
+        throw new Refusal('«step» is more than half the width of the original. Give a smaller one, as 10 mm.', 'step')
+      return { ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach, step }) }
+    },
   },
 ]

@@ -1,30 +1,5 @@
-import { DARK, evennessOf, type LampNumbers, pointLight } from '../lamps/light-field.ts'
-
-/** What a symmetrical pair has to satisfy; metres, radians and stops. */
-export interface PairTask {
-  readonly width: number
-  readonly height: number
-  readonly lensHeight: number
-  /** The most the field may spread, in stops. */
-  readonly limit: number
-  readonly beamAngle: number
-  readonly lampRadius: number
-  readonly glossy: boolean
-  /** The farthest a lamp may stand from the original's centre. */
-  readonly reach: number
-}
-
-export interface Pair {
-  /** The right lamp's place and aim; the left one mirrors it. */
-  readonly x: number
-  readonly z: number
-  readonly aim_x: number
-  readonly spread: number
-  readonly elevation: number
-  readonly met: boolean
-  /** The limits that hold the pair where it is; when none is even enough, those any one of which stands in the way. */
-  readonly binding: string
-}
+import { placeOnLattice } from './lamp-lattice.ts'
+import { lowest, type Pair, type PairTask, quarterSpread, STEEPEST_RADIANS, spreadOfPair } from './lamp-pair.ts'
 
 interface Place {
   readonly distance: number
@@ -39,25 +14,7 @@ interface Lifted {
   readonly elevation?: boolean
 }
 
-const INTENSITY = 1000
 const RINGS = 32
-const STEEPEST = (80 * Math.PI) / 180
-
-const rightLamp = (x: number, z: number, aim_x: number, beam_angle: number): LampNumbers => ({
-  x,
-  y: 0,
-  z,
-  aim_x,
-  aim_y: 0,
-  intensity: INTENSITY,
-  beam_angle,
-})
-
-/** The lamps of a pair, right then left. */
-export const pairLamps = (x: number, z: number, aim: number, beamAngle: number): LampNumbers[] => [
-  rightLamp(x, z, aim, beamAngle),
-  rightLamp(-x, z, -aim, beamAngle),
-]
 
 /**
  * The nearest symmetrical pair (least distance from the centre) that is even enough, outside the mirror zone, at or
@@ -65,6 +22,11 @@ export const pairLamps = (x: number, z: number, aim: number, beamAngle: number):
  * then bisection between the last ring that fails and the first that serves.
  */
 export function placePair(task: PairTask): Pair {
+  const nearest = nearestPair(task)
+  return task.step ? placeOnLattice(task, nearest, task.step) : nearest
+}
+
+function nearestPair(task: PairTask): Pair {
   const start = Math.max(task.width / 2 + task.lampRadius, 1e-3)
   const first = firstRing(task, start, task.reach, {})
   if (first.served) return described(task, settle(task, first.before, first.served), true)
@@ -83,8 +45,6 @@ export function placePair(task: PairTask): Pair {
   )
 }
 
-/** A lamp stands clear of the plane of the original. */
-const lowest = (task: PairTask): number => Math.max(task.lampRadius, 1e-3)
 const aims = (task: PairTask): [number, number] => [-task.width / 2, task.width / 2]
 
 interface Scan {
@@ -126,7 +86,7 @@ function allowed(task: PairTask, distance: number, lifted: Lifted): { low: numbe
   const sine = lowest(task) / distance
   if (clear > 1 || sine > 1) return undefined
   let low = Math.max(Math.asin(sine), turn - Math.acos(clear))
-  let high = Math.min(STEEPEST, turn + Math.acos(clear))
+  let high = Math.min(STEEPEST_RADIANS, turn + Math.acos(clear))
   if (!lifted.elevation) {
     const lean = r / (distance * Math.SQRT2)
     if (lean > 1) return undefined
@@ -207,23 +167,6 @@ function gridBest(
   return best as Place
 }
 
-/** The spread over a quarter of the field: a pair is the same in all four. */
-function quarterSpread(task: PairTask, x: number, z: number, aim: number, columns: number, rows: number): number {
-  const light = pointLight(rightLamp(x, z, aim, task.beamAngle))
-  let least = Number.POSITIVE_INFINITY
-  let greatest = 0
-  for (let i = 0; i <= columns; i++) {
-    const px = (task.width / 2) * (i / columns)
-    for (let j = 0; j <= rows; j++) {
-      const py = (task.height / 2) * (j / rows)
-      const value = light(px, py) + light(-px, py)
-      if (value < least) least = value
-      if (value > greatest) greatest = value
-    }
-  }
-  return greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY
-}
-
 /** Bisects between a ring that fails and one that serves, then makes sure of the fully sampled field. */
 function settle(task: PairTask, before: number, served: Place): Place {
   let low = before
@@ -245,11 +188,7 @@ function settle(task: PairTask, before: number, served: Place): Place {
 }
 
 const fullSpread = (task: PairTask, { distance, elevation, aim }: Place): number =>
-  evennessOf(
-    pairLamps(distance * Math.cos(elevation), distance * Math.sin(elevation), aim, task.beamAngle),
-    task.width,
-    task.height,
-  ).spread
+  spreadOfPair(task, distance * Math.cos(elevation), distance * Math.sin(elevation), aim)
 
 function described(task: PairTask, place: Place, met: boolean, binding?: string): Pair {
   const spread = fullSpread(task, place)

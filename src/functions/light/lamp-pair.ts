@@ -1,0 +1,97 @@
+import { DARK, evennessOf, type LampNumbers, pointLight } from '../lamps/light-field.ts'
+
+/** What a symmetrical pair has to satisfy; metres, radians and stops. */
+export interface PairTask {
+  readonly width: number
+  readonly height: number
+  readonly lensHeight: number
+  /** The most the field may spread, in stops. */
+  readonly limit: number
+  readonly beamAngle: number
+  readonly lampRadius: number
+  readonly glossy: boolean
+  /** The farthest a lamp may stand from the original's centre. */
+  readonly reach: number
+  /** Places are multiples of this, in metres; without it, or 0, any place will do. */
+  readonly step?: number
+}
+
+export interface Pair {
+  /** The right lamp's place and aim; the left one mirrors it. */
+  readonly x: number
+  readonly z: number
+  readonly aim_x: number
+  readonly spread: number
+  readonly elevation: number
+  readonly met: boolean
+  /** The limits that hold the pair where it is; when none is even enough, those any one of which stands in the way. */
+  readonly binding: string
+}
+
+const INTENSITY_CANDELA = 1000
+/** Beyond this elevation a lamp would hang in the camera’s way. */
+export const STEEPEST_RADIANS = (80 * Math.PI) / 180
+/** A lamp stays this far above the plane of the original, or by its radius. */
+const LEAST_CLEARANCE_METRES = 1e-3
+
+const rightLamp = (x: number, z: number, aim_x: number, beam_angle: number): LampNumbers => ({
+  x,
+  y: 0,
+  z,
+  aim_x,
+  aim_y: 0,
+  intensity: INTENSITY_CANDELA,
+  beam_angle,
+})
+
+/** The lamps of a pair, right then left. */
+export const pairLamps = (x: number, z: number, aim: number, beamAngle: number): LampNumbers[] => [
+  rightLamp(x, z, aim, beamAngle),
+  rightLamp(-x, z, -aim, beamAngle),
+]
+
+/** The least height of a lamp’s middle above the original. */
+export const lowest = (task: PairTask): number => Math.max(task.lampRadius, LEAST_CLEARANCE_METRES)
+/** The spread over a quarter of the field: a pair is the same in all four. */
+export function quarterSpread(
+  task: PairTask,
+  x: number,
+  z: number,
+  aim: number,
+  columns: number,
+  rows: number,
+): number {
+  const light = pointLight(rightLamp(x, z, aim, task.beamAngle))
+  let least = Number.POSITIVE_INFINITY
+  let greatest = 0
+  for (let i = 0; i <= columns; i++) {
+    const px = (task.width / 2) * (i / columns)
+    for (let j = 0; j <= rows; j++) {
+      const py = (task.height / 2) * (j / rows)
+      const value = light(px, py) + light(-px, py)
+      if (value < least) least = value
+      if (value > greatest) greatest = value
+    }
+  }
+  return greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY
+}
+
+/** The spread of a pair over the fully sampled field. */
+export const spreadOfPair = (task: PairTask, x: number, z: number, aim: number): number =>
+  evennessOf(pairLamps(x, z, aim, task.beamAngle), task.width, task.height).spread
+
+/** How far a rounded figure may pass a limit that it meets exactly. */
+const ROUNDING_METRES = 1e-9
+
+/** Whether a lamp may be here: out of the mirror zone and of the camera’s view, at or under 45°, clear and within reach. */
+export function isAllowed({ width, lensHeight, lampRadius, glossy, reach }: PairTask, x: number, z: number): boolean {
+  const edge = width / 2 + lampRadius
+  const slope = (width / 2 / lensHeight) * z
+  return (
+    x - (glossy ? edge + slope : edge - slope) >= -ROUNDING_METRES &&
+    x - z - lampRadius >= -ROUNDING_METRES &&
+    z >= Math.max(lampRadius, LEAST_CLEARANCE_METRES) - ROUNDING_METRES &&
+    Math.atan2(z, x) <= STEEPEST_RADIANS &&
+    Math.hypot(x, z) <= reach + ROUNDING_METRES
+  )
+}
