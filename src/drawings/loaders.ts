@@ -1,10 +1,10 @@
 import type { DrawingKind } from '../worksheet/schema/drawing-kinds.ts'
 import type { Draw } from './canvas/drawing-options.ts'
 
-/** Fetches what draws a cell that is fed so. */
-export type DrawingLoader = (fed: Readonly<Record<string, string>>) => Promise<Draw>
+/** Loads the function that draws a cell with the given inputs. */
+export type DrawingLoader = (sources: Readonly<Record<string, string>>) => Promise<Draw>
 
-/** What draws each kind: a file of its own each, so that a sheet loads only what it shows. */
+/** The loader of each kind. Each kind is a separate file, so that a sheet loads only the kinds it shows. */
 export const LOADERS: Readonly<Record<DrawingKind, DrawingLoader>> = {
   'set-up': async ({ upright }) =>
     upright === undefined

@@ -62,8 +62,17 @@ function decimalsOf(tolerance: number): number {
   return Math.min(12, Math.max(0, -exponent + (leading < 1.95 && Math.abs(leading - 1) > 1e-6 ? 1 : 0)))
 }
 
-/** Meters read tenths of a stop; a hundredth is shown, and a thousandth where a field's evenness is at stake. */
-const stopDecimals = (size: number): number | undefined => (size < 0.01 ? undefined : size < 0.2 ? 3 : 2)
+/** Meters read tenths of a stop, and careful work compares hundredths; a finer figure would be no better founded. */
+export const STOP_DECIMALS = 2
+
+/** A number of stops to a hundredth. Limits below half a hundredth are not shown. */
+function showStops(stops: number, limits: number | undefined): string {
+  const rounded = Math.abs(stops) < 0.5 * 10 ** -STOP_DECIMALS ? 0 : stops
+  if (limits === undefined || limits < 0.5 * 10 ** -STOP_DECIMALS)
+    return stops === 0 || rounded !== 0 ? showFigure(rounded, undefined, STOP_DECIMALS) : (0).toFixed(STOP_DECIMALS)
+  const decimals = Math.min(STOP_DECIMALS, decimalsOf(limits))
+  return `${showFigure(rounded, decimals)} ± ${showFigure(limits, decimals)}`
+}
 
 const join = (figure: string, unit: string): string =>
   unit === '' ? figure : /^[°′″]$/.test(unit) ? `${figure}${unit}` : `${figure} ${unit}`
@@ -79,9 +88,12 @@ export function showQuantity(
   const figure = (value - unit.offset) / unit.factor
   const limits =
     options.tolerance === undefined || options.tolerance === 0 ? undefined : options.tolerance / unit.factor
-  const habit = dimension === D.STOP ? stopDecimals(Math.abs(figure)) : undefined
+  if (dimension === D.STOP) {
+    const stops = showStops(figure, limits)
+    return { figure: stops, unit: unit.symbol, text: join(stops, unit.symbol) }
+  }
   const fixed = limits === undefined ? undefined : decimalsOf(limits)
-  const shown = showFigure(figure, fixed, habit)
+  const shown = showFigure(figure, fixed)
   const withLimits = limits === undefined ? shown : `${shown} ± ${showFigure(limits, fixed)}`
   return { figure: withLimits, unit: unit.symbol, text: join(withLimits, unit.symbol) }
 }

@@ -108,8 +108,8 @@ test('the best mark is one the lens has', () => {
 })
 
 test('what is lacking is said', () => {
-  expect(draw({}).omissions.join()).toContain('the magnification is not known')
-  expect(draw({ magnification: 0.1 }).omissions.join()).toContain('the depth wanted is not known')
+  expect(draw({}).omissions.join()).toContain('the magnification is unknown')
+  expect(draw({ magnification: 0.1 }).omissions.join()).toContain('the depth required is unknown')
   expect(draw({ ...PAGE, aperture: -8 }).omissions.join()).toContain('The aperture set is left out')
 })
 

@@ -120,15 +120,15 @@ describe('the figures', () => {
     )
     const { description } = draw({ ...SIZE, lamps: PAIR, readings: computed.map((lux) => lux * 7) })
     const [, first] = /Computed, in reading order: (.*?)\./.exec(description) ?? []
-    expect(description).toContain(`brought to the same mean: ${first}`)
-    expect(description).toMatch(/differ most .* by 0\.000 stop/)
+    expect(description).toContain(`adjusted to the same mean: ${first}`)
+    expect(description).toMatch(/differ most .* by 0\.00 stop/)
   })
 
   test('in f-numbers and in EV count as the same light', () => {
     const light = [1, 0.5, 1, 0.5, 1]
     const from = (more: Inputs) => draw({ ...SIZE, lamps: PAIR, ...more }).description
     const expected = from({ readings: light })
-    expect(expected).toContain('their spread is 1.00 stop')
+    expect(expected).toContain('their spread is 1 stop')
     expect(from({ readings_in_stops: light.map(Math.log2) })).toBe(expected)
     expect(from({ readings_in_apertures: light.map((one) => 8 * Math.sqrt(one)) })).toBe(expected)
   })
@@ -142,8 +142,8 @@ describe('what cannot be drawn is said', () => {
   })
   test.each([
     ['no size', { lamps: PAIR }, /size of the original/],
-    ['no lamp', SIZE, /no lamp/],
-    ['a size of nothing', { ...SIZE, original_width: 0, lamps: PAIR }, /not above zero/],
+    ['no lamp', SIZE, /no usable lamp/],
+    ['a size of nothing', { ...SIZE, original_width: 0, lamps: PAIR }, /must be above zero/],
     ['light that misses it', { ...SIZE, lamps: [lamp(3, 0.1, { aim_x: 9 })] }, /none of the lamps lights/],
     ['readings of another number', { ...SIZE, lamps: PAIR, readings: [1, 2, 3] }, /there are 3/],
   ] as const)('%s', (_, inputs, why) => {

@@ -44,7 +44,7 @@ test('the words tell it from the reading to the setting', () => {
   expect(draw(INPUTS).description).toBe(
     'The reading is 10.2 EV. In turn, more exposure counted as plus: surface +2.32 to 7.88 EV; ' +
       'lens standing out +0.64 to 7.24 EV; filter 0 to 7.24 EV; flash −1.5 to 8.74 EV. ' +
-      '1.46 stops more exposure in all; 8.74 EV is to be set.',
+      '1.46 stops more exposure in total; set 8.74 EV.',
   )
 })
 
@@ -55,12 +55,12 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
   })
   test('no reading: stops are counted from nought', () => {
     const drawing = draw({ ...INPUTS, start: undefined })
-    expect(drawing.omissions.join()).toMatch(/metered one is not known/)
+    expect(drawing.omissions.join()).toMatch(/metered one is unknown/)
     expect(texts(drawing).map(({ text }) => text)).toContain('+1.46')
   })
   test('an entry that is no number', () => {
     const drawing = draw({ ...INPUTS, stops: [1, Number.NaN, 2] })
-    expect(drawing.omissions).toEqual(['«lens standing out» is left out: it is no number of stops.'])
+    expect(drawing.omissions).toEqual(['“lens standing out” is left out: it must be a number of stops.'])
     expect(pathsOf(drawing, 'step')).toHaveLength(2)
   })
   test('no names, too few, or something else', () => {

@@ -66,15 +66,15 @@ describe('the order', () => {
   test('is the worst first where there are too many to draw, which is said', () => {
     const drawing = draw({ ...INPUTS, differences: Array.from({ length: 140 }, (_, at) => at / 100), names: undefined })
     expect(texts(drawing).filter(({ as }) => as.includes('name'))).toHaveLength(41)
-    expect(drawing.omissions.join()).toContain('The 100 patches that are off least are not drawn')
+    expect(drawing.omissions.join()).toContain('The 100 patches with the smallest differences are not drawn')
     expect(drawing.description).toContain('140 patches')
   })
 })
 
 test('the words give every figure', () => {
   expect(draw(INPUTS).description).toBe(
-    'The differences of 4 patches from their aims. white 0.8, grey 4.5, red 1.2, blue 7.5. The worst is blue, off by 7.5. ' +
-      'A patch may be off by 6; one is off by more. The mean is 3.5; 3 is allowed, and it is more.',
+    'The differences of 4 patches from their aims. white 0.8, grey 4.5, red 1.2, blue 7.5. The worst is blue with 7.5. ' +
+      'A difference of 6 is allowed; one patch has more. The mean is 3.5; 3 is allowed, which it exceeds.',
   )
 })
 
@@ -90,7 +90,7 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
   })
   test('a limit of nothing', () => {
     expect(draw({ ...INPUTS, limit: 0 }).omissions).toEqual([
-      'What a patch is allowed is not drawn: it is not above zero.',
+      'The difference allowed for a patch is not drawn: it must be above zero.',
     ])
   })
   test('patches that all match', () => {

@@ -84,11 +84,11 @@ describe('the figures', () => {
 describe('what cannot be drawn is said', () => {
   test.each([
     [{}, /pixels/],
-    [{ ...INPUTS, tilt: undefined }, /tilt is not known/],
-    [{ ...INPUTS, tilt: 2 }, /no angle/],
+    [{ ...INPUTS, tilt: undefined }, /tilt is unknown/],
+    [{ ...INPUTS, tilt: 2 }, /below a right angle/],
     [{ ...INPUTS, entrance_distance: 0 }, /distance/],
     [{ ...INPUTS, tilt: 1.4, entrance_distance: 0.1 }, /beside the lens/],
-    [{ ...INPUTS, field_height: undefined }, /side of the field/],
+    [{ ...INPUTS, field_height: undefined }, /sides of the field/],
   ])('%o', (inputs, why) => {
     const drawing = draw(inputs as DrawingInputs)
     expect(drawing.omissions.join()).toMatch(why)

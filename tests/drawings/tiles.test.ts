@@ -117,21 +117,21 @@ test('a board moves the other way about', () => {
 test('a border is taken in, and places still count from the original’s edges', () => {
   const { table, description } = draw(CASES['turned, with a border'] as Inputs)
   const xs = positions(0.44, 0.254, 0.03).map((x) => x - 0.01)
-  expect(description).toContain('with 10 mm round it')
+  expect(description).toContain('with a border of 10 mm')
   expect(table?.rows.map(([, x]) => x)).toEqual(xs.map(mm))
 })
 
 test('one frame takes a line and no room', () => {
   const { height, description } = draw(CASES['one frame'] as Inputs)
   expect(height).toBeLessThan(40)
-  expect(description).toContain('taken whole in one frame')
+  expect(description).toContain('covered by one frame')
 })
 
 test.each([
-  ['an overlap as large as a frame', { ...MAP, overlap: 0.3 }, /overlap of 300 mm is no less/],
+  ['an overlap as large as a frame', { ...MAP, overlap: 0.3 }, /overlap of 300 mm must be less/],
   ['too many', { ...MAP, field_width: 0.002, field_height: 0.002, overlap: 0.001 }, /more than 2000/],
-  ['no field', { original_width: 1, original_height: 1 }, /not known/],
-  ['a field of nothing', { ...MAP, field_width: 0 }, /not above zero/],
+  ['no field', { original_width: 1, original_height: 1 }, /unknown/],
+  ['a field of nothing', { ...MAP, field_width: 0 }, /must be above zero/],
 ] as const)('it says what it cannot lay out: %s', (_, inputs, why) => {
   expect(draw(inputs).omissions.join()).toMatch(why)
 })

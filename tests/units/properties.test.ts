@@ -10,6 +10,7 @@ import {
   readSize,
   readUnit,
   type Shown,
+  STOP,
   showQuantity,
   UNITS,
   UnitTextError,
@@ -262,7 +263,8 @@ describe('what is shown reads back', () => {
       fc.property(
         figure,
         fc.double({ min: 1e-6, max: 0.5, noNaN: true }),
-        fc.constantFrom(...declared.filter(({ offset }) => offset === 0)),
+        // Stops are shown to a hundredth, which their own test checks.
+        fc.constantFrom(...declared.filter(({ offset, dimension }) => offset === 0 && dimension !== STOP)),
         (number, share, unit) => {
           const tolerance = Math.abs(number) * share
           fc.pre(Math.abs(number) >= 1e-3 && Math.abs(number) < 1e8)

@@ -1,6 +1,8 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import * as D from '../../src/units/index.ts'
 import { readDisplayUnit, showFigure, showQuantity } from '../../src/units/index.ts'
+import { signedStops } from '../../src/units/stops.ts'
 
 describe('a figure', () => {
   test.each([
@@ -95,8 +97,11 @@ describe('a quantity without a declared unit takes the one its size suggests', (
     [1.5, D.STOP, '1.5 stop'],
     [4 / 3, D.STOP, '1.33 stop'],
     [10.01, D.STOP, '10.01 stop'],
-    [0.1234, D.STOP, '0.123 stop'],
-    [0.00123, D.STOP, '0.00123 stop'],
+    [0.1234, D.STOP, '0.12 stop'],
+    [0.096, D.STOP, '0.10 stop'],
+    [0.000347, D.STOP, '0.00 stop'],
+    [-0.004, D.STOP, '0.00 stop'],
+    [0, D.STOP, '0 stop'],
     [6000, D.PIXEL, '6000 px'],
     [0.25, D.NONE, '0.25'],
     [2, D.LENGTH.over(D.TIME.times(D.MASS)), '2 m/(kg s)'],
@@ -155,3 +160,27 @@ describe('figures follow the tolerance', () => {
     expect(showQuantity(0.008, D.TIME, { unit: readDisplayUnit('1/ s'), tolerance: 0.0004 }).text).toBe('1/125 s ± 5 %')
   })
 })
+
+describe('stops', () => {
+  test('are shown to a hundredth, whatever their size', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -60, max: 60, noNaN: true }), (stops) => {
+        const figure = showQuantity(stops, D.STOP).figure.replace('−', '-')
+        expect(figure).toMatch(/^-?\d+(\.\d{1,2})?$/)
+        expect(Math.abs(Number(figure) - stops)).toBeLessThanOrEqual(0.005 + 1e-9)
+      }),
+    )
+  })
+  test('have limits to a hundredth, and none that are smaller', () => {
+    expect(showQuantity(1.234, D.STOP, { tolerance: 0.052 }).text).toBe('1.23 ± 0.05 stop')
+    expect(showQuantity(1.234, D.STOP, { tolerance: 0.3 }).text).toBe('1.2 ± 0.3 stop')
+    expect(showQuantity(0.096, D.STOP, { tolerance: 0.001 }).text).toBe('0.10 stop')
+  })
+})
+
+test.each([
+  [0.023, '+0.02'],
+  [-0.06, '−0.06'],
+  [-0.001, '0.00'],
+  [1 / 3, '+0.33'],
+])('a signed difference of %d stops', (stops, text) => expect(signedStops(stops)).toBe(text))

@@ -11,6 +11,7 @@ import {
   without,
 } from './geometry.ts'
 import { type Lettering, letteringBox, TEXT_SIZE } from './lettering.ts'
+import type { Pixels } from './measures.ts'
 import { element, type Node, rounded3 } from './tree.ts'
 
 /** The kinds of line of an engineering drawing. */
@@ -29,25 +30,29 @@ const STROKES: Readonly<Record<Stroke, Readonly<Record<string, string | number>>
 const pathPoints = (points: readonly Point[]): string =>
   points.map((one) => `${rounded3(one.x)} ${rounded3(one.y)}`).join(' L ')
 
-/** Lettering and the line that leads to it. */
+/** A place for a line of text, with the leader that connects it to what it names. */
 export interface TextPlacement {
   readonly lettering: Lettering
   readonly lines?: readonly Segment[]
 }
 
-/** A sheet of paper that remembers where its lines are, so that lettering keeps clear of them. */
+/**
+ * The surface of one drawing. It records every line, shape and text in pixels of the view box, so that text is placed
+ * where it crosses nothing.
+ */
 export class Canvas {
-  readonly width: number
+  /** Width of the view box in pixels. */
+  readonly width: Pixels
   #nodes: Node[] = []
   #lines: Segment[] = []
   #bodies: Box[] = []
   #lettering: Box[] = []
 
-  constructor(width: number) {
+  constructor(width: Pixels) {
     this.width = width
   }
 
-  /** The strokes of one thing; `as` names it for whoever looks for it in the tree. */
+  /** Draws separate strokes as one path. Styles, tests and drag handles find it by its class name. */
   lines(stroke: Stroke, className: string, segments: readonly Segment[]): void {
     if (segments.length === 0) return
     this.#lines.push(...segments)
@@ -58,20 +63,20 @@ export class Canvas {
     this.lines(stroke, className, [{ from, to }])
   }
 
-  /** A closed shape that lines keep out of. */
+  /** Draws a closed shape; lines cut with `around` stop at it. */
   body(stroke: Stroke, className: string, points: readonly Point[], options: { filled?: boolean } = {}): void {
     this.#lines.push(...sides(points))
     this.#bodies.push(boxAround(points))
     this.#path(stroke, className, `M ${pathPoints(points)} Z`, options.filled)
   }
 
-  /** A closed shape lines may cross. */
+  /** Draws a closed shape that other lines may cross. */
   outline(stroke: Stroke, className: string, points: readonly Point[]): void {
     this.#lines.push(...sides(points))
     this.#path(stroke, className, `M ${pathPoints(points)} Z`)
   }
 
-  /** Curves of many short chords: one path, so that dashes run on along each. */
+  /** Draws curves made of short chords as one path, so that the dash pattern continues along each curve. */
   curves(stroke: Stroke, className: string, runs: readonly (readonly Point[])[]): void {
     const drawn = runs.filter((run) => run.length > 1)
     if (drawn.length === 0) return
@@ -80,13 +85,13 @@ export class Canvas {
     this.#path(stroke, className, drawn.map((run) => `M ${pathPoints(run)}`).join(' '))
   }
 
-  /** An arc drawn as the short chords the lettering keeps clear of. */
+  /** Draws an open curve as short chords, so that text is kept clear of each chord. */
   arc(stroke: Stroke, className: string, points: readonly Point[]): void {
     this.#lines.push(...sides(points).slice(0, -1))
     this.#path(stroke, className, `M ${pathPoints(points)}`)
   }
 
-  /** The parts of a line outside bodies and lettering. */
+  /** The parts of a line that lie outside all bodies and texts, with a gap in pixels around them. */
   around(segment: Segment, gap = 3): readonly Segment[] {
     return without(
       segment,
@@ -94,22 +99,22 @@ export class Canvas {
     )
   }
 
-  /** Keeps a place free of lettering. */
+  /** Keeps text out of a box. */
   reserve(box: Box): void {
     this.#bodies.push(box)
   }
 
-  /** What hatching must go around. */
+  /** The boxes that hatching must leave free. */
   get occupied(): readonly Box[] {
     return [...this.#bodies.map((box) => grown(box, 1)), ...this.#lettering.map((box) => grown(box, 1))]
   }
 
-  /** Where lettering stands. */
+  /** The boxes of all texts placed so far. */
   get textBoxes(): readonly Box[] {
     return this.#lettering
   }
 
-  /** Writes in the first of some places that is free; false where none is. */
+  /** Writes in the first free place; false if no place is free. */
   placeText(className: string, places: Iterable<TextPlacement>, within: Box): boolean {
     for (const { lettering, lines = [] } of places) {
       const box = letteringBox(lettering)
@@ -166,8 +171,8 @@ export class Canvas {
     )
   }
 
-  /** The finished drawing. */
-  node(height: number, title: string, description: string): Node {
+  /** The finished drawing as an `svg` element, its view box `height` pixels high. */
+  node(height: Pixels, title: string, description: string): Node {
     return element(
       'svg',
       { class: 'drawing', viewBox: `0 0 ${rounded3(this.width)} ${rounded3(height)}`, role: 'img' },

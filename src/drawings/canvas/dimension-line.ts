@@ -2,31 +2,31 @@ import type { Canvas, TextPlacement } from './canvas.ts'
 import { type Box, type Point, point, type Segment } from './geometry.ts'
 import { ASCENT, DESCENT, textWidth } from './lettering.ts'
 
-/** From one dimension line to the next one out. */
+/** Distance between parallel dimension lines in pixels. */
 export const LANE = 18
 
 const TICK = 3.5
-/** From the thing measured to its extension line, and from the dimension line to that one's end. */
+/** Gap before an extension line, and its length past the dimension line, in pixels. */
 const GAP = 3
 const OVERSHOOT = 4
 const ABOVE_LINE = DESCENT + 1.5
 
-/** A dimension of the drawing: two points, and where its line stands. */
+/** A dimension: the two points it measures and the position of its line, in pixels. */
 export interface Dimension {
-  /** Names it in the tree: `dimension-lens`. */
+  /** Its class in the SVG, such as `dimension-lens`. */
   readonly className: string
   readonly direction: 'across' | 'upright'
   readonly from: Point
   readonly to: Point
-  /** The line's own y where it lies across, its x where it stands upright. */
+  /** The y of a horizontal line, the x of a vertical one. */
   readonly at: number
-  /** What it says: the fullest wording first, then shorter ones where that finds no room; the last the figure alone. */
+  /** The texts to try, longest first; the last is the figure alone. */
   readonly wordings: readonly string[]
-  /** Whether each end's extension line is drawn; a line that is there anyway serves as one. */
+  /** Whether to draw the extension line at each end; another line may already serve as one. */
   readonly extensions?: readonly [boolean, boolean]
 }
 
-/** From the middle outwards, as shares of the room there is. */
+/** Positions along a dimension line, from its middle outwards, as fractions of the free length. */
 const SHARES = Array.from({ length: 41 }, (_, step) => 0.5 + (step % 2 === 0 ? 1 : -1) * Math.ceil(step / 2) * 0.025)
 
 function extension(dimension: Dimension, end: Point): Segment {
@@ -40,10 +40,10 @@ function extension(dimension: Dimension, end: Point): Segment {
 
 const tick = (at: Point): Segment => ({ from: point(at.x - TICK, at.y + TICK), to: point(at.x + TICK, at.y - TICK) })
 
-/** A length with its unit and, for want of room, without. */
+/** A length with its unit and, for tight places, without it. */
 export const figures = (shown: string): readonly string[] => [shown, shown.replace(/ \D+$/, '')]
 
-/** Draws the lines of a dimension; the lettering comes when all lines of the drawing are known. */
+/** Draws the lines of a dimension. Its figure is placed later, when all lines of the drawing are known. */
 export function drawDimension(canvas: Canvas, dimension: Dimension): void {
   const { className, direction, from, to, at, extensions = [true, true] } = dimension
   const [start, end] =
@@ -58,21 +58,21 @@ export function drawDimension(canvas: Canvas, dimension: Dimension): void {
   canvas.lines('thin', `${className} tick`, [tick(start), tick(end)])
 }
 
-/** The places a dimension's figure may stand, the usual ones first. */
+/** Places for the figure of a dimension, the usual ones first. */
 function* places(dimension: Dimension): Generator<TextPlacement> {
   const shortest = dimension.wordings.slice(-2)
   for (const text of dimension.wordings) yield* along(dimension, text, -ABOVE_LINE)
   for (const text of shortest) yield* pastEnds(dimension, text)
-  // On the far side of the line, where the near one is taken.
+  // The far side of the line comes last, for when the near side is occupied.
   for (const text of shortest) yield* along(dimension, text, ASCENT + 2)
 }
 
-/** Along the line, `off` from it, the middle first. */
+/** Places along the line at a distance `off` from it, starting in the middle. */
 function* along(dimension: Dimension, text: string, off: number): Generator<TextPlacement> {
   const { direction, at } = dimension
   const [low, high] = reach(dimension)
   const width = textWidth(text)
-  // A tick leans into the room at its low end and out of it at the other; on the far side the other way round.
+  // A slanted tick takes space at the low end only; on the far side of the line, at the high end only.
   const start = low + (off < 0 ? TICK + 1.5 : 1.5)
   const room = high - low - TICK - 3 - width
   if (room < 0) return
@@ -84,7 +84,7 @@ function* along(dimension: Dimension, text: string, off: number): Generator<Text
   }
 }
 
-/** Past either end on the line prolonged, or lying beside an upright line too short to write along. */
+/** Places past either end on the extended line, or beside a vertical line that is too short to write along. */
 function* pastEnds(dimension: Dimension, text: string): Generator<TextPlacement> {
   const { direction, at } = dimension
   const [low, high] = reach(dimension)
@@ -115,6 +115,6 @@ function beyond(text: string, from: Point, to: Point): TextPlacement {
   return { lettering: { text, at, anchor: 'middle', upright }, lines: [{ from, to }] }
 }
 
-/** Writes the figure of a dimension; false where it found no place. */
+/** Writes the figure of a dimension; false if no place is free. */
 export const letterDimension = (canvas: Canvas, dimension: Dimension, within: Box): boolean =>
   canvas.placeText(`${dimension.className} figure`, places(dimension), within)

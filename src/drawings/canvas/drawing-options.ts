@@ -1,22 +1,23 @@
 import type { Value } from '../../language/index.ts'
+import type { Pixels } from './measures.ts'
 import type { Drawing } from './tree.ts'
 
-/** What a drawing is fed with: coherent SI by input, each where it is known. */
+/** The values of a drawing's inputs in coherent SI; an input is absent while its value is unknown. */
 export type DrawingInputs = Readonly<Record<string, Value | undefined>>
 
 export interface DrawingOptions {
-  /** Of the view box, in CSS px: what it is shown at, for its lettering to have the size meant. */
-  readonly width: number
-  /** How many times larger than its view box it is shown, so that a scale it says is the one seen. */
+  /** Width of the view box. The drawing must be shown at this width for its text to have the intended size. */
+  readonly width: Pixels
+  /** How many times larger than its view box the drawing is shown, so that the scale written in it is true. */
   readonly zoom?: number
-  /** The unit figures are written in, as the cell says it; each kind has its own where this is none it knows. */
+  /** The unit of the figures, as set in the cell; each kind uses its default unit if it does not know this one. */
   readonly unit?: string | undefined
   readonly title?: string | undefined
-  /** While something is dragged: coarser, for the next frame to come in time. */
+  /** True while something is dragged: computes a coarser drawing, so that the next frame is on time. */
   readonly quick?: boolean
-  /** While something is dragged: the drawing it was taken hold of in, whose scale and places are kept. */
+  /** While a lamp is dragged: the drawing in which the drag began, whose scale and layout are reused. */
   readonly layoutFrom?: Drawing | undefined
 }
 
-/** Draws: numbers in, a tree of SVG and its words out. It never throws, whatever it is fed with. */
+/** Draws SVG with its description from numbers. It never throws, whatever the inputs are. */
 export type Draw = (inputs: DrawingInputs, options: DrawingOptions) => Drawing

@@ -1,4 +1,4 @@
-/** In px of the view box, y down. */
+/** A point in pixels of the view box, y downwards. */
 export interface Point {
   readonly x: number
   readonly y: number
@@ -7,7 +7,7 @@ export interface Segment {
   readonly from: Point
   readonly to: Point
 }
-/** Upright, as all text is or lies. */
+/** An axis-aligned rectangle in pixels. */
 export interface Box {
   readonly left: number
   readonly top: number
@@ -19,7 +19,7 @@ export const point = (x: number, y: number): Point => ({ x, y })
 export const between = (from: Point, to: Point, share: number): Point =>
   point(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)
 export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
-/** From `from`, so far towards an angle: 0 to the right, a quarter turn upwards. */
+/** The point at a distance from another; angle 0 points right and angles grow counterclockwise, in radians. */
 export const towards = (from: Point, angle: number, length: number): Point =>
   point(from.x + Math.cos(angle) * length, from.y - Math.sin(angle) * length)
 
@@ -47,11 +47,11 @@ export const corners = (box: Box): readonly Point[] => [
   point(box.left, box.bottom),
 ]
 
-/** The sides of a closed shape. */
+/** The sides of a closed polygon. */
 export const sides = (points: readonly Point[]): readonly Segment[] =>
   points.map((from, at) => ({ from, to: points[(at + 1) % points.length] as Point }))
 
-/** Which share of a segment, from and to, lies within a convex shape; undefined where none does. */
+/** The part of a segment inside a convex polygon, as fractions of its length; undefined if it lies outside. */
 export function shareWithin(segment: Segment, convex: readonly Point[]): readonly [number, number] | undefined {
   const middle = point(
     convex.reduce((sum, one) => sum + one.x, 0) / convex.length,
@@ -75,14 +75,14 @@ export function shareWithin(segment: Segment, convex: readonly Point[]): readonl
 export const crosses = (segment: Segment, box: Box): boolean =>
   isNear(segment.from, segment.to, box) && shareWithin(segment, corners(box)) !== undefined
 
-/** Whether a segment's own box reaches into another: most of a drawing's lines are told apart by this alone. */
+/** Whether the bounding box of a segment overlaps a box. This quick test settles most cases. */
 export const isNear = (from: Point, to: Point, { left, right, top, bottom }: Box): boolean =>
   (from.x < right || to.x < right) &&
   (from.x > left || to.x > left) &&
   (from.y < bottom || to.y < bottom) &&
   (from.y > top || to.y > top)
 
-/** What is left of a segment once the parts within some boxes are taken out. */
+/** The parts of a segment that lie outside all the given boxes. */
 export function without(segment: Segment, boxes: readonly Box[]): readonly Segment[] {
   const holes = boxes
     .map((box) => shareWithin(segment, corners(box)))
@@ -95,6 +95,6 @@ export function without(segment: Segment, boxes: readonly Box[]): readonly Segme
       left.push({ from: between(segment.from, segment.to, at), to: between(segment.from, segment.to, enter) })
     at = Math.max(at, leave)
   }
-  // A stub shorter than a pixel reads as dirt.
+  // Stubs shorter than a pixel look like dirt.
   return left.filter((one) => distance(one.from, one.to) >= 1)
 }

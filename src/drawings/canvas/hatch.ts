@@ -1,8 +1,8 @@
 import { type Box, between, boxAround, type Point, point, type Segment, shareWithin, without } from './geometry.ts'
 
 /**
- * The strokes that hatch a convex shape, cut out around what must stay legible. Strokes rather than a pattern:
- * a pattern needs an id, which clashes where a page shows two drawings.
+ * Strokes that hatch a convex shape, interrupted around the given boxes. Strokes are used instead of an SVG pattern:
+ * a pattern needs an id, and ids collide when a page shows two drawings.
  */
 export function hatch(
   convex: readonly Point[],

@@ -2,12 +2,12 @@ import { between, distance, type Point, point, type Segment } from './geometry.t
 
 const clamp = (value: number, least: number, most: number): number => Math.min(most, Math.max(least, value))
 
-/** A lamp's outline for orientation: its light leaves the middle of the front, which stands at `at`. */
+/** The outline of a lamp; the middle of its front is at `at`. */
 export function lampOutline(at: Point, aim: Point, pxPerMetre: number): readonly Point[] {
   const across = clamp(0.16 * pxPerMetre, 15, 30) / 2
   const along = clamp(0.09 * pxPerMetre, 9, 17)
   const far = distance(at, aim)
-  // Aimed straight at the viewer it shows as a square.
+  // A lamp aimed along the line of sight appears as a square.
   if (far < 0.5) {
     return [
       point(at.x - across, at.y - across),
@@ -22,7 +22,7 @@ export function lampOutline(at: Point, aim: Point, pxPerMetre: number): readonly
   return [corner(across, 0), corner(-across, 0), corner(-across, along), corner(across, along)]
 }
 
-/** The strokes of an arrowhead at the end of a line. */
+/** The two strokes of an arrowhead at the end of a line; none for a line shorter than 12 px. */
 export function arrowhead(from: Point, to: Point): readonly Segment[] {
   const far = distance(from, to)
   if (far < 12) return []

@@ -1,13 +1,13 @@
 import type { Box, Point } from './geometry.ts'
 
 export const TEXT_SIZE = 13
-/** Above and below the line the letters stand on. */
+/** Extent of a line of text above and below its baseline, in pixels. */
 export const ASCENT = 10.5
 export const DESCENT = 3.5
 
 /**
- * Widths in shares of the size: of the app's own font or of the sans-serif most machines fall back to, the wider of
- * the two, and a little more.
+ * Character widths as fractions of the font size: the wider of the app's font and the usual fallback sans-serif,
+ * with a small allowance.
  */
 const WIDTHS: readonly (readonly [RegExp, number])[] = [
   [/[ijl.,:;'|!\s]/, 0.3],
@@ -18,20 +18,20 @@ const WIDTHS: readonly (readonly [RegExp, number])[] = [
   [/°/, 0.42],
 ]
 
-/** How wide a line of text is at most, measured without a page. */
+/** An upper estimate of the width of a line of text in pixels, computed without a page. */
 export const textWidth = (text: string): number =>
   TEXT_SIZE * [...text].reduce((sum, sign) => sum + (WIDTHS.find(([signs]) => signs.test(sign))?.[1] ?? 0.58), 0)
 
-/** A line of text in its place. */
+/** A line of text with its position. */
 export interface Lettering {
   readonly text: string
   readonly at: Point
   readonly anchor: 'start' | 'middle' | 'end'
-  /** Read from the right, as the figures of upright dimensions are. */
+  /** Turned to be read from the right, as the figures of vertical dimensions are. */
   readonly upright?: boolean
 }
 
-/** The box a line of text fills. */
+/** The bounding box of a line of text. */
 export function letteringBox({ text, at, anchor, upright }: Lettering): Box {
   const width = textWidth(text)
   const before = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2

@@ -1,19 +1,21 @@
 import { Canvas } from './canvas.ts'
 import { point } from './geometry.ts'
+import type { Pixels } from './measures.ts'
 import type { Drawing } from './tree.ts'
+import { WORDS } from './words.ts'
 
-/** What stands in a drawing's place while too little is known; `why` is said where nothing more exact is. */
-export function nothingDrawn(width: number, title: string, omissions: readonly string[], why: string): Drawing {
+/** A placeholder for a drawing with too few inputs; `why` is used if no omission says more. */
+export function nothingDrawn(width: Pixels, title: string, omissions: readonly string[], why: string): Drawing {
   const canvas = new Canvas(width)
   const height = 40
-  const description = `Nothing can be drawn yet: ${why}`
-  const lettering = { text: 'Nothing to draw yet', at: point(width / 2, 25), anchor: 'middle' as const }
+  const description = WORDS.nothingDescribed(why)
+  const lettering = { text: WORDS.nothingToDraw, at: point(width / 2, 25), anchor: 'middle' as const }
   canvas.placeText('empty', [{ lettering }], { left: 0, right: width, top: 0, bottom: height })
   return {
     node: canvas.node(height, title, description),
     title,
     description,
-    omissions: omissions.length > 0 ? omissions : [`Nothing is drawn: ${why}`],
+    omissions: omissions.length > 0 ? omissions : [WORDS.nothingDrawn(why)],
     width,
     height,
   }

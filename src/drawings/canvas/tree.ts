@@ -1,51 +1,52 @@
 import type { Point } from './geometry.ts'
+import type { Pixels } from './measures.ts'
 
-/** An element of a drawing: plain data, so that a page, a file and a test can each make of it what they need. */
+/** An SVG element as plain data: the page renders it, a file serializes it and a test reads it. */
 export interface Node {
   readonly tag: string
   readonly attributes: Readonly<Record<string, string | number>>
   readonly children: readonly (Node | string)[]
 }
 
-/** A head over each column, then the rows. */
+/** A table of texts: the column heads, then the rows. */
 export interface Table {
   readonly head: readonly string[]
   readonly rows: readonly (readonly string[])[]
 }
 
-/** A lamp of the drawing that can be taken hold of. */
+/** A lamp that can be dragged in the drawing. */
 export interface Handle {
-  /** Its place in the list of lamps, from 1. */
+  /** The lamp's place in the list of lamps, counted from 1. */
   readonly lamp: number
-  /** The view it is seen in: a lamp has a handle in each. */
+  /** The view that shows this handle: elevation or plan. A lamp has one handle in each. */
   readonly view: string
-  /** In px of the view box. */
+  /** Position in pixels of the view box. */
   readonly at: Point
   readonly pxPerMetre: number
-  /** Where in space, as far as this view shows it, a place of the drawing is: metres. */
+  /** Converts a point of the view box to the coordinates this view shows, in metres. */
   readonly place: (at: Point) => Readonly<Partial<Record<'x' | 'y' | 'z', number>>>
-  /** Where the lamp stands, in words. */
+  /** The lamp's position in words, for screen readers. */
   readonly description: string
 }
 
-/** A drawing with its words. */
+/** A drawing, with the same content as text. */
 export interface Drawing {
   readonly node: Node
   readonly title: string
-  /** The same figures in sentences, for those who do not see it and for print. */
+  /** All figures of the drawing in sentences, for screen readers and for print. */
   readonly description: string
-  /** Figures that belong in rows and columns, beside the sentences. */
+  /** Figures that read better as a table, in addition to the sentences. */
   readonly table?: Table
-  /** What could not be drawn, each with why. */
+  /** One sentence for each thing that is not drawn, with the reason. */
   readonly omissions: readonly string[]
-  /** What can be dragged, where anything can. */
+  /** The lamps that can be dragged, if any. */
   readonly handles?: readonly Handle[]
-  /** Of the view box, in px. */
-  readonly width: number
-  readonly height: number
+  /** Size of the view box. */
+  readonly width: Pixels
+  readonly height: Pixels
 }
 
-/** Builds a node; numbers are kept to a thousandth of a pixel. */
+/** Builds an element; numeric attributes are rounded to a thousandth of a pixel. */
 export function element(
   tag: string,
   attributes: Readonly<Record<string, string | number>>,
@@ -61,8 +62,8 @@ export function element(
 export const rounded3 = (value: number): number => Math.round(value * 1000) / 1000 + 0
 
 const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }
-/** Characters no XML file may hold, even escaped. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
+/** Characters that are not allowed in XML 1.0, even as character references. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: the pattern must match control characters
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g
 
 const escaped = (text: string): string =>
@@ -77,9 +78,9 @@ function serialized(node: Node | string): string {
     : `<${node.tag}${attributes.join('')}>${inner}</${node.tag}>`
 }
 
-/** The drawing as an SVG file that stands alone: black on nothing, in a common sans-serif. */
+/** The drawing as a complete SVG file: black on a transparent ground, in a common sans-serif font. */
 export function toSvgText(node: Node): string {
-  const standing = {
+  const file = {
     ...node,
     attributes: {
       xmlns: 'http://www.w3.org/2000/svg',
@@ -87,5 +88,5 @@ export function toSvgText(node: Node): string {
       ...node.attributes,
     },
   }
-  return `<?xml version="1.0" encoding="UTF-8"?>\n${serialized(standing)}\n`
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${serialized(file)}\n`
 }

@@ -1,63 +1,69 @@
 import { nearestMark } from '../../units/index.ts'
 import type { DrawingInputs } from '../canvas/drawing-options.ts'
+import type { Metres } from '../canvas/measures.ts'
 import { numberReader } from '../canvas/number-inputs.ts'
 import { apertureMarks } from '../plots/axes.ts'
+import { DEPTH_WORDS as WORDS } from './words.ts'
 
-/** What blurs an image at the sensor at an f-number: diameters in metres. */
+/** The causes of blur at the sensor at an f-number, as diameters. */
 export interface Blur {
-  readonly defocus: number
-  readonly diffraction: number
-  readonly pixel: number
-  /** Root of the sum of squares. */
-  readonly together: number
+  readonly defocus: Metres
+  readonly diffraction: Metres
+  readonly pixel: Metres
+  /** The root of the sum of the squares of the three. */
+  readonly together: Metres
 }
 
-/** All that a drawing of the depth shows. */
+/** The figures that the plot shows. */
 export interface DepthFigures {
-  readonly depth: number | undefined
+  readonly depth: Metres | undefined
   readonly magnification: number
   readonly pupilRatio: number
-  readonly wavelength: number
-  readonly pitch: number | undefined
-  /** Allowed, of defocus. */
-  readonly allowed: number | undefined
+  readonly wavelength: Metres
+  readonly pitch: Metres | undefined
+  /** The diameter allowed for defocus. */
+  readonly allowed: Metres | undefined
   readonly aperture: number | undefined
-  /** The f-numbers drawn, wide to small. */
+  /** The range of f-numbers of the plot. */
   readonly range: readonly [number, number]
-  /** Where defocus and diffraction together are least; undefined without a depth. */
+  /** The f-number with the least blur from defocus and diffraction together; undefined without a depth. */
   readonly best: number | undefined
-  /** The mark of the lens nearest to it. */
+  /** The nearest marked aperture of the lens. */
   readonly bestMark: string | undefined
-  /** From which defocus alone is no more than allowed. */
+  /** The f-number from which defocus alone is within what is allowed. */
   readonly needed: number | undefined
   blurAt(aperture: number): Blur
   readonly omissions: readonly string[]
 }
 
+/** Diameter of the Airy disc to its first dark ring: 2.44 × wavelength × f-number. */
 const AIRY = 2.44
 const USUAL_RANGE = [2.8, 32] as const
 const SCALE_ENDS = [0.5, 128] as const
 
-/** Undefined where not even the magnification is known; then why stands in `cannot`. */
+/** Reads the inputs; undefined without a usable magnification. Unusable inputs are reported as omissions. */
 export function readDepth(inputs: DrawingInputs, omissions: string[]): DepthFigures | undefined {
   const read = numberReader(omissions)
-  const depth = read.positive(inputs.depth, 'The depth wanted', 100)
-  const magnification = read.positive(inputs.magnification, 'The magnification', 1000)
-  const pitch = read.positive(inputs.pitch, 'The pixel', 0.01)
-  const allowed = read.positive(inputs.blur, 'The blur allowed', 1)
-  const aperture = read.positive(inputs.aperture, 'The aperture set', 1000)
-  const pupilRatio = read.positive(inputs.pupil_ratio, 'The pupil ratio', 100) ?? 1
-  const wavelength = read.positive(inputs.wavelength, 'The wavelength', 1e-4) ?? 550e-9
-  const widest = read.positive(inputs.widest, 'The widest aperture', 1000)
-  const smallest = read.positive(inputs.smallest, 'The smallest aperture', 1000)
+  const depth = read.positive(inputs.depth, WORDS.depth, 100)
+  const magnification = read.positive(inputs.magnification, WORDS.magnification, 1000)
+  const pitch = read.positive(inputs.pitch, WORDS.pixel, 0.01)
+  const allowed = read.positive(inputs.blur, WORDS.blur, 1)
+  const aperture = read.positive(inputs.aperture, WORDS.aperture, 1000)
+  const pupilRatio = read.positive(inputs.pupil_ratio, WORDS.pupilRatio, 100) ?? 1
+  const wavelength = read.positive(inputs.wavelength, WORDS.wavelength, 1e-4) ?? 550e-9
+  const widest = read.positive(inputs.widest, WORDS.widest, 1000)
+  const smallest = read.positive(inputs.smallest, WORDS.smallest, 1000)
   if (magnification === undefined) return undefined
 
-  const atWork = 1 + magnification / pupilRatio
-  const best = depth === undefined ? undefined : (magnification * Math.sqrt(depth / (2 * AIRY * wavelength))) / atWork
+  const pupilFactor = 1 + magnification / pupilRatio
+  const best =
+    depth === undefined ? undefined : (magnification * Math.sqrt(depth / (2 * AIRY * wavelength))) / pupilFactor
   const needed =
-    depth === undefined || allowed === undefined ? undefined : (depth * magnification ** 2) / (2 * allowed * atWork)
+    depth === undefined || allowed === undefined
+      ? undefined
+      : (depth * magnification ** 2) / (2 * allowed * pupilFactor)
   const blurAt = (number: number): Blur => {
-    const effective = number * atWork
+    const effective = number * pupilFactor
     const defocus = depth === undefined ? 0 : (depth * magnification ** 2) / (2 * effective)
     const diffraction = AIRY * wavelength * effective
     const pixel = pitch ?? 0
@@ -81,7 +87,7 @@ export function readDepth(inputs: DrawingInputs, omissions: string[]): DepthFigu
   }
 }
 
-/** The lens's own where given, else the usual one and what has to be marked. */
+/** The range of the lens if given, otherwise the usual range extended to the marked apertures. */
 function rangeOf(
   widest: number | undefined,
   smallest: number | undefined,
@@ -91,11 +97,11 @@ function rangeOf(
   const from = widest ?? Math.min(USUAL_RANGE[0], ...shown)
   const to = smallest ?? Math.max(USUAL_RANGE[1], ...shown)
   const clamp = (value: number) => Math.min(SCALE_ENDS[1], Math.max(SCALE_ENDS[0], value))
-  // At least a stop, so that there is something to see.
+  // The range is at least one stop.
   return [clamp(Math.min(from, to)), Math.max(clamp(Math.min(from, to)) * Math.SQRT2, clamp(Math.max(from, to)))]
 }
 
-/** The mark nearest to an aperture, among those the lens has. */
+/** The mark nearest to an f-number among those of the lens. */
 function markFor(aperture: number, widest = 0, smallest = Number.POSITIVE_INFINITY): string | undefined {
   const nearest = nearestMark('aperture', Math.min(Math.max(aperture, widest), smallest))
   const marks = apertureMarks(widest, smallest)

@@ -4,7 +4,8 @@ import { lengthIn } from '../canvas/drawing-unit.ts'
 import { boxAround, grown, inside, overlap, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import { figureText } from '../canvas/text-figures.ts'
+import { apertureText, figureText, ratioText } from '../canvas/text-figures.ts'
+import { TITLES } from '../canvas/words.ts'
 import {
   ABOVE,
   apertureAxis,
@@ -21,22 +22,23 @@ import {
 import { type Curve, letterBeside, letterOnCurve } from '../plots/curve-labels.ts'
 import { cutAround } from '../plots/cut.ts'
 import { type DepthFigures, readDepth } from './depth-figures.ts'
-import { depthTable, describeDepth } from './depth-words.ts'
+import { depthTable, describeDepth } from './describe-depth.ts'
+import { DEPTH_WORDS as WORDS } from './words.ts'
 
 const PAD = 4
 const ROW = 18
 const NARROWEST = 240
-/** More than this between the least and the greatest blur would flatten what matters. */
+/** The largest ratio of the vertical axis; a larger one would flatten the relevant part. */
 const DECADES = 1e3
 
-/** Blur from defocus, diffraction and the pixel against the aperture, on a scale of stops. */
+/** Plots the blur from defocus, diffraction and the pixel against the aperture, on a scale of stops. */
 export const drawDepth: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const title = options.title ?? 'Blur against aperture'
+  const title = options.title ?? TITLES.depth
   const omissions: string[] = []
   const depth = readDepth(inputs, omissions)
-  if (!depth) return nothingDrawn(width, title, omissions, 'the magnification is not known.')
-  if (depth.depth === undefined) omissions.push('The blur of defocus is not drawn: the depth wanted is not known.')
+  if (!depth) return nothingDrawn(width, title, omissions, WORDS.needsMagnification)
+  if (depth.depth === undefined) omissions.push(WORDS.needsDepth)
 
   const inPixels = depth.pitch !== undefined && options.unit !== 'µm'
   const unit = inPixels ? 'px' : 'µm'
@@ -49,9 +51,9 @@ export const drawDepth: Draw = (inputs, options) => {
   const height = bottom + BELOW + PAD
   const paper = { left: 0, right: width, top: 0, bottom: height }
 
-  const y = logAxis(endsOf(depth, shown), [bottom, top], `Blur at the sensor, ${unit}`)
+  const y = logAxis(endsOf(depth, shown), [bottom, top], WORDS.blurAxis(unit))
   const left = PAD + figuresWidth(y)
-  const x = apertureAxis(depth.range, [left, width - PAD - 8], 'Aperture, f/')
+  const x = apertureAxis(depth.range, [left, width - PAD - 8], WORDS.apertureAxis)
   const plot: Plot = { box: { left, right: width - PAD - 8, top, bottom }, x, y }
 
   const canvas = new Canvas(width)
@@ -85,27 +87,24 @@ export const drawDepth: Draw = (inputs, options) => {
 }
 
 function headsOf(depth: DepthFigures, shown: (metres: number) => number, unit: string): readonly string[] {
-  const ratio =
-    depth.magnification >= 1 ? `${figureText(depth.magnification)}:1` : `1:${figureText(1 / depth.magnification)}`
-  const first = depth.depth === undefined ? `At ${ratio}` : `Depth ${lengthIn('mm')(depth.depth)} at ${ratio}`
+  const ratio = ratioText(depth.magnification)
+  const first = depth.depth === undefined ? WORDS.ratioHead(ratio) : WORDS.depthHead(lengthIn('mm')(depth.depth), ratio)
   const blur = (aperture: number): string => `${figureText(shown(depth.blurAt(aperture).together))} ${unit}`
   return [
     first,
-    ...(depth.aperture === undefined
-      ? []
-      : [`Set to f/${figureText(depth.aperture)}: ${blur(depth.aperture)} together`]),
-    ...(depth.best === undefined ? [] : [`Best f/${figureText(depth.best)}: ${blur(depth.best)} together`]),
+    ...(depth.aperture === undefined ? [] : [WORDS.setHead(apertureText(depth.aperture), blur(depth.aperture))]),
+    ...(depth.best === undefined ? [] : [WORDS.bestHead(apertureText(depth.best), blur(depth.best))]),
   ]
 }
 
-/** From under the least part that counts to over the greatest sum. */
+/** The range of the vertical axis: from below the least relevant part to above the greatest sum. */
 function endsOf(depth: DepthFigures, shown: (metres: number) => number): readonly [number, number] {
   const ends = depth.range.map((aperture) => depth.blurAt(aperture))
   const most = Math.max(...ends.map(({ together }) => together), depth.allowed ?? 0)
   const parts = ends
     .flatMap(({ defocus, diffraction, pixel }) => [defocus, diffraction, pixel])
     .filter((one) => one > 0)
-  // Of a part that vanishes beside the sum no more is drawn than its fall.
+  // A part that is negligible in the sum is not followed down to its end.
   const floor = Math.min(...ends.map(({ together }) => together), most) / 12
   const least = Math.max(Math.min(...parts, depth.allowed ?? most), floor, most / DECADES)
   return [shown(least) * 0.85, shown(most) * 1.15]
@@ -125,19 +124,19 @@ function curvesOf(plot: Plot, depth: DepthFigures, shown: (metres: number) => nu
   })
   const { allowed } = depth
   return [
-    curve('together', 'together', 'thick', (aperture) => depth.blurAt(aperture).together),
+    curve('together', WORDS.together, 'thick', (aperture) => depth.blurAt(aperture).together),
     ...(allowed === undefined
       ? []
-      : [curve('allowed', `allowed ${figureText(shown(allowed))} ${unit}`, 'chain', () => allowed)]),
-    curve('diffraction', 'diffraction', 'dashed', (aperture) => depth.blurAt(aperture).diffraction),
+      : [curve('allowed', WORDS.allowed(`${figureText(shown(allowed))} ${unit}`), 'chain', () => allowed)]),
+    curve('diffraction', WORDS.diffraction, 'dashed', (aperture) => depth.blurAt(aperture).diffraction),
     ...(depth.depth === undefined
       ? []
-      : [curve('defocus', 'defocus', 'thin', (aperture) => depth.blurAt(aperture).defocus)]),
-    ...(depth.pitch === undefined ? [] : [curve('pixel', 'pixel', 'dotted', () => depth.pitch as number)]),
+      : [curve('defocus', WORDS.defocus, 'thin', (aperture) => depth.blurAt(aperture).defocus)]),
+    ...(depth.pitch === undefined ? [] : [curve('pixel', WORDS.pixelCurve, 'dotted', () => depth.pitch as number)]),
   ]
 }
 
-/** The aperture set and the best one across the plot. */
+/** Marks the aperture set and the best one across the plot. */
 function drawAcross(canvas: Canvas, plot: Plot, depth: DepthFigures, rows: number): void {
   const { x } = plot
   const onPlot = (value: number | undefined): value is number =>
@@ -145,17 +144,18 @@ function drawAcross(canvas: Canvas, plot: Plot, depth: DepthFigures, rows: numbe
   const { best, aperture } = depth
   const lean = onPlot(best) && onPlot(aperture) ? (aperture < best ? -1 : 1) : 0
   if (onPlot(aperture)) {
-    const wordings = [`set to f/${figureText(aperture)}`, `f/${figureText(aperture)}`]
+    const wordings = [WORDS.setTo(apertureText(aperture)), apertureText(aperture)]
     markAcross(canvas, plot, { className: 'set', value: aperture, stroke: 'thin', wordings, rows, lean, present: true })
   }
   if (onPlot(best)) {
-    const word = `best f/${figureText(best)}`
-    const wordings = depth.bestMark === undefined ? [word] : [`${word}, mark ${depth.bestMark}`, word]
+    const word = WORDS.best(apertureText(best))
+    const wordings =
+      depth.bestMark === undefined ? [word] : [WORDS.bestWithMark(apertureText(best), depth.bestMark), word]
     markAcross(canvas, plot, { className: 'best', value: best, stroke: 'dashed', wordings, rows, lean: -lean })
   }
 }
 
-/** The marks the lens has, on the curve of the sum, where no lettering stands. */
+/** Marks the apertures of the lens on the curve of the sum, where no text is in the way. */
 function drawMarks(canvas: Canvas, plot: Plot, depth: DepthFigures, shown: (metres: number) => number): void {
   const { x, y, box } = plot
   for (const { exact } of apertureMarks(depth.range[0], depth.range[1])) {

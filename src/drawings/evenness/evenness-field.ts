@@ -1,18 +1,19 @@
 import { DARK, evennessOf, illuminanceAt, type LampNumbers, mapField } from '../../functions/lamps/light-field.ts'
 import { distance, type Point, point } from '../canvas/geometry.ts'
+import type { Stops } from '../canvas/measures.ts'
 import type { Grid } from '../plots/isolines.ts'
 
-/** Samples a side: few enough for the next frame while something is dragged, finer once it rests. */
+/** Samples per side: few while something is dragged, so that the next frame is on time, and more at rest. */
 const QUICK = 64
 const SETTLED = 129
 
-/** Darker than this, in stops from the mean, is drawn as this dark. */
-const DARKEST = -12
+/** Darker points are drawn as if they were this far from the mean. */
+const DARKEST: Stops = -12
 
 export interface Extreme {
-  /** In stops from the mean; minus infinity where no light falls. */
-  readonly stops: number
-  /** Where, in shares of the original from its lower left corner; several where symmetry has them alike. */
+  /** Difference from the mean; minus infinity where no light falls. */
+  readonly stops: Stops
+  /** Position in fractions of the original from its lower left corner; several if symmetry makes them equal. */
   readonly at: readonly Point[]
 }
 
@@ -21,15 +22,15 @@ export interface Field {
   readonly grid: Grid
   readonly least: Extreme
   readonly greatest: Extreme
-  /** greatest over least, in stops. */
-  readonly spread: number
-  /** In lux. */
+  /** The ratio of the greatest to the least. */
+  readonly spread: Stops
+  /** Mean illuminance in lux. */
   readonly mean: number
-  /** At a share of the width from the left and of the height from below. */
-  stopsAt(at: Point): number
+  /** The light at a point given in fractions of the original from its lower left corner. */
+  stopsAt(at: Point): Stops
 }
 
-/** Undefined where no light falls on it at all. */
+/** Computes the light on an original whose size is in metres; undefined if no light falls on it. */
 export function fieldOf(
   lamps: readonly LampNumbers[],
   width: number,
@@ -71,7 +72,7 @@ function figuresOf(map: Float64Array, side: number): { least: number; greatest: 
 
 const MOST_ALIKE = 4
 
-/** The sample that is greatest (or least), and those as great at places of their own. */
+/** The points of the greatest (sign 1) or least (sign −1) sample, including equal ones elsewhere. */
 function extremes(map: Float64Array, side: number, sign: 1 | -1): readonly Point[] {
   let best = map[0] as number
   for (const value of map) if ((value - best) * sign > 0) best = value

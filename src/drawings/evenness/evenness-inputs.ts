@@ -1,43 +1,46 @@
 import type { LampNumbers } from '../../functions/lamps/light-field.ts'
 import type { Value } from '../../language/index.ts'
 import type { DrawingInputs } from '../canvas/drawing-options.ts'
+import type { Metres, Radians, Stops } from '../canvas/measures.ts'
 import { numberReader, numbersOf } from '../canvas/number-inputs.ts'
+import { EVENNESS_WORDS as WORDS } from './words.ts'
 
-/** A field of light as far as it can be drawn. */
+/** The usable inputs of a map of the light. */
 export interface FieldInputs {
   readonly lamps: readonly LampNumbers[]
-  readonly width: number | undefined
-  readonly height: number | undefined
-  /** Spread allowed, in stops. */
-  readonly limit: number | undefined
-  /** Readings taken, in stops from any zero, five or nine in reading order. */
-  readonly readings: readonly number[] | undefined
+  readonly width: Metres | undefined
+  readonly height: Metres | undefined
+  /** The spread allowed. */
+  readonly limit: Stops | undefined
+  /** Five or nine readings in reading order, in stops relative to an arbitrary zero. */
+  readonly readings: readonly Stops[] | undefined
   readonly omissions: readonly string[]
 }
 
-/** Beyond a hundred metres a figure is a slip of the hand. */
-const FARTHEST = 100
-const DIFFUSE = (2 * Math.PI) / 3
+/** Larger lengths are typing errors. */
+const FARTHEST: Metres = 100
+/** The beam angle of a lamp whose beam is not given: that of a diffuse surface, half intensity at 60° off axis. */
+const DIFFUSE: Radians = (2 * Math.PI) / 3
 
 export function readField(inputs: DrawingInputs, show: (metres: number) => string): FieldInputs {
   const omissions: string[] = []
   const read = numberReader(omissions, show)
-  const width = read.positive(inputs.original_width, 'The width of the original', FARTHEST)
-  const height = read.positive(inputs.original_height, 'The height of the original', FARTHEST)
-  const limit = numberReader(omissions).positive(inputs.limit, 'The spread allowed', 100)
+  const width = read.positive(inputs.original_width, WORDS.originalWidth, FARTHEST)
+  const height = read.positive(inputs.original_height, WORDS.originalHeight, FARTHEST)
+  const limit = numberReader(omissions).positive(inputs.limit, WORDS.limit, 100)
   const lamps = readLamps(inputs.lamps, omissions, show)
-  if (inputs.lamps !== undefined && lamps.length === 0 && omissions.length === 0) omissions.push('There is no lamp.')
+  if (inputs.lamps !== undefined && lamps.length === 0 && omissions.length === 0) omissions.push(WORDS.noLamp)
   return { lamps, width, height, limit, readings: readReadings(inputs, omissions), omissions }
 }
 
-/** Diffusers are lists of points: the lamps of nested lists are all taken. */
+/** A diffuser is a list of point sources, so lists are flattened. */
 const flat = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value.flatMap(flat) : [value])
 
 function readLamps(value: Value | undefined, omissions: string[], show: (metres: number) => string): LampNumbers[] {
   if (value === undefined) return []
   const all = flat(value)
   return all.flatMap((one, at) => {
-    const which = all.length === 1 ? 'The lamp' : `Lamp ${at + 1}`
+    const which = WORDS.lampName(at + 1, all.length)
     const part = (name: string, otherwise: number): number => {
       const found = typeof one === 'object' && one !== null ? (one as Record<string, unknown>)[name] : undefined
       return found === undefined ? otherwise : typeof found === 'number' ? found : Number.NaN
@@ -53,18 +56,18 @@ function readLamps(value: Value | undefined, omissions: string[], show: (metres:
     }
     const { intensity, beam_angle, ...places } = lamp
     const why = !Object.values(places).every((place) => Math.abs(place) <= FARTHEST)
-      ? `where it stands or aims is not known, or more than ${show(FARTHEST)} away`
+      ? WORDS.lampTooFar(show(FARTHEST))
       : lamp.z < 0
-        ? `it is ${show(-lamp.z)} below the original`
+        ? WORDS.lampBelow(show(-lamp.z))
         : lamp.z < 1e-5
-          ? 'it is no higher than the original'
+          ? WORDS.lampNotAbove
           : !(intensity > 0 && intensity < 1e12)
-            ? 'how strong it is, is not known'
+            ? WORDS.intensityUnknown
             : !(beam_angle > 0 && beam_angle < Math.PI)
-              ? 'its beam is not between 0° and 180°'
+              ? WORDS.beamOutOfRange
               : undefined
     if (why === undefined) return [lamp]
-    omissions.push(`${which} is left out: ${why}.`)
+    omissions.push(WORDS.lampLeftOut(which, why))
     return []
   })
 }
@@ -80,12 +83,8 @@ function readReadings(inputs: DrawingInputs, omissions: string[]): readonly numb
   if (!given) return undefined
   const [input, inStops] = given
   const stops = numbersOf(inputs[input])?.map(inStops)
-  if (!stops?.every(Number.isFinite))
-    omissions.push('The readings are left out: not each of them is a number above zero.')
-  else if (stops.length !== 5 && stops.length !== 9)
-    omissions.push(
-      `The readings are left out: there are ${stops.length}; five (corners and centre) or nine can be laid beside the computed ones.`,
-    )
+  if (!stops?.every(Number.isFinite)) omissions.push(WORDS.readingsNotPositive)
+  else if (stops.length !== 5 && stops.length !== 9) omissions.push(WORDS.readingsCount(stops.length))
   else return stops
   return undefined
 }

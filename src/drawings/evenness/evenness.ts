@@ -1,3 +1,5 @@
+import { listText } from '../../units/plural.ts'
+import { signedStops, stopsText } from '../../units/stops.ts'
 import { Canvas, type Stroke, type TextPlacement } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
@@ -5,48 +7,49 @@ import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
 import { type Box, corners, grown, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import { figureText, signedText, stopsText } from '../canvas/text-figures.ts'
+import { figureText, withoutUnit } from '../canvas/text-figures.ts'
+import { WORDS as SHARED, TITLES } from '../canvas/words.ts'
 import { type Curve, letterAtEnd, letterOnCurve } from '../plots/curve-labels.ts'
 import { cutAround } from '../plots/cut.ts'
 import { hatchBelow } from '../plots/hatch-below.ts'
 import { isoline, isolineStep, levelsBetween } from '../plots/isolines.ts'
+import { describeEvenness, type Reading, withinLimit } from './describe-evenness.ts'
 import { type Field, fieldOf } from './evenness-field.ts'
 import { readField } from './evenness-inputs.ts'
-import { describeEvenness, type Reading, withinLimit } from './evenness-words.ts'
 import { arrangedAs, FIVE, NINE } from './reading-points.ts'
+import { EVENNESS_WORDS as WORDS } from './words.ts'
 
 const PAD = 4
 const ROW = 18
-/** Above the map, for the names of lines that end there. */
+/** Space in pixels above the map for labels of lines that end there. */
 const OVER = 18
 const NARROWEST = 240
-/** Of the map: beyond, it would not be seen whole. */
+/** The largest height of the map, as a multiple of its width. */
 const TALLEST = 1.25
-/** A lower map has no place for the figures of three rows; the words have them. */
+/** A map lower than this, in pixels, has no space for three rows of figures; the description has them. */
 const LOWEST = 56
-/** Spreads beyond this many stops are drawn no further down. */
+/** Isolines are drawn at most this many stops below the greatest. */
 const DEEPEST = 10
 
-/** The light over the original as a map: lines of equal light in stops from the mean. */
+/** Draws the light over the original as a map with lines of equal light, in stops from the mean. */
 export const drawEvenness: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const title = options.title ?? 'Evenness of the light'
+  const title = options.title ?? TITLES.evenness
   const show = lengthIn(lengthUnit(options.unit))
   const read = readField(inputs, show)
   const { lamps, limit } = read
   if (read.width === undefined || read.height === undefined)
-    return nothingDrawn(width, title, read.omissions, 'the size of the original is not known.')
-  if (lamps.length === 0) return nothingDrawn(width, title, read.omissions, 'no lamp that can be counted is known.')
+    return nothingDrawn(width, title, read.omissions, WORDS.sizeUnknown)
+  if (lamps.length === 0) return nothingDrawn(width, title, read.omissions, WORDS.noUsableLamp)
   const field = fieldOf(lamps, read.width, read.height, options.quick === true)
-  if (!field) return nothingDrawn(width, title, read.omissions, 'none of the lamps lights the original.')
+  if (!field) return nothingDrawn(width, title, read.omissions, WORDS.noLight)
 
   const deepest = Math.max(field.least.stops, field.greatest.stops - DEEPEST)
   const step = isolineStep(field.greatest.stops - deepest)
-  const decimals = field.spread < 0.05 ? 3 : 2
   const readings = readingsOf(field, read.readings)
   const measuredSpread = read.readings && Math.max(...read.readings) - Math.min(...read.readings)
 
-  const heads = [`Stops from the mean, a line every ${step}`, spreadHead(field, limit, width)]
+  const heads = [WORDS.isolines(step), spreadHead(field, limit, width)]
   const place = mapPlace(read.width, read.height, width, PAD + heads.length * ROW + OVER)
   const { box } = place
   const on = ({ x, y }: Point): Point =>
@@ -66,8 +69,8 @@ export const drawEvenness: Draw = (inputs, options) => {
   for (const side of sides) letterDimension(canvas, side, paper)
 
   drawExtremes(canvas, field, on, box)
-  if (box.bottom - box.top > LOWEST) drawReadings(canvas, field, readings, on, decimals, box)
-  letterExtremes(canvas, field, readings, on, decimals, box)
+  if (box.bottom - box.top > LOWEST) drawReadings(canvas, field, readings, on, box)
+  letterExtremes(canvas, field, readings, on, box)
 
   const curves = curvesOf(field, deepest, step, limit, on)
   const above = { left: PAD, right: width - PAD, top: box.top - OVER, bottom: box.top }
@@ -91,14 +94,13 @@ export const drawEvenness: Draw = (inputs, options) => {
   const height = place.bottom + notes.length * ROW + PAD
   const description = describeEvenness({
     field,
-    size: `${show(read.width).replace(/ \D+$/, '')} × ${show(read.height)}`,
+    size: SHARED.times(withoutUnit(show(read.width)), show(read.height)),
     lamps: lamps.length,
     step,
     limit,
     readings,
     measuredSpread,
-    decimals,
-    show: (x, y) => describePlace(x, y, read.width as number, read.height as number, show),
+    place: (x, y) => describePlace(x, y, read.width as number, read.height as number, show),
   })
   return { node: canvas.node(height, title, description), title, description, omissions: read.omissions, width, height }
 }
@@ -107,24 +109,22 @@ function describePlace(x: number, y: number, width: number, height: number, show
   const across = (x - 0.5) * width
   const up = (y - 0.5) * height
   const parts = [
-    ...(across === 0 ? [] : [`${show(Math.abs(across))} ${across < 0 ? 'left of' : 'right of'}`]),
-    ...(up === 0 ? [] : [`${show(Math.abs(up))} ${up < 0 ? 'below' : 'above'}`]),
+    ...(across === 0 ? [] : [WORDS.across(show(Math.abs(across)), across > 0)]),
+    ...(up === 0 ? [] : [WORDS.up(show(Math.abs(up)), up > 0)]),
   ]
-  return parts.length === 0 ? 'at the centre' : `${parts.join(' and ')} the centre`
+  return parts.length === 0 ? WORDS.atCentre : WORDS.fromCentre(listText(parts))
 }
 
 function spreadHead(field: Field, limit: number | undefined, width: number): string {
-  const spread = `Spread ${Number.isFinite(field.spread) ? stopsText(field.spread) : 'beyond counting: part is dark'}`
-  const whole = limit === undefined ? spread : `${spread}, ${figureText(limit)} allowed`
+  const spread = WORDS.spread(Number.isFinite(field.spread) ? stopsText(field.spread) : undefined)
+  const whole = limit === undefined ? spread : WORDS.spreadOf(spread, figureText(limit))
   return textWidth(whole) < width - 2 * PAD ? whole : spread
 }
 
 function footNotes(measuredSpread: number | undefined, beyond: boolean): readonly string[] {
   return [
-    ...(beyond ? ['Hatched: darker than the limit allows'] : []),
-    ...(measuredSpread === undefined
-      ? []
-      : ['Upper figure computed, lower measured', `Measured spread ${stopsText(measuredSpread)}`]),
+    ...(beyond ? [WORDS.hatched] : []),
+    ...(measuredSpread === undefined ? [] : [WORDS.twoFigures, WORDS.measuredSpread(stopsText(measuredSpread))]),
   ]
 }
 
@@ -132,11 +132,11 @@ function readingsOf(field: Field, measured: readonly number[] | undefined): read
   const points = measured?.length === 5 ? FIVE : NINE
   const computed = points.map((at) => field.stopsAt(at))
   const lit = computed.map((one) => (Number.isFinite(one) ? one : -12))
-  const beside = measured && arrangedAs(measured, lit)
-  return points.map((at, which) => ({ at, computed: computed[which] as number, measured: beside?.[which] }))
+  const shifted = measured && arrangedAs(measured, lit)
+  return points.map((at, which) => ({ at, computed: computed[which] as number, measured: shifted?.[which] }))
 }
 
-/** The map to scale, as large as its room allows, with a lane for the dimensions at the right and below. */
+/** Places the map to scale, as large as possible, with space for dimensions on the right and below. */
 function mapPlace(width: number, height: number, room: number, top: number): { box: Box; bottom: number } {
   const across = room - PAD - LANE - 12 - PAD
   const scale = Math.min(across / width, (across * TALLEST) / height)
@@ -172,36 +172,37 @@ const dot = ({ x, y }: Point): readonly Point[] =>
     point(x + DOT * Math.cos((step * Math.PI) / 4), y + DOT * Math.sin((step * Math.PI) / 4)),
   )
 
-/** Dots where light is read, the computed figure above, the measured one below. */
+/** Draws a dot at each reading point with the computed figure above and the measured one below. */
 function drawReadings(
   canvas: Canvas,
   field: Field,
   readings: readonly Reading[],
   on: (share: Point) => Point,
-  decimals: number,
   box: Box,
 ): void {
   const crosses = readings.map(({ at }) => on(at))
   for (const [which, here] of crosses.entries())
     if (!isAt([...field.least.at, ...field.greatest.at], (readings[which] as Reading).at))
       canvas.body('thin', 'reading-point', dot(here), { filled: true })
-  const word = (at: Point): string =>
+  const label = (at: Point): string | undefined =>
     at === readings.find((one) => isAt(field.least.at, one.at))?.at
-      ? 'least '
+      ? WORDS.least
       : at === readings.find((one) => isAt(field.greatest.at, one.at))?.at
-        ? 'greatest '
-        : ''
+        ? WORDS.greatest
+        : undefined
   const marked = (at: Point): number => (isAt([...field.least.at, ...field.greatest.at], at) ? 6 : 0)
   for (const [which, { at, computed, measured }] of readings.entries()) {
-    const texts = [
-      `${word(at)}${Number.isFinite(computed) ? signedText(computed, decimals) : 'dark'}`,
-      ...(measured === undefined ? [] : [`(${signedText(measured, decimals)})`]),
+    const figure = Number.isFinite(computed) ? signedStops(computed) : WORDS.dark
+    const name = label(at)
+    const rows: readonly (readonly string[])[] = [
+      name === undefined ? [figure] : [WORDS.labelled(name, figure), figure],
+      ...(measured === undefined ? [] : [[`(${signedStops(measured)})`]]),
     ]
     const here = crosses[which] as Point
-    for (const [row, text] of texts.entries())
+    for (const [row, wordings] of rows.entries())
       canvas.placeText(
         `reading ${row === 0 ? 'computed' : 'measured'}`,
-        readingPlaces(text, here, at, row, texts.length, marked(at)),
+        readingPlaces(wordings, here, at, row, rows.length, marked(at)),
         box,
       )
   }
@@ -209,14 +210,14 @@ function drawReadings(
 
 const isAt = (places: readonly Point[], at: Point): boolean => places.some((one) => one.x === at.x && one.y === at.y)
 
-/** Beside a point at an edge inwards; in the middle above and below it. */
+/** Places for the texts of a reading point: inwards from a point on an edge, above and below one in the middle. */
 function* readingPlaces(
-  text: string,
+  wordings: readonly string[],
   here: Point,
   at: Point,
   row: number,
   rows: number,
-  /** What stands at the edge takes so much. */
+  /** Space in pixels that a mark at the edge takes. */
   taken: number,
 ): Generator<TextPlacement> {
   const anchor = at.x === 0 ? 'start' : at.x === 1 ? 'end' : 'middle'
@@ -228,9 +229,8 @@ function* readingPlaces(
   const y = middle && row > 0 ? here.y + 7 + ASCENT : first + row * line
   const inwards = at.y === 0 ? -1 : 1
   for (const off of [0, 4, 8, 12, 16, -4, -8, -12, -16].map((one) => one * inwards))
-    yield { lettering: { text, at: point(x, y + off), anchor } }
-  const shorter = text.replace(/^(least|greatest) /, '')
-  if (shorter !== text) yield { lettering: { text: shorter, at: point(x, y), anchor } }
+    yield { lettering: { text: wordings[0] as string, at: point(x, y + off), anchor } }
+  for (const text of wordings.slice(1)) yield { lettering: { text, at: point(x, y), anchor } }
 }
 
 const EXTREMES = [
@@ -238,10 +238,10 @@ const EXTREMES = [
   { which: 'greatest', way: -1 },
 ] as const
 
-/** Triangles stand at the least and the greatest: the point down for the least, up for the greatest. */
+/** Draws triangles at the extremes, pointing down at the least and up at the greatest. */
 function drawExtremes(canvas: Canvas, field: Field, on: (share: Point) => Point, box: Box): void {
   for (const { which, way } of EXTREMES) {
-    // Where it is dark, it is so over an area, which its isolines show.
+    // A dark part is an area, which the isolines show.
     if (!Number.isFinite(field[which].stops)) continue
     for (const at of field[which].at) {
       const here = on(at)
@@ -252,13 +252,12 @@ function drawExtremes(canvas: Canvas, field: Field, on: (share: Point) => Point,
   }
 }
 
-/** The figures of those that stand where nothing is read. */
+/** Writes the figures of the extremes that are not reading points. */
 function letterExtremes(
   canvas: Canvas,
   field: Field,
   readings: readonly Reading[],
   on: (share: Point) => Point,
-  decimals: number,
   box: Box,
 ): void {
   for (const { which } of EXTREMES) {
@@ -266,12 +265,12 @@ function letterExtremes(
     const [first] = at
     const known = readings.some((one) => isAt(at, one.at) || (which === 'least' && !Number.isFinite(one.computed)))
     if (!first || known) continue
-    const figure = Number.isFinite(stops) ? signedText(stops, decimals) : 'dark'
-    canvas.placeText(which, around(on(first), [`${which} ${figure}`, figure]), box)
+    const figure = Number.isFinite(stops) ? signedStops(stops) : WORDS.dark
+    canvas.placeText(which, around(on(first), [WORDS.labelled(WORDS[which], figure), figure]), box)
   }
 }
 
-/** Round a point, near before far. */
+/** Places around a point, nearest first. */
 function* around(here: Point, wordings: readonly string[]): Generator<TextPlacement> {
   for (const text of wordings)
     for (const far of [9, 14, 20, 28, 38]) {
@@ -284,7 +283,7 @@ function* around(here: Point, wordings: readonly string[]): Generator<TextPlacem
     }
 }
 
-/** The lines of the map: whole below zero dashed, the mean thick, the limit in chain line. */
+/** The lines of the map: thin above the mean, dashed below it, thick at the mean, and a chain line at the limit. */
 function curvesOf(
   field: Field,
   deepest: number,
@@ -299,11 +298,11 @@ function curvesOf(
     return {
       stroke,
       className: level === 0 ? 'isoline mean' : 'isoline',
-      text: level === 0 ? 'mean' : signedText(level, decimals),
+      text: level === 0 ? WORDS.mean : signedStops(level, decimals),
       runs: runsAt(level),
     }
   })
   const cut = limit === undefined ? undefined : field.greatest.stops - limit
   if (cut === undefined || cut <= field.least.stops) return levels
-  return [{ stroke: 'chain', className: 'limit', text: 'limit', runs: runsAt(cut) }, ...levels]
+  return [{ stroke: 'chain', className: 'limit', text: WORDS.limitLine, runs: runsAt(cut) }, ...levels]
 }

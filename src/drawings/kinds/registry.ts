@@ -1,7 +1,8 @@
 import type { DrawingKind } from '../../worksheet/schema/drawing-kinds.ts'
+import { TITLES } from '../canvas/words.ts'
 import { type DrawingLoader, LOADERS } from '../loaders.ts'
 
-/** What an input of a drawing is. */
+/** The type of an input of a drawing. */
 export type InputType =
   | 'length'
   | 'stops'
@@ -19,30 +20,30 @@ export type InputType =
   | 'pixels'
   | 'texts'
 
-/** One thing a drawing is fed with. */
+/** An input of a drawing. */
 export interface DrawingInput {
-  /** Under which a cell feeds it, and the usual name of the cell that does. */
+  /** The key of the input in a cell, and the usual name of the cell it reads. */
   readonly name: string
-  /** As the Build face calls it. */
+  /** Its label in Build. */
   readonly label: string
   readonly type: InputType
 }
 
-/** All that is to be said of a kind of drawing. */
+/** A kind of drawing. */
 export interface DrawingEntry {
-  /** What it is called in a list of kinds, and its title where a cell gives none. */
+  /** Its name in the list of kinds, and its title if a cell gives none. */
   readonly title: string
   readonly inputs: readonly DrawingInput[]
-  /** Fetches what draws it. */
+  /** Loads the function that draws it. */
   readonly load: DrawingLoader
 }
 
 const input = (name: string, label: string, type: InputType = 'length'): DrawingInput => ({ name, label, type })
 
-/** The kinds of drawing, in the order they are offered. */
+/** The kinds of drawing, in the order in which they are offered. */
 export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
   'set-up': {
-    title: 'The set-up, to scale',
+    title: TITLES['set-up'],
     inputs: [
       input('original_width', 'Width of the original'),
       input('original_height', 'Height of the original'),
@@ -54,31 +55,31 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('clear_distance', 'Clear distance'),
       input('column_height', 'Mark on the column, above the board'),
       input('entrance_distance', 'Entrance pupil to original'),
-      input('lamps', 'Lamps, a list', 'lamps'),
+      input('lamps', 'Lamps (list)', 'lamps'),
       input('mirror_zone', 'Half-width of the mirror zone at the lamps’ height'),
-      input('upright', 'The original stands upright, on an easel or a wall', 'yes or no'),
-      input('lean', 'How far its upper edge leans back', 'angle'),
-      input('centre_height', 'Its centre above the floor'),
+      input('upright', 'The original is upright, on an easel or a wall', 'yes or no'),
+      input('lean', 'Lean of its upper edge', 'angle'),
+      input('centre_height', 'Height of its centre above the floor'),
     ],
     load: LOADERS['set-up'],
   },
   evenness: {
-    title: 'Evenness of the light',
+    title: TITLES.evenness,
     inputs: [
-      input('lamps', 'Lamps, a list', 'lamps'),
+      input('lamps', 'Lamps (list)', 'lamps'),
       input('original_width', 'Width of the original'),
       input('original_height', 'Height of the original'),
       input('limit', 'Spread allowed', 'stops'),
-      input('readings', 'Readings taken, five or nine in reading order', 'numbers'),
-      input('readings_in_stops', 'The same, where the meter reads EV', 'numbers'),
-      input('readings_in_apertures', 'The same, where it reads f-numbers', 'numbers'),
+      input('readings', 'Readings, five or nine in reading order', 'numbers'),
+      input('readings_in_stops', 'Readings in EV', 'numbers'),
+      input('readings_in_apertures', 'Readings in f-numbers', 'numbers'),
     ],
     load: LOADERS.evenness,
   },
   depth: {
-    title: 'Blur against aperture',
+    title: TITLES.depth,
     inputs: [
-      input('depth', 'Depth wanted'),
+      input('depth', 'Depth required'),
       input('magnification', 'Magnification', 'number'),
       input('pitch', 'Pixel pitch', 'pixel pitch'),
       input('aperture', 'Aperture set', 'f-number'),
@@ -91,51 +92,51 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
     load: LOADERS.depth,
   },
   tiles: {
-    title: 'The original in parts',
+    title: TITLES.tiles,
     inputs: [
       input('original_width', 'Width of the original'),
       input('original_height', 'Height of the original'),
       input('field_width', 'Width of one frame'),
       input('field_height', 'Height of one frame'),
-      input('border', 'Border left round it'),
+      input('border', 'Border around it'),
       input('overlap', 'Least overlap'),
-      input('turn', 'The frame may lie either way round', 'yes or no'),
-      input('row_order', 'Every row from the left, not back and forth', 'yes or no'),
-      input('moves_board', 'The board moves, not the camera', 'yes or no'),
+      input('turn', 'The frame may be turned', 'yes or no'),
+      input('row_order', 'Every row starts at the left', 'yes or no'),
+      input('moves_board', 'The board moves instead of the camera', 'yes or no'),
     ],
     load: LOADERS.tiles,
   },
   squareness: {
-    title: 'The frame, out of square',
+    title: TITLES.squareness,
     inputs: [
       input('tilt', 'Tilt along the height of the frame', 'angle'),
-      input('tilt_across', 'Tilt along its width', 'angle'),
+      input('tilt_across', 'Tilt along the width of the frame', 'angle'),
       input('field_width', 'Width of the field'),
       input('field_height', 'Height of the field'),
       input('entrance_distance', 'Entrance pupil to original'),
       input('pixels_width', 'Pixels along the width', 'pixels'),
       input('pixels_height', 'Pixels along the height', 'pixels'),
-      input('allowed_pixels', 'Opposite edges may differ by', 'pixels'),
+      input('allowed_pixels', 'Difference allowed between opposite edges', 'pixels'),
     ],
     load: LOADERS.squareness,
   },
   ledger: {
-    title: 'Stops, from the reading to the setting',
+    title: TITLES.ledger,
     inputs: [
       input('start', 'Light value metered', 'stops'),
-      input('stops', 'Stops added or taken, a list', 'stops, a list'),
-      input('names', 'What each is for, a list of texts', 'texts'),
+      input('stops', 'Stops added or subtracted (list)', 'stops, a list'),
+      input('names', 'Reason for each (list of texts)', 'texts'),
     ],
     load: LOADERS.ledger,
   },
   patches: {
-    title: 'Patches against their aims',
+    title: TITLES.patches,
     inputs: [
-      input('differences', 'Differences, a list', 'numbers'),
-      input('names', 'Names of the patches, a list of texts', 'texts'),
-      input('limit', 'Allowed for a patch', 'number'),
-      input('mean_limit', 'Allowed for the mean', 'number'),
-      input('sorted', 'The worst first', 'yes or no'),
+      input('differences', 'Differences (list)', 'numbers'),
+      input('names', 'Names of the patches (list of texts)', 'texts'),
+      input('limit', 'Difference allowed for a patch', 'number'),
+      input('mean_limit', 'Mean difference allowed', 'number'),
+      input('sorted', 'Worst patches first', 'yes or no'),
     ],
     load: LOADERS.patches,
   },

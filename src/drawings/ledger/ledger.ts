@@ -5,20 +5,22 @@ import { type Box, corners, point } from '../canvas/geometry.ts'
 import { arrowhead } from '../canvas/lamp-outline.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
+import { TITLES } from '../canvas/words.ts'
 import { rowsOfText } from '../plots/fitted-text.ts'
 import { numberIn, numbersIn, textsIn } from '../plots/given-values.ts'
 import { letterRow, NAME_ROW, rowColumns } from '../plots/row-columns.ts'
 import { roundTicks } from '../plots/ticks.ts'
+import { LEDGER_WORDS as WORDS } from './words.ts'
 
 const NARROWEST = 240
 const PAD = 4
 const HEAD = 46
 const ROW = 30
 const MOST_ENTRIES = 40
-/** Beyond this a figure is a slip of the hand. */
+/** Larger numbers of stops are typing errors. */
 const MOST_STOPS = 200
 
-/** A row of the ledger: its name, and the light value before and after it. */
+/** A row of the ledger, with the light value before and after it in EV. */
 interface Entry {
   readonly name: string
   readonly stops: number
@@ -28,55 +30,48 @@ interface Entry {
 
 const stops = (value: number): string => showQuantity(Number(value.toPrecision(9)), STOP).figure
 const signed = (value: number): string => (value > 0 ? `+${stops(value)}` : stops(value))
-const ev = (value: number): string => `${stops(value)} EV`
+const ev = (value: number): string => WORDS.ev(stops(value))
 
 /**
- * The ledger of stops as a level that is moved: a row an entry, to the right for more exposure, to the left for less,
- * from the light value metered to the one to set. Rows, not a stair: names stay legible on a phone, however many.
+ * Draws the ledger of stops, one row per entry: a step to the right for more exposure, to the left for less, from the
+ * metered light value to the one to set. Rows keep long names legible on a phone.
  */
 export const drawLedger: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const title = options.title ?? 'Stops, from the reading to the setting'
+  const title = options.title ?? TITLES.ledger
   const given = numbersIn(inputs.stops)
-  if (!given || given.length === 0) return nothingDrawn(width, title, [], 'no stops are known.')
+  if (!given || given.length === 0) return nothingDrawn(width, title, [], WORDS.noStops)
   const omissions: string[] = []
   const names = textsIn(inputs.names)
   const stated = numberIn(inputs.start)
   const start = stated !== undefined && Math.abs(stated) <= MOST_STOPS ? stated : undefined
-  if (start === undefined)
-    omissions.push(
-      inputs.start === undefined
-        ? 'The light values are not given: the metered one is not known. Stops are counted from it.'
-        : 'The light values are not given: what is metered is no light value.',
-    )
-  if (inputs.names !== undefined && !names) omissions.push('The entries are not named: their names are no texts.')
+  if (start === undefined) omissions.push(inputs.start === undefined ? WORDS.startUnknown : WORDS.startUnusable)
+  if (inputs.names !== undefined && !names) omissions.push(WORDS.namesUnusable)
 
   const entries: Entry[] = []
   let level = start ?? 0
   given.forEach((shift, at) => {
-    const name = names?.[at]?.trim() || `entry ${at + 1}`
-    if (!Number.isFinite(shift) || Math.abs(shift) > MOST_STOPS)
-      omissions.push(`«${name}» is left out: it is no number of stops.`)
-    else if (entries.length === MOST_ENTRIES)
-      omissions.push(`«${name}» is left out: only ${MOST_ENTRIES} entries are drawn.`)
+    const name = names?.[at]?.trim() || WORDS.entry(at + 1)
+    if (!Number.isFinite(shift) || Math.abs(shift) > MOST_STOPS) omissions.push(WORDS.notStops(name))
+    else if (entries.length === MOST_ENTRIES) omissions.push(WORDS.tooMany(name, MOST_ENTRIES))
     else {
       entries.push({ name, stops: shift, before: level, after: level - shift })
       level -= shift
     }
   })
-  if (entries.length === 0) return nothingDrawn(width, title, omissions, 'no stops are known.')
+  if (entries.length === 0) return nothingDrawn(width, title, omissions, WORDS.noStops)
 
   const total = (start ?? 0) - level
-  // Without a light value the levels are stops from the reading: more of them is more exposure.
+  // Without a light value the levels are stops relative to the reading, more exposure counted as plus.
   const shownAt = (value: number): number => (start === undefined ? -value : value)
   const startFigure = start === undefined ? '0' : ev(start)
   const endFigure = start === undefined ? signed(total) : ev(level)
   const figures = [startFigure, endFigure, ...entries.map((entry) => signed(entry.stops))]
-  const columns = rowColumns(['metered', 'set', ...entries.map(({ name }) => name)], figures, width)
+  const columns = rowColumns([WORDS.metered, WORDS.set, ...entries.map(({ name }) => name)], figures, width)
   const rows = entries.map(({ name }) => rowsOfText(name, columns.nameWidth, 2))
   const middles: number[] = []
   let y = HEAD
-  for (const row of [['metered'], ...rows, ['set']]) {
+  for (const row of [[WORDS.metered], ...rows, [WORDS.set]]) {
     const high = ROW + (row.length - 1) * (NAME_ROW - 4)
     middles.push(y + high / 2)
     y += high
@@ -100,17 +95,17 @@ export const drawLedger: Draw = (inputs, options) => {
   for (const [at, entry] of entries.entries()) drawEntry(entry, middles[at] as number, middles[at + 1] as number)
   drawEnd('end', x(level), last)
   canvas.line('dotted', 'level', point(x(level), middles.at(-2) as number), point(x(level), last - 5))
-  letterRow(canvas, 'start', columns, first, ['metered'], startFigure, whole)
+  letterRow(canvas, 'start', columns, first, [WORDS.metered], startFigure, whole)
   for (const [at, entry] of entries.entries()) {
     const name = rows[at] as readonly string[]
     letterRow(canvas, `entry-${at + 1}`, columns, middles[at + 1] as number, name, signed(entry.stops), whole)
   }
-  letterRow(canvas, 'end', columns, last, ['set'], endFigure, whole)
+  letterRow(canvas, 'end', columns, last, [WORDS.set], endFigure, whole)
 
   function drawAxis(): void {
     const room = columns.plotRight - columns.plotLeft
     const axis = HEAD - 4
-    // Past a light value of 10 the labels are two signs wide, and below zero three.
+    // Labels are up to three characters wide: two digits from 10 EV on, and a sign below zero.
     const ticks = roundTicks(
       Math.min(shownAt(low), shownAt(high)),
       Math.max(shownAt(low), shownAt(high)),
@@ -128,13 +123,13 @@ export const drawLedger: Draw = (inputs, options) => {
         bottom: axis,
       })
     }
-    const unit = start === undefined ? 'stops' : 'EV'
+    const unit = start === undefined ? WORDS.stopsUnit : WORDS.evUnit
     canvas.placeText(
       'axis-unit',
       [{ lettering: { text: unit, at: point(columns.nameLeft, axis - 5), anchor: 'start' } }],
       whole,
     )
-    const text = 'more exposure'
+    const text = WORDS.moreExposure
     const from = columns.plotRight
     const tip = point(from, PAD + ASCENT / 2 + 2)
     const tail = point(from - 22, tip.y)
@@ -153,7 +148,7 @@ export const drawLedger: Draw = (inputs, options) => {
     const [from, to] = [point(x(entry.before), middle), point(x(entry.after), middle)]
     canvas.line('dotted', 'level', point(from.x, above === first ? above + 5 : above), from)
     if (Math.abs(to.x - from.x) < 1) {
-      // Nothing added and nothing taken: a stroke on the level.
+      // An entry of zero is a short stroke on the level.
       canvas.line('thick', 'step', point(from.x - 4, middle), point(from.x + 4, middle))
       return
     }
@@ -166,16 +161,15 @@ export const drawLedger: Draw = (inputs, options) => {
 }
 
 function describe(entries: readonly Entry[], start: number | undefined, end: number, total: number): string {
-  const each = entries.map(
-    (entry) => `${entry.name} ${signed(entry.stops)}${start === undefined ? '' : ` to ${ev(entry.after)}`}`,
+  const each = entries.map((entry) =>
+    start === undefined
+      ? WORDS.step(entry.name, signed(entry.stops))
+      : WORDS.stepTo(entry.name, signed(entry.stops), ev(entry.after)),
   )
-  const sum =
-    total === 0
-      ? 'Nothing is added or taken in all'
-      : `${stops(Math.abs(total))} stops ${total > 0 ? 'more' : 'less'} exposure in all`
+  const sum = total === 0 ? WORDS.unchanged : WORDS.total(stops(Math.abs(total)), total > 0)
   return [
-    start === undefined ? 'Stops added to the reading and taken from it.' : `The reading is ${ev(start)}.`,
-    `In turn, more exposure counted as plus: ${each.join('; ')}.`,
-    start === undefined ? `${sum}.` : `${sum}; ${ev(end)} is to be set.`,
+    start === undefined ? WORDS.introduction : WORDS.reading(ev(start)),
+    WORDS.entries(each.join('; ')),
+    start === undefined ? WORDS.result(sum) : WORDS.resultToSet(sum, ev(end)),
   ].join(' ')
 }

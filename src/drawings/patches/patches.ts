@@ -1,31 +1,34 @@
-import { showFigure } from '../../units/index.ts'
 import { Canvas } from '../canvas/canvas.ts'
 import type { Draw } from '../canvas/drawing-options.ts'
 import { type Box, corners, type Point, point, towards } from '../canvas/geometry.ts'
 import { arrowhead } from '../canvas/lamp-outline.ts'
 import { DESCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
+import { figureText as figure } from '../canvas/text-figures.ts'
+import { TITLES } from '../canvas/words.ts'
 import { fittedText } from '../plots/fitted-text.ts'
 import { numberIn, numbersIn, textsIn } from '../plots/given-values.ts'
 import { letterRow, rowColumns } from '../plots/row-columns.ts'
 import { roundTicks } from '../plots/ticks.ts'
+import { PATCHES_WORDS as WORDS } from './words.ts'
 
 const NARROWEST = 240
 const PAD = 4
 const ROW = 21
 const LABEL_ROW = 18
-/** A larger target is drawn by its worst patches. */
+/** Only the worst patches of a larger target are drawn. */
 const MOST_ROWS = 40
-/** Past so many times the allowance a dot is drawn at the edge, its figure beside it. */
+/** Dots further out than this multiple of the allowance are drawn as arrows at the edge. */
 const FARTHEST = 4
 const DOT = 4
 
-/** A limit as it is drawn and named, its line down to `end`. */
+/** A limit with its line, which ends at `end` in pixels. */
 interface Allowance {
   readonly className: string
   readonly value: number
   readonly stroke: 'dashed' | 'chain'
-  readonly text: string
+  /** The texts to try, longest first. */
+  readonly wordings: readonly string[]
   readonly end: number
 }
 
@@ -34,53 +37,48 @@ interface Patch {
   readonly value: number
 }
 
-const figure = (value: number): string => showFigure(Number(value.toPrecision(9)))
-
-/** Each patch's difference as a dot on its allowance, the worst said, the mean on its own allowance below. */
+/** Draws the difference of each patch as a dot on its allowance, and the mean on its allowance below. */
 export const drawPatches: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const title = options.title ?? 'Patches against their aims'
+  const title = options.title ?? TITLES.patches
   const given = numbersIn(inputs.differences)
-  if (!given || given.length === 0) return nothingDrawn(width, title, [], 'no differences are known.')
+  if (!given || given.length === 0) return nothingDrawn(width, title, [], WORDS.noDifferences)
   const omissions: string[] = []
   const names = textsIn(inputs.names)
-  if (inputs.names !== undefined && !names) omissions.push('The patches are not named: their names are no texts.')
+  if (inputs.names !== undefined && !names) omissions.push(WORDS.namesUnusable)
   const all: Patch[] = given.flatMap((value, at): readonly Patch[] => {
-    const name = names?.[at]?.trim() || `patch ${at + 1}`
-    // A difference has no sign, though a tone's may: its size is what is allowed or not.
+    const name = names?.[at]?.trim() || WORDS.patch(at + 1)
+    // A difference in tone may have a sign, but only its size is limited.
     if (Number.isFinite(value) && Math.abs(value) < 1e6) return [{ name, value: Math.abs(value) }]
-    omissions.push(`«${name}» is left out: its difference is no number.`)
+    omissions.push(WORDS.notANumber(name))
     return []
   })
-  if (all.length === 0) return nothingDrawn(width, title, omissions, 'no differences are known.')
+  if (all.length === 0) return nothingDrawn(width, title, omissions, WORDS.noDifferences)
   const allowance = (name: string, what: string): number | undefined => {
     const value = numberIn(inputs[name])
     if (value !== undefined && value > 0 && value < 1e6) return value
-    if (inputs[name] !== undefined) omissions.push(`${what} is not drawn: it is not above zero.`)
+    if (inputs[name] !== undefined) omissions.push(WORDS.notAboveZero(what))
     return undefined
   }
-  const limit = allowance('limit', 'What a patch is allowed')
-  const meanLimit = allowance('mean_limit', 'What the mean is allowed')
+  const limit = allowance('limit', WORDS.patchAllowance)
+  const meanLimit = allowance('mean_limit', WORDS.meanAllowance)
 
   const byValue = [...all].sort((a, b) => b.value - a.value)
   const worst = byValue[0] as Patch
   const mean = all.reduce((sum, { value }) => sum + value, 0) / all.length
   const cut = all.length > MOST_ROWS
   const rows = cut ? byValue.slice(0, MOST_ROWS) : inputs.sorted === true ? byValue : all
-  if (cut)
-    omissions.push(
-      `The ${all.length - MOST_ROWS} patches that are off least are not drawn; none is off by more than ${figure((byValue[MOST_ROWS] as Patch).value)}.`,
-    )
+  if (cut) omissions.push(WORDS.notDrawn(all.length - MOST_ROWS, figure((byValue[MOST_ROWS] as Patch).value)))
   const over = (value: number, allowed: number | undefined): boolean =>
     allowed !== undefined && value > allowed * (1 + 1e-12)
   const figureOf = (patch: Patch): string =>
     [
-      ...(patch === worst && all.length > 1 ? ['worst'] : []),
-      ...(over(patch.value, limit) ? ['over'] : []),
+      ...(patch === worst && all.length > 1 ? [WORDS.worst] : []),
+      ...(over(patch.value, limit) ? [WORDS.over] : []),
       figure(patch.value),
     ].join(' ')
-  const meanFigure = over(mean, meanLimit) ? `over ${figure(mean)}` : figure(mean)
-  const columns = rowColumns(['mean', ...rows.map(({ name }) => name)], [meanFigure, ...rows.map(figureOf)], width)
+  const meanFigure = over(mean, meanLimit) ? `${WORDS.over} ${figure(mean)}` : figure(mean)
+  const columns = rowColumns([WORDS.mean, ...rows.map(({ name }) => name)], [meanFigure, ...rows.map(figureOf)], width)
 
   const allowed = Math.max(limit ?? 0, meanLimit ?? 0)
   const largest = Math.max(worst.value, allowed)
@@ -116,7 +114,7 @@ export const drawPatches: Draw = (inputs, options) => {
   canvas.line('thin', 'rule', point(PAD, last + 4), point(width - PAD, last + 4))
   drawBand(meanMiddle, meanLimit, mean)
   drawDiamond(meanMiddle)
-  letterRow(canvas, 'mean', columns, meanMiddle, ['mean'], meanFigure, whole)
+  letterRow(canvas, 'mean', columns, meanMiddle, [WORDS.mean], meanFigure, whole)
 
   function drawAxis(): void {
     const y = head - 2
@@ -129,7 +127,7 @@ export const drawPatches: Draw = (inputs, options) => {
     canvas.line('thin', 'zero', point(columns.plotLeft, y), point(columns.plotLeft, bottom))
   }
 
-  /** The allowances' own lines, each named above the axis. */
+  /** Draws the lines of the allowances, each labelled above the axis. */
   function drawLimits(): void {
     const lines: readonly Allowance[] = [
       ...(limit === undefined
@@ -139,7 +137,7 @@ export const drawPatches: Draw = (inputs, options) => {
               className: 'limit',
               value: limit,
               stroke: 'dashed',
-              text: `allowed ${figure(limit)}`,
+              wordings: WORDS.allowed(figure(limit)),
               end: last,
             } as const,
           ]),
@@ -150,15 +148,15 @@ export const drawPatches: Draw = (inputs, options) => {
               className: 'mean-limit',
               value: meanLimit,
               stroke: 'chain',
-              text: `mean allowed ${figure(meanLimit)}`,
+              wordings: WORDS.meanAllowed(figure(meanLimit)),
               end: bottom,
             } as const,
           ]),
     ]
     const [lesser, ...greater] = [...lines].sort((a, b) => a.value - b.value)
     if (!lesser) return
-    // The one named higher up has its line go up past the other's name: it must not run through it.
-    const fitsLeft = x(lesser.value) - 5 - textWidth(lesser.text) > PAD
+    // The line of the upper label must not cross the lower label.
+    const fitsLeft = x(lesser.value) - 5 - textWidth(lesser.wordings[0] as string) > PAD
     const fromTop = fitsLeft ? [...greater, lesser] : [lesser, ...greater]
     fromTop.forEach(({ value, stroke, end, className }, at) => {
       const across = x(value)
@@ -167,10 +165,9 @@ export const drawPatches: Draw = (inputs, options) => {
         { from: point(across, head - 2), to: point(across, end) },
       ])
     })
-    fromTop.forEach(({ value, text, className }, at) => {
+    fromTop.forEach(({ value, wordings, className }, at) => {
       const y = PAD + (at + 1) * LABEL_ROW - DESCENT - 1
       const across = x(value)
-      const wordings = [text, text.replace('allowed ', '')]
       canvas.placeText(
         className,
         wordings.flatMap((one) => [
@@ -197,7 +194,7 @@ export const drawPatches: Draw = (inputs, options) => {
   function drawMark(className: string, middle: number, value: number, isOver: boolean): void {
     const at = point(x(value), middle)
     if (value > span) canvas.lines('thick', `${className} beyond`, arrowhead(point(at.x - 14, middle), at))
-    // Past its allowance a dot is hollow and square: told by its shape.
+    // A patch over its allowance is a hollow square, so that the state does not depend on colour.
     else if (isOver)
       canvas.body(
         'thick',
@@ -232,18 +229,14 @@ function describe(what: {
 }): string {
   const { rows, count, worst, mean, limit, meanLimit, over } = what
   const failing = rows.filter(({ value }) => over(value, limit)).length
-  const each = rows.map(({ name, value }) => `${name} ${figure(value)}`).join(', ')
+  const each = rows.map(({ name, value }) => WORDS.each(name, figure(value))).join(', ')
   return [
-    count === 1
-      ? 'The difference of one patch from its aim.'
-      : `The differences of ${count} patches from their aims${rows.length < count ? `, the ${rows.length} worst of them` : ''}.`,
-    `${each}.`,
-    `The worst is ${worst.name}, off by ${figure(worst.value)}.`,
-    ...(limit === undefined
-      ? []
-      : [
-          `A patch may be off by ${figure(limit)}; ${failing === 0 ? 'none is off by more' : failing === 1 ? 'one is off by more' : `${failing} are off by more`}.`,
-        ]),
-    `The mean is ${figure(mean)}${meanLimit === undefined ? '.' : `; ${figure(meanLimit)} is allowed${over(mean, meanLimit) ? ', and it is more' : ''}.`}`,
+    count === 1 ? WORDS.onePatch : WORDS.patches(count, rows.length),
+    WORDS.list(each),
+    WORDS.worstIs(worst.name, figure(worst.value)),
+    ...(limit === undefined ? [] : [WORDS.patchLimit(figure(limit), failing)]),
+    meanLimit === undefined
+      ? WORDS.meanIs(figure(mean))
+      : WORDS.meanLimit(figure(mean), figure(meanLimit), over(mean, meanLimit)),
   ].join(' ')
 }

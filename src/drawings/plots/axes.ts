@@ -5,43 +5,43 @@ import { type Box, point, type Segment } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
 import { figureText } from '../canvas/text-figures.ts'
 
-/** A place on an axis; without a text it is a mark between. */
+/** A tick on an axis; a tick without text is a minor one. */
 export interface Tick {
   readonly value: number
   readonly text?: string
 }
 
-/** One axis of a plot: from values to px. */
+/** An axis of a plot, mapping values to pixels. */
 export interface Axis {
   readonly from: number
   readonly to: number
-  /** What it shows, with its unit: `Blur, px`. */
+  /** The quantity with its unit: `Blur, px`. */
   readonly heading: string
   readonly ticks: readonly Tick[]
   place(value: number): number
-  /** The value at a share of its length. */
+  /** The value at a fraction of the length of the axis. */
   at(share: number): number
 }
 
-/** Where an axis begins and ends, in px. */
+/** The start and end of an axis in pixels. */
 export type Span = readonly [number, number]
 
 type Ends = readonly [from: number, to: number]
 
-/** Ends that can carry a scale: in order, apart, and no farther than figures reach. */
+/** Ends usable for a scale: in order, distinct, and within the range that figures can show. */
 function usable([from, to]: Ends, least: number): Ends {
   const clamp = (value: number) => Math.min(1e12, Math.max(least, Number.isFinite(value) ? value : least))
   const [low, high] = [clamp(Math.min(from, to)), clamp(Math.max(from, to))]
   if (high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high))) return [low, high]
-  // All of one value still stands in the middle of something.
+  // A single value is placed in the middle of an axis.
   const half = Math.abs(low) > 0 ? Math.abs(low) / 2 : 0.5
   return [low - half, high + half]
 }
 
-/** How far apart ticks should stand at least, in px. */
+/** The least distance between ticks in pixels. */
 const APART = 44
 
-/** Equal steps; the ends are moved out to whole ones. */
+/** A linear axis; its ends are extended to whole steps. */
 export function linearAxis(ends: Ends, span: Span, heading: string): Axis {
   const count = Math.max(2, Math.floor(Math.abs(span[1] - span[0]) / APART))
   const scale = scaleLinear().domain(usable(ends, -1e12)).nice(count).range(span)
@@ -58,7 +58,7 @@ export function linearAxis(ends: Ends, span: Span, heading: string): Axis {
 
 const texted = (value: number): Tick => ({ value, text: figureText(value) })
 
-/** Equal factors, 1, 2 and 5 marked; nothing at or below zero has a place. */
+/** A logarithmic axis with 1, 2 and 5 marked; values must be above zero. */
 export function logAxis(ends: Ends, span: Span, heading: string): Axis {
   const [low, high] = usable(ends, 1e-12)
   const scale = scaleLog()
@@ -77,10 +77,10 @@ export function logAxis(ends: Ends, span: Span, heading: string): Axis {
   return { from, to, heading, ticks, place: (value) => scale(value), at: (share) => from * (to / from) ** share }
 }
 
-/** The widest and the smallest aperture with a mark. */
+/** The widest and the smallest marked f-number. */
 const MARKED: Ends = [0.5, 128]
 
-/** f-numbers a stop apart at equal distances, third-stop marks, the full stops named. */
+/** An axis of f-numbers, equal distances for equal stops, with third-stop marks and full stops labelled. */
 export function apertureAxis(ends: Ends, span: Span, heading: string): Axis {
   const clamp = (aperture: number) => Math.min(MARKED[1], Math.max(MARKED[0], aperture))
   const [low, high] = usable([clamp(ends[0]), clamp(ends[1])], MARKED[0])
@@ -97,13 +97,13 @@ export function apertureAxis(ends: Ends, span: Span, heading: string): Axis {
   }
 }
 
-/** The third-stop marks from one aperture to another, a mark typed as such counted in. */
+/** The third-stop marks between two f-numbers, including marks given by their nominal value. */
 export const apertureMarks = (widest: number, smallest: number) =>
   allMarks('aperture').filter(({ exact }) => exact > widest * 0.96 && exact < smallest * 1.04)
 
 const isFullStop = (exact: number): boolean => Math.abs(2 * Math.log2(exact) - Math.round(2 * Math.log2(exact))) < 1e-6
 
-/** A plot's frame. */
+/** The area of a plot with its axes. */
 export interface Plot {
   readonly box: Box
   readonly x: Axis
@@ -112,18 +112,18 @@ export interface Plot {
 
 const TICK = 5
 const MINOR = 3
-/** Below a plot, for the figures of its axis and the heading. */
+/** Space in pixels below a plot for the figures and the heading of the horizontal axis. */
 export const BELOW = 42
-/** Above it, for the heading of the upright axis. */
+/** Space in pixels above a plot for the heading of the vertical axis. */
 export const ABOVE = 22
 
-/** The room the figures of an upright axis take. */
+/** The width in pixels of the figures of a vertical axis. */
 export const figuresWidth = (axis: Axis): number =>
   Math.max(0, ...axis.ticks.map(({ text = '' }) => textWidth(text))) + TICK + 5
 
 /**
- * Lines, ticks, figures and headings of both axes. Figures that would touch are left out evenly. The upright axis' heading
- * stands `rise` px higher where words come between.
+ * Draws both axes with ticks, figures and headings. If figures would touch, only every second, third … is shown. The heading
+ * of the vertical axis is `rise` pixels higher, to leave space for texts above the plot.
  */
 export function drawAxes(canvas: Canvas, { box, x, y }: Plot, paper: Box, rise = 0): void {
   canvas.lines('thin', 'axis', [
@@ -166,23 +166,23 @@ const tickText = (text: string, x: number, y: number, anchor: 'start' | 'middle'
 const onScale = ({ ticks, from, to }: Axis): readonly Tick[] =>
   ticks.filter(({ value }) => value >= from * (1 - 1e-9) - 1e-12 && value <= to * (1 + 1e-9) + 1e-12)
 
-/** Those with a text, every one, every second or every so many, that stand far enough apart. */
+/** The labelled ticks, thinned evenly until they are at least `apart` pixels from each other. */
 function evenly(ticks: readonly Tick[], axis: Axis, apart: number): readonly Tick[] {
   const named = ticks.filter(({ text }) => text !== undefined)
   for (let every = 1; every <= named.length; every++) {
-    const kept = named.filter((_, at) => at % every === 0)
-    const places = kept.map(({ value }) => axis.place(value))
-    if (places.every((at, which) => which === 0 || Math.abs(at - (places[which - 1] as number)) >= apart)) return kept
+    const shown = named.filter((_, at) => at % every === 0)
+    const places = shown.map(({ value }) => axis.place(value))
+    if (places.every((at, which) => which === 0 || Math.abs(at - (places[which - 1] as number)) >= apart)) return shown
   }
   return named.slice(0, 1)
 }
 
-/** Between the words over a plot, line by line. */
+/** Height in pixels of a row of texts above a plot. */
 export const MARK_ROW = 18
 
 /**
- * Marks a value across a plot: a line with its words over it, on the lowest of `rows` that is free; the value set now
- * has a triangle on the axis too.
+ * Marks a value with a line across the plot and a text above it, in the lowest free row. The value set at
+ * present also has a triangle on the axis.
  */
 export function markAcross(
   canvas: Canvas,
@@ -191,11 +191,11 @@ export function markAcross(
     readonly className: string
     readonly value: number
     readonly stroke: 'thin' | 'dashed'
-    /** The fullest wording first. */
+    /** The texts to try, longest first. */
     readonly wordings: readonly string[]
     readonly present?: boolean
     readonly rows: number
-    /** To which side its words give way, where another mark is near: −1 to the left. */
+    /** The side to which the text moves if another mark is near: −1 for left, 1 for right. */
     readonly lean?: number
   },
 ): void {
@@ -224,13 +224,13 @@ function* overLine(
       }
 }
 
-/** A line of values over the axis, broken where it leaves the plot. */
+/** The curve of a function over the horizontal axis, interrupted where it leaves the plot. */
 export function plotted({ box, x, y }: Plot, values: (at: number) => number, samples = 96) {
   const runs: { x: number; y: number }[][] = []
   let run: { x: number; y: number }[] = []
   const [left, right] = [x.place(x.from), x.place(x.to)]
   for (let step = 0; step <= samples; step++) {
-    // Even steps in px keep the curve as smooth at one end as at the other.
+    // Equal steps in pixels make the curve equally smooth everywhere.
     const share = step / samples
     const here = point(left + (right - left) * share, y.place(values(x.at(share))))
     if (Number.isFinite(here.y) && here.y >= box.top - 0.01 && here.y <= box.bottom + 0.01) run.push(here)

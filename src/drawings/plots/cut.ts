@@ -1,6 +1,6 @@
 import { type Box, isNear, type Point } from '../canvas/geometry.ts'
 
-/** Curves with the chords that touch some boxes taken out; chords are short. */
+/** Curves without the chords that touch the given boxes. */
 export function cutAround(runs: readonly (readonly Point[])[], boxes: readonly Box[]): readonly (readonly Point[])[] {
   return runs.flatMap((run) => {
     const left: Point[][] = []

@@ -1,15 +1,15 @@
 import { textWidth } from '../canvas/lettering.ts'
 
-/** A text cut to a width, with a sign that it is cut. */
+/** A text shortened to a width in pixels, ending in an ellipsis if anything is missing. */
 export function fittedText(text: string, width: number): string {
   const plain = text.replace(/\s+/g, ' ').trim()
   if (textWidth(plain) <= width) return plain
-  const signs = [...plain]
-  while (signs.length > 0 && textWidth(`${signs.join('').trimEnd()}…`) > width) signs.pop()
-  return `${signs.join('').trimEnd()}…`
+  const characters = [...plain]
+  while (characters.length > 0 && textWidth(`${characters.join('').trimEnd()}…`) > width) characters.pop()
+  return `${characters.join('').trimEnd()}…`
 }
 
-/** A text in rows of a width at most: broken between words, the last row cut where it is still too long. */
+/** A text broken between words into at most `most` rows of a width; the last row is shortened if necessary. */
 export function rowsOfText(text: string, width: number, most: number): readonly string[] {
   const rows: string[] = []
   const words = text.replace(/\s+/g, ' ').trim().split(' ')

@@ -1,13 +1,13 @@
 import type { Value } from '../../language/index.ts'
 
-/** The numbers of an input that is a list of them, or one alone; undefined where it is neither. */
+/** The numbers of an input that is a number or a list of numbers; otherwise undefined. */
 export function numbersIn(value: Value | undefined): readonly number[] | undefined {
   if (typeof value === 'number') return [value]
   if (!Array.isArray(value)) return undefined
   return value.every((one) => typeof one === 'number') ? (value as readonly number[]) : undefined
 }
 
-/** The texts of an input that is a list of them, or one alone; undefined where it is neither. */
+/** The texts of an input that is a text or a list of texts; otherwise undefined. */
 export function textsIn(value: Value | undefined): readonly string[] | undefined {
   if (typeof value === 'string') return [value]
   if (!Array.isArray(value)) return undefined

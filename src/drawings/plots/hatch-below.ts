@@ -4,14 +4,14 @@ import type { Grid } from './isolines.ts'
 const SPACING = 8
 const STEP = 3
 
-/** Strokes over the part of a map whose values lie below a level, cut out around what must stay legible. */
+/** Hatching over the part of a map whose values are below a level, interrupted around the given boxes. */
 export function hatchBelow(grid: Grid, level: number, box: Box, around: readonly Box[]): readonly Segment[] {
   const width = box.right - box.left
   const height = box.bottom - box.top
   const below = ({ x, y }: Point): boolean => valueAt(grid, (x - box.left) / width, (box.bottom - y) / height) < level
   const strokes: Segment[] = []
   for (let start = SPACING / 2 - height; start < width; start += SPACING) {
-    // Each stroke rises to the right at 45°, from the lower edge or the left one.
+    // Strokes rise to the right at 45°, starting at the lower or the left edge.
     const first = Math.max(0, -start)
     const last = Math.min(height, width - start)
     let from: Point | undefined
@@ -32,7 +32,7 @@ export function hatchBelow(grid: Grid, level: number, box: Box, around: readonly
   return strokes.flatMap((stroke) => without(stroke, around))
 }
 
-/** Between the four samples round a place given in shares from the lower left. */
+/** Bilinear interpolation at a point given in fractions from the lower left corner. */
 function valueAt({ columns, rows, values }: Grid, x: number, y: number): number {
   const across = Math.min(columns - 1, Math.max(0, x * (columns - 1)))
   const up = Math.min(rows - 1, Math.max(0, y * (rows - 1)))

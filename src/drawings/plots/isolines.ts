@@ -1,7 +1,7 @@
 import { contours } from 'd3-contour'
 import { type Point, point } from '../canvas/geometry.ts'
 
-/** Values over a rectangle, row by row from the lower left; the outermost stand on its edges. */
+/** Samples over a rectangle, row by row from the lower left; the outermost samples are on its edges. */
 export interface Grid {
   readonly columns: number
   readonly rows: number
@@ -9,8 +9,8 @@ export interface Grid {
 }
 
 /**
- * Where the values pass a level: runs of points in shares of the rectangle, (0, 0) its lower left corner. A run that
- * ends where it began is a closed line.
+ * The lines where the values cross a level: runs of points in fractions of the rectangle, (0, 0) its lower left corner. A run
+ * that ends at its start is a closed line.
  */
 export function isoline({ columns, rows, values }: Grid, level: number): readonly (readonly Point[])[] {
   const area = contours()
@@ -27,7 +27,7 @@ export function isoline({ columns, rows, values }: Grid, level: number): readonl
 
 type Place = readonly [x: number, y: number]
 
-/** An area's outline runs along the edges of the rectangle too, half a cell outside; only what lies within is isoline. */
+/** The outline of a contour area also runs half a cell outside the edges of the rectangle; only the part inside is an isoline. */
 function insideRuns(
   ring: readonly (readonly number[])[],
   columns: number,
@@ -52,19 +52,19 @@ function insideRuns(
 }
 
 const STEPS = [0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10]
-/** More lines than this would run into one another. */
+/** More lines than this would be too dense to read. */
 const MOST_LINES = 9
 
-/** Apart from one another, in stops: a tenth where that makes a fair number of lines, else finer or coarser. */
+/** The interval between isolines in stops for a spread in stops. */
 export function isolineStep(spread: number): number {
   return STEPS.find((step) => spread / step <= MOST_LINES) ?? 20
 }
 
-/** The levels between two values at whole steps. */
+/** The multiples of a step between two values. */
 export function levelsBetween(least: number, greatest: number, step: number): readonly number[] {
   const first = Math.ceil(least / step + 1e-9)
   const count = Math.max(0, Math.floor(greatest / step - 1e-9) - first + 1)
-  // Dividing by a whole number keeps 3 × 0.1 at 0.3.
+  // Dividing by a whole number avoids rounding errors such as 3 × 0.1 = 0.30000000000000004.
   return Array.from({ length: count }, (_, at) =>
     step < 1 ? (first + at) / Math.round(1 / step) : (first + at) * step,
   )

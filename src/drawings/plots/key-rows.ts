@@ -7,13 +7,13 @@ const GAP = 7
 const BETWEEN = 18
 export const KEY_ROW = 19
 
-/** What a kind of line means. */
+/** A line style with its meaning. */
 export interface KeyEntry {
   readonly stroke: Stroke
   readonly text: string
 }
 
-/** Each entry's place, from the left, in as many rows as it takes. */
+/** The position of each entry, from left to right in as many rows as necessary. */
 function places(entries: readonly KeyEntry[], width: number): readonly Point[] {
   let at = point(0, 0)
   return entries.map(({ text }) => {
@@ -25,11 +25,11 @@ function places(entries: readonly KeyEntry[], width: number): readonly Point[] {
   })
 }
 
-/** How high the key stands at a width. */
+/** The height of the key in pixels for a width in pixels. */
 export const keyHeight = (entries: readonly KeyEntry[], width: number): number =>
   entries.length === 0 ? 0 : (places(entries, width).at(-1) as Point).y + KEY_ROW
 
-/** Draws samples of the lines, each with what it means. */
+/** Draws a sample of each line style with its meaning. */
 export function drawKey(canvas: Canvas, entries: readonly KeyEntry[], left: number, top: number, width: number): void {
   places(entries, width).forEach((place, at) => {
     const { stroke, text } = entries[at] as KeyEntry

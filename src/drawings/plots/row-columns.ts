@@ -4,11 +4,11 @@ import { ASCENT, textWidth } from '../canvas/lettering.ts'
 
 const PAD = 4
 const GAP = 12
-/** The largest share of the width that names may take. */
+/** The largest fraction of the width for names. */
 const NAMES = 0.38
 const LEAST_PLOT = 80
 
-/** A drawing in rows: what each is on the left, its figure on the right, and between them what is drawn. */
+/** The columns of a drawing in rows: names on the left, figures on the right and the plot between them, in pixels. */
 export interface RowColumns {
   readonly nameLeft: number
   readonly nameWidth: number
@@ -17,7 +17,7 @@ export interface RowColumns {
   readonly figureRight: number
 }
 
-/** Shares the width out; what is drawn gets what names and figures leave. */
+/** Divides the width; the plot gets what names and figures leave. */
 export function rowColumns(names: readonly string[], figures: readonly string[], width: number): RowColumns {
   const widest = (texts: readonly string[]) => Math.max(0, ...texts.map(textWidth))
   const figureWidth = widest(figures)
@@ -32,14 +32,14 @@ export function rowColumns(names: readonly string[], figures: readonly string[],
   }
 }
 
-/** Where a row's text stands for its middle to be at a height. */
+/** The baseline of a text whose middle is at a height. */
 export const onRow = (middle: number): number => middle + ASCENT / 2 - 1
 
 const one = (text: string, at: Point, anchor: 'start' | 'middle' | 'end'): readonly TextPlacement[] => [
   { lettering: { text, at, anchor } },
 ]
 
-/** Writes the rows of a name, their middle at a height, and a figure at the same. */
+/** Writes a name of one or more rows and a figure, both centred on a height. */
 export function letterRow(
   canvas: Canvas,
   className: string,

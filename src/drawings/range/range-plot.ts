@@ -21,23 +21,24 @@ import {
   type Plot,
   type Span,
 } from '../plots/axes.ts'
-import { describeRange, rangeTableOf } from './range-words.ts'
+import { describeRange, rangeTableOf } from './describe-range.ts'
+import { RANGE_WORDS as WORDS } from './words.ts'
 
 const PAD = 4
 const ROW = 18
 const NARROWEST = 240
-/** Between one plot and the next: the figures of the axis, and air. */
+/** Space in pixels between plots, for the figures of the axis. */
 const APART = 30
-/** Figures that reach farther than this would lie on the axis; they are shown by factors. */
+/** Results with a larger ratio of greatest to least get a logarithmic axis. */
 const FAR = 200
 
-/** Results over a range of one given: a plot for each, one over the other, the present value across all. */
+/** Plots results over a range of one given, one plot above the other, with the present value marked in all. */
 export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'width' | 'title'>): Drawing {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const title = options.title ?? `Over a range of ${labelOf(table.given)}`
+  const title = options.title ?? WORDS.title(labelOf(table.given))
   const omissions: string[] = []
   const plots = table.followed.filter((one) => canBePlotted(one, omissions))
-  if (plots.length === 0) return nothingDrawn(width, title, omissions, 'there are no figures to plot.')
+  if (plots.length === 0) return nothingDrawn(width, title, omissions, WORDS.nothingToPlot)
 
   const each = Math.round(Math.min(plots.length > 1 ? 170 : 260, Math.max(120, width * 0.5)))
   const canvas = new Canvas(width)
@@ -73,32 +74,34 @@ export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'widt
 
 function canBePlotted({ cell, figures, measured }: Followed, omissions: string[]): boolean {
   const known = figures.filter((one) => one !== undefined).length
-  if (known === 0) omissions.push(`${labelOf(cell)} is not plotted: it has no figures over this range.`)
+  if (known === 0) omissions.push(WORDS.noFigures(labelOf(cell)))
   else if (known < figures.length)
-    omissions.push(
-      `${labelOf(cell)} has no figure at ${figures.length - known} of ${figures.length} values; the line is broken there.`,
-    )
-  if (measured)
-    omissions.push(`${labelOf(cell)} was measured, so it does not follow. Clear what was measured to see it follow.`)
+    omissions.push(WORDS.someMissing(labelOf(cell), figures.length - known, figures.length))
+  if (measured) omissions.push(WORDS.measured(labelOf(cell)))
   return known > 0
 }
 
-/** The unit behind a heading, as one reads it on an axis. */
+/** The heading of an axis with its unit. */
 function heading(label: string, unit: Followed['unit']): string {
-  const behind = unit?.notation === 'f-number' ? 'f/' : unit?.notation === 'ratio' ? '1:n' : (unit?.symbol ?? '')
-  return behind === '' ? label : `${label}, ${behind}`
+  const behind =
+    unit?.notation === 'f-number'
+      ? WORDS.apertureUnit
+      : unit?.notation === 'ratio'
+        ? WORDS.ratioUnit
+        : (unit?.symbol ?? '')
+  return behind === '' ? label : WORDS.withUnit(label, behind)
 }
 
 function across(table: RangeTable, span: Span): Axis {
   const { figures, unit, present, byFactors } = table
   const all = present === undefined ? figures : [...figures, present]
   const [from, to] = [Math.min(...all), Math.max(...all)]
-  const says = heading(shortened(labelOf(table.given), span[1] - span[0]), unit)
-  if (unit.notation === 'f-number') return apertureAxis([from, to], span, says)
-  return byFactors && from > 0 ? logAxis([from, to], span, says) : linearAxis([from, to], span, says)
+  const text = heading(shortened(labelOf(table.given), span[1] - span[0]), unit)
+  if (unit.notation === 'f-number') return apertureAxis([from, to], span, text)
+  return byFactors && from > 0 ? logAxis([from, to], span, text) : linearAxis([from, to], span, text)
 }
 
-/** As many of its words as an axis has room for. */
+/** As many words of a text as fit into a space in pixels. */
 function shortened(text: string, room: number): string {
   const words = text.split(' ')
   while (words.length > 1 && textWidth(words.join(' ')) > room - 60) words.pop()
@@ -108,11 +111,11 @@ function shortened(text: string, room: number): string {
 function upright({ figures, present, unit }: Followed, span: Span): Axis {
   const known = [...figures, present].filter((one): one is number => one !== undefined)
   const [least, most] = [Math.min(...known), Math.max(...known)]
-  const says = unit ? heading('', unit).replace(/^, /, '') : ''
-  return least > 0 && most / least > FAR ? logAxis([least, most], span, says) : linearAxis([least, most], span, says)
+  const text = unit ? heading('', unit).replace(/^, /, '') : ''
+  return least > 0 && most / least > FAR ? logAxis([least, most], span, text) : linearAxis([least, most], span, text)
 }
 
-/** What the plot is of, and how it stands now. */
+/** Writes the name of the result and its present value above the plot. */
 function letterHead(canvas: Canvas, { cell, present, unit }: Followed, at: Point, right: number): void {
   const label = labelOf(cell)
   const figure = present === undefined ? '' : figureText(present)
@@ -122,7 +125,7 @@ function letterHead(canvas: Canvas, { cell, present, unit }: Followed, at: Point
       : unit?.notation === 'ratio'
         ? `1:${figure}`
         : [figure, unit?.symbol].filter(Boolean).join(' ')
-  const fullest = figure === '' ? [label] : [`${label}, now ${now}`, label]
+  const fullest = figure === '' ? [label] : [WORDS.labelNow(label, now), label]
   const wordings = [...fullest, shortened(label, right - at.x)]
   const lettering = wordings.map((text) => ({
     lettering: { text, at: point(at.x, at.y + ASCENT - 1), anchor: 'start' as const },
@@ -144,12 +147,12 @@ function markPresent(
       : unit.notation === 'ratio'
         ? `1:${figureText(present)}`
         : `${figureText(present)} ${unit.symbol}`.trim()
-  const says = presentAt === undefined ? figure : (shown[presentAt] as string)
+  const text = presentAt === undefined ? figure : (shown[presentAt] as string)
   markAcross(canvas, plot, {
     className: 'set',
     value: present,
     stroke: 'thin',
-    wordings: worded ? [`now ${says}`, says] : [],
+    wordings: worded ? [WORDS.now(text), text] : [],
     rows: 1,
     present: true,
   })
@@ -163,7 +166,7 @@ function drawFollowed(
 ): void {
   const points = followed.map((figure, at) => {
     const placed = figure === undefined ? undefined : point(x.place(figures[at] as number), y.place(figure))
-    // A scale of factors ends somewhere below the greatest.
+    // Values below the end of a logarithmic axis are not drawn.
     return placed && placed.y <= box.bottom + 0.01 ? placed : undefined
   })
   const runs: Point[][] = [[]]

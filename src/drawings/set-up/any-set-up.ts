@@ -2,6 +2,6 @@ import type { Draw } from '../canvas/drawing-options.ts'
 import { drawSetUp } from './set-up.ts'
 import { drawUpright } from './upright-set-up.ts'
 
-/** A set-up that may lie on a copy stand or stand upright: seldom the latter, so that it has a file of its own. */
+/** Draws a set-up on a copy stand or an upright one. Upright set-ups are rare, so copy stands do not load their code. */
 export const drawAnySetUp: Draw = (inputs, options) =>
   inputs.upright === true ? drawUpright(inputs, options) : drawSetUp(inputs, options)

@@ -1,6 +1,5 @@
 import type { Canvas } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
-import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import {
   type Box,
   between,
@@ -18,6 +17,7 @@ import { textWidth } from '../canvas/lettering.ts'
 import type { DeferredLettering, Frame } from './frame.ts'
 import { aroundArc, zonePlaces } from './label-places.ts'
 import { lampDistances, lampHeights, lampsSeen } from './lamp-choice.ts'
+import type { Lamp, SetUp } from './set-up-inputs.ts'
 import type { Upright, Uprights } from './upright-dimensions.ts'
 import { TITLE_ROW } from './view-furniture.ts'
 
@@ -26,14 +26,14 @@ const BODY = { halfWidth: 0.07, above: 0.03, below: 0.045 }
 const BARREL_HALF_WIDTH = 0.036
 const COLUMN_HALF_WIDTH = 0.03
 
-/** How far below the original's face the elevation reaches, in px. */
+/** The extent of the elevation below the face of the original, in pixels. */
 export function belowElevation(lamps: readonly Lamp[], thicknessPx: number): number {
   const { left, right } = lampDistances(lamps)
   const lanes = Math.max(left.length, right.length)
   return thicknessPx + BOARD_DEPTH + (lanes === 0 ? 6 : 6 + lanes * LANE + 4)
 }
 
-/** Draws the set-up seen from the front. The lettering it returns is written once all lines stand. */
+/** Draws the set-up from the front. The returned functions place the texts and the hatching after all lines are drawn. */
 export function drawElevation(
   canvas: Canvas,
   setUp: SetUp,
@@ -44,7 +44,7 @@ export function drawElevation(
   const at = (x: number, z: number): Point => point(origin.x + x * pxPerMetre, origin.y - z * pxPerMetre)
   const px = (metres: number): number => metres * pxPerMetre
   const lamps = lampsSeen(setUp.lamps, 'y')
-  // Beside the view's title there is room for lettering, though not for lines.
+  // Texts, but not lines, may use the row of the title.
   const lettered = { ...view, top: view.top - TITLE_ROW }
   const boardTop = origin.y + px(setUp.thickness)
 
@@ -64,7 +64,7 @@ export function drawElevation(
     canvas.body('thick', 'board', corners({ left, right, top: boardTop, bottom: boardTop + BOARD_DEPTH }))
     if (setUp.originalWidth === undefined) return
     const half = px(setUp.originalWidth) / 2
-    // A sheet of paper has no thickness at this scale: it is drawn as a line, on the board.
+    // A sheet of paper is too thin for the scale and is drawn as a line on the board.
     const top = Math.min(origin.y, boardTop - 2.5)
     const box = { left: origin.x - half, right: origin.x + half, top, bottom: boardTop }
     canvas.body('thick', 'original', corners(box), { filled: px(setUp.thickness) < 2.5 })
@@ -153,7 +153,7 @@ export function drawElevation(
     canvas.line('dashed', `aim aim-${lamp.number}`, from, aim)
     canvas.lines('thin', `aim-arrow aim-${lamp.number}`, arrowhead(from, aim))
     if (lamp.beam === undefined) return
-    // The figure of the lamp's height under it comes first.
+    // The figure of the height below the lamp needs its space first.
     const room = px(lamp.z) - textWidth(show(lamp.z)) - 10
     if (room < 16) return
     const reach = Math.min((view.right - view.left) * 0.09, distance(from, aim) * 0.4, room)
@@ -180,7 +180,7 @@ export function drawElevation(
     )
     const radius = Math.min(reach / Math.SQRT2 / 1.6, Math.max(px(setUp.originalWidth ?? 0) / 2 + 14, 34))
     const end = point(origin.x + reach, origin.y - reach)
-    // A lamp aimed along the line already draws it.
+    // A lamp aimed along the 45° line already draws it.
     const drawn = lamps.some(
       (lamp) => Math.abs(lamp.aim_x) < 1e-3 && lamp.x > 0 && Math.abs(Math.atan2(lamp.z, lamp.x) - Math.PI / 4) < 0.035,
     )
@@ -210,7 +210,7 @@ export function drawElevation(
           to: feature,
           at: x,
           wordings: [`${upright.long} ${shown}`, `${upright.short} ${shown}`, ...figures(shown)],
-          // The datum serves those that start at the original's face.
+          // The datum line is the extension line of dimensions that start at the face of the original.
           extensions: [upright.from !== 0, true],
         }
       }
@@ -240,12 +240,12 @@ export function drawElevation(
     const { left, right } = lampDistances(lamps)
     const measured = lampHeights(lamps)
     const lane = (lamp: Lamp, index: number): Dimension => {
-      const standing = measured.includes(lamp)
+      const hasHeight = measured.includes(lamp)
       const dimension: Dimension = {
         className: `dimension-distance-${lamp.number}`,
         direction: 'across',
         from: point(origin.x, boardTop + BOARD_DEPTH),
-        to: at(lamp.x, standing ? 0 : lamp.z),
+        to: at(lamp.x, hasHeight ? 0 : lamp.z),
         at: boardTop + BOARD_DEPTH + 2 + (index + 1) * LANE,
         wordings: figures(show(Math.abs(lamp.x))),
         extensions: [false, true],
@@ -256,7 +256,7 @@ export function drawElevation(
     return [...left.map(lane), ...right.map(lane)]
   }
 
-  /** The level of the original's face, out to whatever is measured from it. */
+  /** Draws the level of the original's face as far as the dimensions that start there. */
   function drawDatum(): void {
     const reached = dimensions
       .filter((one) => one.direction === 'upright' && one.from.y === origin.y)
@@ -277,7 +277,7 @@ export function drawElevation(
 
   function letter(): void {
     const roomy = dimensions.filter((one) => one.wordings.length > 2)
-    // All in full or all short: a mixture reads as if they meant different things.
+    // Either all wordings are long or all are short: a mixture would suggest different meanings.
     const full = roomy.every(
       (one) => textWidth(one.wordings[0] as string) < distance(point(0, one.from.y), point(0, one.to.y)) - 10,
     )

@@ -1,17 +1,17 @@
 import type { Box, Point } from '../canvas/geometry.ts'
 
-/** Where a view stands on the sheet. */
+/** The position of a view on the canvas. */
 export interface Frame {
-  /** The px of the centre of the original. */
+  /** The centre of the original in pixels. */
   readonly origin: Point
   readonly pxPerMetre: number
-  /** Lettering stays within. */
+  /** The area in which text may be placed. */
   readonly view: Box
-  /** Between the dimensions at either side. */
+  /** The horizontal space between the dimensions at both sides, in pixels. */
   readonly inner: { readonly left: number; readonly right: number }
   readonly board: { readonly halfWidth: number; readonly halfDepth: number }
   readonly show: (metres: number) => string
 }
 
-/** What remains to be done once every line of the drawing stands. */
+/** Places the texts of a view; called after all lines of the drawing exist, so that texts avoid them. */
 export type DeferredLettering = () => void

@@ -1,10 +1,12 @@
-import type { Lamp } from '../canvas/drawing-unit.ts'
 import { type Point, point } from '../canvas/geometry.ts'
 import type { Handle } from '../canvas/tree.ts'
+import { besideCentre } from './describe-set-up.ts'
 import type { Frame } from './frame.ts'
-import { lampsSeen } from './lamp-choice.ts'
+import { isZero, lampsSeen } from './lamp-choice.ts'
+import type { Lamp } from './set-up-inputs.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
-/** How a view places lamps: the coordinate it hides, and the way from space to paper and back. */
+/** How a view shows lamps: the coordinate it hides, and the mapping between space and canvas. */
 export interface LampView {
   readonly view: string
   readonly hidden: 'x' | 'y' | 'z'
@@ -14,7 +16,7 @@ export interface LampView {
   readonly describe: (lamp: Lamp) => string
 }
 
-/** A handle for every lamp the view shows. */
+/** One drag handle for each lamp the view shows. */
 export const lampHandles = (lamps: readonly Lamp[], seen: LampView): readonly Handle[] =>
   lampsSeen(lamps, seen.hidden).map((lamp) => ({
     lamp: lamp.number,
@@ -25,20 +27,18 @@ export const lampHandles = (lamps: readonly Lamp[], seen: LampView): readonly Ha
     description: seen.describe(lamp),
   }))
 
-const aside = (x: number, show: (metres: number) => string): string =>
-  Math.abs(x) < 5e-4 ? 'on the centre line' : `${show(Math.abs(x))} ${x < 0 ? 'left' : 'right'} of the centre line`
-
-/** Seen from the front of a copy stand, or from above a wall: across and out from the original. */
+/** The view from the front of a copy stand, or from above a wall: x across, z out from the original. */
 export const frontHandles = ({ origin, pxPerMetre, show }: Frame, view = 'elevation'): LampView => ({
   view,
   hidden: 'y',
   pxPerMetre,
   at: ({ x, z }) => point(origin.x + x * pxPerMetre, origin.y - z * pxPerMetre),
   place: (at) => ({ x: (at.x - origin.x) / pxPerMetre, z: (origin.y - at.y) / pxPerMetre }),
-  describe: ({ x, z }) => `${aside(x, show)}, ${show(z)} ${view === 'elevation' ? 'above' : 'out from'} the original`,
+  describe: ({ x, z }) =>
+    `${besideCentre(x, show)}, ${(view === 'elevation' ? WORDS.aboveOriginal : WORDS.outFromOriginal)(show(z))}`,
 })
 
-/** Seen from the camera: across and up the original. */
+/** The view from the camera: x across, y up the original. */
 export const planHandles = ({ origin, pxPerMetre, show }: Frame): LampView => ({
   view: 'plan',
   hidden: 'z',
@@ -46,5 +46,5 @@ export const planHandles = ({ origin, pxPerMetre, show }: Frame): LampView => ({
   at: ({ x, y }) => point(origin.x + x * pxPerMetre, origin.y - y * pxPerMetre),
   place: (at) => ({ x: (at.x - origin.x) / pxPerMetre, y: (origin.y - at.y) / pxPerMetre }),
   describe: ({ x, y }) =>
-    `${aside(x, show)}, ${Math.abs(y) < 5e-4 ? 'level with the middle' : `${show(Math.abs(y))} ${y < 0 ? 'below' : 'above'} the middle`}`,
+    `${besideCentre(x, show)}, ${isZero(y) ? WORDS.levelWithMiddle : WORDS.fromMiddle(show(Math.abs(y)), y > 0)}`,
 })

@@ -1,8 +1,9 @@
 import type { TextPlacement } from '../canvas/canvas.ts'
 import { between, boxAround, type Point, point, shareWithin, towards } from '../canvas/geometry.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
-/** Where the label of the 45° arc may stand. */
+/** Places for the label of the 45° arc. */
 export function* aroundArc(origin: Point, radius: number): Generator<TextPlacement> {
   for (const further of [5, 8, 12, 18, 26, 36, 48]) {
     for (const degrees of [24, 18, 30, 12, 36, 48, 56]) {
@@ -16,10 +17,10 @@ export function* aroundArc(origin: Point, radius: number): Generator<TextPlaceme
   }
 }
 
-/** Rows through the zone from its top down, each tried from the middle of its halves outwards. */
+/** Places for the label of the mirror zone: inside it from top to bottom, then outside with a leader. */
 export function* zonePlaces(zone: readonly Point[], axis: number): Generator<TextPlacement> {
   const box = boxAround(zone)
-  const text = 'mirror zone'
+  const text = WORDS.mirrorLabel
   for (let y = box.top + 18; y < box.bottom - 6; y += 6) {
     const row = { from: point(box.left - 1, y), to: point(box.right + 1, y) }
     const share = shareWithin(row, zone)
@@ -39,7 +40,7 @@ export function* zonePlaces(zone: readonly Point[], axis: number): Generator<Tex
         yield { lettering: { text, at: point(x, y), anchor: 'middle' } }
     }
   }
-  // No room within: from outside, with a line into the hatching.
+  // If the zone is too narrow, the label goes outside with a leader into the hatching.
   for (let up = 14; up <= 62; up += 4) {
     for (const side of [1, -1]) {
       for (const aside of [0.45, 0.6, 0.75, 0.3, 0.9, 0.52, 0.67, 0.82, 0.38, 0.22]) {

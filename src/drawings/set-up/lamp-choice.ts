@@ -1,9 +1,30 @@
-import type { Lamp } from '../canvas/drawing-unit.ts'
+import type { Metres } from '../canvas/measures.ts'
+import type { Lamp } from './set-up-inputs.ts'
 
-/** Half a millimetre apart is the same place to a drawing. */
-export const sameLength = (a: number, b: number): boolean => Math.abs(a - b) < 5e-4
+/** Differences below half a millimetre cannot be seen in a drawing. */
+const INVISIBLE: Metres = 5e-4
 
-/** Lamps that fall on one another in a view are drawn once. */
+export const sameLength = (a: Metres, b: Metres): boolean => Math.abs(a - b) < INVISIBLE
+
+export const isZero = (length: Metres): boolean => Math.abs(length) < INVISIBLE
+
+/** Whether the lamps are two that mirror each other in the centre line. */
+export function isPair(lamps: readonly Lamp[]): boolean {
+  const [first, second] = lamps
+  return (
+    lamps.length === 2 &&
+    first !== undefined &&
+    second !== undefined &&
+    !isZero(first.x) &&
+    sameLength(first.x, -second.x) &&
+    sameLength(first.y, second.y) &&
+    sameLength(first.z, second.z) &&
+    sameLength(first.aim_x, -second.aim_x) &&
+    sameLength(first.aim_y, second.aim_y)
+  )
+}
+
+/** The lamps to draw in a view that hides one coordinate: lamps that would coincide are drawn once. */
 export function lampsSeen(lamps: readonly Lamp[], hidden: 'x' | 'y' | 'z'): readonly Lamp[] {
   const seen = (['x', 'y', 'z', 'aim_x', 'aim_y'] as const).filter((one) => !one.endsWith(hidden))
   return lamps.filter(
@@ -13,22 +34,21 @@ export function lampsSeen(lamps: readonly Lamp[], hidden: 'x' | 'y' | 'z'): read
 
 const MOST_DIMENSIONS = 3
 
-/** The lamps whose distances from the centre line are given, by side, the nearest first: a symmetrical pair only once. */
+/** The lamps whose distances from the centre line are dimensioned, by side, nearest first; a symmetric pair once. */
 export function lampDistances(lamps: readonly Lamp[]): { left: readonly Lamp[]; right: readonly Lamp[] } {
   const seen: Lamp[] = []
-  // Those on the right first: a pair's distance is read there.
+  // Lamps on the right come first, so that the distance of a pair is dimensioned there.
   for (const lamp of [...lamps].sort((a, b) => b.x - a.x)) {
-    if (Math.abs(lamp.x) > 5e-4 && !seen.some((other) => sameLength(Math.abs(other.x), Math.abs(lamp.x))))
-      seen.push(lamp)
+    if (!isZero(lamp.x) && !seen.some((other) => sameLength(Math.abs(other.x), Math.abs(lamp.x)))) seen.push(lamp)
   }
   const nearest = seen.sort((a, b) => Math.abs(a.x) - Math.abs(b.x)).slice(0, MOST_DIMENSIONS)
   return { left: nearest.filter((lamp) => lamp.x < 0), right: nearest.filter((lamp) => lamp.x > 0) }
 }
 
-/** Nearer to the centre line than this a lamp's height would be drawn through the camera. */
-const OVER_CENTRE = 0.1
+/** The height of a lamp nearer to the centre line than this would be drawn through the camera. */
+const OVER_CENTRE: Metres = 0.1
 
-/** The lamps over the original whose heights are given beside the camera's. */
+/** The lamps above the original, whose heights are dimensioned beside those of the camera. */
 export const lampsOverCentre = (lamps: readonly Lamp[]): readonly Lamp[] =>
   lamps
     .filter(
@@ -36,7 +56,7 @@ export const lampsOverCentre = (lamps: readonly Lamp[]): readonly Lamp[] =>
     )
     .slice(0, 1)
 
-/** The lamps whose heights are given, each on a line of its own under the lamp. */
+/** The lamps whose heights are dimensioned, each on a separate line below the lamp. */
 export function lampHeights(lamps: readonly Lamp[]): readonly Lamp[] {
   const chosen: Lamp[] = []
   for (const lamp of [...lamps].sort((a, b) => a.x - b.x)) {
@@ -48,18 +68,18 @@ export function lampHeights(lamps: readonly Lamp[]): readonly Lamp[] {
   return chosen
 }
 
-/** The lamps whose distances up and down from the middle are given in plan, by side, the nearest first. */
+/** The lamps whose distances from the middle are dimensioned in the plan, by side, nearest first. */
 export function lampOffsets(lamps: readonly Lamp[]): { up: readonly Lamp[]; down: readonly Lamp[] } {
   const seen: Lamp[] = []
   for (const lamp of [...lamps].sort((a, b) => b.x - a.x || b.y - a.y)) {
     const known = seen.some((other) => sameLength(Math.abs(other.y), Math.abs(lamp.y)))
-    if (Math.abs(lamp.y) > 5e-4 && !known) seen.push(lamp)
+    if (!isZero(lamp.y) && !known) seen.push(lamp)
   }
   const nearest = seen.sort((a, b) => Math.abs(a.y) - Math.abs(b.y)).slice(0, 2)
   return { up: nearest.filter((lamp) => lamp.y > 0), down: nearest.filter((lamp) => lamp.y < 0) }
 }
 
-/** How many dimension lines stand beside the plan. */
+/** The number of dimension lines beside the plan. */
 export function offsetLanes(lamps: readonly Lamp[]): number {
   const { up, down } = lampOffsets(lamps)
   return Math.max(up.length, down.length)

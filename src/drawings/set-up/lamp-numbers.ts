@@ -2,14 +2,14 @@ import type { Canvas } from '../canvas/canvas.ts'
 import { type Box, type Point, point, towards } from '../canvas/geometry.ts'
 import { ASCENT } from '../canvas/lettering.ts'
 
-/** A lamp as a view shows it. */
+/** A lamp in the coordinates of a view. */
 interface Seen {
   readonly number: number
   readonly at: Point
   readonly aim: Point
 }
 
-/** Writes beside each lamp the number the description calls it by; a pair and a lamp alone need none. */
+/** Writes beside each lamp its number in the description; a symmetric pair and a single lamp need none. */
 export function numberLamps(canvas: Canvas, lamps: readonly Seen[], pair: boolean, within: Box): void {
   if (lamps.length < 2 || pair) return
   for (const { number, at, aim } of lamps) {

@@ -1,13 +1,14 @@
 import type { Canvas, TextPlacement } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
-import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import { corners, type Point, point } from '../canvas/geometry.ts'
 import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
 import { ASCENT, textWidth } from '../canvas/lettering.ts'
+import { sizeText } from './describe-set-up.ts'
 import type { DeferredLettering, Frame } from './frame.ts'
-import { lampOffsets, lampsSeen, offsetLanes } from './lamp-choice.ts'
+import { isPair, lampOffsets, lampsSeen, offsetLanes } from './lamp-choice.ts'
 import { numberLamps } from './lamp-numbers.ts'
-import { isPair } from './set-up-words.ts'
+import type { Lamp, SetUp } from './set-up-inputs.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
 const ROW = 18
 
@@ -18,15 +19,14 @@ interface PlanNote {
   readonly halfHeight: number
 }
 
-/** What is written under the plan, with a line to what it is about. */
+/** The notes below the plan, each with a leader to the rectangle it names. */
 export function planNotes(setUp: SetUp, show: (metres: number) => string): readonly PlanNote[] {
-  const size = (width: number, height: number) => `${show(width).replace(/ \D+$/, '')} × ${show(height)}`
   const { originalWidth, originalHeight, fieldWidth, fieldHeight } = setUp
   const notes: PlanNote[] = []
   if (originalWidth !== undefined && originalHeight !== undefined) {
     notes.push({
       className: 'original',
-      text: `original ${size(originalWidth, originalHeight)}`,
+      text: `${WORDS.originalLabel} ${sizeText(originalWidth, originalHeight, show)}`,
       halfWidth: originalWidth / 2,
       halfHeight: originalHeight / 2,
     })
@@ -34,7 +34,7 @@ export function planNotes(setUp: SetUp, show: (metres: number) => string): reado
   if (fieldWidth !== undefined && fieldHeight !== undefined) {
     notes.push({
       className: 'field',
-      text: `field ${size(fieldWidth, fieldHeight)}`,
+      text: `${WORDS.fieldLabel} ${sizeText(fieldWidth, fieldHeight, show)}`,
       halfWidth: fieldWidth / 2,
       halfHeight: fieldHeight / 2,
     })
@@ -44,7 +44,7 @@ export function planNotes(setUp: SetUp, show: (metres: number) => string): reado
 
 export const notesHeight = (notes: readonly PlanNote[]): number => (notes.length === 0 ? 0 : notes.length * ROW + 8)
 
-/** Draws the set-up seen from above, on the same centre line as the elevation. */
+/** Draws the set-up from above, on the centre line of the elevation. */
 export function drawPlan(canvas: Canvas, setUp: SetUp, frame: Frame): { letter: DeferredLettering } {
   const { origin, pxPerMetre, view, board, show } = frame
   const at = (x: number, y: number): Point => point(origin.x + x * pxPerMetre, origin.y - y * pxPerMetre)
@@ -124,7 +124,7 @@ export function drawPlan(canvas: Canvas, setUp: SetUp, frame: Frame): { letter: 
   return { letter }
 }
 
-/** Each note on a row of its own: the first to the left of its leader, the second to the right, or where that is narrow left too. */
+/** Places each note on a separate row: the first left of its leader, the second right of it or, without space there, left. */
 function writeNotes(canvas: Canvas, notes: readonly PlanNote[], { origin, pxPerMetre, view }: Frame): void {
   const first = view.bottom - notes.length * ROW + ASCENT + 2
   let taken = Number.NEGATIVE_INFINITY
@@ -135,8 +135,8 @@ function writeNotes(canvas: Canvas, notes: readonly PlanNote[], { origin, pxPerM
     const placesOn = (side: -1 | 1): readonly TextPlacement[] => {
       const least = Math.max(taken + 6 + side * 8, side < 0 ? view.left + width + 1 : view.left + 9)
       const most = side < 0 ? view.right - 12 : view.right - width - 1
-      const wanted = origin.x + (index === 0 ? -1 : 1) * Math.max(half * 0.5, 10) + side * 8
-      const end = Math.max(least, Math.min(most, wanted))
+      const ideal = origin.x + (index === 0 ? -1 : 1) * Math.max(half * 0.5, 10) + side * 8
+      const end = Math.max(least, Math.min(most, ideal))
       return [0, 1, -1, 2, -2, 3, -3, 4, -4].map((step) => {
         const from = Math.max(least, Math.min(most, end + step * 14))
         const knee = point(from - side * 8, y - ASCENT / 2 + 1)

@@ -1,26 +1,29 @@
 import { Canvas } from '../canvas/canvas.ts'
 import { LANE } from '../canvas/dimension-line.ts'
 import type { DrawingOptions } from '../canvas/drawing-options.ts'
-import { isEmpty, lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from '../canvas/drawing-unit.ts'
+import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
 import { type Box, point } from '../canvas/geometry.ts'
 import { textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
 import { fitScale, type Scale } from '../canvas/scale.ts'
 import type { Drawing } from '../canvas/tree.ts'
+import { TITLES } from '../canvas/words.ts'
+import { describeSetUp } from './describe-set-up.ts'
 import { belowElevation, drawElevation } from './elevation.ts'
 import type { Frame } from './frame.ts'
 import { frontHandles, lampHandles, planHandles } from './handles.ts'
 import { lampOffsets, offsetLanes } from './lamp-choice.ts'
 import { drawPlan, notesHeight, planNotes } from './plan.ts'
-import { describeSetUp } from './set-up-words.ts'
+import { isEmpty, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { uprightDimensions } from './upright-dimensions.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
-/** Half a lamp's outline, which keeps its size where the scale would make it too small to see. */
+/** Half the outline of a lamp in pixels; it has a minimum size that does not depend on the scale. */
 const LAMP_ROOM = 15
-/** Above the highest thing drawn: the axis and the column go on past it. */
+/** Space in pixels above the highest part, into which the axis and the column extend. */
 const HEAD_ROOM = 24
-/** Both views together, in widths. */
+/** The largest height of both views together, as a multiple of the width. */
 const TALLEST = 1.7
 const NARROWEST = 240
 
@@ -28,7 +31,7 @@ interface Extent {
   readonly left: number
   readonly right: number
   readonly top: number
-  /** In plan. */
+  /** Extent in the plan, towards and away from the viewer. */
   readonly near: number
   readonly far: number
 }
@@ -36,7 +39,7 @@ interface Extent {
 function boardOf(setUp: SetUp): { halfWidth: number; halfDepth: number } {
   const width = Math.max(setUp.originalWidth ?? 0, setUp.fieldWidth ?? 0)
   const height = Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0)
-  // The board's own size is not asked for: it is drawn a good margin larger than what lies on it.
+  // The size of the board is not an input; it is drawn somewhat larger than what lies on it.
   const tallest = Math.max(setUp.sensor ?? 0, setUp.lens ?? 0, setUp.apex ?? 0)
   const halfWidth = Math.max(0.62 * width, 0.22 * tallest, 0.05)
   return { halfWidth, halfDepth: Math.max(0.62 * height, 0.72 * halfWidth) }
@@ -46,7 +49,7 @@ function extentOf(setUp: SetUp, board: { halfWidth: number; halfDepth: number })
   const xs = [board.halfWidth, -board.halfWidth, ...setUp.lamps.flatMap((lamp) => [lamp.x, lamp.aim_x])]
   const mirror = setUp.mirror?.atHeight ?? 0
   const tip = setUp.clear ?? setUp.lens ?? setUp.apex
-  // The camera's body reaches a little above its sensor, a lens without a body above its rim.
+  // A camera body extends slightly above its sensor, and a lens without a body above its rim.
   const camera = [setUp.sensor === undefined ? 0 : setUp.sensor + 0.03, tip === undefined ? 0 : tip + 0.06]
   const heights = [...camera, setUp.sensor, setUp.lens, setUp.apex, setUp.clear, setUp.column]
   const ys = [board.halfDepth, -board.halfDepth, ...setUp.lamps.flatMap((lamp) => [lamp.y, lamp.aim_y])]
@@ -64,15 +67,14 @@ function extentOf(setUp: SetUp, board: { halfWidth: number; halfDepth: number })
   }
 }
 
-/** The copy stand drawn to scale: elevation above, plan below, on one centre line. */
+/** Draws a copy stand to scale: elevation above plan, on one centre line. */
 export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const unit = lengthUnit(options.unit)
   const show = lengthIn(unit)
-  const title = options.title ?? 'The set-up, to scale'
+  const title = options.title ?? TITLES['set-up']
   const setUp = readSetUp(inputs, show)
-  if (isEmpty(setUp))
-    return nothingDrawn(width, title, setUp.omissions, 'no size and no distance of the set-up is known.')
+  if (isEmpty(setUp)) return nothingDrawn(width, title, setUp.omissions, WORDS.nothingKnown)
 
   const board = boardOf(setUp)
   const layout = reusedLayout(options) ?? layOut(setUp, extentOf(setUp, board), width, options.zoom ?? 1, show)
@@ -88,8 +90,8 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
     board,
     show,
   })
-  viewTitle(canvas, `Elevation ${scale.name}`, PAD)
-  viewTitle(canvas, `Plan ${scale.name}`, planTop)
+  viewTitle(canvas, WORDS.elevation(scale.name), PAD)
+  viewTitle(canvas, WORDS.plan(scale.name), planTop)
   const inElevation = frame(elevationY, view(PAD + TITLE_ROW, elevationEnd))
   const inPlan = frame(planY, view(planTop + TITLE_ROW, planEnd))
   const uprights = uprightDimensions(setUp, layout.withSensor)
@@ -111,7 +113,7 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
   return drawing
 }
 
-/** Where everything stands on the sheet: kept while a lamp is dragged, so that the drawing holds still under the hand. */
+/** Scale and positions of the views. They are reused while a lamp is dragged, so that the drawing does not move under the pointer. */
 type Layout = ReturnType<typeof layOut>
 
 const layouts = new WeakMap<Drawing, Layout>()
@@ -119,17 +121,17 @@ const layouts = new WeakMap<Drawing, Layout>()
 const reusedLayout = ({ layoutFrom, width }: DrawingOptions): Layout | undefined =>
   layoutFrom && Math.abs(layoutFrom.width - width) < 1 ? layouts.get(layoutFrom) : undefined
 
-/** What the figure of a short distance in plan needs, as it stands above its line. */
+/** The space in pixels that the figure of a short distance needs above its dimension line in the plan. */
 function roomAbove(setUp: SetUp, show: (metres: number) => string, px: (metres: number) => number): number {
   const short = lampOffsets(setUp.lamps).up.some((lamp) => px(lamp.y) < textWidth(show(lamp.y)) + 10)
   return short ? 34 : 0
 }
 
-/** How much room the dimensions take at either side, the scale that leaves, and where the views come to stand. */
-function layOut(setUp: SetUp, extent: Extent, width: number, enlarged: number, show: (metres: number) => string) {
-  const { withSensor, leftRoom, rightRoom, scale } = sideRooms(setUp, extent, width, enlarged)
+/** Computes the space for dimensions at both sides, the scale that fits the rest, and the positions of the views. */
+function layOut(setUp: SetUp, extent: Extent, width: number, zoom: number, show: (metres: number) => string) {
+  const { withSensor, leftRoom, rightRoom, scale } = sideRooms(setUp, extent, width, zoom)
   const px = (metres: number): number => metres * scale.pxPerMetre
-  // What is left over is shared out, so that the drawing stands in the middle of its room.
+  // The remaining space is divided evenly, so that the drawing is centred.
   const spare = width - leftRoom - rightRoom - px(extent.right - extent.left)
   const originX = leftRoom + spare / 2 - px(extent.left)
 
@@ -146,25 +148,25 @@ function layOut(setUp: SetUp, extent: Extent, width: number, enlarged: number, s
   return { withSensor, leftRoom, rightRoom, scale, originX, elevationY, elevationEnd, planTop, planY, planEnd, height }
 }
 
-function sideRooms(setUp: SetUp, extent: Extent, width: number, enlarged: number) {
+function sideRooms(setUp: SetUp, extent: Extent, width: number, zoom: number) {
   const room = setUp.lamps.length > 0 ? LAMP_ROOM : 4
   const lanes = (count: number) => (count > 0 ? count * LANE + 2 : 0)
   const tried = (withSensor: boolean) => {
     const uprights = uprightDimensions(setUp, withSensor)
     const leftRoom = PAD + room + lanes(uprights.left.length)
     const rightRoom = PAD + room + lanes(Math.max(uprights.right.length, offsetLanes(setUp.lamps)))
-    return { withSensor, leftRoom, rightRoom, scale: scaleFor(extent, width, width - leftRoom - rightRoom, enlarged) }
+    return { withSensor, leftRoom, rightRoom, scale: scaleFor(extent, width, width - leftRoom - rightRoom, zoom) }
   }
   const whole = tried(true)
   if (setUp.column === undefined) return whole
-  // The column's height places the camera as well; where room is short, a larger drawing is worth more than both.
+  // The height on the column already places the camera; in a narrow space a larger drawing is worth more than both dimensions.
   const shorter = tried(false)
   return shorter.scale.ratio < whole.scale.ratio ? shorter : whole
 }
 
-function scaleFor(extent: Extent, width: number, across: number, enlarged: number): Scale {
+function scaleFor(extent: Extent, width: number, across: number, zoom: number): Scale {
   const drawn = extent.right - extent.left
-  // Taller than this, elevation and plan would not be seen together.
+  // A taller drawing would not show elevation and plan on one screen.
   const height = extent.top + extent.far - extent.near
-  return fitScale({ width: drawn, height }, { width: across, height: width * TALLEST }, enlarged)
+  return fitScale({ width: drawn, height }, { width: across, height: width * TALLEST }, zoom)
 }

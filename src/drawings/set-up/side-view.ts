@@ -1,38 +1,39 @@
 import type { Canvas, TextPlacement } from '../canvas/canvas.ts'
 import { type Dimension, drawDimension, figures, LANE, letterDimension } from '../canvas/dimension-line.ts'
-import type { Lamp, SetUp } from '../canvas/drawing-unit.ts'
 import { type Box, type Point, point, type Segment } from '../canvas/geometry.ts'
 import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
 import { ASCENT } from '../canvas/lettering.ts'
 import type { DeferredLettering } from './frame.ts'
 import type { LampView } from './handles.ts'
 import { lampsSeen, sameLength } from './lamp-choice.ts'
-import type { UprightPlacement } from './upright-inputs.ts'
+import type { Lamp, SetUp } from './set-up-inputs.ts'
+import { isVertical, leanDegrees, type UprightPlacement } from './upright-inputs.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
 const BODY_HALF = 0.07
 const BARREL_HALF = 0.036
 const BOARD = 6
 const MOST_LAMP_HEIGHTS = 2
 
-/** Where the view from the side stands on the sheet. */
+/** The position of the view from the side on the canvas. */
 export interface SideFrame {
-  /** The px of the original's centre. */
+  /** The centre of the original in pixels. */
   readonly origin: Point
   readonly pxPerMetre: number
   readonly view: Box
   readonly show: (metres: number) => string
 }
 
-/** Distances from the original's centre, level and upright, of a place up the original and out from it. */
+/** Horizontal and vertical distances, in metres, from the centre of the original to a point given along and out from its leaning face. */
 export const sideways = (y: number, z: number, lean: number): { readonly out: number; readonly up: number } => ({
   out: z * Math.cos(lean) - y * Math.sin(lean),
   up: z * Math.sin(lean) + y * Math.cos(lean),
 })
 
-/** Where the front of the camera ends, which its height and distance are measured to. */
+/** The point of the camera to which its height and distance are measured, in metres from the original. */
 export const frontOf = ({ apex, lens, clear }: SetUp): number | undefined => apex ?? lens ?? clear
 
-/** The lamps whose heights above the floor are given. */
+/** The lamps whose heights above the floor are dimensioned. */
 function heightsOf(setUp: SetUp, lean: number): readonly Lamp[] {
   const front = frontOf(setUp)
   const chosen: Lamp[] = []
@@ -44,19 +45,19 @@ function heightsOf(setUp: SetUp, lean: number): readonly Lamp[] {
   return chosen
 }
 
-/** Level with the lens, whose height then says the lamp's too. */
+/** Whether a lamp is level with the lens, whose dimension then gives the height of both. */
 const atLens = ({ y, z }: Lamp, front: number | undefined, lean: number): boolean =>
   front !== undefined && sameLength(sideways(y, z, lean).up, sideways(0, front, lean).up)
 
-/** How many dimensions of height stand at the camera's side. */
+/** The number of height dimensions on the side of the camera. */
 export const heightLanes = (setUp: SetUp, { lean, centre }: UprightPlacement): number =>
   centre === undefined ? 0 : heightsOf(setUp, lean).length + (frontOf(setUp) === undefined ? 0 : 1)
 
-/** Half of what carries the original, up and down from its centre. */
+/** Half the height of the easel or wall panel that carries the original, in metres. */
 export const easelHalf = (setUp: SetUp): number =>
   Math.max(0.62 * Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0), 0.08)
 
-/** Where the lamps' handles are in this view. */
+/** The mapping for drag handles in the view from the side. */
 export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, centre }: UprightPlacement): LampView {
   return {
     view: 'elevation',
@@ -72,20 +73,20 @@ export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, cen
     },
     describe: ({ y, z }) =>
       centre === undefined
-        ? `${show(z)} out from the original`
-        : `${show(centre + sideways(y, z, lean).up)} above the floor, ${show(z)} out from the original`,
+        ? WORDS.outFromOriginal(show(z))
+        : `${WORDS.aboveFloor(show(centre + sideways(y, z, lean).up))}, ${WORDS.outFromOriginal(show(z))}`,
   }
 }
 
-/** Draws an upright set-up seen from the side, the camera on the right. What it returns letters it afterwards. */
+/** Draws an upright set-up from the side, with the camera on the right. The returned function places the texts. */
 export function drawSide(
   canvas: Canvas,
   setUp: SetUp,
-  standing: UprightPlacement,
+  placement: UprightPlacement,
   frame: SideFrame,
 ): { letter: DeferredLettering } {
   const { origin, pxPerMetre, view, show } = frame
-  const { lean, centre } = standing
+  const { lean, centre } = placement
   const at = (y: number, z: number): Point => {
     const { out, up } = sideways(y, z, lean)
     return point(origin.x + out * pxPerMetre, origin.y - up * pxPerMetre)
@@ -113,16 +114,15 @@ export function drawSide(
       canvas.body('thick', 'original', [at(-edge, 0), at(edge, 0), at(edge, thick), at(-edge, thick)], { filled: true })
     }
     if (floor === undefined) return
-    // What carries it, down to the floor: a wall where it stands upright, an easel's legs where it leans.
+    // A vertical original hangs on a wall; a leaning one is carried by an easel whose legs reach the floor.
     const below = at(foot, back)
     const top = at(half, back)
-    const legs: Segment[] =
-      Math.abs(lean) < 1e-3
-        ? [{ from: point(below.x, view.top + 4), to: point(below.x, floor) }]
-        : [
-            { from: below, to: at(-(centre as number) / Math.cos(lean), back) },
-            ...(lean > 0 ? [{ from: top, to: point(top.x, floor) }] : []),
-          ]
+    const legs: Segment[] = isVertical(lean)
+      ? [{ from: point(below.x, view.top + 4), to: point(below.x, floor) }]
+      : [
+          { from: below, to: at(-(centre as number) / Math.cos(lean), back) },
+          ...(lean > 0 ? [{ from: top, to: point(top.x, floor) }] : []),
+        ]
     canvas.lines(
       'thin',
       'carrier',
@@ -177,7 +177,7 @@ export function drawSide(
       ...heightsOf(setUp, lean).map((lamp) => ({
         className: `dimension-height-${lamp.number}`,
         end: at(lamp.y, lamp.z),
-        words: ['lamp', 'lamp'],
+        words: [WORDS.lampShort, WORDS.lampShort],
       })),
       ...(front === undefined
         ? []
@@ -186,17 +186,17 @@ export function drawSide(
               className: 'dimension-lens',
               end: at(0, front),
               words: setUp.lamps.some((lamp) => atLens(lamp, front, lean))
-                ? ['lens and lamps above floor', 'lens, lamps']
-                : ['lens above floor', 'lens'],
+                ? [WORDS.lensAndLampsLong, WORDS.lensAndLampsShort]
+                : [WORDS.lensAboveFloor, WORDS.lensShort],
             },
           ]),
     ]
       .map((one) => ({ ...one, height: metres(floor - one.end.y) }))
-      // One below the floor has no height; its lamp is drawn where it is all the same.
+      // A lamp below the floor has no height to dimension, but it is drawn at its position.
       .filter(({ height }) => height > 0)
       .sort((a, b) => a.height - b.height)
     const lefts = [
-      { className: 'dimension-centre', end: at(0, 0), words: ['centre above floor', 'centre'], height: centre },
+      { className: 'dimension-centre', end: at(0, 0), words: [WORDS.centreLong, WORDS.centreShort], height: centre },
     ]
     const dimension =
       (side: -1 | 1) =>
@@ -219,7 +219,7 @@ export function drawSide(
     return all
   }
 
-  /** The lens's distance along the floor. */
+  /** Dimensions the horizontal distance of the lens. */
   function drawDistance(): readonly Dimension[] {
     const front = frontOf(setUp)
     if (front === undefined) return []
@@ -231,11 +231,11 @@ export function drawSide(
       from: point(origin.x, foot),
       to: point(at(0, front).x, foot),
       at: foot + 8 + LANE,
-      wordings: [`lens to original, level ${shown}`, ...figures(shown)],
+      wordings: [`${WORDS.lensLevel} ${shown}`, ...figures(shown)],
       extensions: [true, true],
     }
     drawDimension(canvas, dimension)
-    // A plumb line from what is measured down to the floor.
+    // A plumb line connects the measured point with the floor.
     const plumb = [{ from: point(dimension.to.x, at(0, front).y), to: point(dimension.to.x, foot - 2) }]
     canvas.lines(
       'dimension',
@@ -258,20 +258,20 @@ export function drawSide(
   function letter(): void {
     const lettered = { ...view, top: view.top - 20 }
     for (const one of dimensions) letterDimension(canvas, one, lettered)
-    if (Math.abs(lean) >= 1e-3) canvas.placeText('label-lean', leanPlaces(), lettered)
+    if (!isVertical(lean)) canvas.placeText('label-lean', leanPlaces(), lettered)
     if (floor !== undefined) {
       const y = floor + ASCENT + 4
       const across = [view.right - 4, view.right - 60, view.right - 120, view.left + 60]
       canvas.placeText(
         'label-floor',
-        across.map((x) => ({ lettering: { text: 'floor', at: point(x, y), anchor: 'end' as const } })),
+        across.map((x) => ({ lettering: { text: WORDS.floorLabel, at: point(x, y), anchor: 'end' as const } })),
         lettered,
       )
     }
   }
 
   function* leanPlaces(): Generator<TextPlacement> {
-    const text = `leans ${Number(((Math.abs(lean) * 180) / Math.PI).toFixed(1))}° ${lean > 0 ? 'back' : 'forward'}`
+    const text = WORDS.leans(leanDegrees(lean), lean > 0)
     const top = at(half, 0)
     for (const up of [4, 10, 18, 28])
       for (const aside of [8, 0, 20, -20, 40, 60]) {

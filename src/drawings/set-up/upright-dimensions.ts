@@ -1,7 +1,8 @@
-import type { SetUp } from '../canvas/drawing-unit.ts'
 import { lampsOverCentre, sameLength } from './lamp-choice.ts'
+import type { SetUp } from './set-up-inputs.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
-/** Heights of upright dimensions, by the side of the drawing they stand on, the innermost first. */
+/** The vertical dimensions at both sides of the drawing, innermost first. Heights are in metres. */
 export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
   const { clear, lens, sensor, column, thickness } = setUp
   const upright = (
@@ -11,25 +12,31 @@ export function uprightDimensions(setUp: SetUp, withSensor: boolean): Uprights {
     short: string,
     from = 0,
   ): readonly Upright[] => (height === undefined ? [] : [{ className, from, to: from + height, long, short }])
-  // Where the column is marked at the sensor's level, one figure says both.
+  // If the column is marked at the sensor's level, one dimension gives both heights.
   const same = column !== undefined && sensor !== undefined && sameLength(column - thickness, sensor) && thickness === 0
   const byHeight = (a: Upright, b: Upright) => a.to - b.to
   return {
     left: [
-      ...upright('dimension-sensor', withSensor && !same ? sensor : undefined, 'original to sensor', 'sensor'),
-      ...upright('dimension-column', column, same ? 'column, sensor' : 'column', 'column', -thickness),
+      ...upright('dimension-sensor', withSensor && !same ? sensor : undefined, WORDS.sensorLong, WORDS.sensorShort),
+      ...upright(
+        'dimension-column',
+        column,
+        same ? WORDS.columnAtSensor : WORDS.columnLabel,
+        WORDS.columnLabel,
+        -thickness,
+      ),
       ...lampsOverCentre(setUp.lamps).map((lamp) => ({
         className: `dimension-height-${lamp.number}`,
         from: 0,
         to: lamp.z,
-        long: 'lamp above original',
-        short: 'lamp',
+        long: WORDS.lampLong,
+        short: WORDS.lampShort,
         half: 18,
       })),
     ].sort(byHeight),
     right: [
-      ...upright('dimension-clear', clear, 'clear distance', 'clear'),
-      ...upright('dimension-lens', lens, 'lens to original', 'lens'),
+      ...upright('dimension-clear', clear, WORDS.clearLong, WORDS.clearShort),
+      ...upright('dimension-lens', lens, WORDS.lensLong, WORDS.lensShort),
     ].sort(byHeight),
   }
 }
@@ -45,6 +52,6 @@ export interface Upright {
   readonly to: number
   readonly long: string
   readonly short: string
-  /** Half the width of what its upper end is measured at, where that is not the camera. */
+  /** Half the width in pixels of the part at its upper end, if that is not the camera. */
   readonly half?: number
 }

@@ -1,26 +1,33 @@
-import type { SetUpInputs } from '../canvas/drawing-unit.ts'
+import type { Metres, Radians } from '../canvas/measures.ts'
 import { numberIn } from '../plots/given-values.ts'
+import type { SetUpInputs } from './set-up-inputs.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
-/** How an upright original stands. */
+/** The pose of an upright original. */
 export interface UprightPlacement {
-  /** How far its upper edge leans away from the camera. */
-  readonly lean: number
-  /** Of its middle, above the floor. */
-  readonly centre: number | undefined
+  /** Angle by which its upper edge leans away from the camera. */
+  readonly lean: Radians
+  /** Height of its centre above the floor, if known. */
+  readonly centre: Metres | undefined
 }
 
-const MOST_LEAN = (75 * Math.PI) / 180
-const HIGHEST = 100
+const MOST_LEAN: Radians = (75 * Math.PI) / 180
+const HIGHEST: Metres = 100
+/** Smaller angles cannot be seen in a drawing. */
+const VISIBLE_LEAN: Radians = 1e-3
+
+export const isVertical = (lean: Radians): boolean => Math.abs(lean) < VISIBLE_LEAN
+
+/** The size of a lean in degrees, to a tenth. */
+export const leanDegrees = (lean: Radians): number => Number(((Math.abs(lean) * 180) / Math.PI).toFixed(1))
 
 export function readUprightPlacement(inputs: SetUpInputs, omissions: string[]): UprightPlacement {
-  const given = inputs.lean === undefined ? 0 : numberIn(inputs.lean)
-  const leans = given !== undefined && Math.abs(given) <= MOST_LEAN
-  if (!leans) omissions.push('The lean is not drawn: it is no angle within 75° of upright.')
-  const height = numberIn(inputs.centre_height)
-  const stands = height !== undefined && height > 0 && height <= HIGHEST
-  if (inputs.centre_height === undefined)
-    omissions.push('The floor is not drawn: the height of the original’s centre is not known.')
-  else if (!stands)
-    omissions.push('The floor is not drawn: the height of the original’s centre is no length above zero.')
-  return { lean: leans ? given : 0, centre: stands ? height : undefined }
+  const lean = inputs.lean === undefined ? 0 : numberIn(inputs.lean)
+  const leanUsable = lean !== undefined && Math.abs(lean) <= MOST_LEAN
+  if (!leanUsable) omissions.push(WORDS.leanOutOfRange)
+  const centre = numberIn(inputs.centre_height)
+  const centreUsable = centre !== undefined && centre > 0 && centre <= HIGHEST
+  if (inputs.centre_height === undefined) omissions.push(WORDS.floorNeedsCentre)
+  else if (!centreUsable) omissions.push(WORDS.floorAtZero)
+  return { lean: leanUsable ? lean : 0, centre: centreUsable ? centre : undefined }
 }

@@ -1,33 +1,35 @@
 import { Canvas } from '../canvas/canvas.ts'
 import { LANE } from '../canvas/dimension-line.ts'
 import type { DrawingOptions } from '../canvas/drawing-options.ts'
-import { isEmpty, lengthIn, lengthUnit, readSetUp, type SetUp, type SetUpInputs } from '../canvas/drawing-unit.ts'
+import { lengthIn, lengthUnit } from '../canvas/drawing-unit.ts'
 import { type Box, point } from '../canvas/geometry.ts'
 import { ASCENT } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
 import { fitScale } from '../canvas/scale.ts'
 import type { Drawing } from '../canvas/tree.ts'
+import { TITLES } from '../canvas/words.ts'
+import { describeUpright } from './describe-upright.ts'
 import { belowElevation, drawElevation } from './elevation.ts'
 import type { Frame } from './frame.ts'
 import { frontHandles, lampHandles } from './handles.ts'
-import { lampsSeen } from './lamp-choice.ts'
+import { isPair, lampsSeen } from './lamp-choice.ts'
 import { numberLamps } from './lamp-numbers.ts'
 import { planNotes } from './plan.ts'
-import { isPair } from './set-up-words.ts'
+import { isEmpty, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { drawSide, easelHalf, frontOf, heightLanes, type SideFrame, sideHandles, sideways } from './side-view.ts'
 import { uprightDimensions } from './upright-dimensions.ts'
-import { readUprightPlacement, type UprightPlacement } from './upright-inputs.ts'
-import { describeUpright } from './upright-words.ts'
+import { isVertical, readUprightPlacement, type UprightPlacement } from './upright-inputs.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
+import { SET_UP_WORDS as WORDS } from './words.ts'
 
 const NARROWEST = 240
 const LAMP_ROOM = 15
 const HEAD_ROOM = 20
-/** Both views together, in widths. */
+/** The largest height of both views together, as a multiple of the width. */
 const TALLEST = 1.3
 const NOTE_ROW = 18
 
-/** From the original's centre, in metres: level and upright in the view from the side, across and out in plan. */
+/** Extents from the centre of the original in metres: horizontal and vertical from the side, across and out in the plan. */
 interface Extents {
   readonly side: Box
   readonly plan: { readonly half: number; readonly out: number; readonly board: number }
@@ -68,14 +70,14 @@ function extentsOf(setUp: SetUp, { lean, centre }: UprightPlacement): Extents {
   }
 }
 
-function layOut(setUp: SetUp, standing: UprightPlacement, width: number, enlarged: number, notes: number) {
-  const { side, plan } = extentsOf(setUp, standing)
+function layOut(setUp: SetUp, placement: UprightPlacement, width: number, zoom: number, notes: number) {
+  const { side, plan } = extentsOf(setUp, placement)
   const lamp = setUp.lamps.length > 0 ? LAMP_ROOM : 4
   const lanes = (count: number) => (count > 0 ? count * LANE + 2 : 0)
   const uprights = uprightDimensions(setUp, true)
   const rooms = {
-    sideLeft: PAD + 12 + lanes(standing.centre === undefined ? 0 : 1),
-    sideRight: PAD + lamp + lanes(heightLanes(setUp, standing)),
+    sideLeft: PAD + 12 + lanes(placement.centre === undefined ? 0 : 1),
+    sideRight: PAD + lamp + lanes(heightLanes(setUp, placement)),
     planLeft: PAD + lamp + lanes(uprights.left.length),
     planRight: PAD + lamp + lanes(uprights.right.length),
   }
@@ -84,12 +86,12 @@ function layOut(setUp: SetUp, standing: UprightPlacement, width: number, enlarge
     fitScale(
       { width: side.right - side.left, height: tall.height },
       { width: width - rooms.sideLeft - rooms.sideRight, height: tall.room },
-      enlarged,
+      zoom,
     ),
     fitScale(
       { width: 2 * plan.half, height: tall.height },
       { width: width - rooms.planLeft - rooms.planRight, height: tall.room },
-      enlarged,
+      zoom,
     ),
   ] as const
   const scale = scales[0].ratio > scales[1].ratio ? scales[0] : scales[1]
@@ -111,22 +113,21 @@ type Layout = ReturnType<typeof layOut>
 
 const layouts = new WeakMap<Drawing, Layout>()
 
-/** An easel or a wall: the elevation from the side, with the floor, and the plan below it. */
+/** Draws an original on an easel or wall: the elevation from the side with the floor, and the plan below it. */
 export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawing {
-  const { title = 'The set-up, to scale', layoutFrom } = options
+  const { title = TITLES['set-up'], layoutFrom } = options
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const unit = lengthUnit(options.unit)
   const show = lengthIn(unit)
   const read = readSetUp(inputs, show)
-  if (isEmpty(read))
-    return nothingDrawn(width, title, read.omissions, 'no size and no distance of the set-up is known.')
+  if (isEmpty(read)) return nothingDrawn(width, title, read.omissions, WORDS.nothingKnown)
   const omissions = [...read.omissions]
-  const standing = readUprightPlacement(inputs, omissions)
-  if (read.column !== undefined) omissions.push('The column is not drawn: an upright set-up has none.')
+  const placement = readUprightPlacement(inputs, omissions)
+  if (read.column !== undefined) omissions.push(WORDS.noColumn)
   const setUp: SetUp = { ...read, column: undefined, thickness: 0 }
   const notes = planNotes(setUp, show)
-  const kept = layoutFrom && Math.abs(layoutFrom.width - width) < 1 ? layouts.get(layoutFrom) : undefined
-  const layout = kept ?? layOut(setUp, standing, width, options.zoom ?? 1, notes.length)
+  const reused = layoutFrom && Math.abs(layoutFrom.width - width) < 1 ? layouts.get(layoutFrom) : undefined
+  const layout = reused ?? layOut(setUp, placement, width, options.zoom ?? 1, notes.length)
   const { scale, rooms, sideX, sideY, sideEnd, planX, planTop, planY, planEnd, height } = layout
   const canvas = new Canvas(width)
 
@@ -145,9 +146,9 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
     board: { halfWidth: layout.board, halfDepth: layout.board },
     show,
   }
-  viewTitle(canvas, `Elevation from the side ${scale.name}`, PAD)
-  viewTitle(canvas, `${Math.abs(standing.lean) < 1e-3 ? 'Plan' : 'Plan along the axis'} ${scale.name}`, planTop)
-  const elevation = drawSide(canvas, setUp, standing, side)
+  viewTitle(canvas, WORDS.elevationFromSide(scale.name), PAD)
+  viewTitle(canvas, (isVertical(placement.lean) ? WORDS.plan : WORDS.planAlongAxis)(scale.name), planTop)
+  const elevation = drawSide(canvas, setUp, placement, side)
   const plan = drawElevation(canvas, setUp, above, uprightDimensions(setUp, true))
   elevation.letter()
   plan.letter()
@@ -165,8 +166,8 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
   })
   drawBar(canvas, scale, unit, height - 10, show)
 
-  const description = describeUpright(setUp, standing, show, scale.name)
-  const handles = [...lampHandles(setUp.lamps, sideHandles(side, standing)), ...lampHandles(setUp.lamps, inPlan)]
+  const description = describeUpright(setUp, placement, show, scale.name)
+  const handles = [...lampHandles(setUp.lamps, sideHandles(side, placement)), ...lampHandles(setUp.lamps, inPlan)]
   const node = canvas.node(height, title, description)
   const drawing = { node, title, description, omissions, width, height, handles }
   layouts.set(drawing, layout)

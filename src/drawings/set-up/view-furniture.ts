@@ -4,12 +4,12 @@ import { point } from '../canvas/geometry.ts'
 import { ASCENT } from '../canvas/lettering.ts'
 import { barLength, type Scale } from '../canvas/scale.ts'
 
-/** From the edge of the sheet. */
+/** Margin at the edge of the canvas in pixels. */
 export const PAD = 4
-/** The height of the row a view's title stands in, above the view. */
+/** Height in pixels of the row with the title of a view. */
 export const TITLE_ROW = 22
 
-/** What a view is and at what scale, above it. */
+/** Writes the title of a view with its scale above it. */
 export function viewTitle(canvas: Canvas, text: string, top: number): void {
   const at = point(PAD, top + ASCENT + 2)
   canvas.placeText('view-title', [{ lettering: { text, at, anchor: 'start' } }], {
@@ -20,7 +20,7 @@ export function viewTitle(canvas: Canvas, text: string, top: number): void {
   })
 }
 
-/** A bar to measure by: unlike the figure 1:20 it stays true at whatever size the drawing is shown. */
+/** Draws a scale bar. Unlike the written scale it stays true at any size the drawing is shown. */
 export function drawBar(
   canvas: Canvas,
   scale: Scale,

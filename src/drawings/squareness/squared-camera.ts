@@ -1,28 +1,30 @@
-/** A corner or another place of the frame, in pixels from its middle: x right, y up. */
+import type { Metres, Radians } from '../canvas/measures.ts'
+
+/** A point of the frame in sensor pixels from its middle: x right, y up. */
 export interface Place {
   readonly x: number
   readonly y: number
 }
 
-/** A camera aimed at the middle of the original, and how far it leans from square. */
+/** The tilt of a camera that is aimed at the middle of the original. */
 export interface CameraTilt {
-  /** Positive: the upper edge is the farther one. */
-  readonly tilt: number
-  /** Positive: the right edge is the farther one. */
-  readonly tiltAcross: number
+  /** Positive if the upper edge is the farther one. */
+  readonly tilt: Radians
+  /** Positive if the right edge is the farther one. */
+  readonly tiltAcross: Radians
 }
 
-/** What the camera sees when square: its field on the original, its distance, its pixels. */
+/** A camera that is square to the original. */
 export interface SquareFrame {
-  readonly fieldWidth: number
-  readonly fieldHeight: number
-  /** From the entrance pupil to the original. */
-  readonly distance: number
+  readonly fieldWidth: Metres
+  readonly fieldHeight: Metres
+  /** Distance from the entrance pupil to the original. */
+  readonly distance: Metres
   readonly pixelsWidth: number
   readonly pixelsHeight: number
 }
 
-/** The corners from the upper left, clockwise. */
+/** Signs of x and y of the corners, clockwise from the upper left. */
 const CORNERS: readonly (readonly [number, number])[] = [
   [-1, 1],
   [1, 1],
@@ -30,12 +32,12 @@ const CORNERS: readonly (readonly [number, number])[] = [
   [-1, -1],
 ]
 
-/** How far below the lens a place may come before it is no longer seen: a share of the distance. */
+/** The least distance at which a point is visible, as a fraction of the distance of the original. */
 const NEAREST = 0.02
 
 /**
- * Where the corners of the square field come to lie in the frame of a camera that leans; undefined where one of them
- * would stand beside the lens or behind it.
+ * The corners of the square field in the frame of a tilted camera; undefined if one of them would be beside or behind
+ * the lens.
  */
 export function projectedCorners(frame: SquareFrame, { tilt, tiltAcross }: CameraTilt): readonly Place[] | undefined {
   const { fieldWidth, fieldHeight, distance, pixelsWidth, pixelsHeight } = frame
@@ -45,10 +47,10 @@ export function projectedCorners(frame: SquareFrame, { tilt, tiltAcross }: Camer
     const depth = distance + back * Math.cos(tiltAcross) + x * Math.sin(tiltAcross)
     if (!(depth > distance * NEAREST)) return undefined
     const across = x * Math.cos(tiltAcross) - back * Math.sin(tiltAcross)
-    const enlarged = distance / depth
+    const magnification = distance / depth
     return {
-      x: (across * enlarged * pixelsWidth) / fieldWidth,
-      y: (y * Math.cos(tilt) * enlarged * pixelsHeight) / fieldHeight,
+      x: (across * magnification * pixelsWidth) / fieldWidth,
+      y: (y * Math.cos(tilt) * magnification * pixelsHeight) / fieldHeight,
     }
   })
   return seen.every((one) => one !== undefined) ? seen : undefined
@@ -57,7 +59,7 @@ export function projectedCorners(frame: SquareFrame, { tilt, tiltAcross }: Camer
 export const squareCorners = ({ pixelsWidth, pixelsHeight }: SquareFrame): readonly Place[] =>
   CORNERS.map(([right, up]) => ({ x: (right * pixelsWidth) / 2, y: (up * pixelsHeight) / 2 }))
 
-/** The lengths of the edges: upper, right, lower, left. */
+/** The lengths of the upper, right, lower and left edge in pixels. */
 export const edgeLengths = (corners: readonly Place[]): readonly number[] =>
   corners.map((from, at) => {
     const to = corners[(at + 1) % corners.length] as Place
@@ -65,8 +67,8 @@ export const edgeLengths = (corners: readonly Place[]): readonly number[] =>
   })
 
 /**
- * By how many pixels opposite edges differ, the worse pair: the longer over the shorter, less one, times the pixels
- * along the edge when square, as `keystone` and `tilt_allowance` reckon.
+ * The difference of opposite edges in pixels, for the worse pair: the ratio of the longer to the shorter, less one, times
+ * the pixels along the edge when square, as `keystone` and `tilt_allowance` define it.
  */
 export function edgeDifference(frame: SquareFrame, corners: readonly Place[]): number {
   const [upper, right, lower, left] = edgeLengths(corners) as [number, number, number, number]
@@ -76,7 +78,7 @@ export function edgeDifference(frame: SquareFrame, corners: readonly Place[]): n
 
 const STEPS = 60
 
-/** The lean, the same way as another, at which the edges differ by so many pixels; undefined where none is seen. */
+/** The tilt in the direction of another at which the edges differ by a number of pixels; undefined if there is none. */
 export function tiltForDifference(frame: SquareFrame, way: CameraTilt, pixels: number): CameraTilt | undefined {
   const size = Math.hypot(way.tilt, way.tiltAcross)
   const direction = size > 1e-12 ? { x: way.tilt / size, y: way.tiltAcross / size } : { x: 1, y: 0 }

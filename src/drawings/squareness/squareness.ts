@@ -1,9 +1,11 @@
 import { showFigure } from '../../units/index.ts'
+import { listText } from '../../units/plural.ts'
 import { Canvas, type TextPlacement } from '../canvas/canvas.ts'
 import type { Draw, DrawingInputs } from '../canvas/drawing-options.ts'
 import { type Box, boxAround, type Point, point } from '../canvas/geometry.ts'
 import { ASCENT, DESCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
+import { WORDS as SHARED, TITLES } from '../canvas/words.ts'
 import { numberIn } from '../plots/given-values.ts'
 import { drawKey, type KeyEntry, keyHeight } from '../plots/key-rows.ts'
 import {
@@ -16,19 +18,21 @@ import {
   squareCorners,
   tiltForDifference,
 } from './squared-camera.ts'
+import { SQUARENESS_WORDS as WORDS } from './words.ts'
 
 const NARROWEST = 240
 const PAD = 4
-/** At either side of the outline, for the figure of its edge. */
+/** Space in pixels on both sides of the outline for the figures of its edges. */
 const SIDE = 24
 const ROW = 20
-/** The farthest any corner is drawn from its place, as a share of the shorter side. */
+/** The largest drawn displacement of a corner, as a fraction of the shorter side. */
 const FARTHEST = 0.11
 const TALLEST = 1.1
 
 const EDGES = ['upper', 'right', 'lower', 'left'] as const
+type Edge = (typeof EDGES)[number]
 
-/** A frame as far as it can be drawn. */
+/** The usable inputs of the drawing. */
 interface Squareness {
   readonly frame: SquareFrame
   readonly cameraTilt: CameraTilt
@@ -36,13 +40,16 @@ interface Squareness {
   readonly omissions: readonly string[]
 }
 
-const px = (value: number): string => {
+const figureOf = (value: number): string => {
   const size = Math.abs(value)
   return showFigure(Number(size < 100 ? value.toFixed(size < 1 ? 2 : 1) : value.toFixed(0)))
 }
-const signed = (value: number): string => {
-  const shown = px(value)
-  return Number(shown.replace('−', '-')) === 0 ? '0' : value > 0 ? `+${shown}` : shown
+/** Pixels with their unit. */
+const px = (value: number): string => WORDS.pixels(figureOf(value))
+
+const signedPx = (value: number): string => {
+  const shown = figureOf(value)
+  return WORDS.pixels(Number(shown.replace('−', '-')) === 0 ? '0' : value > 0 ? `+${shown}` : shown)
 }
 const degrees = (angle: number): string => `${showFigure(Number(((Math.abs(angle) * 180) / Math.PI).toPrecision(3)))}°`
 
@@ -58,24 +65,21 @@ function readSquareness(inputs: DrawingInputs): Squareness | string {
   const pixelsWidth = above('pixels_width')
   const pixelsHeight = above('pixels_height')
   const distance = above('entrance_distance')
-  if (pixelsWidth === undefined || pixelsHeight === undefined) return 'the pixels of the frame are not known.'
-  if (distance === undefined) return 'the distance of the entrance pupil is not known.'
+  if (pixelsWidth === undefined || pixelsHeight === undefined) return WORDS.pixelsUnknown
+  if (distance === undefined) return WORDS.distanceUnknown
   const height = above('field_height')
   const width = above('field_width')
-  // Pixels are square: one side of the field gives the other.
+  // Pixels are square, so one side of the field gives the other.
   const fieldHeight = height ?? (width === undefined ? undefined : (width * pixelsHeight) / pixelsWidth)
   const fieldWidth = width ?? (fieldHeight === undefined ? undefined : (fieldHeight * pixelsWidth) / pixelsHeight)
-  if (fieldHeight === undefined || fieldWidth === undefined) return 'no side of the field is known.'
-  if (Math.max(pixelsWidth / pixelsHeight, pixelsHeight / pixelsWidth) > 20) return 'the frame is but a strip.'
+  if (fieldHeight === undefined || fieldWidth === undefined) return WORDS.fieldUnknown
+  if (Math.max(pixelsWidth / pixelsHeight, pixelsHeight / pixelsWidth) > 20) return WORDS.frameTooNarrow
   const tilt = angle('tilt')
   const tiltAcross = angle('tilt_across')
-  if (inputs.tilt === undefined && inputs.tilt_across === undefined) return 'the tilt is not known.'
-  if (tilt === undefined || tiltAcross === undefined) return 'the tilt is no angle below a right one.'
+  if (inputs.tilt === undefined && inputs.tilt_across === undefined) return WORDS.tiltUnknown
+  if (tilt === undefined || tiltAcross === undefined) return WORDS.tiltTooLarge
   const allowedPixels = above('allowed_pixels')
-  const omissions =
-    inputs.allowed_pixels !== undefined && allowedPixels === undefined
-      ? ['What is allowed is not drawn: it is not a number of pixels above zero.']
-      : []
+  const omissions = inputs.allowed_pixels !== undefined && allowedPixels === undefined ? [WORDS.allowedNotPositive] : []
   return {
     frame: { fieldWidth, fieldHeight, distance, pixelsWidth, pixelsHeight },
     cameraTilt: { tilt, tiltAcross },
@@ -84,7 +88,7 @@ function readSquareness(inputs: DrawingInputs): Squareness | string {
   }
 }
 
-/** The largest of 1, 2, 5, 10 … by which a displacement may be drawn larger than it is. */
+/** The largest of 1, 2, 5, 10 … by which a displacement in pixels can be exaggerated within a space in pixels. */
 function exaggeration(largest: number, room: number): number {
   if (!(largest * 2 <= room)) return 1
   const most = Math.min(room / Math.max(largest, 1e-9), 1e6)
@@ -92,32 +96,25 @@ function exaggeration(largest: number, room: number): number {
   return ([5, 2, 1].find((step) => step * decade <= most) ?? 1) * decade
 }
 
-/** The field's outline in the frame of a camera that leans, how far each corner and edge is out, and what is allowed. */
+/** Draws the outline of the field in the frame of a tilted camera, with the displacement of each corner and edge and what is allowed. */
 export const drawSquareness: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const title = options.title ?? 'The frame, out of square'
+  const title = options.title ?? TITLES.squareness
   const read = readSquareness(inputs)
   if (typeof read === 'string') return nothingDrawn(width, title, [], read)
   const { frame, cameraTilt, allowedPixels } = read
   const omissions = [...read.omissions]
   const square = squareCorners(frame)
   const seen = projectedCorners(frame, cameraTilt)
-  if (!seen)
-    return nothingDrawn(
-      width,
-      title,
-      ['The outline is not drawn: at this tilt part of the field is beside the lens.'],
-      '',
-    )
+  if (!seen) return nothingDrawn(width, title, [WORDS.besideLens], '')
   const limit = allowedPixels === undefined ? undefined : tiltForDifference(frame, cameraTilt, allowedPixels)
   const allowed = limit && projectedCorners(frame, limit)
-  if (allowedPixels !== undefined && !allowed)
-    omissions.push('What is allowed is not drawn: no tilt puts the edges out by so much.')
+  if (allowedPixels !== undefined && !allowed) omissions.push(WORDS.allowedNotReached)
 
   const off = (corners: readonly Place[]): readonly number[] =>
     corners.map((one, at) => Math.hypot(one.x - (square[at] as Place).x, one.y - (square[at] as Place).y))
   const side = Math.min(frame.pixelsWidth, frame.pixelsHeight)
-  // Where what is allowed is far more than what is there, or far less, each keeps some room.
+  // The exaggeration serves both outlines: the actual and the allowed one.
   const times = exaggeration(Math.max(...off(seen), ...(allowed ? off(allowed) : [])), side * FARTHEST)
   const drawnAt = (corners: readonly Place[]): readonly Place[] =>
     corners.map((one, at) => {
@@ -130,9 +127,9 @@ export const drawSquareness: Draw = (inputs, options) => {
   )
 
   const key: readonly KeyEntry[] = [
-    { stroke: 'thick', text: 'as the camera leans' },
-    ...(allowed ? [{ stroke: 'dashed' as const, text: `out by ${px(allowedPixels as number)} px, as allowed` }] : []),
-    { stroke: 'dotted', text: 'square' },
+    { stroke: 'thick', text: WORDS.asTilted },
+    ...(allowed ? [{ stroke: 'dashed' as const, text: WORDS.asAllowed(px(allowedPixels as number)) }] : []),
+    { stroke: 'dotted', text: WORDS.square },
   ]
   const room = { across: width - 2 * (PAD + SIDE), down: width * TALLEST }
   const scale = Math.min(room.across / (extent.right - extent.left), room.down / (extent.bottom - extent.top))
@@ -146,11 +143,12 @@ export const drawSquareness: Draw = (inputs, options) => {
   const canvas = new Canvas(width)
   const whole: Box = { left: 0, right: width, top: 0, bottom: height }
   const differ = edgeDifference(frame, seen)
-  const verdict = `edges differ by ${px(differ)} px${allowedPixels === undefined ? '' : `, ${px(allowedPixels)} allowed`}`
+  const verdict =
+    allowedPixels === undefined ? WORDS.differ(px(differ)) : WORDS.differAllowed(px(differ), figureOf(allowedPixels))
   canvas.outline('dotted', 'square', shapes.square.map(at))
   if (shapes.allowed) canvas.outline('dashed', 'allowed', shapes.allowed.map(at))
   canvas.outline('thick', 'seen', shapes.seen.map(at))
-  const drawn = `shifts drawn ${showFigure(times)} times as large`
+  const drawn = WORDS.exaggerated(showFigure(times))
   canvas.placeText('view-title', line(drawn, point(PAD, PAD + ASCENT + 2), 'start'), whole)
   letterEdges()
   letterCorners()
@@ -166,9 +164,9 @@ export const drawSquareness: Draw = (inputs, options) => {
     const lengths = edgeLengths(seen as readonly Place[])
     const usual = edgeLengths(square)
     EDGES.forEach((name, edge) => {
-      const figure = `${signed((lengths[edge] as number) - (usual[edge] as number))} px`
+      const figure = signedPx((lengths[edge] as number) - (usual[edge] as number))
       const far = farness(name, cameraTilt)
-      const texts = far ? [`${far} edge ${figure}`, figure] : [`${name} edge ${figure}`, figure]
+      const texts = [WORDS.edge(far ?? (WORDS.edges[edge] as string), figure), figure]
       const places = texts.flatMap((text): readonly TextPlacement[] => {
         if (name === 'upper') return line(text, point(middleX(), outline.top - DESCENT - 3), 'middle')
         if (name === 'lower') return line(text, point(middleX(), outline.bottom + ASCENT + 4), 'middle')
@@ -183,10 +181,10 @@ export const drawSquareness: Draw = (inputs, options) => {
     return (outline.left + outline.right) / 2
   }
 
-  /** Each corner's own distance from where it belongs, beside it on the inside. */
+  /** Writes the displacement of each corner inside the outline beside it. */
   function letterCorners(): void {
     off(seen as readonly Place[]).forEach((far, corner) => {
-      const text = `${px(far)} px`
+      const text = px(far)
       const [right, up] = [Math.sign((square[corner] as Place).x), Math.sign((square[corner] as Place).y)]
       const from = at(square[corner] as Place)
       const places = [6, 10, 15, 21, 28, 36, 45, 56].flatMap((inwards) =>
@@ -221,12 +219,14 @@ const line = (
 ): readonly TextPlacement[] => [{ lettering: { text, at, anchor, upright } }]
 
 const verdictRows = (text: string, width: number): readonly string[] =>
-  textWidth(text) <= width ? [text] : text.split(', ').map((one, at, all) => (at < all.length - 1 ? `${one},` : one))
+  textWidth(text) <= width
+    ? [text]
+    : text.split(WORDS.separator).map((one, at, all) => (at < all.length - 1 ? `${one},` : one))
 
-/** Whether an edge is the far or the near one of its pair. */
-function farness(edge: (typeof EDGES)[number], { tilt, tiltAcross }: CameraTilt): 'far' | 'near' | undefined {
+/** The label of an edge that is the far or the near one of its pair; undefined if they are equally far. */
+function farness(edge: Edge, { tilt, tiltAcross }: CameraTilt): string | undefined {
   const along = edge === 'upper' ? tilt : edge === 'lower' ? -tilt : edge === 'right' ? tiltAcross : -tiltAcross
-  return Math.abs(along) < 1e-12 ? undefined : along > 0 ? 'far' : 'near'
+  return Math.abs(along) < 1e-12 ? undefined : along > 0 ? WORDS.far : WORDS.near
 }
 
 function describe(what: {
@@ -242,25 +242,23 @@ function describe(what: {
 }): string {
   const { frame, cameraTilt, seen, square, differ, allowedPixels, times, limit, off } = what
   const tilts = [
-    ...(cameraTilt.tilt !== 0 || cameraTilt.tiltAcross === 0
-      ? [`${degrees(cameraTilt.tilt)} along the height of the frame`]
-      : []),
-    ...(cameraTilt.tiltAcross !== 0 ? [`${degrees(cameraTilt.tiltAcross)} along its width`] : []),
+    ...(cameraTilt.tilt !== 0 || cameraTilt.tiltAcross === 0 ? [WORDS.alongHeight(degrees(cameraTilt.tilt))] : []),
+    ...(cameraTilt.tiltAcross !== 0 ? [WORDS.alongWidth(degrees(cameraTilt.tiltAcross))] : []),
   ]
   const usual = edgeLengths(square)
   const edges = edgeLengths(seen).map((length, edge) => {
-    const name = EDGES[edge] as (typeof EDGES)[number]
-    const far = farness(name, cameraTilt)
-    return `${name} edge${far ? ` (${far})` : ''} ${signed(length - (usual[edge] as number))} px`
+    const far = farness(EDGES[edge] as Edge, cameraTilt)
+    return WORDS.edgeShift(WORDS.edges[edge] as string, far, signedPx(length - (usual[edge] as number)))
   })
-  const corners = ['upper left', 'upper right', 'lower right', 'lower left'].map(
-    (name, at) => `${name} ${px(off[at] as number)} px`,
-  )
+  const corners = WORDS.corners.map((name, at) => WORDS.cornerShift(name, px(off[at] as number)))
+  const limitAngle = limit && degrees(Math.hypot(limit.tilt, limit.tiltAcross))
   return [
-    `The outline of a field square to the camera, as a camera sees it that leans by ${tilts.join(' and ')}, in a frame of ${px(frame.pixelsWidth)} × ${px(frame.pixelsHeight)} px.`,
-    `Against the square one: ${edges.join(', ')}.`,
-    `The corners are off their places: ${corners.join(', ')}.`,
-    `Opposite edges differ by ${px(differ)} px over the frame${allowedPixels === undefined ? '.' : `; ${px(allowedPixels)} px is allowed${limit ? `, reached at ${degrees(Math.hypot(limit.tilt, limit.tiltAcross))}` : ''}.`}`,
-    `The shifts are drawn ${showFigure(times)} times as large as they are.`,
+    WORDS.introduction(listText(tilts), SHARED.times(figureOf(frame.pixelsWidth), figureOf(frame.pixelsHeight))),
+    WORDS.edgeShifts(edges.join(', ')),
+    WORDS.cornerShifts(corners.join(', ')),
+    allowedPixels === undefined
+      ? WORDS.difference(px(differ))
+      : WORDS.differenceAllowed(px(differ), px(allowedPixels), limitAngle),
+    WORDS.exaggeration(showFigure(times)),
   ].join(' ')
 }

@@ -1,33 +1,35 @@
 import { planTiles } from '../../functions/camera/tile-plan.ts'
 import type { DrawingInputs } from '../canvas/drawing-options.ts'
+import type { Metres } from '../canvas/measures.ts'
 import { numberReader } from '../canvas/number-inputs.ts'
+import { TILES_WORDS as WORDS } from './words.ts'
 
-/** One frame: where its centre stands, in metres from the left and lower edges of the original. */
+/** A frame, with its centre measured from the left and lower edges of the original. */
 export interface Tile {
-  /** In the order they are taken, from 1. */
+  /** Its place in the order of work, counted from 1. */
   readonly number: number
   readonly column: number
   readonly row: number
-  readonly x: number
-  readonly y: number
+  readonly x: Metres
+  readonly y: Metres
 }
 
 /** An original with the frames that cover it. */
 export interface TileLayout {
-  readonly width: number
-  readonly height: number
-  /** Taken in all round it. */
-  readonly border: number
-  /** Of a frame as it lies. */
-  readonly frameWidth: number
-  readonly frameHeight: number
+  readonly width: Metres
+  readonly height: Metres
+  /** Margin around the original that the frames also cover. */
+  readonly border: Metres
+  /** Size of a frame as it is turned. */
+  readonly frameWidth: Metres
+  readonly frameHeight: Metres
   readonly turned: boolean
   /** Centres of the columns from the left edge, of the rows from the lower edge, the uppermost first. */
-  readonly columns: readonly number[]
-  readonly rows: readonly number[]
-  /** What neighbours have in common; undefined for a single column or row. */
-  readonly overlapAcross: number | undefined
-  readonly overlapDown: number | undefined
+  readonly columns: readonly Metres[]
+  readonly rows: readonly Metres[]
+  /** Overlap of neighbours; undefined for a single column or row. */
+  readonly overlapAcross: Metres | undefined
+  readonly overlapDown: Metres | undefined
   readonly tiles: readonly Tile[]
   readonly order: 'back and forth' | 'row by row'
   readonly moves: 'camera' | 'board'
@@ -36,31 +38,29 @@ export interface TileLayout {
 const MOST = 2000
 const FARTHEST = 1000
 
-/** Undefined where there is nothing to lay out; then why stands in `cannot`. */
+/** Lays out the frames; undefined if that is impossible, with the reason as an omission. */
 export function readTiles(
   inputs: DrawingInputs,
   omissions: string[],
   show: (metres: number) => string,
 ): TileLayout | undefined {
   const read = numberReader(omissions, show)
-  const width = read.positive(inputs.original_width, 'The width of the original', FARTHEST)
-  const height = read.positive(inputs.original_height, 'The height of the original', FARTHEST)
-  const fieldWidth = read.positive(inputs.field_width, 'The width of a frame', FARTHEST)
-  const fieldHeight = read.positive(inputs.field_height, 'The height of a frame', FARTHEST)
-  const border = inputs.border === 0 ? 0 : (read.positive(inputs.border, 'The border', FARTHEST) ?? 0)
-  const overlap = inputs.overlap === 0 ? 0 : (read.positive(inputs.overlap, 'The overlap', FARTHEST) ?? 0)
+  const width = read.positive(inputs.original_width, WORDS.originalWidth, FARTHEST)
+  const height = read.positive(inputs.original_height, WORDS.originalHeight, FARTHEST)
+  const fieldWidth = read.positive(inputs.field_width, WORDS.frameWidth, FARTHEST)
+  const fieldHeight = read.positive(inputs.field_height, WORDS.frameHeight, FARTHEST)
+  const border = inputs.border === 0 ? 0 : (read.positive(inputs.border, WORDS.border, FARTHEST) ?? 0)
+  const overlap = inputs.overlap === 0 ? 0 : (read.positive(inputs.overlap, WORDS.overlap, FARTHEST) ?? 0)
   if (width === undefined || height === undefined) return undefined
   if (fieldWidth === undefined || fieldHeight === undefined) return undefined
   if (overlap >= Math.min(fieldWidth, fieldHeight)) {
-    omissions.push(
-      `No frames are laid out: an overlap of ${show(overlap)} is no less than the shorter side of a frame, ${show(Math.min(fieldWidth, fieldHeight))}.`,
-    )
+    omissions.push(WORDS.overlapTooLarge(show(overlap), show(Math.min(fieldWidth, fieldHeight))))
     return undefined
   }
   const [wide, high] = [width + 2 * border, height + 2 * border]
   const { across, down, count, turned } = planTiles(wide, high, fieldWidth, fieldHeight, overlap, inputs.turn !== false)
   if (!(count <= MOST)) {
-    omissions.push(`No frames are laid out: it would take more than ${MOST}.`)
+    omissions.push(WORDS.tooMany(MOST))
     return undefined
   }
   const [frameWidth, frameHeight] = turned ? [fieldHeight, fieldWidth] : [fieldWidth, fieldHeight]
@@ -86,7 +86,7 @@ export function readTiles(
   }
 }
 
-/** First and last flush with the edges, the others evenly between; a single one in the middle. */
+/** Centres with the first and last frame flush with the edges and even steps between; a single one in the middle. */
 const centres = (span: number, tile: number, count: number): number[] =>
   count === 1 ? [span / 2] : Array.from({ length: count }, (_, at) => tile / 2 + ((span - tile) * at) / (count - 1))
 

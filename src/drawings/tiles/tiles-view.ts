@@ -2,23 +2,24 @@ import { type Dimension, figures, LANE } from '../canvas/dimension-line.ts'
 import { type Box, type Point, point } from '../canvas/geometry.ts'
 import { textWidth } from '../canvas/lettering.ts'
 import type { Tile, TileLayout } from './tile-layout.ts'
+import { TILES_WORDS as WORDS } from './words.ts'
 
 const PAD = 4
-/** Of the original as drawn: beyond, it would not be seen whole. */
+/** The largest height of the drawing, as a multiple of its width. */
 const TALLEST = 1.25
 
-/** Where the original and its frames stand on the sheet. */
+/** The scale and position of the original and its frames on the canvas. */
 export interface TilesView {
-  /** The px of the original's lower left corner. */
+  /** The lower left corner of the original in pixels. */
   readonly origin: Point
   readonly pxPerMetre: number
-  /** What original and frames fill. */
+  /** The area of the original and its frames. */
   readonly box: Box
-  /** Under the dimensions. */
+  /** The lower edge of the dimensions, in pixels. */
   readonly bottom: number
 }
 
-/** To scale, as large as the room allows; frames may reach past the original. */
+/** Finds the largest scale for a width in pixels; frames may extend past the original. */
 export function viewOf(layout: TileLayout, width: number, top: number): TilesView {
   const { border, tiles, frameWidth, frameHeight } = layout
   const xs = tiles.flatMap(({ x }) => [x - frameWidth / 2, x + frameWidth / 2])
@@ -55,11 +56,11 @@ export const boxOf = (
 export const frameBox = (view: TilesView, { frameWidth, frameHeight }: TileLayout, { x, y }: Tile): Box =>
   boxOf(view, x - frameWidth / 2, y - frameHeight / 2, x + frameWidth / 2, y + frameHeight / 2)
 
-/** Less than this in common, in metres, is no overlap. */
+/** A smaller overlap, in metres, is none. */
 const TOUCHING = 1e-6
 
 /**
- * The original's sides below and at the right, with the overlaps beyond them; the first frame's above and at the left.
+ * The dimensions: the original below and on the right with the overlaps outside them, the first frame above and on the left.
  */
 export function dimensionsOf(
   view: TilesView,
@@ -80,7 +81,7 @@ export function dimensionsOf(
   return [
     {
       ...across('dimension-width', whole.left, whole.right, box.bottom + LANE, whole.bottom),
-      wordings: named('original', layout.width),
+      wordings: named(WORDS.original, layout.width),
     },
     {
       ...upright('dimension-height', whole.top, whole.bottom, box.right + LANE, whole.right),
@@ -88,9 +89,9 @@ export function dimensionsOf(
     },
     {
       ...across('dimension-frame', first.left, first.right, box.top - LANE, first.top),
-      wordings: named('frame', layout.frameWidth),
+      wordings: named(WORDS.frame, layout.frameWidth),
     },
-    // A frame lower than its figure is wide leaves it no place at this side.
+    // The figure does not fit beside a frame that is lower than the figure is wide.
     ...(first.bottom - first.top > textWidth(show(layout.frameHeight)) + 12
       ? [
           {
@@ -103,7 +104,7 @@ export function dimensionsOf(
       ? [
           {
             ...across('dimension-overlap', second, first.right, box.bottom + 2 * LANE, whole.bottom),
-            wordings: named('overlap', overlapAcross).slice(0, 2),
+            wordings: named(WORDS.overlapLabel, overlapAcross).slice(0, 2),
           },
         ]
       : []),

@@ -8,24 +8,26 @@ import { arrowhead } from '../canvas/lamp-outline.ts'
 import { ASCENT, DESCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
 import type { Drawing } from '../canvas/tree.ts'
+import { TITLES } from '../canvas/words.ts'
+import { describeTiles, tileTable } from './describe-tiles.ts'
 import { readTiles, type Tile, type TileLayout } from './tile-layout.ts'
 import { boxOf, dimensionsOf, frameBox, type TilesView, viewOf } from './tiles-view.ts'
-import { describeTiles, tileTable } from './tiles-words.ts'
+import { TILES_WORDS as WORDS } from './words.ts'
 
 const PAD = 4
 const ROW = 18
 const NARROWEST = 240
-/** More frames than this are drawn without their numbers and the way through them. */
+/** Numbers and path are left out for more frames than this. */
 const MOST_NUMBERED = 240
 
-/** The original with the frames it is taken in, their overlaps, order and places. */
+/** Draws the original with its frames, their overlaps, order and positions. */
 export const drawTiles: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
-  const title = options.title ?? 'The original in parts'
+  const title = options.title ?? TITLES.tiles
   const show = lengthIn(lengthUnit(options.unit))
   const omissions: string[] = []
   const layout = readTiles(inputs, omissions, show)
-  if (!layout) return nothingDrawn(width, title, omissions, 'the size of the original or of a frame is not known.')
+  if (!layout) return nothingDrawn(width, title, omissions, WORDS.sizeUnknown)
 
   const description = describeTiles(layout, show)
   const words = { title, description, table: tileTable(layout, show), omissions, width }
@@ -57,11 +59,11 @@ export const drawTiles: Draw = (inputs, options) => {
   return { ...words, node: canvas.node(height, title, description), height }
 }
 
-/** Nothing to lay out: a line says so, and leaves the room to other drawings. */
+/** A single frame needs no drawing, only a line that says so. */
 function oneFrame({ turned }: TileLayout, words: Omit<Drawing, 'node' | 'height'>): Drawing {
   const canvas = new Canvas(words.width)
   const height = 2 * PAD + ROW
-  const text = `One frame${turned ? ', turned,' : ''} takes it whole`
+  const text = WORDS.wholeInOne(turned)
   const lettering = { text, at: point(PAD, PAD + ASCENT + 1), anchor: 'start' as const }
   canvas.placeText('head', [{ lettering }], { left: 0, right: words.width, top: 0, bottom: height })
   return { ...words, node: canvas.node(height, words.title, words.description), height }
@@ -69,12 +71,14 @@ function oneFrame({ turned }: TileLayout, words: Omit<Drawing, 'node' | 'height'
 
 function headsOf({ tiles, columns, rows, turned, order }: TileLayout): readonly string[] {
   return [
-    `${tiles.length} frames${turned ? ', turned' : ''}: ${columns.length} across, ${rows.length} down`,
-    ...(rows.length === 1 || columns.length === 1 ? [] : [`Order: ${order} from 1`]),
+    WORDS.frames(tiles.length, turned, columns.length, rows.length),
+    ...(rows.length === 1 || columns.length === 1
+      ? []
+      : [WORDS.order(order === 'back and forth' ? WORDS.backAndForth : WORDS.rowByRow)]),
   ]
 }
 
-/** The strips neighbouring frames have in common. */
+/** The strips that neighbouring frames share. */
 function overlaps(view: TilesView, layout: TileLayout): readonly Box[] {
   const { columns, rows, frameWidth, frameHeight } = layout
   const pairs = (centres: readonly number[]) => centres.slice(1).map((one, at) => [centres[at] as number, one] as const)
@@ -85,7 +89,7 @@ function overlaps(view: TilesView, layout: TileLayout): readonly Box[] {
   return [...upright, ...lying].filter((box) => box.right - box.left > 1 && box.bottom - box.top > 1)
 }
 
-/** Each frame's number at its centre, and the way from one to the next. */
+/** Writes the number of each frame at its centre and draws the path from one to the next. */
 function drawOrder(canvas: Canvas, view: TilesView, layout: TileLayout): void {
   const { tiles } = layout
   if (tiles.length > MOST_NUMBERED) return
@@ -107,7 +111,7 @@ function drawOrder(canvas: Canvas, view: TilesView, layout: TileLayout): void {
     }
     canvas.placeText('tile-number', [{ lettering }], view.box)
   }
-  // In smaller frames the way would be a haze of dots.
+  // In smaller frames the path would be an unreadable haze of dots.
   if (cell < 18) return
   const steps = tiles.slice(1).map((to, at): Segment => ({ from: centre(tiles[at] as Tile), to: centre(to) }))
   const room = numbered ? widest / 2 + 4 : 2

@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { PX_PER_MM } from '../../../src/drawings/canvas/scale.ts'
 import type { Drawing } from '../../../src/drawings/canvas/tree.ts'
-import { drawSetUp, PX_PER_MM } from '../../../src/drawings/index.ts'
+import { drawSetUp } from '../../../src/drawings/set-up/set-up.ts'
 import { clashes, nodes, pathsOf, texts } from '../reading.ts'
 
 const lamp = (x: number, z: number, more: Readonly<Record<string, number>> = {}) => ({
@@ -205,7 +206,7 @@ describe('the lamps', () => {
 
   test('other than a pair carry the numbers the description calls them by', () => {
     expect(texts(drawing).map(({ text }) => text)).toEqual(expect.arrayContaining(['1', '2']))
-    expect(drawing.description).toContain('Lamp 2 stands 800 mm right of the centre line')
+    expect(drawing.description).toContain('Lamp 2 is 800 mm right of the centre line')
   })
 
   test('that stand behind one another are drawn once in elevation', () => {
@@ -287,15 +288,15 @@ describe('the words', () => {
   test('give the figures drawn', () => {
     const { description } = draw(PAIR)
     expect(description).toContain('The original is 420 × 297 mm.')
-    expect(description).toContain('The camera sees a field of 475 × 317 mm.')
+    expect(description).toContain('The camera covers a field of 475 × 317 mm.')
     expect(description).toContain(
-      'Two lamps stand 900 mm to either side of the centre line and 600 mm above the original',
+      'Two lamps are 900 mm to either side of the centre line and 600 mm above the original',
     )
-    expect(description).toContain('the lamps’ centres clear it by 543 mm')
+    expect(description).toContain('the centres of the lamps clear it by 543 mm')
   })
 
   test('say when a lamp stands in the mirror zone', () => {
-    expect(draw({ ...STAND, lamps: [lamp(-0.3, 0.6), lamp(0.3, 0.6)] }).description).toContain('the lamps stand in it')
+    expect(draw({ ...STAND, lamps: [lamp(-0.3, 0.6), lamp(0.3, 0.6)] }).description).toContain('the lamps are in it')
   })
 })
 
@@ -316,11 +317,11 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
     expect(omissions).toContain('The distance from lens to original is not drawn: −200 mm is not above zero.')
   })
   test('a lens behind its sensor', () => {
-    expect(draw({ ...STAND, sensor_to_original: 0.5 }).omissions.join()).toContain('The camera is not drawn whole')
+    expect(draw({ ...STAND, sensor_to_original: 0.5 }).omissions.join()).toContain('drawn incomplete')
   })
   test('something other than a length', () => {
     expect(draw({ ...STAND, clear_distance: 'far' }).omissions).toEqual([
-      'The clear distance is not drawn: what is given is not a length.',
+      'The clear distance is not drawn: its value is not a length.',
     ])
   })
 })

@@ -56,7 +56,7 @@ describe('the view from the side', () => {
     const drawing = draw(EASEL)
     expect(written(drawing)).toEqual(expect.arrayContaining([`lens ${Math.round(camera.height * 1000)} mm`]))
     expect(drawing.description).toContain(
-      `The lens stands ${Math.round(camera.height * 1000)} mm above the floor, ${Math.round(camera.horizontal * 1000)} mm level from the original’s centre, its axis tilted 11.5° down.`,
+      `The lens is ${Math.round(camera.height * 1000)} mm above the floor, ${Math.round(camera.horizontal * 1000)} mm level from the centre of the original, its axis tilted 11.5° down.`,
     )
     const across = pathsOf(drawing, 'dimension-distance', 'dimension').filter((run) => run[0]?.y === run[1]?.y)[0]
     expect(((across?.[1]?.x as number) - (across?.[0]?.x as number)) / perMetre(drawing)).toBeCloseTo(
@@ -68,7 +68,7 @@ describe('the view from the side', () => {
     expect(written(draw(EASEL))).toContain('leans 11.5° back')
     expect(written(draw({ ...WALL, lean: -0.1 }))).toContain('leans 5.7° forward')
     expect(draw(WALL).description).toContain(
-      'The original is 900 × 600 mm and stands upright, its centre 1400 mm above the floor.',
+      'The original is 900 × 600 mm and is upright, its centre 1400 mm above the floor.',
     )
   })
 })
@@ -77,7 +77,7 @@ test('the plan shows lamps across and out from the original', () => {
   const drawing = draw(WALL)
   expect(written(drawing)).toEqual(expect.arrayContaining(['1600 mm', '1200 mm']))
   expect(drawing.description).toContain(
-    'Two lamps stand 1600 mm to either side of the centre line, 1200 mm out from the original',
+    'Two lamps are 1600 mm to either side of the centre line, 1200 mm out from the original',
   )
 })
 
@@ -92,10 +92,10 @@ test('a set-up that is not upright is drawn as on a copy stand', () => {
 describe('what cannot be drawn is said, and the rest is drawn', () => {
   test.each([
     [{ centre_height: undefined }, /floor is not drawn/],
-    [{ centre_height: -1 }, /no length above zero/],
+    [{ centre_height: -1 }, /must be above zero/],
     [{ lean: 1.5 }, /lean is not drawn/],
     [{ column_height: 1 }, /an upright set-up has none/],
-    [{ sensor_to_original: 1 }, /camera is not drawn whole/],
+    [{ sensor_to_original: 1 }, /camera is drawn incomplete/],
   ])('%o', (more, why) => {
     const drawing = draw({ ...WALL, ...more })
     expect(drawing.omissions.join()).toMatch(why)

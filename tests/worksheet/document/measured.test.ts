@@ -80,7 +80,7 @@ describe('a measured result', () => {
 })
 
 test.each([
-  ['lx', '870 lx', '851', '19 lx under, 0.032 stop'],
+  ['lx', '870 lx', '851', '19 lx under, 0.03 stop'],
   ['1:', '1:13', '1:12.87', '1 % over'],
   ['ppi', '320 ppi', '316', '4 ppi under, 1.3 %'],
   ['f/', 'f/8', 'f/11', '0.92 stop smaller'],

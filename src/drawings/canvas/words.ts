@@ -1,0 +1,23 @@
+import type { DrawingKind } from '../../worksheet/schema/drawing-kinds.ts'
+
+/** The title of each kind of drawing, in the list of kinds and above a drawing whose cell gives none. */
+export const TITLES: Readonly<Record<DrawingKind, string>> = {
+  'set-up': 'The set-up, to scale',
+  evenness: 'Evenness of the light',
+  depth: 'Blur against aperture',
+  tiles: 'The frames, to scale',
+  squareness: 'The frame, out of square',
+  ledger: 'Stops, from the reading to the setting',
+  patches: 'Patches against their aims',
+}
+
+/** Sentences that several kinds of drawing use. */
+export const WORDS = {
+  nothingToDraw: 'Nothing to draw yet',
+  nothingDescribed: (reason: string) => `Nothing can be drawn yet: ${reason}`,
+  nothingDrawn: (reason: string) => `Nothing is drawn: ${reason}`,
+  notANumber: (what: string) => `${what} is left out: its value is not a number.`,
+  notAboveZero: (what: string) => `${what} is left out: it must be above zero.`,
+  tooLarge: (what: string, most: string) => `${what} is left out: it must be at most ${most}.`,
+  times: (first: string, second: string) => `${first} × ${second}`,
+}

@@ -1,6 +1,0 @@
-export type { Draw, DrawingInputs, DrawingOptions } from './canvas/drawing-options.ts'
-export type { LengthUnit, SetUpInputs } from './canvas/drawing-unit.ts'
-export { PX_PER_MM, type Scale } from './canvas/scale.ts'
-export { type Drawing, type Node, toSvgText } from './canvas/tree.ts'
-export { DRAWINGS, type DrawingEntry, type DrawingInput, type InputType } from './kinds/registry.ts'
-export { drawSetUp } from './set-up/set-up.ts'

@@ -1,0 +1,24 @@
+import { plural } from '../../units/plural.ts'
+
+/** The texts in and below a plot of results over a range. */
+export const RANGE_WORDS = {
+  title: (label: string) => `Over a range of ${label}`,
+  nothingToPlot: 'there are no figures to plot.',
+  noFigures: (label: string) => `${label} is not plotted: it has no figures over this range.`,
+  someMissing: (label: string, missing: number, of: number) =>
+    `${label} has no figure at ${missing} of ${plural(of, 'value')}; the line is interrupted there.`,
+  measured: (label: string) =>
+    `${label} was measured, so it does not change. Clear the measured value to see it change.`,
+  ratioUnit: '1:n',
+  apertureUnit: 'f/',
+  withUnit: (label: string, unit: string) => `${label}, ${unit}`,
+  labelNow: (label: string, value: string) => `${label}, now ${value}`,
+  now: (value: string) => `now ${value}`,
+  isNow: (value: string) => `${value} (now)`,
+
+  followed: (label: string, from: string, to: string) => `${label} from ${from} to ${to}`,
+  description: (label: string, from: string, to: string, values: number, list: string) =>
+    `${label} from ${from} to ${to}, at ${plural(values, 'value')}: ${list}.`,
+  present: (value: string) => `Its present value is ${value}.`,
+  presentNotShown: 'Its present value is not one of them.',
+}
