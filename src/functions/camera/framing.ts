@@ -1,4 +1,4 @@
-import { type FunctionRecord, number, Refusal, YES_NO } from '../../language/index.ts'
+import { type FunctionRecord, number, Refusal, record, YES_NO } from '../../language/index.ts'
 import { LENGTH, NONE, PIXEL } from '../../units/index.ts'
 import { length, POSITIVE, parameter, positiveLength, RATIO } from '../maths/parameters.ts'
 import {
@@ -19,8 +19,24 @@ const EQUIVALENT_DIAGONAL = 43.27e-3
 
 const CONJUGATES = 'derived: 1/u + 1/v = 1/f with m = v/u (Gauss)'
 
+const SIZE = record('size', { width: number(LENGTH), height: number(LENGTH) })
+
 /** Section 2 of the trade: the size on the sensor, and the column. */
 export const FRAMING: readonly FunctionRecord[] = [
+  {
+    name: 'size',
+    subject: 'close-focus',
+    about: 'A size from its width and its height.',
+    parameters: [positiveLength('width', 'width'), positiveLength('height', 'height')],
+    result: SIZE,
+    formula: 'width × height',
+    source: 'definition',
+    examples: [
+      { formula: 'size(420 mm, 297 mm).height', gives: '297 mm' },
+      { formula: 'size(0 mm, 297 mm)', refuses: 'width' },
+    ],
+    compute: (width: number, height: number) => ({ width, height }),
+  },
   {
     name: 'magnification_for',
     subject: 'close-focus',

@@ -1,0 +1,179 @@
+import type { TableCell } from '../schema/document.ts'
+import { namesInText, namesRead, operand, withTexts } from './cell-names.ts'
+import { type GivenPlace, isPlace, type Part, type PartCell, type PartLibrary } from './part-library.ts'
+
+/** A cell of a part with the part it comes from; undefined where the name itself is derived. */
+export interface Gathered {
+  readonly cell: PartCell
+  readonly part: Part | undefined
+}
+
+/** What a set of winning parts comes to: its cells, what is derived, and what has to be asked. */
+export interface Gathering {
+  readonly parts: readonly Part[]
+  /** The cells of parts that are in the sheet, by part, in the part's order, placeholders of asked givens included. */
+  readonly sections: ReadonlyMap<Part, readonly (PartCell | GivenPlace)[]>
+  /** Derived results, by name. */
+  readonly derived: ReadonlyMap<string, PartCell>
+  /** The names that are asked. */
+  readonly asked: ReadonlySet<string>
+  /** Every name the sheet will have. */
+  readonly names: ReadonlySet<string>
+}
+
+type Named = PartCell & { readonly name: string }
+const isNamedCell = (cell: PartCell): cell is Named => 'name' in cell && typeof cell.name === 'string'
+
+export class Unpublished extends Error {
+  constructor(readonly missing: string) {
+    super(`Nothing provides “${missing}”, and no role is known that would ask for it.`)
+    this.name = 'Unpublished'
+  }
+}
+
+/**
+ * Gathers the cells of parts: those a part always has, and for each name they read who provides it, a part, a
+ * derivation, or else a given to ask. Follows what these read in turn.
+ */
+export function gather(
+  library: PartLibrary,
+  parts: readonly Part[],
+  more: ReadonlyMap<string, string> = new Map(),
+): Gathering {
+  const texts = implicit(library, parts, more)
+  const cells = new Map(
+    parts.map((part) => [part, part.cells.map((cell) => (isPlace(cell) ? cell : withTexts(cell, texts)))]),
+  )
+  const providers = new Map<string, PartCell>()
+  for (const list of cells.values())
+    for (const cell of list)
+      if (!isPlace(cell) && isNamedCell(cell) && !providers.has(cell.name)) providers.set(cell.name, cell)
+  const columns = columnsOf(parts)
+  const taken = new Set<PartCell>()
+  const derived = new Map<string, PartCell>()
+  const asked = new Set<string>()
+  const names = new Set<string>()
+
+  const derivation = (name: string): PartCell | undefined => {
+    const known = library.names.get(name)
+    if (known?.derive === undefined) return undefined
+    if (known.unless_asked && !known.unless_asked.some((one) => providers.has(one))) return undefined
+    const { derive, label, unit, hint, more_exact, stand } = known
+    const cell = { kind: 'result', name, label, unit, formula: derive, hint, more_exact, stand }
+    return withTexts(defined(cell) as PartCell, texts)
+  }
+  const take = (cell: PartCell): void => {
+    if (taken.has(cell)) return
+    taken.add(cell)
+    if (isNamedCell(cell)) names.add(cell.name)
+    for (const name of namesRead(cell, columns)) need(name)
+  }
+  const need = (name: string): void => {
+    if (names.has(name)) return
+    const provider = providers.get(name)
+    if (provider) {
+      take(provider)
+      return
+    }
+    names.add(name)
+    const formula = derivation(name)
+    if (formula) {
+      derived.set(name, formula)
+      for (const one of namesRead(formula)) need(one)
+    } else if (library.names.has(name)) asked.add(name)
+    else throw new Unpublished(name)
+  }
+  const all = [...cells.values()].flat().filter((cell): cell is PartCell => !isPlace(cell))
+  for (const cell of all) if (!cell.if_read && !cell.if_provided && !cell.needs_given) take(cell)
+  for (const cell of all) if (cell.needs_given && asked.has(cell.needs_given)) take(cell)
+  // What is there without being asked: in the sheet, provided by a part, or derived from such.
+  const available = (name: string, seen: ReadonlySet<string> = new Set()): boolean => {
+    if (names.has(name)) return true
+    if (seen.has(name)) return false
+    const cell = providers.get(name) ?? derivation(name)
+    return cell !== undefined && namesRead(cell).every((one) => available(one, new Set([...seen, name])))
+  }
+  for (const cell of all) if (cell.if_provided && namesRead(cell).every((name) => available(name))) take(cell)
+  askAtLeastOne(cells, taken, need)
+  return {
+    parts,
+    sections: new Map(
+      [...cells].map(([part, list]) => [
+        part,
+        list.flatMap((cell): (PartCell | GivenPlace)[] =>
+          isPlace(cell) ? [cell] : taken.has(cell) ? [withInputs(cell, names)] : [],
+        ),
+      ]),
+    ),
+    derived,
+    asked,
+    names,
+  }
+}
+
+/** A part that only asks, such as a flat sheet alone, asks for what is its own although nothing reads it yet. */
+function askAtLeastOne(
+  cells: ReadonlyMap<Part, readonly (PartCell | GivenPlace)[]>,
+  taken: ReadonlySet<PartCell>,
+  need: (name: string) => void,
+): void {
+  for (const [, list] of cells) {
+    if (list.some((cell) => !isPlace(cell) && taken.has(cell))) continue
+    const [first] = list.filter(isPlace)
+    if (first) need(first.given)
+  }
+}
+
+/** The columns of the parts' tables. */
+const columnsOf = (parts: readonly Part[]): ReadonlySet<string> =>
+  new Set(
+    parts.flatMap(({ cells }) =>
+      cells.flatMap((cell) =>
+        !isPlace(cell) && cell.kind === 'table' ? (cell as unknown as TableCell).columns.map(({ name }) => name) : [],
+      ),
+    ),
+  )
+
+/** The texts of implicit names: a part's own before the name's, a later role's before an earlier one's. */
+function implicit(
+  library: PartLibrary,
+  parts: readonly Part[],
+  more: ReadonlyMap<string, string>,
+): ReadonlyMap<string, string> {
+  const provided = new Set(
+    parts.flatMap(({ cells }) => cells.flatMap((cell) => (isPlace(cell) || !isNamedCell(cell) ? [] : [cell.name]))),
+  )
+  const own = new Map([
+    ...[...library.names].flatMap(([name, { inline }]) => (inline === undefined ? [] : [[name, inline] as const])),
+    ...more,
+    ...parts.flatMap(({ inline = {} }) => Object.entries(inline)),
+  ])
+  const left = [...own].filter(([name]) => !provided.has(name))
+  let texts = new Map(left.map(([name, text]) => [name, operand(text)]))
+  // An implicit name may stand for another: `rises` for half of what `face_height` stands for.
+  for (let depth = 0; depth < 4; depth++) {
+    const now = texts
+    texts = new Map(left.map(([name, text]) => [name, operand(inserted(text, now))]))
+  }
+  return texts
+}
+
+function inserted(text: string, texts: ReadonlyMap<string, string>): string {
+  if (!namesInText(text).some((name) => texts.has(name))) return text
+  return withTexts({ kind: 'result', name: 'text', formula: text }, texts).formula as string
+}
+
+/** A drawing without the optional inputs that the sheet does not have. */
+function withInputs(cell: PartCell, names: ReadonlySet<string>): PartCell {
+  if (cell.kind !== 'drawing' || !cell.optional) return cell
+  const { from, optional } = cell as unknown as { from: Record<string, string>; optional: readonly string[] }
+  const has = (text: string): boolean => namesInText(text).every((name) => names.has(name))
+  return {
+    ...cell,
+    from: Object.fromEntries(Object.entries(from).filter(([key, text]) => !optional.includes(key) || has(text))),
+  } as PartCell
+}
+
+/** Without the keys that are undefined. */
+export const defined = <T extends object>(record: T): T =>
+  Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as T

@@ -1,0 +1,147 @@
+import type { Advice, Cell } from '../schema/document.ts'
+import type { Stage } from '../schema/format.ts'
+
+/** What a part decides: in the order of a sheet's sections. */
+export interface Role {
+  readonly role: string
+  /** The section's title where no part fills the role and something of it is asked. */
+  readonly title: string
+  readonly stage: Stage
+  /** Each set-up of a sheet has this role for itself; the others are shared by all set-ups. */
+  readonly in_set_up?: boolean
+}
+
+/** A published name: who owns it, and how it is asked, derived or left implicit where no part provides it. */
+export interface PublishedName {
+  readonly role: string
+  /** As a given's, or `check`. */
+  readonly entry?: string
+  readonly unit?: string
+  readonly label?: string
+  readonly hint?: string
+  readonly options?: readonly string[]
+  readonly least?: string
+  readonly most?: string
+  readonly more_exact?: boolean
+  readonly stand?: boolean
+  readonly fixed?: boolean
+  readonly sort?: string
+  readonly fills?: Readonly<Record<string, string>>
+  readonly means?: string
+  /** Filled in by reading an instrument or a picture, or by counting: never from an example. */
+  readonly reading?: boolean
+  /** A habit of the trade. */
+  readonly usual?: string
+  readonly example?: string
+  /** Put in the place of the name in formulas where no part provides it; nothing is shown. */
+  readonly inline?: string
+  /** The formula of the result where no part provides it. */
+  readonly derive?: string
+  /** Derived only where a part provides one of these; asked otherwise. */
+  readonly unless_asked?: readonly string[]
+  /** How the set-ups of a sheet are put together for the roles they share. */
+  readonly over_set_ups?: 'sum'
+  /** Names of older sheets that mean this one. */
+  readonly aliases?: readonly string[]
+  readonly advice?: Advice
+}
+
+/** Where a given goes within its part's section, with what the part says otherwise about it. */
+export interface GivenPlace {
+  readonly given: string
+  readonly [key: string]: unknown
+}
+
+/** A cell of a part, before it has an id. */
+export interface PartCell {
+  readonly kind: Cell['kind']
+  readonly name?: string
+  /** Only in the sheet where something reads it. */
+  readonly if_read?: boolean
+  /** Only in the sheet where all it reads is there without being asked for it. */
+  readonly if_provided?: boolean
+  /** Inputs of a drawing that are left out where nothing provides them. */
+  readonly optional?: readonly string[]
+  /** Only where this name is a given. */
+  readonly needs_given?: string
+  /** Of a drawing, a range or a run: the last part of its id. */
+  readonly key?: string
+  readonly [key: string]: unknown
+}
+
+/** A step at the stand, with its phase in the order of work. */
+export interface PartStep {
+  readonly phase: string
+  readonly text: string
+  readonly reading?: string
+}
+
+export interface Part {
+  readonly id: string
+  readonly role: string
+  readonly title: string
+  readonly about: string
+  /** What it is called where it is offered. */
+  readonly offer: string
+  readonly stage: Stage
+  /** Of the parts of one role in a set the highest fills it. */
+  readonly rank: number
+  /** Roles it decides as well. */
+  readonly claims?: readonly string[]
+  /** Parts it cannot do without. */
+  readonly needs?: readonly string[]
+  readonly usual?: Readonly<Record<string, string>>
+  readonly example?: Readonly<Record<string, string>>
+  readonly inline?: Readonly<Record<string, string>>
+  /** What is said otherwise about givens of other roles. */
+  readonly labels?: Readonly<Record<string, Readonly<Record<string, unknown>>>>
+  readonly example_rows?: Readonly<Record<string, readonly (readonly string[])[]>>
+  readonly cells: readonly (PartCell | GivenPlace)[]
+  readonly steps: readonly PartStep[]
+}
+
+/** The one drawing of a set-up: an input is drawn where the sheet has all it reads. */
+export interface SetUpDrawing {
+  readonly title: string
+  readonly needs: readonly string[]
+  readonly any: readonly string[]
+  readonly from: Readonly<Record<string, string>>
+  readonly moves: readonly string[]
+}
+
+export interface PartLibrary {
+  readonly roles: readonly Role[]
+  readonly phases: readonly string[]
+  readonly drawing: SetUpDrawing
+  readonly names: ReadonlyMap<string, PublishedName>
+  readonly parts: ReadonlyMap<string, Part>
+  /** From each older name to those that took its place. */
+  readonly aliases: ReadonlyMap<string, readonly string[]>
+}
+
+export const isPlace = (cell: PartCell | GivenPlace): cell is GivenPlace => 'given' in cell
+
+interface RolesFile {
+  readonly roles: readonly Role[]
+  readonly phases: readonly string[]
+  readonly drawing: SetUpDrawing
+}
+
+/** Puts the files of `templates/parts` together; each part's id is its file's name. */
+export function partLibrary(
+  roles: RolesFile,
+  names: { readonly names: Readonly<Record<string, PublishedName>> },
+  parts: Readonly<Record<string, Omit<Part, 'id'>>>,
+): PartLibrary {
+  const aliases = new Map<string, string[]>()
+  for (const [name, { aliases: older = [] }] of Object.entries(names.names))
+    for (const alias of older) aliases.set(alias, [...(aliases.get(alias) ?? []), name])
+  return {
+    roles: roles.roles,
+    phases: roles.phases,
+    drawing: roles.drawing,
+    names: new Map(Object.entries(names.names)),
+    parts: new Map(Object.entries(parts).map(([id, part]) => [id, { ...part, id }])),
+    aliases,
+  }
+}

@@ -1,0 +1,211 @@
+import type { Cell, GivenSource } from '../schema/document.ts'
+import { defined, type Gathering } from './gather.ts'
+import { isPlace, type Part, type PartCell, type PartLibrary, type PublishedName, type Role } from './part-library.ts'
+import { setUpDrawing } from './set-up-drawing.ts'
+
+export interface Filled {
+  readonly value: string
+  readonly from: GivenSource
+  /** A piece of kit's own figures. */
+  readonly piece?: Readonly<Record<string, string>>
+}
+
+/** What a sheet is filled in with. */
+export interface Filling {
+  readonly library: PartLibrary
+  readonly givens: ReadonlyMap<string, Filled>
+  /** The rows of tables, by name. */
+  readonly rows: ReadonlyMap<string, readonly (readonly string[])[]>
+  /** Whether what is not filled in takes the example of the part that owns it. */
+  readonly examples: boolean
+}
+
+export interface Sections {
+  readonly cells: readonly Cell[]
+  readonly names: ReadonlySet<string>
+}
+
+/** Which roles' sections are made, and what they ask besides what the gathering asks. */
+export interface SectionOptions {
+  readonly only?: (role: Role) => boolean
+  readonly alsoAsked?: ReadonlySet<string>
+}
+
+/** The roles whose section shows the set-up drawing: the first of them that the sheet has. */
+const DRAWN_WITH: ReadonlySet<string> = new Set(['framing', 'closeness', 'light'])
+
+/** The cells of every role, in the order of roles, each as a section with its heading. */
+export function sectionsOf(
+  filling: Filling,
+  gathering: Gathering,
+  { only, alsoAsked = new Set() }: SectionOptions = {},
+): Sections {
+  const { library } = filling
+  const names = new Set([...gathering.names, ...alsoAsked])
+  const asked = new Set([...gathering.asked, ...alsoAsked])
+  const drawing = setUpDrawing(library, gathering, names)
+  const cells: Cell[] = []
+  let drawn = false
+  for (const role of library.roles) {
+    if (only && !only(role)) continue
+    const section = sectionOf(filling, gathering, role, asked)
+    if (section.length === 0) continue
+    cells.push(...section)
+    if (!drawing || drawn || !DRAWN_WITH.has(role.role)) continue
+    cells.splice(cells.length - trailingNotes(section), 0, drawing)
+    drawn = true
+  }
+  if (drawing && !drawn) cells.push(drawing)
+  return { cells, names }
+}
+
+function trailingNotes(section: readonly Cell[]): number {
+  const from = section.findLastIndex(({ kind }) => kind !== 'note')
+  return section.length - 1 - from
+}
+
+function sectionOf(filling: Filling, gathering: Gathering, role: Role, asked: ReadonlySet<string>): Cell[] {
+  const { library } = filling
+  const part = gathering.parts.find((one) => one.role === role.role)
+  const body = (part ? (gathering.sections.get(part) ?? []) : []).flatMap((cell): PartCell[] => {
+    if (!isPlace(cell)) return [shown(cell)]
+    const known = library.names.get(cell.given)
+    if (!known || !part || !isPlacedBy(library, part, cell.given)) return []
+    const { given: name, ...said } = cell
+    const wanted = known.entry === 'kit' ? fillsOf(known, asked) !== undefined : asked.has(name)
+    return wanted ? [givenCell(filling, gathering, name, { ...known, ...said }, asked)] : []
+  })
+  const more = unplaced(filling, gathering, role, asked)
+  const afterGivens = body.findIndex((cell) => !isGiven(cell))
+  const at = afterGivens < 0 ? body.length : afterGivens
+  const all = [...body.slice(0, at), ...more, ...body.slice(at)]
+  if (all.length === 0) return []
+  return [headingOf(role, part), ...all].map((cell, index) => withId(filling, cell, role.role, index))
+}
+
+const isGiven = (cell: PartCell): boolean => cell.kind === 'given'
+
+/** What a role's section has that no part places: givens asked of it, and derived results. */
+function unplaced(filling: Filling, gathering: Gathering, role: Role, asked: ReadonlySet<string>): PartCell[] {
+  const { library } = filling
+  const placed = new Set(
+    gathering.parts.flatMap((part) =>
+      part.cells.filter(isPlace).flatMap(({ given }) => (isPlacedBy(library, part, given) ? given : [])),
+    ),
+  )
+  const own = [...library.names].filter(([, known]) => known.role === role.role)
+  return [
+    ...own.flatMap(([name, known]) =>
+      placed.has(name) || known.entry === 'kit' || !asked.has(name)
+        ? []
+        : [givenCell(filling, gathering, name, known, asked)],
+    ),
+    ...own.flatMap(([name]): PartCell[] => {
+      const cell = gathering.derived.get(name)
+      return cell ? [shown(cell)] : []
+    }),
+  ]
+}
+
+const headingOf = (role: Role, part: Part | undefined): PartCell =>
+  defined({
+    kind: 'note',
+    role: 'heading',
+    text: part?.title ?? role.title,
+    about: part?.about,
+    stage: part?.stage ?? role.stage,
+    fills_role: role.role,
+    part: part?.id,
+  }) as PartCell
+
+/** Whether a part places a given in its own section: one of its role, or of a role it decides as well. */
+function isPlacedBy(library: PartLibrary, part: Part, name: string): boolean {
+  const role = library.names.get(name)?.role ?? ''
+  return part.role === role || (part.claims ?? []).includes(role)
+}
+
+/** Which of its figures a piece of kit fills in: those of givens that are asked. */
+function fillsOf({ fills = {} }: PublishedName, asked: ReadonlySet<string>): Record<string, string> | undefined {
+  const own = Object.entries(fills).filter(([, name]) => asked.has(name))
+  return own.length > 0 ? Object.fromEntries(own) : undefined
+}
+
+const GIVEN_KEYS = [
+  ...['label', 'unit', 'options', 'more_exact', 'hint', 'least', 'most', 'fixed', 'stand', 'sort', 'reading'],
+] as const
+
+function givenCell(
+  filling: Filling,
+  gathering: Gathering,
+  name: string,
+  known: PublishedName,
+  asked: ReadonlySet<string>,
+): PartCell {
+  const said: Record<string, unknown> = { ...known, ...saidElsewhere(filling.library, gathering.parts, name) }
+  const filled = fillIn(filling, gathering.parts, name, known)
+  const isKit = known.entry === 'kit'
+  const change = (said.change as string | undefined) ?? known.advice?.change
+  return defined({
+    kind: 'given',
+    name,
+    entry: known.entry === 'quantity' ? undefined : known.entry,
+    ...Object.fromEntries(GIVEN_KEYS.map((key) => [key, said[key] === false ? undefined : said[key]])),
+    ...(change === 'never' ? { fixed: true } : {}),
+    value: filled?.value ?? '',
+    from: filled ? { kind: filled.from, text: filled.value } : undefined,
+    piece: filled?.piece,
+    fills: isKit ? fillsOf(known, asked) : undefined,
+    advice: isKit || !known.advice ? undefined : { ...known.advice, change },
+  }) as PartCell
+}
+
+/** What parts of other roles say otherwise about a given. */
+const saidElsewhere = (library: PartLibrary, parts: readonly Part[], name: string): Record<string, unknown> =>
+  Object.assign(
+    {},
+    ...parts
+      .filter((part) => !isPlacedBy(library, part, name))
+      .flatMap(({ labels, cells }) => [
+        labels?.[name] ?? {},
+        ...cells.flatMap((cell) => {
+          if (!isPlace(cell) || cell.given !== name) return []
+          const { given: _, ...said } = cell
+          return [said]
+        }),
+      ]),
+  )
+
+/** What is filled in: as told, else the usual value, else an example; readings are left empty. */
+function fillIn(
+  { library, givens, examples }: Filling,
+  parts: readonly Part[],
+  name: string,
+  known: PublishedName,
+): Filled | undefined {
+  const told = givens.get(name)
+  if (told) return told
+  const owner = parts.find((part) => isPlacedBy(library, part, name))
+  const ordered = owner ? [owner, ...parts.filter((part) => part !== owner)] : parts
+  const usual = ordered.find((part) => part.usual?.[name] !== undefined)?.usual?.[name] ?? known.usual
+  if (usual !== undefined) return { value: usual, from: 'usual' }
+  if (!examples || known.reading || known.entry === 'kit') return undefined
+  const example = ordered.find((part) => part.example?.[name] !== undefined)?.example?.[name] ?? known.example
+  return example === undefined ? undefined : { value: example, from: 'example' }
+}
+
+/** A cell without what only composing needs. */
+function shown(cell: PartCell): PartCell {
+  const { if_read: _read, if_provided: _provided, optional: _optional, needs_given: _given, ...rest } = cell
+  return rest as PartCell
+}
+
+function withId({ rows, library }: Filling, cell: PartCell, role: string, index: number): Cell {
+  const { key, ...rest } = cell as PartCell & { readonly name?: string; readonly role?: string }
+  if (rest.kind === 'note') return { ...rest, id: `${rest.role ?? 'note'}_${role}_${index}` } as unknown as Cell
+  const id = rest.name ?? `${rest.kind}_${key ?? role}`
+  if (rest.kind !== 'table') return { ...rest, id } as unknown as Cell
+  const name = rest.name ?? ''
+  const own = rows.get(name)
+  const example = [...library.parts.values()].find((part) => part.example_rows?.[name])?.example_rows?.[name] ?? []
+  return { ...rest, id, rows: own ?? example, ...(own ? {} : { from: { kind: 'example' } }) } as unknown as Cell
+}

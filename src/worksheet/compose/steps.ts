@@ -1,0 +1,41 @@
+import type { Cell } from '../schema/document.ts'
+import type { Part, PartLibrary } from './part-library.ts'
+import { prefixedName, type SetUpName } from './set-ups.ts'
+
+/**
+ * One list of the parts' steps in the order of work. A reading is taken once; a step whose reading the sheet does not
+ * have stays as text.
+ */
+export function stepsOf(
+  library: PartLibrary,
+  parts: readonly Part[],
+  names: ReadonlySet<string>,
+  setUp?: SetUpName,
+): Cell[] {
+  const phaseAt = new Map(library.phases.map((phase, at) => [phase, at]))
+  const own = (name: string): string => (setUp ? prefixedName(setUp.prefix, name) : name)
+  const said = new Set<string>()
+  const taken = new Set<string>()
+  const kept = parts
+    .flatMap(({ steps }) => steps)
+    .flatMap(({ text, phase, reading: of }) => {
+      const reading = of !== undefined && names.has(own(of)) ? own(of) : undefined
+      if (said.has(text) || (reading !== undefined && taken.has(reading))) return []
+      said.add(text)
+      if (reading !== undefined) taken.add(reading)
+      return [{ text, phase, ...(reading === undefined ? {} : { reading }) }]
+    })
+  if (kept.length === 0) return []
+  const steps = kept
+    .map((step, at) => ({ step, at }))
+    .sort((a, b) => (phaseAt.get(a.step.phase) ?? 0) - (phaseAt.get(b.step.phase) ?? 0) || a.at - b.at)
+    .map(({ step }) => step)
+  return [
+    {
+      kind: 'steps',
+      id: own('steps_work'),
+      title: setUp ? `${setUp.title}, in the order of work` : 'In the order of work',
+      steps,
+    },
+  ]
+}
