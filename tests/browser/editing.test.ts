@@ -72,7 +72,7 @@ describe('a cell dragged to its place', () => {
     await expect.poll(() => names(page)).toEqual(['border', 'whole', 'width', 'fits', 'n'])
     await page.locator('.drop').waitFor({ state: 'hidden' })
     expect(await grip(page, 'Width').getAttribute('aria-pressed')).toBe('false')
-    await page.getByText('Width: now 3 of 5, below Whole width.').waitFor({ state: 'attached' })
+    await page.getByText('Width: moved to 3 of 5, below Whole width.').waitFor({ state: 'attached' })
     await undo(page).click()
     await expect.poll(() => names(page)).toEqual(CELLS.map(({ id }) => id))
     expect(await undo(page).getAttribute('aria-disabled')).toBe('true')
@@ -92,7 +92,7 @@ describe('a cell dragged to its place', () => {
     expect(await names(page)).toEqual(CELLS.map(({ id }) => id))
     expect(await undo(page).getAttribute('aria-disabled')).toBe('true')
     await grip(page, 'Width').click()
-    await page.getByText('One cell selected').waitFor()
+    await page.getByText('1 cell selected').waitFor()
   })
 
   test('by a finger, on a telephone, by a target of 44 px', async ({ open }) => {

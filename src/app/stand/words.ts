@@ -3,7 +3,7 @@ export const standWords = {
   awake: {
     held: 'The screen stays on.',
     asked: '',
-    refused: 'The screen may turn off: the browser is not keeping it on, usually because the battery is low.',
+    refused: 'The screen may turn off: the browser refuses to keep it on, usually because the battery is low.',
     cannot: 'The screen may turn off: this browser cannot keep it on. Set the device to stay on.',
   },
   nothingMarkedBefore: 'No figure is marked for the stand yet. In ',

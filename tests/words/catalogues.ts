@@ -1,0 +1,47 @@
+import { SAMPLES } from './samples.ts'
+
+/** The catalogues of all rooms: every file named words.ts in src. */
+const CATALOGUES = import.meta.glob<Readonly<Record<string, unknown>>>('../../src/**/words.ts')
+
+/** A message of a catalogue: where it is, and what it says. A function without samples says its own source. */
+export interface Message {
+  readonly key: string
+  readonly texts: readonly string[]
+}
+
+type Sentence = (...values: never[]) => unknown
+
+const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === 'object' && value !== null
+
+/** The texts inside a function: its quoted and template strings, with the places of figures as `…`. */
+function textsIn(source: string): string {
+  const texts = source.match(/`(?:[^`\\]|\\.)*`|"(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'/g) ?? []
+  return texts.map((text) => text.slice(1, -1).replace(/\$\{[^}]*\}/g, '…')).join(' | ')
+}
+
+function* messagesIn(value: unknown, key: string): Generator<Message> {
+  if (typeof value === 'string') {
+    if (value !== '') yield { key, texts: [value] }
+  } else if (typeof value === 'function') {
+    const samples = SAMPLES[key]
+    const texts = samples
+      ? samples.map((values) => String((value as Sentence)(...(values as never[]))))
+      : [textsIn(String(value))]
+    yield { key, texts }
+  } else if (isRecord(value)) for (const [name, one] of Object.entries(value)) yield* messagesIn(one, `${key}.${name}`)
+}
+
+/** Every message of every catalogue, by the folder of the catalogue in src. */
+export async function allMessages(): Promise<ReadonlyMap<string, readonly Message[]>> {
+  const found = new Map<string, readonly Message[]>()
+  for (const [path, load] of Object.entries(CATALOGUES).sort(([a], [b]) => a.localeCompare(b))) {
+    const folder = path.replace('../../src/', '').replace('/words.ts', '')
+    const exports = Object.entries(await load()).sort(([a], [b]) => a.localeCompare(b))
+    found.set(
+      folder,
+      exports.flatMap(([name, value]) => [...messagesIn(value, `${folder}: ${name}`)]),
+    )
+  }
+  return found
+}
