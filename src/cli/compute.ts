@@ -46,7 +46,7 @@ function limitsOf(outcome: Outcome): { low: number | null; high: number | null }
   return { low: outcome.value - outcome.tolerance, high: outcome.value + outcome.tolerance }
 }
 
-const checkWord = ({ state }: CheckOutcome): string => (state === 'error' ? 'fails' : state)
+const checkWord = ({ state }: CheckOutcome): string => (state === 'error' ? 'fail' : state)
 
 function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   if (cell.kind === 'check') return []
@@ -68,10 +68,10 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
 }
 
 const WORDS: Readonly<Record<CheckOutcome['state'], string>> = {
-  holds: 'Holds',
-  close: 'Close',
-  fails: 'Does not hold',
-  waits: 'Waits',
+  pass: 'Pass',
+  marginal: 'Marginal',
+  fail: 'Fail',
+  waiting: 'Waiting',
   error: 'In error',
 }
 

@@ -14,7 +14,7 @@ evenfield run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 
   --originals plans the rows of this file instead of the table’s own, matched by headings; --left plans only what is not done
   --set fills in a given; of a result it gives the value measured, which is reckoned on with`
 
-/** Runs one command. Exit 0: computed, every check holds. 1: a cell in error or a check that does not hold. 2: unreadable input. */
+/** Runs one command. Exit 0: computed, every check passes or is marginal. 1: a cell in error, or a check that fails or waits. 2: unreadable input. */
 async function command(argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv
   switch (word) {

@@ -96,7 +96,7 @@ test('three tubes, two lenses: which covers a label at 600 ppi, at which apertur
   await page
     .locator('build-cell')
     .filter({ hasText: /Sharp enough/ })
-    .filter({ hasText: /Holds/ })
+    .filter({ hasText: /Pass/ })
     .waitFor()
 
   // The other lens: 1/2.5 − 1/7 of 90 mm is 23.1 mm at the least, so 12 and 20 mm together, 32 mm.

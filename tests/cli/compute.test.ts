@@ -40,7 +40,7 @@ describe('evenfield compute', () => {
         fits: expect.objectContaining({ value: true, dimension: 'yes or no' }),
         just: expect.objectContaining({ value: true }),
       },
-      checks: { fits: 'holds', just: 'close' },
+      checks: { fits: 'pass', just: 'marginal' },
     })
   })
 
@@ -48,15 +48,15 @@ describe('evenfield compute', () => {
     const path = worksheet('fails.json', cells)
     const failing = evenfield('compute', path, '--json', '--set', 'width=5 m')
     expect(failing.code).toBe(1)
-    expect(json(failing)).toMatchObject({ checks: { fits: 'fails', just: 'fails' } })
+    expect(json(failing)).toMatchObject({ checks: { fits: 'fail', just: 'fail' } })
     const waiting = evenfield('compute', path, '--json', '--set', 'width=')
     expect(waiting.code).toBe(1)
-    expect(json(waiting)).toMatchObject({ checks: { fits: 'waits', just: 'waits' } })
+    expect(json(waiting)).toMatchObject({ checks: { fits: 'waiting', just: 'waiting' } })
     const wrong = evenfield('compute', path, '--json', '--set', 'height=5 s')
     expect(wrong.code).toBe(1)
     expect(json(wrong)).toMatchObject({
       cells: { height: { state: 'error', value: null, error: { from: 0, to: 3 } } },
-      checks: { fits: 'holds' },
+      checks: { fits: 'pass' },
     })
   })
 
@@ -79,7 +79,7 @@ describe('evenfield compute', () => {
     ])
     const ran = evenfield('compute', path, '--json')
     expect(ran.code).toBe(1)
-    expect(json(ran)).toMatchObject({ checks: { same: 'holds' }, cells: { constructor: { value: 5 } } })
+    expect(json(ran)).toMatchObject({ checks: { same: 'pass' }, cells: { constructor: { value: 5 } } })
   })
 
   it('without --json prints a line for each cell and check, and sends no control signs to the terminal', () => {
@@ -92,7 +92,7 @@ describe('evenfield compute', () => {
       'Wide [31m line (width): 600 ± 2 mm',
       'height (height): waits to be filled in',
       'double (double): 1200 ± 4 mm',
-      'Holds: 1200 ± 4 mm fits',
+      'Pass: 1200 ± 4 mm fits',
       '',
     ])
   })

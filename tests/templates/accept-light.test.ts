@@ -44,7 +44,7 @@ describe('a 16-bit file of gamma 2.2, a white card of 50 %', () => {
 
   test('has drifted by log2(1260/1200)', () => {
     expect(sheet.number('moved')).toBeCloseTo(Math.log2(1.05), 12)
-    expect(sheet.state('steady')).toBe('fails')
+    expect(sheet.state('steady')).toBe('fail')
   })
 })
 
@@ -71,7 +71,7 @@ describe('each check holds and fails, and says so in full', () => {
   })
 
   test('a 16-bit code against 8 bits is told by its check', () => {
-    expect(open('accept-light', { code_g: '30000' }).state('codes_fit')).toBe('fails')
+    expect(open('accept-light', { code_g: '30000' }).state('codes_fit')).toBe('fail')
   })
 
   test('a check is tried for every check there is', () => {

@@ -56,14 +56,14 @@ describe('a bust of 400 × 600 mm before a grey wall', () => {
     expect(sheet.number('tone_now')).toBeCloseTo(-1, 12)
     expect(sheet.number('back_change')).toBeCloseTo(-1, 12)
     expect(sheet.value('back_steps')).toBe(-2)
-    expect(sheet.state('tone_right')).toBe('fails')
+    expect(sheet.state('tone_right')).toBe('fail')
   })
 })
 
 test('white paper in the object’s own light is log2(90/18) = 2.32 stops over mid grey', () => {
   const sheet = open('backdrop', { back_reflectance: '90', back_light: '900', illuminance: '900' })
   expect(sheet.number('tone_now')).toBeCloseTo(Math.log2(5), 12)
-  expect(sheet.state('tone_right')).toBe('holds')
+  expect(sheet.state('tone_right')).toBe('pass')
 })
 
 describe('a figure taller than one pair lights evenly', () => {
@@ -111,8 +111,8 @@ describe('what a failing check proposes makes it hold', () => {
   test('steps of the dial', () => {
     const dim = open('backdrop', { back_light: '300' })
     const steps = dim.number('back_steps')
-    expect(dim.state('tone_right')).toBe('fails')
-    expect(open('backdrop', { back_light: String(300 * 2 ** (steps / 3)) }).state('tone_right')).toBe('holds')
+    expect(dim.state('tone_right')).toBe('fail')
+    expect(open('backdrop', { back_light: String(300 * 2 ** (steps / 3)) }).state('tone_right')).toBe('pass')
   })
 })
 

@@ -44,7 +44,7 @@ describe('a ledger page of 300 mm that measures 330 mm over the curve', () => {
     const marked = sheet.number('needed_aperture')
     const k = (marked * c) / (m * 120)
     expect((2 * 1080 * k) / (1 - k * k)).toBeCloseTo(sheet.mm('wanted_depth'), 6)
-    expect(sheet.state('wanted_depth_holds')).toBe('fails')
+    expect(sheet.state('wanted_depth_holds')).toBe('fail')
   })
 
   test('is sharpest at both ends where defocus and diffraction, squared and summed, are least', () => {

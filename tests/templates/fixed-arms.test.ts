@@ -72,8 +72,8 @@ describe('one lamp on each arm, 90° wide, over a playbill of 300 × 240 mm', ()
     expect(sheet.mm('glossy_width')).toBeCloseTo(1540 / 1.68, 9)
     expect(sheet.mm('mirror_edge')).toBeCloseTo(150 * 1.68, 9)
     const widest = { ...givens, glossy: 'yes', original: '916 x 240' }
-    expect(open('fixed-arms', widest).state('lamps_clear')).not.toBe('fails')
-    expect(open('fixed-arms', { ...widest, original: '918 x 240' }).state('lamps_clear')).toBe('fails')
+    expect(open('fixed-arms', widest).state('lamps_clear')).not.toBe('fail')
+    expect(open('fixed-arms', { ...widest, original: '918 x 240' }).state('lamps_clear')).toBe('fail')
   })
 
   test('stands at atan(680/850)', () => {

@@ -84,14 +84,14 @@ describe('a wall map of 2 × 1.5 m at 400 ppi, on a 100-megapixel sensor, the bo
     const [width, height] = [2030 * perMm, 1530 * perMm]
     expect(sheet.number('joined_width')).toBe(Math.ceil(width))
     expect(sheet.shown('joined_data').text).toBe(`${((width * height * 6) / 1e9).toFixed(2)} GB`)
-    expect(sheet.state('file_holds')).toBe('fails')
+    expect(sheet.state('file_holds')).toBe('fail')
   })
 })
 
 test('a camera measured higher than reckoned takes in more, and is told where that costs sampling', () => {
   const sheet = open('in-tiles', { ppi: '290' })
   expect(sheet.mm('tile_long')).toBeCloseTo((6000 / 290) * 25.4, 9)
-  expect(sheet.state('sharp_enough')).toBe('fails')
+  expect(sheet.state('sharp_enough')).toBe('fail')
 })
 
 test('a single row needs no step down', () => {
@@ -124,5 +124,5 @@ describe('each check holds and fails, and says so in full', () => {
 test('the lens proposed fits under the column', () => {
   const low = { column_reach: '1100' }
   const lens = /A? ?lens of (\d+ mm)/.exec(open('in-tiles', low).message('column_reaches'))
-  expect(open('in-tiles', { ...low, focal: lens?.[1] ?? '' }).state('column_reaches')).not.toBe('fails')
+  expect(open('in-tiles', { ...low, focal: lens?.[1] ?? '' }).state('column_reaches')).not.toBe('fail')
 })

@@ -54,7 +54,7 @@ export class Filled {
     return this.sheet.cells.filter(isNamed).flatMap(({ kind, name }) => (kind === 'check' ? [name] : []))
   }
   get failing(): string[] {
-    return this.checks.filter((check) => this.state(check) === 'fails')
+    return this.checks.filter((check) => this.state(check) === 'fail')
   }
 
   /** Everything that does not compute, each with why; empty when all is well. */
@@ -67,7 +67,7 @@ export class Filled {
         if (cell.kind === 'given' && cell.entry === 'kit' && cell.value === '') return []
         if (kind !== 'check') return this.sheet.outcome(id).state === 'value' ? [] : [`${name}: ${this.trouble(name)}`]
         const { state, message } = this.sheet.check(id)
-        return state === 'waits' || state === 'error' ? [`${name}: ${message}`] : []
+        return state === 'waiting' || state === 'error' ? [`${name}: ${message}`] : []
       })
       .concat(this.drawingTroubles)
   }
@@ -114,8 +114,8 @@ export function expectSettled(sheet: Filled): void {
 
 /** One filling holds the check, another fails it, and both messages are whole sentences. */
 export function expectRendered(held: Filled, failed: Filled, check: string): void {
-  expect(['holds', 'close'], held.message(check)).toContain(held.state(check))
-  expect(failed.state(check), failed.message(check)).toBe('fails')
+  expect(['pass', 'marginal'], held.message(check)).toContain(held.state(check))
+  expect(failed.state(check), failed.message(check)).toBe('fail')
   for (const sheet of [held, failed]) {
     expect(sheet.message(check)).not.toMatch(/—|[{}]|undefined|NaN/)
     expect(sheet.message(check)).toMatch(/\.$/)

@@ -69,7 +69,7 @@ describe('a diffuse lamp on the left and a narrower, warmer one on the right, wh
   })
 
   test('is told that a lamp renders colours poorly', () => {
-    expect(sheet.state('lamps_render')).toBe('fails')
+    expect(sheet.state('lamps_render')).toBe('fail')
     expect(sheet.message('lamps_render')).toContain('renders colours at 82')
   })
 })

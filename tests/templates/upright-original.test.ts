@@ -93,7 +93,7 @@ describe('a portrait of 700 × 1000 mm on a wall, its top leaning 3° towards th
 
 test('a camera tilted otherwise, as measured, is told', () => {
   const sheet = open('upright-original', { camera_tilt: '6.8' })
-  expect(sheet.state('camera_square')).toBe('fails')
+  expect(sheet.state('camera_square')).toBe('fail')
   expect(sheet.message('camera_square')).toContain('the camera tilts by 6.8°, the original by 6°')
 })
 

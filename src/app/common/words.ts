@@ -5,26 +5,26 @@ export const UNTITLED_SHEET = 'Untitled worksheet'
 export const UNTITLED_SECTION = 'Untitled section'
 
 /** The state of all checks in sentences, the worst first. */
-export function checkSummaryText({ holds, close, fails, waits, errors }: CheckSummary): string {
+export function checkSummaryText({ pass, marginal, fail, waiting, errors }: CheckSummary): string {
   const sentences = [
     errors > 0 ? `${plural(errors, 'cell')} ${agree(errors, 'has an error', 'have errors')}.` : '',
-    fails > 0 ? `${plural(fails, 'check')} ${agree(fails, 'fails', 'fail')}.` : '',
-    close > 0 ? `${plural(close, 'check')} ${agree(close, 'is', 'are')} marginal.` : '',
-    waits > 0 ? `${plural(waits, 'check')} ${agree(waits, 'needs', 'need')} more figures.` : '',
+    fail > 0 ? `${plural(fail, 'check')} ${agree(fail, 'fails', 'fail')}.` : '',
+    marginal > 0 ? `${plural(marginal, 'check')} ${agree(marginal, 'is', 'are')} marginal.` : '',
+    waiting > 0 ? `${plural(waiting, 'check')} ${agree(waiting, 'needs', 'need')} more figures.` : '',
   ].filter(Boolean)
   if (sentences.length > 0) return sentences.join(' ')
-  if (holds === 1) return 'The check passes.'
-  return holds === 0 ? 'No checks yet.' : `All ${count(holds)} checks pass.`
+  if (pass === 1) return 'The check passes.'
+  return pass === 0 ? 'No checks yet.' : `All ${count(pass)} checks pass.`
 }
 
 /** The checks of a section that is folded, counted by state; how many rows it has where none is a check. */
-export function foldedText({ holds, close, fails, waits, errors }: CheckSummary, rows: number): string {
+export function foldedText({ pass, marginal, fail, waiting, errors }: CheckSummary, rows: number): string {
   const states = [
     errors > 0 ? plural(errors, 'error') : '',
-    fails > 0 ? `${count(fails)} fail` : '',
-    close > 0 ? `${count(close)} marginal` : '',
-    waits > 0 ? `${count(waits)} waiting` : '',
-    holds > 0 ? `${count(holds)} pass` : '',
+    fail > 0 ? `${count(fail)} fail` : '',
+    marginal > 0 ? `${count(marginal)} marginal` : '',
+    waiting > 0 ? `${count(waiting)} waiting` : '',
+    pass > 0 ? `${count(pass)} pass` : '',
   ].filter(Boolean)
   return states.length > 0 ? `Checks: ${states.join(', ')}.` : `${plural(rows, 'row')}, no checks.`
 }

@@ -10,5 +10,5 @@ export function worstProblem(sheet: Sheet, cells: readonly Cell[] = sheet.cells)
     const state = cell.kind === 'check' || outcome.state === 'error' ? outcome.state : ''
     if (!held && !worst.has(state)) worst.set(state, cell.id)
   }
-  return worst.get('error') ?? worst.get('fails') ?? worst.get('close') ?? worst.get('waits')
+  return worst.get('error') ?? worst.get('fail') ?? worst.get('marginal') ?? worst.get('waiting')
 }

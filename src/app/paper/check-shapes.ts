@@ -5,10 +5,10 @@ const box = element('rect', { x: 1, y: 1, width: 16, height: 16 })
 const full = { fill: 'currentColor', stroke: 'none' }
 
 const SHAPES: Readonly<Record<CheckState, readonly Node[]>> = {
-  holds: [element('rect', { x: 1, y: 1, width: 16, height: 16, fill: 'currentColor' })],
-  close: [box, element('path', { ...full, d: 'M1 1V17H17Z' })],
-  fails: [box, element('path', { d: 'M4.5 4.5 13.5 13.5M13.5 4.5 4.5 13.5' })],
-  waits: [element('rect', { x: 1, y: 1, width: 16, height: 16, 'stroke-dasharray': '3.2 2.13' })],
+  pass: [element('rect', { x: 1, y: 1, width: 16, height: 16, fill: 'currentColor' })],
+  marginal: [box, element('path', { ...full, d: 'M1 1V17H17Z' })],
+  fail: [box, element('path', { d: 'M4.5 4.5 13.5 13.5M13.5 4.5 4.5 13.5' })],
+  waiting: [element('rect', { x: 1, y: 1, width: 16, height: 16, 'stroke-dasharray': '3.2 2.13' })],
   error: [box, element('path', { d: 'M4.5 9H13.5' })],
 }
 

@@ -27,8 +27,8 @@ export class SectionProblems extends SignalWatcher(LitElement) {
   @property({ attribute: false }) open!: OpenSheet
 
   private isTroubled({ rows, exact }: Section): boolean {
-    const { errors, fails, close, waits } = this.open.sheet.checkSummaryOf([...rows, ...exact])
-    return errors + fails + close + waits > 0
+    const { errors, fail, marginal, waiting } = this.open.sheet.checkSummaryOf([...rows, ...exact])
+    return errors + fail + marginal + waiting > 0
   }
 
   private lead({ id }: Section): void {

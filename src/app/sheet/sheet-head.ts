@@ -141,7 +141,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
     const { worksheet, checkSummary, canUndo, canRedo } = this.open.sheet
     const frozen = this.open.frozen.get()
     const keeping = this.autosave.saveState.get()
-    const trouble = checkSummary.errors + checkSummary.fails + checkSummary.close + checkSummary.waits > 0
+    const trouble = checkSummary.errors + checkSummary.fail + checkSummary.marginal + checkSummary.waiting > 0
     const summary = checkSummaryText(checkSummary)
     return html`
       ${

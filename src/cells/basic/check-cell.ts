@@ -53,7 +53,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
     this.about = outcome
     clearTimeout(this.waiting)
     if (!this.isWanted(outcome)) {
-      this.asked &&= outcome.state === 'close'
+      this.asked &&= outcome.state === 'marginal'
       this.found = undefined
       return
     }
@@ -61,7 +61,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
   }
 
   private isWanted({ state }: CheckOutcome): boolean {
-    return state === 'fails' || (state === 'close' && this.asked)
+    return state === 'fail' || (state === 'marginal' && this.asked)
   }
 
   private async look(outcome: CheckOutcome): Promise<void> {
@@ -76,7 +76,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
 
   private mends(outcome: CheckOutcome): TemplateResult | typeof nothing {
     const { called } = this.view.get()
-    if (outcome.state === 'close' && !this.asked)
+    if (outcome.state === 'marginal' && !this.asked)
       return html`<button type="button" class="word small" @click=${() => {
         this.asked = true
         void this.look(outcome)

@@ -5,10 +5,10 @@ export type CheckState = CheckOutcome['state']
 
 /** The first word of a check says its state; the shape says it again. */
 export const STATE_LABELS: Readonly<Record<CheckState, string>> = {
-  holds: 'Holds',
-  close: 'Close',
-  fails: 'Does not hold',
-  waits: 'Waits',
+  pass: 'Pass',
+  marginal: 'Marginal',
+  fail: 'Fail',
+  waiting: 'Waiting',
   error: 'Cannot be judged',
 }
 
@@ -28,10 +28,10 @@ export const signStyle = css`
 const box = svg`<rect x="1" y="1" width="16" height="16" />`
 
 const SHAPES: Readonly<Record<CheckState, TemplateResult<2>>> = {
-  holds: svg`<rect class="full" x="1" y="1" width="16" height="16" />`,
-  close: svg`${box}<path class="full" stroke="none" d="M1 1V17H17Z" />`,
-  fails: svg`${box}<path d="M4.5 4.5 13.5 13.5M13.5 4.5 4.5 13.5" />`,
-  waits: svg`<rect x="1" y="1" width="16" height="16" stroke-dasharray="3.2 2.13" />`,
+  pass: svg`<rect class="full" x="1" y="1" width="16" height="16" />`,
+  marginal: svg`${box}<path class="full" stroke="none" d="M1 1V17H17Z" />`,
+  fail: svg`${box}<path d="M4.5 4.5 13.5 13.5M13.5 4.5 4.5 13.5" />`,
+  waiting: svg`<rect x="1" y="1" width="16" height="16" stroke-dasharray="3.2 2.13" />`,
   error: svg`${box}<path d="M4.5 9H13.5" />`,
 }
 

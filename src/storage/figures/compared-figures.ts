@@ -6,7 +6,7 @@ import { freeName } from '../../worksheet/document/names.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
 import type { Cell, Range, TableCell, Variants } from '../../worksheet/schema/document.ts'
 
-const STATES = { holds: 'holds', close: 'close', fails: 'does not hold', waits: 'waits', error: 'not judged' } as const
+const STATES = { pass: 'passes', marginal: 'marginal', fail: 'fails', waiting: 'waiting', error: 'in error' } as const
 
 /** Figures as they stood, as a table of texts: nothing in it follows anything. */
 export function asTableCell(

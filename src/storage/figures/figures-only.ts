@@ -42,13 +42,13 @@ const asText = ({ id, name, label, hint, more_exact, stand }: Result, value: str
 })
 
 /** Conditions that hold, hold closely and fail, whatever the givens are. */
-const CONDITIONS = { holds: 'yes', close: '1 <= 1', fails: 'no' } as const
+const CONDITIONS = { pass: 'yes', marginal: '1 <= 1', fail: 'no' } as const
 
 function check(sheet: Sheet, cell: Check): Cell {
   const { state, message } = sheet.check(cell.id)
   // What stood in braces has been put in; a brace left would be read as a place to fill.
   const said = message.replace(NOTHING_TO_PUT_IN, '')
-  if (state === 'waits' || state === 'error')
+  if (state === 'waiting' || state === 'error')
     return { kind: 'note', id: cell.id, text: `${cell.label || cell.name}: not judged. ${said}`.trim() }
   const { margin: _, ...rest } = cell
   return { ...rest, condition: CONDITIONS[state], message: said, passes: said }

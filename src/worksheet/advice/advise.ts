@@ -17,7 +17,7 @@ const MAX_TYPED = 6
 type State = ReturnType<Sheet['checkState']>
 
 /** Whether a check passes, with or without room. */
-export const passes = (state: State | undefined): boolean => state === 'holds' || state === 'close'
+export const passes = (state: State | undefined): boolean => state === 'pass' || state === 'marginal'
 
 /** Advice on every check of a sheet that fails or is marginal, and one plan for all that fail. */
 export function adviseSheet(sheet: Sheet, pieces: readonly KitPiece[] = []): SheetAdvice {
@@ -39,8 +39,8 @@ export function adviseCheck(sheet: Sheet, id: string, pieces: readonly KitPiece[
   if (cell?.kind !== 'check') return { plans: [] }
   const adviser = new Adviser(sheet, pieces)
   const state = sheet.checkState(id)
-  if (state === 'fails') return adviser.forCheck(cell.name)
-  return state === 'close' ? adviser.forMarginal(cell.name) : { plans: [] }
+  if (state === 'fail') return adviser.forCheck(cell.name)
+  return state === 'marginal' ? adviser.forMarginal(cell.name) : { plans: [] }
 }
 
 class Adviser {
@@ -57,8 +57,8 @@ class Adviser {
     this.before = statesOf(sheet)
     const inState = (state: State): Check[] =>
       sheet.cells.filter((cell): cell is Check => cell.kind === 'check' && this.before.get(cell.name) === state)
-    this.failing = inState('fails')
-    this.marginal = inState('close')
+    this.failing = inState('fail')
+    this.marginal = inState('marginal')
   }
 
   forCheck(name: string): CheckAdvice {
@@ -141,14 +141,14 @@ class Adviser {
     how: { readonly mayBreak?: boolean; readonly withRoom?: boolean },
   ): Plan | undefined {
     const after = statesOf(this.sheet.trial(this.cellsWith(set)))
-    const doIt = targets.every((name) => (how.withRoom ? after.get(name) === 'holds' : passes(after.get(name))))
+    const doIt = targets.every((name) => (how.withRoom ? after.get(name) === 'pass' : passes(after.get(name))))
     if (!doIt) return undefined
     const names = [...this.before.keys()]
     const breaks = names.filter((name) => passes(this.before.get(name)) && !passes(after.get(name)))
     if (breaks.length > 0 && !how.mayBreak) return undefined
-    const gained = names.filter((name) => this.before.get(name) === 'fails' && passes(after.get(name)))
+    const gained = names.filter((name) => this.before.get(name) === 'fail' && passes(after.get(name)))
     const isNewlyMarginal = (name: string): boolean =>
-      after.get(name) === 'close' && (this.before.get(name) !== 'close' || targets.includes(name))
+      after.get(name) === 'marginal' && (this.before.get(name) !== 'marginal' || targets.includes(name))
     return {
       changes: this.changesOf(set),
       level: [...set.keys()]

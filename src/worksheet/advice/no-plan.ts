@@ -94,8 +94,8 @@ function againstOf(sheet: Sheet, name: string, changes: readonly PlannedChange[]
     (cell): cell is Check =>
       cell.kind === 'check' &&
       cell.name !== name &&
-      ['holds', 'close'].includes(sheet.checkState(cell.id)) &&
-      trial.checkState(cell.id) === 'fails',
+      ['pass', 'marginal'].includes(sheet.checkState(cell.id)) &&
+      trial.checkState(cell.id) === 'fail',
   )?.name
 }
 

@@ -96,7 +96,7 @@ export function suggestionsFor(sheet: Sheet, id: string, pieces: readonly KitPie
     room: (values) => of((name) => values[places.get(name) as number] as Value) - wanted,
     isMet: (trial) => {
       const state = trial.checkState(id)
-      return state === 'holds' || (!holds && state === 'close')
+      return state === 'pass' || (!holds && state === 'marginal')
     },
     short: (room) => `${showFigure(Number((-100 * room).toPrecision(2)))} %`,
   })

@@ -41,10 +41,10 @@ const outcomeText = (outcome: Outcome): string => {
 }
 
 const STANDS: Readonly<Record<CheckOutcome['state'], string>> = {
-  holds: 'holds',
-  close: 'holds, but close',
-  fails: 'does not hold',
-  waits: 'waits for givens',
+  pass: 'passes',
+  marginal: 'marginal',
+  fail: 'fails',
+  waiting: 'waits for givens',
   error: 'cannot be computed',
 }
 

@@ -105,7 +105,7 @@ export class Sheet {
 
   /** How the checks among some of its cells stand, and how many of these are in error. */
   checkSummaryOf(cells: readonly Cell[]): CheckSummary {
-    const standing = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
+    const standing = { pass: 0, marginal: 0, fail: 0, waiting: 0, errors: 0 }
     for (const cell of cells) {
       if (cell.kind === 'check') {
         const state = this.checkState(cell.id)

@@ -152,12 +152,12 @@ type CheckStands = Pick<CheckOutcome, 'state' | 'hangsOn'>
 
 function standsBy(engine: Engine, node: Node, cell: Check, outcome: Outcome): CheckStands {
   if (outcome.state === 'error') return { state: 'error' }
-  if (outcome.state === 'waiting') return { state: 'waits' }
-  if (outcome.value !== true) return { state: 'fails' }
-  if (!node.compiled) return { state: 'holds' }
+  if (outcome.state === 'waiting') return { state: 'waiting' }
+  if (outcome.value !== true) return { state: 'fail' }
+  if (!node.compiled) return { state: 'pass' }
   const { slack, hangsOn } = robustnessOf(node.compiled.condition(), conditionContextOf(engine))
   const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
-  return { state: close || hangsOn ? 'close' : 'holds', ...(hangsOn ? { hangsOn } : {}) }
+  return { state: close || hangsOn ? 'marginal' : 'pass', ...(hangsOn ? { hangsOn } : {}) }
 }
 
 /** How a check stands, without its words. */
@@ -170,7 +170,7 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   if (outcome.state === 'error')
     return { ...stands, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
   if (outcome.state === 'waiting') return { ...stands, message: waitingMessage(outcome, node), diagnostics: [] }
-  const words = stands.state === 'fails' ? cell.message : (cell.passes ?? cell.label ?? '')
+  const words = stands.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
   return { ...stands, message: filled(engine, words), diagnostics: outcome.warnings }
 }
 

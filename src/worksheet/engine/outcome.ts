@@ -54,7 +54,7 @@ export interface ErrorOutcome {
 
 /** How a check stands. */
 export interface CheckOutcome {
-  readonly state: 'holds' | 'close' | 'fails' | 'waits' | 'error'
+  readonly state: 'pass' | 'marginal' | 'fail' | 'waiting' | 'error'
   /** The sentence to show, figures put in. */
   readonly message: string
   readonly diagnostics: readonly Diagnostic[]
@@ -71,10 +71,10 @@ export interface DrawingOutcome {
 
 /** How many checks stand how, and how many cells are in error. */
 export interface CheckSummary {
-  readonly holds: number
-  readonly close: number
-  readonly fails: number
-  readonly waits: number
+  readonly pass: number
+  readonly marginal: number
+  readonly fail: number
+  readonly waiting: number
   readonly errors: number
 }
 

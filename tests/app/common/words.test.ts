@@ -1,18 +1,18 @@
 import { expect, test } from 'vitest'
 import { checkSummaryText, foldedText, when } from '../../../src/app/common/words.ts'
 
-const none = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
+const none = { pass: 0, marginal: 0, fail: 0, waiting: 0, errors: 0 }
 
 test('the check summary names the worst first', () => {
-  expect(checkSummaryText({ ...none, errors: 1, fails: 2, close: 1, waits: 3, holds: 9 })).toBe(
+  expect(checkSummaryText({ ...none, errors: 1, fail: 2, marginal: 1, waiting: 3, pass: 9 })).toBe(
     '1 cell has an error. 2 checks fail. 1 check is marginal. 3 checks need more figures.',
   )
 })
 
 test('a summary without problems is short', () => {
   expect(checkSummaryText(none)).toBe('No checks yet.')
-  expect(checkSummaryText({ ...none, holds: 1 })).toBe('The check passes.')
-  expect(checkSummaryText({ ...none, holds: 4 })).toBe('All 4 checks pass.')
+  expect(checkSummaryText({ ...none, pass: 1 })).toBe('The check passes.')
+  expect(checkSummaryText({ ...none, pass: 4 })).toBe('All 4 checks pass.')
 })
 
 test('a time is given as the day it was', () => {
@@ -23,7 +23,7 @@ test('a time is given as the day it was', () => {
 })
 
 test('the checks of a folded section are counted by state', () => {
-  expect(foldedText({ ...none, holds: 2, close: 1 }, 9)).toBe('Checks: 1 marginal, 2 pass.')
-  expect(foldedText({ ...none, fails: 1, errors: 1, waits: 2 }, 9)).toBe('Checks: 1 error, 1 fail, 2 waiting.')
+  expect(foldedText({ ...none, pass: 2, marginal: 1 }, 9)).toBe('Checks: 1 marginal, 2 pass.')
+  expect(foldedText({ ...none, fail: 1, errors: 1, waiting: 2 }, 9)).toBe('Checks: 1 error, 1 fail, 2 waiting.')
   expect(foldedText(none, 1)).toBe('1 row, no checks.')
 })

@@ -19,8 +19,8 @@ test.each(NAMES)('%s fits a QR code in the end, its checks to look at among it',
   expect((await toLink(barest)).length).toBeLessThanOrEqual((await toLink(bareFigures(figures))).length)
   const opened = new Sheet(barest, LIBRARY)
   expect(opened.checkSummary).toMatchObject({
-    fails: sheet.checkSummary.fails,
-    close: sheet.checkSummary.close,
+    fail: sheet.checkSummary.fail,
+    marginal: sheet.checkSummary.marginal,
     errors: 0,
   })
 })

@@ -46,7 +46,7 @@ describe('mends by the kit', () => {
     const before = one.worksheet
     for (const { change } of suggestionsFor(one, 'reaches', KIT).mends) {
       one.apply(change)
-      expect(one.check('reaches').state).not.toBe('fails')
+      expect(one.check('reaches').state).not.toBe('fail')
       one.undo()
       expect(one.worksheet).toEqual(before)
     }

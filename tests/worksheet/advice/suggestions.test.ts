@@ -70,7 +70,7 @@ describe('the mends of a check', () => {
   it('that holds, but is close, clear its margin', () => {
     const sheet = sheetOf([given('a', '100 mm'), check('k', 'a <= 105 mm')])
     expect(words(suggestionsFor(sheet, 'k'))).toEqual(['a 94 mm'])
-    expectMended(sheet, 'k', ['holds'])
+    expectMended(sheet, 'k', ['pass'])
   })
 
   it('are none where nothing would do, and tell how near one comes', () => {
@@ -122,9 +122,9 @@ test('a mend applied makes the check hold', () => {
         if (now.state !== 'value') return
         const limit = ((now.value as number) * off).toPrecision(4).replace('e+', 'e')
         const sheet = sheetOf([...cells, check('k', `g ${sign} ${limit.startsWith('-') ? `(${limit})` : limit}`)])
-        if (sheet.check('k').state !== 'fails') return
+        if (sheet.check('k').state !== 'fail') return
         mended += suggestionsFor(sheet, 'k').mends.length
-        expectMended(sheet, 'k', ['holds', 'close'])
+        expectMended(sheet, 'k', ['pass', 'marginal'])
       },
     ),
     { numRuns: 40 },
@@ -162,9 +162,9 @@ describe('from what a result should be', () => {
 test('a column too short: a taller one, a shorter lens', () => {
   const { sheet } = open('flat-sheet', { column_reach: '900' })
   const id = sheet.named('column_reaches')?.id as string
-  expect(sheet.check(id).state).toBe('fails')
+  expect(sheet.check(id).state).toBe('fail')
   const found = words(suggestionsFor(sheet, id))
   expect(found.some((one) => one.startsWith('column_reach '))).toBe(true)
   expect(found.some((one) => one.startsWith('focal '))).toBe(true)
-  expectMended(sheet, id, ['holds', 'close'])
+  expectMended(sheet, id, ['pass', 'marginal'])
 })

@@ -26,7 +26,7 @@ describe('what differs', () => {
     expect(told(SHEET, [given('width', '300 mm', { label: 'Width' }), m, small, words])).toEqual([
       'Givens: Width: 420 mm → 300 mm',
       'Results: Magnification: 1:11.7 → 1:8.33',
-      'Checks: Small enough: holds → does not hold',
+      'Checks: Small enough: passes → fails',
     ])
   })
 
@@ -34,7 +34,7 @@ describe('what differs', () => {
     expect(told(SHEET, [given('width', '', { label: 'Width' }), m, small, words])).toEqual([
       'Givens: Width: 420 mm → empty',
       'Results: Magnification: 1:11.7 → waits for givens',
-      'Checks: Small enough: holds → waits for givens',
+      'Checks: Small enough: passes → waits for givens',
     ])
   })
 

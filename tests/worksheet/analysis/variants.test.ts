@@ -42,7 +42,7 @@ describe('variants', () => {
       ['550 mm', '275 mm over'],
     ])
     expect(twice?.sets.map(({ shown }) => shown)).toEqual(['900 mm', '1100 mm'])
-    expect([near?.present.state, ...(near?.sets.map(({ state }) => state) ?? [])]).toEqual(['close', 'fails', 'fails'])
+    expect([near?.present.state, ...(near?.sets.map(({ state }) => state) ?? [])]).toEqual(['marginal', 'fail', 'fail'])
     expect(near?.sets.every(({ differs }) => differs)).toBe(true)
     expect(seen(one, 'distance')).toBe('275 mm')
   })

@@ -136,7 +136,7 @@ describe('what was not prepared', () => {
     expect(lacks()).toBeGreaterThan(0)
     expect(sheet.outcome('double').state).toBe('waiting')
     expect(seen(sheet as Sheet, 'same')).toBe('waits for double')
-    expect(sheet.check('small')).toMatchObject({ state: 'waits', message: 'for double.' })
+    expect(sheet.check('small')).toMatchObject({ state: 'waiting', message: 'for double.' })
     sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(seen(sheet as Sheet, 'double')).toBe('6 mm')
     expect(seen(sheet as Sheet, 'same')).toBe('2')
@@ -148,7 +148,7 @@ describe('what was not prepared', () => {
     sheet.apply({ do: 'replace', cell: given('size', '3 mm') })
     sheet.apply({ do: 'replace', cell: given('size', '4') })
     expect(seen(sheet as Sheet, 'double')).toBe('8')
-    expect(sheet.check('small')).toMatchObject({ state: 'fails' })
+    expect(sheet.check('small')).toMatchObject({ state: 'fail' })
   })
 
   test('a formula of one’s own waits, and so does what depends on it', () => {
@@ -158,15 +158,15 @@ describe('what was not prepared', () => {
     expect(seen(sheet as Sheet, 'same')).toBe('waits for double')
     sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(seen(sheet as Sheet, 'same')).toBe('2')
-    expect(sheet.check('small')).toMatchObject({ state: 'holds', message: 'It is 6 and 12.' })
+    expect(sheet.check('small')).toMatchObject({ state: 'pass', message: 'It is 6 and 12.' })
   })
 
   test('a condition of one’s own says what it waits for', () => {
     const cells = [...CELLS, check('large', 'size > 2')]
     const { sheet } = opened({ ...WORKSHEET, cells }, prepared)
-    expect(sheet.check('large')).toMatchObject({ state: 'waits', message: 'its formula is being read.' })
+    expect(sheet.check('large')).toMatchObject({ state: 'waiting', message: 'its formula is being read.' })
     sheet.extend(LIBRARY, FULL_CAPABILITIES)
-    expect(sheet.check('large').state).toBe('holds')
+    expect(sheet.check('large').state).toBe('pass')
   })
 
   test('a function that is not at hand is not prepared either', () => {

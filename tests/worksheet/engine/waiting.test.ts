@@ -13,7 +13,7 @@ describe('a missing given', () => {
     ])
     expect(seen(sheet, 'area')).toBe('waits for width, height')
     expect(seen(sheet, 'volume')).toBe('waits for width, height')
-    expect(sheet.check('small')).toMatchObject({ state: 'waits', message: 'for width, height.' })
+    expect(sheet.check('small')).toMatchObject({ state: 'waiting', message: 'for width, height.' })
     sheet.apply({ do: 'replace', cell: given('width', '10', { unit: 'mm' }) })
     expect(seen(sheet, 'volume')).toBe('waits for height')
     sheet.apply({ do: 'replace', cell: given('height', '10', { unit: 'mm' }) })
@@ -46,7 +46,7 @@ describe('a formula not yet written', () => {
     const sheet = sheetOf([result('a', '  '), result('b', 'a + 1 mm'), check('k', '')])
     expect(seen(sheet, 'a')).toBe('waits for ')
     expect(seen(sheet, 'b')).toBe('waits for a')
-    expect(sheet.check('k')).toMatchObject({ state: 'waits', message: 'it has no condition yet.' })
+    expect(sheet.check('k')).toMatchObject({ state: 'waiting', message: 'it has no condition yet.' })
   })
 })
 

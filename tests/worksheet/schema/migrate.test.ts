@@ -27,7 +27,7 @@ test.each(VERSIONS)('the example of version %i opens and computes', (version) =>
   const sheet = new Sheet(readDocument(textOf(`version-${version}/example.json`)), LIBRARY)
   expect(sheet.worksheet.version).toBe(VERSION)
   expect(seen(sheet, 'r')).toBe('1:11.7')
-  expect(sheet.check('c').state).toBe('holds')
+  expect(sheet.check('c').state).toBe('pass')
   expect(sheet.checkSummary.errors).toBe(0)
 })
 
@@ -42,6 +42,14 @@ const FIGURES = JSON.parse(textOf('figures-of-version-1.json')) as Record<
   string,
   { readonly cells: Record<string, unknown>; readonly checks: Record<string, string> }
 >
+
+/** The check states of version 1, by what they are called now. */
+const STATE_NOW: Readonly<Record<string, string>> = {
+  holds: 'pass',
+  close: 'marginal',
+  fails: 'fail',
+  waits: 'waiting',
+}
 
 /** The same figures to ten digits: the order of additions may change, their sum not. */
 const close = (value: unknown): unknown =>
@@ -60,7 +68,8 @@ test.each(Object.keys(FIGURES))('%s, saved by version 1, gives the same figures'
   }
   const then = FIGURES[name] as (typeof FIGURES)[string]
   expect(close(figures.cells)).toEqual(close(then.cells))
-  expect(figures.checks).toEqual(then.checks)
+  const states = Object.entries(then.checks).map(([check, state]) => [check, STATE_NOW[state]])
+  expect(figures.checks).toEqual(Object.fromEntries(states))
 })
 
 const KIND_NOW: Readonly<Record<string, string>> = { schedule: 'table' }

@@ -349,7 +349,7 @@ test('a check over a list holds or not, and shows figures of it', () => {
       message: '{greatest(originals.width)} of {originals.count}',
     }),
   ])
-  expect(sheet.check('fits')).toMatchObject({ state: 'fails', message: '300 mm of 2' })
+  expect(sheet.check('fits')).toMatchObject({ state: 'fail', message: '300 mm of 2' })
 })
 
 test('typing tells of nothing but what it reaches', () => {
