@@ -1,4 +1,4 @@
-import { loadView } from 'exifreader'
+import ExifReader from 'exifreader'
 
 /** What the camera wrote of how the picture was taken. Owner, serial numbers and place are never read. */
 export interface Taken {
@@ -68,7 +68,7 @@ export function readExif(block: Uint8Array | undefined): ExifFields {
   let found: Map<number, unknown>
   try {
     const view = new DataView(block.buffer, block.byteOffset, block.byteLength)
-    const { exif } = loadView(view, { expanded: true, includeTags: { exif: Object.values(FIELDS) } })
+    const { exif } = ExifReader.loadView(view, { expanded: true, includeTags: { exif: Object.values(FIELDS) } })
     found = new Map(
       Object.values(exif ?? {}).map((tag) => [(tag as { id: number }).id, (tag as { value: unknown }).value]),
     )
