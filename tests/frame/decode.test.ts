@@ -121,7 +121,7 @@ describe('PNG', () => {
     expect([picture.width, picture.height]).toEqual([image.width, image.height])
     const means = image.mean()
     for (let c = 0; c < picture.channels; c++) {
-      const own = picture.samples.filter((_, i) => i % picture.channels === c)
+      const own = [...picture.samples].filter((_, i) => i % picture.channels === c)
       expect(own.reduce((sum, code) => sum + code, 0) / own.length).toBeCloseTo(means[c] as number, 9)
     }
   })

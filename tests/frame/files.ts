@@ -9,7 +9,7 @@ export interface Made {
   readonly samples: Uint8Array | Uint16Array
 }
 
-/** Makes a picture from codes, 0 to the greatest, which are rounded. */
+/** Makes a picture from codes, which are rounded and clipped. */
 export function make(
   width: number,
   height: number,
@@ -19,7 +19,8 @@ export function make(
 ): Made {
   const samples = bits === 16 ? new Uint16Array(width * height * channels) : new Uint8Array(width * height * channels)
   for (let y = 0, at = 0; y < height; y++)
-    for (let x = 0; x < width; x++) for (let c = 0; c < channels; c++) samples[at++] = Math.round(code(x, y, c))
+    for (let x = 0; x < width; x++)
+      for (let c = 0; c < channels; c++) samples[at++] = Math.min(2 ** bits - 1, Math.max(0, Math.round(code(x, y, c))))
   return { width, height, channels, bits, samples }
 }
 

@@ -30,6 +30,8 @@ export function findEdgeLine(found: Region, where: string): EdgeLine {
   if (!(bright - dark > 0.02 * (bright + dark))) throw new FrameError(`there is no edge in ${where}; ${NO_EDGE}`)
   let line = firstLine(region, dark, bright, where)
   for (let round = 0; round < ROUNDS; round++) line = refined(region, line, where)
+  if (!sidesDifferBy(region, line, 0.5 * (bright - dark)))
+    throw new FrameError(`there is no edge in ${where}; ${NO_EDGE}`)
   const rows = rowsWithin(region, line)
   if (Math.abs(line.slope) > 1.02) throw new FrameError(`the edge of ${where} is tilted by more than 45°; ${NO_EDGE}`)
   if (Math.abs(line.slope) * rows < LEAST_SHIFT)
@@ -105,6 +107,24 @@ function sidesDiffer({ width, height, values }: Region): number {
   for (let y = 0; y < height; y++)
     for (let x = 0; x < width; x++) sum += (values[y * width + x] as number) * Math.sign(x + 0.5 - width / 2)
   return sum
+}
+
+/** Whether the light on the two sides of a line differs by at least so much on average. */
+function sidesDifferBy({ width, height, values }: Region, { at, slope }: Line, least: number): boolean {
+  const [sums, counts] = [
+    [0, 0],
+    [0, 0],
+  ]
+  for (let y = 0, i = 0; y < height; y++) {
+    const middle = at + slope * (y + 0.5)
+    for (let x = 0; x < width; x++, i++) {
+      const side = x + 0.5 < middle ? 0 : 1
+      sums[side] = (sums[side] as number) + (values[i] as number)
+      counts[side] = (counts[side] as number) + 1
+    }
+  }
+  const [left, right] = sums.map((sum, side) => sum / (counts[side] as number)) as [number, number]
+  return Math.abs(left - right) >= least
 }
 
 /** How far around the edge its middle is looked for, pixels. */

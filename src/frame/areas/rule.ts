@@ -21,7 +21,7 @@ export function measureRule({ name, from, to, length }: RuleArea, picture: LitPi
 
 /** The angle of a line whichever end is first, degrees in (−90, 90]; y points down, so clockwise is positive. */
 export function lineAngle(from: Point, to: Point): number {
-  const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI
-  if (angle > 90) return angle - 180
-  return angle <= -90 ? angle + 180 : angle + 0
+  const [x, y] = [to[0] - from[0], to[1] - from[1]]
+  const back = x < 0 || (x === 0 && y < 0)
+  return (Math.atan2(back ? -y : y, Math.abs(x)) * 180) / Math.PI + 0
 }

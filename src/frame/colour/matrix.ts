@@ -38,6 +38,9 @@ const BRADFORD: Matrix = [0.8951, 0.2664, -0.1614, -0.7502, 1.7135, 0.0367, 0.03
 
 const xyzOf = ([x, y]: readonly [number, number]): Triple => [x / y, 1, (1 - x - y) / y]
 
+/** No entry of a matrix of real primaries comes near this; those of primaries nearly on a line do. */
+const LARGEST = 10
+
 /** From linear red, green and blue to XYZ of the D50 connection space; undefined where the primaries lie on a line. */
 export function matrixOf(
   white: readonly [number, number],
@@ -53,5 +56,5 @@ export function matrixOf(
   const [cone, aim] = [times(BRADFORD, from), times(BRADFORD, D50)]
   const scaled: Matrix = [aim[0] / cone[0], 0, 0, 0, aim[1] / cone[1], 0, 0, 0, aim[2] / cone[2]]
   const matrix = product(product(product(inverse(BRADFORD), scaled), BRADFORD), native)
-  return matrix.every(Number.isFinite) ? matrix : undefined
+  return matrix.every((value) => Math.abs(value) < LARGEST) ? matrix : undefined
 }

@@ -113,7 +113,7 @@ function readFrame(marker: number, body: Uint8Array): Frame {
     const what = marker === 0xc3 ? 'lossless' : marker >= 0xc9 ? 'arithmetic-coded' : 'hierarchical'
     throw new FrameError(`this is a ${what} JPEG, which is not read; export a baseline or progressive one, or a TIFF`)
   }
-  const count = body[5] as number
+  const count = body[5] ?? 0
   if (body.length < 6 + 3 * count) throw damaged('JPEG', 'its frame header is too short')
   if (body[0] !== 8)
     throw new FrameError(`the JPEG has ${body[0]} bits a sample, which is not read; export it with 8 bits, or a TIFF`)

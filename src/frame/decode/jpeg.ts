@@ -23,7 +23,9 @@ export function decodeJpeg(bytes: Uint8Array): Decoded {
       maxMemoryUsageInMB: NO_LIMIT,
     }))
   } catch (error) {
-    throw damaged('JPEG', `its data cannot be decoded (${(error as Error).message})`)
+    // What the library meant to say it says in an Error; where it stumbles over its own values there is nothing to tell.
+    const why = (error as Error).constructor === Error ? ` (${(error as Error).message})` : ''
+    throw damaged('JPEG', `its data cannot be decoded${why}`)
   }
   if (components === 3 && !plainRgb) toRgb(data)
   const samples = components === 1 ? everyThird(data) : data
