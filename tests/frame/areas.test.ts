@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { frameReport, openFrame, readAreas } from '../../src/frame/index.ts'
-import { deltaE2000, lightness } from '../../src/functions/acceptance/colour-space.ts'
+import { deltaE2000 } from '../../src/functions/acceptance/colour-difference.ts'
+import { lightness } from '../../src/functions/acceptance/colour-space.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { gama, type Made, make, png } from './files.ts'
 
