@@ -1,6 +1,7 @@
 const RULES = new Intl.PluralRules('en-GB')
 const NUMBERS = new Intl.NumberFormat('en-GB', { useGrouping: 'min2' })
 const LIST = new Intl.ListFormat('en-GB', { type: 'conjunction' })
+const CHOICE = new Intl.ListFormat('en-GB', { type: 'disjunction' })
 
 /** A count in digits, grouped by thin spaces from five digits on, as all figures of the app are: `1200`, `12 000`. */
 export const count = (n: number): string => NUMBERS.format(n).replaceAll(',', '\u202f')
@@ -13,6 +14,9 @@ export const plural = (n: number, one: string, other = `${one}s`): string => `${
 
 /** Names in a sentence: `A`, `A and B`, `A, B and C`. */
 export const listText = (names: readonly string[]): string => LIST.format(names)
+
+/** Names in a sentence, any of which will do: `A`, `A or B`, `A, B or C`. */
+export const anyOf = (names: readonly string[]): string => CHOICE.format(names)
 
 /** Names in a sentence, of which at most so many are named: `A, B and 3 more`. */
 export const shortList = (names: readonly string[], most = 3): string =>

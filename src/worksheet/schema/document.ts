@@ -33,6 +33,9 @@ const advice = v.looseObject({
   within: v.optional(v.number()),
   /** How much dearer than other changes of its kind. */
   cost: v.optional(v.number()),
+  /** What to do for a greater and for a smaller figure, with `{}` for the figure: `Raise both lamps to {}`. */
+  more: v.optional(text),
+  less: v.optional(text),
 })
 
 const given = v.looseObject({

@@ -1,0 +1,43 @@
+import { adviseSheet } from '../worksheet/advice/advise.ts'
+import type { Plan } from '../worksheet/advice/plan.ts'
+import { consequenceText, noPlanText, planText, wholePlanText } from '../worksheet/advice/plan-text.ts'
+import type { Sheet } from '../worksheet/index.ts'
+
+interface PlanReport {
+  /** What `--set` takes: the given's name and the text to type. */
+  readonly changes: Readonly<Record<string, string>>
+  readonly text: string
+  readonly passes: readonly string[]
+  readonly breaks: readonly string[]
+}
+
+export interface AdviceReport {
+  /** Plans by the name of the check they are for, the best first. */
+  readonly advice: Readonly<Record<string, readonly PlanReport[]>>
+  /** Why a failing check has none. */
+  readonly no_advice: Readonly<Record<string, string>>
+  /** One plan for the whole sheet. */
+  readonly plan?: PlanReport
+}
+
+/** Suggestions for every check of a sheet that fails or is marginal, as `compute --advice --json` prints them. */
+export function adviceReport(sheet: Sheet): AdviceReport {
+  const { checks, plan } = adviseSheet(sheet)
+  const advice: Record<string, readonly PlanReport[]> = Object.create(null)
+  const reasons: Record<string, string> = Object.create(null)
+  for (const [name, { plans, none }] of checks) {
+    if (plans.length > 0) advice[name] = plans.map((one) => reportOf(one, sentence(sheet, one)))
+    else if (none) reasons[name] = noPlanText(sheet, none)
+  }
+  return { advice, no_advice: reasons, ...(plan ? { plan: reportOf(plan, wholePlanText(sheet, plan)) } : {}) }
+}
+
+const sentence = (sheet: Sheet, plan: Plan): string =>
+  [planText(sheet, plan), consequenceText(sheet, plan)].filter((text) => text !== '').join(' ')
+
+const reportOf = ({ changes, passes, breaks }: Plan, text: string): PlanReport => ({
+  changes: Object.fromEntries(changes.map(({ given, text: typed }) => [given, typed])),
+  text,
+  passes,
+  breaks,
+})

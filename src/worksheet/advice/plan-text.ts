@@ -1,0 +1,91 @@
+import { showFigure } from '../../units/index.ts'
+import { listText } from '../../units/plural.ts'
+import { labelOf } from '../document/label.ts'
+import { readGiven } from '../document/read-given.ts'
+import type { Sheet } from '../editing/sheet.ts'
+import type { Given } from '../schema/document.ts'
+import { levelOf } from './choices.ts'
+import type { NoPlan, Plan, PlannedChange } from './plan.ts'
+import { WORDS } from './words.ts'
+
+/** A plan as one sentence with a verb for each change: `Raise both lamps to 1200 mm and set Aperture to f/8.` */
+export const planText = (sheet: Sheet, { changes }: Plan): string => `${capital(changesText(sheet, changes))}.`
+
+/** What else a plan does: the checks it leaves marginal and those it breaks. Empty where it does nothing else. */
+export function consequenceText(sheet: Sheet, { marginal, breaks }: Plan): string {
+  const labels = (names: readonly string[]): string[] => names.map((name) => labelNamed(sheet, name))
+  return [
+    ...(breaks.length > 0 ? [WORDS.breaks(labels(breaks))] : []),
+    ...(marginal.length > 0 ? [WORDS.marginal(labels(marginal))] : []),
+  ].join(' ')
+}
+
+/** The plan for the whole sheet, with the checks it makes pass first. */
+export const wholePlanText = (sheet: Sheet, plan: Plan): string =>
+  `${WORDS.wholeSheet(
+    plan.passes.map((name) => labelNamed(sheet, name)),
+    changesText(sheet, plan.changes),
+  )}.`
+
+/** Why there is no plan, how near the nearest comes, and what would have to be otherwise. */
+export function noPlanText(sheet: Sheet, { kind, settings, short, nearest, against, decisions }: NoPlan): string {
+  const parts: string[] = []
+  if (kind === 'readings') parts.push(WORDS.readings(settings.map((name) => labelNamed(sheet, name))))
+  else parts.push(kind === 'fixed' ? WORDS.fixed : WORDS.outOfReach)
+  if (short !== undefined) parts.push(WORDS.short(percent(short), changesText(sheet, nearest)))
+  if (against !== undefined) parts.push(WORDS.against(labelNamed(sheet, against)))
+  if (decisions.length > 0)
+    parts.push(
+      WORDS.decisions(
+        decisions.map(({ given, text }) => WORDS.decision(labelNamed(sheet, given), figureOf(sheet, given, text))),
+      ),
+    )
+  return parts.join(' ')
+}
+
+function changesText(sheet: Sheet, changes: readonly PlannedChange[]): string {
+  const followers = new Set(changes.flatMap(({ given }) => givenNamed(sheet, given)?.advice?.with ?? []))
+  const texts = changes.filter(({ given }) => !followers.has(given)).map((change) => changeText(sheet, change))
+  return listText(texts.map((text, i) => (i === 0 ? text : lower(text))))
+}
+
+function changeText(sheet: Sheet, { given: name, before, text }: PlannedChange): string {
+  const given = givenNamed(sheet, name)
+  const label = given ? labelOf(given) : name
+  const [from, to] = [figureOf(sheet, name, before), figureOf(sheet, name, text)]
+  if (!given) return WORDS.set(label, to)
+  const [now, next] = [before, text].map((one) => readGiven({ ...given, value: one }).value)
+  const rises = typeof now === 'number' && typeof next === 'number' ? next > now : undefined
+  const own = rises === undefined ? undefined : rises ? given.advice?.more : given.advice?.less
+  if (own) return own.replace('{}', to)
+  const level = levelOf(given)
+  if (level === 'agreement') return WORDS.agree(label, from, to)
+  if (given.entry === 'kit') return WORDS.choosePiece(label, text)
+  if (level === 'kit') return WORDS.otherKit(label, from, to)
+  // Of marks and of ratios the larger figure is the smaller value: neither word would be clear.
+  if (rises === undefined || /^(f\/|1:|1\/)/.test((given.unit ?? '').trim())) return WORDS.set(label, to)
+  return rises ? WORDS.increase(label, from, to) : WORDS.reduce(label, from, to)
+}
+
+/** A text as it is read: with its unit. */
+function figureOf(sheet: Sheet, name: string, text: string): string {
+  const given = givenNamed(sheet, name)
+  if (!given) return text
+  return readGiven({ ...given, value: text }).readAs ?? text
+}
+
+function givenNamed(sheet: Sheet, name: string): Given | undefined {
+  const cell = sheet.named(name)
+  return cell?.kind === 'given' ? cell : undefined
+}
+
+function labelNamed(sheet: Sheet, name: string): string {
+  const cell = sheet.named(name)
+  return cell && 'label' in cell ? labelOf({ name, label: cell.label as string | undefined }) : name
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
+/** A sentence begun by a template goes on in the middle of another. */
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
+
+const percent = (share: number): string => `${showFigure(Number((100 * share).toPrecision(2)))} %`

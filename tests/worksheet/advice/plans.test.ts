@@ -1,0 +1,183 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { adviseSheet, passes, statesOf } from '../../../src/worksheet/advice/advise.ts'
+import { levelOf } from '../../../src/worksheet/advice/choices.ts'
+import type { Plan } from '../../../src/worksheet/advice/plan.ts'
+import { consequenceText, noPlanText, planText, wholePlanText } from '../../../src/worksheet/advice/plan-text.ts'
+import { check, given, result, sheetOf } from '../make.ts'
+import { JOBS, jobWith, openJob, typedInto } from './jobs.ts'
+
+/** Thousands under `npm run endurance`; here enough that every template meets several failing checks. */
+const RUNS = Number(process.env.ADVICE_RUNS ?? 4)
+
+const textsOf = ({ changes }: Plan): Record<string, string> =>
+  Object.fromEntries(changes.map(({ given: name, text }) => [name, text]))
+
+describe.each(JOBS)('plans for %s', (job) => {
+  it('make their checks pass when typed, and break nothing they do not name', () => {
+    fc.assert(
+      fc.property(jobWith(job), (texts) => {
+        const sheet = openJob(job, texts)
+        const before = statesOf(sheet)
+        const { checks, plan } = adviseSheet(sheet)
+        const all = [...[...checks].flatMap(([, { plans }]) => plans), ...(plan ? [plan] : [])]
+        for (const one of all) {
+          const after = statesOf(typedInto(sheet, textsOf(one)))
+          for (const name of one.passes)
+            expect(passes(after.get(name)), `${name} by ${JSON.stringify(textsOf(one))}`).toBe(true)
+          const broken = [...before.keys()].filter((name) => passes(before.get(name)) && !passes(after.get(name)))
+          expect(broken).toEqual([...one.breaks])
+          expect(one.changes.length).toBeGreaterThan(0)
+          expect(one.changes.every(({ before: now, text }) => now !== text)).toBe(true)
+          for (const { given: name } of one.changes) {
+            const cell = sheet.named(name)
+            expect(cell?.kind === 'given' && levelOf(cell), name).toBeTruthy()
+          }
+          for (const text of [planText(sheet, one), wholePlanText(sheet, one)])
+            expect(text).not.toMatch(/undefined|NaN|\{/)
+          expect(consequenceText(sheet, one)).not.toMatch(/undefined/)
+        }
+        for (const [, { plans, none }] of checks)
+          if (none) {
+            expect(plans).toEqual([])
+            expect(noPlanText(sheet, none)).not.toMatch(/undefined|NaN/)
+          }
+      }),
+      { numRuns: RUNS },
+    )
+  })
+
+  it('taken again and again end within three presses, or where none is within reach', () => {
+    fc.assert(
+      fc.property(jobWith(job), (texts) => {
+        let sheet = openJob(job, texts)
+        for (let presses = 0; ; presses++) {
+          const { checks, plan } = adviseSheet(sheet)
+          const first =
+            plan ?? [...checks.values()].find(({ plans }) => plans.length > 0 && !isMarginalOnly(plans))?.plans[0]
+          if (!first) return
+          expect(presses, 'presses').toBeLessThan(3)
+          const before = failing(sheet)
+          sheet = typedInto(sheet, textsOf(first))
+          expect(failing(sheet).length).toBeLessThan(before.length)
+        }
+      }),
+      { numRuns: RUNS },
+    )
+  })
+
+  it('are the same for the same sheet', () => {
+    fc.assert(
+      fc.property(jobWith(job), (texts) => {
+        expect(adviseSheet(openJob(job, texts))).toEqual(adviseSheet(openJob(job, texts)))
+      }),
+      { numRuns: 1 },
+    )
+  })
+})
+
+const failing = (sheet: ReturnType<typeof openJob>): string[] =>
+  [...statesOf(sheet)].flatMap(([name, state]) => (state === 'fails' ? [name] : []))
+
+/** Plans that only add room to a check that passes already. */
+const isMarginalOnly = (plans: readonly Plan[]): boolean => plans.every(({ passes: names }) => names.length === 0)
+
+describe('a plan', () => {
+  const free = (least: number, most: number, step: number) => ({ change: 'freely' as const, least, most, step })
+
+  it('is as short as any on the marks: brute force finds no shorter one', () => {
+    const limits = fc.record({
+      a: fc.integer({ min: 1, max: 9 }),
+      b: fc.integer({ min: 1, max: 9 }),
+      sum: fc.integer({ min: 2, max: 20 }),
+      most: fc.integer({ min: 1, max: 10 }),
+    })
+    fc.assert(
+      fc.property(limits, ({ a, b, sum, most }) => {
+        const sheet = sheetOf([
+          given('a', String(a), { advice: free(1, 10, 1) }),
+          given('b', String(b), { advice: free(1, 10, 1) }),
+          result('total', 'a + b'),
+          check('enough', `total >= ${sum}`),
+          check('not_too_much', `a <= ${most}`),
+        ])
+        const before = statesOf(sheet)
+        const found = adviseSheet(sheet)
+          .checks.get('enough')
+          ?.plans.find(({ breaks }) => breaks.length === 0)
+        if (before.get('enough') !== 'fails') return
+        const shortest = Math.min(
+          ...[...Array(100).keys()].flatMap((i) => {
+            const [x, y] = [1 + (i % 10), 1 + Math.floor(i / 10)]
+            const isBroken = a <= most && x > most
+            return x + y >= sum && !isBroken ? [(x === a ? 0 : 1) + (y === b ? 0 : 1)] : []
+          }),
+        )
+        expect(found?.changes.length ?? Number.POSITIVE_INFINITY).toBe(shortest)
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it('changes only what may be changed', () => {
+    const sheet = sheetOf([
+      given('reach', '1000', { unit: 'mm', advice: { change: 'never' } }),
+      given('height', '1200', { unit: 'mm', advice: free(100, 3000, 10) }),
+      check('reaches', 'height <= reach', { margin: '0 %' }),
+    ])
+    const plan = adviseSheet(sheet).checks.get('reaches')?.plans[0]
+    expect(plan?.changes).toEqual([{ given: 'height', before: '1200', text: '1000' }])
+  })
+
+  it('says how near it comes and what would have to be otherwise', () => {
+    const sheet = sheetOf([
+      given('reach', '1000', { unit: 'mm', label: 'Column reach', advice: { change: 'never' } }),
+      given('height', '1200', { unit: 'mm', label: 'Height', advice: free(1100, 3000, 10) }),
+      check('reaches', 'height <= reach', { margin: '0 %' }),
+    ])
+    const advice = adviseSheet(sheet).checks.get('reaches')
+    expect(advice?.plans).toEqual([])
+    expect(advice?.none && noPlanText(sheet, advice.none)).toBe(
+      'Not within reach. The nearest is 10 % short of its limit: reduce Height from 1200 mm to 1100 mm. It would pass with Column reach 1200 mm.',
+    )
+  })
+
+  it('for measured values says to change the settings and read again', () => {
+    const sheet = sheetOf([
+      given('out', '500', { unit: 'mm', label: 'Lamps out', advice: free(100, 3000, 10) }),
+      result('spread', '100 mm / out', { measured: '0.5', unit: '1' }),
+      check('even', 'spread <= 0.1'),
+    ])
+    const advice = adviseSheet(sheet).checks.get('even')
+    expect(advice?.plans).toEqual([])
+    expect(advice?.none && noPlanText(sheet, advice.none)).toMatch(
+      /^This check judges readings: change Lamps out, then read again\./,
+    )
+  })
+
+  it('moves what always moves together as one', () => {
+    const sheet = sheetOf([
+      given('left_out', '500', {
+        unit: 'mm',
+        label: 'Both lamps',
+        advice: { ...free(100, 3000, 10), with: 'right_out' },
+      }),
+      given('right_out', '500', { unit: 'mm', advice: free(100, 3000, 10) }),
+      check('far', 'min(left_out, right_out) >= 800 mm', { margin: '0 %' }),
+    ])
+    const plan = adviseSheet(sheet).checks.get('far')?.plans[0] as Plan
+    expect(textsOf(plan)).toEqual({ left_out: '800', right_out: '800' })
+    expect(planText(sheet, plan)).toBe('Increase Both lamps from 500 mm to 800 mm.')
+  })
+
+  it('of a cell of one’s own is an agreement, between half and twice what it is', () => {
+    const sheet = sheetOf([
+      given('mine', '10', { unit: 'mm' }),
+      check('large', 'mine >= 18 mm'),
+      check('huge', 'mine >= 30 mm'),
+    ])
+    const { checks } = adviseSheet(sheet)
+    expect(checks.get('large')?.plans[0]?.level).toBe('agreement')
+    expect(checks.get('huge')?.plans).toEqual([])
+  })
+})
