@@ -49,7 +49,7 @@ export function reasonForNone(
 
 /** A result that was measured, or a given that is a reading: changing a setting does not change what was read. */
 const isReading = ({ cell, measured }: Node): boolean =>
-  measured?.value !== undefined || (cell.kind === 'given' && (cell as { reading?: unknown }).reading === true)
+  measured?.value !== undefined || (cell.kind === 'given' && cell.reading === true)
 
 /** What may be set freely and decides what was read: the settings behind the formula of what was measured. */
 function settingsBehind(sheet: Sheet, upstream: readonly Node[], variables: readonly Variable[]): string[] {
@@ -103,7 +103,7 @@ function againstOf(sheet: Sheet, name: string, changes: readonly PlannedChange[]
 function decisionsFor(sheet: Sheet, name: string, upstream: readonly Node[]): PlannedChange[] {
   const facts = upstream.flatMap(({ cell, measured }) => {
     const isFact = cell.kind === 'given' && levelOf(cell) === undefined && (cell.entry ?? 'quantity') === 'quantity'
-    return isFact && !measured && (cell as { reading?: unknown }).reading !== true ? [cell] : []
+    return isFact && !measured && cell.reading !== true ? [cell] : []
   })
   const asked: Advice = { change: 'agree', within: FACT_WITHIN }
   return facts

@@ -60,6 +60,8 @@ const given = v.looseObject({
   most: v.optional(text),
   /** Cannot sensibly be changed to make a check hold: the original's size, a reading. */
   fixed: v.optional(v.boolean()),
+  /** A reading: taken with a meter, a rule or a chart. Changing a setting does not change what was read. */
+  reading: v.optional(v.boolean()),
   /** How a suggestion may change it. */
   advice: v.optional(advice),
   stand,

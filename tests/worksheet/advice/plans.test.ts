@@ -126,7 +126,7 @@ describe('a plan', () => {
       check('reaches', 'height <= reach', { margin: '0 %' }),
     ])
     const plan = adviseSheet(sheet).checks.get('reaches')?.plans[0]
-    expect(plan?.changes).toEqual([{ given: 'height', before: '1200', text: '1000' }])
+    expect(plan?.changes).toEqual([{ given: 'height', before: '1200', text: '990' }])
   })
 
   it('says how near it comes and what would have to be otherwise', () => {
@@ -138,7 +138,7 @@ describe('a plan', () => {
     const advice = adviseSheet(sheet).checks.get('reaches')
     expect(advice?.plans).toEqual([])
     expect(advice?.none && noPlanText(sheet, advice.none)).toBe(
-      'Not within reach. The nearest is 10 % short of its limit: reduce Height from 1200 mm to 1100 mm. It would pass with Column reach 1200 mm.',
+      'Not within reach. The nearest is 10 % short of its limit: reduce Height from 1200 mm to 1100 mm. It would pass with Column reach 1300 mm.',
     )
   })
 
@@ -166,8 +166,8 @@ describe('a plan', () => {
       check('far', 'min(left_out, right_out) >= 800 mm', { margin: '0 %' }),
     ])
     const plan = adviseSheet(sheet).checks.get('far')?.plans[0] as Plan
-    expect(textsOf(plan)).toEqual({ left_out: '800', right_out: '800' })
-    expect(planText(sheet, plan)).toBe('Increase Both lamps from 500 mm to 800 mm.')
+    expect(textsOf(plan)).toEqual({ left_out: '810', right_out: '810' })
+    expect(planText(sheet, plan)).toBe('Increase Both lamps from 500 mm to 810 mm.')
   })
 
   it('of a cell of one’s own is an agreement, between half and twice what it is', () => {
