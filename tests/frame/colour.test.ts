@@ -1,7 +1,7 @@
 import { converter } from 'culori'
 import { encode as encodeJpeg } from 'jpeg-js'
 import { describe, expect, it } from 'vitest'
-import { SRGB } from '../../src/frame/colour/encoding.ts'
+import { named } from '../../src/frame/colour/encoding.ts'
 import { frameReport, openFrame, readAreas } from '../../src/frame/index.ts'
 import {
   app1,
@@ -181,7 +181,7 @@ describe('without a profile', () => {
   it('the sRGB matrix is that of the profile registered with the ICC', () => {
     const [x, y, z] = SRGB_COLUMNS
     const columns = [x[0], y[0], z[0], x[1], y[1], z[1], x[2], y[2], z[2]]
-    for (const [i, value] of (SRGB.matrix ?? []).entries())
+    for (const [i, value] of (named('sRGB').matrix ?? []).flat().entries())
       expect(Math.abs(value - (columns[i] as number))).toBeLessThan(3e-4)
   })
 

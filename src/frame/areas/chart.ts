@@ -1,7 +1,7 @@
 import { deltaE2000 } from '../../functions/acceptance/colour-difference.ts'
+import type { Triple } from '../../functions/acceptance/colour-space.ts'
 import { percentileOf } from '../../functions/maths/samples.ts'
 import type { LitPicture } from '../colour/light.ts'
-import type { Triple } from '../colour/matrix.ts'
 import { quoted } from '../problem.ts'
 import type { ChartArea } from './area.ts'
 import { readPatch } from './patch.ts'

@@ -1,6 +1,5 @@
-import { lightness } from '../../functions/acceptance/colour-space.ts'
-import { type Lab, type LitPicture, labOf } from '../colour/light.ts'
-import type { Triple } from '../colour/matrix.ts'
+import { type Lab, lightness, type Triple } from '../../functions/acceptance/colour-space.ts'
+import { type LitPicture, labOf } from '../colour/light.ts'
 import type { PatchArea } from './area.ts'
 import { clippingIn, clippingWarnings, type Pixels, pixelsOf } from './pixels.ts'
 

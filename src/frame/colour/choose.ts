@@ -1,6 +1,6 @@
 import type { Decoded } from '../decode/index.ts'
 import type { ExifFields } from '../exif.ts'
-import { ADOBE_RGB, type Encoding, fromChunks, GREY_SRGB, SRGB } from './encoding.ts'
+import { type Encoding, fromChunks, GREY_SRGB, named } from './encoding.ts'
 import { readProfile } from './profile.ts'
 
 export interface ChosenEncoding {
@@ -14,7 +14,7 @@ export function chooseEncoding(
   colourSpace: ExifFields['colourSpace'],
 ): ChosenEncoding {
   const { channels } = picture
-  const usual = channels === 1 ? GREY_SRGB : SRGB
+  const usual = channels === 1 ? GREY_SRGB : named('sRGB')
   if (profile) return { encoding: readProfile(profile, channels), warnings: [] }
   if (png?.srgb) return { encoding: usual, warnings: [] }
   if (png && (png.gamma !== undefined || png.chromaticities)) {
@@ -23,7 +23,7 @@ export function chooseEncoding(
       ? { encoding, warnings: [] }
       : { encoding: usual, warnings: ['the primaries in the file’s cHRM chunk make no colours; it is read as sRGB'] }
   }
-  if (channels === 3 && colourSpace === 'Adobe RGB (1998)') return { encoding: ADOBE_RGB, warnings: [] }
+  if (channels === 3 && colourSpace === 'Adobe RGB (1998)') return { encoding: named('Adobe RGB (1998)'), warnings: [] }
   if (channels === 3 && colourSpace === 'uncalibrated')
     return {
       encoding: usual,

@@ -1,13 +1,14 @@
-import { lightness } from '../../functions/acceptance/colour-space.ts'
+import {
+  apply,
+  type Lab,
+  labOf as labUnder,
+  lightness,
+  type Matrix,
+  type Triple,
+  WHITES,
+} from '../../functions/acceptance/colour-space.ts'
 import type { Picture } from '../decode/index.ts'
 import type { Encoding } from './encoding.ts'
-import { D50, type Matrix, type Triple, times } from './matrix.ts'
-
-export interface Lab {
-  readonly L: number
-  readonly a: number
-  readonly b: number
-}
 
 /** A picture with the light behind its codes, by tables of every code. */
 export interface LitPicture extends Picture {
@@ -30,22 +31,12 @@ export function withLight(picture: Picture, { curves, matrix }: Encoding): LitPi
     tables.set(curve, table)
     return table
   })
-  const luminance = matrix ? light.map((table, i) => table.map((value) => value * (matrix[3 + i] as number))) : light
+  const luminance = matrix ? light.map((table, i) => table.map((value) => value * (matrix[1][i] as number))) : light
   return { ...picture, most, light, luminance, matrix }
 }
 
 /** L*a*b* for D50 (ISO/CIE 11664-4) of a linear light: one value three times for grey. */
 export function labOf(light: Triple, matrix: Matrix | undefined): Lab {
   if (!matrix) return { L: lightness(light[0]), a: 0, b: 0 }
-  const [x, y, z] = times(matrix, light).map((value, i) => cubeRoot(value / D50[i as 0 | 1 | 2])) as [
-    number,
-    number,
-    number,
-  ]
-  return { L: 116 * y - 16, a: 500 * (x - y), b: 200 * (y - z) }
+  return labUnder(apply(matrix, light), WHITES.D50)
 }
-
-const EPSILON = 216 / 24389
-const KAPPA = 24389 / 27
-
-const cubeRoot = (t: number): number => (t > EPSILON ? Math.cbrt(t) : (KAPPA * t + 16) / 116)

@@ -1,7 +1,7 @@
-import { luminanceOf } from '../../functions/acceptance/colour-space.ts'
+import { luminanceOf, type Triple } from '../../functions/acceptance/colour-space.ts'
 import { FrameError, quoted } from '../problem.ts'
 import { type Curve, type Encoding, knownName } from './encoding.ts'
-import type { Matrix, Triple } from './matrix.ts'
+import { ofColumns } from './matrix.ts'
 import { curveOf } from './profile-curve.ts'
 
 const EXPORT = 'export the picture with sRGB, Adobe RGB (1998), ROMM RGB or another profile of a matrix and curves'
@@ -43,7 +43,7 @@ export function readProfile(bytes: Uint8Array, channels: 1 | 3): Encoding {
   const curves = ['rTRC', 'gTRC', 'bTRC'].map((tag) => needed(tags, tag))
   const [r, g, b] = ['rXYZ', 'gXYZ', 'bXYZ'].map((tag) => xyz(tags.get(tag), tag)) as [Triple, Triple, Triple]
   if (channels === 1) return greyOf(curves, name)
-  const matrix: Matrix = [r[0], g[0], b[0], r[1], g[1], b[1], r[2], g[2], b[2]]
+  const matrix = ofColumns([r, g, b])
   if (!(r[1] + g[1] + b[1] > 0)) throw bad('gives no light for white')
   return { name: knownName({ curves, matrix }) ?? name, curves, matrix }
 }
