@@ -1,4 +1,5 @@
 import { signal } from '@lit-labs/signals'
+import { scriptAddress } from '../common/script-address.ts'
 
 /** What became of the copy of Evenfield this browser keeps for when there is no network. */
 export type Update =
@@ -11,21 +12,6 @@ export type Update =
 export const update = signal<Update>({ state: 'none' })
 
 const WORKER_FILE = 'worker.js'
-
-interface TrustedTypes {
-  createPolicy(
-    name: string,
-    rules: { createScriptURL(text: string): string },
-  ): { createScriptURL(text: string): string }
-}
-
-/** The one script address this page makes; where the browser enforces them, a policy has to vouch for it. */
-function workerAddress(): string {
-  const { trustedTypes } = globalThis as { trustedTypes?: TrustedTypes }
-  return (
-    trustedTypes?.createPolicy('evenfield', { createScriptURL: () => WORKER_FILE }).createScriptURL('') ?? WORKER_FILE
-  )
-}
 
 function follow(registration: ServiceWorkerRegistration): void {
   const { serviceWorker } = navigator
@@ -52,7 +38,7 @@ export async function keepForOffline(): Promise<void> {
   // Where a page is not served, or not over https, browsers have no workers.
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return
   try {
-    const registration = await navigator.serviceWorker.register(workerAddress(), { updateViaCache: 'none' })
+    const registration = await navigator.serviceWorker.register(scriptAddress(WORKER_FILE), { updateViaCache: 'none' })
     if (registration) follow(registration)
   } catch {
     // Some private windows refuse; the page goes on as any page does.
