@@ -29,6 +29,6 @@ function lookAt(sheet: Sheet, cell: Cell): void {
   // A message that is not shown just now, too.
   for (const formula of formulasShown(cell)) {
     sheet.namesIn(formula)
-    sheet.engine.compile(formula)
+    sheet.engine.compileShown(formula)
   }
 }

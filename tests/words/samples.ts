@@ -1,22 +1,22 @@
 const COUNTS = [[1], [2], [12_000]]
 const NAME = [['Focal length']]
 const NAMES = ['Original', 'Border', 'Focal length', 'Sensor', 'Overlap', 'Lamp height']
-const NONE = { holds: 0, close: 0, fails: 0, waits: 0, errors: 0 }
+const NONE = { pass: 0, marginal: 0, fail: 0, waiting: 0, errors: 0 }
 const REASON = [['the network is down.']]
 
 /** Values to call the functions of the catalogues with, by key; what they give is stored in the snapshot. */
 export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> = {
   'app/common: checkSummaryText': [
     [NONE],
-    [{ ...NONE, holds: 1 }],
-    [{ ...NONE, holds: 12 }],
-    [{ holds: 1, close: 1, fails: 1, waits: 1, errors: 1 }],
-    [{ holds: 2, close: 2, fails: 2, waits: 2, errors: 2 }],
+    [{ ...NONE, pass: 1 }],
+    [{ ...NONE, pass: 12 }],
+    [{ pass: 1, marginal: 1, fail: 1, waiting: 1, errors: 1 }],
+    [{ pass: 2, marginal: 2, fail: 2, waiting: 2, errors: 2 }],
   ],
   'app/common: foldedText': [
     [NONE, 1],
     [NONE, 3],
-    [{ holds: 1, close: 2, fails: 3, waits: 4, errors: 1 }, 9],
+    [{ pass: 1, marginal: 2, fail: 3, waiting: 4, errors: 1 }, 9],
   ],
   'app/common: cellsText': COUNTS,
   'app/common: clock': [[new Date(2026, 2, 4, 9, 5)]],

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Diagnostic } from '../../language/index.ts'
+import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/condition.ts'
 import {
   type Cell,
   type Check,
@@ -130,7 +131,10 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
 function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]): TemplateResult {
   return html`
     ${head(form, cell, false)}
-    ${textField(form, cell, 'margin', 'Close within', { placeholder: '5 %' })}
+    ${textField(form, cell, 'margin', 'Warning margin', {
+      placeholder: DEFAULT_MARGIN_TEXT,
+      wrong: readMargin(cell.margin).error,
+    })}
     ${formula(form, cell, 'Holds when', cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
     ${textField(form, cell, 'passes', 'Says when it holds', { className: 'all', lines: 'few', hint: '{name} puts a figure in' })}
     ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', lines: 'few', optional: false })}

@@ -39,7 +39,14 @@ export const textField = <C extends Cell>(
   cell: C,
   key: keyof C & string,
   label: string,
-  more: { hint?: string; placeholder?: string; className?: string; lines?: 'many' | 'few'; optional?: boolean } = {},
+  more: {
+    hint?: string
+    placeholder?: string
+    className?: string
+    lines?: 'many' | 'few'
+    optional?: boolean
+    wrong?: string | undefined
+  } = {},
 ): TemplateResult =>
   labelled({
     label,

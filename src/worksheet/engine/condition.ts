@@ -1,5 +1,5 @@
 import { type Computable, ComputeError, type Condition, computeOnce, type Value } from '../../language/index.ts'
-import { readQuantity } from '../../units/index.ts'
+import { clip, ReadError, readDisplayUnit, readQuantity } from '../../units/index.ts'
 import type { Spread } from './outcome.ts'
 
 type Cells = (name: string) => Value
@@ -94,16 +94,38 @@ function cellsIn(condition: Condition): Set<string> {
 }
 
 const DEFAULT_MARGIN = 0.1
+/** The warning margin of a check that gives none, as it is shown. */
+export const DEFAULT_MARGIN_TEXT = '10 %'
 
-/** The margin within which a check that holds counts as close; 10 % where the cell does not say. */
-export function marginOf(text: string | undefined): number {
-  if (text === undefined) return DEFAULT_MARGIN
+const PERCENT = readDisplayUnit('%')
+
+export interface Margin {
+  /** A share of the limit: 0.1 for 10 %. The default where the text cannot be read. */
+  readonly share: number
+  /** Why the text cannot be read. */
+  readonly error?: string
+}
+
+const unreadable = (error: string): Margin => ({ share: DEFAULT_MARGIN, error })
+
+/** Reads the margin within which a check that passes is marginal. A bare number is in per cent, the field's unit. */
+export function readMargin(text: string | undefined): Margin {
+  if (text === undefined || text.trim() === '') return { share: DEFAULT_MARGIN }
+  const example = 'Write a share of the limit, such as 5 %.'
   try {
-    return Math.max(0, readQuantity(text).value)
-  } catch {
-    return DEFAULT_MARGIN
+    const { value, notation, tolerance } = readQuantity(text, PERCENT)
+    if (notation !== undefined) return unreadable(`Warning margin: «${clip(text)}» is not a percentage. ${example}`)
+    if (tolerance !== undefined) return unreadable(`Warning margin: «${clip(text)}» has limits of its own. ${example}`)
+    if (value < 0) return unreadable(`Warning margin: «${clip(text)}» is below zero. ${example}`)
+    return { share: value }
+  } catch (error) {
+    if (!(error instanceof ReadError)) throw error
+    return unreadable(`Warning margin: ${error.message} ${example}`)
   }
 }
+
+/** The warning margin as a share of the limit. */
+export const marginOf = (text: string | undefined): number => readMargin(text).share
 
 /** How far a condition is from tipping over, as a share of its limit, and the cells that tells of. */
 export const slackOf = (condition: Condition): { readonly of: Slack; readonly names: readonly string[] } => ({

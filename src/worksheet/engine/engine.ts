@@ -1,4 +1,5 @@
 import {
+  advised,
   type CompileResult,
   type Diagnostic,
   explainFailure,
@@ -7,6 +8,7 @@ import {
   problem,
   refusedValue,
   type Scope,
+  type Type,
   type Value,
 } from '../../language/index.ts'
 import { nearest } from '../../units/index.ts'
@@ -15,7 +17,7 @@ import type { Cell, NamedCell } from '../schema/document.ts'
 import type { Capabilities } from './capabilities.ts'
 import { dependencyOrder } from './dependency-order.ts'
 import { type EngineView, ERROR, type Layout, VALUE, WAITING } from './engine-view.ts'
-import { checkNode, clearCompiled, formulaOf, type Node, newNode, setCell } from './node.ts'
+import { checkNode, clearCompiled, formulaOf, type Node, newNode, sameOrBothMissing, setCell } from './node.ts'
 import { type Trace, trace } from './trace.ts'
 
 /** Positions that were computed, in order; `idsAt` turns them into the cells' ids. */
@@ -25,6 +27,18 @@ export type Touched = readonly number[]
 const MOST_SOUGHT = 100
 
 const EMPTY = new Int32Array(0)
+
+/** The most compiled texts of messages and drawings that are stored; a larger number is compiled anew. */
+const MOST_TEXTS = 5000
+
+/** A formula outside a cell, compiled for the types its names had. */
+interface CompiledText {
+  readonly mentions: readonly string[]
+  readonly types: readonly (Type | undefined)[]
+  /** Whether there was a cell of each name. */
+  readonly places: readonly boolean[]
+  readonly result: CompileResult
+}
 
 /**
  * Computes a sheet's named cells in dependency order, by one loop over arrays: a position for each cell, and after
@@ -47,6 +61,9 @@ export class Engine implements EngineView {
   private needs: Int32Array[] = []
   private dependants: number[][] = []
   private failures = new Map<Node, Diagnostic>()
+  /** What functions advise about the arguments they were last computed with. */
+  private readonly advice = new WeakMap<Node, readonly string[]>()
+  private readonly texts = new Map<string, CompiledText>()
   private circles = new Map<Node, readonly Node[]>()
   private traced: Trace | undefined
   private edition = 0
@@ -96,6 +113,9 @@ export class Engine implements EngineView {
   /** Whether another cell above bears the same name. */
   isDuplicate(node: Node): boolean {
     return this.byName.get(node.cell.name) !== node
+  }
+  adviceOf(node: Node): readonly string[] {
+    return this.advice.get(node) ?? []
   }
   idsAt(touched: Touched): Set<string> {
     return new Set(touched.map((i) => (this.order[i] as Node).cell.id))
@@ -174,6 +194,7 @@ export class Engine implements EngineView {
   extend(library: Library, capabilities = this.capabilities): Touched {
     this.library = library
     this.capabilities = capabilities
+    this.texts.clear()
     const all = [...this.nodes.values()]
     const anew = all.filter(({ errors, awaitingCompiler }) => awaitingCompiler || errors.length > 0)
     // What is sound is read anew too: another type that reaches it may need what could not be read before.
@@ -181,9 +202,25 @@ export class Engine implements EngineView {
     return this.settle(new Set(anew))
   }
 
-  /** What a formula means, that is none of a cell; undefined where that is not known yet. */
-  compile(formula: string, scope = this.scope()): CompileResult | undefined {
+  /** Compiles a formula that is not a cell's own; undefined where the compiler for it is not loaded yet. */
+  compile(formula: string, scope: Scope): CompileResult | undefined {
     return this.capabilities.compiler.read(formula).check(scope)
+  }
+
+  /** The same for a formula in a message or a drawing, in the scope of the sheet: compiled anew only when a type it uses changes. */
+  compileShown(formula: string): CompileResult | undefined {
+    const known = this.texts.get(formula)
+    const mentions = known?.mentions ?? this.capabilities.compiler.read(formula).mentions
+    const types = mentions.map((name) => this.byName.get(name)?.type)
+    const places = mentions.map((name) => this.byName.has(name))
+    const same = (type: Type | undefined, i: number): boolean =>
+      known?.places[i] === places[i] && sameOrBothMissing(known?.types[i], type)
+    if (known && types.every(same)) return known.result
+    const result = this.compile(formula, this.scope())
+    if (!result) return undefined
+    if (this.texts.size >= MOST_TEXTS) this.texts.clear()
+    this.texts.set(formula, { mentions, types, places, result })
+    return result
   }
 
   /** Takes in one changed cell, the fast way for typing. Undefined where it needs `update`. */
@@ -356,13 +393,26 @@ export class Engine implements EngineView {
       return
     }
     try {
-      const value = program(this.values, this.slots[i] as Int32Array)
+      const node = this.order[i] as Node
+      const value = node.mayAdvise
+        ? this.computeAdvised(node, i, program)
+        : program(this.values, this.slots[i] as Int32Array)
       this.values[i] = value
       this.states[i] = VALUE
       if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') this.refuseOdd(i, value)
     } catch (error) {
       this.fail(i, error)
     }
+  }
+
+  /** Computes a cell whose functions may advise, and stores what they advise for whoever looks at it. */
+  private computeAdvised(node: Node, i: number, program: Program): Value {
+    let value: Value = 0
+    const advice = advised(() => {
+      value = program(this.values, this.slots[i] as Int32Array)
+    })
+    this.advice.set(node, advice)
+    return value
   }
 
   /** A given, or a formula that cannot be computed. */

@@ -1,6 +1,6 @@
 import {
-  advised,
   type Computable,
+  type Computed,
   ComputeError,
   cautionsOf,
   computeOnce,
@@ -56,6 +56,8 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ? node.reading.tolerance
     : limits && Math.max(limits.high - (value as number), (value as number) - limits.low)
   const { reading } = node
+  const isMeasured = node.measured?.value !== undefined
+  const byFormulaNow = isMeasured ? byFormula(engine, node) : undefined
   const shown = showValue(value, type, node.unit, node.reading || isSeen(value, tolerance) ? tolerance : undefined)
   return {
     state: 'value',
@@ -65,10 +67,10 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(tolerance === undefined ? {} : { tolerance }),
     ...(limits ? { limits } : {}),
     ...(node.measured?.error ? { measuredAmiss: node.measured.error } : {}),
-    ...(node.measured?.value === undefined ? {} : { measured: measuredOf(engine, node, type, shown) }),
+    ...(isMeasured ? { measured: measuredOf(node, value as number, type, shown, byFormulaNow?.value) } : {}),
     ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
     offers: (reading ?? node.measured)?.offers ?? [],
-    warnings: warningsOf(engine, node),
+    warnings: warningsOf(node, byFormulaNow?.advice ?? engine.adviceOf(node)),
     ...cautionsOf(node.compiled?.calls ?? []),
   }
 }
@@ -77,21 +79,20 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
 const isSeen = (value: Value, tolerance: number | undefined): boolean =>
   tolerance !== undefined && tolerance >= 5e-4 * Math.abs(value as number)
 
-function measuredOf(engine: Engine, node: Node, type: Type, shown: Shown): Measured {
-  const value = byFormula(engine, node)
-  if (value === undefined) return { shown, difference: '' }
+function measuredOf(node: Node, measured: number, type: Type, shown: Shown, computed: Value | undefined): Measured {
+  if (computed === undefined) return { shown, difference: '' }
   return {
     shown,
-    computed: { value, shown: showValue(value, type, node.unit) },
-    difference: differenceText(engine.value(node) as number, value as number, type, node.unit),
+    computed: { value: computed, shown: showValue(computed, type, node.unit) },
+    difference: differenceText(measured, computed as number, type, node.unit),
   }
 }
 
 /** What a measured cell would be by its formula. */
-function byFormula(engine: Engine, { computable }: Node): Value | undefined {
+function byFormula(engine: Engine, { computable }: Node): Computed | undefined {
   if (!computable || !isReady(engine, computable)) return undefined
   try {
-    return computeOnce(computable, (name) => cellValue(engine, name) as Value).value
+    return computeOnce(computable, (name) => cellValue(engine, name) as Value)
   } catch (error) {
     if (error instanceof ComputeError) return undefined
     throw error
@@ -101,10 +102,9 @@ function byFormula(engine: Engine, { computable }: Node): Value | undefined {
 const isReady = (engine: Engine, { inputs }: Computable): boolean =>
   inputs.every((input) => !('cell' in input) || cellValue(engine, input.cell) !== undefined)
 
-function warningsOf(engine: Engine, node: Node): Diagnostic[] {
+function warningsOf(node: Node, advice: readonly string[]): Diagnostic[] {
   if (!node.compiled) return []
   const to = textLength(node)
-  const advice = advised(() => byFormula(engine, node))
   return [
     ...node.compiled.warnings,
     ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, fixes: [] })),
@@ -213,7 +213,7 @@ function filled(engine: Engine, message: string): string {
 
 /** Computes and shows a formula that stands inside a message. */
 function inlineFigure(engine: Engine, formula: string): string | undefined {
-  const found = engine.compile(formula)
+  const found = engine.compileShown(formula)
   if (!found?.meaning || found.uses.some((name) => cellValue(engine, name) === undefined)) return undefined
   const { computable } = found.meaning
   try {
@@ -228,10 +228,9 @@ function inlineFigure(engine: Engine, formula: string): string | undefined {
 export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutcome {
   const values: Record<string, Value> = {}
   const missing: Record<string, string> = {}
-  const scope = engine.scope()
   for (const [input, formula] of Object.entries(drawing.from)) {
     if (formula.trim() === '') continue
-    const found = engine.compile(formula, scope)
+    const found = engine.compileShown(formula)
     const absent = found?.uses.filter((name) => cellValue(engine, name) === undefined) ?? []
     if (!found) missing[input] = UNREAD
     else if (absent.length > 0) missing[input] = `waits for ${absent.join(', ')}`

@@ -15,6 +15,7 @@ import { readKit } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading, readGiven } from '../document/read-given.ts'
 import type { Check, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
+import { readMargin } from './condition.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
 export interface Node {
@@ -29,6 +30,8 @@ export interface Node {
   /** What was measured in place of what is computed. */
   measured: GivenReading | undefined
   compiled: CompiledFormula | undefined
+  /** A function in its formula may have advice on the arguments it is given. */
+  mayAdvise: boolean
   /** Its formula is known to the checker alone, which is not here yet. */
   awaitingCompiler: boolean
   computable: Computable | undefined
@@ -58,6 +61,7 @@ export function newNode(cell: NamedCell, compilers: NodeCompilers): Node {
     reading: undefined,
     measured: undefined,
     compiled: undefined,
+    mayAdvise: false,
     awaitingCompiler: false,
     computable: undefined,
     table: undefined,
@@ -78,6 +82,7 @@ export function clearCompiled(node: Node): void {
   node.reading = undefined
   node.measured = undefined
   node.compiled = undefined
+  node.mayAdvise = false
   node.awaitingCompiler = false
   node.computable = undefined
   node.table = undefined
@@ -111,7 +116,8 @@ export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): b
   return !sameOrBothMissing(before, node.type)
 }
 
-function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boolean {
+/** Whether two types are alike in every respect, notation too. */
+export function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boolean {
   return a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b))
 }
 
@@ -125,6 +131,7 @@ function checkGiven(node: Node, given: Given): void {
 function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void {
   const text = formulaOf(cell)
   node.compiled = undefined
+  node.mayAdvise = false
   node.awaitingCompiler = false
   node.computable = undefined
   node.measured = undefined
@@ -144,10 +151,13 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
     type &&
     (cell.kind === 'check' ? notACondition(type, text) : declared.unit && fitsDeclared(type, text, declared.unit))
   if (misfit) errors.push(misfit)
+  const margin = cell.kind === 'check' ? readMargin(cell.margin).error : undefined
+  if (margin !== undefined) errors.push(problem(margin, 0, 0))
   node.errors = errors
   node.compiled = meaning
   if (!meaning || errors.length > 0) return
   node.computable = meaning.computable
+  node.mayAdvise = meaning.calls.some(({ advise }) => advise !== undefined)
   node.type = meaning.computable.type
   if (cell.kind === 'result') node.measured = readMeasured(cell.measured, node.type, node.unit)
 }

@@ -1,3 +1,5 @@
+import { ReadError, readQuantity } from '../../units/index.ts'
+
 /** Makes a document of one version into one of the next. Pure: the document it is given stays as it was. */
 export type Step = (document: Readonly<Record<string, unknown>>) => Record<string, unknown>
 
@@ -26,11 +28,28 @@ function cellToVersion2(cell: unknown): unknown {
     case 'schedule':
       return { ...cell, kind: 'table' }
     case 'check':
-      return withKeys(cell, { holds: 'passes', passes: 'passes_of_version_1' })
+      return withKeys(withMarginInPercent(cell), { holds: 'passes', passes: 'passes_of_version_1' })
     case 'given':
       return withKeys(cell, { from: 'from_of_version_1' })
     default:
       return cell
+  }
+}
+
+/**
+ * The margin of a check of version 1 as the percentage it was taken for: a bare number was a ratio, a length was taken
+ * in metres, and what could not be read was 10 %.
+ */
+function withMarginInPercent(check: Data): Data {
+  const { margin, ...rest } = check
+  if (typeof margin !== 'string') return check
+  try {
+    const { value, tolerance } = readQuantity(margin)
+    if (value >= 0 && tolerance === undefined && margin.trim().endsWith('%')) return check
+    return { ...check, margin: `${Number((100 * Math.max(0, value)).toPrecision(12))} %` }
+  } catch (error) {
+    if (!(error instanceof ReadError)) throw error
+    return margin.trim() === '' ? rest : { ...rest, margin_of_version_1: margin }
   }
 }
 

@@ -1,4 +1,8 @@
+import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
+import { NONE } from '../../../src/units/index.ts'
+import { UNITS } from '../../../src/units/table.ts'
+import { DEFAULT_MARGIN_TEXT, readMargin } from '../../../src/worksheet/engine/condition.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 import { check, given, result, sheetOf } from '../make.ts'
 
@@ -31,9 +35,12 @@ describe('a check', () => {
   test.each([
     ['1 %', 'pass'],
     ['5 %', 'marginal'],
-    ['0.05', 'marginal'],
+    ['5', 'marginal'],
+    ['4', 'pass'],
+    ['0.05', 'pass'],
+    ['500 %', 'marginal'],
     ['0 %', 'pass'],
-    ['nonsense', 'marginal'],
+    ['', 'marginal'],
   ])('with a margin of %s, 5 %% short of its limit, %s', (margin, state) => {
     expect(stand('a <= 105 mm', { margin }).state).toBe(state)
   })
@@ -86,5 +93,50 @@ describe('its message', () => {
   it('is what it says when it holds, or its label', () => {
     expect(stand('a < 1 m', { passes: '{a} is enough' }).message).toBe('100 mm is enough')
     expect(stand('a < 1 m', { label: 'Wide enough' }).message).toBe('Wide enough')
+  })
+})
+
+describe('a warning margin', () => {
+  it('is a percentage, whose unit may be left out', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 100_000 }), (thousandths) => {
+        const percent = thousandths / 1000
+        expect(readMargin(`${percent}`).share).toBeCloseTo(percent / 100, 12)
+        expect(readMargin(`${percent} %`)).toEqual(readMargin(`${percent}`))
+      }),
+    )
+  })
+
+  it('is 10 % where there is none, as its field says', () => {
+    expect(readMargin(undefined)).toEqual({ share: 0.1 })
+    expect(readMargin(' ')).toEqual(readMargin(DEFAULT_MARGIN_TEXT))
+  })
+
+  it.each(UNITS.flatMap(({ symbol, dimension }) => (dimension === NONE ? [] : [symbol])))(
+    'in %s is refused',
+    (unit) => {
+      expect(readMargin(`10 ${unit}`).error, unit).toMatch(
+        /^Warning margin: .* Write a share of the limit, such as 5 %\.$/,
+      )
+    },
+  )
+
+  it.each(['ten', '10 mm', 'f/8', '1:10', '-5 %', '5 ± 1 %', '5 % of it', '1e400'])(
+    '%s is refused, not read as 10 %%',
+    (margin) => {
+      const sheet = sheetOf([given('a', '100 mm'), check('k', 'a <= 200 mm', { margin })])
+      expect(sheet.check('k')).toMatchObject({ state: 'error', message: expect.stringMatching(/^Warning margin: /) })
+      expect(sheet.checkSummary.errors).toBe(1)
+    },
+  )
+
+  it('never throws, and reads a share or says why not', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme', maxLength: 12 }), (text) => {
+        const { share, error } = readMargin(text)
+        expect(share).toBeGreaterThanOrEqual(0)
+        if (error !== undefined) expect(share).toBe(0.1)
+      }),
+    )
   })
 })

@@ -12,10 +12,12 @@ import { TABLES } from '../../../src/worksheet/table/table-capability.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
 const FOLDER = new URL('../../../templates/', import.meta.url)
-const TEMPLATES = readdirSync(FOLDER).map((name) => {
-  const worksheet: Worksheet = JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'))
-  return [name.replace('.json', ''), worksheet] as const
-})
+const TEMPLATES = readdirSync(FOLDER)
+  .filter((name) => name.endsWith('.json'))
+  .map((name) => {
+    const worksheet: Worksheet = JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'))
+    return [name.replace('.json', ''), worksheet] as const
+  })
 
 /** As the page gets it: through JSON. */
 const preparedFrom = (worksheet: Worksheet): PrecompiledFormulas =>

@@ -3,6 +3,7 @@ import { describe, expect, it, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import {
   type Cell,
+  type Check,
   FORMAT,
   isNamed,
   readDocument,
@@ -135,4 +136,22 @@ describe('a chain of steps', () => {
       expect(migrate(document, steps)).toBe(document)
     }
   })
+})
+
+/** Margins as version 1 took them, and what they are written as now. */
+test.each([
+  ['5 %', '5 %'],
+  ['0.05', '5 %'],
+  ['5', '500 %'],
+  ['10 mm', '1 %'],
+  ['f/8', '800 %'],
+  ['-3 %', '0 %'],
+  ['5 ± 1 %', '500 %'],
+  ['ten', undefined],
+  ['', undefined],
+])('a margin of %s in version 1 keeps the check as it was', (before, after) => {
+  const check = { kind: 'check', id: 'c', name: 'c', condition: '1 < 2', message: '', margin: before }
+  const read = readDocument(JSON.stringify({ format: FORMAT, version: 1, title: '', cells: [check] }))
+  expect((read.cells[0] as Check).margin_of_version_1).toBe(before === 'ten' ? 'ten' : undefined)
+  expect((read.cells[0] as Check).margin).toBe(after)
 })
