@@ -41,7 +41,7 @@ test('several files at once: the good come in, the bad are named', async ({ open
   await page.locator('#file').setInputFiles([file('One'), file('Two'), file('Bad', { cells: [{}] })])
   await page
     .getByRole('alert')
-    .filter({ hasText: /2 sheets came in\. Bad\.json cannot be opened.*Your own sheets are as they were/ })
+    .filter({ hasText: /2 sheets came in\. Bad\.json cannot be opened.*Your own sheets are unchanged/ })
     .waitFor()
   expect((await sheets(page)).sort()).toEqual(['One', 'Two'])
 })
@@ -99,21 +99,21 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
     'A flat sheet on a copy stand, from a backup',
   ])
   await second.page.locator('#file').setInputFiles(path)
-  await second.page.getByRole('status').filter({ hasText: '1 sheet you had already.' }).waitFor()
+  await second.page.getByRole('status').filter({ hasText: '1 sheet was here already.' }).waitFor()
   expect(await sheets(second.page)).toHaveLength(2)
 })
 
-test('a full disk is told beside the sheet, which goes on; a file is saved at once, and it is kept once there is room', async ({
+test('a full disk is reported until the sheet is saved, also on the shelf and after coming back; saving is tried again by itself', async ({
   open,
 }) => {
   const { page, context, site } = await open({ path: '#new/flat-sheet' })
   await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
   const cdp = await context.newCDPSession(page)
   const { origin } = new URL(site)
-  await cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 300_000 })
-  await given(page, 'Job').fill('kept')
+  await given(page, 'Job').fill('saved')
   await kept(page)
-  const long = 'x'.repeat(400_000)
+  await cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 })
+  const long = 'x'.repeat(20_000)
   await given(page, 'Job').fill(long)
   await page
     .getByRole('alert')
@@ -131,18 +131,45 @@ test('a full disk is told beside the sheet, which goes on; a file is saved at on
   expect(JSON.parse(await readFile(path, 'utf8')).job).toBe(long)
   expect(await violations(page)).toEqual([])
 
-  // Left and come back to, it is as it was typed.
+  // Left, it stays marked; come back to, it is as it was typed, and still not saved.
   await shelf(page)
-  await page.goBack()
+  await page
+    .locator('unsaved-bar')
+    .filter({ hasText: /is not saved.*no room left/ })
+    .waitFor()
+  expect(await violations(page)).toEqual([])
+  await page.locator('unsaved-bar').getByRole('link', { name: 'Open the sheet' }).click()
   await expect.poll(async () => (await given(page, 'Job').inputValue()).length).toBe(long.length)
+  await page.locator('sheet-head').filter({ hasText: 'Not saved' }).waitFor()
+
+  // Once there is room it is saved without a key being pressed.
+  await shelf(page)
   await cdp.send('Storage.overrideQuotaForOrigin', { origin })
-  await given(page, 'Job').fill('typed with room again')
-  await kept(page)
+  await page.locator('unsaved-bar').waitFor({ state: 'detached' })
   await page.reload()
-  await expect.poll(() => given(page, 'Job').inputValue()).toBe('typed with room again')
+  await page.locator('shelf-page [data-open]').click()
+  await expect.poll(async () => (await given(page, 'Job').inputValue()).length).toBe(long.length)
 })
 
-test('where the browser keeps nothing, it says so and the sheet works', async ({ open }) => {
+test('a text too long for a sheet is refused with the reason, and the field shows what the sheet has', async ({
+  open,
+}) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  for (const field of ['Job', 'Lens']) {
+    const before = await given(page, field).inputValue()
+    await given(page, field).fill('x'.repeat(20_001))
+    await page
+      .getByRole('alert')
+      .filter({ hasText: /at most 20.000 fit/ })
+      .waitFor()
+    await expect.poll(() => given(page, field).inputValue()).toBe(before)
+  }
+  await given(page, 'Job').fill('short')
+  await page.getByRole('alert').filter({ hasText: /fit/ }).waitFor({ state: 'detached' })
+  await kept(page)
+})
+
+test('where the browser saves nothing, it says so and the sheet works', async ({ open }) => {
   const visit = await open()
   await visit.context.addInitScript(() => {
     IDBFactory.prototype.open = () => {
@@ -155,7 +182,7 @@ test('where the browser keeps nothing, it says so and the sheet works', async ({
   await given(visit.page, 'Job').fill('typed in a private window')
   await visit.page
     .getByRole('alert')
-    .filter({ hasText: /keeps nothing for this page/ })
+    .filter({ hasText: /saves nothing for this page/ })
     .waitFor()
   const downloading = visit.page.waitForEvent('download')
   await visit.page.getByRole('button', { name: 'Save as a file' }).click()
@@ -166,7 +193,9 @@ test('where the browser keeps nothing, it says so and the sheet works', async ({
   await expect.poll(() => given(visit.page, 'Job').inputValue()).toBe('typed in a private window')
 })
 
-test('an upgrade held up by another tab is told, and the sheet works', async ({ open }) => {
+test('an upgrade blocked by another tab is reported, the sheet works, and is saved once that tab closes', async ({
+  open,
+}) => {
   const { page, context, site } = await open()
   const older = await context.newPage()
   // A page of the same site with nothing of ours running in it.
@@ -198,4 +227,8 @@ test('an upgrade held up by another tab is told, and the sheet works', async ({ 
     .filter({ hasText: /another tab has an older Evenfield/i })
     .waitFor()
   await page.getByRole('button', { name: 'Save as a file' }).waitFor()
+  await older.close()
+  await kept(page)
+  await page.reload()
+  await expect.poll(() => given(page, 'Job').inputValue()).toBe('typed meanwhile')
 })

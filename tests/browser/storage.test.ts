@@ -90,7 +90,7 @@ describe('in a browser', () => {
     }
   })
 
-  test('the list is newest first, and the bin gives back', async ({ browser }) => {
+  test('the list is newest first, and removed sheets come back', async ({ browser }) => {
     const context = await browser.newContext()
     const page = await open(context)
     const titles = await page.evaluate(async (sheet) => {
@@ -98,7 +98,8 @@ describe('in a browser', () => {
       const steps: string[] = []
       for (const title of ['a', 'b', 'c']) await store.save(title, { ...sheet, title })
       steps.push(await shown())
-      await store.save('a', { ...sheet, title: 'a' })
+      const [a] = (await store.list()).filter(({ id }) => id === 'a')
+      await store.save('a', { ...sheet, title: 'a' }, { seen: [a?.stamp ?? ''] })
       steps.push(await shown())
       await store.remove('b')
       steps.push(await shown(), (await store.listRemoved()).map(({ id }) => id).join(' '))
@@ -112,13 +113,13 @@ describe('in a browser', () => {
     await context.close()
   })
 
-  test('a full disk is told; what was kept stays, and it goes on once there is room', async ({ browser }) => {
+  test('a full disk is reported; what was saved stays, and saving goes on once there is room', async ({ browser }) => {
     const context = await browser.newContext()
     const page = await open(context)
     const cdp = await context.newCDPSession(page)
     await cdp.send('Storage.overrideQuotaForOrigin', { origin: ORIGIN, quotaSize: 300_000 })
     await page.evaluate((sheet) => store.save('a', sheet), SHEET)
-    const large = { ...SHEET, job: 'x'.repeat(2_000_000) }
+    const large = { ...SHEET, later: 'x'.repeat(2_000_000) }
     expect(await outcome(page, (sheet) => store.save('b', sheet), large)).toMatchObject({
       problem: 'full',
       message: expect.stringMatching(/no room left/),
@@ -148,7 +149,7 @@ describe('in a browser', () => {
       await opened.save('a', sheet)
       return {
         kept: opened.persistent,
-        trouble: opened.problem?.problem,
+        problem: opened.problem?.problem,
         message: opened.problem?.message,
         found: await opened.load('a'),
       }
@@ -162,7 +163,7 @@ describe('in a browser', () => {
     await context.close()
   })
 
-  test('a newer version in another tab is let through, and told here', async ({ browser }) => {
+  test('a newer version in another tab is let through, and reported here', async ({ browser }) => {
     const context = await browser.newContext()
     const page = await open(context)
     await page.evaluate((sheet) => store.save('a', sheet), SHEET)
@@ -179,23 +180,75 @@ describe('in a browser', () => {
           request.onerror = reject
         }),
     )
-    expect(await outcome(page, (sheet) => store.save('a', sheet))).toMatchObject({
+    expect(await outcome(page, (sheet) => store.save('b', sheet))).toMatchObject({
       problem: 'outdated',
-      message: expect.stringMatching(/brought up to date in another tab/),
+      message: expect.stringMatching(/was updated in another tab/),
     })
     await page.reload()
     await openStore(page)
-    expect(await page.evaluate(() => [store.persistent, store.problem?.problem])).toEqual([false, 'outdated'])
+    expect(await page.evaluate(() => store.problem?.problem)).toBe('outdated')
+    expect(await outcome(page, () => store.list())).toMatchObject({ problem: 'outdated' })
     await context.close()
   })
 
-  test('a kept sheet that has gone bad is told with the place, and the others open', async ({ browser }) => {
+  test('a connection the browser has closed is opened again', async ({ browser }) => {
+    const context = await browser.newContext()
+    const page = await open(context)
+    await page.evaluate((sheet) => store.save('a', sheet), SHEET)
+    // The site data is cleared under the open page, which closes every connection.
+    const cdp = await context.newCDPSession(page)
+    await cdp.send('Storage.clearDataForOrigin', { origin: ORIGIN, storageTypes: 'indexeddb' })
+    expect(await outcome(page, (sheet) => store.save('b', sheet))).toMatchObject({ id: 'b' })
+    expect(await page.evaluate(async () => (await store.list()).map(({ id }) => id))).toEqual(['b'])
+    await context.close()
+  })
+
+  test('behind an older Evenfield in another tab each tab says so, and goes on when that one closes', async ({
+    browser,
+  }) => {
+    const context = await browser.newContext()
+    const old = await open(context, '/old')
+    await old.evaluate(async () => {
+      store.close()
+      await new Promise((settle) => {
+        const gone = indexedDB.deleteDatabase('evenfield')
+        gone.onsuccess = settle
+      })
+      // Of the first version, and deaf to whoever wants to upgrade it.
+      await new Promise((settle) => {
+        const request = indexedDB.open('evenfield', 1)
+        request.onupgradeneeded = () => {
+          for (const name of ['worksheets', 'summaries']) request.result.createObjectStore(name, { keyPath: 'id' })
+          request.result.createObjectStore('settings')
+        }
+        request.onsuccess = () => {
+          Object.assign(globalThis, { deaf: request.result })
+          settle(undefined)
+        }
+      })
+    })
+    const second = await open(context, '/second')
+    expect(await second.evaluate(() => store.problem?.problem)).toBe('blocked')
+    // The request of a third tab waits behind that of the second, and is not even told that it is blocked.
+    const third = await open(context, '/third')
+    expect(await third.evaluate(() => store.problem?.problem)).toBe('silent')
+    await old.close()
+    for (const page of [second, third]) await expect.poll(() => outcome(page, () => store.list())).toEqual([])
+    await context.close()
+  })
+
+  test('a saved sheet that cannot be read is named with the place, and the others open', async ({ browser }) => {
     const context = await browser.newContext()
     const page = await open(context)
     await page.evaluate(async (sheet) => {
       await store.save('a', sheet)
-      await store.save('b', { ...sheet, cells: [{ kind: 'given', id: 'x', name: 'x' }] } as unknown as typeof sheet)
+      const bad = { ...sheet, cells: [{ kind: 'given', id: 'x', name: 'x' }] }
+      const [summary] = await store.list()
+      if (summary) await store.import({ data: bad, summary: { ...summary, id: 'b' } }, [])
     }, SHEET)
+    expect(
+      await outcome(page, (sheet) => store.save('c', { ...sheet, cells: [{ kind: 'given' } as never] })),
+    ).toMatchObject({ problem: 'unwritable', message: expect.stringMatching(/cells\[0\]/) })
     expect(await outcome(page, () => store.load('b'))).toMatchObject({
       problem: 'unreadable',
       message: expect.stringMatching(/cells\[0\]\.value/),

@@ -104,7 +104,7 @@ test('a tab that sleeps is taken over from; what it had not kept is among the re
   await asleep
   await says(first, /changed this sheet meanwhile/)
   await first.getByRole('button', { name: 'Revisions' }).click()
-  await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not kept' }).waitFor()
+  await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
   expect(await job(second).inputValue()).toBe('typed in the second')
   await second.reload()
   await expect.poll(() => job(second).inputValue()).toBe('typed in the second')
@@ -135,7 +135,58 @@ test('without locks and messages the store itself refuses the second to keep, wh
 
   // What the second had typed is lost to nobody.
   await first.getByRole('button', { name: 'Revisions' }).click()
-  await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not kept' }).waitFor()
+  await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
   await second.getByRole('button', { name: 'Take it back' }).click()
   await expect.poll(() => job(second).inputValue()).toBe('typed later in the first')
+})
+
+test('what was refused is never written over the other tab, also after a visit to the shelf and back', async ({
+  open,
+}) => {
+  const visit = await open()
+  const { page: first, context } = visit
+  await context.addInitScript(() => {
+    Reflect.deleteProperty(Navigator.prototype, 'locks')
+    Reflect.deleteProperty(globalThis, 'BroadcastChannel')
+  })
+  await first.goto(`${visit.site}#new/flat-sheet`)
+  await first.reload()
+  await job(first).fill('typed in the first')
+  await kept(first)
+  const second = await context.newPage()
+  await second.goto(first.url())
+  await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
+  await job(first).fill('typed later in the first')
+  await kept(first)
+  await job(second).fill('typed in the second')
+  await says(second, /changed this sheet meanwhile.*saved among the revisions/)
+  await second.getByRole('link', { name: 'Evenfield' }).click()
+  await second
+    .locator('unsaved-bar')
+    .filter({ hasText: /saved among the revisions/ })
+    .waitFor()
+  await second.locator('unsaved-bar').getByRole('link', { name: 'Open the sheet' }).click()
+  await expect.poll(() => job(second).inputValue()).toBe('typed later in the first')
+  await says(second, /saved among the revisions/)
+  await second.getByRole('button', { name: 'Show revisions' }).click()
+  await second.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
+  await job(second).fill('typed in the second again')
+  await kept(second)
+  await first.reload()
+  await expect.poll(() => job(first).inputValue()).toBe('typed in the second again')
+})
+
+test('with three tabs, Take over gives the sheet to the one that asked', async ({ open }) => {
+  const [first, second] = await twice(open)
+  const third = await first.context().newPage()
+  await third.goto(first.url())
+  await says(third, /open in another tab or window/)
+  // The second has waited longer, but the third asks.
+  await third.getByRole('button', { name: 'Take over' }).click()
+  await third.locator('tab-lock-bar').waitFor({ state: 'detached' })
+  await says(first, /has taken this sheet over/)
+  await says(second, /open in another tab or window/)
+  await job(third).fill('typed in the third')
+  await kept(third)
+  for (const page of [first, second]) await expect.poll(() => job(page).inputValue()).toBe('typed in the third')
 })

@@ -1,4 +1,6 @@
 import fc from 'fast-check'
+import { stateOf } from '../../src/storage/store/summary.ts'
+import type { Store, Summary } from '../../src/storage/store/types.ts'
 import type { Worksheet } from '../../src/worksheet/schema/document.ts'
 
 /** A small sheet of our own. */
@@ -19,6 +21,12 @@ export const SHEET: Worksheet = {
     { kind: 'result', id: 'c', name: 'm', unit: '1:', formula: '36 mm / original_width' },
     { kind: 'check', id: 'd', name: 'fits', condition: 'm < 1:4', message: 'It is {m}.' },
   ],
+}
+
+/** Saves a sheet over the state that is in the store. */
+export async function saveOver(store: Store, id: string, worksheet: Worksheet): Promise<Summary> {
+  const before = await store.raw(id)
+  return store.save(id, worksheet, { seen: before ? [stateOf(before.summary)] : [] })
 }
 
 /** Text as people and their machines write it, surrogate pairs and halves of them apart. */

@@ -4,14 +4,16 @@ import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Piece } from '../../kit/piece.ts'
 import { newId, openStore } from '../../storage/store/store.ts'
-import type { Store, Summary } from '../../storage/store/types.ts'
+import type { Store } from '../../storage/store/types.ts'
 import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import { newerIn } from '../../worksheet/schema/newer-document.ts'
 import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
-import { SheetSession } from '../session/sheet-session.ts'
+import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
+import { UnsavedSheets } from '../session/unsaved-sheets.ts'
 import './update-bar.ts'
 import { type Face, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
 import type { NewerSheet } from '../received/newer-page.ts'
+import type { Question } from './question-bar.ts'
 import '../shelf/shelf-page.ts'
 import { template } from '../templates/templates.ts'
 
@@ -19,7 +21,7 @@ type Page =
   | { readonly on: 'nothing' }
   | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
   | { readonly on: 'kit' }
-  | { readonly on: 'sheet'; readonly held: SheetSession; readonly key: string }
+  | { readonly on: 'sheet'; readonly session: SheetSession; readonly key: string }
   | { readonly on: 'newer'; readonly newer: NewerSheet }
   | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: CheckSummary; readonly served?: boolean }
 
@@ -64,6 +66,11 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
         flex-wrap: wrap;
         column-gap: 1.2rem;
       }
+      .notice {
+        max-inline-size: 70rem;
+        margin-inline: auto;
+        padding-inline: clamp(1rem, 4vw, 2.4rem);
+      }
       .page {
         container: page / inline-size;
       }
@@ -76,8 +83,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   @query('.page') private place!: HTMLElement
   private store: Store | undefined
   private arriving = 0
-  /** Sheets that were left while they could not be kept: as they were typed, until the tab is closed. */
-  private readonly unkept = new Map<string, Worksheet>()
+  private readonly unsaved = new UnsavedSheets()
+  /** What has happened to the store since the page was opened. */
+  @state() private notice = ''
+  @state() private question: Question | undefined
 
   override connectedCallback(): void {
     super.connectedCallback()
@@ -85,6 +94,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     addEventListener('dragover', this.hover)
     addEventListener('drop', this.drop)
     addEventListener('beforeunload', this.warn)
+    addEventListener('pagehide', this.hide)
+    document.addEventListener('visibilitychange', this.hide)
     void this.start()
   }
 
@@ -94,15 +105,26 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     removeEventListener('dragover', this.hover)
     removeEventListener('drop', this.drop)
     removeEventListener('beforeunload', this.warn)
+    removeEventListener('pagehide', this.hide)
+    document.removeEventListener('visibilitychange', this.hide)
   }
 
   private async start(): Promise<void> {
     this.store = await openStore({
-      onTrouble: (error) => {
-        if (this.page.on === 'sheet') this.page.held.autosave.saveState.set({ state: 'failed', message: error.message })
+      onProblem: (error) => {
+        this.notice = error.message
+        if (error.problem === 'deleted' && this.page.on === 'sheet') this.page.session.saveAgain()
       },
+      onAvailable: () => void this.recover(),
     })
     await this.go(readRoute(location.hash))
+  }
+
+  /** The store answers after all: what waits is saved, and what could not be listed or opened is fetched again. */
+  private async recover(): Promise<void> {
+    await this.unsaved.tryAgain()
+    if (this.page.on === 'sheet') await this.page.session.autosave.flush()
+    else await this.go(readRoute(location.hash))
   }
 
   private readonly arrive = (): void => {
@@ -140,18 +162,24 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     )
   }
 
-  private async leave({ held }: Page & { on: 'sheet' }): Promise<void> {
-    await held.close()
-    if (held.autosave.saveState.get().state === 'failed') this.unkept.set(held.id, held.open.sheet.worksheet)
-    else this.unkept.delete(held.id)
+  private leave({ session }: Page & { on: 'sheet' }): Promise<void> {
+    return session.close()
   }
 
   private async settled(): Promise<void> {
-    if (this.page.on === 'sheet') await this.page.held.autosave.flush()
+    if (this.page.on === 'sheet') await this.page.session.autosave.flush()
   }
 
+  /** At once, not after the pause in typing: the tab may be about to be closed or put to sleep. */
+  private readonly hide = (): void => {
+    if (this.page.on === 'sheet' && document.visibilityState === 'hidden') void this.settled()
+  }
+
+  /** The browser asks before it closes a page whose sheet is nowhere else. */
   private readonly warn = (event: BeforeUnloadEvent): void => {
-    if (this.unkept.size > 0) event.preventDefault()
+    const open = this.page.on === 'sheet' ? this.page.session.autosave : undefined
+    // While a save is under way it is let finish; only one that failed is worth the browser's question.
+    if (this.unsaved.isAny || open?.saveState.get().state === 'failed') event.preventDefault()
   }
 
   private turnTo(page: Page): void {
@@ -160,7 +188,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     this.sharing = false
     scrollTo(0, 0)
     const title =
-      page.on === 'sheet' ? page.held.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
+      page.on === 'sheet' ? page.session.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
     document.title = title ? `${title}, Evenfield` : 'Evenfield'
     // Whoever reads the page by ear is taken to its start, as a fresh page would do.
     if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
@@ -168,15 +196,17 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async pageFor(route: Route): Promise<Page> {
     if (route.at === 'sheet') {
-      const kept = await this.kept().read(route.id)
-      const worksheet = this.unkept.get(route.id) ?? kept?.worksheet
-      if (!worksheet) throw new Error('There is no such sheet in this browser. It may be kept in another one.')
-      return this.sheet(worksheet, route.id, keyOf(route), kept?.summary)
+      const autosave = this.unsaved.take(route.id)
+      const unsaved = autosave?.unsaved
+      const saved = unsaved ? undefined : await this.opened().read(route.id)
+      const worksheet = unsaved ?? saved?.worksheet
+      if (!worksheet) throw new Error('There is no such sheet in this browser. It may be saved in another one.')
+      return this.sheet(worksheet, { id: route.id, key: keyOf(route), saved: saved?.summary, autosave })
     }
     if (route.at === 'new') {
       const worksheet = await template(route.template)
       if (!worksheet) throw new Error('There is no such start.')
-      return this.sheet(worksheet, newId(), keyOf(route))
+      return this.sheet(worksheet, { id: newId(), key: keyOf(route) })
     }
     if (route.at === 'link') {
       const [{ fromLink }, { checkSummaryOf }] = await Promise.all([
@@ -204,19 +234,27 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   /** A given that is a piece of kit asks for what there is: the studio's own, or the generic kit until it has one. */
   private readonly giveKit = (event: CustomEvent<(pieces: Promise<readonly Piece[]>) => void>): void => {
     event.preventDefault()
-    event.detail(import('../../kit/studio.ts').then(({ piecesIn }) => piecesIn(this.kept())))
+    event.detail(import('../../kit/studio.ts').then(({ piecesIn }) => piecesIn(this.opened())))
   }
 
-  private kept(): Store {
+  private opened(): Store {
     return this.store as Store
   }
 
-  private async sheet(worksheet: Worksheet, id: string, key: string, kept?: Summary): Promise<Page> {
+  private async sheet(
+    worksheet: Worksheet,
+    { key, ...rest }: Pick<SessionOptions, 'id' | 'saved' | 'autosave'> & { readonly key: string },
+  ): Promise<Page> {
     const { openWorksheet } = await import('../sheet/opening.ts')
-    const held = new SheetSession(await openWorksheet(worksheet), this.kept(), id, kept, () => this.settle(id))
-    // What could not be kept is newer than what is.
-    if (!this.unkept.has(id)) await held.take()
-    return { on: 'sheet', held, key }
+    const session = new SheetSession({
+      ...rest,
+      open: await openWorksheet(worksheet),
+      store: this.opened(),
+      unsaved: this.unsaved,
+      changed: () => this.settle(rest.id),
+    })
+    await session.take()
+    return { on: 'sheet', session, key }
   }
 
   /** With its first change a fresh sheet becomes one of the user's own, with an address of its own. */
@@ -230,7 +268,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private async keepCopy(worksheet: Worksheet): Promise<void> {
     const id = newId()
     try {
-      await this.kept().save(id, worksheet)
+      await this.opened().save(id, worksheet)
       location.hash = toSheet(id)
     } catch (error) {
       this.turnTo({ on: 'shelf', trouble: (error as Error).message })
@@ -239,7 +277,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async openFiles(files: readonly File[]): Promise<void> {
     const { openFiles } = await import('./open-files.ts')
-    const { ids, said, failed, error } = await openFiles(this.kept(), files)
+    const { ids, said, failed, error } = await openFiles(this.opened(), files, (words) => this.ask(words))
     const [id] = ids
     if (id !== undefined && said.length === 0) {
       location.hash = toSheet(id)
@@ -256,6 +294,16 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     }
     const words = said.join(' ')
     this.turnTo({ on: 'shelf', trouble: failed ? words : '', said: failed ? '' : words })
+  }
+
+  /** Asks above the page; resolves with the answer. */
+  private async ask(words: string): Promise<boolean> {
+    await import('./question-bar.ts')
+    const answer = await new Promise<boolean>((settle) => {
+      this.question = { words, answer: settle }
+    })
+    this.question = undefined
+    return answer
   }
 
   private readonly hover = (event: DragEvent): void => {
@@ -285,10 +333,18 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     `
   }
 
+  /** Only where nothing outlives the tab does the page say so itself. */
+  private unsavedBar(): TemplateResult | typeof nothing {
+    const left = this.store?.persistent ? this.unsaved.left.get() : []
+    if (left.length === 0) return nothing
+    void import('../session/unsaved-bar.ts')
+    return html`<unsaved-bar .sheets=${left} .unsaved=${this.unsaved}></unsaved-bar>`
+  }
+
   private shown(): TemplateResult | typeof nothing {
     const { page } = this
     if (page.on === 'sheet')
-      return html`<sheet-page .session=${page.held} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
+      return html`<sheet-page .session=${page.session} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
     if (page.on === 'copy')
       return html`<copy-page
         .worksheet=${page.worksheet}
@@ -299,7 +355,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
           location.hash = ''
         }}
       ></copy-page>`
-    if (page.on === 'kit') return html`<kit-page .store=${this.kept()}></kit-page>`
+    if (page.on === 'kit') return html`<kit-page .store=${this.opened()}></kit-page>`
     if (page.on === 'newer')
       return html`<newer-page
         .newer=${page.newer}
@@ -309,8 +365,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       ></newer-page>`
     if (page.on === 'shelf')
       return html`<shelf-page
-        .store=${this.kept()}
-        .trouble=${page.trouble || (this.kept().problem?.message ?? '')}
+        .store=${this.opened()}
+        .trouble=${page.trouble || (this.opened().problem?.message ?? '')}
         .said=${page.said ?? ''}
         .arrival=${page}
         @files-chosen=${(event: CustomEvent<readonly File[]>) => void this.openFiles(event.detail)}
@@ -329,6 +385,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
           <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>
+      ${this.notice ? html`<p class="notice" role="alert">${this.notice}</p>` : nothing}
+      ${this.unsavedBar()} ${this.question ? html`<question-bar .question=${this.question}></question-bar>` : nothing}
       <update-bar .settled=${() => this.settled()}></update-bar>
       <div class="page" tabindex="-1" @kit-asked=${this.giveKit}>${this.shown()}</div>
     `

@@ -1,10 +1,12 @@
 import { kitIn, takeKitIn, takePieces } from '../../kit/kit-files.ts'
-import { mergeBackup, mergeText } from '../../storage/exchange/backup.ts'
+import { mergeBackup, mergeText, newSheetsIn } from '../../storage/exchange/backup.ts'
 import { backupIn, openFile } from '../../storage/exchange/file.ts'
-import { newId } from '../../storage/store/store.ts'
+import { newId } from '../../storage/store/new-id.ts'
 import type { Store } from '../../storage/store/types.ts'
+import { WORDS } from '../../storage/words.ts'
+import { plural } from '../../units/plural.ts'
 
-/** What came of opening files: the sheets kept from them, and what to say. */
+/** What came of opening files: the sheets saved from them, and what to say. */
 export interface Opened {
   readonly ids: readonly string[]
   readonly said: readonly string[]
@@ -13,18 +15,27 @@ export interface Opened {
   readonly error?: unknown
 }
 
+/** Asks the user; false: no. */
+export type Ask = (question: string) => Promise<boolean>
+
+/** More sheets than this come in only when the user agrees. */
+const MOST_UNASKED = 20
+
 const sentence = (message: string): string => message.replace(/\.?$/, '.')
 
-/** Keeps a copy of each worksheet in the files, and what is missing of each backup; a bad file keeps no other from coming in. */
-export async function openFiles(store: Store, files: readonly File[]): Promise<Opened> {
+/** Saves a copy of each worksheet in the files, and what is missing of each backup; a bad file stops no other. */
+export async function openFiles(store: Store, files: readonly File[], ask: Ask): Promise<Opened> {
   const ids: string[] = []
   const said: string[] = []
   let failed = false
   let last: unknown
+  if (files.length > MOST_UNASKED && !(await ask(WORDS.manyFiles(files.length)))) return { ids, said, failed }
   for (const file of files) {
     try {
       const backup = await backupIn(file)
       if (backup !== undefined) {
+        const { sheets, fresh } = await newSheetsIn(store, backup)
+        if (fresh > MOST_UNASKED && !(await ask(WORDS.manyInBackup(sheets, fresh)))) continue
         said.push(mergeText(await mergeBackup(store, backup)), await takeKitIn(store, backup))
         continue
       }
@@ -42,8 +53,7 @@ export async function openFiles(store: Store, files: readonly File[]): Promise<O
       said.push(sentence((error as Error).message))
     }
   }
-  if (ids.length > 1 || (ids.length === 1 && said.length > 0))
-    said.unshift(`${ids.length} ${ids.length === 1 ? 'sheet' : 'sheets'} came in.`)
-  if (failed) said.push('Your own sheets are as they were.')
+  if (ids.length > 1 || (ids.length === 1 && said.length > 0)) said.unshift(`${plural(ids.length, 'sheet')} came in.`)
+  if (failed) said.push(WORDS.yoursUnchanged)
   return { ids, said: said.filter(Boolean), failed, error: last }
 }

@@ -1,5 +1,6 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
+import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, type Change, ChangeRefused, type Note, type Sheet } from '../../worksheet/index.ts'
 import { OPEN_ELSEWHERE } from '../common/words.ts'
 
@@ -46,7 +47,12 @@ export class OpenSheet {
       this.heard('all')
       throw new ChangeRefused(OPEN_ELSEWHERE)
     }
-    this.sheet.apply(change, merge === undefined ? {} : { merge })
+    try {
+      this.sheet.apply(change, merge === undefined ? {} : { merge })
+    } catch (error) {
+      if (error instanceof TooLong) this.heard('all')
+      throw error
+    }
   }
 
   isFolded({ id, folded }: Note): boolean {

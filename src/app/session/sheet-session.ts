@@ -1,51 +1,76 @@
 import { signal } from '@lit-labs/signals'
-import { newId } from '../../storage/store/store.ts'
-import { type LockState, TabLock } from '../../storage/store/tab-lock.ts'
+import { newId } from '../../storage/store/new-id.ts'
+import { type LockState, TabLock, type TabLockMeans } from '../../storage/store/tab-lock.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import { Autosave } from './autosave.ts'
+import { Autosave, type Savable } from './autosave.ts'
+import type { UnsavedSheets } from './unsaved-sheets.ts'
+import { WORDS } from './words.ts'
 
-/** An open worksheet, its place in the store, and this tab's hold on it. */
+export interface SessionOptions {
+  readonly open: OpenSheet
+  readonly store: Store
+  readonly id: string
+  /** The line of the sheet where it is saved. */
+  readonly saved?: Summary | undefined
+  /** What the sheet was left with when it could not be saved. */
+  readonly autosave?: Autosave | undefined
+  readonly unsaved: UnsavedSheets
+  /** Called at every change of the document made here. */
+  readonly changed?: () => void
+  readonly lock?: TabLockMeans
+}
+
+/** An open worksheet, its place in the store, and this tab's lock on it. */
 export class SheetSession {
   readonly lockState = signal<LockState>('here')
+  /** The revision that what was typed here became, because another tab had changed the sheet. */
+  readonly rescued = signal<number | undefined>(undefined)
+  readonly open: OpenSheet
+  readonly store: Store
+  readonly id: string
   readonly autosave: Autosave
+  private readonly unsaved: UnsavedSheets
   private readonly tabLock: TabLock
   private readonly stop: () => void
-  /** The document as it is kept or on its way to be: functions that arrive later change no document. */
+  /** The document as it is saved or about to be: functions that arrive later change no document. */
   private known: Worksheet
   private reading: Promise<void> = Promise.resolve()
 
-  constructor(
-    readonly open: OpenSheet,
-    readonly store: Store,
-    readonly id: string,
-    kept: Summary | undefined,
-    changed: () => void,
-  ) {
+  constructor({ open, store, id, saved, autosave, unsaved, changed, lock }: SessionOptions) {
+    this.open = open
+    this.store = store
+    this.id = id
+    this.unsaved = unsaved
     this.known = open.sheet.worksheet
-    this.tabLock = new TabLock(id, {
-      gained: () => void this.resume(),
-      asked: () => this.autosave.flush(),
-      lost: () => {
-        if (this.lockState.get() !== 'changed') this.freeze('taken')
+    this.tabLock = new TabLock(
+      id,
+      {
+        gained: () => void this.resume(),
+        asked: () => this.autosave.flush(),
+        lost: () => this.lost(),
+        savedElsewhere: () => void this.follow(),
       },
-      keptElsewhere: () => void this.follow(),
-    })
-    this.autosave = new Autosave(store, id, kept, {
-      kept: () => this.tabLock.kept(),
-      refused: (worksheet) => void this.refused(worksheet),
-    })
+      lock,
+    )
+    this.autosave = autosave ?? new Autosave(store, id, saved)
+    this.autosave.events = {
+      saved: () => this.tabLock.saved(),
+      refused: () => this.freeze('changed'),
+      tried: () => this.tried(),
+    }
+    this.tried()
     this.stop = open.sheet.watch(() => {
       const { worksheet } = open.sheet
       if (worksheet === this.known) return
       this.known = worksheet
-      this.autosave.schedule(() => open.sheet.worksheet)
-      changed()
+      this.autosave.schedule(this.savable)
+      changed?.()
     })
   }
 
-  /** Takes the sheet, or says that another tab has it. */
+  /** Takes the sheet, or shows that another tab has it. */
   async take(): Promise<void> {
     if (!this.store.persistent) return
     this.freeze('elsewhere')
@@ -57,7 +82,7 @@ export class SheetSession {
     await this.resume()
   }
 
-  /** Keeps what is on the screen as a sheet of its own; gives its id. */
+  /** Saves what is on the screen as another sheet; gives its id. */
   async saveCopy(): Promise<string> {
     const { worksheet } = this.open.sheet
     const id = newId()
@@ -65,25 +90,44 @@ export class SheetSession {
     return id
   }
 
-  /** Puts the sheet back to how it stood. How it stands now is kept among its revisions. */
+  /** Puts the sheet back to an earlier state. The present one becomes a revision first. */
   async restore(worksheet: Worksheet): Promise<void> {
     await this.autosave.flush()
-    await this.store.saveRevision(this.id, { why: 'before a restore' })
+    if (this.autosave.isUnsaved) throw new Error(WORDS.notSavedFirst)
+    await this.store.saveRevision(this.id, { why: WORDS.beforeRestore })
     await this.open.loadAllFunctions()
     if (!this.open.frozen.get()) this.open.sheet.become(worksheet)
     await this.autosave.flush()
   }
 
+  /** The store was emptied under the open sheet: it is saved anew. */
+  saveAgain(): void {
+    this.autosave.schedule(this.savable)
+  }
+
+  /** Closes the sheet's page. What is not saved yet goes on being saved. */
   async close(): Promise<void> {
     this.open.close()
     this.stop()
-    await this.autosave.close()
+    await this.unsaved.leave(this.autosave)
     this.tabLock.close()
   }
 
-  private freeze(holding: LockState): void {
-    this.open.frozen.set(holding !== 'here')
-    this.lockState.set(holding)
+  private readonly savable = (): Savable => ({ worksheet: this.open.sheet.worksheet })
+
+  private freeze(state: LockState): void {
+    this.open.frozen.set(state !== 'here')
+    this.lockState.set(state)
+  }
+
+  private tried(): void {
+    const state = this.autosave.saveState.get()
+    if (state.state === 'refused') this.rescued.set(state.revision)
+  }
+
+  private lost(): void {
+    if (this.lockState.get() !== 'changed') this.freeze('taken')
+    void this.autosave.flush()
   }
 
   private async resume(): Promise<void> {
@@ -92,27 +136,29 @@ export class SheetSession {
     this.freeze('here')
   }
 
-  /** Another tab has kept a change: it is shown here too, unless something typed here stands against it. */
+  /** Another tab has saved a change: it is shown here too, unless something typed here is not saved. */
   private async follow(): Promise<void> {
     await this.autosave.flush()
-    if (this.autosave.saveState.get().state !== 'failed' && this.lockState.get() !== 'changed') await this.readAgain()
+    if (this.lockState.get() !== 'changed') await this.readAgain()
   }
 
   private readAgain(): Promise<void> {
-    this.reading = this.reading.then(async () => {
-      const kept = await this.store.read(this.id).catch(() => undefined)
-      if (!kept) return
-      this.autosave.resume(kept.summary)
-      if (JSON.stringify(kept.worksheet) === JSON.stringify(this.open.sheet.worksheet)) return
-      await this.open.loadAllFunctions()
-      this.known = kept.worksheet
-      this.open.sheet.become(kept.worksheet)
-    })
+    this.reading = this.reading.then(() => this.read())
     return this.reading
   }
 
-  private async refused(worksheet: Worksheet): Promise<void> {
-    this.freeze('changed')
-    await this.store.saveRevision(this.id, { name: 'Typed in another tab, not kept' }, worksheet).catch(() => {})
+  /** Shows the saved state where it is another than the one shown. What is typed meanwhile is never replaced. */
+  private async read(): Promise<void> {
+    const saved = await this.store.read(this.id).catch(() => undefined)
+    if (!saved || this.autosave.isUnsaved) return this.autosave.flush()
+    if (JSON.stringify(saved.worksheet) === JSON.stringify(this.open.sheet.worksheet)) {
+      this.autosave.resume(saved.summary)
+      return
+    }
+    await this.open.loadAllFunctions()
+    if (this.autosave.isUnsaved) return this.autosave.flush()
+    this.autosave.resume(saved.summary)
+    this.known = saved.worksheet
+    this.open.sheet.become(saved.worksheet)
   }
 }

@@ -1,20 +1,14 @@
-import { css, html, LitElement, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import type { LockState } from '../../storage/store/tab-lock.ts'
 import { toSheet } from '../common/route.ts'
 import type { SheetSession } from './sheet-session.ts'
+import { WORDS } from './words.ts'
 
-const WORDS: Readonly<Record<Exclude<LockState, 'here'>, string>> = {
-  elsewhere: 'This sheet is open in another tab or window. Here it can be read; what is typed there is shown here too.',
-  taken: 'Another tab or window has taken this sheet over. Here it can be read; what is typed there is shown here too.',
-  changed:
-    'Another tab or window changed this sheet meanwhile, so what was typed here last is not in it. It is kept among the revisions.',
-}
-
-/** Says that another tab has the sheet, and what can be done. */
+/** Says that another tab has the sheet or has changed it, where what was typed here is, and what can be done. */
 @customElement('tab-lock-bar')
-export class TabLockBar extends LitElement {
+export class TabLockBar extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     css`
@@ -30,25 +24,48 @@ export class TabLockBar extends LitElement {
   ]
 
   @property({ attribute: false }) session!: SheetSession
-  @property() lockState: Exclude<LockState, 'here'> = 'elsewhere'
+  @state() private failure = ''
 
   private async saveCopy(): Promise<void> {
     try {
       location.hash = toSheet(await this.session.saveCopy())
     } catch (error) {
-      this.session.autosave.saveState.set({ state: 'failed', message: (error as Error).message })
+      this.failure = (error as Error).message
     }
   }
 
+  private showRevisions(): void {
+    this.dispatchEvent(new CustomEvent('revisions-asked', { bubbles: true, composed: true }))
+  }
+
+  private rescue(): string {
+    if (this.session.rescued.get() !== undefined) return WORDS.rescued
+    return this.session.lockState.get() === 'changed' ? WORDS.notRescued : ''
+  }
+
   override render(): TemplateResult {
+    const state = this.session.lockState.get()
+    const rescued = this.session.rescued.get() !== undefined
     return html`
-      <p role="alert">${WORDS[this.lockState]}</p>
+      <p role="alert">${state === 'here' ? '' : WORDS[state]} ${this.rescue()}</p>
       <div class="presses">
-        <button type="button" class="press" @click=${() => void this.session.takeOver()}>
-          <b>${this.lockState === 'elsewhere' ? 'Take over' : 'Take it back'}</b>
-        </button>
-        <button type="button" class="press" @click=${() => void this.saveCopy()}>Save a copy</button>
+        ${
+          state === 'here'
+            ? nothing
+            : html`
+                <button type="button" class="press" @click=${() => void this.session.takeOver()}>
+                  <b>${state === 'elsewhere' ? WORDS.takeOver : WORDS.takeBack}</b>
+                </button>
+                <button type="button" class="press" @click=${() => void this.saveCopy()}>${WORDS.saveCopy}</button>
+              `
+        }
+        ${
+          rescued
+            ? html`<button type="button" class="press" @click=${() => this.showRevisions()}>${WORDS.showRescued}</button>`
+            : nothing
+        }
       </div>
+      ${this.failure ? html`<p role="alert">${this.failure}</p>` : nothing}
     `
   }
 }

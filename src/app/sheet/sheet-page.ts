@@ -4,6 +4,7 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Asked } from '../../cells/shared/cell-view.ts'
 import { labelledStyle } from '../../cells/shared/labelled.ts'
 import { fold, shared } from '../../cells/style/styles.ts'
+import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, ChangeRefused } from '../../worksheet/index.ts'
 import type { BuildFace } from '../build/build-face.ts'
 import '../fill/fill-face.ts'
@@ -48,6 +49,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
   @property() face: Face = 'fill'
   @property({ type: Boolean }) sharing = false
   @state() private spoken = ''
+  /** Why the last change did not fit. */
+  @state() private tooLong = ''
   @state() private looksBack = false
   @state() private finds = false
   @query('fill-face') private fillFace!: FillFace | null
@@ -136,9 +139,12 @@ export class SheetPage extends SignalWatcher(LitElement) {
     const { change, merge } = event.detail
     try {
       this.open.apply(change, merge)
+      this.tooLong = ''
     } catch (error) {
       if (!(error instanceof ChangeRefused)) throw error
       event.detail.refused = error.message
+      // Fields take any text; what does not fit is said here, whatever field it was typed into.
+      this.tooLong = error instanceof TooLong ? error.message : ''
     }
   }
 
@@ -226,8 +232,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     this.open.changed.get()
     const { worksheet, checkSummary } = this.open.sheet
-    const holding = this.session.lockState.get()
-    if (holding !== 'here' && !this.isFrozen) void this.freeze()
+    const barred = this.session.lockState.get() !== 'here' || this.session.rescued.get() !== undefined
+    if (barred && !this.isFrozen) void this.freeze()
     this.speak(checkSummaryText(checkSummary))
     return html`
       <main @change-asked=${this.asked}>
@@ -245,7 +251,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
           @revisions-asked=${() => void this.lookBack()}
           @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
         ></sheet-head>
-        ${holding === 'here' ? nothing : html`<tab-lock-bar .session=${this.session} .lockState=${holding}></tab-lock-bar>`}
+        ${this.tooLong ? html`<p role="alert">${this.tooLong}</p>` : nothing}
+        ${barred ? html`<tab-lock-bar .session=${this.session} @revisions-asked=${() => void this.lookBack()}></tab-lock-bar>` : nothing}
         ${this.looksBack ? html`<revisions-panel .session=${this.session}></revisions-panel>` : nothing}
         ${this.sharing ? html`<share-panel .worksheet=${worksheet} .session=${this.session}></share-panel>` : nothing}
         ${

@@ -1,62 +1,90 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { parseJson, readData } from '../../worksheet/schema/read-document.ts'
-import { newId } from '../store/store.ts'
-import type { SavedRevision, Store, Summary } from '../store/types.ts'
+import { DocumentError, parseJson, readData } from '../../worksheet/schema/read-document.ts'
+import { newId } from '../store/new-id.ts'
+import type { RawRevision, RawSheet, Store, Summary } from '../store/types.ts'
+import { WORDS } from '../words.ts'
 
 const BACKUP_FORMAT = 'evenfield-backup'
 const BACKUP_VERSION = 1
+const LONGEST_MARK = 500
 
 /** Why a backup cannot be opened. */
 export class BackupError extends Error {
   override readonly name = 'BackupError'
 }
 
-/** One sheet of a backup: as it stood, when, and its past where that was asked for. */
-export interface BackupContent {
-  readonly id: string
-  readonly changed: number
-  readonly removed?: number
-  readonly worksheet: Worksheet
-  readonly revisions: readonly SavedRevision[]
+/** A backup as text, and what is to be said of it. */
+export interface Backup {
+  readonly text: string
+  readonly sheets: number
+  /** The titles of sheets that cannot be read; they are in it as they lie in the store. */
+  readonly unreadable: readonly string[]
+}
+
+/** One sheet of a backup. */
+export interface BackupSheet {
+  readonly raw: RawSheet
+  /** Where it can be read. */
+  readonly worksheet?: Worksheet
+  /** Why it cannot be. */
+  readonly problem?: string
+  readonly revisions: readonly RawRevision[]
 }
 
 /** What came of merging a backup. */
 export interface Merged {
   /** Sheets that were not here. */
   readonly added: number
-  /** Sheets that are here in another state: the backup's stands beside it as a copy. */
+  /** Sheets that are here in another state: the backup's is beside it as a copy. */
   readonly copied: number
   /** Sheets that are here just so. */
   readonly same: number
-  /** What in the backup cannot be read, and why. */
+  /** What in the backup cannot be read, and why; what is a sheet all the same came in as it is. */
   readonly unread: readonly string[]
 }
 
-/** Every sheet kept in this browser, those in the bin too, as one text, with what else is to go along. */
+/** Every sheet saved in this browser, removed ones too, readable or not, as one text, with what else is to go along. */
 export async function backupText(
   store: Store,
   withRevisions: boolean,
   along: Readonly<Record<string, unknown>> = {},
-): Promise<string> {
-  const sheets: BackupContent[] = []
-  for (const { id } of [...(await store.list()), ...(await store.listRemoved())]) {
-    const kept = await store.read(id).catch(() => undefined)
-    if (!kept) continue
-    const { changed, removed } = kept.summary
+): Promise<Backup> {
+  const sheets: string[] = []
+  const unreadable: string[] = []
+  for (const { id, title } of [...(await store.list()), ...(await store.listRemoved())]) {
+    const found = await store.raw(id)
+    if (!found) continue
+    const { data, summary } = found
+    const { changed, removed } = summary
+    if (problemOf(data) !== undefined) unreadable.push(title)
     const revisions = withRevisions ? await pastOf(store, id) : []
-    sheets.push({ id, changed, ...(removed === undefined ? {} : { removed }), worksheet: kept.worksheet, revisions })
+    sheets.push(
+      JSON.stringify({ id, changed, ...(removed === undefined ? {} : { removed }), worksheet: data, revisions }),
+    )
   }
-  const backup = { format: BACKUP_FORMAT, version: BACKUP_VERSION, made: new Date().toISOString(), sheets, ...along }
-  return `${JSON.stringify(backup)}\n`
+  const head = { format: BACKUP_FORMAT, version: BACKUP_VERSION, made: new Date().toISOString(), ...along }
+  const text = `${JSON.stringify(head).slice(0, -1)},"sheets":[${sheets.join(',')}]}\n`
+  return { text, sheets: sheets.length, unreadable }
 }
 
-async function pastOf(store: Store, id: string): Promise<SavedRevision[]> {
-  const past: SavedRevision[] = []
+async function pastOf(store: Store, id: string): Promise<RawRevision[]> {
+  const past: RawRevision[] = []
   for (const { sheet: _, ...line } of await store.revisions(id)) {
-    const worksheet = await store.revision(id, line.at).catch(() => undefined)
-    if (worksheet) past.push({ ...line, worksheet })
+    const worksheet = await store.rawRevision(id, line.at)
+    if (worksheet !== undefined) past.push({ ...line, worksheet })
   }
   return past
+}
+
+/** Why data is no worksheet; undefined where it is one. */
+function problemOf(data: unknown): string | undefined {
+  try {
+    readData(data)
+    return undefined
+  } catch (error) {
+    if (error instanceof DocumentError) return error.message
+    throw error
+  }
 }
 
 type Loose = Readonly<Record<string, unknown>>
@@ -64,131 +92,151 @@ const isRecord = (data: unknown): data is Loose => typeof data === 'object' && d
 const isTime = (data: unknown): data is number => typeof data === 'number' && Number.isFinite(data) && data >= 0
 const listed = (data: unknown): readonly unknown[] => (Array.isArray(data) ? data : [])
 
-/** Reads a backup; sheets in it that cannot be read are named, the others come in. Throws BackupError. */
-export function readBackup(text: string): { sheets: readonly BackupContent[]; unread: readonly string[] } {
+/** How far the clock of another device may be ahead, in milliseconds, before its dates are not believed. */
+const CLOCK_MS = 60_000
+
+/** A date from outside, which may be any: never in the future, so that it neither leads a list nor stops anything. */
+const past = (data: unknown, now: number): number => (isTime(data) && data <= now + CLOCK_MS ? data : now)
+
+/** Reads a backup; what in it is no sheet at all is named, the others come in. Throws BackupError. */
+export function readBackup(text: string): { sheets: readonly BackupSheet[]; unread: readonly string[] } {
   let data: unknown
   try {
     data = parseJson(text)
   } catch (error) {
-    throw new BackupError(`This backup cannot be read. ${(error as Error).message}`, { cause: error })
+    throw new BackupError(`${WORDS.backupUnread} ${(error as Error).message}`, { cause: error })
   }
-  if (!isRecord(data) || data.format !== BACKUP_FORMAT) throw new BackupError('This is not a backup.')
-  if (data.version !== BACKUP_VERSION)
-    throw new BackupError('This backup was made by a newer Evenfield. Reload the page to get the newest.')
-  const sheets: BackupContent[] = []
+  if (!isRecord(data) || data.format !== BACKUP_FORMAT) throw new BackupError(WORDS.noBackup)
+  if (data.version !== BACKUP_VERSION) throw new BackupError(WORDS.newerBackup)
+  const now = Date.now()
+  const sheets: BackupSheet[] = []
   const unread: string[] = []
   listed(data.sheets).forEach((one, at) => {
-    try {
-      sheets.push(readSheet(one))
-    } catch (error) {
-      const worksheet = isRecord(one) && isRecord(one.worksheet) ? one.worksheet : {}
-      const title = typeof worksheet.title === 'string' && worksheet.title !== '' ? worksheet.title : `Sheet ${at + 1}`
-      unread.push(`«${title.slice(0, 80)}» cannot be read. ${(error as Error).message}`)
-    }
+    const sheet = readSheet(one, now)
+    if (typeof sheet === 'string') unread.push(WORDS.sheetUnread(titleOf(one, at), sheet))
+    else sheets.push(sheet)
   })
   return { sheets, unread }
 }
 
-function readSheet(data: unknown): BackupContent {
-  if (!isRecord(data) || typeof data.id !== 'string' || !/^[\w-]{1,64}$/.test(data.id))
-    throw new BackupError('Its id is missing or odd.')
-  const { id, removed } = data
-  return {
+function titleOf(data: unknown, at: number): string {
+  const worksheet = isRecord(data) && isRecord(data.worksheet) ? data.worksheet : {}
+  const { title } = worksheet
+  return typeof title === 'string' && title !== '' ? title.slice(0, 80) : `Sheet ${at + 1}`
+}
+
+/** One sheet, or why it is none. */
+function readSheet(data: unknown, now: number): BackupSheet | string {
+  if (!isRecord(data) || typeof data.id !== 'string' || !/^[\w-]{1,64}$/.test(data.id)) return WORDS.oddId
+  const { id, worksheet: raw } = data
+  const problem = problemOf(raw)
+  if (problem !== undefined && !(isRecord(raw) && raw.format === 'evenfield-worksheet')) return problem
+  const worksheet = problem === undefined ? readData(raw) : undefined
+  const removed = isTime(data.removed) ? { removed: past(data.removed, now) } : {}
+  const cells = isRecord(raw) ? listed(raw.cells).length : 0
+  const summary: Summary = {
     id,
-    changed: isTime(data.changed) ? data.changed : Date.now(),
-    ...(isTime(removed) ? { removed } : {}),
-    worksheet: readData(data.worksheet),
-    revisions: listed(data.revisions).flatMap(readPast),
+    title: worksheet?.title ?? titleOf(data, 0),
+    changed: past(data.changed, now),
+    cells,
+    changes: 1,
+    stamp: newId(),
+    ...removed,
+  }
+  return {
+    raw: { data: worksheet ?? raw, summary },
+    ...(worksheet ? { worksheet } : {}),
+    ...(problem === undefined ? {} : { problem }),
+    revisions: revisionsOf(data.revisions, now),
   }
 }
 
-/** A revision that cannot be read is left out: the sheet itself is what matters. */
-function readPast(data: unknown): SavedRevision[] {
-  if (!isRecord(data) || !isTime(data.at)) return []
-  const { at, name, why } = data
-  try {
-    return [
-      {
-        at,
-        ...(typeof name === 'string' ? { name } : {}),
-        ...(typeof why === 'string' ? { why } : {}),
-        worksheet: readData(data.worksheet),
-      },
-    ]
-  } catch {
-    return []
-  }
+/** The revisions in their order, each at a time of its own. One that cannot be read stays as it is, like a sheet. */
+function revisionsOf(data: unknown, now: number): RawRevision[] {
+  const found = listed(data).filter((one): one is Loose => isRecord(one) && isRecord(one.worksheet))
+  const sorted = found.map((one) => ({ one, at: past(one.at, now) })).sort((a, b) => a.at - b.at)
+  let before = Number.POSITIVE_INFINITY
+  return sorted.reverse().map(({ one, at }) => {
+    // Dates that had to be brought back to now would otherwise fall on one another.
+    before = at < before ? at : Math.max(0, before - 0.001)
+    const mark = (key: 'name' | 'why' | 'stamp') => {
+      const text = one[key]
+      return typeof text === 'string' ? { [key]: text.slice(0, LONGEST_MARK) } : {}
+    }
+    const shared = one.shared === true ? { shared: true } : {}
+    return { at: before, ...mark('name'), ...mark('why'), ...mark('stamp'), ...shared, worksheet: one.worksheet }
+  })
 }
 
-/** Content told apart without regard to the order of keys, which a file may change. */
-function sameAs(a: unknown, b: unknown): boolean {
-  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((one, at) => sameAs(one, b[at]))
+/** Whether two contents are the same without regard to the order of keys, which a file may change. */
+export function isSame(a: unknown, b: unknown): boolean {
+  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((one, at) => isSame(one, b[at]))
   if (!isRecord(a) || !isRecord(b)) return Object.is(a, b)
   const keys = Object.keys(a)
-  return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && sameAs(a[key], b[key]))
+  return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && isSame(a[key], b[key]))
+}
+
+/** How many sheets of a backup are not here under their id. */
+export async function newSheetsIn(store: Store, text: string): Promise<{ sheets: number; fresh: number }> {
+  const { sheets } = readBackup(text)
+  const here = new Set([...(await store.list()), ...(await store.listRemoved())].map(({ id }) => id))
+  return { sheets: sheets.length, fresh: sheets.filter(({ raw }) => !here.has(raw.summary.id)).length }
+}
+
+/** Takes a backup in: what is not here comes in, what is here stays, and of what is both and differs a copy comes in. */
+export async function mergeBackup(store: Store, text: string): Promise<Merged> {
+  const { sheets, unread } = readBackup(text)
+  const counts = { added: 0, copied: 0, same: 0 }
+  const raw: string[] = []
+  for (const sheet of sheets) {
+    const came = await bringIn(store, sheet)
+    counts[came]++
+    if (sheet.problem !== undefined && came !== 'same') raw.push(WORDS.sheetRaw(sheet.raw.summary.title, sheet.problem))
+  }
+  return { ...counts, unread: [...unread, ...raw] }
+}
+
+async function bringIn(store: Store, { raw, worksheet, revisions }: BackupSheet): Promise<'added' | 'copied' | 'same'> {
+  const { summary, data } = raw
+  if (await store.import(raw, revisions)) return 'added'
+  const here = await store.raw(summary.id)
+  if (here && isSame(here.data, data)) {
+    await store.importRevisions(summary.id, revisions)
+    return 'same'
+  }
+  const copy = worksheet ? asCopy(worksheet) : data
+  const title = worksheet ? asCopy(worksheet).title : summary.title
+  const known = await findSame(store, copy, title)
+  if (known !== undefined) {
+    await store.importRevisions(known, revisions)
+    return 'same'
+  }
+  await store.import({ data: copy, summary: { ...summary, id: newId(), title } }, revisions)
+  return 'copied'
 }
 
 const asCopy = (worksheet: Worksheet): Worksheet => ({
   ...worksheet,
-  title: `${worksheet.title.slice(0, 480)}, from a backup`,
+  title: WORDS.fromBackup(worksheet.title.slice(0, 480)),
 })
-
-const lineOf = ({ changed, removed, worksheet }: BackupContent, id: string): Summary => ({
-  id,
-  title: worksheet.title,
-  changed,
-  cells: worksheet.cells.length,
-  changes: 1,
-  ...(removed === undefined ? {} : { removed }),
-})
-
-/** Takes a backup in: what is not here comes in, what is here stays, and what is both and differs is kept twice. */
-export async function mergeBackup(store: Store, text: string): Promise<Merged> {
-  const { sheets, unread } = readBackup(text)
-  const counts = { added: 0, copied: 0, same: 0 }
-  for (const sheet of sheets) counts[await bringIn(store, sheet)]++
-  return { ...counts, unread }
-}
-
-async function bringIn(store: Store, sheet: BackupContent): Promise<'added' | 'copied' | 'same'> {
-  const { id, worksheet, revisions } = sheet
-  if (await store.import({ worksheet, summary: lineOf(sheet, id) }, revisions)) return 'added'
-  // One that is here but can no longer be read counts as different: its backup may be what mends it.
-  const here = await store.load(id).catch(() => undefined)
-  if (here && sameAs(here, worksheet)) {
-    await store.importRevisions(id, revisions)
-    return 'same'
-  }
-  const copy = asCopy(worksheet)
-  const isHere = await findSame(store, copy)
-  if (isHere !== undefined) {
-    await store.importRevisions(isHere, revisions)
-    return 'same'
-  }
-  const fresh = newId()
-  await store.import({ worksheet: copy, summary: lineOf({ ...sheet, worksheet: copy }, fresh) }, revisions)
-  return 'copied'
-}
 
 /** A copy brought in by an earlier merge of the same backup. */
-async function findSame(store: Store, worksheet: Worksheet): Promise<string | undefined> {
-  for (const { id, title, cells } of [...(await store.list()), ...(await store.listRemoved())]) {
-    if (title !== worksheet.title || cells !== worksheet.cells.length) continue
-    const other = await store.load(id).catch(() => undefined)
-    if (other && sameAs(other, worksheet)) return id
+async function findSame(store: Store, data: unknown, title: string): Promise<string | undefined> {
+  for (const summary of [...(await store.list()), ...(await store.listRemoved())]) {
+    if (summary.title !== title) continue
+    const other = await store.raw(summary.id)
+    if (other && isSame(other.data, data)) return summary.id
   }
   return undefined
 }
 
-/** «2 sheets came in from the backup. 1 sheet you had already.» */
+/** «2 sheets came in from the backup. 1 sheet was here already.» */
 export function mergeText({ added, copied, same, unread }: Merged): string {
-  const sheets = (n: number): string => (n === 1 ? '1 sheet' : `${n} sheets`)
   const said = [
-    added > 0 ? `${sheets(added)} came in from the backup.` : '',
-    copied === 1 ? '1 sheet differs from yours and came in as a copy beside it.' : '',
-    copied > 1 ? `${sheets(copied)} differ from yours and came in as copies beside them.` : '',
-    same > 0 ? `${sheets(same)} you had already.` : '',
+    added > 0 ? WORDS.cameIn(added) : '',
+    copied > 0 ? WORDS.cameAsCopies(copied) : '',
+    same > 0 ? WORDS.wereHere(same) : '',
     ...unread,
   ].filter(Boolean)
-  return said.length > 0 ? said.join(' ') : 'The backup holds no sheets.'
+  return said.length > 0 ? said.join(' ') : WORDS.emptyBackup
 }

@@ -1,17 +1,18 @@
 import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB, type StoreNames } from 'idb'
-import type { Worksheet } from '../../worksheet/schema/document.ts'
 import type { Revision } from './revision.ts'
 import { StoreError } from './store-error.ts'
 import type { Summary } from './types.ts'
 
 export interface Schema extends DBSchema {
   /** The sheets, apart from their summaries so that the list need not read them all. */
-  worksheets: { key: string; value: { id: string; worksheet: Worksheet } }
+  worksheets: { key: string; value: { id: string; worksheet: unknown } }
   summaries: { key: string; value: Summary }
   settings: { key: string; value: unknown }
-  /** The sheets' past: the lines, and apart from them the sheets as they stood. */
+  /** The lines of the sheets' revisions, and apart from them the sheets as they were. */
   revisions: { key: [string, number]; value: Revision }
-  past: { key: [string, number]; value: { sheet: string; at: number; worksheet: Worksheet } }
+  past: { key: [string, number]; value: { sheet: string; at: number; worksheet: unknown } }
+  /** The steps of undo, each valid for the state of its sheet that has the stamp. */
+  histories: { key: string; value: { sheet: string; stamp: string; history: unknown } }
 }
 
 type Upgrade = (
@@ -30,59 +31,38 @@ const UPGRADES: readonly Upgrade[] = [
     database.createObjectStore('revisions', { keyPath: ['sheet', 'at'] })
     database.createObjectStore('past', { keyPath: ['sheet', 'at'] })
   },
+  (database) => {
+    database.createObjectStore('histories', { keyPath: 'sheet' })
+  },
 ]
 
 export type Database = IDBPDatabase<Schema>
 
-export function openDatabase(
-  name: string,
-  onTrouble: (error: StoreError) => void,
-  onClosed: () => void,
-): Promise<Database> {
-  return new Promise((resolve, reject) => {
-    if (typeof indexedDB === 'undefined') throw new StoreError('refused')
-    let givenUp = false
-    openDB<Schema>(name, UPGRADES.length, {
-      upgrade(database, from, _to, transaction) {
-        for (const upgrade of UPGRADES.slice(from)) upgrade(database, transaction)
-      },
-      blocked() {
-        givenUp = true
-        reject(new StoreError('blocked'))
-      },
-      blocking(_current, _blocked, event) {
-        // Holding on would keep the newer tab from opening at all.
-        ;(event.target as IDBDatabase).close()
-        onClosed()
-        onTrouble(new StoreError('outdated'))
-      },
-      terminated: onClosed,
-    }).then((database) => {
-      if (givenUp) database.close()
-      else resolve(database)
-    }, reject)
+export interface DatabaseEvents {
+  /** Another tab has the database open in an older form; opening goes on once it is closed. */
+  readonly blocked: () => void
+  /** The connection is gone: closed by the browser, or because another tab upgrades or deletes the database. */
+  readonly closed: (why: 'outdated' | 'deleted' | 'closed') => void
+}
+
+/** Opens the database, upgrading it where it is of an older version. May never settle: the caller sets a time limit. */
+export async function openDatabase(name: string, events: DatabaseEvents): Promise<Database> {
+  if (typeof indexedDB === 'undefined') throw new StoreError('refused')
+  return openDB<Schema>(name, UPGRADES.length, {
+    upgrade(database, from, _to, transaction) {
+      for (const upgrade of UPGRADES.slice(from)) upgrade(database, transaction)
+    },
+    blocked: events.blocked,
+    blocking(_current, wanted, event) {
+      // A connection left open would keep the other tab from opening at all.
+      ;(event.target as IDBDatabase).close()
+      events.closed(wanted === null ? 'deleted' : 'outdated')
+    },
+    terminated: () => events.closed('closed'),
   })
 }
 
-const ALL = ['worksheets', 'summaries', 'revisions', 'past'] as const
-export type WriteTransaction = IDBPTransaction<Schema, typeof ALL, 'readwrite'>
-
-/** Does some writing, all of it or nothing; resolves only once it is on the disk. */
-export async function write<T>(database: Database, work: (writing: WriteTransaction) => Promise<T>): Promise<T> {
-  const writing = database.transaction(ALL, 'readwrite', { durability: 'strict' })
-  const done = writing.done
-  // Awaited below; until then a failure is not one that nobody hears of.
-  done.catch(() => {})
-  try {
-    const made = await work(writing)
-    await done
-    return made
-  } catch (error) {
-    try {
-      writing.abort()
-    } catch {
-      // The browser has ended it already, and says why.
-    }
-    throw writing.error ?? error
-  }
-}
+/** The stores of sheets: what changes one of them changes them together. */
+export const SHEET_STORES = ['worksheets', 'summaries', 'revisions', 'past', 'histories'] as const
+export type WriteTransaction = IDBPTransaction<Schema, typeof SHEET_STORES, 'readwrite'>
+export type ReadTransaction = IDBPTransaction<Schema, typeof SHEET_STORES, 'readonly'>

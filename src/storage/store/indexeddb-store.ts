@@ -1,53 +1,26 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { type Database, openDatabase, type WriteTransaction, write } from './database.ts'
-import { addRevisions, revisionsOf, saveCurrentAsRevision, saveRevisionOf } from './indexeddb-revisions.ts'
+import { Connection, type ConnectionOptions } from './connection.ts'
+import { type ReadTransaction, SHEET_STORES, type WriteTransaction } from './database.ts'
+import {
+  addRevisions,
+  revisionsOf,
+  saveCurrentAsRevision,
+  saveOtherAsRevision,
+  saveRevisionOf,
+} from './indexeddb-revisions.ts'
+import { newId } from './new-id.ts'
+import { readable, writable } from './readable.ts'
 import { latestFirst, named } from './revision.ts'
 import { asStoreError, StoreError } from './store-error.ts'
-import { changesOf, newestFirst, summarise } from './summary.ts'
-import type { Store, Summary } from './types.ts'
+import { newestFirst, stateOf, summarise } from './summary.ts'
+import type { SaveOptions, Store, Summary } from './types.ts'
 
-/** What was kept passes the schema before it is used; the shelf lists what is kept without ever needing that. */
-async function checked(worksheet: unknown): Promise<Worksheet> {
-  const { DocumentError, readData } = await import('../../worksheet/schema/read-document.ts')
-  try {
-    return readData(worksheet)
-  } catch (error) {
-    if (error instanceof DocumentError) throw new StoreError('unreadable', error.message, error)
-    throw error
-  }
-}
-
-/** The store in IndexedDB; fails with a StoreError where the browser refuses one. */
-export async function openIndexedDb(name: string, onTrouble: (error: StoreError) => void): Promise<Store> {
-  let database: Database | undefined
-  let outdated: StoreError | undefined
-  const onClosed = () => {
-    database = undefined
-  }
-  const opened = async (): Promise<Database> => {
-    if (outdated) throw outdated
-    database ??= await openDatabase(
-      name,
-      (error) => {
-        outdated = error
-        onTrouble(error)
-      },
-      onClosed,
-    )
-    return database
-  }
-  await opened()
-
-  const plainly = async <T>(work: (database: Database) => Promise<T>): Promise<T> => {
-    try {
-      return await work(await opened())
-    } catch (error) {
-      throw asStoreError(error)
-    }
-  }
-
+/** The store in IndexedDB, opened when it is first used. */
+export function indexedDbStore(connection: Connection): Store {
   const writes = <T>(work: (writing: WriteTransaction) => Promise<T>): Promise<T> =>
-    plainly((open) => write(open, work))
+    connection.transact([...SHEET_STORES], 'readwrite', work as never)
+  const reads = <T>(work: (reading: ReadTransaction) => Promise<T>): Promise<T> =>
+    connection.transact([...SHEET_STORES], 'readonly', work as never)
 
   const change = (id: string, how: (summary: Summary) => Summary) =>
     writes(async (writing) => {
@@ -55,41 +28,58 @@ export async function openIndexedDb(name: string, onTrouble: (error: StoreError)
       if (summary) await writing.objectStore('summaries').put(how(summary))
     })
 
-  const put = (writing: WriteTransaction, summary: Summary, worksheet: Worksheet) =>
+  const put = (writing: WriteTransaction, summary: Summary, worksheet: unknown) =>
     Promise.all([
       writing.objectStore('worksheets').put({ id: summary.id, worksheet }),
       writing.objectStore('summaries').put(summary),
     ])
 
   const summaries = (wanted: (summary: Summary) => boolean) =>
-    plainly(async (open) => newestFirst((await open.getAll('summaries')).filter(wanted)))
+    reads(async (reading) => newestFirst((await reading.objectStore('summaries').getAll()).filter(wanted)))
 
-  const read = (id: string) =>
-    plainly(async (open) => {
-      const reading = open.transaction(['worksheets', 'summaries'])
-      const [found, summary] = await Promise.all([
+  const stored = (id: string) =>
+    reads(async (reading) => {
+      const [found, summary, saved] = await Promise.all([
         reading.objectStore('worksheets').get(id),
         reading.objectStore('summaries').get(id),
+        reading.objectStore('histories').get(id),
       ])
-      return found && summary && { worksheet: await checked(found.worksheet), summary }
+      if (!found || !summary) return undefined
+      const history = saved?.stamp === summary.stamp ? saved?.history : undefined
+      return { data: found.worksheet, summary, ...(history === undefined ? {} : { history }) }
     })
+
+  const read = async (id: string) => {
+    const found = await stored(id)
+    if (!found) return undefined
+    const { data, ...rest } = found
+    return { worksheet: await readable(data), ...rest }
+  }
+
+  const rawRevision = async (id: string, at: number): Promise<unknown> =>
+    (await reads((reading) => reading.objectStore('past').get([id, at])))?.worksheet
 
   return {
     persistent: true,
-    problem: undefined,
+    get problem() {
+      return connection.problem
+    },
     read,
-
-    save: (id, worksheet, seen) =>
-      writes(async (writing) => {
-        const before = await writing.objectStore('summaries').get(id)
-        if (before && seen !== undefined && changesOf(before) !== seen) throw new StoreError('elsewhere')
-        const summary = summarise(id, worksheet, before)
-        if (before) await saveRevisionOf(writing, before, summary.changed)
-        await put(writing, summary, worksheet)
-        return summary
-      }),
-
     load: async (id) => (await read(id))?.worksheet,
+    raw: stored,
+
+    async save(id, worksheet, options = {}) {
+      await writable(worksheet)
+      const stamp = newId()
+      try {
+        return await writes((writing) => save(writing, id, worksheet, stamp, options))
+      } catch (error) {
+        const failure = asStoreError(error)
+        if (failure.problem !== 'elsewhere') failure.attempt = stamp
+        throw failure
+      }
+    },
+
     list: () => summaries((summary) => summary.removed === undefined),
     listRemoved: () => summaries((summary) => summary.removed !== undefined),
     remove: (id) => change(id, (summary) => ({ ...summary, removed: Date.now() })),
@@ -100,22 +90,22 @@ export async function openIndexedDb(name: string, onTrouble: (error: StoreError)
         Promise.all([
           writing.objectStore('worksheets').delete(id),
           writing.objectStore('summaries').delete(id),
+          writing.objectStore('histories').delete(id),
           writing.objectStore('revisions').delete(revisionsOf(id)),
           writing.objectStore('past').delete(revisionsOf(id)),
         ]),
       ).then(() => {}),
 
-    revisions: (id) => plainly(async (open) => latestFirst(await open.getAll('revisions', revisionsOf(id)))),
-    revision: (id, at) =>
-      plainly(async (open) => {
-        const found = await open.get('past', [id, at])
-        return found && (await checked(found.worksheet))
-      }),
+    revisions: (id) =>
+      reads(async (reading) => latestFirst(await reading.objectStore('revisions').getAll(revisionsOf(id)))),
+    async revision(id, at) {
+      const data = await rawRevision(id, at)
+      return data === undefined ? undefined : readable(data)
+    },
+    rawRevision,
     saveRevision: (id, mark, worksheet) =>
       writes((writing) =>
-        worksheet
-          ? addRevisions(writing, id, [{ at: Date.now(), ...mark, worksheet }])
-          : saveCurrentAsRevision(writing, id, mark),
+        worksheet ? saveOtherAsRevision(writing, id, mark, worksheet) : saveCurrentAsRevision(writing, id, mark),
       ),
     nameRevision: (id, at, name) =>
       writes(async (writing) => {
@@ -123,25 +113,57 @@ export async function openIndexedDb(name: string, onTrouble: (error: StoreError)
         if (revision) await writing.objectStore('revisions').put(named(revision, name))
       }),
 
-    import: (sheet, past) =>
+    import: ({ data, summary }, past) =>
       writes(async (writing) => {
-        const { id } = sheet.summary
-        if ((await writing.objectStore('summaries').getKey(id)) !== undefined) return false
-        await put(writing, sheet.summary, sheet.worksheet)
-        await addRevisions(writing, id, past)
+        if ((await writing.objectStore('summaries').getKey(summary.id)) !== undefined) return false
+        await put(writing, summary, data)
+        await addRevisions(writing, summary.id, past)
         return true
       }),
     importRevisions: (id, past) => writes((writing) => addRevisions(writing, id, past)),
 
-    setting: (setting) => plainly((open) => open.get('settings', setting)),
+    setting: (setting) =>
+      connection.transact(['settings'], 'readonly', (reading) => reading.objectStore('settings').get(setting)),
     saveSetting: (setting, value) =>
-      plainly(async (open) => {
-        await open.put('settings', value, setting)
+      connection.transact(['settings'], 'readwrite', async (writing) => {
+        await writing.objectStore('settings').put(value, setting)
       }),
 
-    close() {
-      database?.close()
-      database = undefined
-    },
+    close: () => connection.close(),
   }
+}
+
+async function save(
+  writing: WriteTransaction,
+  id: string,
+  worksheet: Worksheet,
+  stamp: string,
+  { seen = [], history }: SaveOptions,
+): Promise<Summary> {
+  const before = await writing.objectStore('summaries').get(id)
+  // An attempt of this very save completed although its answer was lost.
+  if (before?.stamp === stamp) return before
+  if (before && !seen.includes(stateOf(before))) throw new StoreError('elsewhere')
+  const summary = summarise(id, worksheet, stamp, before)
+  if (before) await saveRevisionOf(writing, before, summary.changed)
+  const histories = writing.objectStore('histories')
+  await Promise.all([
+    writing.objectStore('worksheets').put({ id, worksheet }),
+    writing.objectStore('summaries').put(summary),
+    history === undefined ? histories.delete(id) : histories.put({ sheet: id, stamp, history }),
+  ])
+  return summary
+}
+
+/** Opens the store in IndexedDB; fails with a StoreError where the browser refuses one for good. */
+export async function openIndexedDb(name: string, options: ConnectionOptions): Promise<Store> {
+  const connection = new Connection(name, options)
+  try {
+    await connection.open()
+  } catch (error) {
+    const { problem } = asStoreError(error)
+    // What may still come right is tried again at every use.
+    if (problem === 'refused' || problem === 'failed') throw error
+  }
+  return indexedDbStore(connection)
 }

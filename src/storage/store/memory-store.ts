@@ -1,13 +1,15 @@
-import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { isDue, latestFirst, named, type Revision, revisionsToDrop } from './revision.ts'
+import { newId } from './new-id.ts'
+import { readable, writable } from './readable.ts'
+import { freeTime, isDue, latestFirst, named, type Revision, revisionsToDrop } from './revision.ts'
 import { StoreError } from './store-error.ts'
-import { changesOf, newestFirst, summarise } from './summary.ts'
-import type { SavedRevision, Store, Summary } from './types.ts'
+import { newestFirst, now, stateOf, summarise } from './summary.ts'
+import type { RawRevision, Store, Summary } from './types.ts'
 
 interface Entry {
-  summary: Summary
-  worksheet: Worksheet
-  past: readonly SavedRevision[]
+  readonly summary: Summary
+  readonly data: unknown
+  readonly history?: unknown
+  readonly past: readonly RawRevision[]
 }
 
 /** A store that lasts as long as the tab. */
@@ -15,78 +17,97 @@ export function openMemory(problem: StoreError | undefined): Store {
   const sheets = new Map<string, Entry>()
   const settings = new Map<string, unknown>()
 
-  const change = (id: string, how: (summary: Summary) => Summary) => {
+  const update = (id: string, how: (entry: Entry) => Partial<Entry>) => {
     const entry = sheets.get(id)
-    if (entry) entry.summary = how(entry.summary)
+    if (entry) sheets.set(id, { ...entry, ...how(entry) })
   }
   const summaries = (wanted: (summary: Summary) => boolean) =>
     newestFirst([...sheets.values()].map(({ summary }) => summary).filter(wanted))
-  const lines = (id: string): readonly Revision[] =>
-    latestFirst((sheets.get(id)?.past ?? []).map(({ worksheet: _, ...line }) => ({ ...line, sheet: id })))
-  const addPast = (id: string, past: readonly SavedRevision[]) => {
-    const entry = sheets.get(id)
-    if (!entry) return
-    const fresh = past.filter(({ at }) => !entry.past.some((one) => one.at === at))
-    entry.past = [...entry.past, ...structuredClone(fresh)]
+  const linesOf = (past: readonly RawRevision[], sheet: string): readonly Revision[] =>
+    past.map(({ worksheet: _, ...line }) => ({ ...line, sheet }))
+  const pastOf = (id: string): readonly RawRevision[] => sheets.get(id)?.past ?? []
+  const add = (id: string, revision: RawRevision): number => {
+    const at = freeTime(revision.at, linesOf(pastOf(id), id))
+    update(id, ({ past }) => ({ past: [...past, structuredClone({ ...revision, at })] }))
+    return at
   }
-  const write = (id: string, summary: Summary, worksheet: Worksheet) =>
-    sheets.set(id, { summary, worksheet: structuredClone(worksheet), past: sheets.get(id)?.past ?? [] })
+  const read = async (id: string) => {
+    const entry = structuredClone(sheets.get(id))
+    if (!entry) return undefined
+    const { data, summary, history } = entry
+    return { worksheet: await readable(data), summary, ...(history === undefined ? {} : { history }) }
+  }
+  const rawRevision = async (id: string, at: number): Promise<unknown> =>
+    structuredClone(pastOf(id).find((one) => one.at === at)?.worksheet)
 
   return {
     persistent: false,
     problem,
-    async save(id, worksheet, seen) {
+    async save(id, worksheet, { seen = [], history } = {}) {
+      await writable(worksheet)
       const before = sheets.get(id)
-      if (before && seen !== undefined && changesOf(before.summary) !== seen) throw new StoreError('elsewhere')
-      const summary = summarise(id, worksheet, before?.summary)
+      if (before && !seen.includes(stateOf(before.summary))) throw new StoreError('elsewhere')
+      const summary = summarise(id, worksheet, newId(), before?.summary)
       if (before && isDue(before.summary.changed, summary.changed)) {
-        addPast(id, [{ at: before.summary.changed, worksheet: before.worksheet }])
-        const gone = new Set(revisionsToDrop(lines(id), summary.changed).map(({ at }) => at))
-        before.past = before.past.filter(({ at }) => !gone.has(at))
+        const stamp = stateOf(before.summary)
+        if (!before.past.some((one) => one.stamp === stamp))
+          add(id, { at: before.summary.changed, stamp, worksheet: before.data })
+        const gone = new Set(revisionsToDrop(linesOf(pastOf(id), id), summary.changed).map(({ at }) => at))
+        update(id, ({ past }) => ({ past: past.filter(({ at }) => !gone.has(at)) }))
       }
-      write(id, summary, worksheet)
+      sheets.set(id, { ...structuredClone({ summary, data: worksheet, history }), past: pastOf(id) })
       return summary
     },
-    async read(id) {
+    read,
+    load: async (id) => (await read(id))?.worksheet,
+    async raw(id) {
       const entry = sheets.get(id)
-      return entry && structuredClone({ worksheet: entry.worksheet, summary: entry.summary })
+      return entry && structuredClone({ data: entry.data, summary: entry.summary })
     },
-    load: async (id) => structuredClone(sheets.get(id)?.worksheet),
     list: async () => summaries(({ removed }) => removed === undefined),
     listRemoved: async () => summaries(({ removed }) => removed !== undefined),
-    remove: async (id) => change(id, (summary) => ({ ...summary, removed: Date.now() })),
-    restore: async (id) => change(id, ({ removed: _, ...summary }) => summary),
+    remove: async (id) => update(id, ({ summary }) => ({ summary: { ...summary, removed: Date.now() } })),
+    restore: async (id) =>
+      update(id, ({ summary: { removed: _, ...summary } }) => ({
+        summary,
+      })),
     async erase(id) {
       sheets.delete(id)
     },
-    revisions: async (id) => lines(id),
-    revision: async (id, at) => structuredClone(sheets.get(id)?.past.find((one) => one.at === at)?.worksheet),
+    revisions: async (id) => latestFirst(linesOf(pastOf(id), id)),
+    async revision(id, at) {
+      const data = await rawRevision(id, at)
+      return data === undefined ? undefined : readable(data)
+    },
+    rawRevision,
     async saveRevision(id, mark, worksheet) {
       const entry = sheets.get(id)
-      if (!entry) return
-      if (worksheet) return addPast(id, [{ at: Date.now(), ...mark, worksheet }])
-      const at = entry.summary.changed
-      const kept = entry.past.find((one) => one.at === at)
-      const line = { at, ...kept, ...mark, worksheet: entry.worksheet }
-      entry.past = [...entry.past.filter((one) => one !== kept), line]
+      if (!entry) return undefined
+      if (worksheet) return add(id, { at: now(), ...mark, worksheet })
+      const stamp = stateOf(entry.summary)
+      const saved = entry.past.find((one) => one.stamp === stamp)
+      if (!saved) return add(id, { at: entry.summary.changed, stamp, ...mark, worksheet: entry.data })
+      update(id, ({ past }) => ({ past: past.map((one) => (one === saved ? { ...one, ...mark } : one)) }))
+      return saved.at
     },
     async nameRevision(id, at, name) {
-      const entry = sheets.get(id)
-      if (!entry) return
-      entry.past = entry.past.map((one) => {
-        if (one.at !== at) return one
-        const { sheet: _, ...line } = named({ ...one, sheet: id }, name)
-        return { ...line, worksheet: one.worksheet }
-      })
+      update(id, ({ past }) => ({
+        past: past.map((one) => {
+          if (one.at !== at) return one
+          const { sheet: _, ...line } = named({ ...one, sheet: id }, name)
+          return { ...line, worksheet: one.worksheet }
+        }),
+      }))
     },
-    async import({ summary, worksheet }, past) {
+    async import({ data, summary }, past) {
       if (sheets.has(summary.id)) return false
-      write(summary.id, summary, worksheet)
-      addPast(summary.id, past)
+      sheets.set(summary.id, { summary, data: structuredClone(data), past: [] })
+      for (const one of past) add(summary.id, one)
       return true
     },
     async importRevisions(id, past) {
-      addPast(id, past)
+      const known = new Set(pastOf(id).map(({ at }) => at))
+      for (const one of past) if (!known.has(one.at)) add(id, one)
     },
     setting: async (name) => structuredClone(settings.get(name)),
     async saveSetting(name, value) {

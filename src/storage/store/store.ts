@@ -1,29 +1,27 @@
+import type { ConnectionOptions } from './connection.ts'
 import { openIndexedDb } from './indexeddb-store.ts'
 import { asStoreError, StoreError } from './store-error.ts'
 import type { Store } from './types.ts'
 
-export interface StoreOptions {
+export { newId } from './new-id.ts'
+
+export interface StoreOptions extends ConnectionOptions {
   /** The database's name. */
   readonly name?: string
-  /** Told when a store that worked stops working: a newer Evenfield in another tab. */
-  readonly onTrouble?: (error: StoreError) => void
 }
 
-/** Opens the browser's store; where that cannot be, one in memory that says why, so that the sheet stays usable. */
-export async function openStore(options: StoreOptions = {}): Promise<Store> {
+/**
+ * Opens the browser's store. Where the browser refuses one, it is one in memory that says why, so that sheets stay
+ * usable. One that is blocked or does not answer is given all the same: its `problem` says so, and it is tried again
+ * at every use.
+ */
+export async function openStore({ name = 'evenfield', ...options }: StoreOptions = {}): Promise<Store> {
   try {
-    return await openIndexedDb(options.name ?? 'evenfield', options.onTrouble ?? (() => {}))
+    return await openIndexedDb(name, options)
   } catch (error) {
-    const trouble = asStoreError(error)
+    const failure = asStoreError(error)
     const { openMemory } = await import('./memory-store.ts')
-    // Browsers have many names for not letting a page keep anything.
-    return openMemory(trouble.problem === 'failed' ? new StoreError('refused', undefined, error) : trouble)
+    // Browsers have many names for not letting a page save anything.
+    return openMemory(failure.problem === 'failed' ? new StoreError('refused', undefined, error) : failure)
   }
-}
-
-/** A fresh id for a sheet. */
-export function newId(): string {
-  // randomUUID is missing on a page served without https from another machine.
-  const bytes = crypto.getRandomValues(new Uint8Array(12))
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
 }

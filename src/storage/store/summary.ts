@@ -3,23 +3,34 @@ import type { Summary } from './types.ts'
 
 let last = 0
 
-/** The time now, never the same twice and never before `earlier`: two saves in one millisecond keep their order. */
-function now(earlier = 0): number {
-  last = Math.max(Date.now(), last + 0.001, earlier + 0.001)
+/** The longest run of saves that may share a millisecond before the clock is believed again. */
+const BURST_MS = 1000
+
+/**
+ * The time now in milliseconds since 1970, never the same twice: saves in one millisecond keep their order. A clock
+ * that was ahead and is set back is followed at once.
+ */
+export function now(): number {
+  const clock = Date.now()
+  last = clock <= last && last - clock < BURST_MS ? last + 0.001 : clock
   return last
 }
 
 /** A sheet's line in the list after a save; `before` is the line it had. */
-export const summarise = (id: string, worksheet: Worksheet, before?: Summary): Summary => ({
+export const summarise = (id: string, worksheet: Worksheet, stamp: string, before?: Summary): Summary => ({
   id,
   title: worksheet.title,
-  changed: now(before?.changed),
+  changed: now(),
   cells: worksheet.cells.length,
   changes: changesOf(before) + 1,
+  stamp,
 })
 
-/** How often a sheet was saved. Sheets kept by the first version of the store did not count. */
+/** How many times a sheet was saved. Sheets saved by the first version of the store did not count. */
 export const changesOf = (summary: Summary | undefined): number => summary?.changes ?? 0
+
+/** Names one state of one sheet. Unlike a count or a time it is never the same for two states. */
+export const stateOf = ({ stamp, changes = 0, changed }: Summary): string => stamp ?? `${changes}@${changed}`
 
 const time = (summary: Summary): number => summary.removed ?? summary.changed
 

@@ -2,70 +2,94 @@ import type { Worksheet } from '../../worksheet/schema/document.ts'
 import type { Revision } from './revision.ts'
 import type { StoreError } from './store-error.ts'
 
-/** A line of the list of kept sheets, readable without the sheet itself. */
+/** A line of the list of saved sheets, readable without the sheet itself. */
 export interface Summary {
   readonly id: string
   readonly title: string
-  /** When it was last saved, in milliseconds since 1970. */
+  /** When it was last saved, by the clock of the device, in milliseconds since 1970. */
   readonly changed: number
   /** How many cells it has. */
   readonly cells: number
-  /** How often it was saved: who saves says which count was seen, so that no tab writes over another. */
+  /** How many times it was saved. */
   readonly changes?: number
-  /** When it was put in the bin; absent while it is in use. */
+  /** Fresh at every save. Summaries of earlier versions have none. */
+  readonly stamp?: string
+  /** When it was removed; absent while it is in use. */
   readonly removed?: number
 }
 
-/** A sheet as it is kept, with its line of the list. */
+/** A sheet as it is saved, with its line of the list. */
 export interface SavedSheet {
   readonly worksheet: Worksheet
   readonly summary: Summary
+  /** The steps of undo saved together with this state of the sheet, unchecked. */
+  readonly history?: unknown
 }
 
-/** A revision with the sheet as it stood. */
+/** A sheet or a revision just as it lies in the store, readable or not. */
+export interface RawSheet {
+  readonly data: unknown
+  readonly summary: Summary
+}
+
+/** A revision with the sheet as it was. */
 export type SavedRevision = Omit<Revision, 'sheet'> & { readonly worksheet: Worksheet }
+/** The same where the sheet may not be readable. */
+export type RawRevision = Omit<Revision, 'sheet'> & { readonly worksheet: unknown }
+
+export interface SaveOptions {
+  /** The states of the sheet the writer has seen, as `stateOf` names them. None: the sheet is new. */
+  readonly seen?: readonly string[]
+  /** The steps of undo, plain data. */
+  readonly history?: unknown
+}
+
+/** What a revision is marked with. */
+export type RevisionMark = Pick<Revision, 'name' | 'why' | 'shared'>
 
 /** Where the sheets are. Every failure is a StoreError. */
 export interface Store {
   /** False: nothing outlives this tab. */
   readonly persistent: boolean
-  /** Why nothing is kept, where it is not. */
+  /** Why nothing is saved at present, where that is so. */
   readonly problem: StoreError | undefined
   /**
-   * Keeps a sheet under its id; resolves only once it is written. With `seen`, the count of changes this one follows
-   * on, it is refused as `elsewhere` where another has been made meanwhile.
+   * Saves a sheet under its id; resolves only once its transaction is complete. Refused as `elsewhere` where a state
+   * is saved under the id that is not among those seen, so that nothing unseen is ever written over.
    */
-  save(id: string, worksheet: Worksheet, seen?: number): Promise<Summary>
+  save(id: string, worksheet: Worksheet, options?: SaveOptions): Promise<Summary>
   /** The sheet with its line, read together. */
   read(id: string): Promise<SavedSheet | undefined>
-  /** The sheet, in the bin or not; undefined where there is none. */
+  /** The sheet, removed or not; undefined where there is none. */
   load(id: string): Promise<Worksheet | undefined>
+  /** What lies under the id, whether or not it can be read as a sheet. */
+  raw(id: string): Promise<RawSheet | undefined>
   /** Sheets in use, newest first. */
   list(): Promise<readonly Summary[]>
-  /** Sheets in the bin, the latest removed first. */
+  /** Removed sheets, the latest removed first. */
   listRemoved(): Promise<readonly Summary[]>
-  /** Puts a sheet in the bin. */
   remove(id: string): Promise<void>
-  /** Takes a sheet out of the bin. */
+  /** Puts a removed sheet back among those in use. */
   restore(id: string): Promise<void>
-  /** Removes a sheet and its past for good. */
+  /** Deletes a sheet and its revisions for good. */
   erase(id: string): Promise<void>
-  /** A sheet's past, the latest first. */
+  /** A sheet's revisions, the latest first. */
   revisions(id: string): Promise<readonly Revision[]>
-  /** The sheet as it stood. */
+  /** The sheet as it was. */
   revision(id: string, at: number): Promise<Worksheet | undefined>
-  /** Keeps the sheet as it stands, or `worksheet` in its place, as a revision, with a name or why. */
-  saveRevision(
-    id: string,
-    mark: { readonly name?: string; readonly why?: string },
-    worksheet?: Worksheet,
-  ): Promise<void>
+  /** The same, whether or not it can be read as a sheet. */
+  rawRevision(id: string, at: number): Promise<unknown>
+  /**
+   * Saves the sheet as it is, or `worksheet` in its place, as a revision. Gives its time, by which it is found again;
+   * undefined where there is no such sheet.
+   */
+  saveRevision(id: string, mark: RevisionMark, worksheet?: Worksheet): Promise<number | undefined>
   /** Names a revision; an empty name lets it thin with the rest. */
   nameRevision(id: string, at: number, name: string): Promise<void>
-  /** Takes in a sheet from elsewhere, with its past, where there is none of its id. False: there is one. */
-  import(sheet: SavedSheet, past: readonly SavedRevision[]): Promise<boolean>
-  /** Adds to a sheet's past what is not in it. */
-  importRevisions(id: string, past: readonly SavedRevision[]): Promise<void>
+  /** Takes in a sheet from elsewhere, with its revisions, where there is none of its id. False: there is one. */
+  import(sheet: RawSheet, past: readonly RawRevision[]): Promise<boolean>
+  /** Adds to a sheet's revisions those that are not among them. */
+  importRevisions(id: string, past: readonly RawRevision[]): Promise<void>
   /** A setting of this browser: a plain value under a name. */
   setting(name: string): Promise<unknown>
   saveSetting(name: string, value: unknown): Promise<void>

@@ -11,6 +11,7 @@ import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../eng
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
 import { History } from './history.ts'
+import { refuseTooLong } from './text-limits.ts'
 
 /** What a watcher is told: everything may have changed, or just the cells with these ids. */
 export type Changed = 'all' | ReadonlySet<string>
@@ -124,6 +125,7 @@ export class Sheet {
   /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
   apply(change: Change, options: { readonly merge?: string } = {}): void {
     const before = this.document
+    refuseTooLong(before, change)
     const touched = this.typed(change) ?? this.changeWhole(change)
     this.history.remember(before, options.merge)
     this.tell(change, touched)

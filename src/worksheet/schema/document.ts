@@ -1,6 +1,6 @@
 import * as v from 'valibot'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
-import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH, NAME_PATTERN, STAGES, VERSION } from './format.ts'
+import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_READ_LENGTH, MAX_ROWS, NAME_PATTERN, STAGES, VERSION } from './format.ts'
 import { KIT_SORTS } from './kit-sorts.ts'
 
 /** Where the value of a given may come from. */
@@ -10,12 +10,32 @@ export type GivenSource = (typeof GIVEN_SOURCES)[number]
 const MOST_STEPS = 200
 const MOST_LISTED = 60
 
-const text = v.pipe(v.string(), v.maxLength(MAX_TEXT_LENGTH))
+const text = v.pipe(v.string(), v.maxLength(MAX_READ_LENGTH))
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
 const name = v.pipe(v.string(), v.regex(NAME_PATTERN, 'A name is a letter, then letters, digits and underscores.'))
 const label = v.optional(text)
 /** Set on the equipment, or read there: shown in the stand view. */
 const stand = v.optional(v.boolean())
+
+/** Names that the library leaves out of every record, though a cell may be named so. */
+const LEFT_OUT = ['constructor', 'prototype'] as const
+
+/** A record by names of cells or of figures, which may be any name. */
+function named<const Value extends v.GenericSchema>(value: Value) {
+  const plain = v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), value)
+  const run: (typeof plain)['~run'] = (dataset, config) => {
+    const input = dataset.value
+    const read = plain['~run'](dataset, config)
+    if (!read.typed || typeof input !== 'object' || input === null) return read
+    for (const key of LEFT_OUT) {
+      if (!Object.hasOwn(input, key)) continue
+      const one = v.safeParse(value, (input as Record<string, unknown>)[key])
+      if (one.success) Object.assign(read.value, { [key]: one.output })
+    }
+    return read
+  }
+  return { ...plain, '~run': run }
+}
 
 /** Keys this version does not know are kept in every object, so that a later version's sheet survives a round trip. */
 /** Whether and how a given may be changed by a suggestion. Figures are in the given's own unit. */
@@ -68,9 +88,9 @@ const given = v.looseObject({
   /** Of a piece of kit: what sort it is, `lens`. */
   sort: v.optional(v.picklist(KIT_SORTS)),
   /** The piece chosen, each of its figures as typed: the sheet's own copy. */
-  piece: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text)),
+  piece: v.optional(named(text)),
   /** The givens that take a figure of the piece when it is chosen: `{ "focal": "focal" }`, the piece's figure first. */
-  fills: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), name)),
+  fills: v.optional(named(name)),
   /** Where the value comes from, for as long as it is this text; any other value was typed. */
   from: v.optional(v.looseObject({ kind: v.picklist(GIVEN_SOURCES), text })),
 })
@@ -130,7 +150,7 @@ const drawing = v.looseObject({
   /** The unit of its figures. */
   unit: v.optional(text),
   /** Which formula feeds each thing drawn. */
-  from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
+  from: named(text),
   /** The givens that follow when a lamp is dragged: `["lamp_out", "lamp_height"]`. How each moves it is found out. */
   moves: v.optional(v.array(name)),
 })
@@ -213,10 +233,7 @@ const variants = v.looseObject({
   id,
   title: v.optional(text),
   /** Up to three sets of givens beside the sheet as it stands: the names that differ, each as typed. */
-  sets: v.pipe(
-    v.array(v.looseObject({ title: text, values: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text) })),
-    v.maxLength(3),
-  ),
+  sets: v.pipe(v.array(v.looseObject({ title: text, values: named(text) })), v.maxLength(3)),
   /** The results compared. */
   results: v.pipe(v.array(name), v.maxLength(MOST_LISTED)),
 })
@@ -228,7 +245,7 @@ const run = v.looseObject({
   /** The table of originals. */
   of: v.optional(name),
   /** Which formula feeds each thing the plan needs, over a row of the table and the rest of the sheet. */
-  from: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), text),
+  from: named(text),
   /** Only what is not done yet is planned. */
   left: v.optional(v.boolean()),
 })
@@ -257,7 +274,7 @@ export const CellSchema = v.variant('kind', [
 export const WorksheetSchema = v.looseObject({
   format: v.literal(FORMAT),
   version: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(VERSION)),
-  title: v.pipe(v.string(), v.maxLength(500)),
+  title: text,
   /** The job in hand: a reference, a client, a scenario. */
   job: v.optional(text),
   cells: v.pipe(v.array(CellSchema), v.maxLength(MAX_CELLS)),

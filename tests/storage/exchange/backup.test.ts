@@ -5,7 +5,7 @@ import { BackupError, backupText, mergeBackup, mergeText, readBackup } from '../
 import { openMemory } from '../../../src/storage/store/memory-store.ts'
 import type { Store } from '../../../src/storage/store/types.ts'
 import type { Worksheet } from '../../../src/worksheet/schema/document.ts'
-import { SHEET, worksheets } from '../sheets.ts'
+import { SHEET, saveOver, worksheets } from '../sheets.ts'
 
 const store = (): Store => openMemory(undefined)
 
@@ -26,11 +26,16 @@ describe('a backup', () => {
     const from = store()
     await from.save('a', SHEET)
     await from.saveRevision('a', { name: 'As agreed' })
-    await from.save('a', { ...SHEET, title: 'Later' })
+    await saveOver(from, 'a', { ...SHEET, title: 'Later' })
     await from.save('b', SHEET)
     await from.remove('b')
     const into = store()
-    expect(await mergeBackup(into, await backupText(from, true))).toEqual({ added: 2, copied: 0, same: 0, unread: [] })
+    expect(await mergeBackup(into, (await backupText(from, true)).text)).toEqual({
+      added: 2,
+      copied: 0,
+      same: 0,
+      unread: [],
+    })
     expect(await all(into)).toEqual(await all(from))
     expect((await into.list())[0]?.changed).toBe((await from.list())[0]?.changed)
   })
@@ -40,7 +45,7 @@ describe('a backup', () => {
     await from.save('a', SHEET)
     await from.saveRevision('a', { name: 'As agreed' })
     const into = store()
-    await mergeBackup(into, await backupText(from, false))
+    await mergeBackup(into, (await backupText(from, false)).text)
     expect(await into.revisions('a')).toEqual([])
   })
 
@@ -49,8 +54,8 @@ describe('a backup', () => {
     await from.save('a', { ...SHEET, job: 'theirs' })
     const into = store()
     await into.save('a', { ...SHEET, job: 'ours' })
-    const merged = await mergeBackup(into, await backupText(from, true))
-    expect(mergeText(merged)).toBe('1 sheet differs from yours and came in as a copy beside it.')
+    const merged = await mergeBackup(into, (await backupText(from, true)).text)
+    expect(mergeText(merged)).toBe('1 sheet differs from the one here and came in as a copy beside it.')
     expect((await into.load('a'))?.job).toBe('ours')
     const copy = (await into.list()).find(({ id }) => id !== 'a')
     expect(copy?.title).toBe(`${SHEET.title}, from a backup`)
@@ -63,20 +68,22 @@ describe('a backup', () => {
     await from.saveRevision('a', { name: 'As agreed' })
     const into = store()
     await into.save('a', SHEET)
-    expect(mergeText(await mergeBackup(into, await backupText(from, true)))).toBe('1 sheet you had already.')
+    expect(mergeText(await mergeBackup(into, (await backupText(from, true)).text))).toBe('1 sheet was here already.')
     expect((await into.revisions('a')).map(({ name }) => name)).toEqual(['As agreed'])
   })
 
   it('with a sheet gone bad brings in the others, and names it', async () => {
     const from = store()
     await from.save('a', SHEET)
-    const backup = JSON.parse(await backupText(from, true))
+    const backup = JSON.parse((await backupText(from, true)).text)
     backup.sheets.push({ id: 'b', worksheet: { ...SHEET, title: 'Broken', cells: [{}] } }, { id: '../c' }, null, 3)
     const into = store()
     const { added, unread } = await mergeBackup(into, JSON.stringify(backup))
-    expect(added).toBe(1)
+    expect(added).toBe(2)
     expect(unread).toHaveLength(4)
-    expect(unread[0]).toMatch(/^«Broken» cannot be read\. .*cells\[0\]/)
+    expect(unread.at(-1)).toMatch(/^«Broken» cannot be read and came in as it is.*cells\[0\]/)
+    expect((await into.raw('b'))?.data).toEqual({ ...SHEET, title: 'Broken', cells: [{}] })
+    await expect(into.load('b')).rejects.toMatchObject({ problem: 'unreadable' })
   })
 
   test.each([
@@ -104,7 +111,7 @@ const stores = fc
     const made = store()
     for (const { id, states, isRemoved } of sheets) {
       for (const [at, state] of states.entries()) {
-        await made.save(id, state)
+        await saveOver(made, id, state)
         if (at === 0) await made.saveRevision(id, { name: 'first' })
       }
       if (isRemoved) await made.remove(id)
@@ -117,7 +124,7 @@ test('merging loses neither side, and a second time changes nothing', async () =
     fc.asyncProperty(stores, stores, async (makeOurs, makeTheirs) => {
       const [ours, theirs] = [await makeOurs(), await makeTheirs()]
       const [before, coming] = [await all(ours), await all(theirs)]
-      const backup = await backupText(theirs, true)
+      const backup = (await backupText(theirs, true)).text
       await mergeBackup(ours, backup)
       const after = await all(ours)
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { newId, openStore } from '../../../src/storage/index.ts'
 import { asStoreError, StoreError } from '../../../src/storage/store/store-error.ts'
-import { SHEET } from '../sheets.ts'
+import { SHEET, saveOver } from '../sheets.ts'
 
 // Node has no IndexedDB: what a browser that keeps nothing gives.
 describe('where nothing can be kept', () => {
@@ -28,7 +28,7 @@ describe('where nothing can be kept', () => {
   test('sheets are listed newest first, the bin apart', async () => {
     const store = await openStore()
     for (const id of ['a', 'b', 'c']) await store.save(id, { ...SHEET, title: id })
-    await store.save('a', { ...SHEET, title: 'a again' })
+    await saveOver(store, 'a', { ...SHEET, title: 'a again' })
     expect((await store.list()).map(({ title }) => title)).toEqual(['a again', 'c', 'b'])
     expect((await store.list())[0]?.cells).toBe(4)
 
@@ -55,7 +55,7 @@ test('what the browser throws is put in words', () => {
   expect(thrown('SecurityError').problem).toBe('refused')
   expect(thrown('VersionError').problem).toBe('outdated')
   expect(thrown('DataError').message).toBe(
-    'This browser could not keep the sheet. Save it as a file. (low-level words)',
+    'This browser could not save the sheet. Save it as a file. Saving is tried again by itself. (low-level words)',
   )
 })
 

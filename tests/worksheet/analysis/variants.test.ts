@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
 import { variantsTable } from '../../../src/worksheet/analysis/variants-table.ts'
 import type { Variants } from '../../../src/worksheet/index.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
@@ -91,4 +91,21 @@ describe('variants', () => {
     const { compared } = variantsTable(sheet(), variants([{ title: 'a', values: { focal: '' } }], ['distance']))
     expect(compared[0]?.sets[0]).toMatchObject({ shown: '–', why: 'waits for Focal length' })
   })
+})
+
+test('a given may have the name of what every object has', () => {
+  const names = ['constructor', 'toString', 'valueOf']
+  const cells = names.flatMap((name) => [given(name, '2 mm'), result(`twice_${name}`, `2 * ${name}`)])
+  const variants = {
+    kind: 'variants' as const,
+    id: 'v',
+    sets: names.map((name) => ({ title: name, values: { [name]: '5 mm' } })),
+    results: names.map((name) => `twice_${name}`),
+  }
+  const { compared } = variantsTable(sheetOf([...cells, variants]), variants)
+  expect(compared.map(({ sets }) => sets.map(({ shown }) => shown))).toEqual([
+    ['10 mm', '4 mm', '4 mm'],
+    ['4 mm', '10 mm', '4 mm'],
+    ['4 mm', '4 mm', '10 mm'],
+  ])
 })
