@@ -8,6 +8,8 @@ import { CLOSE_FOCUS } from './camera/close-focus.ts'
 import { DEPTH_OF_FIELD } from './camera/depth.ts'
 import { EXPOSURE } from './camera/exposure.ts'
 import { FRAMING } from './camera/framing.ts'
+import { MEASURED_LENS } from './camera/measured-lens.ts'
+import { PERSPECTIVE } from './camera/perspective.ts'
 import { SAMPLING } from './camera/sampling.ts'
 import { TILES } from './camera/tiles.ts'
 import { FILM } from './film/film.ts'
@@ -23,11 +25,13 @@ import { FILES } from './work/files.ts'
 import { NAMING } from './work/naming.ts'
 import { RUN } from './work/run.ts'
 
-/** The functions by the file they stand in, in the order of the guide. */
+/** The functions by the file that holds them, in the order of the guide. */
 export const SUBJECTS = {
   maths: MATHS,
   statistics: STATISTICS,
   framing: FRAMING,
+  perspective: PERSPECTIVE,
+  'measured-lens': MEASURED_LENS,
   'close-focus': CLOSE_FOCUS,
   sampling: SAMPLING,
   tiles: TILES,

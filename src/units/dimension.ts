@@ -142,3 +142,18 @@ const NAMES = new Map<Dimension, string>([
   [DATA, 'data'],
   [DATA_RATE, 'data rate'],
 ])
+
+const KINDS: readonly (readonly [Dimension, string])[] = [
+  [NONE, 'a plain number'],
+  [TIME, 'a time'],
+  [STOP, 'a number of stops'],
+  [PIXEL, 'a number of pixels'],
+  [DATA, 'an amount of data'],
+]
+
+/** A dimension in words, with its article: `a length`, `an illuminance`. */
+export function aKind(dimension: Dimension): string {
+  const known = KINDS.find(([d]) => d === dimension)?.[1]
+  if (known) return known
+  return `${/^[aeiou]/.test(dimension.name) ? 'an' : 'a'} ${dimension.name}`
+}

@@ -1,18 +1,11 @@
+export { bisect, leastBetween, type Threshold } from './bisection.ts'
 export * from './dimension.ts'
 export { type DisplayUnit, defaultUnit, type Notation, readDisplayUnit } from './display.ts'
 export { allMarks, exactBehind, type Mark, type MarkedScale, nearestMark } from './marks.ts'
 export { nearest } from './nearest.ts'
-export {
-  aKind,
-  clip,
-  type Offer,
-  ReadError,
-  type Reading,
-  readQuantity,
-  readSize,
-  type SizeReading,
-  showReading,
-} from './read.ts'
+export { type Offer, type Reading, readQuantity, showReading } from './read.ts'
+export { clip, ReadError } from './read-error.ts'
+export { readSize, type SizeReading } from './read-size.ts'
 export { type Shown, showFigure, showQuantity } from './show.ts'
 export { findUnit, sameSigns, UNITS, type Unit, unitNote, unitSpellings, unitSymbols } from './table.ts'
 export { type CompoundUnit, nearestUnit, readUnit, UnitTextError } from './unit-text.ts'

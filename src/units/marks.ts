@@ -56,7 +56,7 @@ export interface Mark {
   readonly nominal: number
   /** The exact value behind the mark: 5.657, 1/128, 100. */
   readonly exact: number
-  /** As it stands on the equipment: `f/5.6`, `1/125 s`, `ISO 100`. */
+  /** As engraved on the equipment: `f/5.6`, `1/125 s`, `ISO 100`. */
   readonly text: string
 }
 

@@ -17,7 +17,7 @@ export interface Shown {
 const THIN = '\u202f'
 const SIGNIFICANT = 3
 
-/** How many decimals show a figure to three significant digits, whole digits always kept. */
+/** How many decimals show a figure to three significant digits, whole digits are never dropped. */
 function decimalsFor(size: number): number {
   if (size === 0) return 0
   // 9.996 has the digits of 10.0, to which it rounds.
@@ -44,7 +44,7 @@ function written(size: number, fixed: number | undefined, usual: number | undefi
 }
 
 /**
- * A figure with sensible digits: three significant (or the `usual` number of decimals), whole digits always kept, an
+ * A figure with sensible digits: three significant (or the `usual` number of decimals), whole digits never dropped, an
  * exact value without needless zeros. `fixed` decimals, as a tolerance leaves them, keep their zeros.
  */
 export function showFigure(value: number, fixed?: number, usual?: number): string {

@@ -188,7 +188,7 @@ export function findUnit(spelling: string): Unit | undefined {
   return SPELLINGS.get(sameSigns(spelling))
 }
 
-/** Units met every day at a copy stand, the likeliest to be meant by a slip. */
+/** Units used every day at a copy stand, the most likely ones to be mistyped. */
 export const EVERYDAY: readonly string[] = [
   'mm',
   'cm',

@@ -13,13 +13,13 @@ export interface CompoundUnit {
   readonly symbol: string
 }
 
-/** What is wrong in a unit's text, where, and how to mend it. */
+/** What is wrong in a unit's text, where, and how to fix it. */
 export class UnitTextError extends Error {
   constructor(
     message: string,
     readonly from: number,
     readonly to: number,
-    readonly mend?: string,
+    readonly fix?: string,
   ) {
     super(message)
   }
@@ -116,7 +116,7 @@ export function readUnit(text: string): CompoundUnit {
       under = true
     } else if (token.kind === 'sign' && token.text === '(') {
       if (open || !under || list[i - 1]?.text !== '/')
-        throw new UnitTextError('Parentheses in a unit stand only straight after «/».', token.from, token.to)
+        throw new UnitTextError('Parentheses in a unit are only possible right after «/».', token.from, token.to)
       open = token
     } else if (token.kind === 'sign' && token.text === ')') {
       if (!open || closed || list[i - 1]?.text === '(')
@@ -128,14 +128,14 @@ export function readUnit(text: string): CompoundUnit {
       if (!before || !after || (after.kind !== 'word' && after.kind !== 'one') || before.text === '/')
         throw new UnitTextError(`«${token.text}» joins two units; one of them is missing.`, token.from, token.to)
     } else if (token.kind === 'power') {
-      throw new UnitTextError(`The power «${token.text}» belongs straight after a unit.`, token.from, token.to)
+      throw new UnitTextError(`The power «${token.text}» belongs right after a unit.`, token.from, token.to)
     } else if (token.kind === 'one') {
       if (list[i + 1]?.text !== '/' || i > 0)
-        throw new UnitTextError('A unit holds no numbers but a «1/» at its start.', token.from, token.to)
+        throw new UnitTextError('A unit has no number in it except a «1/» at its start.', token.from, token.to)
     } else {
       if (closed || (under && !open && below.length > 0))
         throw new UnitTextError(
-          'Put all that stands below «/» in parentheses.',
+          'Put everything below «/» in parentheses.',
           token.from,
           token.to,
           `${above.map((p) => p.symbol + raised(p.power)).join(' ') || '1'}/(${[...below.map((p) => p.symbol + raised(p.power)), token.text].join(' ')})`,
@@ -144,7 +144,7 @@ export function readUnit(text: string): CompoundUnit {
       if (!unit) {
         const near = nearestUnit(token.text)
         throw new UnitTextError(
-          `«${token.text}» is not a unit I know.${near ? ` Did you mean «${near}»?` : ''}`,
+          `«${token.text}» is not a known unit.${near ? ` Did you mean «${near}»?` : ''}`,
           token.from,
           token.to,
           near,

@@ -51,7 +51,7 @@ describe('a quantity', () => {
     ['2/1/125 s', '1/125 s', /unclear how far the fraction/, ['2/(1/125 s)']],
     ['4^1/2 stop', '1/2 stop', /unclear how far the fraction/, ['4^(1/2 stop)']],
     ['5 mx', 'mx', /Did you mean «mm»/, ['5 mm']],
-    ['5 [lx hh]', 'hh', /not a unit I know/, ['5 [lx h]']],
+    ['5 [lx hh]', 'hh', /not a known unit/, ['5 [lx h]']],
     ['2 x', 'x', /multiply by the cell, write «\*»/, ['2 * x']],
     ["5' + 3 in", "'", /Feet are written «ft»/, ['5 ft + 3 in']],
     ['12"', '12"', /Inches are written «in»/, ['12 in']],

@@ -88,7 +88,7 @@ test('a flat page needs the depth of its waves alone', () => {
 })
 
 test('an arc shorter than its chord is told where it is worked out', () => {
-  expect(open('best-aperture', { page_arc: '198' }).troubles[0]).toMatch(/^wanted_depth: .*wrong way round/)
+  expect(open('best-aperture', { page_arc: '198' }).troubles[0]).toMatch(/^wanted_depth: .*swapped/)
 })
 
 test('the aperture proposed holds the depth', () => {

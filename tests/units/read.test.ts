@@ -142,9 +142,9 @@ describe('limits of error', () => {
 
   test.each([
     ['600 mm ± 2 kg', 'The limits are a mass, the value is a length.'],
-    ['600 mm ±', 'missing after «±»'],
+    ['600 mm ±', 'after «±» are missing'],
     ['600 mm ± %', 'not a number'],
-    ['600 mm ± -2 mm', 'not below zero'],
+    ['600 mm ± -2 mm', 'below zero'],
     ['600 mm ± 1 mm ± 2 mm', 'left over'],
     ['20 °C ± 5 %', 'in K'],
     ['1:4 ± 0.1', 'in per cent'],
@@ -167,14 +167,14 @@ describe('what cannot be read says why and where', () => {
     ['', 'Nothing is filled in here.', ''],
     ['   ', 'Nothing is filled in here.', '   '],
     ['abc', 'is not a number', 'abc'],
-    ['5 xyzzyx', 'is not a unit I know', 'xyzzyx'],
-    ['20 ℃ 5 xyzzyx', 'is not a unit I know', 'xyzzyx'],
+    ['5 xyzzyx', 'is not a known unit', 'xyzzyx'],
+    ['20 ℃ 5 xyzzyx', 'is not a known unit', 'xyzzyx'],
     ['5 ft 3 kg', 'does not add to', '3 kg'],
     ['5 ft 3', 'does not add to', '3'],
     ['3 in 5 ft', 'larger unit first', '5 ft'],
     ['20 °C - 3 °C', 'in K', '- 3 °C'],
     ['20 °C + 20 °C', 'in K', '+ 20 °C'],
-    ['1/0 s', 'nothing below', '1/0'],
+    ['1/0 s', 'divided by zero', '1/0'],
     ['1e999 m', 'too large', '1e999'],
     ['5 m/s/s', 'at most one «/»', '/'],
     ['1:0', 'not a finite number', '1:0'],
@@ -213,12 +213,12 @@ describe('what cannot be read is mended so that it can', () => {
     ['16.5"', '16.5in'],
   ])('%s becomes %s', (text, mended) => {
     const error = refusal(() => read(text))
-    expect(error.mend).toBe(mended)
+    expect(error.fix).toBe(mended)
     expect(Number.isFinite(read(mended).value)).toBe(true)
   })
 
-  test('but not where a mend would be a guess', () => {
-    expect(refusal(() => read('1.2.3 mm')).mend).toBeUndefined()
+  test('but not where a fix would be a guess', () => {
+    expect(refusal(() => read('1.2.3 mm')).fix).toBeUndefined()
   })
 })
 
@@ -257,8 +257,8 @@ describe('a size', () => {
     ['420 by', 'mm', 'Nothing is filled in', ''],
     ['420 x 297 kg', 'mm', 'the field takes a length', '297 kg'],
     ['420 kg x 297', 'mm', 'the field takes a length', '420 kg'],
-    ['4O0 x 297', 'mm', 'not a unit', 'O'],
-    ['420 x 297 x 50', 'mm', 'not a unit', 'x'],
+    ['4O0 x 297', 'mm', 'not a known unit', 'O'],
+    ['420 x 297 x 50', 'mm', 'not a known unit', 'x'],
   ])('%s in a field in %s is refused: %s', (text, field, words, span) => {
     const error = refusal(() => size(text, field))
     expect(error.message).toContain(words)
@@ -270,9 +270,9 @@ describe('a size', () => {
   })
 
   test('is mended as a whole', () => {
-    expect(refusal(() => size('4 20 x 297', 'mm')).mend).toBe('420 x 297')
-    expect(refusal(() => size('420 x 2 97 mm', 'mm')).mend).toBe('420 x 297 mm')
-    expect(refusal(() => size('420 x 297 mn', 'mm')).mend).toBe('420 x 297 mm')
+    expect(refusal(() => size('4 20 x 297', 'mm')).fix).toBe('420 x 297')
+    expect(refusal(() => size('420 x 2 97 mm', 'mm')).fix).toBe('420 x 297 mm')
+    expect(refusal(() => size('420 x 297 mn', 'mm')).fix).toBe('420 x 297 mm')
   })
 })
 
@@ -284,15 +284,15 @@ describe('a unit’s text', () => {
     ['m s/kg s', 'parentheses', 's'],
     ['m/(s', 'never closed', '('],
     ['m)', 'closes nothing', ')'],
-    ['m ^2 ^3', 'straight after a unit', '^3'],
+    ['m ^2 ^3', 'right after a unit', '^3'],
     ['m^13', 'whole power', '^13'],
     ['m^0', 'whole power', '^0'],
     ['2 m', 'not part of a unit', '2 m'],
     ['°C/m', 'on its own', '°C/m'],
     ['m · ', 'joins two units', '·'],
     ['Qm^12', 'too large', 'Qm^12'],
-    ['__proto__', 'not a unit', '__proto__'],
-    ['constructor', 'not a unit', 'constructor'],
+    ['__proto__', 'not a known unit', '__proto__'],
+    ['constructor', 'not a known unit', 'constructor'],
   ])('«%s» is refused: %s', (text, words, span) => {
     const error = refusal(() => readUnit(text))
     expect(error).toBeInstanceOf(UnitTextError)

@@ -1,3 +1,4 @@
+import { bisect } from '../../units/index.ts'
 import type { Metres, Radians } from '../canvas/measures.ts'
 
 /** A point of the frame in sensor pixels from its middle: x right, y up. */
@@ -76,7 +77,8 @@ export function edgeDifference(frame: SquareFrame, corners: readonly Place[]): n
   return Math.max(more(upper, lower) * frame.pixelsWidth, more(left, right) * frame.pixelsHeight)
 }
 
-const STEPS = 60
+/** Short of a right angle, where the camera would see the original edge on. */
+const GREATEST_TILT_RADIANS = 1.5
 
 /** The tilt in the direction of another at which the edges differ by a number of pixels; undefined if there is none. */
 export function tiltForDifference(frame: SquareFrame, way: CameraTilt, pixels: number): CameraTilt | undefined {
@@ -87,12 +89,7 @@ export function tiltForDifference(frame: SquareFrame, way: CameraTilt, pixels: n
     const seen = projectedCorners(frame, tiltBy(angle))
     return !seen || edgeDifference(frame, seen) >= pixels
   }
-  let [low, high] = [0, 1.5]
-  if (!reached(high)) return undefined
-  for (let step = 0; step < STEPS; step++) {
-    const middle = (low + high) / 2
-    if (reached(middle)) high = middle
-    else low = middle
-  }
-  return projectedCorners(frame, tiltBy(low)) ? tiltBy(low) : undefined
+  if (!reached(GREATEST_TILT_RADIANS)) return undefined
+  const { failing } = bisect(reached, { failing: 0, passing: GREATEST_TILT_RADIANS }, { halvings: 60 })
+  return projectedCorners(frame, tiltBy(failing)) ? tiltBy(failing) : undefined
 }

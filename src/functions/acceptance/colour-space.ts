@@ -41,7 +41,7 @@ export function multiply(one: Matrix, other: Matrix): Matrix {
 const cross = ([a, b, c]: Triple, [d, e, f]: Triple): Triple => [b * f - c * e, c * d - a * f, a * e - b * d]
 const dot = ([a, b, c]: Triple, [d, e, f]: Triple): number => a * d + b * e + c * f
 
-/** The inverse of a matrix whose rows do not lie in one plane. */
+/** The inverse of a matrix whose rows are not in one plane. */
 export function inverse([u, v, w]: Matrix): Matrix {
   const [vw, wu, uv] = [cross(v, w), cross(w, u), cross(u, v)]
   const determinant = dot(u, vw)

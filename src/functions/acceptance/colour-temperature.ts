@@ -1,5 +1,6 @@
 import observer from '../../../shared/reference/cie-1931-observer.json'
 import { Refusal } from '../../language/index.ts'
+import { leastBetween } from '../../units/index.ts'
 
 /** CIE 1960 uniform chromaticity, in which a correlated colour temperature is the nearest on the Planckian locus. */
 interface Uniform {
@@ -15,6 +16,8 @@ const METRES_PER_NANOMETRE = 1e-9
 const LEAST_MIRED = 10
 const GREATEST_MIRED = 1000
 const SCAN_STEP_MIRED = 10
+/** At 6500 K a hundredth of a millikelvin. */
+const FINEST_MIRED = 1e-7
 
 /** Beyond this distance in u, v a correlated colour temperature says nothing (CIE 15). */
 const GREATEST_DISTANCE = 0.05
@@ -38,26 +41,6 @@ function blackBody(mired: number): Uniform {
 const uniform = (x: number, y: number): Uniform => {
   const sum = -2 * x + 12 * y + 3
   return { u: (4 * x) / sum, v: (6 * y) / sum }
-}
-
-/** The least of a function of one variable between two ends, where it falls and then rises. */
-function leastBetween(from: number, to: number, f: (x: number) => number): number {
-  const golden = (Math.sqrt(5) - 1) / 2
-  let [low, high] = [from, to]
-  let [a, b] = [high - golden * (high - low), low + golden * (high - low)]
-  let [fa, fb] = [f(a), f(b)]
-  while (high - low > 1e-7) {
-    if (fa < fb) {
-      ;[high, b, fb] = [b, a, fa]
-      a = high - golden * (high - low)
-      fa = f(a)
-    } else {
-      ;[low, a, fa] = [a, b, fb]
-      b = low + golden * (high - low)
-      fb = f(b)
-    }
-  }
-  return (low + high) / 2
 }
 
 /**
@@ -85,16 +68,17 @@ export function correlatedColourTemperature(x: number, y: number): number {
     Math.max(LEAST_MIRED, nearest - SCAN_STEP_MIRED),
     Math.min(GREATEST_MIRED, nearest + SCAN_STEP_MIRED),
     distance,
+    FINEST_MIRED,
   )
   const off = distance(mired)
   if (!(off <= GREATEST_DISTANCE))
     throw new Refusal(
-      `This chromaticity lies ${off.toFixed(3)} from the Planckian locus in CIE 1960 u, v. Beyond ${GREATEST_DISTANCE} a light has no colour temperature: check x and y, or describe the light by its x and y.`,
+      `«x» and «y» are ${off.toFixed(3)} from the Planckian locus in CIE 1960 u, v. Beyond ${GREATEST_DISTANCE} a light has no colour temperature. Check the two, or describe the light by its x and y.`,
       'x',
     )
   if (mired < LEAST_MIRED + 1e-4 || mired > GREATEST_MIRED - 1e-4)
     throw new Refusal(
-      'The nearest black body lies beyond 1000 K or 100 000 K, where this function ends. Check x and y.',
+      '«x» and «y» are nearest to a black body below 1000 K or above 100 000 K, where this function ends. Check the two.',
       'x',
     )
   return 1e6 / mired

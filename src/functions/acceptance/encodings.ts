@@ -124,7 +124,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     ],
     compute: (code: number, fullScale: number, encoding: string) => {
       if (code > fullScale)
-        throw new Refusal('The code is over full scale: 255 is that of 8 bits, 65535 that of 16.', 'code')
+        throw new Refusal('«code» is over full scale. Full scale is 255 for 8 bits, 65535 for 16.', 'code')
       return (DECODERS[encoding] as (share: number) => number)(code / fullScale)
     },
   },
@@ -150,7 +150,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
   {
     name: 'grey_offset',
     subject: 'colour',
-    about: 'How far a grey card came out from what was intended.',
+    about: 'How far a grey card is from what was intended.',
     parameters: [
       parameter('measured', PLAIN, 'linear value of the card in the frame, 0 to 1', { range: { above: 0, most: 1 } }),
       parameter('intended', PLAIN, 'its reflectance, or the linear value aimed at', { range: { above: 0, most: 1 } }),
@@ -158,7 +158,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     result: GREY_OFFSET,
     formula: 'shift = log2(measured/intended); lightness = L*(measured) − L*(intended)',
     source: 'derived: a stop is a factor of two; L* of ISO/CIE 11664-4',
-    validity: 'Full scale 1 stands for a perfect white; positive is too light.',
+    validity: 'Full scale 1 is a perfect white; positive is too light.',
     cautions: [RAW_OR_LINEAR],
     examples: [
       { formula: 'grey_offset(0.36, 0.18).shift', gives: '1 stop' },

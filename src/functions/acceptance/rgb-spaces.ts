@@ -34,7 +34,7 @@ const ADOBE_EXPONENT = 563 / 256
 /** ROMM RGB (ANSI/I3A IT10.7666): a straight foot below 16/512, a power of 1.8 above. */
 const rommLinear = (code: number): number => (code < 16 / 512 ? code / 16 : code ** 1.8)
 
-/** The encodings whose Lab values can be computed, by the names that profiles bear. */
+/** The encodings whose Lab values can be computed, by the names in their profiles. */
 export const RGB_SPACES = {
   sRGB: {
     red: { x: 0.64, y: 0.33 },

@@ -22,7 +22,7 @@ function keystone(angle: number, field: number, distance: number): number {
   const step = (field / 2) * Math.sin(Math.abs(angle))
   if (step >= distance)
     throw new Refusal(
-      'At this tilt the near edge would stand behind the lens: give less tilt, a smaller field or more distance.',
+      '«tilt» puts the near edge behind the lens. Give less tilt, a smaller field or more distance.',
       'tilt',
     )
   return (distance + step) / (distance - step) - 1
@@ -40,7 +40,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     ],
     result: number(ANGLE),
     formula: 'atan(offset/distance)',
-    source: 'derived: the line of sight to one’s own reflection is square to the mirror',
+    source: 'derived: the line of sight to the lens’s own reflection is perpendicular to the mirror',
     validity: 'A flat mirror lying on the original; its reflection is centred only when the axis is square to it.',
     examples: [
       { formula: 'mirror_tilt(10 mm, 1 m)', gives: '0.5729387 deg', within: '0.0000001 deg' },
@@ -74,11 +74,11 @@ export const SQUARENESS: readonly FunctionRecord[] = [
   {
     name: 'keystone',
     subject: 'squareness',
-    about: 'How much longer the near edge comes out than the far one.',
+    about: 'How much longer the near edge is in the frame than the far one.',
     parameters: [tilt, positiveLength('field', 'size of the original along the tilt'), entranceDistance],
     result: PLAIN,
     formula: '(D + y sin θ)/(D − y sin θ) − 1, y = field/2',
-    source: 'derived: central projection; scale goes as 1/distance from the entrance pupil',
+    source: 'derived: central projection; scale is in proportion to 1/distance from the entrance pupil',
     validity: 'Times the pixels along the far edge it gives the difference in pixels.',
     examples: [
       // 0.3 m · sin 1° = 5.2357 mm; 1.0052357/0.9947643 − 1.
@@ -91,7 +91,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
   {
     name: 'tilt_allowance',
     subject: 'squareness',
-    about: 'The tilt that keystones by no more than so many pixels.',
+    about: 'The greatest tilt whose keystone stays within a number of pixels.',
     parameters: [
       parameter('pixels', number(PIXEL), 'difference allowed between the edges', { range: NOT_NEGATIVE }),
       parameter('edge_pixels', number(PIXEL), 'along the far edge', { range: POSITIVE }),
@@ -109,7 +109,10 @@ export const SQUARENESS: readonly FunctionRecord[] = [
       const q = pixels / edgePixels
       const sine = (2 * distance * q) / (field * (2 + q))
       if (sine > 1)
-        throw new Refusal('No tilt of this field keystones so much: any will do, or ask for fewer pixels.', 'pixels')
+        throw new Refusal(
+          '«pixels» is more than any tilt of this field gives. Every tilt passes; ask for fewer pixels to find a limit.',
+          'pixels',
+        )
       return Math.asin(sine)
     },
   },
@@ -134,7 +137,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     about: 'The tilt a spirit level shows.',
     parameters: [
       parameter('sensitivity', PLAIN, 'slope of one division: 0.3 [mm/m]', { range: POSITIVE }),
-      parameter('divisions', PLAIN, 'the bubble stands off, either way'),
+      parameter('divisions', PLAIN, 'the bubble is off its mark, either way'),
     ],
     result: number(ANGLE),
     formula: 'atan(sensitivity × divisions)',
@@ -176,7 +179,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     result: like(1),
     formula: 'δ (h/2)(w/2)²/R², R² = (w/2)² + (h/2)²',
     source: 'derived: third-order distortion, r′ = r (1 + δ r²/R²); corner less middle of the edge',
-    validity: 'Third-order distortion alone; positive where the corners stand out beyond the middle.',
+    validity: 'Third-order distortion alone; positive where the corners are pulled out beyond the middle.',
     examples: [
       // w/2 = 4000, h/2 = 3000, R = 5000: 0.01 · 3000 · 0.64.
       { formula: 'edge_bow(1 %, 8000 px, 6000 px)', gives: '19.2 px' },
@@ -212,7 +215,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
       const sine = (a ** 2 - b ** 2) / (4 * width * height)
       if (Math.abs(sine) > 1)
         throw new Refusal(
-          'No figure with these sides has such diagonals: measure the diagonals and the sides again.',
+          '«diagonal_a» and «diagonal_b» fit no rectangle of this width and height. Measure the diagonals and the sides again.',
           'diagonal_a',
         )
       return Math.asin(sine)
@@ -221,7 +224,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
   {
     name: 'camera_for_lean',
     subject: 'squareness',
-    about: 'Where the camera stands before an original that leans.',
+    about: 'Where the camera goes in front of an original that leans.',
     parameters: [
       parameter('centre_height', number(LENGTH), 'of the original’s centre over the floor', { range: NOT_NEGATIVE }),
       parameter('lean', number(ANGLE), 'from upright, top away from the camera positive', { range: EITHER_WAY }),
@@ -229,7 +232,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     ],
     result: CAMERA_PLACE,
     formula: 'height = centre + D sin lean; horizontal = D cos lean',
-    source: 'derived: the camera stands on the line square to the original through its centre',
+    source: 'derived: the camera is on the perpendicular to the original through its centre',
     validity: 'Easel or wall; the camera is tipped down by the same angle.',
     examples: [
       { formula: 'camera_for_lean(1.4 m, 30 deg, 2 m).height', gives: '2.4 m' },
@@ -242,7 +245,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     }),
     advise: (centre: number, lean: number, distance: number) =>
       centre + distance * Math.sin(lean) < 0
-        ? 'The camera would stand below the floor: raise the original, or lean it less.'
+        ? 'The camera would be below the floor: raise the original, or lean it less.'
         : undefined,
   },
   {
@@ -250,7 +253,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     subject: 'squareness',
     about: 'How far a frame, a weight or a mount throws its shadow over the image.',
     parameters: [
-      parameter('depth', number(LENGTH), 'the edge stands over the image', { range: NOT_NEGATIVE }),
+      parameter('depth', number(LENGTH), 'height of the edge above the image', { range: NOT_NEGATIVE }),
       parameter('elevation', number(ANGLE), 'of the lamp over the plane of the image', {
         range: { above: 0, most: QUARTER_TURN },
       }),

@@ -51,7 +51,7 @@ interface Material {
 /** The published tables; of a guideline’s editions the newest first. */
 const TABLES: readonly PublishedTable[] = [fadgi2023, fadgi2016, iso19264]
 
-/** A guideline’s name without its edition stands for the newest edition. */
+/** A guideline’s name without its edition means the newest edition. */
 const NEWEST: Readonly<Record<string, string>> = { fadgi: fadgi2023.scheme }
 
 /** The published schemes by name, as `grade` takes them. */
@@ -70,7 +70,7 @@ const comparable = (name: string): string =>
 
 const quoted = (names: readonly string[]): string => names.map((name) => `"${name}"`).join(', ')
 
-/** The entry of a record whose name matches, whatever its capitals, spaces and signs. */
+/** The entry of a record whose name matches, apart from capitals, spaces and signs. */
 const entryOf = <T>(of: Readonly<Record<string, T>>, name: string): T | undefined =>
   Object.entries(of).find(([candidate]) => comparable(candidate) === comparable(name))?.[1]
 
@@ -92,7 +92,7 @@ function tableOf(scheme: string): PublishedTable {
   const table = TABLES.find((candidate) => comparable(candidate.scheme) === comparable(name))
   if (table) return table
   throw new Refusal(
-    `No table is called "${scheme}". Name one of ${quoted(SCHEMES)}, or write the studio’s own as "A, B; tone: 2, 3".`,
+    `«scheme» names no table: "${scheme}". Name one of ${quoted(SCHEMES)}, or write the studio’s own as "A, B; tone: 2, 3".`,
     'scheme',
   )
 }
@@ -101,7 +101,7 @@ function materialOf(table: PublishedTable, material: string): Material {
   const found = entryOf(table.materials, material)
   if (found) return found
   throw new Refusal(
-    `The ${table.scheme} table has no "${material}". It has ${quoted(Object.keys(table.materials))}.`,
+    `«material» is "${material}", which the ${table.scheme} table does not have. It has ${quoted(Object.keys(table.materials))}.`,
     'material',
   )
 }
@@ -111,7 +111,10 @@ function publishedGrading(metric: string, scheme: string, material: string): Gra
   const { limits, sources } = materialOf(table, material)
   const name = Object.keys(limits).find((candidate) => comparable(candidate) === comparable(metric))
   if (name === undefined)
-    throw new Refusal(`The ${table.scheme} table has no "${metric}". It has ${quoted(Object.keys(limits))}.`, 'metric')
+    throw new Refusal(
+      `«metric» is "${metric}", which the ${table.scheme} table does not have. It has ${quoted(Object.keys(limits))}.`,
+      'metric',
+    )
   const { unit, signed = false } = table.metrics[name] as { unit: string; signed?: boolean }
   const { factor, dimension } = unit === '' ? { factor: 1, dimension: NONE } : readUnit(unit)
   const provenance = provenanceOf(table, name, sources?.[name] ?? [table.source])
@@ -187,13 +190,16 @@ const OWN_SIGNS: Readonly<Record<string, keyof Limit>> = {
  * A studio’s own table, as text: the classes, best first, then each metric with a limit a class, separated by
  * semicolons: `A, B, C; tone: 2, 3, 4; uniformity: < 3 %, 5 %, 8 %; sampling: >= 400 ppi, 300 ppi, 200 ppi`.
  * The first limit’s sign is that of the row; without one a limit is the most allowed. A value limited from above is
- * graded by its size, whatever its sign.
+ * graded by its size, without its sign.
  */
 function ownGrading(metric: string, scheme: string): Grading {
   const { classes, rows } = ownRows(scheme)
   const found = rows.find(([name]) => comparable(name) === comparable(metric))
   if (!found)
-    throw new Refusal(`The studio’s table has no "${metric}". It has ${quoted(rows.map(([name]) => name))}.`, 'metric')
+    throw new Refusal(
+      `«metric» is "${metric}", which the studio’s table does not have. It has ${quoted(rows.map(([name]) => name))}.`,
+      'metric',
+    )
   const [, sign = '', text = ''] = /^(<=|>=|[<>≤≥])?\s*(.*)$/s.exec(found[1]) ?? []
   const typed = text.split(',').map((limit) => limit.trim())
   const read = typed.map((limit) => readOwnLimit(limit, metric))

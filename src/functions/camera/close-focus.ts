@@ -15,7 +15,7 @@ import { type TubeChoice, tubeChoices } from './tube-choices.ts'
 
 const POWER = parameter('power', number(RECIPROCAL_LENGTH), 'power of the close-up lens', { range: POSITIVE })
 const NO_LIGHT_LOST =
-  'The added lens takes no light of its own: give extension_shift the magnification the lens itself is set to, never this one.'
+  'The added lens takes no light: give extension_shift the magnification the lens itself is set to, never this one.'
 
 const TUBE_CHOICE = record('tube choice', {
   tubes: list(number(LENGTH)),
@@ -25,7 +25,7 @@ const TUBE_CHOICE = record('tube choice', {
   covers: YES_NO,
 })
 
-/** Section 3 of the trade: getting closer by tubes and close-up lenses. */
+/** Getting closer by tubes and close-up lenses. */
 export const CLOSE_FOCUS: readonly FunctionRecord[] = [
   {
     name: 'tube_magnification',
@@ -46,7 +46,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
   {
     name: 'extension_for',
     subject: 'close-focus',
-    about: 'Extension that gives a wanted magnification.',
+    about: 'Extension that gives a required magnification.',
     parameters: [FOCAL, MAGNIFICATION_OR_NONE, LENS_MAGNIFICATION],
     result: number(LENGTH),
     formula: 'e = f (m − m₀)',
@@ -55,12 +55,12 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     examples: [
       { formula: 'extension_for(50 mm, 1:2)', gives: '25 mm' },
       { formula: 'extension_for(50 mm, 1:2, 0.15)', gives: '17.5 mm' },
-      { formula: 'extension_for(50 mm, 0.1, 0.15)', refuses: 'farther' },
+      { formula: 'extension_for(50 mm, 0.1, 0.15)', refuses: 'no tube' },
     ],
     compute: (focal: number, magnification: number, own: number) => {
       if (magnification < own)
         throw new Refusal(
-          'The lens alone already magnifies more than that: no tube is needed, focus it farther off.',
+          '«lens_magnification» is already above «magnification», so no tube is needed. Focus the lens on a greater distance.',
           'lens_magnification',
         )
       return focal * (magnification - own)
@@ -69,7 +69,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
   {
     name: 'closeup_stack',
     subject: 'close-focus',
-    about: 'Power of close-up lenses screwed together, and how far in front of the first the original lies.',
+    about: 'Power of close-up lenses screwed together, and how far in front of the first the original is.',
     parameters: [
       parameter(
         'powers',
@@ -82,7 +82,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     formula: 'ray matrices from front to camera, (A B; C D): P = −C, front focus = D/P; two lenses: P₁ + P₂ − d P₁ P₂',
     source: 'derived: 2 × 2 ray-transfer matrices; the two-lens case is Gullstrand’s equation',
     validity: 'Thin lenses; spacing between their principal planes. The main lens is focused at infinity.',
-    cautions: ['The original lies at the front focus, measured from the front lens, not at 1/P.'],
+    cautions: ['The original is at the front focus, measured from the front lens, not at 1/P.'],
     examples: [
       { formula: 'closeup_stack({1 dpt, 2 dpt, 4 dpt}, 8 mm).power', gives: '6.8565 dpt', within: '0.0001 dpt' },
       { formula: 'closeup_stack({2 dpt, 3 dpt}).front_focus', gives: '200 mm' },
@@ -92,16 +92,17 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
       { formula: 'closeup_stack({10 dpt, 10 dpt}, 150 mm)', refuses: 'spacing' },
     ],
     compute: (powers: readonly number[], spacing: number) => {
-      if (powers.length === 0) throw new Refusal('Name at least one close-up lens, as {2 dpt}.', 'powers')
+      if (powers.length === 0)
+        throw new Refusal('«powers» is empty. Name at least one close-up lens, as {2 dpt}.', 'powers')
       const stack = stackOf(powers, spacing)
       if (!(stack.power > 0))
         throw new Refusal(
-          `Together these lenses have ${stack.power === 0 ? 'no power' : 'a negative power'}, so they bring nothing in front of them into focus. Use stronger positive lenses${powers.length > 1 ? ', or another spacing' : ''}.`,
+          `«powers» together have ${stack.power === 0 ? 'no power' : 'a negative power'}, so they bring nothing in front of them into focus. Use stronger positive lenses${powers.length > 1 ? ', or another spacing' : ''}.`,
           'powers',
         )
       if (!(stack.frontFocus > 0))
         throw new Refusal(
-          'Set so far apart these lenses bring no original in front of them into focus. Reduce the spacing.',
+          '«spacing» sets these lenses so far apart that they bring nothing in front of them into focus. Reduce it.',
           'spacing',
         )
       return { power: stack.power, front_focus: stack.frontFocus }
@@ -130,12 +131,12 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
       { formula: 'closeup_magnification(100 mm, 3 dpt)', gives: '0.3' },
       { formula: 'closeup_magnification(100 mm, 3 dpt, 0.1, 20 mm)', gives: '0.424' },
       { formula: 'closeup_magnification(100 mm, 0 dpt)', refuses: 'power' },
-      { formula: 'closeup_magnification(100 mm, 3 dpt, 1, 300 mm)', refuses: 'in front of the close-up lens' },
+      { formula: 'closeup_magnification(100 mm, 3 dpt, 1, 300 mm)', refuses: 'in front of it' },
     ],
     compute: (focal: number, power: number, own: number, separation: number) => {
       if (own > 0 && separation >= focal * (1 + 1 / own))
         throw new Refusal(
-          `Nothing in front of the close-up lens can be in focus: the lens is focused ${inMillimetres(focal * (1 + 1 / own))} off, and the close-up lens stands farther. Bring it nearer.`,
+          `«separation» puts the close-up lens beyond the ${inMillimetres(focal * (1 + 1 / own))} at which the lens is focused, so nothing in front of it can be in focus. Bring it nearer.`,
           'separation',
         )
       return own + (focal * (1 + own) - own * separation) * power
@@ -185,11 +186,11 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
   {
     name: 'tube_choices',
     subject: 'close-focus',
-    about: 'Every combination of the tubes at hand, and whether it reaches the wanted magnification.',
+    about: 'Every combination of the tubes available, and whether it reaches the required magnification.',
     parameters: [
-      parameter('tubes', list(number(LENGTH)), 'lengths of the tubes at hand', { range: POSITIVE }),
+      parameter('tubes', list(number(LENGTH)), 'lengths of the tubes available', { range: POSITIVE }),
       FOCAL,
-      parameter('wanted', RATIO, 'wanted magnification', { range: POSITIVE }),
+      parameter('wanted', RATIO, 'required magnification', { range: POSITIVE }),
       parameter('least', RATIO, 'magnification of the lens alone at its farthest focus', {
         range: NOT_NEGATIVE,
         default: '0',
@@ -218,7 +219,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
   {
     name: 'best_tubes',
     subject: 'close-focus',
-    about: 'The shortest of the combinations that reach the wanted magnification.',
+    about: 'The shortest of the combinations that reach the required magnification.',
     parameters: [parameter('choices', list(TUBE_CHOICE), 'from tube_choices')],
     result: TUBE_CHOICE,
     formula: 'first of the choices that cover',
@@ -226,15 +227,12 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     validity: MOVES_AS_A_WHOLE,
     examples: [
       { formula: 'best_tubes(tube_choices({12 mm, 20 mm, 36 mm}, 50 mm, 1:1, 0, 0.15)).extension', gives: '48 mm' },
-      { formula: 'best_tubes(tube_choices({12 mm, 20 mm}, 50 mm, 2, 0, 0.15))', refuses: 'No combination' },
+      { formula: 'best_tubes(tube_choices({12 mm, 20 mm}, 50 mm, 2, 0, 0.15))', refuses: 'None of «choices»' },
     ],
     compute: (choices: readonly TubeChoice[]) => {
       const best = choices.find((choice) => choice.covers)
       if (!best)
-        throw new Refusal(
-          'No combination of these tubes reaches the magnification. Add a tube, or take a shorter lens.',
-          'choices',
-        )
+        throw new Refusal('None of «choices» reaches the magnification. Add a tube, or use a shorter lens.', 'choices')
       return best
     },
   },

@@ -20,12 +20,12 @@ const GEOMETRIC = 'Geometric blur alone, for a lens without aberrations; diffrac
 const DIFFRACTION_ALONE = 'A lens without aberrations, a round opening, light of one wavelength.'
 const DEPTH = positiveLength('depth', 'depth to be sharp, from the nearest part to the farthest')
 
-/** Section 5 of the trade: depth, diffraction and the best aperture. */
+/** Depth, diffraction and the best aperture. */
 export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
   {
     name: 'effective_aperture',
     subject: 'depth',
-    about: 'f-number at work up close, where the lens stands farther from the sensor.',
+    about: 'Effective f-number up close, where the lens is farther from the sensor.',
     parameters: [APERTURE, MAGNIFICATION_OR_NONE, PUPIL_RATIO],
     result: F_NUMBER,
     formula: 'Nₑ = N (1 + m/p)',
@@ -91,7 +91,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
   {
     name: 'focus_for_limits',
     subject: 'depth',
-    about: 'The distance to focus on so that the nearest and the farthest part come out equally sharp.',
+    about: 'The distance to focus on for equal sharpness of the nearest and the farthest part.',
     parameters: [positiveLength('near', 'to the nearest part'), positiveLength('far', 'to the farthest part')],
     result: number(LENGTH),
     formula: '2 D d/(D + d)',
@@ -237,7 +237,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     },
     advise: (frequency: number, aperture: number, wavelength: number) =>
       frequency * wavelength * aperture > 1
-        ? 'This pattern lies beyond the diffraction cut-off: nothing of it reaches the sensor. Open the aperture.'
+        ? '«frequency» is beyond the diffraction cut-off, so the sensor gets none of this pattern. Open the aperture.'
         : undefined,
   },
   {
@@ -267,7 +267,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
   {
     name: 'page_bulge',
     subject: 'depth',
-    about: 'How high a curved page stands above its edges, from its width straight across and over the curve.',
+    about: 'How high a curved page rises above its edges, from its width straight across and over the curve.',
     parameters: [
       positiveLength('chord', 'straight across, from edge to edge'),
       positiveLength('arc', 'over the curve, as a tape lies'),
@@ -276,7 +276,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     formula: 'sin φ/φ = chord/arc solved for φ; (chord/2) tan(φ/2)',
     source: 'derived: chord 2 R sin φ, arc 2 R φ, height R (1 − cos φ)',
     validity: 'A page curved as part of a circle.',
-    safety: ['Never press a page flatter than its binding gives: ask the keeper of the original.'],
+    safety: ['Never press a page flatter than its binding allows: ask the keeper of the original.'],
     examples: [
       { formula: 'page_bulge(200 mm, 210 mm)', gives: '27.6 mm', within: '0.05 mm' },
       { formula: 'page_bulge(200 mm, 200 mm)', gives: '0 mm' },
@@ -285,7 +285,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     compute: (chord: number, arc: number) => {
       if (arc < chord)
         throw new Refusal(
-          `Over the curve, ${inMillimetres(arc)} is shorter than the ${inMillimetres(chord)} straight across. Are the two the wrong way round?`,
+          `«arc», ${inMillimetres(arc)} over the curve, is shorter than the ${inMillimetres(chord)} straight across. Check whether the two are swapped.`,
           'arc',
         )
       return (chord / 2) * Math.tan(halfAngleOfArc(chord, arc) / 2)

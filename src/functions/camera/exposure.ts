@@ -17,7 +17,7 @@ const EXPOSURE_VALUE = parameter('exposure_value', number(STOP), 'exposure value
 const METER_CONSTANTS = 'ISO 2720:1974'
 const A_LEDGER = 'Set value = metered value − total shift: filters, extension and the like are counted before.'
 const THROUGH_THE_LENS =
-  'A reading through the lens already holds it: count it only with a hand-held meter or a flash meter.'
+  'A reading through the lens already includes it: count it only with a hand-held meter or a flash meter.'
 const REFLECTANCE = { range: { above: 0, most: 1 } }
 
 /** Section 6 of the trade, first half: exposure values, meters, and the ledger of stops. */
@@ -52,7 +52,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
     result: number(STOP),
     formula: 'EV = log₂(100 E/C); at C = 250, E = 2.5 lx × 2^EV',
     source: `${METER_CONSTANTS}: E S/C = N²/t, C from 240 to 400 for a flat receptor and 320 to 540 for a dome`,
-    validity: 'For a flat original the receptor lies flat on it, the dome down or off (common practice).',
+    validity: 'For a flat original the receptor is flat on it, the dome down or off (common practice).',
     cautions: [
       'K = 12.5 with C = 250 takes the mid-tone to reflect 15.7 %: a reading off an 18 % card comes 0.2 stop apart.',
     ],
@@ -81,7 +81,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
     result: number(STOP),
     formula: 'EV = log₂(100 L/K)',
     source: `${METER_CONSTANTS}: L S/K = N²/t, K from 10.6 to 13.4`,
-    validity: 'Renders the surface metered as a mid-tone, whatever it reflects: reflectance_shift corrects that.',
+    validity: 'Renders the surface metered as a mid-tone, however much it reflects: reflectance_shift corrects that.',
     examples: [
       { formula: 'exposure_value_from_luminance(128 [cd/m^2])', gives: '10 EV' },
       { formula: 'exposure_value_from_luminance(0 [cd/m^2])', refuses: 'L' },
@@ -179,7 +179,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
     result: SHUTTER,
     formula: 't × 2^shift',
     source: 'definition of a stop: a factor of 2 in exposure',
-    validity: 'Continuous light. The light of a flash is hardly changed by the time.',
+    validity: 'Continuous light. The time changes the light of a flash very little.',
     examples: [
       { formula: 'shift_time(1/64 s, 2 stop)', gives: '1/16 s' },
       { formula: 'shift_time(0 s, 2 stop)', refuses: 'time' },
@@ -193,7 +193,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
     parameters: [APERTURE, SHIFT],
     result: F_NUMBER,
     formula: 'N × 2^(−shift/2)',
-    source: 'definition of a stop: exposure goes as 1/N²',
+    source: 'definition of a stop: exposure is in proportion to 1/N²',
     examples: [
       { formula: 'shift_aperture(f/8, 2 stop)', gives: 'f/4' },
       { formula: 'shift_aperture(0, 2 stop)', refuses: 'aperture' },

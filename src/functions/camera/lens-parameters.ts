@@ -47,7 +47,7 @@ export const SHIFT = parameter('shift', number(STOP), 'in stops; positive means 
 export const MOVES_AS_A_WHOLE =
   'A lens that moves as a whole to focus. One that focuses inside itself gets shorter up close: use its focal length as focused.'
 
-/** How far rounding may carry a whole number past itself before it counts as the next. */
+/** The greatest error by rounding at which a whole number still counts as itself, not as the next. */
 const ROUNDING = 1e-9
 
 /** Rounded up, but a whole number that rounding has nudged upward stays itself: 12.000000000000002 is 12. */

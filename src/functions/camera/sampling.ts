@@ -8,7 +8,7 @@ const SAMPLING_AT = parameter('sampling', number(PIXELS_PER_LENGTH), 'pixels per
 })
 const RULES_OF_SAMPLING = 'definition of sampling rate, as ISO 19264-1 and the FADGI guidelines use it'
 
-/** Section 4 of the trade: is it sharp enough? */
+/** Is it sharp enough? */
 export const SAMPLING: readonly FunctionRecord[] = [
   {
     name: 'sampling',
@@ -42,7 +42,7 @@ export const SAMPLING: readonly FunctionRecord[] = [
   {
     name: 'sampling_limit',
     subject: 'sampling',
-    about: 'Finest pattern the sampling can carry, in line pairs per length at the original.',
+    about: 'Finest pattern the sampling can record, in line pairs per length at the original.',
     parameters: [SAMPLING_AT],
     result: number(RECIPROCAL_LENGTH),
     formula: 'sampling/2 (two pixels a line pair)',

@@ -9,7 +9,7 @@ export interface TilePlan {
   readonly across: number
   readonly down: number
   readonly count: number
-  /** The frame lies the other way round, its height along the original's width. */
+  /** The frame is turned by 90°, its height along the original’s width. */
   readonly turned: boolean
 }
 

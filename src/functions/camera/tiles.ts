@@ -17,13 +17,13 @@ const TILE_PLAN = record('tile plan', { across: PLAIN, down: PLAIN, count: PLAIN
 function tileCount(span: number, tile: number, overlap: number): number {
   if (overlap >= tile)
     throw new Refusal(
-      `Tiles of ${inMillimetres(tile)} that overlap by ${inMillimetres(overlap)} never get on. Make the overlap smaller than the tile.`,
+      `«overlap» of ${inMillimetres(overlap)} is not below the tile of ${inMillimetres(tile)}, so the tiles never advance. Make the overlap smaller than the tile.`,
       'overlap',
     )
   const count = Math.max(1, ceilGuarded((span - overlap) / (tile - overlap)))
   if (count > MOST_TILES)
     throw new Refusal(
-      `That would take ${count.toPrecision(3)} tiles in a row, beyond the ${MOST_TILES} counted here. Make the overlap smaller or the tile larger.`,
+      `«overlap» is so near the tile that a row has ${count.toPrecision(3)} tiles, more than the ${MOST_TILES} counted here. Make the overlap smaller or the tile larger.`,
       'overlap',
     )
   return count
@@ -76,12 +76,12 @@ export const TILES: readonly FunctionRecord[] = [
       positiveLength('field_width', 'of one frame at the original'),
       positiveLength('field_height', 'of one frame at the original'),
       length('overlap', 'of neighbouring frames'),
-      parameter('turn', YES_NO, 'the frame may lie either way round', { default: 'yes' }),
+      parameter('turn', YES_NO, 'the frame may be turned by 90°', { default: 'yes' }),
     ],
     result: TILE_PLAN,
     formula: 'across and down by tile_count; the way round with the smaller product',
     source: 'derived: n tiles cover n (tile − overlap) + overlap',
-    validity: 'All frames the same way round; on a draw the frame stays as it lies.',
+    validity: 'All frames the same way round; where both take as many frames it is not turned.',
     examples: [
       // 2 m × 1 m by 0.9 × 0.6 m, overlap 0.1: 3 × 2 = 6 frames; turned, 4 × 2 = 8.
       { formula: 'tile_plan(2 m, 1 m, 0.9 m, 0.6 m, 0.1 m).count', gives: '6' },
@@ -99,7 +99,7 @@ export const TILES: readonly FunctionRecord[] = [
     ) => {
       if (overlap >= Math.min(fieldWidth, fieldHeight))
         throw new Refusal(
-          'The overlap is as large as the frame’s shorter side, so no frame gets any farther: give less overlap or a larger field.',
+          '«overlap» is as large as the frame’s shorter side, so the tiles never advance. Give less overlap or a larger field.',
           'overlap',
         )
       return { ...planTiles(width, height, fieldWidth, fieldHeight, overlap, turn) }

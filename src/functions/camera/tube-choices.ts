@@ -2,7 +2,7 @@ import { Refusal } from '../../language/index.ts'
 
 const MOST_TUBES = 10
 
-/** One way of combining the tubes at hand; lengths in m. */
+/** One way of combining the tubes available; lengths in metres. */
 export type TubeChoice = Readonly<{
   tubes: readonly number[]
   extension: number
@@ -13,7 +13,7 @@ export type TubeChoice = Readonly<{
 }>
 
 /**
- * Every combination of tubes, none included: first those whose range holds the wanted magnification, by extension and
+ * Every combination of tubes, none included: first those whose range includes the required magnification, by extension and
  * then by count; after them the others, by how far they miss.
  */
 export function tubeChoices(
@@ -24,10 +24,10 @@ export function tubeChoices(
   greatest: number,
 ): readonly TubeChoice[] {
   if (greatest < least)
-    throw new Refusal('The greatest magnification of the lens alone must not be under its least one.', 'greatest')
+    throw new Refusal('«greatest» is below «least». Swap the two magnifications of the lens alone.', 'greatest')
   if (tubes.length > MOST_TUBES)
     throw new Refusal(
-      `There are ${tubes.length} tubes; at most ${MOST_TUBES} can be combined. Leave some out.`,
+      `«tubes» has ${tubes.length}, and at most ${MOST_TUBES} can be combined. Leave some out.`,
       'tubes',
     )
   // A lens that reaches the magnification exactly must not fail by rounding.

@@ -28,7 +28,7 @@ function ownGate(format: string): { width: number; height: number } {
   return { width: width.value, height: height.value }
 }
 
-/** Section 12 of the trade: transparent originals. */
+/** Transparent originals. */
 export const FILM: readonly FunctionRecord[] = [
   {
     name: 'panel_exposure',
@@ -40,7 +40,7 @@ export const FILM: readonly FunctionRecord[] = [
         default: '0',
         range: NOT_NEGATIVE,
       }),
-      parameter('placement', number(STOP), 'how far that stands above the metered mid-tone', {
+      parameter('placement', number(STOP), 'how far that is above the metered mid-tone', {
         default: '0 stop',
         range: STOPS,
       }),
@@ -87,13 +87,13 @@ export const FILM: readonly FunctionRecord[] = [
     subject: 'film',
     about: 'The size of the image on film of a format.',
     parameters: [
-      parameter('format', TEXT, 'name of the format, or a size of one’s own, as "118 mm x 82 mm"', {
+      parameter('format', TEXT, 'name of the format, or any other size, as "118 mm x 82 mm"', {
         choices: Object.keys(GATES),
         open: true,
       }),
     ],
     result: GATE,
-    formula: 'from the table; a size of one’s own as it is written, width first',
+    formula: 'from the table; any other size as written, width first',
     source: 'published tables of frame sizes (film to ISO 732 and ISO 1007); sheet film from memory',
     validity: 'The image, not the nominal name; gates differ by half a millimetre or so from camera to camera.',
     examples: [

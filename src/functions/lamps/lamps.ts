@@ -35,13 +35,13 @@ function mirrorZone(halfWidth: number, lensHeight: number, lampHeight: number, c
   const angle = Math.atan(halfWidth / lensHeight) + 2 * curl
   if (angle >= QUARTER_TURN)
     throw new Refusal(
-      'So much curl mirrors the whole room: flatten the original, or raise the camera, until half the field’s angle and twice the curl stay under 90°.',
+      'With this «curl» the original mirrors the whole room. Flatten it, or raise the camera, until half the field’s angle and twice the curl are under 90° together.',
       'curl',
     )
   return halfWidth + lampHeight * Math.tan(angle)
 }
 
-/** Section 7 of the trade: lamps, and how evenly they light. */
+/** Lamps, and how evenly they light. */
 export const LAMP_LIGHT: readonly FunctionRecord[] = [
   {
     name: 'lamp',
@@ -57,7 +57,7 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
     result: LAMP,
     formula: '(x, y, z), aim (aim_x, aim_y, 0), I0, beam angle',
     source: 'common practice, no source',
-    validity: `Coordinates: ${FRAME}. A point source: from farther than about five times its own size, else use softbox.`,
+    validity: `Coordinates: ${FRAME}. A point source: farther than about five times its own size; nearer, use softbox.`,
     safety: [HOT_LAMPS],
     examples: [
       { formula: 'lamp(1 m, 0 m, 1 m).intensity', gives: '1000 cd' },
@@ -198,14 +198,14 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
       needLamps(lamps)
       const evenness = evennessOf(lamps, width, height)
       if (evenness.greatest < DARK)
-        throw new Refusal('No light reaches the field: aim a lamp at it, or give one more intensity.', 'lamps')
+        throw new Refusal('«lamps» give the field no light. Aim one at it, or give one more intensity.', 'lamps')
       return { ...evenness }
     },
   },
   {
     name: 'mirror_zone',
     subject: 'lighting',
-    about: 'How far from the axis a glossy original mirrors what stands at a height.',
+    about: 'How far from the axis a glossy original mirrors what is at a height.',
     parameters: [
       length('half_width', 'half the width of the original'),
       positiveLength('lens_height', 'from the original to the entrance pupil'),

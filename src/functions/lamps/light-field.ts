@@ -1,3 +1,5 @@
+import { bisect } from '../../units/index.ts'
+
 /**
  * The field of light of point lamps on a flat original, on plain numbers in metres, candela and radians.
  * The origin is the centre of the original, x to the right, y up the original, z towards the camera.
@@ -81,7 +83,7 @@ export function illuminanceAt(lamps: readonly LampNumbers[], x: number, y: numbe
 
 /**
  * Fills a grid of illuminances (lux), row by row from the lower left corner (−width/2, −height/2) to the upper right;
- * the outermost points lie on the edges. `columns` and `rows` are at least 2.
+ * the outermost points are on the edges. `columns` and `rows` are at least 2.
  */
 export function mapField(
   lamps: readonly LampNumbers[],
@@ -142,8 +144,8 @@ function samplesAlong(side: number, lamps: readonly LampNumbers[]): number {
     const reach = Math.hypot(lamp.x - lamp.aim_x, lamp.y - lamp.aim_y, lamp.z)
     finest = Math.min(finest, lamp.z, reach * Math.tan(Math.min(lamp.beam_angle, 2) / 2))
   }
-  const wanted = 2 * Math.ceil((4 * side) / finest) + 1
-  return Math.max(LEAST_SAMPLES, Math.min(MOST_SAMPLES, wanted))
+  const needed = 2 * Math.ceil((4 * side) / finest) + 1
+  return Math.max(LEAST_SAMPLES, Math.min(MOST_SAMPLES, needed))
 }
 
 const simpson = (i: number, count: number): number => (i === 0 || i === count - 1 ? 1 : i % 2 === 1 ? 4 : 2)
@@ -181,8 +183,8 @@ export const DIFFUSER_BEAM = (2 * Math.PI) / 3
 
 /**
  * A diffuser of `width` by `height`, square to the lamp's axis and centred on the lamp, as grid × grid points with
- * parallel axes that share the intensity. The width lies parallel to the original; for a lamp straight above its aim
- * it lies along x. The points stand at the middles of equal cells, so the grid converges as 1/grid².
+ * parallel axes that share the intensity. The width is parallel to the original; for a lamp straight above its aim
+ * it is along x. The points are at the middles of equal cells, so the grid converges as 1/grid².
  */
 export function diffuserPoints(lamp: LampNumbers, width: number, height: number, grid: number): LampNumbers[] {
   const length = Math.hypot(lamp.aim_x - lamp.x, lamp.aim_y - lamp.y, lamp.z)
@@ -211,11 +213,6 @@ export function evenWidth(lamps: readonly LampNumbers[], limit: number, ratio: n
   let high = 1e-3
   while (high < 1e4 && within(high)) high *= 2
   if (high >= 1e4) return high
-  let low = high === 1e-3 ? 0 : high / 2
-  while (high - low > 1e-7 * high) {
-    const middle = (low + high) / 2
-    if (within(middle)) low = middle
-    else high = middle
-  }
-  return low
+  const low = high === 1e-3 ? 0 : high / 2
+  return bisect(within, { passing: low, failing: high }, { tolerance: ({ failing }) => 1e-7 * failing }).passing
 }

@@ -2,7 +2,7 @@ import { type FunctionRecord, number, Refusal, record } from '../../language/ind
 import { ANGLE, LENGTH, NONE, RECIPROCAL_TEMPERATURE, STOP, TEMPERATURE } from '../../units/index.ts'
 import { length, POSITIVE, parameter, positiveLength, SHARE } from '../maths/parameters.ts'
 
-/** Section 6 of the trade: what stands between the light and the sensor, filters and glass. */
+/** What is between the light and the sensor: filters, polarisers and glass. */
 export const FILTERS: readonly FunctionRecord[] = [
   {
     name: 'filter_shift',
@@ -14,7 +14,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     result: number(STOP),
     formula: 'log₂ factor',
     source: 'definition of a stop',
-    cautions: ['A reading through the lens and its filter already holds it.'],
+    cautions: ['A reading through the lens and its filter already includes it.'],
     examples: [
       { formula: 'filter_shift(8)', gives: '3 stop' },
       { formula: 'filter_shift(0.5)', refuses: 'factor' },
@@ -84,7 +84,7 @@ export const FILTERS: readonly FunctionRecord[] = [
       const passed = lamp * (depolarised * lens + (1 - depolarised) * leak)
       if (!(passed > 0))
         throw new Refusal(
-          'With nothing depolarised and no leak no light comes through at all. Give the share the surface depolarises, as 0.8.',
+          '«depolarised» is 0 and nothing leaks, so no light gets through at all. Give the share that the surface depolarises, as 0.8.',
           'depolarised',
         )
       return Math.log2(1 / passed)
@@ -150,7 +150,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     about: 'Filter that turns one colour temperature into another; negative cools, positive warms.',
     parameters: [
       parameter('from', number(TEMPERATURE), 'colour temperature of the lamp', { range: POSITIVE }),
-      parameter('to', number(TEMPERATURE), 'colour temperature wanted', { range: POSITIVE }),
+      parameter('to', number(TEMPERATURE), 'colour temperature to reach', { range: POSITIVE }),
     ],
     result: number(RECIPROCAL_TEMPERATURE),
     formula: '1/to − 1/from',
@@ -189,7 +189,7 @@ export const FILTERS: readonly FunctionRecord[] = [
   {
     name: 'natural_falloff',
     subject: 'exposure',
-    about: 'How many stops darker than the centre a point of the frame comes, by the lens alone.',
+    about: 'How many stops darker than the centre a point of the frame is, by the lens alone.',
     parameters: [
       length('radius', 'from the middle of the frame, at the sensor'),
       positiveLength('exit_distance', 'the distance of perspective on the sensor side, from exit_distance'),

@@ -19,7 +19,7 @@ const LIGHT_FREQUENCY = parameter(
 const MOST_TIMES = 1000
 const MOST_POPS_SHIFT = 20
 
-/** Section 6 of the trade: flash, flicker, and long times. */
+/** Flash, flicker, and long times. */
 export const FLASH_AND_TIME: readonly FunctionRecord[] = [
   {
     name: 'guide_aperture',
@@ -70,7 +70,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     subject: 'exposure',
     about: 'How many flashes in one open exposure add up to a shift.',
     parameters: [
-      parameter('shift', number(STOP), 'stops wanted beyond one flash', {
+      parameter('shift', number(STOP), 'stops needed beyond one flash', {
         range: { least: -100, most: MOST_POPS_SHIFT },
       }),
     ],
@@ -146,7 +146,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'steady_times',
     subject: 'exposure',
     about: 'Exposure times that hide a flicker: whole numbers of its periods.',
-    parameters: [LIGHT_FREQUENCY, parameter('longest', SHUTTER, 'longest time wanted', { range: POSITIVE })],
+    parameters: [LIGHT_FREQUENCY, parameter('longest', SHUTTER, 'longest time to list', { range: POSITIVE })],
     result: list(SHUTTER),
     formula: 'k/F for k = 1, 2, 3 … up to the longest',
     source: 'derived: the mean over whole periods does not depend on where they start',
@@ -159,12 +159,12 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
       const count = Math.floor(periods + 1e-9 * Math.max(1, periods))
       if (count < 1)
         throw new Refusal(
-          `The longest time is shorter than one period of the flicker: no time hides it. Allow at least 1/${+frequency.toPrecision(4)} s.`,
+          `«longest» is shorter than one period of the flicker, so no time hides it. Allow at least 1/${+frequency.toPrecision(4)} s.`,
           'longest',
         )
       if (count > MOST_TIMES)
         throw new Refusal(
-          `That would list more than ${MOST_TIMES} times; at so long a time any hides the flicker. Take a shorter longest time.`,
+          `«longest» would give more than ${MOST_TIMES} times. Give a shorter one; times this long hide the flicker anyway.`,
           'longest',
         )
       return Array.from({ length: count }, (_, i) => (i + 1) / frequency)
@@ -196,7 +196,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     compute: (ambient: number, total: number) => {
       if (ambient >= total)
         throw new Refusal(
-          'The flash adds nothing to the room’s light: the total must be the larger reading. Are the two the wrong way round?',
+          '«ambient» is not below «total», so the flash adds nothing to the room’s light. Check whether the two readings are swapped.',
           'ambient',
         )
       return { share: ambient / total, shift: -Math.log2(1 - ambient / total) + 0 }

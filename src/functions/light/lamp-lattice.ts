@@ -2,7 +2,7 @@ import { isAllowed, type Pair, type PairTask, quarterSpread, spreadOfPair } from
 
 /** A look at a quarter of the field in this many columns and rows; they divide the sampling of the whole field. */
 const QUICK_LOOK = 4
-/** Aims that are all tried; of more, every so many first, then those about the best. */
+/** Up to this many aims are all tried; of more, a part first, then those about the best. */
 const ALL_AIMS = 48
 /** Beyond this many rings without a passing place there is none to expect. */
 const MOST_RINGS = 400
@@ -71,7 +71,7 @@ function placesBetween(task: PairTask, above: number, upTo: number, step: number
   return places.sort((one, other) => one.distance - other.distance)
 }
 
-/** The aim on the lattice that makes a place pass, nearest to the one hoped for; undefined where none does. */
+/** The aim on the lattice that makes a place pass, nearest to a given one; undefined where none does. */
 function passingAim(task: PairTask, x: number, z: number, hoped: number, step: number): number | undefined {
   const most = Math.floor(task.width / 2 / step + 1e-9)
   const quick = (count: number): number => quarterSpread(task, x, z, multiple(count, step), QUICK_LOOK, QUICK_LOOK)

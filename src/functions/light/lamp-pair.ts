@@ -10,7 +10,7 @@ export interface PairTask {
   readonly beamAngle: number
   readonly lampRadius: number
   readonly glossy: boolean
-  /** The farthest a lamp may stand from the original's centre. */
+  /** The farthest a lamp may be from the original’s centre. */
   readonly reach: number
   /** Places are multiples of this, in metres; without it, or 0, any place will do. */
   readonly step?: number
@@ -24,7 +24,7 @@ export interface Pair {
   readonly spread: number
   readonly elevation: number
   readonly met: boolean
-  /** The limits that hold the pair where it is; when none is even enough, those any one of which stands in the way. */
+  /** The limits that decide the place; when none is even enough, those of which lifting any one would allow a place. */
   readonly binding: string
 }
 

@@ -21,7 +21,7 @@ const PLACES = record('pair of lamps', {
   binding: TEXT,
 })
 
-/** Section 7 of the trade: where lamps go, and lamps of some size. */
+/** Where lamps go, and lamps of some size. */
 export const LAMP_PLACES: readonly FunctionRecord[] = [
   {
     name: 'lamp_distance_for_shift',
@@ -29,7 +29,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     about: 'Where to put a lamp for a change of light.',
     parameters: [
       positiveLength('distance', 'of the lamp now, along its own ray'),
-      parameter('shift', number(STOP), 'wanted change, positive for more light', { range: STOPS }),
+      parameter('shift', number(STOP), 'change of light, positive for more', { range: STOPS }),
     ],
     result: number(LENGTH),
     formula: 'd 2^(−s/2)',
@@ -58,7 +58,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     formula: 'grid² points at the middles of equal cells, axes parallel, I0/grid² each, I ∝ cos θ',
     source: 'derived: midpoint rule over a surface of uniform luminance',
     validity:
-      'A diffuser lit evenly, which spreads as cos θ whatever the bare lamp’s beam. Refine the grid until the result stays: cells no wider than a third of the nearest distance.',
+      'A diffuser lit evenly, which spreads as cos θ for every beam of the bare lamp. Refine the grid until the result no longer changes: cells no wider than a third of the nearest distance.',
     safety: [HOT_LAMPS],
     examples: [
       // At 2 m a 0.2 m box differs from its point by under 1 %: 1000 cd/4 m² = 250 lx.
@@ -74,7 +74,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
       const points = diffuserPoints(lamp, width, height, grid)
       if (points.some(({ z }) => z <= 0))
         throw new Refusal(
-          'The soft box reaches down through the original: raise the lamp, or give less height.',
+          '«height» makes the soft box reach down through the original. Raise the lamp, or give less height.',
           'height',
         )
       return points.map((point) => ({ ...point }))
@@ -111,7 +111,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     source: 'derived: bisection; the spread of a rectangle is never less than that of one inside it',
     validity: 'Centred on the origin; sampled as field_evenness is.',
     examples: [
-      // One lamp 1 m above, E ∝ 1/(1 + r²)²: one stop at r² = sqrt(2) − 1; a square's corner lies at w/sqrt(2).
+      // One lamp 1 m above, E ∝ 1/(1 + r²)²: one stop at r² = sqrt(2) − 1; a square’s corner is at w/sqrt(2).
       { formula: 'even_area({lamp(0 m, 0 m, 1 m)}, 1 stop).width', gives: '910.1797 mm', within: '0.001 mm' },
       {
         formula: 'even_area({lamp(0 m, 0 m, 1 m)}, 1 stop, ratio: 2).height',
@@ -123,7 +123,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     compute: (lamps: readonly LampNumbers[], limit: number, ratio: number) => {
       needLamps(lamps)
       if (illuminanceAt(lamps, 0, 0) < DARK)
-        throw new Refusal('The centre of the original is not lit: aim a lamp at it.', 'lamps')
+        throw new Refusal('«lamps» do not light the centre of the original. Aim one at it.', 'lamps')
       const width = evenWidth(lamps, limit, ratio)
       return { width, height: width / ratio }
     },
@@ -162,7 +162,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
       }),
       length('lamp_radius', 'of the lamp’s lit face', { default: '0 mm' }),
       parameter('glossy', YES_NO, 'keep the lamps out of the mirror zone', { default: 'yes' }),
-      positiveLength('reach', 'farthest a lamp may stand from the centre', { default: '3 m' }),
+      positiveLength('reach', 'farthest a lamp may be from the centre', { default: '3 m' }),
       length('step', 'places and aim are multiples of it, as one sets a lamp with a rule; 0 for any place', {
         default: '0 mm',
       }),
@@ -180,7 +180,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).aim_x', gives: '-300 mm', within: '5 mm' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).met', gives: 'yes' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, reach: 1 m).binding', gives: '"reach"' },
-      // The nearest place on whole centimetres lies a few millimetres farther out, and its own figures pass.
+      // The nearest place on whole centimetres is a few millimetres farther out, and its own figures pass.
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).x', gives: '1350 mm', within: '15 mm' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).spread <= 0.1 stop', gives: 'yes' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },

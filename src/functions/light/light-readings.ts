@@ -22,12 +22,12 @@ const BALANCE = record('shadow balance', {
 function positiveReadings(readings: readonly number[]): void {
   needReadings(readings)
   if (!readings.every((reading) => reading > 0))
-    throw new Refusal('Every reading must be above zero: read again where the meter shows none.', 'readings')
+    throw new Refusal('«readings» holds one that is not above zero. Read again where the meter shows none.', 'readings')
 }
 
 function needReadings(readings: readonly number[]): void {
   if (readings.length === 0)
-    throw new Refusal('No reading is given: list those of the field, as in {f/8, f/9}.', 'readings')
+    throw new Refusal('«readings» is empty. List those of the field, as in {f/8, f/9}.', 'readings')
 }
 
 // A loop, not Math.max(...list): a long list would overflow the stack.
@@ -46,7 +46,7 @@ const isStops = (type: Type | undefined): boolean => {
   return of?.kind === 'number' && of.dimension === STOP
 }
 
-/** Section 7 of the trade: what a meter tells of the light, and its correction. */
+/** What a meter tells of the light, and its correction. */
 export const LIGHT_READINGS: readonly FunctionRecord[] = [
   {
     name: 'evenness_stops',
@@ -130,10 +130,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     ],
     compute: (left: number, right: number, ambient: number) => {
       if (ambient >= Math.min(left, right))
-        throw new Refusal(
-          'The ambient reading is not below both shadows: darken the room, or read the shadows again.',
-          'ambient',
-        )
+        throw new Refusal('«ambient» is not below both shadows. Darken the room, or read the shadows again.', 'ambient')
       const shift = Math.log2((left - ambient) / (right - ambient))
       const even = Math.abs(shift) < 1e-9
       return {
@@ -191,7 +188,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
         ? (aperture: number, stops: number) => aperture * 2 ** (stops / 2)
         : (aperture: number, count: number) => {
             if (tenths?.kind !== 'number' || tenths.dimension !== NONE)
-              throw new Refusal('Tenths are a plain number, 3, or stops, 0.3 stop.', 'tenths')
+              throw new Refusal('«tenths» is of another kind. Give a plain number, 3, or stops, 0.3 stop.', 'tenths')
             return aperture * 2 ** (tenthsOf(count) / 2)
           },
   },
@@ -222,7 +219,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     about: 'The flash energy for a change of light.',
     parameters: [
       parameter('energy', number(ENERGY), 'set now, in watt-seconds or joules', { range: POSITIVE }),
-      parameter('shift', number(STOP), 'wanted change, positive for more light', { range: STOPS }),
+      parameter('shift', number(STOP), 'change of light, positive for more', { range: STOPS }),
     ],
     result: number(ENERGY),
     formula: 'W 2^s',
@@ -253,7 +250,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     compute: (spread: number) => 2 ** spread,
     advise: (spread: number) =>
       spread > 0
-        ? `At the dimmest point the photon noise comes out ${(2 ** (spread / 2)).toFixed(2)} times and the sensor’s own noise ${(2 ** spread).toFixed(2)} times what an even field would give.`
+        ? `At the dimmest point the photon noise is ${(2 ** (spread / 2)).toFixed(2)} times and the sensor’s own noise ${(2 ** spread).toFixed(2)} times what an even field would give.`
         : undefined,
   },
   {
@@ -281,7 +278,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     result: number(LUMINANCE),
     formula: 'ρ E/π',
     source: 'derived: a uniform diffuser of luminance L gives off π L',
-    validity: 'A matt surface; a glossy one depends on where the lamps stand.',
+    validity: 'A matt surface; a glossy one depends on where the lamps are.',
     examples: [
       { formula: 'luminance_from_lux(1000 lx, 0.18)', gives: '57.29578 [cd/m^2]', within: '0.00001 [cd/m^2]' },
       { formula: 'luminance_from_lux(1000 lx, 18)', refuses: 'reflectance' },
@@ -294,5 +291,8 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
 function tenthsOf(count: number): number {
   if (Number.isInteger(count)) return count / 10
   if (count < 1) return count
-  throw new Refusal('A meter shows whole tenths, 0 to 9: give 3 for three tenths, or write 0.3 stop.', 'tenths')
+  throw new Refusal(
+    '«tenths» is not a whole number from 0 to 9, as a meter shows. Give 3 for three tenths, or write 0.3 stop.',
+    'tenths',
+  )
 }

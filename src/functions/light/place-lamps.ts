@@ -1,3 +1,4 @@
+import { bisect } from '../../units/index.ts'
 import { placeOnLattice } from './lamp-lattice.ts'
 import { lowest, type Pair, type PairTask, quarterSpread, STEEPEST_RADIANS, spreadOfPair } from './lamp-pair.ts'
 
@@ -8,7 +9,7 @@ interface Place {
   readonly spread: number
 }
 
-/** Limits that can be lifted one at a time to find which of them stands in the way. */
+/** Limits that can be lifted one at a time to find which of them prevents a place. */
 interface Lifted {
   readonly mirror?: boolean
   readonly elevation?: boolean
@@ -19,7 +20,7 @@ const RINGS = 32
 /**
  * The nearest symmetrical pair (least distance from the centre) that is even enough, outside the mirror zone, at or
  * under 45° and out of the camera's view. Deterministic: rings of growing distance, on each the best elevation and aim,
- * then bisection between the last ring that fails and the first that serves.
+ * then bisection between the last ring that fails and the first that passes.
  */
 export function placePair(task: PairTask): Pair {
   const nearest = nearestPair(task)
@@ -66,7 +67,7 @@ function firstRing(task: PairTask, from: number, to: number, lifted: Lifted): Sc
     const found = bestOnRing(task, distance, lifted)
     if (found && found.spread <= task.limit) return { served: found, before, ...(best ? { best } : {}) }
     if (found && !(best && best.spread <= found.spread)) best = found
-    // A coarse look may miss the evenest aim by a little; look closer before going past.
+    // A coarse search may miss the evenest aim by a little, so a near miss is refined before the next ring.
     if (found && found.spread <= 1.3 * task.limit) {
       const near = zoom(task, found, lifted)
       if (near.spread <= task.limit) return { served: near, before, best: near }
@@ -127,7 +128,7 @@ function zoom(task: PairTask, place: Place, lifted: Lifted, samples = 8): Place 
       samples,
       samples,
     )
-    // Still on the move: follow at the same pace; else look closer.
+    // While the best place still moves, the span stays; then it shrinks.
     const moved = Math.max(
       Math.abs(found.elevation - best.elevation) / spanElevation,
       Math.abs(found.aim - best.aim) / spanAim,
@@ -167,16 +168,20 @@ function gridBest(
   return best as Place
 }
 
-/** Bisects between a ring that fails and one that serves, then makes sure of the fully sampled field. */
+/** Bisects between a ring that fails and one that passes, then checks the fully sampled field. */
 function settle(task: PairTask, before: number, served: Place): Place {
-  let low = before
   let best = served
-  for (let i = 0; i < 12 && best.distance - low > 1e-5 * best.distance; i++) {
-    const distance = (low + best.distance) / 2
+  const evenEnough = (distance: number): boolean => {
     const found = allowed(task, distance, {}) ? zoom(task, { ...best, distance }, {}, 16) : undefined
-    if (found && found.spread <= task.limit) best = found
-    else low = distance
+    if (!found || found.spread > task.limit) return false
+    best = found
+    return true
   }
+  bisect(
+    evenEnough,
+    { failing: before, passing: served.distance },
+    { halvings: 12, tolerance: ({ passing }) => 1e-5 * passing },
+  )
   for (let i = 0; i < 40; i++) {
     const spread = fullSpread(task, best)
     if (spread <= task.limit) return { ...best, spread }

@@ -3,7 +3,7 @@ import { NONE } from '../../units/index.ts'
 import { parameter } from './parameters.ts'
 
 const LIST = parameter('list', { kind: 'list of any' }, 'values of one kind')
-const WHOLE_LIST = parameter('list', { kind: 'any list' }, 'a list of whatever kind')
+const WHOLE_LIST = parameter('list', { kind: 'any list' }, 'a list of any kind')
 const SEVERAL = parameter('value', { kind: 'any or list' }, 'values of one kind, or a list of them')
 const DEFINITION = 'definition'
 /** A result of the kind of the values, whether given one by one or as a list. */
@@ -153,7 +153,11 @@ export const LISTS: readonly FunctionRecord[] = [
     ],
     compute: (items: readonly Value[], place: number) => {
       const found = items[place - 1]
-      if (found === undefined) throw new Refusal(`The list holds ${items.length}; there is no place ${place}.`, 'place')
+      if (found === undefined)
+        throw new Refusal(
+          `«place» is ${place}, and the list holds ${items.length}. Give a place from 1 to ${items.length}.`,
+          'place',
+        )
       return found
     },
   },

@@ -6,7 +6,9 @@ function markNear(scale: MarkedScale, value: number, argument: string): number {
   const mark = nearestMark(scale, value)
   if (!mark)
     throw new Refusal(
-      scale === 'aperture' ? 'The marks run from f/0.5 to f/128.' : 'The marks run from 60 s to 1/8000 s.',
+      scale === 'aperture'
+        ? 'The marks are from f/0.5 to f/128. Give a value in that range.'
+        : 'The marks are from 60 s to 1/8000 s. Give a value in that range.',
       argument,
     )
   return mark.nominal
@@ -17,7 +19,7 @@ function behindMark(scale: MarkedScale, marked: number): number {
   if (exact === undefined) {
     const near = nearestMark(scale, marked)
     throw new Refusal(
-      `This is not a third-stop mark.${near ? ` The nearest is ${near.text}.` : ''} A value that is not a mark is exact already.`,
+      `«marked» is not a third-stop mark.${near ? ` The nearest is ${near.text}.` : ''} A value that is not a mark is exact already: use it as it is.`,
       'marked',
     )
   }

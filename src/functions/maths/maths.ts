@@ -25,9 +25,9 @@ const DEFINITION = 'definition'
 /** Half away from zero, as one rounds on paper: −2.5 is −3. */
 const roundHalfUp = (x: number): number => Math.sign(x) * Math.round(Math.abs(x)) + 0
 
-/** How far rounding may carry a multiple of a step off the step. */
+/** The greatest error of a multiple of a step by rounding, as a share of it. */
 const ROUNDING = 1e-9
-/** The number of steps, put straight where it is whole but for rounding. */
+/** The number of steps; a whole number where only rounding keeps it from being one. */
 function steps(x: number, step: number): number {
   const ratio = x / step
   const whole = Math.round(ratio)
@@ -38,7 +38,7 @@ const ROUNDS: readonly FunctionRecord[] = [
   {
     name: 'round',
     subject: 'maths',
-    about: 'The nearest whole number; a half goes away from zero.',
+    about: 'The nearest whole number; a half rounds away from zero.',
     parameters: [plain('x', 'a plain number')],
     result: number(NONE),
     formula: 'round x',
@@ -116,7 +116,7 @@ const ROUNDS: readonly FunctionRecord[] = [
   {
     name: 'clamp',
     subject: 'maths',
-    about: 'The value, kept between a least and a greatest one.',
+    about: 'The value, limited to the range from a least to a greatest one.',
     parameters: [any('value', 'a value'), any('least', 'its lower bound'), any('greatest', 'its upper bound')],
     result: asGiven,
     formula: 'min(max(value, least), greatest)',
@@ -126,8 +126,7 @@ const ROUNDS: readonly FunctionRecord[] = [
       { formula: 'clamp(12 mm, 10 mm, 0 mm)', refuses: 'greatest' },
     ],
     compute: (value: number, least: number, greatest: number) => {
-      if (least > greatest)
-        throw new Refusal('The least bound lies above the greatest one: change the two over.', 'least')
+      if (least > greatest) throw new Refusal('«least» is above «greatest». Swap the two.', 'least')
       return Math.min(Math.max(value, least), greatest)
     },
   },
@@ -264,7 +263,7 @@ const ANGLES: readonly FunctionRecord[] = [
     ],
     compute: (angle: number) => {
       if (Math.abs(Math.cos(angle)) < 1e-15 * Math.max(1, Math.abs(angle)))
-        throw new Refusal('A right angle has no tangent.', 'angle')
+        throw new Refusal('«angle» is a right angle, which has no tangent. Give another angle.', 'angle')
       return Math.tan(angle)
     },
   },
@@ -313,7 +312,11 @@ const ANGLES: readonly FunctionRecord[] = [
       { formula: 'atan2(0, 0)', refuses: 'direction' },
     ],
     compute: (y: number, x: number) => {
-      if (x === 0 && y === 0) throw new Refusal('The origin has no direction: x and y must not both be 0.', 'x')
+      if (x === 0 && y === 0)
+        throw new Refusal(
+          '«x» and «y» are both 0, and the origin has no direction. Give one of them another value.',
+          'x',
+        )
       return Math.atan2(y, x)
     },
   },

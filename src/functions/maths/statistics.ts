@@ -1,5 +1,6 @@
 import { type FunctionRecord, number, Refusal, record, type Type } from '../../language/index.ts'
 import { type Dimension, NONE } from '../../units/index.ts'
+import { plural } from '../../units/plural.ts'
 import { PLAIN, parameter, SHARE } from './parameters.ts'
 import { fitLine, meanOf, percentileOf, standardDeviationOf } from './samples.ts'
 
@@ -11,9 +12,9 @@ const likeItems = ([first]: readonly Type[]): Type => number(dimensionOfItems(fi
 
 function needValues(values: readonly number[], least: number, argument = 'values'): void {
   if (values.length >= least) return
-  const found = values.length === 0 ? 'is empty' : `has ${values.length} of them`
+  const found = values.length === 0 ? 'is empty' : `has ${plural(values.length, 'value')}`
   throw new Refusal(
-    `This needs ${least === 1 ? 'one value' : `${['no', 'one', 'two', 'three'][least]} values`} or more, and the list ${found}. Add values.`,
+    `«${argument}» ${found}. Give ${least === 1 ? 'one value' : `${['no', 'one', 'two', 'three'][least]} values`} or more.`,
     argument,
   )
 }

@@ -20,7 +20,7 @@ const yearlyLimit = (responsivity: Responsivity): number => {
 const LIMITS_FROM_MEMORY =
   'The yearly limits are from memory, not read in CIE 157:2004: check them there before an original depends on them.'
 
-/** Section 10 of the trade: care of the original, of people and of the room. */
+/** Care of the original, of people and of the room. */
 export const CARE: readonly FunctionRecord[] = [
   {
     name: 'light_dose',
@@ -122,7 +122,7 @@ export const CARE: readonly FunctionRecord[] = [
     ],
     result: PLAIN,
     formula: 'I/rating',
-    source: 'derived: a ratio; continuous load kept to 80 % is common practice, no source',
+    source: 'derived: a ratio; continuous load of at most 80 % is common practice, no source',
     safety: [MAINS_LOAD],
     examples: [
       { formula: 'circuit_share(12 A, 16 A)', gives: '75 %' },
@@ -137,7 +137,7 @@ export const CARE: readonly FunctionRecord[] = [
   {
     name: 'overhang_moment',
     subject: 'care',
-    about: 'The moment with which an overhanging camera tips its stand.',
+    about: 'The moment with which an overhanging camera tips its copy stand.',
     parameters: [
       parameter('mass', number(MASS), 'of the camera, head and arm beyond the tipping edge', { range: NOT_NEGATIVE }),
       length('reach', 'of its centre of mass beyond the tipping edge'),
@@ -156,18 +156,18 @@ export const CARE: readonly FunctionRecord[] = [
   {
     name: 'ballast_for',
     subject: 'care',
-    about: 'The ballast that keeps a stand from tipping.',
+    about: 'The ballast that keeps a copy stand from tipping.',
     parameters: [
-      parameter('moment', MOMENT, 'tipping the stand', { range: NOT_NEGATIVE }),
+      parameter('moment', MOMENT, 'tipping the copy stand', { range: NOT_NEGATIVE }),
       positiveLength('ballast_arm', 'from the tipping edge back to the ballast'),
-      parameter('stand_mass', number(MASS), 'of the stand itself', { default: '0 kg', range: NOT_NEGATIVE }),
-      length('stand_arm', 'from the tipping edge back to the stand’s centre of mass', { default: '0 m' }),
+      parameter('stand_mass', number(MASS), 'of the copy stand itself', { default: '0 kg', range: NOT_NEGATIVE }),
+      length('stand_arm', 'from the tipping edge back to the copy stand’s centre of mass', { default: '0 m' }),
       parameter('safety', PLAIN, 'factor on the tipping moment', { default: '1.5', range: { least: 1 } }),
     ],
     result: number(MASS),
     formula: 'max(0, (safety M − m_s g a_s)/(g a_b))',
     source: 'derived: moments about the tipping edge; the safety factor of 1.5 is common practice, no source',
-    validity: 'A level, firm floor, and the edge about which the stand would tip most easily.',
+    validity: 'A level, firm floor, and the edge about which the copy stand would tip most easily.',
     safety: [OVERHEAD_CAMERA],
     examples: [
       // 1.5 · 3 kg · 0.5 m = 2.25 kg m; less 4 kg · 0.2 m; over 0.25 m.

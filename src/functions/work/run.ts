@@ -34,7 +34,7 @@ const bits = parameter('bits', { kind: 'any' }, 'bits a channel: 16, or 16 bit',
 function needBits(args: readonly Type[], place: number): void {
   const type = args[place]
   if (type?.kind === 'number' && type.dimension !== NONE && type.dimension !== DATA)
-    throw new Refusal('Bits a channel are a plain number or an amount of data: 16, or 16 bit.', 'bits')
+    throw new Refusal('«bits» is of another kind. Give a plain number or an amount of data: 16, or 16 bit.', 'bits')
 }
 
 /** A whole number of times, rounded down, guarding against 99.99999999999999. */
@@ -45,7 +45,10 @@ const wholeTimes = (times: number): number => {
 
 function needCurrency(currency: string): void {
   if (!/^[A-Z]{3}$/.test(currency))
-    throw new Refusal('A currency is its three-letter code of ISO 4217, in capitals: "EUR", "USD", "JPY".', 'currency')
+    throw new Refusal(
+      '«currency» is not a code of ISO 4217. Give its three letters in capitals: "EUR", "USD", "JPY".',
+      'currency',
+    )
 }
 
 interface Cost {
@@ -60,13 +63,13 @@ function eachOf(values: readonly number[], count: number, argument: string): (i:
   if (values.length === 1) return () => values[0] as number
   if (values.length !== count)
     throw new Refusal(
-      `There are ${count} originals and ${values.length} values here: give one for all, or one for each.`,
+      `«${argument}» has ${values.length} values for ${count} originals. Give one for all, or one for each.`,
       argument,
     )
   return (i) => values[i] as number
 }
 
-/** Section 11 of the trade: the run. */
+/** The run. */
 export const RUN: readonly FunctionRecord[] = [
   {
     name: 'frame_data',
@@ -96,11 +99,11 @@ export const RUN: readonly FunctionRecord[] = [
   {
     name: 'run_data',
     subject: 'run',
-    about: 'How much data a run leaves behind.',
+    about: 'How much data a run produces.',
     parameters: [
-      parameter('frames', PLAIN, 'frames kept', { range: WHOLE }),
+      parameter('frames', PLAIN, 'frames saved', { range: WHOLE }),
       parameter('frame_data', number(DATA), 'of one frame', { range: NOT_NEGATIVE }),
-      parameter('copies', PLAIN, 'copies kept, the first included', { default: '1', range: COUNT }),
+      parameter('copies', PLAIN, 'copies saved, the first included', { default: '1', range: COUNT }),
     ],
     result: number(DATA),
     formula: 'frames × frame × copies',
@@ -135,24 +138,24 @@ export const RUN: readonly FunctionRecord[] = [
   {
     name: 'setups_for',
     subject: 'run',
-    about: 'The fewest set-ups that serve all originals, and which original belongs to which.',
+    about: 'The fewest set-ups that take all originals, and which original belongs to which.',
     parameters: [
       parameter('widths', list(A_LENGTH), 'of the originals', { range: POSITIVE }),
       parameter('heights', list(A_LENGTH), 'of the originals, in the same order', { range: POSITIVE }),
-      parameter('samplings', list(number(SAMPLING)), 'wanted: one for all, or one each', { range: POSITIVE }),
+      parameter('samplings', list(number(SAMPLING)), 'required: one for all, or one each', { range: POSITIVE }),
       positiveLength('sensor_width', 'width of the sensor'),
       positiveLength('sensor_height', 'height of the sensor'),
       parameter('pixel_pitch', number(PIXEL_PITCH), 'of the sensor', { range: POSITIVE }),
       length('border', 'left free all round the original', { default: '0 mm' }),
-      parameter('turn', YES_NO, 'originals may lie either way round', { default: 'yes' }),
+      parameter('turn', YES_NO, 'originals may be turned by 90°', { default: 'yes' }),
       parameter('classes', PLAIN_NUMBERS, 'exposure classes, numbered: one for all, or one each', { default: '{1}' }),
     ],
     result: SETUPS,
     formula:
-      'each original allows m from sampling × pitch to fit_magnification; in a class, by ascending upper end: set up there, serve every lower end at or below, repeat',
+      'each original allows m from sampling × pitch to fit_magnification; in a class, by ascending upper end: set up there, take every original whose lower end is at or below, repeat',
     source: 'derived: stabbing intervals with the fewest points',
     validity:
-      'Originals taken whole in one frame. `originals` is how many each set-up serves, `setup_of` the set-up of each original, counted from 1.',
+      'Originals taken whole in one frame. `originals` is how many each set-up takes, `setup_of` the set-up of each original, counted from 1.',
     examples: [
       // 300 ppi at 5 µm needs m ≥ 0.0591. 360 × 240 mm fits at 0.1, 450 × 300 mm at 0.08: both at 0.08.
       {
@@ -180,10 +183,11 @@ export const RUN: readonly FunctionRecord[] = [
       turn: boolean,
       classes: readonly number[],
     ) => {
-      if (widths.length === 0) throw new Refusal('No original is given: list at least one width.', 'widths')
+      if (widths.length === 0)
+        throw new Refusal('«widths» is empty. List the width of at least one original.', 'widths')
       if (widths.length !== heights.length)
         throw new Refusal(
-          `There are ${widths.length} widths and ${heights.length} heights: give one of each for every original.`,
+          `«heights» has ${heights.length} values and «widths» ${widths.length}. Give one of each for every original.`,
           'heights',
         )
       const sampling = eachOf(samplings, widths.length, 'samplings')
@@ -194,7 +198,7 @@ export const RUN: readonly FunctionRecord[] = [
       )
       if (unfit.length > 0)
         throw new Refusal(
-          `Original ${(unfit[0] as number) + 1}${unfit.length > 1 ? ` and ${unfit.length - 1} more` : ''} cannot have the wanted sampling in one frame: take it in tiles (tile_plan), or ask for less.`,
+          `Original ${(unfit[0] as number) + 1}${unfit.length > 1 ? ` and ${unfit.length - 1} more` : ''} does not reach its sampling in one frame. Take it in tiles (tile_plan), or ask for less.`,
           'samplings',
         )
       const setupOf = new Array<number>(widths.length)
@@ -270,7 +274,7 @@ export const RUN: readonly FunctionRecord[] = [
     parameters: [
       parameter('card', number(DATA), 'its capacity', { range: NOT_NEGATIVE }),
       parameter('frame_data', number(DATA), 'of one frame as written', { range: POSITIVE }),
-      parameter('kept_free', PLAIN, 'share kept free', { default: '0', range: SHARE }),
+      parameter('kept_free', PLAIN, 'share left free', { default: '0', range: SHARE }),
     ],
     result: PLAIN,
     formula: 'floor(card (1 − free)/frame)',
@@ -285,7 +289,7 @@ export const RUN: readonly FunctionRecord[] = [
   {
     name: 'cost_line',
     subject: 'run',
-    about: 'One line of a reckoning: so many at so much.',
+    about: 'One line of a cost estimate: a number of things at a price each.',
     parameters: [
       parameter('quantity', PLAIN, 'how many', { range: NOT_NEGATIVE }),
       parameter('unit_price', PLAIN, 'the price of one, in the currency'),
@@ -307,7 +311,7 @@ export const RUN: readonly FunctionRecord[] = [
   {
     name: 'cost_time',
     subject: 'run',
-    about: 'One line of a reckoning: time at an hourly rate.',
+    about: 'One line of a cost estimate: time at an hourly rate.',
     parameters: [
       parameter('time', number(TIME), 'spent', { range: NOT_NEGATIVE }),
       parameter('per_hour', PLAIN, 'the price of an hour, in the currency'),
@@ -340,11 +344,11 @@ export const RUN: readonly FunctionRecord[] = [
     ],
     compute: (lines: readonly Cost[]) => {
       const currency = lines[0]?.currency
-      if (currency === undefined) throw new Refusal('No line is given: list at least one cost.', 'lines')
+      if (currency === undefined) throw new Refusal('«lines» is empty. List at least one cost.', 'lines')
       const other = lines.find((line) => line.currency !== currency)
       if (other)
         throw new Refusal(
-          `These lines are in two currencies, ${currency} and ${other.currency}: turn them into one at a rate of your own first.`,
+          `«lines» are in two currencies, ${currency} and ${other.currency}. Convert them into one first, at a rate you choose.`,
           'lines',
         )
       return { amount: lines.reduce((sum, { amount }) => sum + amount, 0), currency }

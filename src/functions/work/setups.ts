@@ -2,7 +2,7 @@ import { fitMagnification } from '../camera/fit.ts'
 
 /** The magnifications one original allows. */
 export interface Allowed {
-  /** From the wanted sampling. */
+  /** From the required sampling. */
   readonly least: number
   /** From the size of the original on the sensor. */
   readonly most: number
@@ -13,24 +13,24 @@ export interface Allowed {
 export interface Setup {
   readonly magnification: number
   readonly exposureClass: number
-  /** The places in the list of the originals it serves, in ascending order of their upper limit. */
+  /** The places in the list of the originals it takes, in ascending order of their upper limit. */
   readonly originals: readonly number[]
 }
 
 export interface Setups {
   readonly setups: readonly Setup[]
-  /** Places of the originals that no single frame serves: least over most. */
+  /** Places of the originals that no single frame can take: their least is over their most. */
   readonly unfit: readonly number[]
 }
 
-/** Two limits this near, in parts of their size, are one: a wanted sampling that fits exactly must still fit. */
+/** Two limits this near, in parts of their size, are one: a required sampling that fits exactly must still fit. */
 const ROUNDING = 1e-9
 
 /**
- * The fewest set-ups that serve every original: within a class, in ascending order of the upper limit, set up at the
- * first original's upper limit, serve all whose lower limit lies at or below it, and go on with the next left over.
+ * The fewest set-ups that take every original: within a class, in ascending order of the upper limit, set up at the
+ * first original's upper limit, take all whose lower limit is at or below it, and continue with the next left over.
  *
- * Fewest, because each original that opens a set-up lies wholly above the one that opened the set-up before, so no two
+ * Fewest, because each original that opens a set-up is wholly above the one that opened the set-up before, so no two
  * of these share a magnification and any plan needs at least as many.
  */
 export function fewestSetups(originals: readonly Allowed[]): Setups {
@@ -71,7 +71,7 @@ export interface Camera {
   readonly turn: boolean
 }
 
-/** The magnifications one original allows: from wanted sampling × pitch to the fit. Lengths in m, sampling in px/m. */
+/** The magnifications one original allows: from required sampling × pitch to the fit. Lengths in m, sampling in px/m. */
 export const allowedFor = (
   width: number,
   height: number,

@@ -121,8 +121,8 @@ function unknownUnit(
     return problem(`«${text}» is not a unit; a power is written with «^».`, node.from, node.to, [
       fix(`${squared[1]}^${squared[2]}`, node.from, node.to),
     ])
-  const mended = error.mend && text.slice(0, error.from) + error.mend + text.slice(error.to)
-  const fixes = mended && isUnit(mended) ? [fix(error.mend as string, shift + error.from, shift + error.to)] : []
+  const repaired = error.fix && text.slice(0, error.from) + error.fix + text.slice(error.to)
+  const fixes = repaired && isUnit(repaired) ? [fix(error.fix as string, shift + error.from, shift + error.to)] : []
   return problem(error.message, shift + error.from, shift + error.to, fixes)
 }
 

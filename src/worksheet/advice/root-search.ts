@@ -1,3 +1,5 @@
+import { bisect } from '../../units/index.ts'
+
 /** How a goal stands at a value: from zero on it is met; undefined where it does not compute. */
 export type Domain = (x: number) => number | undefined
 
@@ -21,16 +23,12 @@ const GOLDEN = (Math.sqrt(5) - 1) / 2
 const met = (room: number | undefined): boolean => room !== undefined && room >= 0
 
 /** Halves the way between a value that meets the goal and one that does not; ends on the one that does. */
-function tip(room: Domain, within: number, without: number, fine: number): number {
-  let good = within
-  let bad = without
-  for (let i = 0; i < HALVINGS && Math.abs(good - bad) > fine * Math.abs(good); i++) {
-    const middle = (good + bad) / 2
-    if (met(room(middle))) good = middle
-    else bad = middle
-  }
-  return good
-}
+const tip = (room: Domain, within: number, without: number, fine: number): number =>
+  bisect(
+    (x) => met(room(x)),
+    { passing: within, failing: without },
+    { halvings: HALVINGS, tolerance: ({ passing }) => fine * Math.abs(passing) },
+  ).passing
 
 /** The top of a hump between two values, or the first value found on it that meets the goal. */
 function top(room: Domain, from: number, to: number, rounds: number): { x: number; room: number } | undefined {

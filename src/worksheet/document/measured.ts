@@ -62,7 +62,7 @@ export function readMeasured(
     return { value, offers, ...(tolerance === undefined ? {} : { tolerance }) }
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
-    return asError(error.message, error.from, error.to, text, error.mend)
+    return asError(error.message, error.from, error.to, text, error.fix)
   }
 }
 

@@ -272,5 +272,5 @@ const explainRead = (error: ReadError, text: string): Diagnostic =>
     error.message,
     error.from,
     error.to,
-    error.mend === undefined ? [] : [{ label: `Write ${error.mend}`, from: 0, to: text.length, insert: error.mend }],
+    error.fix === undefined ? [] : [{ label: `Write ${error.fix}`, from: 0, to: text.length, insert: error.fix }],
   )

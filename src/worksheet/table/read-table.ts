@@ -121,7 +121,7 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
     } catch (error) {
       if (!(error instanceof ReadError)) throw error
       const { message, from, to } = error
-      const mend = error.mend !== undefined && canRead(read, error.mend) ? error.mend : undefined
+      const mend = error.fix !== undefined && canRead(read, error.fix) ? error.fix : undefined
       troubles ??= []
       troubles.push({ column: at, message, from, to, ...(mend === undefined ? {} : { mend }) })
     }

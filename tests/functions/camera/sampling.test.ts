@@ -61,9 +61,9 @@ describe('tiles', () => {
     expect(call('tile_positions', 0.3, 0.45, 0.1)).toEqual([0.15])
   })
 
-  it('are refused where they never get on, or never end', () => {
+  it('are refused where they never advance, or never end', () => {
     expect(() => call('tile_count', 2, 0.1, 0.1)).toThrow('smaller than the tile')
     expect(() => call('tile_positions', 2, 0.1, 0.2)).toThrow('smaller than the tile')
-    expect(() => call('tile_positions', 100, 0.1, 0.0999)).toThrow('tiles in a row')
+    expect(() => call('tile_positions', 100, 0.1, 0.0999)).toThrow('a row has')
   })
 })

@@ -59,7 +59,7 @@ describe('readings over the field', () => {
     expect(tenths(8, 7)).toBeCloseTo(8 * 2 ** 0.35, 12)
     expect(tenths(8, 0.7)).toBeCloseTo(8 * 2 ** 0.35, 12)
     expect(forTypes('meter_aperture', number(NONE), number(STOP))(8, 0.7)).toBeCloseTo(8 * 2 ** 0.35, 12)
-    expect(() => tenths(8, 2.5)).toThrow('whole tenths')
+    expect(() => tenths(8, 2.5)).toThrow('whole number from 0 to 9')
     expect(() => forTypes('meter_aperture', number(NONE), number(LENGTH))(8, 2)).toThrow('stops')
   })
 
@@ -69,7 +69,7 @@ describe('readings over the field', () => {
   })
 
   it('must be there, and above zero', () => {
-    expect(() => call('evenness_stops', [])).toThrow('No reading')
+    expect(() => call('evenness_stops', [])).toThrow('«readings» is empty')
     expect(() => call('evenness_stops', [1, -1])).toThrow('above zero')
   })
 })
@@ -131,8 +131,8 @@ describe('soft boxes', () => {
   })
 
   it('need a lamp, and light', () => {
-    expect(() => call('illuminance_at', [], 0, 0)).toThrow('No lamp')
-    expect(() => formula('field_evenness({lamp(0 m, 0 m, 1 m, intensity: 0 cd)}, 1 m, 1 m)')).toThrow('No light')
-    expect(() => formula('even_area({lamp(1 m, 0 m, 0.1 m, aim_x: 9 m)})')).toThrow('not lit')
+    expect(() => call('illuminance_at', [], 0, 0)).toThrow('«lamps» is empty')
+    expect(() => formula('field_evenness({lamp(0 m, 0 m, 1 m, intensity: 0 cd)}, 1 m, 1 m)')).toThrow('no light')
+    expect(() => formula('even_area({lamp(1 m, 0 m, 0.1 m, aim_x: 9 m)})')).toThrow('do not light')
   })
 })

@@ -89,6 +89,6 @@ describe('marks', () => {
 describe('bounds', () => {
   it('hold a value between them', () => {
     expect([-1, 3, 9].map((x) => call('clamp', x, 0, 5))).toEqual([0, 3, 5])
-    expect(() => call('clamp', 1, 5, 0)).toThrow('change the two over')
+    expect(() => call('clamp', 1, 5, 0)).toThrow('Swap the two')
   })
 })

@@ -95,7 +95,9 @@ describe('set-ups', () => {
     expect(plan.magnifications.map((m) => +m.toFixed(6))).toEqual([0.04, 0.1125])
     expect(plan.originals).toEqual([1, 2])
     expect(plan.setup_of).toEqual([2, 1, 2])
-    expect(() => call('setups_for', [0.3], [0.2, 0.2], [300 / 0.0254], 36 * MM, 24 * MM, 3 * UM)).toThrow('2 heights')
+    expect(() => call('setups_for', [0.3], [0.2, 0.2], [300 / 0.0254], 36 * MM, 24 * MM, 3 * UM)).toThrow(
+      '«heights» has 2',
+    )
     expect(() => call('setups_for', [0.3], [0.2], [1, 2], 36 * MM, 24 * MM, 3 * UM)).toThrow('one for all')
     expect(() => call('setups_for', [3], [2], [300 / 0.0254], 36 * MM, 24 * MM, 3 * UM)).toThrow('Original 1')
   })

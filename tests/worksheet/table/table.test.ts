@@ -282,7 +282,7 @@ describe('a row is left out, and told', () => {
     ])
     const outcome = sheet.outcome('originals')
     expect(outcome.state === 'value' && outcome.warnings[0]?.message).toBe(
-      '2 rows are left out: 2 and 3. The first, row 2: Width: «o» is not a unit I know. Did you mean «oz»?',
+      '2 rows are left out: 2 and 3. The first, row 2: Width: «o» is not a known unit. Did you mean «oz»?',
     )
     type(sheet, 'originals', 1, 0, '40')
     expect(seen(sheet, 'all')).toBe('340 mm')
