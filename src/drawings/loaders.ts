@@ -10,8 +10,12 @@ export const LOADERS: Readonly<Record<DrawingKind, DrawingLoader>> = {
     upright === undefined
       ? (await import('./set-up/set-up.ts')).drawSetUp
       : (await import('./set-up/any-set-up.ts')).drawAnySetUp,
+  column: async () => (await import('./column/column.ts')).drawColumn,
   evenness: async () => (await import('./evenness/evenness.ts')).drawEvenness,
   depth: async () => (await import('./depth/depth.ts')).drawDepth,
+  readings: async () => (await import('./readings/readings.ts')).drawReadings,
+  'depth-zone': async () => (await import('./depth-zone/depth-zone.ts')).drawDepthZone,
+  time: async () => (await import('./time/time.ts')).drawTime,
   tiles: async () => (await import('./tiles/tiles.ts')).drawTiles,
   squareness: async () => (await import('./squareness/squareness.ts')).drawSquareness,
   ledger: async () => (await import('./ledger/ledger.ts')).drawLedger,

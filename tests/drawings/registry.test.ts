@@ -21,6 +21,29 @@ const lamp = fc.record(
   { requiredKeys: ['x', 'z'] },
 )
 
+/** A usable value of each type. */
+const SAMPLES: Readonly<Record<InputType, unknown>> = {
+  length: 0.3,
+  stops: 0.3,
+  'f-number': 8,
+  number: 0.5,
+  'pixel pitch': 6e-6,
+  lamps: [
+    { x: -0.9, y: 0, z: 0.8, aim_x: 0, aim_y: 0, intensity: 1000, beam_angle: 2 },
+    { x: 0.9, y: 0, z: 0.8, aim_x: 0, aim_y: 0, intensity: 1000, beam_angle: 2 },
+  ],
+  'yes or no': true,
+  'f-numbers': [8, 8, 11, 8, 8],
+  'stops, a list': [1, -0.5, 2],
+  lengths: [0.1, 0.2],
+  numbers: [410, 415, 408, 418, 422],
+  records: [],
+  angle: 0.01,
+  time: 0.2,
+  pixels: 4000,
+  texts: ['one', 'two', 'three'],
+}
+
 /** What may come of a cell's formula for an input of a sort. */
 const VALUES: Readonly<Partial<Record<InputType, fc.Arbitrary<unknown>>>> = {
   length: among(0.0005, 3),
@@ -29,6 +52,7 @@ const VALUES: Readonly<Partial<Record<InputType, fc.Arbitrary<unknown>>>> = {
   'pixel pitch': among(1e-6, 2e-5),
   lamps: fc.oneof(lamp, fc.array(fc.oneof(lamp, fc.array(lamp, { maxLength: 2 })), { maxLength: 4 })),
   'yes or no': fc.boolean(),
+  time: among(1e-5, 100),
   numbers: fc.oneof(
     fc.array(among(0, 1000), { maxLength: 10 }),
     fc.array(among(1, 1000), { minLength: 9, maxLength: 9 }),
@@ -53,6 +77,20 @@ describe.each(DRAWING_KINDS)('%s', (kind) => {
     expect(drawing.description).not.toBe('')
     expect(drawing.omissions).not.toEqual([])
     expect(drawing.node.attributes.viewBox).toBe(`0 0 340 ${drawing.height}`)
+  })
+
+  test.each([300, 417, 900])('has text of at least 12 px at %i px', async (width) => {
+    const draw = await load(named)
+    const given = Object.fromEntries(
+      inputs.map(({ name, type }) => [name, name === 'overlap' || name === 'border' ? 0.02 : SAMPLES[type]]),
+    )
+    const drawing = draw(given as Record<string, Value>, { width })
+    expect(drawing.width).toBe(width)
+    const sizes = nodes(drawing.node)
+      .filter(({ tag }) => tag === 'text')
+      .map(({ attributes }) => attributes['font-size'] as number)
+    expect(sizes.length).toBeGreaterThan(1)
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(12)
   })
 
   test('whatever feeds it, draws without a number that is none', async () => {

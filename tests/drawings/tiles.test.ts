@@ -121,10 +121,11 @@ test('a border is taken in, and places still count from the original’s edges',
   expect(table?.rows.map(([, x]) => x)).toEqual(xs.map(mm))
 })
 
-test('one frame takes a line and no room', () => {
-  const { height, description } = draw(CASES['one frame'] as Inputs)
-  expect(height).toBeLessThan(40)
-  expect(description).toContain('covered by one frame')
+test('one frame is drawn around the original, and said to cover it', () => {
+  const drawing = draw(CASES['one frame'] as Inputs)
+  expect(pathsOf(drawing, 'tile')).toHaveLength(1)
+  expect(texts(drawing).map(({ text }) => text)).toContain('One frame covers the original')
+  expect(drawing.description).toContain('covered by one frame')
 })
 
 test.each([

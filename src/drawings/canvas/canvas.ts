@@ -15,10 +15,11 @@ import type { Pixels } from './measures.ts'
 import { element, type Node, rounded3 } from './tree.ts'
 
 /** The kinds of line of an engineering drawing. */
-export type Stroke = 'thick' | 'thin' | 'dashed' | 'chain' | 'dotted' | 'dimension' | 'hatch'
+export type Stroke = 'thick' | 'emphasis' | 'thin' | 'dashed' | 'chain' | 'dotted' | 'dimension' | 'hatch'
 
 const STROKES: Readonly<Record<Stroke, Readonly<Record<string, string | number>>>> = {
   thick: { 'stroke-width': 1.8 },
+  emphasis: { 'stroke-width': 3 },
   thin: { 'stroke-width': 1 },
   dashed: { 'stroke-width': 1, 'stroke-dasharray': '5 3' },
   chain: { 'stroke-width': 0.8, 'stroke-dasharray': '12 3 2 3' },
@@ -139,7 +140,7 @@ export class Canvas {
     )
   }
 
-  #write(className: string, { text, at, anchor, upright }: Lettering): void {
+  #write(className: string, { text, at, anchor, upright, bold }: Lettering): void {
     const turned = upright ? { transform: `rotate(-90 ${rounded3(at.x)} ${rounded3(at.y)})` } : {}
     this.#nodes.push(
       element(
@@ -151,6 +152,7 @@ export class Canvas {
           'text-anchor': anchor,
           'font-size': TEXT_SIZE,
           fill: 'currentColor',
+          ...(bold ? { 'font-weight': 'bold' } : {}),
           ...turned,
         },
         text,

@@ -24,6 +24,8 @@ export interface Dimension {
   readonly wordings: readonly string[]
   /** Whether to draw the extension line at each end; another line may already serve as one. */
   readonly extensions?: readonly [boolean, boolean]
+  /** Draws the line thick, for the dimension that the present step is about. */
+  readonly emphasized?: boolean
 }
 
 /** Positions along a dimension line, from its middle outwards, as fractions of the free length. */
@@ -45,7 +47,7 @@ export const figures = (shown: string): readonly string[] => [shown, shown.repla
 
 /** Draws the lines of a dimension. Its figure is placed later, when all lines of the drawing are known. */
 export function drawDimension(canvas: Canvas, dimension: Dimension): void {
-  const { className, direction, from, to, at, extensions = [true, true] } = dimension
+  const { className, direction, from, to, at, extensions = [true, true], emphasized = false } = dimension
   const [start, end] =
     direction === 'across' ? [point(from.x, at), point(to.x, at)] : [point(at, from.y), point(at, to.y)]
   const reaching = [from, to].filter((_, which) => extensions[which]).map((one) => extension(dimension, one))
@@ -54,8 +56,8 @@ export function drawDimension(canvas: Canvas, dimension: Dimension): void {
     `${className} extension`,
     reaching.flatMap((one) => canvas.around(one)),
   )
-  canvas.line('dimension', className, start, end)
-  canvas.lines('thin', `${className} tick`, [tick(start), tick(end)])
+  canvas.line(emphasized ? 'emphasis' : 'dimension', className, start, end)
+  canvas.lines(emphasized ? 'emphasis' : 'thin', `${className} tick`, [tick(start), tick(end)])
 }
 
 /** Places for the figure of a dimension, the usual ones first. */

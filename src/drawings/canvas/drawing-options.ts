@@ -13,6 +13,8 @@ export interface DrawingOptions {
   /** The unit of the figures, as set in the cell; each kind uses its default unit if it does not know this one. */
   readonly unit?: string | undefined
   readonly title?: string | undefined
+  /** The input whose dimension is drawn thick: the one that the present step is about. */
+  readonly emphasis?: string | undefined
   /** True while something is dragged: computes a coarser drawing, so that the next frame is on time. */
   readonly quick?: boolean
   /** While a lamp is dragged: the drawing in which the drag began, whose scale and layout are reused. */

@@ -29,11 +29,15 @@ export interface Lettering {
   readonly anchor: 'start' | 'middle' | 'end'
   /** Turned to be read from the right, as the figures of vertical dimensions are. */
   readonly upright?: boolean
+  readonly bold?: boolean
 }
 
+/** How much wider bold text is at most. */
+const BOLD = 1.12
+
 /** The bounding box of a line of text. */
-export function letteringBox({ text, at, anchor, upright }: Lettering): Box {
-  const width = textWidth(text)
+export function letteringBox({ text, at, anchor, upright, bold }: Lettering): Box {
+  const width = textWidth(text) * (bold ? BOLD : 1)
   const before = anchor === 'start' ? 0 : anchor === 'end' ? width : width / 2
   return upright
     ? { left: at.x - ASCENT, right: at.x + DESCENT, bottom: at.y + before, top: at.y + before - width }

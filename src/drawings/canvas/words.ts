@@ -3,8 +3,12 @@ import type { DrawingKind } from '../../worksheet/schema/drawing-kinds.ts'
 /** The title of each kind of drawing, in the list of kinds and above a drawing whose cell gives none. */
 export const TITLES: Readonly<Record<DrawingKind, string>> = {
   'set-up': 'The set-up, to scale',
+  column: 'The column, to scale',
   evenness: 'Evenness of the light',
+  readings: 'Readings over the original',
   depth: 'Blur against aperture',
+  'depth-zone': 'Depth in focus, to scale',
+  time: 'Exposure time on the dial',
   tiles: 'The frames, to scale',
   squareness: 'The frame, out of square',
   ledger: 'Stops, from the reading to the setting',

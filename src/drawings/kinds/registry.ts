@@ -17,6 +17,7 @@ export type InputType =
   | 'numbers'
   | 'records'
   | 'angle'
+  | 'time'
   | 'pixels'
   | 'texts'
 
@@ -63,6 +64,21 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
     ],
     load: LOADERS['set-up'],
   },
+  column: {
+    title: TITLES.column,
+    inputs: [
+      input('column_height', 'Mark on the column, above the board'),
+      input('column_reach', 'Reach of the column'),
+      input('original_to_sensor', 'Original to sensor'),
+      input('lens_to_original', 'Lens to original'),
+      input('clear_distance', 'Clear distance'),
+      input('entrance_distance', 'Entrance pupil to original'),
+      input('original_width', 'Width of the original'),
+      input('original_thickness', 'Thickness of the original'),
+      input('field_width', 'Width of the field'),
+    ],
+    load: LOADERS.column,
+  },
   evenness: {
     title: TITLES.evenness,
     inputs: [
@@ -90,6 +106,28 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('smallest', 'Smallest aperture of the lens', 'f-number'),
     ],
     load: LOADERS.depth,
+  },
+  readings: {
+    title: TITLES.readings,
+    inputs: [
+      input('readings', 'Readings, five or nine in reading order', 'numbers'),
+      input('readings_in_stops', 'Readings in EV', 'numbers'),
+      input('readings_in_apertures', 'Readings in f-numbers', 'numbers'),
+      input('limit', 'Spread allowed', 'stops'),
+      input('original_width', 'Width of the original'),
+      input('original_height', 'Height of the original'),
+    ],
+    load: LOADERS.readings,
+  },
+  'depth-zone': {
+    title: TITLES['depth-zone'],
+    inputs: [input('depth', 'Depth in focus'), input('unevenness', 'Height of the sheet above flat')],
+    load: LOADERS['depth-zone'],
+  },
+  time: {
+    title: TITLES.time,
+    inputs: [input('time', 'Exposure time', 'time'), input('set_time', 'Time set', 'time')],
+    load: LOADERS.time,
   },
   tiles: {
     title: TITLES.tiles,

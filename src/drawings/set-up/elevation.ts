@@ -14,6 +14,7 @@ import {
 import { hatch } from '../canvas/hatch.ts'
 import { arrowhead, lampOutline } from '../canvas/lamp-outline.ts'
 import { textWidth } from '../canvas/lettering.ts'
+import { drawCamera } from './camera-outline.ts'
 import type { DeferredLettering, Frame } from './frame.ts'
 import { aroundArc, zonePlaces } from './label-places.ts'
 import { lampDistances, lampHeights, lampsSeen } from './lamp-choice.ts'
@@ -22,8 +23,6 @@ import type { Upright, Uprights } from './upright-dimensions.ts'
 import { TITLE_ROW } from './view-furniture.ts'
 
 const BOARD_DEPTH = 6
-const BODY = { halfWidth: 0.07, above: 0.03, below: 0.045 }
-const BARREL_HALF_WIDTH = 0.036
 const COLUMN_HALF_WIDTH = 0.03
 
 /** The extent of the elevation below the face of the original, in pixels. */
@@ -49,7 +48,7 @@ export function drawElevation(
   const boardTop = origin.y + px(setUp.thickness)
 
   drawBoard()
-  const camera = drawCamera()
+  const camera = drawCamera(canvas, setUp, { x: origin.x, y: (height) => at(0, height).y, pxPerMetre })
   drawColumn()
   const zone = drawMirrorZone()
   drawField()
@@ -68,44 +67,6 @@ export function drawElevation(
     const top = Math.min(origin.y, boardTop - 2.5)
     const box = { left: origin.x - half, right: origin.x + half, top, bottom: boardTop }
     canvas.body('thick', 'original', corners(box), { filled: px(setUp.thickness) < 2.5 })
-  }
-
-  function drawCamera(): { readonly half: (height: number) => number; readonly top: number } {
-    const { sensor, lens, clear, apex } = setUp
-    const barrel = Math.max(px(BARREL_HALF_WIDTH), 6)
-    const body = Math.max(px(BODY.halfWidth), 11)
-    const tip = clear ?? lens ?? apex
-    const tipY = tip === undefined ? undefined : at(0, tip).y
-    const whole = sensor !== undefined && (tip === undefined || tip < sensor)
-    const sensorY = whole ? at(0, sensor).y : undefined
-    let top = Math.min(tipY ?? origin.y, sensorY ?? origin.y)
-    let bodyBottom = Number.POSITIVE_INFINITY
-    if (sensorY !== undefined) {
-      top = sensorY - Math.max(px(BODY.above), 5)
-      bodyBottom =
-        sensorY +
-        Math.min(Math.max(px(BODY.below), 6), tipY === undefined ? px(sensor as number) : (tipY - sensorY) * 0.8)
-      canvas.body(
-        'thick',
-        'camera',
-        corners({ left: origin.x - body, right: origin.x + body, top, bottom: bodyBottom }),
-      )
-      canvas.line('thin', 'sensor', point(origin.x - body + 3, sensorY), point(origin.x + body - 3, sensorY))
-    }
-    if (tipY !== undefined) {
-      const barrelTop = sensorY === undefined ? tipY - Math.max(px(0.06), 10) : bodyBottom
-      const box = { left: origin.x - barrel, right: origin.x + barrel, top: barrelTop, bottom: tipY }
-      canvas.body(sensorY === undefined ? 'dashed' : 'thick', 'lens', corners(box))
-      if (clear !== undefined) {
-        canvas.line('thick', 'front-rim', point(origin.x - barrel - 2, tipY), point(origin.x + barrel + 2, tipY))
-      }
-      if (sensorY === undefined) top = barrelTop
-    }
-    if (lens !== undefined) {
-      const y = at(0, lens).y
-      canvas.line('thin', 'principal-plane', point(origin.x - barrel - 4, y), point(origin.x + barrel + 4, y))
-    }
-    return { half: (height) => (at(0, height).y <= bodyBottom && sensorY !== undefined ? body : barrel + 2), top }
   }
 
   function drawColumn(): void {

@@ -7,7 +7,6 @@ import { hatch } from '../canvas/hatch.ts'
 import { arrowhead } from '../canvas/lamp-outline.ts'
 import { ASCENT, DESCENT, textWidth } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import type { Drawing } from '../canvas/tree.ts'
 import { TITLES } from '../canvas/words.ts'
 import { describeTiles, tileTable } from './describe-tiles.ts'
 import { readTiles, type Tile, type TileLayout } from './tile-layout.ts'
@@ -31,7 +30,6 @@ export const drawTiles: Draw = (inputs, options) => {
 
   const description = describeTiles(layout, show)
   const words = { title, description, table: tileTable(layout, show), omissions, width }
-  if (layout.tiles.length === 1) return oneFrame(layout, words)
 
   const heads = headsOf(layout)
   const view = viewOf(layout, width, PAD + heads.length * ROW + LANE + 18)
@@ -59,17 +57,8 @@ export const drawTiles: Draw = (inputs, options) => {
   return { ...words, node: canvas.node(height, title, description), height }
 }
 
-/** A single frame needs no drawing, only a line that says so. */
-function oneFrame({ turned }: TileLayout, words: Omit<Drawing, 'node' | 'height'>): Drawing {
-  const canvas = new Canvas(words.width)
-  const height = 2 * PAD + ROW
-  const text = WORDS.wholeInOne(turned)
-  const lettering = { text, at: point(PAD, PAD + ASCENT + 1), anchor: 'start' as const }
-  canvas.placeText('head', [{ lettering }], { left: 0, right: words.width, top: 0, bottom: height })
-  return { ...words, node: canvas.node(height, words.title, words.description), height }
-}
-
 function headsOf({ tiles, columns, rows, turned, order }: TileLayout): readonly string[] {
+  if (tiles.length === 1) return [WORDS.wholeInOne(turned)]
   return [
     WORDS.frames(tiles.length, turned, columns.length, rows.length),
     ...(rows.length === 1 || columns.length === 1
