@@ -1,3 +1,4 @@
+import { isMainThread } from 'node:worker_threads'
 import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
@@ -10,6 +11,7 @@ const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--json]
 evenfield formula 'TEXT' [--set 'name=text']… [--json]
 evenfield functions [--json]
 evenfield frame FILE --areas AREAS.json [--json]
+evenfield frames FOLDER --sheet SHEET.json --out report.csv [--frame NAME]
 evenfield run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 'name=text']… [--json]
   --originals plans the rows of this file instead of the table’s own, matched by headings; --left plans only what is not done
   --set fills in a given; of a result it gives the value measured, which is reckoned on with`
@@ -29,6 +31,10 @@ async function command(argv: readonly string[]): Promise<number> {
       const { frame } = await import('./frame.ts')
       return frame(rest)
     }
+    case 'frames': {
+      const { frames } = await import('./frames.ts')
+      return frames(rest, import.meta.url)
+    }
     case 'run':
       return run(readRunArguments(rest))
     case 'help':
@@ -39,13 +45,17 @@ async function command(argv: readonly string[]): Promise<number> {
       throw new InputError(
         word === undefined
           ? `a command is missing; ${USAGE.replace(/\n\s*/g, '; ')}`
-          : `there is no command «${word}»; there are compute, formula, functions, frame and run`,
+          : `there is no command «${word}»; there are compute, formula, functions, frame, frames and run`,
       )
   }
 }
 
+// A thread of `frames` is this program again, so that it is one file wherever it runs.
+const { isFrameWorker, serveFrames } = isMainThread ? {} : await import('./frame-pool.ts')
+
 try {
-  process.exitCode = await command(process.argv.slice(2))
+  if (isFrameWorker?.()) serveFrames?.()
+  else process.exitCode = await command(process.argv.slice(2))
 } catch (error) {
   if (!(error instanceof InputError)) throw error
   process.stderr.write(`evenfield: ${onOneLine(error.message)}\n`)

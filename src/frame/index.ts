@@ -1,5 +1,6 @@
 export { AREA_KINDS, type Area } from './areas/area.ts'
 export { readAreas } from './areas/read-areas.ts'
-export { type Frame, measureArea, openFrame, type PixelFacts, type Reading } from './measure.ts'
+export type { Taken } from './exif.ts'
+export { type Frame as FramePicture, measureArea, openFrame, type PixelFacts, type Reading } from './measure.ts'
 export { FrameError } from './problem.ts'
-export { frameReport } from './report.ts'
+export { type FrameReport, frameReport, measureEach } from './report.ts'

@@ -13,7 +13,9 @@ const grey16 = (width: number, height: number, light: (x: number, y: number) => 
 
 // biome-ignore lint/suspicious/noExplicitAny: the tests read JSON as others do.
 const measure = (file: Uint8Array, area: object): any => {
-  const report = frameReport(openFrame(file), readAreas([{ name: 'a', ...area }])) as { areas: { a: unknown } }
+  const report = frameReport(openFrame(file), readAreas([{ name: 'a', ...area }])) as unknown as {
+    areas: { a: unknown }
+  }
   return JSON.parse(JSON.stringify(report.areas.a))
 }
 

@@ -30,7 +30,7 @@ interface Patch {
 }
 const patchOf = (file: Uint8Array): Patch => {
   const report = frameReport(openFrame(file), readAreas([{ kind: 'patch', name: 'p', box: [0, 0, 12, 10] }]))
-  return (report as { areas: { p: Patch } }).areas.p
+  return (report as unknown as { areas: { p: Patch } }).areas.p
 }
 const nameOf = (file: Uint8Array): string => openFrame(file).pixels.encoding
 

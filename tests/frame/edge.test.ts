@@ -68,7 +68,7 @@ function measure(file: Uint8Array, box?: number[]): Edge {
   const frame = openFrame(file)
   const { width, height } = frame.pixels
   const report = frameReport(frame, readAreas([{ kind: 'edge', name: 'a', box: box ?? [0, 0, width, height] }]))
-  return (report as { areas: { a: Edge } }).areas.a
+  return (report as unknown as { areas: { a: Edge } }).areas.a
 }
 
 /** The Fourier transform of a Gaussian. */

@@ -42,7 +42,7 @@ export function setBy(cell: Cell): readonly string[] {
   }
 }
 
-const KINDS = { given: 'given', result: 'result', check: 'check', table: 'table' } as const
+const KINDS = { given: 'given', result: 'result', check: 'check', table: 'table', frame: 'frame' } as const
 
 const aKind = (cell: NamedCell): string => `a ${KINDS[cell.kind]}`
 
@@ -73,7 +73,7 @@ export function misfit(
   return alike ? undefined : 'what kind of value yours is cannot be told as it stands'
 }
 
-const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === 'table'
+const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === 'table' || kind === 'frame'
 
 const lacks = (have: readonly string[] = [], wanted: readonly string[] = []): string | undefined =>
   wanted.find((one) => !have.includes(one))

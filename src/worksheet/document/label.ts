@@ -8,7 +8,7 @@ const UNTITLED = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants:
 
 /** What a person calls a cell that bears a title, not a name. */
 export const titleOf = (cell: Exclude<Cell, NamedCell | Note>): string =>
-  cell.kind === 'frame' || cell.kind === 'function' ? labelOf(cell) : cell.title?.trim() || UNTITLED[cell.kind]
+  cell.kind === 'function' ? labelOf(cell) : cell.title?.trim() || UNTITLED[cell.kind]
 
 /** Stands in the place of a cell of a kind that this version reserves and a later one fills. */
 export const LATER_KIND_TEXT =

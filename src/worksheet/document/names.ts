@@ -3,7 +3,11 @@ import type { Cell, NamedCell } from '../schema/document.ts'
 import { NAME_PATTERN } from '../schema/format.ts'
 
 export const isNamed = (cell: Cell): cell is NamedCell =>
-  cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check' || cell.kind === 'table'
+  cell.kind === 'given' ||
+  cell.kind === 'result' ||
+  cell.kind === 'check' ||
+  cell.kind === 'table' ||
+  cell.kind === 'frame'
 
 /** Why a cell cannot bear a name, or undefined where it can. */
 export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {

@@ -11,10 +11,11 @@ import {
   YES_NO,
 } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
+import { readFrame } from '../document/frame-readings.ts'
 import { readKit } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading, readGiven } from '../document/read-given.ts'
-import type { Check, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
+import type { Check, Frame, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
 import { readMargin } from './condition.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
@@ -102,7 +103,7 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
     node.mentions = tables?.namesIn(cell, compiler) ?? []
     return
   }
-  node.parsed = cell.kind === 'given' ? undefined : compiler.read(formulaOf(cell))
+  node.parsed = cell.kind === 'given' || cell.kind === 'frame' ? undefined : compiler.read(formulaOf(cell))
   node.mentions = node.parsed?.mentions ?? []
 }
 
@@ -110,6 +111,7 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
 export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): boolean {
   const before = node.type
   if (node.cell.kind === 'given') checkGiven(node, node.cell)
+  else if (node.cell.kind === 'frame') checkFrame(node, node.cell)
   else if (node.cell.kind !== 'table') checkFormulaCell(node, node.cell, scope)
   else if (compilers.tables) compilers.tables.check(node, node.cell, scope, compilers.compiler)
   else node.awaitingCompiler = true
@@ -126,6 +128,12 @@ function checkGiven(node: Node, given: Given): void {
   node.unit = declaredUnit(given.unit).unit
   node.type = node.reading.type
   node.errors = node.reading.error ? [node.reading.error] : []
+}
+
+function checkFrame(node: Node, frame: Frame): void {
+  node.reading = readFrame(frame)
+  node.type = node.reading.type
+  node.errors = []
 }
 
 function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void {

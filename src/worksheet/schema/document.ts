@@ -9,6 +9,7 @@ export type GivenSource = (typeof GIVEN_SOURCES)[number]
 
 const MOST_STEPS = 200
 const MOST_LISTED = 60
+const MAX_PATCHES = 300
 
 const text = v.pipe(v.string(), v.maxLength(MAX_READ_LENGTH))
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
@@ -250,8 +251,65 @@ const run = v.looseObject({
   left: v.optional(v.boolean()),
 })
 
-/** Reserved: a picture measured. This version preserves it and says that a later one made it. */
-const frame = v.looseObject({ kind: v.literal('frame'), id, name, label })
+const coordinates = v.pipe(v.array(v.number()), v.maxLength(4))
+
+/** A place in a picture and what is measured there, in pixels of the picture as shown. */
+const area = v.looseObject({
+  kind: v.picklist(['patch', 'evenness', 'rule', 'square', 'edge', 'chart', 'line']),
+  name,
+  /** x, y, width and height. */
+  box: v.optional(coordinates),
+  columns: v.optional(v.number()),
+  rows: v.optional(v.number()),
+  /** Two marks, and as typed how far they are apart. */
+  from: v.optional(coordinates),
+  to: v.optional(coordinates),
+  length: v.optional(text),
+  /** Top left, top right, bottom right, bottom left, and as typed the true width and height. */
+  corners: v.optional(v.pipe(v.array(coordinates), v.maxLength(4))),
+  size: v.optional(text),
+  /** Of a chart: each patch with its reference L*a*b* for D50. */
+  patches: v.optional(
+    v.pipe(
+      v.array(v.looseObject({ name: text, box: coordinates, lab: v.array(v.number()) })),
+      v.maxLength(MAX_PATCHES),
+    ),
+  ),
+})
+
+/** A picture measured; formulas see a record with its areas' readings: `plain_card.light.spread`. The picture itself is never saved. */
+const frame = v.looseObject({
+  kind: v.literal('frame'),
+  id,
+  name,
+  label,
+  /** What is to be photographed, and how. */
+  hint: v.optional(text),
+  areas: v.optional(v.pipe(v.array(area), v.maxLength(MOST_LISTED))),
+  /** The picture last measured: by its digest it is known again. */
+  picture: v.optional(
+    v.looseObject({
+      name: text,
+      /** Bytes. */
+      size: v.number(),
+      /** SHA-256 of the file. */
+      digest: text,
+      pixels: v.looseObject({
+        width: v.number(),
+        height: v.number(),
+        bits: v.number(),
+        channels: v.number(),
+        encoding: text,
+      }),
+      /** What the camera wrote; owner, serial number and place are never saved. */
+      taken: v.nullable(v.looseObject({})),
+    }),
+  ),
+  /** What was read, by the name of the area. */
+  readings: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), v.looseObject({}))),
+  /** The givens that take what the camera wrote: `{ "aperture": "aperture" }`, the camera's figure first. */
+  fills: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), name)),
+})
 
 /** Reserved: a function of the worksheet. This version preserves it and says that a later one made it. */
 const functionCell = v.looseObject({ kind: v.literal('function'), id, name, label })
@@ -300,4 +358,4 @@ export type Variants = v.InferOutput<typeof variants>
 export type Run = v.InferOutput<typeof run>
 export type Frame = v.InferOutput<typeof frame>
 export type FunctionCell = v.InferOutput<typeof functionCell>
-export type NamedCell = Given | Result | Check | TableCell
+export type NamedCell = Given | Result | Check | TableCell | Frame

@@ -1,0 +1,126 @@
+import { readdirSync, statSync, writeFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { parseArgs } from 'node:util'
+import { type Area, FrameError, readAreas } from '../frame/index.ts'
+import type { Frame, Worksheet } from '../worksheet/index.ts'
+import { writeTable } from '../worksheet/table/csv.ts'
+import { type MeasuredFile, measureAll } from './frame-pool.ts'
+import { gradeFrames } from './frames-report.ts'
+import { InputError, whyUnread } from './input.ts'
+import { readWorksheet } from './read-worksheet.ts'
+import { printLines } from './report.ts'
+
+const PICTURES = /\.(jpe?g|png|tiff?)$/i
+const SLOWEST = 5
+
+/**
+ * `frames FOLDER --sheet SHEET.json --out report.csv`: every picture of a folder measured by the areas of the sheet’s
+ * frame and graded by its checks. Exit 1 where one fails, waits or cannot be measured.
+ */
+export async function frames(args: readonly string[], program: string): Promise<number> {
+  const { folder, sheet: sheetPath, out, name } = readFramesArguments(args)
+  const worksheet = readWorksheet(sheetPath)
+  const cell = frameIn(worksheet, sheetPath, name)
+  const areas = areasOf(cell, sheetPath)
+  const paths = picturesIn(folder)
+  refuseOver(out, [sheetPath, ...paths])
+  const started = performance.now()
+  const measured = await measureAll(paths, areas, program)
+  const { rows, states } = gradeFrames(worksheet, cell, measured)
+  write(out, writeTable(rows))
+  const seconds = (performance.now() - started) / 1000
+  printLines(summary(measured, states, seconds, out))
+  return states.some((state) => state !== 'pass' && state !== 'marginal') ? 1 : 0
+}
+
+function readFramesArguments(args: readonly string[]): {
+  folder: string
+  sheet: string
+  out: string
+  name: string | undefined
+} {
+  let parsed: { values: { sheet?: string; out?: string; frame?: string }; positionals: string[] }
+  try {
+    parsed = parseArgs({
+      args: [...args],
+      options: { sheet: { type: 'string' }, out: { type: 'string' }, frame: { type: 'string' } },
+      allowPositionals: true,
+    })
+  } catch (error) {
+    throw new InputError(`frames: ${(error as Error).message.split('. ')[0]}`)
+  }
+  const { values, positionals } = parsed
+  if (positionals.length !== 1) throw new InputError(`frames takes one folder, found ${positionals.length}`)
+  if (values.sheet === undefined) throw new InputError('frames: --sheet SHEET.json is missing')
+  if (values.out === undefined) throw new InputError('frames: --out report.csv is missing')
+  return { folder: positionals[0] as string, sheet: values.sheet, out: values.out, name: values.frame }
+}
+
+function frameIn({ cells }: Worksheet, path: string, name: string | undefined): Frame {
+  const all = cells.filter((cell): cell is Frame => cell.kind === 'frame')
+  const found =
+    name === undefined ? all.find(({ areas }) => areas && areas.length > 0) : all.find((cell) => cell.name === name)
+  if (found) return found
+  if (name !== undefined) throw new InputError(`--frame ${name}: ${path} has no frame of that name`)
+  throw new InputError(
+    `${path}: ${all.length === 0 ? 'there is no frame in this worksheet; add one under Build' : 'its frame has no areas; mark them on one picture'}`,
+  )
+}
+
+function areasOf({ areas = [], name }: Frame, path: string): Area[] {
+  try {
+    return readAreas(areas)
+  } catch (error) {
+    if (error instanceof FrameError) throw new InputError(`${path}: in the frame «${name}», ${error.message}`)
+    throw error
+  }
+}
+
+function picturesIn(folder: string): string[] {
+  let names: string[]
+  try {
+    if (!statSync(folder).isDirectory()) throw new InputError(`${folder}: this is not a folder`)
+    names = readdirSync(folder)
+  } catch (error) {
+    if (error instanceof InputError) throw error
+    throw new InputError(
+      `${folder}: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such folder' : whyUnread(error)}`,
+    )
+  }
+  const paths = names
+    .filter((name) => PICTURES.test(name) && !name.startsWith('.'))
+    .sort()
+    .map((name) => join(folder, name))
+  if (paths.length === 0) throw new InputError(`${folder}: there is no JPEG, PNG or TIFF in this folder`)
+  return paths
+}
+
+function refuseOver(out: string, inputs: readonly string[]): void {
+  if (inputs.some((input) => resolve(input) === resolve(out)))
+    throw new InputError(`--out ${out}: the report would be written over what it is made from; give it another name`)
+}
+
+function write(path: string, text: string): void {
+  try {
+    writeFileSync(path, text)
+  } catch (error) {
+    const why = (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such folder' : whyUnread(error)
+    throw new InputError(`--out ${path}: ${why}`)
+  }
+}
+
+function summary(measured: readonly MeasuredFile[], states: readonly string[], seconds: number, out: string): string[] {
+  const counts = ['pass', 'marginal', 'fail', 'waiting', 'unreadable'].flatMap((state) => {
+    const count = states.filter((one) => one === state).length
+    return count > 0 ? [`${count} ${state}`] : []
+  })
+  const slowest = [...measured].sort((one, other) => other.seconds - one.seconds).slice(0, SLOWEST)
+  return [
+    `Measured: ${measured.length} ${measured.length === 1 ? 'frame' : 'frames'} in ${seconds.toFixed(1)} s: ${counts.join(', ')}`,
+    ...slowest.map(({ name, seconds: own }, i) => `${i === 0 ? 'Slowest:' : '        '} ${name}, ${own.toFixed(2)} s`),
+    ...measured
+      .flatMap(({ name, error }) => (error === undefined ? [] : [`Not measured: ${name}: ${error}`]))
+      .slice(0, 20),
+    `Written: ${out}`,
+  ]
+}

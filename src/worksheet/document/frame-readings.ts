@@ -1,0 +1,115 @@
+import { list, number, PLAIN_NUMBER, record, TEXT, type Type, type Value } from '../../language/index.ts'
+import { ANGLE, LENGTH, PIXEL, SAMPLING, STOP, TIME } from '../../units/index.ts'
+import type { Frame } from '../schema/document.ts'
+import type { GivenReading } from './read-given.ts'
+
+/** A part of a reading as the language has it. */
+interface Part {
+  readonly type: Type
+  /** What it is called among the saved readings, where that is another name. */
+  readonly from?: string
+  /** What the saved number is multiplied by. */
+  readonly scale?: number
+}
+
+type Parts = Readonly<Record<string, Part>>
+
+const RADIANS = Math.PI / 180
+const plain: Part = { type: PLAIN_NUMBER }
+const numbers: Part = { type: list(PLAIN_NUMBER) }
+const angle: Part = { type: number(ANGLE), scale: RADIANS }
+const pixels: Part = { type: number(PIXEL) }
+const sampling: Part = { type: number(SAMPLING) }
+
+/** What formulas read of each kind of area: `plain_card.light.spread`. */
+const AREA_PARTS: Readonly<Record<string, Parts>> = {
+  patch: { code: numbers, light: numbers, lab: numbers, noise: plain },
+  evenness: {
+    light: { type: list(list(PLAIN_NUMBER)) },
+    spread: { type: number(STOP) },
+    uniformity: plain,
+    corner: { type: list(number(STOP)) },
+  },
+  rule: { sampling, angle },
+  square: {
+    keystone_across: pixels,
+    keystone_down: pixels,
+    rotation: angle,
+    sampling_across: sampling,
+    sampling_down: sampling,
+    skew: angle,
+  },
+  edge: { angle, mtf50: plain, mtf10: plain, efficiency: plain, greatest: plain },
+  chart: { delta_e_2000: numbers, mean: plain, percentile_90: plain, worst: plain, worst_name: { type: TEXT } },
+  line: { angle, bow: pixels, bow_share: { type: PLAIN_NUMBER, from: 'bow_percent', scale: 0.01 } },
+}
+
+const PIXEL_PARTS: Parts = { width: pixels, height: pixels, bits: plain, encoding: { type: TEXT } }
+const TAKEN_PARTS: Parts = {
+  camera: { type: TEXT },
+  lens: { type: TEXT },
+  focal: { type: number(LENGTH) },
+  aperture: { type: number(PLAIN_NUMBER.dimension, 'f-number') },
+  time: { type: number(TIME, 'shutter') },
+  iso: plain,
+  when: { type: TEXT },
+}
+
+/** What a frame’s record holds besides its areas; no area may have these names. */
+export const FRAME_PARTS = ['pixels', 'taken'] as const
+
+/** A frame’s areas, readings and what its camera wrote, as a value of the language. Without readings it waits. */
+export function readFrame({ areas = [], picture, readings }: Frame): GivenReading {
+  const types: Record<string, Type> = Object.create(null)
+  const values: Record<string, Value> = Object.create(null)
+  const take = (name: string, what: string, parts: Parts, saved: unknown): void => {
+    const found = readParts(parts, saved)
+    // What was not found, such as a frequency to which the response never fell, is no part: a formula that reads it says so.
+    types[name] = record(what, Object.fromEntries(found.map(([part, { type }]) => [part, type])))
+    values[name] = Object.fromEntries(found.map(([part, , value]) => [part, value]))
+  }
+  if (!readings || !picture) {
+    for (const { name, kind } of areas)
+      types[name] = record(
+        kind,
+        Object.fromEntries(Object.entries(AREA_PARTS[kind] ?? {}).map(([part, { type }]) => [part, type])),
+      )
+    return { type: record('frame', types), offers: [] }
+  }
+  take('pixels', 'picture', PIXEL_PARTS, picture.pixels)
+  take('taken', 'what the camera wrote', TAKEN_PARTS, picture.taken)
+  for (const { name, kind } of areas) {
+    const saved = Object.hasOwn(readings, name) ? readings[name] : undefined
+    if (saved) take(name, kind, AREA_PARTS[kind] ?? {}, kind === 'chart' ? withDifferences(saved) : saved)
+  }
+  return { type: record('frame', types), value: values, offers: [] }
+}
+
+function readParts(parts: Parts, saved: unknown): [string, Part, Value][] {
+  if (typeof saved !== 'object' || saved === null) return []
+  return Object.entries(parts).flatMap(([name, part]) => {
+    const key = part.from ?? name
+    const value = Object.hasOwn(saved, key)
+      ? savedValue((saved as Record<string, unknown>)[key], part.type, part.scale)
+      : undefined
+    return value === undefined ? [] : [[name, part, value] as [string, Part, Value]]
+  })
+}
+
+/** A saved value of the type; undefined where it is another kind of thing. */
+function savedValue(saved: unknown, type: Type, scale = 1): Value | undefined {
+  if (type.kind === 'text') return typeof saved === 'string' ? saved : undefined
+  if (type.kind === 'number') return typeof saved === 'number' && Number.isFinite(saved) ? saved * scale : undefined
+  if (type.kind !== 'list' || !Array.isArray(saved)) return undefined
+  const items = saved.map((one) => savedValue(one, type.of, scale))
+  return items.every((one) => one !== undefined) ? (items as Value[]) : undefined
+}
+
+/** The patches’ differences as one list, beside the rest of a chart’s reading. */
+function withDifferences(saved: Readonly<Record<string, unknown>>): object {
+  const patches = Array.isArray(saved.patches) ? saved.patches : []
+  return {
+    ...saved,
+    delta_e_2000: patches.map((patch: unknown) => (patch as { delta_e_2000?: unknown } | null)?.delta_e_2000),
+  }
+}

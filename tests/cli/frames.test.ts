@@ -1,0 +1,126 @@
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import Papa from 'papaparse'
+import { describe, expect, it } from 'vitest'
+import { exifBlock, make, png } from '../frame/files.ts'
+import { evenfield, file, worksheet } from './run.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'evenfield-frames-'))
+const out = join(folder, 'report.csv')
+
+/** A plain card whose right side is darker by so many stops, taken in that minute. */
+const card = (stops: number, minute: number, aperture: number): Uint8Array =>
+  png(
+    make(90, 70, 1, 16, (x) => 40000 * 2 ** ((-stops * x) / 89)),
+    {
+      chunks: [
+        ['gAMA', Uint8Array.of(0, 1, 0x86, 0xa0)],
+        [
+          'eXIf',
+          exifBlock([
+            [0x829d, 5, [aperture * 10, 10]],
+            [0x9003, 2, `2026:11:28 10:${String(minute).padStart(2, '0')}:00`],
+          ]),
+        ],
+      ],
+    },
+  )
+
+// By name the other way round than by time.
+const STOPS = [0.05, 0.1, 0.15, 0.28, 0.6]
+for (const [i, stops] of STOPS.entries())
+  writeFileSync(join(folder, `card-${9 - i}.png`), card(stops, 10 + i, i === 2 ? 5.6 : 8))
+writeFileSync(join(folder, 'cut.png'), card(0.1, 30, 8).subarray(0, 250))
+writeFileSync(join(folder, 'notes.txt'), 'no picture')
+
+const sheet = worksheet('day.json', [
+  { kind: 'given', id: 'a', name: 'aperture', unit: 'f/', value: 'f/8' },
+  {
+    kind: 'frame',
+    id: 'f',
+    name: 'plain_card',
+    fills: { aperture: 'aperture' },
+    areas: [
+      { kind: 'evenness', name: 'light', columns: 3, rows: 2 },
+      { kind: 'patch', name: 'middle', box: [40, 30, 10, 10] },
+    ],
+  },
+  {
+    kind: 'check',
+    id: 'c',
+    name: 'even',
+    condition: 'plain_card.light.spread <= 0.2 stop',
+    message: 'Uneven by {plain_card.light.spread}.',
+  },
+])
+
+const ran = evenfield('frames', folder, '--sheet', sheet, '--out', out)
+const rows = Papa.parse<Record<string, string>>(readFileSync(out, 'utf8'), { header: true, skipEmptyLines: true }).data
+
+describe('a folder of frames', () => {
+  it('is measured whole, one line a frame in order of time, graded by the checks of the sheet', () => {
+    expect(ran.err).toBe('')
+    expect(ran.code).toBe(1)
+    expect(rows.map(({ File }) => File)).toEqual([
+      'card-9.png',
+      'card-8.png',
+      'card-7.png',
+      'card-6.png',
+      'card-5.png',
+      'cut.png',
+    ])
+    for (const [i, stops] of STOPS.entries()) {
+      // The outer fields of three are 60 of 89 columns apart, nearly: log-linear light keeps their ratio.
+      expect(Number(rows[i]?.['light.spread'])).toBeCloseTo((stops * 60) / 89, 3)
+      expect(rows[i]?.even).toBe(
+        (stops * 60) / 89 <= 0.2 * 0.9 ? 'pass' : (stops * 60) / 89 <= 0.2 ? 'marginal' : 'fail',
+      )
+      expect(rows[i]?.State).toBe(rows[i]?.even)
+    }
+    expect(rows[4]?.Remarks).toMatch(/^Uneven by 0\.40/)
+    expect(rows[5]).toMatchObject({ State: 'unreadable', 'light.spread': '' })
+    expect(rows[5]?.Remarks).toMatch(/cut short/)
+  })
+
+  it('says where the camera was set unlike the sheet', () => {
+    expect(rows.map((row) => row['Unlike the sheet'])).toEqual([
+      '',
+      '',
+      'aperture: f/8 set, f/5.6 in the frame',
+      '',
+      '',
+      '',
+    ])
+  })
+
+  it('tells the slowest first in its summary, and what was not measured', () => {
+    expect(ran.out).toMatch(/^Measured: 6 frames in [\d.]+ s: 3 pass, 1 marginal, 1 fail, 1 unreadable/)
+    const times = [...ran.out.matchAll(/, ([\d.]+) s$/gm)].map((match) => Number(match[1]))
+    expect(times).toEqual([...times].sort((one, other) => other - one))
+    expect(ran.out).toMatch(/^Not measured: cut\.png: /m)
+    expect(ran.out).toContain(`Written: ${out}`)
+  })
+
+  it('ends with 2 and one line where folder, sheet or report cannot be used', () => {
+    const none = worksheet('none.json', [])
+    const empty = mkdtempSync(join(tmpdir(), 'evenfield-empty-'))
+    const cases: [string[], RegExp][] = [
+      [['/nowhere', '--sheet', sheet, '--out', out], /no such folder/],
+      [[empty, '--sheet', sheet, '--out', out], /no JPEG, PNG or TIFF/],
+      [[folder, '--sheet', none, '--out', out], /no frame in this worksheet/],
+      [[folder, '--sheet', sheet, '--out', out, '--frame', 'other'], /no frame of that name/],
+      [[folder, '--out', out], /--sheet SHEET.json is missing/],
+      [[folder, '--sheet', sheet], /--out report.csv is missing/],
+      [[folder, '--sheet', sheet, '--out', sheet], /written over what it is made from/],
+      [[folder, '--sheet', sheet, '--out', '/nowhere/report.csv'], /no such folder/],
+      [[file('a.txt', ''), '--sheet', sheet, '--out', out], /not a folder/],
+    ]
+    for (const [args, message] of cases) {
+      const refused = evenfield('frames', ...args)
+      expect(refused.code, args.join(' ')).toBe(2)
+      expect(refused.err).toMatch(message)
+      expect(refused.err).toMatch(/^evenfield: [^\n]+\n$/)
+    }
+  })
+})

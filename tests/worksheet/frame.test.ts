@@ -1,0 +1,125 @@
+import { describe, expect, it } from 'vitest'
+import { LIBRARY } from '../../src/functions/index.ts'
+import { takenDifferences, takenForBlanks, takenInWords } from '../../src/worksheet/document/frame-taken.ts'
+import {
+  type Cell,
+  FORMAT,
+  type Frame,
+  readDocument,
+  Sheet,
+  VERSION,
+  writeDocument,
+} from '../../src/worksheet/index.ts'
+
+const pixels = { width: 900, height: 700, bits: 16, channels: 3, encoding: 'sRGB' }
+const frame = (more: object = {}): Frame => ({
+  kind: 'frame',
+  id: 'f',
+  name: 'card',
+  areas: [
+    { kind: 'evenness', name: 'light' },
+    { kind: 'rule', name: 'rule', from: [0, 0], to: [3, 4], length: '10 mm' },
+    { kind: 'edge', name: 'edge', box: [0, 0, 50, 50] },
+    { kind: 'chart', name: 'chart', patches: [] },
+  ],
+  ...more,
+})
+const measured = {
+  picture: {
+    name: 'card.tif',
+    size: 1,
+    digest: 'ab',
+    pixels,
+    taken: {
+      camera: 'Bench',
+      lens: null,
+      focal: 0.09,
+      aperture: 5.6,
+      time: 1 / 128,
+      iso: 100,
+      when: '2026-03-04T10:11:12',
+    },
+  },
+  readings: {
+    light: { light: [[1, 0.5]], spread: 1, uniformity: 0.667, corner: [0, -1, -1, 0] },
+    rule: { sampling: 500, ppi: 12.7, angle: 90 },
+    edge: { angle: 5, sfr: [[0, 1]], mtf50: 0.3, mtf10: null, efficiency: 1, greatest: 1 },
+    chart: {
+      patches: [{ name: 'a', lab: [1, 2, 3], delta_e_2000: 4 }],
+      mean: 4,
+      percentile_90: 4,
+      worst: 4,
+      worst_name: 'a',
+    },
+  },
+}
+const result = (formula: string): Cell => ({ kind: 'result', id: 'r', name: 'r', formula })
+const outcome = (formula: string, cell = frame(measured)) =>
+  new Sheet({ format: FORMAT, version: VERSION, title: 'T', cells: [cell, result(formula)] }, LIBRARY).outcome('r')
+
+describe('a frame in formulas', () => {
+  it('gives its readings by name, in the language’s own units', () => {
+    const values: [string, number][] = [
+      ['card.light.spread', 1],
+      ['card.light.uniformity', 0.667],
+      ['card.rule.sampling', 500],
+      ['card.rule.angle', Math.PI / 2],
+      ['card.edge.mtf50', 0.3],
+      ['card.chart.worst', 4],
+      ['percentile(card.chart.delta_e_2000, 90 %)', 4],
+      ['card.taken.aperture', 5.6],
+      ['card.taken.focal', 0.09],
+      ['card.pixels.width', 900],
+    ]
+    for (const [formula, value] of values)
+      expect(outcome(formula), formula).toMatchObject({ state: 'value', value: expect.closeTo(value, 9) })
+    expect(outcome('card.light.spread')).toMatchObject({ shown: { text: '1 stop' } })
+  })
+
+  it('has no part for what was not found: a response that never fell so far', () => {
+    expect(outcome('card.edge.mtf10').state).toBe('error')
+  })
+
+  it('waits while nothing is measured, with its units checked all the same', () => {
+    expect(outcome('card.light.spread', frame())).toMatchObject({ state: 'waiting', on: ['card'] })
+    expect(outcome('card.light.spread + 1 mm', frame()).state).toBe('error')
+    expect(outcome('card.nothing.spread', frame()).state).toBe('error')
+  })
+
+  it('reads nothing out of a document that is no figure', () => {
+    const broken = { ...measured, readings: { light: { spread: 'wide', uniformity: null }, rule: { sampling: [1] } } }
+    for (const formula of ['card.light.spread', 'card.light.uniformity', 'card.rule.sampling'])
+      expect(outcome(formula, frame(broken)).state).toBe('error')
+  })
+
+  it('is saved and opened with areas and readings', () => {
+    const sheet = { format: FORMAT, version: VERSION, title: 'T', cells: [frame(measured)] } as const
+    expect(readDocument(writeDocument(sheet as never)).cells).toEqual(sheet.cells)
+  })
+})
+
+describe('what the camera wrote', () => {
+  const given = (name: string, unit: string | undefined, value: string): Cell => ({
+    kind: 'given',
+    id: name,
+    name,
+    value,
+    ...(unit === undefined ? {} : { unit }),
+  })
+  const fills = { aperture: 'stop', time: 'time', focal: 'focal' }
+
+  it('is compared with what the sheet asks for; marks that round alike are one', () => {
+    const cells = [given('stop', 'f/', 'f/8'), given('time', '1/ s', '1/125'), given('focal', 'mm', '90')]
+    const found = takenDifferences(cells, frame({ ...measured, fills }))
+    expect(found.map(takenInWords)).toEqual(['stop: f/8 set, f/5.6 in the frame'])
+  })
+
+  it('fills the givens that are blank, so that they read back as what was written', () => {
+    const cells = [given('stop', 'f/', ''), given('time', '1/ s', ''), given('focal', 'mm', '100')]
+    const filled = takenForBlanks(cells, frame({ ...measured, fills }))
+    expect(filled.map(({ name }) => name)).toEqual(['stop', 'time'])
+    const sheet = new Sheet({ format: FORMAT, version: VERSION, title: 'T', cells: filled }, LIBRARY)
+    expect(sheet.outcome('stop')).toMatchObject({ value: 5.6 })
+    expect(sheet.outcome('time')).toMatchObject({ value: expect.closeTo(1 / 128, 3) })
+  })
+})
