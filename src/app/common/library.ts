@@ -2,6 +2,7 @@ import { FUNCTION_NAMES } from 'virtual:function-names'
 import type { SubjectFile } from '../../functions/index.ts'
 import type { Library } from '../../language/index.ts'
 import type { Cell } from '../../worksheet/index.ts'
+import { kindOf } from '../../worksheet/kinds/index.ts'
 import { functionsOf } from './function-files.ts'
 
 const FILES = Object.keys(FUNCTION_NAMES) as SubjectFile[]
@@ -13,11 +14,7 @@ const called = (text: string): string[] => text.match(/[A-Za-z_]\w*(?=\s*\()/g) 
 const isUnknown = (name: string): boolean => name !== 'when' && !FILE_OF.has(name)
 
 /** The formulas of a cell in which a function may be misspelt. */
-function formulasOf(cell: Cell): readonly string[] {
-  if (cell.kind === 'result') return [cell.formula]
-  if (cell.kind === 'check') return [cell.condition]
-  return cell.kind === 'table' ? cell.columns.flatMap(({ formula }) => formula ?? []) : []
-}
+const formulasOf = (cell: Cell): readonly string[] => kindOf(cell).formulas?.(cell) ?? []
 
 /** The functions in the footer of a table’s columns. */
 const footerFunctions = (cell: Cell): readonly string[] =>

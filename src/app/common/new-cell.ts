@@ -1,5 +1,6 @@
 import { fedByName } from '../../cells/forms/drawing-parts.ts'
-import { type Cell, freeName, isNamed } from '../../worksheet/index.ts'
+import { type Cell, freeName, isNamed, type TableCell } from '../../worksheet/index.ts'
+import { KINDS } from '../../worksheet/kinds/index.ts'
 import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
 
 /** The kinds of cell that can be added. */
@@ -23,46 +24,24 @@ export const cellId = (): string => {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
 }
 
-/** A new, empty cell. */
+/** A new cell; a drawing or a run takes its inputs from cells of the usual names. */
 export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
   const id = cellId()
-  switch (kind) {
-    case 'given':
-      return { kind, id, name: freeName('given', cells), value: '' }
-    case 'result':
-      return { kind, id, name: freeName('result', cells), formula: '' }
-    case 'check':
-      return { kind, id, name: freeName('check', cells), condition: '', message: '' }
-    case 'note':
-      return { kind, id, text: '' }
-    case 'section':
-      return { kind: 'note', id, role: 'heading', text: '' }
-    case 'steps':
-      return { kind, id, steps: [{ text: '' }] }
-    case 'table':
-      return { kind, id, name: freeName('table', cells), columns: [], rows: [] }
-    case 'range':
-      return { kind, id, results: [] }
-    case 'variants':
-      return { kind, id, sets: [], results: [] }
-    case 'run': {
-      const of = cells.find((cell) => cell.kind === 'table')
-      if (!of) return { kind, id, from: {} }
-      const columns = of.columns.map(({ name }) => name)
-      const names = cells.filter(isNamed).map(({ name }) => name)
-      return { kind, id, of: of.name, from: runFedByName(columns, names) }
-    }
-    case 'drawing':
-      return {
-        kind,
-        id,
-        drawing: 'set-up',
-        from: fedByName(
-          'set-up',
-          cells.filter(isNamed).map(({ name }) => name),
+  if (kind === 'section') return { kind: 'note', id, role: 'heading', text: '' }
+  const cell = KINDS[kind].fresh({ id, cells, freeName: (base) => freeName(base, cells) }) as Cell
+  const names = cells.filter(isNamed).map(({ name }) => name)
+  if (cell.kind === 'drawing') return { ...cell, from: fedByName(cell.drawing, names) }
+  if (cell.kind !== 'run') return cell
+  const table = cells.find((one): one is TableCell => one.kind === 'table' && one.name === cell.of)
+  return table
+    ? {
+        ...cell,
+        from: runFedByName(
+          table.columns.map(({ name }) => name),
+          names,
         ),
       }
-  }
+    : cell
 }
 
 /** A copy of a cell with a free name, to be placed below the original. */

@@ -2,14 +2,14 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import type { CellSignal, ResultView, WideView } from '../../cells/shared/cell-view.ts'
+import type { CellSignal, ResultView } from '../../cells/shared/cell-view.ts'
 import '../../cells/basic/check-cell.ts'
 import '../../cells/basic/drawing-cell.ts'
 import '../../cells/basic/given-cell.ts'
 import '../../cells/basic/note-cell.ts'
 import '../../cells/basic/result-cell.ts'
 import { shared } from '../../cells/style/styles.ts'
-import { wideCell } from '../../cells/wide/wide-cells.ts'
+import { cellElement } from '../../cells/wide/wide-cells.ts'
 import type { Cell, Note } from '../../worksheet/index.ts'
 import '../../cells/basic/section-cautions.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
@@ -52,21 +52,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   }
 
   private cell(cell: Cell): TemplateResult {
-    const view = this.open.view(cell)
-    switch (cell.kind) {
-      case 'given':
-        return html`<given-cell data-cell=${cell.id} .view=${view}></given-cell>`
-      case 'result':
-        return html`<result-cell data-cell=${cell.id} tabindex="-1" .view=${view}></result-cell>`
-      case 'check':
-        return html`<check-cell data-cell=${cell.id} tabindex="-1" .view=${view}></check-cell>`
-      case 'note':
-        return html`<note-cell data-cell=${cell.id} tabindex="-1" .view=${view}></note-cell>`
-      case 'drawing':
-        return html`<drawing-cell data-cell=${cell.id} tabindex="-1" .view=${view}></drawing-cell>`
-      default:
-        return wideCell(cell, view as CellSignal<WideView>)
-    }
+    return cellElement(cell, this.open.view(cell))
   }
 
   private resultViews(cells: readonly Cell[]): CellSignal<ResultView>[] {

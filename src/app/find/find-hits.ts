@@ -1,4 +1,5 @@
 import { type Cell, isNamed, type Sheet } from '../../worksheet/index.ts'
+import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { findWords } from './words.ts'
 
 const { place } = findWords
@@ -33,7 +34,7 @@ function textsOf(cell: Cell): Text[] {
     [place.title, 'title' in cell && typeof cell.title === 'string' ? cell.title : undefined],
     [place.name, isNamed(cell) ? cell.name : undefined],
   ]
-  return [...called, ...ownTexts(cell)]
+  return [...called, ...byKind(OWN_TEXTS, cell)]
 }
 
 const lines = (...texts: readonly (string | undefined)[]): string => texts.filter(Boolean).join('\n')
@@ -41,58 +42,47 @@ const lines = (...texts: readonly (string | undefined)[]): string => texts.filte
 const formulas = (from: Readonly<Record<string, string>>): Text[] =>
   Object.values(from).map((text) => [place.formulas, text])
 
-function ownTexts(cell: Cell): Text[] {
-  switch (cell.kind) {
-    case 'given':
-      return [
-        [place.value, cell.value],
-        [place.kit, lines(...Object.values(cell.piece ?? {}))],
-        [place.hint, cell.hint],
-      ]
-    case 'result':
-      return [
-        [place.formula, cell.formula],
-        [place.measured, cell.measured],
-        [place.hint, cell.hint],
-        [place.measuring, cell.measure],
-      ]
-    case 'check':
-      return [
-        [place.condition, cell.condition],
-        [place.message, lines(cell.message, cell.passes)],
-      ]
-    case 'note':
-      return [[place.text, lines(cell.text, cell.about)]]
-    case 'frame':
-    case 'function':
-      return []
-    case 'drawing':
-      return formulas(cell.from)
-    case 'run':
-      return [[place.table, cell.of], ...formulas(cell.from)]
-    case 'steps':
-      return cell.steps.flatMap(({ text, reading }, at): Text[] => [
-        [place.step(at + 1), text],
-        [place.reading(at + 1), reading],
-      ])
-    case 'table':
-      return [
-        ...cell.columns.flatMap((column): Text[] => [
-          [place.columnHeading, lines(column.label, column.name)],
-          [place.columnFormula, column.formula],
-        ]),
-        ...cell.rows.map((row, at): Text => [place.row(at + 1), lines(...row)]),
-      ]
-    case 'range':
-      return [[place.range, lines(cell.of, ...cell.results)]]
-    case 'variants':
-      return [
-        ...cell.sets.map(
-          ({ title, values }): Text => [place.variant, lines(title, ...Object.keys(values), ...Object.values(values))],
-        ),
-        [place.compared, lines(...cell.results)],
-      ]
-  }
+/** The texts typed into a cell, by its kind. */
+const OWN_TEXTS: ByKind<[], Text[]> = {
+  given: ({ value, piece = {}, hint }) => [
+    [place.value, value],
+    [place.kit, lines(...Object.values(piece))],
+    [place.hint, hint],
+  ],
+  result: ({ formula, measured, hint, measure }) => [
+    [place.formula, formula],
+    [place.measured, measured],
+    [place.hint, hint],
+    [place.measuring, measure],
+  ],
+  check: ({ condition, message, passes }) => [
+    [place.condition, condition],
+    [place.message, lines(message, passes)],
+  ],
+  note: ({ text, about }) => [[place.text, lines(text, about)]],
+  drawing: ({ from }) => formulas(from),
+  run: ({ of, from }) => [[place.table, of], ...formulas(from)],
+  steps: ({ steps }) =>
+    steps.flatMap(({ text, reading }, at): Text[] => [
+      [place.step(at + 1), text],
+      [place.reading(at + 1), reading],
+    ]),
+  table: ({ columns, rows }) => [
+    ...columns.flatMap((column): Text[] => [
+      [place.columnHeading, lines(column.label, column.name)],
+      [place.columnFormula, column.formula],
+    ]),
+    ...rows.map((row, at): Text => [place.row(at + 1), lines(...row)]),
+  ],
+  range: ({ of, results }) => [[place.range, lines(of, ...results)]],
+  variants: ({ sets, results }) => [
+    ...sets.map(
+      ({ title, values }): Text => [place.variant, lines(title, ...Object.keys(values), ...Object.values(values))],
+    ),
+    [place.compared, lines(...results)],
+  ],
+  frame: () => [],
+  function: () => [],
 }
 
 /** What a cell shows in addition to what was typed into it. */

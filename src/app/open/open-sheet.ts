@@ -1,8 +1,28 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
-import { type Cell, type Change, ChangeRefused, type Note, type Sheet } from '../../worksheet/index.ts'
+import { type Cell, type Change, ChangeRefused, type Note, type Outcome, type Sheet } from '../../worksheet/index.ts'
+import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { OPEN_ELSEWHERE } from '../common/words.ts'
+
+const outcome = ({ id }: Cell, sheet: Sheet): Outcome => sheet.outcome(id)
+const nothing = (): undefined => undefined
+
+/** What the worksheet computes of a cell, by its kind. */
+const OUTCOMES: ByKind<[Sheet], CellView['outcome']> = {
+  given: outcome,
+  result: outcome,
+  check: ({ id }, sheet) => sheet.check(id),
+  note: nothing,
+  drawing: ({ id }, sheet) => sheet.drawing(id),
+  steps: nothing,
+  table: outcome,
+  range: nothing,
+  variants: nothing,
+  run: nothing,
+  frame: outcome,
+  function: nothing,
+}
 
 /**
  * An open worksheet as the elements see it. The engine computes in its own loop and reports the cells that changed;
@@ -110,11 +130,7 @@ export class OpenSheet {
 
   private seen(cell: Cell): CellView {
     const { sheet, called } = this
-    if (cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'table')
-      return { cell, outcome: sheet.outcome(cell.id), called, sheet } as CellView
-    if (cell.kind === 'check') return { cell, outcome: sheet.check(cell.id), called, sheet }
-    if (cell.kind === 'drawing') return { cell, outcome: sheet.drawing(cell.id), called, sheet }
-    return { cell, outcome: undefined, called, sheet } as CellView
+    return { cell, outcome: byKind(OUTCOMES, cell, sheet), called, sheet } as CellView
   }
 
   private heard(changed: 'all' | ReadonlySet<string>): void {

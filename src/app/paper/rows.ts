@@ -3,7 +3,17 @@ import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
-import type { Cell, Check, Given, Note, Outcome, Result, Sheet } from '../../worksheet/index.ts'
+import {
+  type Cell,
+  type Check,
+  type Given,
+  isNamed,
+  type Note,
+  type Outcome,
+  type Result,
+  type Sheet,
+} from '../../worksheet/index.ts'
+import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
@@ -102,6 +112,30 @@ const noteRow = ({ role, text }: Note): Node =>
       ),
   )
 
+/** A row of a table of figures, or blocks of their own. */
+type OnPaper = { readonly row: Node } | { readonly blocks: readonly Node[] }
+
+const later = (cell: Cell): OnPaper => ({ blocks: [element('p', {}, `${labelOf(cell)}: ${LATER_KIND_TEXT}`)] })
+
+/** A cell on paper, by its kind. */
+const ON_PAPER: ByKind<[Sheet, boolean], OnPaper> = {
+  given: (cell, sheet, withWorking) =>
+    // An unchosen piece of kit gets no line to write on.
+    cell.entry === 'kit' && cell.value.trim() === '' ? { blocks: [] } : { row: figureRow(sheet, cell, withWorking) },
+  result: (cell, sheet, withWorking) => ({ row: figureRow(sheet, cell, withWorking) }),
+  check: (cell, sheet, withWorking) => ({ blocks: [checkRow(sheet, cell, withWorking)] }),
+  note: (cell) => ({ blocks: [noteRow(cell)] }),
+  // Drawings are printed beside the rows of their section.
+  drawing: () => ({ blocks: [] }),
+  steps: (cell, sheet) => ({ blocks: [stepsTable(sheet, cell)] }),
+  table: (cell, sheet) => ({ blocks: tableOnPaper(sheet, cell) }),
+  range: (cell, sheet) => ({ blocks: rangeOnPaper(sheet, cell) }),
+  variants: (cell, sheet) => ({ blocks: [variantsOnPaper(sheet, cell)] }),
+  run: (cell, sheet) => ({ blocks: [runOnPaper(sheet, cell)] }),
+  frame: later,
+  function: later,
+}
+
 /** The rows of a section in their order; givens and results that follow each other share a table. */
 export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolean): Node[] {
   const rows: Node[] = []
@@ -111,22 +145,13 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     figures = []
   }
   for (const cell of cells) {
-    // An unchosen piece of kit gets no line to write on.
-    if (cell.kind === 'given' && cell.entry === 'kit' && cell.value.trim() === '') continue
-    if (cell.kind === 'given' || cell.kind === 'result') {
-      figures.push(figureRow(sheet, cell, withWorking))
+    const printed = byKind(ON_PAPER, cell, sheet, withWorking)
+    if ('row' in printed) {
+      figures.push(printed.row)
       continue
     }
-    close()
-    if (cell.kind === 'check') rows.push(checkRow(sheet, cell, withWorking))
-    else if (cell.kind === 'note') rows.push(noteRow(cell))
-    else if (cell.kind === 'steps') rows.push(stepsTable(sheet, cell))
-    else if (cell.kind === 'range') rows.push(...rangeOnPaper(sheet, cell))
-    else if (cell.kind === 'variants') rows.push(variantsOnPaper(sheet, cell))
-    else if (cell.kind === 'run') rows.push(runOnPaper(sheet, cell))
-    else if (cell.kind === 'table') rows.push(...tableOnPaper(sheet, cell))
-    else if (cell.kind === 'frame' || cell.kind === 'function')
-      rows.push(element('p', {}, `${labelOf(cell)}: ${LATER_KIND_TEXT}`))
+    if (printed.blocks.length > 0 || !isNamed(cell)) close()
+    rows.push(...printed.blocks)
   }
   close()
   return rows

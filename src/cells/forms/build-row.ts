@@ -1,5 +1,6 @@
 import { css, html, nothing, svg, type TemplateResult } from 'lit'
 import { isNamed, type Outcome } from '../../worksheet/index.ts'
+import { kindOf } from '../../worksheet/kinds/index.ts'
 import { figureOf, isSpread, missingReason } from '../basic/result-cell.ts'
 import { type CellView, labelOf } from '../shared/cell-view.ts'
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
@@ -174,21 +175,6 @@ const pickSign = (picked: boolean): TemplateResult => html`
   </svg>
 `
 
-const KINDS: Readonly<Record<CellView['cell']['kind'], string>> = {
-  given: 'Given',
-  result: 'Result',
-  check: 'Check',
-  note: 'Note',
-  drawing: 'Drawing',
-  steps: 'Steps',
-  table: 'Table',
-  range: 'Range',
-  variants: 'Variants',
-  run: 'Run',
-  frame: 'Frame',
-  function: 'Function',
-}
-
 const bracketed = (unit: string | undefined): string => (unit ? ` [${unit}]` : '')
 
 /** `name [unit] = formula`, as it would be written on paper. */
@@ -224,7 +210,7 @@ export function buildRow(view: CellView, stands: Standing, acts: Acts): Template
   const why = values && missingReason(values, called)
   const wrong =
     !open && values?.state === 'error' && values.origin === undefined ? values.diagnostics[0]?.message : undefined
-  const kind = cell.kind === 'note' && cell.role === 'heading' ? 'Section' : KINDS[cell.kind]
+  const kind = cell.kind === 'note' && cell.role === 'heading' ? 'Section' : kindOf(cell).title
   return html`
     <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) ? 'long-figure' : ''}">
       ${gripOf(labelOf(cell), stands, acts)}

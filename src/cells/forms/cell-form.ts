@@ -14,12 +14,13 @@ import {
   type Note,
   type Result,
 } from '../../worksheet/index.ts'
+import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { KIT_FIGURES } from '../../worksheet/schema/kit-sorts.ts'
 import type { CellView, GivenView } from '../shared/cell-view.ts'
 import { labelled, selected, ticked } from '../shared/labelled.ts'
 import { fedByName } from './drawing-parts.ts'
 import { type Form, formula, head, textField } from './form-fields.ts'
-import { isWide } from './wide-form.ts'
+import './wide-form.ts'
 
 const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
   ['quantity', 'A quantity'],
@@ -213,17 +214,28 @@ function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string,
   `
 }
 
+const wide = (_: Cell, form: Form): TemplateResult => html`<wide-form .form=${form}></wide-form>`
+
 /** The fields a cell is built from, by its kind. */
-export function cellForm(form: Form): TemplateResult {
-  const { cell, outcome } = form.view
-  if (cell.kind === 'note') return noteForm(form, cell)
-  if (cell.kind === 'drawing') return drawingForm(form, cell, outcome && 'missing' in outcome ? outcome.missing : {})
-  if (cell.kind === 'given') return givenForm(form, cell)
-  if (isWide(cell)) return html`<wide-form .form=${form}></wide-form>`
-  return cell.kind === 'result'
-    ? resultForm(form, cell, ownDiagnostics(form.view))
-    : checkForm(form, cell, ownDiagnostics(form.view))
+const FORMS: ByKind<[Form], TemplateResult> = {
+  given: (cell, form) => givenForm(form, cell),
+  result: (cell, form) => resultForm(form, cell, ownDiagnostics(form.view)),
+  check: (cell, form) => checkForm(form, cell, ownDiagnostics(form.view)),
+  note: (cell, form) => noteForm(form, cell),
+  drawing: (cell, form) => {
+    const { outcome } = form.view
+    return drawingForm(form, cell, outcome && 'missing' in outcome ? outcome.missing : {})
+  },
+  steps: wide,
+  table: wide,
+  range: wide,
+  variants: wide,
+  run: wide,
+  frame: wide,
+  function: wide,
 }
+
+export const cellForm = (form: Form): TemplateResult => byKind(FORMS, form.view.cell, form)
 
 /** What is wrong or doubtful in the cell's own formula. */
 export function ownDiagnostics({ outcome }: CellView): readonly Diagnostic[] {

@@ -1,7 +1,6 @@
 import { css, html, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
-import type { Cell } from '../../worksheet/index.ts'
 import type { WideCell } from '../shared/cell-view.ts'
 import { labelledStyle } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
@@ -20,8 +19,6 @@ const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fi
   frame: laterKind,
   function: laterKind,
 }
-
-export const isWide = (cell: Cell): cell is WideCell => Object.hasOwn(FETCH, cell.kind)
 
 /** The fields a cell of the whole width is built from, fetched when one is first opened. */
 @customElement('wide-form')

@@ -1,33 +1,55 @@
 import { html, type TemplateResult } from 'lit'
 import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
-import { type CellSignal, labelOf, type WideCell, type WideView } from '../shared/cell-view.ts'
+import type { Cell } from '../../worksheet/index.ts'
+import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
+import { type CellSignal, labelOf } from '../shared/cell-view.ts'
 
-const FETCH: Readonly<Record<WideCell['kind'], () => Promise<unknown>>> = {
-  steps: () => import('../steps/steps-cell.ts'),
-  table: () => import('../table/table-cell.ts'),
-  range: () => import('../range/range-cell.ts'),
-  variants: () => import('../variants/variants-cell.ts'),
-  run: () => import('../run/run-cell.ts'),
-  frame: async () => {},
-  function: async () => {},
-}
+type Element = (cell: Cell, view: CellSignal) => TemplateResult
 
-/** A cell that takes the whole width. The element that shows it is fetched when a sheet first has one. */
-export function wideCell(cell: WideCell, view: CellSignal<WideView>): TemplateResult {
-  void FETCH[cell.kind]()
-  switch (cell.kind) {
-    case 'steps':
-      return html`<steps-cell data-cell=${cell.id} tabindex="-1" .view=${view}></steps-cell>`
-    case 'table':
-      return html`<table-cell data-cell=${cell.id} tabindex="-1" .view=${view}></table-cell>`
-    case 'range':
-      return html`<range-cell data-cell=${cell.id} tabindex="-1" .view=${view}></range-cell>`
-    case 'variants':
-      return html`<variants-cell data-cell=${cell.id} tabindex="-1" .view=${view}></variants-cell>`
-    case 'run':
-      return html`<run-cell data-cell=${cell.id} tabindex="-1" .view=${view}></run-cell>`
-    case 'frame':
-    case 'function':
-      return html`<p class="quiet" data-cell=${cell.id} tabindex="-1">${labelOf(cell)}: ${LATER_KIND_TEXT}</p>`
+const later: Element = (cell) =>
+  html`<p class="quiet" data-cell=${cell.id} tabindex="-1">${labelOf(cell)}: ${LATER_KIND_TEXT}</p>`
+
+/** An element whose script is fetched when a worksheet first has a cell of its kind. */
+const fetched = (fetch: () => Promise<unknown>, element: Element): Element => {
+  let fetching: Promise<unknown> | undefined
+  return (cell, view) => {
+    fetching ??= fetch().catch(() => {
+      // Asked for again with the next cell that is drawn.
+      fetching = undefined
+    })
+    return element(cell, view)
   }
 }
+
+/** The element that shows a cell, by its kind. */
+const ELEMENTS: ByKind<[CellSignal], TemplateResult> = {
+  given: ({ id }, view) => html`<given-cell data-cell=${id} .view=${view}></given-cell>`,
+  result: ({ id }, view) => html`<result-cell data-cell=${id} tabindex="-1" .view=${view}></result-cell>`,
+  check: ({ id }, view) => html`<check-cell data-cell=${id} tabindex="-1" .view=${view}></check-cell>`,
+  note: ({ id }, view) => html`<note-cell data-cell=${id} tabindex="-1" .view=${view}></note-cell>`,
+  drawing: ({ id }, view) => html`<drawing-cell data-cell=${id} tabindex="-1" .view=${view}></drawing-cell>`,
+  steps: fetched(
+    () => import('../steps/steps-cell.ts'),
+    ({ id }, view) => html`<steps-cell data-cell=${id} tabindex="-1" .view=${view}></steps-cell>`,
+  ),
+  table: fetched(
+    () => import('../table/table-cell.ts'),
+    ({ id }, view) => html`<table-cell data-cell=${id} tabindex="-1" .view=${view}></table-cell>`,
+  ),
+  range: fetched(
+    () => import('../range/range-cell.ts'),
+    ({ id }, view) => html`<range-cell data-cell=${id} tabindex="-1" .view=${view}></range-cell>`,
+  ),
+  variants: fetched(
+    () => import('../variants/variants-cell.ts'),
+    ({ id }, view) => html`<variants-cell data-cell=${id} tabindex="-1" .view=${view}></variants-cell>`,
+  ),
+  run: fetched(
+    () => import('../run/run-cell.ts'),
+    ({ id }, view) => html`<run-cell data-cell=${id} tabindex="-1" .view=${view}></run-cell>`,
+  ),
+  frame: later,
+  function: later,
+}
+
+export const cellElement = (cell: Cell, view: CellSignal): TemplateResult => byKind(ELEMENTS, cell, view)

@@ -1,3 +1,4 @@
+import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import type { Cell, Worksheet } from '../../worksheet/schema/document.ts'
 
 const DIGITS = 5
@@ -10,57 +11,61 @@ const rounded = (formula: string): string =>
 /** Nothing refers to a name any more; short ones make a shorter link. */
 const shortName = (at: number): string => `c${at}`
 
-function bare(cell: Cell, at: number): readonly Cell[] {
-  const id = `${at}`
-  switch (cell.kind) {
-    case 'given': {
-      if (cell.value.trim() === '') return []
-      const { kind, label, name, value, unit, entry } = cell
-      // What a choice offers is left out, so it stands as a text.
-      const stays = entry === 'choice' ? 'text' : entry
-      return [
-        {
-          kind,
-          id,
-          name: shortName(at),
-          label: label || name,
-          value,
-          ...(unit ? { unit } : {}),
-          ...(stays ? { entry: stays } : {}),
-        },
-      ]
-    }
-    case 'result': {
-      // A list of lamps, say: only a drawing would make something of it.
-      if (cell.formula.length > LONGEST_FIGURE) return []
-      const { kind, label, name, unit, formula, measured } = cell
-      return [
-        {
-          kind,
-          id,
-          name: shortName(at),
-          label: label || name,
-          formula: rounded(formula),
-          ...(unit ? { unit } : {}),
-          ...(measured ? { measured } : {}),
-        },
-      ]
-    }
-    case 'check': {
-      const { kind, label, condition, message } = cell
-      const said = condition === 'no' ? { message } : { message: '', passes: message }
-      return [{ kind, id, name: shortName(at), ...(label ? { label } : {}), condition, ...said }]
-    }
-    case 'note':
-      if (!cell.role || cell.role === 'prose') return []
-      return [{ kind: 'note', id, text: cell.text, role: cell.role }]
-    default:
-      return []
-  }
+const none = (): readonly Cell[] => []
+
+/** What is left of a cell, by its kind: at most one cell with the fewest keys. */
+const BARE: ByKind<[at: number], readonly Cell[]> = {
+  given: ({ kind, label, name, value, unit, entry }, at) => {
+    if (value.trim() === '') return []
+    // The options of a choice are left out, so its value becomes a text.
+    const keptEntry = entry === 'choice' ? 'text' : entry
+    return [
+      {
+        kind,
+        id: `${at}`,
+        name: shortName(at),
+        label: label || name,
+        value,
+        ...(unit ? { unit } : {}),
+        ...(keptEntry ? { entry: keptEntry } : {}),
+      },
+    ]
+  },
+  result: ({ kind, label, name, unit, formula, measured }, at) => {
+    // A long list, say of lamps, is of use to a drawing alone.
+    if (formula.length > LONGEST_FIGURE) return []
+    return [
+      {
+        kind,
+        id: `${at}`,
+        name: shortName(at),
+        label: label || name,
+        formula: rounded(formula),
+        ...(unit ? { unit } : {}),
+        ...(measured ? { measured } : {}),
+      },
+    ]
+  },
+  check: ({ kind, label, condition, message }, at) => {
+    const sentence = condition === 'no' ? { message } : { message: '', passes: message }
+    return [{ kind, id: `${at}`, name: shortName(at), ...(label ? { label } : {}), condition, ...sentence }]
+  },
+  note: ({ text, role }, at) => (!role || role === 'prose' ? [] : [{ kind: 'note', id: `${at}`, text, role }]),
+  drawing: none,
+  steps: none,
+  table: none,
+  range: none,
+  variants: none,
+  run: none,
+  frame: none,
+  function: none,
 }
 
 /** A sheet of figures without its drawings, prose, hints and ranges: small enough, most often, for a QR code. */
-export const bareFigures = (figures: Worksheet): Worksheet => ({ ...figures, cells: figures.cells.flatMap(bare) })
+export const bareFigures = (figures: Worksheet): Worksheet => ({
+  ...figures,
+  cells: figures.cells.flatMap((cell, at) => byKind(BARE, cell, at)),
+})
 
 const isSeldomKnown = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true
 

@@ -1,5 +1,6 @@
 import { checkFormula } from '../../language/index.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
+import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import type { Cell, Check, Drawing, Result, Worksheet } from '../../worksheet/schema/document.ts'
 import { rangeFigures, variantsFigures } from './compared-figures.ts'
 import { literal, WAYS } from './literal.ts'
@@ -67,14 +68,22 @@ function drawing(sheet: Sheet, cell: Drawing): Cell {
   return { ...rest, from: Object.fromEntries(from) }
 }
 
-function frozen(sheet: Sheet, cell: Cell): Cell {
-  if (cell.kind === 'result') return result(sheet, cell)
-  if (cell.kind === 'check') return check(sheet, cell)
-  if (cell.kind === 'range') return rangeFigures(sheet, cell)
-  if (cell.kind === 'variants') return variantsFigures(sheet, cell)
-  if (cell.kind === 'run') return runFigures(sheet, cell)
-  if (cell.kind === 'table') return tableFigures(sheet, cell)
-  return cell.kind === 'drawing' ? drawing(sheet, cell) : cell
+const unchanged = (cell: Cell): Cell => cell
+
+/** A cell with its figures in the place of its formulas, by its kind. */
+const FROZEN: ByKind<[Sheet], Cell> = {
+  given: unchanged,
+  result: (cell, sheet) => result(sheet, cell),
+  check: (cell, sheet) => check(sheet, cell),
+  note: unchanged,
+  drawing: (cell, sheet) => drawing(sheet, cell),
+  steps: unchanged,
+  table: (cell, sheet) => tableFigures(sheet, cell),
+  range: (cell, sheet) => rangeFigures(sheet, cell),
+  variants: (cell, sheet) => variantsFigures(sheet, cell),
+  run: (cell, sheet) => runFigures(sheet, cell),
+  frame: unchanged,
+  function: unchanged,
 }
 
 /** The sheet with its results as figures in the place of formulas; givens, notes and what the checks found stay. */
@@ -90,6 +99,9 @@ export function figuresOnly(sheet: Sheet, at = new Date()): Worksheet {
     ...worksheet,
     [MARK]: true,
     // Nothing refers to an id, and short ones make a shorter link.
-    cells: [note, ...worksheet.cells.map((cell) => frozen(sheet, cell))].map((cell, at) => ({ ...cell, id: `${at}` })),
+    cells: [note, ...worksheet.cells.map((cell) => byKind(FROZEN, cell, sheet))].map((cell, at) => ({
+      ...cell,
+      id: `${at}`,
+    })),
   }
 }

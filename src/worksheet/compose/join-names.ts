@@ -5,6 +5,7 @@ import { isNamed } from '../document/names.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import { formulaOf } from '../engine/node.ts'
+import { kindOf } from '../kinds/index.ts'
 import type { Cell, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
 import { namesInTable } from '../table/table-node.ts'
 
@@ -27,20 +28,7 @@ export function readBy(cell: Cell): ReadonlySet<string> {
 }
 
 /** The givens a cell changes, varies or fills in: they must stay givens. */
-export function setBy(cell: Cell): readonly string[] {
-  switch (cell.kind) {
-    case 'given':
-      return Object.values(cell.fills ?? {})
-    case 'drawing':
-      return cell.moves ?? []
-    case 'range':
-      return cell.of === undefined ? [] : [cell.of]
-    case 'variants':
-      return cell.sets.flatMap(({ values }) => Object.keys(values))
-    default:
-      return []
-  }
-}
+export const setBy = (cell: Cell): readonly string[] => kindOf(cell).sets?.(cell) ?? []
 
 const KINDS = { given: 'given', result: 'result', check: 'check', table: 'table', frame: 'frame' } as const
 

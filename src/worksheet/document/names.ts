@@ -1,13 +1,10 @@
 import { RESERVED } from '../../language/index.ts'
+import { kindOf } from '../kinds/index.ts'
 import type { Cell, NamedCell } from '../schema/document.ts'
 import { NAME_PATTERN } from '../schema/format.ts'
 
-export const isNamed = (cell: Cell): cell is NamedCell =>
-  cell.kind === 'given' ||
-  cell.kind === 'result' ||
-  cell.kind === 'check' ||
-  cell.kind === 'table' ||
-  cell.kind === 'frame'
+/** Whether a cell declares a name that formulas can use: exactly the kinds that get a value do. */
+export const isNamed = (cell: Cell): cell is NamedCell => kindOf(cell).computed !== undefined
 
 /** Why a cell cannot bear a name, or undefined where it can. */
 export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {

@@ -256,7 +256,7 @@ export class Sheet {
         const shown = this.engine.named(name)?.cell.id
         if (shown !== undefined && ids.has(shown)) ids.add(id)
       }
-    this.trying ??= this.document.cells.filter(triesOthers).map(({ id }) => id)
+    this.trying ??= this.document.cells.filter((cell) => triesOthers(cell)).map(({ id }) => id)
     for (const id of this.trying) ids.add(id)
     return ids
   }

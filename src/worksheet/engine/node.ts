@@ -15,6 +15,7 @@ import { readFrame } from '../document/frame-readings.ts'
 import { readKit } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading, readGiven } from '../document/read-given.ts'
+import { kindOf } from '../kinds/index.ts'
 import type { Check, Frame, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
 import { readMargin } from './condition.ts'
 
@@ -73,8 +74,7 @@ export function newNode(cell: NamedCell, compilers: NodeCompilers): Node {
 }
 
 /** The formula of a cell that has one. */
-export const formulaOf = (cell: NamedCell): string =>
-  cell.kind === 'result' ? cell.formula : cell.kind === 'check' ? cell.condition : ''
+export const formulaOf = (cell: NamedCell): string => kindOf(cell).formula?.(cell) ?? ''
 
 /** Forgets what a node's text meant. */
 export function clearCompiled(node: Node): void {

@@ -7,7 +7,9 @@ import { figuresOnly } from '../../../src/storage/figures/figures-only.ts'
 import { Sheet } from '../../../src/worksheet/index.ts'
 import { readTemplate } from '../../templates/open.ts'
 
-const NAMES = readdirSync(new URL('../../../templates/', import.meta.url)).map((file) => file.replace('.json', ''))
+const NAMES = readdirSync(new URL('../../../templates/', import.meta.url))
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => file.replace('.json', ''))
 /** What a QR code of version 40 holds in bytes at level L, by ISO/IEC 18004 (from memory), less a usual address. */
 const ROOM = 2953 - 60
 

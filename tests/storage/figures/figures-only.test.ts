@@ -7,7 +7,9 @@ import { type Cell, type Outcome, Sheet } from '../../../src/worksheet/index.ts'
 import { readTemplate } from '../../templates/open.ts'
 import { check, given, result, sheetOf } from '../../worksheet/make.ts'
 
-const TEMPLATES = readdirSync(new URL('../../../templates/', import.meta.url)).map((file) => file.replace('.json', ''))
+const TEMPLATES = readdirSync(new URL('../../../templates/', import.meta.url))
+  .filter((file) => file.endsWith('.json'))
+  .map((file) => file.replace('.json', ''))
 
 const shown = (outcome: Outcome): string | undefined =>
   outcome.state === 'value' ? `${outcome.shown.text} ${outcome.shown.mark ?? ''}` : undefined

@@ -1,0 +1,21 @@
+import type { Check } from '../schema/document.ts'
+import type { CellKind } from './kind.ts'
+
+/** The formulas in the `{formula}` places of a message. */
+export const placesIn = (message: string): string[] =>
+  [...message.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] as string)
+
+export const CHECK: CellKind<Check> = {
+  title: 'Check',
+  computed: 'formula',
+  fresh: ({ id, freeName }) => ({ kind: 'check', id, name: freeName('check'), condition: '', message: '' }),
+  formula: ({ condition }) => condition,
+  formulas: ({ condition }) => [condition],
+  shown: ({ message, passes = '' }) => [message, passes].flatMap(placesIn),
+  renamed: (cell, { formula, message }) => ({
+    ...cell,
+    condition: formula(cell.condition),
+    message: message(cell.message),
+    ...(cell.passes === undefined ? {} : { passes: message(cell.passes) }),
+  }),
+}

@@ -1,0 +1,15 @@
+import type { Drawing } from '../schema/document.ts'
+import { type CellKind, renamedFormulas } from './kind.ts'
+
+export const DRAWING: CellKind<Drawing> = {
+  title: 'Drawing',
+  computed: undefined,
+  fresh: ({ id }) => ({ kind: 'drawing', id, drawing: 'set-up', from: {} }),
+  shown: ({ from }) => Object.values(from),
+  sets: ({ moves = [] }) => moves,
+  renamed: (cell, renaming) => ({
+    ...cell,
+    from: renamedFormulas(cell.from, renaming),
+    ...(cell.moves ? { moves: cell.moves.map(renaming.one) } : {}),
+  }),
+}

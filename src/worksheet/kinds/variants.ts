@@ -1,0 +1,21 @@
+import type { Variants } from '../schema/document.ts'
+import type { CellKind } from './kind.ts'
+
+const varied = ({ sets }: Variants): string[] => sets.flatMap(({ values }) => Object.keys(values))
+
+export const VARIANTS: CellKind<Variants> = {
+  title: 'Variants',
+  computed: undefined,
+  triesOthers: true,
+  fresh: ({ id }) => ({ kind: 'variants', id, sets: [], results: [] }),
+  listed: (cell) => [...varied(cell), ...cell.results],
+  sets: varied,
+  renamed: (cell, { one }) => ({
+    ...cell,
+    sets: cell.sets.map((set) => ({
+      ...set,
+      values: Object.fromEntries(Object.entries(set.values).map(([name, text]) => [one(name), text])),
+    })),
+    results: cell.results.map(one),
+  }),
+}
