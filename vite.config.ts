@@ -85,6 +85,8 @@ export default defineConfig({
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
   json: { stringify: false },
   plugins: [policy, functions(), shelfFigures(), templates(), tighten(), plainImports, offline()],
+  // Workers are modules: their parts are shared, not copied into one file each.
+  worker: { format: 'es' },
   build: {
     target: 'es2022',
     modulePreload: false,

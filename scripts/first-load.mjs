@@ -10,7 +10,7 @@ const OPENING = ['src/app/sheet/opening.ts']
 
 /** What follows by itself once a sheet stands: the mends of its checks, lists as tables. */
 const FOLLOWING = [
-  'src/worksheet/advice/suggestions.ts',
+  'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',
   'src/cells/details/records-table.ts',
   'src/kit/studio.ts',

@@ -1,11 +1,15 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import type { AdviceQuestion } from '../../cells/shared/advice-request.ts'
 import type { Asked } from '../../cells/shared/cell-view.ts'
+import { kitFor } from '../../cells/shared/kit-request.ts'
 import { labelledStyle } from '../../cells/shared/labelled.ts'
 import { fold, shared } from '../../cells/style/styles.ts'
+import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, ChangeRefused } from '../../worksheet/index.ts'
+import type { AdviceClient } from '../advice/advice-client.ts'
 import type { BuildFace } from '../build/build-face.ts'
 import '../fill/fill-face.ts'
 import { paperStyle } from '../common/page-style.ts'
@@ -61,6 +65,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   /** The element that had the focus when the list of keys was opened with ?. */
   private beforeKeys: HTMLElement | undefined
   private isFrozen = false
+  private advice: AdviceClient | undefined
   private speaking: ReturnType<typeof setTimeout> | undefined
 
   private get open(): OpenSheet {
@@ -76,6 +81,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
     super.disconnectedCallback()
     document.removeEventListener('keydown', this.keys)
     clearTimeout(this.speaking)
+    this.advice?.close()
+    this.advice = undefined
   }
 
   /** Makes the sheet read only. Fetched on demand, since only a second tab needs it. */
@@ -146,6 +153,21 @@ export class SheetPage extends SignalWatcher(LitElement) {
       // Fields take any text; what does not fit is said here, whatever field it was typed into.
       this.tooLong = error instanceof TooLong ? error.message : ''
     }
+  }
+
+  /** Advice comes from a worker, which is fetched when a sheet first has a check that fails. */
+  private readonly adviceAsked = (event: CustomEvent<AdviceQuestion>): void => {
+    event.preventDefault()
+    const { sheet, target, answer } = event.detail
+    const { worksheet } = sheet
+    const ask = async (): Promise<SheetAdvice | TargetAdvice | undefined> => {
+      const [{ AdviceClient }, pieces] = await Promise.all([import('../advice/advice-client.ts'), kitFor(this, sheet)])
+      this.advice ??= new AdviceClient()
+      return target
+        ? this.advice.forTarget(worksheet, pieces, target.id, target.text)
+        : this.advice.forSheet(worksheet, pieces)
+    }
+    answer(ask())
   }
 
   private get canFind(): boolean {
@@ -236,7 +258,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     if (barred && !this.isFrozen) void this.freeze()
     this.speak(checkSummaryText(checkSummary))
     return html`
-      <main @change-asked=${this.asked}>
+      <main @change-asked=${this.asked} @advice-asked=${this.adviceAsked}>
         <sheet-head
           .open=${this.open}
           .autosave=${this.session.autosave}

@@ -1,11 +1,12 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { Suggestions } from '../../worksheet/advice/suggestions.ts'
+import type { SheetAdvice } from '../../worksheet/advice/plan.ts'
 import type { CheckOutcome } from '../../worksheet/index.ts'
+import { INCREASE_MARGIN } from '../details/words.ts'
+import { askForAdvice } from '../shared/advice-request.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
-import { kitFor } from '../shared/kit-request.ts'
 import { shared } from '../style/styles.ts'
 import { listed } from './result-cell.ts'
 
@@ -26,17 +27,18 @@ export const checkStyle = css`
   }
 `
 
-/** Typing goes first: mends are looked for once nothing was typed for so long. */
+/** Advice is asked for once typing has paused for so long. */
 const PAUSE_MS = 180
 
-/** A check on the fill-in face: a shape, its state in words, what it found, and what would mend it. */
+/** A check on the Fill in face: a sign, its state as a word, its message, and suggestions. */
 @customElement('check-cell')
 export class CheckCell extends SignalWatcher(LitElement) {
   static override styles = [shared, signStyle, checkStyle]
 
   @property({ attribute: false }) view!: CellSignal<CheckView>
-  @state() private found: Suggestions | undefined
-  /** A check that is close is mended only when one asks. */
+  @state() private advice: SheetAdvice | undefined
+  @state() private reason = ''
+  /** Suggestions for a marginal check are shown on request. */
   @state() private asked = false
   private about: CheckOutcome | undefined
   private waiting: ReturnType<typeof setTimeout> | undefined
@@ -52,37 +54,43 @@ export class CheckCell extends SignalWatcher(LitElement) {
     if (outcome === this.about) return
     this.about = outcome
     clearTimeout(this.waiting)
-    if (!this.isWanted(outcome)) {
-      this.asked &&= outcome.state === 'marginal'
-      this.found = undefined
-      return
-    }
+    this.advice = undefined
+    this.reason = ''
+    this.asked &&= outcome.state === 'marginal'
+    if (!this.isDue(outcome)) return
     this.waiting = setTimeout(() => void this.look(outcome), PAUSE_MS)
   }
 
-  private isWanted({ state }: CheckOutcome): boolean {
+  private isDue({ state }: CheckOutcome): boolean {
     return state === 'fail' || (state === 'marginal' && this.asked)
   }
 
   private async look(outcome: CheckOutcome): Promise<void> {
-    const { cell, sheet } = this.view.get()
-    const [{ suggestionsFor }, kit] = await Promise.all([
-      import('../../worksheet/advice/suggestions.ts'),
-      kitFor(this, sheet),
-      import('../details/suggestion-list.ts'),
-    ])
-    if (this.about === outcome) this.found = suggestionsFor(sheet, cell.id, kit)
+    const { sheet, cell } = this.view.get()
+    const [advice] = await Promise.all([askForAdvice(this, sheet), import('../details/suggestion-list.ts')])
+    if (this.about !== outcome || !advice) return
+    this.advice = advice
+    const none = advice.checks.get(cell.name)?.none
+    if (!none) return
+    const { noPlanText } = await import('../../worksheet/advice/plan-text.ts')
+    this.reason = noPlanText(sheet, none)
   }
 
-  private mends(outcome: CheckOutcome): TemplateResult | typeof nothing {
-    const { called } = this.view.get()
+  private suggestions(outcome: CheckOutcome): TemplateResult | typeof nothing {
+    const { cell, sheet } = this.view.get()
     if (outcome.state === 'marginal' && !this.asked)
       return html`<button type="button" class="word small" @click=${() => {
         this.asked = true
         void this.look(outcome)
-      }}>More room</button>`
-    if (!this.found || !this.isWanted(outcome)) return nothing
-    return html`<mend-list .found=${this.found} .called=${called} none="No single given changes that."></mend-list>`
+      }}>${INCREASE_MARGIN}</button>`
+    if (!this.advice || !this.isDue(outcome)) return nothing
+    const { checks, plan } = this.advice
+    const plans = checks.get(cell.name)?.plans ?? []
+    if (this.reason !== '') return html`<p class="small">${this.reason}</p>`
+    const isFirst =
+      sheet.cells.find((one) => one.kind === 'check' && sheet.checkState(one.id) === 'fail')?.id === cell.id
+    const whole = isFirst && plan && plan.passes.length > 1 ? plan : undefined
+    return html`<suggestion-list .sheet=${sheet} .plans=${plans} .whole=${whole}></suggestion-list>`
   }
 
   override render(): TemplateResult {
@@ -99,7 +107,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
               ? html`<p class="small">It holds as given, but not over the whole limits of ${listed(outcome.hangsOn.map(called))}.</p>`
               : nothing
           }
-          ${this.mends(outcome)}
+          ${this.suggestions(outcome)}
         </div>
       </div>
     `

@@ -1,15 +1,15 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import type { Piece } from '../../kit/piece.ts'
 import { showValue } from '../../language/index.ts'
-import { type Suggestions, suggestionsToward } from '../../worksheet/advice/suggestions.ts'
+import type { TargetAdvice } from '../../worksheet/advice/plan.ts'
 import { type Working, workingOf } from '../../worksheet/analysis/working.ts'
-import { declaredUnit, type Sheet, type ValueOutcome } from '../../worksheet/index.ts'
+import { declaredUnit, type ValueOutcome } from '../../worksheet/index.ts'
+import { askForTarget } from '../shared/advice-request.ts'
 import { goToCell, labelOf, type ResultView } from '../shared/cell-view.ts'
-import { kitFor } from '../shared/kit-request.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
 import './suggestion-list.ts'
 import { field, shared } from '../style/styles.ts'
+import { NO_PLAN_FOR_TARGET, TARGET_VALUE } from './words.ts'
 
 const MOST_TOLD = 4
 
@@ -59,29 +59,28 @@ export class ResultMore extends LitElement {
   @property({ attribute: false }) view!: ResultView
   private working: Working | undefined
   @state() private should = ''
-  private found: Suggestions | undefined
-  /** Asked for once something is sought. */
-  private kit: readonly Piece[] | undefined
+  @state() private found: TargetAdvice | undefined
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     if (!changed.has('view')) return
     const { cell, sheet } = this.view
     this.working = workingOf(sheet, cell.id)
-    this.look()
+    void this.look()
   }
 
-  private look(): void {
+  private async look(): Promise<void> {
     const { cell, sheet } = this.view
-    this.found = this.should.trim() === '' ? undefined : suggestionsToward(sheet, cell.id, this.should, this.kit ?? [])
-    if (this.found && !this.kit) void this.learnKit(sheet)
+    const { should } = this
+    const found = should.trim() === '' ? undefined : await askForTarget(this, sheet, cell.id, should)
+    if (should === this.should) this.found = found
   }
 
-  private async learnKit(sheet: Sheet): Promise<void> {
-    this.kit = []
-    this.kit = await kitFor(this, sheet)
-    if (this.kit.length === 0) return
-    this.look()
-    this.requestUpdate()
+  private suggestions(): TemplateResult | typeof nothing {
+    const { found, view } = this
+    if (!found) return nothing
+    if (found.error !== undefined) return html`<p class="small quiet">${found.error}</p>`
+    if (found.plans.length === 0) return html`<p class="small quiet">${NO_PLAN_FOR_TARGET}</p>`
+    return html`<suggestion-list .sheet=${view.sheet} .plans=${found.plans}></suggestion-list>`
   }
 
   /** A link, not a button, so that a formula breaks into lines like any text. */
@@ -133,7 +132,7 @@ export class ResultMore extends LitElement {
   }
 
   override render(): TemplateResult {
-    const { cell, outcome, called, sheet } = this.view
+    const { outcome, sheet } = this.view
     const { working } = this
     const fed = working?.feeds.flatMap((id) => sheet.cell(id) ?? []) ?? []
     const aimable = outcome.state === 'value' && outcome.type.kind === 'number' && !outcome.measured
@@ -150,16 +149,16 @@ export class ResultMore extends LitElement {
           ? html`
               <div class="should">
                 ${labelled({
-                  label: 'It should be',
+                  label: TARGET_VALUE,
                   value: this.should,
                   placeholder: outcome.shown.text,
                   put: (text) => {
                     this.should = text
-                    this.look()
+                    void this.look()
                   },
                 })}
               </div>
-              ${this.found ? html`<mend-list .found=${this.found} .called=${called} none="No single given of ${labelOf(cell)} brings it there."></mend-list>` : nothing}
+              ${this.suggestions()}
             `
           : nothing
       }

@@ -1,58 +1,72 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property, state } from 'lit/decorators.js'
-import type { Suggestions } from '../../worksheet/advice/suggestions.ts'
+import { customElement, property } from 'lit/decorators.js'
+import type { Plan } from '../../worksheet/advice/plan.ts'
+import { consequenceText, planText, wholePlanText } from '../../worksheet/advice/plan-text.ts'
+import type { Change, Sheet } from '../../worksheet/index.ts'
 import { requestChange } from '../shared/cell-view.ts'
 import { shared } from '../style/styles.ts'
+import { GIVES } from './words.ts'
 
-const AT_FIRST = 4
+const changeOf = ({ cells }: Plan): Change => ({
+  do: 'several',
+  changes: cells.map((cell) => ({ do: 'replace', cell })),
+})
 
-/** Mends as buttons, each applied with one press and taken back with one undo. */
-@customElement('mend-list')
+/** Plans as sentences, each applied with one press and taken back with one undo. */
+@customElement('suggestion-list')
 export class SuggestionList extends LitElement {
   static override styles = [
     shared,
     css`
-      .presses {
-        padding-block: 0.5rem 0.2rem;
+      ul {
+        margin: 0.5rem 0 0.2rem;
+        padding: 0;
+        list-style: none;
+        border: 1px solid var(--rule);
+        border-radius: 4px;
       }
-      .gives {
-        margin-inline-start: 0.5em;
+      li + li {
+        border-block-start: 1px solid var(--rule);
+      }
+      button {
+        display: grid;
+        grid-template-columns: 1.4em minmax(0, 1fr);
+        inline-size: 100%;
+        padding: 0.45rem 0.6rem;
+        border: 0;
+        background: none;
+        color: inherit;
+        font: inherit;
+        text-align: start;
+        cursor: pointer;
+      }
+      button:hover {
+        background: var(--mark, #e6e6e6);
       }
     `,
   ]
 
-  @property({ attribute: false }) found!: Suggestions
-  @property({ attribute: false }) called!: (name: string) => string
-  /** What to say where there is none. */
-  @property() none = ''
-  @state() private all = false
+  @property({ attribute: false }) sheet!: Sheet
+  @property({ attribute: false }) plans: readonly Plan[] = []
+  /** A plan for several checks at once, shown first. */
+  @property({ attribute: false }) whole: Plan | undefined
 
   override render(): TemplateResult | typeof nothing {
-    const { mends, nearest, why } = this.found
-    if (mends.length === 0) {
-      if (why) return html`<p class="small quiet">${why}</p>`
-      if (!nearest) return this.none ? html`<p class="small quiet">${this.none}</p>` : nothing
-      return html`<p class="small">
-        No single given mends it. Nearest is ${this.called(nearest.given)} ${nearest.shown}, ${nearest.short} short.
-      </p>`
-    }
-    const shown = this.all || mends.length <= AT_FIRST + 1 ? mends : mends.slice(0, AT_FIRST)
-    return html`
-      <div class="presses">
-        ${shown.map(
-          ({ given, shown: value, gives, change }) =>
-            html`<button type="button" class="press" @click=${() => requestChange(this, change)}>
-              <span>${this.called(given)} <b>${value}</b>${gives ? html`<span class="gives quiet">gives ${gives}</span>` : nothing}</span>
-            </button>`,
-        )}
-        ${
-          shown.length < mends.length
-            ? html`<button type="button" class="word" @click=${() => {
-                this.all = true
-              }}>${mends.length - shown.length} more</button>`
-            : nothing
-        }
-      </div>
-    `
+    const { sheet, plans, whole } = this
+    if (plans.length === 0 && !whole) return nothing
+    return html`<ul>
+      ${whole ? this.press(whole, wholePlanText(sheet, whole)) : nothing}
+      ${plans.map((plan) => this.press(plan, planText(sheet, plan)))}
+    </ul>`
+  }
+
+  private press(plan: Plan, sentence: string): TemplateResult {
+    const then = [plan.gives === undefined ? '' : GIVES(plan.gives), consequenceText(this.sheet, plan)].join(' ').trim()
+    return html`<li>
+      <button type="button" @click=${() => requestChange(this, changeOf(plan))}>
+        <span aria-hidden="true">→</span>
+        <span>${sentence}${then === '' ? nothing : html` <span class="quiet">${then}</span>`}</span>
+      </button>
+    </li>`
   }
 }

@@ -1,11 +1,13 @@
+import type { Value } from '../../language/index.ts'
+import { readMeasured } from '../document/measured.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import type { Check, Given } from '../schema/document.ts'
+import type { Cell, Check, Given } from '../schema/document.ts'
 import { levelRank, type Variable, variablesOf } from './choices.ts'
 import type { KitPiece } from './kit-suggestions.ts'
 import { reasonForNone } from './no-plan.ts'
-import { type CheckAdvice, LEVELS, type Plan, type PlannedChange, type SheetAdvice } from './plan.ts'
+import { type CheckAdvice, LEVELS, type Plan, type PlannedChange, type SheetAdvice, type TargetAdvice } from './plan.ts'
 import { search } from './search.ts'
-import { type Setting, TrialModel, type Tried } from './trial-model.ts'
+import { type Aim, type Setting, TrialModel, type Tried } from './trial-model.ts'
 
 /** Evaluations of formulas that one search at one level may spend: the same sheet gets the same advice on any machine. */
 const BUDGET_OF_CHECK = 120_000
@@ -43,6 +45,27 @@ export function adviseCheck(sheet: Sheet, id: string, pieces: readonly KitPiece[
   return state === 'marginal' ? adviser.forMarginal(cell.name) : { plans: [] }
 }
 
+/** How near to a target still counts as reached, as shares of it: exactly, else as near as marks and pieces allow. */
+const NEAR = [0.005, 0.02, 0.05]
+
+/** Plans that bring a result to a target value, as typed, and break nothing. */
+export function adviseTarget(sheet: Sheet, id: string, text: string, pieces: readonly KitPiece[] = []): TargetAdvice {
+  const node = sheet.engine.node(id)
+  if (!node?.type) return { plans: [] }
+  const reading = readMeasured(text, node.type, node.unit)
+  if (reading?.error) return { plans: [], error: reading.error.message }
+  if (typeof reading?.value !== 'number') return { plans: [] }
+  return { plans: new Adviser(sheet, pieces).forTarget(id, reading.value) }
+}
+
+/** What a plan is made for. */
+interface Purpose {
+  readonly targets: readonly string[]
+  readonly mayBreak?: boolean
+  readonly withRoom?: boolean
+  readonly aim?: Aim
+}
+
 class Adviser {
   readonly failing: readonly Check[]
   readonly marginal: readonly Check[]
@@ -66,14 +89,14 @@ class Adviser {
     let nearest: Tried | undefined
     for (const level of LEVELS) {
       if (!this.hasLevel(level)) continue
-      const found = this.plansAt([name], level, {})
+      const found = this.plansAt({ targets: [name] }, level)
       nearest = !nearest || found.nearest.shortfall < nearest.shortfall ? found.nearest : nearest
       this.addTo(plans, found.plans)
     }
     if (plans.length === 0)
       for (const level of LEVELS) {
         if (!this.hasLevel(level) || plans.length > 0) continue
-        this.addTo(plans, this.plansAt([name], level, { mayBreak: true }).plans)
+        this.addTo(plans, this.plansAt({ targets: [name], mayBreak: true }, level).plans)
       }
     if (plans.length > 0) return { plans }
     const nearestChanges = nearest ? this.changesOf(nearest.set) : []
@@ -85,8 +108,20 @@ class Adviser {
     const plans: Plan[] = []
     for (const level of LEVELS.slice(0, 2))
       if (this.hasLevel(level) && plans.length === 0)
-        this.addTo(plans, this.plansAt([name], level, { withRoom: true }).plans)
+        this.addTo(plans, this.plansAt({ targets: [name], withRoom: true }, level).plans)
     return { plans }
+  }
+
+  /** Plans that bring a result to a value, as near as the marks allow. */
+  forTarget(id: string, value: number): readonly Plan[] {
+    const plans: Plan[] = []
+    for (const within of NEAR) {
+      for (const level of LEVELS)
+        if (this.hasLevel(level))
+          this.addTo(plans, this.plansAt({ targets: [], aim: { id, value, within } }, level).plans)
+      if (plans.length > 0) break
+    }
+    return plans
   }
 
   /** One plan for all checks that can be made to pass alone; where they pull apart, for as many as go together. */
@@ -98,7 +133,7 @@ class Adviser {
     while (names.length > 0) {
       for (const level of LEVELS) {
         if (!this.hasLevel(level)) continue
-        const plan = this.plansAt(names, level, {}, BUDGET_OF_SHEET).plans[0]
+        const plan = this.plansAt({ targets: names }, level, BUDGET_OF_SHEET).plans[0]
         if (plan) return plan
       }
       names = names.slice(0, -1)
@@ -116,41 +151,36 @@ class Adviser {
   }
 
   private plansAt(
-    targets: readonly string[],
+    purpose: Purpose,
     level: (typeof LEVELS)[number],
-    how: { readonly mayBreak?: boolean; readonly withRoom?: boolean },
     budget = BUDGET_OF_CHECK,
   ): { readonly plans: readonly Plan[]; readonly nearest: Tried } {
-    const model = new TrialModel(this.sheet, this.variables, { targets, level, budget, ...how })
-    const { plans, nearest } = search(model)
+    const { plans, nearest } = search(new TrialModel(this.sheet, this.variables, { ...purpose, level, budget }))
     const found: Plan[] = []
     for (const { set, cost } of plans.slice(0, MAX_TYPED)) {
-      const plan = this.typed(set, cost, targets, how)
-      if (!plan) continue
-      found.push(plan)
+      const plan = this.typed(set, cost, purpose)
+      if (plan) found.push(plan)
       if (found.length === MAX_PLANS) break
     }
     return { plans: found, nearest }
   }
 
   /** Types a plan into a whole copy of the sheet; undefined where it does not do what it should. */
-  private typed(
-    set: Setting,
-    cost: number,
-    targets: readonly string[],
-    how: { readonly mayBreak?: boolean; readonly withRoom?: boolean },
-  ): Plan | undefined {
-    const after = statesOf(this.sheet.trial(this.cellsWith(set)))
-    const doIt = targets.every((name) => (how.withRoom ? after.get(name) === 'pass' : passes(after.get(name))))
-    if (!doIt) return undefined
+  private typed(set: Setting, cost: number, { targets, withRoom, mayBreak, aim }: Purpose): Plan | undefined {
+    const trial = this.sheet.trial(this.cellsWith(set))
+    const after = statesOf(trial)
+    if (!targets.every((name) => (withRoom ? after.get(name) === 'pass' : passes(after.get(name))))) return undefined
+    const aimed = aim && trial.outcome(aim.id)
+    if (aim && !(aimed?.state === 'value' && isNear(aimed.value, aim))) return undefined
     const names = [...this.before.keys()]
     const breaks = names.filter((name) => passes(this.before.get(name)) && !passes(after.get(name)))
-    if (breaks.length > 0 && !how.mayBreak) return undefined
+    if (breaks.length > 0 && !mayBreak) return undefined
     const gained = names.filter((name) => this.before.get(name) === 'fail' && passes(after.get(name)))
     const isNewlyMarginal = (name: string): boolean =>
       after.get(name) === 'marginal' && (this.before.get(name) !== 'marginal' || targets.includes(name))
     return {
       changes: this.changesOf(set),
+      cells: this.changedCells(set),
       level: [...set.keys()]
         .map((place) => (this.variables[place] as Variable).level)
         .reduce((a, b) => (levelRank(b) > levelRank(a) ? b : a), 'setting'),
@@ -160,14 +190,17 @@ class Adviser {
       ],
       marginal: names.filter(isNewlyMarginal),
       breaks,
+      ...(aimed?.state === 'value' ? { gives: aimed.shown.text } : {}),
       cost,
     }
   }
 
-  private cellsWith(set: Setting) {
-    const changed = new Map<string, Given>()
-    for (const [place, choice] of set)
-      for (const cell of (this.variables[place] as Variable).choices[choice]?.cells ?? []) changed.set(cell.id, cell)
+  private changedCells(set: Setting): Given[] {
+    return [...set].flatMap(([place, choice]) => (this.variables[place] as Variable).choices[choice]?.cells ?? [])
+  }
+
+  private cellsWith(set: Setting): readonly Cell[] {
+    const changed = new Map(this.changedCells(set).map((cell) => [cell.id, cell]))
     return this.sheet.cells.map((cell) => changed.get(cell.id) ?? cell)
   }
 
@@ -184,6 +217,9 @@ class Adviser {
       })
   }
 }
+
+const isNear = (value: Value, aim: Aim): boolean =>
+  typeof value === 'number' && Math.abs(value - aim.value) <= aim.within * Math.abs(aim.value) * (1 + 1e-9)
 
 /** The state of every check by its name; of two with one name the first counts. */
 export function statesOf(sheet: Sheet): Map<string, State> {

@@ -1,3 +1,5 @@
+import type { Given } from '../schema/document.ts'
+
 /** How willingly a given is changed: a setting first, then other equipment, then what was agreed with the client. */
 export const LEVELS = ['setting', 'kit', 'agreement'] as const
 export type Level = (typeof LEVELS)[number]
@@ -15,6 +17,8 @@ export interface PlannedChange {
 /** One to four changes that make failing checks pass. It has been typed into a whole copy of the sheet before it is shown. */
 export interface Plan {
   readonly changes: readonly PlannedChange[]
+  /** The givens as they are to be; a piece of kit comes with its figures. */
+  readonly cells: readonly Given[]
   /** The dearest of its changes. */
   readonly level: Level
   /** Names of checks that failed and pass with it, those it was made for first. */
@@ -23,6 +27,8 @@ export interface Plan {
   readonly marginal: readonly string[]
   /** Names of checks that passed and fail with it. */
   readonly breaks: readonly string[]
+  /** For a target value: what the result is with it, as shown. */
+  readonly gives?: string
   /** What it costs by the rules of the trade; the smaller, the better. */
   readonly cost: number
 }
@@ -40,6 +46,12 @@ export interface NoPlan {
   readonly against: string | undefined
   /** Facts that would have to be otherwise: a given that may not change, and the value that would do. */
   readonly decisions: readonly PlannedChange[]
+}
+
+export interface TargetAdvice {
+  readonly plans: readonly Plan[]
+  /** Why the target cannot be read. */
+  readonly error?: string
 }
 
 export interface CheckAdvice {

@@ -18,12 +18,14 @@ export interface Tried {
   readonly cost: number
 }
 
-/** A check as the search sees it. */
+/** A check, or a result with a target value, as the search sees it. */
 export interface Goal {
   readonly name: string
   readonly position: number
   /** Negative while it fails, as a share of the limit. */
   readonly slack: (values: readonly Value[]) => number
+  /** Whether it is reached, from its own value and the slack. */
+  readonly isMet: (value: Value, slack: number) => boolean
   /** How much slack is required: none for a pass, the margin for a pass with room. */
   readonly required: number
   /** Within this much slack a pass is marginal. */
@@ -51,11 +53,20 @@ const MADE_WORSE = 0.75
 const NOTICEABLE = 0.01
 const ROUNDING = 1e-9
 
+export interface Aim {
+  readonly id: string
+  readonly value: number
+  /** As a share of the value. */
+  readonly within: number
+}
+
 export interface ModelOptions {
   /** The names of the checks to make pass. */
   readonly targets: readonly string[]
   /** Whether the targets are to pass with room: for a check that is marginal. */
   readonly withRoom?: boolean
+  /** A result that is to have a value, in coherent SI, within a share of it. */
+  readonly aim?: Aim
   /** Whether a plan may break checks that pass; they are named afterwards. */
   readonly mayBreak?: boolean
   readonly level: Level
@@ -82,8 +93,9 @@ export class TrialModel {
     this.layout = sheet.engine.layout
     this.values = this.layout.values.slice()
     this.weights = this.layout.order.map(weightOf)
-    this.goals = this.goalsOf(sheet)
-    this.targets = this.goals.filter(({ name }) => options.targets.includes(name))
+    const aims = options.aim ? this.aimOf(sheet, options.aim) : []
+    this.goals = [...this.goalsOf(sheet), ...aims]
+    this.targets = this.goals.filter((goal) => aims.includes(goal) || options.targets.includes(goal.name))
     this.watched = new Uint8Array(this.layout.order.length)
     for (const goal of this.goals)
       if (!goal.deferred || this.targets.includes(goal))
@@ -133,7 +145,7 @@ export class TrialModel {
       }
       if (!isTarget && this.options.mayBreak) continue
       const required = isTarget ? goal.required : 0
-      const isMet = this.values[goal.position] === true && (required === 0 || slack > required)
+      const isMet = goal.isMet(this.values[goal.position] as Value, slack) && (required === 0 || slack > required)
       if (!isMet) {
         const short = Number.isFinite(slack) ? Math.max(0, required - slack) : NO_SIZE
         shortfall += ANY_FAILURE + short / (1 + short)
@@ -172,6 +184,39 @@ export class TrialModel {
     return path
   }
 
+  /** The variables a position depends on, and what computing it costs. */
+  private behind(position: number): { readonly variables: ReadonlySet<number>; readonly weight: number } {
+    const upstream = new Set(upstreamOf(this.layout, [position]))
+    const variables = this.variables.flatMap(({ positions }, i) =>
+      positions.some((at) => upstream.has(at)) ? [i] : [],
+    )
+    const weight = [...upstream].reduce((sum, at) => sum + (this.weights[at] as number), 0)
+    return { variables: new Set(variables), weight }
+  }
+
+  private aimOf({ engine }: Sheet, { id, value: target, within }: Aim): Goal[] {
+    const node = engine.node(id)
+    if (!node || engine.isDuplicate(node) || engine.state(node) !== VALUE) return []
+    const position = engine.positionOf(node)
+    const scale = Math.max(Math.abs(target), Number.MIN_VALUE)
+    const slack = (values: readonly Value[]): number => within - Math.abs((values[position] as number) - target) / scale
+    const { variables } = this.behind(position)
+    return [
+      {
+        name: node.cell.name,
+        position,
+        slack,
+        isMet: (_, left) => left >= 0,
+        margin: 0,
+        required: 0,
+        passed: false,
+        start: slack(this.layout.values),
+        variables,
+        deferred: false,
+      },
+    ]
+  }
+
   private goalsOf(sheet: Sheet): Goal[] {
     const { engine } = sheet
     return sheet.cells.flatMap((cell) => {
@@ -182,23 +227,20 @@ export class TrialModel {
       const { of, names } = slackOf(condition())
       const places = new Map(names.map((name) => [name, engine.positionOf(engine.named(name) as Node)]))
       const position = engine.positionOf(node)
-      const upstream = new Set(upstreamOf(this.layout, [position]))
       const slack = (values: readonly Value[]): number => of((name) => values[places.get(name) as number] as Value)
-      const variables = this.variables.flatMap(({ positions }, i) =>
-        positions.some((at) => upstream.has(at)) ? [i] : [],
-      )
       const margin = marginOf(cell.margin)
-      const weight = [...upstream].reduce((sum, at) => sum + (this.weights[at] as number), 0)
+      const { variables, weight } = this.behind(position)
       return [
         {
           name: cell.name,
           position,
           slack,
+          isMet: (value) => value === true,
           margin,
           required: this.options.withRoom ? margin : 0,
           passed: engine.value(node) === true,
           start: slack(this.layout.values),
-          variables: new Set(variables),
+          variables,
           deferred: weight >= DEFERRED_FROM,
         },
       ]
