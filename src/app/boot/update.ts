@@ -1,5 +1,5 @@
 import { signal } from '@lit-labs/signals'
-import { scriptAddress } from '../common/script-address.ts'
+import { scriptAddress } from '../../cells/worker/script-address.ts'
 
 /** What became of the copy of Evenfield this browser keeps for when there is no network. */
 export type Update =
