@@ -109,15 +109,18 @@ export function firstLoad({ root, output, html }) {
   )
   const functions = functionsOf(output)
   const folder = join(root, 'templates')
-  const sheets = readdirSync(folder).map((file) => {
-    const template = JSON.parse(readFileSync(join(folder, file), 'utf8'))
-    const key = file.replace(/\.json$/, '')
-    const names = closure(chunks, [...page, ...modulesFor(template, functions(key)).map(chunkOf)])
-    const later = closure(chunks, modulesAfter(template).map(chunkOf))
-    const reads = READING.map(chunkOf).filter((name) => [...names, ...later].includes(name))
-    if (reads.length > 0) throw new Error(`${key} brings ${reads.join(', ')}, which only a formula of one's own needs.`)
-    return [key, { names, later }]
-  })
+  const sheets = readdirSync(folder)
+    .filter((file) => file.endsWith('.json'))
+    .map((file) => {
+      const template = JSON.parse(readFileSync(join(folder, file), 'utf8'))
+      const key = file.replace(/\.json$/, '')
+      const names = closure(chunks, [...page, ...modulesFor(template, functions(key)).map(chunkOf)])
+      const later = closure(chunks, modulesAfter(template).map(chunkOf))
+      const reads = READING.map(chunkOf).filter((name) => [...names, ...later].includes(name))
+      if (reads.length > 0)
+        throw new Error(`${key} brings ${reads.join(', ')}, which only a formula of one's own needs.`)
+      return [key, { names, later }]
+    })
   const part = (key) => Object.fromEntries(sheets.map(([name, one]) => [name, one[key]]))
   return { page, sheets: part('names'), later: part('later') }
 }
