@@ -1,9 +1,14 @@
 import { handOverPage } from '../../src/app/paper/hand-over.ts'
 import { drawRange } from '../../src/drawings/range/range-plot.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
+import { takeKitIn } from '../../src/kit/kit-files.ts'
+import { KitError, readKitFile } from '../../src/kit/piece.ts'
+import { BackupError, backupText, mergeBackup, mergeText, newSheetsIn } from '../../src/storage/exchange/backup.ts'
 import { FileError, openFile } from '../../src/storage/exchange/file.ts'
 import { fromLink, LinkError } from '../../src/storage/exchange/link.ts'
 import { figuresOnly } from '../../src/storage/figures/figures-only.ts'
+import { openMemory } from '../../src/storage/store/memory-store.ts'
+import { StoreError } from '../../src/storage/store/store-error.ts'
 import { rangeTable } from '../../src/worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../src/worksheet/analysis/range-values.ts'
 import { variantsTable } from '../../src/worksheet/analysis/variants-table.ts'
@@ -23,6 +28,8 @@ import { exportRows } from '../../src/worksheet/table/export.ts'
 import { footerOf } from '../../src/worksheet/table/footer.ts'
 import { matchTable, pasteAt, takeTable } from '../../src/worksheet/table/match-import.ts'
 import { asLink, type Case } from './generate.ts'
+
+const OWN: Worksheet = { format: 'evenfield-worksheet', version: 2, title: 'Own', cells: [] }
 
 /** The prototypes whose keys nobody may change. */
 const PROTOTYPES = [Object, Array, Function, String, Number, Boolean, RegExp, Map, Set, Promise, Error].map(
@@ -111,15 +118,63 @@ export async function useSheet(worksheet: Worksheet, hostileName: string, handsO
 
 const opened = async ({ way, bytes }: Case): Promise<Worksheet | undefined> => {
   try {
-    return way === 'file' ? await openFile(new Blob([bytes as BlobPart])) : await fromLink(asLink(bytes))
+    return way === 'link' ? await fromLink(asLink(bytes)) : await openFile(new Blob([bytes as BlobPart]))
   } catch (error) {
     if (error instanceof FileError || error instanceof LinkError) return undefined
     throw error
   }
 }
 
+/** Takes a backup in twice, and out again: nothing is written over, and what came in once does not come in again. */
+async function takeBackup(bytes: Uint8Array): Promise<boolean> {
+  const text = new TextDecoder().decode(bytes)
+  const store = openMemory(undefined)
+  const own = await store.save('a', OWN)
+  try {
+    await newSheetsIn(store, text)
+    mergeText(await mergeBackup(store, text))
+    await takeKitIn(store, text)
+  } catch (error) {
+    if (error instanceof BackupError) return false
+    throw error
+  }
+  const listed = async () => [...(await store.list()), ...(await store.listRemoved())]
+  const now = Date.now() + 120_000
+  const sheets = await listed()
+  for (const { id, changed, removed = 0 } of sheets) {
+    if (!(changed <= now && removed <= now)) throw new Error('A date lies in the future.')
+    await store.load(id).catch((error) => {
+      if (!(error instanceof StoreError)) throw error
+    })
+    for (const { at } of await store.revisions(id)) if (!(at <= now)) throw new Error('A date lies in the future.')
+  }
+  const [mine] = sheets.filter(({ id }) => id === 'a')
+  if (mine?.stamp !== own.stamp) throw new Error('A sheet of the browser’s own was written over.')
+  await mergeBackup(store, text)
+  if ((await listed()).length !== sheets.length) throw new Error('It came in twice.')
+  const again = openMemory(undefined)
+  await mergeBackup(again, (await backupText(store, true)).text)
+  if ((await again.list()).length !== (await store.list()).length) throw new Error('A backup of it lacks a sheet.')
+  return true
+}
+
+function takeKit(bytes: Uint8Array): boolean {
+  try {
+    readKitFile(new TextDecoder().decode(bytes))
+    return true
+  } catch (error) {
+    if (error instanceof KitError) return false
+    throw error
+  }
+}
+
 /** Opens what someone sent and uses it; says whether it opened. Anything but a plain refusal is thrown. */
 export async function exercise(one: Case, hostileName: string, handsOver = true): Promise<boolean> {
+  if (one.way === 'backup' || one.way === 'kit') {
+    const isTaken = one.way === 'kit' ? takeKit(one.bytes) : await takeBackup(one.bytes)
+    refusePollution()
+    return isTaken
+  }
   const worksheet = await opened(one)
   refusePollution()
   if (!worksheet) return false

@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { FUNCTIONS } from '../../src/functions/index.ts'
 import { RUN_INPUTS } from '../../src/worksheet/run/inputs.ts'
 import { KIT_SORTS } from '../../src/worksheet/schema/kit-sorts.ts'
+import { backups, kits, numericSheets, spoiledTemplates } from './numeric.ts'
 
 const RAN = 'globalThis.ran=true'
 
@@ -341,7 +342,7 @@ const damaged = fc
   })
 
 export interface Case {
-  readonly way: 'file' | 'link'
+  readonly way: 'file' | 'link' | 'backup' | 'kit'
   readonly bytes: Uint8Array
 }
 
@@ -353,17 +354,32 @@ const withBrokenBytes = (bytes: Uint8Array, at: number): Uint8Array => {
   return broken
 }
 
-/** Anything someone might send: as the bytes of a file, or of a link once unpacked. */
-export const cases: fc.Arbitrary<Case> = fc.record({
-  way: fc.constantFrom('file', 'link'),
+const encoded = (json: fc.Arbitrary<string>): fc.Arbitrary<Uint8Array> => json.map((one) => utf8.encode(one))
+const sheets = fc.oneof(
+  { weight: 3, arbitrary: sound },
+  { weight: 3, arbitrary: numericSheets(text, value) },
+  { weight: 1, arbitrary: spoiledTemplates(fc.oneof(value, text)) },
+)
+const documents = fc.record({
+  way: fc.constantFrom<Case['way']>('file', 'link'),
   bytes: fc.oneof(
-    { weight: 8, arbitrary: sound.map((json) => utf8.encode(json)) },
-    { weight: 3, arbitrary: unsound.map((json) => utf8.encode(json)) },
-    { weight: 3, arbitrary: damaged.map((json) => utf8.encode(json)) },
+    { weight: 16, arbitrary: encoded(sheets) },
+    { weight: 3, arbitrary: encoded(unsound) },
+    { weight: 3, arbitrary: encoded(damaged) },
     { weight: 1, arbitrary: fc.tuple(sound, fc.nat()).map(([json, at]) => withBrokenBytes(utf8.encode(json), at)) },
     { weight: 1, arbitrary: fc.uint8Array({ maxLength: 200 }) },
   ),
 })
+
+/** Anything someone might send: as the bytes of a file, of a link once unpacked, of a backup or a kit. */
+export const cases: fc.Arbitrary<Case> = fc.oneof(
+  { weight: 24, arbitrary: documents },
+  {
+    weight: 2,
+    arbitrary: encoded(backups(fc.oneof(sound, unsound))).map((bytes) => ({ way: 'backup' as const, bytes })),
+  },
+  { weight: 1, arbitrary: encoded(kits(text)).map((bytes) => ({ way: 'kit' as const, bytes })) },
+)
 
 export const soundDocuments = sound
 export const hostileNames = text
