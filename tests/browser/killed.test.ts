@@ -4,10 +4,11 @@ import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import type { Locator, Page } from 'playwright-core'
 import { expect, inject, test } from 'vitest'
+import { asked, report } from '../endurance/report.ts'
 import { start } from './killed.ts'
 
-/** `KILLS=100 npm test -- tests/browser/killed` for the full count. */
-const KILLS = Number(process.env.KILLS ?? 5)
+/** More: `npm run endurance -- kills`. */
+const KILLS = asked('KILLS', 5)
 
 /** The longest one goes on typing after an edit is acknowledged. Saving takes 300 ms and more, so that kills fall before, in and after it. */
 const LONGEST_MS = 700
@@ -123,7 +124,14 @@ test(`Chromium killed ${KILLS} times in mid-edit loses nothing that was acknowle
   } finally {
     rmSync(profile, { recursive: true, force: true, maxRetries: 5 })
   }
-  console.log(`Killed ${KILLS} times: ${JSON.stringify({ ...tally, lost: lost.length, torn: torn.length })}`)
+  report('kills', {
+    kills: KILLS,
+    acknowledged: tally.acknowledged,
+    unacknowledged_but_there: tally.unacknowledgedButThere,
+    unacknowledged_and_gone: tally.unacknowledgedAndGone,
+    lost: lost.length,
+    torn: torn.length,
+  })
   expect({ lost, torn }).toEqual({ lost: [], torn: [] })
   expect(tally.acknowledged).toBeGreaterThanOrEqual(KILLS)
 })

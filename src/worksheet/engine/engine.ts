@@ -185,8 +185,11 @@ export class Engine implements EngineView {
     for (const node of ordered) if (!bearers.has(node.cell.name)) bearers.set(node.cell.name, node)
     for (const [name, node] of bearers) if (this.byName.get(name) !== node) changedNames.add(name)
     this.byName = bearers
+    // What is suggested in place of a name that no cell has depends on all names there are, and on their order.
+    const isAffected = (name: string): boolean => changedNames.has(name) || !bearers.has(name)
     for (const node of ordered)
-      if (changedNames.has(node.cell.name) || node.mentions.some((name) => changedNames.has(name))) changed.add(node)
+      if (changedNames.has(node.cell.name) || node.mentions.some(isAffected)) changed.add(node)
+    for (const [text, { places }] of this.texts) if (places.includes(false)) this.texts.delete(text)
     return this.settle(changed)
   }
 

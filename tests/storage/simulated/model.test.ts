@@ -1,10 +1,11 @@
 import fc from 'fast-check'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
+import { asked, report } from '../../endurance/report.ts'
 import { run, settings, steps, type Tally } from './model.ts'
 
-/** More, and others: `STORE_RUNS=5000 STORE_SEED=7 npm test -- tests/storage/simulated/model`. */
-const RUNS = Number(process.env.STORE_RUNS ?? 60)
-const SEED = Number(process.env.STORE_SEED ?? 11)
+/** More: `npm run endurance -- store`. A seed replays a failure. */
+const RUNS = asked('STORE_RUNS', 25)
+const SEED = asked('STORE_SEED', 11)
 
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'Date', 'performance'] })
@@ -19,6 +20,6 @@ test(`${RUNS} simulated browsers of up to three tabs: nothing acknowledged is lo
     fc.asyncProperty(settings, steps, (setting, what) => run(setting, what, tally)),
     { numRuns: RUNS, seed: SEED },
   )
-  console.log(`The store in simulated browsers: ${JSON.stringify(tally)}`)
+  report('store', { seed: SEED, ...tally })
   expect(tally.acknowledged).toBeGreaterThan(tally.runs)
-}, 600_000)
+}, 7_200_000)
