@@ -28,10 +28,20 @@ function cellReports(outcomes: readonly (readonly [NamedCell, Outcome])[]): Reco
   return firstOfEach(
     outcomes.map(([cell, outcome]) => [
       cell.name,
-      { ...reportOf(outcome), ...limitsOf(outcome), state: outcome.state },
+      { ...reportOf(outcome, textOf(cell)), ...limitsOf(outcome), state: outcome.state },
     ]),
   )
 }
+
+/** What was typed into a cell, or its formula: the text that its error's fixes change. */
+const textOf = (cell: NamedCell): string =>
+  cell.kind === 'given'
+    ? cell.value
+    : cell.kind === 'result'
+      ? cell.formula
+      : cell.kind === 'check'
+        ? cell.condition
+        : ''
 
 /** Of two cells with one name the first counts; the second is in error and must not hide it. */
 function firstOfEach<T>(entries: readonly (readonly [string, T])[]): Record<string, T> {
@@ -64,7 +74,7 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   }
   if (outcome.state === 'waiting')
     return [`${title}: waits${outcome.on.length > 0 ? ` for ${outcome.on.join(', ')}` : ' to be filled in'}`]
-  const report: CellReport = reportOf(outcome)
+  const report: CellReport = reportOf(outcome, textOf(cell))
   return [`${title}: error: ${report.error?.message}`]
 }
 

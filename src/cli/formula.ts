@@ -20,7 +20,7 @@ export function formula({ subject, sets, json }: Arguments): number {
   )
   for (const cell of cells) refuseUnreadable(cell, sheet.outcome(cell.id))
   const outcome = refusedIfEmpty(sheet.outcome(RESULT))
-  if (json) printJson(reportOf(outcome))
+  if (json) printJson(reportOf(outcome, subject))
   else printLines(plainLines(outcome, subject))
   return outcome.state === 'value' ? 0 : 1
 }

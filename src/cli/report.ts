@@ -1,4 +1,4 @@
-import { type Diagnostic, typeName, type Value } from '../language/index.ts'
+import { applyFix, type Diagnostic, typeName, type Value } from '../language/index.ts'
 import type { Outcome } from '../worksheet/index.ts'
 
 export interface CellReport {
@@ -6,26 +6,47 @@ export interface CellReport {
   readonly value: Value | null
   readonly dimension: string | null
   readonly shown: string | null
-  readonly error: { readonly message: string; readonly from: number; readonly to: number } | null
+  readonly error: ReportedError | null
+  /** Why a figure is doubtful. */
+  readonly warnings: readonly string[]
+  /** Whole formulas that would leave no doubt. */
+  readonly fixes: readonly string[]
 }
 
-const NOTHING = { value: null, dimension: null, shown: null }
+export interface ReportedError {
+  readonly message: string
+  /** The span in the formula, in UTF-16 units. */
+  readonly from: number
+  readonly to: number
+  /** Whole formulas without the error. */
+  readonly fixes: readonly string[]
+}
 
-export function reportOf(outcome: Outcome): CellReport {
+const NOTHING = { value: null, dimension: null, shown: null, warnings: [], fixes: [] }
+
+/** What became of a cell, as data; `text` is its formula, or what was typed, to which the fixes are applied. */
+export function reportOf(outcome: Outcome, text: string): CellReport {
   if (outcome.state === 'value')
     return {
       value: finiteOrNull(outcome.value),
       dimension: typeName(outcome.type),
       shown: outcome.shown.text,
       error: null,
+      warnings: outcome.warnings.map(({ message }) => message),
+      fixes: wholeFixes(text, outcome.warnings),
     }
-  return { ...NOTHING, error: outcome.state === 'error' ? errorOf(outcome.diagnostics) : null }
+  return { ...NOTHING, error: outcome.state === 'error' ? errorOf(outcome.diagnostics, text) : null }
 }
 
-function errorOf(diagnostics: readonly Diagnostic[]): CellReport['error'] {
+function errorOf(diagnostics: readonly Diagnostic[], text: string): ReportedError | null {
   const first = diagnostics.find(({ severity }) => severity === 'error') ?? diagnostics[0]
-  return first ? { message: first.message, from: first.from, to: first.to } : null
+  return first ? { message: first.message, from: first.from, to: first.to, fixes: wholeFixes(text, [first]) } : null
 }
+
+/** The whole formulas that the fixes of some diagnostics make, each once. */
+export const wholeFixes = (text: string, diagnostics: readonly Diagnostic[]): string[] => [
+  ...new Set(diagnostics.flatMap(({ fixes }) => fixes.map((fix) => applyFix(text, fix)))),
+]
 
 function finiteOrNull(value: Value): Value | null {
   return typeof value === 'number' && !Number.isFinite(value) ? null : value

@@ -1,5 +1,5 @@
 export { signature } from './checking/arguments.ts'
-export { type Checked, checkFormula, type Limits } from './checking/check.ts'
+export type { Checked, Limits } from './checking/check.ts'
 export { parameterText, rangeText, resultText } from './checking/record-text.ts'
 export type { TypedNode } from './checking/typed-tree.ts'
 export { computable } from './compiling/computable.ts'
@@ -22,6 +22,7 @@ export type {
   FormulaCompiler,
   ParsedForCompiling,
 } from './evaluating/formula-compiler.ts'
+export { checkFormula } from './fixing/check-formula.ts'
 export { MAX_FORMULA_LENGTH } from './syntax/confusable-characters.ts'
 export { namesIn, renameAllIn, renameIn, renamePartIn } from './syntax/names-in.ts'
 export { type ParsedFormula, parseFormula } from './syntax/parsed-formula.ts'

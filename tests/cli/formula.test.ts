@@ -7,7 +7,14 @@ describe('evenfield formula', () => {
     expect(ran.code).toBe(0)
     expect(ran.err).toBe('')
     expect(ran.out.trim().split('\n')).toHaveLength(1)
-    expect(json(ran)).toEqual({ value: 0.8654, dimension: 'length', shown: '865 mm', error: null })
+    expect(json(ran)).toEqual({
+      value: 0.8654,
+      dimension: 'length',
+      shown: '865 mm',
+      error: null,
+      warnings: [],
+      fixes: [],
+    })
   })
 
   it('prints an error with its place, and ends with 1', () => {
@@ -17,7 +24,9 @@ describe('evenfield formula', () => {
       value: null,
       dimension: null,
       shown: null,
-      error: { message: 'A length and a time cannot be added.', from: 0, to: 10 },
+      error: { message: 'A length and a time cannot be added.', from: 0, to: 10, fixes: [] },
+      warnings: [],
+      fixes: [],
     })
   })
 

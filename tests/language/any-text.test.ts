@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { checkUnits } from '../../src/language/checking/check.ts'
 import { lower } from '../../src/language/compiling/lower.ts'
 import { ComputeError, checkFormula, namesIn, renameIn } from '../../src/language/index.ts'
 import { computed, diagnosed, SCOPE } from './make.ts'
@@ -68,7 +69,7 @@ test('every name in any text has its place, and is replaced there alone', () => 
 test('what is lowered holds generated names and plain signs alone', () => {
   fc.assert(
     fc.property(text, (formula) => {
-      const { root } = checkFormula(formula, SCOPE)
+      const { root } = checkUnits(formula, SCOPE)
       fc.pre(root !== undefined)
       let lowered: string
       try {

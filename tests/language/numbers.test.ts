@@ -16,27 +16,27 @@ describe('a number', () => {
   })
 
   test.each([
-    ['.5', '.5', /before the decimal point/, ['0.5']],
-    ['.5 mm', '.5', /before the decimal point/, ['0.5 mm']],
-    ['5.', '5.', /digits are missing/, ['5.0']],
-    ['5. mm', '5.', /after the decimal point/, ['5.0 mm']],
-    ['2 * 5. + 1', '5.', /digits are missing/, ['2 * 5.0 + 1']],
-    ['1 200 mm', '1 200', /space inside the number/, ['1200 mm']],
-    ['2 * 1 200 000', '1 200 000', /space inside the number/, ['2 * 1200000']],
-    ['2–1', '–', /dash is not a minus/, ['2-1']],
-    ['1e400', '1e400', /too large/, []],
-  ] as const)('written %s is refused at «%s»', (text, at, says, fixes) => {
-    expectRefused(text, at, says, fixes)
+    ['.5', '.5', ['0.5']],
+    ['.5 mm', '.5', ['0.5 mm']],
+    ['5.', '5.', ['5.0']],
+    ['5. mm', '5.', ['5.0 mm']],
+    ['2 * 5. + 1', '5.', ['2 * 5.0 + 1']],
+    ['1 200 mm', '1 200', ['1200 mm']],
+    ['2 * 1 200 000', '1 200 000', ['2 * 1200000']],
+    ['2–1', '–', ['2-1']],
+    ['1e400', '1e400', []],
+  ] as const)('written %s is refused at «%s»', (text, at, fixes) => {
+    expectRefused(text, at, fixes)
   })
 
   test.each([
-    ['max(1,5 mm, 2 mm)', '1,5', ['max(1.5 mm, 2 mm)', 'max(1, 5 mm, 2 mm)']],
-    ['1,5 mm', '1,5', ['1.5 mm', '1, 5 mm']],
-    ['1,200 mm', '1,200', ['1.200 mm', '1200 mm', '1, 200 mm']],
-    ['1,200,000', '1,200,000', ['1200000', '1, 200, 000']],
+    ['max(1,5 mm, 2 mm)', '1,5', ['max(1.5 mm, 2 mm)']],
+    ['1,5 mm', '1,5', ['1.5 mm']],
+    ['1,200 mm', '1,200', ['1.200 mm', '1200 mm']],
+    ['1,200,000', '1,200,000', ['1200000']],
     ['{1,2,3}', '1,2,3', ['{1, 2, 3}']],
   ] as const)('with a comma in it, %s, may be two things and is asked about', (text, at, fixes) => {
-    expectRefused(text, at, /decimal comma or a list/, fixes)
+    expectRefused(text, at, fixes)
   })
 
   test('too large on the way is refused where it happens, not lost in a later step', () => {

@@ -1,4 +1,4 @@
-import { type FunctionRecord, number, Refusal, TEXT, type Type } from '../../language/index.ts'
+import { type FunctionRecord, type NumberType, number, Refusal, TEXT } from '../../language/index.ts'
 import { NONE } from '../../units/index.ts'
 import { COUNT, NOT_NEGATIVE, PLAIN, PLAIN_NUMBERS, parameter } from '../maths/parameters.ts'
 import { colourCaution, gradeColour, gradeValue, gradingCaution } from './grade.ts'
@@ -14,9 +14,6 @@ const SCHEME = parameter('scheme', TEXT, 'a published table, or the studio’s o
 })
 const MATERIAL = parameter('material', TEXT, 'class of original in the table', { default: '"general"' })
 
-/** The kind of quantity of the first argument, without its notation. */
-const likeFirst = ([first]: readonly Type[]): Type => (first?.kind === 'number' ? number(first.dimension) : PLAIN)
-
 /** Acceptance by drift, by inspection and by published classes. */
 export const ACCEPTANCE: readonly FunctionRecord[] = [
   {
@@ -27,7 +24,8 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
       parameter('now', ANY, 'the last reading: a target frame at the day’s end'),
       parameter('baseline', ANY, 'the same reading of the day’s first frame'),
     ],
-    result: likeFirst,
+    // Two exposure values differ by stops.
+    result: ([now]) => number((now as NumberType).dimension),
     formula: 'now − baseline',
     source: 'derived: a difference',
     validity: 'Readings alike in kind: L*, stops, code values, lux. For a ratio in stops use evenness_stops.',

@@ -1,4 +1,4 @@
-import { type FunctionRecord, list, number } from '../../language/index.ts'
+import { type FunctionRecord, level, list, number } from '../../language/index.ts'
 import { ILLUMINANCE, LUMINANCE, NONE, STOP } from '../../units/index.ts'
 import { F_NUMBER, POSITIVE, parameter, SHUTTER } from '../maths/parameters.ts'
 import {
@@ -11,7 +11,7 @@ import {
   SPEED_OR_100,
 } from './lens-parameters.ts'
 
-const EXPOSURE_VALUE = parameter('exposure_value', number(STOP), 'exposure value at ISO 100, less the total shift', {
+const EXPOSURE_VALUE = parameter('exposure_value', level(STOP), 'exposure value at ISO 100, less the total shift', {
   range: { least: -100, most: 100 },
 })
 const METER_CONSTANTS = 'ISO 2720:1974'
@@ -27,7 +27,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
     subject: 'exposure',
     about: 'Exposure value that camera settings are right for, referred to ISO 100.',
     parameters: [APERTURE, EXPOSURE_TIME, SPEED_OR_100],
-    result: number(STOP),
+    result: level(STOP),
     formula: 'EV = log₂(N²/t) − log₂(S/100), t in s',
     source: 'ISO 2720: exposure value as log₂(N²/t)',
     examples: [
@@ -49,7 +49,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
         default: '250',
       }),
     ],
-    result: number(STOP),
+    result: level(STOP),
     formula: 'EV = log₂(100 E/C); at C = 250, E = 2.5 lx × 2^EV',
     source: `${METER_CONSTANTS}: E S/C = N²/t, C from 240 to 400 for a flat receptor and 320 to 540 for a dome`,
     validity: 'For a flat original the receptor is flat on it, the dome down or off (common practice).',
@@ -78,7 +78,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
         default: '12.5',
       }),
     ],
-    result: number(STOP),
+    result: level(STOP),
     formula: 'EV = log₂(100 L/K)',
     source: `${METER_CONSTANTS}: L S/K = N²/t, K from 10.6 to 13.4`,
     validity: 'Renders the surface metered as a mid-tone, however much it reflects: reflectance_shift corrects that.',

@@ -1,8 +1,12 @@
 import { nearest } from '../../units/index.ts'
 import { type Diagnostic, fix, problem } from '../values/diagnostic.ts'
 import type { Callable, Parameter, ParameterType } from '../values/function-record.ts'
-import { describeType, sameType, TEXT, type Type, YES_NO } from '../values/types.ts'
-import type { Constant, TypedNode } from './typed-tree.ts'
+import { describeType, isLevel, sameType, TEXT, type Type, YES_NO } from '../values/types.ts'
+import type { CheckContext } from './check-context.ts'
+import { fixesToward, type Required } from './expression.ts'
+import { asDifference, asLevel, levelMisfit, levelProblem } from './levels.ts'
+import type { TypedNode } from './typed-tree.ts'
+import { CHECK_WORDS as W } from './words.ts'
 
 /** An argument as written: its name where it has one, and its checked value, or undefined where that is in error. */
 export interface Written {
@@ -21,21 +25,22 @@ interface Span {
 export const signature = (record: Callable): string =>
   `${record.name}(${record.parameters.map((p) => p.name + (p.default === undefined ? '' : ` = ${p.default}`)).join(', ')}${record.variadic ? ', …' : ''})`
 
-/** The dimension that arguments of type `any` have agreed on so far. */
+/** What the arguments of type `any` have agreed on so far: the first of them, and its item's type. */
 interface Agreement {
   type?: Type
   parameter?: string
+  value?: TypedNode
 }
 
 /**
- * Puts a call's arguments in the parameters' order, defaults filled in by `readDefault`.
- * Undefined, with diagnostics told to `report`, where they do not fit.
+ * Puts a call's arguments in the parameters' order, defaults filled in by `readDefault`. Returns undefined where they
+ * do not fit, after reporting why.
  */
 export function matchArguments(
+  c: CheckContext,
   record: Callable,
   written: readonly Written[],
   call: Span,
-  report: (diagnostic: Diagnostic) => void,
   readDefault: (parameter: Parameter) => TypedNode,
 ): TypedNode[] | undefined {
   const { parameters } = record
@@ -43,8 +48,8 @@ export function matchArguments(
   const extra: Written[] = []
   let fits = true
   const refuse = (diagnostic: Diagnostic): void => {
-    fits = false
-    report(diagnostic)
+    if (diagnostic.severity === 'error') fits = false
+    c.report(diagnostic)
   }
   let place = 0
   let named: string | undefined
@@ -53,29 +58,15 @@ export function matchArguments(
       named = one.name.text
       const index = parameters.findIndex((p) => p.name === named)
       if (index < 0) refuse(unknownArgument(record, one.name))
-      else if (taken[index]) refuse(problem(`«${named}» is given twice.`, one.from, one.to))
+      else if (taken[index]) refuse(problem(W.givenTwice(named), one.from, one.to))
       else taken[index] = one
-    } else if (named !== undefined) {
-      refuse(
-        problem(
-          `After the named argument «${named}» the rest must be named too: ${signature(record)}.`,
-          one.from,
-          one.to,
-        ),
-      )
-    } else if (place < parameters.length) taken[place++] = one
+    } else if (named !== undefined) refuse(problem(W.afterNamed(named, signature(record)), one.from, one.to))
+    else if (place < parameters.length) taken[place++] = one
     else if (record.variadic) extra.push(one)
-    else refuse(problem(`${record.name} takes ${count(parameters.length)}: ${signature(record)}.`, one.from, one.to))
+    else refuse(tooMany(c, record, written, one))
   }
   const missing = parameters.filter((p, i) => !taken[i] && p.default === undefined)
-  if (missing.length > 0)
-    refuse(
-      problem(
-        `${record.name} lacks ${missing.map((p) => `«${p.name}» (${p.about})`).join(', ')}: ${signature(record)}.`,
-        call.from,
-        call.to,
-      ),
-    )
+  if (missing.length > 0) refuse(missingArguments(c, record, missing, written, call))
   if (!fits) return undefined
   const agreement: Agreement = {}
   const args: TypedNode[] = []
@@ -89,7 +80,7 @@ export function matchArguments(
     else if (one.value === undefined) fits = false
     else {
       const value = asListWherePossible(parameter, one.value)
-      const misfit = misfitOf(parameter, value, agreement, record)
+      const misfit = misfitOf(c, parameter, value, agreement, record)
       if (misfit) refuse(misfit)
       args.push(value)
     }
@@ -97,7 +88,37 @@ export function matchArguments(
   return fits ? args : undefined
 }
 
-const count = (n: number): string => (n === 1 ? 'one argument' : `${n} arguments`)
+/** What is left over is taken out, up to the end of the arguments. */
+function tooMany(c: CheckContext, record: Callable, written: readonly Written[], first: Written): Diagnostic {
+  const last = written.at(-1) as Written
+  const before = written[written.indexOf(first) - 1]
+  const fixes = before ? [fix('', before.to, last.to, `Take out ${c.text.slice(first.from, last.to)}`)] : []
+  return problem(W.tooMany(record.name, record.parameters.length, signature(record)), first.from, first.to, fixes)
+}
+
+/** Cells named like the missing arguments fill them; a fix that does not fit is not shown. */
+function missingArguments(
+  c: CheckContext,
+  record: Callable,
+  missing: readonly Parameter[],
+  written: readonly Written[],
+  call: Span,
+): Diagnostic {
+  const end = call.to - 1
+  const join = written.length > 0 ? ', ' : ''
+  const fixes = missing.every(({ name }) => c.scope.typeOf(name) !== undefined)
+    ? [
+        fix(
+          join + missing.map(({ name }) => `${name}: ${name}`).join(', '),
+          end,
+          end,
+          `Add ${missing.map(({ name }) => name).join(', ')}`,
+        ),
+      ]
+    : []
+  const about = missing.map((p) => `«${p.name}» (${p.about})`)
+  return problem(W.missing(record.name, about, signature(record)), call.from, call.to, fixes)
+}
 
 function unknownArgument(record: Callable, name: { text: string } & Span): Diagnostic {
   const near = nearest(
@@ -105,7 +126,7 @@ function unknownArgument(record: Callable, name: { text: string } & Span): Diagn
     record.parameters.map((p) => p.name),
   )
   return problem(
-    `${record.name} has no argument «${name.text}».${near ? ` Did you mean «${near}»?` : ` It takes ${signature(record)}.`}`,
+    W.noArgument(record.name, name.text, near, signature(record)),
     name.from,
     name.to,
     near ? [fix(near, name.from, name.to)] : [],
@@ -114,44 +135,33 @@ function unknownArgument(record: Callable, name: { text: string } & Span): Diagn
 
 function infinityFor(parameter: Parameter, at: Span, refuse: (d: Diagnostic) => void): TypedNode {
   const type = parameter.type
-  if (type.kind !== 'number') refuse(problem(`«${parameter.name}» cannot be infinite.`, at.from, at.to))
+  if (type.kind !== 'number') refuse(problem(W.cannotBeInfinite(parameter.name), at.from, at.to))
   return { op: 'constant', value: Number.POSITIVE_INFINITY, type: type as Type, from: at.from, to: at.to }
 }
 
-/** A single value stands for a list of one. */
+/** A single value is a list of one where a list is required. */
 function asListWherePossible(parameter: Parameter, value: TypedNode): TypedNode {
-  const wantsList = parameter.type.kind !== 'any or list' && parameter.type.kind.includes('list')
-  if (!wantsList || value.type.kind === 'list') return value
+  const needsList = /^(?:list|list of any|any list)$/.test(parameter.type.kind)
+  if (!needsList || value.type.kind === 'list') return value
   return { op: 'list', items: [value], type: { kind: 'list', of: value.type }, from: value.from, to: value.to }
 }
 
-const ANY_IN_WORDS = {
-  any: 'a number or a quantity',
-  'list of any': 'a list of numbers or quantities',
-  'any or list': 'a number, a quantity or a list of them',
-} as const
+const isAny = (kind: ParameterType['kind']): boolean =>
+  kind === 'any' || kind === 'list of any' || kind === 'any or list'
 
 function misfitOf(
+  c: CheckContext,
   parameter: Parameter,
   value: TypedNode,
   agreement: Agreement,
   record: Callable,
 ): Diagnostic | undefined {
-  const wanted = parameter.type
+  const { type: required } = parameter
   const found = value.type
-  if (wanted.kind === 'any' || wanted.kind === 'list of any' || wanted.kind === 'any or list') {
-    const listed = found.kind === 'list' ? found.of : undefined
-    const item = wanted.kind === 'any' ? found : wanted.kind === 'list of any' ? listed : (listed ?? found)
-    if (item?.kind !== 'number') return wrong(record, parameter, value, ANY_IN_WORDS[wanted.kind])
-    if (wanted.kind === 'list of any' && wanted.apart) return undefined
-    if (agreement.type && !sameType(agreement.type, item))
-      return wrong(record, parameter, value, `${describeType(agreement.type)}, as «${agreement.parameter}» is`)
-    agreement.type ??= item
-    agreement.parameter ??= parameter.name
-    return undefined
-  }
-  if (wanted.kind === 'any list') return found.kind === 'list' ? undefined : wrong(record, parameter, value, 'a list')
-  if (!fitsType(found, wanted)) return wrong(record, parameter, value, describeType(wanted as Type))
+  if (isAny(required.kind)) return disagreement(c, parameter, value, agreement, record)
+  if (required.kind === 'any list')
+    return found.kind === 'list' ? undefined : wrong(c, record, parameter, value, W.list, required)
+  if (!fitsType(found, required)) return wrong(c, record, parameter, value, describeType(required as Type), required)
   if (
     parameter.choices &&
     !parameter.open &&
@@ -159,59 +169,83 @@ function misfitOf(
     !parameter.choices.includes(value.value as string)
   ) {
     const near = nearest(String(value.value), parameter.choices)
+    const choices = near ? [near] : parameter.choices
     return problem(
-      `«${parameter.name}» is one of ${parameter.choices.map((c) => `"${c}"`).join(', ')}.`,
+      W.notAChoice(parameter.name, parameter.choices),
       value.from,
       value.to,
-      near ? [fix(`"${near}"`, value.from, value.to)] : [],
+      choices.map((choice) => fix(`"${choice}"`, value.from, value.to)),
     )
   }
+  return levelMisfit(c, value, required as Type, parameter.name)
+}
+
+/** Parameters that say `any` take numbers of one dimension, all of them levels or none. */
+function disagreement(
+  c: CheckContext,
+  parameter: Parameter,
+  value: TypedNode,
+  agreement: Agreement,
+  record: Callable,
+): Diagnostic | undefined {
+  const { kind } = parameter.type
+  const found = value.type
+  const item = found.kind === 'list' && kind !== 'any' ? found.of : kind === 'list of any' ? undefined : found
+  if (item?.kind !== 'number')
+    return wrong(
+      c,
+      record,
+      parameter,
+      value,
+      kind === 'list of any' ? W.listOfNumbers : W.anyNumber,
+      agreement.type ?? parameter.type,
+    )
+  if (parameter.type.kind === 'list of any' && parameter.type.apart) return undefined
+  if (agreement.type && !sameType(agreement.type, item))
+    return wrong(
+      c,
+      record,
+      parameter,
+      value,
+      W.sameKindAs(describeType(agreement.type), agreement.parameter as string),
+      agreement.type,
+    )
+  if (agreement.type && agreement.value && isLevel(agreement.type) !== isLevel(item))
+    return levelProblem(
+      c,
+      W.levelAndDifference('taken together'),
+      value,
+      isLevel(item) ? [asDifference(c, value)] : [asLevel(c, value)],
+    )
+  agreement.type ??= item
+  agreement.parameter ??= parameter.name
+  agreement.value ??= value
+  if (record.differencesOnly && isLevel(item))
+    return levelProblem(c, W.levelNotDifference(`«${parameter.name}» of ${record.name}`), value, [
+      asDifference(c, value),
+    ])
   return undefined
 }
 
 /** An empty list fits every list. */
-const fitsType = (found: Type, wanted: ParameterType): boolean =>
-  sameType(found, wanted as Type) ||
-  (found.kind === 'list' && wanted.kind === 'list' && (found as { empty?: boolean }).empty === true)
+const fitsType = (found: Type, required: ParameterType): boolean =>
+  sameType(found, required as Type) ||
+  (found.kind === 'list' && required.kind === 'list' && (found as { empty?: boolean }).empty === true)
 
-function wrong(record: Callable, parameter: Parameter, value: TypedNode, wanted: string): Diagnostic {
-  const found = describeType(value.type)
-  const fixes = unitFix(value, parameter)
+function wrong(
+  c: CheckContext,
+  record: Callable,
+  parameter: Parameter,
+  value: TypedNode,
+  described: string,
+  required: Required,
+): Diagnostic {
   return problem(
-    `«${parameter.name}» of ${record.name} is ${parameter.about}: wanted ${wanted}, found ${found}.`,
+    W.wrongArgument(record.name, parameter.name, parameter.about, described, describeType(value.type)),
     value.from,
     value.to,
-    fixes,
+    fixesToward(c.scope, c.text, value, required),
   )
-}
-
-const EXAMPLE_UNITS: Readonly<Record<string, string>> = {
-  length: 'mm',
-  time: 's',
-  angle: 'deg',
-  stops: 'stop',
-  pixels: 'px',
-  sampling: 'ppi',
-  illuminance: 'lx',
-  temperature: 'K',
-  power: 'W',
-  voltage: 'V',
-  current: 'A',
-  mass: 'kg',
-  'luminous intensity': 'cd',
-  'reciprocal length': 'dpt',
-  frequency: 'Hz',
-}
-
-/** A number without a unit where a quantity is wanted may lack just its unit. */
-export function unitFixFor(value: TypedNode, dimensionName: string): ReturnType<typeof fix>[] {
-  const unit = EXAMPLE_UNITS[dimensionName]
-  const bare = value.op === 'constant' && (value as Constant).bare
-  return bare && unit ? [fix(` ${unit}`, value.to, value.to, `Add the unit ${unit}`)] : []
-}
-
-function unitFix(value: TypedNode, parameter: Parameter): ReturnType<typeof fix>[] {
-  return parameter.type.kind === 'number' ? unitFixFor(value, parameter.type.dimension.name) : []
 }
 
 /** The value of a default that needs no reading: yes, no, a text, infinity. */

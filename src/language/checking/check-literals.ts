@@ -1,9 +1,12 @@
 import type { SyntaxNode } from '@lezer/common'
-import { type Dimension, findUnit, NONE, readUnit, TIME, UnitTextError } from '../../units/index.ts'
+import { findUnit, NONE, readUnit, TIME, UnitTextError } from '../../units/index.ts'
 import { type Diagnostic, fix, problem, warning } from '../values/diagnostic.ts'
-import { number, PLAIN_NUMBER, type Type } from '../values/types.ts'
+import { CONSTANTS } from '../values/scope.ts'
+import { number, numberIn, PLAIN_NUMBER, type Type } from '../values/types.ts'
 import { type CheckContext, partsOf } from './check-context.ts'
 import type { TypedNode } from './typed-tree.ts'
+import { unitMeant, unitsNear } from './unit-habits.ts'
+import { CHECK_WORDS as W } from './words.ts'
 
 export function constant(
   c: CheckContext,
@@ -12,8 +15,7 @@ export function constant(
   type: Type = PLAIN_NUMBER,
   bare = true,
 ): TypedNode | undefined {
-  if (!Number.isFinite(value))
-    return c.report(problem(`«${c.source(node)}» is too large to compute with.`, node.from, node.to))
+  if (!Number.isFinite(value)) return c.report(problem(W.tooLarge(c.source(node)), node.from, node.to))
   return { op: 'constant', value, type, from: node.from, to: node.to, bare }
 }
 
@@ -23,9 +25,9 @@ export function numberOf(c: CheckContext, node: SyntaxNode): number {
 
 export function refusedNumber(c: CheckContext, node: SyntaxNode): Diagnostic {
   const found = c.source(node)
-  const whole = found.startsWith('.') ? `0${found}` : `${found}0`
-  const where = found.startsWith('.') ? 'before' : 'after'
-  return problem(`A digit is missing ${where} the decimal point of «${found}».`, node.from, node.to, [
+  const leading = found.startsWith('.')
+  const whole = leading ? `0${found}` : `${found}0`
+  return problem(W.digitMissing(leading ? 'before' : 'after', found), node.from, node.to, [
     fix(whole, node.from, node.to),
   ])
 }
@@ -36,51 +38,42 @@ function fraction(c: CheckContext, node: SyntaxNode): number {
 }
 
 export function checkQuantity(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
-  if (node.name === 'FNumber') doubtFNumber(c, node)
-  if (node.name === 'FNumber')
+  if (node.name === 'FNumber') {
+    warnFNumber(c, node)
     return constant(c, Number(c.source(node).slice(2)), node, number(NONE, 'f-number'), false)
+  }
   if (node.name === 'Fraction') return constant(c, fraction(c, node), node)
   const [amount, unitNode] = partsOf(node) as [SyntaxNode, SyntaxNode]
   if (amount.name === 'BadNumber') return c.report(refusedNumber(c, amount))
-  if (amount.name === 'FNumber') {
-    const found = c.source(amount)
-    const divisor = `${found.slice(2)} ${c.source(unitNode)}`
-    return c.report(
-      problem(
-        `«${found}» is an f-number, which takes no unit; a division is written with spaces, «f / (${divisor})».`,
-        node.from,
-        node.to,
-        [
-          fix(found, node.from, node.to),
-          ...(c.scope.typeOf('f') === undefined ? [] : [fix(`f / (${divisor})`, node.from, node.to)]),
-        ],
-      ),
-    )
-  }
+  if (amount.name === 'FNumber') return c.report(fNumberWithUnit(c, amount, unitNode, node))
   const before = amount.name === 'Fraction' ? /[/÷^]\s*$/.exec(c.text.slice(0, node.from)) : null
   if (before)
     return c.report(
-      problem(
-        `After «${before[0].trim()}» it is unclear how far the fraction «${c.source(node)}» reaches.`,
-        node.from,
-        node.to,
-        [fix(`(${c.source(node)})`, node.from, node.to)],
-      ),
+      problem(W.unclearFraction(before[0].trim(), c.source(node)), node.from, node.to, [
+        fix(`(${c.source(node)})`, node.from, node.to),
+        ...(before[0].startsWith('^') ? [fix(`(${c.source(amount)})`, node.from, node.to)] : []),
+      ]),
     )
   const unit = unitOf(c, unitNode, amount)
   if (!unit) return undefined
   if (amount.name === 'Fraction' && fraction(c, amount) === Number.POSITIVE_INFINITY)
-    return c.report(problem('A fraction cannot have nothing below its line.', amount.from, amount.to))
+    return c.report(problem(W.fractionOfZero, amount.from, amount.to))
   const figure = amount.name === 'Fraction' ? fraction(c, amount) : numberOf(c, amount)
   const shutter = amount.name === 'Fraction' && unit.dimension === TIME
-  return constant(c, figure * unit.factor, node, shutter ? number(TIME, 'shutter') : number(unit.dimension), false)
+  return constant(c, figure * unit.factor, node, shutter ? number(TIME, 'shutter') : numberIn(unit), false)
 }
 
-function unitOf(
-  c: CheckContext,
-  node: SyntaxNode,
-  amount: SyntaxNode,
-): { dimension: Dimension; factor: number } | undefined {
+function fNumberWithUnit(c: CheckContext, amount: SyntaxNode, unitNode: SyntaxNode, node: SyntaxNode): Diagnostic {
+  const mark = c.source(amount)
+  const divisor = `${mark.slice(2)} ${c.source(unitNode)}`
+  const division = fix(`f / (${divisor})`, node.from, node.to)
+  return problem(W.fNumberHasNoUnit(mark, divisor), node.from, node.to, [
+    fix(mark, node.from, node.to),
+    ...(c.scope.typeOf('f') === undefined ? [] : [division]),
+  ])
+}
+
+function unitOf(c: CheckContext, node: SyntaxNode, amount: SyntaxNode): ReturnType<typeof readUnit> | undefined {
   const bracketed = node.name === 'BracketUnit'
   const text = bracketed ? c.source(node).slice(1, -1) : c.source(node)
   const shift = node.from + (bracketed ? 1 : 0)
@@ -88,67 +81,82 @@ function unitOf(
     const unit = readUnit(text)
     if (unit.offset === 0) return unit
     const kelvin = `${Number((numberOf(c, amount) + unit.offset).toPrecision(12))} K`
-    return c.report(
-      problem('Formulas take temperatures in kelvin; degrees Celsius belong in a given.', node.from, node.to, [
-        fix(kelvin, amount.from, node.to),
-      ]),
-    )
+    return c.report(problem(W.kelvinOnly, node.from, node.to, [fix(kelvin, amount.from, node.to)]))
   } catch (error) {
     if (!(error instanceof UnitTextError)) throw error
-    return c.report(unknownUnit(c, error, text, shift, amount, node))
+    return c.report(bracketed ? badCompound(error, text, shift) : unknownUnit(c, error, text, amount, node))
   }
 }
 
+/** A mistake inside a bracketed unit. A word that is no unit is put right where it is near one. */
+function badCompound(error: UnitTextError, text: string, shift: number): Diagnostic {
+  const { from, to } = error
+  const word = text.slice(from, to)
+  const isWord = /^[^\s/()·*^\d]+$/.test(word) && !findUnit(word)
+  const near = isWord ? wordsMeant(word) : []
+  const inserts = near.length > 0 ? near : error.fix === undefined ? [] : [error.fix]
+  const fixes = inserts
+    .filter((insert) => isUnit(text.slice(0, from) + insert + text.slice(to)))
+    .map((insert) => fix(insert, shift + from, shift + to))
+  return problem(isWord ? W.notAUnit(word, near[0]) : error.message, shift + from, shift + to, fixes)
+}
+
+const wordsMeant = (word: string): string[] => {
+  const meant = unitMeant(word, '1')
+  return meant && findUnit(meant.written) ? [meant.written] : unitsNear(word)
+}
+
+/** The quantity with another unit, and what to multiply by where the word was no unit at all. */
 function unknownUnit(
   c: CheckContext,
   error: UnitTextError,
   text: string,
-  shift: number,
   amount: SyntaxNode,
   node: SyntaxNode,
 ): Diagnostic {
   const figure = c.source(amount)
-  const isCell = c.scope.typeOf(text) !== undefined
-  if (isCell)
-    return problem(
-      `After a number, «${text}» is read as a unit, and there is no such unit. To multiply by the cell, write «*».`,
-      node.from,
-      node.to,
-      [fix(`${figure} * ${text}`, amount.from, node.to)],
-    )
+  const quantity = (insert: string) => fix(insert, amount.from, node.to)
+  if (c.scope.typeOf(text) !== undefined || CONSTANTS.has(text.toLowerCase())) {
+    const name = c.scope.typeOf(text) === undefined ? text.toLowerCase() : text
+    return problem(W.cellAfterNumber(text), node.from, node.to, [quantity(`${figure} * ${name}`)])
+  }
+  if (/^(?:ASA|ISO|DIN)$/i.test(text)) return problem(W.speed(figure), node.from, node.to, [quantity(figure)])
   const squared = /^([A-Za-zµ°]+)([2-9])$/.exec(text)
   if (squared && findUnit(squared[1] as string))
-    return problem(`«${text}» is not a unit; a power is written with «^».`, node.from, node.to, [
-      fix(`${squared[1]}^${squared[2]}`, node.from, node.to),
-    ])
-  const repaired = error.fix && text.slice(0, error.from) + error.fix + text.slice(error.to)
-  const fixes = repaired && isUnit(repaired) ? [fix(error.fix as string, shift + error.from, shift + error.to)] : []
-  return problem(error.message, shift + error.from, shift + error.to, fixes)
+    return problem(W.powerOfUnit(text), node.from, node.to, [fix(`${squared[1]}^${squared[2]}`, node.from, node.to)])
+  const meant = amount.name === 'Number' ? unitMeant(text, figure) : undefined
+  if (meant) {
+    const converted = meant.written === meant.quantity
+    const message = converted ? W.otherUnit(`${figure} ${text}`, meant.written) : W.unitWord(text, meant.written)
+    return problem(message, node.from, node.to, [quantity(meant.quantity)])
+  }
+  if (findUnit(text.replace(/[\^⁻⁰¹²³⁴⁵⁶⁷⁸⁹].*$/, ''))) return problem(error.message, node.from, node.to)
+  const near = unitsNear(text)
+  return problem(
+    W.notAUnit(text, near[0]),
+    node.from,
+    node.to,
+    near.map((unit) => fix(unit, node.from, node.to)),
+  )
 }
 
 export function checkRatio(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [above, , below] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (below.name === 'Name')
     return c.report(
-      problem('A ratio is written with two numbers, such as 1:4; with a cell it is a division.', node.from, node.to, [
-        fix(`${c.source(above)}/${c.source(below)}`, node.from, node.to),
-      ]),
+      problem(W.ratioOfName, node.from, node.to, [fix(`${c.source(above)}/${c.source(below)}`, node.from, node.to)]),
     )
   const divisor = numberOf(c, below)
-  if (divisor === 0) return c.report(problem('A ratio to nothing has no value.', node.from, node.to))
+  if (divisor === 0) return c.report(problem(W.ratioToZero, node.from, node.to))
   return constant(c, numberOf(c, above) / divisor, node, number(NONE, 'ratio'), false)
 }
 
 /** With a cell named `f`, `f/8` may have been meant as a division. */
-function doubtFNumber(c: CheckContext, node: SyntaxNode): void {
+function warnFNumber(c: CheckContext, node: SyntaxNode): void {
   if (c.scope.typeOf('f') === undefined) return
   const mark = c.source(node)
   const division = `f / ${mark.slice(2)}`
-  c.report(
-    warning(`«${mark}» is an f-number; to divide the cell «f», put spaces round «/».`, node.from, node.to, [
-      fix(division, node.from, node.to),
-    ]),
-  )
+  c.report(warning(W.fNumberOrCell(mark), node.from, node.to, [fix(division, node.from, node.to)]))
 }
 
 const isUnit = (text: string): boolean => {

@@ -1,11 +1,13 @@
 import type { SyntaxNode } from '@lezer/common'
-import { nearest } from '../../units/index.ts'
+import { findUnit, nearest } from '../../units/index.ts'
 import { type Diagnostic, fix, problem } from '../values/diagnostic.ts'
 import { CONSTANTS, type Scope } from '../values/scope.ts'
 import { describeType, list, PLAIN_NUMBER, sameType, type Type } from '../values/types.ts'
-import { unitFixFor } from './arguments.ts'
 import { type CheckContext, partsOf } from './check-context.ts'
+import { fixesToward } from './expression.ts'
+import { refuseMixedLevels } from './levels.ts'
 import type { TypedNode } from './typed-tree.ts'
+import { CHECK_WORDS as W } from './words.ts'
 
 const cellType = (type: Type | 'unknown' | undefined): Type | undefined => (type === 'unknown' ? undefined : type)
 
@@ -20,31 +22,53 @@ export function checkName(c: CheckContext, node: SyntaxNode): TypedNode | undefi
   }
   const value = CONSTANTS.get(name)
   if (value !== undefined) return { op: 'constant', value, type: PLAIN_NUMBER, from, to }
-  if (name === 'infinity') return c.report(problem('«infinity» stands only as an argument of a function.', from, to))
+  if (name === 'infinity') return c.report(problem(W.infinityOnlyArgument, from, to))
   c.useName({ name, from, to })
   return c.report(unknownName(c, name, node))
 }
 
+const YES_OR_NO: ReadonlyMap<string, string> = new Map([
+  ['true', 'yes'],
+  ['false', 'no'],
+  ['yes', 'yes'],
+  ['no', 'no'],
+])
+
 function unknownName(c: CheckContext, name: string, node: SyntaxNode): Diagnostic {
   const { from, to } = node
   const record = c.scope.library.get(name)
-  if (record) return problem(`«${name}» is a function; its arguments stand in parentheses.`, from, to)
-  const after = /^ ?\/ ?(\d+(?:\.\d+)?)/.exec(c.text.slice(to))
-  if (name === 'f' && after)
+  if (record)
     return problem(
-      `There is no cell named «f». The f-number is written without spaces: f/${after[1]}.`,
+      W.functionNeedsArguments(name),
       from,
-      to + after[0].length,
-      [fix(`f/${after[1]}`, from, to + after[0].length)],
+      to,
+      record.parameters.every((parameter) => parameter.default !== undefined) ? [fix(`${name}()`, from, to)] : [],
     )
+  const mark = fNumberMeant(c.text, name, to)
+  if (mark) return problem(W.fNumber(`f/${mark.figure}`), from, mark.to, [fix(`f/${mark.figure}`, from, mark.to)])
+  const lower = name.toLowerCase()
+  const truth = YES_OR_NO.get(lower)
+  if (truth) return problem(W.yesOrNo(name, truth), from, to, [fix(truth, from, to)])
+  if (CONSTANTS.has(lower)) return problem(W.noCell(name, lower), from, to, [fix(lower, from, to)])
+  if (name.length > 1 && findUnit(name)) return problem(W.unitNeedsNumber(name), from, to, [fix(`1 ${name}`, from, to)])
   const near = nearestName(c.scope, name)
-  return problem(
-    `There is no cell named «${name}».${near ? ` Did you mean «${near}»?` : ''}`,
-    from,
-    to,
-    near ? [fix(near, from, to)] : [],
-  )
+  // A word of a choice may lack its quotes; where no text fits, the fix is not shown.
+  const quoted = isOperand(node) ? [fix(`"${name}"`, from, to)] : []
+  return problem(W.noCell(name, near), from, to, [...(near ? [fix(near, from, to)] : []), ...quoted])
 }
+
+/** `F/8`, `f / 8`, `f8`: an f-number written another way, where there is no cell of that name. */
+function fNumberMeant(text: string, name: string, to: number): { figure: string; to: number } | undefined {
+  const joined = /^[fF](\d+)$/.exec(name)
+  if (joined) return { figure: joined[1] as string, to }
+  if (name !== 'f' && name !== 'F') return undefined
+  const after = /^ ?\/ ?(\d+(?:\.\d+)?)/.exec(text.slice(to))
+  return after ? { figure: after[1] as string, to: to + after[0].length } : undefined
+}
+
+/** Whether a name is compared, or an argument: places where a text may be. */
+const isOperand = ({ parent }: SyntaxNode): boolean =>
+  parent !== null && /^(?:Comparison|Arguments|Named|List)$/.test(parent.name)
 
 function nearestName(scope: Scope, name: string): string | undefined {
   if (!scope.nearestName) return nearest(name, [...scope.names(), ...CONSTANTS.keys()])
@@ -57,7 +81,7 @@ export function checkPart(c: CheckContext, node: SyntaxNode): TypedNode | undefi
   if (ofNode.name === 'Number' && ofNode.to === dotNode.from) {
     const number = c.source(ofNode)
     return c.report(
-      problem(`A digit is missing after the decimal point of «${number}.».`, ofNode.from, dotNode.to, [
+      problem(W.digitMissing('after', `${number}.`), ofNode.from, dotNode.to, [
         fix(`${number}.0 ${part}`, ofNode.from, partNode.to),
       ]),
     )
@@ -65,17 +89,22 @@ export function checkPart(c: CheckContext, node: SyntaxNode): TypedNode | undefi
   const of = c.check(ofNode)
   if (!of) return undefined
   if (of.type.kind !== 'record')
-    return c.report(problem(`Only a record has parts; this is ${describeType(of.type)}.`, dotNode.from, partNode.to))
+    return c.report(
+      problem(W.notARecord(describeType(of.type)), dotNode.from, partNode.to, [
+        fix('', dotNode.from, partNode.to, `Leave out .${part}`),
+      ]),
+    )
   const type = of.type.parts[part]
   if (type) return { op: 'part', of, part, type, from: node.from, to: node.to }
   const parts = Object.keys(of.type.parts)
   const near = nearest(part, parts)
+  const likely = [...(near ? [near] : []), ...parts.filter((one) => one !== near)].slice(0, near ? 1 : 8)
   return c.report(
     problem(
-      `A ${of.type.name} has no part «${part}»; it has ${parts.join(', ')}.`,
+      W.noPart(of.type.name, part, parts),
       partNode.from,
       partNode.to,
-      near ? [fix(near, partNode.from, partNode.to)] : [],
+      likely.map((one) => fix(one, partNode.from, partNode.to)),
     ),
   )
 }
@@ -85,18 +114,12 @@ export function checkList(c: CheckContext, node: SyntaxNode): TypedNode | undefi
   const items = nodes.map((one) => c.check(one))
   if (items.some((item) => item === undefined)) return undefined
   const first = items[0]
-  if (!first) return c.report(problem('A list holds at least one value.', node.from, node.to))
-  const odd = items.findIndex((item) => !sameType((item as TypedNode).type, first.type))
-  if (odd > 0) {
-    const item = items[odd] as TypedNode
-    return c.report(
-      problem(
-        `A list holds values of one kind: the first is ${describeType(first.type)}, this is ${describeType(item.type)}.`,
-        item.from,
-        item.to,
-        first.type.kind === 'number' ? unitFixFor(item, first.type.dimension.name) : [],
-      ),
-    )
+  if (!first) return c.report(problem(W.emptyList, node.from, node.to))
+  const odd = items.find((item) => !sameType((item as TypedNode).type, first.type))
+  if (odd) {
+    const fixes = [...fixesToward(c.scope, c.text, odd, first.type), ...fixesToward(c.scope, c.text, first, odd.type)]
+    return c.report(problem(W.mixedList(describeType(first.type), describeType(odd.type)), odd.from, odd.to, fixes))
   }
+  for (const item of items) refuseMixedLevels(c, 'values of one list', first, item as TypedNode, item as TypedNode)
   return { op: 'list', items: items as TypedNode[], type: list(first.type), from: node.from, to: node.to }
 }

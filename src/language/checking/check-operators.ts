@@ -1,11 +1,14 @@
 import type { SyntaxNode } from '@lezer/common'
-import { type Dimension, findUnit, NONE, TIME } from '../../units/index.ts'
-import type { Diagnostic, Fix } from '../values/diagnostic.ts'
-import { fix, problem, warning } from '../values/diagnostic.ts'
-import { describeType, number, sameType, YES_NO } from '../values/types.ts'
-import { unitFixFor } from './arguments.ts'
+import { type Dimension, findUnit, LENGTH, NONE, PIXEL, TIME } from '../../units/index.ts'
+import { datesOf } from '../syntax/habits.ts'
+import { type Diagnostic, type Fix, fix, problem, warning } from '../values/diagnostic.ts'
+import { factorBetween } from '../values/missing-factor.ts'
+import { describeType, isLevel, level, type NumberType, number, sameType, YES_NO } from '../values/types.ts'
 import { type CheckContext, partsOf } from './check-context.ts'
+import { fixesToward, grouped } from './expression.ts'
+import { checkLevelSum, refuseMixedLevels, refuseScaledLevel } from './levels.ts'
 import type { Binary, BinarySign, TypedNode } from './typed-tree.ts'
+import { CHECK_WORDS as W } from './words.ts'
 
 const COMPARISONS: Readonly<Record<string, BinarySign>> = {
   '=': '==',
@@ -25,10 +28,14 @@ export function checkSigned(c: CheckContext, node: SyntaxNode): TypedNode | unde
   if (!of) return undefined
   const { from, to } = node
   if (c.source(sign) === '+') return { ...of, from, to }
-  // No f-number, ratio or marked time is below zero.
-  const type = of.type.kind === 'number' ? number(of.type.dimension) : of.type
-  if (of.op === 'constant') return { ...of, type, value: -(of.value as number), from, to }
-  return { op: 'unary', sign: '-', of, type, from, to }
+  const { dimension } = of.type as NumberType
+  // No f-number, ratio or marked time is below zero. A level written out may be.
+  if (of.op === 'constant') {
+    const type = isLevel(of.type) ? level(dimension) : number(dimension)
+    return { ...of, type, value: -(of.value as number), from, to }
+  }
+  refuseScaledLevel(c, 'negated', [of], node)
+  return { op: 'unary', sign: '-', of, type: number(dimension), from, to }
 }
 
 export function checkJoined(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
@@ -42,13 +49,14 @@ export function checkJoined(c: CheckContext, node: SyntaxNode): TypedNode | unde
 
 export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
-  if (leftNode.name === 'Comparison') {
+  if (leftNode.name === 'Comparison')
+    return c.report(problem(W.chained, node.from, node.to, [fix(unchained(c, node), node.from, node.to)]))
+  if (isAssignment(c, node, leftNode, signNode))
     return c.report(
-      problem('Comparisons do not chain; join two with «and».', node.from, node.to, [
-        fix(unchained(c, node), node.from, node.to),
+      problem(W.assignment(c.source(leftNode)), leftNode.from, signNode.to, [
+        fix('', node.from, rightNode.from, 'Leave out the name'),
       ]),
     )
-  }
   const left = c.check(leftNode)
   const right = c.check(rightNode)
   if (!left || !right) return undefined
@@ -59,14 +67,24 @@ export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | 
   if (!comparable)
     return c.report(
       problem(
-        `${capital(describeType(left.type))} cannot be compared with «${c.source(signNode)}».`,
+        W.cannotCompare(describeType(left.type), c.source(signNode)),
         leftNode.from,
         leftNode.to,
+        fixesToward(c.scope, c.text, left, right.type),
       ),
     )
-  if (!sameType(left.type, right.type)) return c.report(mismatch('compared', left, right, node))
+  if (!sameType(left.type, right.type)) return c.report(mismatch(c, 'compared', left, right, node))
+  refuseMixedLevels(c, 'compared', left, right, node)
   return { op: 'binary', sign, left, right, type: YES_NO, from: node.from, to: node.to }
 }
+
+/** `focal = 60 mm` as the whole formula, where no cell is named `focal`: the cell's name was typed too. */
+const isAssignment = (c: CheckContext, node: SyntaxNode, left: SyntaxNode, sign: SyntaxNode): boolean =>
+  node.parent?.name === 'Formula' &&
+  left.name === 'Name' &&
+  c.source(sign) === '=' &&
+  c.scope.typeOf(c.source(left)) === undefined &&
+  !c.scope.library.has(c.source(left))
 
 /** `a < b < c` as `a < b and b < c`. */
 function unchained(c: CheckContext, node: SyntaxNode): string {
@@ -76,37 +94,116 @@ function unchained(c: CheckContext, node: SyntaxNode): string {
   return `${unchained(c, left)} and ${c.source(middle)} ${c.source(sign)} ${c.source(right)}`
 }
 
-function mismatch(verb: string, left: TypedNode, right: TypedNode, node: SyntaxNode): Diagnostic {
-  const a = describeType(left.type)
-  const b = describeType(right.type)
-  const fixes: Fix[] = []
-  if (left.type.kind === 'number' && right.type.kind === 'number')
-    fixes.push(...unitFixFor(right, left.type.dimension.name), ...unitFixFor(left, right.type.dimension.name))
-  return problem(`${capital(a)} and ${b} cannot be ${verb}.`, node.from, node.to, fixes)
+function mismatch(
+  c: CheckContext,
+  done: 'added' | 'subtracted' | 'compared',
+  left: TypedNode,
+  right: TypedNode,
+  node: SyntaxNode,
+): Diagnostic {
+  const message = W.cannotCombine(done, describeType(left.type), describeType(right.type))
+  const fixes: Fix[] = [
+    ...fixesToward(c.scope, c.text, right, left.type),
+    ...fixesToward(c.scope, c.text, left, right.type),
+  ]
+  if (left.type.kind !== 'number' || right.type.kind !== 'number') return problem(message, node.from, node.to, fixes)
+  const factor = factorBetween(right.type.dimension, left.type.dimension)
+  return problem(factor ? message + W.factor(factor.dimension, factor.divides) : message, node.from, node.to, fixes)
 }
 
 export function checkSum(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
+  warnOfDate(c, node)
   const left = c.number(leftNode)
   const right = c.number(rightNode)
   if (!left || !right) return undefined
   const sign = c.source(signNode) as '+' | '-'
   if (!sameType(left.type, right.type))
-    return c.report(mismatch(sign === '+' ? 'added' : 'subtracted', left, right, node))
-  return arithmetic(sign, left, right, dimensionOf(left), node)
+    return c.report(
+      isPercent(c, rightNode)
+        ? shareOfQuantity(c, leftNode, left, sign, rightNode, node)
+        : mismatch(c, sign === '+' ? 'added' : 'subtracted', left, right, node),
+    )
+  const type = checkLevelSum(c, sign, left, right, node)
+  return { op: 'binary', sign, left, right, type, from: node.from, to: node.to }
+}
+
+const isPercent = (c: CheckContext, node: SyntaxNode): boolean =>
+  node.name === 'Quantity' && /(?:%|‰|percent|permille)$/.test(c.source(node))
+
+/** `100 mm + 5 %` means a share more. */
+function shareOfQuantity(
+  c: CheckContext,
+  leftNode: SyntaxNode,
+  left: TypedNode,
+  sign: '+' | '-',
+  rightNode: SyntaxNode,
+  node: SyntaxNode,
+): Diagnostic {
+  const percent = c.source(rightNode)
+  const base = leftNode.name === 'Product' ? c.source(leftNode) : grouped(c.text, leftNode)
+  return problem(W.percentOfQuantity(percent, describeType(left.type)), node.from, node.to, [
+    fix(`${base} * (1 ${sign} ${percent})`, node.from, node.to),
+  ])
+}
+
+const ISO_DATE = /^(\d{4})-(0[1-9]|1[0-2])-([0-2]\d|3[01])$/
+const YEAR_LAST = /^(\d{1,2})\/(\d{1,2})\/(\d{4})$/
+
+/** `2026-03-01` and `3/1/2026` are computed, but nobody writes arithmetic so. */
+function warnOfDate(c: CheckContext, node: SyntaxNode): void {
+  const text = c.source(node)
+  const spaced = fix(text.replace(/[-/]/g, ' $& '), node.from, node.to)
+  const written = ISO_DATE.test(text) ? [`"${text}"`] : datesIn(text)
+  if (written.length === 0) return
+  const fixes = written.map((date) => fix(date, node.from, node.to))
+  c.report(warning(W.dateOrSum(text), node.from, node.to, [...fixes, spaced]))
+}
+
+function datesIn(text: string): string[] {
+  const [, first, second, year] = YEAR_LAST.exec(text) ?? []
+  return first && second && year ? datesOf(first, second, year) : []
 }
 
 export function checkProduct(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const divides = /[/÷]/.test(c.source(signNode))
   if (divides && refuseBareCompound(c, leftNode, signNode, rightNode, node)) return undefined
+  if (divides) warnOfDate(c, node)
   const left = c.number(leftNode)
   const right = c.number(rightNode)
   if (!left || !right) return undefined
-  if (divides) doubtDivision(c, leftNode, rightNode, right, node)
+  if (divides) warnOfDivision(c, leftNode, rightNode, right, node)
+  if (c.source(signNode) === '×') warnOfSize(c, leftNode, rightNode, right, node)
+  refuseScaledLevel(c, divides ? 'divided' : 'multiplied', [left, right], node)
   const a = dimensionOf(left)
   const b = dimensionOf(right)
   return arithmetic(divides ? '/' : '*', left, right, divides ? a.over(b) : a.times(b), node)
+}
+
+/** `53.4 × 40 mm` is how a size is written; as a product of a number and a length it is doubtful. */
+function warnOfSize(
+  c: CheckContext,
+  leftNode: SyntaxNode,
+  rightNode: SyntaxNode,
+  right: TypedNode,
+  node: SyntaxNode,
+): void {
+  const isSide = rightNode.name === 'Quantity' && (dimensionOf(right) === LENGTH || dimensionOf(right) === PIXEL)
+  const isFirst = leftNode.name === 'Number' || leftNode.name === 'Quantity'
+  if (!isSide || !isFirst) return
+  const unit = c.source(rightNode.lastChild as SyntaxNode)
+  const [width, height] = [
+    leftNode.name === 'Number' ? `${c.source(leftNode)} ${unit}` : c.source(leftNode),
+    c.source(rightNode),
+  ]
+  const size = `size(${width}, ${height})`
+  c.report(
+    warning(W.sizeOrProduct(c.source(node), size), node.from, node.to, [
+      fix(size, node.from, node.to),
+      fix(`${c.source(leftNode)} * ${height}`, node.from, node.to),
+    ]),
+  )
 }
 
 /** `10 mm/m`, `100 cd/m^2`: a compound unit without its brackets. */
@@ -124,17 +221,14 @@ function refuseBareCompound(
     return false
   const unit = `[${c.source(lastUnit)}/${c.source(right)}]`
   c.report(
-    problem(
-      `A unit of more than one part stands in brackets: ${unit}. To divide by a cell, put spaces round «/».`,
-      node.from,
-      node.to,
-      [fix(unit, lastUnit.from, right.to)],
-    ),
+    problem(W.compoundUnit(unit), node.from, node.to, [
+      fix(c.text[lastUnit.from - 1] === ' ' ? unit : ` ${unit}`, lastUnit.from, right.to),
+    ]),
   )
   return true
 }
 
-function doubtDivision(
+function warnOfDivision(
   c: CheckContext,
   leftNode: SyntaxNode,
   rightNode: SyntaxNode,
@@ -143,22 +237,11 @@ function doubtDivision(
 ): void {
   if (leftNode.name === 'Number' && rightNode.name === 'Quantity' && dimensionOf(right) === TIME) {
     const time = `${c.source(leftNode)}/${c.source(rightNode)}`
-    c.report(
-      warning(
-        `«${c.source(node)}» reads as a division and gives a frequency; the shutter time is written ${time}.`,
-        node.from,
-        node.to,
-        [fix(time, node.from, node.to)],
-      ),
-    )
+    c.report(warning(W.frequencyOrTime(c.source(node), time), node.from, node.to, [fix(time, node.from, node.to)]))
   }
   if (leftNode.name === 'Name' && c.source(leftNode) === 'f' && rightNode.name === 'Number') {
     const mark = `f/${c.source(rightNode)}`
-    c.report(
-      warning(`«${c.source(node)}» divides the cell «f»; the f-number is written ${mark}.`, node.from, node.to, [
-        fix(mark, node.from, node.to),
-      ]),
-    )
+    c.report(warning(W.divisionOrFNumber(c.source(node), mark), node.from, node.to, [fix(mark, node.from, node.to)]))
   }
 }
 
@@ -166,12 +249,7 @@ export function checkPower(c: CheckContext, node: SyntaxNode): TypedNode | undef
   const [baseNode, , exponentNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (baseNode.name === 'Quantity')
     return c.report(
-      problem(
-        'A unit takes a whole power written straight after it; put parentheses round the quantity to raise it.',
-        node.from,
-        node.to,
-        [fix(`(${c.source(baseNode)})`, baseNode.from, baseNode.to)],
-      ),
+      problem(W.powerOfQuantity, node.from, node.to, [fix(`(${c.source(baseNode)})`, baseNode.from, baseNode.to)]),
     )
   const base = c.number(baseNode)
   const exponent = c.number(exponentNode)
@@ -179,40 +257,27 @@ export function checkPower(c: CheckContext, node: SyntaxNode): TypedNode | undef
   if (dimensionOf(exponent) !== NONE)
     return c.report(
       problem(
-        `An exponent is a plain number; this is ${describeType(exponent.type)}.`,
+        W.exponentIsPlain(describeType(exponent.type)),
         exponentNode.from,
         exponentNode.to,
-        exponentNode.name === 'Quantity'
-          ? [
-              fix(
-                `(${c.text.slice(baseNode.from, (exponentNode.firstChild as SyntaxNode).to)}) * 1 ${c.source(exponentNode.lastChild as SyntaxNode)}`,
-                baseNode.from,
-                exponentNode.to,
-              ),
-            ]
-          : [],
+        exponentNode.name === 'Quantity' ? [unitOutsidePower(c, baseNode, exponentNode)] : [],
       ),
     )
+  refuseScaledLevel(c, 'raised to a power', [base], node)
   const dimension = dimensionOf(base)
   if (dimension === NONE) return arithmetic('^', base, exponent, NONE, node)
   const fixed = foldNumber(exponent)
   if (fixed === undefined)
-    return c.report(
-      problem(
-        `To raise ${describeType(base.type)} the exponent must be a number written out, so that the unit is known.`,
-        exponentNode.from,
-        exponentNode.to,
-      ),
-    )
+    return c.report(problem(W.exponentWrittenOut(describeType(base.type)), exponentNode.from, exponentNode.to))
   if (!hasPower(dimension, fixed))
-    return c.report(
-      problem(
-        `There is no unit for this power of ${describeType(base.type)}: whole powers and simple roots have one.`,
-        exponentNode.from,
-        exponentNode.to,
-      ),
-    )
+    return c.report(problem(W.noSuchPower(describeType(base.type)), exponentNode.from, exponentNode.to))
   return arithmetic('^', base, exponent, dimension.power(fixed), node)
+}
+
+/** `2^3 mm`: the unit belongs to the power, not to its exponent. */
+function unitOutsidePower(c: CheckContext, base: SyntaxNode, exponent: SyntaxNode): Fix {
+  const [amount, unit] = [exponent.firstChild as SyntaxNode, exponent.lastChild as SyntaxNode]
+  return fix(`(${c.text.slice(base.from, amount.to)}) * 1 ${c.source(unit)}`, base.from, exponent.to)
 }
 
 function arithmetic(
@@ -225,11 +290,9 @@ function arithmetic(
   return { op: 'binary', sign, left, right, type: number(dimension), from: node.from, to: node.to }
 }
 
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-
 const dimensionOf = (typed: TypedNode): Dimension => (typed.type.kind === 'number' ? typed.type.dimension : NONE)
 
-/** Whether a dimension can be raised so: its powers are kept in twelfths, which serve square, cubic and fourth roots. */
+/** Whether a dimension can be raised so: its powers are stored in twelfths, enough for square, cubic and fourth roots. */
 const hasPower = (dimension: Dimension, exponent: number): boolean =>
   dimension.exponents.every((e) => {
     const twelfths = e * exponent * 12

@@ -1,5 +1,6 @@
 import type { SyntaxNode } from '@lezer/common'
 import { NONE } from '../../units/index.ts'
+import type { KnownNames } from '../syntax/habits.ts'
 import type { NameSpan } from '../syntax/names-in.ts'
 import { type ParsedFormula, parsed } from '../syntax/parsed-formula.ts'
 import { explainSyntaxError } from '../syntax/syntax-errors.ts'
@@ -7,19 +8,23 @@ import { type Diagnostic, problem } from '../values/diagnostic.ts'
 import type { Callable } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
 import { describeType, TEXT, YES_NO } from '../values/types.ts'
-import { unitFixFor } from './arguments.ts'
 import { checkCall } from './check-calls.ts'
 import { type CheckContext, partsOf } from './check-context.ts'
 import { checkQuantity, checkRatio, constant, numberOf, refusedNumber } from './check-literals.ts'
 import { checkList, checkName, checkPart } from './check-names.ts'
 import { checkComparison, checkJoined, checkPower, checkProduct, checkSigned, checkSum } from './check-operators.ts'
+import { ANY_NUMBER, fixesToward, unitFixes } from './expression.ts'
 import type { TypedNode } from './typed-tree.ts'
+import { CHECK_WORDS as W } from './words.ts'
 
 /** Limits of error written with ±: their own formula, absolute, or relative to the value. */
 export interface Limits {
   readonly of: TypedNode
   readonly relative: boolean
 }
+
+/** What is checked one after the other; an error at one stage leaves the next unchecked. */
+export type Stage = 'characters' | 'grammar' | 'units'
 
 /** A formula after its units were checked. */
 export interface Checked {
@@ -33,12 +38,14 @@ export interface Checked {
   readonly nameSpans: readonly { readonly name: string; readonly from: number; readonly to: number }[]
   /** The functions it calls. */
   readonly calls: readonly Callable[]
+  /** How far the check came: to the characters, to the grammar, or to the units. */
+  readonly reached: Stage
   /** Whether an infinite result may be meant. */
   readonly mayBeInfinite: boolean
 }
 
-/** Checks a formula's grammar and units. Nothing is computed. */
-export function checkFormula(formula: string | ParsedFormula, scope: Scope): Checked {
+/** Checks a formula's grammar and units. Nothing is computed, and the fixes it offers are not tested yet. */
+export function checkUnits(formula: string | ParsedFormula, scope: Scope): Checked {
   const { evened, looked, tree } = parsed(formula)
   if (looked.length > 0 || !tree) return failed(looked)
   return new Checker(evened, scope).run(tree.topNode)
@@ -49,6 +56,7 @@ const failed = (diagnostics: readonly Diagnostic[]): Checked => ({
   uses: [],
   nameSpans: [],
   calls: [],
+  reached: 'characters',
   mayBeInfinite: false,
 })
 
@@ -61,8 +69,17 @@ const hasError = (top: SyntaxNode): boolean => {
   return found
 }
 
-/** The longest sum a formula holds is 1,000 deep; what is deeper overflows the stack in some browsers. */
+const knownNames = (scope: Scope): KnownNames => ({
+  isFunction: (name) => scope.library.has(name),
+  isCell: (name) => scope.typeOf(name) !== undefined,
+})
+
+/** The longest sum that fits in a formula is 1,000 deep; what is deeper overflows the stack in some browsers. */
 const DEEPEST_TREE = 1050
+
+const MOST_DIAGNOSTICS = 20
+
+const ISO_DATE = /^\d{4}-\d{2}-\d{2}$/
 
 class Checker implements CheckContext {
   private readonly diagnostics: Diagnostic[] = []
@@ -79,7 +96,8 @@ class Checker implements CheckContext {
 
   run(top: SyntaxNode): Checked {
     let root: TypedNode | undefined
-    if (hasError(top)) this.report(explainSyntaxError(this.text, top.toTree(), (name) => this.scope.library.has(name)))
+    const broken = hasError(top)
+    if (broken) this.report(explainSyntaxError(this.text, top.toTree(), knownNames(this.scope)))
     else root = this.whole(partsOf(top)[0] as SyntaxNode)
     const sound = !this.diagnostics.some((d) => d.severity === 'error')
     return {
@@ -89,13 +107,14 @@ class Checker implements CheckContext {
       uses: [...new Set(this.nameSpans.map(({ name }) => name))],
       nameSpans: this.nameSpans,
       calls: [...this.calls],
+      reached: broken ? 'grammar' : 'units',
       mayBeInfinite: this.mayBeInfinite,
     }
   }
 
   report(diagnostic: Diagnostic): undefined {
-    // A cascade of complaints about one place helps nobody.
-    if (this.diagnostics.length < 20) this.diagnostics.push(diagnostic)
+    // One mistake can cause many errors, of which the first few say enough.
+    if (this.diagnostics.length < MOST_DIAGNOSTICS) this.diagnostics.push(diagnostic)
     return undefined
   }
 
@@ -103,7 +122,7 @@ class Checker implements CheckContext {
     return this.text.slice(node.from, node.to)
   }
 
-  /** The whole formula: the one place where ± may stand. */
+  /** The whole formula, the one place where ± may be. */
   private whole(node: SyntaxNode): TypedNode | undefined {
     if (node.name !== 'Limits') return this.check(node)
     const [nominalNode, , limitNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
@@ -111,16 +130,16 @@ class Checker implements CheckContext {
     const limit = this.check(limitNode)
     if (!nominal || !limit) return undefined
     if (nominal.type.kind !== 'number' || limit.type.kind !== 'number')
-      return this.report(problem('Only a number or a quantity takes limits of error.', node.from, node.to))
+      return this.report(problem(W.limitsOnlyOfNumbers, node.from, node.to))
     const relative =
       nominal.type.dimension !== NONE && limit.type.dimension === NONE && /[%‰]$/.test(this.source(limitNode))
     if (!relative && nominal.type.dimension !== limit.type.dimension)
       return this.report(
         problem(
-          `The limits are ${describeType(limit.type)}, the value is ${describeType(nominal.type)}.`,
+          W.limitsDiffer(describeType(nominal.type), describeType(limit.type)),
           limitNode.from,
           limitNode.to,
-          unitFixFor(limit, nominal.type.dimension.name),
+          unitFixes(limit, nominal.type.dimension),
         ),
       )
     this.limits = { of: limit, relative }
@@ -130,10 +149,7 @@ class Checker implements CheckContext {
   check(node: SyntaxNode): TypedNode | undefined {
     this.depth++
     try {
-      if (this.depth > DEEPEST_TREE)
-        return this.report(
-          problem('This is nested too deep to be read. Split the formula over several cells.', node.from, node.to),
-        )
+      if (this.depth > DEEPEST_TREE) return this.report(problem(W.nestedTooDeep, node.from, node.to))
       return this.checkNode(node)
     } finally {
       this.depth--
@@ -187,25 +203,38 @@ class Checker implements CheckContext {
       case 'Power':
         return checkPower(this, node)
       case 'Limits':
-        return this.report(
-          problem('«±» stands once, at the end of a whole formula, not inside another part of it.', from, to),
-        )
+        return this.report(problem(W.limitsInside, from, to))
+      case 'Hole':
+        // What is required in its place is found out by trial, once the rest is checked.
+        return undefined
       default:
-        return this.report(problem(`«${this.source(node)}» does not fit here.`, from, to))
+        return this.report(problem(W.doesNotFit(this.source(node)), from, to))
     }
   }
 
   number(node: SyntaxNode): TypedNode | undefined {
     const typed = this.check(node)
     if (!typed || typed.type.kind === 'number') return typed
-    return this.report(problem(`Wanted a number or a quantity, found ${describeType(typed.type)}.`, node.from, node.to))
+    const { type } = typed
+    const message =
+      type.kind === 'record'
+        ? W.needsPart(type.name, Object.keys(type.parts))
+        : type.kind === 'text' && typed.op === 'constant' && ISO_DATE.test(String(typed.value))
+          ? W.dateIsText
+          : W.needsNumber(describeType(type))
+    return this.report(problem(message, node.from, node.to, fixesToward(this.scope, this.text, typed, ANY_NUMBER)))
   }
 
   truth(node: SyntaxNode): TypedNode | undefined {
     const typed = this.check(node)
     if (!typed || typed.type.kind === 'yes or no') return typed
     return this.report(
-      problem(`Wanted a condition such as «a < b», found ${describeType(typed.type)}.`, node.from, node.to),
+      problem(
+        W.needsCondition(describeType(typed.type)),
+        node.from,
+        node.to,
+        fixesToward(this.scope, this.text, typed, YES_NO),
+      ),
     )
   }
 

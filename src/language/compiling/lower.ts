@@ -3,8 +3,9 @@ import { listFunction, partFunction, recordFunction } from '../evaluating/call-t
 import type { Input } from '../evaluating/compiled-formula.ts'
 import { MAX_FORMULA_DEPTH } from '../syntax/confusable-characters.ts'
 import { ComputeError } from '../values/operations.ts'
+import { VALUE_WORDS } from '../values/words.ts'
 
-/** A formula without units or user's names: `f_3(a0, a1) * a2`, and what its arguments stand for. */
+/** A formula without units or user's names: `f_3(a0, a1) * a2`, and what its arguments are. */
 export interface Lowered {
   readonly text: string
   readonly inputs: readonly Input[]
@@ -107,7 +108,7 @@ class Lowering {
     return {
       text: `${left.text} ${node.sign} ${right.text}`,
       binding,
-      // A chain to the left is a loop in the parser; only what stands to the right nests.
+      // A chain to the left is a loop in the parser; only what is to the right nests.
       depth: checkDepth(Math.max(left.depth, right.depth + 1)),
     }
   }
@@ -119,8 +120,7 @@ class Lowering {
 }
 
 function checkDepth(depth: number): number {
-  if (depth > MAX_FORMULA_DEPTH)
-    throw new ComputeError(`Brackets, signs and calls go at most ${MAX_FORMULA_DEPTH} deep.`)
+  if (depth > MAX_FORMULA_DEPTH) throw new ComputeError(VALUE_WORDS.tooDeep(MAX_FORMULA_DEPTH))
   return depth
 }
 

@@ -1,4 +1,3 @@
-import { checkFormula } from '../checking/check.ts'
 import type { TypedNode } from '../checking/typed-tree.ts'
 import { calledBy } from '../evaluating/call-table.ts'
 import type { Step } from '../evaluating/closures.ts'
@@ -14,6 +13,7 @@ import {
   type PrecompiledStep,
   type PrecompiledType,
 } from '../evaluating/precompiled.ts'
+import { checkFormula } from '../fixing/check-formula.ts'
 import { namesIn } from '../syntax/names-in.ts'
 import { type ParsedFormula, parseFormula } from '../syntax/parsed-formula.ts'
 import type { Scope } from '../values/scope.ts'
@@ -86,7 +86,11 @@ export class Precompiler implements FormulaCompiler {
   private plain(type: Type): PrecompiledType {
     switch (type.kind) {
       case 'number':
-        return { number: type.dimension.key, ...(type.notation ? { notation: type.notation } : {}) }
+        return {
+          number: type.dimension.key,
+          ...(type.notation ? { notation: type.notation } : {}),
+          ...(type.level ? { level: true as const } : {}),
+        }
       case 'list':
         return { list: this.place(type.of) }
       case 'record':

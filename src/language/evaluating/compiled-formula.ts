@@ -3,6 +3,7 @@ import type { Callable } from '../values/function-record.ts'
 import { advised } from '../values/guards.ts'
 import { ComputeError } from '../values/operations.ts'
 import type { Type, Value } from '../values/types.ts'
+import { VALUE_WORDS as W } from '../values/words.ts'
 import type { Program } from './closures.ts'
 
 /** Where an argument of a compiled formula comes from. */
@@ -18,11 +19,11 @@ export interface Computable {
   readonly mayBeInfinite: boolean
 }
 
-/** Why a computed value cannot stand, or undefined where it can. */
+/** Why a computed value is refused, or undefined where it is not. */
 export function refusedValue(value: Value, mayBeInfinite: boolean): string | undefined {
   if (typeof value === 'number') {
-    if (Number.isNaN(value)) return 'The result is not a number.'
-    if (!Number.isFinite(value) && !mayBeInfinite) return 'The result is too large to compute with.'
+    if (Number.isNaN(value)) return W.resultNotANumber
+    if (!Number.isFinite(value) && !mayBeInfinite) return W.resultTooLarge
     return undefined
   }
   if (typeof value !== 'object') return undefined
@@ -61,7 +62,7 @@ export function computeOnce(computable: Computable, cellValue: (cell: string) =>
   return { value, advice }
 }
 
-/** What to mind with functions, and what in them may harm a person or an original. */
+/** The cautions of functions, and what in them may harm a person or an original. */
 export const cautionsOf = (calls: readonly Callable[]): { cautions: string[]; safety: string[] } => ({
   cautions: [...new Set(calls.flatMap((record) => record.cautions ?? []))],
   safety: [...new Set(calls.flatMap((record) => record.safety ?? []))],

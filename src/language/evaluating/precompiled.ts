@@ -2,7 +2,7 @@ import { Dimension, type Notation } from '../../units/index.ts'
 import type { Diagnostic } from '../values/diagnostic.ts'
 import type { Callable, Library } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
-import { list, number, record, TEXT, type Type, type Value, YES_NO } from '../values/types.ts'
+import { level, list, number, record, TEXT, type Type, type Value, YES_NO } from '../values/types.ts'
 import { listFunction, partFunction, recordFunction } from './call-table.ts'
 import { type Call, compile, type Step } from './closures.ts'
 import type { Computable } from './compiled-formula.ts'
@@ -22,7 +22,7 @@ export interface PrecompiledFormulas {
 
 /** Refers to other types by their place in the list. */
 export type PrecompiledType =
-  | { readonly number: string; readonly notation?: Notation }
+  | { readonly number: string; readonly notation?: Notation; readonly level?: true }
   | { readonly list: number }
   | { readonly record: string; readonly parts: Readonly<Record<string, number>> }
   | 'yes or no'
@@ -68,7 +68,7 @@ export const PART_CALL = '.'
 
 /** A type as text, down to the way it is written: what a formula means hangs on that. */
 export function exactly(type: Type): string {
-  if (type.kind === 'number') return `${type.dimension.key} ${type.notation ?? ''}`
+  if (type.kind === 'number') return `${type.dimension.key} ${type.notation ?? ''}${type.level ? 'level' : ''}`
   if (type.kind === 'list') return `[${exactly(type.of)}]`
   if (type.kind !== 'record') return type.kind
   return `${type.name}{${Object.entries(type.parts).map(([name, part]) => `${name}:${exactly(part)}`)}}`
@@ -151,7 +151,10 @@ class Table {
   private typeOf(type: PrecompiledType): Type {
     if (type === 'yes or no') return YES_NO
     if (type === 'text') return TEXT
-    if ('number' in type) return number(Dimension.of(type.number.split(' ').map(Number)), type.notation)
+    if ('number' in type) {
+      const dimension = Dimension.of(type.number.split(' ').map(Number))
+      return type.level ? level(dimension) : number(dimension, type.notation)
+    }
     if ('list' in type) return list(this.at(type.list))
     return record(type.record, Object.fromEntries(Object.entries(type.parts).map(([name, at]) => [name, this.at(at)])))
   }

@@ -1,11 +1,12 @@
 import { sameSigns } from '../../units/index.ts'
 import { type Diagnostic, type Fix, fix, problem } from '../values/diagnostic.ts'
+import { SYNTAX_WORDS as W } from './words.ts'
 
-/** A formula longer or deeper than this is refused before it is parsed: parsers below recurse. */
+/** A formula longer or deeper than this is refused before it is parsed, since the parsers recurse. */
 export const MAX_FORMULA_LENGTH = 2000
 export const MAX_FORMULA_DEPTH = 100
 
-/** One sign for each that Unicode holds twice; the length stays, so spans stay true: ℃ is left as it is. */
+/** One sign for each that Unicode has twice. The length stays the same, so spans stay true: ℃ is left as it is. */
 export const oneSign = (text: string): string =>
   text
     .split('℃')
@@ -13,16 +14,12 @@ export const oneSign = (text: string): string =>
     .join('℃')
     .replace(/\u2212/g, '-')
 
-/** Texts in quotes blanked out, so that nothing inside them is complained of. */
+/** The formula with its texts in quotes blanked out, so that nothing inside them is reported. */
 const withoutTexts = (text: string): string => text.replace(/"[^"\n]*"/g, (quoted) => '_'.repeat(quoted.length))
 
 const refuseLength = (text: string): Diagnostic | undefined =>
   text.length > MAX_FORMULA_LENGTH
-    ? problem(
-        `A formula holds at most ${MAX_FORMULA_LENGTH} characters; this one has ${text.length}. Split it over several cells.`,
-        MAX_FORMULA_LENGTH,
-        text.length,
-      )
+    ? problem(W.tooLong(MAX_FORMULA_LENGTH, text.length), MAX_FORMULA_LENGTH, text.length)
     : undefined
 
 function refuseDepth(text: string): Diagnostic | undefined {
@@ -30,20 +27,17 @@ function refuseDepth(text: string): Diagnostic | undefined {
   for (let i = 0; i < text.length; i++) {
     const c = text[i] as string
     if ('([{'.includes(c) && ++depth > MAX_FORMULA_DEPTH)
-      return problem(
-        `Brackets go at most ${MAX_FORMULA_DEPTH} deep. Split the formula over several cells.`,
-        i,
-        text.length,
-      )
+      return problem(W.bracketsTooDeep(MAX_FORMULA_DEPTH), i, text.length)
     if (')]}'.includes(c)) depth--
   }
   return undefined
 }
 
-interface Lookalike {
+/** A character or a short run of them that no formula has, and what to write for it. */
+interface Confusable {
   readonly pattern: RegExp
   readonly say: (found: string) => string
-  readonly fixes: (found: string, at: number) => readonly Fix[]
+  readonly fixes: (found: string, at: number, text: string) => readonly Fix[]
 }
 
 const swap =
@@ -54,64 +48,145 @@ const codePoint = (sign: string): string =>
   `U+${(sign.codePointAt(0) as number).toString(16).toUpperCase().padStart(4, '0')}`
 
 /** A comma between digits: of a decimal, of thousands, or of a list. */
-function commaFixes(found: string, at: number): Fix[] {
+function commaFixes(found: string, at: number, text: string): Fix[] {
   const to = at + found.length
   const apart = found.replaceAll(',', ', ')
   return [
     ...(/^\d+,\d+$/.test(found) ? [fix(found.replace(',', '.'), at, to)] : []),
     ...(/^[1-9]\d{0,2}(?:,\d{3})+$/.test(found) ? [fix(found.replaceAll(',', ''), at, to)] : []),
-    fix(apart, at, to, `Write ${apart}, ${apart.split(', ').length} numbers`),
+    // Outside of brackets there is no list that the comma could separate.
+    ...(/[({][^)}]*$/.test(text.slice(0, at))
+      ? [fix(apart, at, to, `Write ${apart}, ${apart.split(', ').length} numbers`)]
+      : []),
   ]
 }
 
-/** Signs that look like others, and habits from elsewhere, each with what is written here. */
-const LOOKALIKES: readonly Lookalike[] = [
+/** With `;` between arguments, a comma between digits is a decimal comma. */
+const semicolonFixes = (_found: string, _at: number, text: string): Fix[] => {
+  const apart = text.replace(/;\s*$/, '').replace(/"[^"]*"|\d,(?=\d)|\s*;\s*/g, (part) => {
+    if (part.startsWith('"')) return part
+    return part.includes(';') ? ', ' : part.replace(',', '.')
+  })
+  return [fix(apart, 0, text.length)]
+}
+
+/** The operand a root sign stands before: what is in brackets, or one number or name with its unit or part. */
+const ROOTED = /^\s*(?:(?=\()|(?<operand>\d+(?:\.\d+)?(?: ?[A-Za-zµ]+(?:\^\d|[²³])?)?|[A-Za-z_][\w.]*))/
+
+const rootFixes =
+  (name: string) =>
+  (found: string, at: number, text: string): Fix[] => {
+    const from = at + found.length
+    const match = ROOTED.exec(text.slice(from))
+    if (!match) return []
+    const { operand } = match.groups as { operand?: string }
+    return [fix(operand === undefined ? name : `${name}(${operand})`, at, from + match[0].length)]
+  }
+
+/** `2π` multiplies; `sin(π)` does not. */
+const piFixes = (found: string, at: number, text: string): Fix[] => {
+  const before = /[\w)\]] *$/.exec(text.slice(0, at))
+  const after = /^ *[\w(]/.test(text.slice(at + found.length)) ? ' * ' : ''
+  const from = before ? at - (before[0].length - 1) : at
+  return [fix(`${before ? ' * ' : ''}pi${after}`, from, at + found.length)]
+}
+
+/** ½ alone, or after a whole number: `1½ in` is `1.5 in`, `1⅓ stop` is a sum. */
+function vulgarFixes(found: string, at: number): Fix[] {
+  const whole = /^\d+/.exec(found)?.[0] ?? ''
+  const part = found.slice(whole.length).trim().normalize('NFKC').replace('\u2044', '/')
+  const [above, below] = part.split('/').map(Number) as [number, number]
+  const exact = Number(whole || 0) + above / below
+  const to = at + found.length
+  if (Number(exact.toFixed(4)) === exact) return [fix(String(exact), at, to)]
+  return [fix(whole ? `${whole} ${part}` : part, at, to)]
+}
+
+/** Every confusable, in the order in which they are reported. Where two match at one place, the first counts. */
+const CONFUSABLES: readonly Confusable[] = [
   {
-    pattern: /[\u2012-\u2015]/g,
-    say: () => 'A long dash is not a minus sign.',
-    fixes: swap(() => '-'),
+    pattern: /^\s*=+\s*(?=\S)/g,
+    say: () => W.leadingEquals,
+    fixes: (found, at) => [fix('', at, at + found.length, 'Leave out «=»')],
   },
-  { pattern: /\+-|-\+/g, say: () => 'Limits of error are written with «±».', fixes: swap(() => '±') },
-  {
-    pattern: /(?<![\w.])\d+(?:,\d+)+/g,
-    say: (found) =>
-      `«${found}»: a decimal comma or a list? Numbers have a decimal point here; after a comma put a space.`,
-    fixes: commaFixes,
-  },
+  { pattern: /;/g, say: () => W.semicolon, fixes: semicolonFixes },
+  { pattern: /[\u2012-\u2015]/g, say: () => W.longDash, fixes: swap(() => '-') },
+  { pattern: /\+-|-\+/g, say: () => W.plusMinus, fixes: swap(() => '±') },
+  { pattern: /(?<![\w.])\d+(?:,\d+)+/g, say: W.commaInNumber, fixes: commaFixes },
   {
     // Zero-width signs, marks of direction, and controls other than tabs and line ends.
     pattern: /(?!\s)[\p{Cc}\p{Cf}]|\ufeff/gu,
-    say: (found) => `An invisible sign stands here (${codePoint(found)}).`,
+    say: (found) => W.invisible(codePoint(found)),
     fixes: (found, at) => [fix('', at, at + found.length, 'Take it out')],
   },
-  { pattern: /(?<=\d) ?['’]/g, say: () => 'Feet are written «ft».', fixes: swap(() => ' ft') },
-  { pattern: /==/g, say: () => 'Equality is written with one «=».', fixes: swap(() => '=') },
-  { pattern: /<>/g, say: () => '«Not equal» is written «!=» or «≠».', fixes: swap(() => '≠') },
-  { pattern: /\*\*/g, say: () => 'A power is written with «^».', fixes: swap(() => '^') },
-  { pattern: / *&&? */g, say: () => 'Conditions are joined with «and».', fixes: swap(() => ' and ') },
-  { pattern: / *\|\|? */g, say: () => 'Conditions are joined with «or».', fixes: swap(() => ' or ') },
+  {
+    pattern: /(?<![\w.])\d{1,3}(?:['’_]\d{3})+(?!\d)/g,
+    say: W.apostropheInNumber,
+    fixes: swap((found) => found.replace(/['’_]/g, '')),
+  },
+  { pattern: /(?<=\d) ?(?:''|’’|[”“])/g, say: () => W.inches, fixes: swap(() => ' in') },
+  {
+    pattern: /(?<=\d) ?['’]/g,
+    say: () => W.feet,
+    fixes: (found, at, text) => {
+      const to = at + found.length
+      return [fix(/\d/.test(text[to] ?? '') ? ' ft ' : ' ft', at, to)]
+    },
+  },
+  { pattern: /=</g, say: () => W.atMost, fixes: swap(() => '<=') },
+  { pattern: /=>/g, say: () => W.atMost, fixes: swap(() => '>=') },
+  { pattern: /==+/g, say: () => W.equality, fixes: swap(() => '=') },
+  { pattern: /<>/g, say: () => W.notEqual, fixes: swap(() => '≠') },
+  { pattern: /\*\*/g, say: () => W.power, fixes: swap(() => '^') },
+  {
+    pattern: /(?<![\w)\]|] *)\|(?!\|)[^|]+\|(?!\|)/g,
+    say: () => W.absolute,
+    fixes: swap((found) => `abs(${found.slice(1, -1)})`),
+  },
+  { pattern: / *&&? */g, say: () => W.and, fixes: swap(() => ' and ') },
+  { pattern: / *\|\|? */g, say: () => W.or, fixes: swap(() => ' or ') },
+  { pattern: /!(?!=) */g, say: () => W.not, fixes: swap(() => 'not ') },
   {
     pattern: /(?<!\d ?)[“”„«»‘’'](?:[^“”„«»‘’'"\n]*[“”«»‘’'])?/g,
-    say: () => 'Texts stand in straight double quotes.',
+    say: () => W.quotes,
     fixes: swap((found) => (found.length > 1 ? `"${found.slice(1, -1)}"` : '"')),
+  },
+  { pattern: /√/g, say: () => W.root('sqrt'), fixes: rootFixes('sqrt') },
+  { pattern: /∛/g, say: () => W.root('cbrt'), fixes: rootFixes('cbrt') },
+  { pattern: /π/g, say: () => W.pi, fixes: piFixes },
+  { pattern: /(?<![\w.])(?:\d+ ?)?[¼-¾⅐-⅞]/g, say: W.vulgarFraction, fixes: vulgarFixes },
+  { pattern: /[⁄∕]/g, say: (found) => W.otherSign(found, '/'), fixes: swap(() => '/') },
+  { pattern: /[∗⋅∙•✕✖⨯]/g, say: (found) => W.otherSign(found, '*'), fixes: swap(() => '*') },
+  { pattern: /[≦⩽]/g, say: (found) => W.otherSign(found, '<='), fixes: swap(() => '<=') },
+  { pattern: /[≧⩾]/g, say: (found) => W.otherSign(found, '>='), fixes: swap(() => '>=') },
+  { pattern: /ƒ/g, say: (found) => W.otherSign(found, 'f'), fixes: swap(() => 'f') },
+  {
+    // The wide forms of East Asian keyboards.
+    pattern: /[\uff01-\uff5e]+/g,
+    say: (found) => W.otherSign(found, found.normalize('NFKC')),
+    fixes: swap((found) => found.normalize('NFKC')),
   },
 ]
 
-/** Some sign of one of the above; nearly no formula has any, and one search is quicker than a dozen. */
-const ANY_LOOKALIKE = /[\u2012-\u2015]|\+-|-\+|\d,\d|==|<>|\*\*|[&|“”„«»‘’'\p{Cc}\p{Cf}]/u
+/** Some sign of one of the above. Nearly no formula has any, and one search is quicker than two dozen. */
+const ANY_CONFUSABLE =
+  /^\s*=|[;√∛π¼-¾⅐-⅞⁄∕∗⋅∙•✕✖⨯≦⩽≧⩾ƒ\uff01-\uff5e\u2012-\u2015]|\+-|-\+|\d[,_]\d|==|=<|=>|<>|\*\*|!(?!=)|[&|“”„«»‘’'\p{Cc}\p{Cf}]/u
 
-/** What can be said of a formula before it is parsed. A diagnostic here means: do not parse. */
+/** What can be said of a formula before it is parsed. Where anything is said, the formula is not checked further. */
 export function checkCharacters(text: string): Diagnostic[] {
   const long = refuseLength(text)
   if (long) return [long]
-  if (text.trim() === '') return [problem('A formula is missing here.', 0, text.length)]
+  if (text.trim() === '') return [problem(W.empty, 0, text.length)]
   const bare = withoutTexts(text)
   const deep = refuseDepth(bare)
   if (deep) return [deep]
-  if (!ANY_LOOKALIKE.test(bare)) return []
-  return LOOKALIKES.flatMap(({ pattern, say, fixes }) =>
-    [...bare.matchAll(pattern)].map((match) =>
-      problem(say(match[0]), match.index, match.index + match[0].length, fixes(match[0], match.index)),
-    ),
-  )
+  if (!ANY_CONFUSABLE.test(bare)) return []
+  const found: Diagnostic[] = []
+  for (const { pattern, say, fixes } of CONFUSABLES)
+    for (const { 0: match, index } of bare.matchAll(pattern)) {
+      const to = index + match.length
+      if (found.some((known) => known.from < to && index < known.to)) continue
+      found.push(problem(say(match), index, to, fixes(match, index, text)))
+    }
+  return found
 }

@@ -86,6 +86,8 @@ export interface Callable {
   readonly cautions?: readonly string[]
   /** What may harm a person or an original; said beside every result. */
   readonly safety?: readonly string[]
+  /** Levels, such as exposure values, have no sum and no size: its arguments of any kind must be differences. */
+  readonly differencesOnly?: boolean
   /** The result may be infinite (depth behind the plane in focus). */
   readonly mayBeInfinite?: boolean
   /** On plain numbers in coherent SI; throws Refusal for what no range can say. */

@@ -2,23 +2,24 @@ import { type Dimension, NONE, showQuantity } from '../../units/index.ts'
 import { type Callable, type Parameter, type Range, Refusal } from './function-record.ts'
 import { ComputeError } from './operations.ts'
 import type { Type, Value } from './types.ts'
+import { VALUE_WORDS as W } from './words.ts'
 
 export type Implementation = (...args: Value[]) => Value
 
-/** Cautions that the arguments at hand call for are put here while a cell is being explained; else nobody listens. */
+/** While a cell is being explained, the cautions that its arguments call for are collected here. */
 let listener: string[] | undefined
 
 /** Runs `compute` and returns what its functions advise. */
 export function advised(compute: () => void): string[] {
   const before = listener
-  const heard: string[] = []
-  listener = heard
+  const collected: string[] = []
+  listener = collected
   try {
     compute()
   } finally {
     listener = before
   }
-  return [...new Set(heard)]
+  return [...new Set(collected)]
 }
 
 const inRange = (range: Range, value: number): boolean =>
@@ -50,7 +51,7 @@ function refuseRange(record: Callable, parameter: Parameter, type: Type | undefi
   const dimension = item?.kind === 'number' ? item.dimension : undefined
   const shown = showQuantity(value, dimension ?? NONE).text
   throw new ComputeError(
-    `«${parameter.name}» of ${record.name} must be ${describeRange(parameter.range as Range, dimension)}; here it is ${shown}.`,
+    W.outOfRange(parameter.name, record.name, describeRange(parameter.range as Range, dimension), shown),
   )
 }
 
@@ -67,13 +68,11 @@ function checkRanges(record: Callable, types: readonly Type[], args: readonly Va
             refuseRange(record, parameter, types[i], item)
     }
     if (parameter.choices && !parameter.open && !parameter.choices.includes(args[i] as string))
-      throw new ComputeError(
-        `«${parameter.name}» of ${record.name} is one of ${parameter.choices.map((c) => `"${c}"`).join(', ')}; here it is "${String(args[i])}".`,
-      )
+      throw new ComputeError(W.notAChoice(parameter.name, record.name, parameter.choices, String(args[i])))
   }
 }
 
-/** A record's arithmetic with its ranges checked before and its advice heard. */
+/** A record's arithmetic with its ranges checked before and its advice collected. */
 export function guarded(record: Callable, types: readonly Type[]): Implementation {
   const compute = (record.computeFor ? record.computeFor(types) : record.compute) as unknown as Implementation
   const advise = record.advise as unknown as ((...args: Value[]) => string | undefined) | undefined

@@ -1,3 +1,5 @@
+import { VALUE_WORDS as W } from './words.ts'
+
 /** A computation refused where it happens, so that no infinity slips through a later division. */
 export class ComputeError extends Error {
   /** Which operation of the program refused, in the order they finish; the formula knows its span. */
@@ -10,25 +12,25 @@ const refuse = (message: string): never => {
 
 export function divide(a: number, b: number): number {
   const quotient = a / b
-  if (b === 0) return refuse('Division by zero.')
+  if (b === 0) return refuse(W.divisionByZero)
   // Dividing by an overflow would give a harmless-looking zero.
-  if (b === Number.POSITIVE_INFINITY || b === Number.NEGATIVE_INFINITY) return refuse('Division by something infinite.')
+  if (b === Number.POSITIVE_INFINITY || b === Number.NEGATIVE_INFINITY) return refuse(W.divisionByInfinity)
   return quotient
 }
 
 export function power(a: number, b: number): number {
   const raised = b === 2 ? a * a : a ** b
   if (Number.isFinite(raised)) return raised
-  if (a === 0) return refuse('Zero cannot be raised to a power below zero.')
-  if (a < 0 && !Number.isInteger(b)) return refuse('A number below zero has no such power.')
-  return refuse('This power is too large to compute with.')
+  if (a === 0) return refuse(W.zeroToNegativePower)
+  if (a < 0 && !Number.isInteger(b)) return refuse(W.noSuchRoot)
+  return refuse(W.powerTooLarge)
 }
 
-/** A sum or product that is finite, or infinite because a function's result was; else refused, lest `min` swallow it. */
-export function kept(value: number, a: number, b: number): number {
+/** A sum or product that is finite, or infinite because a function's result was; else refused, so that `min` does not hide it. */
+export function checked(value: number, a: number, b: number): number {
   if (value - value === 0) return value
-  if (Number.isNaN(value)) return refuse('Something infinite leaves no figure here.')
-  return Number.isFinite(a) && Number.isFinite(b) ? refuse('This is too large to compute with.') : value
+  if (Number.isNaN(value)) return refuse(W.noFigure)
+  return Number.isFinite(a) && Number.isFinite(b) ? refuse(W.tooLarge) : value
 }
 
 /** Two figures that differ by rounding alone count as equal: 0.1 + 0.2 = 0.3. */
@@ -43,8 +45,8 @@ export const less = (a: number, b: number): boolean => a < b && !same(a, b)
 export const atMost = (a: number, b: number): boolean => a <= b || same(a, b)
 export const greater = (a: number, b: number): boolean => a > b && !same(a, b)
 export const atLeast = (a: number, b: number): boolean => a >= b || same(a, b)
-export const add = (a: number, b: number): number => kept(a + b, a, b)
-export const subtract = (a: number, b: number): number => kept(a - b, a, b)
-export const multiply = (a: number, b: number): number => kept(a * b, a, b)
+export const add = (a: number, b: number): number => checked(a + b, a, b)
+export const subtract = (a: number, b: number): number => checked(a - b, a, b)
+export const multiply = (a: number, b: number): number => checked(a * b, a, b)
 export const negative = (a: number): number => -a
 export const not = (a: boolean): boolean => !a

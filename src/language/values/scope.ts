@@ -1,3 +1,4 @@
+import type { Dimension } from '../../units/index.ts'
 import type { Library } from './function-record.ts'
 import type { Type } from './types.ts'
 
@@ -8,14 +9,21 @@ export interface Scope {
   typeOf(name: string): Type | 'unknown' | undefined
   /** The names of the cells, for completion and for the nearest to a misspelt one. */
   names(): Iterable<string>
-  /** The cell's name nearest to a misspelt one, where the scope has a quicker way than to go through `names`. */
+  /** The name of the cell nearest to a misspelt one, where the scope has a quicker way than going through `names`. */
   nearestName?(name: string): string | undefined
+  /** The dimension that the formula's cell declares, for what is said of a value still missing in it. */
+  readonly declared?: Dimension
+  /**
+   * Whether adding levels is only a warning: so in sheets written before levels and differences were told apart, which
+   * must give the figures they gave.
+   */
+  readonly lenientLevels?: boolean
 }
 
-/** Words a cell may not be named, since the language reads them otherwise. */
+/** Words that cannot be the name of a cell, because the language reads them otherwise. */
 export const RESERVED: ReadonlySet<string> = new Set(['and', 'or', 'not', 'yes', 'no', 'when', 'infinity'])
 
-/** Words that stand for a number unless a cell bears the name. */
+/** Words that are a number unless a cell has that name. */
 export const CONSTANTS: ReadonlyMap<string, number> = new Map([['pi', Math.PI]])
 
 export const emptyScope = (library: Library): Scope => ({ library, typeOf: () => undefined, names: () => [] })

@@ -5,6 +5,7 @@ import {
   NONE,
   type Notation,
   type Shown,
+  STOP,
   showFigure,
   showQuantity,
 } from '../../units/index.ts'
@@ -17,6 +18,12 @@ export interface NumberType {
   readonly dimension: Dimension
   /** How the trade writes it, where the value came from such a notation or is always written so. */
   readonly notation?: Notation
+  /**
+   * Whether the number is a level, a position on a scale whose zero is a convention, rather than a difference of two
+   * levels: an exposure value against stops, a Celsius temperature against kelvins. Two levels have a difference and
+   * no sum (the distinction of IEC 80000-15).
+   */
+  readonly level?: true
 }
 export interface YesNoType {
   readonly kind: 'yes or no'
@@ -43,6 +50,17 @@ export interface RecordValue {
 
 export const number = (dimension: Dimension, notation?: Notation): NumberType =>
   notation ? { kind: 'number', dimension, notation } : { kind: 'number', dimension }
+/** A level, such as an exposure value; its differences are plain quantities of the same dimension. */
+export const level = (dimension: Dimension): NumberType => ({ kind: 'number', dimension, level: true })
+export const isLevel = (type: Type): boolean => type.kind === 'number' && type.level === true
+
+/** The unit of exposure values; the same interval as a difference is a stop. */
+export const LEVEL_UNIT = 'EV'
+
+/** The type of a quantity declared or written in a unit: exposure values and Celsius temperatures are levels. */
+export const numberIn = ({ dimension, notation, symbol, offset }: DisplayUnit): NumberType =>
+  symbol === LEVEL_UNIT || offset !== 0 ? level(dimension) : number(dimension, notation)
+
 export const YES_NO: YesNoType = { kind: 'yes or no' }
 export const TEXT: TextType = { kind: 'text' }
 export const list = (of: Type): ListType => ({ kind: 'list', of })
@@ -69,9 +87,9 @@ export function sameType(a: Type, b: Type): boolean {
 
 /** A type in words, with its article: `a length`, `a list of lamps`. */
 export function describeType(type: Type): string {
-  if (type.kind === 'number') return aKind(type.dimension)
+  if (type.kind === 'number') return type.level && type.dimension === STOP ? 'an exposure value' : aKind(type.dimension)
   if (type.kind === 'yes or no') return 'yes or no'
-  if (type.kind === 'text') return 'a text'
+  if (type.kind === 'text') return 'text'
   if (type.kind === 'record') return `a ${type.name}`
   if (type.of.kind === 'number' && type.of.dimension === NONE) return 'a list of numbers'
   if (type.of.kind === 'record') return `a list of ${type.of.name} records`
@@ -91,12 +109,16 @@ const NOTATION_UNITS: Readonly<Record<Notation, DisplayUnit>> = {
   shutter: { dimension: NONE, factor: 1, offset: 0, symbol: 's', notation: 'shutter' },
 }
 
+/** Without a declared unit an exposure value is shown in EV, so that it is not taken for a difference. */
+const exposureUnit = ({ level, dimension }: NumberType): DisplayUnit | undefined =>
+  level && dimension === STOP ? { dimension, factor: 1, offset: 0, symbol: LEVEL_UNIT } : undefined
+
 const LIST_SHOWN_UP_TO = 12
 
 /** Shows any value legibly; a declared unit serves numbers and lists of numbers. */
 export function showValue(value: Value, type: Type, unit?: DisplayUnit, tolerance?: number): Shown {
   if (type.kind === 'number') {
-    const declared = unit ?? (type.notation ? NOTATION_UNITS[type.notation] : undefined)
+    const declared = unit ?? (type.notation ? NOTATION_UNITS[type.notation] : exposureUnit(type))
     return showQuantity(value as number, type.dimension, { unit: declared, tolerance })
   }
   const money = type.kind === 'record' ? showMoney(value as RecordValue) : undefined

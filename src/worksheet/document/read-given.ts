@@ -1,7 +1,10 @@
 import {
   type Diagnostic,
+  level,
   list,
+  type NumberType,
   number,
+  numberIn,
   problem,
   record,
   showValue,
@@ -12,6 +15,7 @@ import {
 } from '../../language/index.ts'
 import {
   clip,
+  type Dimension,
   type DisplayUnit,
   nearest,
   type Offer,
@@ -90,13 +94,13 @@ function typeOfGiven(given: Given, unit: DisplayUnit | undefined): Type | undefi
     case 'date':
       return TEXT
     case 'choice':
-      return unit ? number(unit.dimension, unit.notation) : TEXT
+      return unit ? numberIn(unit) : TEXT
     case 'list':
-      return unit && list(number(unit.dimension, unit.notation))
+      return unit && list(numberIn(unit))
     case 'size':
       return unit && record('size', { width: number(unit.dimension), height: number(unit.dimension) })
     default:
-      return unit && number(unit.dimension, unit.notation)
+      return unit && numberIn(unit)
   }
 }
 
@@ -189,7 +193,7 @@ function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
       throw new ReadError('The values of a list are of one kind.', 0, given.value.length)
     checkRange(item.value, given, unit)
   }
-  const type = list(number(first.dimension, unit?.notation))
+  const type = list(unit ? numberIn(unit) : typeOfReading(first.dimension, given.value))
   const values = items.map(({ value }) => value)
   return {
     type,
@@ -212,11 +216,19 @@ function readItem(text: string, at: number, unit: DisplayUnit | undefined): Read
   }
 }
 
+/** A quantity typed in EV or °C is a level, where the cell declares no unit. */
+const typeOfReading = (dimension: Dimension, text: string): NumberType =>
+  /\bEV\b|°C|℃/.test(text) ? level(dimension) : number(dimension)
+
 function fromReading(reading: Reading, given: Given, unit: DisplayUnit | undefined): GivenReading {
   checkRange(reading.value, given, unit)
   const notation =
     unit?.notation ?? (reading.notation === 'shutter' && !unit ? 'shutter' : unit ? undefined : reading.notation)
-  const type = number(reading.dimension, notation)
+  const type = notation
+    ? number(reading.dimension, notation)
+    : unit
+      ? numberIn(unit)
+      : typeOfReading(reading.dimension, given.value)
   const shown = showValue(
     reading.value,
     reading.notation === 'shutter' ? number(reading.dimension, 'shutter') : type,

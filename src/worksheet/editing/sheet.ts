@@ -41,6 +41,7 @@ export class Sheet {
   ) {
     this.document = worksheet
     this.engine = new Engine(library, capabilities)
+    this.engine.lenientLevels = worksheet.levels_as_stops === true
     this.engine.update(worksheet.cells)
   }
 
@@ -194,6 +195,7 @@ export class Sheet {
     this.document = worksheet
     this.places = undefined
     this.forgetShowing()
+    this.engine.lenientLevels = worksheet.levels_as_stops === true
     this.engine.update(worksheet.cells)
     this.tellAll('all')
   }

@@ -73,6 +73,9 @@ export class Engine implements EngineView {
   /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
   limitsBudget = 250
 
+  /** Whether exposure values are computed as plain stops, with a warning: so in sheets of version 1. */
+  lenientLevels = false
+
   constructor(
     private library: Library,
     public capabilities: Capabilities,
@@ -144,6 +147,7 @@ export class Engine implements EngineView {
         return sought.get(name)
       },
       library: this.library,
+      lenientLevels: this.lenientLevels,
       typeOf: (name) => {
         const node = this.byName.get(name)
         return node ? (node.type ?? 'unknown') : undefined

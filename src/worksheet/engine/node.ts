@@ -148,7 +148,7 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
   node.unit = declared.unit
   node.errors = []
   if (text.trim() === '') return
-  const found = node.parsed?.check(scope)
+  const found = node.parsed?.check(node.unit ? { ...scope, declared: node.unit.dimension } : scope)
   node.awaitingCompiler = found === undefined
   if (!found) return
   const { meaning } = found
@@ -157,7 +157,9 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
   if (declared.error) errors.push(declared.error)
   const misfit =
     type &&
-    (cell.kind === 'check' ? notACondition(type, text) : declared.unit && fitsDeclared(type, text, declared.unit))
+    (cell.kind === 'check'
+      ? notACondition(type, text)
+      : declared.unit && fitsDeclared(type, text, declared.unit, scope))
   if (misfit) errors.push(misfit)
   const margin = cell.kind === 'check' ? readMargin(cell.margin).error : undefined
   if (margin !== undefined) errors.push(problem(margin, 0, 0))

@@ -338,6 +338,8 @@ export const WorksheetSchema = v.looseObject({
   cells: v.pipe(v.array(CellSchema), v.maxLength(MAX_CELLS)),
   /** The parts the worksheet is composed of, in no particular order, each in the set-up it serves. */
   parts: v.optional(v.pipe(v.array(v.looseObject({ part: text, setup: v.optional(text) })), v.maxLength(MOST_LISTED))),
+  /** Sheets of version 1 added exposure values as if they were stops; they go on to, with a warning. */
+  levels_as_stops: v.optional(v.boolean()),
   /** The set-ups of a worksheet that has several. */
   setups: v.optional(v.pipe(v.array(v.looseObject({ name: text, title: v.optional(text) })), v.maxLength(MOST_LISTED))),
 })

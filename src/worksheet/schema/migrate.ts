@@ -18,9 +18,18 @@ const withKeys = (data: Data, names: Readonly<Record<string, string>>): Record<s
  * know but preserved, and that version 2 gives a meaning, is preserved under another name.
  */
 function toVersion2(document: Data): Record<string, unknown> {
-  const renamed = withKeys(document, { parts: 'parts_of_version_1', setups: 'setups_of_version_1' })
-  return Array.isArray(renamed.cells) ? { ...renamed, cells: renamed.cells.map(cellToVersion2) } : renamed
+  const renamed = withKeys(document, {
+    parts: 'parts_of_version_1',
+    setups: 'setups_of_version_1',
+    levels_as_stops: 'levels_as_stops_of_version_1',
+  })
+  if (!Array.isArray(renamed.cells)) return renamed
+  return { ...renamed, ...levelsOf(renamed.cells), cells: renamed.cells.map(cellToVersion2) }
 }
+
+/** Version 1 did not tell exposure values from stops: a sheet that has any computes with them as it did. */
+const levelsOf = (cells: readonly unknown[]): Data =>
+  /\bEV\b|\bexposure_value/.test(JSON.stringify(cells)) ? { levels_as_stops: true } : {}
 
 function cellToVersion2(cell: unknown): unknown {
   if (!isData(cell)) return cell

@@ -116,7 +116,7 @@ function scopeOfRow(
   sheet: Scope,
 ): Scope {
   return {
-    library: sheet.library,
+    ...sheet,
     typeOf: (name) => {
       const at = places.get(name)
       return at === undefined ? sheet.typeOf(name) : (known.get(at) ?? 'unknown')
@@ -141,7 +141,7 @@ function checkColumn(before: CompiledColumn, at: number, plan: ColumnPlan, scope
   if (!understood) return undefined
   const found = [...before.diagnostics, ...understood.errors, ...(understood.meaning?.warnings ?? [])]
   const computable = understood.meaning?.computable
-  const misfit = computable && before.unit && fitsDeclared(computable.type, text, before.unit)
+  const misfit = computable && before.unit && fitsDeclared(computable.type, text, before.unit, scope)
   if (misfit) found.push(misfit)
   if (understood.meaning?.limits)
     found.push(warning('A column carries no limits: what stands behind «±» is left out.', 0, text.length))

@@ -1,0 +1,35 @@
+import { aKind, type Dimension } from '../../units/index.ts'
+
+/** What is said while a formula is computed, and where it does not fit its cell. */
+export const VALUE_WORDS = {
+  declares: (declared: string, found: string, factor?: { dimension: Dimension; divides: boolean }) =>
+    `The cell declares ${declared}; the formula gives ${found}.${
+      factor
+        ? factor.divides
+          ? ` Divide by ${aKind(factor.dimension)}.`
+          : ` Multiply by ${aKind(factor.dimension)}.`
+        : ''
+    }`,
+  declaresSteradian: (declared: string, found: string) =>
+    `The cell declares ${declared}; the formula gives ${found}. Multiply by 1 sr: light from a lamp’s candela spreads over a solid angle.`,
+  levelDeclaredAsDifference: (unit: string) =>
+    `The cell declares ${unit}, a difference; the formula gives an exposure value, a level.`,
+  differenceDeclaredAsLevel: (unit: string) =>
+    `The cell declares ${unit}, a level; the formula gives a difference in stops.`,
+
+  outOfRange: (argument: string, name: string, range: string, found: string) =>
+    `«${argument}» of ${name} must be ${range}; here it is ${found}.`,
+  notAChoice: (argument: string, name: string, choices: readonly string[], found: string) =>
+    `«${argument}» of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
+
+  divisionByZero: 'Division by zero.',
+  divisionByInfinity: 'Division by something infinite.',
+  zeroToNegativePower: 'Zero cannot be raised to a power below zero.',
+  noSuchRoot: 'A number below zero has no such power.',
+  powerTooLarge: 'This power is too large to compute with.',
+  noFigure: 'Something infinite gives no figure here.',
+  tooLarge: 'This is too large to compute with.',
+  resultNotANumber: 'The result is not a number.',
+  resultTooLarge: 'The result is too large to compute with.',
+  tooDeep: (most: number) => `Brackets, signs and calls go at most ${most} deep. Split the formula over several cells.`,
+} as const
