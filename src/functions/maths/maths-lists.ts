@@ -1,14 +1,6 @@
-import {
-  type FunctionRecord,
-  type ListType,
-  number,
-  Refusal,
-  record,
-  type Type,
-  type Value,
-} from '../../language/index.ts'
+import { type FunctionRecord, type ListType, number, Refusal, type Type, type Value } from '../../language/index.ts'
 import { NONE } from '../../units/index.ts'
-import { POSITIVE, parameter } from './parameters.ts'
+import { parameter } from './parameters.ts'
 
 const LIST = parameter('list', { kind: 'list of any' }, 'values of one kind')
 const WHOLE_LIST = parameter('list', { kind: 'any list' }, 'a list of any kind')
@@ -90,24 +82,6 @@ export const LISTS: readonly FunctionRecord[] = [
       compute: (items: readonly number[]) => notEmpty(items).reduce((a, b) => of(a, b)),
     }),
   ),
-  {
-    name: 'size',
-    subject: 'maths',
-    about: 'A width and a height as one value, such as an original or a sensor.',
-    parameters: [
-      parameter('width', { kind: 'any' }, 'the width', { range: POSITIVE }),
-      parameter('height', { kind: 'any' }, 'the height, of the same kind', { range: POSITIVE }),
-    ],
-    differencesOnly: true,
-    result: ([width, height]) => record('size', { width: width as Type, height: height as Type }),
-    formula: 'width × height',
-    source: DEFINITION,
-    examples: [
-      { formula: 'size(53.4 mm, 40 mm).width', gives: '53.4 mm' },
-      { formula: 'size(0 mm, 40 mm)', refuses: 'width' },
-    ],
-    compute: (width: number, height: number) => ({ width, height }),
-  },
   {
     name: 'sum',
     subject: 'maths',
