@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure, check-cell p').allInnerTexts()
@@ -52,7 +53,7 @@ test('a template that was only looked at is not kept', async ({ open }) => {
 test('a link opened in a fresh profile says what it is, and gives the same figures', async ({ open }) => {
   const first = await open({ path: '#new/flat-sheet' })
   await given(first.page, 'Lens').fill('75 mm ± 0.5 mm')
-  await first.page.getByRole('button', { name: 'Share' }).click()
+  await pressInHead(first.page, 'Share')
   const link = first.page.getByLabel('Link to a copy of this sheet')
   await expect.poll(() => link.inputValue()).toMatch(/#s=1\./)
   await first.page
@@ -73,7 +74,7 @@ test('a link opened in a fresh profile says what it is, and gives the same figur
 
 test('a link that is left leaves nothing behind', async ({ open }) => {
   const first = await open({ path: '#new/two-lamps' })
-  await first.page.getByRole('button', { name: 'Share' }).click()
+  await pressInHead(first.page, 'Share')
   const link = first.page.getByLabel('Link to a copy of this sheet')
   await expect.poll(() => link.inputValue()).toMatch(/#s=1\./)
   const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
@@ -94,7 +95,7 @@ test('a sheet goes out as a file and comes in as a copy; a bad file leaves every
   const { page } = await open({ path: '#new/getting-closer' })
   // The picker is the system's own and cannot be driven; without it the file is a download.
   await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
-  await page.getByRole('button', { name: 'Share' }).click()
+  await pressInHead(page, 'Share')
   const downloading = page.waitForEvent('download')
   await page.getByRole('button', { name: 'Save as a file' }).click()
   const path = join(tmpdir(), `evenfield-${process.pid}.evenfield.json`)

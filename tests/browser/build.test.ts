@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { tabTo } from './focus.ts'
 import { test } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const row = (page: Page, label: string) => page.locator('build-cell').filter({ hasText: label })
 const names = (page: Page) => page.locator('build-cell .call').allInnerTexts()
@@ -124,14 +125,14 @@ test('a broken formula keeps its text, shows what is wrong, and a mend puts it r
   const field = page.locator('formula-field')
   await field.locator('.trouble').first().waitFor()
   await page.keyboard.press('Enter')
-  await page.getByRole('link', { name: 'Fill in' }).click()
+  await pressInHead(page, 'Fill in')
   await page
     .locator('result-cell')
     .filter({ hasText: 'Original to sensor' })
     .filter({ hasText: /Not computed/ })
     .first()
     .waitFor()
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await row(page, 'Original to sensor')
     .first()
     .filter({ hasText: /5 ft 3 in/ })

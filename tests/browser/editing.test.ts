@@ -4,6 +4,7 @@ import type { Cell } from '../../src/worksheet/index.ts'
 import { check, given, note, result } from '../worksheet/make.ts'
 import { focused } from './focus.ts'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 import { cellsOf, openSheet } from './open-sheet.ts'
 
 const heading = (text: string): Cell => ({ kind: 'note', id: text, role: 'heading', text })
@@ -25,7 +26,7 @@ const undo = (page: Page): Locator => page.getByRole('button', { name: 'Undo' })
 
 async function build(page: Page, cells: readonly Cell[] = CELLS, title?: string): Promise<void> {
   await openSheet(page, cells, title)
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page.locator('build-cell .grip').first().waitFor()
 }
 
@@ -336,7 +337,7 @@ describe('finding', () => {
   test('is asked for by press in Build too; what is not there is told', async ({ open }) => {
     const { page } = await open({ width: 390, height: 844, context: { hasTouch: true } })
     await build(page, FOLDED)
-    await page.getByRole('button', { name: 'Find' }).tap()
+    await pressInHead(page, 'Find')
     const field = page.getByLabel('Find', { exact: true })
     await field.fill('2 * border')
     await expect.poll(() => found(page)).toBe('1 of 1: Whole width (formula)')
@@ -383,8 +384,7 @@ test('a formula in error loses nothing of what was typed: not by leaving it, ano
   await expect.poll(() => focused(page)).toMatch(/Whole width/)
   await page.keyboard.press('Alt+o')
   await expect.poll(() => written.textContent()).toContain(TYPED)
-  for (const face of ['Fill in', 'At the stand', 'Functions', 'Build'])
-    await page.getByRole('link', { name: face }).click()
+  for (const face of ['Fill in', 'At the stand', 'Functions', 'Build']) await pressInHead(page, face)
   await expect.poll(() => written.textContent()).toContain(TYPED)
   await page.getByText(/^Saved /).waitFor()
   await page.reload()

@@ -5,6 +5,7 @@ import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { SHEET } from '../storage/sheets.ts'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 const kept = (page: Page): Promise<void> =>
@@ -66,7 +67,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await first.page.reload()
   await given(first.page, 'Job').fill('as agreed')
   await kept(first.page)
-  await first.page.getByRole('button', { name: 'Revisions' }).click()
+  await pressInHead(first.page, 'Revisions')
   await first.page.getByLabel('Name for the sheet as it stands now').fill('Agreed')
   await first.page.getByRole('button', { name: 'Save as a revision' }).click()
   await first.page.locator('revisions-panel').filter({ hasText: 'Saved as «Agreed».' }).waitFor()
@@ -86,7 +87,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await second.page.getByRole('status').filter({ hasText: '1 sheet came in from the backup.' }).waitFor()
   await second.page.locator('shelf-page [data-open]').click()
   await expect.poll(() => given(second.page, 'Job').inputValue()).toBe('as agreed')
-  await second.page.getByRole('button', { name: 'Revisions' }).click()
+  await pressInHead(second.page, 'Revisions')
   await second.page.locator('revisions-panel').filter({ hasText: 'Agreed, today' }).waitFor()
 
   await given(second.page, 'Job').fill('as changed')

@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 const result = (page: Page, label: string): Locator =>
@@ -62,7 +63,7 @@ test('a bare number is shown as it is read, and another reading is one press awa
     .click()
   await page.getByLabel('Label').fill('Time')
   await page.getByLabel('Unit').fill('1/ s')
-  await page.getByRole('link', { name: 'Fill in' }).click()
+  await pressInHead(page, 'Fill in')
   await given(page, 'Time').fill('125')
   await page.getByRole('button', { name: /^Read as 1\/125 s/ }).click()
   await expect.poll(() => given(page, 'Time').inputValue()).toBe('1/125 s')

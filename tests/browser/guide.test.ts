@@ -1,9 +1,10 @@
 import { expect } from 'vitest'
 import { test } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 test('a function is found by any word, read, and its example put into the sheet with one press', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  await page.getByRole('link', { name: 'Functions' }).click()
+  await pressInHead(page, 'Functions')
   await page.getByText(/^\d+ functions\.$/).waitFor()
   await page.getByLabel('Find a function by any word').fill('mirrors stands at a height')
   await page.getByText('One function.').waitFor()

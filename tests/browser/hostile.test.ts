@@ -7,6 +7,7 @@ import { LIBRARY } from '../../src/functions/index.ts'
 import { DocumentError, readDocument, Sheet } from '../../src/worksheet/index.ts'
 import { asLink, soundDocuments } from '../hostile/generate.ts'
 import { test } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const CASES = 200
 const SEED = Number(process.env.HOSTILE_SEED ?? 42)
@@ -63,9 +64,9 @@ test('a sheet with script in every text is kept, filled in and built, and runs n
   await arrive(page, asLink(readFileSync(new URL('script-in-every-text.json', CORPUS))))
   await page.getByRole('button', { name: 'Save a copy' }).click()
   await page.locator('fill-face result-cell').first().waitFor()
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page.locator('build-cell').first().waitFor()
-  await page.getByRole('button', { name: 'Share' }).click()
+  await pressInHead(page, 'Share')
   await page.locator('share-panel h2').waitFor()
   await page.evaluate(() => {
     window.print = () => {

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const settled = async (page: Page): Promise<void> => {
   await page.locator('drawing-cell svg').first().waitFor()
@@ -20,11 +21,11 @@ for (const dim of [false, true]) {
     await settled(page)
     await page.getByLabel('Border left round it').fill('10 mmm')
     await page.getByLabel('Lens', { exact: true }).fill('')
-    await page.getByRole('button', { name: 'Share' }).click()
+    await pressInHead(page, 'Share')
     await page.getByLabel('Link to a copy of this sheet').waitFor()
     for (const folded of await page.locator('fill-face summary').all()) await folded.click()
     expect(await violations(page)).toEqual([])
-    await page.getByRole('link', { name: 'Build' }).click()
+    await pressInHead(page, 'Build')
     await page
       .locator('build-cell')
       .filter({ hasText: 'Original to sensor' })
@@ -38,7 +39,7 @@ for (const dim of [false, true]) {
 
 test('the face is remembered', async ({ open }) => {
   const { page } = await open()
-  await page.getByRole('button', { name: 'Dim' }).click()
+  await pressInHead(page, 'Dim')
   await page.reload()
   await page.getByRole('button', { name: 'Light' }).waitFor()
   expect(await page.evaluate(() => document.documentElement.dataset.face)).toBe('dim')
@@ -83,7 +84,7 @@ for (const [what, width, size] of [
     const over = (): Promise<number> =>
       page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
     expect(await over()).toBe(0)
-    await page.getByRole('link', { name: 'Build' }).click()
+    await pressInHead(page, 'Build')
     await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
     expect(await over()).toBe(0)
   })

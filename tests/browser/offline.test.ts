@@ -6,6 +6,7 @@ import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { serve } from '../../scripts/serve.mjs'
 import { test as base, type Visit } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
 
@@ -81,7 +82,7 @@ test('after one visit it opens and works with the server stopped, the formula ed
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page
     .getByRole('button', { name: /^Edit the formula/ })
     .first()
@@ -91,7 +92,7 @@ test('after one visit it opens and works with the server stopped, the formula ed
   const next = await context.newPage()
   await next.goto(page.url())
   await next.locator('build-face').waitFor()
-  await next.getByRole('link', { name: 'Fill in' }).click()
+  await pressInHead(next, 'Fill in')
   await expect.poll(() => lens(next).inputValue()).toBe('75')
 })
 

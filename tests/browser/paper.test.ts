@@ -5,9 +5,10 @@ import { pathToFileURL } from 'node:url'
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 async function share(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Share' }).click()
+  await pressInHead(page, 'Share')
   await page.locator('share-panel h2').waitFor()
 }
 

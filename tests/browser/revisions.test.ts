@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 const kept = (page: Page): Promise<void> =>
@@ -14,7 +15,7 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').fill('80')
   await kept(page)
-  await page.getByRole('button', { name: 'Revisions' }).click()
+  await pressInHead(page, 'Revisions')
   await page.locator('revisions-panel').filter({ hasText: 'None yet' }).waitFor()
   const name = page.getByLabel('Name for the sheet as it stands now')
   await name.fill('As agreed')
@@ -36,7 +37,7 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
     .toEqual([expect.stringMatching(/^today \d\d:\d\d before a restore$/), expect.stringMatching(/^As agreed/)])
   await page.reload()
   await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
-  await page.getByRole('button', { name: 'Revisions' }).click()
+  await pressInHead(page, 'Revisions')
   await page.getByRole('button', { name: /^Restore today/ }).click()
   await expect.poll(() => given(page, 'Lens').inputValue()).toBe('60')
   await page.getByRole('button', { name: 'Undo' }).click()
@@ -54,7 +55,7 @@ test('what stood a minute ago is a revision once it is typed over', async ({ ope
   await given(page, 'Lens').fill('90')
   await page.clock.runFor(1000)
   await kept(page)
-  await page.getByRole('button', { name: 'Revisions' }).click()
+  await pressInHead(page, 'Revisions')
   await expect.poll(() => lines(page)).toHaveLength(1)
   await page.getByRole('button', { name: /^Compare today/ }).click()
   await page

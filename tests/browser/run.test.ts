@@ -3,6 +3,7 @@ import { expect } from 'vitest'
 import { FORMAT } from '../../src/worksheet/index.ts'
 import { mapCells, mapRows } from '../worksheet/maps.ts'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 /** 340 invented maps, opened from a file as a person would. */
 async function openMaps(page: Page, rows = mapRows(340)): Promise<Locator> {
@@ -104,13 +105,13 @@ test('what feeds the plan is written on the Build face', async ({ open }) => {
   const run = await openMaps(page)
   const disk = async (): Promise<number> => Number.parseFloat((await figure(run, 'In all', 'Disk').textContent()) ?? '')
   const before = await disk()
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page.locator('build-cell .call', { hasText: 'The run' }).click()
   const copies = page.locator('formula-field').filter({ hasText: 'Copies kept of each frame' })
   await copies.locator('textarea, [contenteditable="true"]').first().click()
   await page.keyboard.press('Control+a')
   await page.keyboard.type('1')
-  await page.getByRole('link', { name: 'Fill in' }).click()
+  await pressInHead(page, 'Fill in')
   await planned(run)
   // Shown to three figures.
   await expect.poll(async () => (await disk()) / before).toBeCloseTo(0.5, 2)

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const focused = (page: Page): Promise<string> =>
   page.evaluate(() => {
@@ -100,7 +101,7 @@ test('names that clash are asked about, and both answers do what they say', asyn
   const setIn = async (): Promise<void> => {
     await panel.getByRole('button', { name: 'Add it' }).click()
     await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(2)
-    expect(await page.locator('sheet-head .foot').textContent()).not.toMatch(/error/)
+    expect(await page.locator('sheet-head .counts').textContent()).not.toMatch(/error/)
   }
   const offsets = page.locator('given-cell[data-cell]').getByLabel(/^(Off by|The lens appears off the centre by)$/)
 
@@ -123,7 +124,7 @@ test('names that clash are asked about, and both answers do what they say', asyn
   await setIn()
   expect(await offsets.count()).toBe(1)
   expect(await offsets.inputValue()).toBe('7')
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page.locator('build-cell').filter({ hasText: 'mirror_tilt(mirror_offset, lens_height)' }).waitFor()
   await page.locator('build-cell').filter({ hasText: 'tilt_depth(allowed_tilt, field_2)' }).waitFor()
 })
@@ -134,7 +135,7 @@ test('a section folds by keyboard, says how its checks stand, and stays so after
   await fold(page, 'Light').focus()
   await page.keyboard.press('Enter')
   await expect.poll(() => fold(page, 'Light').getAttribute('aria-expanded')).toBe('false')
-  const standing = page.locator('section-standing p')
+  const standing = page.locator('section-summary p')
   await expect.poll(() => standing.textContent()).toMatch(/^Checks: 1 marginal, 2 pass\.$/)
   expect(await page.getByLabel('Spread allowed').count()).toBe(0)
   expect(await violations(page)).toEqual([])
@@ -152,9 +153,9 @@ test('a section folds by keyboard, says how its checks stand, and stays so after
   await expect.poll(() => fold(page, 'Light').getAttribute('aria-expanded')).toBe('false')
 
   // The head leads into it, and so unfolds it.
-  await page.locator('section-troubles').getByRole('button', { name: 'Light' }).click()
+  await page.locator('section-line').getByRole('link', { name: 'Light' }).click()
   await expect.poll(() => fold(page, 'Light').getAttribute('aria-expanded')).toBe('true')
-  await expect.poll(() => page.locator('fill-face check-cell:focus').count()).toBe(1)
+  await expect.poll(() => focused(page)).toBe('Light')
 })
 
 test('a section is moved as a whole in Build, by keys and by its words', async ({ open }) => {
@@ -181,5 +182,5 @@ test('an empty sheet begins with a section as well', async ({ open }) => {
   await page.locator('join-panel .answer', { hasText: 'A camera to square' }).click()
   await page.getByRole('button', { name: 'Add it' }).click()
   await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(2)
-  expect(await page.locator('sheet-head .foot').textContent()).not.toMatch(/error/)
+  expect(await page.locator('sheet-head .counts').textContent()).not.toMatch(/error/)
 })

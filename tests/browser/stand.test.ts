@@ -3,6 +3,7 @@ import { describe, expect } from 'vitest'
 import type { Cell } from '../../src/worksheet/index.ts'
 import { check, given, result } from '../worksheet/make.ts'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 import { openSheet } from './open-sheet.ts'
 
 const heading = (text: string): Cell => ({ kind: 'note', id: text, role: 'heading', text })
@@ -30,7 +31,7 @@ const DIGIT = 0.69
 
 const figure = (page: Page, label: string) => page.locator('stand-figure').filter({ hasText: label })
 const toStand = async (page: Page): Promise<void> => {
-  await page.getByRole('link', { name: 'At the stand' }).click()
+  await pressInHead(page, 'At the stand')
   await page.locator('stand-view').waitFor()
 }
 const faceOf = (page: Page) =>
@@ -90,10 +91,10 @@ test('it is dim there and the face chosen elsewhere stays; a face chosen there i
   expect(await faceOf(page)).toEqual(['light', null])
   await toStand(page)
   await expect.poll(() => faceOf(page)).toEqual(['dim', null])
-  await page.getByRole('button', { name: 'Light' }).click()
+  await pressInHead(page, 'Light')
   expect(await faceOf(page)).toEqual(['light', null])
-  await page.getByRole('button', { name: 'Dim' }).click()
-  await page.getByRole('link', { name: 'Fill in' }).click()
+  await pressInHead(page, 'Dim')
+  await pressInHead(page, 'Fill in')
   await expect.poll(() => faceOf(page)).toEqual(['light', null])
   await page.goBack()
   await expect.poll(() => faceOf(page)).toEqual(['dim', null])
@@ -145,21 +146,21 @@ describe('the screen', () => {
     await openSheet(page, CELLS)
     expect(await seen(page)).toEqual({ asked: 0, released: [] })
     await toStand(page)
-    await page.getByText('The screen stays awake here.').waitFor()
+    await page.getByText('The screen stays on.').waitFor()
     expect(await seen(page)).toEqual({ asked: 1, released: [false] })
     // What the browser does when another tab is looked at.
     await page.evaluate(async () => {
       Object.defineProperty(document, 'visibilityState', { value: 'hidden', configurable: true })
       await (globalThis as unknown as { seen: { locks: WakeLockSentinel[] } }).seen.locks[0]?.release()
     })
-    await page.getByText(/The screen may go dark/).waitFor()
+    await page.getByText(/The screen may turn off/).waitFor()
     await page.evaluate(() => {
       Reflect.deleteProperty(document, 'visibilityState')
       document.dispatchEvent(new Event('visibilitychange'))
     })
-    await page.getByText('The screen stays awake here.').waitFor()
+    await page.getByText('The screen stays on.').waitFor()
     expect(await seen(page)).toEqual({ asked: 2, released: [true, false] })
-    await page.getByRole('link', { name: 'Fill in' }).click()
+    await pressInHead(page, 'Fill in')
     await expect.poll(() => seen(page)).toEqual({ asked: 2, released: [true, true] })
   })
 
@@ -176,10 +177,10 @@ describe('the screen', () => {
     await page.reload()
     await openSheet(page, CELLS)
     await toStand(page)
-    await page.getByText('The screen may go dark: the browser does not keep it awake now.').waitFor()
+    await page.getByText('The screen may turn off: the browser refuses to keep it on').waitFor()
     await page.evaluate(() => Object.assign(globalThis, { charged: true }))
     await page.getByRole('checkbox', { name: /Level the camera/ }).check()
-    await page.getByText('The screen stays awake here.').waitFor()
+    await page.getByText('The screen stays on.').waitFor()
   })
 
   test('may go dark where the browser has no such thing, which is told', async ({ open }) => {
@@ -188,7 +189,7 @@ describe('the screen', () => {
     await page.reload()
     await openSheet(page, CELLS)
     await toStand(page)
-    await page.getByText('The screen may go dark: this browser cannot keep it awake.').waitFor()
+    await page.getByText('The screen may turn off: this browser cannot keep it on.').waitFor()
   })
 })
 
@@ -196,7 +197,7 @@ test('the way a check stands leads from the stand to where it is filled in', asy
   const { page } = await open()
   await openSheet(page, [given('width', '1100', { unit: 'mm' }), ...CELLS.slice(2)])
   await toStand(page)
-  await page.getByRole('button', { name: /1 check fails/ }).click()
+  await page.getByRole('button', { name: /1 fail/ }).click()
   await page.locator('fill-face check-cell:focus').waitFor()
 })
 
@@ -206,7 +207,7 @@ for (const face of ['dim', 'light'] as const)
       const { page } = await open({ width })
       await openSheet(page, CELLS)
       await toStand(page)
-      if (face === 'light') await page.getByRole('button', { name: 'Light' }).click()
+      if (face === 'light') await pressInHead(page, 'Light')
       await page.locator('steps-cell').waitFor()
       expect(await violations(page)).toEqual([])
     })

@@ -4,6 +4,7 @@ import type { Cell, Steps } from '../../src/worksheet/index.ts'
 import { given, result } from '../worksheet/make.ts'
 import { focused } from './focus.ts'
 import { test } from './harness.ts'
+import { pressInHead } from './head.ts'
 import { cellsOf, openSheet } from './open-sheet.ts'
 
 const CELLS: Cell[] = [
@@ -94,7 +95,7 @@ test('steps are ticked by touch, each target a finger wide', async ({ open }) =>
 test('steps are written by keyboard alone: added, moved, removed, and given a reading by name', async ({ open }) => {
   const { page } = await open()
   await openSheet(page, CELLS.slice(0, 4))
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page.getByRole('group', { name: 'Add a cell' }).getByRole('button', { name: 'Steps' }).click()
   await expect.poll(() => focused(page)).toMatch(/^Title/)
   await page.keyboard.type('By hand')
@@ -123,7 +124,7 @@ test('a list pasted into a step makes a step of each line', async ({ open }) => 
   const { page, context } = await open()
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
   await openSheet(page, CELLS)
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page.getByRole('button', { name: 'Steps: In order' }).click()
   await page.getByRole('button', { name: 'Add a step' }).click()
   await expect.poll(() => focused(page)).toMatch(/^Step 5/)

@@ -5,6 +5,7 @@ import type { Column, TableCell } from '../../src/worksheet/index.ts'
 import { readTable } from '../../src/worksheet/table/csv.ts'
 import { focused, tabTo } from './focus.ts'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const at = (page: Page, name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
 const kept = (page: Page): Promise<void> =>
@@ -288,7 +289,7 @@ for (const dim of [false, true])
     await page.getByLabel('Width, row 2', { exact: true }).fill('torn')
     await page.locator('#trouble').waitFor()
     expect(await violations(page)).toEqual([])
-    await page.getByRole('link', { name: 'Build' }).click()
+    await pressInHead(page, 'Build')
     await page.getByRole('button', { name: 'Table: Originals' }).click()
     await page.getByRole('button', { name: /Column: Outer/ }).click()
     await page.getByLabel('Under it').waitFor()
@@ -298,7 +299,7 @@ for (const dim of [false, true])
 test('columns are renamed, moved and removed, and the rows go with them', async ({ open }) => {
   const { page } = await open()
   await opened(page, sheetWith(2))
-  await page.getByRole('link', { name: 'Build' }).click()
+  await pressInHead(page, 'Build')
   await page.getByRole('button', { name: 'Table: Originals' }).click()
   await page.getByRole('button', { name: /Column: Width/ }).click()
   const name = page.locator('table-form name-field').getByLabel('Name')
@@ -313,7 +314,7 @@ test('columns are renamed, moved and removed, and the rows go with them', async 
   await page.locator('table-form .earlier').click()
   await page.getByRole('button', { name: /Column: Sort/ }).click()
   await page.getByRole('button', { name: 'Remove the column' }).click()
-  await page.getByRole('link', { name: 'Fill in' }).click()
+  await pressInHead(page, 'Fill in')
   await page.locator('table-cell table').waitFor()
   expect(await page.locator('table-cell thead th').allInnerTexts()).toEqual(
     ['Row', 'Width mm', 'Shelf mark', 'Bound', 'Seen', 'Outer mm'].map((text) =>

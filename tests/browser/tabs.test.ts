@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, type Visit, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
 
 const job = (page: Page): Locator => page.getByLabel('Job', { exact: true })
 const says = (page: Page, words: RegExp): Promise<void> => page.getByRole('alert').filter({ hasText: words }).waitFor()
@@ -103,7 +104,7 @@ test('a tab that sleeps is taken over from; what it had not kept is among the re
   }
   await asleep
   await says(first, /changed this sheet meanwhile/)
-  await first.getByRole('button', { name: 'Revisions' }).click()
+  await pressInHead(first, 'Revisions')
   await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
   expect(await job(second).inputValue()).toBe('typed in the second')
   await second.reload()
@@ -134,7 +135,7 @@ test('without locks and messages the store itself refuses the second to keep, wh
   await expect.poll(() => job(first).inputValue()).toBe('typed later in the first')
 
   // What the second had typed is lost to nobody.
-  await first.getByRole('button', { name: 'Revisions' }).click()
+  await pressInHead(first, 'Revisions')
   await first.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
   await second.getByRole('button', { name: 'Take it back' }).click()
   await expect.poll(() => job(second).inputValue()).toBe('typed later in the first')

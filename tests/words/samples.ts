@@ -44,7 +44,17 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     ['Lens height', '900 mm', 'Height'],
     ['Lens height', '', ''],
   ],
-  'app/fill: fillWords.rows': COUNTS,
+  'app/fill: fillWords.checksPass': COUNTS,
+  'app/fill: fillWords.checksNeed': [
+    [1, 1],
+    [4, 3],
+    [2, 0],
+  ],
+  'app/sheet: sheetWords.state': [
+    ['error', 1],
+    ['fail', 2],
+    ['waiting', 9],
+  ],
   'app/find: findWords.found': [[1, 3, 'Focal length', 'label']],
   'app/kit: kitWords.add': [['Lens'], ['Extension tube']],
   'app/kit: kitWords.added': [
@@ -70,7 +80,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
   'app/share: shareWords.noLink': REASON,
   'app/share: shareWords.notPrinted': REASON,
   'app/sheet: sheetWords.saved': [[new Date(2026, 2, 4, 14, 2)]],
-  'app/sheet: sheetWords.more': COUNTS,
+  'app/sheet: sheetWords.done': [[3, 12]],
   'app/shelf: shelfWords.found': COUNTS,
   'app/shelf: shelfWords.older': COUNTS,
   'app/stand: standWords.measured': [['2 mm more'], ['']],

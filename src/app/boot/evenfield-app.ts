@@ -79,7 +79,6 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   @state() private page: Page = { on: 'nothing' }
   @state() private face: Face = 'fill'
-  @state() private sharing = false
   @query('.page') private place!: HTMLElement
   private store: Store | undefined
   private arriving = 0
@@ -185,7 +184,6 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private turnTo(page: Page): void {
     const first = this.page.on === 'nothing'
     this.page = page
-    this.sharing = false
     scrollTo(0, 0)
     const title =
       page.on === 'sheet' ? page.session.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
@@ -317,22 +315,6 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     void this.openFiles(files)
   }
 
-  private faces(): TemplateResult {
-    const to = (face: Face, word: string): TemplateResult =>
-      html`<a class="word" href=${withFace(location.hash, face)} aria-current=${this.face === face ? 'page' : nothing}>${word}</a>`
-    return html`
-      ${to('fill', 'Fill in')} ${to('stand', 'At the stand')} ${to('build', 'Build')} ${to('functions', 'Functions')}
-      <button
-        type="button"
-        class="word"
-        aria-expanded=${this.sharing}
-        @click=${() => {
-          this.sharing = !this.sharing
-        }}
-      >Share</button>
-    `
-  }
-
   /** Only where nothing outlives the tab does the page say so itself. */
   private unsavedBar(): TemplateResult | typeof nothing {
     const left = this.store?.persistent ? this.unsaved.left.get() : []
@@ -343,8 +325,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private shown(): TemplateResult | typeof nothing {
     const { page } = this
-    if (page.on === 'sheet')
-      return html`<sheet-page .session=${page.session} .face=${this.face} .sharing=${this.sharing}></sheet-page>`
+    if (page.on === 'sheet') return html`<sheet-page .session=${page.session} .face=${this.face}></sheet-page>`
     if (page.on === 'copy')
       return html`<copy-page
         .worksheet=${page.worksheet}
@@ -374,17 +355,23 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     return nothing
   }
 
-  override render(): TemplateResult {
+  /** The head of every page but a sheet, which has its own. */
+  private header(): TemplateResult {
     const dim = colourScheme.get() === 'dim'
     return html`
       <header class=${this.page.on === 'copy' || this.page.on === 'kit' ? 'narrow' : ''}>
         <a class="brand" href="#">Evenfield</a>
         <nav aria-label="This page">
-          ${this.page.on === 'sheet' ? this.faces() : nothing}
           ${this.page.on === 'shelf' || this.page.on === 'kit' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>Kit</a>` : nothing}
           <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>
+    `
+  }
+
+  override render(): TemplateResult {
+    return html`
+      ${this.page.on === 'sheet' ? nothing : this.header()}
       ${this.notice ? html`<p class="notice" role="alert">${this.notice}</p>` : nothing}
       ${this.unsavedBar()} ${this.question ? html`<question-bar .question=${this.question}></question-bar>` : nothing}
       <update-bar .settled=${() => this.settled()}></update-bar>

@@ -376,6 +376,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
           (cell, i) => html`
             <build-cell
               data-cell=${cell.id}
+              data-section=${cell.kind === 'note' && cell.role === 'heading' ? cell.id : nothing}
               .view=${this.open.view(cell)}
               .scope=${() => this.open.sheet.scopeFor(cell.id)}
               .open=${this.opened === cell.id}

@@ -2,8 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import type { CellSignal, ResultView } from '../../cells/shared/cell-view.ts'
-import '../../cells/basic/check-cell.ts'
+import { type CellSignal, type CheckView, labelOf, type ResultView } from '../../cells/shared/cell-view.ts'
 import '../../cells/basic/drawing-cell.ts'
 import '../../cells/basic/given-cell.ts'
 import '../../cells/basic/note-cell.ts'
@@ -13,19 +12,25 @@ import { cellElement } from '../../cells/wide/wide-cells.ts'
 import type { Cell, Note } from '../../worksheet/index.ts'
 import '../../cells/basic/section-cautions.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
+import './check-list.ts'
+import type { CheckList } from './check-list.ts'
 import { fillStyle } from './fill-style.ts'
+import { foldLine } from './fold-line.ts'
 import './join-offer.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import './section-summary.ts'
-import { type Section, sectionsOf, spreadsOf } from '../open/sections.ts'
+import { bandOf } from '../open/bands.ts'
+import { type Section, sectionsOf } from '../open/sections.ts'
+import { showHint } from './hint-line.ts'
+import { keyFigures } from './key-figures.ts'
 import { fillWords as words } from './words.ts'
 
-/** The face a technician fills in: givens, results and checks by stage of the job, the drawings in the margin. */
+/** The face to fill in: each section a band of what one gives, what follows from it, and its drawings. */
 @customElement('fill-face')
 export class FillFace extends SignalWatcher(LitElement) {
-  static override styles = [shared, fillStyle, foundStyle]
+  static override styles = [shared, fillStyle, foldLine, foundStyle]
 
   @property({ attribute: false }) open!: OpenSheet
 
@@ -34,36 +39,52 @@ export class FillFace extends SignalWatcher(LitElement) {
     this.addEventListener('cell-wanted', (event) => void this.show(event.detail))
   }
 
-  /** Brings a cell into view and takes the focus to it, or only marks it as found. */
+  /** Brings a cell into view and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
     await this.updateComplete
-    const section = sectionsOf(this.open.sheet.cells).find((one) => holds(one, id))
-    if (section?.heading && section.id !== id && this.open.isFolded(section.heading)) {
+    const section = sectionsOf(this.open.sheet.cells).find((one) => contains(one, id))
+    if (section?.heading && how === 'focus' && this.open.isFolded(section.heading)) {
       this.open.fold(section.id, false)
       await this.updateComplete
     }
-    const cell = this.renderRoot.querySelector<HTMLElement>(`[data-cell="${CSS.escape(id)}"]`)
+    const cell = await this.reveal(id)
     if (!cell) return
+    cell.scrollIntoView({ block: cell.classList.contains('fold') ? 'start' : 'center' })
+    if (how === 'focus') cell.focus({ preventScroll: true })
+    else markFound(cell.getRootNode() as ShadowRoot, cell)
+  }
+
+  /** The element of a cell, in whatever fold or list it is. */
+  private async reveal(id: string): Promise<HTMLElement | undefined> {
+    const cell = this.renderRoot.querySelector<HTMLElement>(`[data-cell="${CSS.escape(id)}"]`)
+    if (!cell) {
+      for (const list of this.renderRoot.querySelectorAll<CheckList>('check-list')) {
+        const check = await list.reveal(id)
+        if (check) return check
+      }
+      return undefined
+    }
     const folded = cell.closest('details')
     if (folded) folded.open = true
-    cell.scrollIntoView({ block: cell.classList.contains('fold') ? 'start' : 'center' })
-    if (how === 'focus') cell.focus()
-    else markFound(this.renderRoot, cell)
+    return cell
   }
 
-  private cell(cell: Cell): TemplateResult {
-    return cellElement(cell, this.open.view(cell))
+  private cell(cell: Cell, isKey = false): TemplateResult {
+    const view = this.open.view(cell)
+    return isKey
+      ? html`<result-cell data-cell=${cell.id} tabindex="-1" key .view=${view}></result-cell>`
+      : cellElement(cell, view)
   }
 
-  private resultViews(cells: readonly Cell[]): CellSignal<ResultView>[] {
-    return cells.filter(({ kind }) => kind === 'result').map((cell) => this.open.view(cell) as CellSignal<ResultView>)
+  private views<V extends ResultView | CheckView>(cells: readonly Cell[], kind: 'result' | 'check'): CellSignal<V>[] {
+    return cells.filter((cell) => cell.kind === kind).map((cell) => this.open.view(cell) as CellSignal<V>)
   }
 
-  private rows(cells: readonly Cell[]): unknown {
+  private list(cells: readonly Cell[], isKey = false): unknown {
     return repeat(
       cells,
       (cell) => cell.id,
-      (cell) => this.cell(cell),
+      (cell) => this.cell(cell, isKey),
     )
   }
 
@@ -83,31 +104,69 @@ export class FillFace extends SignalWatcher(LitElement) {
         </h2>
         ${heading.about ? html`<p class="quiet">${heading.about}</p>` : nothing}
       </div>
-      ${folded ? html`<section-standing .open=${this.open} .section=${section}></section-standing>` : nothing}
+      ${folded ? html`<section-summary .open=${this.open} .section=${section}></section-summary>` : nothing}
     `
   }
 
-  private body({ rows, exact }: Section): TemplateResult {
+  private folded(label: string, cells: readonly Cell[]): TemplateResult | typeof nothing {
+    if (cells.length === 0) return nothing
     return html`
-      ${this.rows(rows)}
-      <section-cautions .views=${this.resultViews([...rows, ...exact])}></section-cautions>
+      <details class="fold-line">
+        <summary><span>${label}</span> <span class="small quiet names">${cells.map(labelOf).join(', ')}</span></summary>
+        ${this.list(cells)}
+      </details>
+    `
+  }
+
+  private band(section: Section): TemplateResult {
+    const { givens, fineGivens, notes, results, fineResults, checks, wide } = bandOf(section)
+    const cells = [...section.rows, ...section.exact]
+    const key = keyFigures(cells, ({ id }) => {
+      const outcome = this.open.sheet.outcome(id)
+      return outcome.state !== 'value' || outcome.type.kind === 'number'
+    })
+    const isKey = new Set<Cell>(key)
+    const gives = givens.length + fineGivens.length + notes.length > 0
+    const follows = results.length + fineResults.length + checks.length > 0
+    return html`
       ${
-        exact.length > 0
-          ? html`<details>
-              <summary>${words.fineAdjustments} <span class="quiet">${words.rows(exact.length)}</span></summary>
-              ${this.rows(exact)}
-            </details>`
+        gives || follows || section.drawings.length > 0
+          ? html`<div class="columns ${gives ? '' : 'no-gives'}">
+              ${
+                gives
+                  ? html`<div class="gives" @focusin=${showHint} @pointerover=${showHint}>
+                      ${givens.length + fineGivens.length > 0 ? html`<p class="caption">${words.youGive}</p>` : nothing}
+                      ${this.list(givens)} ${this.folded(words.fineAdjustments, fineGivens)}
+                      ${givens.length + fineGivens.length > 0 ? html`<p class="hint-line" aria-hidden="true"></p>` : nothing}
+                      ${this.list(notes)}
+                    </div>`
+                  : nothing
+              }
+              ${
+                follows
+                  ? html`<div class="follows">
+                      <p class="caption">${words.whatFollows}</p>
+                      ${key.length > 0 ? html`<div class="keys">${this.list(key, true)}</div>` : nothing}
+                      ${this.list(results.filter((one) => !isKey.has(one)))} ${this.folded(words.moreResults, fineResults)}
+                      <check-list .views=${this.views<CheckView>(checks, 'check')}></check-list>
+                      <section-cautions .views=${this.views<ResultView>(cells, 'result')}></section-cautions>
+                    </div>`
+                  : nothing
+              }
+              ${section.drawings.length > 0 ? html`<div class="drawings">${this.list(section.drawings)}</div>` : nothing}
+            </div>`
           : nothing
       }
+      ${wide.length > 0 ? html`<div class="wide">${this.list(wide)}</div>` : nothing}
     `
   }
 
   private section(section: Section): TemplateResult {
-    const { heading } = section
+    const { heading, id } = section
     return html`
-      <section aria-labelledby=${heading ? `heading-${heading.id}` : nothing}>
+      <section class="band" data-section=${id} aria-labelledby=${heading ? `heading-${heading.id}` : nothing}>
         ${heading ? this.heading(heading, section) : nothing}
-        ${heading && this.open.isFolded(heading) ? nothing : this.body(section)}
+        ${heading && this.open.isFolded(heading) ? nothing : this.band(section)}
       </section>
     `
   }
@@ -121,35 +180,17 @@ export class FillFace extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     this.open.laidOut.get()
     const { cells } = this.open.sheet
-    const seen = sectionsOf(cells).map((section) =>
-      section.heading && this.open.isFolded(section.heading) ? { ...section, drawings: [] } : section,
-    )
-    const spreads = spreadsOf(seen)
     return html`
       ${cells.length === 0 && !this.open.frozen.get() ? this.empty() : nothing}
       ${repeat(
-        spreads,
-        (spread) => spread[0]?.id,
-        (spread) => {
-          const drawn = spread.some(({ drawings }) => drawings.length > 0)
-          return html`
-            <div class="spread ${drawn ? 'drawn' : ''}">
-              ${repeat(
-                spread,
-                (section) => section.id,
-                (section) => html`
-                  <div class="rows">${this.section(section)}</div>
-                  ${section.drawings.length > 0 ? html`<div class="margin">${this.rows(section.drawings)}</div>` : nothing}
-                `,
-              )}
-            </div>
-          `
-        },
+        sectionsOf(cells),
+        ({ id }) => id,
+        (section) => this.section(section),
       )}
       <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `
   }
 }
 
-const holds = ({ id, rows, exact, drawings }: Section, cell: string): boolean =>
+const contains = ({ id, rows, exact, drawings }: Section, cell: string): boolean =>
   id === cell || [...rows, ...exact, ...drawings].some((one) => one.id === cell)

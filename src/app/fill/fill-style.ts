@@ -1,115 +1,152 @@
 import { css } from 'lit'
 
 export const fillStyle = css`
-  .spread {
-    display: grid;
-    grid-template-columns: minmax(0, 1fr);
+  .band {
+    padding-block-start: 20px;
+    /* A band out of sight is not rendered; find, print and anchors still reach it. */
+    content-visibility: auto;
+    contain-intrinsic-size: auto 480px;
+    scroll-margin-block-start: 110px;
   }
-  .rows {
-    container-type: inline-size;
-    padding-block: 1.5rem 0.4rem;
-  }
-  table-cell {
-    margin-inline-end: var(--reach, 0);
+  /* Room for focus rings and for drawings that reach past their box. */
+  .band {
+    margin-inline: -8px;
+    padding-inline: 8px;
   }
   .heading {
     display: flex;
     flex-wrap: wrap;
     align-items: baseline;
-    column-gap: 0.9rem;
-    margin-block-end: 2px;
-    padding-block-end: 0.35rem;
+    column-gap: 14px;
     border-block-end: 2px solid var(--ink);
   }
   h2 {
-    font-size: 1.15rem;
-    line-height: 1.25;
+    font-size: 1.4667rem;
+    line-height: 1.2727;
   }
   .fold {
     display: flex;
-    align-items: center;
-    gap: 0.7rem;
-    min-block-size: 44px;
-    margin-block: -0.5rem -0.35rem;
-    padding: 0;
+    align-items: baseline;
+    min-block-size: 36px;
+    padding: 4px 0;
     border: 0;
     background: none;
     text-align: start;
     font-weight: inherit;
     cursor: pointer;
-    scroll-margin-block: 1rem;
+    scroll-margin-block: 116px;
   }
   .fold:hover {
     text-decoration: underline;
     text-underline-offset: 0.25em;
   }
-  .fold[aria-expanded='true']::before {
-    rotate: 45deg;
-  }
-  .empty {
-    padding-block: 1.4rem 0.2rem;
-  }
-  details {
-    border-block-end: 1px solid var(--rule);
-  }
-  summary {
-    display: flex;
-    align-items: center;
-    gap: 0.7rem;
-    min-block-size: 44px;
-    cursor: pointer;
-  }
-  summary::before,
-  .fold::before {
+  .fold[aria-expanded='false']::before {
     content: '';
     flex: none;
-    inline-size: 0.5rem;
-    block-size: 0.5rem;
+    align-self: center;
+    inline-size: 8px;
+    block-size: 8px;
+    margin-inline: 2px 12px;
     border: solid var(--ink);
     border-width: 0 2px 2px 0;
     rotate: -45deg;
   }
-  details[open] > summary::before {
-    rotate: 45deg;
+  .empty {
+    padding-block: 1.4rem 0.2rem;
   }
-  summary::-webkit-details-marker {
-    display: none;
+  .caption {
+    padding-block: 9px 4px;
+    font-size: 0.8667rem;
+    line-height: 1.23;
+    color: var(--quiet);
+    border-block-end: 1px solid var(--hair);
   }
-  details[open] > summary {
+  .columns {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr);
+  }
+  .gives,
+  .follows,
+  .drawings {
+    min-inline-size: 0;
+  }
+  .gives,
+  .follows,
+  .wide {
+    container-type: inline-size;
+  }
+  .keys {
+    display: grid;
+    grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr));
+    column-gap: 16px;
     border-block-end: 1px solid var(--rule);
   }
-  .margin {
-    padding-block: 1rem 0.6rem;
+  .hint-line {
+    min-block-size: 2.4rem;
+    padding-block-start: 8px;
+    font-size: 0.9333rem;
+    line-height: 1.2857;
+    color: var(--quiet);
   }
-  @container (min-width: 56rem) {
-    .spread {
-      grid-template-columns: minmax(0, 1fr) minmax(0, var(--margin, 21rem));
-      grid-template-rows: auto;
-      column-gap: 2.4rem;
+  .hint-line b {
+    color: var(--ink);
+  }
+  .drawings {
+    display: grid;
+    align-content: start;
+    gap: 12px;
+    padding-block-start: 10px;
+  }
+  .wide {
+    padding-block-start: 10px;
+  }
+  @media (pointer: coarse) {
+    .hint-line {
+      display: none;
     }
-    .rows {
+  }
+  @media (min-width: 55rem) {
+    .columns {
+      grid-template-columns: minmax(0, 456px) minmax(0, 1fr);
+      column-gap: 32px;
+    }
+    .gives {
       grid-column: 1;
     }
-    .margin {
+    .follows {
       grid-column: 2;
-      grid-row: 1 / span 40;
-      padding-block: 1.5rem;
+      grid-row: 1 / span 2;
     }
-    /* Where nothing is drawn, a table may take the margin too. */
-    .spread:not(.drawn) {
-      --reach: calc(-1 * var(--margin, 21rem) - var(--gap, 2.4rem));
+    .no-gives .follows {
+      grid-column: 1 / -1;
     }
-    /* Of two, one would slide over the other. */
-    .margin > :only-child {
-      position: sticky;
-      inset-block-start: 1.2rem;
+    .drawings {
+      grid-column: 1;
     }
   }
-  @container (min-width: 76rem) {
-    .spread {
-      --margin: 30rem;
-      --gap: 3.4rem;
-      column-gap: 3.4rem;
+  @media (min-width: 1180px) {
+    .columns {
+      grid-template-columns: minmax(0, 456px) minmax(0, 400px) minmax(0, 1fr);
+      column-gap: 36px;
+    }
+    .follows,
+    .drawings {
+      grid-row: 1;
+    }
+    .follows {
+      grid-column: 2;
+    }
+    .no-gives .follows {
+      grid-column: 1;
+    }
+    .drawings {
+      grid-column: 3;
+    }
+  }
+  @media print {
+    .band {
+      content-visibility: visible;
+      break-inside: avoid;
     }
   }
 `

@@ -7,7 +7,7 @@ import type { OpenSheet } from '../open/open-sheet.ts'
 import type { Section } from '../open/sections.ts'
 
 /** The line under the heading of a folded section that counts its checks by state. */
-@customElement('section-standing')
+@customElement('section-summary')
 export class SectionSummary extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
@@ -15,7 +15,7 @@ export class SectionSummary extends SignalWatcher(LitElement) {
       p {
         display: flex;
         align-items: center;
-        min-block-size: 44px;
+        min-block-size: var(--fold-row);
         border-block-end: 1px solid var(--rule);
       }
     `,

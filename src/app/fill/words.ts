@@ -1,8 +1,16 @@
-import { plural } from '../../units/plural.ts'
+import { agree, plural } from '../../units/plural.ts'
 
 export const fillWords = {
+  youGive: 'You give',
+  whatFollows: 'What follows',
   fineAdjustments: 'Fine adjustments',
-  rows: (n: number): string => plural(n, 'row'),
+  moreResults: 'More results',
+  checksPass: (n: number): string => `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}`,
+  /** Followed by the figures, as links. */
+  checksNeed: (checks: number, figures: number): string =>
+    figures === 0
+      ? `${plural(checks, 'check')} ${agree(checks, 'needs', 'need')} more figures`
+      : `${plural(checks, 'check')} ${agree(checks, 'needs', 'need')} ${plural(figures, 'figure')}`,
   emptyBefore: 'This sheet is empty.',
   emptyLink: 'Add your own cells in Build',
   emptyAfter: ', or add a section for a part of the job.',

@@ -1,108 +1,66 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { requestChange } from '../../cells/shared/cell-view.ts'
+import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { checkSummaryText, UNTITLED_SHEET } from '../common/words.ts'
+import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
+import { type Face, withFace } from '../common/route.ts'
+import { UNTITLED_SHEET } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { Autosave } from '../session/autosave.ts'
-import './section-problems.ts'
+import { headStyle } from './head-style.ts'
+import { pageWidth } from './page-width.ts'
+import './section-line.ts'
 import { sheetWords as words } from './words.ts'
 
-/** The head of an open worksheet: its title, the job, the state of its checks and when it was last saved. */
+const FACES: readonly (readonly [Face, string])[] = [
+  ['fill', words.fillIn],
+  ['stand', words.atTheStand],
+  ['build', words.build],
+]
+
+/** The head of an open worksheet, which stays while the page scrolls: its title, its state and the way around. */
 @customElement('sheet-head')
 export class SheetHead extends SignalWatcher(LitElement) {
-  static override styles = [
-    shared,
-    field,
-    css`
-      :host {
-        border-block-end: 2px solid var(--ink);
-        padding-block-end: 0.35rem;
-      }
-      h1 {
-        font-size: 1.6rem;
-        line-height: 1.2;
-        text-wrap: balance;
-        overflow-wrap: anywhere;
-      }
-      h1 .of {
-        padding-inline-start: 0.5em;
-        font-size: 1rem;
-        font-weight: 400;
-        color: var(--quiet);
-      }
-      h1 .field {
-        font-weight: 700;
-        padding-block: 0.1rem;
-      }
-      .job {
-        display: flex;
-        align-items: center;
-        gap: 0.6rem;
-        margin-block-start: 0.3rem;
-      }
-      .job .field {
-        border-color: transparent;
-        border-block-end-color: var(--rule);
-        background: none;
-        padding-inline: 0.2rem;
-        max-inline-size: 30rem;
-      }
-      .job .field:hover,
-      .job .field:focus {
-        border-color: var(--edge);
-        background: var(--well);
-      }
-      .foot {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        column-gap: 0.8rem;
-      }
-      .saved {
-        margin-inline-end: auto;
-        min-block-size: 44px;
-        display: inline-flex;
-        align-items: center;
-      }
-      .failed {
-        padding-inline-start: 0.7rem;
-        border-inline-start: 4px solid var(--ink);
-        margin-block: 0.3rem 0.6rem;
-      }
-      .failed .press {
-        margin-block: 0.5rem 0.2rem;
-        margin-inline-end: 0.8rem;
-      }
-    `,
-  ]
+  static override styles = [shared, field, signStyle, headStyle]
 
   @property({ attribute: false }) open!: OpenSheet
   @property({ attribute: false }) autosave!: Autosave
-  @property({ type: Boolean }) build = false
-  /** At the stand it says what is shown, and takes no room for what is not set there. */
-  @property({ type: Boolean }) stand = false
+  @property() face: Face = 'fill'
+  /** The places of the sections on the page. */
+  @property({ attribute: false }) places: () => readonly HTMLElement[] = () => []
   @property({ type: Boolean }) looksBack = false
+  @property({ type: Boolean }) sharing = false
   @property({ type: Boolean }) canFind = false
   @property({ type: Boolean }) finds = false
   @state() private saved = ''
 
-  private tell(name: string): void {
-    this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
+  private ask(name: string, detail?: unknown): void {
+    this.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }))
   }
 
   focusFind(): void {
-    this.renderRoot.querySelector<HTMLElement>('.find')?.focus()
+    const find = this.renderRoot.querySelector<HTMLElement>('.find')
+    const menu = find?.closest('details')
+    if (menu) menu.open = true
+    find?.focus()
   }
 
   private savedText(): string {
     if (this.open.frozen.get()) return words.readOnly
-    const keeping = this.autosave.saveState.get()
-    if (keeping.state === 'saved') return words.saved(keeping.at)
-    if (keeping.state === 'saving') return words.saving
-    return keeping.state === 'failed' ? words.notSaved : words.unchanged
+    const saving = this.autosave.saveState.get()
+    if (saving.state === 'saved') return words.saved(saving.at)
+    if (saving.state === 'saving') return words.saving
+    return saving.state === 'failed' ? words.notSaved : words.unchanged
+  }
+
+  /** On a phone the time of the last save is left out, and nothing is said before the first change. */
+  private savedShort(): string {
+    const { state } = this.autosave.saveState.get()
+    if (this.open.frozen.get() || state === 'saving' || state === 'failed') return this.savedText()
+    return state === 'saved' ? words.savedShort : ''
   }
 
   private async save(): Promise<void> {
@@ -114,73 +72,150 @@ export class SheetHead extends SignalWatcher(LitElement) {
     }
   }
 
-  private history(word: string, can: boolean, event: string): TemplateResult {
-    // Not `disabled`, which would drop the focus when the last step is undone.
-    return html`<button type="button" class="word" aria-disabled=${!can} @click=${() => can && this.tell(event)}>${word}</button>`
+  private tool(
+    label: string,
+    event: string,
+    options: { can?: boolean; expanded?: boolean; name?: string } = {},
+  ): TemplateResult {
+    const { can = true, expanded, name = '' } = options
+    // Not `disabled`, which would lose the focus when the last step is undone.
+    return html`<button
+      type="button"
+      class="tool ${name}"
+      aria-disabled=${!can}
+      aria-expanded=${expanded ?? nothing}
+      @click=${() => {
+        if (!can) return
+        this.closeMenu()
+        this.ask(event)
+      }}
+    >${label}</button>`
   }
 
-  private job(job: string): TemplateResult {
+  private closeMenu(): void {
+    const menu = this.renderRoot.querySelector('details')
+    if (menu) menu.open = false
+  }
+
+  private heading(): TemplateResult {
+    const { title, job } = this.open.sheet.worksheet
+    if (this.face === 'build')
+      return html`<h1><input
+        class="field"
+        type="text"
+        aria-label=${words.title}
+        .value=${live(title)}
+        @input=${(event: Event) => requestChange(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
+      ></h1>`
+    return html`<h1>${title || UNTITLED_SHEET}${this.face === 'stand' && job ? html` <span class="of">${job}</span>` : nothing}</h1>`
+  }
+
+  private job(): TemplateResult | typeof nothing {
+    if (this.face === 'stand') return nothing
     return html`
-      <div class="job">
-        <label class="quiet" for="job">${words.job}</label>
-        <input
-          id="job"
-          class="field"
-          type="text"
-          autocomplete="off"
-          placeholder=${words.aboutJob}
-          .value=${live(job)}
-          @input=${(event: Event) => requestChange(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
-        >
-      </div>
+      <input
+        class="job field"
+        type="text"
+        autocomplete="off"
+        aria-label=${words.job}
+        placeholder=${words.aboutJob}
+        .value=${live(this.open.sheet.worksheet.job ?? '')}
+        @input=${(event: Event) => requestChange(this, { do: 'job', job: (event.target as HTMLInputElement).value }, 'job')}
+      >
     `
+  }
+
+  private faces(): TemplateResult {
+    return html`<nav class="faces" aria-label=${words.faces}>${FACES.map(
+      ([face, label]) =>
+        html`<a
+          href=${withFace(location.hash, face)}
+          aria-current=${this.face === face ? 'page' : nothing}
+          @click=${() => this.closeMenu()}
+        >${label}</a>`,
+    )}</nav>`
+  }
+
+  private menu(items: readonly unknown[]): TemplateResult {
+    const dim = colourScheme.get() === 'dim'
+    return html`
+      <details class="menu" @focusout=${(event: FocusEvent) => {
+        const menu = event.currentTarget as HTMLDetailsElement
+        if (event.relatedTarget instanceof Node && !menu.contains(event.relatedTarget)) menu.open = false
+      }}>
+        <summary class="tool">${pageWidth.get() === 'narrow' ? words.menu : words.moreTools}</summary>
+        <div class="items">
+          ${items}
+          ${this.face === 'stand' ? nothing : this.tool(words.revisions, 'revisions-asked', { expanded: this.looksBack })}
+          <a
+            class="tool"
+            href=${withFace(location.hash, 'functions')}
+            aria-current=${this.face === 'functions' ? 'page' : nothing}
+            @click=${() => this.closeMenu()}
+          >${words.functions}</a>
+          <button type="button" class="tool" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? words.light : words.dim}</button>
+          <a class="tool" href="#">${words.allSheets}</a>
+        </div>
+      </details>
+    `
+  }
+
+  private tools(): TemplateResult {
+    const { canUndo, canRedo } = this.open.sheet
+    const frozen = this.open.frozen.get()
+    const width = pageWidth.get()
+    const undo = this.tool(words.undo, 'undo-asked', { can: canUndo && !frozen })
+    const redo = this.tool(words.redo, 'redo-asked', { can: canRedo && !frozen })
+    const find = this.canFind ? this.tool(words.find, 'find-asked', { expanded: this.finds, name: 'find' }) : nothing
+    const share = this.tool(words.share, 'share-asked', { expanded: this.sharing })
+    if (width === 'wide') return html`${undo} ${redo} ${find} ${share} ${this.menu([])} ${this.faces()}`
+    if (width === 'medium') return html`${undo} ${this.menu([redo, find, share])} ${this.faces()}`
+    return html`${undo} ${this.menu([this.faces(), redo, find, share, this.job()])}`
+  }
+
+  private counts(): TemplateResult | typeof nothing {
+    const { errors, fail, marginal, pass, waiting } = this.open.sheet.checkSummary
+    const counts: readonly (readonly [CheckState, number])[] = [
+      ['error', errors],
+      ['fail', fail],
+      ['marginal', marginal],
+      ['pass', pass],
+      ['waiting', waiting],
+    ]
+    const shown = counts.filter(([, n]) => n > 0)
+    if (shown.length === 0) return nothing
+    return html`<div class="counts" role="group" aria-label=${words.checks}>${shown.map(
+      ([state, n]) =>
+        html`<button type="button" class="tool ${state}" @click=${() => this.ask('state-asked', state)}>${checkSign(state)} ${words.state(state, n)}</button>`,
+    )}</div>`
   }
 
   override render(): TemplateResult {
     this.open.changed.get()
-    const { worksheet, checkSummary, canUndo, canRedo } = this.open.sheet
-    const frozen = this.open.frozen.get()
-    const keeping = this.autosave.saveState.get()
-    const trouble = checkSummary.errors + checkSummary.fail + checkSummary.marginal + checkSummary.waiting > 0
-    const summary = checkSummaryText(checkSummary)
+    const saving = this.autosave.saveState.get()
+    const narrow = pageWidth.get() === 'narrow'
+    const lined = this.face === 'fill' || this.face === 'build'
+    const counted = this.face !== 'functions' && !narrow
     return html`
-      ${
-        this.build
-          ? html`<h1>
-              <input
-                class="field"
-                type="text"
-                aria-label=${words.title}
-                .value=${live(worksheet.title)}
-                @input=${(event: Event) => requestChange(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
-              >
-            </h1>`
-          : html`<h1>${worksheet.title || UNTITLED_SHEET}${this.stand && worksheet.job ? html` <span class="of">${worksheet.job}</span>` : nothing}</h1>`
-      }
-      ${this.stand ? nothing : this.job(worksheet.job ?? '')}
-      <div class="foot">
-        ${trouble ? html`<button type="button" class="word" @click=${() => this.tell('show-trouble')}>${summary}</button>` : html`<span>${summary}</span>`}
-        <span class="quiet saved">${this.savedText()}</span>
-        <div class="words">
-          ${this.history(words.undo, canUndo && !frozen, 'undo-asked')} ${this.history(words.redo, canRedo && !frozen, 'redo-asked')}
-          ${
-            this.canFind
-              ? html`<button type="button" class="word find" aria-expanded=${this.finds} @click=${() => this.tell('find-asked')}>${words.find}</button>`
-              : nothing
-          }
-          ${
-            this.stand
-              ? nothing
-              : html`<button type="button" class="word" aria-expanded=${this.looksBack} @click=${() => this.tell('revisions-asked')}>${words.revisions}</button>`
-          }
-        </div>
+      <div class="first">
+        ${pageWidth.get() === 'wide' ? html`<a class="brand" href="#">Evenfield</a>` : nothing}
+        ${this.heading()} ${narrow ? nothing : this.job()}
+        <span class="small quiet saved" title=${this.savedText()}>${narrow ? this.savedShort() : this.savedText()}</span>
+        <div class="tools">${this.tools()}</div>
       </div>
-      ${trouble && !this.stand ? html`<section-troubles .open=${this.open}></section-troubles>` : nothing}
       ${
-        keeping.state === 'failed' && !frozen
+        lined || counted
+          ? html`<div class="second">
+              ${counted ? this.counts() : nothing}
+              ${lined ? html`<section-line .open=${this.open} .places=${this.places}></section-line>` : nothing}
+            </div>`
+          : nothing
+      }
+      ${
+        saving.state === 'failed' && !this.open.frozen.get()
           ? html`
               <div class="failed">
-                <p role="alert">${keeping.message}</p>
+                <p role="alert">${saving.message}</p>
                 <button type="button" class="press" @click=${() => void this.save()}>${words.saveFile}</button>
                 <span role="status">${this.saved}</span>
               </div>

@@ -8,7 +8,7 @@ import { labelledStyle } from '../../cells/shared/labelled.ts'
 import { fold, shared } from '../../cells/style/styles.ts'
 import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
-import { type Cell, ChangeRefused } from '../../worksheet/index.ts'
+import { type Cell, ChangeRefused, type CheckOutcome } from '../../worksheet/index.ts'
 import type { AdviceClient } from '../advice/advice-client.ts'
 import type { BuildFace } from '../build/build-face.ts'
 import '../fill/fill-face.ts'
@@ -18,10 +18,9 @@ import { checkSummaryText } from '../common/words.ts'
 import type { FillFace } from '../fill/fill-face.ts'
 import type { FindLine } from '../find/find-line.ts'
 import { markFound } from '../open/find-mark.ts'
+import { firstInState } from '../open/first-in-state.ts'
 import { isField } from '../open/is-field.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import { sectionsOf } from '../open/sections.ts'
-import { worstProblem } from '../open/worst-problem.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import { keysList, keysStyle, toggleKeys } from './keys-list.ts'
 import './sheet-head.ts'
@@ -41,17 +40,38 @@ export class SheetPage extends SignalWatcher(LitElement) {
     paperStyle,
     css`
       main {
-        padding-block-end: 1.4rem;
+        max-inline-size: 1560px;
+        margin: 16px 24px 24px;
+        padding: 4px 32px 28px;
+        border: 1px solid var(--hair);
       }
       .keys {
         margin-block-start: 1.4rem;
+      }
+      @media (min-width: 1608px) {
+        main {
+          margin-inline: auto;
+        }
+      }
+      @media (max-width: 1179px) {
+        main {
+          margin: 12px 12px 16px;
+          padding: 0 24px 24px;
+        }
+      }
+      @media (max-width: 40rem) {
+        main {
+          margin: 0;
+          padding: 0 16px 20px;
+          border: 0;
+        }
       }
     `,
   ]
 
   @property({ attribute: false }) session!: SheetSession
   @property() face: Face = 'fill'
-  @property({ type: Boolean }) sharing = false
+  @state() private sharing = false
   @state() private spoken = ''
   /** Why the last change did not fit. */
   @state() private tooLong = ''
@@ -89,18 +109,16 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private async freeze(): Promise<void> {
     this.isFrozen = true
     const [{ readOnly }] = await Promise.all([import('../common/read-only.ts'), import('../session/tab-lock-bar.ts')])
-    readOnly(this.renderRoot.querySelector('main') as HTMLElement, () => this.open.frozen.get())
+    readOnly(this, () => this.open.frozen.get())
   }
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('face') && this.face === 'build') void import('../build/build-face.ts')
     if (changed.has('face') && this.face === 'stand') void import('../stand/stand-view.ts')
     if (changed.has('face') && this.face === 'functions') void import('../guide/function-guide.ts')
-    if (changed.has('sharing') && this.sharing) void import('../share/share-panel.ts')
   }
 
-  override updated(changed: PropertyValues<this>): void {
-    if (changed.has('sharing') && this.sharing) void this.show('share-panel')
+  override updated(): void {
     const { arriving } = this
     if (arriving === undefined || (this.face !== 'build' && this.face !== 'fill')) return
     this.arriving = undefined
@@ -194,6 +212,14 @@ export class SheetPage extends SignalWatcher(LitElement) {
     else this.renderRoot.querySelector<SheetHead>('sheet-head')?.focusFind()
   }
 
+  private async share(): Promise<void> {
+    this.sharing = !this.sharing
+    if (!this.sharing) return
+    await import('../share/share-panel.ts')
+    await this.updateComplete
+    await this.show('share-panel')
+  }
+
   private async lookBack(): Promise<void> {
     this.looksBack = !this.looksBack
     if (!this.looksBack) return
@@ -202,13 +228,21 @@ export class SheetPage extends SignalWatcher(LitElement) {
     await this.show('revisions-panel')
   }
 
-  /** Goes to the worst problem of the sheet, or of one section. */
-  private readonly showTrouble = (event: CustomEvent<string | undefined>): void => {
-    const { sheet } = this.open
-    const section = sectionsOf(sheet.cells).find(({ id }) => id === event.detail)
-    const id = worstProblem(sheet, section ? [...section.rows, ...section.exact] : undefined)
+  /** Goes to the first cell in a state. */
+  private readonly goToState = ({ detail }: CustomEvent<CheckOutcome['state']>): void => {
+    const id = firstInState(this.open.sheet, detail)
     if (id !== undefined) this.lead(id)
   }
+
+  private readonly goToSection = ({ detail }: CustomEvent<string>): void => {
+    const face = this.fillFace ?? this.buildFace
+    void face?.show(detail, this.fillFace ? 'focus' : 'found')
+  }
+
+  /** The elements of the sections on the open face, in their order. */
+  private readonly places = (): readonly HTMLElement[] => [
+    ...((this.fillFace ?? this.buildFace)?.renderRoot.querySelectorAll<HTMLElement>('[data-section]') ?? []),
+  ]
 
   private speak(words: string): void {
     if (words === this.spoken) return
@@ -258,21 +292,25 @@ export class SheetPage extends SignalWatcher(LitElement) {
     if (barred && !this.isFrozen) void this.freeze()
     this.speak(checkSummaryText(checkSummary))
     return html`
+      <sheet-head
+        .open=${this.open}
+        .autosave=${this.session.autosave}
+        .face=${this.face}
+        .places=${this.places}
+        .looksBack=${this.looksBack}
+        .sharing=${this.sharing}
+        .canFind=${this.canFind}
+        .finds=${this.finds && this.canFind}
+        @change-asked=${this.asked}
+        @state-asked=${this.goToState}
+        @section-asked=${this.goToSection}
+        @undo-asked=${() => this.step('undo')}
+        @redo-asked=${() => this.step('redo')}
+        @share-asked=${() => void this.share()}
+        @revisions-asked=${() => void this.lookBack()}
+        @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
+      ></sheet-head>
       <main @change-asked=${this.asked} @advice-asked=${this.adviceAsked}>
-        <sheet-head
-          .open=${this.open}
-          .autosave=${this.session.autosave}
-          .looksBack=${this.looksBack}
-          .build=${this.face === 'build'}
-          .stand=${this.face === 'stand'}
-          .canFind=${this.canFind}
-          .finds=${this.finds && this.canFind}
-          @show-trouble=${this.showTrouble}
-          @undo-asked=${() => this.step('undo')}
-          @redo-asked=${() => this.step('redo')}
-          @revisions-asked=${() => void this.lookBack()}
-          @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
-        ></sheet-head>
         ${this.tooLong ? html`<p role="alert">${this.tooLong}</p>` : nothing}
         ${barred ? html`<tab-lock-bar .session=${this.session} @revisions-asked=${() => void this.lookBack()}></tab-lock-bar>` : nothing}
         ${this.looksBack ? html`<revisions-panel .session=${this.session}></revisions-panel>` : nothing}

@@ -1,4 +1,5 @@
-import { count } from '../../units/plural.ts'
+import { count, plural } from '../../units/plural.ts'
+import type { CheckOutcome } from '../../worksheet/index.ts'
 import { clock } from '../common/words.ts'
 
 export const sheetWords = {
@@ -7,6 +8,7 @@ export const sheetWords = {
   title: 'Title of the worksheet',
   readOnly: 'Read only',
   saved: (at: Date): string => `Saved ${clock(at)}`,
+  savedShort: 'Saved',
   saving: 'Saving…',
   notSaved: 'Not saved',
   unchanged: 'No changes yet',
@@ -15,9 +17,24 @@ export const sheetWords = {
   undo: 'Undo',
   redo: 'Redo',
   find: 'Find',
+  share: 'Share',
   revisions: 'Revisions',
-  goTo: 'Go to',
-  more: (n: number): string => `and ${count(n)} more`,
+  functions: 'Functions',
+  light: 'Light',
+  dim: 'Dim',
+  allSheets: 'All sheets',
+  menu: 'Menu',
+  moreTools: 'More',
+  faces: 'Faces of the sheet',
+  fillIn: 'Fill in',
+  atTheStand: 'At the stand',
+  build: 'Build',
+  sections: 'Sections',
+  checks: 'Checks',
+  /** How many cells are in a state: `1 fail`, `9 waiting`. */
+  state: (state: CheckOutcome['state'], n: number): string =>
+    state === 'error' ? plural(n, 'error') : `${count(n)} ${state}`,
+  done: (done: number, of: number): string => `${count(done)} of ${count(of)}`,
 }
 
 type Key = readonly [keys: string, effect: string]

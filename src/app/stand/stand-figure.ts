@@ -34,7 +34,7 @@ function settingOf({ shown, type }: ValueOutcome): Setting {
 }
 
 /**
- * A result as a figure to be read from 1 m. Digits are 0.69 em high: at 5.8rem on a base of 18 px that is 72 px, which is
+ * A result as a figure to be read from 1 m. Digits are 0.69 em high: at 6.96rem on a base of 15 px that is 72 px, which is
  * 13.9 mm on a tablet of 132 CSS px per inch and 12.2 mm on one of 150. A figure is set smaller only where it is too
  * wide for its row.
  */
@@ -50,32 +50,32 @@ export class StandFigure extends SignalWatcher(LitElement) {
         display: flex;
         flex-wrap: wrap;
         justify-content: flex-end;
-        column-gap: 1rem;
+        column-gap: 1.2rem;
         align-items: center;
-        padding-block: 0.5rem;
+        padding-block: 0.6rem;
       }
       .label {
-        flex: 1 1 9rem;
+        flex: 1 1 10.8rem;
         min-inline-size: 0;
-        font-size: 1.4rem;
+        font-size: 1.68rem;
         line-height: 1.2;
         overflow-wrap: break-word;
         text-wrap: balance;
       }
       .small {
         display: block;
-        font-size: 1rem;
+        font-size: 1.2rem;
         color: var(--quiet);
       }
       /* As wide as its figure at full size; where that does not fit beside the label, below it. */
       .room {
-        flex: 0 0 min(100%, calc(var(--em) * 5.95rem));
+        flex: 0 0 min(100%, calc(var(--em) * 7.14rem));
         container-type: inline-size;
         text-align: end;
       }
       .figure {
         display: inline-block;
-        font-size: min(5.8rem, calc(98cqi / var(--em)));
+        font-size: min(6.96rem, calc(98cqi / var(--em)));
         line-height: 1;
         font-weight: 700;
         font-variant-numeric: tabular-nums;
@@ -87,7 +87,7 @@ export class StandFigure extends SignalWatcher(LitElement) {
         padding-inline-start: 0.3em;
       }
       .long {
-        font-size: 1.4rem;
+        font-size: 1.68rem;
         line-height: 1.3;
         white-space: normal;
         overflow-wrap: anywhere;
@@ -96,7 +96,7 @@ export class StandFigure extends SignalWatcher(LitElement) {
       .room:has(.long) {
         flex-basis: 100%;
       }
-      @container (max-width: 26rem) {
+      @container (max-width: 31.2rem) {
         .label,
         .room {
           flex-basis: 100%;

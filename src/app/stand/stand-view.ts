@@ -24,45 +24,45 @@ export class StandView extends SignalWatcher(LitElement) {
     css`
       :host {
         container-type: inline-size;
-        --steps-size: 1.2rem;
-        --entry-size: 1.5rem;
-        --sign: 1.5rem;
-        --figure: 13rem;
+        --steps-size: 1.44rem;
+        --entry-size: 1.8rem;
+        --sign: 1.8rem;
+        --figure: 15.6rem;
       }
       .parts {
         display: grid;
         grid-template-columns: minmax(0, 1fr);
-        column-gap: 2.4rem;
+        column-gap: 2.88rem;
       }
       .figures,
       .steps {
         container-type: inline-size;
       }
       .lower {
-        font-size: 1.25rem;
+        font-size: 1.5rem;
       }
       .wake {
-        padding-block: 0.6rem 0.2rem;
+        padding-block: 0.72rem 0.24rem;
       }
       .nothing {
         display: grid;
-        gap: 0.4rem;
-        max-inline-size: 40rem;
-        padding-block: 0.9rem;
+        gap: 0.48rem;
+        max-inline-size: 48rem;
+        padding-block: 1.08rem;
       }
       a {
         color: inherit;
         text-underline-offset: 0.28em;
       }
       .sections {
-        padding-block: 0.4rem;
+        padding-block: 0.48rem;
       }
-      @container (min-width: 50rem) {
+      @container (min-width: 60rem) {
         .parts.both {
           grid-template-columns: minmax(0, 1.2fr) minmax(0, 1fr);
         }
       }
-      @container (min-width: 62rem) {
+      @container (min-width: 74.4rem) {
         .parts.both {
           grid-template-columns: minmax(0, 1.6fr) minmax(0, 1fr);
         }

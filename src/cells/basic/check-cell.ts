@@ -14,16 +14,20 @@ export const checkStyle = css`
   .check {
     display: grid;
     grid-template-columns: auto minmax(0, 1fr);
-    column-gap: 0.8rem;
+    column-gap: 8px;
     align-items: start;
-    padding-block: 0.75rem;
+    padding-block: 8px 9px;
     border-block-end: 1px solid var(--rule);
   }
+  .check.fail {
+    margin-block-start: 10px;
+    border-block-start: 2px solid var(--ink);
+  }
   .check .sign {
-    margin-block-start: 0.12rem;
+    margin-block-start: 2px;
   }
   .check .word {
-    margin-block: -0.35rem -0.75rem;
+    margin-block: -4px -8px;
   }
 `
 
@@ -97,7 +101,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
     const { cell, outcome, called } = this.view.get()
     const error = outcome.state === 'error' ? outcome.diagnostics[0]?.message : undefined
     return html`
-      <div class="check">
+      <div class="check ${outcome.state}">
         ${checkSign(outcome.state)}
         <div>
           <p><b>${STATE_LABELS[outcome.state]}:</b> ${outcome.message || error || cell.label || cell.name}</p>

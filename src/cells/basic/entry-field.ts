@@ -6,45 +6,47 @@ export type Entry = NonNullable<Given['entry']>
 
 export const entryStyle = css`
   .entry[inputmode] {
-    font-size: var(--entry-size, 1.2rem);
+    font-size: var(--entry-size, 1.1333rem);
+    letter-spacing: -0.005em;
     font-variant-numeric: tabular-nums;
     text-align: end;
   }
   .wide {
-    grid-column: 2 / -1;
+    grid-column: 2 / 4;
   }
   .yes-no {
     display: grid;
     grid-template-columns: 1fr 1fr;
-    border: 0;
+    inline-size: 122px;
     margin: 0;
     padding: 0;
-    min-inline-size: 0;
+    overflow: hidden;
+    border: 1px solid var(--ink);
+    border-radius: 4px;
   }
   .yes-no label {
-    display: flex;
-    align-items: center;
-    gap: 0.5rem;
-    min-block-size: 44px;
-    padding-inline: 0.6rem;
-    border: 1px solid var(--edge);
+    display: grid;
+    place-items: center;
+    min-block-size: calc(var(--field) - 2px);
     background: var(--well);
     cursor: pointer;
   }
   .yes-no label + label {
-    border-inline-start: 0;
+    border-inline-start: 1px solid var(--ink);
+  }
+  .yes-no label:has(:checked) {
+    background: var(--ink);
+    color: var(--on-ink);
+    font-weight: 700;
+  }
+  .yes-no:has(:focus-visible) {
+    outline: 2px solid var(--ring);
+    outline-offset: 1px;
   }
   .yes-no input {
-    inline-size: 1.15rem;
-    block-size: 1.15rem;
-    margin: 0;
-    accent-color: var(--ink);
-  }
-  @container (max-width: 25rem) {
-    .entry {
-      /* A sensor's pixels, 6000 x 4000, fit the narrow field at this size. */
-      font-size: 1.06rem;
-    }
+    position: absolute;
+    opacity: 0;
+    pointer-events: none;
   }
 `
 

@@ -4,9 +4,10 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Given, ValueOutcome } from '../../worksheet/index.ts'
 import { type GivenView, labelOf, type ReadView, requestChange } from '../shared/cell-view.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
+import { ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
 import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
-import { field, isLong, row, shared } from '../style/styles.ts'
+import { field, row, shared } from '../style/styles.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
 
 const bare = (text: string, unit: string): string =>
@@ -36,6 +37,59 @@ export class GivenCell extends SignalWatcher(LitElement) {
       .offers {
         justify-content: flex-end;
       }
+      .origin {
+        font-size: 0.8667rem;
+        line-height: 1.23;
+        color: var(--quiet);
+      }
+      /* Line types say where a value comes from, as in a technical drawing. */
+      .example .field {
+        border-style: dashed;
+        background: transparent;
+        color: var(--quiet);
+      }
+      .kit .field {
+        border-color: var(--mark);
+        border-inline-start: 4px solid var(--edge);
+        padding-inline: 4px 6px;
+        background: var(--mark);
+      }
+      .measured .field,
+      .usual .field {
+        border-color: transparent;
+        background: transparent;
+      }
+      .measured .field {
+        border-block-end: 4px double var(--ink);
+        font-weight: 700;
+      }
+      .usual .field {
+        border-block-end: 2px dotted var(--edge);
+      }
+      .hint {
+        grid-column: 1 / -1;
+        padding-block-end: 4px;
+        color: var(--quiet);
+      }
+      /* By mouse the hint is shown once under all givens; by touch under the focused row. */
+      @media (pointer: fine) {
+        .hint {
+          position: absolute;
+          inline-size: 1px;
+          block-size: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+      }
+      @media (pointer: coarse) {
+        .row:not(:focus-within) .hint {
+          position: absolute;
+          inline-size: 1px;
+          block-size: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+      }
     `,
   ]
 
@@ -55,6 +109,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const { cell, outcome, sheet } = this.view.get()
     const entry: Entry = cell.entry ?? 'quantity'
     const label = labelOf(cell)
+    const origin = originOf(cell)
     const bad = outcome.state === 'error' && cell.value.trim() !== ''
     const readAs = outcome.state === 'value' && !asTyped(cell, outcome) ? outcome.readAs : undefined
     const offers = outcome.state === 'value' ? outcome.offers : []
@@ -65,7 +120,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
-        class="row ${entry === 'list' ? 'listed' : isLong(label, cell.hint) ? 'long' : ''}"
+        class="row ${entry === 'list' ? 'listed' : ''} ${origin}"
         @focusin=${() => {
           this.inHand = true
         }}
@@ -75,11 +130,12 @@ export class GivenCell extends SignalWatcher(LitElement) {
       >
         <div class="what">
           ${entry === 'yes or no' ? html`<span id="label">${label}</span>` : html`<label for="entry">${label}</label>`}
-          ${cell.hint ? html`<span class="small" id="hint">${cell.hint}</span>` : nothing}
           ${readAs ? html`<span class="small" id="read">read as ${readAs}</span>` : nothing}
         </div>
         ${entryField({ entry, cell, sheet, label, bad, described, put })}
         ${typed ? html`<span class="unit">${unit}</span>` : nothing}
+        <span class="origin">${ORIGIN_LABELS[origin]}</span>
+        ${cell.hint ? html`<span class="small hint" id="hint">${cell.hint}</span>` : nothing}
         ${
           typed && this.inHand && signsShown.get()
             ? html`<div class="below">${touchRow(() => this.entry)}</div>`

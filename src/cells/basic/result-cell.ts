@@ -5,21 +5,57 @@ import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../.
 import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { measuredField, measuring } from '../shared/measured-field.ts'
-import { field, isLong, row, shared } from '../style/styles.ts'
+import { field, row, shared } from '../style/styles.ts'
 
 /** A figure longer than this takes the width of the row; a list or a record breaks badly, and does so sooner. */
 const LONG_FIGURE = 14
 const LONG_LIST = 8
 
 export const resultStyle = css`
+  .result.row {
+    grid-template-columns: minmax(0, 1fr) auto 38px;
+    min-block-size: var(--result-row);
+  }
   .result .figure {
     font-weight: 700;
   }
+  /* A measured value stands in for the computed one in everything that follows. */
+  .result .figure.measured {
+    text-decoration: underline double 1.5px;
+    text-underline-offset: 3px;
+  }
+  /* One of the two figures a section is about. */
+  :host([key]) .result.row {
+    grid-template-columns: auto minmax(0, 1fr);
+    align-content: center;
+    min-block-size: 84px;
+  }
+  :host([key]) .what {
+    grid-column: 1 / -1;
+    color: var(--quiet);
+  }
+  :host([key]) .what .fold {
+    font-size: 0.9333rem;
+    line-height: 1.2857;
+  }
+  :host([key]) .result .figure {
+    font-size: 2.4rem;
+    line-height: 1.1667;
+    letter-spacing: -0.01em;
+    font-variant-numeric: normal;
+    white-space: nowrap;
+    text-align: start;
+  }
+  :host([key]) .unit {
+    align-self: end;
+    padding-block-end: 6px;
+    font-size: 1.1333rem;
+  }
   .fold {
     display: inline-block;
-    /* A finger's width, without moving what stands around it. */
-    margin-block: -0.75rem;
-    padding-block: 0.75rem;
+    /* A finger's width, without moving the text around it. */
+    margin-block: -6px;
+    padding-block: 6px;
     padding-inline: 0;
     border: 0;
     background: none;
@@ -36,30 +72,29 @@ export const resultStyle = css`
   .fold[aria-expanded='true'] {
     font-weight: 700;
   }
+  /* Beside the label, so that a row stays one line. */
   .what .words {
-    display: flex;
-    margin-block: -0.35rem;
+    display: inline-flex;
+    margin-block: -8px;
+    margin-inline-start: 10px;
+  }
+  .what .words .word {
+    min-block-size: 32px;
   }
   .measure {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
-    column-gap: 0.7rem;
+    grid-template-columns: minmax(0, 1fr) 122px 38px;
+    column-gap: 8px;
     align-items: center;
     padding-block-end: 0.5rem;
   }
   .measure .field {
-    font-size: 1.2rem;
+    font-size: 1.1333rem;
     font-variant-numeric: tabular-nums;
     text-align: end;
   }
   .measure .below {
     padding-block: 0.5rem 0;
-  }
-  @container (max-width: 25rem) {
-    .measure {
-      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 9rem) var(--unit-narrow, 2.7rem);
-      column-gap: 0.5rem;
-    }
   }
   .row.spread .figure {
     grid-column: 1 / -1;
@@ -121,6 +156,8 @@ export class ResultCell extends SignalWatcher(LitElement) {
   static override styles = [shared, row, field, resultStyle, errorMessageStyle]
 
   @property({ attribute: false }) view!: CellSignal<ResultView>
+  /** Whether it is shown large, as one of the key figures of its section. */
+  @property({ type: Boolean, reflect: true }) key = false
   @state() private unfolded = false
   @state() private measuring = false
   @query('.measure .field') private measureField!: HTMLInputElement | null
@@ -176,7 +213,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
     const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
-    const shape = isSpread(outcome) ? 'spread' : isLong(label, cell.hint) ? 'long' : ''
+    const shape = isSpread(outcome) ? 'spread' : ''
     const computed = outcome.state === 'value' ? outcome.measured?.computed?.shown : undefined
     return html`
       <div class="row result ${shape}">
@@ -184,7 +221,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
           <button type="button" class="fold label" aria-expanded=${this.unfolded} @click=${() => void this.unfold()}>${label}</button>
           ${why ? html`<span class="small">${why}</span>` : nothing}
           ${mark ? html`<span class="small">nearest mark ${mark}</span>` : nothing}
-          ${cell.hint ? html`<span class="small">${cell.hint}</span>` : nothing}
+          ${cell.hint && this.unfolded ? html`<span class="small">${cell.hint}</span>` : nothing}
           ${this.measured(cell, outcome)}
         </div>
         ${records(label, outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}

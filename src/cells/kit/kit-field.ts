@@ -9,12 +9,33 @@ export class KitField extends LitElement {
   static override styles = [
     shared,
     css`
+      :host {
+        grid-column: 2 / -1;
+      }
       .line {
-        display: flex;
-        flex-wrap: wrap;
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) 58px;
         align-items: center;
-        column-gap: 0.9rem;
-        overflow-wrap: anywhere;
+        column-gap: 8px;
+      }
+      .piece {
+        min-block-size: calc(var(--field) - 2px);
+        padding: 3px 8px;
+        overflow: hidden;
+        border: 1px solid var(--mark);
+        border-inline-start: 4px solid var(--edge);
+        border-radius: 2px;
+        background: var(--mark);
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      .piece.quiet {
+        border: 1px dashed var(--edge);
+        background: none;
+      }
+      .word {
+        min-block-size: var(--field);
+        font-size: 0.8667rem;
       }
     `,
   ]
@@ -42,8 +63,8 @@ export class KitField extends LitElement {
     if (this.choosing) return html`<kit-choice .cell=${cell} .sheet=${sheet} .label=${label}></kit-choice>`
     return html`
       <span class="line">
-        <span class=${cell.value ? '' : 'quiet'}>${cell.value || 'none chosen'}</span>
-        <button type="button" class="word" aria-label="Choose: ${label}" @click=${() => void this.choose()}>Choose</button>
+        <span class="piece ${cell.value ? '' : 'quiet'}" title=${cell.value}>${cell.value || 'None chosen'}</span>
+        <button type="button" class="word" aria-label="Choose: ${label}" @click=${() => void this.choose()}>${cell.value ? 'Change' : 'Choose'}</button>
       </span>
     `
   }

@@ -3,38 +3,48 @@ import type { CheckOutcome } from '../../worksheet/index.ts'
 
 export type CheckState = CheckOutcome['state']
 
-/** The first word of a check says its state; the shape says it again. */
+/** The word of each state; the sign repeats it as a shape. */
 export const STATE_LABELS: Readonly<Record<CheckState, string>> = {
   pass: 'Pass',
   marginal: 'Marginal',
   fail: 'Fail',
   waiting: 'Waiting',
-  error: 'Cannot be judged',
+  error: 'Error',
 }
 
 export const signStyle = css`
   .sign {
-    inline-size: var(--sign, 1.15rem);
-    block-size: var(--sign, 1.15rem);
-    fill: none;
-    stroke: currentcolor;
-    stroke-width: 2;
-  }
-  .sign .full {
+    flex: none;
+    inline-size: var(--sign, 16px);
+    block-size: var(--sign, 16px);
     fill: currentcolor;
+    stroke: none;
   }
 `
 
-const box = svg`<rect x="1" y="1" width="16" height="16" />`
-
-const SHAPES: Readonly<Record<CheckState, TemplateResult<2>>> = {
-  pass: svg`<rect class="full" x="1" y="1" width="16" height="16" />`,
-  marginal: svg`${box}<path class="full" stroke="none" d="M1 1V17H17Z" />`,
-  fail: svg`${box}<path d="M4.5 4.5 13.5 13.5M13.5 4.5 4.5 13.5" />`,
-  waiting: svg`<rect x="1" y="1" width="16" height="16" stroke-dasharray="3.2 2.13" />`,
-  error: svg`${box}<path d="M4.5 9H13.5" />`,
+/** The parts of a sign in a box of 16 by 16: filled shapes, and lines of a width. */
+export interface SignPart {
+  readonly d: string
+  /** The width of the line; a filled shape has none. */
+  readonly line?: number
 }
 
-/** The small drawn square: filled, half, crossed, dashed, or barred. */
-export const checkSign = (state: CheckState): TemplateResult =>
-  html`<svg class="sign" viewBox="0 0 18 18" aria-hidden="true">${SHAPES[state]}</svg>`
+/** A solid diamond with «!» cut out, one with its lower half solid, three blocks, a stroke, a cross. */
+export const SIGNS: Readonly<Record<CheckState, readonly SignPart[]>> = {
+  fail: [{ d: 'M8 0 16 8 8 16 0 8ZM6.85 3.4V9.2H9.15V3.4ZM6.85 10.6V12.9H9.15V10.6Z' }],
+  marginal: [{ d: 'M8 1.2 14.8 8 8 14.8 1.2 8Z', line: 1.7 }, { d: 'M1.2 8H14.8L8 14.8Z' }],
+  waiting: [{ d: 'M.9 6.3h3.4v3.4H.9ZM6.3 6.3h3.4v3.4H6.3ZM11.7 6.3h3.4v3.4h-3.4Z' }],
+  pass: [{ d: 'M1.5 8.8 5.8 13 14.5 3', line: 2.2 }],
+  error: [{ d: 'M2.5 2.5 13.5 13.5M13.5 2.5 2.5 13.5', line: 2.2 }],
+}
+
+/** The sign of a state, without words: its label always stands beside it. */
+export const checkSign = (state: CheckState): TemplateResult => html`
+  <svg class="sign" viewBox="0 0 16 16" aria-hidden="true">
+    ${SIGNS[state].map(({ d, line }) =>
+      line
+        ? svg`<path d=${d} fill="none" stroke="currentcolor" stroke-width=${line} />`
+        : svg`<path d=${d} fill-rule="evenodd" />`,
+    )}
+  </svg>
+`

@@ -17,8 +17,8 @@ export const shared = css`
     outline: none;
   }
   :focus-visible {
-    outline: 3px solid var(--ring);
-    outline-offset: 2px;
+    outline: 2px solid var(--ring);
+    outline-offset: 1px;
   }
   h1,
   h2,
@@ -54,8 +54,8 @@ export const shared = css`
   .word {
     display: inline-flex;
     align-items: center;
-    min-block-size: 44px;
-    min-inline-size: 44px;
+    min-block-size: var(--target);
+    min-inline-size: 24px;
     padding: 0;
     border: 0;
     background: none;
@@ -84,14 +84,30 @@ export const shared = css`
   .press {
     display: inline-flex;
     align-items: center;
-    min-block-size: 44px;
-    min-inline-size: 44px;
-    padding: 0.35rem 0.85rem;
-    border: 1px solid var(--edge);
-    border-radius: 0;
-    background: none;
+    min-block-size: var(--target);
+    min-inline-size: var(--target);
+    padding: 0.2rem 0.93rem;
+    border: 1px solid var(--ink);
+    border-radius: 4px;
+    background: var(--well);
     cursor: pointer;
     text-align: start;
+  }
+  /* The one thing to do next in a place. */
+  .press.primary {
+    background: var(--ink);
+    color: var(--on-ink);
+    font-weight: 700;
+  }
+  .press.primary:hover {
+    background: var(--ink);
+    text-decoration: underline;
+    text-underline-offset: 0.25em;
+  }
+  .press:disabled {
+    border-color: var(--hair);
+    color: var(--quiet);
+    cursor: default;
   }
   .press:hover {
     background: var(--mark);
@@ -118,7 +134,7 @@ export const fold = css`
   summary {
     display: flex;
     align-items: center;
-    min-block-size: 44px;
+    min-block-size: var(--target);
     inline-size: fit-content;
     cursor: pointer;
     text-decoration: underline;
@@ -131,15 +147,14 @@ export const fold = css`
   }
 `
 
-/** A ruled row: what it is, the figure on the right, its unit behind. */
+/** A ruled row: its label, the figure on the right, its unit, and where the figure comes from. */
 export const row = css`
   .row {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
-    column-gap: 0.7rem;
+    grid-template-columns: minmax(0, 1fr) var(--figure, 122px) var(--unit, 34px) var(--origin, 58px);
+    column-gap: 8px;
     align-items: center;
-    min-block-size: 2.9rem;
-    padding-block: 4px;
+    min-block-size: var(--row);
     border-block-end: 1px solid var(--rule);
   }
   .what {
@@ -153,12 +168,10 @@ export const row = css`
     color: var(--quiet);
   }
   .figure {
-    font-size: 1.2rem;
-    line-height: 1.2;
+    font-size: 1.1333rem;
+    line-height: 1.1765;
     font-variant-numeric: tabular-nums;
     text-align: end;
-    /* As far in as the text of a field, so that all figures stand on one line. */
-    padding-inline-end: calc(0.6rem + 1px);
   }
   .unit {
     color: var(--quiet);
@@ -177,23 +190,12 @@ export const row = css`
   }
   @container (max-width: 25rem) {
     .row {
-      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 9rem) var(--unit-narrow, 2.7rem);
-      column-gap: 0.5rem;
-    }
-    .row .field[inputmode] {
-      font-size: 1.1rem;
-    }
-    .row.long > .what {
-      grid-column: 1 / -1;
-      padding-block-start: 0.5rem;
-    }
-    .row.long > .what + * {
-      grid-column: 2;
+      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 126px) var(--unit-narrow, 30px) var(--origin-narrow, 48px);
     }
   }
-  @container (max-width: 20rem) {
+  @container (max-width: 18rem) {
     .row {
-      grid-template-columns: minmax(0, 1fr) var(--unit-narrow, 2.7rem);
+      grid-template-columns: minmax(0, 1fr) var(--unit-narrow, 30px) var(--origin-narrow, 48px);
     }
     .row > .what,
     .row.long > .what {
@@ -215,16 +217,16 @@ export const field = css`
   .field {
     inline-size: 100%;
     min-inline-size: 0;
-    min-block-size: 44px;
-    padding: 0.3rem 0.6rem;
+    min-block-size: var(--field);
+    padding: 1px 8px;
     border: 1px solid var(--edge);
-    border-radius: 0;
+    border-radius: 2px;
     background: var(--well);
   }
   .field[aria-invalid='true'] {
     border-style: dashed;
     border-width: 2px;
-    padding: calc(0.3rem - 1px) calc(0.6rem - 1px);
+    padding: 0 7px;
   }
   .field::placeholder {
     color: var(--quiet);
@@ -237,7 +239,7 @@ export const field = css`
     field-sizing: content;
   }
   textarea.field.short {
-    min-block-size: 44px;
+    min-block-size: var(--target);
   }
   .mono {
     font-family: var(--mono);

@@ -1,0 +1,120 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { repeat } from 'lit/directives/repeat.js'
+import '../../cells/basic/check-cell.ts'
+import { type CellSignal, type CheckView, goToCell, labelOf } from '../../cells/shared/cell-view.ts'
+import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
+import { shared } from '../../cells/style/styles.ts'
+import { foldLine } from './fold-line.ts'
+import { fillWords as words } from './words.ts'
+
+/** The names of the givens that the condition of a check still needs. */
+function missingFor({ cell, sheet }: CheckView): readonly string[] {
+  return (cell.condition.match(/[A-Za-z_]\w*/g) ?? []).flatMap((name) => {
+    const on = sheet.named(name)
+    if (on?.kind !== 'given' && on?.kind !== 'result') return []
+    const outcome = sheet.outcome(on.id)
+    if (outcome.state !== 'waiting') return []
+    return on.kind === 'given' ? [name] : outcome.on
+  })
+}
+
+/** The checks of a section: failing, marginal and broken ones in full, waiting and passing ones folded to a line. */
+@customElement('check-list')
+export class CheckList extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    signStyle,
+    foldLine,
+    css`
+      .needs {
+        display: grid;
+        grid-template-columns: auto minmax(0, 1fr);
+        column-gap: 8px;
+        padding-block: 8px 9px;
+        border-block-end: 1px solid var(--rule);
+      }
+      .needs .sign {
+        margin-block-start: 2px;
+      }
+      .link {
+        display: inline;
+        padding: 0;
+        border: 0;
+        background: none;
+        cursor: pointer;
+        text-decoration: underline;
+        text-decoration-thickness: 1px;
+        text-decoration-color: var(--hair);
+        text-underline-offset: 3px;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) views: readonly CellSignal<CheckView>[] = []
+
+  /** Brings the check of an id into view, unfolded, and gives its element; undefined where it is not in this list. */
+  async reveal(id: string): Promise<HTMLElement | undefined> {
+    const cell = this.renderRoot.querySelector<HTMLElement>(`[data-cell="${CSS.escape(id)}"]`)
+    const fold = cell?.closest('details')
+    if (fold) fold.open = true
+    await this.updateComplete
+    return cell ?? undefined
+  }
+
+  private cells(views: readonly CellSignal<CheckView>[]): unknown {
+    return repeat(
+      views,
+      (view) => view.get().cell.id,
+      (view) => html`<check-cell data-cell=${view.get().cell.id} tabindex="-1" .view=${view}></check-cell>`,
+    )
+  }
+
+  private needs(views: readonly CellSignal<CheckView>[]): TemplateResult | typeof nothing {
+    const [first] = views
+    if (!first) return nothing
+    const { called, sheet } = first.get()
+    const names = [...new Set(views.flatMap((view) => missingFor(view.get())))]
+    const checks = views.map((view) => labelOf(view.get().cell))
+    const link = (name: string): TemplateResult => {
+      const id = sheet.named(name)?.id
+      return id === undefined
+        ? html`<span>${called(name)}</span>`
+        : html`<button type="button" class="link" @click=${() => goToCell(this, id)}>${called(name)}</button>`
+    }
+    return html`
+      <div class="needs">
+        ${checkSign('waiting')}
+        <div>
+          <p><b>${words.checksNeed(views.length, names.length)}</b>${names.length > 0 ? ': ' : '.'}${names.map(
+            (name, at) => html`${at > 0 ? ', ' : ''}${link(name)}`,
+          )}</p>
+          <details>
+            <summary class="small quiet">${checks.join(', ')}</summary>
+            ${this.cells(views)}
+          </details>
+        </div>
+      </div>
+    `
+  }
+
+  override render(): TemplateResult {
+    const by = (...states: readonly string[]) => this.views.filter((view) => states.includes(view.get().outcome.state))
+    const passing = by('pass')
+    return html`
+      ${this.cells([...by('error'), ...by('fail'), ...by('marginal')])} ${this.needs(by('waiting'))}
+      ${
+        passing.length > 0
+          ? html`<details class="fold-line">
+              <summary>
+                ${checkSign('pass')} <span>${words.checksPass(passing.length)}</span>
+                <span class="small quiet names">${passing.map((view) => labelOf(view.get().cell)).join(', ')}</span>
+              </summary>
+              ${this.cells(passing)}
+            </details>`
+          : nothing
+      }
+    `
+  }
+}

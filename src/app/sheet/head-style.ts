@@ -1,0 +1,234 @@
+import { css } from 'lit'
+
+export const headStyle = css`
+  :host {
+    position: sticky;
+    inset-block-start: 0;
+    z-index: 5;
+    background: var(--sheet);
+    border-block-end: 2px solid var(--ink);
+  }
+  .first,
+  .second {
+    display: flex;
+    align-items: center;
+    padding-inline: 32px;
+  }
+  .first {
+    gap: 14px;
+    min-block-size: 52px;
+  }
+  .second {
+    gap: 28px;
+    min-block-size: 50px;
+  }
+  .brand {
+    color: var(--quiet);
+    font-weight: 700;
+    text-decoration: none;
+  }
+  .brand:hover {
+    text-decoration: underline;
+    text-underline-offset: 0.25em;
+  }
+  h1 {
+    flex: 0 1 auto;
+    min-inline-size: 0;
+    overflow: hidden;
+    font-size: 1.3333rem;
+    line-height: 1.2;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  h1 .of {
+    padding-inline-start: 0.5em;
+    font-size: 1rem;
+    font-weight: 400;
+    color: var(--quiet);
+  }
+  h1 .field {
+    min-inline-size: 16rem;
+    font-weight: 700;
+  }
+  .job.field {
+    flex: 0 1 17rem;
+    inline-size: auto;
+    min-inline-size: 4rem;
+    padding-inline: 4px;
+    border-color: transparent;
+    border-block-end-color: var(--hair);
+    background: none;
+    text-overflow: ellipsis;
+  }
+  .job.field:hover,
+  .job.field:focus {
+    border-color: var(--edge);
+    background: var(--well);
+  }
+  .saved {
+    margin-inline-start: auto;
+    white-space: nowrap;
+  }
+  .tools {
+    display: flex;
+    flex: none;
+    align-items: center;
+  }
+  .tool {
+    display: inline-flex;
+    align-items: center;
+    gap: 6px;
+    min-block-size: var(--target);
+    min-inline-size: 24px;
+    padding: 0 10px;
+    border: 0;
+    border-radius: 3px;
+    background: none;
+    color: inherit;
+    text-decoration: none;
+    white-space: nowrap;
+    cursor: pointer;
+  }
+  .tool:hover,
+  .tool[aria-expanded='true'],
+  .tool[aria-current] {
+    background: var(--mark);
+  }
+  .tool[aria-expanded='true'],
+  .tool[aria-current] {
+    font-weight: 700;
+  }
+  .tool[aria-disabled='true'] {
+    background: none;
+    color: var(--edge);
+    cursor: default;
+  }
+  .counts {
+    display: flex;
+    flex: none;
+    margin-inline-start: -8px;
+  }
+  .counts .tool {
+    padding-inline: 8px;
+  }
+  .counts .fail,
+  .counts .error {
+    font-weight: 700;
+  }
+  section-line {
+    flex: 1 1 auto;
+  }
+  .faces {
+    display: flex;
+    margin-inline-start: 8px;
+    overflow: hidden;
+    border: 1px solid var(--ink);
+    border-radius: 4px;
+  }
+  .faces a {
+    display: flex;
+    align-items: center;
+    min-block-size: calc(var(--target) - 2px);
+    padding-inline: 14px;
+    color: inherit;
+    text-decoration: none;
+    white-space: nowrap;
+  }
+  .faces a + a {
+    border-inline-start: 1px solid var(--ink);
+  }
+  .faces a:hover {
+    background: var(--mark);
+  }
+  .faces a:focus-visible {
+    outline-offset: -3px;
+  }
+  .faces a[aria-current] {
+    background: var(--ink);
+    color: var(--on-ink);
+    font-weight: 700;
+  }
+  .menu {
+    position: relative;
+  }
+  .menu summary {
+    list-style: none;
+  }
+  .menu summary::-webkit-details-marker {
+    display: none;
+  }
+  .menu[open] summary {
+    background: var(--mark);
+  }
+  .items {
+    position: absolute;
+    inset-inline-end: 0;
+    inset-block-start: 100%;
+    z-index: 1;
+    display: grid;
+    min-inline-size: 12rem;
+    padding: 6px;
+    background: var(--sheet);
+    border: 1px solid var(--ink);
+    border-radius: 4px;
+  }
+  .items .tool {
+    min-block-size: max(var(--target), 38px);
+  }
+  .items .faces {
+    display: grid;
+    margin: 0 0 6px;
+  }
+  .items .faces a {
+    min-block-size: 44px;
+  }
+  .items .faces a + a {
+    border-inline-start: 0;
+    border-block-start: 1px solid var(--ink);
+  }
+  .items .job {
+    margin-block: 6px;
+    min-block-size: 44px;
+  }
+  .failed {
+    margin: 4px 32px 8px;
+    padding-inline-start: 10px;
+    border-inline-start: 4px solid var(--ink);
+  }
+  .failed .press {
+    margin-block: 6px 2px;
+    margin-inline-end: 12px;
+  }
+  @media (max-width: 1179px) {
+    .first,
+    .second {
+      padding-inline: 24px;
+      gap: 10px;
+    }
+    h1 {
+      font-size: 1.2rem;
+    }
+  }
+  @media (max-width: 40rem) {
+    .first,
+    .second {
+      padding-inline: 16px;
+      gap: 8px;
+    }
+    h1 {
+      flex: 1 1 0;
+      font-size: 1.0667rem;
+    }
+    .saved {
+      max-inline-size: 6.4em;
+    }
+    .tool {
+      padding-inline: 6px;
+    }
+  }
+  @media print {
+    :host {
+      display: none;
+    }
+  }
+`

@@ -1,0 +1,171 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
+import { shared } from '../../cells/style/styles.ts'
+import type { CheckSummary } from '../../worksheet/index.ts'
+import { UNTITLED_SECTION } from '../common/words.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { type Section, sectionsOf } from '../open/sections.ts'
+import { pageWidth } from './page-width.ts'
+import { sheetWords as words } from './words.ts'
+
+/** The worst state of a section and how many of its cells are in it; undefined where it has no checks or errors. */
+function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefined {
+  const { errors, fail, marginal, waiting, pass } = summary
+  const states = [
+    ['error', errors],
+    ['fail', fail],
+    ['marginal', marginal],
+    ['waiting', waiting],
+    ['pass', pass],
+  ] as const
+  return states.find(([, n]) => n > 0)
+}
+
+/** The sections of a sheet on a dimension line: each with its worst state, the current one on a thick line. */
+@customElement('section-line')
+export class SectionLine extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    signStyle,
+    css`
+      :host {
+        min-inline-size: 0;
+        overflow-x: auto;
+        scrollbar-width: none;
+      }
+      nav {
+        display: flex;
+        padding-inline: 8px;
+        padding-block-end: 8px;
+        inline-size: fit-content;
+        min-inline-size: 100%;
+      }
+      a {
+        position: relative;
+        display: flex;
+        flex: 1 0 auto;
+        align-items: center;
+        gap: 8px;
+        min-block-size: 34px;
+        padding: 0 12px 4px 14px;
+        border-block-end: 1px solid var(--ink);
+        color: inherit;
+        text-decoration: none;
+        white-space: nowrap;
+      }
+      /* The oblique ticks that end each dimension. */
+      a::after,
+      a:first-child::before {
+        content: '';
+        position: absolute;
+        inset-block-end: -8px;
+        inline-size: 1.5px;
+        block-size: 15px;
+        background: var(--ink);
+        rotate: 45deg;
+      }
+      a::after {
+        inset-inline-end: -1px;
+        z-index: 1;
+      }
+      a:first-child::before {
+        inset-inline-start: -1px;
+      }
+      a:hover {
+        background: var(--mark);
+      }
+      a:focus-visible {
+        outline-offset: -3px;
+      }
+      a[aria-current] {
+        padding-block-end: 1px;
+        border-block-end-width: 4px;
+        font-weight: 700;
+      }
+      .state {
+        display: flex;
+        gap: 6px;
+        align-items: center;
+        margin-inline-start: auto;
+        font-size: 0.8667rem;
+        font-weight: 400;
+        color: var(--quiet);
+        --sign: 14px;
+      }
+      @media (pointer: coarse) {
+        a {
+          min-block-size: 40px;
+        }
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+  /** Where the sections are on the page, so that the current one can be told from how far it is scrolled. */
+  @property({ attribute: false }) places!: () => readonly HTMLElement[]
+  @state() private current = ''
+  private frame = 0
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    addEventListener('scroll', this.scrolled, { passive: true })
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    removeEventListener('scroll', this.scrolled)
+    cancelAnimationFrame(this.frame)
+  }
+
+  override firstUpdated(): void {
+    this.scrolled()
+  }
+
+  private readonly scrolled = (): void => {
+    cancelAnimationFrame(this.frame)
+    this.frame = requestAnimationFrame(() => {
+      // The current section is the last one that begins above the upper third of the window.
+      const places = this.places()
+      const reached = places.filter((one) => one.getBoundingClientRect().top < innerHeight / 3)
+      this.current = (reached.at(-1) ?? places[0])?.dataset.section ?? ''
+    })
+  }
+
+  private go(event: Event, { id }: Section): void {
+    event.preventDefault()
+    this.dispatchEvent(new CustomEvent('section-asked', { detail: id, bubbles: true, composed: true }))
+  }
+
+  private state(section: Section): TemplateResult | typeof nothing {
+    const steps = section.rows.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
+    const worst = worstOf(this.open.sheet.checkSummaryOf([...section.rows, ...section.exact]))
+    if (worst) {
+      const [state, n] = worst
+      const text = words.state(state, n)
+      return html`<span class="state">${checkSign(state)}${pageWidth.get() === 'wide' ? text : html`<span class="unseen">${text}</span>`}</span>`
+    }
+    if (steps.length === 0) return nothing
+    return html`<span class="state">${words.done(steps.filter(({ done }) => done).length, steps.length)}</span>`
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    this.open.changed.get()
+    const sections = sectionsOf(this.open.sheet.cells).filter(({ heading }) => heading)
+    if (sections.length < 2) return nothing
+    return html`
+      <nav aria-label=${words.sections}>
+        ${sections.map(
+          (section) => html`
+            <a
+              href="#section"
+              aria-current=${section.id === this.current ? 'location' : nothing}
+              @click=${(event: Event) => this.go(event, section)}
+            >${section.heading?.text || UNTITLED_SECTION} ${this.state(section)}</a>
+          `,
+        )}
+      </nav>
+    `
+  }
+}

@@ -1,0 +1,17 @@
+import type { Given } from '../../worksheet/index.ts'
+
+/** Where the value of a given comes from. A value that differs from the recorded text was typed. */
+export type Origin = 'example' | 'usual' | 'typed' | 'kit' | 'measured'
+
+export function originOf({ from, value }: Given): Origin {
+  return from && from.text === value ? from.kind : 'typed'
+}
+
+/** The word after a field that says where its value comes from; the user's own values need none. */
+export const ORIGIN_LABELS: Readonly<Record<Origin, string>> = {
+  example: 'example',
+  usual: 'usual',
+  typed: '',
+  kit: 'from kit',
+  measured: 'measured',
+}
