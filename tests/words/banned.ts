@@ -20,7 +20,7 @@ export const BANNED: readonly Banned[] = [
   { pattern: /\bit should be\b/i, instead: 'target value' },
   { pattern: /^feeds\b/i, instead: 'used by' },
   { pattern: /\bnever mind\b|^leave$/i, instead: 'cancel' },
-  { pattern: /\btaken out\b|\btake out\b|\bput in below\b|\bcame in\b/i, instead: 'removed, added' },
+  { pattern: /\btaken out\b|\btake out\b|\bput in below\b/i, instead: 'removed, added' },
   { pattern: /\bleaves off\b/i, instead: 'closes' },
   { pattern: /\bheld up by\b/i, instead: 'blocked by an error in' },
   { pattern: /\breckon(s|ed|ing)?\b|\bworked out\b|\bcomputed anew\b/i, instead: 'computed' },

@@ -50,6 +50,8 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [4, 3],
     [2, 0],
   ],
+  'app/fill: fillWords.stillExample': COUNTS,
+  'app/fill: fillWords.useAllAsk': COUNTS,
   'app/sheet: sheetWords.state': [
     ['error', 1],
     ['fail', 2],

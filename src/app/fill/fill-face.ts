@@ -13,6 +13,7 @@ import type { Cell, Note } from '../../worksheet/index.ts'
 import '../../cells/basic/section-cautions.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import './check-list.ts'
+import './example-bar.ts'
 import type { CheckList } from './check-list.ts'
 import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
@@ -182,6 +183,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     const { cells } = this.open.sheet
     return html`
       ${cells.length === 0 && !this.open.frozen.get() ? this.empty() : nothing}
+      <example-bar .open=${this.open}></example-bar>
       ${repeat(
         sectionsOf(cells),
         ({ id }) => id,

@@ -4,7 +4,7 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Given, ValueOutcome } from '../../worksheet/index.ts'
 import { type GivenView, labelOf, type ReadView, requestChange } from '../shared/cell-view.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
-import { ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
+import { asOwn, ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
 import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, row, shared } from '../style/styles.ts'
@@ -123,6 +123,10 @@ export class GivenCell extends SignalWatcher(LitElement) {
         class="row ${entry === 'list' ? 'listed' : ''} ${origin}"
         @focusin=${() => {
           this.inHand = true
+        }}
+        @keydown=${(event: KeyboardEvent) => {
+          // Enter takes the example's figure as one's own, as typing another does.
+          if (event.key === 'Enter' && origin === 'example') requestChange(this, { do: 'replace', cell: asOwn(cell) })
         }}
         @focusout=${(event: FocusEvent) => {
           this.inHand = event.relatedTarget instanceof Node && this.renderRoot.contains(event.relatedTarget)

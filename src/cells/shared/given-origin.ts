@@ -7,6 +7,12 @@ export function originOf({ from, value }: Given): Origin {
   return from && from.text === value ? from.kind : 'typed'
 }
 
+/** A given whose value is the user's own from now on. */
+export function asOwn(cell: Given): Given {
+  const { from: _, ...own } = cell
+  return own
+}
+
 /** The word after a field that says where its value comes from; the user's own values need none. */
 export const ORIGIN_LABELS: Readonly<Record<Origin, string>> = {
   example: 'example',

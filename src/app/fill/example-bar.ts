@@ -1,0 +1,95 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import { goToCell, requestChange } from '../../cells/shared/cell-view.ts'
+import { asOwn, originOf } from '../../cells/shared/given-origin.ts'
+import { shared } from '../../cells/style/styles.ts'
+import type { Given } from '../../worksheet/index.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { fillWords as words } from './words.ts'
+
+/** Says how many givens still have the example's figures, and goes from one to the next. Nothing where none has. */
+@customElement('example-bar')
+export class ExampleBar extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    css`
+      .bar {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 6px 12px;
+        margin-block: 10px 2px;
+        padding: 5px 10px 5px 14px;
+        border: 1px dashed var(--edge);
+        background: var(--mark);
+      }
+      .sample {
+        flex: none;
+        inline-size: 20px;
+        block-size: 13px;
+        border: 1px dashed var(--ink);
+        border-radius: 2px;
+      }
+      p {
+        flex: 1 1 16rem;
+      }
+      @media print {
+        :host {
+          display: none;
+        }
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+  @state() private asking = false
+  /** The given gone to last, after which the next one is looked for. */
+  private last = ''
+
+  private next(examples: readonly Given[]): void {
+    const cells = this.open.sheet.cells
+    const from = cells.findIndex(({ id }) => id === this.last)
+    const next = examples.find((one) => cells.findIndex(({ id }) => id === one.id) > from) ?? examples[0]
+    if (!next) return
+    this.last = next.id
+    goToCell(this, next.id)
+  }
+
+  private useAll(examples: readonly Given[]): void {
+    this.asking = false
+    requestChange(this, {
+      do: 'several',
+      changes: examples.map((cell) => ({ do: 'replace', cell: asOwn(cell) })),
+    })
+  }
+
+  override render(): TemplateResult | typeof nothing {
+    this.open.changed.get()
+    const examples = this.open.sheet.cells.filter(
+      (cell): cell is Given => cell.kind === 'given' && cell.value.trim() !== '' && originOf(cell) === 'example',
+    )
+    const { length } = examples
+    if (length === 0 || this.open.frozen.get()) return nothing
+    if (this.asking)
+      return html`
+        <div class="bar" role="group" aria-label=${words.useAll}>
+          <p><b>${words.useAllAsk(length)}</b> ${words.useAllWhy}</p>
+          <button type="button" class="press primary" @click=${() => this.useAll(examples)}>${words.useThem}</button>
+          <button type="button" class="press" @click=${() => {
+            this.asking = false
+          }}>${words.cancel}</button>
+        </div>
+      `
+    return html`
+      <div class="bar">
+        <span class="sample"></span>
+        <p><b>${words.stillExample(length)}</b> <span class="quiet">${words.restsOnExample}</span></p>
+        <button type="button" class="press primary" @click=${() => this.next(examples)}>${words.nextExample}</button>
+        <button type="button" class="press" @click=${() => {
+          this.asking = true
+        }}>${words.useAll}</button>
+      </div>
+    `
+  }
+}
