@@ -5,7 +5,7 @@ import { type Plugin, runnerImport } from 'vite'
 /** What a maker may do with what it makes. */
 export interface Making {
   /** Writes a text out as a file of the site. Gives its address. */
-  place(name: string, ending: 'svg' | 'json', text: string): string
+  place(name: string, ending: Ending, text: string): string
   /** Made anew when this template changes. */
   follow(template: string): void
 }
@@ -20,7 +20,8 @@ interface Options<Made> {
   readonly write: (made: Made, making: Making) => string
 }
 
-const TYPES = { svg: 'image/svg+xml', json: 'application/json' } as const
+const TYPES = { svg: 'image/svg+xml', json: 'application/json', html: 'text/html', css: 'text/css' } as const
+type Ending = keyof typeof TYPES
 const hash = (text: string): string => createHash('sha256').update(text).digest('hex').slice(0, 8)
 
 /** A module that is made while the site is built, by running the program's own code. */

@@ -1,26 +1,85 @@
 import { FUNCTIONS } from '../functions/index.ts'
+import { type PublishedRow, publishedRowsOf } from '../functions/published/report.ts'
 import { type FunctionRecord, type Parameter, rangeText, resultText, signature, typeName } from '../language/index.ts'
 import { InputError } from './input.ts'
 import { printJson, printLines } from './report.ts'
 
-/** `functions`: every function of the language, by subject. */
+/**
+ * `functions`: every function by subject. With a name, that function in full and how it was checked; with another word,
+ * the functions whose name or description has it.
+ */
 export function functions(args: readonly string[]): number {
-  const odd = args.find((arg) => arg !== '--json')
-  if (odd !== undefined) throw new InputError(`functions takes only --json, found ${odd}`)
-  if (args.includes('--json')) printJson(FUNCTIONS.map(asData))
-  else printLines(bySubject())
+  const option = args.find((arg) => arg.startsWith('-') && arg !== '--json')
+  const words = args.filter((arg) => arg !== '--json')
+  if (option !== undefined) throw new InputError(`functions has no option ${option}. It takes a word and --json.`)
+  if (words.length > 1) throw new InputError(`functions takes one word, found ${words.length}. Put them in quotes.`)
+  const [word] = words
+  const found = word === undefined ? FUNCTIONS : matching(word)
+  if (found.length === 0)
+    throw new InputError(`No function has «${word}» in its name or description. functions alone lists them all.`)
+  const exact = word !== undefined && found.length === 1 && found[0]?.name === word
+  if (args.includes('--json')) printJson(found.map(asData))
+  else printLines(exact ? inFull(found[0] as FunctionRecord) : bySubject(found))
   return 0
 }
 
-function bySubject(): string[] {
-  const subjects = [...new Set(FUNCTIONS.map(({ subject }) => subject))]
+/** The function of that name, or those whose name or description has every part of the word. */
+function matching(word: string): readonly FunctionRecord[] {
+  const exact = FUNCTIONS.filter(({ name }) => name === word)
+  if (exact.length > 0) return exact
+  const parts = word.toLowerCase().split(/\s+/).filter(Boolean)
+  return FUNCTIONS.filter(({ name, about }) => {
+    const text = `${name} ${name.replaceAll('_', ' ')} ${about}`.toLowerCase()
+    return parts.every((part) => text.includes(part))
+  })
+}
+
+function bySubject(found: readonly FunctionRecord[]): string[] {
+  const subjects = [...new Set(found.map(({ subject }) => subject))]
   return subjects.flatMap((subject) => [
     subject,
-    ...FUNCTIONS.filter((record) => record.subject === subject).map(
-      (record) => `  ${signature(record)}: ${record.about}`,
-    ),
+    ...found.filter((record) => record.subject === subject).map((record) => `  ${signature(record)}: ${record.about}`),
   ])
 }
+
+function inFull(record: FunctionRecord): string[] {
+  const published = publishedRowsOf(record.name)
+  return [
+    signature(record),
+    record.about,
+    '',
+    ...record.parameters.map((parameter) => `  ${parameter.name}: ${parameter.about}${detailText(parameter)}`),
+    `Gives ${resultText(record)}: ${record.formula}`,
+    `Source: ${record.source}`,
+    ...(record.validity ? [`Applies to: ${record.validity}`] : []),
+    ...[...(record.safety ?? []), ...(record.cautions ?? [])].map((text) => `Caution: ${text}`),
+    '',
+    'Examples',
+    ...record.examples
+      .filter(({ gives }) => gives !== undefined)
+      .map(({ formula, gives }) => `  ${formula} gives ${gives}`),
+    '',
+    published.length > 0
+      ? 'How this was checked'
+      : 'No published value checks this function; its derivation and examples do.',
+    ...published.flatMap(publishedText),
+  ]
+}
+
+function detailText(parameter: Parameter): string {
+  const details = [
+    rangeText(parameter),
+    (parameter.choices ?? []).map((choice) => `"${choice}"`).join(' or '),
+    parameter.default === undefined ? '' : `${parameter.default} where not given`,
+  ].filter((text) => text !== '')
+  return details.length > 0 ? ` (${details.join('; ')})` : ''
+}
+
+const publishedText = (row: PublishedRow): string[] => [
+  `  ${row.quantity}: published ${row.published}, ours ${row.ours}${row.difference === '' ? '' : `, difference ${row.difference}`}`,
+  `    ${row.formula}`,
+  `    ${row.source}${row.quoted ? '; read in a quotation' : ''}${row.note === undefined ? '' : `. ${row.note}`}`,
+]
 
 const parameterType = (parameter: Parameter): string => {
   const { type } = parameter
@@ -53,5 +112,6 @@ function asData(record: FunctionRecord): object {
     cautions: record.cautions ?? [],
     safety: record.safety ?? [],
     examples: record.examples,
+    published: publishedRowsOf(record.name),
   }
 }

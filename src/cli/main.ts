@@ -9,7 +9,7 @@ import { readRunArguments } from './run-arguments.ts'
 
 const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--json]
 evenfield formula 'TEXT' [--set 'name=text']… [--json]
-evenfield functions [--json]
+evenfield functions [WORD] [--json]
 evenfield frame FILE --areas AREAS.json [--json]
 evenfield frames FOLDER --sheet SHEET.json --out report.csv [--frame NAME]
 evenfield run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 'name=text']… [--json]

@@ -4,7 +4,7 @@ import type { SubjectFile } from './index.ts'
 /** The same subjects as in index.ts, each fetched when it is asked for. */
 export const LOADERS: Readonly<Record<SubjectFile, () => Promise<readonly Callable[]>>> = {
   maths: async () => (await import('./maths/maths.ts')).MATHS,
-  statistics: async () => (await import('./maths/statistics.ts')).STATISTICS,
+  statistics: async () => (await import('./acceptance/statistics.ts')).STATISTICS,
   framing: async () => (await import('./camera/framing.ts')).FRAMING,
   perspective: async () => (await import('./camera/perspective.ts')).PERSPECTIVE,
   'measured-lens': async () => (await import('./camera/measured-lens.ts')).MEASURED_LENS,

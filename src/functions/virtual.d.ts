@@ -7,3 +7,11 @@ declare module 'virtual:function-names' {
 declare module 'virtual:guide' {
   export const GUIDE: import('../language/index.ts').Guide
 }
+
+/** Made by vite/published.ts. */
+declare module 'virtual:published' {
+  /** Address of the comparisons with published values, as JSON. */
+  export const PUBLISHED: string
+  /** Address of the validation page. */
+  export const VALIDATION: string
+}

@@ -21,3 +21,40 @@ test('evenfield functions prints a line for each function under its subject', ()
   for (const { name } of FUNCTIONS) expect(lines.filter((line) => line.startsWith(`  ${name}(`))).toHaveLength(1)
   expect(lines).toContain('depth')
 })
+
+test('evenfield functions NAME prints one function in full, with the published values that check it', () => {
+  const { code, out } = evenfield('functions', 'lens_to_sensor')
+  expect(code).toBe(0)
+  expect(out).toMatch(/^lens_to_sensor\(focal, magnification\)/)
+  expect(out).toContain('How this was checked')
+  // The Sinclair Handbook’s table for copying: 8 in lens, 5 times, 48 in.
+  expect(out).toMatch(
+    /published 48 in, ours 48 in, difference 0 in\n {4}lens_to_sensor\(8 in, 5\)\n {4}The Sinclair Handbook/,
+  )
+})
+
+test('a function without a published value says so', () => {
+  expect(evenfield('functions', 'file_name').out).toContain('No published value checks this function')
+})
+
+test('evenfield functions WORD lists the functions that have it', () => {
+  const { out } = evenfield('functions', 'polariser')
+  expect(out).toContain('  polariser_angle(')
+  expect(out).toContain('  crossed_polariser_shift(')
+  expect(out).not.toContain('  lens_to_sensor(')
+})
+
+test('evenfield functions WORD --json has the published values of each', () => {
+  const [record] = json(evenfield('functions', 'brewster_angle', '--json')) as {
+    published: { published: string; agrees: boolean; quoted: boolean }[]
+  }[]
+  expect(record?.published).toContainEqual(
+    expect.objectContaining({ published: '56.7 °', agrees: true, quoted: false }),
+  )
+})
+
+test('a word that no function has is said in one line, with status 2', () => {
+  const { code, err } = evenfield('functions', 'xyzzy')
+  expect(code).toBe(2)
+  expect(err).toMatch(/No function has «xyzzy».*\n$/)
+})

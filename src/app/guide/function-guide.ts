@@ -11,6 +11,7 @@ import {
   signature,
 } from '../../language/index.ts'
 import { wholeLibrary } from '../common/library.ts'
+import './published-checks.ts'
 
 const SUBJECTS: Readonly<Record<Subject, string>> = {
   'close-focus': 'Size on the sensor, the column, getting closer',
@@ -185,9 +186,10 @@ export class FunctionGuide extends LitElement {
             : nothing
         }
         <p>Gives ${resultText(record)}: <code>${told.formula}</code></p>
-        ${told.validity ? html`<p>Holds for: ${told.validity}</p>` : nothing}
+        ${told.validity ? html`<p>Applies to: ${told.validity}</p>` : nothing}
         ${[...(record.safety ?? []), ...(record.cautions ?? [])].map((text) => html`<p class="caution"><b>Caution:</b> ${text}</p>`)}
         <p class="quiet">Source: ${told.source}</p>
+        <published-checks name=${record.name}></published-checks>
         ${told.examples.filter(({ gives }) => gives !== undefined).map((one) => this.example(one))}
       </div>
     `

@@ -1,6 +1,6 @@
 import { deltaE2000 } from '../../functions/acceptance/colour-difference.ts'
 import type { Triple } from '../../functions/acceptance/colour-space.ts'
-import { percentileOf } from '../../functions/maths/samples.ts'
+import { percentileOf } from '../../functions/acceptance/samples.ts'
 import type { LitPicture } from '../colour/light.ts'
 import { quoted } from '../problem.ts'
 import type { ChartArea } from './area.ts'

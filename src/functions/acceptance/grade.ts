@@ -1,6 +1,6 @@
 import { Refusal } from '../../language/index.ts'
 import { aKind, type Dimension, NONE } from '../../units/index.ts'
-import { meanOf, percentileOf } from '../maths/samples.ts'
+import { meanOf, percentileOf } from './samples.ts'
 import { type Grading, grades, gradingOf, type Limit } from './tables.ts'
 
 /** The class of a value that meets no limit. */

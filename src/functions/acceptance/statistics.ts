@@ -1,7 +1,7 @@
 import { type FunctionRecord, number, Refusal, record, type Type } from '../../language/index.ts'
 import { type Dimension, NONE } from '../../units/index.ts'
 import { plural } from '../../units/plural.ts'
-import { PLAIN, parameter, SHARE } from './parameters.ts'
+import { PLAIN, parameter, SHARE } from '../maths/parameters.ts'
 import { fitLine, meanOf, percentileOf, standardDeviationOf } from './samples.ts'
 
 const dimensionOfItems = (type: Type | undefined): Dimension =>
