@@ -26,7 +26,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
   await page.keyboard.type('Width of the page')
   await tabTo(page, /^Unit/)
   await page.keyboard.type('mm')
-  await tabTo(page, /^Value now/)
+  await tabTo(page, /^Value/)
   await page.keyboard.type('210')
 
   await page.keyboard.press('Alt+n')
@@ -35,7 +35,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
   await page.keyboard.type('Gutter')
   await tabTo(page, /^Unit/)
   await page.keyboard.type('mm')
-  await tabTo(page, /^Value now/)
+  await tabTo(page, /^Value/)
   await page.keyboard.type('15')
 
   await tabTo(page, /Add below/)
@@ -58,7 +58,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
   await page.keyboard.press('Enter')
   await expect.poll(() => page.locator('build-cell').count()).toBe(4)
   await page.keyboard.type('Fits the board')
-  await tabTo(page, /^Holds when/)
+  await tabTo(page, /^Passes when/)
   await page.keyboard.type('opening <= 400 mm')
   await page.keyboard.press('Enter')
   await row(page, 'Fits the board').filter({ hasText: /Fail/ }).first().waitFor()

@@ -36,7 +36,7 @@ test('emptied givens make results wait and say for what', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').fill('')
   const cell = page.locator('result-cell').filter({ hasText: 'Original to sensor' })
-  await cell.filter({ hasText: /waits for Lens/ }).waitFor()
+  await cell.filter({ hasText: /Needs Lens/ }).waitFor()
 })
 
 test('text that cannot be read is told what, where and how to mend it, and stays', async ({ open }) => {
@@ -74,7 +74,7 @@ test('on a touch screen the signs stand under the field in hand and go in at the
   const size = given(page, 'Original')
   await size.fill('420297')
   await size.evaluate((field: HTMLInputElement) => field.setSelectionRange(3, 3))
-  await page.getByRole('button', { name: /^Put in ×/ }).tap()
+  await page.getByRole('button', { name: /^Insert ×/ }).tap()
   await expect.poll(() => size.inputValue()).toBe('420×297')
   await expect.poll(() => size.evaluate((field) => field.matches(':focus'))).toBe(true)
 })

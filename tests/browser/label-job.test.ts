@@ -35,11 +35,11 @@ async function build(page: Page, { kind, label, entry, unit, value, formula, con
     await page.keyboard.type(entry)
   }
   if (value) {
-    await tabTo(page, /^Value now/)
+    await tabTo(page, /^Value/)
     await page.keyboard.type(value)
   }
   if (formula || condition) {
-    await tabTo(page, formula ? /^Formula/ : /^Holds when/)
+    await tabTo(page, formula ? /^Formula/ : /^Passes when/)
     await page.locator('.cm-content').waitFor()
     await page.keyboard.type((formula ?? condition) as string)
     // Leaves the formula for its row, the cell still open.

@@ -21,7 +21,7 @@ async function openMaps(page: Page, rows = mapRows(340)): Promise<Locator> {
 
 const planned = (run: Locator): Promise<void> => run.locator('section[aria-busy="false"]').waitFor()
 
-/** A figure of the foot: `In all`, `Originals`. */
+/** A figure of the foot: `Total`, `Originals`. */
 const figure = (run: Locator, group: string, label: string): Locator =>
   run
     .locator('.group')
@@ -40,10 +40,10 @@ const typed = (page: Page): Promise<unknown> =>
 test('340 maps are planned, some ticked, and what is left is planned again', async ({ open }) => {
   const { page } = await open()
   const run = await openMaps(page)
-  await expect.poll(() => figure(run, 'In all', 'Originals').textContent()).toBe('340')
+  await expect.poll(() => figure(run, 'Total', 'Originals').textContent()).toBe('340')
   const setups = run.locator('.setup')
   const before = await setups.count()
-  await expect.poll(() => figure(run, 'In all', 'Set-ups').textContent()).toBe(`${before}`)
+  await expect.poll(() => figure(run, 'Total', 'Set-ups').textContent()).toBe(`${before}`)
   await run.getByText('In parts, too large for one frame').waitFor()
 
   await setups.first().locator('summary').click()
@@ -61,7 +61,7 @@ test('340 maps are planned, some ticked, and what is left is planned again', asy
 
   const left = run.getByRole('button', { name: 'Plan what is left' })
   await left.click()
-  await expect.poll(() => figure(run, 'What is left, in all', 'Originals').textContent()).toBe('334')
+  await expect.poll(() => figure(run, 'Total of what is left', 'Originals').textContent()).toBe('334')
   const listed = await setups.first().locator('label').allTextContents()
   for (const name of names) expect(listed).not.toContain(name)
 
@@ -69,26 +69,26 @@ test('340 maps are planned, some ticked, and what is left is planned again', asy
   await boxes.nth(2).focus()
   const [, , , next] = await boxes.evaluateAll((all) => all.map((box) => (box as HTMLElement).dataset.row))
   await page.keyboard.press('Space')
-  await expect.poll(() => figure(run, 'What is left, in all', 'Originals').textContent()).toBe('333')
+  await expect.poll(() => figure(run, 'Total of what is left', 'Originals').textContent()).toBe('333')
   await expect.poll(() => typed(page)).toBe(next)
 
   await left.click()
-  await expect.poll(() => figure(run, 'In all', 'Originals').textContent()).toBe('340')
+  await expect.poll(() => figure(run, 'Total', 'Originals').textContent()).toBe('340')
   await expect.poll(() => figure(run, 'So far', 'Done').textContent()).toBe('7 of 340')
 })
 
 test('the plan follows what is typed, and says what it waits for', async ({ open }) => {
   const { page } = await open()
   const run = await openMaps(page)
-  const frames = await figure(run, 'In all', 'Frames').textContent()
+  const frames = await figure(run, 'Total', 'Frames').textContent()
   const sampling = page.getByLabel('Wanted sampling', { exact: true })
   await sampling.fill('600')
-  await expect.poll(() => figure(run, 'In all', 'Frames').textContent()).not.toBe(frames)
+  await expect.poll(() => figure(run, 'Total', 'Frames').textContent()).not.toBe(frames)
   await sampling.fill('')
-  await run.getByText('Nothing is planned yet. This is wanting').waitFor()
+  await run.getByText('Nothing is planned yet. These are required').waitFor()
   await run.getByText('waits for wanted_sampling').waitFor()
   await sampling.fill('300')
-  await expect.poll(() => figure(run, 'In all', 'Frames').textContent()).toBe(frames)
+  await expect.poll(() => figure(run, 'Total', 'Frames').textContent()).toBe(frames)
 })
 
 test('rows that cannot be planned are named with why, and the rest is planned', async ({ open }) => {
@@ -97,13 +97,14 @@ test('rows that cannot be planned are named with why, and the rest is planned', 
   const run = await openMaps(page, rows)
   await run.getByText('Cannot be planned: 1 original').waitFor()
   await run.getByText('«wide» is not a number').waitFor()
-  await expect.poll(() => figure(run, 'In all', 'Originals').textContent()).toBe('19')
+  await expect.poll(() => figure(run, 'Total', 'Originals').textContent()).toBe('19')
 })
 
 test('what feeds the plan is written on the Build face', async ({ open }) => {
   const { page } = await open()
   const run = await openMaps(page)
-  const disk = async (): Promise<number> => Number.parseFloat((await figure(run, 'In all', 'Disk').textContent()) ?? '')
+  const disk = async (): Promise<number> =>
+    Number.parseFloat((await figure(run, 'Total', 'Storage').textContent()) ?? '')
   const before = await disk()
   await pressInHead(page, 'Build')
   await page.locator('build-cell .call', { hasText: 'The run' }).click()

@@ -113,7 +113,7 @@ test('where nothing is marked it says how, and shows the results of one section;
   expect(await page.locator('stand-figure').count()).toBe(1)
   await page.locator('stand-view').getByRole('link', { name: 'Build' }).click()
   await page.getByRole('button', { name: 'Result: Board to sensor' }).click()
-  await page.getByRole('checkbox', { name: /Set at the stand/ }).check()
+  await page.getByRole('checkbox', { name: /Show at the stand/ }).check()
   await toStand(page)
   await expect.poll(() => page.locator('stand-figure').allInnerTexts()).toHaveLength(1)
   await figure(page, 'Board to sensor').waitFor()

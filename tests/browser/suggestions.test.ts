@@ -21,7 +21,9 @@ test('a check that fails offers suggestions; one press applies one, one undo tak
   await expect.poll(() => given(page, 'The column reaches').inputValue()).toBe('900')
 })
 
-test('a measured value shows beside the computed one and is reckoned on with until it is cleared', async ({ open }) => {
+test('a measured value shows beside the computed one and is used in its place until it is cleared', async ({
+  open,
+}) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   const cell = row(page, 'Original to sensor')
   await cell.getByRole('button', { name: 'Measure', exact: true }).click()

@@ -100,9 +100,9 @@ test('a table is built from nothing by keyboard, filled from a spreadsheet, kept
   await page.keyboard.type('Width')
   await tabTo(page, /^Unit/)
   await page.keyboard.type('mm')
-  await tabTo(page, /A figure under it/)
+  await tabTo(page, /Add a footer/)
   await page.keyboard.press('Enter')
-  await page.getByLabel('Under it').waitFor()
+  await page.getByLabel('Footer').waitFor()
   await tabTo(page, /Add a column/)
   await page.keyboard.press('Enter')
   await at(page, /^Heading/)
@@ -257,16 +257,16 @@ test('a file with headings of its own is looked over, matched and taken in', asy
     mimeType: 'text/csv',
     buffer: Buffer.from('\ufeffShelf mark;Width [cm];Sort;Ink;\r\nX 1;42,5;Chart;red;\r\nX 2;wide;map;blue;\r\n'),
   })
-  await panel.getByRole('button', { name: 'Take in 2 rows' }).waitFor()
+  await panel.getByRole('button', { name: 'Import 2 rows' }).waitFor()
   await expect
     .poll(() =>
       panel
         .locator('.match select')
         .evaluateAll((all) => all.map((one) => (one as HTMLSelectElement).selectedOptions[0]?.text)),
     )
-    .toEqual(['Shelf mark', 'Width', 'Sort', 'A new column: words', 'Nowhere: it is left out'])
+    .toEqual(['Shelf mark', 'Width', 'Sort', 'A new column: text', 'Do not import'])
   expect(await violations(page)).toEqual([])
-  await panel.getByRole('button', { name: 'Take in 2 rows' }).click()
+  await panel.getByRole('button', { name: 'Import 2 rows' }).click()
   await rowsSaid(page, '3 of 4 rows')
   expect(await page.getByLabel('Width, row 3').inputValue()).toBe('42,5 cm')
   expect(await page.getByLabel('Width, row 4').inputValue()).toBe('wide')
@@ -275,10 +275,10 @@ test('a file with headings of its own is looked over, matched and taken in', asy
   await rowsSaid(page, '2 rows')
 
   await page.getByRole('button', { name: 'Paste or open a table' }).click()
-  await panel.getByLabel('The table, pasted').fill('x'.repeat(30_000))
-  await panel.getByRole('button', { name: 'Take in 1 row' }).click()
+  await panel.getByLabel('Paste the table here').fill('x'.repeat(30_000))
+  await panel.getByRole('button', { name: 'Import 1 row' }).click()
   await panel.getByRole('alert').filter({ hasText: 'one field holds 30000 signs' }).waitFor()
-  await panel.getByRole('button', { name: 'Never mind' }).click()
+  await panel.getByRole('button', { name: 'Cancel' }).click()
   await at(page, /Paste or open a table/)
 })
 
@@ -292,7 +292,7 @@ for (const dim of [false, true])
     await pressInHead(page, 'Build')
     await page.getByRole('button', { name: 'Table: Originals' }).click()
     await page.getByRole('button', { name: /Column: Outer/ }).click()
-    await page.getByLabel('Under it').waitFor()
+    await page.getByLabel('Footer').waitFor()
     expect(await violations(page)).toEqual([])
   })
 

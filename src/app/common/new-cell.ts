@@ -1,4 +1,4 @@
-import { fedByName } from '../../cells/forms/drawing-parts.ts'
+import { inputsByName } from '../../cells/forms/drawing-parts.ts'
 import { type Cell, freeName, isNamed, type TableCell } from '../../worksheet/index.ts'
 import { KINDS } from '../../worksheet/kinds/index.ts'
 import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
@@ -30,7 +30,7 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
   if (kind === 'section') return { kind: 'note', id, role: 'heading', text: '' }
   const cell = KINDS[kind].fresh({ id, cells, freeName: (base) => freeName(base, cells) }) as Cell
   const names = cells.filter(isNamed).map(({ name }) => name)
-  if (cell.kind === 'drawing') return { ...cell, from: fedByName(cell.drawing, names) }
+  if (cell.kind === 'drawing') return { ...cell, from: inputsByName(cell.drawing, names) }
   if (cell.kind !== 'run') return cell
   const table = cells.find((one): one is TableCell => one.kind === 'table' && one.name === cell.of)
   return table

@@ -1,6 +1,6 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { unitSuffix } from '../../cells/shared/unit-suffix.ts'
-import { workedOut } from '../../cells/table/table-fields.ts'
+import { computedText } from '../../cells/table/table-fields.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Sheet, TableCell } from '../../worksheet/index.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
@@ -29,7 +29,7 @@ export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
     const column = cell.columns[at]
     const typed = (cell.rows[row]?.[at] ?? '').trim()
     const value = valueAt(node, computed, row, at)
-    if (column && hasFormula(column)) return workedOut(value, types[at], tableOf(node)?.columns[at]?.unit)
+    if (column && hasFormula(column)) return computedText(value, types[at], tableOf(node)?.columns[at]?.unit)
     return column?.entry === 'tick' && value !== undefined ? (value ? words.yes : '') : typed
   }
   const heads = cell.columns.map((column, at) => {

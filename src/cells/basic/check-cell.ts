@@ -3,12 +3,12 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { SheetAdvice } from '../../worksheet/advice/plan.ts'
 import type { CheckOutcome } from '../../worksheet/index.ts'
-import { INCREASE_MARGIN } from '../details/words.ts'
+import { detailsWords } from '../details/words.ts'
 import { askForAdvice } from '../shared/advice-request.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 import { shared } from '../style/styles.ts'
-import { listed } from './result-cell.ts'
+import { basicWords } from './words.ts'
 
 export const checkStyle = css`
   .check {
@@ -31,7 +31,7 @@ export const checkStyle = css`
   }
 `
 
-/** Advice is asked for once typing has paused for so long. */
+/** Advice is requested after a pause in typing, so that it never delays a key. */
 const PAUSE_MS = 180
 
 /** A check on the Fill in face: a sign, its state as a word, its message, and suggestions. */
@@ -86,7 +86,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
       return html`<button type="button" class="word small" @click=${() => {
         this.asked = true
         void this.look(outcome)
-      }}>${INCREASE_MARGIN}</button>`
+      }}>${detailsWords.increaseMargin}</button>`
     if (!this.advice || !this.isDue(outcome)) return nothing
     const { checks, plan } = this.advice
     const plans = checks.get(cell.name)?.plans ?? []
@@ -108,7 +108,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
           ${error && outcome.message && error !== outcome.message ? html`<p class="small quiet">${error}</p>` : nothing}
           ${
             outcome.hangsOn
-              ? html`<p class="small">It holds as given, but not over the whole limits of ${listed(outcome.hangsOn.map(called))}.</p>`
+              ? html`<p class="small">${basicWords.notOverLimits(outcome.hangsOn.map(called))}</p>`
               : nothing
           }
           ${this.suggestions(outcome)}

@@ -6,12 +6,13 @@ import type { Drawing, Table } from '../../drawings/canvas/tree.ts'
 import { LOADERS } from '../../drawings/loaders.ts'
 import type { DrawingKind } from '../../worksheet/index.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
-import { ENLARGED, OwnWidth, saveOrSay } from '../picture/shown-drawing.ts'
+import { OwnWidth, saveOrExplain, ZOOM } from '../picture/shown-drawing.ts'
 import type { CellSignal, DrawingView } from '../shared/cell-view.ts'
 import { dragging } from '../shared/dragging.ts'
 import { drawTree } from '../shared/draw-tree.ts'
 import { inView } from '../shared/in-view.ts'
 import { fold, shared } from '../style/styles.ts'
+import { basicWords } from './words.ts'
 
 const rowsOf = ({ head, rows }: Table): TemplateResult => html`
   <table class="quiet">
@@ -20,7 +21,7 @@ const rowsOf = ({ head, rows }: Table): TemplateResult => html`
   </table>
 `
 
-/** A drawing from the sheet's own figures, to scale, with the same in words below. */
+/** A drawing of the sheet's figures, to scale, with the same content in words below. */
 @customElement('drawing-cell')
 export class DrawingCell extends SignalWatcher(LitElement) {
   static override styles = [
@@ -38,12 +39,23 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       .figure-text {
         font-variant-numeric: tabular-nums;
       }
-      /* About what a drawing takes, so that the next one is not taken to be in view. */
+      /* About the size of a drawing, so that the next one does not count as in view. */
       .place {
         aspect-ratio: 4 / 5;
       }
       .stage {
         position: relative;
+      }
+      .title {
+        display: flex;
+        align-items: end;
+        justify-content: space-between;
+        gap: 1rem;
+        margin-block-end: 8px;
+        border-block-end: 1px solid var(--hair);
+      }
+      .title > span {
+        padding-block-end: 5px;
       }
       .under {
         display: flex;
@@ -77,6 +89,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
         text-align: start;
       }
       @media print {
+        .title .word,
         .under .word,
         .how {
           display: none;
@@ -92,33 +105,34 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   @property({ attribute: false }) view!: CellSignal<DrawingView>
   private readonly width = new OwnWidth(this)
   @state() private ready: { readonly kind: DrawingKind; readonly draw: Draw } | undefined
-  /** A drawing further down is not waited for when a sheet is opened. */
+  /** Opening a sheet does not load drawings further down. */
   private seen = inView(this)
-  /** What the drawing is of and what feeds it, as it was when it was last sent for. */
+  /** The kind and inputs of the drawing that was last loaded. */
   private fetched = ''
-  /** The drawing a lamp was taken hold of in: it holds still till the lamp is let go. */
+  /** The drawing in which a lamp drag began; its layout is reused until the lamp is released. */
   @state() private held: Drawing | undefined
   @state() private trouble = ''
-  private async fetch(wanted: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
-    this.fetched = wanted
+  @state() private enlarged = false
+  private async fetch(key: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
+    this.fetched = key
     await this.seen
     const draw = await LOADERS[kind](from)
-    if (this.fetched === wanted) this.ready = { kind, draw }
+    if (this.fetched === key) this.ready = { kind, draw }
   }
 
   override render(): TemplateResult {
     const { cell, outcome } = this.view.get()
     const missing = Object.values(outcome.missing)
-    const wanted = [cell.drawing, ...Object.keys(cell.from)].join()
-    if (this.fetched !== wanted) void this.fetch(wanted, cell)
+    const key = [cell.drawing, ...Object.keys(cell.from)].join()
+    if (this.fetched !== key) void this.fetch(key, cell)
     if (this.ready?.kind !== cell.drawing || this.width.px === 0)
       return html`<figure><div class="place"></div></figure>`
-    const drawn = this.ready.draw(outcome.values, {
-      width: this.width.px / ENLARGED,
-      zoom: ENLARGED,
-      unit: cell.unit,
-      title: cell.title || undefined,
-      quick: dragging.get(),
+    const { draw } = this.ready
+    const options = { unit: cell.unit, title: cell.title || undefined, quick: dragging.get() }
+    const drawn = draw(outcome.values, {
+      ...options,
+      width: this.width.px / ZOOM,
+      zoom: ZOOM,
       layoutFrom: this.held,
     })
     const cannot = [...new Set([...drawn.omissions, ...missing])]
@@ -126,27 +140,45 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     if (movable) void import('../lamps/lamp-handles.ts')
     return html`
       <figure>
+        <div class="title small">
+          <span class="quiet">${drawn.title}</span>
+          <button type="button" class="word" @click=${() => void this.enlarge()}>${basicWords.enlarge}</button>
+        </div>
         <div class="stage">
           ${drawTree(drawn.node)}
           ${movable ? html`<lamp-handles .drawn=${drawn} .view=${this.view} @lamp-held=${this.hold}></lamp-handles>` : nothing}
         </div>
         <figcaption class="small">
-          ${drawn.title}
-          ${movable ? html`<p class="quiet how">A lamp can be dragged, or moved by the arrow keys.</p>` : nothing}
+          ${movable ? html`<p class="quiet how">${basicWords.dragLamps}</p>` : nothing}
           <div class="under">
             <details>
-              <summary>In words</summary>
+              <summary>${basicWords.inWords}</summary>
               <p class="quiet">${drawn.description}</p>
               ${drawn.table ? rowsOf(drawn.table) : nothing}
             ${cannot.length > 0 ? html`<ul class="quiet">${cannot.map((why) => html`<li>${why}</li>`)}</ul>` : nothing}
             </details>
-            <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>Save as SVG</button>
-            <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>Save as PNG</button>
+            <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>${basicWords.saveSvg}</button>
+            <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>${basicWords.savePng}</button>
           </div>
           ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
         </figcaption>
       </figure>
+      ${
+        this.enlarged
+          ? html`<enlarged-drawing
+              .draw=${(width: number, zoom: number) => draw(outcome.values, { ...options, width, zoom })}
+              @enlarged-closed=${() => {
+                this.enlarged = false
+              }}
+            ></enlarged-drawing>`
+          : nothing
+      }
     `
+  }
+
+  private async enlarge(): Promise<void> {
+    await import('../picture/enlarged-drawing.ts')
+    this.enlarged = true
   }
 
   private readonly hold = (event: CustomEvent<Drawing | undefined>): void => {
@@ -155,7 +187,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {
     this.trouble = ''
-    const why = await saveOrSay(drawn, this.view.get().sheet.worksheet.title, as)
-    if (why) this.trouble = `The drawing was not saved: ${why}`
+    const why = await saveOrExplain(drawn, this.view.get().sheet.worksheet.title, as)
+    if (why) this.trouble = basicWords.notSaved(why)
   }
 }

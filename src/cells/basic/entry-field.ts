@@ -1,6 +1,7 @@
 import { css, html, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import type { Given, Sheet } from '../../worksheet/index.ts'
+import { basicWords } from './words.ts'
 
 export type Entry = NonNullable<Given['entry']>
 
@@ -55,9 +56,9 @@ interface EntryParts {
   readonly cell: Given
   readonly label: string
   readonly sheet: Sheet
-  /** The text in it cannot be read. */
+  /** Whether its text is not understood. */
   readonly bad: boolean
-  /** The ids of what describes it. */
+  /** The ids of the elements that describe it. */
   readonly described: string
   readonly put: (value: string) => void
 }
@@ -77,7 +78,7 @@ function yesNo({ cell, put }: EntryParts): TemplateResult {
               .checked=${live(cell.value.trim() === answer)}
               @change=${() => put(answer)}
             >
-            ${answer === 'yes' ? 'Yes' : 'No'}
+            ${answer === 'yes' ? basicWords.yes : basicWords.no}
           </label>
         `,
       )}
@@ -104,7 +105,7 @@ function choice({ cell, described, bad, put }: EntryParts): TemplateResult {
   `
 }
 
-/** Fetched when a sheet first asks for a piece of kit. */
+/** The field for a piece of kit, loaded when a sheet first has one. */
 function kit({ cell, label, sheet }: EntryParts): TemplateResult {
   void import('../kit/kit-field.ts')
   return html`<kit-field id="entry" class="entry wide" .cell=${cell} .sheet=${sheet} .label=${label}></kit-field>`

@@ -9,15 +9,16 @@ import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, row, shared } from '../style/styles.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
+import { basicWords } from './words.ts'
 
 const bare = (text: string, unit: string): string =>
   (unit === '' ? text : text.replaceAll(unit, '')).replaceAll(/[\s\u202f]+/g, '').replaceAll(/[x*]/g, '×')
 
-/** What was typed, with the unit behind the field, already says how it is understood. */
+/** Whether the typed text with the unit after the field already shows how it is understood. */
 const asTyped = ({ value, unit }: Given, { readAs }: ValueOutcome): boolean =>
   bare(value, unitSuffix(unit)) === bare(readAs ?? '', unitSuffix(unit))
 
-/** A given on the fill-in face: its label, its field, its unit, and how what was typed is understood. */
+/** A given in Fill in: its label, field, unit, and how its text is understood. */
 @customElement('given-cell')
 export class GivenCell extends SignalWatcher(LitElement) {
   static override styles = [
@@ -134,7 +135,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
       >
         <div class="what">
           ${entry === 'yes or no' ? html`<span id="label">${label}</span>` : html`<label for="entry">${label}</label>`}
-          ${readAs ? html`<span class="small" id="read">read as ${readAs}</span>` : nothing}
+          ${readAs ? html`<span class="small" id="read">${basicWords.readAs(readAs)}</span>` : nothing}
         </div>
         ${entryField({ entry, cell, sheet, label, bad, described, put })}
         ${typed ? html`<span class="unit">${unit}</span>` : nothing}
@@ -150,7 +151,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
             ? html`<div class="below presses offers">
                 ${offers.map(
                   (offer) =>
-                    html`<button type="button" class="press" @click=${() => put(offer.text)}>Read as ${offer.text}, ${offer.label}</button>`,
+                    html`<button type="button" class="press" @click=${() => put(offer.text)}>${basicWords.readItAs(offer.text, offer.label)}</button>`,
                 )}
               </div>`
             : nothing

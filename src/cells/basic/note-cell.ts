@@ -2,9 +2,10 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { CellSignal, NoteView } from '../shared/cell-view.ts'
+import { cellWords } from '../shared/words.ts'
 import { shared } from '../style/styles.ts'
 
-/** A note on the fill-in face: prose, or a caution set apart by a heavy rule and its first word. */
+/** A note in Fill in: prose, or a caution marked by a heavy rule and its first word. */
 @customElement('note-cell')
 export class NoteCell extends SignalWatcher(LitElement) {
   static override styles = [
@@ -38,7 +39,7 @@ export class NoteCell extends SignalWatcher(LitElement) {
     const caution = cell.role === 'caution'
     return html`
       <div class="note ${caution ? 'caution' : ''}">
-        ${paragraphs.map((text, i) => html`<p>${caution && i === 0 ? html`<b>Caution:</b> ` : ''}${text}</p>`)}
+        ${paragraphs.map((text, i) => html`<p>${caution && i === 0 ? html`<b>${cellWords.caution}</b> ` : ''}${text}</p>`)}
       </div>
     `
   }

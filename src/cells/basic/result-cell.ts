@@ -5,9 +5,11 @@ import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../.
 import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { measuredField, measuring } from '../shared/measured-field.ts'
+import { cellWords } from '../shared/words.ts'
 import { field, row, shared } from '../style/styles.ts'
+import { basicWords } from './words.ts'
 
-/** A figure longer than this takes the width of the row; a list or a record breaks badly, and does so sooner. */
+/** Longer figures take the width of the row; lists and records do so sooner because they wrap badly. */
 const LONG_FIGURE = 14
 const LONG_LIST = 8
 
@@ -110,21 +112,14 @@ export const resultStyle = css`
   }
 `
 
-/** Names in a sentence: `A`, `A and B`, `A, B and 3 more`. */
-export function listed(names: readonly string[]): string {
-  const shown = names.length > 3 ? [...names.slice(0, 2), `${names.length - 2} more`] : names
-  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}`
-}
-
-/** Why there is no figure, in one line. */
+/** Why there is no figure, in one line; undefined if there is one. */
 export function missingReason(outcome: Outcome, called: (name: string) => string): string | undefined {
-  if (outcome.state === 'waiting')
-    return outcome.on.length > 0 ? `waits for ${listed(outcome.on.map(called))}` : undefined
-  if (outcome.state === 'error' && outcome.origin) return `held up by ${called(outcome.origin)}`
+  if (outcome.state === 'waiting') return outcome.on.length > 0 ? basicWords.needs(outcome.on.map(called)) : undefined
+  if (outcome.state === 'error' && outcome.origin) return basicWords.blocked(called(outcome.origin))
   return undefined
 }
 
-/** The figure and its unit, or a dash where there is none. */
+/** The figure and its unit, or a dash if there is none. */
 export function figureOf(
   outcome: Outcome,
   shown = outcome.state === 'value' ? outcome.shown : undefined,
@@ -138,7 +133,7 @@ export function figureOf(
   }`
 }
 
-/** A list of records as a table, fetched when there is one. */
+/** A list of records as a table, loaded when a sheet has one. */
 function records(label: string, outcome: Outcome): TemplateResult | undefined {
   if (outcome.state !== 'value' || outcome.type.kind !== 'list' || outcome.type.of.kind !== 'record') return undefined
   void import('../details/records-table.ts')
@@ -150,7 +145,7 @@ export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
   outcome.shown.figure.length >
     (outcome.type.kind === 'record' || outcome.type.kind === 'list' ? LONG_LIST : LONG_FIGURE)
 
-/** A result on the fill-in face: its label and its figure on its unit. */
+/** A result in Fill in: its label, figure and unit. */
 @customElement('result-cell')
 export class ResultCell extends SignalWatcher(LitElement) {
   static override styles = [shared, row, field, resultStyle, errorMessageStyle]
@@ -180,16 +175,16 @@ export class ResultCell extends SignalWatcher(LitElement) {
 
   private measured(cell: Result, outcome: Outcome): TemplateResult | typeof nothing {
     const { measured } = outcome.state === 'value' ? outcome : {}
-    const kept = cell.measured !== undefined && cell.measured.trim() !== ''
-    const led = cell.measure !== undefined || kept || this.measuring || this.unfolded
+    const hasMeasured = cell.measured !== undefined && cell.measured.trim() !== ''
+    const led = cell.measure !== undefined || hasMeasured || this.measuring || this.unfolded
     const numeric = outcome.state !== 'value' || outcome.type.kind === 'number'
     return html`
-      ${measured ? html`<span class="small seen">measured ${measured.shown.text}${measured.difference ? `, ${measured.difference}` : ''}</span>` : nothing}
+      ${measured ? html`<span class="small seen">${basicWords.measured(measured.shown.text, measured.difference ?? '')}</span>` : nothing}
       ${
         led && numeric
           ? html`<span class="small words">
-              <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>Measure</button>
-              ${kept ? html`<button type="button" class="word" @click=${() => this.clear(cell)}>Clear</button>` : nothing}
+              <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>${basicWords.measure}</button>
+              ${hasMeasured ? html`<button type="button" class="word" @click=${() => this.clear(cell)}>${basicWords.clear}</button>` : nothing}
             </span>`
           : nothing
       }
@@ -199,7 +194,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
   private measureRow(cell: Result, outcome: Outcome): TemplateResult {
     return html`
       <div class="below measure">
-        <label for="measured" class="small">${cell.measure ?? 'As measured; it is reckoned on with until it is cleared.'}</label>
+        <label for="measured" class="small">${cell.measure ?? basicWords.measuredValue}</label>
         ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)))}
       </div>
     `
@@ -220,17 +215,17 @@ export class ResultCell extends SignalWatcher(LitElement) {
         <div class="what">
           <button type="button" class="fold label" aria-expanded=${this.unfolded} @click=${() => void this.unfold()}>${label}</button>
           ${why ? html`<span class="small">${why}</span>` : nothing}
-          ${mark ? html`<span class="small">nearest mark ${mark}</span>` : nothing}
+          ${mark ? html`<span class="small">${basicWords.nearestMark(mark)}</span>` : nothing}
           ${cell.hint && this.unfolded ? html`<span class="small">${cell.hint}</span>` : nothing}
           ${this.measured(cell, outcome)}
         </div>
         ${records(label, outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}
         ${this.measuring ? this.measureRow(cell, outcome) : nothing}
-        ${said(
-          'Not computed',
+        ${notices(
+          basicWords.notComputed,
           own.map(({ message }) => message),
-        )} ${said(
-          'Caution',
+        )} ${notices(
+          cellWords.caution,
           warnings.map(({ message }) => message),
         )}
         ${this.unfolded ? html`<result-more class="below" .view=${view}></result-more>` : nothing}
@@ -239,9 +234,9 @@ export class ResultCell extends SignalWatcher(LitElement) {
   }
 }
 
-const said = (word: string, sentences: readonly string[]): TemplateResult | typeof nothing =>
+const notices = (word: string, sentences: readonly string[]): TemplateResult | typeof nothing =>
   sentences.length > 0
     ? html`<div class="below small">
-        ${[...new Set(sentences)].map((one) => html`<div class="trouble"><p><b>${word}:</b> ${one}</p></div>`)}
+        ${[...new Set(sentences)].map((one) => html`<div class="trouble"><p><b>${word}</b> ${one}</p></div>`)}
       </div>`
     : nothing

@@ -1,11 +1,12 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { shortList } from '../../units/plural.ts'
 import { type CellSignal, labelOf, type ResultView } from '../shared/cell-view.ts'
+import { cellWords } from '../shared/words.ts'
 import { shared } from '../style/styles.ts'
-import { listed } from './result-cell.ts'
 
-/** What may harm a person or an original, of a section’s results: each said once, with the rows it is about. */
+/** The cautions of a section’s results, for people and originals: each once, with the rows it is about. */
 @customElement('section-cautions')
 export class SectionCautions extends SignalWatcher(LitElement) {
   static override styles = [
@@ -40,7 +41,7 @@ export class SectionCautions extends SignalWatcher(LitElement) {
       <ul class="small">
         ${[...about].map(
           ([caution, labels]) =>
-            html`<li><b>Caution:</b> ${caution} <span class="quiet">(${listed([...new Set(labels)])})</span></li>`,
+            html`<li><b>${cellWords.caution}</b> ${caution} <span class="quiet">(${shortList([...new Set(labels)])})</span></li>`,
         )}
       </ul>
     `

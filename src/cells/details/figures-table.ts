@@ -1,6 +1,6 @@
 import { css } from 'lit'
 
-/** Figures in rows and columns, ruled, scrolled where they are broader than the sheet. */
+/** A table of figures with level rules; a wide one scrolls. */
 export const figuresTable = css`
   .scrolled {
     overflow-x: auto;
@@ -19,7 +19,7 @@ export const figuresTable = css`
   }
 `
 
-/** Its first column says what a row is. Comes after the paddings of whoever uses it. */
+/** The first column names the rows. This style must follow the paddings of the table that uses it. */
 export const firstColumn = css`
   :is(th, td):first-child {
     padding-inline-start: 0;
@@ -27,7 +27,7 @@ export const firstColumn = css`
   }
 `
 
-/** A table as a cell of its own, under its title. */
+/** A table that is a cell, below its title. */
 export const figuresCell = css`
   :host {
     padding-block: 0.9rem 1.1rem;

@@ -3,10 +3,11 @@ import { customElement, property } from 'lit/decorators.js'
 import { type RecordValue, showValue, type Type, type Value } from '../../language/index.ts'
 import { shared } from '../style/styles.ts'
 import { figuresTable, firstColumn } from './figures-table.ts'
+import { detailsWords } from './words.ts'
 
 const MOST = 20
 
-/** A list of records, a row each: tubes and how far they reach, lamps and where they stand. */
+/** A list of records as a table, one row each: tubes with their lengths, lamps with their positions. */
 @customElement('records-table')
 export class RecordsTable extends LitElement {
   static override styles = [
@@ -32,7 +33,7 @@ export class RecordsTable extends LitElement {
     firstColumn,
   ]
 
-  /** Of one record. */
+  /** The type of one record. */
   @property({ attribute: false }) type!: Extract<Type, { kind: 'record' }>
   @property() label = ''
   @property({ attribute: false }) rows: readonly Value[] = []
@@ -54,12 +55,12 @@ export class RecordsTable extends LitElement {
         </tbody>
       </table>
       </div>
-      ${more > 0 ? html`<p class="small quiet">and ${more} more</p>` : nothing}
+      ${more > 0 ? html`<p class="small quiet">${detailsWords.moreRows(more)}</p>` : nothing}
     `
   }
 }
 
-/** A list within a row stands without its braces; an empty one is a dash. */
+/** A list within a row is shown without braces; an empty one is a dash. */
 const shownIn = (value: Value, type: Type): string =>
   showValue(value, type)
     .text.replace(/^\{|\}$/g, '')

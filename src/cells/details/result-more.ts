@@ -9,11 +9,11 @@ import { goToCell, labelOf, type ResultView } from '../shared/cell-view.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
 import './suggestion-list.ts'
 import { field, shared } from '../style/styles.ts'
-import { NO_PLAN_FOR_TARGET, TARGET_VALUE } from './words.ts'
+import { detailsWords } from './words.ts'
 
-const MOST_TOLD = 4
+const MOST_CONTRIBUTIONS = 4
 
-/** A result unfolded: its working, where its limits come from, what it feeds, and what it should be. */
+/** An unfolded result: its working, its limits and their causes, the cells that use it, and a target value. */
 @customElement('result-more')
 export class ResultMore extends LitElement {
   static override styles = [
@@ -43,13 +43,13 @@ export class ResultMore extends LitElement {
       .name:hover {
         text-decoration-thickness: 2px;
       }
-      .feeds {
+      .users {
         display: flex;
         flex-wrap: wrap;
         align-items: center;
         column-gap: 1.1rem;
       }
-      .should {
+      .target {
         max-inline-size: 14rem;
         margin-block-start: 0.4rem;
       }
@@ -58,7 +58,7 @@ export class ResultMore extends LitElement {
 
   @property({ attribute: false }) view!: ResultView
   private working: Working | undefined
-  @state() private should = ''
+  @state() private target = ''
   @state() private found: TargetAdvice | undefined
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
@@ -70,20 +70,20 @@ export class ResultMore extends LitElement {
 
   private async look(): Promise<void> {
     const { cell, sheet } = this.view
-    const { should } = this
-    const found = should.trim() === '' ? undefined : await askForTarget(this, sheet, cell.id, should)
-    if (should === this.should) this.found = found
+    const { target } = this
+    const found = target.trim() === '' ? undefined : await askForTarget(this, sheet, cell.id, target)
+    if (target === this.target) this.found = found
   }
 
   private suggestions(): TemplateResult | typeof nothing {
     const { found, view } = this
     if (!found) return nothing
     if (found.error !== undefined) return html`<p class="small quiet">${found.error}</p>`
-    if (found.plans.length === 0) return html`<p class="small quiet">${NO_PLAN_FOR_TARGET}</p>`
+    if (found.plans.length === 0) return html`<p class="small quiet">${detailsWords.noPlan}</p>`
     return html`<suggestion-list .sheet=${view.sheet} .plans=${found.plans}></suggestion-list>`
   }
 
-  /** A link, not a button, so that a formula breaks into lines like any text. */
+  /** A link instead of a button, so that a formula wraps like text. */
   private link(id: string, text: string): TemplateResult {
     const follow = (event: Event): void => {
       event.preventDefault()
@@ -111,18 +111,26 @@ export class ResultMore extends LitElement {
   private limits(outcome: ValueOutcome): TemplateResult | typeof nothing {
     const { limits, type } = outcome
     if (!limits || type.kind !== 'number') return nothing
-    const said = (amount: number): string => this.amount(outcome, amount)
-    const told = limits.contributions.slice(0, MOST_TOLD)
+    const amount = (one: number): string => this.amount(outcome, one)
+    const shown = limits.contributions.slice(0, MOST_CONTRIBUTIONS)
     return html`
       <p class="small">
-        At worst from ${said(limits.low)} to ${said(limits.high)}; likely within ${said(limits.likely)} either way.
-        ${told.length > 0 ? html`Of that, ${told.map(({ name, amount }, i) => `${i === 0 ? '' : ', '}${this.view.called(name)} ${said(amount)}`)}.` : nothing}
-        ${limits.bends ? html`Within these limits it does not change evenly: take the likely figure as a guess.` : nothing}
+        ${detailsWords.limits(amount(limits.low), amount(limits.high), amount(limits.likely))}
+        ${
+          shown.length > 0
+            ? detailsWords.contributions(
+                shown
+                  .map((one) => detailsWords.contribution(this.view.called(one.name), amount(one.amount)))
+                  .join(', '),
+              )
+            : nothing
+        }
+        ${limits.bends ? detailsWords.nonlinear : nothing}
       </p>
     `
   }
 
-  /** A ratio's spread has no ratio of its own: what is small in it is said plainly. */
+  /** Small limits of a ratio or f-number are shown in per cent, because they are not ratios themselves. */
   private amount({ type, value }: ValueOutcome, amount: number): string {
     const { unit } = declaredUnit(this.view.cell.unit)
     const odd = type.kind === 'number' && type.notation && Math.abs(amount) < Math.abs(value as number) / 2
@@ -134,26 +142,26 @@ export class ResultMore extends LitElement {
   override render(): TemplateResult {
     const { outcome, sheet } = this.view
     const { working } = this
-    const fed = working?.feeds.flatMap((id) => sheet.cell(id) ?? []) ?? []
+    const users = working?.feeds.flatMap((id) => sheet.cell(id) ?? []) ?? []
     const aimable = outcome.state === 'value' && outcome.type.kind === 'number' && !outcome.measured
     return html`
       ${working ? this.worked(working, outcome) : nothing}
       ${outcome.state === 'value' ? this.limits(outcome) : nothing}
       ${
-        fed.length > 0
-          ? html`<p class="feeds small"><span class="quiet">Feeds</span> ${fed.map((one) => this.lead(one.id, labelOf(one)))}</p>`
+        users.length > 0
+          ? html`<p class="users small"><span class="quiet">${detailsWords.usedBy}</span> ${users.map((one) => this.lead(one.id, labelOf(one)))}</p>`
           : nothing
       }
       ${
         aimable
           ? html`
-              <div class="should">
+              <div class="target">
                 ${labelled({
-                  label: TARGET_VALUE,
-                  value: this.should,
+                  label: detailsWords.targetValue,
+                  value: this.target,
                   placeholder: outcome.shown.text,
                   put: (text) => {
-                    this.should = text
+                    this.target = text
                     void this.look()
                   },
                 })}

@@ -5,14 +5,14 @@ import { consequenceText, planText, wholePlanText } from '../../worksheet/advice
 import type { Change, Sheet } from '../../worksheet/index.ts'
 import { requestChange } from '../shared/cell-view.ts'
 import { shared } from '../style/styles.ts'
-import { GIVES } from './words.ts'
+import { detailsWords } from './words.ts'
 
 const changeOf = ({ cells }: Plan): Change => ({
   do: 'several',
   changes: cells.map((cell) => ({ do: 'replace', cell })),
 })
 
-/** Plans as sentences, each applied with one press and taken back with one undo. */
+/** Plans as sentences: each is applied by one press and reverted by one undo. */
 @customElement('suggestion-list')
 export class SuggestionList extends LitElement {
   static override styles = [
@@ -61,7 +61,9 @@ export class SuggestionList extends LitElement {
   }
 
   private press(plan: Plan, sentence: string): TemplateResult {
-    const then = [plan.gives === undefined ? '' : GIVES(plan.gives), consequenceText(this.sheet, plan)].join(' ').trim()
+    const then = [plan.gives === undefined ? '' : detailsWords.gives(plan.gives), consequenceText(this.sheet, plan)]
+      .join(' ')
+      .trim()
     return html`<li>
       <button type="button" @click=${() => requestChange(this, changeOf(plan))}>
         <span aria-hidden="true">→</span>

@@ -1,5 +1,16 @@
-/** Sentences beside suggestions. */
-export const GIVES = (figure: string): string => `It gives ${figure}.`
-export const INCREASE_MARGIN = 'Increase margin'
-export const TARGET_VALUE = 'Target value'
-export const NO_PLAN_FOR_TARGET = 'No change within reach gives this value.'
+import { count } from '../../units/plural.ts'
+
+/** The words of an unfolded result and of suggestions. */
+export const detailsWords = {
+  limits: (low: string, high: string, likely: string): string =>
+    `At worst from ${low} to ${high}; likely within ${likely} either way.`,
+  contributions: (list: string): string => `Contributions: ${list}.`,
+  contribution: (label: string, amount: string): string => `${label} ${amount}`,
+  nonlinear: 'Within these limits the result is not linear, so the likely range is only a rough figure.',
+  usedBy: 'Used by',
+  targetValue: 'Target value',
+  noPlan: 'No change within reach gives this value.',
+  gives: (figure: string): string => `It gives ${figure}.`,
+  increaseMargin: 'Increase margin',
+  moreRows: (n: number): string => `and ${count(n)} more`,
+}

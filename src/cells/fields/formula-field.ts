@@ -6,12 +6,12 @@ import type { Diagnostic, Guide, Scope } from '../../language/index.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { field, shared } from '../style/styles.ts'
 
-/** Told while a formula is typed, with its whole text. */
+/** Fired while a formula is typed, with its whole text. */
 export type FormulaEvent = CustomEvent<string>
 
 /**
- * A formula to be written. Until it has the focus it is plain text; then the editor is fetched and takes its place,
- * with what was typed in the meantime.
+ * A field for a formula. It is a plain text field until it is focused; then the editor is loaded and replaces it,
+ * with the text typed in the meantime.
  */
 @customElement('formula-field')
 export class FormulaField extends LitElement {
@@ -87,14 +87,14 @@ export class FormulaField extends LitElement {
     try {
       ;[load, { GUIDE: guide }] = await Promise.all([import('../../language/editor/index.ts'), import('virtual:guide')])
     } catch {
-      // Without the network the plain field goes on working.
+      // Without the network the plain field keeps working.
       return
     }
     const plain = this.plain
-    // Gone, or left again, while it was fetched.
+    // The field may have been removed or left while the editor was loading.
     if (this.editor || !plain || this.renderRoot !== plain.getRootNode() || !this.isConnected) return
-    const held = this.shadowRoot?.activeElement === plain
-    if (!held) return
+    const focused = this.shadowRoot?.activeElement === plain
+    if (!focused) return
     const caret = plain.selectionStart
     this.edited = true
     this.editor = load.openFormulaEditor({
@@ -114,7 +114,7 @@ export class FormulaField extends LitElement {
         this.textBefore = this.value
       },
     })
-    // Before the focus: marks drawn right after it would take the caret with them.
+    // Marks drawn right after the focus would move the caret.
     this.editor.setDiagnostics(this.diagnostics)
     this.editor.focus()
   }
@@ -125,7 +125,7 @@ export class FormulaField extends LitElement {
     if (changed.has('diagnostics')) this.mark()
   }
 
-  /** Marks drawn in the same turn as a key would take the caret with them. */
+  /** Marks are drawn in the next frame; drawn together with a key they would move the caret. */
   private mark(): void {
     this.marking ??= requestAnimationFrame(() => {
       this.marking = undefined

@@ -2,8 +2,9 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import { field, shared } from '../style/styles.ts'
+import { fieldsWords } from './words.ts'
 
-/** A name, taken when the field is left or Enter is pressed; while it cannot be taken, what was typed stays and is told why. */
+/** A field for a name, applied on Enter or when the field is left. A refused name stays in the field with the reason. */
 @customElement('name-field')
 export class NameField extends LitElement {
   static override shadowRootOptions: ShadowRootInit = { ...LitElement.shadowRootOptions, delegatesFocus: true }
@@ -17,14 +18,14 @@ export class NameField extends LitElement {
     `,
   ]
 
-  @property() label = 'Name'
+  @property() label = fieldsWords.name
   @property() value = ''
-  /** Takes the name, or gives why it cannot. */
+  /** Applies the name, or returns why it was refused. */
   @property({ attribute: false }) take!: (name: string) => string | undefined
   @state() private draft: string | undefined
   @state() private refused: string | undefined
 
-  private keep(): void {
+  private apply(): void {
     const draft = this.draft?.trim()
     if (draft === undefined || draft === this.value) {
       this.draft = undefined
@@ -36,13 +37,13 @@ export class NameField extends LitElement {
   }
 
   private keys(event: KeyboardEvent): void {
-    if (event.key === 'Enter' && !event.altKey) this.keep()
+    if (event.key === 'Enter' && !event.altKey) this.apply()
     if (event.key === 'Escape' && this.draft !== undefined) {
       this.draft = undefined
       this.refused = undefined
       event.stopPropagation()
     }
-    // While a name is being typed, undo is the field's own.
+    // While a name is typed, undo belongs to the field.
     if (this.draft !== undefined && (event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z')
       event.stopPropagation()
   }
@@ -63,7 +64,7 @@ export class NameField extends LitElement {
         @input=${(event: Event) => {
           this.draft = (event.target as HTMLInputElement).value
         }}
-        @change=${this.keep}
+        @change=${this.apply}
         @keydown=${this.keys}
       >
       <p id="refused" class="small" role="status">${this.refused ?? nothing}</p>

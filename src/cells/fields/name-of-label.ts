@@ -1,4 +1,4 @@
 export { nameOfLabel } from '../../worksheet/document/name-of-label.ts'
 
-/** Names given when a cell was added, before anyone thought of one. */
+/** Whether a name was generated when the cell was added. */
 export const isGeneratedName = (name: string): boolean => /^(given|result|check|table|schedule)(_\d+)?$/.test(name)

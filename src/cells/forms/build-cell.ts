@@ -10,9 +10,11 @@ import '../fields/formula-field.ts'
 import { labelledStyle } from '../shared/labelled.ts'
 import '../fields/name-field.ts'
 import { isGeneratedName, nameOfLabel } from '../fields/name-of-label.ts'
+import { cellWords } from '../shared/words.ts'
 import { field, row, shared } from '../style/styles.ts'
+import { formWords } from './words.ts'
 
-/** What may be done with a whole cell. */
+/** The actions on a whole cell. */
 export type CellAct =
   | 'toggle'
   | 'formula'
@@ -28,26 +30,26 @@ export type CellAct =
 declare global {
   interface HTMLElementEventMap {
     'cell-act': CustomEvent<{ readonly id: string; readonly act: CellAct }>
-    /** A row is taken by its grip: to be dragged, if the pointer moves. */
+    /** The grip of a row is pressed; the row is dragged if the pointer moves. */
     'cell-gripped': CustomEvent<{ readonly id: string; readonly grip: HTMLElement; readonly event: PointerEvent }>
   }
 }
 
 const ACTS: readonly (readonly [CellAct, string])[] = [
-  ['below', 'Add below'],
-  ['duplicate', 'Duplicate'],
-  ['earlier', 'Earlier'],
-  ['later', 'Later'],
-  ['remove', 'Remove'],
+  ['below', cellWords.add],
+  ['duplicate', formWords.duplicate],
+  ['earlier', cellWords.earlier],
+  ['later', cellWords.later],
+  ['remove', cellWords.remove],
 ]
 
-/** Of a heading: with all that stands under it. */
+/** The actions on a heading with its whole section. */
 const SECTION_ACTS: typeof ACTS = [
-  ['section earlier', 'Section earlier'],
-  ['section later', 'Section later'],
+  ['section earlier', formWords.sectionEarlier],
+  ['section later', formWords.sectionLater],
 ]
 
-/** A cell on the build face: closed, a line with its name and formula; open, all it is made of. */
+/** A cell in Build: closed, a row with its name and formula; open, the form with all its fields. */
 @customElement('build-cell')
 export class BuildCell extends SignalWatcher(LitElement) {
   static override styles = [
@@ -62,9 +64,10 @@ export class BuildCell extends SignalWatcher(LitElement) {
         scroll-margin-block: 5rem;
       }
       .open {
-        margin-inline: -1rem;
-        padding-inline: calc(1rem - 4px) 1rem;
-        border-inline-start: 4px solid var(--ink);
+        margin: 4px -1rem 8px;
+        padding: 0 calc(1rem - 2px);
+        border: 2px solid var(--ink);
+        border-radius: 4px;
       }
       .picked {
         background: var(--mark);
@@ -88,7 +91,7 @@ export class BuildCell extends SignalWatcher(LitElement) {
         }
         .open {
           margin-inline: -0.6rem;
-          padding-inline: calc(0.6rem - 4px) 0.6rem;
+          padding-inline: calc(0.6rem - 2px);
         }
       }
     `,
@@ -98,16 +101,16 @@ export class BuildCell extends SignalWatcher(LitElement) {
   @property({ attribute: false }) scope!: () => Scope
   @property({ type: Boolean }) open = false
   @property({ type: Boolean }) picked = false
-  /** Some cell is selected: each shows whether it is. */
+  /** True while any cell is selected, so that each row shows whether it is. */
   @property({ type: Boolean }) picking = false
   @query('.call') private call!: HTMLElement
 
-  /** To the row itself: where focus goes when a field is left. */
+  /** Focuses the row itself, when a field is left. */
   override focus(): void {
     this.call?.focus()
   }
 
-  /** To the first thing to fill in of a cell just added. */
+  /** Focuses the first field of a new cell. */
   async focusFirst(): Promise<void> {
     await this.updateComplete
     const wide = this.renderRoot.querySelector<LitElement>('wide-form')
@@ -144,7 +147,7 @@ export class BuildCell extends SignalWatcher(LitElement) {
     return requestChange(this, { do: 'rename', id: cell.id, name })
   }
 
-  /** A made-up name gives way to one made from the label, or one like it. */
+  /** Replaces a generated name by one made from the label, numbered if that is taken. */
   private followLabel(): void {
     const { cell } = this.view.get()
     if (!isNamed(cell) || !isGeneratedName(cell.name)) return

@@ -4,6 +4,7 @@ import { kindOf } from '../../worksheet/kinds/index.ts'
 import { figureOf, isSpread, missingReason } from '../basic/result-cell.ts'
 import { type CellView, labelOf } from '../shared/cell-view.ts'
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
+import { formWords } from './words.ts'
 
 export const buildRowStyle = [
   signStyle,
@@ -11,7 +12,7 @@ export const buildRowStyle = [
     .row {
       grid-template-columns: 44px 3.9rem minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
       border-block-end: 0;
-      /* The grip's sign stands on the edge of the sheet's text. */
+      /* The sign of the grip is aligned with the text of the sheet. */
       margin-inline-start: -13px;
       column-gap: 0.4rem;
     }
@@ -147,21 +148,21 @@ interface Acts {
   readonly grip: (event: PointerEvent) => void
 }
 
-/** How a row stands on the face. */
-interface Standing {
+/** The state of a row in Build. */
+interface RowState {
   readonly open: boolean
   readonly picked: boolean
   readonly picking: boolean
 }
 
-/** Taken hold of to drag the row; pressed to select it. */
-const gripOf = (label: string, { picked, picking }: Standing, { pick, grip }: Acts): TemplateResult => html`
+/** The grip of a row: dragged to move it, pressed to select it. */
+const gripOf = (label: string, { picked, picking }: RowState, { pick, grip }: Acts): TemplateResult => html`
   <button
     type="button"
     class="grip"
-    aria-label=${`Select ${label}`}
+    aria-label=${formWords.select(label)}
     aria-pressed=${picked}
-    title="Drag it to move the cell, press it to select"
+    title=${formWords.grip}
     @pointerdown=${grip}
     @click=${pick}
     @contextmenu=${(event: Event) => event.preventDefault()}
@@ -177,14 +178,14 @@ const pickSign = (picked: boolean): TemplateResult => html`
 
 const bracketed = (unit: string | undefined): string => (unit ? ` [${unit}]` : '')
 
-/** `name [unit] = formula`, as it would be written on paper. */
-function written({ cell }: CellView): string | undefined {
+/** The definition of a cell: `name [unit] = formula`. */
+function definition({ cell }: CellView): string | undefined {
   if (cell.kind === 'given') return `${cell.name}${bracketed(cell.unit)}`
   if (cell.kind === 'result') return `${cell.name}${bracketed(cell.unit)} = ${cell.formula}`
   return cell.kind === 'check' ? `${cell.name}: ${cell.condition}` : undefined
 }
 
-function standing(view: CellView): TemplateResult | typeof nothing {
+function present(view: CellView): TemplateResult | typeof nothing {
   const { cell, outcome } = view
   if (cell.kind === 'check' && outcome && 'message' in outcome)
     return html`<b class="state">${STATE_LABELS[outcome.state]}</b>${checkSign(outcome.state)}`
@@ -199,21 +200,21 @@ function heading({ cell }: CellView): string {
   return cell.role === 'heading' ? 'heading' : ''
 }
 
-/** The line a cell takes on the build face. */
-export function buildRow(view: CellView, stands: Standing, acts: Acts): TemplateResult {
-  const { open } = stands
+/** The row of a cell in Build. */
+export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateResult {
+  const { open } = state
   const { toggle, formula } = acts
   const { cell, outcome, called } = view
-  const text = open ? undefined : written(view)
+  const text = open ? undefined : definition(view)
   const plain = !isNamed(cell) || cell.kind === 'table'
   const values = cell.kind === 'given' || cell.kind === 'result' ? (outcome as Outcome) : undefined
   const why = values && missingReason(values, called)
   const wrong =
     !open && values?.state === 'error' && values.origin === undefined ? values.diagnostics[0]?.message : undefined
-  const kind = cell.kind === 'note' && cell.role === 'heading' ? 'Section' : kindOf(cell).title
+  const kind = cell.kind === 'note' && cell.role === 'heading' ? formWords.section : kindOf(cell).title
   return html`
     <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) ? 'long-figure' : ''}">
-      ${gripOf(labelOf(cell), stands, acts)}
+      ${gripOf(labelOf(cell), state, acts)}
       <span class="kind small quiet">${kind}</span>
       <div class="what">
         <button type="button" class="call ${heading(view)}" aria-expanded=${open} @click=${toggle}>
@@ -225,13 +226,13 @@ export function buildRow(view: CellView, stands: Standing, acts: Acts): Template
             : cell.kind === 'given'
               ? html`<span class="formula-text">${text}</span>`
               : html`<button type="button" class="formula-text" @click=${formula}>
-                  <span class="unseen">Edit the formula </span>${text}
+                  <span class="unseen">${formWords.editFormula}</span>${text}
                 </button>`
         }
         ${why ? html`<span class="small">${why}</span>` : nothing}
-        ${wrong ? html`<p class="small wrong"><b>Needs mending.</b> ${wrong}</p>` : nothing}
+        ${wrong ? html`<p class="small wrong"><b>${formWords.error}</b> ${wrong}</p>` : nothing}
       </div>
-      ${standing(view)}
+      ${present(view)}
     </div>
   `
 }

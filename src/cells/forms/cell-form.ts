@@ -18,40 +18,42 @@ import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { KIT_FIGURES } from '../../worksheet/schema/kit-sorts.ts'
 import type { CellView, GivenView } from '../shared/cell-view.ts'
 import { labelled, selected, ticked } from '../shared/labelled.ts'
-import { fedByName } from './drawing-parts.ts'
+import { inputsByName } from './drawing-parts.ts'
 import { type Form, formula, head, textField } from './form-fields.ts'
 import './wide-form.ts'
+import { cellWords } from '../shared/words.ts'
+import { formWords } from './words.ts'
 
 const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
-  ['quantity', 'A quantity'],
-  ['size', 'A size, width × height'],
-  ['list', 'Several values'],
-  ['choice', 'One of a list'],
-  ['yes or no', 'Yes or no'],
-  ['text', 'Words'],
-  ['date', 'A date'],
-  ['kit', 'A piece of kit'],
+  ['quantity', formWords.entries.quantity],
+  ['size', formWords.entries.size],
+  ['list', formWords.entries.list],
+  ['choice', formWords.entries.choice],
+  ['yes or no', formWords.entries['yes or no']],
+  ['text', formWords.entries.text],
+  ['date', formWords.entries.date],
+  ['kit', formWords.entries.kit],
 ]
 
 const ROLES: readonly (readonly [NonNullable<Note['role']>, string])[] = [
-  ['prose', 'Prose'],
-  ['caution', 'A caution'],
-  ['heading', 'A heading: opens a section'],
+  ['prose', formWords.roles.prose],
+  ['caution', formWords.roles.caution],
+  ['heading', formWords.roles.heading],
 ]
 
-const exactly = (form: Form, cell: Given | Result): TemplateResult =>
-  ticked('Seldom known: waits under «More exact»', cell.more_exact === true, (on) => {
+const fineAdjustmentField = (form: Form, cell: Given | Result): TemplateResult =>
+  ticked(formWords.fineAdjustment, cell.more_exact === true, (on) => {
     const { more_exact: _, ...rest } = cell
     form.put((on ? { ...rest, more_exact: true } : rest) as Cell, `exact:${cell.id}`)
   })
 
 const atTheStand = (form: Form, cell: Given | Result | Check): TemplateResult =>
-  ticked('Set at the stand: shown under «At the stand»', cell.stand === true, (on) => {
+  ticked(formWords.atTheStand, cell.stand === true, (on) => {
     const { stand: _, ...rest } = cell
     form.put((on ? { ...rest, stand: true } : rest) as Cell, `stand:${cell.id}`)
   })
 
-/** What sort of equipment it is, and which givens take its figures. */
+/** The sort of equipment, and the givens that take its figures. */
 function kitFields(form: Form, cell: Given): TemplateResult {
   const { cells } = (form.view as GivenView).sheet
   const givens = cells.filter((one): one is Given => one.kind === 'given' && one.id !== cell.id)
@@ -61,17 +63,17 @@ function kitFields(form: Form, cell: Given): TemplateResult {
   }
   return html`
     ${selected({
-      label: 'Sort of equipment',
+      label: formWords.sort,
       value: cell.sort ?? '',
       className: 'all',
-      options: [['', 'Choose a sort'], ...KIT_SORTS.map((sort): [string, string] => [sort, sort])],
+      options: [['', formWords.chooseSort], ...KIT_SORTS.map((sort): [string, string] => [sort, sort])],
       put: (sort) => form.put({ ...cell, sort: (sort || undefined) as Given['sort'] }, `sort:${cell.id}`),
     })}
     ${(cell.sort ? KIT_FIGURES[cell.sort] : []).map(({ name: figure }) =>
       selected({
-        label: `${figure} fills in`,
+        label: formWords.fills(figure),
         value: cell.fills?.[figure] ?? '',
-        options: [['', 'no given'], ...givens.map(({ name }): [string, string] => [name, name])],
+        options: [['', formWords.noGiven], ...givens.map(({ name }): [string, string] => [name, name])],
         put: (name) => fill(figure, name),
       }),
     )}
@@ -84,18 +86,18 @@ function givenForm(form: Form, cell: Given): TemplateResult {
   return html`
     ${head(form, cell, numeric)}
     ${selected({
-      label: 'Filled in with',
+      label: cellWords.filledWith,
       value: entry,
       options: ENTRIES,
       put: (value) => form.put({ ...cell, entry: value as typeof entry }, `entry:${cell.id}`),
     })}
-    ${textField(form, cell, 'value', 'Value now', { optional: false })}
-    ${textField(form, cell, 'hint', 'Where to find it', { className: 'all' })}
+    ${textField(form, cell, 'value', formWords.value, { optional: false })}
+    ${textField(form, cell, 'hint', formWords.hint, { className: 'all' })}
     ${
       entry === 'choice'
         ? labelled({
-            label: 'What it offers',
-            hint: 'one a line',
+            label: cellWords.offers,
+            hint: cellWords.oneALine,
             className: 'all',
             lines: 'many',
             value: (cell.options ?? []).join('\n'),
@@ -106,12 +108,12 @@ function givenForm(form: Form, cell: Given): TemplateResult {
     ${entry === 'kit' ? kitFields(form, cell) : nothing}
     ${
       entry === 'quantity'
-        ? html`${textField(form, cell, 'least', 'Not less than')}${textField(form, cell, 'most', 'Not more than')}`
+        ? html`${textField(form, cell, 'least', formWords.least)}${textField(form, cell, 'most', formWords.most)}`
         : nothing
     }
     <div class="all">
-      ${exactly(form, cell)} ${atTheStand(form, cell)}
-      ${ticked('Stays as it is: nothing is mended by changing it', cell.fixed === true, (on) => {
+      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}
+      ${ticked(formWords.fixed, cell.fixed === true, (on) => {
         const { fixed: _, ...rest } = cell
         form.put((on ? { ...rest, fixed: true } : rest) as Cell, `fixed:${cell.id}`)
       })}
@@ -122,23 +124,23 @@ function givenForm(form: Form, cell: Given): TemplateResult {
 function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]): TemplateResult {
   return html`
     ${head(form, cell, true)}
-    ${formula(form, cell, 'Formula', cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
-    ${textField(form, cell, 'hint', 'A word beside it', { className: 'all' })}
-    ${textField(form, cell, 'measure', 'How it is measured', { className: 'all' })}
-    <div class="all">${exactly(form, cell)} ${atTheStand(form, cell)}</div>
+    ${formula(form, cell, formWords.formula, cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
+    ${textField(form, cell, 'hint', formWords.hint, { className: 'all' })}
+    ${textField(form, cell, 'measure', formWords.howMeasured, { className: 'all' })}
+    <div class="all">${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}</div>
   `
 }
 
 function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]): TemplateResult {
   return html`
     ${head(form, cell, false)}
-    ${textField(form, cell, 'margin', 'Warning margin', {
+    ${textField(form, cell, 'margin', formWords.margin, {
       placeholder: DEFAULT_MARGIN_TEXT,
       wrong: readMargin(cell.margin).error,
     })}
-    ${formula(form, cell, 'Holds when', cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
-    ${textField(form, cell, 'passes', 'Says when it holds', { className: 'all', lines: 'few', hint: '{name} puts a figure in' })}
-    ${textField(form, cell, 'message', 'Says when it does not hold', { className: 'all', lines: 'few', optional: false })}
+    ${formula(form, cell, formWords.condition, cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
+    ${textField(form, cell, 'passes', formWords.messagePass, { className: 'all', lines: 'few', hint: formWords.insertFigure })}
+    ${textField(form, cell, 'message', formWords.messageFail, { className: 'all', lines: 'few', optional: false })}
     <div class="all">${atTheStand(form, cell)}</div>
   `
 }
@@ -147,16 +149,16 @@ function noteForm(form: Form, cell: Note): TemplateResult {
   const role = cell.role ?? 'prose'
   return html`
     ${selected({
-      label: 'This note is',
+      label: formWords.noteRole,
       value: role,
       options: ROLES,
       put: (value) => form.put({ ...cell, role: value as typeof role }, `role:${cell.id}`),
     })}
     ${
       role === 'heading'
-        ? html`${textField(form, cell, 'text', 'Heading', { className: 'first', optional: false })}
-            ${textField(form, cell, 'about', 'What the section is about', { className: 'all' })}`
-        : textField(form, cell, 'text', 'Text', { className: 'all first', lines: 'many', optional: false })
+        ? html`${textField(form, cell, 'text', formWords.heading, { className: 'first', optional: false })}
+            ${textField(form, cell, 'about', formWords.about, { className: 'all' })}`
+        : textField(form, cell, 'text', formWords.text, { className: 'all first', lines: 'many', optional: false })
     }
   `
 }
@@ -166,14 +168,14 @@ function withPart(from: Drawing['from'], part: string, text: string): Drawing['f
   return text === '' ? others : { ...others, [part]: text }
 }
 
-/** Another kind of drawing keeps what it can use, and takes the rest from the cells that bear its inputs' names. */
-const drawnOtherwise = (form: Form, cell: Drawing, kind: DrawingKind): Drawing => ({
+/** A drawing of another kind keeps its inputs and takes missing ones from cells with the names of the inputs. */
+const withKind = (form: Form, cell: Drawing, kind: DrawingKind): Drawing => ({
   ...cell,
   drawing: kind,
-  from: { ...fedByName(kind, form.scope().names()), ...cell.from },
+  from: { ...inputsByName(kind, form.scope().names()), ...cell.from },
 })
 
-/** Names as far as they are written out; what is no name yet waits for the next key. */
+/** The complete names of a text; incomplete ones are ignored until they are complete. */
 function withMoves(cell: Drawing, text: string): Drawing {
   const { moves: _, ...rest } = cell
   const names = text.split(/[\s,;]+/).filter((one) => NAME_PATTERN.test(one))
@@ -182,18 +184,18 @@ function withMoves(cell: Drawing, text: string): Drawing {
 
 function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string, string>>): TemplateResult {
   return html`
-    ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
     ${selected({
-      label: 'This drawing shows',
+      label: formWords.shows,
       value: cell.drawing,
       options: DRAWING_KINDS.map((kind) => [kind, DRAWINGS[kind].title] as const),
-      put: (kind) => form.put(drawnOtherwise(form, cell, kind as DrawingKind), `drawing:${cell.id}`),
+      put: (kind) => form.put(withKind(form, cell, kind as DrawingKind), `drawing:${cell.id}`),
     })}
     ${DRAWINGS[cell.drawing].inputs.map(({ name: part, label }) =>
       formula(
         form,
         cell,
-        missing[part] ? `${label}: ${missing[part]}` : label,
+        missing[part] ? formWords.inputMissing(label, missing[part]) : label,
         cell.from[part] ?? '',
         [],
         (next) => ({ ...cell, from: withPart(cell.from, part, next) }),
@@ -204,8 +206,8 @@ function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string,
       cell.from.lamps === undefined
         ? nothing
         : labelled({
-            label: 'Givens that follow when a lamp is dragged',
-            hint: 'names, with commas between',
+            label: formWords.moves,
+            hint: formWords.namesApart,
             className: 'all',
             value: (cell.moves ?? []).join(', '),
             put: (text) => form.put(withMoves(cell, text), `moves:${cell.id}`),
@@ -216,7 +218,7 @@ function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string,
 
 const wide = (_: Cell, form: Form): TemplateResult => html`<wide-form .form=${form}></wide-form>`
 
-/** The fields a cell is built from, by its kind. */
+/** The fields of a cell in Build, by its kind. */
 const FORMS: ByKind<[Form], TemplateResult> = {
   given: (cell, form) => givenForm(form, cell),
   result: (cell, form) => resultForm(form, cell, ownDiagnostics(form.view)),
@@ -237,7 +239,7 @@ const FORMS: ByKind<[Form], TemplateResult> = {
 
 export const cellForm = (form: Form): TemplateResult => byKind(FORMS, form.view.cell, form)
 
-/** What is wrong or doubtful in the cell's own formula. */
+/** The errors and warnings of the cell's own formula. */
 export function ownDiagnostics({ outcome }: CellView): readonly Diagnostic[] {
   if (!outcome || !('state' in outcome)) return []
   if (outcome.state === 'value') return outcome.warnings

@@ -5,27 +5,29 @@ import type { Cell, Given, NamedCell, Result } from '../../worksheet/index.ts'
 import type { FormulaEvent } from '../fields/formula-field.ts'
 import type { CellView } from '../shared/cell-view.ts'
 import { labelled } from '../shared/labelled.ts'
+import { cellWords } from '../shared/words.ts'
+import { formWords } from './words.ts'
 
-/** What a form needs of the cell's row. */
+/** What a form needs from the cell's row. */
 export interface Form {
   readonly view: CellView
   readonly scope: () => Scope
-  /** Puts another cell in this one's place; the same key again is the same step of undo. */
+  /** Replaces the cell; consecutive changes with the same key are one undo step. */
   readonly put: (cell: Cell, key: string) => void
-  /** Gives the cell another name, or says why it cannot. */
+  /** Renames the cell, or returns why it cannot. */
   readonly rename: (name: string) => string | undefined
-  /** The label is finished; a name nobody chose may follow it. */
+  /** Called when the label is complete, so that a generated name can be replaced. */
   readonly labelled: () => void
 }
 
-/** The cell with one of its texts changed; an optional text left empty is taken out. */
+/** The cell with one text changed; an empty optional text is removed. */
 export function withText<C extends Cell>(cell: C, key: string, text: string, optional = true): C {
   const next = { ...cell, [key]: text }
   if (optional && text === '') delete (next as Record<string, unknown>)[key]
   return next
 }
 
-function unitWrong(unit: string | undefined): string | undefined {
+function unitError(unit: string | undefined): string | undefined {
   try {
     readDisplayUnit(unit ?? '')
     return undefined
@@ -55,18 +57,18 @@ export const textField = <C extends Cell>(
     ...more,
   })
 
-/** Label, name and, where figures are shown, the unit. */
+/** The fields for label, name and, if the cell has a figure, unit. */
 export function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateResult {
   return html`
-    <div class="head" @change=${form.labelled}>${textField(form, cell, 'label', 'Label', { className: 'first' })}</div>
+    <div class="head" @change=${form.labelled}>${textField(form, cell, 'label', formWords.label, { className: 'first' })}</div>
     <name-field .value=${cell.name} .take=${form.rename}></name-field>
     ${
       withUnit
         ? labelled({
-            label: 'Unit',
+            label: cellWords.unit,
             value: (cell as Given | Result).unit ?? '',
             put: (text) => form.put(withText(cell, 'unit', text), `unit:${cell.id}`),
-            wrong: unitWrong((cell as Given | Result).unit),
+            wrong: unitError((cell as Given | Result).unit),
           })
         : nothing
     }

@@ -2,12 +2,14 @@ import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Range } from '../../worksheet/index.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { labelled, selected } from '../shared/labelled.ts'
+import { cellWords } from '../shared/words.ts'
 import { type Form, textField } from './form-fields.ts'
+import { rangeFormWords } from './words.ts'
 
 const WAYS: readonly (readonly [NonNullable<Range['by']>, string])[] = [
-  ['even steps', 'In even steps'],
-  ['stops', 'By stops'],
-  ['marks', 'The marks or options there are'],
+  ['even steps', rangeFormWords.steps['even steps']],
+  ['stops', rangeFormWords.steps.stops],
+  ['marks', rangeFormWords.steps.marks],
 ]
 
 const MOST_RESULTS = 3
@@ -15,7 +17,7 @@ const MOST_RESULTS = 3
 const canRun = (cell: Cell): cell is Given =>
   cell.kind === 'given' && ['quantity', 'choice'].includes(cell.entry ?? 'quantity')
 
-/** The fields a range is built from: what runs, from where to where and how, and what is followed. */
+/** The fields of a range in Build: the varied given, its ends and steps, and the results. */
 export function form(form: Form, cell: Range): TemplateResult {
   const { sheet } = form.view as WideView<Range>
   const put = (more: Partial<Range>, key: string): void => form.put({ ...cell, ...more } as Range, `${key}:${cell.id}`)
@@ -23,9 +25,9 @@ export function form(form: Form, cell: Range): TemplateResult {
   const results = sheet.cells.flatMap((one) => (one.kind === 'result' || one.kind === 'check' ? [one] : []))
   const called = (name: string): string => {
     const found = sheet.named(name)
-    return found ? `${labelOf(found)} (${name})` : `${name}, which is not there`
+    return found ? `${labelOf(found)} (${name})` : cellWords.noLongerThere(name)
   }
-  /** What is chosen stays to be seen where it is gone from the sheet. */
+  /** A chosen name stays visible even if its cell is gone from the sheet. */
   const offered = (names: readonly string[], chosen: string | undefined): [string, string][] =>
     [...(chosen && !names.includes(chosen) ? [chosen] : []), ...names].map((name) => [name, called(name)])
   const follow = (at: number, name: string): void => {
@@ -36,13 +38,13 @@ export function form(form: Form, cell: Range): TemplateResult {
   }
   const slots = Math.min(MOST_RESULTS, cell.results.length + 1)
   return html`
-    ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
     ${selected({
-      label: 'What runs through the range',
+      label: rangeFormWords.variedGiven,
       value: cell.of ?? '',
       className: 'all',
       options: [
-        ['', 'Choose a given'],
+        ['', rangeFormWords.chooseGiven],
         ...offered(
           givens.map(({ name }) => name),
           cell.of,
@@ -51,23 +53,23 @@ export function form(form: Form, cell: Range): TemplateResult {
       put: (of) => put({ of: of || undefined }, 'of'),
     })}
     ${selected({
-      label: 'How',
+      label: rangeFormWords.stepping,
       value: cell.by ?? 'even steps',
       options: WAYS,
       put: (by) => put({ by: by as Range['by'] }, 'by'),
     })}
-    ${labelled({ label: 'From', value: cell.from ?? '', put: (text) => put({ from: text || undefined }, 'from') })}
-    ${labelled({ label: 'To', value: cell.to ?? '', put: (text) => put({ to: text || undefined }, 'to') })}
+    ${labelled({ label: cellWords.from, value: cell.from ?? '', put: (text) => put({ from: text || undefined }, 'from') })}
+    ${labelled({ label: cellWords.to, value: cell.to ?? '', put: (text) => put({ to: text || undefined }, 'to') })}
     ${
       cell.by === 'marks'
         ? ''
         : labelled({
-            label: cell.by === 'stops' ? 'How many in a stop' : 'How many steps',
+            label: cell.by === 'stops' ? rangeFormWords.perStop : rangeFormWords.stepCount,
             value: cell.count === undefined ? '' : String(cell.count),
             placeholder: cell.by === 'stops' ? '1' : '8',
             wrong:
               cell.count !== undefined && !(cell.count >= 1 && cell.count <= 200)
-                ? 'A whole number from 1 to 200.'
+                ? rangeFormWords.countRange
                 : undefined,
             put: (text) => {
               const count = Math.round(Number(text))
@@ -77,11 +79,11 @@ export function form(form: Form, cell: Range): TemplateResult {
     }
     ${Array.from({ length: slots }, (_, at) =>
       selected({
-        label: at === 0 ? 'What is followed' : 'and',
+        label: at === 0 ? rangeFormWords.result : rangeFormWords.nextResult,
         value: cell.results[at] ?? '',
         className: 'all',
         options: [
-          ['', at < cell.results.length ? 'Nothing: take it out' : 'Choose a result'],
+          ['', at < cell.results.length ? rangeFormWords.removeResult : rangeFormWords.chooseResult],
           ...offered(
             results.map(({ name }) => name),
             cell.results[at],

@@ -6,11 +6,13 @@ import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
 import { tableOf } from '../../worksheet/table/table-node.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { selected } from '../shared/labelled.ts'
+import { cellWords } from '../shared/words.ts'
 import { type Form, formula, textField } from './form-fields.ts'
+import { runFormWords } from './words.ts'
 
 const tablesIn = ({ cells }: Sheet): TableCell[] => cells.filter((cell) => cell.kind === 'table')
 
-/** A run of another table keeps its formulas, and takes the rest from the columns and cells of the usual names. */
+/** A run of another table keeps its formulas and takes missing ones from columns and cells with the usual names. */
 export function runFedBy(cell: Run, of: string, sheet: Sheet): Run {
   const table = tablesIn(sheet).find(({ name }) => name === of)
   if (!table) {
@@ -29,10 +31,10 @@ function withInput(cell: Run, input: string, text: string): Run {
   return { ...cell, from: text === '' ? others : { ...others, [input]: text } }
 }
 
-const wanting = ({ needed, otherwise }: RunInput): string =>
-  needed ? ', needed' : otherwise === undefined ? '' : `, ${otherwise} where nothing is given`
+const requirement = ({ needed, otherwise }: RunInput): string =>
+  needed ? runFormWords.required : otherwise === undefined ? '' : runFormWords.otherwise(otherwise)
 
-/** What a row of the table sees: its own columns before the sheet’s cells. */
+/** The names a row of the table can use: its columns, then the cells of the sheet. */
 function rowScope(sheet: Sheet, of: string | undefined): Scope {
   return tableOf(of === undefined ? undefined : sheet.engine.named(of))?.scope ?? sheet.scopeFor()
 }
@@ -52,7 +54,7 @@ export const form = (form: Form, cell: Run): TemplateResult => {
     return formula(
       { ...form, scope: () => scope },
       cell,
-      `${input.label}${wanting(input)}`,
+      `${input.label}${requirement(input)}`,
       text,
       wrong(text, scope),
       (next) => withInput(cell, input.name, next),
@@ -60,12 +62,12 @@ export const form = (form: Form, cell: Run): TemplateResult => {
     )
   }
   return html`
-    ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
     ${selected({
-      label: 'The table of originals',
+      label: runFormWords.table,
       value: cell.of ?? '',
       options: [
-        ['', tables.length === 0 ? 'There is no table in this sheet yet' : 'None yet'],
+        ['', tables.length === 0 ? runFormWords.noTable : runFormWords.none],
         ...tables.map((table) => [table.name, labelOf(table)] as const),
       ],
       put: (of) => form.put(runFedBy(cell, of, sheet), `of:${cell.id}`),
@@ -74,7 +76,7 @@ export const form = (form: Form, cell: Run): TemplateResult => {
     ${(Object.keys(RUN_GROUPS) as RunGroup[]).map(
       (group) => html`
         <h4 class="all">${RUN_GROUPS[group]}</h4>
-        ${group === 'original' ? html`<p class="all small quiet">Over a row: its columns by name, and the cells of the sheet.</p>` : nothing}
+        ${group === 'original' ? html`<p class="all small quiet">${runFormWords.overRow}</p>` : nothing}
         ${RUN_INPUTS.filter((input) => input.group === group).map(one)}
       `,
     )}

@@ -4,16 +4,18 @@ import { live } from 'lit/directives/live.js'
 import type { Steps } from '../../worksheet/index.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { labelledStyle, selected } from '../shared/labelled.ts'
+import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
 import { type Form, textField } from './form-fields.ts'
+import { stepsFormWords } from './words.ts'
 
 type Step = Steps['steps'][number]
-/** What of a step takes the focus once it is drawn. */
+/** The part of a step to focus after it is drawn. */
 type Goal = { readonly at: number; readonly on: '.text' | '.earlier' | '.later' }
 
 let acts = 0
 
-/** The steps as they are written: each its words and what is read at it. */
+/** The list of steps in Build: each with its text and its reading. */
 @customElement('steps-form')
 export class StepsForm extends LitElement {
   static override styles = [
@@ -71,7 +73,7 @@ export class StepsForm extends LitElement {
     this.form.put({ ...this.cell, steps: [...steps] }, key)
   }
 
-  /** A key of its own for what is no typing: each such act is a step of undo. */
+  /** Adding, moving and removing each get a new key, so that each is one undo step. */
   private act(steps: readonly Step[], goal?: Goal): void {
     this.put(steps, `steps:${this.cell.id}:${++acts}`, goal)
   }
@@ -102,12 +104,12 @@ export class StepsForm extends LitElement {
     this.act(steps.toSpliced(at, 1).toSpliced(to, 0, step), { at: to, on: by < 0 ? '.earlier' : '.later' })
   }
 
-  private takeOut(at: number): void {
+  private removeStep(at: number): void {
     const { steps } = this.cell
     this.act(steps.toSpliced(at, 1), { at: Math.min(at, steps.length - 2), on: '.text' })
   }
 
-  /** A list from elsewhere: each line is a step of its own. */
+  /** Pastes a list: each line becomes a step. */
   private pasted(event: ClipboardEvent, at: number): void {
     const lines = (event.clipboardData?.getData('text/plain') ?? '').split(/\r?\n/).map((line) => line.trim())
     const full = lines.filter((line) => line !== '')
@@ -135,7 +137,11 @@ export class StepsForm extends LitElement {
         : [],
     )
     const lost = chosen !== undefined && !named.some(([name]) => name === chosen)
-    return [['', 'nothing'], ...(lost ? [[chosen, `${chosen}, no longer in the sheet`] as const] : []), ...named]
+    return [
+      ['', stepsFormWords.nothing],
+      ...(lost ? [[chosen, stepsFormWords.noLonger(chosen)] as const] : []),
+      ...named,
+    ]
   }
 
   private step(step: Step, at: number, last: number): TemplateResult {
@@ -143,15 +149,15 @@ export class StepsForm extends LitElement {
       html`<button
         type="button"
         class="word ${name}"
-        aria-label=${`${name === 'earlier' ? 'Earlier' : 'Later'}, step ${at + 1}`}
+        aria-label=${(name === 'earlier' ? stepsFormWords.earlierStep : stepsFormWords.laterStep)(at + 1)}
         aria-disabled=${!can}
         @click=${() => can && this.move(at, by)}
-      >${name === 'earlier' ? 'Earlier' : 'Later'}</button>`
+      >${name === 'earlier' ? cellWords.earlier : cellWords.later}</button>`
     return html`
       <li>
         <span class="number" aria-hidden="true">${at + 1}</span>
         <label class="labelled">
-          <span class="small quiet"><span class="unseen">Step ${at + 1}: </span>What to do</span>
+          <span class="small quiet"><span class="unseen">${stepsFormWords.step(at + 1)}</span>${stepsFormWords.task}</span>
           <textarea
             class="field short text"
             rows="1"
@@ -162,7 +168,7 @@ export class StepsForm extends LitElement {
           ></textarea>
         </label>
         ${selected({
-          label: 'Read at it',
+          label: stepsFormWords.reading,
           className: 'reading',
           value: step.reading ?? '',
           options: this.readings(step.reading),
@@ -173,7 +179,7 @@ export class StepsForm extends LitElement {
         })}
         <div class="words">
           ${word('earlier', -1, at > 0)} ${word('later', 1, at < last)}
-          <button type="button" class="word" aria-label=${`Remove step ${at + 1}`} @click=${() => this.takeOut(at)}>Remove</button>
+          <button type="button" class="word" aria-label=${stepsFormWords.removeStep(at + 1)} @click=${() => this.removeStep(at)}>${cellWords.remove}</button>
         </div>
       </li>
     `
@@ -185,12 +191,12 @@ export class StepsForm extends LitElement {
       <ol>
         ${steps.map((step, at) => this.step(step, at, steps.length - 1))}
       </ol>
-      <button type="button" class="press add" @click=${() => this.add(steps.length)}>Add a step</button>
+      <button type="button" class="press add" @click=${() => this.add(steps.length)}>${stepsFormWords.add}</button>
     `
   }
 }
 
 export const form = (form: Form, cell: Steps): TemplateResult => html`
-  ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+  ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
   <steps-form class="all" .form=${form}></steps-form>
 `

@@ -17,30 +17,33 @@ import type { FormulaEvent } from '../fields/formula-field.ts'
 import { labelled, labelledStyle, selected, ticked } from '../shared/labelled.ts'
 import '../fields/name-field.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
+import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
 import { withColumn, withColumnMoved, withoutColumn } from '../table/row-edits.ts'
+import { tableFormWords } from './words.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 type Entry = NonNullable<Column['entry']> | 'formula'
-/** What takes the focus once it is drawn. */
+/** The part of a column to focus after it is drawn. */
 type Goal = { readonly at: number; readonly on: string }
 
 const ENTRIES: readonly (readonly [Entry, string])[] = [
-  ['quantity', 'A quantity'],
-  ['text', 'Words'],
-  ['choice', 'One of a list'],
-  ['tick', 'A tick'],
-  ['date and time', 'A date, with or without a time'],
-  ['formula', 'Worked out by a formula'],
+  ['quantity', tableFormWords.entries.quantity],
+  ['text', tableFormWords.entries.text],
+  ['choice', tableFormWords.entries.choice],
+  ['tick', tableFormWords.entries.tick],
+  ['date and time', tableFormWords.entries['date and time']],
+  ['formula', tableFormWords.entries.formula],
 ]
 
 const FIGURES = Object.entries(FOOTER_LABELS) as [Foot['figure'], string][]
 const MOST_FEET = 6
-const isMadeUp = (name: string): boolean => /^column(_\d+)?$/.test(name)
+/** Whether a name was generated when the column was added. */
+const isGenerated = (name: string): boolean => /^column(_\d+)?$/.test(name)
 
 let acts = 0
 
-/** An optional key left empty is taken out. */
+/** A copy with one text changed; an empty text is removed. */
 function withText<T extends object>(of: T, key: string, text: string): T {
   const next = { ...of, [key]: text }
   if (text === '') delete (next as Record<string, unknown>)[key]
@@ -53,7 +56,7 @@ function withEntry(column: Column, entry: Entry): Column {
   return entry === 'quantity' ? rest : { ...rest, entry }
 }
 
-/** The columns of a table as they are built, one open at a time. */
+/** The columns of a table in Build, one open at a time. */
 @customElement('table-form')
 export class TableForm extends LitElement {
   static override styles = [
@@ -75,8 +78,10 @@ export class TableForm extends LitElement {
         border-block-end: 1px solid var(--rule);
       }
       .open {
-        padding-inline-start: calc(1rem - 4px);
-        border-inline-start: 4px solid var(--ink);
+        margin: 4px 0 8px;
+        padding-inline: calc(1rem - 2px);
+        border: 2px solid var(--ink);
+        border-radius: 4px;
       }
       .call {
         display: grid;
@@ -167,7 +172,7 @@ export class TableForm extends LitElement {
     this.form.put(cell, `${key}:${cell.id}`)
   }
 
-  /** A step of undo of its own; what it is done on takes the focus again. */
+  /** Makes a change that is one undo step, and then focuses the changed column. */
   private act(cell: TableCell, goal: Goal): void {
     this.goal = goal
     this.opened = goal.at
@@ -180,7 +185,7 @@ export class TableForm extends LitElement {
 
   override updated(changed: PropertyValues<this>): void {
     const { goal } = this
-    // Until the columns are those asked for, there is nothing to go to.
+    // The focus waits until the changed columns have arrived.
     if (!goal || !changed.has('cell')) return
     this.goal = undefined
     const place = this.renderRoot.querySelector(`li:nth-child(${goal.at + 1})`)
@@ -200,7 +205,7 @@ export class TableForm extends LitElement {
     if (moved !== this.cell) this.act(moved, { at: at + by, on: by < 0 ? '.earlier' : '.later' })
   }
 
-  private takeOut(at: number): void {
+  private removeColumn(at: number): void {
     this.act(withoutColumn(this.cell, at), { at: Math.min(at, this.cell.columns.length - 2), on: '.call' })
   }
 
@@ -208,21 +213,21 @@ export class TableForm extends LitElement {
     return requestChange(this, { do: 'rename column', id: this.cell.id, column: at, name })
   }
 
-  /** A made-up name gives way to one made from the label. */
+  /** Replaces a generated name by one made from the label. */
   private followLabel(at: number): void {
     const column = this.cell.columns[at]
-    const name = column && isMadeUp(column.name) ? nameOfLabel(column.label ?? '') : ''
+    const name = column && isGenerated(column.name) ? nameOfLabel(column.label ?? '') : ''
     if (name !== '') this.rename(at, freeColumnName(name, this.cell.columns))
   }
 
-  private meaning(at: number): CompiledColumn | undefined {
+  private compiled(at: number): CompiledColumn | undefined {
     const { sheet } = this.form.view as WideView<TableCell>
-    const meaning = tableOf(sheet.engine.node(this.cell.id))?.columns[at]
-    // While the sheet is a step behind, what is said would be of another column.
-    return meaning?.column === this.cell.columns[at] ? meaning : undefined
+    const compiled = tableOf(sheet.engine.node(this.cell.id))?.columns[at]
+    // While the sheet is one update behind, the result may belong to another column.
+    return compiled?.column === this.cell.columns[at] ? compiled : undefined
   }
 
-  private written(column: Column): string {
+  private definition(column: Column): string {
     const unit = column.unit ? ` [${column.unit}]` : ''
     return `${column.name}${unit}${hasFormula(column) ? ` = ${column.formula}` : ''}`
   }
@@ -257,9 +262,9 @@ export class TableForm extends LitElement {
 
   private fields(column: Column, at: number): TemplateResult {
     const entry: Entry = hasFormula(column) ? 'formula' : (column.entry ?? 'quantity')
-    const meaning = this.meaning(at)
-    const diagnostics = meaning?.diagnostics ?? []
-    const unitWrong = readColumn(column).error?.message
+    const compiled = this.compiled(at)
+    const diagnostics = compiled?.diagnostics ?? []
+    const unitError = readColumn(column).error?.message
     const last = this.cell.columns.length - 1
     const text = (key: 'label' | 'unit', label: string, className = '', wrong?: string): TemplateResult =>
       labelled({
@@ -271,20 +276,20 @@ export class TableForm extends LitElement {
       })
     return html`
       <div class="fields">
-        <div @change=${() => this.followLabel(at)}>${text('label', 'Heading', 'label-field')}</div>
+        <div @change=${() => this.followLabel(at)}>${text('label', tableFormWords.heading, 'label-field')}</div>
         <name-field .value=${column.name} .take=${(name: string) => this.rename(at, name)}></name-field>
         ${selected({
-          label: 'Filled in with',
+          label: cellWords.filledWith,
           value: entry,
           options: ENTRIES,
           put: (value) => this.edit(at, withEntry(column, value as Entry), 'entry'),
         })}
-        ${entry === 'quantity' || entry === 'formula' || entry === 'choice' ? text('unit', 'Unit', '', unitWrong) : nothing}
+        ${entry === 'quantity' || entry === 'formula' || entry === 'choice' ? text('unit', cellWords.unit, '', unitError) : nothing}
         ${
           entry === 'choice'
             ? labelled({
-                label: 'What it offers',
-                hint: 'one a line',
+                label: cellWords.offers,
+                hint: cellWords.oneALine,
                 className: 'all',
                 lines: 'many',
                 value: (column.options ?? []).join('\n'),
@@ -295,13 +300,13 @@ export class TableForm extends LitElement {
         ${
           entry === 'formula'
             ? this.formula(
-                'Formula, over the row’s other columns and the sheet',
+                tableFormWords.rowFormula,
                 column.formula ?? '',
                 diagnostics,
                 (formula) => this.edit(at, { ...column, formula }, 'formula'),
                 'all formula',
               )
-            : diagnostics.length > 0 && unitWrong === undefined
+            : diagnostics.length > 0 && unitError === undefined
               ? html`<div class="all">${errorMessage('', diagnostics, () => {})}</div>`
               : nothing
         }
@@ -310,7 +315,7 @@ export class TableForm extends LitElement {
             ? nothing
             : html`<div class="all">
                 ${ticked(
-                  entry === 'formula' ? 'May stay empty where a column it uses is' : 'May stay empty',
+                  entry === 'formula' ? tableFormWords.emptyIfUsedIsEmpty : tableFormWords.mayBeEmpty,
                   column.may_be_empty === true,
                   (on) => {
                     const { may_be_empty: _, ...rest } = column
@@ -322,9 +327,9 @@ export class TableForm extends LitElement {
         <div class="all">
           ${this.feet(column, at)}
           <div class="words">
-            <button type="button" class="word earlier" aria-disabled=${at === 0} @click=${() => this.move(at, -1)}>Earlier</button>
-            <button type="button" class="word later" aria-disabled=${at === last} @click=${() => this.move(at, 1)}>Later</button>
-            <button type="button" class="word" @click=${() => this.takeOut(at)}>Remove the column</button>
+            <button type="button" class="word earlier" aria-disabled=${at === 0} @click=${() => this.move(at, -1)}>${cellWords.earlier}</button>
+            <button type="button" class="word later" aria-disabled=${at === last} @click=${() => this.move(at, 1)}>${cellWords.later}</button>
+            <button type="button" class="word" @click=${() => this.removeColumn(at)}>${tableFormWords.removeColumn}</button>
           </div>
         </div>
       </div>
@@ -335,7 +340,7 @@ export class TableForm extends LitElement {
     const feet = column.foot ?? []
     const { sheet } = this.form.view as WideView<TableCell>
     const node = sheet.engine.node(this.cell.id)
-    const shown = node && this.meaning(at) ? footerOf(sheet.engine, node)[at] : undefined
+    const shown = node && this.compiled(at) ? footerOf(sheet.engine, node)[at] : undefined
     const put = (next: readonly Foot[], key: string): void => {
       const { foot: _, ...rest } = column
       this.edit(at, next.length > 0 ? { ...rest, foot: [...next] } : rest, key)
@@ -345,7 +350,7 @@ export class TableForm extends LitElement {
         (foot, which) => html`
           <div class="foot">
             ${selected({
-              label: 'Under it',
+              label: tableFormWords.footer,
               value: foot.figure,
               options: FIGURES,
               put: (figure) => put(feet.with(which, { ...foot, figure: figure as Foot['figure'] }), `figure-${which}`),
@@ -353,7 +358,7 @@ export class TableForm extends LitElement {
             ${
               foot.figure === 'percentile'
                 ? labelled({
-                    label: 'Share',
+                    label: tableFormWords.share,
                     value: foot.share ?? '',
                     placeholder: USUAL_SHARE,
                     put: (share) => put(feet.with(which, withText(foot, 'share', share)), `share-${which}`),
@@ -361,19 +366,19 @@ export class TableForm extends LitElement {
                 : nothing
             }
             ${this.formula(
-              'of the rows where',
+              tableFormWords.rowsWhere,
               foot.where ?? '',
               shown?.[which]?.diagnostics ?? [],
               (where) => put(feet.with(which, withText(foot, 'where', where)), `where-${which}`),
               'where',
             )}
-            <button type="button" class="word" @click=${() => put(feet.toSpliced(which, 1), `foot-${++acts}`)}>Remove<span class="unseen"> ${FOOTER_LABELS[foot.figure]}</span></button>
+            <button type="button" class="word" @click=${() => put(feet.toSpliced(which, 1), `foot-${++acts}`)}>${cellWords.remove}<span class="unseen"> ${FOOTER_LABELS[foot.figure]}</span></button>
           </div>
         `,
       )}
       ${
         feet.length < MOST_FEET
-          ? html`<button type="button" class="word" @click=${() => put([...feet, { figure: 'sum' }], `foot-${++acts}`)}>A figure under it</button>`
+          ? html`<button type="button" class="word" @click=${() => put([...feet, { figure: 'sum' }], `foot-${++acts}`)}>${tableFormWords.addFooter}</button>`
           : nothing
       }
     `
@@ -382,7 +387,7 @@ export class TableForm extends LitElement {
   override render(): TemplateResult {
     const { cell, opened } = this
     return html`
-      <ol aria-label="Columns">
+      <ol aria-label=${tableFormWords.columns}>
         ${repeat(
           cell.columns,
           (_, at) => at,
@@ -397,8 +402,8 @@ export class TableForm extends LitElement {
                 }}
               >
                 <span class="number">${at + 1}</span>
-                <span class="label"><span class="unseen">Column: </span>${columnLabel(column)}</span>
-                <span class="mono">${this.written(column)}</span>
+                <span class="label"><span class="unseen">${tableFormWords.column}</span>${columnLabel(column)}</span>
+                <span class="mono">${this.definition(column)}</span>
               </button>
               ${opened === at ? this.fields(column, at) : nothing}
             </li>
@@ -407,10 +412,10 @@ export class TableForm extends LitElement {
       </ol>
       ${
         cell.columns.length < MAX_COLUMNS
-          ? html`<button type="button" class="press add" @click=${this.add}>Add a column</button>`
+          ? html`<button type="button" class="press add" @click=${this.add}>${tableFormWords.addColumn}</button>`
           : nothing
       }
-      <p class="small quiet">Rows are typed, or taken in from a table, under Fill in.</p>
+      <p class="small quiet">${tableFormWords.rowsElsewhere}</p>
     `
   }
 }

@@ -2,12 +2,14 @@ import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Variants } from '../../worksheet/index.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { selected, ticked } from '../shared/labelled.ts'
+import { cellWords } from '../shared/words.ts'
 import { type Form, textField } from './form-fields.ts'
+import { rangeFormWords, variantsFormWords } from './words.ts'
 
-/** A piece of kit brings figures of its own; what it fills in can vary. */
+/** A piece of kit cannot vary, but the givens it fills in can. */
 const canVary = (cell: Cell): cell is Given => cell.kind === 'given' && cell.entry !== 'kit'
 
-/** The fields variants are built from: what varies, what is compared, and how many there are. */
+/** The fields of variants in Build: the varied givens, the compared results and the sets. */
 export function form(form: Form, cell: Variants): TemplateResult {
   const { sheet } = form.view as WideView<Variants>
   const put = (more: Partial<Variants>, key: string): void =>
@@ -15,7 +17,7 @@ export function form(form: Form, cell: Variants): TemplateResult {
   const varied = [...new Set(cell.sets.flatMap(({ values }) => Object.keys(values)))]
   const called = (name: string): string => {
     const found = sheet.named(name)
-    return found ? `${labelOf(found)} (${name})` : `${name}, which is not there`
+    return found ? `${labelOf(found)} (${name})` : cellWords.noLongerThere(name)
   }
   const vary = (given: Given): void => {
     const sets = cell.sets.length > 0 ? cell.sets : [{ title: '', values: {} }]
@@ -24,7 +26,7 @@ export function form(form: Form, cell: Variants): TemplateResult {
       `vary-${given.name}`,
     )
   }
-  const leave = (name: string): void =>
+  const keepFixed = (name: string): void =>
     put(
       {
         sets: cell.sets.map((set) => ({
@@ -39,23 +41,26 @@ export function form(form: Form, cell: Variants): TemplateResult {
     (one.kind === 'result' || one.kind === 'check') && !cell.results.includes(one.name) ? [one] : [],
   )
   return html`
-    ${textField(form, cell, 'title', 'Title', { className: 'all first' })}
+    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
     <div class="all">
-      <span class="small quiet">What varies</span>
-      ${varied.map((name) => ticked(called(name), true, () => leave(name)))}
+      <span class="small quiet">${variantsFormWords.varied}</span>
+      ${varied.map((name) => ticked(called(name), true, () => keepFixed(name)))}
     </div>
     ${selected({
-      label: 'Vary one more given',
+      label: variantsFormWords.varyMore,
       value: '',
       className: 'all',
-      options: [['', 'Choose a given'], ...givens.map((one): [string, string] => [one.name, called(one.name)])],
+      options: [
+        ['', rangeFormWords.chooseGiven],
+        ...givens.map((one): [string, string] => [one.name, called(one.name)]),
+      ],
       put: (name) => {
         const given = givens.find((one) => one.name === name)
         if (given) vary(given)
       },
     })}
     <div class="all">
-      <span class="small quiet">What is compared</span>
+      <span class="small quiet">${variantsFormWords.compared}</span>
       ${cell.results.map((name) =>
         ticked(called(name), true, () =>
           put({ results: cell.results.filter((one) => one !== name) }, `take-out-${name}`),
@@ -63,11 +68,11 @@ export function form(form: Form, cell: Variants): TemplateResult {
       )}
     </div>
     ${selected({
-      label: 'Compare one more result',
+      label: variantsFormWords.compareMore,
       value: '',
       className: 'all',
       options: [
-        ['', 'Choose a result or a check'],
+        ['', variantsFormWords.chooseResult],
         ...results.map((one): [string, string] => [one.name, called(one.name)]),
       ],
       put: (name) => {
@@ -78,7 +83,7 @@ export function form(form: Form, cell: Variants): TemplateResult {
       ${cell.sets.map(
         ({ title }, at) =>
           html`<button type="button" class="word" @click=${() => put({ sets: cell.sets.toSpliced(at, 1) }, `without-${at}`)}>
-            Take out ${title.trim() || `variant ${at + 1}`}
+            ${variantsFormWords.remove(title.trim() || variantsFormWords.variant(at + 1))}
           </button>`,
       )}
     </div>

@@ -20,7 +20,7 @@ const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fi
   function: laterKind,
 }
 
-/** The fields a cell of the whole width is built from, fetched when one is first opened. */
+/** The form of a cell that takes the whole width, loaded when one is first opened. */
 @customElement('wide-form')
 export class WideForm extends LitElement {
   static override styles = [

@@ -8,8 +8,9 @@ import type { Given, Sheet } from '../../worksheet/index.ts'
 import { requestChange } from '../shared/cell-view.ts'
 import { askForKit } from '../shared/kit-request.ts'
 import { field, shared } from '../style/styles.ts'
+import { kitChoiceWords } from './words.ts'
 
-/** The field of a given that is a piece of kit: the studio's pieces of its sort, or the sheet's own copy of another's. */
+/** The field of a given that is a piece of kit: the studio's pieces of its sort, or the copy stored in the sheet. */
 @customElement('kit-choice')
 export class KitChoice extends LitElement {
   static override styles = [
@@ -63,11 +64,11 @@ export class KitChoice extends LitElement {
         .value=${live(same?.id ?? (stray ? 'stray' : ''))}
         @change=${(event: Event) => this.choose((event.target as HTMLSelectElement).value)}
       >
-        <option value="" ?selected=${value === ''}>${sort ? `Choose a ${SORT_LABELS[sort][0].toLowerCase()}` : 'Of no sort yet'}</option>
-        ${stray ? html`<option value="stray" selected disabled>${value}, as in this sheet</option>` : nothing}
+        <option value="" ?selected=${value === ''}>${sort ? kitChoiceWords.chooseA(SORT_LABELS[sort][0]) : kitChoiceWords.noSort}</option>
+        ${stray ? html`<option value="stray" selected disabled>${kitChoiceWords.copyInSheet(value)}</option>` : nothing}
         ${own.map(({ id, name }) => html`<option value=${id} ?selected=${id === same?.id}>${name}</option>`)}
       </select>
-      <span class="small quiet">From <a href="#kit">your kit</a>.</span>
+      <span class="small quiet">${kitChoiceWords.from} <a href="#kit">${kitChoiceWords.yourKit}</a>.</span>
       ${this.trouble ? html`<p class="small" role="alert">${this.trouble}</p>` : nothing}
     `
   }

@@ -2,8 +2,9 @@ import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Given, Sheet } from '../../worksheet/index.ts'
 import { shared } from '../style/styles.ts'
+import { kitChoiceWords } from './words.ts'
 
-/** What piece of kit a given is. The kit itself is fetched when another is to be chosen. */
+/** Shows the chosen piece of kit. The kit is loaded when another is to be chosen. */
 @customElement('kit-field')
 export class KitField extends LitElement {
   static override styles = [
@@ -63,8 +64,8 @@ export class KitField extends LitElement {
     if (this.choosing) return html`<kit-choice .cell=${cell} .sheet=${sheet} .label=${label}></kit-choice>`
     return html`
       <span class="line">
-        <span class="piece ${cell.value ? '' : 'quiet'}" title=${cell.value}>${cell.value || 'None chosen'}</span>
-        <button type="button" class="word" aria-label="Choose: ${label}" @click=${() => void this.choose()}>${cell.value ? 'Change' : 'Choose'}</button>
+        <span class="piece ${cell.value ? '' : 'quiet'}" title=${cell.value}>${cell.value || kitChoiceWords.noneChosen}</span>
+        <button type="button" class="word" aria-label=${kitChoiceWords.chooseFor(label)} @click=${() => void this.choose()}>${cell.value ? kitChoiceWords.change : kitChoiceWords.choose}</button>
       </span>
     `
   }

@@ -6,9 +6,10 @@ import { LampDragSolver } from '../../worksheet/advice/lamp-drag-solver.ts'
 import { type CellSignal, type DrawingView, requestChange } from '../shared/cell-view.ts'
 import { dragging } from '../shared/dragging.ts'
 import { shared } from '../style/styles.ts'
+import { lampWords } from './words.ts'
 
-/** What an arrow key moves by, in metres; with shift ten times as far. */
-const STEP = 0.01
+/** The distance an arrow key moves a lamp; with Shift ten times as far. */
+const STEP_METRES = 0.01
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],
@@ -19,20 +20,20 @@ const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
 
 declare global {
   interface HTMLElementEventMap {
-    /** A lamp is taken hold of in this drawing, or let go of. */
+    /** A lamp drag begins in this drawing, or ends (undefined). */
     'lamp-held': CustomEvent<Drawn | undefined>
   }
 }
 
-/** A lamp in the hand. */
+/** The state of a lamp drag. */
 interface Grip {
-  readonly mover: LampDragSolver
-  /** As it was taken hold of: the same way from px to metres all through the drag. */
+  readonly solver: LampDragSolver
+  /** The handle as it was when the drag began; its mapping from pixels to metres is used for the whole drag. */
   readonly handle: Handle
   readonly from: { readonly x: number; readonly y: number }
   readonly pointer: number
   readonly merge: string
-  wanted: { readonly x: number; readonly y: number } | undefined
+  target: { readonly x: number; readonly y: number } | undefined
 }
 
 let drags = 0
@@ -40,7 +41,7 @@ let visits = 0
 
 const keyOf = ({ view, lamp }: Handle): string => `${view} ${lamp}`
 
-/** Lies over a set-up drawing: a place to take hold of each lamp, by pointer or by arrow keys. The givens follow. */
+/** Drag handles over a set-up drawing, one per lamp, for pointer and arrow keys. They change the givens of the lamps. */
 @customElement('lamp-handles')
 export class LampHandles extends LitElement {
   static override styles = [
@@ -79,20 +80,20 @@ export class LampHandles extends LitElement {
   @state() private spoken = ''
   private grip: Grip | undefined
   private frame = 0
-  /** Presses of the arrow keys, while one lamp keeps the focus, are one step of undo. */
+  /** Arrow keys pressed while one lamp is focused are one undo step. */
   private visit = 0
 
   override disconnectedCallback(): void {
     super.disconnectedCallback()
-    this.putBack()
+    this.cancel()
   }
 
-  private newMover(): LampDragSolver {
+  private newSolver(): LampDragSolver {
     const { sheet, cell } = this.view.get()
     return new LampDragSolver(sheet, cell)
   }
 
-  /** In px of the drawing's view box. */
+  /** The pointer position in pixels of the drawing's view box. */
   private spot(event: PointerEvent): { x: number; y: number } {
     const box = this.getBoundingClientRect()
     const scale = this.drawn.width / box.width
@@ -106,12 +107,12 @@ export class LampHandles extends LitElement {
     target.focus({ preventScroll: true })
     target.setPointerCapture(event.pointerId)
     this.grip = {
-      mover: this.newMover(),
+      solver: this.newSolver(),
       handle,
       from: this.spot(event),
       pointer: event.pointerId,
       merge: `drag:${++drags}`,
-      wanted: undefined,
+      target: undefined,
     }
     this.held = keyOf(handle)
     dragging.set(true)
@@ -122,8 +123,8 @@ export class LampHandles extends LitElement {
     const { grip } = this
     if (!grip || event.pointerId !== grip.pointer) return
     const { x, y } = this.spot(event)
-    grip.wanted = { x: grip.handle.at.x + x - grip.from.x, y: grip.handle.at.y + y - grip.from.y }
-    // However often the pointer tells, once a frame is enough.
+    grip.target = { x: grip.handle.at.x + x - grip.from.x, y: grip.handle.at.y + y - grip.from.y }
+    // One update per frame is enough, however often the pointer reports.
     if (this.frame === 0) this.frame = requestAnimationFrame(() => this.follow())
   }
 
@@ -131,10 +132,10 @@ export class LampHandles extends LitElement {
     cancelAnimationFrame(this.frame)
     this.frame = 0
     const { grip } = this
-    if (!grip?.wanted) return
-    const change = grip.mover.to(grip.handle.lamp, grip.handle.place(grip.wanted))
-    grip.wanted = undefined
-    if (change) this.refusedOr(requestChange(this, change, grip.merge), '')
+    if (!grip?.target) return
+    const change = grip.solver.to(grip.handle.lamp, grip.handle.place(grip.target))
+    grip.target = undefined
+    if (change) this.showRefusal(requestChange(this, change, grip.merge))
   }
 
   private letGo(event: PointerEvent): void {
@@ -142,10 +143,10 @@ export class LampHandles extends LitElement {
     const { handle } = this.grip
     this.follow()
     this.end()
-    void this.tell(handle)
+    void this.announce(handle)
   }
 
-  private putBack(): void {
+  private cancel(): void {
     const { grip } = this
     if (!grip) return
     this.view.get().sheet.abandon(grip.merge)
@@ -166,38 +167,34 @@ export class LampHandles extends LitElement {
       if (event.key === 'Escape') {
         event.preventDefault()
         event.stopPropagation()
-        this.putBack()
-        this.spoken = 'Put back.'
+        this.cancel()
+        this.spoken = lampWords.putBack
       }
       return
     }
     const way = ARROWS[event.key]
     if (!way || event.ctrlKey || event.metaKey || event.altKey) return
     event.preventDefault()
-    const far = STEP * (event.shiftKey ? 10 : 1) * handle.pxPerMetre
-    const wanted = handle.place({ x: handle.at.x + way[0] * far, y: handle.at.y + way[1] * far })
-    const change = this.newMover().to(handle.lamp, wanted)
+    const far = STEP_METRES * (event.shiftKey ? 10 : 1) * handle.pxPerMetre
+    const target = handle.place({ x: handle.at.x + way[0] * far, y: handle.at.y + way[1] * far })
+    const change = this.newSolver().to(handle.lamp, target)
     if (!change) {
-      this.spoken = `${this.called(handle)} cannot be moved that way.`
+      this.spoken = lampWords.cannotMove(lampWords.lamp(handle.lamp))
       return
     }
-    this.refusedOr(requestChange(this, change, `keys:${this.visit}`), '')
-    void this.tell(handle)
+    this.showRefusal(requestChange(this, change, `keys:${this.visit}`))
+    void this.announce(handle)
   }
 
-  private refusedOr(refused: string | undefined, otherwise: string): void {
-    this.spoken = refused ?? otherwise
+  private showRefusal(refused: string | undefined): void {
+    this.spoken = refused ?? ''
   }
 
-  /** Says where the lamp has come to stand. */
-  private async tell(handle: Handle): Promise<void> {
+  /** Announces the new position of a lamp. */
+  private async announce(handle: Handle): Promise<void> {
     await new Promise(requestAnimationFrame)
     const now = this.drawn.handles?.find((one) => keyOf(one) === keyOf(handle))
-    if (now && this.spoken === '') this.spoken = `${this.called(now)}: ${now.description}.`
-  }
-
-  private called({ lamp }: Handle): string {
-    return `Lamp ${lamp}`
+    if (now && this.spoken === '') this.spoken = lampWords.position(lampWords.lamp(now.lamp), now.description)
   }
 
   override render(): TemplateResult {
@@ -210,17 +207,17 @@ export class LampHandles extends LitElement {
           <div
             class="handle ${this.held === keyOf(handle) ? 'held' : ''}"
             role="application"
-            aria-roledescription="lamp that can be moved"
+            aria-roledescription=${lampWords.role}
             tabindex="0"
             .style=${`left: ${(100 * handle.at.x) / width}%; top: ${(100 * handle.at.y) / height}%`}
-            aria-label="${this.called(handle)} in ${handle.view}: ${handle.description}. Arrow keys move it by 10 mm, with shift by 100 mm."
+            aria-label=${lampWords.label(lampWords.lamp(handle.lamp), handle.view, handle.description)}
             @focus=${() => {
               this.visit = ++visits
             }}
             @pointerdown=${(event: PointerEvent) => this.take(event, handle)}
             @pointermove=${this.drag}
             @pointerup=${this.letGo}
-            @pointercancel=${this.putBack}
+            @pointercancel=${this.cancel}
             @lostpointercapture=${this.letGo}
             @keydown=${(event: KeyboardEvent) => this.key(event, handle)}
           ></div>

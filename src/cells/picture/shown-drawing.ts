@@ -2,10 +2,10 @@ import type { ReactiveController, ReactiveControllerHost } from 'lit'
 import type { Drawing } from '../../drawings/canvas/tree.ts'
 import type { SavedAs } from './save-drawing.ts'
 
-/** The lettering is drawn for close reading; the stand is read at arm's length. */
-export const ENLARGED = 1.15
+/** How many times larger than its view box a drawing is shown in the sheet: its text is 13 px high. */
+export const ZOOM = 1
 
-/** How wide an element is, in CSS px: a drawing is made for the room it has. Zero until it is laid out. */
+/** The width of an element in CSS pixels, for which its drawing is laid out. Zero until the element is laid out. */
 export class OwnWidth implements ReactiveController {
   px = 0
   private readonly watcher = new ResizeObserver(([entry]) => {
@@ -28,11 +28,11 @@ export class OwnWidth implements ReactiveController {
   }
 }
 
-/** Saves a drawing as a file. Gives why it could not be, or nothing to say. */
-export async function saveOrSay(drawn: Drawing, sheetTitle: string, as: SavedAs): Promise<string> {
+/** Saves a drawing as a file. Returns why it could not be saved, or an empty text. */
+export async function saveOrExplain(drawn: Drawing, sheetTitle: string, as: SavedAs): Promise<string> {
   try {
     const { saveDrawing } = await import('./save-drawing.ts')
-    await saveDrawing(drawn, sheetTitle, as, ENLARGED)
+    await saveDrawing(drawn, sheetTitle, as, ZOOM)
     return ''
   } catch (error) {
     return (error as Error).message

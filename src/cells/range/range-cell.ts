@@ -6,18 +6,21 @@ import { drawRange } from '../../drawings/range/range-plot.ts'
 import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
 import { RangeInputError, type RangeValue } from '../../worksheet/analysis/range-values.ts'
 import type { Range } from '../../worksheet/index.ts'
+import { basicWords } from '../basic/words.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
-import { ENLARGED, OwnWidth, saveOrSay } from '../picture/shown-drawing.ts'
+import { OwnWidth, saveOrExplain, ZOOM } from '../picture/shown-drawing.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { drawTree } from '../shared/draw-tree.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
+import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
+import { rangeWords } from './words.ts'
 
-/** Broader plots would only be flatter. */
-const BROADEST = 620
+/** A wider plot would only be flatter. In CSS pixels. */
+const WIDEST = 620
 
-/** Results over a range of one given: a plot, and a table whose values can be taken over. */
+/** Results over a range of one given: a plot, and a table whose values can be used in the sheet. */
 @customElement('range-cell')
 export class RangeCell extends SignalWatcher(LitElement) {
   static override styles = [
@@ -36,7 +39,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
       .drawing {
         display: block;
         inline-size: 100%;
-        max-inline-size: ${BROADEST}px;
+        max-inline-size: ${WIDEST}px;
         block-size: auto;
         overflow: visible;
         font-family: var(--type);
@@ -83,28 +86,28 @@ export class RangeCell extends SignalWatcher(LitElement) {
   @property({ attribute: false }) view!: CellSignal<WideView<Range>>
   private readonly width = new OwnWidth(this)
   @state() private trouble = ''
-  @state() private said = ''
+  @state() private announced = ''
   private put(cell: Range, key: 'from' | 'to', text: string): void {
     requestChange(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
   }
 
-  private takeOver({ given }: RangeTable, { text }: RangeValue, shown: string): void {
+  private useValue({ given }: RangeTable, { text }: RangeValue, shown: string): void {
     const refused = requestChange(this, { do: 'replace', cell: { ...given, value: text } })
-    this.said = refused ?? `${labelOf(given)} is ${shown} now.`
+    this.announced = refused ?? rangeWords.isNow(labelOf(given), shown)
   }
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {
     this.trouble = ''
-    const why = await saveOrSay(drawn, this.view.get().sheet.worksheet.title, as)
-    if (why) this.trouble = `The plot was not saved: ${why}`
+    const why = await saveOrExplain(drawn, this.view.get().sheet.worksheet.title, as)
+    if (why) this.trouble = rangeWords.notSaved(why)
   }
 
   private ends(cell: Range): TemplateResult | typeof nothing {
     if (cell.by === 'marks' && cell.from === undefined && cell.to === undefined) return nothing
     return html`
       <div class="ends">
-        ${labelled({ label: 'From', value: cell.from ?? '', put: (text) => this.put(cell, 'from', text) })}
-        ${labelled({ label: 'To', value: cell.to ?? '', put: (text) => this.put(cell, 'to', text) })}
+        ${labelled({ label: cellWords.from, value: cell.from ?? '', put: (text) => this.put(cell, 'from', text) })}
+        ${labelled({ label: cellWords.to, value: cell.to ?? '', put: (text) => this.put(cell, 'to', text) })}
       </div>
     `
   }
@@ -112,15 +115,15 @@ export class RangeCell extends SignalWatcher(LitElement) {
   private plot(table: RangeTable, cell: Range): TemplateResult | typeof nothing {
     if (this.width.px === 0) return nothing
     const drawn = drawRange(table, {
-      width: Math.min(this.width.px, BROADEST) / ENLARGED,
+      width: Math.min(this.width.px, WIDEST) / ZOOM,
       title: cell.title?.trim() || undefined,
     })
     return html`
       <figure>${drawTree(drawn.node)}</figure>
       ${drawn.omissions.map((why) => html`<p class="small quiet">${why}</p>`)}
       <div class="words small">
-        <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>Save as SVG</button>
-        <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>Save as PNG</button>
+        <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>${basicWords.saveSvg}</button>
+        <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>${basicWords.savePng}</button>
       </div>
     `
   }
@@ -143,9 +146,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
                   <th scope="row">
                     ${
                       at === presentAt
-                        ? html`<span class="word">◆ ${shown[at]}, now</span>`
-                        : html`<button type="button" class="word" @click=${() => this.takeOver(table, value, shown[at] as string)}>
-                            <span class="unseen">Take over </span>${shown[at]}
+                        ? html`<span class="word">◆ ${rangeWords.now(shown[at] as string)}</span>`
+                        : html`<button type="button" class="word" @click=${() => this.useValue(table, value, shown[at] as string)}>
+                            <span class="unseen">${rangeWords.use} </span>${shown[at]}
                           </button>`
                     }
                   </th>
@@ -156,7 +159,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
           </tbody>
         </table>
       </div>
-      <p class="small quiet">Press a value to take it over.</p>
+      <p class="small quiet">${rangeWords.useAValue}</p>
     `
   }
 
@@ -170,13 +173,13 @@ export class RangeCell extends SignalWatcher(LitElement) {
       if (!(error instanceof RangeInputError)) throw error
       why = error.message
     }
-    const title = cell.title?.trim() || (table ? `Over a range of ${labelOf(table.given)}` : labelOf(cell))
+    const title = cell.title?.trim() || (table ? rangeWords.title(labelOf(table.given)) : labelOf(cell))
     return html`
       <h3>${title}</h3>
       ${this.ends(cell)}
       ${table ? html`${this.plot(table, cell)}${this.rows(table)}` : html`<p class="small">${why}</p>`}
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
-      <p class="unseen" role="status">${this.said}</p>
+      <p class="unseen" role="status">${this.announced}</p>
     `
   }
 }

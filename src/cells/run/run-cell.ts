@@ -23,28 +23,29 @@ import { originalsList, STEP, type Tick } from './run-originals.ts'
 import { runStyle } from './run-style.ts'
 import { tally } from './run-tally.ts'
 import { tickedRow } from './run-ticks.ts'
+import { runWords } from './words.ts'
 
-/** Planned at once, in the next turn; more originals wait till nothing was typed for a while. */
+/** Up to this many originals are planned at once; more are planned after a pause in typing. */
 const AT_ONCE = 500
 const PAUSE_MS = 400
-/** More are folded away. */
+/** Longer lists are folded. */
 const FEW = 8
 
-/** The run of a table: its set-ups in the order of work, what they serve, what they take, and how far one is. */
+/** The run of a table: its set-ups in order of work with their originals, effort and progress. */
 @customElement('run-cell')
 export class RunCell extends SignalWatcher(LitElement) {
   static override styles = [shared, fold, headed, runStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Run>>
   @state() private planned: PlannedRun | undefined
-  /** Something has changed since it was planned. */
+  /** True if something has changed since it was planned. */
   @state() private stale = true
-  /** How many originals are listed of a set-up that was unfolded. */
+  /** The number of originals shown for each unfolded set-up. */
   @state() private listed: ReadonlyMap<number, number> = new Map()
   private about: WideView<Run> | undefined
   private waiting: ReturnType<typeof setTimeout> | undefined
   private seen = inView(this)
-  /** Where the tick was that took an original out of the list. */
+  /** The place of the tick that removed an original from the list. */
   private ticked: number | undefined
 
   override disconnectedCallback(): void {
@@ -53,7 +54,7 @@ export class RunCell extends SignalWatcher(LitElement) {
     this.about = undefined
   }
 
-  /** Planning is kept off the key that made it necessary. */
+  /** Planning is delayed, so that it never slows the key that made it necessary. */
   override updated(): void {
     const view = this.view.get()
     if (view === this.about) return
@@ -75,7 +76,7 @@ export class RunCell extends SignalWatcher(LitElement) {
     this.keepFocus()
   }
 
-  /** A ticked original leaves a plan of what is left; the next one takes the focus. */
+  /** When only the rest is planned, a ticked original disappears and the next one is focused. */
   private keepFocus(): void {
     const { ticked } = this
     this.ticked = undefined
@@ -92,7 +93,7 @@ export class RunCell extends SignalWatcher(LitElement) {
     const boxes = [...this.renderRoot.querySelectorAll<HTMLInputElement>('input[data-row]')]
     this.ticked = boxes.findIndex((box) => box.dataset.row === `${row}`)
     const refused = requestChange(this, tickedRow(table, row, feed.ticks, done))
-    // Drawn again as it stands: the box was ticked by the press already.
+    // Redraw, because the press has already ticked the box.
     if (refused !== undefined && this.planned) this.planned = { ...this.planned }
   }
 
@@ -112,11 +113,11 @@ export class RunCell extends SignalWatcher(LitElement) {
       counted(frames, 'frame'),
       ...(time > 0 ? [timeText(time)] : []),
       ...(data > 0 ? [dataText(data)] : []),
-      `gives ${samplingText(sampling)}`,
+      runWords.gives(samplingText(sampling)),
     ]
-    const figures: [string, string][] = [['Magnification', ratioText(magnification)]]
-    if (track !== undefined) figures.push([heights ? 'On the column' : 'Original to sensor', heightsText(setup)])
-    const words = `${counted(originals.length, 'original')}${done > 0 ? `, ${done} done` : ''}`
+    const figures: [string, string][] = [[runWords.magnification, ratioText(magnification)]]
+    if (track !== undefined) figures.push([heights ? runWords.onColumn : runWords.originalToSensor, heightsText(setup)])
+    const words = runWords.originalsDone(originals.length, done)
     const many = originals.length > FEW
     const shown = this.listed.get(at) ?? (many ? 0 : originals.length)
     const list = originalsList({
@@ -130,7 +131,7 @@ export class RunCell extends SignalWatcher(LitElement) {
     return html`
       <div class="setup" role="group" aria-labelledby="setup-${at}">
         <div class="set">
-          <h4 id="setup-${at}">Set-up ${at + 1} <span class="quiet">${[exposure, meansText(means)].filter(Boolean).join(', ')}</span></h4>
+          <h4 id="setup-${at}">${runWords.setUp(at + 1)} <span class="quiet">${[exposure, meansText(means)].filter(Boolean).join(', ')}</span></h4>
           <dl>${figures.map(([label, figure]) => html`<div><dt class="small">${label}</dt><dd>${figure}</dd></div>`)}</dl>
         </div>
         <p class="facts small">${many ? nothing : `${words}, `}${facts.join(', ')}</p>
@@ -158,13 +159,13 @@ export class RunCell extends SignalWatcher(LitElement) {
     const list = html`<ul>
       ${tiled.slice(0, STEP).map(
         ({ original, tiles, tiled: why, at }) => html`<li class="why">
-          ${original.title}: ${tiles.across} × ${tiles.down} frames${tiles.turned ? ', turned' : ''}, set-up ${at}
+          ${runWords.tiles(original.title, tiles.across, tiles.down, tiles.turned, at)}
           <span class="small quiet">${why}</span>
         </li>`,
       )}
-      ${tiled.length > STEP ? html`<li class="why">and ${tiled.length - STEP} more, in their set-ups above</li>` : nothing}
+      ${tiled.length > STEP ? html`<li class="why">${runWords.moreTiled(tiled.length - STEP)}</li>` : nothing}
     </ul>`
-    return folded(`In parts, too large for one frame: ${counted(tiled.length, 'original')}`, list, tiled.length)
+    return folded(runWords.tiled(tiled.length), list, tiled.length)
   }
 
   private unplanned(unplanned: readonly Unplanned[]): TemplateResult | typeof nothing {
@@ -174,30 +175,29 @@ export class RunCell extends SignalWatcher(LitElement) {
         .slice(0, STEP)
         .map(
           ({ row, title, why }) =>
-            html`<li class="why"><b>${title}</b>${title === `Row ${row + 1}` ? '' : `, row ${row + 1}`}: ${why}</li>`,
+            html`<li class="why"><b>${title}</b>${title === runWords.row(row + 1) ? '' : runWords.inRow(row + 1)}: ${why}</li>`,
         )}
-      ${unplanned.length > STEP ? html`<li class="why">and ${unplanned.length - STEP} more</li>` : nothing}
+      ${unplanned.length > STEP ? html`<li class="why">${runWords.more(unplanned.length - STEP)}</li>` : nothing}
     </ul>`
-    return folded(`Cannot be planned: ${counted(unplanned.length, 'original')}`, list, unplanned.length)
+    return folded(runWords.unplanned(unplanned.length), list, unplanned.length)
   }
 
   private body({ feed, plan }: PlannedRun, left: boolean): TemplateResult {
-    if (!feed.table)
-      return html`<p class="order">Nothing is planned yet: under Build, choose the table that lists the originals.</p>`
-    if (!plan) return html`<p class="order">Nothing is planned yet. This is wanting:</p>${lacks(feed.wanting)}`
+    if (!feed.table) return html`<p class="order">${runWords.noTable}</p>`
+    if (!plan) return html`<p class="order">${runWords.missing}</p>${missingInputs(feed.wanting)}`
     const { done } = plan.standing
     const tick = feed.ticks === undefined ? undefined : this.tick
     return html`
-      ${feed.without.length > 0 ? html`<p class="small">Planned without:</p>${lacks(feed.without)}` : nothing}
+      ${feed.without.length > 0 ? html`<p class="small">${runWords.plannedWithout}</p>${missingInputs(feed.without)}` : nothing}
       ${
         done.count > 0 || left
-          ? html`<button type="button" class="word" aria-pressed=${left} @click=${() => this.toggleLeft(!left)}>Plan what is left</button>`
+          ? html`<button type="button" class="word" aria-pressed=${left} @click=${() => this.toggleLeft(!left)}>${runWords.planRest}</button>`
           : nothing
       }
       ${
         plan.setups.length > 0
-          ? html`<p class="order small quiet">In the order of work: in each exposure from the lowest camera to the highest, so that it moves one way.</p>`
-          : html`<p class="order">${left && done.count > 0 ? 'Nothing is left to do.' : 'No original is listed yet that can be planned.'}</p>`
+          ? html`<p class="order small quiet">${runWords.order}</p>`
+          : html`<p class="order">${left && done.count > 0 ? runWords.nothingLeft : runWords.noOriginals}</p>`
       }
       ${plan.setups.map((setup, at) => this.setup(setup, at, tick, feed.remarks))}
       ${this.parts(plan)} ${this.unplanned(plan.unplanned)} ${tally(plan, left)}
@@ -207,20 +207,20 @@ export class RunCell extends SignalWatcher(LitElement) {
   override render(): TemplateResult {
     const { cell } = this.view.get()
     const { planned } = this
-    const waits = this.stale && (planned?.feed.list.length ?? 0) > AT_ONCE
+    const replanning = this.stale && (planned?.feed.list.length ?? 0) > AT_ONCE
     return html`
       <section aria-labelledby="title" aria-busy=${this.stale}>
         <div class="head">
           <h3 id="title">${labelOf(cell)}</h3>
-          <span class="small quiet planning" role="status">${waits ? 'Planning again' : ''}</span>
+          <span class="small quiet planning" role="status">${replanning ? runWords.planningAgain : ''}</span>
         </div>
-        ${planned ? guard([planned, this.listed, cell.left], () => this.body(planned, cell.left === true)) : html`<p class="order quiet">Planning</p>`}
+        ${planned ? guard([planned, this.listed, cell.left], () => this.body(planned, cell.left === true)) : html`<p class="order quiet">${runWords.planning}</p>`}
       </section>
     `
   }
 }
 
-const lacks = (all: readonly MissingInput[]): TemplateResult => html`<ul>
+const missingInputs = (all: readonly MissingInput[]): TemplateResult => html`<ul>
   ${all.map(({ input, why }) => html`<li class="why small"><b>${input.label}:</b> ${why}</li>`)}
 </ul>`
 

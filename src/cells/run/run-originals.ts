@@ -3,25 +3,26 @@ import { live } from 'lit/directives/live.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Original, Planned } from '../../worksheet/run/plan.ts'
 import { counted, heightText, tilesText } from '../../worksheet/run/plan-text.ts'
+import { runWords } from './words.ts'
 
-/** What a press on an original does; undefined where no column takes ticks. */
+/** Ticks an original; undefined if the table has no column for ticks. */
 export type Tick = ((row: number, done: boolean) => void) | undefined
 
-/** So many are listed at a time: a set-up may serve thousands. */
+/** Originals listed at a time, because a set-up may have thousands. */
 export const STEP = 200
 
 const millimetres = (length: number): string => `${Math.round(length * 1e3)}`
 const sizeOf = ({ width, height }: Original): string => `${millimetres(width)} × ${millimetres(height)} mm`
 
-/** What is listed, and what is to be said of it. */
+/** A list of originals to show. */
 export interface Listing {
   readonly originals: readonly Planned[]
-  /** How many of them, from the first on. */
+  /** The number of originals shown. */
   readonly shown: number
   readonly tick: Tick
-  /** Of figures noted that cannot be read, by row. */
+  /** Remarks about figures that are not understood, by row. */
   readonly remarks: ReadonlyMap<number, string>
-  /** They stand at different heights on the column, being of different thickness. */
+  /** Whether their heights on the column differ because their thicknesses do. */
   readonly uneven: boolean
   readonly more: () => void
 }
@@ -29,10 +30,10 @@ export interface Listing {
 function originalRow({ original, tiles, frames, height }: Planned, { tick, remarks, uneven }: Listing): TemplateResult {
   const parts = tilesText(tiles)
   const more = [
-    original.done && !tick ? 'done' : '',
+    original.done && !tick ? runWords.done : '',
     parts,
-    original.pages > 1 ? `${original.pages} sides or pages, ${counted(frames, 'frame')}` : '',
-    uneven && height !== undefined ? `column ${heightText(height)}` : '',
+    original.pages > 1 ? runWords.pages(original.pages, counted(frames, 'frame')) : '',
+    uneven && height !== undefined ? runWords.column(heightText(height)) : '',
     remarks.get(original.row) ?? '',
   ].filter(Boolean)
   const words = html`
@@ -54,7 +55,7 @@ function originalRow({ original, tiles, frames, height }: Planned, { tick, remar
   `
 }
 
-/** The originals of a set-up in the order of work, the first so many of them. */
+/** The first originals of a set-up in order of work. */
 export function originalsList(listing: Listing): TemplateResult {
   const { originals, shown, more } = listing
   const rest = originals.length - shown
@@ -68,7 +69,7 @@ export function originalsList(listing: Listing): TemplateResult {
     </ul>
     ${
       rest > 0
-        ? html`<button type="button" class="word" @click=${more}>${rest > STEP ? `${STEP} more of ${rest}` : `The last ${rest}`}</button>`
+        ? html`<button type="button" class="word" @click=${more}>${rest > STEP ? runWords.nextOriginals(STEP, rest) : runWords.lastOriginals(rest)}</button>`
         : nothing
     }
   `

@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { ENOUGH, type Total } from '../../worksheet/run/estimate.ts'
 import type { RunPlan } from '../../worksheet/run/plan.ts'
 import { counted, dataText, daysText, timeText } from '../../worksheet/run/plan-text.ts'
+import { runWords } from './words.ts'
 
 type Line = readonly [label: string, figure: string, more?: 'sum']
 
@@ -11,41 +12,45 @@ const lines = (all: readonly Line[]): TemplateResult => html`
   </dl>
 `
 
-/** A whole of the work, line by line; what comes to nothing is left out. */
+/** The total of the work, line by line, without lines that are zero. */
 export function totalLines(whole: Total): Line[] {
   const { count, setups, frames, time, setupTime, breaks, all, days, data } = whole
   const only = setupTime === 0 && breaks === 0
   return [
-    ['Originals', `${count}`],
-    ['Set-ups', `${setups}`],
-    ['Frames', `${frames}`],
-    ...(time > 0 && !only ? ([['At the originals', timeText(time)]] as Line[]) : []),
-    ...(setupTime > 0 ? ([['Changing the set-up', timeText(setupTime)]] as Line[]) : []),
-    ...(breaks > 0 ? ([['Breaks', timeText(breaks)]] as Line[]) : []),
+    [runWords.originals, `${count}`],
+    [runWords.setUps, `${setups}`],
+    [runWords.frames, `${frames}`],
+    ...(time > 0 && !only ? ([[runWords.atOriginals, timeText(time)]] as Line[]) : []),
+    ...(setupTime > 0 ? ([[runWords.changingSetUp, timeText(setupTime)]] as Line[]) : []),
+    ...(breaks > 0 ? ([[runWords.breaks, timeText(breaks)]] as Line[]) : []),
     ...(all > 0
-      ? ([['Time in all', `${timeText(all)}${days === undefined ? '' : `, ${daysText(days)}`}`, 'sum']] as Line[])
+      ? ([[runWords.totalTime, `${timeText(all)}${days === undefined ? '' : `, ${daysText(days)}`}`, 'sum']] as Line[])
       : []),
-    ...(data > 0 ? ([['Disk', dataText(data), 'sum']] as Line[]) : []),
+    ...(data > 0 ? ([[runWords.storage, dataText(data), 'sum']] as Line[]) : []),
   ]
 }
 
 const share = (actual: number, planned: number): string => {
   if (planned <= 0) return ''
   const percent = Math.round((actual / planned - 1) * 100)
-  return percent === 0 ? ', as planned' : `, ${Math.abs(percent)} % ${percent > 0 ? 'more' : 'less'}`
+  return percent === 0
+    ? runWords.asPlanned
+    : percent > 0
+      ? runWords.morePercent(percent)
+      : runWords.lessPercent(-percent)
 }
 
-/** What was done beside what was planned for it, and what that says of the rest. */
+/** The progress compared with the plan, and the forecast for the rest. */
 export function progressLines({ standing: { done, left, expected } }: RunPlan): Line[] {
   const { timed, counted: framed } = done
   const rest = [counted(left.count, 'original'), counted(left.setups, 'set-up')]
   if (left.all > 0) rest.push(timeText(left.all))
   return [
-    ['Done', `${done.count} of ${done.count + left.count}`],
+    [runWords.doneLabel, runWords.doneOf(done.count, done.count + left.count)],
     ...(timed.count > 0
       ? ([
           [
-            `Time taken for ${timed.count}, planned ${timeText(timed.planned)}`,
+            runWords.timeTaken(timed.count, timeText(timed.planned)),
             `${timeText(timed.actual)}${share(timed.actual, timed.planned)}`,
           ],
         ] as Line[])
@@ -53,16 +58,16 @@ export function progressLines({ standing: { done, left, expected } }: RunPlan): 
     ...(framed.count > 0
       ? ([
           [
-            `Frames taken for ${framed.count}, planned ${framed.planned}`,
+            runWords.framesTaken(framed.count, framed.planned),
             `${framed.actual}${share(framed.actual, framed.planned)}`,
           ],
         ] as Line[])
       : []),
-    ['Left', rest.join(', ')],
+    [runWords.left, rest.join(', ')],
     ...(expected
       ? ([
           [
-            'Left at the rate so far',
+            runWords.leftAtRate,
             `${timeText(expected.all)}${expected.days === undefined ? '' : `, ${daysText(expected.days)}`}`,
             'sum',
           ],
@@ -73,22 +78,20 @@ export function progressLines({ standing: { done, left, expected } }: RunPlan): 
 
 /** Why there is no forecast yet. */
 export const noForecast = ({ standing: { done, left, expected } }: RunPlan): string =>
-  expected || left.count === 0 || (done.timed.count === 0 && done.counted.count === 0)
-    ? ''
-    : `The rate so far is told once ${ENOUGH} originals have their time or their frames.`
+  expected || left.count === 0 || (done.timed.count === 0 && done.counted.count === 0) ? '' : runWords.noRate(ENOUGH)
 
-/** The foot of the plan: what it comes to, and how far it is. */
+/** The foot of the plan: its total and the progress. */
 export function tally(plan: RunPlan, left: boolean): TemplateResult {
   const why = noForecast(plan)
   return html`
     <div class="group">
-      <h4>${left ? 'What is left, in all' : 'In all'}</h4>
+      <h4>${left ? runWords.totalLeft : runWords.total}</h4>
       ${lines(totalLines(plan.total))}
     </div>
     ${
       plan.standing.done.count > 0
         ? html`<div class="group">
-            <h4>So far</h4>
+            <h4>${runWords.soFar}</h4>
             ${lines(progressLines(plan))}
             ${why ? html`<p class="small quiet">${why}</p>` : nothing}
           </div>`

@@ -21,41 +21,42 @@ import {
   type TableCell,
   type Variants,
 } from '../../worksheet/index.ts'
+import { cellWords } from './words.ts'
 
 interface View<C extends Cell, O> {
   readonly cell: C
-  /** What became of it. */
+  /** What the engine computed for it. */
   readonly outcome: O
-  /** What a person calls the cell of this name. */
+  /** The label of the cell with a name. */
   readonly called: (name: string) => string
 }
 
-/** Shows more than the outcome when it is asked: mends, the working, where a lamp may be dragged. */
-interface Asking {
+/** Elements that show suggestions, a working or draggable lamps need the whole sheet. */
+interface WithSheet {
   readonly sheet: Sheet
 }
 
-/** A cell as it stands now: all that the element showing it needs. */
-export type GivenView = View<Given, Outcome> & Asking
-export type ResultView = View<Result, Outcome> & Asking
-export type CheckView = View<Check, CheckOutcome> & Asking
+/** The present state of a cell: everything that the element showing it needs. */
+export type GivenView = View<Given, Outcome> & WithSheet
+export type ResultView = View<Result, Outcome> & WithSheet
+export type CheckView = View<Check, CheckOutcome> & WithSheet
 export type NoteView = View<Note, undefined>
-export type DrawingView = View<Drawing, DrawingOutcome> & Asking
-/** Cells of these kinds take the whole width; what shows them is fetched when there is one. */
+export type DrawingView = View<Drawing, DrawingOutcome> & WithSheet
+/** Cells of these kinds take the whole width; their elements are loaded when a sheet has one. */
 export type WideCell = Steps | TableCell | Range | Variants | Run | Frame | FunctionCell
-export type WideView<C extends WideCell = WideCell> = View<C, Outcome | undefined> & Asking
+export type WideView<C extends WideCell = WideCell> = View<C, Outcome | undefined> & WithSheet
 export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView | WideView
 
-/** One signal a cell: an edit wakes only the elements whose cells it reached. */
+/** One signal per cell, so that an edit updates only the elements whose cells it affects. */
 export type CellSignal<V extends CellView = CellView> = Signal.State<V>
 
-/** What an element that shows a cell needs of its signal. */
+/** The part of a cell's signal that an element reads. */
 export type ReadView<V extends CellView = CellView> = Pick<CellSignal<V>, 'get'>
 
-/** An element asks for a change; whoever holds the sheet makes it, or says why not. */
+/** A change requested by an element. The owner of the sheet makes it, or sets `refused` to the reason. */
 export interface Asked {
   readonly change: Change
-  /** Changes asked with the same key, one after another, are one step of undo. */
+  /** Consecutive changes with the same key are one undo step. */
   readonly merge?: string
   refused?: string
 }
@@ -63,25 +64,25 @@ export interface Asked {
 declare global {
   interface HTMLElementEventMap {
     'change-asked': CustomEvent<Asked>
-    /** The id of a cell to be brought into view, with the focus. */
+    /** The id of a cell to scroll to and focus. */
     'cell-wanted': CustomEvent<string>
   }
 }
 
-/** Leads to another cell. */
+/** Scrolls to another cell and focuses it. */
 export function goToCell(from: HTMLElement, id: string): void {
   from.dispatchEvent(new CustomEvent<string>('cell-wanted', { detail: id, bubbles: true, composed: true }))
 }
 
-/** Asks for a change. Gives why it was refused, or undefined where it was made. */
+/** Requests a change. Returns why it was refused, or undefined if it was made. */
 export function requestChange(from: HTMLElement, change: Change, merge?: string): string | undefined {
   const detail: Asked = merge === undefined ? { change } : { change, merge }
   from.dispatchEvent(new CustomEvent<Asked>('change-asked', { detail, bubbles: true, composed: true }))
   return detail.refused
 }
 
-/** What a person calls a cell. */
+/** The label of a cell for people. */
 export function labelOf(cell: Cell): string {
-  if (cell.kind === 'note') return cell.text.split('\n', 1)[0] || 'Empty note'
+  if (cell.kind === 'note') return cell.text.split('\n', 1)[0] || cellWords.emptyNote
   return isNamed(cell) ? labelOfNamed(cell) : titleOf(cell)
 }

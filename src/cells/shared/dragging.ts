@@ -1,4 +1,4 @@
 import { signal } from '@lit-labs/signals'
 
-/** Whether something is being dragged: drawings are coarser then, for the next frame to come in time. */
+/** Whether something is being dragged. Drawings are then computed coarser, so that the next frame is on time. */
 export const dragging = signal(false)

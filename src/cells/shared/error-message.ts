@@ -1,5 +1,6 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
 import { applyFix, type Diagnostic } from '../../language/index.ts'
+import { cellWords } from './words.ts'
 
 export const errorMessageStyle = css`
   .trouble {
@@ -27,7 +28,7 @@ export const errorMessageStyle = css`
 
 const BEFORE = 24
 
-/** The text with the faulty part marked; only its neighbourhood where the text is long. */
+/** The text with the faulty part marked; a long text is shortened around it. */
 function excerpt(text: string, { from, to }: Diagnostic): TemplateResult | typeof nothing {
   const start = Math.max(0, Math.min(from, text.length))
   const end = Math.max(start, Math.min(to, text.length))
@@ -37,23 +38,23 @@ function excerpt(text: string, { from, to }: Diagnostic): TemplateResult | typeo
   return html`<code aria-hidden="true">${first > 0 ? '…' : ''}${text.slice(first, start)}<mark>${text.slice(start, end)}</mark>${text.slice(end, last)}${last < text.length ? '…' : ''}</code>`
 }
 
-/** What is wrong, where, and how to mend it. */
+/** Shows what is wrong, where, and buttons for its fixes. */
 export function errorMessage(
   text: string,
   diagnostics: readonly Diagnostic[],
-  mend: (text: string) => void,
+  apply: (text: string) => void,
 ): TemplateResult[] {
   return diagnostics.map(
     (diagnostic) => html`
       <div class="trouble">
-        <p>${diagnostic.severity === 'warning' ? html`<b>Caution:</b> ` : ''}${diagnostic.message}</p>
+        <p>${diagnostic.severity === 'warning' ? html`<b>${cellWords.caution}</b> ` : ''}${diagnostic.message}</p>
         ${excerpt(text, diagnostic)}
         ${
           diagnostic.fixes.length > 0
             ? html`<div class="presses">
                 ${diagnostic.fixes.map(
                   (one) =>
-                    html`<button type="button" class="press" @click=${() => mend(applyFix(text, one))}>${one.label}</button>`,
+                    html`<button type="button" class="press" @click=${() => apply(applyFix(text, one))}>${one.label}</button>`,
                 )}
               </div>`
             : nothing

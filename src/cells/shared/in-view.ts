@@ -1,13 +1,13 @@
-/** How long a page rests before it fetches what is not in view yet: for print, and for scrolling without a wait. */
+/** Milliseconds until parts out of view are loaded as well, for printing and for scrolling without delay. */
 const REST = 3000
 
-/** Waits until an element comes into view, or the page has rested a while and has nothing else to do. */
+/** Resolves when an element comes into view, or when the page has been idle for a while. */
 export function inView(element: Element): Promise<void> {
-  return new Promise((wanted) => {
+  return new Promise((resolve) => {
     const done = (): void => {
       observer.disconnect()
       clearTimeout(rested)
-      wanted()
+      resolve()
     }
     const observer = new IntersectionObserver((entries) => {
       if (entries.some(({ isIntersecting }) => isIntersecting)) done()

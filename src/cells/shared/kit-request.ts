@@ -3,17 +3,17 @@ import type { Sheet } from '../../worksheet/index.ts'
 
 declare global {
   interface HTMLElementEventMap {
-    /** The studio's kit is wanted; whoever has it gives it. */
+    /** A request for the studio's kit; the owner of the kit answers it. */
     'kit-asked': CustomEvent<(pieces: Promise<readonly Piece[]>) => void>
   }
 }
 
-/** The studio's kit, asked of whoever holds the element. */
+/** Requests the studio's kit from the page around an element; an empty list if there is none. */
 export function askForKit(from: HTMLElement): Promise<readonly Piece[]> {
   return new Promise((resolve, reject) => {
     const detail = (pieces: Promise<readonly Piece[]>): void => void pieces.then(resolve, reject)
     const event = new CustomEvent('kit-asked', { detail, bubbles: true, composed: true, cancelable: true })
-    // Nobody there has one: a sheet only looked at.
+    // A sheet opened read-only has no kit.
     if (from.dispatchEvent(event)) resolve([])
   })
 }

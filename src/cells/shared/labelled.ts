@@ -30,16 +30,16 @@ interface Labelled {
   readonly value: string
   readonly put: (value: string) => void
   readonly hint?: string
-  /** What holds while it is empty. */
+  /** The value that applies while the field is empty. */
   readonly placeholder?: string
   readonly className?: string
-  /** More than one line: a paragraph, or a sentence that may grow. */
+  /** A field of several lines: a paragraph, or a sentence that may grow. */
   readonly lines?: 'many' | 'few'
-  /** What is wrong with what it holds. */
+  /** The error of its text. */
   readonly wrong?: string | undefined
 }
 
-/** A field under its own small label. */
+/** A text field below a small label. */
 export function labelled({
   label,
   value,

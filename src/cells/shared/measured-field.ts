@@ -4,16 +4,17 @@ import { type Change, type Outcome, type Result, withMeasured } from '../../work
 import { labelOf } from './cell-view.ts'
 import { errorMessage } from './error-message.ts'
 import { unitSuffix } from './unit-suffix.ts'
+import { cellWords } from './words.ts'
 
-/** The change, and the key under which typing is one step of undo. */
+/** The change that sets the measured value of a result, with the key that merges typing into one undo step. */
 export const measuring = (cell: Result, text: string): readonly [change: Change, merge: string] => [
   { do: 'replace', cell: withMeasured(cell, text) },
   `measured:${cell.id}`,
 ]
 
-/** The field that takes what was measured for a result, its unit, and what is wrong with what it holds. */
+/** The field for the measured value of a result, with its unit and the error of its text. */
 export function measuredField(cell: Result, outcome: Outcome, put: (text: string) => void): TemplateResult {
-  const amiss = outcome.state === 'value' ? outcome.measuredAmiss : undefined
+  const error = outcome.state === 'value' ? outcome.measuredAmiss : undefined
   const shown = outcome.state === 'value' ? outcome.shown.unit : ''
   return html`
     <input
@@ -24,12 +25,12 @@ export function measuredField(cell: Result, outcome: Outcome, put: (text: string
       autocomplete="off"
       autocapitalize="off"
       spellcheck="false"
-      aria-label="${labelOf(cell)}, measured"
-      aria-invalid=${amiss !== undefined}
+      aria-label=${cellWords.measured(labelOf(cell))}
+      aria-invalid=${error !== undefined}
       .value=${live(cell.measured ?? '')}
       @input=${(event: Event) => put((event.target as HTMLInputElement).value)}
     >
     <span class="unit">${unitSuffix(cell.unit) || shown}</span>
-    ${amiss ? html`<div class="below">${errorMessage(cell.measured ?? '', [amiss], put)}</div>` : nothing}
+    ${error ? html`<div class="below">${errorMessage(cell.measured ?? '', [error], put)}</div>` : nothing}
   `
 }

@@ -1,35 +1,36 @@
 import { signal } from '@lit-labs/signals'
 import { css, html, type TemplateResult } from 'lit'
+import { cellWords } from './words.ts'
 
-/** The trade's signs that an on-screen keyboard hides. */
+/** Signs of the trade that are hard to reach on an on-screen keyboard. */
 const SIGNS: readonly (readonly [insert: string, spoken: string])[] = [
-  ['f/', 'f-number'],
-  ['1/', 'one over'],
-  ['×', 'times'],
-  ['±', 'plus or minus'],
+  ['f/', cellWords.spokenSigns.fNumber],
+  ['1/', cellWords.spokenSigns.oneOver],
+  ['×', cellWords.spokenSigns.times],
+  ['±', cellWords.spokenSigns.plusOrMinus],
 ]
 
 const KEY = 'evenfield-signs'
 
-const wanted = (): boolean => {
+const initiallyShown = (): boolean => {
   try {
-    const kept = localStorage.getItem(KEY)
-    if (kept !== null) return kept === 'yes'
+    const stored = localStorage.getItem(KEY)
+    if (stored !== null) return stored === 'yes'
   } catch {
-    // As for a browser that never chose.
+    // Without storage the default applies.
   }
   return matchMedia('(pointer: coarse)').matches
 }
 
-/** Whether the signs stand under the field in hand: at first where a finger does the pointing. */
-export const signsShown = signal(wanted())
+/** Whether the signs are shown under the focused field; by default only on touch screens. */
+export const signsShown = signal(initiallyShown())
 
 export function showSigns(show: boolean): void {
   signsShown.set(show)
   try {
     localStorage.setItem(KEY, show ? 'yes' : 'no')
   } catch {
-    // It holds for this visit.
+    // Without storage the choice lasts for this visit.
   }
 }
 
@@ -53,15 +54,15 @@ function insert(field: HTMLInputElement, text: string): void {
   field.focus()
 }
 
-/** Buttons that put a sign at the caret. The field keeps the focus, so the on-screen keyboard stays. */
+/** Buttons that insert a sign at the caret. The field stays focused, so the on-screen keyboard remains open. */
 export const touchRow = (field: () => HTMLInputElement | null): TemplateResult => html`
-  <div class="signs" role="group" aria-label="Signs to put in">
+  <div class="signs" role="group" aria-label=${cellWords.signs}>
     ${SIGNS.map(
       ([sign, spoken]) => html`
         <button
           type="button"
           class="press"
-          aria-label=${`Put in ${sign}, ${spoken}`}
+          aria-label=${cellWords.insertSign(sign, spoken)}
           @pointerdown=${(event: Event) => event.preventDefault()}
           @click=${() => {
             const target = field()

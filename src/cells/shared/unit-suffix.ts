@@ -1,6 +1,6 @@
 import { readDisplayUnit } from '../../units/index.ts'
 
-/** The unit as set behind the field. */
+/** The unit as shown after the field. */
 export function unitSuffix(unit: string | undefined): string {
   if (!unit) return ''
   try {

@@ -8,10 +8,11 @@ import { doneText, hasReadings, startedOver, ticked, withoutReadings } from './s
 import './steps-reading.ts'
 import { headed } from '../style/headed.ts'
 import { shared } from '../style/styles.ts'
+import { stepsWords } from './words.ts'
 
 type Step = Steps['steps'][number]
 
-/** The order of work: steps to tick, each with what is read at it. */
+/** The order of work: steps to tick, each with its reading. */
 @customElement('steps-cell')
 export class StepsCell extends SignalWatcher(LitElement) {
   static override styles = [
@@ -31,7 +32,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
       li + li > label {
         border-block-start: 1px solid var(--rule);
       }
-      /* The step in hand. */
+      /* The present step. */
       .next {
         border-inline-start-color: var(--ink);
       }
@@ -93,7 +94,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Steps>>
-  /** A new session has just begun: its readings may go too. */
+  /** True after starting over, when the readings may be cleared as well. */
   @state() private fresh = false
 
   private tick(at: number, done: boolean): void {
@@ -125,7 +126,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
             @change=${(event: Event) => this.tick(at, (event.target as HTMLInputElement).checked)}
           >
           <span class="number">${at + 1}</span>
-          <span class="text">${step.text.trim() || 'A step without words'}</span>
+          <span class="text">${step.text.trim() || stepsWords.noText}</span>
         </label>
         ${
           step.reading === undefined
@@ -155,11 +156,11 @@ export class StepsCell extends SignalWatcher(LitElement) {
           steps.length === 0
             ? nothing
             : html`<div class="foot">
-                <button type="button" class="word" aria-disabled=${!started} @click=${() => started && this.startOver()}>Start over</button>
+                <button type="button" class="word" aria-disabled=${!started} @click=${() => started && this.startOver()}>${stepsWords.startOver}</button>
                 ${
                   this.fresh && !started && hasReadings(cell, sheet)
-                    ? html`<span class="small">The ticks are gone, the readings stay.</span>
-                        <button type="button" class="word small" @click=${() => this.clearReadings()}>Clear the readings too</button>`
+                    ? html`<span class="small">${stepsWords.readingsRemain}</span>
+                        <button type="button" class="word small" @click=${() => this.clearReadings()}>${stepsWords.clearReadings}</button>`
                     : nothing
                 }
               </div>`

@@ -8,8 +8,9 @@ import { figureOf, missingReason, resultStyle } from '../basic/result-cell.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { measuredField, measuring } from '../shared/measured-field.ts'
 import { field, isLong, row, shared } from '../style/styles.ts'
+import { stepsWords } from './words.ts'
 
-/** What is read at a step, to be typed in place: the field of a given, or what is measured for a result. */
+/** The reading of a step, typed in place: the field of a given, or the measured value of a result. */
 @customElement('steps-reading')
 export class StepsReading extends LitElement {
   static override styles = [
@@ -36,7 +37,7 @@ export class StepsReading extends LitElement {
   ]
 
   @property() name = ''
-  /** The steps as they stand; another object whenever what they read has changed. */
+  /** The present steps; a new object whenever a reading has changed. */
   @property({ attribute: false }) view!: WideView<Steps>
 
   private given(cell: Given): TemplateResult {
@@ -47,14 +48,14 @@ export class StepsReading extends LitElement {
 
   private measured(cell: Result, outcome: Outcome): TemplateResult {
     const label = labelOf(cell)
-    const told = outcome.state === 'value' ? outcome.measured : undefined
-    const computed = told ? told.computed?.shown : outcome.state === 'value' ? outcome.shown : undefined
+    const measured = outcome.state === 'value' ? outcome.measured : undefined
+    const computed = measured ? measured.computed?.shown : outcome.state === 'value' ? outcome.shown : undefined
     const why = missingReason(outcome, this.view.called)
     return html`
       <div class="row ${isLong(label) ? 'long' : ''}">
         <div class="what">
-          <label for="measured">${label}, as measured</label>
-          ${computed ? html`<span class="small">computed ${computed.text}${told?.difference ? `; measured ${told.difference}` : ''}</span>` : nothing}
+          <label for="measured">${stepsWords.measured(label)}</label>
+          ${computed ? html`<span class="small">${stepsWords.computed(computed.text, measured?.difference ?? '')}</span>` : nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
         </div>
         ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)))}
@@ -67,13 +68,9 @@ export class StepsReading extends LitElement {
     const cell = view.sheet.named(name)
     if (cell?.kind === 'given') return this.given(cell)
     if (cell?.kind !== 'result')
-      return html`<p class="small">${
-        cell
-          ? html`«${labelOf(cell)}» takes no reading: choose a given or a result for this step in Build.`
-          : html`What is read here, «${name}», is no longer in the sheet: choose another in Build.`
-      }</p>`
+      return html`<p class="small">${cell ? stepsWords.notReadable(labelOf(cell)) : stepsWords.missing(name)}</p>`
     const outcome = view.sheet.outcome(cell.id)
-    // Without a number there is nothing to measure.
+    // Only numbers can be measured.
     if (outcome.state === 'value' && outcome.type.kind !== 'number')
       return html`<div class="row"><span class="what">${labelOf(cell)}</span>${figureOf(outcome)}</div>`
     return this.measured(cell, outcome)

@@ -1,37 +1,38 @@
 import { type Cell, type Change, type Sheet, type Steps, withMeasured } from '../../worksheet/index.ts'
+import { stepsWords } from './words.ts'
 
 type Step = Steps['steps'][number]
 
 const untick = ({ done: _, ...step }: Step): Step => step as Step
 
-/** The list with one step done, or not. */
+/** The list with one step ticked or unticked. */
 export const ticked = (cell: Steps, at: number, done: boolean): Steps => ({
   ...cell,
   steps: cell.steps.map((step, i) => (i !== at ? step : done ? { ...step, done } : untick(step))),
 })
 
-/** The list as it is for a new session: nothing done. */
+/** The list with nothing ticked, for a new session. */
 export const startedOver = (cell: Steps): Steps => ({ ...cell, steps: cell.steps.map(untick) })
 
 export function doneText(steps: readonly Step[]): string {
   const done = steps.filter((step) => step.done === true).length
-  if (steps.length === 0) return 'No steps yet'
-  return done === steps.length && done > 1 ? `All ${done} done` : `${done} of ${steps.length} done`
+  if (steps.length === 0) return stepsWords.noSteps
+  return done === steps.length && done > 1 ? stepsWords.allDone(done) : stepsWords.done(done, steps.length)
 }
 
-/** The cells that hold a reading taken at one of the steps. */
+/** The cells with a reading of one of the steps. */
 function read(cell: Steps, sheet: Sheet): Cell[] {
   const names = new Set(cell.steps.flatMap(({ reading }) => reading ?? []))
   return [...names].flatMap((name) => {
     const one = sheet.named(name)
-    const holds = one?.kind === 'given' ? one.value !== '' : one?.kind === 'result' && one.measured !== undefined
-    return one && holds ? [one] : []
+    const hasReading = one?.kind === 'given' ? one.value !== '' : one?.kind === 'result' && one.measured !== undefined
+    return one && hasReading ? [one] : []
   })
 }
 
 export const hasReadings = (cell: Steps, sheet: Sheet): boolean => read(cell, sheet).length > 0
 
-/** Empties every reading of the list, as one change. */
+/** The change that clears every reading of the list. */
 export const withoutReadings = (cell: Steps, sheet: Sheet): Change => ({
   do: 'several',
   changes: read(cell, sheet).map((one) => ({

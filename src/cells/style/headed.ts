@@ -1,6 +1,6 @@
 import { css } from 'lit'
 
-/** A cell of the whole width with a head: what it is called, and on the right how it stands. */
+/** A cell that takes the whole width, with a head: its label and, on the right, its state. */
 export const headed = css`
   section {
     padding-block: 0.7rem 0.3rem;

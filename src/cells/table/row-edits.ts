@@ -1,7 +1,7 @@
 import type { Column, TableCell } from '../../worksheet/index.ts'
 import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 
-/** Changes of a table's rows; what they leave alone stays the same object, so that it is not read anew. */
+/** Changes of the rows of a table. Unchanged rows stay the same objects, so that they are not read again. */
 
 export function withField(cell: TableCell, row: number, column: number, text: string): TableCell {
   const before = cell.rows[row] ?? []
@@ -9,7 +9,7 @@ export function withField(cell: TableCell, row: number, column: number, text: st
   return { ...cell, rows: cell.rows.with(row, fields.with(column, text)) }
 }
 
-/** An empty row more; the table as it is where it holds no more. */
+/** The table with one more row, or unchanged if it is full. */
 export function withRow(cell: TableCell, at: number, fields: readonly string[] = []): TableCell {
   if (cell.rows.length >= MAX_ROWS) return cell
   return { ...cell, rows: cell.rows.toSpliced(at, 0, [...fields]) }
@@ -23,7 +23,7 @@ export function withRowMoved(cell: TableCell, from: number, to: number): TableCe
   return { ...cell, rows: cell.rows.toSpliced(from, 1).toSpliced(to, 0, row) }
 }
 
-/** Changes of its columns: the fields of the rows go with them. */
+/** Changes of the columns, which move the fields of all rows with them. */
 
 const withFields = (cell: TableCell, change: (fields: string[]) => string[]): string[][] =>
   cell.rows.map((row) =>
@@ -33,7 +33,7 @@ const withFields = (cell: TableCell, change: (fields: string[]) => string[]): st
 export const withColumn = (cell: TableCell, at: number, column: Column): TableCell => ({
   ...cell,
   columns: cell.columns.toSpliced(at, 0, column),
-  // At the end nothing need be put in: a row may be shorter than its columns.
+  // A column at the end adds no fields, because rows may be shorter than the columns.
   rows: at === cell.columns.length ? cell.rows : withFields(cell, (fields) => fields.toSpliced(at, 0, '')),
 })
 

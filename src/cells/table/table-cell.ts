@@ -8,6 +8,7 @@ import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { rowCountText } from '../../worksheet/table/row-status.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
+import { cellWords } from '../shared/words.ts'
 import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
 import { withField, withoutRow, withRow, withRowMoved } from './row-edits.ts'
@@ -15,9 +16,10 @@ import { ROW_HEIGHT, scrollFor, type Viewport } from './row-window.ts'
 import { type RowAct, type Step, stepOf } from './table-keys.ts'
 import { type TableState, tableFoot, tableHead, tableRows, tableStateOf } from './table-rows.ts'
 import { tableStyle } from './table-style.ts'
+import { tableWords } from './words.ts'
 
-/** So many rows that are left out are told at a time. */
-const MOST_TOLD = 5
+/** The most omitted rows shown at a time. */
+const MOST_SHOWN = 5
 
 let acts = 0
 
@@ -28,16 +30,16 @@ export class TableCellView extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) view!: CellSignal<WideView<TableCell>>
   @state() private viewport: Viewport = { top: 0, height: 600 }
-  /** The row and the column in hand. */
+  /** The row and column of the present field. */
   @state() private row = 0
   @state() private column = 0
-  @state() private said = ''
-  /** The text a table is being taken from; undefined while none is. */
-  @state() private taking: string | undefined
+  @state() private message = ''
+  /** The text of a table being imported; undefined if none is. */
+  @state() private importing: string | undefined
   @query('.box') private box!: HTMLElement | null
-  /** Where the row in hand was begun: Enter comes back to this column, one row down. */
-  private begun = 0
-  private drawn: { readonly view: WideView<TableCell>; readonly standing: TableState } | undefined
+  /** The column in which the present row was entered; Enter returns to it, one row down. */
+  private startColumn = 0
+  private drawn: { readonly view: WideView<TableCell>; readonly state: TableState } | undefined
 
   override focus(options?: FocusOptions): void {
     const first = this.renderRoot.querySelector<HTMLElement>(`[data-at="${this.row} ${this.column}"], .f, .press`)
@@ -48,34 +50,34 @@ export class TableCellView extends SignalWatcher(LitElement) {
     return this.view.get().cell
   }
 
-  /** Asks for the table in another state; says why where it is refused. */
+  /** Requests a change of the table and shows the reason if it is refused. */
   private put(cell: TableCell, key?: string): boolean {
     const refused = requestChange(this, { do: 'replace', cell }, key)
     if (refused !== undefined) {
-      this.said = refused
+      this.message = refused
       this.requestUpdate()
     }
     return refused === undefined
   }
 
-  /** An act of its own is a step of undo of its own. */
+  /** Each action is one undo step. */
   private act(cell: TableCell): boolean {
     return this.put(cell, `rows:${cell.id}:${++acts}`)
   }
 
   private type(row: number, column: number, text: string): void {
-    this.said = ''
+    this.message = ''
     this.put(withField(this.cell, row, column, text), `field:${this.cell.id}:${row}:${column}`)
   }
 
-  /** Worked out once for each state of the table: scrolling changes nothing in it. */
-  private standing(): TableState {
+  /** Computed once per state of the table, since scrolling changes nothing in it. */
+  private tableState(): TableState {
     const view = this.view.get()
-    if (this.drawn?.view !== view) this.drawn = { view, standing: tableStateOf(view) }
-    return this.drawn.standing
+    if (this.drawn?.view !== view) this.drawn = { view, state: tableStateOf(view) }
+    return this.drawn.state
   }
 
-  // Going from field to field.
+  // Moving between fields.
 
   private readonly keys = (event: KeyboardEvent): void => {
     const step = stepOf(event)
@@ -95,8 +97,8 @@ export class TableCellView extends SignalWatcher(LitElement) {
       case 'column':
         return this.go(this.row, this.beside(this.column, step.by))
       case 'next':
-        if (this.row < last) return this.go(this.row + 1, this.begun)
-        // On a row with nothing in it there is nothing to go on from.
+        if (this.row < last) return this.go(this.row + 1, this.startColumn)
+        // An empty last row gets no further row.
         return (this.cell.rows[last] ?? []).some((text) => text.trim() !== '') ? this.add(last + 1) : undefined
       case 'act':
         return this.actOn(step.act)
@@ -105,11 +107,11 @@ export class TableCellView extends SignalWatcher(LitElement) {
 
   private beside(column: number, by: -1 | 1): number {
     const { columns } = this.cell
-    for (let at = column + by; at >= 0 && at < columns.length; at += by) if (!this.isWorkedOut(at)) return at
+    for (let at = column + by; at >= 0 && at < columns.length; at += by) if (!this.isComputed(at)) return at
     return column
   }
 
-  private isWorkedOut(column: number): boolean {
+  private isComputed(column: number): boolean {
     const found = this.cell.columns[column]
     return found !== undefined && hasFormula(found)
   }
@@ -124,7 +126,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
   private async go(row: number, column: number): Promise<void> {
     this.row = row
     this.column = column
-    this.begun = column
+    this.startColumn = column
     await this.updateComplete
     const to = scrollFor(row, this.seen())
     if (to !== undefined && this.box) this.box.scrollTop = to
@@ -140,22 +142,22 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const place = (event.target as HTMLElement).dataset?.at?.split(' ').map(Number)
     if (!place) return
     const [row, column] = place as [number, number]
-    // Along a row by Tab, the column it was begun in stays.
-    if (row !== this.row) this.begun = column
+    // Moving along a row with Tab keeps its start column.
+    if (row !== this.row) this.startColumn = column
     this.row = row
     this.column = column
-    void this.clearOfTrouble(event.target as HTMLElement)
+    void this.keepFieldVisible(event.target as HTMLElement)
   }
 
-  /** What is said of a field must not stand over it. */
-  private async clearOfTrouble(field: HTMLElement): Promise<void> {
+  /** The error of a field must not cover it. */
+  private async keepFieldVisible(field: HTMLElement): Promise<void> {
     await this.updateComplete
     if (this.renderRoot.querySelector('#trouble')) field.closest('td')?.scrollIntoView({ block: 'nearest' })
   }
 
   private readonly pressed = (event: PointerEvent): void => {
     const place = (event.target as HTMLElement).dataset?.at?.split(' ').map(Number)
-    if (place) this.begun = place[1] as number
+    if (place) this.startColumn = place[1] as number
   }
 
   // Rows.
@@ -163,7 +165,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
   private async add(at: number): Promise<void> {
     const { cell } = this
     if (cell.rows.length >= MAX_ROWS) {
-      this.said = `A table holds ${MAX_ROWS} rows; for more, add another.`
+      this.message = tableWords.full(MAX_ROWS)
       return
     }
     if (this.act(withRow(cell, at))) await this.go(at, this.firstColumn())
@@ -175,7 +177,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     if (!cell.rows[row]) return
     if (act === 'remove') {
       if (!this.act(withoutRow(cell, row))) return
-      this.said = `Row ${row + 1} is taken out.`
+      this.message = tableWords.rowRemoved(row + 1)
       if (cell.rows.length > 1) return this.go(Math.min(row, cell.rows.length - 2), this.column)
       await this.updateComplete
       this.renderRoot.querySelector<HTMLElement>('.add')?.focus()
@@ -186,7 +188,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     if (moved !== cell && this.act(moved)) await this.go(to, this.column)
   }
 
-  // Tables from elsewhere, and this one as a file.
+  // Importing a table, and saving this one as a file.
 
   private readonly pasted = (event: ClipboardEvent): void => {
     const text = event.clipboardData?.getData('text/plain') ?? ''
@@ -205,37 +207,37 @@ export class TableCellView extends SignalWatcher(LitElement) {
       const { cell, row, column } = this
       const { rows } = readTable(text, { most: MAX_ROWS, ...(text.includes('\t') ? { separator: '\t' } : {}) })
       const width = Math.max(...rows.map(({ length }) => length))
-      // What has headings of its own, or does not fit beside the field in hand, is looked at first.
+      // A table with headings, or too wide for the remaining columns, is matched to the columns first.
       if (column + width > cell.columns.length || (width > 1 && matchTable(cell.columns, rows).hasHeadings)) {
-        this.taking = text
+        this.importing = text
         return
       }
       if (!this.act(pasteAt(cell, rows, row, column))) return
-      this.said = `${rowCountText(rows.length, 0).text} pasted from row ${row + 1} on.`
+      this.message = tableWords.pasted(rowCountText(rows.length, 0).text, row + 1)
       await this.go(row, column)
     } catch (error) {
       if (!(error instanceof TableError)) throw error
-      this.said = error.message
+      this.message = error.message
     }
   }
 
-  private async take(): Promise<void> {
-    this.taking = ''
+  private async openImport(): Promise<void> {
+    this.importing = ''
     await import('./table-import.ts')
   }
 
-  private readonly taken = (event: CustomEvent<{ readonly cell: TableCell; readonly rows: number }>): void => {
+  private readonly imported = (event: CustomEvent<{ readonly cell: TableCell; readonly rows: number }>): void => {
     const { cell, rows } = event.detail
     if (!this.act(cell)) return
-    this.taking = undefined
-    this.said = `${rowCountText(rows, 0).text} taken in.`
+    this.importing = undefined
+    this.message = tableWords.added(rowCountText(rows, 0).text)
     void this.go(cell.rows.length - rows, this.firstColumn())
   }
 
-  private async leave(): Promise<void> {
-    this.taking = undefined
+  private async cancelImport(): Promise<void> {
+    this.importing = undefined
     await this.updateComplete
-    this.renderRoot.querySelector<HTMLElement>('.take')?.focus()
+    this.renderRoot.querySelector<HTMLElement>('.import')?.focus()
   }
 
   private async save(): Promise<void> {
@@ -250,10 +252,10 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const name = fileName(`${sheet.worksheet.title} ${labelOf(cell)}`).slice(0, -FILE_ENDING.length)
     try {
       const isSaved = await saveText(`${name}.csv`, writeTable(exportRows(sheet.engine, node)), 'text/csv')
-      if (isSaved) this.said = `Saved as ${name}.csv.`
+      if (isSaved) this.message = tableWords.saved(`${name}.csv`)
     } catch (error) {
       if (!(error instanceof FileError)) throw error
-      this.said = error.message
+      this.message = error.message
     }
   }
 
@@ -275,8 +277,8 @@ export class TableCellView extends SignalWatcher(LitElement) {
   override willUpdate(): void {
     const { rows, columns } = this.cell
     if (this.row >= rows.length) this.row = Math.max(0, rows.length - 1)
-    if (this.column >= columns.length || this.isWorkedOut(this.column)) this.column = this.firstColumn()
-    if (this.taking !== undefined) void import('./table-import.ts')
+    if (this.column >= columns.length || this.isComputed(this.column)) this.column = this.firstColumn()
+    if (this.importing !== undefined) void import('./table-import.ts')
   }
 
   override updated(_: PropertyValues<this>): void {
@@ -284,54 +286,54 @@ export class TableCellView extends SignalWatcher(LitElement) {
       pad.style.blockSize = `${Number(pad.dataset.rows) * ROW_HEIGHT}px`
   }
 
-  private inHand({ cell, read }: TableState): TemplateResult | typeof nothing {
+  private fieldError({ cell, read }: TableState): TemplateResult | typeof nothing {
     const fields = cell.rows[this.row]
     const found = fields && read(fields).troubles.find(({ column, empty }) => column === this.column && !empty)
     if (!fields || !found) return nothing
     const text = fields[this.column] ?? ''
     const { message, from, to, mend } = found
-    const fixes = mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }]
+    const fixes = mend === undefined ? [] : [{ label: tableWords.write(mend), from: 0, to: text.length, insert: mend }]
     return html`<div id="trouble" class="said">
-      ${errorMessage(text, [problem(`Row ${this.row + 1}: ${message}`, from, to, fixes)], (next) => {
+      ${errorMessage(text, [problem(tableWords.inRow(this.row + 1, message), from, to, fixes)], (next) => {
         this.type(this.row, this.column, next)
         void this.go(this.row, this.column)
       })}
     </div>`
   }
 
-  private left({ leftOut, labels }: TableState): TemplateResult | typeof nothing {
+  private omitted({ leftOut, labels }: TableState): TemplateResult | typeof nothing {
     if (leftOut.length === 0) return nothing
-    const more = leftOut.length - MOST_TOLD
+    const more = leftOut.length - MOST_SHOWN
     return html`
       <div class="left">
-        <p>${leftOut.length === 1 ? 'One row is' : `${leftOut.length} rows are`} left out of what formulas see:</p>
+        <p>${tableWords.omitted(leftOut.length)}</p>
         <ul class="list">
           ${leftOut
-            .slice(0, MOST_TOLD)
+            .slice(0, MOST_SHOWN)
             .map(
               ({ row, column, message }) =>
-                html`<li><button type="button" class="word" @click=${() => void this.go(row, this.fillable(column))}>Row ${row + 1}, ${labels[column]}: ${message}</button></li>`,
+                html`<li><button type="button" class="word" @click=${() => void this.go(row, this.fillable(column))}>${tableWords.omittedAt(row + 1, labels[column] as string, message)}</button></li>`,
             )}
         </ul>
-        ${more > 0 ? html`<p class="small quiet">and ${more} more; they come up as these are mended.</p>` : nothing}
+        ${more > 0 ? html`<p class="small quiet">${tableWords.moreOmitted(more)}</p>` : nothing}
       </div>
     `
   }
 
-  /** A column that can be typed into: the one asked for, or the first. */
+  /** The given column if it can be typed into, otherwise the first that can. */
   private fillable(column: number): number {
-    return this.isWorkedOut(column) ? this.firstColumn() : column
+    return this.isComputed(column) ? this.firstColumn() : column
   }
 
   private rowActs({ cell }: TableState): TemplateResult | typeof nothing {
     if (cell.rows.length === 0) return nothing
     const word = (act: RowAct, text: string, isOff = false): TemplateResult =>
-      html`<button type="button" class="word" aria-disabled=${isOff} @click=${() => !isOff && void this.actOn(act)}>${text}<span class="unseen"> row ${this.row + 1}</span></button>`
+      html`<button type="button" class="word" aria-disabled=${isOff} @click=${() => !isOff && void this.actOn(act)}>${text}<span class="unseen">${tableWords.ofRow(this.row + 1)}</span></button>`
     return html`
-      <div class="row-acts" role="group" aria-label="Row ${this.row + 1}">
-        <span>Row ${this.row + 1}:</span>
-        ${word('below', 'Add below')} ${word('earlier', 'Earlier', this.row === 0)}
-        ${word('later', 'Later', this.row === cell.rows.length - 1)} ${word('remove', 'Remove')}
+      <div class="row-acts" role="group" aria-label=${tableWords.row(this.row + 1)}>
+        <span>${tableWords.row(this.row + 1)}</span>
+        ${word('below', cellWords.add)} ${word('earlier', cellWords.earlier, this.row === 0)}
+        ${word('later', cellWords.later, this.row === cell.rows.length - 1)} ${word('remove', cellWords.remove)}
       </div>
     `
   }
@@ -340,16 +342,15 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const { outcome, called } = this.view.get()
     if (outcome?.state === 'error') return errorMessage('', outcome.diagnostics, () => {})
     if (outcome?.state === 'waiting' && outcome.on.length > 0)
-      return [html`<p class="small quiet">Its formulas wait for ${outcome.on.map(called).join(', ')}.</p>`]
+      return [html`<p class="small quiet">${tableWords.formulasNeed(outcome.on.map(called))}</p>`]
     return nothing
   }
 
-  private table(standing: TableState): TemplateResult {
-    const { cell } = standing
-    if (cell.columns.length === 0)
-      return html`<p class="quiet">This table has no columns yet. Paste or open a table, or add columns in Build.</p>`
+  private table(tableState: TableState): TemplateResult {
+    const { cell } = tableState
+    if (cell.columns.length === 0) return html`<p class="quiet">${tableWords.noColumns}</p>`
     return html`
-      <div class="box ${standing.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
+      <div class="box ${tableState.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
         <table
           aria-labelledby="title"
           aria-rowcount=${cell.rows.length + 1}
@@ -358,25 +359,25 @@ export class TableCellView extends SignalWatcher(LitElement) {
           @pointerdown=${this.pressed}
           @paste=${this.pasted}
         >
-          ${tableHead(standing)}
+          ${tableHead(tableState)}
           <tbody>
-            ${tableRows(standing, {
+            ${tableRows(tableState, {
               viewport: this.viewport,
               row: this.row,
               column: this.column,
               put: (row, column, text) => this.type(row, column, text),
             })}
           </tbody>
-          ${tableFoot(standing)}
+          ${tableFoot(tableState)}
         </table>
       </div>
-      ${this.inHand(standing)} ${this.rowActs(standing)}
+      ${this.fieldError(tableState)} ${this.rowActs(tableState)}
     `
   }
 
   override render(): TemplateResult {
-    const standing = this.standing()
-    const { cell, leftOut, computed } = standing
+    const tableState = this.tableState()
+    const { cell, leftOut, computed } = tableState
     const counted = computed?.counted.length ?? cell.rows.length - leftOut.length
     return html`
       <section aria-labelledby="title">
@@ -384,31 +385,31 @@ export class TableCellView extends SignalWatcher(LitElement) {
           <h3 id="title">${labelOf(cell)}</h3>
           <span>${rowCountText(counted, leftOut.length).text}</span>
         </div>
-        ${this.table(standing)} ${this.wrong()} ${this.left(standing)}
+        ${this.table(tableState)} ${this.wrong()} ${this.omitted(tableState)}
         <div class="acts">
           ${
             cell.columns.length === 0
               ? nothing
-              : html`<button type="button" class="press add" @click=${() => void this.add(cell.rows.length)}>Add a row</button>`
+              : html`<button type="button" class="press add" @click=${() => void this.add(cell.rows.length)}>${tableWords.addRow}</button>`
           }
-          <button type="button" class="press take" aria-expanded=${this.taking !== undefined} @click=${() => void (this.taking === undefined ? this.take() : this.leave())}>
-            Paste or open a table
+          <button type="button" class="press import" aria-expanded=${this.importing !== undefined} @click=${() => void (this.importing === undefined ? this.openImport() : this.cancelImport())}>
+            ${tableWords.pasteOrOpen}
           </button>
           ${
             cell.columns.length === 0
               ? nothing
-              : html`<button type="button" class="press" @click=${() => void this.save()}>Save as CSV</button>`
+              : html`<button type="button" class="press" @click=${() => void this.save()}>${tableWords.saveCsv}</button>`
           }
         </div>
-        <p class="said" role="status">${this.said}</p>
+        <p class="said" role="status">${this.message}</p>
         ${
-          this.taking === undefined
+          this.importing === undefined
             ? nothing
             : html`<table-import
                 .cell=${cell}
-                .text=${this.taking}
-                @table-taken=${this.taken}
-                @table-left=${() => void this.leave()}
+                .text=${this.importing}
+                @table-imported=${this.imported}
+                @import-cancelled=${() => void this.cancelImport()}
               ></table-import>`
         }
       </section>
@@ -418,7 +419,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
 
 declare global {
   interface HTMLElementEventMap {
-    'table-taken': CustomEvent<{ readonly cell: TableCell; readonly rows: number }>
-    'table-left': CustomEvent<void>
+    'table-imported': CustomEvent<{ readonly cell: TableCell; readonly rows: number }>
+    'import-cancelled': CustomEvent<void>
   }
 }

@@ -4,19 +4,20 @@ import { showValue, type Type, type Value } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import type { Column } from '../../worksheet/index.ts'
 import type { FieldError } from '../../worksheet/table/read-table.ts'
+import { tableWords } from './words.ts'
 
 export interface FieldParts {
   readonly column: Column
-  /** What a person calls the column. */
+  /** The heading of the column. */
   readonly label: string
-  /** Places, from 0. */
+  /** Row and column, counted from 0. */
   readonly row: number
   readonly at: number
   readonly text: string
   readonly trouble: FieldError | undefined
-  /** Tab stops at the row in hand alone. */
-  readonly inHand: boolean
-  /** The id of what describes it, where something does. */
+  /** Whether the field is in the present row: Tab stops only there. */
+  readonly inActiveRow: boolean
+  /** The id of its error message, if any. */
   readonly described: string
   readonly put: (text: string) => void
 }
@@ -33,11 +34,11 @@ export function widthOf(column: Column, hasFormula: boolean): string {
   return column.entry ?? 'quantity'
 }
 
-/** The field of one row under one column, by what the column takes. */
+/** The field of a row and column, by the entry of the column. */
 export function tableField(parts: FieldParts): TemplateResult {
-  const { column, label, row, at, text, trouble, inHand, described, put } = parts
-  const called = `${label}, row ${row + 1}`
-  const stop = inHand ? 0 : -1
+  const { column, label, row, at, text, trouble, inActiveRow, described, put } = parts
+  const called = tableWords.fieldOf(label, row + 1)
+  const stop = inActiveRow ? 0 : -1
   const isBad = trouble !== undefined && !trouble.empty
   const place = `${row} ${at}`
   const plain = text.trim()
@@ -56,7 +57,7 @@ export function tableField(parts: FieldParts): TemplateResult {
     const options = column.options ?? []
     const stray = options.includes(text) ? [] : [text]
     return html`<select
-      class="f ${trouble?.empty ? 'wanted' : ''}"
+      class="f ${trouble?.empty ? 'required' : ''}"
       data-at=${place}
       tabindex=${stop}
       aria-label=${called}
@@ -71,7 +72,7 @@ export function tableField(parts: FieldParts): TemplateResult {
     </select>`
   }
   return html`<input
-    class="f ${isNumeric(column) ? 'end' : ''} ${trouble?.empty ? 'wanted' : ''}"
+    class="f ${isNumeric(column) ? 'end' : ''} ${trouble?.empty ? 'required' : ''}"
     type="text"
     autocomplete="off"
     autocapitalize="off"
@@ -86,8 +87,8 @@ export function tableField(parts: FieldParts): TemplateResult {
   >`
 }
 
-/** A figure worked out for a row: the unit stands in the head where the column declares one. */
-export function workedOut(value: Value | undefined, type: Type | undefined, unit: DisplayUnit | undefined): string {
+/** The computed figure of a row; without its unit if the heading shows it. */
+export function computedText(value: Value | undefined, type: Type | undefined, unit: DisplayUnit | undefined): string {
   if (value === undefined || !type) return ''
   const shown = showValue(value, type, unit)
   return unit && type.kind === 'number' ? shown.figure : shown.text

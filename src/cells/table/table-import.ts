@@ -17,30 +17,23 @@ import { rowCountText } from '../../worksheet/table/row-status.ts'
 import { labelledStyle, selected, ticked } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
 import { tableText } from './table-file.ts'
+import { tableWords } from './words.ts'
 
-/** So many fields of a column are shown for it to be known by. */
+/** The number of example fields shown for each column. */
 const EXAMPLES = 3
 const LONGEST_EXAMPLE = 24
-/** A text longer than this is not shown in the field: it was read from a file, or would make it slow. */
+/** A longer text, usually from a file, is not shown in the field because it would be slow. */
 const LONGEST_SHOWN = 200_000
 
-const ENTRIES: Readonly<Record<NonNullable<Column['entry']>, string>> = {
-  quantity: 'a quantity',
-  text: 'words',
-  choice: 'a choice',
-  tick: 'a tick',
-  'date and time': 'a date and time',
+/** The value of the option for a new column of text. */
+const NEW_TEXT = 'new text'
+
+const entryText = ({ entry, unit }: Column): string => {
+  if (entry !== undefined && entry !== 'quantity') return tableWords.entries[entry]
+  return unit ? tableWords.quantityIn(unit) : tableWords.number
 }
 
-const WORDS = 'new words'
-
-const inWords = ({ entry, unit }: Column): string => {
-  const words = ENTRIES[entry ?? 'quantity']
-  if (entry !== undefined && entry !== 'quantity') return words
-  return unit ? `${words} in ${unit}` : 'a number'
-}
-
-/** A table pasted or opened: how its columns are matched, looked over before it is taken in. */
+/** Matches the columns of a pasted or opened table before it is imported. */
 @customElement('table-import')
 export class TableImport extends LitElement {
   static override styles = [
@@ -52,8 +45,8 @@ export class TableImport extends LitElement {
         display: grid;
         gap: 0.7rem;
         margin-block: 0.7rem;
-        padding-inline-start: 0.9rem;
-        border-inline-start: 4px solid var(--ink);
+        padding: 0.9rem;
+        border: 2px solid var(--ink);
       }
       textarea.field {
         max-block-size: 12rem;
@@ -104,7 +97,7 @@ export class TableImport extends LitElement {
   ]
 
   @property({ attribute: false }) cell!: TableCell
-  /** As pasted over the table itself. */
+  /** The text pasted into the table. */
   @property() text = ''
   @state() private from = ''
   @state() private match: Match | undefined
@@ -158,23 +151,23 @@ export class TableImport extends LitElement {
     if (!match) return
     const source = match.sources[at] as Source
     const goal: ImportTarget =
-      value === 'nowhere' ? 'nowhere' : value === 'new' || value === WORDS ? 'new' : Number(value)
+      value === 'nowhere' ? 'nowhere' : value === 'new' || value === NEW_TEXT ? 'new' : Number(value)
     const { unit: _, ...asNew } = source.asNew
-    const next: Source = { ...source, goal, asNew: value === WORDS ? { ...asNew, entry: 'text' } : source.asNew }
-    // Two columns cannot go to one: the other gives way.
+    const next: Source = { ...source, goal, asNew: value === NEW_TEXT ? { ...asNew, entry: 'text' } : source.asNew }
+    // Two columns cannot go into one, so the other is not imported.
     const sources = match.sources.map((one, other) =>
       other !== at && typeof goal === 'number' && one.goal === goal ? { ...one, goal: 'nowhere' as const } : one,
     )
     this.match = { ...match, sources: sources.with(at, next) }
   }
 
-  private take(): void {
+  private import(): void {
     const { table, match, cell, how } = this
     if (!table || !match) return
     try {
       const next = takeTable(cell, table.rows, match, how)
       const rows = how === 'instead' ? next.rows.length : this.count(table, match)
-      this.dispatchEvent(new CustomEvent('table-taken', { detail: { cell: next, rows } }))
+      this.dispatchEvent(new CustomEvent('table-imported', { detail: { cell: next, rows } }))
     } catch (error) {
       if (!(error instanceof TableError)) throw error
       this.refused = error.message
@@ -191,22 +184,22 @@ export class TableImport extends LitElement {
       .slice(hasHeadings ? 1 : 0, (hasHeadings ? 1 : 0) + EXAMPLES)
       .map((row) => row[at] ?? '')
       .map((text) => (text.length > LONGEST_EXAMPLE ? `${text.slice(0, LONGEST_EXAMPLE)}…` : text))
-    const name = source.heading || `Column ${at + 1}`
+    const name = source.heading || tableWords.columnNumber(at + 1)
     const { goal, asNew } = source
-    const guessed = asNew.entry === 'text' ? [] : [['new', `A new column: ${inWords(asNew)}`] as const]
+    const guessed = asNew.entry === 'text' ? [] : [['new', tableWords.newColumn(entryText(asNew))] as const]
     return html`
       <li>
-        <span><b>${name}</b> <span class="small quiet">${examples.filter((text) => text.trim() !== '').join(' · ') || 'empty'}</span></span>
+        <span><b>${name}</b> <span class="small quiet">${examples.filter((text) => text.trim() !== '').join(' · ') || tableWords.empty}</span></span>
         ${selected({
-          label: `«${name}» goes to`,
-          value: goal === 'new' ? (asNew.entry === 'text' ? WORDS : 'new') : `${goal}`,
+          label: tableWords.goesTo(name),
+          value: goal === 'new' ? (asNew.entry === 'text' ? NEW_TEXT : 'new') : `${goal}`,
           options: [
             ...columns.flatMap((column, place) =>
               hasFormula(column) ? [] : [[`${place}`, columnLabel(column)] as const],
             ),
             ...guessed,
-            [WORDS, 'A new column: words'],
-            ['nowhere', 'Nowhere: it is left out'],
+            [NEW_TEXT, tableWords.newColumn(tableWords.entries.text)],
+            ['nowhere', tableWords.nowhere],
           ],
           put: (value) => this.aim(at, value),
         })}
@@ -220,7 +213,7 @@ export class TableImport extends LitElement {
     const rows = rowCountText(this.count(table, match), 0).text
     const out = match.sources.filter(({ goal }) => goal === 'nowhere').length
     return html`
-      ${ticked('The first row holds headings', match.hasHeadings, (on) => {
+      ${ticked(tableWords.hasHeadings, match.hasHeadings, (on) => {
         this.match = matchTable(cell.columns, table.rows, on)
       })}
       <ul class="match">
@@ -229,11 +222,11 @@ export class TableImport extends LitElement {
       ${
         cell.rows.some((row) => row.some((text) => text.trim() !== ''))
           ? selected({
-              label: 'The rows stand',
+              label: tableWords.placeRows,
               value: this.how,
               options: [
-                ['below', 'below those there are'],
-                ['instead', 'in the place of those there are'],
+                ['below', tableWords.below],
+                ['instead', tableWords.instead],
               ],
               put: (how) => {
                 this.how = how as typeof this.how
@@ -241,31 +234,31 @@ export class TableImport extends LitElement {
             })
           : nothing
       }
-      <p class="small quiet">What cannot be read stays in its field as it is, and is marked.${out > 0 ? ` ${out === 1 ? 'One column is' : `${out} columns are`} left out.` : ''}</p>
+      <p class="small quiet">${tableWords.unreadable}${out > 0 ? tableWords.notImported(out) : ''}</p>
       <div class="presses">
-        <button type="button" class="press" @click=${this.take}>Take in ${rows}</button>
-        <button type="button" class="press" @click=${this.leave}>Never mind</button>
+        <button type="button" class="press" @click=${this.import}>${tableWords.import(rows)}</button>
+        <button type="button" class="press" @click=${this.cancel}>${tableWords.cancel}</button>
       </div>
     `
   }
 
-  private leave(): void {
-    this.dispatchEvent(new CustomEvent('table-left'))
+  private cancel(): void {
+    this.dispatchEvent(new CustomEvent('import-cancelled'))
   }
 
   override render(): TemplateResult {
     const isLong = this.text.length > LONGEST_SHOWN
     return html`
-      <div class="all" @keydown=${(event: KeyboardEvent) => event.key === 'Escape' && this.leave()}>
+      <div class="all" @keydown=${(event: KeyboardEvent) => event.key === 'Escape' && this.cancel()}>
         <label class="labelled">
-          <span class="small quiet">The table, pasted <span>(fields apart by tabs, semicolons or commas)</span></span>
+          <span class="small quiet">${tableWords.pastedTable} <span>(${tableWords.separators})</span></span>
           <textarea
             class="field"
             rows="3"
             spellcheck="false"
             autocomplete="off"
             .value=${live(isLong ? '' : this.text)}
-            placeholder=${isLong ? `${this.text.length} signs, too long to show here` : ''}
+            placeholder=${isLong ? tableWords.tooLong(this.text.length) : ''}
             @input=${(event: Event) => {
               this.from = ''
               this.text = (event.target as HTMLTextAreaElement).value
@@ -274,7 +267,7 @@ export class TableImport extends LitElement {
           ></textarea>
         </label>
         <label class="press file">
-          ${this.from ? `${this.from}; open another` : 'Open a file'}
+          ${this.from ? tableWords.openAnother(this.from) : tableWords.openFile}
           <input type="file" accept=".csv,.tsv,.txt,text/csv,text/tab-separated-values,text/plain" @change=${(event: Event) => void this.open(event)}>
         </label>
         <p role="alert">${this.refused}</p>

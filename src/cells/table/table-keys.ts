@@ -1,10 +1,10 @@
 import { isAltLetter } from '../shared/alt-key.ts'
 
-/** Where a key leads in a table. */
+/** The effect of a key in a table. */
 export type Step =
   | { readonly to: 'row'; readonly by: number }
   | { readonly to: 'column'; readonly by: -1 | 1 }
-  /** To the next row, in the column the row was begun in; past the last, to a new row. */
+  /** To the next row in its start column; after the last row to a new one. */
   | { readonly to: 'next' }
   | { readonly to: 'end'; readonly of: 'first' | 'last' }
   | { readonly to: 'act'; readonly act: RowAct }
@@ -18,7 +18,7 @@ const ACTS: Readonly<Record<string, RowAct>> = {
 
 const PAGE = 10
 
-/** What a key does in a field of a table; undefined where it is the field's own. */
+/** The effect of a key in a field of a table; undefined if the field handles it. */
 export function stepOf(event: KeyboardEvent): Step | undefined {
   const { key, altKey, ctrlKey, metaKey, shiftKey, isComposing } = event
   const field = event.composedPath()[0]
@@ -34,7 +34,7 @@ export function stepOf(event: KeyboardEvent): Step | undefined {
   if (key === 'Enter') return { to: 'next' }
   if (key === 'PageDown') return { to: 'row', by: PAGE }
   if (key === 'PageUp') return { to: 'row', by: -PAGE }
-  // In a list of options the arrows choose.
+  // In a list of options the arrow keys choose.
   const chooses = field instanceof HTMLSelectElement
   if (key === 'ArrowDown' && !chooses) return { to: 'row', by: 1 }
   if (key === 'ArrowUp' && !chooses) return { to: 'row', by: -1 }
@@ -43,7 +43,7 @@ export function stepOf(event: KeyboardEvent): Step | undefined {
   return undefined
 }
 
-/** Within a text the arrows move the caret. */
+/** Whether the caret is at an edge of the text; inside a text the arrow keys move the caret. */
 function atEdge(field: EventTarget | undefined, edge: 'start' | 'end'): boolean {
   if (!(field instanceof HTMLInputElement) || field.type !== 'text') return true
   const { selectionStart, selectionEnd, value } = field

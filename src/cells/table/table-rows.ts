@@ -12,12 +12,13 @@ import { tableOf } from '../../worksheet/table/table-node.ts'
 import type { WideView } from '../shared/cell-view.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { rowsToDraw, type Viewport } from './row-window.ts'
-import { isNumeric, tableField, widthOf, workedOut } from './table-fields.ts'
+import { computedText, isNumeric, tableField, widthOf } from './table-fields.ts'
+import { tableWords } from './words.ts'
 
-/** A foot of more lines would cover the rows of a small screen. */
+/** A taller sticky footer would cover the rows on a small screen. */
 const MOST_HELD = 2
 
-/** What is drawn of a table, worked out once for each state of it. */
+/** Everything shown of a table, computed once per state. */
 export interface TableState {
   readonly cell: TableCell
   readonly node: Node | undefined
@@ -28,7 +29,7 @@ export interface TableState {
   readonly labels: readonly string[]
 }
 
-/** Where one is in the table, and what typing does. */
+/** The visible part of the table, the present field, and the effect of typing. */
 export interface ActiveField {
   readonly viewport: Viewport
   readonly row: number
@@ -49,7 +50,7 @@ export function tableStateOf({ cell, sheet }: WideView<TableCell>): TableState {
   }
 }
 
-/** The heading of each column, with its unit, and how wide it is. */
+/** The headings of the columns with their units and widths. */
 export function tableHead({ cell, labels }: TableState): TemplateResult {
   return html`
     <colgroup>
@@ -58,7 +59,7 @@ export function tableHead({ cell, labels }: TableState): TemplateResult {
     </colgroup>
     <thead>
       <tr aria-rowindex="1">
-        <th scope="col" class="number"><span class="unseen">Row</span></th>
+        <th scope="col" class="number"><span class="unseen">${tableWords.rowHead}</span></th>
         ${cell.columns.map((column, at) => {
           const unit = unitSuffix(column.unit)
           const toTheRight = isNumeric(column) ? 'end' : ''
@@ -69,26 +70,26 @@ export function tableHead({ cell, labels }: TableState): TemplateResult {
   `
 }
 
-function drawRow(standing: TableState, row: number, out: ReadonlySet<number>, hand: ActiveField): TemplateResult {
-  const { cell, node, computed, read, labels } = standing
+function drawRow(table: TableState, row: number, out: ReadonlySet<number>, active: ActiveField): TemplateResult {
+  const { cell, node, computed, read, labels } = table
   const fields = cell.rows[row] as readonly string[]
   const { troubles } = read(fields)
   const isOut = out.has(row)
   return html`
     <tr aria-rowindex=${row + 2}>
       <th scope="row" class=${isOut ? 'out' : ''}>
-        ${row + 1}${isOut ? html`<span class="word-out">left out</span>` : nothing}
+        ${row + 1}${isOut ? html`<span class="word-out">${tableWords.leftOut}</span>` : nothing}
       </th>
       ${cell.columns.map((column, at) => {
         if (hasFormula(column)) {
-          const meaning = tableOf(node)?.columns[at]
+          const compiled = tableOf(node)?.columns[at]
           const value = node && valueAt(node, computed, row, at)
-          const text = workedOut(value, meaning?.type, meaning?.unit)
-          const toTheRight = meaning?.type?.kind === 'number' ? 'end' : ''
+          const text = computedText(value, compiled?.type, compiled?.unit)
+          const toTheRight = compiled?.type?.kind === 'number' ? 'end' : ''
           return html`<td class="worked ${toTheRight}">${text || (troubles.length > 0 || isOut ? '–' : '')}</td>`
         }
         const found = troubles.find((one) => one.column === at)
-        const inHand = row === hand.row
+        const inActiveRow = row === active.row
         return html`<td>${tableField({
           column,
           label: labels[at] as string,
@@ -96,18 +97,18 @@ function drawRow(standing: TableState, row: number, out: ReadonlySet<number>, ha
           at,
           text: fields[at] ?? '',
           trouble: found,
-          inHand,
-          described: found && !found.empty && inHand && at === hand.column ? 'trouble' : '',
-          put: (text) => hand.put(row, at, text),
+          inActiveRow,
+          described: found && !found.empty && inActiveRow && at === active.column ? 'trouble' : '',
+          put: (text) => active.put(row, at, text),
         })}</td>`
       })}
     </tr>
   `
 }
 
-/** The rows in view, with room kept for the others. */
-export function tableRows(standing: TableState, hand: ActiveField): unknown {
-  const { cell, leftOut } = standing
+/** The rows in view, with empty space for the others. */
+export function tableRows(table: TableState, active: ActiveField): unknown {
+  const { cell, leftOut } = table
   const out = new Set(leftOut.map(({ row }) => row))
   const count = cell.rows.length
   const drawn: { readonly key: string; readonly row?: number; readonly gap: number }[] = []
@@ -119,7 +120,7 @@ export function tableRows(standing: TableState, hand: ActiveField): unknown {
         gap: until - next,
       })
   }
-  for (const row of rowsToDraw(count, hand.viewport, hand.row)) {
+  for (const row of rowsToDraw(count, active.viewport, active.row)) {
     pad(row)
     drawn.push({ key: `${row}`, row, gap: 0 })
     next = row + 1
@@ -131,11 +132,11 @@ export function tableRows(standing: TableState, hand: ActiveField): unknown {
     ({ row, gap }) =>
       row === undefined
         ? html`<tr class="pad" aria-hidden="true"><td data-rows=${gap} colspan=${cell.columns.length + 1}></td></tr>`
-        : drawRow(standing, row, out, hand),
+        : drawRow(table, row, out, active),
   )
 }
 
-/** The figures under the columns. */
+/** The footer figures of the columns. */
 export function tableFoot({ cell, foot }: TableState): TemplateResult | typeof nothing {
   const lines = Math.max(0, ...foot.map(({ length }) => length))
   if (lines === 0) return nothing
@@ -145,13 +146,13 @@ export function tableFoot({ cell, foot }: TableState): TemplateResult | typeof n
         { length: lines },
         (_, line) => html`
           <tr>
-            <th scope="row"><span class="unseen">Under the columns</span></th>
+            <th scope="row"><span class="unseen">${tableWords.columnFooter}</span></th>
             ${cell.columns.map((_, at) => {
               const one = foot[at]?.[line]
               if (!one) return html`<td></td>`
               const message = one.diagnostics[0]?.message
               return html`<td>
-                <span class="small quiet">${one.words}${one.where ? ` where ${one.where}` : ''}</span>
+                <span class="small quiet">${one.words}${one.where ? tableWords.where(one.where) : ''}</span>
                 <b>${one.shown ?? '–'}</b>
                 ${message ? html`<span class="small">${message}</span>` : nothing}
               </td>`

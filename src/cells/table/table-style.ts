@@ -1,6 +1,6 @@
 import { css } from 'lit'
 
-/** A table of fields that scrolls in a box of its own, its head and row numbers staying. */
+/** A table of fields that scrolls in a box, with fixed head and row numbers and level rules only. */
 export const tableStyle = css`
   section {
     padding-block-end: 0.5rem;
@@ -12,7 +12,7 @@ export const tableStyle = css`
     max-block-size: min(31rem, 60vh);
     overflow: auto;
     overscroll-behavior-inline: contain;
-    border: 1px solid var(--edge);
+    border-block: 1px solid var(--edge);
     scrollbar-gutter: stable;
   }
   .box.footed {
@@ -53,10 +53,6 @@ export const tableStyle = css`
     text-align: start;
     font-weight: 400;
     border-block-end: 1px solid var(--rule);
-    border-inline-end: 1px solid var(--rule);
-  }
-  tr > :last-child {
-    border-inline-end: 0;
   }
   thead th {
     position: sticky;
@@ -83,7 +79,6 @@ export const tableStyle = css`
     inset-inline-start: 0;
     z-index: 1;
     background: var(--sheet);
-    border-inline-end: 1px solid var(--edge);
   }
   thead > tr > th:first-child {
     z-index: 3;
@@ -197,7 +192,7 @@ export const tableStyle = css`
   .said {
     padding-block-start: 0.5rem;
   }
-  /* What is wrong with the field in hand is read while it is mended, however long the table. */
+  /* The error of the present field stays visible while it is corrected. */
   #trouble {
     position: sticky;
     inset-block-end: 0;
@@ -223,7 +218,7 @@ export const tableStyle = css`
   .left {
     padding-block-start: 0.6rem;
   }
-  .f.wanted {
+  .f.required {
     border: 1px dashed var(--edge);
     padding: calc(0.2rem - 1px) calc(0.6rem - 1px);
   }

@@ -9,10 +9,11 @@ import { type CellSignal, labelOf, requestChange, type WideView } from '../share
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, shared } from '../style/styles.ts'
+import { variantsWords } from './words.ts'
 
 const MOST_SETS = 3
 
-/** Two or three sets of givens side by side, with what they come to. */
+/** Two or three sets of givens side by side, with their results. */
 @customElement('variants-cell')
 export class VariantsCell extends SignalWatcher(LitElement) {
   static override styles = [
@@ -76,7 +77,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Variants>>
-  @state() private said = ''
+  @state() private announced = ''
 
   private put(cell: Variants, sets: Variants['sets'], key?: string): void {
     requestChange(this, { do: 'replace', cell: { ...cell, sets } }, key && `${key}:${cell.id}`)
@@ -98,17 +99,17 @@ export class VariantsCell extends SignalWatcher(LitElement) {
     )
   }
 
-  /** The sheet's own givens become those of the set; what they were is one undo away. */
-  private takeOver({ cell, sheet }: WideView<Variants>, at: number, title: string): void {
+  /** Puts the values of a set into the sheet; one undo reverts it. */
+  private useSet({ cell, sheet }: WideView<Variants>, at: number, title: string): void {
     const changes = Object.entries(cell.sets[at]?.values ?? {}).flatMap(([name, value]): Change[] => {
       const given = sheet.named(name)
       return given?.kind === 'given' ? [{ do: 'replace', cell: { ...given, value } as Given }] : []
     })
     const refused = requestChange(this, { do: 'several', changes })
-    this.said = refused ?? `${title} is in the sheet now.`
+    this.announced = refused ?? variantsWords.inSheet(title)
   }
 
-  /** A set that begins as the sheet stands, to be changed from there. */
+  /** Adds a set with the present values of the sheet. */
   private add({ cell, sheet }: WideView<Variants>): void {
     const names = [...new Set(cell.sets.flatMap(({ values }) => Object.keys(values)))]
     const values = names.flatMap((name): [string, string][] => {
@@ -122,14 +123,14 @@ export class VariantsCell extends SignalWatcher(LitElement) {
     const { cell } = view
     return html`
       <tr>
-        <th scope="col"><span class="unseen">What</span></th>
-        <th scope="col">As it stands</th>
+        <th scope="col"><span class="unseen">${variantsWords.quantity}</span></th>
+        <th scope="col">${variantsWords.present}</th>
         ${cell.sets.map(
           ({ title }, at) => html`
             <th scope="col" class="set">
               <input
                 class="field"
-                aria-label="Title of variant ${at + 1}"
+                aria-label=${variantsWords.titleOf(at + 1)}
                 placeholder=${titles[at]}
                 autocomplete="off"
                 .value=${live(title)}
@@ -154,7 +155,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
             <td>
               <input
                 class="field"
-                aria-label="${label}, ${titles[at]}"
+                aria-label=${variantsWords.field(label, titles[at] as string)}
                 aria-invalid=${wrong[at] !== undefined}
                 placeholder=${given?.value ?? ''}
                 autocomplete="off"
@@ -162,7 +163,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
                 .value=${live(text ?? '')}
                 @input=${(event: Event) => this.fill(cell, at, name, (event.target as HTMLInputElement).value)}
               >
-              ${wrong[at] ? html`<span class="small"><b>Cannot be read.</b> ${wrong[at]}</span>` : nothing}
+              ${wrong[at] ? html`<span class="small"><b>${variantsWords.unreadable}</b> ${wrong[at]}</span>` : nothing}
             </td>
           `,
         )}
@@ -199,13 +200,13 @@ export class VariantsCell extends SignalWatcher(LitElement) {
       <div class="words small">
         ${cell.sets.map(
           (_, at) =>
-            html`<button type="button" class="word" @click=${() => this.takeOver(view, at, titles[at] as string)}>
-              Take over ${titles[at]}
+            html`<button type="button" class="word" @click=${() => this.useSet(view, at, titles[at] as string)}>
+              ${variantsWords.use(titles[at] as string)}
             </button>`,
         )}
         ${
           cell.sets.length < MOST_SETS
-            ? html`<button type="button" class="word" @click=${() => this.add(view)}>Add a variant</button>`
+            ? html`<button type="button" class="word" @click=${() => this.add(view)}>${variantsWords.add}</button>`
             : nothing
         }
       </div>
@@ -221,7 +222,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
       <h3>${labelOf(cell)}</h3>
       ${
         empty
-          ? html`<p class="small">Nothing is compared yet. Choose in Build which givens vary and which results are compared.</p>`
+          ? html`<p class="small">${variantsWords.empty}</p>`
           : html`
               <div class="scrolled" tabindex="0" role="region" aria-label=${labelOf(cell)}>
                 <table>
@@ -234,7 +235,7 @@ export class VariantsCell extends SignalWatcher(LitElement) {
             `
       }
       ${this.acts(view, titles)}
-      <p class="unseen" role="status">${this.said}</p>
+      <p class="unseen" role="status">${this.announced}</p>
     `
   }
 }

@@ -1,0 +1,29 @@
+import { agree, count, shortList } from '../../units/plural.ts'
+
+/** The words of givens, results, checks and drawings under Fill in. */
+export const basicWords = {
+  readAs: (value: string): string => `read as ${value}`,
+  readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
+  yes: 'Yes',
+  no: 'No',
+  needs: (names: readonly string[]): string =>
+    names.length === 1
+      ? `Needs ${names[0]}`
+      : `Needs ${count(names.length)} ${agree(names.length, 'figure', 'figures')}: ${shortList(names)}`,
+  blocked: (label: string): string => `Blocked by an error in ${label}`,
+  measured: (value: string, difference: string): string =>
+    difference === '' ? `measured ${value}` : `measured ${value}, ${difference}`,
+  measure: 'Measure',
+  clear: 'Clear',
+  measuredValue: 'The measured value replaces the computed one until you clear it.',
+  nearestMark: (mark: string): string => `nearest mark ${mark}`,
+  notComputed: 'Not computed:',
+  notOverLimits: (names: readonly string[]): string =>
+    `Passes as given, but not over all limits of ${shortList(names)}.`,
+  dragLamps: 'Drag a lamp, or move it with the arrow keys.',
+  inWords: 'In words',
+  enlarge: 'Enlarge',
+  saveSvg: 'Save as SVG',
+  savePng: 'Save as PNG',
+  notSaved: (reason: string): string => `The drawing was not saved: ${reason}`,
+}

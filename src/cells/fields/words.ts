@@ -1,0 +1,4 @@
+/** The words of the fields in Build. */
+export const fieldsWords = {
+  name: 'Name',
+}

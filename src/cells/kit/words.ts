@@ -1,0 +1,12 @@
+/** The words of a given that is a piece of kit. */
+export const kitChoiceWords = {
+  noneChosen: 'None chosen',
+  choose: 'Choose',
+  change: 'Change',
+  chooseFor: (label: string): string => `Choose: ${label}`,
+  chooseA: (sort: string): string => `Choose a ${sort.toLowerCase()}`,
+  noSort: 'No sort of equipment is set',
+  copyInSheet: (name: string): string => `${name}, as in this sheet`,
+  from: 'From',
+  yourKit: 'your kit',
+}

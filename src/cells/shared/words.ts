@@ -1,0 +1,22 @@
+/** The words that cells of several kinds share. */
+export const cellWords = {
+  caution: 'Caution:',
+  emptyNote: 'Empty note',
+  measured: (label: string): string => `${label}, measured`,
+  signs: 'Insert a sign',
+  insertSign: (sign: string, spoken: string): string => `Insert ${sign}, ${spoken}`,
+  spokenSigns: { fNumber: 'f-number', oneOver: 'one over', times: 'times', plusOrMinus: 'plus or minus' },
+  add: 'Add below',
+  earlier: 'Earlier',
+  later: 'Later',
+  remove: 'Remove',
+  from: 'From',
+  to: 'To',
+  title: 'Title',
+  unit: 'Unit',
+  filledWith: 'Filled in with',
+  offers: 'Options',
+  oneALine: 'one per line',
+  more: (n: number): string => `and ${n} more`,
+  noLongerThere: (name: string): string => `${name}, which is no longer in the sheet`,
+}

@@ -1,0 +1,16 @@
+/** The words of a list of steps. */
+export const stepsWords = {
+  noText: 'A step without text',
+  noSteps: 'No steps yet',
+  allDone: (n: number): string => `All ${n} done`,
+  done: (done: number, of: number): string => `${done} of ${of} done`,
+  startOver: 'Start over',
+  readingsRemain: 'The ticks are cleared; the readings are still there.',
+  clearReadings: 'Clear the readings too',
+  measured: (label: string): string => `${label}, measured`,
+  computed: (value: string, difference: string): string =>
+    difference === '' ? `computed ${value}` : `computed ${value}; measured ${difference}`,
+  notReadable: (label: string): string =>
+    `“${label}” takes no reading. In Build, choose a given or a result for this step.`,
+  missing: (name: string): string => `The reading “${name}” is no longer in the sheet. In Build, choose another.`,
+}
