@@ -112,7 +112,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
   await page.goto(`${site}#kit`)
   await page.getByRole('button', { name: 'Add the generic kit' }).click()
   await page.getByRole('button', { name: 'Edit 90 mm close-focus lens' }).click()
-  await page.getByLabel('What it is called').fill('The long one')
+  await page.getByLabel('Name', { exact: true }).fill('The long one')
   await page.getByLabel('Focal length, mm').fill('105')
   await page.getByRole('button', { name: 'Done' }).click()
   await page.getByText('105 mm').waitFor()
@@ -124,7 +124,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
   await page.goto(address)
   // What is kept is the studio’s own now; the sheet still has its copy of what was chosen.
   await page.locator('given-cell').filter({ hasText: '60 mm close-focus lens' }).waitFor()
-  await page.getByRole('button', { name: 'Choose: The lens' }).click()
+  await page.getByRole('button', { name: 'Change: The lens' }).click()
   await expect.poll(() => page.getByLabel('The lens', { exact: true }).inputValue()).toBe('lens-60')
   await page.getByLabel('The lens', { exact: true }).selectOption('The long one')
   await expect.poll(() => focal(page).inputValue()).toBe('105')
@@ -133,7 +133,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
 test('a kit goes out as a file and comes in in another browser; what is no kit is refused', async ({ open }) => {
   const { page } = await open({ path: '#kit', width: 390 })
   await page.getByRole('button', { name: 'Add a lamp' }).click()
-  await page.getByLabel('What it is called').fill('Lamp <img src=x onerror=alert(1)>')
+  await page.getByLabel('Name', { exact: true }).fill('Lamp <img src=x onerror=alert(1)>')
   await page.getByLabel('Intensity, cd').fill('much')
   await page
     .locator('kit-page')
@@ -154,5 +154,5 @@ test('a kit goes out as a file and comes in in another browser; what is no kit i
   await other.getByText('x.json: This is not a kit').waitFor()
   await other.locator('#kit-file').setInputFiles(file)
   await other.getByText('Lamp <img src=x onerror=alert(1)>').waitFor()
-  await other.getByText('1 piece taken in').waitFor()
+  await other.getByText('1 piece added').waitFor()
 })

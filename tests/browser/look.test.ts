@@ -39,7 +39,7 @@ for (const dim of [false, true]) {
 
 test('the face is remembered', async ({ open }) => {
   const { page } = await open()
-  await pressInHead(page, 'Dim')
+  await page.getByRole('button', { name: 'Dim' }).click()
   await page.reload()
   await page.getByRole('button', { name: 'Light' }).waitFor()
   expect(await page.evaluate(() => document.documentElement.dataset.face)).toBe('dim')
@@ -89,26 +89,33 @@ for (const [what, width, size] of [
     expect(await over()).toBe(0)
   })
 
-test('what is pressed is at least 44 px high, and wide', async ({ open }) => {
-  const { page } = await open({ path: '#new/flat-sheet', width: 390 })
-  await settled(page)
-  const small = await page.evaluate(() => {
-    const found: string[] = []
-    const look = (root: ParentNode): void => {
-      for (const element of root.querySelectorAll('*')) {
-        if (element.shadowRoot) look(element.shadowRoot)
-        if (!element.matches('a, button, summary, select, input:not([type="radio"], [type="checkbox"], [type="file"])'))
-          continue
-        const { width, height } = element.getBoundingClientRect()
-        if (width > 0 && (width < 44 || height < 44))
-          found.push(`${element.outerHTML.slice(0, 80)} ${width} × ${height}`)
+for (const [pointer, least] of [
+  ['mouse', 24],
+  ['touch', 36],
+] as const)
+  test(`what is pressed by ${pointer} is at least ${least} px high and 24 px wide`, async ({ open }) => {
+    const touch = pointer === 'touch'
+    const { page } = await open({ path: '#new/flat-sheet', width: 390, context: { hasTouch: touch, isMobile: touch } })
+    await settled(page)
+    const small = await page.evaluate((least) => {
+      const found: string[] = []
+      const look = (root: ParentNode): void => {
+        for (const element of root.querySelectorAll('*')) {
+          if (element.shadowRoot) look(element.shadowRoot)
+          if (
+            !element.matches('a, button, summary, select, input:not([type="radio"], [type="checkbox"], [type="file"])')
+          )
+            continue
+          const { width, height } = element.getBoundingClientRect()
+          if (width > 0 && (width < 24 || height < least))
+            found.push(`${element.outerHTML.slice(0, 80)} ${width} × ${height}`)
+        }
       }
-    }
-    look(document.body)
-    return found
+      look(document.body)
+      return found
+    }, least)
+    expect(small).toEqual([])
   })
-  expect(small).toEqual([])
-})
 
 for (const template of ['flat-sheet', 'getting-closer', 'two-lamps'])
   test(`labels never take three lines, ${template}`, async ({ open }) => {

@@ -106,7 +106,7 @@ test('where nothing is marked it says how, and shows the results of one section;
   const { page } = await open()
   await openSheet(page, [...unmarked(CELLS), result('lamp', '1 m', { label: 'Lamp to board' })])
   await toStand(page)
-  await page.getByText('Nothing is marked for the stand yet.').waitFor()
+  await page.getByText('No figure is marked for the stand yet.').waitFor()
   await figure(page, 'Not for the stand').waitFor()
   await page.locator('stand-view').getByRole('button', { name: 'Light', exact: true }).click()
   await figure(page, 'Lamp to board').waitFor()

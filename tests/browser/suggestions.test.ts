@@ -16,7 +16,7 @@ test('a check that fails offers suggestions; one press applies one, one undo tak
   await page
     .locator('check-cell')
     .filter({ hasText: /(Pass|Marginal): the column reaches/ })
-    .waitFor()
+    .waitFor({ state: 'attached' })
   await page.keyboard.press('Control+z')
   await expect.poll(() => given(page, 'The column reaches').inputValue()).toBe('900')
 })

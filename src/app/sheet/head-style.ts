@@ -14,13 +14,23 @@ export const headStyle = css`
     align-items: center;
     padding-inline: 32px;
   }
+  /* With large text a row breaks instead of running out of the page. */
   .first {
-    gap: 14px;
+    flex-wrap: wrap;
+    gap: 0 14px;
     min-block-size: 52px;
   }
   .second {
-    gap: 28px;
+    flex-wrap: wrap;
+    gap: 0 28px;
     min-block-size: 50px;
+  }
+  .titles {
+    display: flex;
+    flex: 1 1 16rem;
+    align-items: center;
+    gap: 14px;
+    min-inline-size: 0;
   }
   .brand {
     color: var(--quiet);
@@ -47,7 +57,6 @@ export const headStyle = css`
     color: var(--quiet);
   }
   h1 .field {
-    min-inline-size: 16rem;
     font-weight: 700;
   }
   .job.field {
@@ -71,8 +80,9 @@ export const headStyle = css`
   }
   .tools {
     display: flex;
-    flex: none;
+    flex-wrap: wrap;
     align-items: center;
+    min-inline-size: 0;
   }
   .tool {
     display: inline-flex;
@@ -105,7 +115,7 @@ export const headStyle = css`
   }
   .counts {
     display: flex;
-    flex: none;
+    flex-wrap: wrap;
     margin-inline-start: -8px;
   }
   .counts .tool {
@@ -116,7 +126,7 @@ export const headStyle = css`
     font-weight: 700;
   }
   section-line {
-    flex: 1 1 auto;
+    flex: 1 1 18rem;
   }
   .faces {
     display: flex;
@@ -215,8 +225,10 @@ export const headStyle = css`
       padding-inline: 16px;
       gap: 8px;
     }
+    .titles {
+      flex-basis: 7rem;
+    }
     h1 {
-      flex: 1 1 0;
       font-size: 1.0667rem;
     }
     .saved {

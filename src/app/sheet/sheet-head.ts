@@ -199,7 +199,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
     return html`
       <div class="first">
         ${pageWidth.get() === 'wide' ? html`<a class="brand" href="#">Evenfield</a>` : nothing}
-        ${this.heading()} ${narrow ? nothing : this.job()}
+        <div class="titles">${this.heading()} ${narrow ? nothing : this.job()}</div>
         <span class="small quiet saved" title=${this.savedText()}>${narrow ? this.savedShort() : this.savedText()}</span>
         <div class="tools">${this.tools()}</div>
       </div>

@@ -7,7 +7,7 @@ import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { asOwn, ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
 import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
-import { field, row, shared } from '../style/styles.ts'
+import { field, isLong, row, shared } from '../style/styles.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
 import { basicWords } from './words.ts'
 
@@ -121,7 +121,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
-        class="row ${entry === 'list' ? 'listed' : ''} ${origin}"
+        class="row ${entry === 'list' ? 'listed' : isLong(label) ? 'long' : ''} ${origin}"
         @focusin=${() => {
           this.inHand = true
         }}

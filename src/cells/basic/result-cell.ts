@@ -56,8 +56,8 @@ export const resultStyle = css`
   .fold {
     display: inline-block;
     /* A finger's width, without moving the text around it. */
-    margin-block: -6px;
-    padding-block: 6px;
+    margin-block: -8px;
+    padding-block: 8px;
     padding-inline: 0;
     border: 0;
     background: none;

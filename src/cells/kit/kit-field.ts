@@ -65,7 +65,7 @@ export class KitField extends LitElement {
     return html`
       <span class="line">
         <span class="piece ${cell.value ? '' : 'quiet'}" title=${cell.value}>${cell.value || kitChoiceWords.noneChosen}</span>
-        <button type="button" class="word" aria-label=${kitChoiceWords.chooseFor(label)} @click=${() => void this.choose()}>${cell.value ? kitChoiceWords.change : kitChoiceWords.choose}</button>
+        <button type="button" class="word" aria-label=${(cell.value ? kitChoiceWords.changeFor : kitChoiceWords.chooseFor)(label)} @click=${() => void this.choose()}>${cell.value ? kitChoiceWords.change : kitChoiceWords.choose}</button>
       </span>
     `
   }

@@ -4,6 +4,7 @@ export const kitChoiceWords = {
   choose: 'Choose',
   change: 'Change',
   chooseFor: (label: string): string => `Choose: ${label}`,
+  changeFor: (label: string): string => `Change: ${label}`,
   chooseA: (sort: string): string => `Choose a ${sort.toLowerCase()}`,
   noSort: 'No sort of equipment is set',
   copyInSheet: (name: string): string => `${name}, as in this sheet`,

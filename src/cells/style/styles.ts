@@ -192,6 +192,17 @@ export const row = css`
     .row {
       grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 126px) var(--unit-narrow, 30px) var(--origin-narrow, 48px);
     }
+    /* A long label gets a line of its own. */
+    .row.long > .what {
+      grid-column: 1 / -1;
+      padding-block-start: 6px;
+    }
+    .row.long > .what + * {
+      grid-column: 2;
+    }
+    .row.long > .what + .wide {
+      grid-column: 2 / 4;
+    }
   }
   @container (max-width: 18rem) {
     .row {
