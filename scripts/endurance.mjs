@@ -74,7 +74,7 @@ function run(name, size) {
   const part = state.parts[name]
   const blockSeed = state.seed * 100_000 + part.blocks
   rmSync(REPORT, { force: true })
-  const { status, stdout } = spawnSync(
+  const { status, stdout, stderr } = spawnSync(
     process.execPath,
     [join(ROOT, 'node_modules/vitest/vitest.mjs'), 'run', '--maxWorkers=1', ...args],
     {
@@ -89,7 +89,7 @@ function run(name, size) {
   for (const line of lines) add(part, JSON.parse(line), PARTS[name].counted)
   if (status !== 0) {
     part.failed.push(blockSeed)
-    writeFileSync(join(FOLDER, `failed-${name}-${blockSeed}.txt`), stdout)
+    writeFileSync(join(FOLDER, `failed-${name}-${blockSeed}.txt`), `${stdout}\n${stderr}`)
   }
   writeFileSync(STATE, JSON.stringify(state, undefined, 2))
   return status === 0

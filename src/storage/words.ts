@@ -17,6 +17,18 @@ export const WORDS = {
   unwritable: 'This sheet could not be opened again once saved, so it was not saved.',
   elsewhere: 'Another tab or window has changed this sheet since it was opened here.',
   failed: 'This browser could not save the sheet. Save it as a file. Saving is tried again by itself.',
+  measured: 'measured',
+  step: (n: number, text: string) => `Step ${n}: ${text}`,
+  field: (table: string, row: number, column: string) => `${table}, row ${row}, ${column}`,
+  ticked: 'ticked',
+  notTicked: 'not ticked',
+  titleOf: 'Title',
+  jobOf: 'Job',
+  manyTexts: (texts: readonly string[]) =>
+    texts.length === 1 ? (texts[0] as string) : `${texts[0]} and ${plural(texts.length - 1, 'more text')}`,
+  carries: 'The link and the file carry these texts:',
+  shared: 'shared',
+  received: 'as it came',
   persistent: 'This browser has agreed to save your sheets until you delete them or its site data.',
   bestEffort:
     'This browser may delete saved sheets by itself when the disk runs short. It was asked not to, and has not agreed.',

@@ -1,81 +1,30 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Piece } from '../../kit/piece.ts'
 import { newId, openStore } from '../../storage/store/store.ts'
+import { StoreError } from '../../storage/store/store-error.ts'
 import type { Store } from '../../storage/store/types.ts'
-import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
+import type { Worksheet } from '../../worksheet/index.ts'
 import { newerIn } from '../../worksheet/schema/newer-document.ts'
 import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
 import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
 import { UnsavedSheets } from '../session/unsaved-sheets.ts'
+import { WORDS } from '../session/words.ts'
 import './update-bar.ts'
 import { type Face, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
-import type { NewerSheet } from '../received/newer-page.ts'
+import type { TakeOver } from '../received/copy-page.ts'
+import { appStyle } from './app-style.ts'
+import { keyOf, type Page, type Received, titleOf } from './page.ts'
 import type { Question } from './question-bar.ts'
 import '../shelf/shelf-page.ts'
 import { template } from '../templates/templates.ts'
 
-type Page =
-  | { readonly on: 'nothing' }
-  | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
-  | { readonly on: 'kit' }
-  | { readonly on: 'sheet'; readonly session: SheetSession; readonly key: string }
-  | { readonly on: 'newer'; readonly newer: NewerSheet }
-  | { readonly on: 'copy'; readonly worksheet: Worksheet; readonly standing: CheckSummary; readonly served?: boolean }
-
 /** The app: one page at a time, chosen by the address. */
 @customElement('evenfield-app')
 export class EvenfieldApp extends SignalWatcher(LitElement) {
-  static override styles = [
-    shared,
-    css`
-      :host {
-        min-block-size: 100vh;
-        padding-block-end: 3rem;
-      }
-      header {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        justify-content: space-between;
-        column-gap: 1.6rem;
-        max-inline-size: 70rem;
-        margin-inline: auto;
-        padding-inline: clamp(1rem, 4vw, 2.4rem);
-        min-block-size: 3.2rem;
-      }
-      header.narrow {
-        max-inline-size: 46rem;
-      }
-      .brand {
-        display: inline-flex;
-        align-items: center;
-        min-block-size: 44px;
-        color: inherit;
-        font-weight: 700;
-        text-decoration: none;
-      }
-      .brand:hover {
-        text-decoration: underline;
-        text-underline-offset: 0.28em;
-      }
-      nav {
-        display: flex;
-        flex-wrap: wrap;
-        column-gap: 1.2rem;
-      }
-      .notice {
-        max-inline-size: 70rem;
-        margin-inline: auto;
-        padding-inline: clamp(1rem, 4vw, 2.4rem);
-      }
-      .page {
-        container: page / inline-size;
-      }
-    `,
-  ]
+  static override styles = [shared, appStyle]
 
   @state() private page: Page = { on: 'nothing' }
   @state() private face: Face = 'fill'
@@ -86,6 +35,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   /** What has happened to the store since the page was opened. */
   @state() private notice = ''
   @state() private question: Question | undefined
+  /** Why a copy was not saved. */
+  @state() private failure = ''
+  /** What is to be put into a sheet once it is open. */
+  private taking: TakeOver | undefined
 
   override connectedCallback(): void {
     super.connectedCallback()
@@ -141,12 +94,15 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (current) await this.leave(current)
     try {
       const page = await this.pageFor(route)
-      if (arrival !== this.arriving) return
+      if (arrival !== this.arriving) {
+        if (page.on === 'sheet') await this.leave(page)
+        return
+      }
       this.face = 'face' in route ? route.face : 'fill'
       this.turnTo(page)
     } catch (error) {
-      const newer = await this.newerPage(error)
-      if (arrival === this.arriving) this.turnTo(newer ?? { on: 'shelf', trouble: (error as Error).message })
+      const page = (await this.newerPage(error)) ?? (await this.unreadablePage(error, route))
+      if (arrival === this.arriving) this.turnTo(page ?? { on: 'shelf', trouble: (error as Error).message })
     }
   }
 
@@ -159,6 +115,13 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       (newer) => ({ on: 'newer', newer }),
       () => undefined,
     )
+  }
+
+  /** A saved sheet that cannot be read: what can be done with it. */
+  private async unreadablePage(error: unknown, route: Route): Promise<Page | undefined> {
+    if (route.at !== 'sheet' || !(error instanceof StoreError) || error.problem !== 'unreadable') return undefined
+    await import('../received/unreadable-page.ts')
+    return { on: 'unreadable', id: route.id, why: error.message }
   }
 
   private leave({ session }: Page & { on: 'sheet' }): Promise<void> {
@@ -184,9 +147,9 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private turnTo(page: Page): void {
     const first = this.page.on === 'nothing'
     this.page = page
+    this.failure = ''
     scrollTo(0, 0)
-    const title =
-      page.on === 'sheet' ? page.session.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
+    const title = titleOf(page)
     document.title = title ? `${title}, Evenfield` : 'Evenfield'
     // Whoever reads the page by ear is taken to its start, as a fresh page would do.
     if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
@@ -194,12 +157,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async pageFor(route: Route): Promise<Page> {
     if (route.at === 'sheet') {
-      const autosave = this.unsaved.take(route.id)
-      const unsaved = autosave?.unsaved
-      const saved = unsaved ? undefined : await this.opened().read(route.id)
-      const worksheet = unsaved ?? saved?.worksheet
-      if (!worksheet) throw new Error('There is no such sheet in this browser. It may be saved in another one.')
-      return this.sheet(worksheet, { id: route.id, key: keyOf(route), saved: saved?.summary, autosave })
+      return this.savedSheet(route.id, keyOf(route))
     }
     if (route.at === 'new') {
       const worksheet = await template(route.template)
@@ -207,26 +165,43 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return this.sheet(worksheet, { id: newId(), key: keyOf(route) })
     }
     if (route.at === 'link') {
-      const [{ fromLink }, { checkSummaryOf }] = await Promise.all([
-        import('../../storage/exchange/link.ts'),
-        import('../received/copy-page.ts'),
-      ])
-      const worksheet = await fromLink(route.fragment)
-      return { on: 'copy', worksheet, standing: await checkSummaryOf(worksheet) }
+      const { fromLink } = await import('../../storage/exchange/link.ts')
+      return this.received(await fromLink(route.fragment), 'link')
     }
     if (route.at === 'server') {
-      const [{ fromServer }, { checkSummaryOf }] = await Promise.all([
-        import('../../storage/exchange/from-server.ts'),
-        import('../received/copy-page.ts'),
-      ])
-      const worksheet = await fromServer(route.path)
-      return { on: 'copy', worksheet, standing: await checkSummaryOf(worksheet), served: true }
+      const { fromServer } = await import('../../storage/exchange/from-server.ts')
+      return this.received(await fromServer(route.path), 'server')
     }
     if (route.at === 'kit') {
       await import('../kit/kit-page.ts')
       return { on: 'kit' }
     }
     return { on: 'shelf', trouble: '' }
+  }
+
+  /** A sheet of this browser, as it is saved, or as it was left when it could not be. */
+  private async savedSheet(id: string, key: string): Promise<Page> {
+    const autosave = this.unsaved.take(id)
+    try {
+      const unsaved = autosave?.unsaved
+      const saved = unsaved ? undefined : await this.opened().read(id)
+      const worksheet = unsaved ?? saved?.worksheet
+      if (!worksheet) throw new Error(WORDS.noSuchSheet)
+      return await this.sheet(worksheet, { id, key, saved, autosave })
+    } catch (error) {
+      if (autosave) void this.unsaved.leave(autosave)
+      throw error
+    }
+  }
+
+  /** The page of a worksheet from elsewhere, with the sheet of this browser it is a copy of. */
+  private async received(worksheet: Worksheet, from: Received['from']): Promise<Page> {
+    const [{ checkSummaryOf }, { homeOf }] = await Promise.all([
+      import('../received/copy-page.ts'),
+      import('../../storage/exchange/origin.ts'),
+    ])
+    const home = await homeOf(this.opened(), worksheet).catch(() => undefined)
+    return { on: 'copy', worksheet, standing: await checkSummaryOf(worksheet), home, from }
   }
 
   /** A given that is a piece of kit asks for what there is: the studio's own, or the generic kit until it has one. */
@@ -252,6 +227,12 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       changed: () => this.settle(rest.id),
     })
     await session.take()
+    const { taking } = this
+    this.taking = undefined
+    if (taking?.id === rest.id && !(await session.takeIn(taking.merge))) {
+      const { receivedWords } = await import('../received/words.ts')
+      this.notice = receivedWords.elsewhere
+    }
     return { on: 'sheet', session, key }
   }
 
@@ -263,19 +244,34 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     this.page = { ...page, key: `sheet ${id}` }
   }
 
-  private async keepCopy(worksheet: Worksheet): Promise<void> {
-    const id = newId()
+  private async saveCopy(worksheet: Worksheet): Promise<void> {
     try {
-      await this.opened().save(id, worksheet)
-      location.hash = toSheet(id)
+      const { saveReceived } = await import('../../storage/exchange/save-received.ts')
+      location.hash = toSheet(await saveReceived(this.opened(), worksheet))
     } catch (error) {
-      this.turnTo({ on: 'shelf', trouble: (error as Error).message })
+      // The copy stays on the page: it may be nowhere else.
+      this.failure = (error as Error).message
     }
+  }
+
+  /** Opens the sheet a copy belongs to and puts the copy's measurements in. */
+  private takeOver({ id, merge }: TakeOver): void {
+    this.taking = { id, merge }
+    location.hash = toSheet(id)
   }
 
   private async openFiles(files: readonly File[]): Promise<void> {
     const { openFiles } = await import('./open-files.ts')
-    const { ids, said, failed, error } = await openFiles(this.opened(), files, (words) => this.ask(words))
+    const opened = await openFiles(this.opened(), files, (words) => this.ask(words))
+    const { ids, said, failed, error } = opened
+    if (opened.copy) {
+      const page = await this.received(opened.copy, 'file')
+      if (this.page.on === 'sheet') await this.leave(this.page)
+      // An address of its own leads nowhere, but the way back to the shelf leads from it.
+      history.replaceState(null, '', '#copy')
+      this.turnTo(page)
+      return
+    }
     const [id] = ids
     if (id !== undefined && said.length === 0) {
       location.hash = toSheet(id)
@@ -330,8 +326,12 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return html`<copy-page
         .worksheet=${page.worksheet}
         .standing=${page.standing}
-        .served=${page.served ?? false}
-        @copy-saved=${() => void this.keepCopy(page.worksheet)}
+        .home=${page.home}
+        .served=${page.from === 'server'}
+        .fromFile=${page.from === 'file'}
+        .failure=${this.failure}
+        @copy-saved=${() => void this.saveCopy(page.worksheet)}
+        @copy-taken=${(event: CustomEvent<TakeOver>) => this.takeOver(event.detail)}
         @copy-left=${() => {
           location.hash = ''
         }}
@@ -344,6 +344,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
           location.hash = ''
         }}
       ></newer-page>`
+    if (page.on === 'unreadable')
+      return html`<unreadable-page .store=${this.opened()} .id=${page.id} .why=${page.why}></unreadable-page>`
     if (page.on === 'shelf')
       return html`<shelf-page
         .store=${this.opened()}
@@ -379,6 +381,3 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     `
   }
 }
-
-const keyOf = (route: Route & { at: 'sheet' | 'new' }): string =>
-  route.at === 'sheet' ? `sheet ${route.id}` : `new ${route.template}`

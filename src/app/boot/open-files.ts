@@ -1,16 +1,20 @@
 import { kitIn, takeKitIn, takePieces } from '../../kit/kit-files.ts'
 import { mergeBackup, mergeText, newSheetsIn } from '../../storage/exchange/backup.ts'
 import { backupIn, openFile } from '../../storage/exchange/file.ts'
-import { newId } from '../../storage/store/new-id.ts'
+import { homeOf } from '../../storage/exchange/origin.ts'
+import { saveReceived } from '../../storage/exchange/save-received.ts'
 import type { Store } from '../../storage/store/types.ts'
 import { WORDS } from '../../storage/words.ts'
 import { plural } from '../../units/plural.ts'
+import type { Worksheet } from '../../worksheet/index.ts'
 
 /** What came of opening files: the sheets saved from them, and what to say. */
 export interface Opened {
   readonly ids: readonly string[]
   readonly said: readonly string[]
   readonly failed: boolean
+  /** The one worksheet opened, where it is a copy of a sheet that is here: nothing is saved of it yet. */
+  readonly copy?: Worksheet
   /** Why the last that failed did. */
   readonly error?: unknown
 }
@@ -44,9 +48,9 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
         said.push(await takePieces(store, kit))
         continue
       }
-      const id = newId()
-      await store.save(id, await openFile(file))
-      ids.push(id)
+      const worksheet = await openFile(file)
+      if (files.length === 1 && (await homeOf(store, worksheet))) return { ids, said, failed, copy: worksheet }
+      ids.push(await saveReceived(store, worksheet))
     } catch (error) {
       failed = true
       last = error

@@ -52,6 +52,8 @@ export async function codeFor(
   sheet: Sheet,
   addressOf: (fragment: string) => string,
   formulas = true,
+  /** Further keys of the document in the link. */
+  along: object = {},
 ): Promise<SheetCode | undefined> {
   const frozen = isFiguresOnly(sheet.worksheet)
   const figures = frozen ? sheet.worksheet : figuresOnly(sheet)
@@ -69,7 +71,7 @@ export async function codeFor(
     },
   ]
   for (const { worksheet, words: content } of tries) {
-    const address = addressOf(await toLink(worksheet))
+    const address = addressOf(await toLink({ ...worksheet, ...along }))
     const node = qrOf(address)
     if (node) return { node, modules: Number(node.attributes.width), address, words: content }
   }

@@ -1,16 +1,28 @@
-import { css, html, LitElement, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
+import type { Home } from '../../storage/exchange/origin.ts'
+import { type Difference, type Homecoming, homecoming, takenOver } from '../../storage/exchange/take-over.ts'
 import { isFiguresOnly } from '../../storage/figures/figures-only.ts'
 import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
 import { libraryFor } from '../common/library.ts'
-import { cellsText, checkSummaryText } from '../common/words.ts'
+import { checkSummaryText } from '../common/words.ts'
+import { receivedWords as words } from './words.ts'
 
-/** How the checks of a worksheet that is not open stand. */
+/** The check summary of a worksheet that is not open. */
 export const checkSummaryOf = async (worksheet: Worksheet): Promise<CheckSummary> =>
   new Sheet(worksheet, await libraryFor(worksheet.cells)).checkSummary
 
-/** What someone sent, before it is kept: what it is, and the choice. */
+/** What is taken over into a sheet of this browser. */
+export interface TakeOver {
+  readonly id: string
+  readonly merge: (worksheet: Worksheet) => Worksheet
+}
+
+/**
+ * A worksheet that came in a link or a file, before anything is saved: what it is, and the choice. The copy of a sheet
+ * that is here offers its measurements and ticks, each beside what the sheet has.
+ */
 @customElement('copy-page')
 export class CopyPage extends LitElement {
   static override styles = [
@@ -32,37 +44,134 @@ export class CopyPage extends LitElement {
         border-block-end: 2px solid var(--ink);
         overflow-wrap: anywhere;
       }
+      .differences {
+        overflow-x: auto;
+      }
+      table {
+        inline-size: 100%;
+        border-collapse: collapse;
+        font-variant-numeric: tabular-nums;
+      }
+      th,
+      td {
+        padding: 0.35rem 0.8rem 0.35rem 0;
+        border-block-end: 1px solid var(--rule);
+        text-align: start;
+        vertical-align: top;
+        overflow-wrap: anywhere;
+      }
+      input {
+        inline-size: 1.4rem;
+        block-size: 1.4rem;
+      }
     `,
   ]
 
   @property({ attribute: false }) worksheet!: Worksheet
   @property({ attribute: false }) standing!: CheckSummary
-  /** It lies on the app's own server; else it came whole in a link. */
+  /** The sheet of this browser it is a copy of. */
+  @property({ attribute: false }) home: Home | undefined
+  /** It lies on the app's own server, or came as a file; else it came whole in a link. */
   @property({ type: Boolean }) served = false
+  @property({ type: Boolean }) fromFile = false
+  /** Why nothing was saved. */
+  @property() failure = ''
+  @state() private chosen: ReadonlySet<string> = new Set()
+  private found: Homecoming | undefined
+
+  override willUpdate(changed: PropertyValues): void {
+    if (!changed.has('home') && !changed.has('worksheet')) return
+    this.found = this.home && homecoming(this.home.worksheet, this.worksheet, this.home.before)
+    // What was changed in both is for the user to decide.
+    this.chosen = new Set(this.found?.differences.filter(({ isClash }) => !isClash).map(({ key }) => key))
+  }
 
   private tell(name: 'copy-saved' | 'copy-left'): void {
     this.dispatchEvent(new CustomEvent(name, { bubbles: true, composed: true }))
   }
 
+  private takeOver(): void {
+    const { home, worksheet, chosen } = this
+    if (!home || chosen.size === 0) return
+    const detail: TakeOver = { id: home.id, merge: (here) => takenOver(here, worksheet, chosen) }
+    this.dispatchEvent(new CustomEvent('copy-taken', { detail, bubbles: true, composed: true }))
+  }
+
+  private choose(key: string, isChosen: boolean): void {
+    const others = [...this.chosen].filter((one) => one !== key)
+    this.chosen = new Set(isChosen ? [...others, key] : others)
+  }
+
+  private difference({ key, label, here, there, before, isClash }: Difference): TemplateResult {
+    return html`
+      <tr>
+        <td>
+          <input
+            type="checkbox"
+            aria-label=${words.take(label)}
+            .checked=${this.chosen.has(key)}
+            @change=${(event: Event) => this.choose(key, (event.target as HTMLInputElement).checked)}
+          >
+        </td>
+        <th scope="row">${label}${isClash ? html`<br><span class="small">${words.clash}</span>` : nothing}</th>
+        <td>${here || html`<span class="quiet">${words.empty}</span>`}</td>
+        <td>${there || html`<span class="quiet">${words.empty}</span>`}</td>
+        <td>${before === undefined ? html`<span class="quiet">${words.unknown}</span>` : before || html`<span class="quiet">${words.empty}</span>`}</td>
+      </tr>
+    `
+  }
+
+  private homecoming(home: Home, { differences, stays, others }: Homecoming): TemplateResult {
+    return html`
+      <p>${words.isHome(home.worksheet.title || words.untitled)} ${words.differs(differences.length)}</p>
+      ${
+        differences.length === 0
+          ? nothing
+          : html`<div class="differences">
+              <table>
+                <thead>
+                  <tr>
+                    <td></td>
+                    ${[words.place, words.here, words.there, words.before].map((head) => html`<th scope="col">${head}</th>`)}
+                  </tr>
+                </thead>
+                <tbody>${differences.map((one) => this.difference(one))}</tbody>
+              </table>
+            </div>`
+      }
+      ${stays > 0 ? html`<p class="quiet">${words.stays(stays)}</p>` : nothing}
+      ${others > 0 ? html`<p class="quiet">${words.others(others)}</p>` : nothing}
+    `
+  }
+
   override render(): TemplateResult {
     const { title, job, cells } = this.worksheet
+    const { home, found } = this
+    const canTake = found !== undefined && found.differences.length > 0
     return html`
       <main>
-        <h1>${title || 'Untitled worksheet'}</h1>
+        <h1>${title || words.untitled}</h1>
         ${job ? html`<p>${job}</p>` : ''}
         <p>
-          ${this.served ? 'This server keeps' : 'Someone sent you'} this worksheet of ${cellsText(cells.length)}.
+          ${this.served ? words.served(cells.length) : words.sent(cells.length)}
           ${checkSummaryText(this.standing)}
         </p>
-        ${
-          isFiguresOnly(this.worksheet)
-            ? html`<p>It holds results and givens only: figures that do not follow the givens, without their formulas.</p>`
-            : ''
-        }
-        <p class="quiet">${this.served ? '' : 'It is all in the link. '}Saved, it is your own copy in this browser; your other sheets stay as they are.</p>
+        ${isFiguresOnly(this.worksheet) ? html`<p>${words.figuresOnly}</p>` : ''}
+        ${home && found ? this.homecoming(home, found) : nothing}
+        <p class="quiet">${this.served || this.fromFile ? '' : words.inLink} ${words.aboutCopy}</p>
+        ${this.failure ? html`<p role="alert">${this.failure}</p>` : nothing}
         <div class="presses">
-          <button type="button" class="press" @click=${() => this.tell('copy-saved')}><b>Save a copy</b></button>
-          <button type="button" class="press" @click=${() => this.tell('copy-left')}>Leave</button>
+          ${
+            canTake
+              ? html`<button type="button" class="press" aria-disabled=${this.chosen.size === 0} @click=${() => this.takeOver()}>
+                  <b>${words.takeOver(this.chosen.size)}</b>
+                </button>`
+              : nothing
+          }
+          <button type="button" class="press" @click=${() => this.tell('copy-saved')}>
+            ${canTake ? words.saveSeparate : html`<b>${home ? words.saveSeparate : words.save}</b>`}
+          </button>
+          <button type="button" class="press" @click=${() => this.tell('copy-left')}>${words.leave}</button>
         </div>
       </main>
     `

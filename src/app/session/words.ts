@@ -15,6 +15,7 @@ export const WORDS = {
   tryAgain: 'Try again',
   saveAsFile: 'Save as a file',
   savedAsFile: 'Saved as a file.',
+  noSuchSheet: 'There is no such sheet in this browser. It may be saved in another one.',
   nothingSaved: 'Nothing is saved in this browser.',
   notSavedFirst: 'The sheet is not saved yet, so it was not restored. Try again once it is saved.',
 } as const

@@ -3,7 +3,10 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import { drawTree } from '../../cells/shared/draw-tree.ts'
 import { labelledStyle, ticked } from '../../cells/shared/labelled.ts'
 import { field, shared } from '../../cells/style/styles.ts'
+import { carriedTexts } from '../../storage/exchange/carried-texts.ts'
 import type { LinkSize } from '../../storage/exchange/link.ts'
+import { withOrigin } from '../../storage/exchange/origin.ts'
+import { WORDS as storageWords } from '../../storage/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { addressOf } from '../common/route.ts'
 import type { SheetCode } from '../paper/qr.ts'
@@ -89,7 +92,7 @@ export class SharePanel extends LitElement {
       const sent = figuresOnly
         ? (await import('../../storage/figures/figures-only.ts')).figuresOnly(this.session.open.sheet)
         : worksheet
-      const address = addressOf(await toLink(sent))
+      const address = addressOf(await toLink(withOrigin(sent, this.session.origin())))
       if (this.isLate(worksheet, figuresOnly)) return
       this.address = address
       this.size = linkSize(address)
@@ -100,12 +103,14 @@ export class SharePanel extends LitElement {
     const { worksheet, figuresOnly } = this
     return this.trying(words.noCode, async () => {
       const { codeFor } = await import('../paper/qr.ts')
-      const code = await codeFor(this.session.open.sheet, addressOf, !figuresOnly)
+      await this.remember()
+      const code = await codeFor(this.session.open.sheet, addressOf, !figuresOnly, { origin: this.session.origin() })
       if (!this.isLate(worksheet, figuresOnly)) this.code = code ?? 'too large'
     })
   }
 
   private async copy(): Promise<void> {
+    await this.remember()
     try {
       await navigator.clipboard.writeText(this.address)
       this.said = words.copied
@@ -116,12 +121,18 @@ export class SharePanel extends LitElement {
     }
   }
 
+  /** What is sent is compared with what comes back; where that cannot be saved, it is sent all the same. */
+  private remember(): Promise<void> {
+    return this.session.rememberShared().catch(() => {})
+  }
+
   private save(): Promise<void> {
     return this.trying(
       (why) => why,
       async () => {
         const { saveFile } = await import('../../storage/exchange/file.ts')
-        this.said = (await saveFile(this.worksheet)) ? words.savedFile : ''
+        await this.remember()
+        this.said = (await saveFile(withOrigin(this.worksheet, this.session.origin()))) ? words.savedFile : ''
       },
     )
   }
@@ -150,11 +161,26 @@ export class SharePanel extends LitElement {
       <p class="small quiet">${code.words}</p>`
   }
 
+  /** The client's texts that leave with a link or a file. */
+  private carried(): TemplateResult | typeof nothing {
+    const texts = carriedTexts(this.worksheet)
+    if (texts.length === 0) return nothing
+    return html`
+      <div class="small">
+        <p>${storageWords.carries}</p>
+        <ul>
+          ${texts.map(({ label, text }) => html`<li>${label}: ${text}</li>`)}
+        </ul>
+      </div>
+    `
+  }
+
   private links(): TemplateResult {
     const save = this.size?.carried === false ? html`<b>${words.saveFile}</b>` : words.saveFile
     return html`
       <h3>${words.asALink}</h3>
       <p>${words.aboutLink}</p>
+      ${this.carried()}
       ${ticked(words.withoutFormulas, this.figuresOnly, (on) => {
         this.figuresOnly = on
       })}

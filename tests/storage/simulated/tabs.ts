@@ -181,7 +181,7 @@ export class Tab {
       open: document as unknown as OpenSheet,
       store: this.store,
       id: SHEET_ID,
-      saved: saved?.summary,
+      saved,
       autosave,
       unsaved: this.unsaved,
       lock: this.means(),

@@ -1,0 +1,31 @@
+import type { Home } from '../../storage/exchange/origin.ts'
+import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
+import type { Route } from '../common/route.ts'
+import type { NewerSheet } from '../received/newer-page.ts'
+import type { SheetSession } from '../session/sheet-session.ts'
+
+/** A worksheet from elsewhere, of which nothing is saved yet. */
+export interface Received {
+  readonly worksheet: Worksheet
+  readonly standing: CheckSummary
+  /** The sheet of this browser it is a copy of. */
+  readonly home: Home | undefined
+  readonly from: 'link' | 'server' | 'file'
+}
+
+/** What the app shows. */
+export type Page =
+  | { readonly on: 'nothing' }
+  | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
+  | { readonly on: 'kit' }
+  | { readonly on: 'sheet'; readonly session: SheetSession; readonly key: string }
+  | { readonly on: 'newer'; readonly newer: NewerSheet }
+  | { readonly on: 'unreadable'; readonly id: string; readonly why: string }
+  | ({ readonly on: 'copy' } & Received)
+
+export const titleOf = (page: Page): string =>
+  page.on === 'sheet' ? page.session.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
+
+/** Which sheet an address shows, whatever its face. */
+export const keyOf = (route: Route & { at: 'sheet' | 'new' }): string =>
+  route.at === 'sheet' ? `sheet ${route.id}` : `new ${route.template}`

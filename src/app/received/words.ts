@@ -1,0 +1,43 @@
+import { agree, plural } from '../../units/plural.ts'
+import { cellsText } from '../common/words.ts'
+
+export const receivedWords = {
+  untitled: 'Untitled worksheet',
+  sent: (cells: number): string => `Someone sent you this worksheet of ${cellsText(cells)}.`,
+  served: (cells: number): string => `This worksheet of ${cellsText(cells)} is on this server.`,
+  figuresOnly: 'It contains givens and results only: figures that do not follow the givens, without their formulas.',
+  aboutCopy: 'Saved, it is your own copy in this browser; your other sheets stay as they are.',
+  inLink: 'It is all in the link.',
+  save: 'Save a copy',
+  saveSeparate: 'Save a separate copy',
+  leave: 'Leave',
+  isHome: (title: string): string => `This is a copy of your sheet «${title}», which is in this browser.`,
+  differs: (n: number): string =>
+    n === 0
+      ? 'All measurements and ticks in it are the same as in your sheet.'
+      : `${plural(n, 'measurement or tick', 'measurements and ticks')} ${agree(n, 'differs', 'differ')}. Choose what your sheet takes over; it is one step of undo.`,
+  clash: 'changed in both',
+  stays: (n: number): string => `${plural(n, 'place')} changed only in your sheet ${agree(n, 'stays', 'stay')}.`,
+  others: (n: number): string =>
+    `${plural(n, 'cell')} ${agree(n, 'differs', 'differ')} in something else, such as a formula or a label; ${agree(n, 'it stays', 'they stay')} as in your sheet.`,
+  place: 'Place',
+  here: 'Your sheet',
+  there: 'The copy',
+  before: 'When it was sent',
+  unknown: 'not known',
+  empty: 'empty',
+  takeOver: (n: number): string => `Take over ${n}`,
+  take: (label: string): string => `Take over ${label}`,
+  elsewhere:
+    'Your sheet is open in another tab or window, so nothing was taken over. Close it there, then open the copy again.',
+  unreadable: 'This sheet cannot be read',
+  aboutUnreadable:
+    'It is still saved in this browser just as it is. Save it as a file, or go back to one of its revisions.',
+  saveRaw: 'Save it as it is',
+  savedRaw: 'Saved as it is.',
+  revisions: 'Revisions',
+  noRevisions: 'It has no revision that can be read.',
+  restore: 'Go back to this one',
+  restoreAt: (when: string): string => `Go back to the revision of ${when}`,
+  couldNotBeRead: 'before going back: could not be read',
+}

@@ -1,0 +1,29 @@
+import { labelOf } from '../../worksheet/document/label.ts'
+import type { Worksheet } from '../../worksheet/schema/document.ts'
+import { WORDS } from '../words.ts'
+
+/** A text about the client or the original that goes along with a copy. */
+export interface CarriedText {
+  readonly label: string
+  readonly text: string
+}
+
+/** The texts a link or a file carries that say whose job it is: shown before a copy leaves. */
+export function carriedTexts({ title, job, cells }: Worksheet): readonly CarriedText[] {
+  const found: CarriedText[] = [
+    { label: WORDS.titleOf, text: title },
+    { label: WORDS.jobOf, text: job ?? '' },
+  ]
+  for (const cell of cells) {
+    if (cell.kind === 'given' && (cell.entry === 'text' || cell.entry === 'date'))
+      found.push({ label: labelOf(cell), text: cell.value })
+    if (cell.kind !== 'table') continue
+    cell.columns.forEach((column, at) => {
+      if (column.entry !== 'text') return
+      const texts = cell.rows.map((row) => row[at]?.trim() ?? '').filter(Boolean)
+      if (texts.length > 0)
+        found.push({ label: `${labelOf(cell)}, ${column.label || column.name}`, text: WORDS.manyTexts(texts) })
+    })
+  }
+  return found.filter(({ text }) => text.trim() !== '')
+}
