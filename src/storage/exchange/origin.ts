@@ -18,13 +18,16 @@ export interface Home {
   readonly before: Worksheet | undefined
 }
 
+/** The year 2100, in milliseconds since 1970: no honest clock is past it. */
+const LATEST = 4_102_444_800_000
+
 /** Reads the origin a document from outside says it has. */
 export function originOf(worksheet: Worksheet): Origin | undefined {
   const { origin } = worksheet as { readonly origin?: unknown }
   if (typeof origin !== 'object' || origin === null) return undefined
   const { sheet, at } = origin as Partial<Record<keyof Origin, unknown>>
   const isId = typeof sheet === 'string' && /^[\w-]{1,64}$/.test(sheet)
-  return isId && typeof at === 'number' && Number.isFinite(at) ? { sheet, at } : undefined
+  return isId && typeof at === 'number' && at > 0 && at <= LATEST ? { sheet, at } : undefined
 }
 
 export const withOrigin = (worksheet: Worksheet, origin: Origin): Worksheet => ({ ...worksheet, origin }) as Worksheet

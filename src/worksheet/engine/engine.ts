@@ -118,7 +118,9 @@ export class Engine implements EngineView {
     return this.byName.get(node.cell.name) !== node
   }
   adviceOf(node: Node): readonly string[] {
-    return this.advice.get(node) ?? []
+    // What was advised on another formula, or before a measured value took its place, is no advice on this one.
+    const isComputed = node.mayAdvise && this.programs[this.positionOf(node)] !== undefined
+    return isComputed ? (this.advice.get(node) ?? []) : []
   }
   idsAt(touched: Touched): Set<string> {
     return new Set(touched.map((i) => (this.order[i] as Node).cell.id))

@@ -1,0 +1,167 @@
+import fc from 'fast-check'
+import { describe, expect, it, test } from 'vitest'
+import { carriedTexts } from '../../../src/storage/exchange/carried-texts.ts'
+import { homeOf, originOf, withOrigin } from '../../../src/storage/exchange/origin.ts'
+import { saveReceived } from '../../../src/storage/exchange/save-received.ts'
+import { homecoming, takenOver } from '../../../src/storage/exchange/take-over.ts'
+import { openMemory } from '../../../src/storage/store/memory-store.ts'
+import type { Cell, Worksheet } from '../../../src/worksheet/schema/document.ts'
+import { saveOver } from '../sheets.ts'
+
+const sheet = (more: {
+  value?: string
+  measured?: string
+  done?: boolean
+  rows?: string[][]
+  formula?: string
+}): Worksheet => ({
+  format: 'evenfield-worksheet',
+  version: 2,
+  title: 'A sheet',
+  job: 'The client',
+  cells: [
+    { kind: 'given', id: 'g', name: 'height', label: 'Height', unit: 'mm', value: more.value ?? '500' },
+    {
+      kind: 'result',
+      id: 'r',
+      name: 'distance',
+      label: 'Distance',
+      formula: more.formula ?? '2 * height',
+      ...(more.measured === undefined ? {} : { measured: more.measured }),
+    },
+    { kind: 'steps', id: 's', steps: [{ text: 'Level the stand', ...(more.done ? { done: true } : {}) }] },
+    {
+      kind: 'table',
+      id: 't',
+      name: 'readings',
+      label: 'Readings',
+      columns: [
+        { name: 'place', entry: 'text' },
+        { name: 'light', unit: 'mm' },
+        { name: 'twice', formula: '2 * light' },
+      ],
+      rows: more.rows ?? [['corner', '1', '']],
+    },
+  ],
+})
+
+const all = (here: Worksheet, there: Worksheet, before?: Worksheet): Set<string> =>
+  new Set(homecoming(here, there, before).differences.map(({ key }) => key))
+
+describe('what comes home', () => {
+  it('is each measurement and tick, beside what is here and was before', () => {
+    const before = sheet({})
+    const there = sheet({
+      value: '510',
+      measured: '1018 mm',
+      done: true,
+      rows: [
+        ['corner', '2', ''],
+        ['middle', '3', ''],
+      ],
+    })
+    const { differences, stays, others } = homecoming(before, there, before)
+    expect(differences.map(({ label, here, there, before }) => [label, here, there, before])).toEqual([
+      ['Height', '500', '510', '500'],
+      ['Distance, measured', '', '1018 mm', ''],
+      ['Step 1: Level the stand', 'not ticked', 'ticked', 'not ticked'],
+      ['Readings, row 1, light', '1', '2', '1'],
+      ['Readings, row 2, place', '', 'middle', ''],
+      ['Readings, row 2, light', '', '3', ''],
+    ])
+    expect([stays, others]).toEqual([0, 0])
+  })
+
+  it('leaves what was changed here alone, and marks what was changed in both', () => {
+    const before = sheet({ value: '500', measured: '1000 mm' })
+    const here = sheet({ value: '505', measured: '1001 mm', formula: '3 * height' })
+    const there = sheet({ value: '500', measured: '1018 mm' })
+    const { differences, stays, others } = homecoming(here, there, before)
+    expect(differences.map(({ label, isClash }) => [label, isClash])).toEqual([['Distance, measured', true]])
+    expect([stays, others]).toEqual([1, 1])
+  })
+
+  it('without the state that was sent, shows all that differs', () => {
+    const { differences } = homecoming(sheet({ value: '505' }), sheet({}), undefined)
+    expect(differences).toMatchObject([{ here: '505', there: '500', before: undefined, isClash: false }])
+  })
+
+  it('takes over what was chosen and nothing else', () => {
+    const here = sheet({ formula: '3 * height' })
+    const there = sheet({ value: '510', measured: '1018 mm', done: true })
+    const merged = takenOver(here, there, new Set(['r measured']))
+    expect(merged).toEqual(sheet({ measured: '1018 mm', formula: '3 * height' }))
+  })
+})
+
+const state = fc.record(
+  {
+    value: fc.constantFrom('500', '510', '520'),
+    measured: fc.constantFrom('1018 mm', '1 m'),
+    done: fc.boolean(),
+    rows: fc.array(fc.tuple(fc.constantFrom('a', 'b'), fc.constantFrom('1', '2'), fc.constant('')), { maxLength: 3 }),
+    formula: fc.constantFrom('2 * height', '3 * height'),
+  },
+  { requiredKeys: [] },
+)
+
+test('all taken over, nothing of the copy is missing, and nothing is offered a second time', () => {
+  fc.assert(
+    fc.property(state, state, (a, b) => {
+      const [here, there] = [sheet(a), sheet(b)]
+      const merged = takenOver(here, there, all(here, there))
+      const left = homecoming(merged, there, undefined)
+      // A row here that the copy lacks stays.
+      expect(left.differences.filter(({ there }) => there !== '')).toEqual([])
+      const frame = (worksheet: Worksheet): (string | undefined)[] =>
+        worksheet.cells.map((cell: Cell) => (cell.kind === 'result' ? cell.formula : undefined))
+      expect(frame(merged)).toEqual(frame(here))
+      expect(takenOver(here, there, new Set())).toEqual(here)
+    }),
+  )
+})
+
+describe('a copy finds the sheet it was sent from', () => {
+  it('by its origin, with the state that was sent', async () => {
+    const store = openMemory(undefined)
+    await store.save('home', sheet({}))
+    await store.importRevisions('home', [{ at: 5, shared: true, worksheet: sheet({}) }])
+    await saveOver(store, 'home', sheet({ value: '505' }))
+    const copy = withOrigin(sheet({ measured: '1 m' }), { sheet: 'home', at: 5 })
+    const home = await homeOf(store, copy)
+    expect(home).toMatchObject({ id: 'home', before: sheet({}), worksheet: sheet({ value: '505' }) })
+    expect(await homeOf(store, sheet({}))).toBeUndefined()
+  })
+
+  it('also where that browser has but a copy of it', async () => {
+    const tablet = openMemory(undefined)
+    const copy = withOrigin(sheet({}), { sheet: 'home', at: 5 })
+    const id = await saveReceived(tablet, copy)
+    const again = withOrigin(sheet({ done: true }), { sheet: 'home', at: 5 })
+    expect(await homeOf(tablet, again)).toMatchObject({ id, before: copy })
+  })
+
+  test.each([[{ sheet: '../x', at: 1 }], [{ sheet: 'a', at: Number.NaN }], [{ sheet: 'a', at: 1e300 }], ['a'], [null]])(
+    'an origin that is none is not believed: %j',
+    (origin) => {
+      expect(originOf({ ...sheet({}), origin } as never)).toBeUndefined()
+    },
+  )
+})
+
+test('the texts a copy carries are named', () => {
+  expect(
+    carriedTexts(
+      sheet({
+        rows: [
+          ['corner', '1', ''],
+          ['middle', '2', ''],
+        ],
+      }),
+    ),
+  ).toEqual([
+    { label: 'Title', text: 'A sheet' },
+    { label: 'Job', text: 'The client' },
+    { label: 'Readings, place', text: 'corner and 1 more text' },
+  ])
+})
