@@ -1,34 +1,52 @@
 import { LIBRARY } from '../functions/index.ts'
 import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
+import { type Simulation, simulate } from '../worksheet/simulation/simulate.ts'
 import type { Arguments } from './input.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
+import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
 
 /** `compute FILE.json`: every cell of a worksheet, and how its checks stand. */
-export function compute({ subject, sets, json }: Arguments): number {
+export function compute({ subject, sets, json, simulation }: Arguments): number {
   const sheet = new Sheet(withSets(readWorksheet(subject), sets, subject), LIBRARY)
   // Nobody waits at a key here.
   sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
   const named = sheet.cells.filter(isNamed)
   const outcomes = named.map((cell) => [cell, sheet.outcome(cell.id)] as const)
   const checks = named.filter(({ kind }) => kind === 'check').map((cell) => [cell.name, sheet.check(cell.id)] as const)
+  const simulated = simulation && simulate(sheet.engine, simulation)
   if (json)
     printJson({
-      cells: cellReports(outcomes),
+      cells: cellReports(outcomes, simulated),
       checks: firstOfEach(checks.map(([name, outcome]) => [name, checkWord(outcome)])),
     })
-  else printLines([...outcomes.flatMap(([cell, outcome]) => plainLine(cell, outcome)), ...checks.map(checkLine)])
+  else
+    printLines([
+      ...outcomes.flatMap(([cell, outcome]) => [
+        ...plainLine(cell, outcome),
+        ...(simulated ? simulatedLine(cell, outcome, simulated) : []),
+      ]),
+      ...checks.flatMap((check) => [checkLine(check), ...(simulated ? passesLine(check[0], simulated) : [])]),
+    ])
   const failed =
     outcomes.some(([, { state }]) => state === 'error') ||
     checks.some(([, { state }]) => state !== 'pass' && state !== 'marginal')
   return failed ? 1 : 0
 }
 
-function cellReports(outcomes: readonly (readonly [NamedCell, Outcome])[]): Record<string, object> {
+function cellReports(
+  outcomes: readonly (readonly [NamedCell, Outcome])[],
+  simulated: Simulation | undefined,
+): Record<string, object> {
   return firstOfEach(
     outcomes.map(([cell, outcome]) => [
       cell.name,
-      { ...reportOf(outcome, textOf(cell)), ...limitsOf(outcome), state: outcome.state },
+      {
+        ...reportOf(outcome, textOf(cell)),
+        ...limitsOf(outcome),
+        ...simulationReport(cell, simulated),
+        state: outcome.state,
+      },
     ]),
   )
 }

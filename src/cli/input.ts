@@ -8,40 +8,82 @@ export interface Arguments {
   readonly subject: string
   readonly sets: readonly { readonly name: string; readonly text: string }[]
   readonly json: boolean
+  readonly simulation?: { readonly tries: number; readonly seed: number }
 }
 
-/** Reads `SUBJECT [--set name=text]… [--json]`. Throws InputError. */
-export function readArguments(args: readonly string[], wanted: string): Arguments {
-  const { values, positionals } = parsed(args)
-  if (positionals.length !== 1) throw new InputError(`${wanted}, found ${positionals.length}`)
-  return { subject: positionals[0] as string, sets: values.set.map(readSet), json: values.json }
+const SIMULATION = ['simulate', 'seed'] as const
+
+/** Reads `SUBJECT [--set name=text]… [--json]`, and `[--simulate N --seed S]` where the command takes it. Throws InputError. */
+export function readArguments(args: readonly string[], expected: string, takesSimulation = false): Arguments {
+  const { values, positionals } = parsed(args, takesSimulation ? SIMULATION : [])
+  if (positionals.length !== 1) throw new InputError(`${expected}, found ${positionals.length}`)
+  const simulation = readSimulation(values.simulate, values.seed)
+  return {
+    subject: positionals[0] as string,
+    sets: values.set.map(readSet),
+    json: values.json,
+    ...(simulation ? { simulation } : {}),
+  }
 }
 
-function parsed(args: readonly string[]): { values: { set: string[]; json: boolean }; positionals: string[] } {
+const MOST_TRIES = 100_000_000
+
+function readSimulation(tries: string | undefined, seed: string | undefined): Arguments['simulation'] {
+  if (tries === undefined) {
+    if (seed !== undefined) throw new InputError('--seed is of use with --simulate only')
+    return undefined
+  }
+  const count = wholeNumber('--simulate', tries, 'how many tries to make')
+  if (count < 1 || count > MOST_TRIES)
+    throw new InputError(`--simulate takes from 1 to ${MOST_TRIES} tries, found '${tries}'`)
+  return { tries: count, seed: wholeNumber('--seed', seed ?? '1', 'the same number for the same figures') }
+}
+
+function wholeNumber(option: string, text: string, meaning: string): number {
+  if (/^-?\d{1,15}$/.test(text)) return Number(text)
+  throw new InputError(`${option} takes a whole number, ${meaning}; found '${text}'`)
+}
+
+interface Parsed {
+  readonly values: { set: string[]; json: boolean; simulate?: string; seed?: string }
+  readonly positionals: string[]
+}
+
+function parsed(args: readonly string[], more: readonly string[]): Parsed {
   try {
     const { values, positionals } = parseArgs({
-      args: asOperands(args),
-      options: { set: { type: 'string', multiple: true }, json: { type: 'boolean' } },
+      args: asOperands(args, more),
+      options: {
+        set: { type: 'string', multiple: true },
+        json: { type: 'boolean' },
+        simulate: { type: 'string' },
+        seed: { type: 'string' },
+      },
       allowPositionals: true,
     })
-    return { values: { set: values.set ?? [], json: values.json ?? false }, positionals }
+    return { values: { ...values, set: values.set ?? [], json: values.json ?? false }, positionals }
   } catch (error) {
     throw new InputError((error as Error).message)
   }
 }
 
-/** A formula may start with a minus sign: only `--set` and `--json` are options, all else is moved behind `--`. */
-function asOperands(args: readonly string[]): string[] {
+/** A formula may start with a minus sign: only known options are options, all else is moved behind `--`. */
+function asOperands(args: readonly string[], more: readonly string[]): string[] {
+  const withValue = ['set', ...more]
+  const known = [...withValue, 'json'].map((option) => `--${option}`)
   const options: string[] = []
   const operands: string[] = []
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string
-    if (arg === '--json' || arg.startsWith('--set=')) options.push(arg)
-    else if (arg === '--set') {
+    const option = withValue.find((one) => arg === `--${one}` || arg.startsWith(`--${one}=`))
+    if (arg === '--json' || (option !== undefined && arg.includes('='))) options.push(arg)
+    else if (option !== undefined) {
       const value = args[++i]
-      if (value === undefined) throw new InputError("--set takes 'name=text'")
-      options.push(`--set=${value}`)
-    } else if (/^--[a-z]/.test(arg)) throw new InputError(`there is no option ${arg}; there are --set and --json`)
+      if (value === undefined)
+        throw new InputError(`--${option} takes ${option === 'set' ? "'name=text'" : 'a number'}`)
+      options.push(`--${option}=${value}`)
+    } else if (/^--[a-z]/.test(arg))
+      throw new InputError(`there is no option ${arg}; there are ${known.slice(0, -1).join(', ')} and ${known.at(-1)}`)
     else operands.push(arg)
   }
   return [...options, '--', ...operands]

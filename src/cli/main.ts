@@ -7,7 +7,7 @@ import { onOneLine } from './report.ts'
 import { run } from './run.ts'
 import { readRunArguments } from './run-arguments.ts'
 
-const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--json]
+const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--simulate N --seed S] [--json]
 evenfield formula 'TEXT' [--set 'name=text']… [--json]
 evenfield functions [WORD] [--json]
 evenfield frame FILE --areas AREAS.json [--json]
@@ -21,7 +21,7 @@ async function command(argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv
   switch (word) {
     case 'compute':
-      return compute(readArguments(rest, 'compute takes one file'))
+      return compute(readArguments(rest, 'compute takes one file', true))
     case 'formula':
       return formula(readArguments(rest, 'formula takes one text'))
     case 'functions':

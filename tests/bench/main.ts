@@ -7,6 +7,7 @@ import { formulas } from './formulas.ts'
 import { heap } from './measure.ts'
 import { redraw } from './redraw.ts'
 import { run } from './run.ts'
+import { simulation } from './simulate.ts'
 import { table } from './table.ts'
 
 const rounded = (ratio: number): number => Number(ratio.toPrecision(4))
@@ -23,6 +24,7 @@ redraw()
 table()
 run()
 const drag_frame = drag()
+const simulate = simulation()
 console.log(`Memory in use at the end: ${heap().toFixed(0)} MB of heap`)
 if (process.argv.includes('--json'))
   console.log(
@@ -33,6 +35,7 @@ if (process.argv.includes('--json'))
         hand_written: rounded(hand_written),
         field_map: rounded(field_map),
         drag_frame: rounded(drag_frame),
+        simulate: rounded(simulate),
       },
     }),
   )

@@ -97,3 +97,43 @@ describe('evenfield compute', () => {
     ])
   })
 })
+
+describe('a simulation', () => {
+  const path = worksheet('simulated.json', [
+    ...['a', 'b', 'c', 'd'].map((name) => ({ kind: 'given', id: name, name, value: '0 ± 1.7320508' })),
+    { kind: 'result', id: 'y', name: 'y', formula: 'a + b + c + d' },
+    { kind: 'result', id: 't', name: 't', formula: '"a text"' },
+    { kind: 'check', id: 'k', name: 'below', condition: 'y < 3.88', message: 'too large' },
+  ])
+
+  it('adds mean, standard deviation and interval to results, and to checks the share in which they pass', () => {
+    const ran = evenfield('compute', path, '--simulate', '100000', '--seed', '1', '--json')
+    const { cells } = json(ran) as { cells: Record<string, Record<string, number>> }
+    // JCGM 101:2008, 9.2.3: four rectangular quantities of standard deviation 1.
+    expect(cells.y?.sd).toBeCloseTo(2, 1)
+    expect(cells.y?.low95).toBeCloseTo(-3.88, 1)
+    expect(cells.y?.high95).toBeCloseTo(3.88, 1)
+    expect(cells.below?.passes).toBeCloseTo(0.975, 2)
+    expect(cells.t).toMatchObject({ mean: null, sd: null, low95: null, high95: null })
+    expect(evenfield('compute', path, '--simulate', '100000', '--seed=1', '--json').out).toBe(ran.out)
+  })
+
+  it('is told in words without --json', () => {
+    const { out } = evenfield('compute', path, '--simulate', '1000', '--seed', '2')
+    expect(out).toMatch(/simulated: mean .+, 95 % of the tries from .+ to /)
+    expect(out).toMatch(/simulated: passes in 9\d(\.\d+)? % of the tries/)
+  })
+
+  it.each([
+    [['--simulate', 'many'], /--simulate takes a whole number, how many tries to make; found 'many'/],
+    [['--simulate', '0'], /--simulate takes from 1 to/],
+    [['--simulate'], /--simulate takes a number/],
+    [['--simulate', '10', '--seed', '1.5'], /--seed takes a whole number/],
+    [['--seed', '1'], /--seed is of use with --simulate only/],
+  ])('%s is refused in one line', (options, says) => {
+    const { code, err } = evenfield('compute', path, ...options)
+    expect(code).toBe(2)
+    expect(err).toMatch(says)
+    expect(err.trim()).not.toContain('\n')
+  })
+})

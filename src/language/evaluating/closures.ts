@@ -159,5 +159,14 @@ const isBranch = (step: Step): step is readonly Step[] => Array.isArray(step)
 const joined = (sign: 'and' | 'or', left: Program, second: Program): Program =>
   sign === 'and' ? (v, s) => (left(v, s) ? second(v, s) : false) : (v, s) => (left(v, s) ? true : second(v, s))
 
+const stepsByProgram = new WeakMap<Program, readonly Step[]>()
+
 /** Compiles a formula's steps to a closure. No code is built from text. */
-export const compile = (steps: readonly Step[]): Program => compileInto(steps, { next: 0 })
+export function compile(steps: readonly Step[]): Program {
+  const program = compileInto(steps, { next: 0 })
+  stepsByProgram.set(program, steps)
+  return program
+}
+
+/** The steps a program was compiled from; undefined for a program that was not, such as that of a table. */
+export const stepsOfProgram = (program: Program): readonly Step[] | undefined => stepsByProgram.get(program)

@@ -11,6 +11,7 @@ import {
   YES_NO,
 } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
+import { readCoverage } from '../document/coverage.ts'
 import { readFrame } from '../document/frame-readings.ts'
 import { readKit } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
@@ -127,7 +128,8 @@ function checkGiven(node: Node, given: Given): void {
   node.reading = given.entry === 'kit' ? readKit(given) : readGiven(given)
   node.unit = declaredUnit(given.unit).unit
   node.type = node.reading.type
-  node.errors = node.reading.error ? [node.reading.error] : []
+  const coverage = readCoverage(given.coverage).error
+  node.errors = [node.reading.error ?? [], coverage === undefined ? [] : problem(coverage, 0, 0)].flat()
 }
 
 function checkFrame(node: Node, frame: Frame): void {

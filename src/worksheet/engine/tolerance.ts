@@ -6,10 +6,13 @@ import type { Spread } from './outcome.ts'
 import { areAllComputed, computeInto, downstreamOf, upstreamOf } from './partial-recompute.ts'
 
 /** A number with limits that others are computed from; a size has two. */
-interface Source {
+export interface Source {
   readonly at: number
   readonly name: string
+  /** Half the width of its limits, in coherent SI. */
   readonly limit: number
+  /** Of a size: which side. */
+  readonly part?: string
   readonly shifted: (value: Value, by: number) => Value
 }
 
@@ -202,7 +205,8 @@ function slopeAt(figure: (by: number) => number | undefined, value: number, step
   return below === undefined ? undefined : (value - below) / step
 }
 
-function sourcesOf(engine: Engine): Source[] {
+/** Where the limits of a worksheet's figures come from, in dependency order. */
+export function sourcesOf(engine: Engine): Source[] {
   const { layout } = engine
   const sources: Source[] = []
   for (const at of layout.limited) {
@@ -219,6 +223,7 @@ function sourcesOf(engine: Engine): Source[] {
             at,
             name,
             limit,
+            part,
             shifted: (from, by) => ({ ...(from as RecordValue), [part]: ((from as RecordValue)[part] as number) + by }),
           })
   }

@@ -3,6 +3,10 @@ import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_READ_LENGTH, MAX_ROWS, NAME_PATTERN, STAGES, VERSION } from './format.ts'
 import { KIT_SORTS } from './kit-sorts.ts'
 
+/** How values may be distributed within limits. */
+export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const
+export type Distribution = (typeof DISTRIBUTIONS)[number]
+
 /** Where the value of a given may come from. */
 export const GIVEN_SOURCES = ['example', 'usual', 'typed', 'kit', 'measured'] as const
 export type GivenSource = (typeof GIVEN_SOURCES)[number]
@@ -92,6 +96,10 @@ const given = v.looseObject({
   piece: v.optional(named(text)),
   /** The givens that take a figure of the piece when it is chosen: `{ "focal": "focal" }`, the piece's figure first. */
   fills: v.optional(named(name)),
+  /** How values are distributed within ± limits; rectangular where nothing is said. */
+  distribution: v.optional(v.picklist(DISTRIBUTIONS)),
+  /** Of a normal distribution: how many standard deviations the limits are, as typed; 2 where nothing is said. */
+  coverage: v.optional(text),
   /** Where the value comes from, for as long as it is this text; any other value was typed. */
   from: v.optional(v.looseObject({ kind: v.picklist(GIVEN_SOURCES), text })),
 })
