@@ -1,5 +1,6 @@
 import { defineConfig, type Plugin } from 'vite'
 import { functions } from './vite/functions.ts'
+import { licences } from './vite/licences.ts'
 import { offline } from './vite/offline.ts'
 import { published } from './vite/published.ts'
 import { shelfFigures } from './vite/shelf-figures.ts'
@@ -85,7 +86,17 @@ export default defineConfig({
   base: './',
   // The answers on the shelf are picked out of the templates; the rest of a template stays in its own file.
   json: { stringify: false },
-  plugins: [policy, functions(), shelfFigures(), templates(), published(), tighten(), plainImports, offline()],
+  plugins: [
+    policy,
+    functions(),
+    shelfFigures(),
+    templates(),
+    published(),
+    tighten(),
+    plainImports,
+    offline(),
+    licences(),
+  ],
   // Workers are modules: their parts are shared, not copied into one file each.
   worker: { format: 'es' },
   build: {

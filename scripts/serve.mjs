@@ -1,5 +1,5 @@
 import { createReadStream, readFileSync } from 'node:fs'
-import { stat } from 'node:fs/promises'
+import { realpath, stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
 import { extname, join, resolve, sep } from 'node:path'
 import { pipeline } from 'node:stream'
@@ -48,6 +48,12 @@ export function fileFor(root, base, url) {
   return file.startsWith(resolve(root) + sep) ? file : undefined
 }
 
+/** Whether a file lies in the folder once links are followed. */
+async function isInside(root, file) {
+  const [folder, real] = await Promise.all([realpath(root), realpath(file)]).catch(() => ['', undefined])
+  return real !== undefined && real.startsWith(folder + sep)
+}
+
 /**
  * Serves a folder of static files. `base` is the sub-path it answers under, with a slash at both ends.
  * Resolves to the address and a way to stop; rejects where the port is taken. Port 0 takes any free one.
@@ -70,7 +76,7 @@ export function serve({ root, port = 0, host = '127.0.0.1', base = '/' }) {
     if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(405, 'Only GET and HEAD are answered.')
     const file = fileFor(root, base, request.url ?? '')
     const found = file && (await stat(file).catch(() => undefined))
-    if (!found?.isFile()) return refuse(404, 'There is no such page.')
+    if (!found?.isFile() || !(await isInside(root, file))) return refuse(404, 'There is no such page.')
     const type = TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream'
     const named = file.startsWith(join(resolve(root), 'assets') + sep)
     response.writeHead(200, {

@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { request } from 'node:http'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -19,6 +19,9 @@ beforeAll(async () => {
   writeFileSync(join(root, 'index.html'), PAGE)
   writeFileSync(join(root, 'assets/a.js'), 'export {}')
   writeFileSync(join(root, 'assets/a.woff2'), 'font')
+  symlinkSync(join(folder, 'secret.txt'), join(root, 'link.txt'))
+  symlinkSync(folder, join(root, 'folder'))
+  symlinkSync(join(root, 'assets/a.js'), join(root, 'inside.js'))
   site = await serve({ root, base: '/sub/path/' })
 })
 afterAll(async () => {
@@ -93,4 +96,13 @@ test.each([
   const { status, body } = await ask(path)
   expect(status).toBe(404)
   expect(body).not.toContain('secret')
+})
+
+test('no link leads out of the folder', async () => {
+  for (const path of ['link.txt', 'folder/secret.txt', 'folder/dist-secret.txt']) {
+    const { status, body } = await ask(`/sub/path/${path}`)
+    expect(status, path).toBe(404)
+    expect(body).not.toContain('secret')
+  }
+  expect((await ask('/sub/path/inside.js')).body).toBe('export {}')
 })

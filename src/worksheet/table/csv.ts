@@ -46,9 +46,18 @@ export function readTable(text: string, { separator: known, most = MOST_LINES }:
   return { rows, separator }
 }
 
+/** What a spreadsheet would compute as a formula when the file is opened there, with a quote or several before it. */
+const FORMULA = /^'*[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/
+const QUOTED_FORMULA = /^'+[=+\-@\t\r\uff1d\uff0b\uff0d\uff20]/
+const PLAIN_NUMBER = /^[+-]?\d+([.,]\d+)?(e[+-]?\d+)?$/i
+
+/** A field no spreadsheet computes: a quote before it makes it text there. `asWritten` takes the quote away again. */
+const harmless = (field: string): string => (FORMULA.test(field) && !PLAIN_NUMBER.test(field) ? `'${field}` : field)
+const asWritten = (field: string): string => (QUOTED_FORMULA.test(field) ? field.slice(1) : field)
+
 /** A table as text after RFC 4180; a field is quoted where it would else be read otherwise. */
 export function writeTable(rows: readonly (readonly string[])[], separator: Separator = ','): string {
-  return rows.map((row) => `${row.map((field) => quoted(field, row.length)).join(separator)}\r\n`).join('')
+  return rows.map((row) => `${row.map((field) => quoted(harmless(field), row.length)).join(separator)}\r\n`).join('')
 }
 
 /** Other separators too: what separates the fields is guessed by whoever reads it. */
@@ -60,7 +69,9 @@ const quoted = (field: string, width: number): string =>
 const isEmptyRow = (row: readonly string[] | undefined): boolean => row?.length === 1 && row[0] === ''
 
 const parse = (text: string, delimiter: Separator, preview: number): string[][] =>
-  Papa.parse<string[]>(text, { delimiter, preview, header: false, skipEmptyLines: false }).data
+  Papa.parse<string[]>(text, { delimiter, preview, header: false, skipEmptyLines: false }).data.map((row) =>
+    row.map(asWritten),
+  )
 
 interface Sample {
   readonly separator: Separator

@@ -1,4 +1,5 @@
 import fc from 'fast-check'
+import Papa from 'papaparse'
 import { describe, expect, it, test } from 'vitest'
 import { readTable, type Separator, TableError, writeTable } from '../../../src/worksheet/table/csv.ts'
 
@@ -82,5 +83,23 @@ test('any table of texts comes back the same', () => {
       expect(back.rows).toEqual(rows)
     }),
     { numRuns: 3000 },
+  )
+})
+
+test('what begins a formula in a spreadsheet is text there, and reads back unchanged', () => {
+  const fields = ['=1+1', '+A1', '-3 mm', '@SUM(A1)', '\t=1', "'=1", "''@x", '-3', '+2.5', "'tis", '\uff1d1', '=', "'"]
+  const written = writeTable([fields])
+  for (const field of readTable(written, { separator: ',' }).rows) expect(field).toEqual(fields)
+  // As a spreadsheet splits it: no field but a number begins with a sign that starts a formula.
+  const raw = Papa.parse<string[]>(written).data[0] ?? []
+  expect(raw.filter((field) => /^[=+\-@\t\r\uff1d]/.test(field))).toEqual(['-3', '+2.5'])
+  fc.assert(
+    fc.property(
+      fc.array(fc.string({ unit: fc.constantFrom('=', '+', '-', '@', "'", '1', 'a', '\t', '"', ',') })),
+      (row) => {
+        if (row.length === 0) return
+        expect(readTable(writeTable([['x', ...row]]), { separator: ',' }).rows).toEqual([['x', ...row]])
+      },
+    ),
   )
 })
