@@ -13,6 +13,7 @@ import {
 import { isPair } from './lamp-choice.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
 import { frontOf, sideways } from './side-view.ts'
+import { UPRIGHT_WORDS } from './upright/words.ts'
 import { isVertical, leanDegrees, type UprightPlacement } from './upright-inputs.ts'
 import { SET_UP_WORDS as WORDS } from './words.ts'
 
@@ -27,41 +28,41 @@ export function describeUpright(setUp: SetUp, placement: UprightPlacement, show:
   const distances = cameraDistances(setUp, show)
   const size = originalWidth === undefined ? undefined : sizeText(originalWidth, originalHeight, show)
   const sentences = [
-    WORDS.uprightIntroduction(scale),
-    WORDS.uprightOriginal(
+    UPRIGHT_WORDS.uprightIntroduction(scale),
+    UPRIGHT_WORDS.uprightOriginal(
       size,
-      vertical ? WORDS.isUpright : WORDS.leans(degrees, lean > 0),
+      vertical ? UPRIGHT_WORDS.isUpright : UPRIGHT_WORDS.leans(degrees, lean > 0),
       centre === undefined ? undefined : show(centre),
     ),
   ]
   if (fieldWidth !== undefined) sentences.push(WORDS.fieldSize(sizeText(fieldWidth, fieldHeight, show)))
   if (lens !== undefined)
     sentences.push(
-      WORDS.lensPosition(
+      UPRIGHT_WORDS.lensPosition(
         centre === undefined ? undefined : show(centre + lens.up),
         show(lens.out),
-        vertical ? WORDS.axisLevel : WORDS.axisTilted(degrees, lean > 0),
+        vertical ? UPRIGHT_WORDS.axisLevel : UPRIGHT_WORDS.axisTilted(degrees, lean > 0),
       ),
     )
-  if (distances.length > 0) sentences.push(WORDS.distancesOut(capital(listText(distances)), distances.length))
+  if (distances.length > 0) sentences.push(UPRIGHT_WORDS.distancesOut(capital(listText(distances)), distances.length))
   sentences.push(...describeLamps(lamps, placement, show))
-  if (mirror) sentences.push(WORDS.mirrorReachOut(show(mirror.height), show(mirror.atHeight)))
-  if (distances.length > 0 || lamps.length > 0) sentences.push(WORDS.uprightNotToSize)
+  if (mirror) sentences.push(UPRIGHT_WORDS.mirrorReachOut(show(mirror.height), show(mirror.atHeight)))
+  if (distances.length > 0 || lamps.length > 0) sentences.push(UPRIGHT_WORDS.uprightNotToSize)
   return sentences.join(' ')
 }
 
 function describeLamps(lamps: readonly Lamp[], { lean, centre }: UprightPlacement, show: Show): readonly string[] {
   const height = ({ y, z }: Lamp): string =>
-    centre === undefined ? '' : `, ${WORDS.aboveFloor(show(centre + sideways(y, z, lean).up))}`
+    centre === undefined ? '' : `, ${UPRIGHT_WORDS.aboveFloor(show(centre + sideways(y, z, lean).up))}`
   const [first, second] = lamps
   if (!first) return []
   if (isPair(lamps) && second) {
     const right = first.x > 0 ? first : second
     const aim = pairAim(right, show) + beamOf(right)
-    return [WORDS.uprightPair(show(right.x), show(right.z), height(right), elevationOf(right), aim)]
+    return [UPRIGHT_WORDS.uprightPair(show(right.x), show(right.z), height(right), elevationOf(right), aim)]
   }
   const each = lamps.map((lamp) =>
-    WORDS.uprightLamp(
+    UPRIGHT_WORDS.uprightLamp(
       WORDS.lampName(lamp.number, lamps.length),
       besideCentre(lamp.x, show),
       show(lamp.z),

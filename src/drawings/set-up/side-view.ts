@@ -7,6 +7,7 @@ import type { DeferredLettering } from './frame.ts'
 import type { LampView } from './handles.ts'
 import { lampsSeen, sameLength } from './lamp-choice.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
+import { UPRIGHT_WORDS } from './upright/words.ts'
 import { isVertical, leanDegrees, type UprightPlacement } from './upright-inputs.ts'
 import { SET_UP_WORDS as WORDS } from './words.ts'
 
@@ -74,7 +75,7 @@ export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, cen
     describe: ({ y, z }) =>
       centre === undefined
         ? WORDS.outFromOriginal(show(z))
-        : `${WORDS.aboveFloor(show(centre + sideways(y, z, lean).up))}, ${WORDS.outFromOriginal(show(z))}`,
+        : `${UPRIGHT_WORDS.aboveFloor(show(centre + sideways(y, z, lean).up))}, ${WORDS.outFromOriginal(show(z))}`,
   }
 }
 
@@ -186,8 +187,8 @@ export function drawSide(
               className: 'dimension-lens',
               end: at(0, front),
               words: setUp.lamps.some((lamp) => atLens(lamp, front, lean))
-                ? [WORDS.lensAndLampsLong, WORDS.lensAndLampsShort]
-                : [WORDS.lensAboveFloor, WORDS.lensShort],
+                ? [UPRIGHT_WORDS.lensAndLampsLong, UPRIGHT_WORDS.lensAndLampsShort]
+                : [UPRIGHT_WORDS.lensAboveFloor, WORDS.lensShort],
             },
           ]),
     ]
@@ -196,7 +197,12 @@ export function drawSide(
       .filter(({ height }) => height > 0)
       .sort((a, b) => a.height - b.height)
     const lefts = [
-      { className: 'dimension-centre', end: at(0, 0), words: [WORDS.centreLong, WORDS.centreShort], height: centre },
+      {
+        className: 'dimension-centre',
+        end: at(0, 0),
+        words: [UPRIGHT_WORDS.centreLong, UPRIGHT_WORDS.centreShort],
+        height: centre,
+      },
     ]
     const dimension =
       (side: -1 | 1) =>
@@ -231,7 +237,7 @@ export function drawSide(
       from: point(origin.x, foot),
       to: point(at(0, front).x, foot),
       at: foot + 8 + LANE,
-      wordings: [`${WORDS.lensLevel} ${shown}`, ...figures(shown)],
+      wordings: [`${UPRIGHT_WORDS.lensLevel} ${shown}`, ...figures(shown)],
       extensions: [true, true],
     }
     drawDimension(canvas, dimension)
@@ -264,14 +270,14 @@ export function drawSide(
       const across = [view.right - 4, view.right - 60, view.right - 120, view.left + 60]
       canvas.placeText(
         'label-floor',
-        across.map((x) => ({ lettering: { text: WORDS.floorLabel, at: point(x, y), anchor: 'end' as const } })),
+        across.map((x) => ({ lettering: { text: UPRIGHT_WORDS.floorLabel, at: point(x, y), anchor: 'end' as const } })),
         lettered,
       )
     }
   }
 
   function* leanPlaces(): Generator<TextPlacement> {
-    const text = WORDS.leans(leanDegrees(lean), lean > 0)
+    const text = UPRIGHT_WORDS.leans(leanDegrees(lean), lean > 0)
     const top = at(half, 0)
     for (const up of [4, 10, 18, 28])
       for (const aside of [8, 0, 20, -20, 40, 60]) {

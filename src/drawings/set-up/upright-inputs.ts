@@ -1,7 +1,7 @@
 import type { Metres, Radians } from '../canvas/measures.ts'
 import { numberIn } from '../plots/given-values.ts'
 import type { SetUpInputs } from './set-up-inputs.ts'
-import { SET_UP_WORDS as WORDS } from './words.ts'
+import { UPRIGHT_WORDS } from './upright/words.ts'
 
 /** The pose of an upright original. */
 export interface UprightPlacement {
@@ -24,10 +24,10 @@ export const leanDegrees = (lean: Radians): number => Number(((Math.abs(lean) * 
 export function readUprightPlacement(inputs: SetUpInputs, omissions: string[]): UprightPlacement {
   const lean = inputs.lean === undefined ? 0 : numberIn(inputs.lean)
   const leanUsable = lean !== undefined && Math.abs(lean) <= MOST_LEAN
-  if (!leanUsable) omissions.push(WORDS.leanOutOfRange)
+  if (!leanUsable) omissions.push(UPRIGHT_WORDS.leanOutOfRange)
   const centre = numberIn(inputs.centre_height)
   const centreUsable = centre !== undefined && centre > 0 && centre <= HIGHEST
-  if (inputs.centre_height === undefined) omissions.push(WORDS.floorNeedsCentre)
-  else if (!centreUsable) omissions.push(WORDS.floorAtZero)
+  if (inputs.centre_height === undefined) omissions.push(UPRIGHT_WORDS.floorNeedsCentre)
+  else if (!centreUsable) omissions.push(UPRIGHT_WORDS.floorAtZero)
   return { lean: leanUsable ? lean : 0, centre: centreUsable ? centre : undefined }
 }

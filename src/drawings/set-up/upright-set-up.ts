@@ -17,6 +17,7 @@ import { numberLamps } from './lamp-numbers.ts'
 import { planNotes } from './plan.ts'
 import { isEmpty, readSetUp, type SetUp, type SetUpInputs } from './set-up-inputs.ts'
 import { drawSide, easelHalf, frontOf, heightLanes, type SideFrame, sideHandles, sideways } from './side-view.ts'
+import { UPRIGHT_WORDS } from './upright/words.ts'
 import { uprightDimensions } from './upright-dimensions.ts'
 import { isVertical, readUprightPlacement, type UprightPlacement } from './upright-inputs.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
@@ -123,7 +124,7 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
   if (isEmpty(read)) return nothingDrawn(width, title, read.omissions, WORDS.nothingKnown)
   const omissions = [...read.omissions]
   const placement = readUprightPlacement(inputs, omissions)
-  if (read.column !== undefined) omissions.push(WORDS.noColumn)
+  if (read.column !== undefined) omissions.push(UPRIGHT_WORDS.noColumn)
   const setUp: SetUp = { ...read, column: undefined, thickness: 0 }
   const notes = planNotes(setUp, show)
   const reused = layoutFrom && Math.abs(layoutFrom.width - width) < 1 ? layouts.get(layoutFrom) : undefined
@@ -146,8 +147,8 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
     board: { halfWidth: layout.board, halfDepth: layout.board },
     show,
   }
-  viewTitle(canvas, WORDS.elevationFromSide(scale.name), PAD)
-  viewTitle(canvas, (isVertical(placement.lean) ? WORDS.plan : WORDS.planAlongAxis)(scale.name), planTop)
+  viewTitle(canvas, UPRIGHT_WORDS.elevationFromSide(scale.name), PAD)
+  viewTitle(canvas, (isVertical(placement.lean) ? WORDS.plan : UPRIGHT_WORDS.planAlongAxis)(scale.name), planTop)
   const elevation = drawSide(canvas, setUp, placement, side)
   const plan = drawElevation(canvas, setUp, above, uprightDimensions(setUp, true))
   elevation.letter()

@@ -29,21 +29,14 @@ export const SET_UP_WORDS = {
     `${which} is not drawn: it is ${below === undefined ? 'not above' : `${below} below`} the original.`,
   mirrorNeedsLamp: 'The mirror zone is not drawn: there is no lamp to give its height.',
   mirrorNeedsWidth: 'The mirror zone is not drawn: the width of the original is unknown.',
-  leanOutOfRange: 'The lean is not drawn: it must be an angle within 75° of upright.',
-  floorNeedsCentre: 'The floor is not drawn: the height of the centre of the original is unknown.',
-  floorAtZero: 'The floor is not drawn: the height of the centre of the original must be above zero.',
-  noColumn: 'The column is not drawn: an upright set-up has none.',
   nothingKnown: 'no size or distance of the set-up is known.',
 
   // Labels in the drawing.
   elevation: (scale: string) => `Elevation ${scale}`,
-  elevationFromSide: (scale: string) => `Elevation from the side ${scale}`,
   plan: (scale: string) => `Plan ${scale}`,
-  planAlongAxis: (scale: string) => `Plan along the axis ${scale}`,
   originalLabel: 'original',
   fieldLabel: 'field',
   mirrorLabel: 'mirror zone',
-  floorLabel: 'floor',
   sensorLong: 'original to sensor',
   sensorShort: 'sensor',
   columnLabel: 'column',
@@ -54,20 +47,11 @@ export const SET_UP_WORDS = {
   lensShort: 'lens',
   lampLong: 'lamp above original',
   lampShort: 'lamp',
-  centreLong: 'centre above floor',
-  centreShort: 'centre',
-  lensAboveFloor: 'lens above floor',
-  lensAndLampsLong: 'lens and lamps above floor',
-  lensAndLampsShort: 'lens, lamps',
-  lensLevel: 'lens to original, level',
-  leans: (degrees: number, back: boolean) => `leans ${degrees}° ${back ? 'back' : 'forward'}`,
-
   // Positions, shared by the description and the drag handles.
   onCentreLine: 'on the centre line',
   besideCentreLine: (distance: string, right: boolean) => `${distance} ${right ? 'right' : 'left'} of the centre line`,
   aboveOriginal: (distance: string) => `${distance} above the original`,
   outFromOriginal: (distance: string) => `${distance} out from the original`,
-  aboveFloor: (distance: string) => `${distance} above the floor`,
   levelWithMiddle: 'level with the middle',
   fromMiddle: (distance: string, above: boolean) => `${distance} ${above ? 'above' : 'below'} the middle`,
   inPlan: (position: string) => `${position} in plan`,
@@ -75,34 +59,22 @@ export const SET_UP_WORDS = {
   // The description.
   lampName: (number: number, of: number) => (of === 1 ? 'The lamp' : `Lamp ${number}`),
   introduction: (scale: string) => `Elevation and plan of the set-up at ${scale}.`,
-  uprightIntroduction: (scale: string) => `Elevation from the side and plan of an upright set-up at ${scale}.`,
   originalSize: (size: string) => `The original is ${size}.`,
-  uprightOriginal: (size: string | undefined, pose: string, centre: string | undefined) =>
-    `The original ${size === undefined ? '' : `is ${size} and `}${pose}${centre === undefined ? '' : `, its centre ${centre} above the floor`}.`,
-  isUpright: 'is upright',
   wide: (width: string) => `${width} wide`,
   fieldSize: (size: string) => `The camera covers a field of ${size}.`,
   sensorHeight: (distance: string) => `the sensor ${distance}`,
   lensHeight: (distance: string) => `the lens (its front principal plane) ${distance}`,
   rimHeight: (distance: string) => `the front rim of the lens ${distance}`,
   heights: (list: string, count: number) => `${list} ${count === 1 ? 'is' : 'are'} above the original.`,
-  distancesOut: (list: string, count: number) => `${list} ${count === 1 ? 'is' : 'are'} out from the original.`,
   columnHeight: (distance: string) => `The mark on the column is ${distance} above the board.`,
-  lensPosition: (height: string | undefined, level: string, axis: string) =>
-    `The lens is ${height === undefined ? '' : `${height} above the floor, `}${level} level from the centre of the original, ${axis}.`,
-  axisLevel: 'its axis level',
-  axisTilted: (degrees: number, down: boolean) => `its axis tilted ${degrees}° ${down ? 'down' : 'up'}`,
   mirrorReach: (height: string, reach: string, clearance: string) =>
     `At ${height} the mirror zone reaches ${reach} to either side of the centre line${clearance}.`,
-  mirrorReachOut: (distance: string, reach: string) =>
-    `At ${distance} out, the mirror zone reaches ${reach} to either side of the centre line.`,
   clearsZone: (distance: string, lamps: number) =>
     `; ${lamps === 1 ? 'the centre of the lamp clears' : 'the centres of the lamps clear'} it by ${distance}`,
   lampInZone: '; the lamp is in it',
   lampsInZone: '; the lamps are in it',
   someLampsInZone: (numbers: string, count: number) => `; lamp ${numbers} ${count === 1 ? 'is' : 'are'} in it`,
   notToSize: 'Camera, column, board and lamps are placed to scale; their own sizes are schematic.',
-  uprightNotToSize: 'Camera, easel and lamps are placed to scale; their own sizes are schematic.',
   aimedAtCentre: 'aimed at the centre',
   aimAcross: (distance: string, right: boolean) => `${distance} to the ${right ? 'right' : 'left'}`,
   aimUp: (distance: string, up: boolean) => `${distance} towards the ${up ? 'upper' : 'lower'} edge`,
@@ -113,8 +85,4 @@ export const SET_UP_WORDS = {
     `${which} is ${position}, ${height} above the original, ${elevation} up seen from its centre, ${aim}.`,
   pair: (distance: string, height: string, elevation: string, aim: string) =>
     `Two lamps are ${distance} to either side of the centre line and ${height} above the original, ${elevation} up seen from its centre, ${aim}.`,
-  uprightLamp: (which: string, position: string, out: string, height: string, elevation: string, aim: string) =>
-    `${which} is ${position}, ${out} out from the original${height}, at ${elevation} to its plane, ${aim}.`,
-  uprightPair: (distance: string, out: string, height: string, elevation: string, aim: string) =>
-    `Two lamps are ${distance} to either side of the centre line, ${out} out from the original${height}, at ${elevation} to its plane, ${aim}.`,
 }

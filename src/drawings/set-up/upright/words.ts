@@ -1,0 +1,34 @@
+/** The texts that only drawings of upright set-ups need; copy stands do not load them. */
+export const UPRIGHT_WORDS = {
+  leanOutOfRange: 'The lean is not drawn: it must be an angle within 75° of upright.',
+  floorNeedsCentre: 'The floor is not drawn: the height of the centre of the original is unknown.',
+  floorAtZero: 'The floor is not drawn: the height of the centre of the original must be above zero.',
+  noColumn: 'The column is not drawn: an upright set-up has none.',
+  elevationFromSide: (scale: string) => `Elevation from the side ${scale}`,
+  planAlongAxis: (scale: string) => `Plan along the axis ${scale}`,
+  floorLabel: 'floor',
+  centreLong: 'centre above floor',
+  centreShort: 'centre',
+  lensAboveFloor: 'lens above floor',
+  lensAndLampsLong: 'lens and lamps above floor',
+  lensAndLampsShort: 'lens, lamps',
+  lensLevel: 'lens to original, level',
+  leans: (degrees: number, back: boolean) => `leans ${degrees}° ${back ? 'back' : 'forward'}`,
+  aboveFloor: (distance: string) => `${distance} above the floor`,
+  uprightIntroduction: (scale: string) => `Elevation from the side and plan of an upright set-up at ${scale}.`,
+  uprightOriginal: (size: string | undefined, pose: string, centre: string | undefined) =>
+    `The original ${size === undefined ? '' : `is ${size} and `}${pose}${centre === undefined ? '' : `, its centre ${centre} above the floor`}.`,
+  isUpright: 'is upright',
+  distancesOut: (list: string, count: number) => `${list} ${count === 1 ? 'is' : 'are'} out from the original.`,
+  lensPosition: (height: string | undefined, level: string, axis: string) =>
+    `The lens is ${height === undefined ? '' : `${height} above the floor, `}${level} level from the centre of the original, ${axis}.`,
+  axisLevel: 'its axis level',
+  axisTilted: (degrees: number, down: boolean) => `its axis tilted ${degrees}° ${down ? 'down' : 'up'}`,
+  mirrorReachOut: (distance: string, reach: string) =>
+    `At ${distance} out, the mirror zone reaches ${reach} to either side of the centre line.`,
+  uprightNotToSize: 'Camera, easel and lamps are placed to scale; their own sizes are schematic.',
+  uprightLamp: (which: string, position: string, out: string, height: string, elevation: string, aim: string) =>
+    `${which} is ${position}, ${out} out from the original${height}, at ${elevation} to its plane, ${aim}.`,
+  uprightPair: (distance: string, out: string, height: string, elevation: string, aim: string) =>
+    `Two lamps are ${distance} to either side of the centre line, ${out} out from the original${height}, at ${elevation} to its plane, ${aim}.`,
+}
