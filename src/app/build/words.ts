@@ -18,6 +18,7 @@ export const buildWords = {
     range: 'A range',
     variants: 'Variants',
     run: 'A run',
+    frame: 'A picture measured',
   },
   firstCells: 'This sheet is empty. Start with these cells:',
   nextCells: 'Next:',

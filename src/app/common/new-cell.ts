@@ -16,6 +16,7 @@ export const ADDITIONS = [
   'range',
   'variants',
   'run',
+  'frame',
 ] as const
 export type Addition = (typeof ADDITIONS)[number]
 

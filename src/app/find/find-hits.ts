@@ -81,7 +81,11 @@ const OWN_TEXTS: ByKind<[], Text[]> = {
     ),
     [place.compared, lines(...results)],
   ],
-  frame: () => [],
+  frame: ({ hint, areas = [], picture }) => [
+    [place.hint, hint],
+    ...areas.map(({ name }): Text => [place.area, name]),
+    [place.picture, picture?.name],
+  ],
   function: () => [],
 }
 

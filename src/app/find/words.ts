@@ -16,6 +16,8 @@ export const findWords = {
     message: 'message',
     text: 'text',
     table: 'table',
+    area: 'area',
+    picture: 'picture',
     columnHeading: 'column heading',
     columnFormula: 'column formula',
     range: 'range',

@@ -17,6 +17,7 @@ import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
+import { frameOnPaper } from './frame-on-paper.ts'
 import { runOnPaper } from './run.ts'
 import { stepsTable } from './steps.ts'
 import { tableOnPaper } from './table.ts'
@@ -132,7 +133,7 @@ const ON_PAPER: ByKind<[Sheet, boolean], OnPaper> = {
   range: (cell, sheet) => ({ blocks: rangeOnPaper(sheet, cell) }),
   variants: (cell, sheet) => ({ blocks: [variantsOnPaper(sheet, cell)] }),
   run: (cell, sheet) => ({ blocks: [runOnPaper(sheet, cell)] }),
-  frame: later,
+  frame: (cell) => ({ blocks: frameOnPaper(cell) }),
   function: later,
 }
 

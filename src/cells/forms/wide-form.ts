@@ -16,7 +16,7 @@ const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fi
   range: () => import('./range-form.ts'),
   variants: () => import('./variants-form.ts'),
   run: () => import('./run-form.ts'),
-  frame: laterKind,
+  frame: () => import('./frame-form.ts'),
   function: laterKind,
 }
 

@@ -48,7 +48,10 @@ const ELEMENTS: ByKind<[CellSignal], TemplateResult> = {
     () => import('../run/run-cell.ts'),
     ({ id }, view) => html`<run-cell data-cell=${id} tabindex="-1" .view=${view}></run-cell>`,
   ),
-  frame: later,
+  frame: fetched(
+    () => import('../frame/frame-cell.ts'),
+    ({ id }, view) => html`<frame-cell data-cell=${id} tabindex="-1" .view=${view}></frame-cell>`,
+  ),
   function: later,
 }
 

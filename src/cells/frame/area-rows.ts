@@ -1,0 +1,140 @@
+import { html, nothing, type TemplateResult } from 'lit'
+import type { Frame } from '../../worksheet/index.ts'
+import { NAME_PATTERN } from '../../worksheet/schema/format.ts'
+import { labelled } from '../shared/labelled.ts'
+import { type FrameArea, patchesFrom, type Size } from './area-shapes.ts'
+import { readingLines } from './reading-lines.ts'
+import { sfrCurve } from './sfr-curve.ts'
+import { frameWords as words } from './words.ts'
+
+export interface AreaEdits {
+  /** The picture is open, so that what is changed is measured. */
+  readonly editable: boolean
+  /** Why an area could not be measured, by its name. */
+  readonly refused: Readonly<Record<string, string>>
+  readonly size: Size | undefined
+  readonly change: (at: number, area: FrameArea) => void
+  readonly remove: (at: number) => void
+}
+
+/** Each area with its figures, and while the picture is open with what can be set of it. */
+export function areaRows(cell: Frame, edits: AreaEdits): TemplateResult | typeof nothing {
+  const areas = cell.areas ?? []
+  if (areas.length === 0) return nothing
+  return html`<ul class="areas" aria-label=${words.areas}>${areas.map((area, at) => areaRow(cell, area, at, edits))}</ul>`
+}
+
+function areaRow(cell: Frame, area: FrameArea, at: number, edits: AreaEdits): TemplateResult {
+  const { readings = {} } = cell
+  const reading = Object.hasOwn(readings, area.name) ? readings[area.name] : undefined
+  const why = Object.hasOwn(edits.refused, area.name) ? edits.refused[area.name] : undefined
+  const warnings = Array.isArray(reading?.warnings) ? reading.warnings : []
+  return html`
+    <li>
+      <h4>${words.areaLabel(area.kind, area.name)}</h4>
+      ${
+        edits.editable
+          ? html`<button type="button" class="word small" aria-label=${words.remove(area.name)} @click=${() => edits.remove(at)}>✕</button>`
+          : html`<span></span>`
+      }
+      ${edits.editable ? html`<div class="fields">${fieldsOf(cell, area, at, edits)}</div>` : nothing}
+      ${why ? html`<p class="whole">${words.notMeasured(why)}</p>` : nothing}
+      <dl>
+        ${readingLines(area.kind, reading).map(([what, figure]) => html`<dt>${what}</dt><dd>${figure}</dd>`)}
+      </dl>
+      ${warnings.map((warning) => html`<p class="small whole">${String(warning)}</p>`)}
+      ${area.kind === 'edge' && reading ? (sfrCurve(reading) ?? nothing) : nothing}
+      ${area.kind === 'evenness' && reading ? lightMap(reading) : nothing}
+      ${area.kind === 'chart' && reading ? patchTable(area, reading) : nothing}
+    </li>
+  `
+}
+
+function fieldsOf(
+  cell: Frame,
+  area: FrameArea,
+  at: number,
+  { change, size }: AreaEdits,
+): (TemplateResult | typeof nothing)[] {
+  const text = (label: string, value: string, put: (text: string) => void): TemplateResult =>
+    labelled({ label, value, put })
+  const whole = (label: string, key: 'columns' | 'rows'): TemplateResult =>
+    text(label, String(area[key] ?? ''), (typed) => {
+      const number = Number(typed)
+      if (Number.isInteger(number) && number > 0) change(at, { ...area, [key]: number })
+    })
+  return [
+    text(words.areaName, area.name, (name) => {
+      if (isFree(cell, at, name)) change(at, { ...area, name })
+    }),
+    ...(area.kind === 'rule'
+      ? [text(words.length, area.length ?? '', (length) => change(at, { ...area, length }))]
+      : []),
+    ...(area.kind === 'square'
+      ? [text(words.size, area.size ?? '', (typed) => change(at, { ...area, size: typed }))]
+      : []),
+    ...(area.kind === 'evenness' ? [whole(words.columns, 'columns'), whole(words.rows, 'rows')] : []),
+    area.kind === 'chart'
+      ? labelled({
+          label: words.patches,
+          value: '',
+          lines: 'few',
+          put: (table) => {
+            const patches = patchesFrom(rowsIn(table), middleOf(size))
+            if (patches.length > 0) change(at, { ...area, patches })
+          },
+        })
+      : nothing,
+  ]
+}
+
+const isFree = ({ areas = [] }: Frame, at: number, name: string): boolean =>
+  NAME_PATTERN.test(name) &&
+  name !== 'pixels' &&
+  name !== 'taken' &&
+  areas.every((area, i) => i === at || area.name !== name)
+
+const middleOf = (size: Size = { width: 100, height: 100 }) =>
+  [size.width / 4, size.height / 4, size.width / 2, size.height / 2] as const
+
+const rowsIn = (table: string): string[][] =>
+  table.split('\n').map((line) => (line.split(/\t|;/).length >= 4 ? line.split(/\t|;/) : line.trim().split(/,\s+|\s+/)))
+
+/** The grid of an evenness, each field against the brightest, in stops. */
+function lightMap({ light }: Readonly<Record<string, unknown>>): TemplateResult | typeof nothing {
+  if (!Array.isArray(light)) return nothing
+  const stops = (value: unknown): string =>
+    typeof value === 'number' && value > 0
+      ? Math.log2(value)
+          .toFixed(2)
+          .replace(/^-0\.00$/, '0.00')
+          .replace('-', '−')
+      : ''
+  return html`
+    <div class="scrolled">
+      <table class="map">
+        ${light.map((row: unknown) => html`<tr>${Array.isArray(row) ? row.map((value) => html`<td>${stops(value)}</td>`) : nothing}</tr>`)}
+      </table>
+    </div>
+  `
+}
+
+/** Each patch of a chart: as computed, as referenced, and the difference. */
+function patchTable(area: FrameArea, reading: Readonly<Record<string, unknown>>): TemplateResult {
+  const patches = Array.isArray(reading.patches)
+    ? (reading.patches as { name?: unknown; lab?: unknown; delta_e_2000?: unknown }[])
+    : []
+  const lab = (values: unknown): string =>
+    Array.isArray(values) ? values.map((value) => Number(value).toFixed(1)).join(', ') : ''
+  return html`
+    <div class="scrolled">
+      <table class="map">
+        ${patches.map(
+          ({ name, lab: found, delta_e_2000: difference }, i) => html`
+            <tr><td>${String(name)}</td><td>${lab(found)}</td><td>${lab(area.patches?.[i]?.lab)}</td><td>${typeof difference === 'number' ? difference.toFixed(2) : ''}</td></tr>
+          `,
+        )}
+      </table>
+    </div>
+  `
+}

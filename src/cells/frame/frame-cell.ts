@@ -1,0 +1,297 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property, query, state } from 'lit/decorators.js'
+import { takenDifferences, takenForBlanks, takenInWords } from '../../worksheet/document/frame-taken.ts'
+import type { Change, Frame } from '../../worksheet/index.ts'
+import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
+import { headed } from '../style/headed.ts'
+import { field, shared } from '../style/styles.ts'
+import { areaRows } from './area-rows.ts'
+import { type AreaKind, type FrameArea, newArea } from './area-shapes.ts'
+import type { Measured, Opened } from './frame-messages.ts'
+import type { AreaMoved, FramePictureView } from './frame-picture.ts'
+import './frame-picture.ts'
+import { FrameCancelled, FrameReader } from './frame-reader.ts'
+import { frameStyle } from './frame-style.ts'
+import { takenLine } from './reading-lines.ts'
+import { KIND_NAMES, frameWords as words } from './words.ts'
+
+type Busy = 'reading' | 'measuring'
+
+/** A picture measured: it is dropped or chosen, areas are marked on it, and what they say is saved. The picture is not. */
+@customElement('frame-cell')
+export class FrameCell extends SignalWatcher(LitElement) {
+  static override styles = [shared, headed, field, frameStyle]
+
+  @property({ attribute: false }) view!: CellSignal<WideView<Frame>>
+  @state() private reader: FrameReader | undefined
+  /** The picture that is open now; it is gone with the page. */
+  @state() private open: Opened | undefined
+  @state() private busy: Busy | undefined
+  /** What happened last, for those who do not see it. */
+  @state() private said = ''
+  @state() private refused: Readonly<Record<string, string>> = {}
+  @state() private chosen = -1
+  @state() private over = false
+  @query('frame-picture') private picture!: FramePictureView | null
+  private measuring = Promise.resolve()
+  private latest = 0
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.close()
+  }
+
+  private close(): void {
+    this.reader?.close()
+    this.reader = undefined
+    this.open = undefined
+    this.busy = undefined
+  }
+
+  private async take(file: File | undefined): Promise<void> {
+    if (!file) return
+    this.close()
+    const reader = new FrameReader()
+    this.reader = reader
+    this.busy = 'reading'
+    this.said = words.reading
+    this.refused = {}
+    try {
+      const opened = await reader.open(file, this.view.get().cell.areas ?? [], () => {
+        this.busy = 'measuring'
+      })
+      this.busy = undefined
+      this.save(file, opened)
+      this.open = opened
+    } catch (error) {
+      if (this.reader !== reader) return
+      this.close()
+      if (error instanceof FrameCancelled) return
+      this.said = words.unread(file.name, (error as Error).message)
+    }
+  }
+
+  /** The readings, what the file is called and known by, and for blank givens what the camera wrote: one step of undo. */
+  private save(file: File, { pixels, taken, digest, readings, refused }: Opened): void {
+    const { cell, sheet } = this.view.get()
+    const before = cell.picture
+    const picture = {
+      name: file.name,
+      size: file.size,
+      digest,
+      pixels: { ...pixels },
+      taken: taken ? { ...taken } : null,
+    }
+    const next: Frame = { ...cell, picture, readings }
+    const filled = takenForBlanks(sheet.cells, next)
+    const changes: Change[] = [
+      { do: 'replace', cell: next },
+      ...filled.map((given): Change => ({ do: 'replace', cell: given })),
+    ]
+    const why = requestChange(this, { do: 'several', changes })
+    this.refused = refused
+    const isAnother = before !== undefined && before.digest !== digest
+    this.said =
+      why ??
+      (isAnother
+        ? words.another(before.name)
+        : before
+          ? words.samePicture
+          : words.measured(Object.keys(readings).length))
+  }
+
+  private cancel(): void {
+    this.close()
+    this.said = words.cancelled
+  }
+
+  /** Other areas are put down at once and measured behind; only the last of many is waited for. */
+  private put(areas: readonly FrameArea[], key: string): void {
+    const { cell } = this.view.get()
+    const kept = Object.fromEntries(
+      Object.entries(cell.readings ?? {}).filter(([name]) =>
+        areas.some((area) => area.name === name && cell.areas?.includes(area)),
+      ),
+    )
+    const next: Frame = { ...cell, areas: [...areas] }
+    if (cell.readings) next.readings = kept
+    requestChange(this, { do: 'replace', cell: next }, `${key}:${cell.id}`)
+    void this.measure(key)
+  }
+
+  private measure(key: string): Promise<void> {
+    const { reader } = this
+    if (!reader) return Promise.resolve()
+    const turn = ++this.latest
+    this.measuring = this.measuring.then(async () => {
+      if (turn !== this.latest || this.reader !== reader) return
+      const { cell } = this.view.get()
+      let found: Measured
+      try {
+        found = await reader.measure(cell.areas ?? [])
+      } catch {
+        return
+      }
+      if (turn !== this.latest || this.reader !== reader) return
+      this.refused = found.refused
+      requestChange(
+        this,
+        { do: 'replace', cell: { ...this.view.get().cell, readings: found.readings } },
+        `${key}:${cell.id}`,
+      )
+    })
+    return this.measuring
+  }
+
+  private add(kind: AreaKind): void {
+    const { cell } = this.view.get()
+    const size = this.open?.pixels
+    const areas = cell.areas ?? []
+    const seen = this.picture?.seen ?? ([0, 0, size?.width ?? 100, size?.height ?? 100] as const)
+    this.chosen = areas.length
+    this.put([...areas, newArea(kind, areas, seen)], `area-${areas.length}`)
+  }
+
+  private change(at: number, area: FrameArea): void {
+    const areas = this.view.get().cell.areas ?? []
+    if (areas[at] !== undefined && areas[at] !== area) this.put(areas.with(at, area), `area-${at}`)
+  }
+
+  private removeArea(at: number): void {
+    this.chosen = -1
+    this.put((this.view.get().cell.areas ?? []).toSpliced(at, 1), 'remove-area')
+  }
+
+  private dropped(event: DragEvent): void {
+    event.preventDefault()
+    event.stopPropagation()
+    this.over = false
+    void this.take(event.dataTransfer?.files[0])
+  }
+
+  private dragging(event: DragEvent): void {
+    if (!event.dataTransfer?.types.includes('Files')) return
+    event.preventDefault()
+    event.stopPropagation()
+    this.over = true
+  }
+
+  private chooser(label: string, camera: boolean): TemplateResult {
+    return html`
+      <label class="press">
+        ${label}
+        <input
+          class="unseen"
+          type="file"
+          accept="image/jpeg,image/png,image/tiff,.jpg,.jpeg,.png,.tif,.tiff"
+          capture=${camera ? 'environment' : nothing}
+          @change=${(event: Event) => {
+            const input = event.target as HTMLInputElement
+            void this.take(input.files?.[0])
+            input.value = ''
+          }}
+        >
+      </label>
+    `
+  }
+
+  private facts({ picture }: Frame): TemplateResult | typeof nothing {
+    if (!picture) return nothing
+    const { name, pixels } = picture
+    const taken = takenLine(picture.taken as Readonly<Record<string, unknown>> | null)
+    return html`
+      <p class="small">${words.facts(name, pixels.width, pixels.height, pixels.bits, pixels.encoding)}</p>
+      ${taken ? html`<p class="small">${words.takenHeading}: ${taken}</p>` : nothing}
+    `
+  }
+
+  private unlike(view: WideView<Frame>): TemplateResult[] {
+    return takenDifferences(view.sheet.cells, view.cell).map(
+      (difference) => html`
+        <p>
+          ${takenInWords(difference)}
+          <button
+            type="button"
+            class="word"
+            @click=${() =>
+              requestChange(this, {
+                do: 'replace',
+                cell: {
+                  ...difference.given,
+                  value: difference.found,
+                  from: { kind: 'measured', text: difference.found },
+                },
+              })}
+          >${words.useValue(difference.found)}</button>
+        </p>
+      `,
+    )
+  }
+
+  private picturePart(cell: Frame): TemplateResult | typeof nothing {
+    const { open, reader } = this
+    if (!open || !reader) return nothing
+    return html`
+      <frame-picture
+        .reader=${reader}
+        .size=${open.pixels}
+        .areas=${cell.areas ?? []}
+        .chosen=${this.chosen}
+        name=${cell.picture?.name ?? ''}
+        @area-moved=${({ detail }: CustomEvent<AreaMoved>) => this.change(detail.at, detail.area)}
+        @area-chosen=${({ detail }: CustomEvent<number>) => {
+          this.chosen = detail
+        }}
+        @area-removed=${({ detail }: CustomEvent<number>) => this.removeArea(detail)}
+      ></frame-picture>
+      <div class="words" role="group" aria-label=${words.add}>
+        <span class="small quiet add">${words.add}:</span>
+        ${(Object.entries(KIND_NAMES) as [AreaKind, string][]).map(
+          ([kind, name]) => html`<button type="button" class="word" @click=${() => this.add(kind)}>${name}</button>`,
+        )}
+      </div>
+    `
+  }
+
+  override render(): TemplateResult {
+    const view = this.view.get()
+    const { cell } = view
+    const count = Object.keys(cell.readings ?? {}).length
+    const warnings = this.open?.warnings ?? []
+    return html`
+      <section
+        class=${this.over ? 'over' : ''}
+        aria-labelledby="title"
+        @drop=${this.dropped}
+        @dragover=${this.dragging}
+        @dragleave=${() => {
+          this.over = false
+        }}
+      >
+        <div class="head">
+          <h3 id="title">${labelOf(cell)}</h3>
+          <span class="small">${cell.picture ? words.measured(count) : words.none}</span>
+        </div>
+        ${cell.hint ? html`<p class="small quiet">${cell.hint}</p>` : nothing}
+        <div class="presses">
+          ${this.chooser(words.choose, false)} ${this.chooser(words.takePhoto, true)}
+          ${this.busy ? html`<button type="button" class="press" @click=${() => this.cancel()}>${words.cancel}</button>` : nothing}
+        </div>
+        <p class="small quiet">${cell.picture && !this.open ? words.again(cell.picture.name) : words.dropHint}</p>
+        ${this.busy ? html`<progress aria-label=${this.busy === 'reading' ? words.reading : words.measuring}></progress>` : nothing}
+        <p role="status">${this.busy === 'measuring' ? words.measuring : this.said}</p>
+        ${this.facts(cell)} ${this.unlike(view)} ${warnings.map((warning) => html`<p class="small">${warning}</p>`)}
+        ${this.picturePart(cell)}
+        ${areaRows(cell, {
+          editable: this.open !== undefined,
+          refused: this.refused,
+          size: this.open?.pixels ?? cell.picture?.pixels,
+          change: (at, area) => this.change(at, area),
+          remove: (at) => this.removeArea(at),
+        })}
+        ${count > 0 ? html`<p class="small quiet">${words.caution}</p>` : nothing}
+      </section>
+    `
+  }
+}

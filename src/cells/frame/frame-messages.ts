@@ -1,0 +1,36 @@
+import type { FramePicture } from '../../frame/index.ts'
+import type { RasterPart } from '../../frame/raster.ts'
+import type { FrameArea } from './area-shapes.ts'
+
+/** What the page asks of the thread that holds a picture. */
+export type FrameTask =
+  | { readonly do: 'open'; readonly file: ArrayBuffer; readonly areas: readonly FrameArea[] }
+  | { readonly do: 'measure'; readonly areas: readonly FrameArea[] }
+  | { readonly do: 'look'; readonly part: RasterPart }
+
+export interface FrameRequest {
+  readonly id: number
+  readonly task: FrameTask
+}
+
+export interface Measured {
+  readonly readings: Record<string, Record<string, unknown>>
+  /** Why an area could not be measured, by its name. */
+  readonly refused: Readonly<Record<string, string>>
+}
+
+export interface Opened extends Measured {
+  readonly pixels: FramePicture['pixels']
+  readonly taken: FramePicture['taken']
+  readonly warnings: readonly string[]
+  /** SHA-256 of the file, in hexadecimal; empty where the browser does not compute it. */
+  readonly digest: string
+}
+
+export type FrameReply =
+  | { readonly id: number; readonly opened: Opened }
+  | { readonly id: number; readonly measured: Measured }
+  | { readonly id: number; readonly raster: Uint8ClampedArray<ArrayBuffer> }
+  /** How far it is. */
+  | { readonly id: number; readonly progress: 'decoded' }
+  | { readonly id: number; readonly error: string }

@@ -1,0 +1,88 @@
+import { css } from 'lit'
+
+/** How a frame and what is measured in it is laid out. */
+export const frameStyle = css`
+  .over {
+    outline: 2px dashed var(--ink);
+    outline-offset: 4px;
+  }
+  .presses label {
+    position: relative;
+  }
+  .presses label:focus-within {
+    outline: 3px solid var(--ring);
+    outline-offset: 2px;
+  }
+  .add {
+    align-self: center;
+  }
+  .areas {
+    list-style: none;
+    margin: 0;
+    padding: 0;
+  }
+  .areas li {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    column-gap: 1rem;
+    padding-block: 0.5rem;
+    border-block-start: 1px solid var(--rule);
+  }
+  .areas h4 {
+    margin: 0;
+    font-size: 1rem;
+  }
+  .areas dl {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) minmax(0, auto);
+    column-gap: 1rem;
+    grid-column: 1 / -1;
+    font-variant-numeric: tabular-nums;
+  }
+  .areas dd {
+    text-align: end;
+  }
+  .fields {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.6rem;
+    grid-column: 1 / -1;
+  }
+  .whole {
+    grid-column: 1 / -1;
+  }
+  .curve {
+    inline-size: 100%;
+    max-inline-size: 30rem;
+    grid-column: 1 / -1;
+    font-size: 11px;
+    fill: var(--ink);
+  }
+  .curve .grid {
+    stroke: var(--rule);
+  }
+  .curve .line {
+    fill: none;
+    stroke: var(--ink);
+    stroke-width: 2;
+  }
+  .curve .mark {
+    fill: none;
+    stroke: var(--ink);
+    stroke-dasharray: 4 3;
+  }
+  .scrolled {
+    overflow-x: auto;
+    grid-column: 1 / -1;
+  }
+  .map {
+    border-collapse: collapse;
+    font-variant-numeric: tabular-nums;
+    font-size: 0.86rem;
+  }
+  .map td {
+    padding: 0.2rem 0.5rem;
+    border: 1px solid var(--rule);
+    text-align: end;
+  }
+`

@@ -1,0 +1,91 @@
+import { LENGTH, NONE, SAMPLING, STOP, showQuantity, TIME } from '../../units/index.ts'
+import type { AreaKind } from './area-shapes.ts'
+import { FIGURE_NAMES } from './words.ts'
+
+/** A figure of a reading in words: what it is, and the figure with its unit. */
+export type ReadingLine = readonly [what: string, figure: string]
+
+const digits = (value: number, places: number): string => {
+  const text = value.toFixed(places)
+  return /^-0(\.0*)?$/.test(text) ? text.slice(1) : text.replace('-', '−')
+}
+const list = (values: unknown, show: (value: number) => string): string =>
+  Array.isArray(values) ? values.map((value) => show(value as number)).join(', ') : ''
+
+const stops = (value: number): string => showQuantity(value, STOP).text
+const ppi = (value: number): string => showQuantity(value, SAMPLING).text
+const degrees = (value: number): string => `${digits(value, 2)}°`
+const pixels = (value: number): string => `${digits(value, 1)} px`
+const percent = (value: number): string => `${digits(value * 100, 1)} %`
+
+/** How each figure is shown, in the order of showing. Those that are not listed are not shown as text. */
+const SHOWN: Readonly<Record<AreaKind, Readonly<Record<string, (value: never) => string>>>> = {
+  patch: {
+    code: (values: readonly number[]) => list(values, (value) => digits(value, 4)),
+    light: (values: readonly number[]) => list(values, (value) => digits(value, 4)),
+    lab: (values: readonly number[]) => list(values, (value) => digits(value, 2)),
+    noise: (value: number) => digits(value, 2),
+  },
+  evenness: {
+    spread: stops,
+    uniformity: percent,
+    corner: (values: readonly number[]) => list(values, (value) => digits(value, 2)),
+  },
+  rule: { sampling: ppi, angle: degrees },
+  square: {
+    keystone_across: pixels,
+    keystone_down: pixels,
+    rotation: degrees,
+    sampling_across: ppi,
+    sampling_down: ppi,
+    skew: degrees,
+  },
+  edge: {
+    mtf50: (value: number) => `${digits(value, 3)} cycles/px`,
+    mtf10: (value: number) => `${digits(value, 3)} cycles/px`,
+    efficiency: percent,
+    greatest: (value: number) => digits(value, 2),
+    angle: degrees,
+  },
+  chart: {
+    mean: (value: number) => digits(value, 2),
+    percentile_90: (value: number) => digits(value, 2),
+    worst: (value: number) => digits(value, 2),
+  },
+  line: { bow: pixels, bow_percent: (value: number) => `${digits(value, 3)} %`, angle: degrees },
+}
+
+/** The figures of a reading, legible. */
+export function readingLines(kind: AreaKind, reading: Readonly<Record<string, unknown>> | undefined): ReadingLine[] {
+  if (!reading) return []
+  return Object.entries(SHOWN[kind]).flatMap(([part, show]) => {
+    const value = Object.hasOwn(reading, part) ? reading[part] : undefined
+    if (value === undefined || value === null) return []
+    const worst = part === 'worst' && typeof reading.worst_name === 'string' ? `, ${reading.worst_name}` : ''
+    return [[FIGURE_NAMES[part] ?? part, `${(show as (value: unknown) => string)(value)}${worst}`] as const]
+  })
+}
+
+/** What the camera wrote, as one line. */
+export function takenLine(taken: Readonly<Record<string, unknown>> | null | undefined): string {
+  if (!taken) return ''
+  const figure = (part: string, show: (value: number) => string): string[] =>
+    typeof taken[part] === 'number' ? [show(taken[part])] : []
+  const text = (part: string): string[] => (typeof taken[part] === 'string' ? [taken[part]] : [])
+  const unit = (notation: 'f-number' | 'shutter') => ({
+    dimension: notation === 'shutter' ? TIME : NONE,
+    factor: 1,
+    offset: 0,
+    symbol: notation === 'shutter' ? 's' : '',
+    notation,
+  })
+  return [
+    ...text('camera'),
+    ...text('lens'),
+    ...figure('focal', (value) => showQuantity(value, LENGTH).text),
+    ...figure('aperture', (value) => showQuantity(value, NONE, { unit: unit('f-number') }).text),
+    ...figure('time', (value) => showQuantity(value, TIME, { unit: unit('shutter') }).text),
+    ...figure('iso', (value) => `ISO ${value}`),
+    ...text('when').map((when) => when.replace('T', ' ')),
+  ].join(', ')
+}

@@ -1,0 +1,204 @@
+import { expect } from 'vitest'
+import type { Cell, Frame } from '../../src/worksheet/index.ts'
+import { exifBlock, gama, make, png } from '../frame/files.ts'
+import { test, violations } from './harness.ts'
+import { cellsOf, openSheet } from './open-sheet.ts'
+
+/** A card whose light falls from left to right by one stop, with a rectangle of a third of it in the middle. */
+const card = (stops: number): Buffer =>
+  Buffer.from(
+    png(
+      make(
+        300,
+        200,
+        1,
+        16,
+        (x, y) => 50000 * 2 ** ((-stops * x) / 299) * (x > 140 && x < 160 && y > 90 && y < 110 ? 0.5 : 1),
+      ),
+      {
+        chunks: [
+          gama(1),
+          [
+            'eXIf',
+            exifBlock([
+              [0x829d, 5, [56, 10]],
+              [0x829a, 5, [1, 125]],
+            ]),
+          ],
+        ],
+      },
+    ),
+  )
+
+const SHEET: Cell[] = [
+  { kind: 'given', id: 'a', name: 'aperture', label: 'Aperture', unit: 'f/', value: 'f/8' },
+  { kind: 'given', id: 't', name: 'time', label: 'Time', unit: '1/ s', value: '' },
+  {
+    kind: 'frame',
+    id: 'f',
+    name: 'plain_card',
+    label: 'Plain card',
+    areas: [{ kind: 'evenness', name: 'light', columns: 3, rows: 1 }],
+    fills: { aperture: 'aperture', time: 'time' },
+  },
+  { kind: 'result', id: 'r', name: 'spread', label: 'Spread', unit: 'stop', formula: 'plain_card.light.spread' },
+]
+
+const frameOf = async (page: Parameters<typeof cellsOf>[0]): Promise<Frame> =>
+  (await cellsOf(page)).find(({ kind }) => kind === 'frame') as Frame
+
+test('a picture is chosen, measured in a thread of its own, and its figures feed the sheet and survive a reload', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openSheet(page, SHEET)
+  const frame = page.locator('frame-cell')
+  await frame.getByText('Nothing measured yet').waitFor()
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
+  await frame.getByText('card.png: 300 × 200 px, 16 bits, linear').waitFor()
+  await frame.locator('frame-picture canvas').waitFor()
+  // The outer thirds are 200 of 299 columns apart.
+  await expect.poll(async () => (await frameOf(page)).readings?.light?.spread as number).toBeCloseTo(200 / 299, 2)
+  await page.locator('result-cell').getByText('0.67').first().waitFor()
+  // The blank given is filled, the other compared.
+  await frame.getByText('Aperture: f/8 set, f/5.6 in the frame').waitFor()
+  await expect.poll(async () => (await cellsOf(page)).find(({ id }) => id === 't')).toMatchObject({ value: '1/125 s' })
+  expect(await violations(page)).toEqual([])
+
+  const before = await frameOf(page)
+  expect(JSON.stringify(before)).not.toMatch(/data:|blob:/)
+  await page
+    .locator('sheet-head')
+    .filter({ hasText: /Saved \d\d:\d\d/ })
+    .waitFor()
+  await page.reload()
+  await page.locator('frame-cell').getByText('card.png: 300 × 200 px').waitFor()
+  expect(await frameOf(page)).toEqual(before)
+  await page.locator('result-cell').getByText('0.67').first().waitFor()
+
+  // The same picture is known again; another says so.
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
+  await frame.getByText('This is the picture measured before.').waitFor()
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'other.png', mimeType: 'image/png', buffer: card(0.5) })
+  await frame.getByText('This is another picture than card.png').waitFor()
+  await expect.poll(async () => (await frameOf(page)).readings?.light?.spread as number).toBeCloseTo(100 / 299, 2)
+})
+
+test('areas are added, moved and removed by mouse and keyboard, and measured at once', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, SHEET)
+  const frame = page.locator('frame-cell')
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
+  await frame.locator('frame-picture canvas').waitFor()
+  await frame.getByRole('button', { name: 'Patch', exact: true }).click()
+  await expect.poll(async () => (await frameOf(page)).readings?.patch).toBeTruthy()
+  const [, added] = (await frameOf(page)).areas ?? []
+  expect(added).toMatchObject({ kind: 'patch', box: [100, 66.5, 100, 66.5] })
+
+  // By keyboard: the area by ten pixels to the right, its first point by one down.
+  await frame.getByRole('button', { name: 'Patch patch' }).focus()
+  await page.keyboard.press('Shift+ArrowRight')
+  await expect.poll(async () => (await frameOf(page)).areas?.[1]?.box).toEqual([110, 66.5, 100, 66.5])
+  await frame.getByRole('button', { name: 'patch, point 1' }).focus()
+  await page.keyboard.press('ArrowDown')
+  await expect.poll(async () => (await frameOf(page)).areas?.[1]?.box).toEqual([110, 67.5, 100, 65.5])
+
+  // By mouse: dragged by its middle.
+  const stage = (await frame.locator('.stage').boundingBox()) as { x: number; y: number; width: number; height: number }
+  const scale = Math.min(stage.width / 300, stage.height / 200)
+  const at = (x: number, y: number): [number, number] => [
+    stage.x + (stage.width - 300 * scale) / 2 + x * scale,
+    stage.y + (stage.height - 200 * scale) / 2 + y * scale,
+  ]
+  await page.mouse.move(...at(160, 67.5))
+  await page.mouse.down()
+  await page.mouse.move(...at(140, 77.5), { steps: 4 })
+  await page.mouse.up()
+  await expect.poll(async () => ((await frameOf(page)).areas?.[1]?.box?.[0] as number) < 100).toBe(true)
+  const light = ((await frameOf(page)).readings?.patch as { light?: number[] } | undefined)?.light?.[0]
+  expect(light).toBeGreaterThan(0.3)
+
+  await frame.getByRole('button', { name: 'Patch patch' }).focus()
+  await page.keyboard.press('Delete')
+  await expect.poll(async () => (await frameOf(page)).areas?.length).toBe(1)
+  await expect.poll(async () => Object.keys((await frameOf(page)).readings ?? {})).toEqual(['light'])
+})
+
+test('two fingers zoom, one moves an area', async ({ open }) => {
+  const { page, context } = await open({ context: { hasTouch: true } })
+  await openSheet(page, SHEET)
+  const frame = page.locator('frame-cell')
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
+  await frame.locator('frame-picture canvas').waitFor()
+  await frame.getByRole('button', { name: 'Rule', exact: true }).click()
+  await expect.poll(async () => (await frameOf(page)).readings?.rule).toBeTruthy()
+  await frame.locator('.stage').scrollIntoViewIfNeeded()
+  const session = await context.newCDPSession(page)
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', points: [number, number][]): Promise<unknown> =>
+    session.send('Input.dispatchTouchEvent', { type, touchPoints: points.map(([x, y], id) => ({ x, y, id })) })
+  const handle = (await frame.locator('.point circle').first().boundingBox()) as {
+    x: number
+    y: number
+    width: number
+    height: number
+  }
+  const [x, y] = [handle.x + handle.width / 2, handle.y + handle.height / 2]
+  const from = (await frameOf(page)).areas?.[1]?.from as number[]
+  await touch('touchStart', [[x, y]])
+  await touch('touchMove', [[x - 40, y]])
+  await touch('touchEnd', [])
+  await expect
+    .poll(async () => ((await frameOf(page)).areas?.[1]?.from?.[0] as number) < (from[0] as number))
+    .toBe(true)
+  const wide = async (): Promise<number> =>
+    ((await frame.locator('.under').first().boundingBox()) as { width: number }).width
+  const before = await wide()
+  const stage = (await frame.locator('.stage').boundingBox()) as { x: number; y: number; width: number; height: number }
+  const [u, v] = [stage.x + stage.width / 2, stage.y + stage.height - 30]
+  await touch('touchStart', [
+    [u - 20, v],
+    [u + 20, v],
+  ])
+  await touch('touchMove', [
+    [u - 60, v],
+    [u + 60, v],
+  ])
+  await touch('touchMove', [
+    [u - 90, v],
+    [u + 90, v],
+  ])
+  await touch('touchEnd', [])
+  await expect.poll(wide).toBeGreaterThan(before * 1.5)
+})
+
+test('what is no picture is refused in plain words, and the sheet stays as it was', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, SHEET)
+  const frame = page.locator('frame-cell')
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'notes.txt', mimeType: 'text/plain', buffer: Buffer.from('hello') })
+  await frame.getByText('notes.txt: this is not a picture that can be measured; choose a JPEG, PNG or TIFF.').waitFor()
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'cut.png', mimeType: 'image/png', buffer: card(1).subarray(0, 200) })
+  await frame.getByText(/cut\.png: the PNG is cut short/).waitFor()
+  expect((await frameOf(page)).picture).toBeUndefined()
+})
