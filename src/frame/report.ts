@@ -3,7 +3,7 @@ import type { Taken } from './exif.ts'
 import { type Frame, measureArea, type PixelFacts, type Reading } from './measure.ts'
 import { FrameError } from './problem.ts'
 
-export interface FrameReport {
+interface FrameReport {
   readonly pixels: PixelFacts
   readonly taken: Taken | null
   /** By the names of the areas. */

@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit'
+import { FRAME_PARTS } from '../../worksheet/document/frame-readings.ts'
 import type { Frame } from '../../worksheet/index.ts'
 import { NAME_PATTERN } from '../../worksheet/schema/format.ts'
 import { labelled } from '../shared/labelled.ts'
 import { type FrameArea, patchesFrom, type Size } from './area-shapes.ts'
 import { readingLines } from './reading-lines.ts'
 import { sfrCurve } from './sfr-curve.ts'
-import { frameWords as words } from './words.ts'
+import { METHODS, frameWords as words } from './words.ts'
 
 export interface AreaEdits {
   /** The picture is open, so that what is changed is measured. */
@@ -39,6 +40,7 @@ function areaRow(cell: Frame, area: FrameArea, at: number, edits: AreaEdits): Te
       }
       ${edits.editable ? html`<div class="fields">${fieldsOf(cell, area, at, edits)}</div>` : nothing}
       ${why ? html`<p class="whole">${words.notMeasured(why)}</p>` : nothing}
+      <p class="small quiet whole">${METHODS[area.kind]}</p>
       <dl>
         ${readingLines(area.kind, reading).map(([what, figure]) => html`<dt>${what}</dt><dd>${figure}</dd>`)}
       </dl>
@@ -90,8 +92,7 @@ function fieldsOf(
 
 const isFree = ({ areas = [] }: Frame, at: number, name: string): boolean =>
   NAME_PATTERN.test(name) &&
-  name !== 'pixels' &&
-  name !== 'taken' &&
+  FRAME_PARTS.every((part) => part !== name) &&
   areas.every((area, i) => i === at || area.name !== name)
 
 const middleOf = (size: Size = { width: 100, height: 100 }) =>

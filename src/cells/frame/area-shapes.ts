@@ -1,3 +1,4 @@
+import { FRAME_PARTS } from '../../worksheet/document/frame-readings.ts'
 import { freeNameBeside } from '../../worksheet/document/names.ts'
 import type { Frame } from '../../worksheet/index.ts'
 
@@ -111,7 +112,7 @@ export function dragged(area: FrameArea, handle: number, to: Point, size: Size):
 
 /** A new area in the middle of what is seen, a third of it wide. */
 export function newArea(kind: AreaKind, areas: readonly FrameArea[], [x, y, w, h]: Box): FrameArea {
-  const name = freeNameBeside(NAMES[kind], new Set([...areas.map((area) => area.name), 'pixels', 'taken']))
+  const name = freeNameBeside(NAMES[kind], new Set([...areas.map((area) => area.name), ...FRAME_PARTS]))
   const [left, right] = [rounded(x + w / 3), rounded(x + (2 * w) / 3)]
   const [top, bottom] = [rounded(y + h / 3), rounded(y + (2 * h) / 3)]
   const box = [left, top, Math.max(LEAST, right - left), Math.max(LEAST, bottom - top)]

@@ -39,7 +39,6 @@ export const frameWords = {
   notMeasured: (why: string): string => `Not measured: ${why}.`,
   caution:
     'A picture that was sharpened, scaled or freed of noise measures the software as well as the camera. Stray light and clipped fields mislead.',
-  stops: (text: string): string => `${text} stop`,
   hint: 'What to photograph, and how',
   aperture: 'Given that takes the aperture',
   time: 'Given that takes the exposure time',
@@ -48,7 +47,6 @@ export const frameWords = {
   when: 'Given that takes the date',
   noGiven: 'No given has this name.',
   frequency: 'Cycles per pixel',
-  response: 'Response',
   curve: 'Spatial frequency response',
 } as const
 
@@ -60,6 +58,18 @@ export const KIND_NAMES: Readonly<Record<AreaKind, string>> = {
   edge: 'Edge',
   chart: 'Chart',
   line: 'Line',
+}
+
+/** How each kind is measured, and by what source. */
+export const METHODS: Readonly<Record<AreaKind, string>> = {
+  patch:
+    'Means over the box; L*a*b* of the mean light for D50, ISO/CIE 11664-4. Noise is the standard deviation of L*.',
+  evenness: 'Mean luminance of each field of a grid, in stops against the brightest. A clipped field is refused.',
+  rule: 'The distance of two marks over its true length.',
+  square: 'The four corners of a rectangle of known size. Keystone is how far opposite sides differ in length.',
+  edge: 'Spatial frequency response of a slanted edge, after ISO 12233:2017, on linear light; the edge tilted by 2° to 10°.',
+  chart: 'CIEDE2000 of each patch against its reference, ISO/CIE 11664-6.',
+  line: 'A cubic along the line that is found between two marks; its bow from the straight between its ends. Common practice, no source.',
 }
 
 /** What each figure of a reading is called. */
