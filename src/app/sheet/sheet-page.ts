@@ -4,7 +4,6 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import type { AdviceQuestion } from '../../cells/shared/advice-request.ts'
 import type { Asked } from '../../cells/shared/cell-view.ts'
 import { kitFor } from '../../cells/shared/kit-request.ts'
-import { labelledStyle } from '../../cells/shared/labelled.ts'
 import { fold, shared } from '../../cells/style/styles.ts'
 import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
@@ -22,9 +21,10 @@ import { firstInState } from '../open/first-in-state.ts'
 import { isField } from '../open/is-field.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
-import { keysList, keysStyle, toggleKeys } from './keys-list.ts'
 import './sheet-head.ts'
 import type { SheetHead } from './sheet-head.ts'
+import { toggleKeys } from './toggle-keys.ts'
+import { sheetWords } from './words.ts'
 
 /** The check summary is announced once typing has paused for so long, not at every key. */
 const SPOKEN_AFTER_MS = 900
@@ -34,9 +34,7 @@ const SPOKEN_AFTER_MS = 900
 export class SheetPage extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
-    labelledStyle,
     fold,
-    keysStyle,
     paperStyle,
     css`
       main {
@@ -325,7 +323,10 @@ export class SheetPage extends SignalWatcher(LitElement) {
             : nothing
         }
         ${this.shownFace()}
-        ${keysList()}
+        <details class="keys" @toggle=${() => void import('../keys/keys-list.ts')}>
+          <summary>${sheetWords.keys}</summary>
+          <keys-list></keys-list>
+        </details>
         <p class="unseen" role="status">${this.spoken}</p>
       </main>
     `

@@ -29,89 +29,11 @@ export const sheetWords = {
   fillIn: 'Fill in',
   atTheStand: 'At the stand',
   build: 'Build',
+  keys: 'Keys and signs',
   sections: 'Sections',
   checks: 'Checks',
   /** How many cells are in a state: `1 fail`, `9 waiting`. */
   state: (state: CheckOutcome['state'], n: number): string =>
     state === 'error' ? plural(n, 'error') : `${count(n)} ${state}`,
   done: (done: number, of: number): string => `${count(done)} of ${count(of)}`,
-}
-
-type Key = readonly [keys: string, effect: string]
-
-export const keysWords = {
-  title: 'Keys and signs',
-  onMac: 'On a Mac, use Cmd for Ctrl and Option for Alt.',
-  signs: 'Show f/, 1/, × and ± as buttons under a field while you type',
-  groups: [
-    [
-      'Everywhere in a sheet',
-      [
-        ['?', 'opens this list, outside a field; pressed again, closes it'],
-        ['Ctrl Z', 'undoes the last change'],
-        ['Shift Ctrl Z, Ctrl Y', 'redoes it'],
-        ['Ctrl F', 'finds in the sheet; pressed again, in the page as the browser does'],
-        ['Ctrl P', 'prints the job sheet'],
-      ],
-    ],
-    [
-      'While finding',
-      [
-        ['Enter', 'goes to the next place'],
-        ['Shift Enter', 'goes to the previous place'],
-        ['Escape', 'closes the search and stays at the place found'],
-      ],
-    ],
-    [
-      'In Fill in and At the stand',
-      [
-        ['Space', 'ticks a step, or removes its tick'],
-        ['← ↑ → ↓', 'moves a lamp of a drawing; with Shift, ten times as far'],
-      ],
-    ],
-    [
-      'In a table',
-      [
-        ['Enter', 'goes to the next row; after the last, to a new one'],
-        ['← ↑ → ↓', 'goes from field to field'],
-        ['Page Up, Page Down', 'goes ten rows up or down'],
-        ['Ctrl Home, Ctrl End', 'goes to the first or the last row'],
-        ['Alt N', 'adds a row below'],
-        ['Alt R', 'removes the row'],
-        ['Alt ↑, Alt ↓', 'moves the row up or down'],
-      ],
-    ],
-    [
-      'In Build, on a cell',
-      [
-        ['↑, ↓', 'goes from cell to cell'],
-        ['Alt O', 'opens the cell, or closes it'],
-        ['Alt N', 'adds a cell of the same kind below'],
-        ['Shift Alt N', 'chooses the kind of cell to add below'],
-        ['Alt R', 'removes the cell, or the selected cells'],
-        ['Alt ↑, Alt ↓', 'moves the cell, or the selected cells, up or down'],
-        ['Shift Alt ↑, Shift Alt ↓', 'moves the whole section up or down'],
-        ['Shift ↑, Shift ↓', 'selects cells from here on'],
-        ['Ctrl A', 'selects all cells'],
-        ['Alt C', 'clears the selection'],
-        ['Ctrl C, Ctrl X', 'copies or cuts the cell, or the selected cells, as text'],
-        ['Ctrl V', 'pastes copied cells below; lines such as «name = formula» too'],
-      ],
-    ],
-    [
-      'In the steps of a list',
-      [
-        ['Enter', 'adds a step below'],
-        ['Ctrl V', 'makes a step of each pasted line'],
-      ],
-    ],
-    [
-      'In a formula',
-      [
-        ['Enter', 'saves it and leaves the field'],
-        ['Escape', 'restores what was there'],
-        ['Ctrl Space', 'suggests names, functions and units'],
-      ],
-    ],
-  ] as const satisfies readonly (readonly [where: string, keys: readonly Key[]])[],
 }
