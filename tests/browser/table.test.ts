@@ -93,7 +93,7 @@ test('a table is built from nothing by keyboard, filled from a spreadsheet, kept
   await at(page, /^Heading/)
   await page.keyboard.type('Title')
   await tabTo(page, /^Filled in with/)
-  await page.keyboard.press('w')
+  await page.keyboard.press('t')
   await tabTo(page, /Add a column/)
   await page.keyboard.press('Enter')
   await at(page, /^Heading/)
