@@ -64,10 +64,10 @@ test('the studio’s own table grades the mean', () => {
   expect(open('accept-colour', { ...own, own_table: 'gold, silver; colour mean: 0.5, 1' }).value('class')).toBe('below')
 })
 
-test('a table that cannot be read is told in the class alone; the checks go on', () => {
+test('a table that cannot be read leaves the class alone in error; the checks still compute', () => {
   const sheet = open('accept-colour', { scheme: 'the studio’s own', own_table: 'fine' })
   expect(sheet.troubles).toHaveLength(1)
-  expect(sheet.troubles[0]).toMatch(/^class: No table is called/)
+  expect(sheet.troubles[0]).toMatch(/^class: «scheme» names no table/)
   expect(sheet.state('mean_passes')).toBe('pass')
   expect(sheet.message('mean_passes')).not.toContain('—')
 })
