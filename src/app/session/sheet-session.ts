@@ -25,6 +25,22 @@ export interface SessionOptions {
   readonly lock?: TabLockMeans
 }
 
+/** How much of undo is saved with a sheet: so many steps, in so many characters. */
+const MOST_STEPS = 50
+const MOST_CHARACTERS = 300_000
+
+/** The latest steps that fit. */
+function recentSteps(steps: readonly Worksheet[]): readonly Worksheet[] {
+  let left = MOST_CHARACTERS
+  const recent: Worksheet[] = []
+  for (const step of steps.slice(-MOST_STEPS).reverse()) {
+    left -= JSON.stringify(step).length
+    if (left < 0) break
+    recent.unshift(step)
+  }
+  return recent
+}
+
 /** An open worksheet, its place in the store, and this tab's lock on it. */
 export class SheetSession {
   readonly lockState = signal<LockState>('here')
@@ -35,6 +51,8 @@ export class SheetSession {
   readonly id: string
   readonly autosave: Autosave
   private readonly unsaved: UnsavedSheets
+  /** The undo steps saved with the sheet, unchecked. */
+  private readonly history: unknown
   private readonly tabLock: TabLock
   private readonly stop: () => void
   /** The document as it is saved or about to be: functions that arrive later change no document. */
@@ -49,6 +67,7 @@ export class SheetSession {
     this.id = id
     this.unsaved = unsaved
     this.known = open.sheet.worksheet
+    this.history = saved?.history
     this.tabLock = new TabLock(
       id,
       {
@@ -77,9 +96,11 @@ export class SheetSession {
 
   /** Takes the sheet, or shows that another tab has it. */
   async take(): Promise<void> {
-    if (!this.store.persistent) return
-    this.freeze('elsewhere')
-    if (await this.tabLock.take()) await this.resume()
+    if (this.store.persistent) {
+      this.freeze('elsewhere')
+      if (await this.tabLock.take()) await this.resume()
+    }
+    await this.recallUndo().catch(() => {})
   }
 
   async takeOver(): Promise<void> {
@@ -145,7 +166,21 @@ export class SheetSession {
     this.tabLock.close()
   }
 
-  private readonly savable = (): Savable => ({ worksheet: this.open.sheet.worksheet })
+  private readonly savable = (): Savable => ({
+    worksheet: this.open.sheet.worksheet,
+    history: recentSteps(this.open.sheet.undoSteps),
+  })
+
+  /** Undo goes on where it was when the sheet was left; steps that cannot be read are no steps. */
+  private async recallUndo(): Promise<void> {
+    if (!Array.isArray(this.history) || this.history.length === 0) return
+    const { readData } = await import('../../worksheet/schema/read-document.ts')
+    try {
+      this.open.sheet.recallUndo(this.history.map(readData))
+    } catch {
+      // Saved by another version: the sheet itself is not affected.
+    }
+  }
 
   private freeze(state: LockState): void {
     this.open.frozen.set(state !== 'here')

@@ -22,6 +22,16 @@ export class History {
     if (this.past.length > MOST_STEPS) this.past.shift()
   }
 
+  /** The documents that undo leads back to, the earliest first. */
+  get steps(): readonly Worksheet[] {
+    return this.past.map(({ worksheet }) => worksheet)
+  }
+
+  /** Goes on from the steps of an earlier visit. */
+  recall(steps: readonly Worksheet[]): void {
+    this.past = steps.map((worksheet) => ({ worksheet, merge: undefined }))
+  }
+
   undo(now: Worksheet): Worksheet | undefined {
     const step = this.past.pop()
     if (!step) return undefined

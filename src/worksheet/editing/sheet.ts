@@ -142,6 +142,18 @@ export class Sheet {
     return new Sheet({ ...this.document, cells: [...cells] }, this.library, this.capabilities)
   }
 
+  /** The documents that undo leads back to, the earliest first. */
+  get undoSteps(): readonly Worksheet[] {
+    return this.history.steps
+  }
+
+  /** Goes on from the undo steps of an earlier visit, where nothing was changed since the sheet was opened. */
+  recallUndo(steps: readonly Worksheet[]): void {
+    if (this.history.canUndo || this.history.canRedo) return
+    this.history.recall(steps)
+    this.tellAll('all')
+  }
+
   undo(): boolean {
     return this.goTo(this.history.undo(this.document))
   }

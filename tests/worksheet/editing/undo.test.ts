@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
 import { type Cell, type Change, ChangeRefused, type Sheet } from '../../../src/worksheet/index.ts'
 import { given, note, result, seen, sheetOf } from '../make.ts'
 
@@ -136,4 +136,24 @@ describe('after any changes', () => {
       { numRuns: 200 },
     )
   })
+})
+
+test('undo goes on from the steps of an earlier visit, and not over what was changed since', () => {
+  const first = sheetOf([given('a', '1')])
+  first.apply({ do: 'job', job: 'one' })
+  first.apply({ do: 'job', job: 'two' })
+  const steps = JSON.parse(JSON.stringify(first.undoSteps))
+  const again = sheetOf([given('a', '1')])
+  again.become(first.worksheet)
+  again.recallUndo(steps)
+  expect(again.undoSteps).toHaveLength(1)
+
+  const fresh = first.trial(first.cells)
+  fresh.recallUndo(steps)
+  expect(fresh.undo()).toBe(true)
+  expect(fresh.worksheet.job).toBe('one')
+  expect(fresh.undo()).toBe(true)
+  expect(fresh.worksheet.job).toBeUndefined()
+  expect(fresh.undo()).toBe(false)
+  expect(fresh.redo()).toBe(true)
 })
