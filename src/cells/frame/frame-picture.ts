@@ -218,7 +218,10 @@ export class FramePictureView extends LitElement {
       if (nearest <= REACH) return { area: this.chosen, handle: distances.indexOf(nearest) }
     }
     const group = (target as Element | null)?.closest('.area')
-    return { area: group ? Number(group.getAttribute('data-at')) : NONE_HELD, handle: NONE_HELD }
+    const under = group ? Number(group.getAttribute('data-at')) : NONE_HELD
+    // An area of the whole picture cannot be moved: dragging there moves the picture.
+    const isFixed = handlesOf(this.areas[under] ?? { kind: 'evenness', name: '' }).length === 0
+    return { area: isFixed ? NONE_HELD : under, handle: NONE_HELD }
   }
 
   private down(event: PointerEvent): void {
