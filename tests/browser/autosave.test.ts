@@ -78,7 +78,7 @@ test('a link that is left leaves nothing behind', async ({ open }) => {
   const link = first.page.getByLabel('Link to a copy of this sheet')
   await expect.poll(() => link.inputValue()).toMatch(/#s=1\./)
   const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
-  await second.page.getByRole('button', { name: 'Leave' }).click()
+  await second.page.getByRole('button', { name: 'Cancel' }).click()
   await second.page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   expect(await second.page.getByRole('heading', { name: 'Your sheets' }).count()).toBe(0)
 })

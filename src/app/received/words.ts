@@ -10,7 +10,7 @@ export const receivedWords = {
   inLink: 'It is all in the link.',
   save: 'Save a copy',
   saveSeparate: 'Save a separate copy',
-  leave: 'Leave',
+  leave: 'Cancel',
   isHome: (title: string): string => `This is a copy of your sheet «${title}», which is in this browser.`,
   differs: (n: number): string =>
     n === 0
