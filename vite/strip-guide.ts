@@ -1,7 +1,7 @@
 import { type ESTree, parseSync } from 'vite'
 
 /** The properties of a record that only the guide reads: GuideText in src/language/values/function-record.ts. */
-export const GUIDE_KEYS = ['subject', 'about', 'formula', 'source', 'validity', 'examples'] as const
+export const GUIDE_KEYS = ['subject', 'about', 'also', 'formula', 'source', 'validity', 'examples'] as const
 
 type Node = ESTree.Node
 type Literal = ESTree.ObjectExpression

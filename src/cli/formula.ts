@@ -1,13 +1,14 @@
 import { LIBRARY } from '../functions/index.ts'
-import { applyFix, problem, RESERVED } from '../language/index.ts'
+import { type Diagnostic, problem, RESERVED } from '../language/index.ts'
 import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet, VERSION } from '../worksheet/index.ts'
-import { type Arguments, InputError } from './input.ts'
-import { printJson, printLines, reportOf } from './report.ts'
+import { type Arguments, InputError, readText } from './input.ts'
+import { printErrorLines, printJson, printLines, reportOf, wholeFixes } from './report.ts'
 
 const RESULT = 'formula'
 
 /** `formula 'TEXT'`: one formula, its names set by `--set`. */
-export function formula({ subject, sets, json }: Arguments): number {
+export function formula({ subject: given, sets, json }: Arguments): number {
+  const subject = given.trim() === '-' ? readText('-').trim() : given
   const cells: Cell[] = sets.map(({ name, text }) => setCell(name, text))
   const sheet = new Sheet(
     {
@@ -21,7 +22,8 @@ export function formula({ subject, sets, json }: Arguments): number {
   for (const cell of cells) refuseUnreadable(cell, sheet.outcome(cell.id))
   const outcome = refusedIfEmpty(sheet.outcome(RESULT))
   if (json) printJson(reportOf(outcome, subject))
-  else printLines(plainLines(outcome, subject))
+  else if (outcome.state === 'value') printLines(plainLines(outcome, subject))
+  else printErrorLines(plainLines(outcome, subject))
   return outcome.state === 'value' ? 0 : 1
 }
 
@@ -63,7 +65,7 @@ function plainLines(outcome: Outcome, text: string): string[] {
     return [
       outcome.shown.text,
       ...marked,
-      ...outcome.warnings.map(({ message }) => `caution: ${message}`),
+      ...outcome.warnings.flatMap((one) => [`caution: ${one.message}`, ...fixLines(text, [one])]),
       ...outcome.safety.map((text) => `caution: ${text}`),
     ]
   }
@@ -73,6 +75,10 @@ function plainLines(outcome: Outcome, text: string): string[] {
     ...(text.length <= 200 && d.to > d.from
       ? [`  ${text}`, `  ${' '.repeat(d.from)}${'^'.repeat(Math.max(1, d.to - d.from))}`]
       : []),
-    ...d.fixes.map((mend) => `  ${mend.label}: ${applyFix(text, mend)}`),
+    ...fixLines(text, [d]),
   ])
 }
+
+/** The formulas that would be right, a line each. */
+const fixLines = (text: string, diagnostics: readonly Diagnostic[]): string[] =>
+  wholeFixes(text, diagnostics).map((fixed) => `  try: ${fixed}`)

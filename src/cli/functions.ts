@@ -1,37 +1,34 @@
 import { FUNCTIONS } from '../functions/index.ts'
 import { type PublishedRow, publishedRowsOf } from '../functions/published/report.ts'
+import { functionFinder } from '../language/finding/find-functions.ts'
 import { type FunctionRecord, type Parameter, rangeText, resultText, signature, typeName } from '../language/index.ts'
 import { InputError } from './input.ts'
 import { printJson, printLines } from './report.ts'
 
 /**
- * `functions`: every function by subject. With a name, that function in full and how it was checked; with another word,
- * the functions whose name or description has it.
+ * `functions`: every function by subject. With a name, that function in full and how it was checked; with other
+ * words, the functions found by them.
  */
 export function functions(args: readonly string[]): number {
   const option = args.find((arg) => arg.startsWith('-') && arg !== '--json')
   const words = args.filter((arg) => arg !== '--json')
   if (option !== undefined) throw new InputError(`functions has no option ${option}. It takes a word and --json.`)
-  if (words.length > 1) throw new InputError(`functions takes one word, found ${words.length}. Put them in quotes.`)
-  const [word] = words
+  const word = words.length > 0 ? words.join(' ') : undefined
   const found = word === undefined ? FUNCTIONS : matching(word)
   if (found.length === 0)
-    throw new InputError(`No function has «${word}» in its name or description. functions alone lists them all.`)
+    throw new InputError(`No function is found by «${word}». functions alone lists them all.`)
   const exact = word !== undefined && found.length === 1 && found[0]?.name === word
   if (args.includes('--json')) printJson(found.map(asData))
   else printLines(exact ? inFull(found[0] as FunctionRecord) : bySubject(found))
   return 0
 }
 
-/** The function of that name, or those whose name or description has every part of the word. */
+/** The function of that name, or those found by words of the trade. */
 function matching(word: string): readonly FunctionRecord[] {
   const exact = FUNCTIONS.filter(({ name }) => name === word)
   if (exact.length > 0) return exact
-  const parts = word.toLowerCase().split(/\s+/).filter(Boolean)
-  return FUNCTIONS.filter(({ name, about }) => {
-    const text = `${name} ${name.replaceAll('_', ' ')} ${about}`.toLowerCase()
-    return parts.every((part) => text.includes(part))
-  })
+  const finder = functionFinder(FUNCTIONS.map((record) => ({ record, text: record })))
+  return finder.find(word).flatMap((name) => FUNCTIONS.find((record) => record.name === name) ?? [])
 }
 
 function bySubject(found: readonly FunctionRecord[]): string[] {
@@ -103,6 +100,7 @@ function asData(record: FunctionRecord): object {
     name: record.name,
     subject: record.subject,
     about: record.about,
+    also: record.also ?? [],
     signature: signature(record),
     parameters: record.parameters.map(parameterData),
     result: resultText(record),

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 
 /** The input cannot be read: what and where, in one plain line. */
@@ -95,6 +96,9 @@ export function readSet(text: string): { name: string; text: string } {
   if (at < 1) throw new InputError(`--set takes 'name=text', found '${text}'`)
   return { name: text.slice(0, at).trim(), text: text.slice(at + 1) }
 }
+
+/** The text of a file, or of standard input where the path is `-`. Throws what the system says. */
+export const readText = (path: string): string => readFileSync(path === '-' ? 0 : path, 'utf8')
 
 /** Why a file cannot be read or written, in words. */
 export function whyUnread(error: unknown): string {

@@ -1,4 +1,6 @@
 import { isMainThread } from 'node:worker_threads'
+import { version } from '../../package.json'
+import { listText } from '../units/plural.ts'
 import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
@@ -6,19 +8,14 @@ import { InputError, readArguments } from './input.ts'
 import { onOneLine } from './report.ts'
 import { run } from './run.ts'
 import { readRunArguments } from './run-arguments.ts'
-
-const USAGE = `evenfield compute FILE.json [--set 'name=text']… [--simulate N --seed S] [--json]
-evenfield formula 'TEXT' [--set 'name=text']… [--json]
-evenfield functions [WORD] [--json]
-evenfield frame FILE --areas AREAS.json [--json]
-evenfield frames FOLDER --sheet SHEET.json --out report.csv [--frame NAME]
-evenfield run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 'name=text']… [--json]
-  --originals plans the rows of this file instead of the table’s own, matched by headings; --left plans only what is not done
-  --set fills in a given; of a result it gives the value measured, which is reckoned on with`
+import { helpOf, overview, VERBS } from './verbs.ts'
 
 /** Runs one command. Exit 0: computed, every check passes or is marginal. 1: a cell in error, or a check that fails or waits. 2: unreadable input. */
 async function command(argv: readonly string[]): Promise<number> {
   const [word, ...rest] = argv
+  const asked = word === 'help' ? rest[0] : word
+  const verb = asked !== undefined && Object.hasOwn(VERBS, asked) ? VERBS[asked] : undefined
+  if (verb && (word === 'help' || asksForHelp(rest))) return print(helpOf(verb))
   switch (word) {
     case 'compute':
       return compute(readArguments(rest, 'compute takes one file', true))
@@ -39,16 +36,28 @@ async function command(argv: readonly string[]): Promise<number> {
       return run(readRunArguments(rest))
     case 'help':
     case '--help':
-      process.stdout.write(`${USAGE}\n`)
-      return 0
+    case '-h':
+      return print(overview())
+    case 'version':
+    case '--version':
+      return print(`evenfield ${version}`)
     default:
       throw new InputError(
         word === undefined
-          ? `a command is missing; ${USAGE.replace(/\n\s*/g, '; ')}`
-          : `there is no command «${word}»; there are compute, formula, functions, frame, frames and run`,
+          ? 'a command is missing; evenfield --help lists them'
+          : `there is no command «${word}»; there are ${listText(Object.keys(VERBS))}`,
       )
   }
 }
+
+function print(text: string): number {
+  process.stdout.write(`${text}\n`)
+  return 0
+}
+
+/** What follows `--` is text, whatever it looks like. */
+const asksForHelp = (args: readonly string[]): boolean =>
+  args.slice(0, args.includes('--') ? args.indexOf('--') : undefined).some((arg) => arg === '--help' || arg === '-h')
 
 // A thread of `frames` is this program again, so that it is one file wherever it runs.
 const { isFrameWorker, serveFrames } = isMainThread ? {} : await import('./frame-pool.ts')

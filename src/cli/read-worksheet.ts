@@ -1,14 +1,14 @@
-import { readFileSync, statSync } from 'node:fs'
+import { statSync } from 'node:fs'
 import { type Cell, DocumentError, MAX_DOCUMENT_LENGTH, readDocument, type Worksheet } from '../worksheet/index.ts'
-import { type Arguments, InputError, whyUnread } from './input.ts'
+import { type Arguments, InputError, readText, whyUnread } from './input.ts'
 
 /** Reads a worksheet from a file. Throws InputError. */
 export function readWorksheet(path: string): Worksheet {
   let text: string
   try {
-    if (statSync(path).size > MAX_DOCUMENT_LENGTH)
+    if (path !== '-' && statSync(path).size > MAX_DOCUMENT_LENGTH)
       throw new InputError(`${path}: the file is too large to be a worksheet`)
-    text = readFileSync(path, 'utf8')
+    text = readText(path)
   } catch (error) {
     if (error instanceof InputError) throw error
     throw new InputError(`${path}: ${whyUnread(error)}`)

@@ -61,6 +61,10 @@ export const printJson = (data: unknown): void => {
   process.stdout.write(`${JSON.stringify(data)}\n`)
 }
 
+export const printErrorLines = (lines: readonly string[]): void => {
+  if (lines.length > 0) process.stderr.write(`${lines.map(withoutControls).join('\n')}\n`)
+}
+
 export const printLines = (lines: readonly string[]): void => {
   if (lines.length > 0) process.stdout.write(`${lines.map(withoutControls).join('\n')}\n`)
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { evenfield, json } from './run.ts'
+import { evenfield, evenfieldWith, json } from './run.ts'
 
 describe('evenfield formula', () => {
   it('prints the value in coherent SI, its dimension and how it is shown', () => {
@@ -30,11 +30,34 @@ describe('evenfield formula', () => {
     })
   })
 
-  it('without --json prints a line to read, or the error under its formula with what would mend it', () => {
+  it('without --json prints a line to read, or the error under its formula with the formulas that would be right', () => {
     expect(evenfield('formula', '-2^2').out).toBe('−4\n')
     const ran = evenfield('formula', 'f / 8 * 2')
     expect(ran.code).toBe(1)
-    expect(ran.out.split('\n').slice(1, 4)).toEqual(['  f / 8 * 2', '  ^^^^^', '  Write f/8: f/8 * 2'])
+    expect(ran.out).toBe('')
+    expect(ran.err.split('\n').slice(1, 4)).toEqual(['  f / 8 * 2', '  ^^^^^', '  try: f/8 * 2'])
+  })
+
+  it('prints the whole formulas that would be right, for an error and for a doubt', () => {
+    expect(json(evenfield('formula', '=max(1 mm; 2 mm)', '--json'))).toMatchObject({
+      value: null,
+      error: { from: 0, to: 1, fixes: ['max(1 mm, 2 mm)'] },
+    })
+    expect(json(evenfield('formula', '53.4 × 40 mm', '--json'))).toMatchObject({
+      value: 2.136,
+      error: null,
+      warnings: [expect.stringContaining('size')],
+      fixes: ['size(53.4 mm, 40 mm)', '53.4 * 40 mm'],
+    })
+  })
+
+  it('takes exposure values for levels', () => {
+    expect(json(evenfield('formula', '12 EV - 3 stop', '--json'))).toMatchObject({ value: 9, shown: '9 EV' })
+    expect(json(evenfield('formula', '13 EV + 13 EV', '--json'))).toMatchObject({ value: null, dimension: null })
+  })
+
+  it('reads the formula from standard input', () => {
+    expect(evenfieldWith('2 mm + 3 mm\n', 'formula', '-').out).toBe('5 mm\n')
   })
 
   it('takes what is set as it is typed: sizes, yes and no, lists, texts, limits', () => {

@@ -14,10 +14,14 @@ export interface Ran {
 }
 
 /** Runs the program in a terminal of its own. */
-export function evenfield(...args: string[]): Ran {
+export const evenfield = (...args: string[]): Ran => evenfieldWith('', ...args)
+
+/** The same with a text on standard input. */
+export function evenfieldWith(input: string, ...args: string[]): Ran {
   const { status, stdout, stderr } = spawnSync(process.execPath, ['scripts/evenfield.mjs', ...args], {
     cwd: ROOT,
     encoding: 'utf8',
+    input,
   })
   return { code: status, out: stdout, err: stderr }
 }

@@ -1,6 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { field, shared } from '../../cells/style/styles.ts'
+import { type FunctionFinder, functionFinder } from '../../language/finding/find-functions.ts'
 import {
   type Callable,
   type Example,
@@ -29,24 +30,10 @@ const SUBJECTS: Readonly<Record<Subject, string>> = {
 
 interface Entry {
   readonly record: Callable
-  readonly told: GuideText
-  /** All its words, for the search. */
-  readonly words: string
+  readonly text: GuideText
 }
 
-const wordsOf = (record: Callable, told: GuideText): string =>
-  [
-    record.name,
-    record.name.replaceAll('_', ' '),
-    told.about,
-    told.formula,
-    SUBJECTS[told.subject],
-    ...record.parameters.flatMap(({ name, about }) => [name, about]),
-  ]
-    .join(' ')
-    .toLowerCase()
-
-/** Every function laid out: by subject, found by any word, its examples ready to be put into the sheet. */
+/** Every function laid out: by subject, found by words of the trade, its examples ready to be put into the sheet. */
 @customElement('function-guide')
 export class FunctionGuide extends LitElement {
   static override styles = [
@@ -93,7 +80,7 @@ export class FunctionGuide extends LitElement {
       summary span {
         display: block;
       }
-      .told {
+      .details {
         display: grid;
         gap: 0.6rem;
         padding: 0.2rem 0 1.1rem 1rem;
@@ -123,7 +110,7 @@ export class FunctionGuide extends LitElement {
         display: block;
       }
       @container page (max-width: 32rem) {
-        .told {
+        .details {
           padding-inline-start: 0;
         }
         dl {
@@ -142,7 +129,8 @@ export class FunctionGuide extends LitElement {
   /** Whether there is a sheet to put an example into. */
   @property({ type: Boolean }) canPut = false
   @state() private entries: readonly Entry[] = []
-  @state() private wanted = ''
+  @state() private words = ''
+  private finder: FunctionFinder | undefined
   @state() private opened: ReadonlySet<string> = new Set()
 
   override connectedCallback(): void {
@@ -153,9 +141,10 @@ export class FunctionGuide extends LitElement {
   private async load(): Promise<void> {
     const [{ GUIDE }, library] = await Promise.all([import('virtual:guide'), wholeLibrary()])
     this.entries = [...library.values()].flatMap((record) => {
-      const told = GUIDE.get(record.name)
-      return told ? [{ record, told, words: wordsOf(record, told) }] : []
+      const text = GUIDE.get(record.name)
+      return text ? [{ record, text }] : []
     })
+    this.finder = functionFinder(this.entries)
   }
 
   private put({ formula }: Example): void {
@@ -175,9 +164,9 @@ export class FunctionGuide extends LitElement {
     `
   }
 
-  private told({ record, told }: Entry): TemplateResult {
+  private details({ record, text }: Entry): TemplateResult {
     return html`
-      <div class="told">
+      <div class="details">
         ${
           record.parameters.length > 0
             ? html`<dl>${record.parameters.map(
@@ -185,12 +174,12 @@ export class FunctionGuide extends LitElement {
               )}</dl>`
             : nothing
         }
-        <p>Gives ${resultText(record)}: <code>${told.formula}</code></p>
-        ${told.validity ? html`<p>Applies to: ${told.validity}</p>` : nothing}
-        ${[...(record.safety ?? []), ...(record.cautions ?? [])].map((text) => html`<p class="caution"><b>Caution:</b> ${text}</p>`)}
-        <p class="quiet">Source: ${told.source}</p>
+        <p>Gives ${resultText(record)}: <code>${text.formula}</code></p>
+        ${text.validity ? html`<p>Applies to: ${text.validity}</p>` : nothing}
+        ${[...(record.safety ?? []), ...(record.cautions ?? [])].map((caution) => html`<p class="caution"><b>Caution:</b> ${caution}</p>`)}
+        <p class="quiet">Source: ${text.source}</p>
         <published-checks name=${record.name}></published-checks>
-        ${told.examples.filter(({ gives }) => gives !== undefined).map((one) => this.example(one))}
+        ${text.examples.filter(({ gives }) => gives !== undefined).map((one) => this.example(one))}
       </div>
     `
   }
@@ -204,22 +193,35 @@ export class FunctionGuide extends LitElement {
     }
     return html`
       <details @toggle=${toggle}>
-        <summary><code>${signature(entry.record)}</code><span class="quiet">${entry.told.about}</span></summary>
-        ${this.opened.has(name) ? this.told(entry) : nothing}
+        <summary><code>${signature(entry.record)}</code><span class="quiet">${entry.text.about}</span></summary>
+        ${this.opened.has(name) ? this.details(entry) : nothing}
       </details>
     `
   }
 
+  /** Without words every function; with words those found, the best first. */
   private found(): readonly Entry[] {
-    const words = this.wanted.toLowerCase().split(/\s+/).filter(Boolean)
-    return this.entries.filter((entry) => words.every((word) => entry.words.includes(word)))
+    if (this.words.trim() === '' || !this.finder) return this.entries
+    return this.finder.find(this.words).flatMap((name) => this.entries.find(({ record }) => record.name === name) ?? [])
+  }
+
+  private list(found: readonly Entry[]): TemplateResult | TemplateResult[] {
+    if (this.words.trim() !== '')
+      return html`<section aria-label="Found">${found.map((entry) => this.entry(entry))}</section>`
+    return (Object.keys(SUBJECTS) as Subject[])
+      .filter((subject) => found.some(({ text }) => text.subject === subject))
+      .map(
+        (subject) => html`
+          <section aria-label=${SUBJECTS[subject]}>
+            <h2>${SUBJECTS[subject]}</h2>
+            ${found.filter(({ text }) => text.subject === subject).map((entry) => this.entry(entry))}
+          </section>
+        `,
+      )
   }
 
   override render(): TemplateResult {
     const found = this.found()
-    const subjects = (Object.keys(SUBJECTS) as Subject[]).filter((one) =>
-      found.some(({ told }) => told.subject === one),
-    )
     return html`
       <label class="find">
         <span>Find a function by any word</span>
@@ -227,28 +229,21 @@ export class FunctionGuide extends LitElement {
           class="field"
           type="search"
           autocomplete="off"
-          .value=${this.wanted}
+          .value=${this.words}
           @input=${(event: Event) => {
-            this.wanted = (event.target as HTMLInputElement).value
+            this.words = (event.target as HTMLInputElement).value
           }}
         >
       </label>
       <p class="quiet" role="status">${this.entries.length === 0 ? 'Fetching…' : countInWords(found.length)}</p>
-      ${subjects.map(
-        (subject) => html`
-          <section aria-label=${SUBJECTS[subject]}>
-            <h2>${SUBJECTS[subject]}</h2>
-            ${found.filter(({ told }) => told.subject === subject).map((entry) => this.entry(entry))}
-          </section>
-        `,
-      )}
+      ${this.list(found)}
     `
   }
 }
 
 const countInWords = (count: number): string =>
   count === 0
-    ? 'No function has these words. Try fewer, or another.'
+    ? 'No function is found by these words. Try fewer, or another.'
     : count === 1
       ? 'One function.'
       : `${count} functions.`

@@ -20,6 +20,7 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
     name: 'drift',
     subject: 'colour',
     about: 'How far a reading has moved since the baseline.',
+    also: ['stability', 'change over time'],
     parameters: [
       parameter('now', ANY, 'the last reading: a target frame at the day’s end'),
       parameter('baseline', ANY, 'the same reading of the day’s first frame'),
@@ -60,6 +61,7 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
     name: 'grade',
     subject: 'colour',
     about: 'The class a measured value reaches in a published table or in the studio’s own.',
+    also: ['fadgi', 'metamorfoze', 'iso 19264', 'star rating'],
     parameters: [
       parameter('metric', TEXT, 'what was measured: "tone", "colour mean", "sampling" …'),
       parameter('value', ANY, 'the measured value'),

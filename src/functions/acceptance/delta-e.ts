@@ -15,6 +15,7 @@ export const DELTA_E: readonly FunctionRecord[] = [
     name: 'delta_e_76',
     subject: 'colour',
     about: 'Colour difference of two Lab colours, CIE 1976.',
+    also: ['colour difference', 'color difference', 'deltae'],
     parameters: TWO_LABS,
     result: PLAIN,
     formula: 'sqrt(ΔL² + Δa² + Δb²)',
@@ -91,6 +92,7 @@ export const DELTA_E: readonly FunctionRecord[] = [
     name: 'delta_e_2000',
     subject: 'colour',
     about: 'Colour difference of two Lab colours, CIEDE2000.',
+    also: ['colour difference', 'color difference', 'deltae', 'ciede2000'],
     parameters: [
       ...TWO_LABS,
       parameter('lightness_weighting', YES_NO, 'weight lightness by S_L; no sets S_L to 1', { default: 'yes' }),

@@ -26,6 +26,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     name: 'srgb_linear',
     subject: 'colour',
     about: 'The linear value behind an sRGB value.',
+    also: ['gamma', 'linearize'],
     parameters: [channel('value', 'encoded, 0 to 1')],
     result: PLAIN,
     formula: 'v/12.92 up to 0.04045; ((v + 0.055)/1.055)^2.4 above',
@@ -41,6 +42,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     name: 'lab_from_srgb',
     subject: 'colour',
     about: 'CIELAB of an sRGB colour.',
+    also: ['cielab', 'colour space'],
     parameters: [
       channel('r', 'red, encoded, 0 to 1'),
       channel('g', 'green, encoded, 0 to 1'),
@@ -100,6 +102,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     name: 'linear_from_code',
     subject: 'colour',
     about: 'The linear value, 0 to 1, behind a code read off the screen.',
+    also: ['gamma', 'pixel value', 'rgb value'],
     parameters: [
       parameter('code', PLAIN, 'the code read', { range: NOT_NEGATIVE }),
       parameter('full_scale', PLAIN, 'the code of full white: 255 for 8 bits', { range: POSITIVE }),
@@ -132,6 +135,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     name: 'white_balance_gains',
     subject: 'colour',
     about: 'Channel gains that make a grey card neutral.',
+    also: ['grey card', 'gray card', 'neutral'],
     parameters: [
       linearChannel('r', 'red of the grey card, linear'),
       linearChannel('g', 'green of the grey card, linear'),
@@ -151,6 +155,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     name: 'grey_offset',
     subject: 'colour',
     about: 'How far a grey card is from what was intended.',
+    also: ['gray card', 'exposure error'],
     parameters: [
       parameter('measured', PLAIN, 'linear value of the card in the frame, 0 to 1', { range: { above: 0, most: 1 } }),
       parameter('intended', PLAIN, 'its reflectance, or the linear value aimed at', { range: { above: 0, most: 1 } }),

@@ -34,6 +34,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'mirror_tilt',
     subject: 'squareness',
     about: 'The camera’s tilt from where it sees itself in a mirror laid on the original.',
+    also: ['alignment', 'parallel', 'squareness', 'mirror alignment'],
     parameters: [
       parameter('offset', number(LENGTH), 'of the lens’s reflection from the frame’s centre, at the mirror’s plane'),
       positiveLength('distance', 'from the entrance pupil to the mirror, square to it'),
@@ -52,6 +53,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'mirror_tilt_pixels',
     subject: 'squareness',
     about: 'The camera’s tilt from the reflection’s offset in the frame.',
+    also: ['alignment', 'parallel', 'squareness'],
     parameters: [
       parameter('offset', number(PIXEL), 'of the lens’s reflection from the frame’s centre'),
       parameter('pixel_pitch', number(PIXEL_PITCH), 'of the sensor', { range: POSITIVE }),
@@ -75,6 +77,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'keystone',
     subject: 'squareness',
     about: 'How much longer the near edge is in the frame than the far one.',
+    also: ['keystoning', 'converging verticals', 'trapezoid', 'perspective distortion', 'trapezium'],
     parameters: [tilt, positiveLength('field', 'size of the original along the tilt'), entranceDistance],
     result: PLAIN,
     formula: '(D + y sin θ)/(D − y sin θ) − 1, y = field/2',
@@ -92,6 +95,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'tilt_allowance',
     subject: 'squareness',
     about: 'The greatest tilt whose keystone stays within a number of pixels.',
+    also: ['keystone', 'parallelism', 'squareness'],
     parameters: [
       parameter('pixels', number(PIXEL), 'difference allowed between the edges', { range: NOT_NEGATIVE }),
       parameter('edge_pixels', number(PIXEL), 'along the far edge', { range: POSITIVE }),
@@ -120,6 +124,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'tilt_depth',
     subject: 'squareness',
     about: 'The depth of field a tilt uses up.',
+    also: ['parallelism', 'scheimpflug', 'focus plane'],
     parameters: [tilt, positiveLength('field', 'size of the original along the tilt')],
     result: number(LENGTH),
     formula: 'field · sin θ',
@@ -153,6 +158,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'distortion_shift',
     subject: 'squareness',
     about: 'How far distortion moves the frame’s corner.',
+    also: ['barrel distortion', 'pincushion', 'lens distortion'],
     parameters: [
       parameter('distortion', PLAIN, 'at the corner, pincushion positive: −0.5 %', { range: { above: -1, below: 1 } }),
       parameter('half_diagonal', ANY, 'of the frame: a length or pixels', { range: POSITIVE }),
@@ -171,6 +177,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'edge_bow',
     subject: 'squareness',
     about: 'How far distortion bows a long edge of the frame.',
+    also: ['barrel distortion', 'pincushion'],
     parameters: [
       parameter('distortion', PLAIN, 'at the corner, pincushion positive', { range: { above: -1, below: 1 } }),
       parameter('width', ANY, 'of the frame, along the edge', { range: POSITIVE }),
@@ -192,6 +199,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'diagonal_skew',
     subject: 'squareness',
     about: 'How far a rectangle’s corners are from square, from its two diagonals in the frame.',
+    also: ['squareness', 'skew', 'parallelogram'],
     parameters: [
       parameter('diagonal_a', ANY, 'one diagonal', { range: POSITIVE }),
       parameter('diagonal_b', ANY, 'the other', { range: POSITIVE }),
@@ -225,6 +233,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
     name: 'camera_for_lean',
     subject: 'squareness',
     about: 'Where the camera goes in front of an original that leans.',
+    also: ['keystone', 'easel', 'leaning original'],
     parameters: [
       parameter('centre_height', number(LENGTH), 'of the original’s centre over the floor', { range: NOT_NEGATIVE }),
       parameter('lean', number(ANGLE), 'from upright, top away from the camera positive', { range: EITHER_WAY }),

@@ -31,6 +31,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     name: 'tube_magnification',
     subject: 'close-focus',
     about: 'Magnification with an extension tube behind the lens.',
+    also: ['extension tube', 'extension ring', 'macro'],
     parameters: [FOCAL, length('extension', 'length of the tubes together'), LENS_MAGNIFICATION],
     result: RATIO,
     formula: 'm = m₀ + e/f',
@@ -47,6 +48,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     name: 'extension_for',
     subject: 'close-focus',
     about: 'Extension that gives a required magnification.',
+    also: ['bellows', 'extension tube', 'extension ring', 'bellows draw', 'macro'],
     parameters: [FOCAL, MAGNIFICATION_OR_NONE, LENS_MAGNIFICATION],
     result: number(LENGTH),
     formula: 'e = f (m − m₀)',
@@ -70,6 +72,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     name: 'closeup_stack',
     subject: 'close-focus',
     about: 'Power of close-up lenses screwed together, and how far in front of the first the original is.',
+    also: ['close-up lens', 'dioptre', 'diopter', 'supplementary lens'],
     parameters: [
       parameter(
         'powers',
@@ -116,6 +119,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     name: 'closeup_magnification',
     subject: 'close-focus',
     about: 'Magnification with a close-up lens in front.',
+    also: ['close-up lens', 'dioptre', 'diopter', 'supplementary lens', 'macro'],
     parameters: [
       FOCAL,
       POWER,
@@ -163,6 +167,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     name: 'closeup_distance',
     subject: 'close-focus',
     about: 'Distance from the close-up lens to the original.',
+    also: ['close-up lens', 'working distance', 'dioptre', 'diopter'],
     parameters: [
       POWER,
       positiveLength('focus_distance', 'what the main lens is focused on, measured from the close-up lens', {
@@ -187,6 +192,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     name: 'tube_choices',
     subject: 'close-focus',
     about: 'Every combination of the tubes available, and whether it reaches the required magnification.',
+    also: ['bellows', 'extension tubes', 'extension rings'],
     parameters: [
       parameter('tubes', list(number(LENGTH)), 'lengths of the tubes available', { range: POSITIVE }),
       FOCAL,
@@ -220,6 +226,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     name: 'best_tubes',
     subject: 'close-focus',
     about: 'The shortest of the combinations that reach the required magnification.',
+    also: ['bellows', 'extension tubes', 'extension rings'],
     parameters: [parameter('choices', list(TUBE_CHOICE), 'from tube_choices')],
     result: TUBE_CHOICE,
     formula: 'first of the choices that cover',

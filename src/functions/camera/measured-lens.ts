@@ -14,6 +14,7 @@ export const MEASURED_LENS: readonly FunctionRecord[] = [
     name: 'pupil_ratio',
     subject: 'close-focus',
     about: 'Pupil magnification of a lens, from both pupils measured through its ends.',
+    also: ['pupil magnification', 'asymmetry'],
     parameters: [
       positiveLength('exit_pupil', 'diameter of the opening seen through the rear of the lens'),
       positiveLength('entrance_pupil', 'diameter of the opening seen through the front, at the same aperture'),
@@ -32,6 +33,7 @@ export const MEASURED_LENS: readonly FunctionRecord[] = [
     name: 'focal_from_equivalent',
     subject: 'close-focus',
     about: 'Real focal length of a small camera, such as a phone’s, from its “35 mm equivalent”.',
+    also: ['35 mm equivalent', 'crop factor', 'phone lens'],
     parameters: [
       positiveLength('equivalent', 'equivalent focal length, as stated'),
       positiveLength('sensor_diagonal', 'diagonal of the sensor'),

@@ -16,6 +16,7 @@ export const PERSPECTIVE: readonly FunctionRecord[] = [
     name: 'entrance_distance',
     subject: 'close-focus',
     about: 'Distance from the entrance pupil to the original: the distance of perspective and of evenness.',
+    also: ['entrance pupil', 'nodal point', 'no-parallax point', 'perspective'],
     parameters: [FOCAL, MAGNIFICATION, PUPIL_RATIO],
     result: number(LENGTH),
     formula: 'f (1/m + 1/p)',
@@ -53,6 +54,7 @@ export const PERSPECTIVE: readonly FunctionRecord[] = [
     name: 'exit_pupil_distance',
     subject: 'close-focus',
     about: 'Distance from the exit pupil to the sensor: it sets how steeply light meets the corners.',
+    also: ['exit pupil', 'telecentric'],
     parameters: [FOCAL, MAGNIFICATION_OR_NONE, PUPIL_RATIO],
     result: number(LENGTH),
     formula: 'f (p + m)',
@@ -69,6 +71,7 @@ export const PERSPECTIVE: readonly FunctionRecord[] = [
     name: 'scale_change',
     subject: 'close-focus',
     about: 'How much larger a part of the original is imaged that is above the plane in focus.',
+    also: ['perspective', 'telecentric error', 'height change'],
     parameters: [
       parameter('height', number(LENGTH), 'above the plane in focus; negative for a part below it'),
       positiveLength('entrance_distance', 'from the entrance pupil to the plane in focus'),

@@ -35,6 +35,7 @@ export const TILES: readonly FunctionRecord[] = [
     name: 'tile_count',
     subject: 'sampling',
     about: 'How many overlapping frames in a row cover a side of the original.',
+    also: ['stitching', 'mosaic', 'panorama', 'overlap'],
     parameters: ROW,
     result: number(NONE),
     formula: 'max(1, ⌈(span − overlap)/(tile − overlap)⌉)',
@@ -51,6 +52,7 @@ export const TILES: readonly FunctionRecord[] = [
     name: 'tile_positions',
     subject: 'sampling',
     about: 'Centres of the tiles, measured from the left edge of the original.',
+    also: ['stitching', 'mosaic'],
     parameters: ROW,
     result: list(number(LENGTH)),
     formula: 'first and last tile flush with the edges, the others evenly between; a single tile at span/2',
@@ -70,6 +72,7 @@ export const TILES: readonly FunctionRecord[] = [
     name: 'tile_plan',
     subject: 'run',
     about: 'The fewest overlapping frames that cover an original.',
+    also: ['stitching', 'mosaic', 'overlap', 'panorama'],
     parameters: [
       positiveLength('width', 'of the original'),
       positiveLength('height', 'of the original'),

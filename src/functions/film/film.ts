@@ -1,5 +1,5 @@
 import gates from '../../../shared/reference/film-gates.json'
-import { type FunctionRecord, number, Refusal, record, TEXT } from '../../language/index.ts'
+import { type FunctionRecord, level, number, Refusal, record, TEXT } from '../../language/index.ts'
 import { LENGTH, LUMINANCE, nearest, ReadError, readSize, STOP } from '../../units/index.ts'
 import { fitMagnification } from '../camera/fit.ts'
 import { length, NOT_NEGATIVE, PLAIN, POSITIVE, parameter, positiveLength, RATIO, STOPS } from '../maths/parameters.ts'
@@ -34,6 +34,7 @@ export const FILM: readonly FunctionRecord[] = [
     name: 'panel_exposure',
     subject: 'film',
     about: 'The exposure for film on a light panel.',
+    also: ['light table', 'light box', 'lightbox', 'slide'],
     parameters: [
       parameter('luminance', number(LUMINANCE), 'of the bare panel', { range: POSITIVE }),
       parameter('density', PLAIN, 'of the film where it should be placed: its clear base', {
@@ -46,7 +47,7 @@ export const FILM: readonly FunctionRecord[] = [
       }),
       parameter('constant', PLAIN, 'the meter’s K in cd s/m²', { default: '12.5', range: POSITIVE }),
     ],
-    result: number(STOP),
+    result: level(STOP),
     formula: 'log2(100 L 10^(−D)/K) − placement',
     source: 'ISO 2720 for K (10.6 to 13.4); derived: a density D lets 10^(−D) through',
     validity: 'An exposure value at ISO 100, the magnification’s extension not counted.',
@@ -63,6 +64,7 @@ export const FILM: readonly FunctionRecord[] = [
     name: 'film_magnification',
     subject: 'film',
     about: 'The magnification that fits a film’s image on the sensor.',
+    also: ['reproduction ratio', 'slide', 'negative', 'transparency'],
     parameters: [
       positiveLength('film_width', 'of the image on the film (its gate)'),
       positiveLength('film_height', 'of the image on the film (its gate)'),
@@ -86,6 +88,7 @@ export const FILM: readonly FunctionRecord[] = [
     name: 'film_gate',
     subject: 'film',
     about: 'The size of the image on film of a format.',
+    also: ['film format', 'negative size', 'slide size'],
     parameters: [
       parameter('format', TEXT, 'name of the format, or any other size, as "118 mm x 82 mm"', {
         choices: Object.keys(GATES),

@@ -142,6 +142,7 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
     name: 'illuminance_at',
     subject: 'lighting',
     about: 'Illuminance at a point of the original.',
+    also: ['inverse square', 'lux', 'light level'],
     parameters: [
       LAMPS,
       coordinate('x', 'to the right of the original’s centre', { default: '0 mm' }),
@@ -166,6 +167,7 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
     name: 'field_evenness',
     subject: 'lighting',
     about: 'How even the light over the original is.',
+    also: ['vignetting', 'uniformity', 'evenness', 'hot spot'],
     parameters: [
       LAMPS,
       positiveLength('width', 'of the field, along x'),
@@ -206,6 +208,7 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
     name: 'mirror_zone',
     subject: 'lighting',
     about: 'How far from the axis a glossy original mirrors what is at a height.',
+    also: ['glare', 'reflections', 'family of angles'],
     parameters: [
       length('half_width', 'half the width of the original'),
       positiveLength('lens_height', 'from the original to the entrance pupil'),

@@ -8,6 +8,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'filter_shift',
     subject: 'exposure',
     about: 'Extra exposure for a filter of a given factor.',
+    also: ['filter factor', 'nd filter', 'neutral density'],
     parameters: [
       parameter('factor', number(NONE), 'filter factor: how many times the exposure', { range: { least: 1 } }),
     ],
@@ -25,6 +26,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'density_shift',
     subject: 'exposure',
     about: 'Extra exposure for a neutral filter of a given optical density.',
+    also: ['nd filter', 'neutral density', 'optical density'],
     parameters: [parameter('density', number(NONE), 'optical density', { range: { least: 0 } })],
     result: number(STOP),
     formula: 'D/log₁₀ 2',
@@ -39,6 +41,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'transmittance_shift',
     subject: 'exposure',
     about: 'Extra exposure for a filter that lets a share of the light through.',
+    also: ['transmission', 'neutral density'],
     parameters: [parameter('T', number(NONE), 'transmittance', { range: { above: 0, most: 1 } })],
     result: number(STOP),
     formula: '−log₂ T',
@@ -53,6 +56,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'crossed_polariser_shift',
     subject: 'exposure',
     about: 'Extra exposure for polarisers over the lamps, crossed by one over the lens.',
+    also: ['polarizer', 'polarizing filter', 'cross polarization', 'glare'],
     parameters: [
       parameter('lamp_transmittance', number(NONE), 'of the lamp filter, for unpolarised light', {
         range: { above: 0, most: 1 },
@@ -94,6 +98,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'polariser_angle',
     subject: 'exposure',
     about: 'The angle between two polarisers that lets a share of the greatest light through.',
+    also: ['polarizer', 'malus', 'polarizing filter'],
     parameters: [
       parameter('share', number(NONE), 'share of the light that passes with the two parallel', { range: SHARE }),
     ],
@@ -112,6 +117,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'brewster_angle',
     subject: 'exposure',
     about: 'The angle of incidence at which a polariser takes away all glare of varnish or glass.',
+    also: ['polarizer', 'glare', 'reflection', 'polarizing angle'],
     parameters: [
       parameter('index', number(NONE), 'refractive index: 1.5 for glass and varnish', { range: { least: 1 } }),
     ],
@@ -134,6 +140,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'mired',
     subject: 'exposure',
     about: 'Reciprocal colour temperature, in which filters add.',
+    also: ['colour temperature', 'color temperature', 'kelvin', 'cct'],
     parameters: [parameter('temperature', number(TEMPERATURE), 'colour temperature', { range: POSITIVE })],
     result: number(RECIPROCAL_TEMPERATURE),
     formula: '1/T, shown in mired = 10⁻⁶ K⁻¹',
@@ -148,6 +155,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'mired_shift',
     subject: 'exposure',
     about: 'Filter that turns one colour temperature into another; negative cools, positive warms.',
+    also: ['colour temperature', 'gel', 'conversion filter', 'ctb', 'cto'],
     parameters: [
       parameter('from', number(TEMPERATURE), 'colour temperature of the lamp', { range: POSITIVE }),
       parameter('to', number(TEMPERATURE), 'colour temperature to reach', { range: POSITIVE }),
@@ -166,6 +174,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'cover_glass',
     subject: 'exposure',
     about: 'What a sheet of glass over the original does to focus and exposure.',
+    also: ['glass', 'focus shift', 'glazing'],
     parameters: [
       length('thickness', 'thickness of the glass'),
       parameter('index', number(NONE), 'refractive index', { range: { least: 1 }, default: '1.52' }),
@@ -190,6 +199,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     name: 'natural_falloff',
     subject: 'exposure',
     about: 'How many stops darker than the centre a point of the frame is, by the lens alone.',
+    also: ['vignetting', 'cos4', 'cosine fourth', 'corner darkening', 'light falloff'],
     parameters: [
       length('radius', 'from the middle of the frame, at the sensor'),
       positiveLength('exit_distance', 'the distance of perspective on the sensor side, from exit_distance'),

@@ -25,6 +25,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'guide_aperture',
     subject: 'exposure',
     about: 'f-number to mark on the lens for a flash of a given guide number.',
+    also: ['guide number', 'flash'],
     parameters: [
       parameter('guide_number', number(LENGTH), 'guide number at ISO 100, a length', { range: POSITIVE }),
       positiveLength('distance', 'from the flash to the original'),
@@ -50,6 +51,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'flash_energy_shift',
     subject: 'exposure',
     about: 'Shift, in stops, from one flash energy to another.',
+    also: ['flash power', 'watt seconds'],
     parameters: [
       parameter('from', number(ENERGY), 'energy set now', { range: POSITIVE }),
       parameter('to', number(ENERGY), 'energy to be set', { range: POSITIVE }),
@@ -69,6 +71,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'flash_pops',
     subject: 'exposure',
     about: 'How many flashes in one open exposure add up to a shift.',
+    also: ['multiple flash', 'multi pop'],
     parameters: [
       parameter('shift', number(STOP), 'stops needed beyond one flash', {
         range: { least: -100, most: MOST_POPS_SHIFT },
@@ -92,6 +95,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'reciprocity_time',
     subject: 'exposure',
     about: 'Time to give a film that loses speed in long exposures.',
+    also: ['reciprocity failure', 'schwarzschild'],
     parameters: [
       parameter('metered', SHUTTER, 'time the meter asks for', { range: POSITIVE }),
       parameter('exponent', number(NONE), 'from the film’s own sheet', { range: { least: 1, most: 3 } }),
@@ -116,6 +120,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'flicker_ripple',
     subject: 'exposure',
     about: 'Greatest difference between two frames that a flickering light can make.',
+    also: ['flicker', 'banding', 'led flicker'],
     parameters: [
       EXPOSURE_TIME,
       LIGHT_FREQUENCY,
@@ -146,6 +151,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'steady_times',
     subject: 'exposure',
     about: 'Exposure times that hide a flicker: whole numbers of its periods.',
+    also: ['flicker', 'banding', 'mains frequency'],
     parameters: [LIGHT_FREQUENCY, parameter('longest', SHUTTER, 'longest time to list', { range: POSITIVE })],
     result: list(SHUTTER),
     formula: 'k/F for k = 1, 2, 3 … up to the longest',
@@ -174,6 +180,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     name: 'ambient_share',
     subject: 'exposure',
     about: 'Share of the room’s light in a frame lit by flash, and the shift when the room goes dark.',
+    also: ['ambient light', 'stray light'],
     parameters: [
       parameter('ambient', { kind: 'any' }, 'reading with the flash off', { range: NOT_NEGATIVE }),
       parameter('total', { kind: 'any' }, 'the same reading with the flash', { range: POSITIVE }),

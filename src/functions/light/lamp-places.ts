@@ -27,6 +27,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     name: 'lamp_distance_for_shift',
     subject: 'lighting',
     about: 'Where to put a lamp for a change of light.',
+    also: ['inverse square'],
     parameters: [
       positiveLength('distance', 'of the lamp now, along its own ray'),
       parameter('shift', number(STOP), 'change of light, positive for more', { range: STOPS }),
@@ -48,6 +49,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     name: 'softbox',
     subject: 'lighting',
     about: 'A soft box or diffuser: a grid of points in place of one lamp.',
+    also: ['diffuser', 'area light'],
     parameters: [
       parameter('lamp', LAMP, 'the lamp it replaces: its middle, aim and whole intensity'),
       positiveLength('width', 'of the diffuser, level with the original'),
@@ -132,6 +134,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     name: 'mask_size',
     subject: 'lighting',
     about: 'The size of a mask between a bright ceiling and a glossy original.',
+    also: ['ceiling reflection', 'glare', 'black card'],
     parameters: [
       positiveLength('width', 'of the original, along the same side'),
       positiveLength('lens_height', 'from the original to the entrance pupil'),
@@ -151,6 +154,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     name: 'place_lamps',
     subject: 'lighting',
     about: 'The nearest symmetrical pair of lamps that lights an original evenly and without glare.',
+    also: ['lighting set-up', 'copy lighting', '45 degrees'],
     parameters: [
       positiveLength('width', 'of the original, along the line of the lamps'),
       positiveLength('height', 'of the original, across it'),

@@ -52,6 +52,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     name: 'evenness_stops',
     subject: 'lighting',
     about: 'The spread of readings taken over the field.',
+    also: ['uniformity', 'evenness', 'vignetting', 'light meter readings'],
     parameters: [
       parameter('readings', { kind: 'list of any' }, 'illuminances or linear values; or readings in stops (EV)'),
     ],
@@ -196,6 +197,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     name: 'intensity_from_reading',
     subject: 'lighting',
     about: 'A lamp’s candela from one lux reading.',
+    also: ['candela', 'lamp output'],
     parameters: [
       parameter('E', number(ILLUMINANCE), 'read facing the lamp, on its axis, with the others off', {
         range: NOT_NEGATIVE,
@@ -236,6 +238,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     name: 'flat_field_gain',
     subject: 'lighting',
     about: 'The gain a flat-field correction gives the dimmest point.',
+    also: ['vignetting', 'flat fielding', 'shading correction', 'lcc'],
     parameters: [
       parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: { least: 0, most: 100 } }),
     ],
@@ -257,6 +260,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     name: 'flat_field_noise',
     subject: 'lighting',
     about: 'How much photon noise a flat-field correction adds at the dimmest point.',
+    also: ['vignetting', 'noise', 'shading correction'],
     parameters: [
       parameter('spread', number(STOP), 'of the field, brightest to dimmest', { range: { least: 0, most: 100 } }),
     ],
@@ -271,6 +275,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     name: 'luminance_from_lux',
     subject: 'lighting',
     about: 'The luminance of a matt surface under a given light.',
+    also: ['luminance', 'nits'],
     parameters: [
       parameter('E', number(ILLUMINANCE), 'illuminance on the surface', { range: NOT_NEGATIVE }),
       parameter('reflectance', PLAIN, 'share reflected: 0.18 for a grey card', { range: SHARE }),

@@ -26,6 +26,7 @@ export const CARE: readonly FunctionRecord[] = [
     name: 'light_dose',
     subject: 'care',
     about: 'The light an original receives.',
+    also: ['lux hours', 'light exposure', 'fading'],
     parameters: [
       parameter('E', number(ILLUMINANCE), 'illuminance at the original', { range: NOT_NEGATIVE }),
       parameter('time', number(TIME), 'how long it is lit, focusing and waiting included', { range: NOT_NEGATIVE }),
@@ -63,6 +64,7 @@ export const CARE: readonly FunctionRecord[] = [
     name: 'dose_share',
     subject: 'care',
     about: 'How much of a year’s light an original has had.',
+    also: ['lux hours', 'annual exposure', 'light budget'],
     parameters: [
       parameter('dose_per_year', number(LIGHT_DOSE), 'all its light in the year, display included', {
         range: NOT_NEGATIVE,
@@ -92,6 +94,7 @@ export const CARE: readonly FunctionRecord[] = [
     name: 'lamp_current',
     subject: 'care',
     about: 'The current a lamp draws.',
+    also: ['amps', 'amperes', 'power draw'],
     parameters: [
       parameter('power', number(POWER), 'drawn by the lamp and its driver', { range: NOT_NEGATIVE }),
       parameter('voltage', number(VOLTAGE), 'of the mains', { range: POSITIVE }),
@@ -116,6 +119,7 @@ export const CARE: readonly FunctionRecord[] = [
     name: 'circuit_share',
     subject: 'care',
     about: 'How much of a circuit’s rating is in use.',
+    also: ['breaker', 'fuse', 'mains load'],
     parameters: [
       parameter('current', number(CURRENT), 'all loads on the circuit together', { range: NOT_NEGATIVE }),
       parameter('rating', number(CURRENT), 'of the breaker or fuse', { range: POSITIVE }),
@@ -138,6 +142,7 @@ export const CARE: readonly FunctionRecord[] = [
     name: 'overhang_moment',
     subject: 'care',
     about: 'The moment with which an overhanging camera tips its copy stand.',
+    also: ['tipping', 'stability', 'torque'],
     parameters: [
       parameter('mass', number(MASS), 'of the camera, head and arm beyond the tipping edge', { range: NOT_NEGATIVE }),
       length('reach', 'of its centre of mass beyond the tipping edge'),
@@ -157,6 +162,7 @@ export const CARE: readonly FunctionRecord[] = [
     name: 'ballast_for',
     subject: 'care',
     about: 'The ballast that keeps a copy stand from tipping.',
+    also: ['tipping', 'counterweight', 'stability'],
     parameters: [
       parameter('moment', MOMENT, 'tipping the copy stand', { range: NOT_NEGATIVE }),
       positiveLength('ballast_arm', 'from the tipping edge back to the ballast'),

@@ -75,6 +75,7 @@ export const RUN: readonly FunctionRecord[] = [
     name: 'frame_data',
     subject: 'run',
     about: 'How much data one frame holds, before compression.',
+    also: ['file size', 'megabytes'],
     parameters: [
       parameter('width', number(PIXEL), 'of the frame', { range: POSITIVE }),
       parameter('height', number(PIXEL), 'of the frame', { range: POSITIVE }),
@@ -100,6 +101,7 @@ export const RUN: readonly FunctionRecord[] = [
     name: 'run_data',
     subject: 'run',
     about: 'How much data a run produces.',
+    also: ['storage', 'disk space', 'file size'],
     parameters: [
       parameter('frames', PLAIN, 'frames saved', { range: WHOLE }),
       parameter('frame_data', number(DATA), 'of one frame', { range: NOT_NEGATIVE }),
@@ -118,6 +120,7 @@ export const RUN: readonly FunctionRecord[] = [
     name: 'run_time',
     subject: 'run',
     about: 'How long a run takes.',
+    also: ['duration', 'how long', 'throughput'],
     parameters: [
       parameter('frames', PLAIN, 'frames to take', { range: WHOLE }),
       parameter('per_frame', number(TIME), 'handling included', { range: NOT_NEGATIVE }),
@@ -217,6 +220,7 @@ export const RUN: readonly FunctionRecord[] = [
     name: 'stitched_size',
     subject: 'run',
     about: 'How much data the whole original holds at a sampling.',
+    also: ['file size', 'mosaic'],
     parameters: [
       positiveLength('width', 'of the original'),
       positiveLength('height', 'of the original'),
@@ -248,6 +252,7 @@ export const RUN: readonly FunctionRecord[] = [
     name: 'battery_pops',
     subject: 'run',
     about: 'How many flashes a battery gives.',
+    also: ['flash battery'],
     parameters: [
       parameter('battery', number(ENERGY), 'its energy: 60 Wh', { range: NOT_NEGATIVE }),
       parameter('pop_energy', number(ENERGY), 'of one flash, as set', { range: POSITIVE }),
@@ -334,6 +339,7 @@ export const RUN: readonly FunctionRecord[] = [
     name: 'cost_total',
     subject: 'run',
     about: 'The sum of cost lines in one currency.',
+    also: ['price', 'quote', 'budget'],
     parameters: [parameter('lines', list(COST), 'the lines, in braces')],
     result: COST,
     formula: 'Σ amounts',

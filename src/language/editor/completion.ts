@@ -2,7 +2,7 @@ import type { Completion, CompletionContext, CompletionResult } from '@codemirro
 import { syntaxTree } from '@codemirror/language'
 import { unitNote, unitSymbols } from '../../units/index.ts'
 import { signature } from '../checking/arguments.ts'
-import type { Guide } from '../values/function-record.ts'
+import type { Callable, Guide } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
 import { describeType } from '../values/types.ts'
 import { recordDom } from './record-dom.ts'
@@ -17,14 +17,26 @@ const cells = (scope: Scope): Completion[] =>
     }
   })
 
+/** A function under its own name, and under the other words it is looked for by. */
 function functions(scope: Scope, guide: Guide): Completion[] {
-  return [...scope.library.values()].map((record) => ({
-    label: record.name,
+  return [...scope.library.values()].flatMap((record) => [
+    completionOf(record, guide, record.name),
+    ...(guide.get(record.name)?.also ?? []).map((word) => ({
+      ...completionOf(record, guide, word),
+      displayLabel: `${record.name} (${word})`,
+      boost: -1,
+    })),
+  ])
+}
+
+function completionOf(record: Callable, guide: Guide, label: string): Completion {
+  return {
+    label,
     detail: guide.get(record.name)?.about ?? '',
     apply: (view, _completion, from, to) => {
       const insert = `${record.name}()`
       const inside = record.parameters.length > 0 ? insert.length - 1 : insert.length
-      // A bracket that already stands there is not doubled.
+      // A bracket that is there already is not doubled.
       const called = view.state.sliceDoc(to, to + 1) === '('
       view.dispatch({
         changes: { from, to, insert: called ? record.name : insert },
@@ -32,14 +44,14 @@ function functions(scope: Scope, guide: Guide): Completion[] {
       })
     },
     info: () => recordDom(record, guide.get(record.name)),
-  }))
+  }
 }
 
 const WORDS: readonly Completion[] = [
   { label: 'when', detail: 'when(condition, then, otherwise)' },
-  { label: 'and', detail: 'both hold' },
-  { label: 'or', detail: 'either holds' },
-  { label: 'not', detail: 'does not hold' },
+  { label: 'and', detail: 'both are true' },
+  { label: 'or', detail: 'one or both are true' },
+  { label: 'not', detail: 'the opposite' },
   { label: 'yes' },
   { label: 'no' },
 ]

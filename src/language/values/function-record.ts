@@ -65,6 +65,8 @@ export type Subject =
 export interface GuideText {
   readonly subject: Subject
   readonly about: string
+  /** Other words by which it is looked for: the trade's synonyms, and both spellings where a stem does not tell. */
+  readonly also?: readonly string[]
   /** The formula as text, in the symbols of the trade. */
   readonly formula: string
   /** A published source, or `common practice, no source`, or `derived`: with how, in a few words. */

@@ -185,7 +185,7 @@ describe('a name that clashes', () => {
   it('cannot join what is another kind of thing, though it be asked for', () => {
     const sheet = sheetOf([given('focal', 'wide', { entry: 'text' })])
     const { meetings } = join(sheet, [heading('More'), focal('60'), result('twice', '2 * focal')], { focal: 'keep' })
-    expect(meetings[0]).toMatchObject({ way: 'both', clashes: true, why: 'yours is a text, the other a length' })
+    expect(meetings[0]).toMatchObject({ way: 'both', clashes: true, why: 'yours is text, the other a length' })
     expect(sheet.checkSummary.errors).toBe(0)
   })
 

@@ -1,0 +1,96 @@
+/** One command of the terminal, as its help shows it. */
+export interface Verb {
+  readonly usage: string
+  readonly about: string
+  readonly options: readonly (readonly [option: string, about: string])[]
+  readonly example: string
+}
+
+const SET = [
+  "--set 'name=text'",
+  'fills in a given; of a result it gives the measured value, which is used instead',
+] as const
+const JSON_OPTION = ['--json', 'prints one line of JSON, values in coherent SI units'] as const
+const STDIN = ['-', 'reads standard input in place of the file'] as const
+
+/** The commands in the order in which the help lists them. */
+export const VERBS: Readonly<Record<string, Verb>> = {
+  compute: {
+    usage: "compute FILE.json [--set 'name=text']… [--simulate N --seed S] [--json]",
+    about: 'Computes a worksheet and says which checks pass.',
+    options: [
+      STDIN,
+      SET,
+      ['--simulate N', 'tries N times with values drawn within their limits, and gives means and spreads'],
+      ['--seed S', 'the same whole number gives the same figures; 1 if left out'],
+      JSON_OPTION,
+    ],
+    example: "compute sheet.json --set 'magnification=1:4' --json",
+  },
+  formula: {
+    usage: "formula 'TEXT' [--set 'name=text']… [--json]",
+    about: 'Computes one formula, or says what is wrong and which formulas would be right.',
+    options: [['-', 'reads the formula from standard input'], SET, JSON_OPTION],
+    example: "formula 'width * 2 + 1 in' --set 'width=420 mm'",
+  },
+  functions: {
+    usage: 'functions [WORD]… [--json]',
+    about: 'Lists the functions that formulas can call, or those found by words of the trade.',
+    options: [JSON_OPTION],
+    example: 'functions circle of confusion',
+  },
+  frame: {
+    usage: 'frame FILE --areas AREAS.json [--json]',
+    about: 'Measures one picture.',
+    options: [['--areas AREAS.json', 'the areas to measure'], JSON_OPTION],
+    example: 'frame target.tif --areas areas.json --json',
+  },
+  frames: {
+    usage: 'frames FOLDER --sheet SHEET.json --out report.csv [--frame NAME]',
+    about: 'Measures every picture of a folder by the areas of a worksheet.',
+    options: [
+      ['--sheet SHEET.json', 'the worksheet whose areas are measured'],
+      ['--out report.csv', 'where the report is written'],
+      ['--frame NAME', 'the cell of the worksheet that has the areas, where it has several'],
+    ],
+    example: 'frames monday --sheet sheet.json --out monday.csv',
+  },
+  run: {
+    usage: "run FILE.json [--originals list.csv] [--out plan.csv] [--left] [--set 'name=text']… [--json]",
+    about: 'Plans the set-ups and frames of a collection.',
+    options: [
+      ['--originals list.csv', 'plans the rows of this file instead of the table’s own, matched by headings'],
+      ['--out plan.csv', 'where the plan is written'],
+      ['--left', 'plans only what is not done yet'],
+      SET,
+      JSON_OPTION,
+    ],
+    example: 'run collection.json --originals list.csv --out plan.csv',
+  },
+}
+
+/** All commands on one screen. */
+export const overview = (): string =>
+  [
+    'evenfield VERB …',
+    '',
+    ...Object.values(VERBS).flatMap(({ usage, about }) => [`  ${usage}`, `      ${about}`]),
+    '',
+    'evenfield VERB --help explains one of them; evenfield --version prints the version.',
+    'Exit 0: computed, every check passes or is marginal. 1: an error, or a check that fails or waits.',
+    '2: the input cannot be read; one line on the error stream says why.',
+  ].join('\n')
+
+/** One command with its options and an example. */
+export function helpOf({ usage, about, options, example }: Verb): string {
+  const wide = Math.max(...options.map(([option]) => option.length))
+  return [
+    `evenfield ${usage}`,
+    '',
+    about,
+    '',
+    ...options.map(([option, text]) => `  ${option.padEnd(wide)}  ${text}`),
+    '',
+    `For example: evenfield ${example}`,
+  ].join('\n')
+}
