@@ -43,8 +43,8 @@ test('a worksheet is read from standard input', () => {
 test('functions are found by words of the trade', () => {
   const ran = evenfield('functions', 'circle', 'of', 'confusion')
   expect(ran.code).toBe(0)
-  expect(ran.out).toContain('\nblur_from_pixels(')
+  expect(ran.out).toContain('\n  blur_from_pixels(')
   const found = json(evenfield('functions', 'polarizer', '--json')) as { name: string }[]
   expect(found.map(({ name }) => name)).toContain('crossed_polariser_shift')
-  expect(evenfield('functions', 'xylophone').code).toBe(1)
+  expect(evenfield('functions', 'xylophone').code).toBe(2)
 })
