@@ -11,15 +11,13 @@ import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { cellWords } from '../shared/words.ts'
 import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
+import { omittedRowsList } from './omitted-rows.ts'
 import { withField, withoutRow, withRow, withRowMoved } from './row-edits.ts'
 import { ROW_HEIGHT, scrollFor, type Viewport } from './row-window.ts'
 import { type RowAct, type Step, stepOf } from './table-keys.ts'
 import { type TableState, tableFoot, tableHead, tableRows, tableStateOf } from './table-rows.ts'
 import { tableStyle } from './table-style.ts'
 import { tableWords } from './words.ts'
-
-/** The most omitted rows shown at a time. */
-const MOST_SHOWN = 5
 
 let acts = 0
 
@@ -241,22 +239,8 @@ export class TableCellView extends SignalWatcher(LitElement) {
   }
 
   private async save(): Promise<void> {
-    const [{ writeTable }, { exportRows }, { FileError, fileName, FILE_ENDING, saveText }] = await Promise.all([
-      import('../../worksheet/table/csv.ts'),
-      import('../../worksheet/table/export.ts'),
-      import('../../storage/exchange/file.ts'),
-    ])
-    const { cell, sheet } = this.view.get()
-    const node = sheet.engine.node(cell.id)
-    if (!node) return
-    const name = fileName(`${sheet.worksheet.title} ${labelOf(cell)}`).slice(0, -FILE_ENDING.length)
-    try {
-      const isSaved = await saveText(`${name}.csv`, writeTable(exportRows(sheet.engine, node)), 'text/csv')
-      if (isSaved) this.message = tableWords.saved(`${name}.csv`)
-    } catch (error) {
-      if (!(error instanceof FileError)) throw error
-      this.message = error.message
-    }
+    const { saveTable } = await import('./save-table.ts')
+    this.message = await saveTable(this.view.get())
   }
 
   // Drawing.
@@ -299,25 +283,6 @@ export class TableCellView extends SignalWatcher(LitElement) {
         void this.go(this.row, this.column)
       })}
     </div>`
-  }
-
-  private omitted({ leftOut, labels }: TableState): TemplateResult | typeof nothing {
-    if (leftOut.length === 0) return nothing
-    const more = leftOut.length - MOST_SHOWN
-    return html`
-      <div class="left">
-        <p>${tableWords.omitted(leftOut.length)}</p>
-        <ul class="list">
-          ${leftOut
-            .slice(0, MOST_SHOWN)
-            .map(
-              ({ row, column, message }) =>
-                html`<li><button type="button" class="word" @click=${() => void this.go(row, this.fillable(column))}>${tableWords.omittedAt(row + 1, labels[column] as string, message)}</button></li>`,
-            )}
-        </ul>
-        ${more > 0 ? html`<p class="small quiet">${tableWords.moreOmitted(more)}</p>` : nothing}
-      </div>
-    `
   }
 
   /** The given column if it can be typed into, otherwise the first that can. */
@@ -385,7 +350,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
           <h3 id="title">${labelOf(cell)}</h3>
           <span>${rowCountText(counted, leftOut.length).text}</span>
         </div>
-        ${this.table(tableState)} ${this.wrong()} ${this.omitted(tableState)}
+        ${this.table(tableState)} ${this.wrong()} ${omittedRowsList(tableState, (row, column) => void this.go(row, this.fillable(column)))}
         <div class="acts">
           ${
             cell.columns.length === 0
