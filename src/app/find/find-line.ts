@@ -19,7 +19,8 @@ export class FindLine extends LitElement {
     css`
       :host {
         position: sticky;
-        inset-block-start: 0;
+        /* Below the head, which stays as well. */
+        inset-block-start: 104px;
         z-index: 2;
         /* Over all that slides under it, the rings of the focus too. */
         margin-inline: -0.9rem;
