@@ -104,6 +104,12 @@ test('a sheet goes out as a file and comes in as a copy; a bad file leaves every
 
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.locator('#file').setInputFiles(path)
+  // The sheet it was sent from is in this browser, so that it could also be taken over into that.
+  await page
+    .locator('copy-page')
+    .filter({ hasText: /This is a copy of your sheet/ })
+    .waitFor()
+  await page.getByRole('button', { name: 'Save a separate copy' }).click()
   await page.locator('fill-face').waitFor()
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toMatch(/Getting closer/)
 
@@ -120,7 +126,7 @@ test('a sheet goes out as a file and comes in as a copy; a bad file leaves every
       .locator('shelf-page')
       .getByRole('link', { name: /Getting closer/ })
       .count(),
-  ).toBe(1)
+  ).toBe(2)
 })
 
 test('a kept sheet is duplicated, removed, and put back', async ({ open }) => {

@@ -107,13 +107,22 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
 test('a full disk is reported until the sheet is saved, also on the shelf and after coming back; saving is tried again by itself', async ({
   open,
 }) => {
-  const { page, context, site } = await open({ path: '#new/flat-sheet' })
-  await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
-  const cdp = await context.newCDPSession(page)
-  const { origin } = new URL(site)
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.evaluate(() => {
+    Reflect.deleteProperty(window, 'showSaveFilePicker')
+    const { put } = IDBObjectStore.prototype
+    IDBObjectStore.prototype.put = function (...given: [unknown, IDBValidKey?]) {
+      if (document.documentElement.dataset.disk === 'full') throw new DOMException('', 'QuotaExceededError')
+      return put.apply(this, given)
+    }
+  })
+  const disk = (state: 'full' | 'free') =>
+    page.evaluate((state) => {
+      document.documentElement.dataset.disk = state
+    }, state)
   await given(page, 'Job').fill('saved')
   await kept(page)
-  await cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 })
+  await disk('full')
   const long = 'x'.repeat(20_000)
   await given(page, 'Job').fill(long)
   await page
@@ -143,9 +152,11 @@ test('a full disk is reported until the sheet is saved, also on the shelf and af
   await expect.poll(async () => (await given(page, 'Job').inputValue()).length).toBe(long.length)
   await page.locator('sheet-head').filter({ hasText: 'Not saved' }).waitFor()
 
-  // Once there is room it is saved without a key being pressed.
+  // Once there is room it is saved, without a key being pressed in it.
   await shelf(page)
-  await cdp.send('Storage.overrideQuotaForOrigin', { origin })
+  await page.locator('unsaved-bar').waitFor()
+  await disk('free')
+  await page.getByRole('button', { name: 'Try again' }).click()
   await page.locator('unsaved-bar').waitFor({ state: 'detached' })
   await page.reload()
   await page.locator('shelf-page [data-open]').click()

@@ -9,7 +9,7 @@ test('a sheet on the app’s own server is shown for what it is, and kept when a
   await page.evaluate(() => {
     location.hash = 'open=sheets/maps.json'
   })
-  await page.getByText(/This server keeps this worksheet of 0 cells/).waitFor()
+  await page.getByText(/This worksheet of 0 cells is on this server/).waitFor()
   await page.getByRole('button', { name: 'Save a copy' }).click()
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('Ferry Lane maps')
 })

@@ -173,8 +173,11 @@ test('what was refused is never written over the other tab, also after a visit t
   await second.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
   await job(second).fill('typed in the second again')
   await kept(second)
-  await first.reload()
-  await expect.poll(() => job(first).inputValue()).toBe('typed in the second again')
+  const seenByFirst = async (): Promise<string> => {
+    await first.reload()
+    return job(first).inputValue()
+  }
+  await expect.poll(seenByFirst, { timeout: 20_000 }).toBe('typed in the second again')
 })
 
 test('with three tabs, Take over gives the sheet to the one that asked', async ({ open }) => {
@@ -189,5 +192,6 @@ test('with three tabs, Take over gives the sheet to the one that asked', async (
   await says(second, /open in another tab or window/)
   await job(third).fill('typed in the third')
   await kept(third)
-  for (const page of [first, second]) await expect.poll(() => job(page).inputValue()).toBe('typed in the third')
+  for (const page of [first, second])
+    await expect.poll(() => job(page).inputValue(), { timeout: 20_000 }).toBe('typed in the third')
 })

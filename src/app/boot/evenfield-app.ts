@@ -133,8 +133,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   }
 
   /** At once, not after the pause in typing: the tab may be about to be closed or put to sleep. */
-  private readonly hide = (): void => {
-    if (this.page.on === 'sheet' && document.visibilityState === 'hidden') void this.settled()
+  private readonly hide = ({ type }: Event): void => {
+    if (type === 'pagehide' || document.visibilityState === 'hidden') void this.settled()
   }
 
   /** The browser asks before it closes a page whose sheet is nowhere else. */

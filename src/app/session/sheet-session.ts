@@ -51,6 +51,7 @@ export class SheetSession {
   readonly id: string
   readonly autosave: Autosave
   private readonly unsaved: UnsavedSheets
+  private readonly changed: (() => void) | undefined
   /** The undo steps saved with the sheet, unchecked. */
   private readonly history: unknown
   private readonly tabLock: TabLock
@@ -68,6 +69,7 @@ export class SheetSession {
     this.unsaved = unsaved
     this.known = open.sheet.worksheet
     this.history = saved?.history
+    this.changed = changed
     this.tabLock = new TabLock(
       id,
       {
@@ -153,9 +155,10 @@ export class SheetSession {
     await this.autosave.flush()
   }
 
-  /** The store was emptied under the open sheet: it is saved anew. */
+  /** Saves the sheet although nothing was changed: the store was emptied under it, or a fresh sheet is sent to someone. */
   saveAgain(): void {
     this.autosave.schedule(this.savable)
+    this.changed?.()
   }
 
   /** Closes the sheet's page. What is not saved yet goes on being saved. */
