@@ -3,12 +3,14 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { field, fold, shared } from '../../cells/style/styles.ts'
+import { lastBackup, sheetsWithoutBackup } from '../../storage/store/persistence.ts'
 import { newId } from '../../storage/store/store.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
+import { WORDS } from '../../storage/words.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { pageStyle } from '../common/page-style.ts'
 import { toNew, toSheet } from '../common/route.ts'
-import { UNTITLED_SHEET } from '../common/words.ts'
+import { UNTITLED_SHEET, when } from '../common/words.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
 import { ENTRIES, found, isTitled } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
@@ -38,6 +40,8 @@ export class ShelfPage extends LitElement {
   /** Whether the list of removed sheets was ever opened; it then stays, with its messages. */
   @state() private binOpen = false
   @state() private bin: readonly Summary[] = []
+  /** That sheets were changed since the last backup, where that is long ago. */
+  @state() private backupDue = ''
 
   override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('arrival')) void this.load()
@@ -50,6 +54,7 @@ export class ShelfPage extends LitElement {
       const gone = removed.filter(({ id }) => this.removed.has(id))
       this.bin = removed.filter(({ id }) => !this.removed.has(id))
       this.sheets = [...listed, ...gone].sort((a, b) => b.changed - a.changed)
+      this.backupDue = await backupReminder(this.store, this.sheets)
     } catch (error) {
       this.trouble = (error as Error).message
     }
@@ -236,6 +241,7 @@ export class ShelfPage extends LitElement {
       <main>
         ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
         ${this.said ? html`<p class="trouble" role="status">${this.said}</p>` : nothing}
+        ${this.backupDue ? html`<p class="trouble">${this.backupDue}</p>` : nothing}
         <p class="quiet">${words.about}</p>
         <h1>${words.question}</h1>
         ${this.question()} ${this.savedSheets()} ${this.templates()}
@@ -265,9 +271,18 @@ export class ShelfPage extends LitElement {
         }
         <details @toggle=${() => void import('./backup-panel.ts')}>
           <summary>${words.backup}</summary>
-          <backup-panel .store=${this.store}></backup-panel>
+          <backup-panel .store=${this.store} @backup-made=${() => void this.load()}></backup-panel>
         </details>
       </div>
     `
   }
+}
+
+/** What reminds of the backup, where one is due. */
+async function backupReminder(store: Store, sheets: readonly Summary[]): Promise<string> {
+  if (!store.persistent) return ''
+  const last = await lastBackup(store)
+  const changed = sheets.map((sheet) => sheet.changed)
+  const due = sheetsWithoutBackup(changed, last, Date.now())
+  return due > 0 ? WORDS.backupDue(due, last === undefined ? undefined : when(new Date(last))) : ''
 }

@@ -32,9 +32,7 @@ export interface RawSheet {
   readonly summary: Summary
 }
 
-/** A revision with the sheet as it was. */
-export type SavedRevision = Omit<Revision, 'sheet'> & { readonly worksheet: Worksheet }
-/** The same where the sheet may not be readable. */
+/** A revision with the sheet as it was, readable or not. */
 export type RawRevision = Omit<Revision, 'sheet'> & { readonly worksheet: unknown }
 
 export interface SaveOptions {
