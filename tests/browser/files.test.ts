@@ -68,7 +68,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await given(first.page, 'Job').fill('as agreed')
   await kept(first.page)
   await pressInHead(first.page, 'Revisions')
-  await first.page.getByLabel('Name for the sheet as it stands now').fill('Agreed')
+  await first.page.getByLabel('Name for the sheet as it is now').fill('Agreed')
   await first.page.getByRole('button', { name: 'Save as a revision' }).click()
   await first.page.locator('revisions-panel').filter({ hasText: 'Saved as «Agreed».' }).waitFor()
   await shelf(first.page)

@@ -38,7 +38,7 @@ test('Print lays out a job sheet, black on white in the dim face too, and takes 
   // biome-ignore lint/performance/useDomNodeTextContent: the words as they are laid out, with spaces between them.
   const text = (await sheet.innerText()).replace(/\s+/g, ' ')
   expect(text).toMatch(/A flat sheet on a copy stand Job Ferry Lane/)
-  expect(text).toMatch(/Revision not yet kept/)
+  expect(text).toMatch(/Revision not saved yet/)
   expect(text).toMatch(/Set the column to 917 mm/)
   expect(text).toMatch(/nearest mark 1\/5 s/)
   expect(text).toMatch(/Fail: 321 ppi of the 400 ppi wanted/)

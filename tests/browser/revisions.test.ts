@@ -17,7 +17,7 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
   await kept(page)
   await pressInHead(page, 'Revisions')
   await page.locator('revisions-panel').filter({ hasText: 'None yet' }).waitFor()
-  const name = page.getByLabel('Name for the sheet as it stands now')
+  const name = page.getByLabel('Name for the sheet as it is now')
   await name.fill('As agreed')
   await name.press('Enter')
   await expect.poll(() => lines(page)).toEqual([expect.stringMatching(/^As agreed, today \d\d:\d\d$/)])

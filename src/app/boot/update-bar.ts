@@ -24,7 +24,7 @@ export class UpdateBar extends SignalWatcher(LitElement) {
     `,
   ]
 
-  /** Resolves when nothing typed is left to be kept. */
+  /** Resolves when nothing typed is left to be saved. */
   @property({ attribute: false }) settled: () => Promise<void> = async () => {}
   private asked = false
 

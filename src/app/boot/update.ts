@@ -1,7 +1,7 @@
 import { signal } from '@lit-labs/signals'
 import { scriptAddress } from '../../cells/worker/script-address.ts'
 
-/** What became of the copy of Evenfield this browser keeps for when there is no network. */
+/** The state of the copy of Evenfield that this browser stores for use without a network. */
 export type Update =
   | { readonly state: 'none' }
   /** A newer one is here and waits to be used. */
@@ -33,7 +33,7 @@ function follow(registration: ServiceWorkerRegistration): void {
   })
 }
 
-/** Keeps this copy of Evenfield for when there is no network, and tells when a newer one has come. */
+/** Stores this copy of Evenfield for use without a network, and reports when a newer one has come. */
 export async function keepForOffline(): Promise<void> {
   // Where a page is not served, or not over https, browsers have no workers.
   if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return

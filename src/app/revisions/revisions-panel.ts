@@ -11,13 +11,13 @@ import { when } from '../common/words.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import { comparison } from './revision-list.ts'
 
-/** What a revision is compared with: another one, or the sheet as it stands. */
+/** What a revision is compared with: another one, or the sheet as it is now. */
 const NOW = 'now'
 
 /** So many lines at first: months of work make a long list. */
 const SHOWN = 30
 
-/** A sheet's past: how it stood and when, what has changed since, and the way back. */
+/** The revisions of a sheet: when each was saved, what has changed since, and the way back to it. */
 @customElement('revisions-panel')
 export class RevisionsPanel extends SignalWatcher(LitElement) {
   static override styles = [
@@ -125,7 +125,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   @property({ attribute: false }) session!: SheetSession
   @state() private revisions: readonly Revision[] | undefined
   @state() private all = false
-  /** The revision whose comparison stands open, and with what it is compared. */
+  /** The revision whose comparison is open, and what it is compared with. */
   @state() private opened: number | undefined
   @state() private other: string = NOW
   @state() private differences: readonly Difference[] | undefined
@@ -148,7 +148,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     }
   }
 
-  private stood(at: number): Promise<Worksheet | undefined> {
+  private stateAt(at: number): Promise<Worksheet | undefined> {
     return this.session.store.revision(this.session.id, at)
   }
 
@@ -156,9 +156,9 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     const { opened, other } = this
     if (opened === undefined) return
     await this.plainly(async () => {
-      const first = await this.stood(opened)
-      const second = other === NOW ? this.session.open.sheet.worksheet : await this.stood(Number(other))
-      if (!first || !second) throw new Error('This revision is no longer kept.')
+      const first = await this.stateAt(opened)
+      const second = other === NOW ? this.session.open.sheet.worksheet : await this.stateAt(Number(other))
+      if (!first || !second) throw new Error('This revision is no longer saved.')
       const [before, after] = other !== NOW && Number(other) < opened ? [second, first] : [first, second]
       const library = await libraryFor([...before.cells, ...after.cells])
       const found = compare(new Sheet(before, library), new Sheet(after, library))
@@ -210,11 +210,11 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
 
   private async restore(revision: Revision): Promise<void> {
     await this.plainly(async () => {
-      const worksheet = await this.stood(revision.at)
-      if (!worksheet) throw new Error('This revision is no longer kept.')
+      const worksheet = await this.stateAt(revision.at)
+      if (!worksheet) throw new Error('This revision is no longer saved.')
       await this.session.restore(worksheet)
       this.opened = undefined
-      this.said = `The sheet is as it was ${when(new Date(revision.at))}. How it stood before is in the list.`
+      this.said = `The sheet is as it was ${when(new Date(revision.at))}. The state before is in the list.`
     })
     await this.list()
   }
@@ -257,7 +257,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   private nameForm(one: Revision): TemplateResult {
     return html`
       <form class="opened" @submit=${(event: SubmitEvent) => void this.rename(event, one.at)}>
-        <label class="small quiet" for="rename">Name of this revision; with one it is kept for ever</label>
+        <label class="small quiet" for="rename">Name of this revision; with a name it stays for good</label>
         <input id="rename" class="field" name="name" type="text" autocomplete="off" .value=${one.name ?? ''}>
         <button type="submit" class="press">Save the name</button>
       </form>
@@ -279,7 +279,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
               void this.compare()
             }}
           >
-            <option value=${NOW}>the sheet as it stands</option>
+            <option value=${NOW}>the sheet as it is now</option>
             ${others.map(({ at, name }) => html`<option value=${at}>${name ? `${name}, ` : ''}${when(new Date(at))}</option>`)}
           </select>
         </div>
@@ -289,10 +289,10 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const keeping = this.session.autosave.saveState.get()
-    const kept = keeping.state === 'saved' ? keeping.at.getTime() : 0
-    if (kept !== this.listedAt) {
-      this.listedAt = kept
+    const state = this.session.autosave.saveState.get()
+    const saved = state.state === 'saved' ? state.at.getTime() : 0
+    if (saved !== this.listedAt) {
+      this.listedAt = saved
       void this.list().then(() => this.compare())
     }
     const { revisions = [] } = this
@@ -301,17 +301,17 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
       <section aria-labelledby="revisions">
         <h2 id="revisions" tabindex="-1">Revisions</h2>
         <p class="quiet">
-          How this sheet stood: minute by minute for the last hour, then hourly for a day, daily for a month, weekly
-          after. What has a name is kept for ever.
+          Earlier states of this sheet: minute by minute for the last hour, then hourly for a day, daily for a month, weekly
+          after. A revision with a name stays for good.
         </p>
         <form @submit=${(event: SubmitEvent) => void this.keepAs(event)}>
-          <label class="small quiet" for="name">Name for the sheet as it stands now</label>
+          <label class="small quiet" for="name">Name for the sheet as it is now</label>
           <input id="name" class="field" name="name" type="text" autocomplete="off">
           <button type="submit" class="press">Save as a revision</button>
         </form>
         ${
           this.revisions?.length === 0
-            ? html`<p>None yet. The first is made when the sheet is changed a minute or more after it was last kept.</p>`
+            ? html`<p>None yet. The first is made when the sheet is changed a minute or more after it was last saved.</p>`
             : html`<ul>
                 ${repeat(
                   shown,
