@@ -1,4 +1,5 @@
 import { LIBRARY } from '../functions/index.ts'
+import { asMine, exampleNames, provenanceOf } from '../worksheet/analysis/provenance.ts'
 import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
 import { type Simulation, simulate } from '../worksheet/simulation/simulate.ts'
 import type { Arguments } from './input.ts'
@@ -6,19 +7,23 @@ import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
 
-/** `compute FILE.json`: every cell of a worksheet, and how its checks stand. */
-export function compute({ subject, sets, json, simulation }: Arguments): number {
-  const sheet = new Sheet(withSets(readWorksheet(subject), sets, subject), LIBRARY)
+/** `compute FILE.json`: every cell of a worksheet, where its givens come from, and how its checks stand. */
+export function compute({ subject, sets, json, simulation, asMine: isMine }: Arguments): number {
+  const worksheet = withSets(readWorksheet(subject), sets, subject)
+  const sheet = new Sheet(isMine ? asMine(worksheet) : worksheet, LIBRARY)
   // Nobody waits at a key here.
   sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
   const named = sheet.cells.filter(isNamed)
+  const examples = exampleNames(sheet)
   const outcomes = named.map((cell) => [cell, sheet.outcome(cell.id)] as const)
-  const checks = named.filter(({ kind }) => kind === 'check').map((cell) => [cell.name, sheet.check(cell.id)] as const)
+  const checks = named.flatMap((cell): readonly Checked[] =>
+    cell.kind === 'check' ? [checked(cell, sheet.check(cell.id), examples.get(cell.name) ?? [])] : [],
+  )
   const simulated = simulation && simulate(sheet.engine, simulation)
   if (json)
     printJson({
-      cells: cellReports(outcomes, simulated),
-      checks: firstOfEach(checks.map(([name, outcome]) => [name, checkWord(outcome)])),
+      cells: cellReports(outcomes, examples, new Map(checks.map((one) => [one.name, one])), simulated),
+      checks: firstOfEach(checks.map(({ name, state }) => [name, state])),
     })
   else
     printLines([
@@ -26,28 +31,63 @@ export function compute({ subject, sets, json, simulation }: Arguments): number 
         ...plainLine(cell, outcome),
         ...(simulated ? simulatedLine(cell, outcome, simulated) : []),
       ]),
-      ...checks.flatMap((check) => [checkLine(check), ...(simulated ? passesLine(check[0], simulated) : [])]),
+      ...checks.flatMap((check) => [checkLine(check), ...(simulated ? passesLine(check.name, simulated) : [])]),
     ])
   const failed =
-    outcomes.some(([, { state }]) => state === 'error') ||
-    checks.some(([, { state }]) => state !== 'pass' && state !== 'marginal')
+    outcomes.some(([cell, { state }]) => state === 'error' || (worksheet.parts && isLacking(cell))) ||
+    checks.some(({ state }) => state !== 'pass' && state !== 'marginal')
   return failed ? 1 : 0
+}
+
+/** A given that a composed sheet asks for and that is not filled in; of the kit nothing need be chosen. */
+const isLacking = (cell: NamedCell): boolean =>
+  cell.kind === 'given' && cell.entry !== 'kit' && provenanceOf(cell) === 'empty'
+
+type CheckWord = 'pass' | 'marginal' | 'fail' | 'waiting'
+
+interface Checked {
+  readonly name: string
+  readonly state: CheckWord
+  /** How it stands with the example's figures, where it rests on any. */
+  readonly inExample?: CheckWord
+  readonly message: string
+}
+
+/** A check that rests on an example's figures waits for one's own. */
+function checked({ name }: NamedCell, { state: own, message }: CheckOutcome, rests: readonly string[]): Checked {
+  const state = own === 'error' ? 'fail' : own
+  if (rests.length === 0) return { name, state, message }
+  return {
+    name,
+    state: 'waiting',
+    inExample: state,
+    message: `for your own ${rests.join(', ')}; with the example’s figures: ${state}. ${message}`,
+  }
 }
 
 function cellReports(
   outcomes: readonly (readonly [NamedCell, Outcome])[],
+  examples: ReadonlyMap<string, readonly string[]>,
+  checks: ReadonlyMap<string, Checked>,
   simulated: Simulation | undefined,
 ): Record<string, object> {
   return firstOfEach(
-    outcomes.map(([cell, outcome]) => [
-      cell.name,
-      {
-        ...reportOf(outcome, textOf(cell)),
-        ...limitsOf(outcome),
-        ...simulationReport(cell, simulated),
-        state: outcome.state,
-      },
-    ]),
+    outcomes.map(([cell, outcome]) => {
+      const check = cell.kind === 'check' ? checks.get(cell.name) : undefined
+      return [
+        cell.name,
+        {
+          ...reportOf(outcome, textOf(cell)),
+          ...limitsOf(outcome),
+          ...simulationReport(cell, simulated),
+          state: outcome.state,
+          ...(cell.kind === 'given'
+            ? { from: provenanceOf(cell) }
+            : { rests_on_example: examples.get(cell.name) ?? [] }),
+          ...(check?.inExample ? { in_example: check.inExample } : {}),
+        },
+      ]
+    }),
   )
 }
 
@@ -75,8 +115,6 @@ function limitsOf(outcome: Outcome): { low: number | null; high: number | null }
   return { low: outcome.value - outcome.tolerance, high: outcome.value + outcome.tolerance }
 }
 
-const checkWord = ({ state }: CheckOutcome): string => (state === 'error' ? 'fail' : state)
-
 function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   if (cell.kind === 'check') return []
   const title = `${cell.label || cell.name} (${cell.name})`
@@ -96,13 +134,11 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   return [`${title}: error: ${report.error?.message}`]
 }
 
-const WORDS: Readonly<Record<CheckOutcome['state'], string>> = {
+const WORDS: Readonly<Record<CheckWord, string>> = {
   pass: 'Pass',
   marginal: 'Marginal',
   fail: 'Fail',
   waiting: 'Waiting',
-  error: 'In error',
 }
 
-const checkLine = ([name, { state, message }]: readonly [string, CheckOutcome]): string =>
-  `${WORDS[state]}: ${message || name}`
+const checkLine = ({ name, state, message }: Checked): string => `${WORDS[state]}: ${message || name}`

@@ -9,6 +9,8 @@ export interface Arguments {
   readonly subject: string
   readonly sets: readonly { readonly name: string; readonly text: string }[]
   readonly json: boolean
+  /** Every figure of an example is taken as one's own. */
+  readonly asMine: boolean
   readonly simulation?: { readonly tries: number; readonly seed: number }
 }
 
@@ -23,6 +25,7 @@ export function readArguments(args: readonly string[], expected: string, takesSi
     subject: positionals[0] as string,
     sets: values.set.map(readSet),
     json: values.json,
+    asMine: values['as-mine'],
     ...(simulation ? { simulation } : {}),
   }
 }
@@ -46,7 +49,7 @@ function wholeNumber(option: string, text: string, meaning: string): number {
 }
 
 interface Parsed {
-  readonly values: { set: string[]; json: boolean; simulate?: string; seed?: string }
+  readonly values: { set: string[]; json: boolean; 'as-mine': boolean; simulate?: string; seed?: string }
   readonly positionals: string[]
 }
 
@@ -57,12 +60,16 @@ function parsed(args: readonly string[], more: readonly string[]): Parsed {
       options: {
         set: { type: 'string', multiple: true },
         json: { type: 'boolean' },
+        'as-mine': { type: 'boolean' },
         simulate: { type: 'string' },
         seed: { type: 'string' },
       },
       allowPositionals: true,
     })
-    return { values: { ...values, set: values.set ?? [], json: values.json ?? false }, positionals }
+    return {
+      values: { ...values, set: values.set ?? [], json: values.json ?? false, 'as-mine': values['as-mine'] ?? false },
+      positionals,
+    }
   } catch (error) {
     throw new InputError((error as Error).message)
   }
@@ -71,13 +78,13 @@ function parsed(args: readonly string[], more: readonly string[]): Parsed {
 /** A formula may start with a minus sign: only known options are options, all else is moved behind `--`. */
 function asOperands(args: readonly string[], more: readonly string[]): string[] {
   const withValue = ['set', ...more]
-  const known = [...withValue, 'json'].map((option) => `--${option}`)
+  const known = [...withValue, 'json', 'as-mine'].map((option) => `--${option}`)
   const options: string[] = []
   const operands: string[] = []
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string
     const option = withValue.find((one) => arg === `--${one}` || arg.startsWith(`--${one}=`))
-    if (arg === '--json' || (option !== undefined && arg.includes('='))) options.push(arg)
+    if (arg === '--json' || arg === '--as-mine' || (option !== undefined && arg.includes('='))) options.push(arg)
     else if (option !== undefined) {
       const value = args[++i]
       if (value === undefined)

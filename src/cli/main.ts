@@ -1,6 +1,7 @@
 import { isMainThread } from 'node:worker_threads'
 import { version } from '../../package.json'
 import { listText } from '../units/plural.ts'
+import { composeSheet } from './compose.ts'
 import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
@@ -19,6 +20,8 @@ async function command(argv: readonly string[]): Promise<number> {
   switch (word) {
     case 'compute':
       return compute(readArguments(rest, 'compute takes one file', true))
+    case 'compose':
+      return composeSheet(rest)
     case 'formula':
       return formula(readArguments(rest, 'formula takes one text'))
     case 'functions':

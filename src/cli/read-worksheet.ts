@@ -1,6 +1,8 @@
 import { statSync } from 'node:fs'
-import { type Cell, DocumentError, MAX_DOCUMENT_LENGTH, readDocument, type Worksheet } from '../worksheet/index.ts'
+import { namesFor } from '../worksheet/compose/aliases.ts'
+import { type Cell, DocumentError, MAX_DOCUMENT_LENGTH, type Worksheet } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText, whyUnread } from './input.ts'
+import { readParts, readSheetOrJob } from './part-files.ts'
 
 /** Reads a worksheet from a file. Throws InputError. */
 export function readWorksheet(path: string): Worksheet {
@@ -14,7 +16,7 @@ export function readWorksheet(path: string): Worksheet {
     throw new InputError(`${path}: ${whyUnread(error)}`)
   }
   try {
-    return readDocument(text.replace(/^\ufeff/, ''))
+    return readSheetOrJob(text.replace(/^\ufeff/, ''))
   } catch (error) {
     if (error instanceof DocumentError) throw new InputError(`${path}: ${error.message}`)
     throw error
@@ -25,10 +27,23 @@ export function readWorksheet(path: string): Worksheet {
 export function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: string): Worksheet {
   const cells = [...worksheet.cells]
   for (const { name, text } of sets) {
-    const at = cells.findIndex((cell) => (cell.kind === 'given' || cell.kind === 'result') && cell.name === name)
-    if (at < 0) throw new InputError(`--set ${name}: ${path} has no given or result named «${name}»`)
-    const cell = cells[at] as Cell
-    cells[at] = cell.kind === 'result' ? { ...cell, measured: text } : ({ ...cell, value: text } as Cell)
+    const places = placesOf(cells, name)
+    if (places.length === 0) throw new InputError(`--set ${name}: ${path} has no given or result named «${name}»`)
+    for (const at of places) {
+      const cell = cells[at] as Cell
+      cells[at] =
+        cell.kind === 'result'
+          ? { ...cell, measured: text }
+          : ({ ...cell, value: text, from: { kind: 'typed', text } } as Cell)
+    }
   }
   return { ...worksheet, cells }
+}
+
+/** Where a given or a result of a name is; of an older name, those that took its place. */
+function placesOf(cells: readonly Cell[], name: string): readonly number[] {
+  const at = (one: string): number =>
+    cells.findIndex((cell) => (cell.kind === 'given' || cell.kind === 'result') && cell.name === one)
+  if (at(name) >= 0) return [at(name)]
+  return namesFor(readParts(), name, (one) => at(one) >= 0).map(at)
 }

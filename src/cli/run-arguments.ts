@@ -21,6 +21,7 @@ export function readRunArguments(args: readonly string[]): RunArguments {
     left: values.left ?? false,
     json: values.json ?? false,
     sets: (values.set ?? []).map(readSet),
+    asMine: false,
   }
 }
 

@@ -16,16 +16,23 @@ const STDIN = ['-', 'reads standard input in place of the file'] as const
 /** The commands in the order in which the help lists them. */
 export const VERBS: Readonly<Record<string, Verb>> = {
   compute: {
-    usage: "compute FILE.json [--set 'name=text']… [--simulate N --seed S] [--json]",
+    usage: "compute FILE.json [--set 'name=text']… [--as-mine] [--simulate N --seed S] [--json]",
     about: 'Computes a worksheet and says which checks pass.',
     options: [
       STDIN,
       SET,
+      ['--as-mine', 'takes every figure of an example as your own'],
       ['--simulate N', 'tries N times with values drawn within their limits, and gives means and spreads'],
       ['--seed S', 'the same whole number gives the same figures; 1 if left out'],
       JSON_OPTION,
     ],
     example: "compute sheet.json --set 'magnification=1:4' --json",
+  },
+  compose: {
+    usage: "compose NAME… [--set 'name=text']… --out FILE.json",
+    about: 'Composes one worksheet from jobs and parts, in any order.',
+    options: [SET, ['--out FILE.json', 'where the worksheet is written']],
+    example: 'compose flat-sheet in-tiles two-lamps --out sheet.json',
   },
   formula: {
     usage: "formula 'TEXT' [--set 'name=text']… [--json]",

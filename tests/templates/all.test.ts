@@ -100,8 +100,8 @@ describe.each(NAMES)('%s', (name) => {
   test('has each check say what it found and what to do', () => {
     for (const cell of namedIn(name)) {
       if (cell.kind !== 'check') continue
-      expect(cell.holds, cell.name).toBeTruthy()
-      expect(cell.message, cell.name).not.toBe(cell.holds)
+      expect(cell.passes, cell.name).toBeTruthy()
+      expect(cell.message, cell.name).not.toBe(cell.passes)
       expect(cell.message.length, cell.name).toBeGreaterThan(30)
       expect(cell.label, cell.name).toBeTruthy()
     }

@@ -3,7 +3,7 @@ import { FORMAT, VERSION } from '../schema/format.ts'
 import { type ChosenPart, choose, type Replaced } from './choose-parts.ts'
 import { gather } from './gather.ts'
 import type { Part, PartLibrary } from './part-library.ts'
-import { type Filled, sectionsOf } from './sections.ts'
+import { type Filled, type FilledRows, sectionsOf } from './sections.ts'
 import { isInSetUp, laterSections, type SetUpName, withSums } from './set-ups.ts'
 import { stepsOf } from './steps.ts'
 
@@ -21,7 +21,7 @@ export interface Composition {
   /** What is filled in, by name; what is not takes its usual value, else an example. */
   readonly givens?: ReadonlyMap<string, Filled>
   /** The rows of tables, by name. */
-  readonly rows?: ReadonlyMap<string, readonly (readonly string[])[]>
+  readonly rows?: ReadonlyMap<string, FilledRows>
   /** Whether what is left takes an example: yes where nothing is said. */
   readonly examples?: boolean
 }

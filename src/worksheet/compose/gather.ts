@@ -84,8 +84,9 @@ export function gather(
     else throw new Unpublished(name)
   }
   const all = [...cells.values()].flat().filter((cell): cell is PartCell => !isPlace(cell))
-  for (const cell of all) if (!cell.if_read && !cell.if_provided && !cell.needs_given) take(cell)
+  for (const cell of all) if (!cell.if_read && !cell.if_provided && !cell.needs_given && !cell.unless) take(cell)
   for (const cell of all) if (cell.needs_given && asked.has(cell.needs_given)) take(cell)
+  for (const cell of all) if (cell.unless && !names.has(cell.unless)) take(cell)
   // What is there without being asked: in the sheet, provided by a part, or derived from such.
   const available = (name: string, seen: ReadonlySet<string> = new Set()): boolean => {
     if (names.has(name)) return true

@@ -35,7 +35,7 @@ export function composeJob(library: PartLibrary, job: Job): Worksheet {
     ...(job.job === undefined ? {} : { job: job.job }),
     parts: partsOfJob(job),
     givens,
-    rows: new Map(Object.entries(job.rows ?? {})),
+    rows: new Map(Object.entries(job.rows ?? {}).map(([name, rows]) => [name, { rows, from: 'example' }])),
   })
   return { ...worksheet, ...(job.shelf ? { shelf: job.shelf } : {}) } as Worksheet
 }

@@ -62,6 +62,8 @@ export interface PartCell {
   readonly if_provided?: boolean
   /** Inputs of a drawing that are left out where nothing provides them. */
   readonly optional?: readonly string[]
+  /** Only where the sheet does not have this name. */
+  readonly unless?: string
   /** Only where this name is a given. */
   readonly needs_given?: string
   /** Of a drawing, a range or a run: the last part of its id. */
@@ -121,16 +123,27 @@ export interface PartLibrary {
 
 export const isPlace = (cell: PartCell | GivenPlace): cell is GivenPlace => 'given' in cell
 
+interface NamesFile {
+  readonly names: Readonly<Record<string, PublishedName>>
+}
+
 interface RolesFile {
   readonly roles: readonly Role[]
   readonly phases: readonly string[]
   readonly drawing: SetUpDrawing
 }
 
+/** The files of `templates/parts`, read. */
+export interface PartFiles {
+  readonly roles: RolesFile
+  readonly names: NamesFile
+  readonly parts: Readonly<Record<string, Omit<Part, 'id'>>>
+}
+
 /** Puts the files of `templates/parts` together; each part's id is its file's name. */
 export function partLibrary(
   roles: RolesFile,
-  names: { readonly names: Readonly<Record<string, PublishedName>> },
+  names: NamesFile,
   parts: Readonly<Record<string, Omit<Part, 'id'>>>,
 ): PartLibrary {
   const aliases = new Map<string, string[]>()

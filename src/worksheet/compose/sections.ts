@@ -1,4 +1,5 @@
 import type { Cell, GivenSource } from '../schema/document.ts'
+import { rowsMark } from '../table/rows-mark.ts'
 import { defined, type Gathering } from './gather.ts'
 import { isPlace, type Part, type PartCell, type PartLibrary, type PublishedName, type Role } from './part-library.ts'
 import { setUpDrawing } from './set-up-drawing.ts'
@@ -10,12 +11,17 @@ export interface Filled {
   readonly piece?: Readonly<Record<string, string>>
 }
 
+export interface FilledRows {
+  readonly rows: readonly (readonly string[])[]
+  readonly from: GivenSource
+}
+
 /** What a sheet is filled in with. */
 export interface Filling {
   readonly library: PartLibrary
   readonly givens: ReadonlyMap<string, Filled>
   /** The rows of tables, by name. */
-  readonly rows: ReadonlyMap<string, readonly (readonly string[])[]>
+  readonly rows: ReadonlyMap<string, FilledRows>
   /** Whether what is not filled in takes the example of the part that owns it. */
   readonly examples: boolean
 }
@@ -195,7 +201,14 @@ function fillIn(
 
 /** A cell without what only composing needs. */
 function shown(cell: PartCell): PartCell {
-  const { if_read: _read, if_provided: _provided, optional: _optional, needs_given: _given, ...rest } = cell
+  const {
+    if_read: _read,
+    if_provided: _provided,
+    optional: _optional,
+    needs_given: _given,
+    unless: _unless,
+    ...rest
+  } = cell
   return rest as PartCell
 }
 
@@ -205,7 +218,15 @@ function withId({ rows, library }: Filling, cell: PartCell, role: string, index:
   const id = rest.name ?? `${rest.kind}_${key ?? role}`
   if (rest.kind !== 'table') return { ...rest, id } as unknown as Cell
   const name = rest.name ?? ''
-  const own = rows.get(name)
-  const example = [...library.parts.values()].find((part) => part.example_rows?.[name])?.example_rows?.[name] ?? []
-  return { ...rest, id, rows: own ?? example, ...(own ? {} : { from: { kind: 'example' } }) } as unknown as Cell
+  const filled = rows.get(name)?.rows ?? exampleRows(library, name)
+  const from = rows.has(name) ? rows.get(name)?.from : 'example'
+  return {
+    ...rest,
+    id,
+    rows: filled,
+    ...(from ? { from: { kind: from, text: rowsMark(filled) } } : {}),
+  } as unknown as Cell
 }
+
+const exampleRows = (library: PartLibrary, name: string): readonly (readonly string[])[] =>
+  [...library.parts.values()].find((part) => part.example_rows?.[name])?.example_rows?.[name] ?? []

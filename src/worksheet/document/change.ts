@@ -1,4 +1,4 @@
-import type { Cell } from '../schema/document.ts'
+import type { Cell, Worksheet } from '../schema/document.ts'
 
 /** A change of the document. Each is one step of undo, unless merged with the step before it. */
 export type Change =
@@ -15,6 +15,13 @@ export type Change =
   | { readonly do: 'rename'; readonly id: string; readonly name: string }
   /** Gives a column of a table another name, which follows into every formula that uses it. */
   | { readonly do: 'rename column'; readonly id: string; readonly column: number; readonly name: string }
+  /** Puts the sheet together anew from parts; `given` holds what is filled in by name, also where a part computes it. */
+  | {
+      readonly do: 'arrange'
+      readonly cells: readonly Cell[]
+      readonly parts: NonNullable<Worksheet['parts']>
+      readonly given: NonNullable<Worksheet['given']>
+    }
   | { readonly do: 'several'; readonly changes: readonly Change[] }
 
 /** Why a change is refused: what, and what would do. Nothing has changed then. */

@@ -36,9 +36,17 @@ export function applyChange(worksheet: Worksheet, change: Change, renaming?: Ren
       return { ...worksheet, cells: here(renaming).cell(worksheet.cells, change.id, change.name) }
     case 'rename column':
       return { ...worksheet, cells: here(renaming).column(worksheet.cells, change.id, change.column, change.name) }
+    case 'arrange':
+      return { ...worksheet, cells: arranged(change.cells), parts: change.parts, given: change.given }
     case 'several':
       return change.changes.reduce((before, one) => applyChange(before, one, renaming), worksheet)
   }
+}
+
+function arranged(cells: readonly Cell[]): Cell[] {
+  if (cells.length > MAX_CELLS)
+    throw new ChangeRefused(`A sheet holds at most ${MAX_CELLS} cells, and these would be more.`)
+  return [...cells]
 }
 
 function placeOf(cells: readonly Cell[], id: string): number {

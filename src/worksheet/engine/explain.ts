@@ -152,13 +152,20 @@ type CheckStands = Pick<CheckOutcome, 'state' | 'hangsOn'>
 
 function standsBy(engine: Engine, node: Node, cell: Check, outcome: Outcome): CheckStands {
   if (outcome.state === 'error') return { state: 'error' }
-  if (outcome.state === 'waiting') return { state: 'waiting' }
+  if (outcome.state === 'waiting' || unmeasured(engine, cell).length > 0) return { state: 'waiting' }
   if (outcome.value !== true) return { state: 'fail' }
   if (!node.compiled) return { state: 'pass' }
   const { slack, hangsOn } = robustnessOf(node.compiled.condition(), conditionContextOf(engine))
   const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
   return { state: close || hangsOn ? 'marginal' : 'pass', ...(hangsOn ? { hangsOn } : {}) }
 }
+
+/** The results that a check needs measured and that are still computed: it would pass by construction. */
+const unmeasured = (engine: Engine, { needs_measured = [] }: Check): readonly string[] =>
+  needs_measured.filter((name) => {
+    const node = engine.named(name)
+    return node?.cell.kind === 'result' && node.measured?.value === undefined
+  })
 
 /** How a check stands, without its words. */
 export const checkStateOf = (engine: Engine, node: Node, cell: Check): CheckOutcome['state'] =>
@@ -170,6 +177,8 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   if (outcome.state === 'error')
     return { ...stands, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
   if (outcome.state === 'waiting') return { ...stands, message: waitingMessage(outcome, node), diagnostics: [] }
+  const missing = unmeasured(engine, cell)
+  if (missing.length > 0) return { ...stands, message: `for ${missing.join(', ')} to be measured.`, diagnostics: [] }
   const words = stands.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
   return { ...stands, message: filled(engine, words), diagnostics: outcome.warnings }
 }

@@ -132,6 +132,8 @@ const check = v.looseObject({
   passes: v.optional(text),
   /** A check that passes by less than this share of its limit is marginal; `10 %` where there is none. */
   margin: v.optional(text),
+  /** Results that have to be measured before it says anything: computed alone they make it pass. */
+  needs_measured: v.optional(v.array(name)),
   stand,
 })
 
@@ -348,6 +350,13 @@ export const WorksheetSchema = v.looseObject({
   parts: v.optional(v.pipe(v.array(v.looseObject({ part: text, setup: v.optional(text) })), v.maxLength(MOST_LISTED))),
   /** Sheets of version 1 added exposure values as if they were stops; they go on to, with a warning. */
   levels_as_stops: v.optional(v.boolean()),
+  /** What was filled in, by name, also where a part computes it now. */
+  given: v.optional(
+    v.record(
+      v.pipe(v.string(), v.regex(NAME_PATTERN)),
+      v.looseObject({ value: text, from: v.picklist(GIVEN_SOURCES) }),
+    ),
+  ),
   /** The set-ups of a worksheet that has several. */
   setups: v.optional(v.pipe(v.array(v.looseObject({ name: text, title: v.optional(text) })), v.maxLength(MOST_LISTED))),
 })

@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
+import { jobNames, readJob, readParts } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
+import { composeJob, type Job } from '../../../src/worksheet/compose/job.ts'
 import {
   type Cell,
   DocumentError,
@@ -154,9 +156,19 @@ test('any document survives a round trip, through a sheet too', () => {
   )
 })
 
-const templates = new URL('../../../templates/', import.meta.url)
-
-test.each(readdirSync(templates).filter((file) => file.endsWith('.json')))('the template %s is a document', (file) => {
-  const read = readDocument(readFileSync(new URL(file, templates), 'utf8'))
+test.each(jobNames())('the sheet of the job %s is a document', (name) => {
+  const read = readDocument(writeDocument(composeJob(readParts(), readJob(name) as Job)))
   expect(read.cells.length).toBeGreaterThan(0)
+})
+
+const FIXTURES = new URL('../version-1/', import.meta.url)
+
+test.each(readdirSync(FIXTURES))('the sheet %s of version 1 opens, and computes as it did', (file) => {
+  const text = readFileSync(new URL(file, FIXTURES), 'utf8')
+  const read = readDocument(text)
+  const older = JSON.parse(text) as { readonly cells: readonly { readonly id: string }[] }
+  expect(read.cells.map(({ id }) => id)).toEqual(older.cells.map(({ id }) => id))
+  const sheet = new Sheet(read, LIBRARY)
+  for (const cell of sheet.cells)
+    if (cell.kind === 'result') expect(sheet.outcome(cell.id).state, cell.name).toBe('value')
 })

@@ -1,0 +1,53 @@
+import { isNamed } from '../document/names.ts'
+import type { Sheet } from '../editing/sheet.ts'
+import type { Given, GivenSource, NamedCell, TableCell, Worksheet } from '../schema/document.ts'
+import { rowsMark } from '../table/rows-mark.ts'
+
+/** Where a given's value comes from; `empty` where nothing is filled in. */
+export type Provenance = GivenSource | 'empty'
+
+/** A value that is no longer the text it came as was typed. */
+export function provenanceOf({ value, from }: Given): Provenance {
+  if (value.trim() === '') return 'empty'
+  return from && from.text === value ? from.kind : 'typed'
+}
+
+function isExampleTable({ from, rows }: TableCell): boolean {
+  const { kind, text } = (from ?? {}) as { readonly kind?: unknown; readonly text?: unknown }
+  return kind === 'example' && text === rowsMark(rows)
+}
+
+const isExample = (cell: NamedCell): boolean =>
+  cell.kind === 'given' ? provenanceOf(cell) === 'example' : cell.kind === 'table' && isExampleTable(cell)
+
+/** For each name of a sheet, the givens and tables beneath it that are still an example's. */
+export function exampleNames(sheet: Sheet): ReadonlyMap<string, readonly string[]> {
+  const { engine } = sheet
+  const { order, needs } = engine.layout
+  const beneath: ReadonlySet<string>[] = []
+  const found = new Map<string, readonly string[]>()
+  for (const [at, node] of order.entries()) {
+    const { cell } = node
+    const measured = cell.kind === 'result' && node.measured?.value !== undefined
+    const own = isExample(cell) ? [cell.name] : []
+    // A measured value rests on its reading alone.
+    const below = measured ? [] : [...(needs[at] ?? [])].flatMap((need) => [...(beneath[need] ?? [])])
+    const names = new Set([...own, ...below])
+    beneath.push(names)
+    if (!found.has(cell.name)) found.set(cell.name, [...names].sort())
+  }
+  return found
+}
+
+/** The worksheet with every example taken as one's own. */
+export function asMine(worksheet: Worksheet): Worksheet {
+  return {
+    ...worksheet,
+    cells: worksheet.cells.map((cell) => {
+      if (!isNamed(cell) || !isExample(cell)) return cell
+      if (cell.kind === 'given') return { ...cell, from: { kind: 'typed', text: cell.value } }
+      const { from: _, ...own } = cell
+      return own as TableCell
+    }),
+  }
+}

@@ -1,0 +1,107 @@
+import { readFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { jobNames } from '../../src/cli/part-files.ts'
+import { evenfield, json } from './run.ts'
+
+const JOBS = jobNames()
+
+const out = join(tmpdir(), `composed-${process.pid}.json`)
+
+interface Computed {
+  readonly cells: Readonly<
+    Record<string, { value: unknown; from?: string; rests_on_example?: readonly string[]; in_example?: string }>
+  >
+  readonly checks: Readonly<Record<string, string>>
+}
+
+const computed = (...args: readonly string[]): Computed => json(evenfield('compute', ...args, '--json')) as Computed
+
+describe('evenfield compose', () => {
+  it('writes one sheet, the same in whatever order jobs and parts are named', () => {
+    const cells = (...names: readonly string[]): unknown => {
+      const ran = evenfield('compose', ...names, '--out', out)
+      expect(ran.err).toBe('')
+      expect(ran.code).toBe(0)
+      return JSON.parse(readFileSync(out, 'utf8'))
+    }
+    const one = cells('in-tiles', 'flat-sheet', 'two-lamps')
+    expect(cells('two-lamps', 'in-tiles', 'flat-sheet')).toEqual(one)
+    expect(cells('flat-sheet', 'two-lamps', 'in-tiles', 'flat-sheet')).toEqual(one)
+  })
+
+  it('says which part gives way to which', () => {
+    const ran = evenfield('compose', 'in-tiles', 'flat-sheet', '--out', out)
+    expect(ran.out).toContain('the part one-frame gives way to tiles')
+  })
+
+  it('fills in what is set, also under an older name, and leaves readings empty', () => {
+    evenfield(
+      'compose',
+      'in-tiles',
+      'accept-light',
+      '--set',
+      'original=980 x 730',
+      '--set',
+      'aim_past=310',
+      '--out',
+      out,
+    )
+    const { cells } = computed(out)
+    expect(cells.original).toMatchObject({ from: 'typed', value: { width: 0.98, height: 0.73 } })
+    expect(cells.lamp_aim).toMatchObject({ from: 'typed', value: 0.31 })
+    expect(cells.illuminance).toMatchObject({ from: 'empty', value: null })
+    expect(cells.readings).toMatchObject({ from: 'empty', value: null })
+    expect(cells.even_limit).toMatchObject({ from: 'usual' })
+    expect(cells.sensor).toMatchObject({ from: 'example' })
+  })
+
+  it('is told a name that is neither a job nor a part, and a missing file, in one line', () => {
+    expect(evenfield('compose', 'flat-shet', '--out', out)).toMatchObject({ code: 2 })
+    expect(evenfield('compose', 'flat-sheet').err).toContain('--out FILE.json')
+    expect(evenfield('compose', '--out', out).err).toContain('found none')
+  })
+})
+
+describe('what rests on an example', () => {
+  const file = 'templates/jobs/flat-sheet.json'
+
+  it('waits, names the figures, and tells how the example stands', () => {
+    const { cells, checks } = computed(file)
+    expect(checks.sharp_enough).toBe('waiting')
+    expect(cells.sharp_enough).toMatchObject({ in_example: 'fail' })
+    expect(cells.sharp_enough?.rests_on_example).toEqual(
+      expect.arrayContaining(['original', 'sensor', 'sensor_pixels', 'wanted_sampling']),
+    )
+    expect(cells.magnification?.rests_on_example).toEqual(['original', 'sensor'])
+    expect(evenfield('compute', file).code).toBe(1)
+  })
+
+  it('is one’s own once every figure beneath it is typed, or all are taken as one’s own', () => {
+    const sets = ['original=420 x 297', 'sensor=36 x 24', 'sensor_pixels=6000 x 4000', 'wanted_sampling=250'].flatMap(
+      (set) => ['--set', set],
+    )
+    const typed = computed(file, ...sets)
+    expect(typed.checks.sharp_enough).toBe('pass')
+    expect(typed.cells.sharp_enough).toMatchObject({ rests_on_example: [] })
+    expect(typed.cells.sharp_enough).not.toHaveProperty('in_example')
+    const mine = computed(file, '--as-mine')
+    expect(mine.checks.sharp_enough).toBe('fail')
+    expect(Object.values(mine.cells).filter(({ from }) => from === 'example')).toEqual([])
+  })
+
+  it('never keeps an unused choice of kit waiting', () => {
+    expect(computed(file).cells.camera).toMatchObject({ from: 'empty' })
+  })
+})
+
+it('every job computes in the terminal, marked as an example', { timeout: 300_000 }, () => {
+  for (const job of JOBS) {
+    const { cells } = computed(`templates/jobs/${job}.json`)
+    expect(
+      Object.values(cells).some(({ from }) => from === 'example'),
+      job,
+    ).toBe(true)
+  }
+})
