@@ -1,5 +1,5 @@
 import type { Type, Value } from '../../language/index.ts'
-import type { Dimension, Notation } from '../../units/index.ts'
+import { type Dimension, type Notation, STOP } from '../../units/index.ts'
 
 const SYMBOLS = ['m', 'kg', 's', 'A', 'K', 'mol', 'cd', 'rad', 'stop', 'px', 'bit']
 
@@ -27,6 +27,8 @@ export function literal(value: Value, type: Type): string | undefined {
     case 'number': {
       const unit = unitText(type.dimension)
       if (typeof value !== 'number' || !Number.isFinite(value) || unit === undefined) return undefined
+      // A level is written in the unit of levels: a plain stop would be a difference.
+      if (type.level) return type.dimension === STOP ? `${value} EV` : undefined
       return unit === '' ? `${value}` : `${value} ${unit}`
     }
     case 'yes or no':

@@ -86,7 +86,7 @@ describe('a table', () => {
 
   it('says what a part that is no column might be', () => {
     const sheet = sheetOf([originals([WIDTH], []), result('a', 'sum(originals.widht)')])
-    expect(seen(sheet, 'a')).toMatch(/A table has no part «widht». Its parts are count, width/)
+    expect(seen(sheet, 'a')).toMatch(/A table has no part «widht». Its parts are count and width/)
   })
 })
 
