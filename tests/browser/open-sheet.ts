@@ -18,7 +18,7 @@ export const cellsOf = (page: Page): Promise<readonly Cell[]> =>
   page.evaluate(() => {
     const app = document.querySelector('evenfield-app') as unknown as { shadowRoot: ShadowRoot }
     const sheet = app.shadowRoot.querySelector('sheet-page') as unknown as {
-      held: { open: { sheet: { cells: readonly Cell[] } } }
+      session: { open: { sheet: { cells: readonly Cell[] } } }
     }
-    return JSON.parse(JSON.stringify(sheet.held.open.sheet.cells)) as Cell[]
+    return JSON.parse(JSON.stringify(sheet.session.open.sheet.cells)) as Cell[]
   })
