@@ -41,3 +41,12 @@ const reportOf = ({ changes, passes, breaks }: Plan, text: string): PlanReport =
   passes,
   breaks,
 })
+
+/** The same as lines to read. */
+export function adviceLines({ advice, no_advice: reasons, plan }: AdviceReport): string[] {
+  return [
+    ...(plan ? [plan.text] : []),
+    ...Object.entries(advice).flatMap(([name, plans]) => plans.map(({ text }) => `${name}: ${text}`)),
+    ...Object.entries(reasons).map(([name, reason]) => `${name}: ${reason}`),
+  ]
+}

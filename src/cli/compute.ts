@@ -2,13 +2,14 @@ import { LIBRARY } from '../functions/index.ts'
 import { asMine, exampleNames, provenanceOf } from '../worksheet/analysis/provenance.ts'
 import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
 import { type Simulation, simulate } from '../worksheet/simulation/simulate.ts'
+import { type AdviceReport, adviceLines, adviceReport } from './advice.ts'
 import type { Arguments } from './input.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
 
 /** `compute FILE.json`: every cell of a worksheet, where its givens come from, and how its checks stand. */
-export function compute({ subject, sets, json, simulation, asMine: isMine }: Arguments): number {
+export function compute({ subject, sets, json, simulation, asMine: isMine, advice: isAdvised }: Arguments): number {
   const worksheet = withSets(readWorksheet(subject), sets, subject)
   const sheet = new Sheet(isMine ? asMine(worksheet) : worksheet, LIBRARY)
   // Nobody waits at a key here.
@@ -20,10 +21,12 @@ export function compute({ subject, sets, json, simulation, asMine: isMine }: Arg
     cell.kind === 'check' ? [checked(cell, sheet.check(cell.id), examples.get(cell.name) ?? [])] : [],
   )
   const simulated = simulation && simulate(sheet.engine, simulation)
+  const advice: AdviceReport | undefined = isAdvised ? adviceReport(sheet) : undefined
   if (json)
     printJson({
       cells: cellReports(outcomes, examples, new Map(checks.map((one) => [one.name, one])), simulated),
       checks: firstOfEach(checks.map(({ name, state }) => [name, state])),
+      ...advice,
     })
   else
     printLines([
@@ -32,6 +35,7 @@ export function compute({ subject, sets, json, simulation, asMine: isMine }: Arg
         ...(simulated ? simulatedLine(cell, outcome, simulated) : []),
       ]),
       ...checks.flatMap((check) => [checkLine(check), ...(simulated ? passesLine(check.name, simulated) : [])]),
+      ...(advice ? adviceLines(advice) : []),
     ])
   const failed =
     outcomes.some(([cell, { state }]) => state === 'error' || (worksheet.parts && isLacking(cell))) ||

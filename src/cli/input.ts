@@ -11,6 +11,8 @@ export interface Arguments {
   readonly json: boolean
   /** Every figure of an example is taken as one's own. */
   readonly asMine: boolean
+  /** Suggestions for checks that fail or are marginal are searched. */
+  readonly advice: boolean
   readonly simulation?: { readonly tries: number; readonly seed: number }
 }
 
@@ -26,6 +28,7 @@ export function readArguments(args: readonly string[], expected: string, takesSi
     sets: values.set.map(readSet),
     json: values.json,
     asMine: values['as-mine'],
+    advice: values.advice,
     ...(simulation ? { simulation } : {}),
   }
 }
@@ -49,7 +52,14 @@ function wholeNumber(option: string, text: string, meaning: string): number {
 }
 
 interface Parsed {
-  readonly values: { set: string[]; json: boolean; 'as-mine': boolean; simulate?: string; seed?: string }
+  readonly values: {
+    set: string[]
+    json: boolean
+    'as-mine': boolean
+    advice: boolean
+    simulate?: string
+    seed?: string
+  }
   readonly positionals: string[]
 }
 
@@ -61,13 +71,20 @@ function parsed(args: readonly string[], more: readonly string[]): Parsed {
         set: { type: 'string', multiple: true },
         json: { type: 'boolean' },
         'as-mine': { type: 'boolean' },
+        advice: { type: 'boolean' },
         simulate: { type: 'string' },
         seed: { type: 'string' },
       },
       allowPositionals: true,
     })
     return {
-      values: { ...values, set: values.set ?? [], json: values.json ?? false, 'as-mine': values['as-mine'] ?? false },
+      values: {
+        ...values,
+        set: values.set ?? [],
+        json: values.json ?? false,
+        'as-mine': values['as-mine'] ?? false,
+        advice: values.advice ?? false,
+      },
       positionals,
     }
   } catch (error) {
@@ -75,16 +92,18 @@ function parsed(args: readonly string[], more: readonly string[]): Parsed {
   }
 }
 
+const FLAGS = ['json', 'as-mine', 'advice'] as const
+
 /** A formula may start with a minus sign: only known options are options, all else is moved behind `--`. */
 function asOperands(args: readonly string[], more: readonly string[]): string[] {
   const withValue = ['set', ...more]
-  const known = [...withValue, 'json', 'as-mine'].map((option) => `--${option}`)
+  const known = [...withValue, ...FLAGS].map((option) => `--${option}`)
   const options: string[] = []
   const operands: string[] = []
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string
     const option = withValue.find((one) => arg === `--${one}` || arg.startsWith(`--${one}=`))
-    if (arg === '--json' || arg === '--as-mine' || (option !== undefined && arg.includes('='))) options.push(arg)
+    if (FLAGS.some((flag) => arg === `--${flag}`) || (option !== undefined && arg.includes('='))) options.push(arg)
     else if (option !== undefined) {
       const value = args[++i]
       if (value === undefined)

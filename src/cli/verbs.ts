@@ -16,12 +16,13 @@ const STDIN = ['-', 'reads standard input in place of the file'] as const
 /** The commands in the order in which the help lists them. */
 export const VERBS: Readonly<Record<string, Verb>> = {
   compute: {
-    usage: "compute FILE.json [--set 'name=text']… [--as-mine] [--simulate N --seed S] [--json]",
+    usage: "compute FILE.json [--set 'name=text']… [--as-mine] [--advice] [--simulate N --seed S] [--json]",
     about: 'Computes a worksheet and says which checks pass.',
     options: [
       STDIN,
       SET,
       ['--as-mine', 'takes every figure of an example as your own'],
+      ['--advice', 'adds suggestions for checks that fail or are marginal'],
       ['--simulate N', 'tries N times with values drawn within their limits, and gives means and spreads'],
       ['--seed S', 'the same whole number gives the same figures; 1 if left out'],
       JSON_OPTION,

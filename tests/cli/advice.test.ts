@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest'
+import { evenfield } from './run.ts'
+
+interface Report {
+  readonly checks: Readonly<Record<string, string>>
+  readonly advice: Readonly<
+    Record<string, { changes: Record<string, string>; text: string; passes: string[]; breaks: string[] }[]>
+  >
+  readonly no_advice: Readonly<Record<string, string>>
+  readonly plan?: { changes: Record<string, string>; text: string; passes: string[]; breaks: string[] }
+}
+
+const compute = (...more: string[]): Report =>
+  JSON.parse(evenfield('compute', 'templates/flat-sheet.json', '--set', 'lamp_out=500', '--json', ...more).out)
+
+describe('compute --advice', () => {
+  it('adds plans whose changes, given back by --set, make their checks pass', () => {
+    const before = compute('--advice')
+    const failing = Object.keys(before.checks).filter((name) => before.checks[name] === 'fail')
+    expect(failing.length).toBeGreaterThan(1)
+    for (const name of failing) expect(before.advice[name] ?? before.no_advice[name], name).toBeDefined()
+    const plan = before.plan as NonNullable<Report['plan']>
+    const after = compute(...Object.entries(plan.changes).flatMap(([given, text]) => ['--set', `${given}=${text}`]))
+    for (const name of plan.passes) expect(after.checks[name], name).toMatch(/^(pass|marginal)$/)
+    expect(plan.breaks).toEqual([])
+    expect(plan.text).toMatch(/^To make .+ pass: .+\.$/)
+  })
+
+  it('adds nothing where it is not asked for', () => {
+    expect(compute()).not.toHaveProperty('advice')
+  })
+})
