@@ -44,7 +44,8 @@ export class FillFace extends SignalWatcher(LitElement) {
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
     await this.updateComplete
     const section = sectionsOf(this.open.sheet.cells).find((one) => contains(one, id))
-    if (section?.heading && how === 'focus' && this.open.isFolded(section.heading)) {
+    const isItsHeading = section?.id === id && how === 'found'
+    if (section?.heading && !isItsHeading && this.open.isFolded(section.heading)) {
       this.open.fold(section.id, false)
       await this.updateComplete
     }

@@ -200,7 +200,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private readonly showFound = (id?: string): void => {
     const face = this.fillFace ?? this.buildFace
     if (id !== undefined) void face?.show(id, 'found')
-    else if (face) markFound(face.renderRoot)
+    else if (face?.renderRoot) markFound(face.renderRoot)
   }
 
   /** Moves the focus to the cell found, or back to the Find button. */
@@ -239,7 +239,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   /** The elements of the sections on the open face, in their order. */
   private readonly places = (): readonly HTMLElement[] => [
-    ...((this.fillFace ?? this.buildFace)?.renderRoot.querySelectorAll<HTMLElement>('[data-section]') ?? []),
+    // A face that has not rendered yet has no root.
+    ...((this.fillFace ?? this.buildFace)?.shadowRoot?.querySelectorAll<HTMLElement>('[data-section]') ?? []),
   ]
 
   private speak(words: string): void {

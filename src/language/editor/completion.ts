@@ -17,15 +17,23 @@ const cells = (scope: Scope): Completion[] =>
     }
   })
 
+/** Other words are offered only once so many letters are typed: one or two are found in nearly every word. */
+const ENOUGH_TYPED = 3
+
+const begins = (word: string, typed: string): boolean =>
+  typed.length >= ENOUGH_TYPED && word.toLowerCase().startsWith(typed.toLowerCase())
+
 /** A function under its own name, and under the other words it is looked for by. */
-function functions(scope: Scope, guide: Guide): Completion[] {
+function functions(scope: Scope, guide: Guide, typed: string): Completion[] {
   return [...scope.library.values()].flatMap((record) => [
     completionOf(record, guide, record.name),
-    ...(guide.get(record.name)?.also ?? []).map((word) => ({
-      ...completionOf(record, guide, word),
-      displayLabel: `${record.name} (${word})`,
-      boost: -1,
-    })),
+    ...(guide.get(record.name)?.also ?? [])
+      .filter((word) => begins(word, typed))
+      .map((word) => ({
+        ...completionOf(record, guide, word),
+        displayLabel: `${record.name} (${word})`,
+        boost: -1,
+      })),
   ])
 }
 
@@ -126,9 +134,11 @@ export const completeFormula =
     const word = context.matchBefore(/[A-Za-z_]\w*/)
     if (!word && !context.explicit) return null
     const now = scope()
+    const typed = word?.text ?? ''
     return {
       from: word ? word.from : context.pos,
-      options: [...cells(now), ...completeArgument(context, now), ...functions(now, guide), ...WORDS],
-      validFor: /^\w*$/,
+      options: [...cells(now), ...completeArgument(context, now), ...functions(now, guide, typed), ...WORDS],
+      // Until enough is typed for other words, the list is made anew at every key.
+      ...(typed.length >= ENOUGH_TYPED ? { validFor: /^\w*$/ } : {}),
     }
   }
