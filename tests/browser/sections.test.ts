@@ -9,7 +9,9 @@ const focused = (page: Page): Promise<string> =>
     while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
     return at?.textContent?.trim().replace(/\s+/g, ' ') ?? ''
   })
-const headings = (page: Page): Promise<string[]> => page.locator('fill-face h2').allInnerTexts()
+/** Sections out of sight are not rendered: their inner text would be empty. */
+const headings = async (page: Page): Promise<string[]> =>
+  (await page.locator('fill-face h2').allTextContents()).map((text) => text.trim().replace(/\s+/g, ' '))
 const fold = (page: Page, name: string) => page.locator('fill-face').getByRole('button', { name, exact: true })
 
 async function tabTo(page: Page, name: RegExp): Promise<void> {

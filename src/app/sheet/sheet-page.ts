@@ -177,7 +177,11 @@ export class SheetPage extends SignalWatcher(LitElement) {
     const { sheet, target, answer } = event.detail
     const { worksheet } = sheet
     const ask = async (): Promise<SheetAdvice | TargetAdvice | undefined> => {
-      const [{ AdviceClient }, pieces] = await Promise.all([import('../advice/advice-client.ts'), kitFor(this, sheet)])
+      const [{ AdviceClient }, pieces] = await Promise.all([
+        import('../advice/advice-client.ts'),
+        // While the store cannot be read, advice goes without the studio's kit.
+        kitFor(this, sheet).catch(() => []),
+      ])
       this.advice ??= new AdviceClient()
       return target
         ? this.advice.forTarget(worksheet, pieces, target.id, target.text)
