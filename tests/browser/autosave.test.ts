@@ -7,7 +7,8 @@ import { test } from './harness.ts'
 import { pressInHead } from './head.ts'
 
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
-const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure, check-cell p').allInnerTexts()
+/** Sections out of sight are not rendered: their inner text would be empty. */
+const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure, check-cell p').allTextContents()
 const kept = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')

@@ -116,15 +116,16 @@ test('areas are added, moved and removed by mouse and keyboard, and measured at 
   await expect.poll(async () => (await frameOf(page)).areas?.[1]?.box).toEqual([110, 67.5, 100, 65.5])
 
   // By mouse: dragged by its middle.
+  await frame.locator('.stage').scrollIntoViewIfNeeded()
   const stage = (await frame.locator('.stage').boundingBox()) as { x: number; y: number; width: number; height: number }
   const scale = Math.min(stage.width / 300, stage.height / 200)
   const at = (x: number, y: number): [number, number] => [
     stage.x + (stage.width - 300 * scale) / 2 + x * scale,
     stage.y + (stage.height - 200 * scale) / 2 + y * scale,
   ]
-  await page.mouse.move(...at(160, 67.5))
+  await page.mouse.move(...at(160, 100))
   await page.mouse.down()
-  await page.mouse.move(...at(140, 77.5), { steps: 4 })
+  await page.mouse.move(...at(140, 110), { steps: 4 })
   await page.mouse.up()
   await expect.poll(async () => ((await frameOf(page)).areas?.[1]?.box?.[0] as number) < 100).toBe(true)
   const light = ((await frameOf(page)).readings?.patch as { light?: number[] } | undefined)?.light?.[0]
@@ -168,6 +169,7 @@ test('two fingers zoom, one moves an area', async ({ open }) => {
   const wide = async (): Promise<number> =>
     ((await frame.locator('.under').first().boundingBox()) as { width: number }).width
   const before = await wide()
+  await frame.locator('.stage').scrollIntoViewIfNeeded()
   const stage = (await frame.locator('.stage').boundingBox()) as { x: number; y: number; width: number; height: number }
   const [u, v] = [stage.x + stage.width / 2, stage.y + stage.height - 30]
   await touch('touchStart', [

@@ -68,7 +68,7 @@ test('a reading typed at its step feeds the cell it is of, and is cleared only w
   await steps.getByLabel('Left edge', { exact: true }).fill('380 mm')
   await steps.locator('.trouble').first().waitFor()
   await steps.getByLabel('Left edge', { exact: true }).fill('390')
-  await steps.getByText('What is read here, «gone», is no longer in the sheet').waitFor()
+  await steps.getByText('The reading “gone” is no longer in the sheet').waitFor()
 
   await page.getByRole('checkbox', { name: /Level the camera/ }).check()
   await page.getByRole('button', { name: 'Start over' }).click()
