@@ -8,6 +8,7 @@ import {
   type FrameArea,
   handlesOf,
   moved,
+  outlineOf,
   type Point,
   type Size,
 } from './area-shapes.ts'
@@ -33,6 +34,9 @@ declare global {
 interface Held {
   readonly area: number
   readonly handle: number
+  /** The area when it was caught, and where in the picture: each step of a drag is counted from there, so none is lost. */
+  readonly from: FrameArea | undefined
+  readonly start: Point
   last: Point
 }
 
@@ -41,6 +45,13 @@ const WHEEL_STEP = 1.0015
 const KEY_ZOOM = 1.5
 /** A point is caught within this of where it is drawn, px of the screen: a fingertip. */
 const REACH = 22
+/** Of a small area its points take at most this share of its lesser side, so that its middle can be caught. */
+const MOST_OF_SIDE = 0.3
+
+function reachOf(area: FrameArea, scale: number): number {
+  const box = outlineOf(area)
+  return box ? Math.min(REACH, MOST_OF_SIDE * scale * Math.min(box[2], box[3])) : REACH
+}
 
 /** A picture that is zoomed and moved, with areas that are dragged by mouse, touch and keyboard. */
 @customElement('frame-picture')
@@ -215,7 +226,7 @@ export class FramePictureView extends LitElement {
         Math.hypot(...(toScreen(view, point).map((value, i) => value - (at[i] as number)) as [number, number])),
       )
       const nearest = Math.min(...distances)
-      if (nearest <= REACH) return { area: this.chosen, handle: distances.indexOf(nearest) }
+      if (nearest <= reachOf(chosen, view.scale)) return { area: this.chosen, handle: distances.indexOf(nearest) }
     }
     const group = (target as Element | null)?.closest('.area')
     const under = group ? Number(group.getAttribute('data-at')) : NONE_HELD
@@ -229,7 +240,8 @@ export class FramePictureView extends LitElement {
     this.stage.setPointerCapture(event.pointerId)
     const at = this.place(event)
     const held = this.pointers.size > 0 ? { area: NONE_HELD, handle: NONE_HELD } : this.caught(at, event.target)
-    this.pointers.set(event.pointerId, { ...held, last: at })
+    const start = toPicture(this.view, at)
+    this.pointers.set(event.pointerId, { ...held, from: this.areas[held.area], start, last: at })
     if (held.area >= 0 && held.area !== this.chosen) this.tell('area-chosen', held.area)
   }
 
@@ -247,17 +259,17 @@ export class FramePictureView extends LitElement {
       this.view = panned(this.view, (at[0] - before[0]) / 2, (at[1] - before[1]) / 2, this.size, this.screen)
       return
     }
-    const area = this.areas[held.area]
-    if (!area) this.view = panned(this.view, at[0] - before[0], at[1] - before[1], this.size, this.screen)
-    else if (held.handle >= 0) this.change(held.area, dragged(area, held.handle, toPicture(this.view, at), this.size))
-    else {
-      const { scale } = this.view
-      const next = moved(area, (at[0] - before[0]) / scale, (at[1] - before[1]) / scale, this.size)
-      // What rounding left over is moved with the next step.
-      const [from, to] = [handlesOf(area)[0], handlesOf(next)[0]]
-      if (from && to) held.last = [before[0] + (to[0] - from[0]) * scale, before[1] + (to[1] - from[1]) * scale]
-      this.change(held.area, next)
+    const { from, start } = held
+    if (!from) {
+      this.view = panned(this.view, at[0] - before[0], at[1] - before[1], this.size, this.screen)
+      return
     }
+    const [x, y] = toPicture(this.view, at)
+    const next =
+      held.handle >= 0
+        ? dragged(from, held.handle, [x, y], this.size)
+        : moved(from, x - start[0], y - start[1], this.size)
+    this.change(held.area, next)
   }
 
   private up(event: PointerEvent): void {
