@@ -33,7 +33,7 @@ export function run({ subject, originals, out, left, sets, json }: RunArguments)
   const { plan, feed } = planned
   if (plan && out !== undefined) write(out, writeTable(tableOf(plan, feed.remarks)))
   if (json) printJson(asData(planned))
-  else printLines(plan ? summary(planned, plan, out) : wanting(planned))
+  else printLines(plan ? summary(planned, plan, out) : missing(planned))
   return plan && plan.unplanned.length === 0 ? 0 : 1
 }
 
@@ -87,9 +87,9 @@ function write(path: string, text: string): void {
   }
 }
 
-const wanting = ({ feed }: PlannedRun): string[] => [
-  feed.table ? 'Nothing is planned. This is wanting:' : 'Nothing is planned: the run is of no table.',
-  ...feed.wanting.map(({ input, why }) => `  ${input.label}: ${why}`),
+const missing = ({ feed }: PlannedRun): string[] => [
+  feed.table ? 'Nothing is planned. These inputs are missing:' : 'Nothing is planned: the run has no table.',
+  ...feed.missing.map(({ input, why }) => `  ${input.label}: ${why}`),
 ]
 
 const wholeInWords = ({ count, setups, frames, all, days, data }: Total): string =>
@@ -124,12 +124,12 @@ const named = (lines: readonly string[], most: number, rest: string): string[] =
   lines.length > most ? [...lines.slice(0, most), `  and ${lines.length - most} more${rest}`] : [...lines]
 
 function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): string[] {
-  const { done, expected } = plan.standing
+  const { done, expected } = plan.progress
   const rest = out === undefined ? '' : `, in ${out}`
   return [
     `Planned: ${wholeInWords(plan.total)}`,
     ...named(plan.setups.map(setupLine), MOST_SETUPS, rest),
-    ...(done.count > 0 ? [`Done: ${done.count} of ${done.count + plan.standing.left.count}`] : []),
+    ...(done.count > 0 ? [`Done: ${done.count} of ${done.count + plan.progress.left.count}`] : []),
     ...(expected ? [`Left at the rate so far: ${wholeInWords(expected)}`] : []),
     ...feed.without.map(({ input, why }) => `Planned without: ${input.label}: ${why}`),
     ...(plan.unplanned.length > 0 ? [`Not planned: ${counted(plan.unplanned.length, 'original')}`] : []),
@@ -147,7 +147,7 @@ function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): 
 /** The plan for other programs: numbers in coherent SI, data in bit. */
 function asData({ feed, plan }: PlannedRun): object {
   return {
-    wanting: feed.wanting.map(({ input, why }) => ({ input: input.name, why })),
+    missing: feed.missing.map(({ input, why }) => ({ input: input.name, why })),
     without: feed.without.map(({ input, why }) => ({ input: input.name, why })),
     setups:
       plan?.setups.map(({ magnification, exposure, means, heights, track, originals, frames, time, data }, at) => ({
@@ -164,7 +164,7 @@ function asData({ feed, plan }: PlannedRun): object {
         data,
       })) ?? [],
     total: plan?.total ?? null,
-    standing: plan?.standing ?? null,
+    progress: plan?.progress ?? null,
     unplanned: plan?.unplanned.map(({ row, title, cause, why }) => ({ row: row + 1, title, cause, why })) ?? [],
   }
 }

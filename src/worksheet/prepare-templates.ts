@@ -10,7 +10,7 @@ import type { Cell, Worksheet } from './schema/document.ts'
 import { footerOf } from './table/footer.ts'
 import { TABLES } from './table/table-capability.ts'
 
-/** Opens worksheets, looks at everything in them as one who fills them in does, and keeps what their formulas mean. */
+/** Opens worksheets, computes every outcome as filling them in does, and stores what their formulas compile to. */
 export function prepare(worksheets: readonly Worksheet[], library: Library): PrecompiledFormulas {
   const compiler = new Precompiler()
   for (const worksheet of worksheets) {

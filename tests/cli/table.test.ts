@@ -56,5 +56,5 @@ it('a table in error ends with 1 and says which column', () => {
     worksheet('circle.json', [{ ...cells[0], columns: [{ name: 'a', formula: 'a + 1' }], rows: [] }]),
   )
   expect(ran.code).toBe(1)
-  expect(ran.out).toMatch(/In the column «a»: These columns go round in a circle: a → a/)
+  expect(ran.out).toMatch(/In the column «a»: These columns depend on each other in a cycle: a → a/)
 })

@@ -7,7 +7,7 @@ import { openRows } from './rows.ts'
 
 function planOf({ sheet }: Filled): RunPlan {
   const { plan, feed } = runOf(sheet, sheet.cells.find(({ kind }) => kind === 'run') as Run)
-  if (!plan) throw new Error(feed.wanting.map(({ input, why }) => `${input.name}: ${why}`).join('; '))
+  if (!plan) throw new Error(feed.missing.map(({ input, why }) => `${input.name}: ${why}`).join('; '))
   return plan
 }
 
@@ -137,10 +137,10 @@ test('what is ticked off is out of the plan of what is left', () => {
   const { sheet } = open('collection-run')
   const { plan } = runOf(sheet, sheet.cells.find(({ kind }) => kind === 'run') as Run, { left: true })
   expect(plan?.leftOut).toHaveLength(5)
-  expect(plan?.standing.done.count).toBe(5)
+  expect(plan?.progress.done.count).toBe(5)
   // The five took 3.5 + 3 + 2.5 + 6 + 16 = 31 minutes.
-  expect(plan?.standing.done.timed.actual).toBeCloseTo(31 * 60, 6)
-  expect(plan?.standing.expected).toBeDefined()
+  expect(plan?.progress.done.timed.actual).toBeCloseTo(31 * 60, 6)
+  expect(plan?.progress.expected).toBeDefined()
 })
 
 test('an original too small for the lens alone goes on tubes', () => {

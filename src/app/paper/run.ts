@@ -57,7 +57,7 @@ const figures = (lines: readonly (readonly [string, string, ...unknown[]])[]): N
   )
 
 function planRows(plan: RunPlan): Node[] {
-  const { setups, unplanned, total, standing } = plan
+  const { setups, unplanned, total, progress } = plan
   const withTrack = setups.some(({ heights, track }) => !heights && track !== undefined)
   const heads = words.setupHeads.map((head) => (head === 'Column' && withTrack ? words.track : head))
   return [
@@ -70,7 +70,7 @@ function planRows(plan: RunPlan): Node[] {
     ...(unplanned.length > 0 ? [element('p', {}, element('b', {}, words.unplanned))] : []),
     ...unplanned.slice(0, MOST_NAMED).map(({ row, title, why }) => small(words.unplannedRow(title, row + 1, why))),
     figures(totalLines(total)),
-    ...(standing.done.count > 0 ? [figures(progressLines(plan))] : []),
+    ...(progress.done.count > 0 ? [figures(progressLines(plan))] : []),
   ]
 }
 
@@ -87,7 +87,7 @@ export function runOnPaper(sheet: Sheet, run: Run): Node {
       : [
           small(
             feed.table
-              ? words.notPlanned(feed.wanting.map(({ input, why }) => `${input.label}: ${why}`))
+              ? words.notPlanned(feed.missing.map(({ input, why }) => `${input.label}: ${why}`))
               : words.notPlanned([words.noTable]),
           ),
         ]),

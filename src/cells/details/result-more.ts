@@ -125,7 +125,7 @@ export class ResultMore extends LitElement {
               )
             : nothing
         }
-        ${limits.bends ? detailsWords.nonlinear : nothing}
+        ${limits.nonlinear ? detailsWords.nonlinear : nothing}
       </p>
     `
   }

@@ -184,8 +184,8 @@ export class RunCell extends SignalWatcher(LitElement) {
 
   private body({ feed, plan }: PlannedRun, left: boolean): TemplateResult {
     if (!feed.table) return html`<p class="order">${runWords.noTable}</p>`
-    if (!plan) return html`<p class="order">${runWords.missing}</p>${missingInputs(feed.wanting)}`
-    const { done } = plan.standing
+    if (!plan) return html`<p class="order">${runWords.missing}</p>${missingInputs(feed.missing)}`
+    const { done } = plan.progress
     const tick = feed.ticks === undefined ? undefined : this.tick
     return html`
       ${feed.without.length > 0 ? html`<p class="small">${runWords.plannedWithout}</p>${missingInputs(feed.without)}` : nothing}

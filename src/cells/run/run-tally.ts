@@ -41,7 +41,7 @@ const share = (actual: number, planned: number): string => {
 }
 
 /** The progress compared with the plan, and the forecast for the rest. */
-export function progressLines({ standing: { done, left, expected } }: RunPlan): Line[] {
+export function progressLines({ progress: { done, left, expected } }: RunPlan): Line[] {
   const { timed, counted: framed } = done
   const rest = [counted(left.count, 'original'), counted(left.setups, 'set-up')]
   if (left.all > 0) rest.push(timeText(left.all))
@@ -77,7 +77,7 @@ export function progressLines({ standing: { done, left, expected } }: RunPlan): 
 }
 
 /** Why there is no forecast yet. */
-export const noForecast = ({ standing: { done, left, expected } }: RunPlan): string =>
+export const noForecast = ({ progress: { done, left, expected } }: RunPlan): string =>
   expected || left.count === 0 || (done.timed.count === 0 && done.counted.count === 0) ? '' : runWords.noRate(ENOUGH)
 
 /** The foot of the plan: its total and the progress. */
@@ -89,7 +89,7 @@ export function tally(plan: RunPlan, left: boolean): TemplateResult {
       ${lines(totalLines(plan.total))}
     </div>
     ${
-      plan.standing.done.count > 0
+      plan.progress.done.count > 0
         ? html`<div class="group">
             <h4>${runWords.soFar}</h4>
             ${lines(progressLines(plan))}

@@ -275,8 +275,8 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const found = fields && read(fields).troubles.find(({ column, empty }) => column === this.column && !empty)
     if (!fields || !found) return nothing
     const text = fields[this.column] ?? ''
-    const { message, from, to, mend } = found
-    const fixes = mend === undefined ? [] : [{ label: tableWords.write(mend), from: 0, to: text.length, insert: mend }]
+    const { message, from, to, fix } = found
+    const fixes = fix === undefined ? [] : [{ label: tableWords.write(fix), from: 0, to: text.length, insert: fix }]
     return html`<div id="trouble" class="said">
       ${errorMessage(text, [problem(tableWords.inRow(this.row + 1, message), from, to, fixes)], (next) => {
         this.type(this.row, this.column, next)

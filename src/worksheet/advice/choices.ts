@@ -28,7 +28,7 @@ export interface Variable {
   readonly choices: readonly Choice[]
   /** The place of what is set now. */
   readonly now: number
-  /** Whether the choices are in the order of a quantity, so that neighbours are alike. */
+  /** Whether the choices are in the order of a quantity, so that neighbours are similar. */
   readonly ordered: boolean
 }
 
@@ -186,22 +186,22 @@ function textsOf(given: Given, now: Value): readonly string[] {
   const unit = unitOf(given, now)
   if (!unit) return []
   const inRange = rangeOf(given, unit)
-  const kept = (texts: readonly string[]): string[] =>
+  const distinctOnes = (texts: readonly string[]): string[] =>
     texts.filter((text) => {
       const value = typedValue(given, text)
       return typeof value === 'number' && inRange(value)
     })
-  if (listed) return kept(listed.map((mark) => (typeof mark === 'number' ? typed(given, mark, unit) : mark)))
-  if (advice?.marks === 'options') return kept(options)
-  if (advice?.marks === 'thirds') return kept(allMarks('aperture').map(({ text }) => text))
-  if (advice?.marks === 'times') return kept(allMarks('time').map(({ text }) => text))
+  if (listed) return distinctOnes(listed.map((mark) => (typeof mark === 'number' ? typed(given, mark, unit) : mark)))
+  if (advice?.marks === 'options') return distinctOnes(options)
+  if (advice?.marks === 'thirds') return distinctOnes(allMarks('aperture').map(({ text }) => text))
+  if (advice?.marks === 'times') return distinctOnes(allMarks('time').map(({ text }) => text))
   if (advice?.step !== undefined && advice.least !== undefined && advice.most !== undefined)
-    return kept(steps(advice.least, advice.most, advice.step).map((figure) => typed(given, figure, unit)))
-  if (advice) return advice.within === undefined ? [] : kept(nearFigures(given, now, unit, advice.within))
-  if (options.length > 0) return kept(options)
-  if (unit.notation === 'f-number') return kept(allMarks('aperture').map(({ text }) => text))
-  if (unit.notation === 'shutter') return kept(allMarks('time').map(({ text }) => text))
-  return kept(nearFigures(given, now, unit, OWN_WITHIN))
+    return distinctOnes(steps(advice.least, advice.most, advice.step).map((figure) => typed(given, figure, unit)))
+  if (advice) return advice.within === undefined ? [] : distinctOnes(nearFigures(given, now, unit, advice.within))
+  if (options.length > 0) return distinctOnes(options)
+  if (unit.notation === 'f-number') return distinctOnes(allMarks('aperture').map(({ text }) => text))
+  if (unit.notation === 'shutter') return distinctOnes(allMarks('time').map(({ text }) => text))
+  return distinctOnes(nearFigures(given, now, unit, OWN_WITHIN))
 }
 
 /** Multiples of a step from a least to a most figure. */
@@ -212,7 +212,7 @@ function steps(least: number, most: number, step: number): number[] {
   return Array.from({ length: Math.max(0, count) }, (_, i) => Number(((first + i) * step).toPrecision(12)))
 }
 
-/** Round figures about what is set now, of two significant digits, up to so many times more or less. */
+/** Round figures about what is set now, of two significant digits, up to a given factor above and below. */
 function nearFigures(given: Given, now: number, unit: DisplayUnit, within: number): string[] {
   const { figure } = figureIn(now, unit)
   const size = Math.abs(figure)

@@ -20,7 +20,7 @@ const isKit = (cell: Cell): cell is Given => cell.kind === 'given' && cell.entry
 /** The pieces that would do in the place of those chosen, each tried in a copy of the sheet. */
 export function piecesThatPass(
   sheet: Sheet,
-  /** The cells behind what is wanted. */
+  /** The cells that the requirement depends on. */
   behind: readonly Cell[],
   pieces: readonly KitPiece[],
   isMet: (trial: Sheet) => boolean,

@@ -5,10 +5,10 @@ import { declaredUnit, readGiven } from '../document/read-given.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Cell, Drawing, Given } from '../schema/document.ts'
 
-/** A place in space, in metres, as far as it is wanted: x right, y up the original, z towards the camera. */
+/** A place in space, in metres, as far as it is required: x right, y up the original, z towards the camera. */
 export type Target = Readonly<Partial<Record<'x' | 'y' | 'z', number>>>
 
-/** A given that follows, as it was when taken hold of. */
+/** A given that follows, as it was when the drag began. */
 interface Follower {
   readonly given: Given
   readonly unit: DisplayUnit
@@ -29,7 +29,7 @@ const NOTHING = 1e-9
 
 /**
  * Moves a lamp of a drawing by way of the givens the cell names under `moves`. How each of them moves the lamp is
- * found by trying it on a copy of the cells it depends on: whatever the formulas, signs and offsets come out right.
+ * found by trying it on a copy of the cells it depends on: so signs and offsets are right for any formulas.
  */
 export class LampDragSolver {
   private readonly trial: Sheet
@@ -48,7 +48,7 @@ export class LampDragSolver {
     this.values = this.followers.map(({ start }) => start)
   }
 
-  /** Where a lamp, counted from 1, stands with the givens as they were. */
+  /** Where a lamp, counted from 1, is with the givens as they were. */
   placeOf(lamp: number): Required<Target> | undefined {
     return this.place(
       lamp,
@@ -65,8 +65,8 @@ export class LampDragSolver {
   }
 
   /** The change that brings a lamp as near to a place as the givens can; undefined where that changes nothing. */
-  to(lamp: number, wanted: Target): Change | undefined {
-    const found = this.solve(lamp, wanted)
+  to(lamp: number, target: Target): Change | undefined {
+    const found = this.solve(lamp, target)
     const changes = found.flatMap((value, at): readonly Change[] => {
       const follower = this.followers[at] as Follower
       const written = rewritten(follower, value)
@@ -77,23 +77,23 @@ export class LampDragSolver {
   }
 
   /** Steps along the effects of the givens until the lamp is there: one step where they are straight lines. */
-  private solve(lamp: number, wanted: Target): number[] {
-    const axes = (['x', 'y', 'z'] as const).filter((axis) => Number.isFinite(wanted[axis]))
+  private solve(lamp: number, target: Target): number[] {
+    const axes = (['x', 'y', 'z'] as const).filter((axis) => Number.isFinite(target[axis]))
     let values = this.followers.map(({ start }) => start)
     let from = this.place(lamp, values)
     for (let round = 0; from && axes.length > 0 && round < ROUNDS; round++) {
       const place = from
-      const lacking = axes.map((axis) => (wanted[axis] as number) - place[axis])
+      const lacking = axes.map((axis) => (target[axis] as number) - place[axis])
       if (lacking.every((one) => Math.abs(one) < THERE)) break
       const step = leastStep(this.effects(lamp, values, place, axes), lacking)
       let share = 1
       let next: number[] | undefined
       let reached: Required<Target> | undefined
-      // Past a bend the effects turn round: a shorter step then.
+      // Past an extremum the effects change sign: try a shorter step.
       for (; share > 0.01; share /= 2) {
-        next = values.map((value, at) => this.held(at, value + share * (step[at] as number)))
+        next = values.map((value, at) => this.clamped(at, value + share * (step[at] as number)))
         reached = this.place(lamp, next)
-        if (reached && distance(axes, wanted, reached) <= distance(axes, wanted, place)) break
+        if (reached && distance(axes, target, reached) <= distance(axes, target, place)) break
         reached = undefined
       }
       if (!reached || !next || next.every((value, at) => Math.abs(value - (values[at] as number)) < NOTHING)) break
@@ -103,7 +103,7 @@ export class LampDragSolver {
     return values
   }
 
-  private held(at: number, value: number): number {
+  private clamped(at: number, value: number): number {
     const { least, most } = this.followers[at] as Follower
     return Math.min(most, Math.max(least, value))
   }
@@ -141,8 +141,8 @@ export class LampDragSolver {
   }
 }
 
-const distance = (axes: readonly ('x' | 'y' | 'z')[], wanted: Target, place: Required<Target>): number =>
-  Math.hypot(...axes.map((axis) => (wanted[axis] as number) - place[axis]))
+const distance = (axes: readonly ('x' | 'y' | 'z')[], target: Target, place: Required<Target>): number =>
+  Math.hypot(...axes.map((axis) => (target[axis] as number) - place[axis]))
 
 /** The named cells a formula needs, in the end. */
 function neededFor(sheet: Sheet, formula: string): readonly Cell[] {

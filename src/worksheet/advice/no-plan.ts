@@ -9,7 +9,7 @@ import { TrialModel } from './trial-model.ts'
 
 const BUDGET_OF_FACT = 4000
 const MAX_DECISIONS = 3
-/** A fact is looked at up to so many times more or less than it is. */
+/** A fixed given is tried up to this factor above and below its value. */
 const FACT_WITHIN = 8
 
 /** Why a failing check has no plan: what it judges, how near it gets, and what would have to be otherwise. */

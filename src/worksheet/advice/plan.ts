@@ -8,7 +8,7 @@ export type Level = (typeof LEVELS)[number]
 export interface PlannedChange {
   /** The given's name. */
   readonly given: string
-  /** What it holds now, as typed. */
+  /** Its present text, as typed. */
   readonly before: string
   /** What is to be typed: `1100`, `f/11`, `no`; for a piece of kit its name. */
   readonly text: string
@@ -42,7 +42,7 @@ export interface NoPlan {
   readonly short: number | undefined
   /** The changes that come nearest. */
   readonly nearest: readonly PlannedChange[]
-  /** The check that stands in the way, where it is another one. */
+  /** The check that rules the plan out, where it is another one. */
   readonly against: string | undefined
   /** Facts that would have to be otherwise: a given that may not change, and the value that would do. */
   readonly decisions: readonly PlannedChange[]

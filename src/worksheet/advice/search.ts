@@ -1,7 +1,7 @@
 import type { Variable } from './choices.ts'
 import type { Goal, Setting, TrialModel, Tried } from './trial-model.ts'
 
-/** Plans of at most so many changes: more than a technician would follow. */
+/** The most changes in one plan; a technician would not follow more. */
 export const MAX_CHANGES = 4
 /** How many unfinished plans of one size are lengthened. */
 const WIDTH = 8

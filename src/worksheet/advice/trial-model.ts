@@ -46,7 +46,7 @@ const DEFERRED_FROM = 5000
 const NO_SIZE = 3
 const ANY_FAILURE = 0.02
 const DOES_NOT_COMPUTE = 50
-/** A pass without room costs a little, so that of two plans alike the safer is taken. */
+/** A pass without room costs a little, so that of two similar plans the safer is taken. */
 const LEFT_MARGINAL = 0.5
 /** A check that fails already is not to fail by more. */
 const MADE_WORSE = 0.75

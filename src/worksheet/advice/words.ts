@@ -1,6 +1,6 @@
 import { anyOf, listText } from '../../units/plural.ts'
 
-/** Sentences about plans. Figures come in as they are shown, labels as they stand beside the fields. */
+/** Sentences about plans. Figures come in as they are shown, labels as they are written beside the fields. */
 export const WORDS = {
   increase: (label: string, from: string, to: string) => `increase ${label} from ${from} to ${to}`,
   reduce: (label: string, from: string, to: string) => `reduce ${label} from ${from} to ${to}`,

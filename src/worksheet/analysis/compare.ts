@@ -4,7 +4,7 @@ import type { Sheet } from '../editing/sheet.ts'
 import type { CheckOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 
-/** What kind of thing differs, in the order it is told. */
+/** What kind of thing differs, in the order it is listed. */
 export const PARTS = [
   'Title and job',
   'Givens',
@@ -40,7 +40,7 @@ const outcomeText = (outcome: Outcome): string => {
   return outcome.state === 'waiting' ? 'waits for givens' : 'cannot be computed'
 }
 
-const STANDS: Readonly<Record<CheckOutcome['state'], string>> = {
+const STATE_TEXT: Readonly<Record<CheckOutcome['state'], string>> = {
   pass: 'passes',
   marginal: 'marginal',
   fail: 'fails',
@@ -60,7 +60,7 @@ function readAs(sheet: Sheet, { id, value }: Given): string {
 function summary(sheet: Sheet, cell: Cell): string {
   if (cell.kind === 'given') return readAs(sheet, cell)
   if (cell.kind === 'result') return outcomeText(sheet.outcome(cell.id))
-  if (cell.kind === 'check') return STANDS[sheet.check(cell.id).state]
+  if (cell.kind === 'check') return STATE_TEXT[sheet.check(cell.id).state]
   return cell.kind === 'note' ? shortened(cell.text) : calledOf(cell)
 }
 
@@ -79,12 +79,12 @@ const PART_OF: Readonly<Record<Cell['kind'], Part>> = {
   function: 'Formulas',
 }
 
-/** What of a cell is told in words of its own below; the rest counts as how the cell is set up. */
-const TOLD = new Set(['id', 'value', 'formula', 'condition', 'text'])
+/** The keys of a cell compared one by one below; the others count together as how the cell is set up. */
+const COMPARED_ALONE = new Set(['id', 'value', 'formula', 'condition', 'text'])
 const setUp = (cell: Cell): string =>
   JSON.stringify(
     Object.entries(cell)
-      .filter(([key]) => !TOLD.has(key))
+      .filter(([key]) => !COMPARED_ALONE.has(key))
       .sort(([a], [b]) => (a < b ? -1 : 1)),
   )
 
@@ -121,7 +121,7 @@ function* ofCell(before: Sheet, was: Cell, after: Sheet, is: Cell): Generator<Di
   }
   if (was.kind === 'check' && is.kind === 'check') {
     if (was.condition !== is.condition) yield { part: 'Formulas', label, was: was.condition, is: is.condition }
-    const [then, now] = [STANDS[before.check(was.id).state], STANDS[after.check(is.id).state]]
+    const [then, now] = [STATE_TEXT[before.check(was.id).state], STATE_TEXT[after.check(is.id).state]]
     if (then !== now) yield { part, label, was: then, is: now }
   }
   if (was.kind === 'note' && is.kind === 'note' && was.text !== is.text)

@@ -23,7 +23,7 @@ function figureText({ figure, turned }: NumericOutcome, unit: DisplayUnit): stri
   return digits
 }
 
-/** What a given's field would hold: in the way it is typed now, bare or with its unit, its limits kept. */
+/** The text of a given's field for a new value: with or without a unit as it is typed now, and with the same limits. */
 export function formatInput(given: Given, figured: NumericOutcome, unit: DisplayUnit): string {
   const digits = figureText(figured, unit)
   const limits = /\s*(±|\+\/?-).*$/.exec(given.value)?.[0] ?? ''
@@ -41,7 +41,7 @@ export function describeInput(figured: NumericOutcome, unit: DisplayUnit): strin
 const FINEST = 5
 
 /**
- * Figures near one at which something tips over, the roundest first, on the side where it holds (1 above, −1 below, 0
+ * Figures near a threshold, the roundest first, on the side where the condition passes (1 above, −1 below, 0
  * either). Rounding may go so far as the change itself does, and by 2 % of the figure; half a per cent always.
  */
 export function rounder(figure: number, side: -1 | 0 | 1, change: number, whole: boolean): number[] {

@@ -2,12 +2,12 @@ import type { Value } from '../../language/index.ts'
 import { type Layout, VALUE } from '../engine/engine-view.ts'
 import { computeInto, downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
 
-/** What some cells would come to if one given had other values: computed on a copy, the sheet is left as it is. */
+/** The values of some cells if one given had other values: computed on a copy, the sheet is left as it is. */
 export class RangeEvaluator {
   private readonly values: Value[]
   /** What lies between the given and the goals, in order. */
   private readonly path: readonly number[]
-  /** By position: 1 where a cell lies between, so that what it comes to is computed here. */
+  /** By position: 1 where a cell lies between, so that its value is computed here. */
   private readonly between: Uint8Array
   private readonly broken = new Set<number>()
 
@@ -27,16 +27,16 @@ export class RangeEvaluator {
     values[this.at] = value
     broken.clear()
     for (const one of path) if (this.waits(one) || !computeInto(values, layout, [one])) broken.add(one)
-    return goals.map((goal) => (this.stands(goal) ? values[goal] : undefined))
+    return goals.map((goal) => (this.isComputed(goal) ? values[goal] : undefined))
   }
 
   /** Whether something a cell needs is not known. */
   private waits(cell: number): boolean {
-    return (this.layout.needs[cell] as Int32Array).some((need) => !this.stands(need))
+    return (this.layout.needs[cell] as Int32Array).some((need) => !this.isComputed(need))
   }
 
   /** Whether a cell has a value with the given as it is tried. */
-  private stands(cell: number): boolean {
+  private isComputed(cell: number): boolean {
     const { at, between, broken, layout } = this
     if (cell === at) return true
     return between[cell] === 1 ? !broken.has(cell) : layout.states[cell] === VALUE

@@ -12,7 +12,7 @@ import { RangeInputError, type RangeValue, valuesOf } from './range-values.ts'
 /** One cell over the range, in its own unit. */
 export interface Followed {
   readonly cell: NamedCell
-  /** The unit its figures stand in; of a list or a text there is none. */
+  /** The unit of its figures; a list or a text has none. */
   readonly unit: DisplayUnit | undefined
   /** As shown at each value; a dash where it does not compute. */
   readonly shown: readonly string[]
@@ -24,7 +24,7 @@ export interface Followed {
   readonly measured: boolean
 }
 
-/** A given run through a range, and what results come to on the way. */
+/** A given run through a range, and the results at each of its values. */
 export interface RangeTable {
   readonly given: Given
   readonly unit: DisplayUnit
@@ -44,7 +44,7 @@ export interface RangeTable {
 const SAME = 1e-9
 const NOTHING = '–'
 
-/** Runs a given through its range. Throws RangeTrouble, with what is to be filled in or mended. */
+/** Runs a given through its range. Throws RangeInputError, which says what to fill in or correct. */
 export function rangeTable(sheet: Sheet, range: Range): RangeTable {
   const { engine } = sheet
   const given = givenOf(sheet, range)

@@ -26,10 +26,10 @@ export function valuesOf(range: Range, given: Given): RangeValue[] {
     throw new RangeInputError(`That would be ${texts.length} values; at most ${MOST} are followed.`)
   const read = texts.map((text) => ({ text, value: readQuantity(text, unit).value }))
   const allowed = within(given, unit)
-  const kept = read.filter(({ value }) => allowed(value))
-  if (kept.length === 0)
+  const allowedValues = read.filter(({ value }) => allowed(value))
+  if (allowedValues.length === 0)
     throw new RangeInputError('No value lies in this range. Mend where it begins and ends, or the range of the given.')
-  return kept
+  return allowedValues
 }
 
 /** The unit its values are written in. */

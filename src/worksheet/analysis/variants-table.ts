@@ -4,25 +4,25 @@ import type { Sheet } from '../editing/sheet.ts'
 import type { CheckOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Given, NamedCell, Variants } from '../schema/document.ts'
 
-/** A given that at least one set holds otherwise. */
+/** A given that at least one set changes. */
 export interface Varied {
   readonly name: string
   /** Undefined where the sheet has no such given. */
   readonly cell: Given | undefined
   /** As the sheet has it. */
   readonly present: string
-  /** Set by set, as typed; undefined where the sheet's own holds. */
+  /** Set by set, as typed; undefined where the sheet's own value is used. */
   readonly texts: readonly (string | undefined)[]
   /** Set by set, what is wrong with the text. */
   readonly wrong: readonly (string | undefined)[]
 }
 
-/** What a compared cell comes to in one column. */
+/** The value of a compared cell in one column. */
 export interface Compared {
   readonly shown: string
   /** Why there is no figure. */
   readonly why?: string
-  /** How it differs from the sheet as it stands: `4 mm over`; empty where it does not. */
+  /** How it differs from the sheet as it is: `4 mm over`; empty where it does not. */
   readonly difference: string
   readonly differs: boolean
   /** Of a check. */
@@ -42,7 +42,7 @@ export interface VariantsTable {
   readonly compared: readonly ComparedRow[]
 }
 
-/** Sets of givens side by side: each is computed in a sheet of its own, the sheet itself is left as it is. */
+/** Sets of givens side by side: each is computed on a copy, the sheet itself does not change. */
 export function variantsTable(sheet: Sheet, variants: Variants): VariantsTable {
   const names = [...new Set(variants.sets.flatMap(({ values }) => Object.keys(values)))]
   const needed = neededBy(sheet, [...names, ...variants.results])

@@ -28,7 +28,7 @@ export interface Working {
   readonly feeds: readonly string[]
 }
 
-/** Longer lists keep their name. */
+/** A value shown longer than this is left as its name. */
 const LONGEST = 48
 
 export function workingOf(sheet: Sheet, id: string): Working | undefined {
@@ -60,7 +60,7 @@ export function workingOf(sheet: Sheet, id: string): Working | undefined {
   }
 }
 
-/** What stands in a name's place: its figure, of a size or a record the part that is asked for. */
+/** What replaces a name: its figure, or of a size or a record the part that the formula reads. */
 function figureFor(
   engine: Engine,
   node: Node,

@@ -21,7 +21,7 @@ export function clippingOf(cells: readonly Cell[]): string {
 }
 
 /**
- * The cells a text holds: those copied from a sheet, a whole worksheet’s, or lines as they are written on paper,
+ * The cells in a text: those copied from a sheet, a whole worksheet’s, or lines as they are written on paper,
  * `name [unit] = formula`. They have passed the schema; their ids mean nothing. Throws ClippingError.
  */
 export function readClipping(text: string): Cell[] {
@@ -84,13 +84,13 @@ function readLines(cells: readonly Cell[]): Cell[] {
 }
 
 /**
- * The cells as they can stand in a sheet beside others: under fresh ids and, where a name is taken, a free one that
+ * The cells as they can be added to a sheet: under fresh ids and, where a name is taken, a free one that
  * follows through their own formulas. What they name and do not bring is the sheet’s own from then on.
  */
 export function fitted(clipped: readonly Cell[], others: readonly Cell[], newId: () => string): Cell[] {
   const there = new Set(others.filter(isNamed).map(({ name }) => name))
   const own = new Set(clipped.filter(isNamed).map(({ name }) => name))
-  // A free name must be none of those that keep theirs, nor one that is itself about to give way.
+  // A free name is neither one that stays in use nor one that is itself about to be replaced.
   const taken = new Set([...there, ...own])
   const borne = new Set<string>()
   const names = new Map<string, string>()

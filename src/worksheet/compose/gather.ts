@@ -8,7 +8,7 @@ export interface Gathered {
   readonly part: Part | undefined
 }
 
-/** What a set of winning parts comes to: its cells, what is derived, and what has to be asked. */
+/** What a set of winning parts gives: its cells, what is derived, and what has to be asked. */
 export interface Gathering {
   readonly parts: readonly Part[]
   /** The cells of parts that are in the sheet, by part, in the part's order, placeholders of asked givens included. */
@@ -151,7 +151,7 @@ function implicit(
   ])
   const left = [...own].filter(([name]) => !provided.has(name))
   let texts = new Map(left.map(([name, text]) => [name, operand(text)]))
-  // An implicit name may stand for another: `rises` for half of what `face_height` stands for.
+  // An implicit name may be derived from another: `rises` is half of `face_height`.
   for (let depth = 0; depth < 4; depth++) {
     const now = texts
     texts = new Map(left.map(([name, text]) => [name, operand(inserted(text, now))]))

@@ -37,7 +37,7 @@ const aKind = (cell: NamedCell): string => `a ${KINDS[cell.kind]}`
 /** How a given or a result would be filled in, as the vocabulary says it. */
 const entryOf = (cell: Given | Result): string => (cell.kind === 'given' ? (cell.entry ?? 'quantity') : 'quantity')
 
-/** Why one cell cannot stand for another of its name; undefined where it can. */
+/** Why one cell cannot replace another of its name; undefined where it can. */
 export function misfit(
   there: NamedCell,
   coming: NamedCell,

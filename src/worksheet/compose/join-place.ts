@@ -5,7 +5,7 @@ export type Heading = Note & { readonly role: 'heading' }
 
 export const isHeading = (cell: Cell): cell is Heading => cell.kind === 'note' && cell.role === 'heading'
 
-/** A heading with what stands under it, up to the next; the first part may have none. */
+/** A heading with the cells below it, up to the next; the first part may have none. */
 export interface Part {
   readonly heading: Heading | undefined
   readonly cells: readonly Cell[]

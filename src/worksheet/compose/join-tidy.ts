@@ -3,7 +3,7 @@ import { cellsNamed } from './join-names.ts'
 
 type Kinds = ReadonlyMap<string, NamedCell['kind']>
 
-/** Cells that come into a sheet, without what stands there already, and listing only what they still can. */
+/** Cells that come into a sheet, without what is there already, and listing only what they still can. */
 export function tidied(coming: readonly Cell[], there: readonly Cell[]): Cell[] {
   const kinds: Kinds = new Map([...cellsNamed([...coming, ...there])].map(([name, { kind }]) => [name, kind]))
   const said = new Set(there.map(sameness).filter((one) => one !== undefined))

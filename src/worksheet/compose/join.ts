@@ -11,7 +11,7 @@ import { VOCABULARY } from './vocabulary.ts'
 
 /** What is to be set into a sheet as a section. */
 export interface IncomingSection {
-  /** The template's name, kept with its headings. */
+  /** The template's name, saved with its headings. */
   readonly key: string
   readonly title: string
   readonly cells: readonly Cell[]
@@ -20,7 +20,7 @@ export interface IncomingSection {
 }
 
 /**
- * What becomes of a name that is already in the sheet. `keep`: the sheet's cell stands for both. `measured`: the result
+ * What becomes of a name that is already in the sheet. `keep`: the sheet's cell serves both. `measured`: the result
  * that comes takes the place of the sheet's given, whose value goes on as measured. `computed`: the same, its value
  * dropped. `both`: the cell that comes takes another name.
  */
@@ -46,7 +46,7 @@ export interface NameClash {
 
 export interface JoinPlan {
   readonly meetings: readonly NameClash[]
-  /** The cells that come in, headings among them, as they will stand. */
+  /** The cells that come in, headings among them, as they will be. */
   readonly cells: readonly Cell[]
   /** The whole as one change, one step of undo; undefined where all of it is there already. */
   readonly change: Change | undefined
@@ -60,7 +60,7 @@ export interface JoinOptions {
   readonly freshId: () => string
 }
 
-/** Plans how a template is set into a sheet; the sheet's library must hold the functions it calls. Nothing is changed. */
+/** Plans how a template is set into a sheet; the sheet's library must include the functions it calls. Nothing is changed. */
 export function planJoin(
   sheet: Sheet,
   coming: IncomingSection,
@@ -163,7 +163,7 @@ function waysToJoin(
   return asMeasured(sheet, there, coming) === undefined ? ['keep', 'computed'] : ['measured', 'computed', 'keep']
 }
 
-/** Names no cell may take: those of cells, and of columns, which in a row would stand before it. */
+/** Names no cell may take: those of cells, and of columns, which hide it in the formulas of a row. */
 function namesTaken(cells: readonly Cell[]): Set<string> {
   return new Set([
     ...cells.flatMap((cell) => (isNamed(cell) ? [cell.name] : [])),

@@ -28,7 +28,7 @@ export const partsOf = ({ parts = [] }: Worksheet): readonly ChosenPart[] =>
 
 /**
  * Adds parts to a composed sheet. Givens stay by name, also those that a new part computes: should the part go again, they
- * are back. Cells of one's own, and cells of parts that were edited, stay as they are.
+ * are back. Cells that the user added, and cells of parts that were edited, stay as they are.
  */
 export function withParts(library: PartLibrary, worksheet: Worksheet, added: readonly ChosenPart[]): Recomposed {
   const { title, cells: current } = worksheet
@@ -80,7 +80,7 @@ const rowsOf = (cells: readonly Cell[]): ReadonlyMap<string, FilledRows> =>
   )
 
 /**
- * The cells of the new composition, with what the sheet has beyond it: cells of one's own after the one they followed, edits of
+ * The cells of the new composition, with what the sheet has beyond it: added cells after the one they followed, edits of
  * composed cells, measured values and ticks. A composed cell that was removed stays away.
  */
 function merged(current: readonly Cell[], base: readonly Cell[], composed: readonly Cell[]): Cell[] {

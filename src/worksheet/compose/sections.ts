@@ -181,7 +181,7 @@ const saidElsewhere = (library: PartLibrary, parts: readonly Part[], name: strin
       ]),
   )
 
-/** What is filled in: as told, else the usual value, else an example; readings are left empty. */
+/** What is filled in: as given, else the usual value, else an example; readings are left empty. */
 function fillIn(
   { library, givens, examples }: Filling,
   parts: readonly Part[],

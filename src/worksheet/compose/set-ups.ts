@@ -4,7 +4,7 @@ import { defined, type Gathering } from './gather.ts'
 import { isPlace, type PartLibrary } from './part-library.ts'
 import { type Filled, type Filling, type Sections, sectionsOf } from './sections.ts'
 
-/** How a set-up is told from the first: what goes before its names, and its title. */
+/** What distinguishes a set-up from the first: a prefix of its names, and its title. */
 export interface SetUpName {
   /** Goes before each of its names, with an underscore: `raking` makes `raking_aperture`. */
   readonly prefix: string

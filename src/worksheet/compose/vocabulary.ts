@@ -1,6 +1,6 @@
 import published from '../../../shared/vocabulary.json'
 
-/** What a published name stands for, wherever it stands. */
+/** What a published name means in every sheet. */
 export interface Term {
   /** How it is filled in, as a given has it; `check` for a check, `value` for a result that is no single figure. */
   readonly entry: string

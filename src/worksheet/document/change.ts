@@ -5,7 +5,7 @@ export type Change =
   | { readonly do: 'title'; readonly title: string }
   | { readonly do: 'job'; readonly job: string }
   | { readonly do: 'add'; readonly cell: Cell; readonly at: number }
-  /** Puts several cells in at one place, each under an id and a name of its own. */
+  /** Adds several cells at one place, each under a new id and a free name. */
   | { readonly do: 'insert'; readonly cells: readonly Cell[]; readonly at: number }
   | { readonly do: 'remove'; readonly id: string }
   | { readonly do: 'move'; readonly id: string; readonly to: number }
@@ -15,7 +15,7 @@ export type Change =
   | { readonly do: 'rename'; readonly id: string; readonly name: string }
   /** Gives a column of a table another name, which follows into every formula that uses it. */
   | { readonly do: 'rename column'; readonly id: string; readonly column: number; readonly name: string }
-  /** Puts the sheet together anew from parts; `given` holds what is filled in by name, also where a part computes it. */
+  /** Composes the sheet again from parts; `given` holds what is filled in by name, also where a part computes it. */
   | {
       readonly do: 'arrange'
       readonly cells: readonly Cell[]

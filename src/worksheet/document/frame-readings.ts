@@ -55,7 +55,7 @@ const TAKEN_PARTS: Parts = {
   when: { type: TEXT },
 }
 
-/** What a frame’s record holds besides its areas; no area may have these names. */
+/** The keys of a frame’s record besides its areas; no area may have these names. */
 export const FRAME_PARTS = ['pixels', 'taken'] as const
 
 /** A frame’s areas, readings and what its camera wrote, as a value of the language. Without readings it waits. */

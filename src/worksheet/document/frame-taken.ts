@@ -15,19 +15,19 @@ export interface TakenDifference {
 
 interface TakenPart {
   /** By how many times figures may differ and still be the same mark: cameras round them in different ways. */
-  readonly alike: number
+  readonly sameWithin: number
   readonly text: (value: number) => string
 }
 
 /** Marks of apertures and times lie a third of a stop apart; half of that is between them. */
 const PARTS: Readonly<Record<string, TakenPart>> = {
   aperture: {
-    alike: 2 ** (1 / 12),
+    sameWithin: 2 ** (1 / 12),
     text: (value) => showQuantity(value, NONE, { unit: unitOf('f-number') }).text,
   },
-  time: { alike: 2 ** (1 / 6), text: (value) => showQuantity(value, TIME, { unit: unitOf('shutter') }).text },
-  iso: { alike: 2 ** (1 / 6), text: (value) => String(value) },
-  focal: { alike: 1.02, text: (value) => showQuantity(value, LENGTH).text },
+  time: { sameWithin: 2 ** (1 / 6), text: (value) => showQuantity(value, TIME, { unit: unitOf('shutter') }).text },
+  iso: { sameWithin: 2 ** (1 / 6), text: (value) => String(value) },
+  focal: { sameWithin: 1.02, text: (value) => showQuantity(value, LENGTH).text },
 }
 
 const unitOf = (notation: 'f-number' | 'shutter') => ({
@@ -71,7 +71,7 @@ export function takenDifferences(cells: readonly Cell[], frame: Pick<Frame, 'fil
     const same =
       found.value === undefined || typeof asked.value !== 'number'
         ? given.value.trim() === found.text
-        : Math.max(asked.value / found.value, found.value / asked.value) <= (PARTS[part]?.alike ?? 1)
+        : Math.max(asked.value / found.value, found.value / asked.value) <= (PARTS[part]?.sameWithin ?? 1)
     return same ? [] : [{ given, part, asked: asked.readAs ?? given.value.trim(), found: found.text }]
   })
 }

@@ -4,7 +4,7 @@ import { KIT_FIGURES, type KitFigure, type KitSort } from '../schema/kit-sorts.t
 import type { Change } from './change.ts'
 import { type GivenReading, readGiven } from './read-given.ts'
 
-/** A piece of kit as a sheet keeps it: its name, and its figures as typed. */
+/** A piece of kit as a sheet stores it: its name, and its figures as typed. */
 export interface ChosenPiece {
   readonly name: string
   readonly figures: Readonly<Record<string, string>>

@@ -16,13 +16,13 @@ import {
 import type { Result } from '../schema/document.ts'
 import type { GivenReading } from './read-given.ts'
 
-const asError = (message: string, from: number, to: number, text: string, mend?: string): GivenReading => ({
+const asError = (message: string, from: number, to: number, text: string, fix?: string): GivenReading => ({
   offers: [],
   error: problem(
     message,
     from,
     to,
-    mend === undefined ? [] : [{ label: `Write ${mend}`, from: 0, to: text.length, insert: mend }],
+    fix === undefined ? [] : [{ label: `Write ${fix}`, from: 0, to: text.length, insert: fix }],
   ),
 })
 

@@ -2,7 +2,7 @@ import type { FormulaCompiler } from '../../language/index.ts'
 import { type KindTable, kindOf } from '../kinds/index.ts'
 import type { Cell } from '../schema/document.ts'
 
-/** Cells that compute the sheet with other givens: any change may reach them, whatever stays the same in the sheet. */
+/** Cells that compute the sheet with other givens: any change may reach them, even where the sheet's values stay the same. */
 export const triesOthers = (cell: Cell, kinds?: KindTable): boolean => kindOf(cell, kinds).triesOthers === true
 
 /** The formulas a cell shows besides its own. */

@@ -6,7 +6,7 @@ import { NAME_PATTERN } from '../schema/format.ts'
 /** Whether a cell declares a name that formulas can use: exactly the kinds that get a value do. */
 export const isNamed = (cell: Cell): cell is NamedCell => kindOf(cell).computed !== undefined
 
-/** Why a cell cannot bear a name, or undefined where it can. */
+/** Why a cell cannot have a name, or undefined where it can. */
 export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {
   if (name === '') return 'A cell needs a name, so that formulas can use it.'
   if (!NAME_PATTERN.test(name))
@@ -17,12 +17,12 @@ export function refusedName(name: string, cells: readonly Cell[], except?: strin
 }
 
 /** A free name made from another: `width`, `width_2`, `width_3`, … */
-export const freeName = (wanted: string, cells: readonly Cell[]): string =>
-  freeNameBeside(wanted, new Set(cells.filter(isNamed).map(({ name }) => name)))
+export const freeName = (preferred: string, cells: readonly Cell[]): string =>
+  freeNameBeside(preferred, new Set(cells.filter(isNamed).map(({ name }) => name)))
 
 /** The same beside names known to be taken. */
-export function freeNameBeside(wanted: string, taken: ReadonlySet<string>): string {
-  const base = NAME_PATTERN.test(wanted) && !RESERVED.has(wanted) ? wanted : 'cell'
+export function freeNameBeside(preferred: string, taken: ReadonlySet<string>): string {
+  const base = NAME_PATTERN.test(preferred) && !RESERVED.has(preferred) ? preferred : 'cell'
   if (!taken.has(base)) return base
   const stem = base.replace(/_\d+$/, '').slice(0, 58)
   for (let n = 2; ; n++) if (!taken.has(`${stem}_${n}`)) return `${stem}_${n}`

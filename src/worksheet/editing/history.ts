@@ -14,7 +14,7 @@ export class History {
     return this.future.length > 0
   }
 
-  /** Remembers the document as it was before a change; a change that merges with the last makes no step of its own. */
+  /** Remembers the document as it was before a change; a change that merges with the last adds no step. */
   remember(before: Worksheet, merge?: string): void {
     this.future = []
     if (merge !== undefined && this.past.at(-1)?.merge === merge) return
@@ -36,13 +36,13 @@ export class History {
     const step = this.past.pop()
     if (!step) return undefined
     this.future.push(now)
-    // What is typed from here on is a step of its own, even into the same field.
+    // What is typed from here on is a separate step, even in the same field.
     const last = this.past.pop()
     if (last) this.past.push({ worksheet: last.worksheet, merge: undefined })
     return step.worksheet
   }
 
-  /** The document before the last step, which is forgotten, where that step bears a key. */
+  /** Drops the last step, where it has this key, and gives the document before it. */
   abandon(merge: string): Worksheet | undefined {
     return this.past.at(-1)?.merge === merge ? this.past.pop()?.worksheet : undefined
   }

@@ -2,8 +2,8 @@ import type { Change } from '../document/change.ts'
 import type { Cell } from '../schema/document.ts'
 
 /**
- * Cells brought together, in the order they have, into the gap before the cell that now stands at `gap`; the length of
- * the list is the gap at its end. Undefined where all stand there already.
+ * Cells brought together, in the order they have, into the gap before the cell that is now at `gap`; the length of
+ * the list is the gap at its end. Undefined where all are there already.
  */
 export function movedInto(cells: readonly Cell[], ids: ReadonlySet<string>, gap: number): Change | undefined {
   const at = cells.flatMap(({ id }, i) => (ids.has(id) ? [i] : []))

@@ -13,7 +13,7 @@ import { applyChange, type Renaming } from './apply.ts'
 import { History } from './history.ts'
 import { refuseTooLong } from './text-limits.ts'
 
-/** What a watcher is told: everything may have changed, or just the cells with these ids. */
+/** What a watcher is called with: everything may have changed, or just the cells with these ids. */
 export type Changed = 'all' | ReadonlySet<string>
 
 /** What a sheet works with. Without `renaming` a sheet is filled in, but nothing in it is renamed. */
@@ -21,17 +21,17 @@ export interface SheetCapabilities extends Capabilities {
   readonly renaming?: Renaming
 }
 
-/** An open worksheet: the document, what its cells come to, and the way back. */
+/** An open worksheet: the document, the outcomes of its cells, and undo. */
 export class Sheet {
   private document: Worksheet
-  /** For what looks deeper than outcomes; whoever has it changes nothing. */
+  /** For readers that need more than outcomes; they must not change it. */
   readonly engine: Engine
   private readonly history = new History()
   private readonly watchers = new Set<(changed: Changed) => void>()
   private places: Map<string, number> | undefined
   /** For each cell that shows the figures of others, their names. */
   private showing: Map<string, ReadonlySet<string>> | undefined
-  /** The cells that are told of every change. */
+  /** The cells that are notified of every change. */
   private trying: readonly string[] | undefined
 
   constructor(
@@ -64,12 +64,12 @@ export class Sheet {
     return at === undefined ? undefined : this.document.cells[at]
   }
 
-  /** What a given or a result comes to. */
+  /** The outcome of a given or a result. */
   outcome(id: string): Outcome {
     return outcomeOf(this.engine, this.node(id))
   }
 
-  /** How a check stands. */
+  /** The state of a check, and its message. */
   check(id: string): CheckOutcome {
     return checkOutcomeOf(this.engine, ...this.checkAt(id))
   }
@@ -86,7 +86,7 @@ export class Sheet {
     return drawingOutcomeOf(this.engine, cell)
   }
 
-  /** The cell that bears a name. */
+  /** The cell with a name. */
   named(name: string): Cell | undefined {
     return this.engine.named(name)?.cell
   }
@@ -105,22 +105,22 @@ export class Sheet {
     return this.checkSummaryOf(this.document.cells)
   }
 
-  /** How the checks among some of its cells stand, and how many of these are in error. */
+  /** The states of the checks among some of its cells, and how many of the cells are in error. */
   checkSummaryOf(cells: readonly Cell[]): CheckSummary {
-    const standing = { pass: 0, marginal: 0, fail: 0, waiting: 0, errors: 0 }
+    const counts = { pass: 0, marginal: 0, fail: 0, waiting: 0, errors: 0 }
     for (const cell of cells) {
       if (cell.kind === 'check') {
         const state = this.checkState(cell.id)
-        if (state === 'error') standing.errors++
-        else standing[state]++
+        if (state === 'error') counts.errors++
+        else counts[state]++
       } else if (isNamed(cell)) {
         const node = this.node(cell.id)
-        // An error is counted where it is, not again in each cell that waits for its mending.
+        // An error is counted where it is, not again in each cell that is blocked by it.
         const outcome = this.engine.isErroneous(node) ? outcomeOf(this.engine, node) : undefined
-        if (outcome?.state === 'error' && outcome.origin === undefined) standing.errors++
+        if (outcome?.state === 'error' && outcome.origin === undefined) counts.errors++
       }
     }
-    return standing
+    return counts
   }
 
   /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
@@ -129,7 +129,7 @@ export class Sheet {
     refuseTooLong(before, change)
     const touched = this.typed(change) ?? this.changeWhole(change)
     this.history.remember(before, options.merge)
-    this.tell(change, touched)
+    this.notify(change, touched)
   }
 
   /** Takes back the last step where it was made under this key, as if it had never been. */
@@ -162,7 +162,7 @@ export class Sheet {
   }
 
   /**
-   * Folds a section away, or out again. It is kept with the document but is no step of undo, and no undo changes it: what
+   * Folds a section away, or out again. It is saved with the document but is no step of undo, and no undo changes it: what
    * is folded is how one looks at the sheet, not what it says.
    */
   fold(id: string, folded: boolean): void {
@@ -181,7 +181,7 @@ export class Sheet {
     this.take(worksheet)
   }
 
-  /** Takes a library that holds more functions, or capabilities that were missing, and checks again what is in error. The document stays as it is. */
+  /** Takes a library with more functions, or capabilities that were missing, and checks again what is in error. The document stays as it is. */
   extend(library: Library, capabilities = this.capabilities): void {
     this.library = library
     this.capabilities = capabilities
@@ -217,7 +217,7 @@ export class Sheet {
     return this.engine.update(this.document.cells)
   }
 
-  /** Typing into a cell keeps names and order: nothing but the one cell and what it reaches is looked at. */
+  /** Typing into a cell leaves names and order as they are: only the cell and what it reaches is recomputed. */
   private typeInto(cell: Cell): Touched | undefined {
     const at = this.place(cell.id)
     if (at === undefined || !isNamed(cell)) return undefined
@@ -244,7 +244,7 @@ export class Sheet {
     return cells.length === change.changes.length && cells.every(stays) ? cells : undefined
   }
 
-  private tell(change: Change, touched: Touched): void {
+  private notify(change: Change, touched: Touched): void {
     const filled = change.do === 'replace' ? [change.cell] : this.givensFilled(change)
     if (!filled) this.places = undefined
     if (!filled?.every(({ kind }) => kind === 'given')) this.forgetShowing()

@@ -4,20 +4,20 @@ import type { Spread } from './outcome.ts'
 
 type Cells = (name: string) => Value
 
-/** What a condition is judged with: the values of the cells, and how far a figure made of some of them may be off. */
+/** What a condition is evaluated with: the values of the cells, and how far a figure made of some of them may be off. */
 export interface ConditionContext {
   readonly value: Cells
   readonly spread: (names: readonly string[], figure: (cells: Cells) => number) => Spread | undefined
 }
 
-/** How far a condition is from tipping over: below zero it fails. As a share of the limit, the right-hand side. */
+/** The slack of a condition as a share of its limit, the right-hand side: below zero it fails. */
 type Slack = (cells: Cells) => number
 
 /** A condition, as the comparisons it is made of. */
 interface Part {
   readonly slack: Slack
   /** Over all limits, the least slack, and which givens take most of it. */
-  readonly worst: (grounds: ConditionContext) => Worst
+  readonly worst: (context: ConditionContext) => Worst
 }
 interface Worst {
   readonly slack: number
@@ -26,7 +26,7 @@ interface Worst {
 
 const CERTAIN = Number.POSITIVE_INFINITY
 
-/** The comparisons a condition is made of; what compares no quantities is simply so or not. */
+/** The comparisons a condition is made of; what compares no quantities is true or false. */
 function partOf(condition: Condition): Part {
   if ('both' in condition) return joined(partOf(condition.left), partOf(condition.right), condition.both)
   const { whole, so, order } = condition
@@ -38,7 +38,7 @@ function partOf(condition: Condition): Part {
   const scaleOf: Slack = (cells) => Math.abs(compute(right, cells))
   const slack: Slack = (cells) => {
     const scale = scaleOf(cells)
-    // Of a limit of nothing there is no share.
+    // Slack has no share of a limit of zero.
     return scale > 0 && Number.isFinite(scale) ? room(cells) / scale : plain(cells)
   }
   return {
@@ -53,7 +53,7 @@ function partOf(condition: Condition): Part {
   }
 }
 
-/** What is so or not, and compares no quantities, hangs on the limits where it tips over at an end of them. */
+/** A condition that compares no quantities is uncertain where it changes at an end of the limits. */
 function uncertain(now: number, names: readonly string[], spread: ConditionContext['spread'], plain: Slack): Worst {
   const off = spread(names, (cells) => (plain(cells) > 0 ? 1 : 0))
   return off && off.low < 1 && now > 0 ? { slack: -CERTAIN, names } : { slack: now, names: [] }
@@ -68,9 +68,9 @@ function joined(left: Part, right: Part, both: boolean): Part {
       const second = ifComputed(() => right.slack(cells))
       return second === undefined ? first : settle(first, second)
     },
-    worst: (grounds) => {
-      const first = left.worst(grounds)
-      const second = ifComputed(() => right.worst(grounds))
+    worst: (context) => {
+      const first = left.worst(context)
+      const second = ifComputed(() => right.worst(context))
       return second === undefined ? first : worse(first, second)
     },
   }
@@ -127,7 +127,7 @@ export function readMargin(text: string | undefined): Margin {
 /** The warning margin as a share of the limit. */
 export const marginOf = (text: string | undefined): number => readMargin(text).share
 
-/** How far a condition is from tipping over, as a share of its limit, and the cells that tells of. */
+/** The slack of a condition as a share of its limit (below zero it fails), and the cells it depends on. */
 export const slackOf = (condition: Condition): { readonly of: Slack; readonly names: readonly string[] } => ({
   of: partOf(condition).slack,
   names: [...cellsIn(condition)],
@@ -137,15 +137,15 @@ export interface Robustness {
   readonly slack: number
   /** The same over all limits. */
   readonly worst: number
-  /** The givens whose limits could tip it over. */
+  /** The givens whose limits could make it fail. */
   readonly hangsOn?: readonly string[]
 }
 
-/** How firmly a condition stands. */
-export function robustnessOf(condition: Condition, grounds: ConditionContext): Robustness {
+/** The slack of a condition at the cells' values and over all their limits of error. */
+export function robustnessOf(condition: Condition, context: ConditionContext): Robustness {
   const part = partOf(condition)
-  const slack = part.slack(grounds.value)
-  const worst = part.worst(grounds)
+  const slack = part.slack(context.value)
+  const worst = part.worst(context)
   return { slack, worst: worst.slack, ...(worst.slack < -1e-9 ? { hangsOn: worst.names } : {}) }
 }
 

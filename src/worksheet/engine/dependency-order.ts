@@ -2,28 +2,28 @@
 export type Dependencies = readonly (readonly number[])[]
 
 export interface Order {
-  /** The nodes in an order in which each comes after what it depends on; those in or behind a circle are left out. */
+  /** The nodes in an order in which each comes after what it depends on; those in a cycle, or dependent on one, are left out. */
   readonly sorted: readonly number[]
-  /** For each node in a circle, a way round it as node indices; the nodes of one circle share it. */
-  readonly circles: ReadonlyMap<number, readonly number[]>
-  /** Nodes that are in no circle but depend on one, in dependency order. */
+  /** For each node in a cycle, a path round it as node indices; the nodes of one cycle share it. */
+  readonly cycles: ReadonlyMap<number, readonly number[]>
+  /** Nodes that are in no cycle but depend on one, in dependency order. */
   readonly behind: readonly number[]
 }
 
 /** Sorts a graph by loops over arrays, so that a chain of any length is fine. */
 export function dependencyOrder(dependencies: Dependencies): Order {
   const sorted = sortable(dependencies)
-  if (sorted.length === dependencies.length) return { sorted, circles: new Map(), behind: [] }
+  if (sorted.length === dependencies.length) return { sorted, cycles: new Map(), behind: [] }
   const left = new Set(dependencies.keys())
   for (const node of sorted) left.delete(node)
-  const circles = findCircles(left, dependencies)
-  // Without the circles' own nodes what is left sorts like any graph.
-  const open = (node: number): boolean => left.has(node) && !circles.has(node)
+  const cycles = findCycles(left, dependencies)
+  // Without the nodes of the cycles what is left sorts like any graph.
+  const open = (node: number): boolean => left.has(node) && !cycles.has(node)
   const rest = dependencies.map((list, node) => (open(node) ? list.filter(open) : []))
-  return { sorted, circles, behind: sortable(rest).filter(open) }
+  return { sorted, cycles, behind: sortable(rest).filter(open) }
 }
 
-/** Kahn's algorithm: every node that is in no circle and behind none, in dependency order. */
+/** Kahn's algorithm: every node that is in no cycle and depends on none, in dependency order. */
 function sortable(dependencies: Dependencies): number[] {
   const size = dependencies.length
   const dependants: number[][] = Array.from({ length: size }, () => [])
@@ -43,18 +43,18 @@ function sortable(dependencies: Dependencies): number[] {
   return sorted
 }
 
-/** Of the nodes left over, those in a circle: with a shortest way round, found once for each circle. */
-function findCircles(left: ReadonlySet<number>, dependencies: Dependencies): Map<number, readonly number[]> {
-  const circles = new Map<number, readonly number[]>()
+/** Of the nodes left over, those in a cycle, each with a shortest path round it, found once for each cycle. */
+function findCycles(left: ReadonlySet<number>, dependencies: Dependencies): Map<number, readonly number[]> {
+  const cycles = new Map<number, readonly number[]>()
   for (const component of components(left, dependencies)) {
     const members = new Set(component)
     const start = Math.min(...component.slice(0, 1000))
     const loops = component.length > 1 || (dependencies[start] as readonly number[]).includes(start)
     if (!loops) continue
-    const path = wayRound(start, members, dependencies)
-    for (const member of component) circles.set(member, path)
+    const path = pathRound(start, members, dependencies)
+    for (const member of component) cycles.set(member, path)
   }
-  return circles
+  return cycles
 }
 
 /** Strongly connected components by Tarjan's algorithm, with an explicit stack. */
@@ -103,8 +103,8 @@ function components(nodes: ReadonlySet<number>, dependencies: Dependencies): num
   return found
 }
 
-/** The shortest way from a node through its circle back to itself. */
-function wayRound(start: number, members: ReadonlySet<number>, dependencies: Dependencies): number[] {
+/** The shortest path from a node through its cycle back to itself. */
+function pathRound(start: number, members: ReadonlySet<number>, dependencies: Dependencies): number[] {
   const from = new Map<number, number>()
   const queue = [start]
   for (let at = 0; at < queue.length; at++) {

@@ -23,12 +23,12 @@ import { type Trace, trace } from './trace.ts'
 /** Positions that were computed, in order; `idsAt` turns them into the cells' ids. */
 export type Touched = readonly number[]
 
-/** The nearest name is sought for so many misspelt ones at a time: among 10,000 names each takes milliseconds. */
-const MOST_SOUGHT = 100
+/** The most misspelt names to find the nearest name for at a time: among 10,000 names each takes milliseconds. */
+const MOST_NEAREST = 100
 
 const EMPTY = new Int32Array(0)
 
-/** The most compiled texts of messages and drawings that are stored; a larger number is compiled anew. */
+/** The most compiled texts of messages and drawings that are stored; beyond it they are compiled again. */
 const MOST_TEXTS = 5000
 
 /** A formula outside a cell, compiled for the types its names had. */
@@ -45,9 +45,9 @@ interface CompiledText {
  * the cells the constants of their formulas. An edit recomputes only what it reaches.
  */
 export class Engine implements EngineView {
-  /** In the order of the document, so that what is told does not hang on how the sheet came about. */
+  /** In the order of the document, so that messages do not depend on the order of the edits. */
   private nodes = new Map<string, Node>()
-  /** Who bears a name; only the first computes under it. */
+  /** The first cell with each name; only that one computes under it. */
   private byName = new Map<string, Node>()
 
   // The layout: all arrays below are indexed by position in dependency order.
@@ -64,13 +64,13 @@ export class Engine implements EngineView {
   /** What functions advise about the arguments they were last computed with. */
   private readonly advice = new WeakMap<Node, readonly string[]>()
   private readonly texts = new Map<string, CompiledText>()
-  private circles = new Map<Node, readonly Node[]>()
+  private cycles = new Map<Node, readonly Node[]>()
   private traced: Trace | undefined
   private edition = 0
   /** Where limits can be typed: looked through at every edit, so that no other cell need be. */
   private limited: readonly number[] | undefined
 
-  /** So long, in ms, may be computed for limits after one change; then they are left out, so that typing stays fluid. */
+  /** The time for limits after one change, in milliseconds; beyond it they are left out, so that typing stays fluid. */
   limitsBudget = 250
 
   /** Whether exposure values are computed as plain stops, with a warning: so in sheets of version 1. */
@@ -99,9 +99,9 @@ export class Engine implements EngineView {
   failure(node: Node): Diagnostic | undefined {
     return this.failures.get(node)
   }
-  /** A way round the circle a node is in. */
+  /** A path round the cycle a node is in. */
   cycle(node: Node): readonly Node[] | undefined {
-    return this.circles.get(node)
+    return this.cycles.get(node)
   }
   /** The cell that the error of a node in error started in; the node itself where it started there. */
   originOf(node: Node): Node {
@@ -113,7 +113,7 @@ export class Engine implements EngineView {
     const ends = this.trace().ends[this.positions.get(node) as number] as readonly number[]
     return ends.map((i) => this.order[i] as Node).filter((end) => end !== node)
   }
-  /** Whether another cell above bears the same name. */
+  /** Whether another cell above has the same name. */
   isDuplicate(node: Node): boolean {
     return this.byName.get(node.cell.name) !== node
   }
@@ -142,11 +142,12 @@ export class Engine implements EngineView {
   }
 
   scope(except?: Node): Scope {
-    const sought = new Map<string, string | undefined>()
+    const nearestNames = new Map<string, string | undefined>()
     return {
       nearestName: (name) => {
-        if (!sought.has(name) && sought.size < MOST_SOUGHT) sought.set(name, nearest(name, this.names()))
-        return sought.get(name)
+        if (!nearestNames.has(name) && nearestNames.size < MOST_NEAREST)
+          nearestNames.set(name, nearest(name, this.names()))
+        return nearestNames.get(name)
       },
       library: this.library,
       lenientLevels: this.lenientLevels,
@@ -163,7 +164,7 @@ export class Engine implements EngineView {
     return node.mentions.flatMap((name) => this.byName.get(name) ?? [])
   }
 
-  /** Takes in a whole list of cells; what is unchanged (the same object) is kept. Returns the positions computed. */
+  /** Takes in a whole list of cells; what is unchanged (the same object) stays as computed. Returns the positions computed. */
   update(cells: readonly Cell[]): Touched {
     const named = cells.filter(isNamed)
     const present = new Set(named.map(({ id }) => id))
@@ -187,28 +188,28 @@ export class Engine implements EngineView {
       changed.add(known)
     }
     this.nodes = new Map(ordered.map((node) => [node.cell.id, node]))
-    const bearers = new Map<string, Node>()
-    for (const node of ordered) if (!bearers.has(node.cell.name)) bearers.set(node.cell.name, node)
-    for (const [name, node] of bearers) if (this.byName.get(name) !== node) changedNames.add(name)
-    this.byName = bearers
+    const firstNamed = new Map<string, Node>()
+    for (const node of ordered) if (!firstNamed.has(node.cell.name)) firstNamed.set(node.cell.name, node)
+    for (const [name, node] of firstNamed) if (this.byName.get(name) !== node) changedNames.add(name)
+    this.byName = firstNamed
     // What is suggested in place of a name that no cell has depends on all names there are, and on their order.
-    const isAffected = (name: string): boolean => changedNames.has(name) || !bearers.has(name)
+    const isAffected = (name: string): boolean => changedNames.has(name) || !firstNamed.has(name)
     for (const node of ordered)
       if (changedNames.has(node.cell.name) || node.mentions.some(isAffected)) changed.add(node)
     for (const [text, { places }] of this.texts) if (places.includes(false)) this.texts.delete(text)
     return this.settle(changed)
   }
 
-  /** Takes a larger library, or capabilities that were missing: they can only mean something where nothing sound stood before. */
+  /** Takes a larger library, or capabilities that were missing: they only affect cells that did not compile before. */
   extend(library: Library, capabilities = this.capabilities): Touched {
     this.library = library
     this.capabilities = capabilities
     this.texts.clear()
     const all = [...this.nodes.values()]
-    const anew = all.filter(({ errors, awaitingCompiler }) => awaitingCompiler || errors.length > 0)
-    // What is sound is read anew too: another type that reaches it may need what could not be read before.
+    const uncompiled = all.filter(({ errors, awaitingCompiler }) => awaitingCompiler || errors.length > 0)
+    // What compiles is read again too: another type that reaches it may need what could not be read before.
     for (const node of all) setCell(node, node.cell, capabilities)
-    return this.settle(new Set(anew))
+    return this.settle(new Set(uncompiled))
   }
 
   /** Compiles a formula that is not a cell's own; undefined where the compiler for it is not loaded yet. */
@@ -216,7 +217,7 @@ export class Engine implements EngineView {
     return this.capabilities.compiler.read(formula).check(scope)
   }
 
-  /** The same for a formula in a message or a drawing, in the scope of the sheet: compiled anew only when a type it uses changes. */
+  /** The same for a formula in a message or a drawing, in the scope of the sheet: compiled again only when a type it uses changes. */
   compileShown(formula: string): CompileResult | undefined {
     const known = this.texts.get(formula)
     const mentions = known?.mentions ?? this.capabilities.compiler.read(formula).mentions
@@ -243,7 +244,7 @@ export class Engine implements EngineView {
     if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
     this.recheck(position)
     const touched = this.recompute(position)
-    // Other limits are other limits all the way down, though no value has changed.
+    // Changed limits change all dependent limits, though no value has changed.
     return limit === undefined && typedLimit(node) === undefined ? touched : this.withDownstream(position, touched)
   }
 
@@ -259,9 +260,9 @@ export class Engine implements EngineView {
     return [...new Set([...touched, ...walked])]
   }
 
-  /** Takes in what a formula needs now. False where the cells must be sorted anew for it. */
+  /** Takes in what a formula needs now. False where the cells must be sorted again for it. */
   private rewire(node: Node, position: number): boolean {
-    if (this.circles.has(node)) return false
+    if (this.cycles.has(node)) return false
     const needs = Int32Array.from(this.needsOf(node), (need) => this.positions.get(need) as number)
     if (needs.some((need) => need >= position)) return false
     for (const need of this.needs[position] as Int32Array) {
@@ -273,7 +274,7 @@ export class Engine implements EngineView {
     return true
   }
 
-  /** Checks a cell anew, and as far as its kind of value is another now, what depends on it. */
+  /** Checks a cell again and, where its type has changed, what depends on it. */
   private recheck(from: number): void {
     const scope = this.scope()
     if (!this.checkAt(from, scope)) return
@@ -288,7 +289,7 @@ export class Engine implements EngineView {
   private checkAt(i: number, scope: Scope): boolean {
     const node = this.order[i] as Node
     this.dirty[i] = 1
-    if (this.circles.has(node)) return false
+    if (this.cycles.has(node)) return false
     const retyped = checkNode(node, scope, this.capabilities)
     this.load(i)
     return retyped
@@ -310,25 +311,25 @@ export class Engine implements EngineView {
     })
   }
 
-  /** Sorts, checks what may have another meaning now, lays the arrays out and computes. */
+  /** Sorts, checks what may have a different type now, lays the arrays out and computes. */
   private settle(changed: Set<Node>): Touched {
     const all = [...this.nodes.values()]
     const index = new Map(all.map((node, i) => [node, i]))
     const dependencies = all.map((node) => this.needsOf(node).map((need) => index.get(need) as number))
-    const { sorted, circles, behind } = dependencyOrder(dependencies)
-    const inOrder = [...sorted, ...circles.keys(), ...behind].map((i) => all[i] as Node)
-    for (const node of this.circles.keys()) changed.add(node)
-    this.circles = asNodes(circles, all)
+    const { sorted, cycles, behind } = dependencyOrder(dependencies)
+    const inOrder = [...sorted, ...cycles.keys(), ...behind].map((i) => all[i] as Node)
+    for (const node of this.cycles.keys()) changed.add(node)
+    this.cycles = asNodes(cycles, all)
     const retyped = new Set<Node>()
-    for (const node of this.circles.keys()) {
+    for (const node of this.cycles.keys()) {
       changed.add(node)
       if (node.type) retyped.add(node)
-      // What goes round in a circle means nothing, and what it meant before must not be built upon.
+      // A cell in a cycle has no meaning, and what it meant before must not be used.
       clearCompiled(node)
     }
     const scope = this.scope()
     for (const node of inOrder)
-      if (!this.circles.has(node) && (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need)))) {
+      if (!this.cycles.has(node) && (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need)))) {
         changed.add(node)
         if (checkNode(node, scope, this.capabilities)) retyped.add(node)
       }
@@ -414,7 +415,7 @@ export class Engine implements EngineView {
     }
   }
 
-  /** Computes a cell whose functions may advise, and stores what they advise for whoever looks at it. */
+  /** Computes a cell whose functions may advise, and stores what they advise for its outcome. */
   private computeAdvised(node: Node, i: number, program: Program): Value {
     let value: Value = 0
     const advice = advised(() => {
@@ -428,7 +429,7 @@ export class Engine implements EngineView {
   private settleWithout(i: number): void {
     const node = this.order[i] as Node
     const read = node.reading?.value ?? node.measured?.value
-    if (node.errors.length > 0 || this.circles.has(node)) this.states[i] = ERROR
+    if (node.errors.length > 0 || this.cycles.has(node)) this.states[i] = ERROR
     else if (read !== undefined) {
       this.values[i] = read
       this.states[i] = VALUE
@@ -446,7 +447,7 @@ export class Engine implements EngineView {
       isErroneous: (i) => this.states[i] === ERROR,
       isFaulty: (i) => {
         const node = this.order[i] as Node
-        return node.errors.length > 0 || this.failures.has(node) || this.circles.has(node)
+        return node.errors.length > 0 || this.failures.has(node) || this.cycles.has(node)
       },
     })
     return this.traced
@@ -467,10 +468,10 @@ export class Engine implements EngineView {
   }
 }
 
-function asNodes(circles: ReadonlyMap<number, readonly number[]>, all: readonly Node[]): Map<Node, readonly Node[]> {
+function asNodes(cycles: ReadonlyMap<number, readonly number[]>, all: readonly Node[]): Map<Node, readonly Node[]> {
   const paths = new Map<readonly number[], readonly Node[]>()
   return new Map(
-    [...circles].map(([i, path]) => {
+    [...cycles].map(([i, path]) => {
       const nodes = paths.get(path) ?? path.map((member) => all[member] as Node)
       paths.set(path, nodes)
       return [all[i] as Node, nodes]

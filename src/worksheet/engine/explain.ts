@@ -119,8 +119,8 @@ const cellValue = (engine: Engine, name: string): Value | undefined => {
 }
 
 function errorOf(engine: Engine, node: Node): ErrorOutcome {
-  const circle = engine.cycle(node)
-  if (circle) return failed([circleProblem(circle, node)])
+  const cycle = engine.cycle(node)
+  if (cycle) return failed([cycleProblem(cycle, node)])
   if (node.errors.length > 0) return failed(node.errors)
   const failure = engine.failure(node)
   if (failure) return failed([failure])
@@ -135,57 +135,57 @@ function errorOf(engine: Engine, node: Node): ErrorOutcome {
   }
 }
 
-function circleProblem(circle: readonly Node[], node: Node): Diagnostic {
-  // Told from this cell on, where it is on the way round.
-  const at = Math.max(0, circle.indexOf(node))
-  const first = [...circle.slice(at, at + LONGEST_PATH), ...circle.slice(0, at).slice(0, LONGEST_PATH)]
+function cycleProblem(cycle: readonly Node[], node: Node): Diagnostic {
+  // Listed from this cell on, where it is itself in the cycle.
+  const at = Math.max(0, cycle.indexOf(node))
+  const first = [...cycle.slice(at, at + LONGEST_PATH), ...cycle.slice(0, at).slice(0, LONGEST_PATH)]
   const names = first.slice(0, LONGEST_PATH).map(({ cell }) => cell.name)
-  const shown = circle.length > LONGEST_PATH ? [...names, '…'] : names
+  const shown = cycle.length > LONGEST_PATH ? [...names, '…'] : names
   return problem(
-    `These cells go round in a circle: ${[...shown, names[0]].join(' → ')}. Break it in one of them.`,
+    `These cells depend on each other in a cycle: ${[...shown, names[0]].join(' → ')}. Break it in one of them.`,
     0,
     textLength(node),
   )
 }
 
-type CheckStands = Pick<CheckOutcome, 'state' | 'hangsOn'>
+type CheckState = Pick<CheckOutcome, 'state' | 'hangsOn'>
 
-function standsBy(engine: Engine, node: Node, cell: Check, outcome: Outcome): CheckStands {
+function checkState(engine: Engine, node: Node, cell: Check, outcome: Outcome): CheckState {
   if (outcome.state === 'error') return { state: 'error' }
   if (outcome.state === 'waiting' || unmeasured(engine, cell).length > 0) return { state: 'waiting' }
   if (outcome.value !== true) return { state: 'fail' }
   if (!node.compiled) return { state: 'pass' }
   const { slack, hangsOn } = robustnessOf(node.compiled.condition(), conditionContextOf(engine))
-  const close = slack <= marginOf(cell.margin) * (1 + 1e-9)
-  return { state: close || hangsOn ? 'marginal' : 'pass', ...(hangsOn ? { hangsOn } : {}) }
+  const isMarginal = slack <= marginOf(cell.margin) * (1 + 1e-9)
+  return { state: isMarginal || hangsOn ? 'marginal' : 'pass', ...(hangsOn ? { hangsOn } : {}) }
 }
 
-/** The results that a check needs measured and that are still computed: it would pass by construction. */
+/** The results that a check needs measured and that are still computed; from the computed value it would pass by construction. */
 const unmeasured = (engine: Engine, { needs_measured = [] }: Check): readonly string[] =>
   needs_measured.filter((name) => {
     const node = engine.named(name)
     return node?.cell.kind === 'result' && node.measured?.value === undefined
   })
 
-/** How a check stands, without its words. */
+/** The state of a check, without its message. */
 export const checkStateOf = (engine: Engine, node: Node, cell: Check): CheckOutcome['state'] =>
-  standsBy(engine, node, cell, outcomeOf(engine, node)).state
+  checkState(engine, node, cell, outcomeOf(engine, node)).state
 
 export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {
   const outcome = outcomeOf(engine, node)
-  const stands = standsBy(engine, node, cell, outcome)
+  const found = checkState(engine, node, cell, outcome)
   if (outcome.state === 'error')
-    return { ...stands, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
-  if (outcome.state === 'waiting') return { ...stands, message: waitingMessage(outcome, node), diagnostics: [] }
+    return { ...found, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
+  if (outcome.state === 'waiting') return { ...found, message: waitingMessage(outcome, node), diagnostics: [] }
   const missing = unmeasured(engine, cell)
-  if (missing.length > 0) return { ...stands, message: `for ${missing.join(', ')} to be measured.`, diagnostics: [] }
-  const words = stands.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
-  return { ...stands, message: filled(engine, words), diagnostics: outcome.warnings }
+  if (missing.length > 0) return { ...found, message: `for ${missing.join(', ')} to be measured.`, diagnostics: [] }
+  const words = found.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
+  return { ...found, message: filled(engine, words), diagnostics: outcome.warnings }
 }
 
 type Cells = (name: string) => Value
 
-/** What a sheet's conditions are judged with. */
+/** What a sheet's conditions are evaluated with. */
 export const conditionContextOf = (engine: Engine): ConditionContext => ({
   value: (name) => cellValue(engine, name) as Value,
   spread: (names, figure) => spreadOfNames(engine, names, figure),
@@ -220,7 +220,7 @@ function filled(engine: Engine, message: string): string {
   return fillMessage(message, (formula) => (engine.named(formula) ? show(formula) : inlineFigure(engine, formula)))
 }
 
-/** Computes and shows a formula that stands inside a message. */
+/** Computes and shows a formula inside a message. */
 function inlineFigure(engine: Engine, formula: string): string | undefined {
   const found = engine.compileShown(formula)
   if (!found?.meaning || found.uses.some((name) => cellValue(engine, name) === undefined)) return undefined
@@ -254,5 +254,5 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
   return { values, missing }
 }
 
-/** What is said for as long as the checker is fetched. */
+/** Shown while the checker is being loaded. */
 const UNREAD = 'its formula is being read.'

@@ -23,7 +23,7 @@ import { readMargin } from './condition.ts'
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
 export interface Node {
   cell: NamedCell
-  /** The words in its formula that may be cells, whether or not there are such cells. */
+  /** The names in its formula that may be cells, whether or not there are such cells. */
   mentions: readonly string[]
   /** Its formula read, so that a check in another scope need not read it again. */
   parsed: ParsedForCompiling | undefined
@@ -35,7 +35,7 @@ export interface Node {
   compiled: CompiledFormula | undefined
   /** A function in its formula may have advice on the arguments it is given. */
   mayAdvise: boolean
-  /** Its formula is known to the checker alone, which is not here yet. */
+  /** Its formula needs the checker, which is not loaded yet. */
   awaitingCompiler: boolean
   computable: Computable | undefined
   /** Of a table: its compiled columns and rows, which only the table folder looks into. */
@@ -77,7 +77,7 @@ export function newNode(cell: NamedCell, compilers: NodeCompilers): Node {
 /** The formula of a cell that has one. */
 export const formulaOf = (cell: NamedCell): string => kindOf(cell).formula?.(cell) ?? ''
 
-/** Forgets what a node's text meant. */
+/** Clears what was compiled from a node's text. */
 export function clearCompiled(node: Node): void {
   node.type = undefined
   node.unit = undefined
@@ -93,7 +93,7 @@ export function clearCompiled(node: Node): void {
 
 /** Takes a cell's new text in; its check must follow. */
 export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeCompilers): void {
-  // A given that becomes a result, or the other way about, keeps nothing but its type, which the check compares.
+  // When a cell changes its kind, only its type stays, for the check to compare with.
   if (node.cell.kind !== cell.kind) {
     const { type } = node
     clearCompiled(node)
@@ -119,7 +119,7 @@ export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): b
   return !sameOrBothMissing(before, node.type)
 }
 
-/** Whether two types are alike in every respect, notation too. */
+/** Whether two types are equal in every respect, notation included. */
 export function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boolean {
   return a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b))
 }

@@ -52,13 +52,13 @@ export interface ErrorOutcome {
   readonly origin?: string
 }
 
-/** How a check stands. */
+/** What a check gives. */
 export interface CheckOutcome {
   readonly state: 'pass' | 'marginal' | 'fail' | 'waiting' | 'error'
   /** The sentence to show, figures put in. */
   readonly message: string
   readonly diagnostics: readonly Diagnostic[]
-  /** Close because it holds for the values but not over their limits: the givens it depends on, the greatest first. */
+  /** Marginal because it passes for the values but not over their limits: the givens it depends on, the greatest first. */
   readonly hangsOn?: readonly string[]
 }
 
@@ -69,7 +69,7 @@ export interface DrawingOutcome {
   readonly missing: Readonly<Record<string, string>>
 }
 
-/** How many checks stand how, and how many cells are in error. */
+/** The number of checks by state, and of cells in error. */
 export interface CheckSummary {
   readonly pass: number
   readonly marginal: number
@@ -94,8 +94,8 @@ export interface Spread {
   readonly likely: number
   /** The greatest first. */
   readonly contributions: readonly Contribution[]
-  /** The figure does not follow its givens in a straight line within their limits: the likely spread is no more than a guess. */
-  readonly bends: boolean
+  /** The figure is not linear in its givens within their limits: the likely spread is only an estimate. */
+  readonly nonlinear: boolean
 }
 
 /** A row that formulas do not see, and why. */

@@ -24,8 +24,8 @@ export interface Figure {
 
 /** Small beside the limit, so that the derivative is that at the value; not so small that rounding shows. */
 const STEP = 1e-3
-/** Off a straight line by more than this share of the limits, a figure is said to bend. */
-const BEND = 0.05
+/** A figure off the straight line by more than this share of its limits counts as nonlinear. */
+const NONLINEAR = 0.05
 /** A cell that took longer than this, twice, is not computed again and again at every key. */
 const HEAVY_MS = 20
 const times = new WeakMap<Node, readonly number[]>()
@@ -72,7 +72,7 @@ class Shifted {
         this.broken.add(at)
         return undefined
       }
-      // A formula with limits of its own is shifted on top of what shifts it.
+      // A formula with limits in its text is shifted by those as well.
       this.shift(at)
     }
     const figure = of(this.values)
@@ -80,10 +80,10 @@ class Shifted {
   }
 }
 
-/** The limits of a sheet's figures as it stands after one change. */
+/** The limits of a sheet's figures after one change. */
 class Limits {
   private readonly layout: Layout
-  private readonly patience: number
+  private readonly budget: number
   private readonly sources: readonly Source[]
   private readonly reached: Uint8Array
   private readonly shifted = new Map<string, Shifted>()
@@ -91,7 +91,7 @@ class Limits {
 
   constructor(engine: Engine) {
     this.layout = engine.layout
-    this.patience = engine.limitsBudget
+    this.budget = engine.limitsBudget
     this.sources = sourcesOf(engine)
     this.reached = this.sources.length === 0 ? new Uint8Array(0) : this.whatIsReached()
   }
@@ -99,10 +99,10 @@ class Limits {
   spread(figure: Figure): Spread | undefined {
     if (!figure.from.some((at) => this.reached[at] === 1)) return undefined
     const upstream = upstreamOf(this.layout, figure.from)
-    if (!areAllComputed(this.layout, upstream) || this.spent > this.patience) return undefined
+    if (!areAllComputed(this.layout, upstream) || this.spent > this.budget) return undefined
     const { order } = this.layout
     if (
-      this.patience < Number.POSITIVE_INFINITY &&
+      this.budget < Number.POSITIVE_INFINITY &&
       upstream.some((at) => this.reached[at] === 1 && isHeavy(order[at] as Node))
     )
       return undefined
@@ -152,7 +152,7 @@ class Limits {
       squares += straight * straight
       slopes.push(straight)
       amounts.set(name, (amounts.get(name) ?? 0) + Math.abs(straight))
-      if (this.spent + performance.now() - started > this.patience) return undefined
+      if (this.spent + performance.now() - started > this.budget) return undefined
     }
     const worst = slopes.reduce((sum, one) => sum + Math.abs(one), 0)
     let low = value - down
@@ -181,7 +181,7 @@ class Limits {
         .map(([name, amount]) => ({ name, amount }))
         .filter(({ amount }) => amount > 0)
         .sort((a, b) => b.amount - a.amount),
-      bends: lost || off > BEND * worst + rounding,
+      nonlinear: lost || off > NONLINEAR * worst + rounding,
     }
   }
 
@@ -256,7 +256,7 @@ function limitsOf(engine: Engine): Limits {
   return limits
 }
 
-/** How far a figure may be off; undefined where nothing it is made of carries limits, or it takes too long to tell. */
+/** How far a figure may be off; undefined where nothing it is made of carries limits, or computing it takes too long. */
 export const spreadOf = (engine: Engine, figure: Figure): Spread | undefined => limitsOf(engine).spread(figure)
 
 /** How far a cell's own figure may be off. */

@@ -6,20 +6,20 @@ export interface Trace {
   readonly ends: readonly (readonly number[])[]
 }
 
-/** So many names of what a cell waits for are kept; each of ten thousand cells could wait for thousands. */
+/** The most names stored of what a cell waits for; each of ten thousand cells could wait for thousands. */
 const MOST_ENDS = 100
 
-interface Standing {
+interface CellStates {
   readonly size: number
   readonly needs: readonly Int32Array[]
   isWaiting(i: number): boolean
   isErroneous(i: number): boolean
-  /** Whether a cell in error has a fault of its own. */
+  /** Whether the error of a cell started in the cell itself. */
   isFaulty(i: number): boolean
 }
 
 /** Follows all cells back at once, in one pass: chains share what their links have in common. */
-export function trace({ size, needs, isWaiting, isErroneous, isFaulty }: Standing): Trace {
+export function trace({ size, needs, isWaiting, isErroneous, isFaulty }: CellStates): Trace {
   const origins = new Int32Array(size).fill(-1)
   const ends: (readonly number[])[] = new Array(size)
   for (let i = 0; i < size; i++) {

@@ -31,7 +31,7 @@ export const KINDS = {
   function: FUNCTION,
 } satisfies { readonly [K in Kind]: CellKind<Extract<Cell, { kind: K }>> }
 
-/** Kinds by their word; one made for a test may hold more than the format knows. */
+/** Kinds by their word; one made for a test may have more than the format knows. */
 export type KindTable = Readonly<Record<string, CellKind>>
 
 /** The record of a cell's kind. */

@@ -21,7 +21,7 @@ export function followColumn(cell: Cell, renamed: NewColumnName, cells: readonly
 }
 
 /**
- * A cell with other names in the place of some, wherever they stand for cells of the sheet: in formulas, in braces of
+ * A cell with other names in the place of some, wherever they mean cells of the sheet: in formulas, in braces of
  * messages, in lists of names. The same object where none occurs.
  */
 export function followNames(cell: Cell, names: NewNames, cells: readonly Cell[], kinds?: KindTable): Cell {
@@ -53,7 +53,7 @@ class Follow implements Renaming {
     return after
   }
 
-  /** Changes what stands in a row of a table, where its columns are meant by their names, not cells. */
+  /** Changes what is read in a row of a table, where its columns are meant by their names, not cells. */
   inRow<T>(table: TableCell | undefined, change: (row: Follow) => T): T {
     const columns = new Set(table?.columns.map(({ name }) => name))
     const names = new Map([...this.names].filter(([from]) => !columns.has(from)))

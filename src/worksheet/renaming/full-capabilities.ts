@@ -3,5 +3,5 @@ import type { SheetCapabilities } from '../editing/sheet.ts'
 import { TABLES } from '../table/table-capability.ts'
 import { RENAMING } from './renaming.ts'
 
-/** Everything at hand, the checker with it. */
+/** All capabilities, the checker included. */
 export const FULL_CAPABILITIES: SheetCapabilities = { compiler, tables: TABLES, renaming: RENAMING }

@@ -18,5 +18,5 @@ function withCellRenamed(cells: readonly Cell[], id: string, name: string): Cell
   return cells.map((other): Cell => followNames(other.id === id ? ({ ...other, name } as Cell) : other, names, cells))
 }
 
-/** How cells, and columns of tables, come to other names. */
+/** Renames cells, and columns of tables. */
 export const RENAMING = { cell: withCellRenamed, column: withColumnRenamed }

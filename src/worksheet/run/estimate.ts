@@ -35,7 +35,7 @@ export interface Total extends Amount {
   readonly days: number | undefined
 }
 
-/** One original as the reckoning sees it. */
+/** One original as the estimate needs it. */
 export interface Estimate {
   readonly planned: Amount
   readonly done: boolean
@@ -49,7 +49,7 @@ export interface Progress {
   readonly done: {
     readonly count: number
     readonly planned: Amount
-    /** Of how many the time was noted, what was planned for those, and what it came to. */
+    /** How many originals have a noted time, what was planned for those, and what it was. */
     readonly timed: { readonly count: number; readonly planned: number; readonly actual: number }
     readonly counted: { readonly count: number; readonly planned: number; readonly actual: number }
   }
@@ -58,7 +58,7 @@ export interface Progress {
   readonly expected?: Total | undefined
 }
 
-/** Fewer are too few to tell a rate by. */
+/** Fewer do not give a rate. */
 export const ENOUGH = 5
 
 /** The breaks in so much work: one after each spell but the last. */
@@ -76,7 +76,7 @@ export function totalOf(work: Amount, count: number, setups: number, pace: Pace)
   return { ...work, count, setups, setupTime, breaks, all, days }
 }
 
-/** @param setupsLeft how many set-ups hold anything that is not done. */
+/** @param setupsLeft the number of set-ups with an original that is not done. */
 export function progressOf(originals: readonly Estimate[], setupsLeft: number, pace: Pace): Progress {
   let planned = NOTHING
   let undone = NOTHING
@@ -105,8 +105,8 @@ export function progressOf(originals: readonly Estimate[], setupsLeft: number, p
     }
   }
   const left = totalOf(undone, originals.length - count, setupsLeft, pace)
-  const standing = { done: { count, planned, timed, counted }, left }
-  if (left.count === 0 || (timed.count < ENOUGH && counted.count < ENOUGH)) return standing
+  const progress = { done: { count, planned, timed, counted }, left }
+  if (left.count === 0 || (timed.count < ENOUGH && counted.count < ENOUGH)) return progress
   const time =
     timed.count < ENOUGH
       ? left.time
@@ -117,5 +117,5 @@ export function progressOf(originals: readonly Estimate[], setupsLeft: number, p
           : left.time
   const share = counted.count >= ENOUGH && counted.planned > 0 ? counted.actual / counted.planned : 1
   const work = { frames: Math.round(left.frames * share), time, data: left.data * share }
-  return { ...standing, expected: totalOf(work, left.count, setupsLeft, pace) }
+  return { ...progress, expected: totalOf(work, left.count, setupsLeft, pace) }
 }

@@ -6,15 +6,15 @@ import { rigOf } from './rig.ts'
 import { listOf } from './rows.ts'
 import { type MissingInput, type Source, sourceOf } from './source.ts'
 
-/** What a run cell’s formulas come to, over the rows of its table and the sheet. */
+/** The values of a run cell’s formulas, over the rows of its table and the sheet. */
 export interface RunFeed {
   /** The table it is of; none where there is no such table. */
   readonly table: TableCell | undefined
   readonly list: readonly (Original | UnreadableOriginal)[]
-  /** Undefined while anything is wanting. */
+  /** Undefined while anything is missing. */
   readonly rig: Rig | undefined
-  /** What must be mended or filled in before anything can be planned. */
-  readonly wanting: readonly MissingInput[]
+  /** What must be corrected or filled in before anything can be planned. */
+  readonly missing: readonly MissingInput[]
   /** What is fed, but gives nothing (yet): the plan goes without. */
   readonly without: readonly MissingInput[]
   /** The names of the inputs that give something. */
@@ -35,26 +35,26 @@ export function feedOf(engine: Engine, run: Run): RunFeed {
   const node = run.of === undefined ? undefined : engine.named(run.of)
   const table = tableOfRun(engine, run)
   const sources = new Map<string, Source>()
-  const wanting: MissingInput[] = []
+  const missing: MissingInput[] = []
   const without: MissingInput[] = []
   for (const input of RUN_INPUTS) {
     const formula = run.from[input.name]?.trim() ?? ''
     if (formula === '') {
-      if (input.needed) wanting.push({ input, why: 'no formula feeds it' })
+      if (input.needed) missing.push({ input, why: 'no formula feeds it' })
       continue
     }
     const found = sourceOf(engine, input.over === 'row' && table ? node : undefined, table, input, formula)
-    if ('why' in found) (input.needed ? wanting : without).push(found)
+    if ('why' in found) (input.needed ? missing : without).push(found)
     else sources.set(input.name, found)
   }
-  const rig = rigOf(sources, wanting, without)
+  const rig = rigOf(sources, missing, without)
   const { list, remarks } =
-    node && table && wanting.length === 0 ? listOf(engine, node, table, sources) : { list: [], remarks: new Map() }
+    node && table && missing.length === 0 ? listOf(engine, node, table, sources) : { list: [], remarks: new Map() }
   return {
     table,
     list,
-    rig: table && wanting.length === 0 ? rig : undefined,
-    wanting,
+    rig: table && missing.length === 0 ? rig : undefined,
+    missing,
     without,
     fed: new Set(sources.keys()),
     ticks: table && ticked(table, run.from.done),

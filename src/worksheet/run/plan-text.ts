@@ -24,13 +24,13 @@ export const samplingText = (sampling: number): string => showQuantity(sampling,
 /** To the millimetre, as a scale on a column is read. */
 export const heightText = (metres: number): string => `${Math.round(metres * 1e3)} mm`
 
-interface Standing {
+interface CameraHeights {
   readonly heights?: { readonly least: number; readonly most: number } | undefined
   readonly track: number | undefined
 }
 
-/** Where the carriage stands on the column; without a column, from original to sensor; empty without a lens. */
-export function heightsText({ heights, track }: Standing): string {
+/** Where the carriage is on the column; without a column, from original to sensor; empty without a lens. */
+export function heightsText({ heights, track }: CameraHeights): string {
   if (!heights) return track === undefined ? '' : heightText(track)
   const [low, high] = [heightText(heights.least), heightText(heights.most)]
   return low === high ? low : `${low.replace(/ mm$/, '')} to ${high}`

@@ -48,7 +48,7 @@ export interface Rig extends Pace {
         readonly most?: number | undefined
       }
     | undefined
-  /** Kept of each frame, the first included. */
+  /** Copies stored of each frame, the first included. */
   readonly copies: number
 }
 
@@ -92,7 +92,7 @@ export interface RunPlan {
   readonly leftOut: readonly (Original | UnreadableOriginal)[]
   readonly total: Total
   /** Of the whole list, whatever is planned of it. */
-  readonly standing: Progress
+  readonly progress: Progress
 }
 
 /** More frames of one original are taken to be a slip in a unit. */
@@ -100,16 +100,16 @@ export const MOST_TILES = 10_000
 
 interface Candidate {
   readonly original: Original
-  /** In whatever set-up: the fewest frames it can be taken in. */
+  /** The fewest frames it can be taken in, over all set-ups. */
   readonly amount: Amount
   readonly allowed: Omit<Allowed, 'exposureClass'>
 }
 
 /**
  * Puts originals into set-ups that share magnification, means of getting closer and exposure: the fewest there can be
- * while every original is taken in the fewest frames its wanted sampling allows.
+ * while every original is taken in the fewest frames its required sampling allows.
  *
- * An original in one frame allows every magnification from wanted sampling × pitch to where it fills the sensor; one
+ * An original in one frame allows every magnification from required sampling × pitch to where it fills the sensor; one
  * too large for that, from there to where one more frame would be needed. Both are intervals, cut to what the lens
  * and its tubes reach, so that the fewest points that touch all of them are the fewest set-ups.
  *
@@ -125,11 +125,11 @@ export function planRun(
   const reach = new Reach(rig.lens)
   const unplanned: Unplanned[] = []
   const leftOut: (Original | UnreadableOriginal)[] = []
+  const feasible: Candidate[] = []
   const candidates: Candidate[] = []
-  const reckoned: Candidate[] = []
   for (const one of list) {
     const found = 'why' in one ? refused(one, 'unread', one.why) : candidateOf(one, rig, reach)
-    if ('amount' in found) reckoned.push(found)
+    if ('amount' in found) feasible.push(found)
     if (options.left && one.done) leftOut.push(one)
     else if ('amount' in found) candidates.push(found)
     else unplanned.push(found)
@@ -141,8 +141,8 @@ export function planRun(
     unplanned,
     leftOut,
     total: totalOf(setups.reduce(addTo, NOTHING), candidates.length, setups.length, rig),
-    standing: progressOf(
-      reckoned.map(({ amount, original: { done, actualTime, actualFrames } }) => ({
+    progress: progressOf(
+      feasible.map(({ amount, original: { done, actualTime, actualFrames } }) => ({
         planned: amount,
         done,
         actualTime,
@@ -181,7 +181,7 @@ function setupOf(magnification: number, members: readonly Candidate[], rig: Rig,
   const height = track !== undefined && rig.column ? track + rig.column.offset : undefined
   const originals = members
     .map(({ original, amount, allowed }): Planned => {
-      // Held by a hair less than its least magnification it could come out a frame over.
+      // Rounding to just below its least magnification could add a frame.
       const tiles = framesAt(original, rig.sensor, magnification) ?? framesAt(original, rig.sensor, allowed.least)
       return {
         original,

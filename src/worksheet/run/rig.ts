@@ -2,10 +2,10 @@ import type { RunInput } from './inputs.ts'
 import type { Rig } from './plan.ts'
 import { type MissingInput, NO_ROW, type Source } from './source.ts'
 
-/** What the sheet gives the planner; figures that cannot be are told. */
-export function rigOf(sources: ReadonlyMap<string, Source>, wanting: MissingInput[], without: MissingInput[]): Rig {
+/** What the sheet gives the planner; impossible figures are reported. */
+export function rigOf(sources: ReadonlyMap<string, Source>, missing: MissingInput[], without: MissingInput[]): Rig {
   const refuse = (input: RunInput, why: string): undefined => {
-    ;(input.needed ? wanting : without).push({ input, why })
+    ;(input.needed ? missing : without).push({ input, why })
     return undefined
   }
   const figure = (name: string, least: 'any' | 'none under' | 'above' = 'none under'): number | undefined => {

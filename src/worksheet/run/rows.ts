@@ -9,7 +9,7 @@ import type { RowsComputed } from '../table/rows.ts'
 import type { Original, UnreadableOriginal } from './plan.ts'
 import { type RowAt, RowError, type Source } from './source.ts'
 
-/** Figures of what was done: a slip in one keeps no original out of the plan. */
+/** Figures of what was done: a mistake in one leaves the original in the plan. */
 const NOTED = new Set(['done', 'actual_time', 'actual_frames'])
 
 export interface ListedOriginals {
@@ -138,9 +138,9 @@ class Row implements RowAt {
 
   /** Keeps the row out of the plan, or notes the slip where it is in what was done. */
   private refuse(name: string, why: string): undefined {
-    const told = `${this.sources.get(name)?.input.label ?? name}: ${why}`
-    if (!NOTED.has(name)) throw new RowError(told)
-    this.remarks.set(this.at, told)
+    const message = `${this.sources.get(name)?.input.label ?? name}: ${why}`
+    if (!NOTED.has(name)) throw new RowError(message)
+    this.remarks.set(this.at, message)
     return undefined
   }
 }

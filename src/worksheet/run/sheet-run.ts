@@ -5,13 +5,13 @@ import { feedOf, type RunFeed } from './feed.ts'
 import { RUN_INPUTS } from './inputs.ts'
 import { planRun, type RunPlan } from './plan.ts'
 
-/** A run cell planned: its plan, or what is wanting for one. */
+/** A run cell planned: its plan, or what is missing for one. */
 export interface PlannedRun {
   readonly feed: RunFeed
   readonly plan: RunPlan | undefined
 }
 
-/** Plans a run cell from the sheet as it stands. Takes about a second for 100,000 originals: not to be done at a key. */
+/** Plans a run cell from the sheet as it is. Takes about a second for 100,000 originals: not for every key. */
 export function runOf(sheet: Sheet, run: Run, options: { readonly left?: boolean } = {}): PlannedRun {
   const feed = feedOf(sheet.engine, run)
   if (!feed.rig) return { feed, plan: undefined }
@@ -21,7 +21,7 @@ export function runOf(sheet: Sheet, run: Run, options: { readonly left?: boolean
     if (!(error instanceof Refusal)) throw error
     const input = RUN_INPUTS.find(({ name }) => name === error.argument) ?? RUN_INPUTS[0]
     return {
-      feed: { ...feed, wanting: [{ input: input as (typeof RUN_INPUTS)[number], why: error.message }] },
+      feed: { ...feed, missing: [{ input: input as (typeof RUN_INPUTS)[number], why: error.message }] },
       plan: undefined,
     }
   }

@@ -32,7 +32,7 @@ export function framesAt(face: Face, sensor: Sensor, magnification: number): Til
   return planTiles(width + 2 * border, height + 2 * border, across, down, overlap, turn)
 }
 
-/** The greatest magnification that still takes no more than so many frames. */
+/** The greatest magnification that takes at most the given number of frames. */
 export function greatestMagnification(count: number, face: Face, sensor: Sensor): number {
   const { width, height, border, overlap, turn } = face
   const w = width + 2 * border
@@ -49,7 +49,7 @@ export function greatestMagnification(count: number, face: Face, sensor: Sensor)
   // Past this a frame is no longer than the overlap.
   const end = overlap > 0 ? (Math.min(sensor.width, sensor.height) / overlap) * (1 - 1e-6) : Number.POSITIVE_INFINITY
   let most = 0
-  // More than so many rows leave fewer than so many columns: half the pairs have a short side.
+  // Beyond the square root more rows mean fewer columns: only the shorter side is searched.
   for (let few = 1; few * few <= count; few++) {
     const many = Math.floor(count / few)
     most = Math.max(most, at(few, many), at(many, few))

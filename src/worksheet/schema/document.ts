@@ -19,7 +19,7 @@ const text = v.pipe(v.string(), v.maxLength(MAX_READ_LENGTH))
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
 const name = v.pipe(v.string(), v.regex(NAME_PATTERN, 'A name is a letter, then letters, digits and underscores.'))
 const label = v.optional(text)
-/** Set on the equipment, or read there: shown in the stand view. */
+/** Set on the equipment, or read there: shown At the stand. */
 const stand = v.optional(v.boolean())
 
 /** Names that the library leaves out of every record, though a cell may be named so. */
@@ -42,7 +42,7 @@ function named<const Value extends v.GenericSchema>(value: Value) {
   return { ...plain, '~run': run }
 }
 
-/** Keys this version does not know are kept in every object, so that a later version's sheet survives a round trip. */
+/** Keys this version does not know are preserved in every object, so that a later version's sheet survives a round trip. */
 /** Whether and how a given may be changed by a suggestion. Figures are in the given's own unit. */
 const advice = v.looseObject({
   change: v.picklist(['never', 'freely', 'by kit', 'agree']),
@@ -54,7 +54,7 @@ const advice = v.looseObject({
   marks: v.optional(v.union([v.picklist(['thirds', 'times', 'options']), v.array(v.union([text, v.number()]))])),
   /** A given that always takes the same text: the other lamp. */
   with: v.optional(name),
-  /** At most so many times more or less than now. */
+  /** The largest factor above or below the present value. */
   within: v.optional(v.number()),
   /** How much dearer than other changes of its kind. */
   cost: v.optional(v.number()),
@@ -83,7 +83,7 @@ const given = v.looseObject({
   /** The allowed range, as typed. */
   least: v.optional(text),
   most: v.optional(text),
-  /** Cannot sensibly be changed to make a check hold: the original's size, a reading. */
+  /** Cannot sensibly be changed to make a check pass: the original's size, a reading. */
   fixed: v.optional(v.boolean()),
   /** A reading: taken with a meter, a rule or a chart. Changing a setting does not change what was read. */
   reading: v.optional(v.boolean()),
@@ -111,7 +111,7 @@ const result = v.looseObject({
   label,
   unit: v.optional(text),
   formula: text,
-  /** As measured, as typed: it is reckoned on with in place of the computed value until it is cleared. */
+  /** As measured, as typed: it replaces the computed value until it is cleared. */
   measured: v.optional(text),
   /** How one measures it. */
   measure: v.optional(text),
@@ -243,7 +243,7 @@ const variants = v.looseObject({
   kind: v.literal('variants'),
   id,
   title: v.optional(text),
-  /** Up to three sets of givens beside the sheet as it stands: the names that differ, each as typed. */
+  /** Up to three sets of givens beside the sheet as it is: the names that differ, each as typed. */
   sets: v.pipe(v.array(v.looseObject({ title: text, values: named(text) })), v.maxLength(3)),
   /** The results compared. */
   results: v.pipe(v.array(name), v.maxLength(MOST_LISTED)),

@@ -1,4 +1,4 @@
-/** The kinds of drawing a worksheet may hold; src/drawings/kinds/registry.ts says what each is fed with and how it is drawn. */
+/** The kinds of drawing in the format; src/drawings/kinds/registry.ts lists the inputs of each and what draws it. */
 export const DRAWING_KINDS = [
   'set-up',
   'column',

@@ -1,4 +1,4 @@
-/** The sorts of equipment a studio's kit holds. */
+/** The sorts of equipment in a studio's kit. */
 export const KIT_SORTS = [
   'camera',
   'phone',

@@ -27,7 +27,7 @@ function toVersion2(document: Data): Record<string, unknown> {
   return { ...renamed, ...levelsOf(renamed.cells), cells: renamed.cells.map(cellToVersion2) }
 }
 
-/** Version 1 did not tell exposure values from stops: a sheet that has any computes with them as it did. */
+/** Version 1 did not distinguish exposure values from stops: a sheet that has any computes with them as it did. */
 const levelsOf = (cells: readonly unknown[]): Data =>
   /\bEV\b|\bexposure_value/.test(JSON.stringify(cells)) ? { levels_as_stops: true } : {}
 

@@ -4,10 +4,10 @@ import type { Column } from '../schema/document.ts'
 import { NAME_PATTERN } from '../schema/format.ts'
 import { hasFormula } from './read-table.ts'
 
-/** How many rows count, as formulas see it beside the columns: no column can bear the name. */
+/** The number of rows that count, for formulas beside the columns: no column can have this name. */
 export const COUNT = 'count'
 
-/** What a table's columns are to one another, apart from the sheet they stand in. */
+/** How a table's columns depend on one another, apart from the sheet they are in. */
 export interface ColumnPlan {
   /** By column; undefined where a column has no formula. */
   readonly formulas: readonly (ParsedForCompiling | undefined)[]
@@ -15,11 +15,11 @@ export interface ColumnPlan {
   readonly places: ReadonlyMap<string, number>
   /** For each formula, the columns it uses. */
   readonly needs: readonly (readonly number[])[]
-  /** The columns with a formula, in an order in which each comes after those it uses; those in a circle are left out. */
+  /** The columns with a formula, in an order in which each comes after those it uses; those in a cycle are left out. */
   readonly order: readonly number[]
   /** The names its formulas use that are no columns of it. */
   readonly outside: readonly string[]
-  /** By column: why it cannot bear its name, or stands in a circle. */
+  /** By column: why it cannot have its name, or the cycle it is in. */
   readonly faults: ReadonlyMap<number, string>
 }
 
@@ -36,7 +36,7 @@ export function columnPlan(columns: readonly Column[], reader: FormulaCompiler):
 /** What a person calls a column. */
 export const columnLabel = ({ label, name }: Column): string => label?.trim() || name
 
-/** Why a column cannot bear a name, or undefined where it can. */
+/** Why a column cannot have a name, or undefined where it can. */
 export function refusedColumnName(name: string, others: Iterable<string>): string | undefined {
   if (name === '') return 'A column needs a name, so that formulas can use it.'
   if (!NAME_PATTERN.test(name))
@@ -49,9 +49,9 @@ export function refusedColumnName(name: string, others: Iterable<string>): strin
 }
 
 /** A free name among columns, made from another: `width`, `width_2`, … */
-export function freeColumnName(wanted: string, columns: readonly Column[]): string {
+export function freeColumnName(preferred: string, columns: readonly Column[]): string {
   const taken = new Set(columns.map(({ name }) => name))
-  const base = refusedColumnName(wanted, []) === undefined ? wanted : wanted === COUNT ? 'number' : 'column'
+  const base = refusedColumnName(preferred, []) === undefined ? preferred : preferred === COUNT ? 'number' : 'column'
   if (!taken.has(base)) return base
   const stem = base.replace(/_\d+$/, '').slice(0, 58)
   for (let n = 2; ; n++) if (!taken.has(`${stem}_${n}`)) return `${stem}_${n}`
@@ -68,13 +68,14 @@ function newPlan(columns: readonly Column[], reader: FormulaCompiler): ColumnPla
   const formulas = columns.map((column) => (hasFormula(column) ? reader.read(column.formula as string) : undefined))
   const mentions = formulas.map((formula) => formula?.mentions ?? [])
   const needs = mentions.map((names) => names.flatMap((name) => places.get(name) ?? []))
-  const { sorted, circles, behind } = dependencyOrder(needs)
-  for (const [at, way] of circles) {
-    // Told from this column on, where it is on the way round.
+  const { sorted, cycles, behind } = dependencyOrder(needs)
+  for (const [at, way] of cycles) {
+    // Listed from this column on, where it is itself in the cycle.
     const start = Math.max(0, way.indexOf(at))
     const names = [...way.slice(start), ...way.slice(0, start)].map((one) => (columns[one] as Column).name)
     const round = [...names, names[0]].join(' → ')
-    if (!faults.has(at)) faults.set(at, `These columns go round in a circle: ${round}. Break it in one of them.`)
+    if (!faults.has(at))
+      faults.set(at, `These columns depend on each other in a cycle: ${round}. Break it in one of them.`)
   }
   return {
     formulas,

@@ -2,7 +2,7 @@ import Papa from 'papaparse'
 
 /** Tables as text, as programs exchange them: what is read or written here knows nothing of columns. */
 
-/** Why a table cannot be taken: what, where in it, and how to mend it. */
+/** Why a table cannot be read: what is wrong, where, and what to do. */
 export class TableError extends Error {
   override readonly name = 'TableError'
 }
@@ -38,9 +38,9 @@ export function readTable(text: string, { separator: known, most = MOST_LINES }:
   const plain = text.replace(/^\ufeff/, '')
   if (plain.trim() === '') throw new TableError('There is no table here: the text is empty.')
   const separator = known ?? separatorOf(plain)
-  // One line more than may be tells whether there are too many.
+  // Reading one line more than the limit shows whether there are too many.
   const rows = parse(plain, separator, most + 2)
-  // The end of the last line opens no row of its own.
+  // The end of the last line starts no further row.
   if (/[\r\n]$/.test(plain) && isEmptyRow(rows.at(-1))) rows.pop()
   if (rows.length > most) throw new TableError(`The table has more than ${most} lines. Take it in parts.`)
   return { rows, separator }
@@ -60,7 +60,7 @@ export function writeTable(rows: readonly (readonly string[])[], separator: Sepa
   return rows.map((row) => `${row.map((field) => quoted(harmless(field), row.length)).join(separator)}\r\n`).join('')
 }
 
-/** Other separators too: what separates the fields is guessed by whoever reads it. */
+/** Other separators too: the program that reads the file guesses what separates the fields. */
 const NEEDS_QUOTES = /["\r\n,;\t\ufeff]|^\s|\s$/
 
 const quoted = (field: string, width: number): string =>
@@ -81,7 +81,7 @@ interface Sample {
   readonly odd: number
 }
 
-/** A field in quotes, whatever separates it from its neighbours. */
+/** A field in quotes, with any separator. */
 const IN_QUOTES = /(?<=^|[,;\t\r\n])"(?:[^"]|"")*"(?=[,;\t\r\n]|$)/g
 /** Commas between digits are decimal commas: they separate nothing. */
 const OTHER_COMMA = /(?<!\d),|,(?!\d)/
@@ -108,6 +108,6 @@ function sampleOf(lines: readonly string[], separator: Separator): Sample {
     const width = line.split(separator).length
     widths.set(width, (widths.get(width) ?? 0) + 1)
   }
-  const [width, alike] = [...widths].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0])
-  return { separator, width, odd: lines.length - alike }
+  const [width, ofThatWidth] = [...widths].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0])
+  return { separator, width, odd: lines.length - ofThatWidth }
 }

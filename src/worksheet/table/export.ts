@@ -62,7 +62,7 @@ export function writtenColumns(engine: Engine, node: Node): WrittenColumn[] {
 
 /**
  * A table as rows of text for other programs: headings with the unit first, then every row, bare figures in that unit,
- * formula columns as computed. What cannot be read stands as typed.
+ * formula columns as computed. What cannot be read is written as typed.
  */
 export function exportRows(engine: Engine, node: Node): string[][] {
   if (node.cell.kind !== 'table') return []

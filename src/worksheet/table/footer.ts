@@ -51,7 +51,7 @@ export const footerLabel = ({ figure, share }: Foot): string =>
 
 /** Which rows a figure is made of; undefined where all that count. */
 interface Condition {
-  readonly holds?: (row: number) => boolean
+  readonly isCounted?: (row: number) => boolean
   readonly diagnostics: readonly Diagnostic[]
   /** A name it waits for. */
   readonly waits?: boolean
@@ -83,7 +83,7 @@ function figureOf(
   at: number,
   meaning: CompiledColumn,
   foot: Foot,
-  { holds }: Condition,
+  { isCounted }: Condition,
 ): Pick<FooterFigure, 'shown' | 'diagnostics'> {
   const type = list(meaning.type as NonNullable<CompiledColumn['type']>)
   const share = shareOf(foot)
@@ -106,7 +106,7 @@ function figureOf(
   try {
     const values = computed.counted.flatMap((row): Value[] => {
       const value = valueAt(node, computed, row, at)
-      return value === undefined || (holds && !holds(row)) ? [] : [value]
+      return value === undefined || (isCounted && !isCounted(row)) ? [] : [value]
     })
     // Nothing has no mean, and no least.
     if (values.length === 0 && foot.figure !== 'sum' && foot.figure !== 'count') return { diagnostics: [] }
@@ -144,7 +144,7 @@ function conditionOf(engine: Engine, node: Node, table: CompiledTable, where: st
   const { places } = table.plan
   const outside = found.uses.filter((name) => !places.has(name))
   if (outside.some((name) => !hasValue(engine, name))) return { diagnostics: [], waits: true }
-  return { diagnostics: [], holds: rowCondition(engine, node, places, computable) }
+  return { diagnostics: [], isCounted: rowCondition(engine, node, places, computable) }
 }
 
 const hasValue = (engine: Engine, name: string): boolean => {

@@ -14,24 +14,24 @@ export type ImportTarget = number | 'new' | 'nowhere'
 
 /** A column of a table from elsewhere. */
 export interface Source {
-  /** As it stands there, unit and all; empty where the table has no headings. */
+  /** As written there, with its unit; empty where the table has no headings. */
   readonly heading: string
   /** The unit its heading gives, which its bare numbers take. */
   readonly unit: string | undefined
   readonly goal: ImportTarget
-  /** What it would become as a column of its own. */
+  /** What it would become as a new column. */
   readonly asNew: Column
 }
 
 export interface Match {
-  /** The first row holds headings. */
+  /** The first row consists of headings. */
   readonly hasHeadings: boolean
   readonly sources: readonly Source[]
 }
 
-/** Fields in a line: many more than a table holds, so that some may be left out. */
+/** The most fields in a line: many more than a table can have, so that some may be left out. */
 const WIDEST = 500
-/** So many rows are looked at to find what a new column holds. */
+/** The number of rows read to find the type of a new column. */
 const SAMPLE = 200
 
 const evened = (heading: string): string =>
@@ -100,9 +100,9 @@ export function matchTable(columns: readonly Column[], rows: Rows, said?: boolea
 
 /** The column a heading names, by label or name, with or without a unit behind it. */
 function columnFor(columns: readonly Column[], heading: string): number | undefined {
-  for (const wanted of new Set([evened(heading), evened(readHeading(heading).label)])) {
-    if (wanted === '') continue
-    const at = columns.findIndex(({ label, name }) => evened(label ?? '') === wanted || evened(name) === wanted)
+  for (const target of new Set([evened(heading), evened(readHeading(heading).label)])) {
+    if (target === '') continue
+    const at = columns.findIndex(({ label, name }) => evened(label ?? '') === target || evened(name) === target)
     if (at >= 0) return at
   }
   return undefined
@@ -162,13 +162,13 @@ function newColumn(heading: string, at: number, body: Rows, others: readonly Col
 
 const isFilled = (row: readonly string[]): boolean => row.some((field) => field.trim() !== '')
 
-/** A table cell with the rows of a text table put below its own, or in their place. Throws TableError where it would not hold them. */
+/** A table cell with the rows of a text table below its own, or in their place. Throws TableError where there would be too many. */
 export function takeTable(cell: TableCell, rows: Rows, match: Match, how: 'below' | 'instead'): TableCell {
   const filled = rows.filter((row, at) => (match.hasHeadings && at === 0) || isFilled(row))
   return fitted(takeRows(cell, filled, match, how))
 }
 
-/** The same, however many there are, with blank rows kept in their places: for what is not kept in a worksheet. */
+/** The same for any number of rows, with blank rows left in place: for tables that are not saved in a worksheet. */
 export function takeRows(cell: TableCell, rows: Rows, match: Match, how: 'below' | 'instead'): TableCell {
   const { hasHeadings, sources } = match
   const columns = [...cell.columns]
@@ -201,7 +201,7 @@ export function takeRows(cell: TableCell, rows: Rows, match: Match, how: 'below'
   return { ...cell, columns, rows: [...before, ...taken] }
 }
 
-/** A number without a unit, in whatever way of writing; what it is not is left for the field to tell. */
+/** A number without a unit, in any notation; the field reports what cannot be read. */
 const BARE = /^\s*[+\-−]?[\d.,\u00a0\u2009\u202f]*\d\s*$/
 
 /** What a bare number must bear to mean in its new column what it meant under its heading. */
@@ -215,7 +215,7 @@ function unitToAdd(column: Column | undefined, unit: string | undefined): string
 const isSame = (a: DisplayUnit, b: DisplayUnit): boolean =>
   a.dimension === b.dimension && a.factor === b.factor && a.offset === b.offset && a.notation === b.notation
 
-/** Units of several parts stand in brackets behind a number. */
+/** Units of several parts go in brackets after a number. */
 const bracketed = (unit: string): string => (/[\s/·*]/.test(unit) ? `[${unit}]` : unit)
 
 function refuseLong(field: string, line: number, heading: string): void {
@@ -242,11 +242,11 @@ export function pasteAt(cell: TableCell, rows: Rows, row: number, column: number
   return fitted({ ...cell, rows: next })
 }
 
-/** A worksheet's file holds 8 million signs; round each field stand its indent, quotes and comma. */
+/** A worksheet's file has at most 8 million characters, and each field also takes its indent, quotes and comma. */
 const MOST_SIGNS = 6_000_000
 const SIGNS_ROUND_A_FIELD = 14
 
-/** Refuses what a table cannot hold. */
+/** Throws TableError where a table would have too many rows, columns or characters. */
 function fitted(cell: TableCell): TableCell {
   if (cell.rows.length > MAX_ROWS)
     throw new TableError(

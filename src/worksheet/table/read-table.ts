@@ -14,11 +14,11 @@ export interface ReadColumn {
   readonly unit: DisplayUnit | undefined
   /** Why its unit cannot be read. */
   readonly error?: Diagnostic
-  /** A field that holds something as a value in coherent SI. Throws ReadError. */
+  /** A non-empty field as a value in coherent SI. Throws ReadError. */
   readonly read: (text: string) => Value
 }
 
-/** What keeps a row from counting: a field that is empty or cannot be read. */
+/** Why a row does not count: a field that is empty or cannot be read. */
 export interface FieldError {
   /** The column's place, from 0. */
   readonly column: number
@@ -26,8 +26,8 @@ export interface FieldError {
   readonly from: number
   readonly to: number
   /** What might be written instead. */
-  readonly mend?: string
-  /** Nothing is filled in, and something is wanted. */
+  readonly fix?: string
+  /** The field is empty, and its column must be filled in. */
   readonly empty?: true
 }
 
@@ -50,7 +50,7 @@ const SOUND: readonly FieldError[] = Object.freeze([])
 /** Worked out for each row; while its formula is empty, it waits for one. */
 export const hasFormula = ({ formula }: Column): boolean => formula !== undefined
 
-/** A table is read as long as it is open: the last few ways of reading are kept, with the rows they have read. */
+/** A table is read as long as it is open: the last few readers are cached, with the rows they have read. */
 const readers = new Map<string, RowReader>()
 const MOST_READERS = 20
 const byColumns = new WeakMap<readonly Column[], RowReader>()
@@ -68,9 +68,9 @@ export function rowReader(columns: readonly Column[]): RowReader {
       column.entry === 'choice' ? (column.options ?? []) : [],
     ]),
   )
-  const alike = readers.get(key)
+  const cached = readers.get(key)
   // Its columns are those of another time: names and labels may differ.
-  const reader = alike ? { columns: columns.map(readColumn), read: alike.read } : newReader(columns)
+  const reader = cached ? { columns: columns.map(readColumn), read: cached.read } : newReader(columns)
   readers.delete(key)
   readers.set(key, reader)
   if (readers.size > MOST_READERS) readers.delete(readers.keys().next().value as string)
@@ -121,15 +121,15 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
     } catch (error) {
       if (!(error instanceof ReadError)) throw error
       const { message, from, to } = error
-      const mend = error.fix !== undefined && canRead(read, error.fix) ? error.fix : undefined
+      const fix = error.fix !== undefined && canRead(read, error.fix) ? error.fix : undefined
       troubles ??= []
-      troubles.push({ column: at, message, from, to, ...(mend === undefined ? {} : { mend }) })
+      troubles.push({ column: at, message, from, to, ...(fix === undefined ? {} : { fix }) })
     }
   }
   return { values, troubles: isBlank ? SOUND : (troubles ?? SOUND), isBlank }
 }
 
-/** A mend that cannot be read either mends nothing. */
+/** A fix that cannot be read either is dropped. */
 function canRead(read: ReadColumn['read'], text: string): boolean {
   try {
     read(text)

@@ -8,7 +8,7 @@ import { rowReader } from './read-table.ts'
 import type { RowsComputed } from './rows.ts'
 import { tableOf } from './table-node.ts'
 
-/** What the rows came to; undefined while the table waits or is in error. */
+/** The computed rows; undefined while the table waits or is in error. */
 export function rowsComputed(engine: EngineView, node: Node): RowsComputed | undefined {
   if (engine.isDuplicate(node) || engine.state(node) !== VALUE) return undefined
   const { values, slots } = engine.layout

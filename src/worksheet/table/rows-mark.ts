@@ -1,4 +1,4 @@
-/** A short mark of a table's rows, by which it is told that they are still those of an example. */
+/** A short hash of a table's rows, to recognise that they are still those of an example. */
 export function rowsMark(rows: readonly (readonly string[])[]): string {
   const text = JSON.stringify(rows)
   let hash = 0x811c9dc5

@@ -23,7 +23,7 @@ export interface RowFailure {
   readonly message: string
 }
 
-/** What the rows of a table come to with one set of the sheet's values. */
+/** The rows of a table, computed with one set of the sheet's values. */
 export interface RowsComputed {
   /** By place of the column, then by row; only of columns with a formula. */
   readonly figures: ReadonlyMap<number, readonly (Value | undefined)[]>
@@ -45,7 +45,7 @@ interface Step {
 }
 
 /**
- * Computes a table row by row: every column's formula is one program, run over an array that holds the row's values,
+ * Computes a table row by row: every column's formula is one program, run over an array of the row's values,
  * then what the sheet gives, then the constants.
  */
 export class RowProgram {
@@ -53,7 +53,7 @@ export class RowProgram {
   readonly outside: readonly string[]
   private readonly steps: readonly Step[]
   private readonly constants: readonly Value[]
-  /** By the record each came to: what is shown need not be computed again. */
+  /** By the record each gave: what is shown need not be computed again. */
   private readonly runs = new WeakMap<object, RowsComputed>()
 
   constructor(
@@ -94,7 +94,7 @@ export class RowProgram {
     return record
   }
 
-  /** What the rows came to where the program gave this record; computed now where another program gave it. */
+  /** The rows computed with this record; computed now where another program gave it. */
   behind(record: Value, values: readonly Value[], slots: ArrayLike<number>): RowsComputed {
     const known = this.runs.get(record as RecordValue)
     if (known) return known

@@ -11,7 +11,7 @@ export function tableOutcome(engine: EngineView, node: Node): Outcome {
   const counted = rowsComputed(engine, node)?.counted.length ?? 0
   const columns = tableOf(node)?.columns ?? []
   const doubts = columns.flatMap(({ diagnostics }) => diagnostics.filter(({ severity }) => severity === 'warning'))
-  const told = omittedRowsText(node, leftOut)
+  const omitted = omittedRowsText(node, leftOut)
   return {
     state: 'value',
     value: engine.value(node),
@@ -19,7 +19,7 @@ export function tableOutcome(engine: EngineView, node: Node): Outcome {
     shown: rowCountText(counted, leftOut.length),
     offers: [],
     leftOut,
-    warnings: [...(told === '' ? [] : [warning(told, 0, 0)]), ...doubts],
+    warnings: [...(omitted === '' ? [] : [warning(omitted, 0, 0)]), ...doubts],
     ...cautionsOf(columns.flatMap(({ meaning }) => meaning?.calls ?? [])),
   }
 }

@@ -303,7 +303,7 @@ const faults = (sheet: Sheet): string[] =>
     if (!node) return [`${name} is not computed`]
     const wrong = [...node.errors.map(({ message }) => message)]
     if (sheet.engine.isDuplicate(node)) wrong.push('bears a name twice')
-    if (sheet.engine.cycle(node)) wrong.push('goes round in a circle')
+    if (sheet.engine.cycle(node)) wrong.push('is in a cycle')
     return wrong.map((one) => `${name}: ${one}`)
   })
 

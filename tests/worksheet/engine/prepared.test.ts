@@ -42,8 +42,8 @@ function allSeen(sheet: Sheet | PlainSheet): unknown {
     if (isNamed(cell)) return [cell.id, sheet.outcome(cell.id)]
     if (cell.kind === 'drawing') return [cell.id, sheet.drawing(cell.id)]
     if (cell.kind === 'run') {
-      const { list, rig, wanting, without } = feedOf(sheet.engine, cell)
-      return [cell.id, list, rig, wanting, without]
+      const { list, rig, missing, without } = feedOf(sheet.engine, cell)
+      return [cell.id, list, rig, missing, without]
     }
     return cell.id
   })

@@ -18,7 +18,7 @@ function limitsOf(sheet: Sheet, id: string) {
 
 describe('the limits of a result', () => {
   it('add up in the worst case and by squares when likely', () => {
-    const { value, low, high, likely, contributions, bends } = limitsOf(
+    const { value, low, high, likely, contributions, nonlinear } = limitsOf(
       patient([given('a', '30 mm ± 3 mm'), given('b', '40 mm ± 4 mm'), result('sum', 'a + b')]),
       'sum',
     )
@@ -32,7 +32,7 @@ describe('the limits of a result', () => {
       { name: 'b', amount: expect.closeTo(0.004, 12) },
       { name: 'a', amount: expect.closeTo(0.003, 12) },
     ])
-    expect(bends).toBe(false)
+    expect(nonlinear).toBe(false)
   })
 
   it('count a shared given once, through whatever chain', () => {
@@ -99,20 +99,20 @@ describe('the limits of a result', () => {
   })
 
   test.each(['(x - 5) ^ 2', 'round(x)', 'abs(x - 5)', 'x ^ 40'])('of %s are said to bend', (formula) => {
-    const { bends, low, high, value } = limitsOf(patient([given('x', '5 ± 0.6'), result('y', formula)]), 'y')
-    expect(bends).toBe(true)
+    const { nonlinear, low, high, value } = limitsOf(patient([given('x', '5 ± 0.6'), result('y', formula)]), 'y')
+    expect(nonlinear).toBe(true)
     expect(high).toBeGreaterThan(value)
     expect(low).toBeLessThanOrEqual(value)
   })
 
   it('see what two givens do together', () => {
-    const { bends, high } = limitsOf(patient([given('x', '0 ± 1'), given('y', '0 ± 1'), result('z', 'x * y')]), 'z')
-    expect(bends).toBe(true)
+    const { nonlinear, high } = limitsOf(patient([given('x', '0 ± 1'), given('y', '0 ± 1'), result('z', 'x * y')]), 'z')
+    expect(nonlinear).toBe(true)
     expect(high).toBeCloseTo(1, 9)
   })
 
   it('say so where an end cannot be computed', () => {
-    expect(limitsOf(patient([given('x', '0.1 ± 0.2'), result('y', 'sqrt(x)')]), 'y').bends).toBe(true)
+    expect(limitsOf(patient([given('x', '0.1 ± 0.2'), result('y', 'sqrt(x)')]), 'y').nonlinear).toBe(true)
   })
 })
 
@@ -170,7 +170,7 @@ test('JCGM 100:2008, H.1: the end gauge comes to 50 000 838 nm with 32 nm', () =
     result('off', 'bench + cycle'),
     result('gauge', 'standard + d - standard * (expansion_off * off + expansion * warmer)'),
   ])
-  const { value, likely, contributions, bends } = limitsOf(sheet, 'gauge')
+  const { value, likely, contributions, nonlinear } = limitsOf(sheet, 'gauge')
   expect(value * 1e9).toBeCloseTo(50000838, 0)
   expect(Math.round(likely * 1e9)).toBe(32)
   const budget = Object.fromEntries(contributions.map(({ name, amount }) => [name, amount * 1e9]))
@@ -183,7 +183,7 @@ test('JCGM 100:2008, H.1: the end gauge comes to 50 000 838 nm with 32 nm', () =
     expansion_off: expect.closeTo(2.88679, 3),
   })
   // H.1.7: the products of two quantities near zero are missed by the first order.
-  expect(bends).toBe(true)
+  expect(nonlinear).toBe(true)
 })
 
 describe('a check over limits', () => {

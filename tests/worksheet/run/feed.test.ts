@@ -12,7 +12,7 @@ const whole = (sheet: Sheet) => runOf(sheet, run(sheet))
 describe('a run cell', () => {
   it('plans 340 maps', () => {
     const { feed, plan } = whole(sheetOf(mapCells(mapRows(340))))
-    expect(feed.wanting).toEqual([])
+    expect(feed.missing).toEqual([])
     expect(feed.without).toEqual([])
     expect(feed.list).toHaveLength(340)
     expect(plan?.unplanned).toEqual([])
@@ -81,7 +81,7 @@ describe('a run cell', () => {
     const sheet = sheetOf(without as typeof MAP_GIVENS)
     const { feed, plan } = whole(sheet)
     expect(plan).toBeUndefined()
-    expect(feed.wanting.map(({ input, why }) => `${input.name} ${why}`)).toEqual([
+    expect(feed.missing.map(({ input, why }) => `${input.name} ${why}`)).toEqual([
       'sensor_width waits for sensor',
       'sensor_height waits for sensor',
       'pitch waits for sensor',
@@ -115,8 +115,8 @@ describe('a run cell', () => {
     const { plan } = runOf(sheet, { ...run(sheet), left: true })
     expect(plan?.total.count).toBe(40)
     expect(plan?.leftOut.map(({ row }) => row)).toEqual(rows.flatMap((_, i) => (i % 3 === 0 ? [i] : [])))
-    expect(plan?.standing.done).toMatchObject({ count: 20, timed: { count: 20, actual: 20 * 240 } })
-    expect(plan?.standing.expected?.count).toBe(40)
+    expect(plan?.progress.done).toMatchObject({ count: 20, timed: { count: 20, actual: 20 * 240 } })
+    expect(plan?.progress.expected?.count).toBe(40)
     expect((sheet.cell('maps') as TableCell).rows).toEqual(rows)
   })
 })

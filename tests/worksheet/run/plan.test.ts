@@ -166,7 +166,7 @@ describe('a plan of the run', () => {
           originalTime: 90,
           frameData: 1e6,
         }))
-        const { setups, total, standing, unplanned } = planRun(
+        const { setups, total, progress, unplanned } = planRun(
           originals,
           rig({ setupTime: 15 * MINUTE, spell: 3600, breakTime: 600, day: 6 * 3600, copies: 2 }),
           { left },
@@ -180,10 +180,10 @@ describe('a plan of the run', () => {
         expect(total.breaks).toBe(Math.max(0, Math.ceil(work / 3600) - 1) * 600)
         expect(total.all).toBe(work + total.breaks)
         expect(total.days).toBeCloseTo(total.all / 6 / 3600, 12)
-        expect(standing.left.count).toBe(
+        expect(progress.left.count).toBe(
           originals.filter((o) => !o.done).length - unplanned.filter((o) => !o.done).length,
         )
-        if (left) expect(standing.left).toEqual(total)
+        if (left) expect(progress.left).toEqual(total)
       }),
     )
   })
@@ -239,19 +239,19 @@ describe('a plan of the run', () => {
         ...(row < 5 ? { actualTime: 90, actualFrames: 2 } : {}),
       }),
     )
-    const { standing } = planRun(list, rig({ setupTime: 600 }), { left: true })
-    expect(standing.done).toMatchObject({
+    const { progress } = planRun(list, rig({ setupTime: 600 }), { left: true })
+    expect(progress.done).toMatchObject({
       count: 6,
       planned: { frames: 6, time: 360 },
       timed: { count: 5, planned: 300, actual: 450 },
       counted: { count: 5, planned: 5, actual: 10 },
     })
-    expect(standing.left).toMatchObject({ count: 14, setups: 1, time: 840, all: 1440 })
-    expect(standing.expected).toMatchObject({ frames: 28, time: 1260, all: 1860, data: 28 * 8e6 })
+    expect(progress.left).toMatchObject({ count: 14, setups: 1, time: 840, all: 1440 })
+    expect(progress.expected).toMatchObject({ frames: 28, time: 1260, all: 1860, data: 28 * 8e6 })
     const few = list.map((each) =>
       each.row === 0 ? { ...each, actualTime: undefined, actualFrames: undefined } : each,
     )
-    expect(planRun(few, rig()).standing.expected).toBeUndefined()
+    expect(planRun(few, rig()).progress.expected).toBeUndefined()
   })
 
   it('comes out whatever the figures, and is told', () => {

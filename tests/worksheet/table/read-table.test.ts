@@ -118,7 +118,7 @@ describe('a row', () => {
 })
 
 test('what might be written instead is offered where it can be read', () => {
-  const mendOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.troubles[0]?.mend
+  const mendOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.troubles[0]?.fix
   expect(mendOf('1,234.5')).toBe('1234.5')
   expect(mendOf('4o0')).toBeUndefined()
 })

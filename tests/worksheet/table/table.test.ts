@@ -228,7 +228,7 @@ describe('a circle is named', () => {
       result('total', 'sum(originals.width)'),
       result('shares', 'sum(originals.share)'),
     ])
-    expect(seen(sheet, 'total')).toMatch(/go round in a circle: total → originals → total/)
+    expect(seen(sheet, 'total')).toMatch(/depend on each other in a cycle: total → originals → total/)
     sheet.apply({ do: 'replace', cell: result('total', '400 mm') })
     expect(seen(sheet, 'shares')).toBe('1')
   })
