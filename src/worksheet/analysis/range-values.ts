@@ -24,9 +24,12 @@ export function valuesOf(range: Range, given: Given): RangeValue[] {
   const texts = textsOf(range, given, unit)
   if (texts.length > MOST)
     throw new RangeInputError(`That would be ${texts.length} values; at most ${MOST} are followed.`)
-  const read = texts.map((text) => ({ text, value: readQuantity(text, unit).value }))
   const allowed = within(given, unit)
-  const allowedValues = read.filter(({ value }) => allowed(value))
+  // What the given's field does not take, such as a ratio below zero, lies in no range of it.
+  const allowedValues = texts.flatMap((text) => {
+    const value = quietly(text, unit)?.value
+    return value !== undefined && allowed(value) ? [{ text, value }] : []
+  })
   if (allowedValues.length === 0)
     throw new RangeInputError('No value lies in this range. Mend where it begins and ends, or the range of the given.')
   return allowedValues

@@ -1,4 +1,5 @@
-import { describe, expect, it } from 'vitest'
+import fc from 'fast-check'
+import { describe, expect, it, test } from 'vitest'
 import { type RangeTable, rangeTable } from '../../../src/worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../../src/worksheet/analysis/range-values.ts'
 import type { Range, Sheet } from '../../../src/worksheet/index.ts'
@@ -153,4 +154,45 @@ it('a range is told of every change, also one its results do not show now', () =
     range({ of: 'a', from: '1', to: '5', results: ['c'] }),
   ])
   expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('b', '3 mm', { unit: 'mm' }) }))).toContain('r')
+})
+
+const UNITS_OF_GIVENS = ['mm', 'm', '', '1:', 'f/', '1/ s', 's', 'stop', 'ppi', '°C', '°', '%', 'K', 'EV', undefined]
+/** Ends as a technician types them, and as nobody does: below zero, without limit, too large, too small. */
+const END = fc.oneof(
+  fc.constantFrom('0', '-3', '1:4', '4:1', '0:1', 'f/8', '1/125', '1/125 s', '60 mm', '20 °C', '-1 m', '100 %', '1 stop'),
+  fc.constantFrom('1e308', '-1e308', '1e-320', '1:1e308', '1e308:1', 'f/1e308', '0.5 ± 1', 'x', '9'.repeat(300)),
+  fc.double({ noNaN: true, noDefaultInfinity: true }).map(String),
+)
+
+test('over any ends a range has values its given takes, or says what is wrong', () => {
+  fc.assert(
+    fc.property(
+      fc.record({
+        unit: fc.constantFrom(...UNITS_OF_GIVENS),
+        value: END,
+        from: END,
+        to: END,
+        by: fc.constantFrom<Range['by']>('even steps', 'stops', 'marks'),
+        count: fc.integer({ min: 1, max: 40 }),
+        options: fc.option(fc.array(END, { maxLength: 3 }), { nil: undefined }),
+      }),
+      ({ unit, value, options, ...ends }) => {
+        const more = { ...(unit === undefined ? {} : { unit }), ...(options ? { options } : {}) }
+        const sheet = sheetOf([given('a', value, more), result('b', '2 * a')])
+        let values: RangeTable['values'] = []
+        try {
+          values = table(sheet, { of: 'a', results: ['b'], ...ends }).values
+        } catch (error) {
+          if (!(error instanceof RangeInputError)) throw error
+          expect(error.message).not.toBe('')
+          return
+        }
+        expect(values.length).toBeGreaterThan(0)
+        for (const { text, value: read } of values) {
+          expect(sheetOf([given('a', text, more)]).outcome('a')).toMatchObject({ state: 'value', value: read })
+        }
+      },
+    ),
+    { numRuns: 1500 },
+  )
 })
