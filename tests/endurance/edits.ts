@@ -92,15 +92,9 @@ const shown = (sheet: Sheet): string[] =>
     return `${cell.id}: ${JSON.stringify(outcome, plain)}`
   })
 
-/** Of the fixes of an error only the message is compared: which of them are offered may depend on what was tried before. */
-const plain = (key: string, value: unknown): unknown =>
-  key === 'fixes'
-    ? undefined
-    : typeof value === 'number' && !Number.isFinite(value)
-      ? String(value)
-      : typeof value === 'function'
-        ? 'f'
-        : value
+/** Numbers and functions as text, so that every one of them is compared. */
+const plain = (_: string, value: unknown): unknown =>
+  typeof value === 'number' && !Number.isFinite(value) ? String(value) : typeof value === 'function' ? 'f' : value
 
 function compare(now: readonly string[], fresh: readonly string[], when: string): void {
   const at = now.findIndex((one, at) => one !== fresh[at])

@@ -71,6 +71,7 @@ const isOperand = ({ parent }: SyntaxNode): boolean =>
   parent !== null && /^(?:Comparison|Arguments|Named|List)$/.test(parent.name)
 
 function nearestName(scope: Scope, name: string): string | undefined {
+  if (scope.isDraft) return undefined
   if (!scope.nearestName) return nearest(name, [...scope.names(), ...CONSTANTS.keys()])
   return scope.nearestName(name) ?? nearest(name, CONSTANTS.keys())
 }

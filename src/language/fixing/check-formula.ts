@@ -14,5 +14,6 @@ export function checkFormula(formula: string | ParsedFormula, scope: Scope): Che
   const checked = checkUnits(read, scope)
   const diagnostics: readonly Diagnostic[] = [...checked.diagnostics, ...explainHoles(read, scope)]
   if (diagnostics.length === 0) return checked
+  if (scope.isDraft && diagnostics.some(({ severity }) => severity === 'error')) return { ...checked, diagnostics }
   return { ...checked, diagnostics: testFixes(read.evened, scope, diagnostics, checked.reached) }
 }

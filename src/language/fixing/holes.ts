@@ -49,7 +49,8 @@ export function explainHoles({ tree, evened }: ParsedFormula, scope: Scope): Dia
       if (node.name === 'Hole') places.push(node.from)
     },
   })
-  if (places.length === 0 || places.length > 8) return places.map((at) => problem(W.holeNeeds(W.anything), at, at + 1))
+  if (places.length === 0 || places.length > 8 || scope.isDraft)
+    return places.map((at) => problem(W.holeNeeds(W.anything), at, at + 1))
   const all = probes(scope)
   return places.map((at) => explainHole(evened, scope, at, all))
 }

@@ -18,6 +18,11 @@ export interface Scope {
    * must give the figures they gave.
    */
   readonly lenientLevels?: boolean
+  /**
+   * Whether it is only asked if a formula is sound. No name is looked for then and no fix is tested: whoever shows what
+   * is wrong checks the formula once more, when all cells have their types.
+   */
+  readonly isDraft?: boolean
 }
 
 /** Words that cannot be the name of a cell, because the language reads them otherwise. */

@@ -102,8 +102,8 @@ function goalOf(engine: Engine, name: string, given: Given): Node {
   if (!node) throw new RangeInputError(`There is no cell «${name}». Choose another result.`)
   if (node.cell.kind === 'given')
     throw new RangeInputError(`«${name}» is filled in, not worked out from «${given.name}».`)
-  if (engine.isErroneous(node) && node.errors.length > 0)
-    throw new RangeInputError(`«${labelOf(node.cell)}» needs mending first: ${node.errors[0]?.message}`)
+  const [error] = engine.isErroneous(node) ? engine.errorsOf(node) : []
+  if (error) throw new RangeInputError(`«${labelOf(node.cell)}» needs mending first: ${error.message}`)
   return node
 }
 

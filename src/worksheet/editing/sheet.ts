@@ -116,8 +116,8 @@ export class Sheet {
       } else if (isNamed(cell)) {
         const node = this.node(cell.id)
         // An error is counted where it is, not again in each cell that is blocked by it.
-        const outcome = this.engine.isErroneous(node) ? outcomeOf(this.engine, node) : undefined
-        if (outcome?.state === 'error' && outcome.origin === undefined) counts.errors++
+        if (this.engine.isErroneous(node) && (this.engine.isDuplicate(node) || this.engine.originOf(node) === node))
+          counts.errors++
       }
     }
     return counts

@@ -11,20 +11,17 @@ import {
   type Type,
   type Value,
 } from '../../language/index.ts'
-import { nearest } from '../../units/index.ts'
 import { isNamed } from '../document/names.ts'
 import type { Cell, NamedCell } from '../schema/document.ts'
 import type { Capabilities } from './capabilities.ts'
 import { dependencyOrder } from './dependency-order.ts'
 import { type EngineView, ERROR, type Layout, VALUE, WAITING } from './engine-view.ts'
 import { checkNode, clearCompiled, formulaOf, type Node, newNode, sameOrBothMissing, setCell } from './node.ts'
+import { SheetScope } from './sheet-scope.ts'
 import { type Trace, trace } from './trace.ts'
 
 /** Positions that were computed, in order; `idsAt` turns them into the cells' ids. */
 export type Touched = readonly number[]
-
-/** The most misspelt names to find the nearest name for at a time: among 10,000 names each takes milliseconds. */
-const MOST_NEAREST = 100
 
 const EMPTY = new Int32Array(0)
 
@@ -35,9 +32,9 @@ const MOST_TEXTS = 5000
 interface CompiledText {
   readonly mentions: readonly string[]
   readonly types: readonly (Type | undefined)[]
-  /** Whether there was a cell of each name. */
-  readonly places: readonly boolean[]
   readonly result: CompileResult
+  /** What is wrong is said with the names there were then. */
+  readonly edition: number
 }
 
 /**
@@ -49,6 +46,7 @@ export class Engine implements EngineView {
   private nodes = new Map<string, Node>()
   /** The first cell with each name; only that one computes under it. */
   private byName = new Map<string, Node>()
+  private readonly sheetScope = new SheetScope(() => this.byName)
 
   // The layout: all arrays below are indexed by position in dependency order.
   private order: Node[] = []
@@ -142,21 +140,25 @@ export class Engine implements EngineView {
   }
 
   scope(except?: Node): Scope {
-    const nearestNames = new Map<string, string | undefined>()
-    return {
-      nearestName: (name) => {
-        if (!nearestNames.has(name) && nearestNames.size < MOST_NEAREST)
-          nearestNames.set(name, nearest(name, this.names()))
-        return nearestNames.get(name)
-      },
-      library: this.library,
-      lenientLevels: this.lenientLevels,
-      typeOf: (name) => {
-        const node = this.byName.get(name)
-        return node ? (node.type ?? 'unknown') : undefined
-      },
-      names: () => [...this.byName.keys()].filter((name) => name !== except?.cell.name),
+    return this.sheetScope.scope(this.library, this.lenientLevels, except?.cell.name)
+  }
+
+  /** For finding out whether formulas are sound; what is wrong with the others is found out once it is shown. */
+  private draftScope(): Scope {
+    return { ...this.scope(), isDraft: true }
+  }
+
+  /**
+   * What is wrong with the text of a node, as the sheet is now: the fixes offered, and the names suggested, depend on all
+   * its cells. It is worked out only for what is shown.
+   */
+  errorsOf(node: Node): readonly Diagnostic[] {
+    const { edition } = this.sheetScope
+    if (node.errors.length > 0 && node.explainedAt !== edition) {
+      checkNode(node, this.scope(), this.capabilities)
+      node.explainedAt = edition
     }
+    return node.errors
   }
 
   /** The cells a node's formula names, as far as there are any. */
@@ -192,11 +194,8 @@ export class Engine implements EngineView {
     for (const node of ordered) if (!firstNamed.has(node.cell.name)) firstNamed.set(node.cell.name, node)
     for (const [name, node] of firstNamed) if (this.byName.get(name) !== node) changedNames.add(name)
     this.byName = firstNamed
-    // What is suggested in place of a name that no cell has depends on all names there are, and on their order.
-    const isAffected = (name: string): boolean => changedNames.has(name) || !firstNamed.has(name)
     for (const node of ordered)
-      if (changedNames.has(node.cell.name) || node.mentions.some(isAffected)) changed.add(node)
-    for (const [text, { places }] of this.texts) if (places.includes(false)) this.texts.delete(text)
+      if (changedNames.has(node.cell.name) || node.mentions.some((name) => changedNames.has(name))) changed.add(node)
     return this.settle(changed)
   }
 
@@ -222,14 +221,13 @@ export class Engine implements EngineView {
     const known = this.texts.get(formula)
     const mentions = known?.mentions ?? this.capabilities.compiler.read(formula).mentions
     const types = mentions.map((name) => this.byName.get(name)?.type)
-    const places = mentions.map((name) => this.byName.has(name))
-    const same = (type: Type | undefined, i: number): boolean =>
-      known?.places[i] === places[i] && sameOrBothMissing(known?.types[i], type)
-    if (known && types.every(same)) return known.result
+    const { edition } = this.sheetScope
+    const isCurrent = known && (known.edition === edition || known.result.errors.length === 0)
+    if (isCurrent && types.every((type, i) => sameOrBothMissing(known.types[i], type))) return known.result
     const result = this.compile(formula, this.scope())
     if (!result) return undefined
     if (this.texts.size >= MOST_TEXTS) this.texts.clear()
-    this.texts.set(formula, { mentions, types, places, result })
+    this.texts.set(formula, { mentions, types, result, edition })
     return result
   }
 
@@ -242,10 +240,17 @@ export class Engine implements EngineView {
     if (cell.kind !== 'given') this.limited = undefined
     setCell(node, cell, this.capabilities)
     if (cell.kind !== 'given' && !this.rewire(node, position)) return this.settle(new Set([node]))
-    this.recheck(position)
+    const isRetyped = this.recheck(position)
     const touched = this.recompute(position)
     // Changed limits change all dependent limits, though no value has changed.
-    return limit === undefined && typedLimit(node) === undefined ? touched : this.withDownstream(position, touched)
+    const isLimited = limit !== undefined || typedLimit(node) !== undefined
+    const reached = isLimited ? this.withDownstream(position, touched) : touched
+    return isRetyped ? this.withErrors(reached) : reached
+  }
+
+  /** With another name or type in the sheet, something else may be said of whatever is in error. */
+  private withErrors(touched: Touched): Touched {
+    return [...new Set([...touched, ...this.order.flatMap((_, i) => (this.states[i] === ERROR ? [i] : []))])]
   }
 
   private withDownstream(position: number, touched: Touched): Touched {
@@ -274,16 +279,18 @@ export class Engine implements EngineView {
     return true
   }
 
-  /** Checks a cell again and, where its type has changed, what depends on it. */
-  private recheck(from: number): void {
-    const scope = this.scope()
-    if (!this.checkAt(from, scope)) return
+  /** Checks a cell again and, where its type has changed, what depends on it; says whether it has. */
+  private recheck(from: number): boolean {
+    const scope = this.draftScope()
+    if (!this.checkAt(from, scope)) return false
+    this.sheetScope.changed()
     const stale = new Uint8Array(this.order.length)
     const spread = (i: number): void => {
       for (const dependant of this.dependants[i] as number[]) stale[dependant] = 1
     }
     spread(from)
     for (let i = from + 1; i < stale.length; i++) if (stale[i] === 1 && this.checkAt(i, scope)) spread(i)
+    return true
   }
 
   private checkAt(i: number, scope: Scope): boolean {
@@ -327,14 +334,15 @@ export class Engine implements EngineView {
       // A cell in a cycle has no meaning, and what it meant before must not be used.
       clearCompiled(node)
     }
-    const scope = this.scope()
+    this.sheetScope.changed()
+    const scope = this.draftScope()
     for (const node of inOrder)
       if (!this.cycles.has(node) && (changed.has(node) || this.needsOf(node).some((need) => retyped.has(need)))) {
         changed.add(node)
         if (checkNode(node, scope, this.capabilities)) retyped.add(node)
       }
     this.layOut(inOrder, changed)
-    return this.recompute(0)
+    return this.withErrors(this.recompute(0))
   }
 
   private layOut(inOrder: Node[], changed: ReadonlySet<Node>): void {

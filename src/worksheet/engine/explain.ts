@@ -121,7 +121,8 @@ const cellValue = (engine: Engine, name: string): Value | undefined => {
 function errorOf(engine: Engine, node: Node): ErrorOutcome {
   const cycle = engine.cycle(node)
   if (cycle) return failed([cycleProblem(cycle, node)])
-  if (node.errors.length > 0) return failed(node.errors)
+  const errors = engine.errorsOf(node)
+  if (errors.length > 0) return failed(errors)
   const failure = engine.failure(node)
   if (failure) return failed([failure])
   const source = engine.originOf(node)
@@ -169,7 +170,7 @@ const unmeasured = (engine: Engine, { needs_measured = [] }: Check): readonly st
 
 /** The state of a check, without its message. */
 export const checkStateOf = (engine: Engine, node: Node, cell: Check): CheckOutcome['state'] =>
-  checkState(engine, node, cell, outcomeOf(engine, node)).state
+  engine.isErroneous(node) ? 'error' : checkState(engine, node, cell, outcomeOf(engine, node)).state
 
 export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOutcome {
   const outcome = outcomeOf(engine, node)

@@ -40,8 +40,10 @@ export interface Node {
   computable: Computable | undefined
   /** Of a table: its compiled columns and rows, which only the table folder looks into. */
   table: object | undefined
-  /** What is wrong with the text; while there is anything, nothing is computed. */
+  /** What is wrong with the text; while there is anything, nothing is computed. To be shown, it is asked of the engine. */
   errors: readonly Diagnostic[]
+  /** The edition of the sheet's scope that the errors speak of, once they are explained. */
+  explainedAt: number | undefined
 }
 
 /** What compiles the text of nodes. */
@@ -69,6 +71,7 @@ export function newNode(cell: NamedCell, compilers: NodeCompilers): Node {
     computable: undefined,
     table: undefined,
     errors: [],
+    explainedAt: undefined,
   }
   setCell(node, cell, compilers)
   return node
@@ -111,6 +114,7 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
 export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): boolean {
   const before = node.type
+  node.explainedAt = undefined
   if (node.cell.kind === 'given') checkGiven(node, node.cell)
   else if (node.cell.kind === 'frame') checkFrame(node, node.cell)
   else if (node.cell.kind !== 'table') checkFormulaCell(node, node.cell, scope)

@@ -82,7 +82,8 @@ export function checkTable(node: Node, cell: TableCell, scope: Scope, formulas: 
   // A column may lack its type for an error elsewhere in the sheet.
   const isSound = node.errors.length === 0 && columns.every(({ type }) => type)
   const rows = isSound ? new RowProgram(cell, reader, plan, ready) : undefined
-  node.table = { reader, plan, columns, scope: rowScope, rows } satisfies CompiledTable
+  // What else is written for its rows, such as a condition in the footer, is explained at once.
+  node.table = { reader, plan, columns, scope: { ...rowScope, isDraft: false }, rows } satisfies CompiledTable
   if (!rows) return
   node.type = record(
     TABLE_RECORD,
