@@ -107,7 +107,7 @@ test('a link of results and givens only opens as such, with the same figures', a
   const whole = await link.inputValue()
   await first.page.getByLabel(/Givens and results only/).check()
   await expect.poll(() => link.inputValue()).not.toBe(whole)
-  const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure').allInnerTexts()
+  const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure').allTextContents()
   const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
   await second.page
     .locator('copy-page')

@@ -44,7 +44,7 @@ test('340 maps are planned, some ticked, and what is left is planned again', asy
   const setups = run.locator('.setup')
   const before = await setups.count()
   await expect.poll(() => figure(run, 'Total', 'Set-ups').textContent()).toBe(`${before}`)
-  await run.getByText('In parts, too large for one frame').waitFor()
+  await run.getByText(/^Too large for one frame: \d+ originals$/).waitFor()
 
   await setups.first().locator('summary').click()
   const boxes = setups.first().getByRole('checkbox')

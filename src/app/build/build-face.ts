@@ -90,6 +90,9 @@ export class BuildFace extends SignalWatcher(LitElement) {
   @property({ attribute: false }) open!: OpenSheet
   /** The open cell, one at a time. */
   @state() private opened: string | undefined
+  /** Whether the full language is here, or could not be fetched. */
+  @state() private isLoaded = false
+  private loaded: Promise<void> | undefined
   /** The new place of a moved cell, announced to screen readers. */
   @state() private spoken = ''
   /** The cell below which a kind is being chosen. */
@@ -109,7 +112,16 @@ export class BuildFace extends SignalWatcher(LitElement) {
   })
 
   override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('open')) void this.open.loadAllFunctions()
+    if (changed.has('open')) void this.load()
+  }
+
+  /** A cell opens once names can be changed and formulas written: what is typed before that would be refused. */
+  private async load(): Promise<void> {
+    const { open } = this
+    this.isLoaded = false
+    this.loaded = open.loadAllFunctions()
+    await this.loaded
+    if (open === this.open) this.isLoaded = true
   }
 
   override connectedCallback(): void {
@@ -163,6 +175,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private async focusNew(id: string): Promise<void> {
     this.opened = id
+    await this.loaded
     await this.updateComplete
     const row = this.row(id)
     row?.scrollIntoView({ block: 'nearest' })
@@ -253,6 +266,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private async openFormula(id: string): Promise<void> {
     this.opened = id
+    await this.loaded
     await this.updateComplete
     await this.row(id)?.focusFormula()
   }
@@ -379,7 +393,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
               data-section=${cell.kind === 'note' && cell.role === 'heading' ? cell.id : nothing}
               .view=${this.open.view(cell)}
               .scope=${() => this.open.sheet.scopeFor(cell.id)}
-              .open=${this.opened === cell.id}
+              .open=${this.isLoaded && this.opened === cell.id}
               .picked=${this.clipboard.ids.has(cell.id)}
               .picking=${this.clipboard.ids.size > 0}
             ></build-cell>

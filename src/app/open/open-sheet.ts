@@ -37,7 +37,8 @@ export class OpenSheet {
   /** Whether another tab is editing the sheet, so that it is read only here. */
   readonly frozen = signal(false)
   private readonly views = new Map<string, CellSignal>()
-  private learnt = false
+  private hasAll = false
+  private loadingAll: Promise<void> | undefined
   private learning: Promise<void> | undefined
   /** The folds of a read-only sheet, which are not saved since the sheet must not change. */
   private readonly folds = new Map<string, boolean>()
@@ -94,24 +95,28 @@ export class OpenSheet {
   }
 
   /** Fetches every function for writing formulas; a sheet opens with only those it calls. */
-  async loadAllFunctions(): Promise<void> {
-    if (this.learnt) return
-    this.learnt = true
+  loadAllFunctions(): Promise<void> {
+    this.loadingAll ??= this.loadAll()
+    return this.loadingAll
+  }
+
+  private async loadAll(): Promise<void> {
     try {
       const { FULL_CAPABILITIES, wholeLibrary } = await import('../common/full-language.ts')
       this.sheet.extend(await wholeLibrary(), FULL_CAPABILITIES)
+      this.hasAll = true
     } catch {
       // Without a network the functions already fetched keep working; the next call tries again.
-      this.learnt = false
+      this.loadingAll = undefined
     }
   }
 
   /** Fetches the functions that cells about to be added call. */
   async loadLanguageFor(cells: readonly Cell[]): Promise<void> {
-    if (this.learnt) return
+    if (this.hasAll) return
     const { FULL_CAPABILITIES, libraryFor } = await import('../common/full-language.ts')
     const library = await libraryFor([...this.sheet.cells, ...cells])
-    if (!this.learnt) this.sheet.extend(library, FULL_CAPABILITIES)
+    if (!this.hasAll) this.sheet.extend(library, FULL_CAPABILITIES)
   }
 
   /** Fetches the full formula compiler once; a failed fetch is repeated at the next call. */

@@ -1,7 +1,7 @@
 import type { Value } from '../../language/index.ts'
 import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity } from '../../units/index.ts'
 import { figureIn, formatInput } from '../analysis/format-input.ts'
-import { type ChosenPiece, choosePiece } from '../document/kit-given.ts'
+import { type ChosenPiece, choosePiece, readAnyGiven } from '../document/kit-given.ts'
 import { declaredUnit, readGiven } from '../document/read-given.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import { VALUE } from '../engine/engine-view.ts'
@@ -114,11 +114,11 @@ function kitVariable(sheet: Sheet, given: Given, pieces: readonly KitPiece[]): V
   const givens = [given, ...sheet.cells.filter((cell): cell is Given => isFilledGiven(cell, filled))]
   const positions = positionsOf(sheet, givens)
   if (!positions) return undefined
-  const current: Choice = { cells: givens, values: givens.map((one) => readGiven(one).value as Value), cost: 0 }
+  const current: Choice = { cells: givens, values: givens.map((one) => readAnyGiven(one).value as Value), cost: 0 }
   const others = pieces.filter(({ sort, name }) => sort === given.sort && name !== given.value)
   const choices = others.flatMap((piece) => {
     const cells = withPiece(sheet.cells, given, piece, givens)
-    const values = cells.map((one) => readGiven(one).value)
+    const values = cells.map((one) => readAnyGiven(one).value)
     if (values.some((value) => value === undefined)) return []
     return [{ cells, values: values as Value[], cost: BASE.kit + PER_DOUBLING.kit * OF_A_CHOICE }]
   })

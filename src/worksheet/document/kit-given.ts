@@ -56,6 +56,9 @@ export function readKit({ sort, value, piece = {} }: Given): GivenReading {
   return { type: record(sort, types), value: parts, offers: [] }
 }
 
+/** Reads a given of any entry. */
+export const readAnyGiven = (given: Given): GivenReading => (given.entry === 'kit' ? readKit(given) : readGiven(given))
+
 /** A figure as it is typed into another cell: bare where both take the same unit, else with its own. */
 function textFor(sort: KitSort, name: string, text: string, target: Given): string {
   const figure = KIT_FIGURES[sort].find((one) => one.name === name)

@@ -13,9 +13,9 @@ import {
 import type { DisplayUnit } from '../../units/index.ts'
 import { readCoverage } from '../document/coverage.ts'
 import { readFrame } from '../document/frame-readings.ts'
-import { readKit } from '../document/kit-given.ts'
+import { readAnyGiven } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
-import { declaredUnit, type GivenReading, readGiven } from '../document/read-given.ts'
+import { declaredUnit, type GivenReading } from '../document/read-given.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Check, Frame, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
 import { readMargin } from './condition.ts'
@@ -129,7 +129,7 @@ export function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boo
 }
 
 function checkGiven(node: Node, given: Given): void {
-  node.reading = given.entry === 'kit' ? readKit(given) : readGiven(given)
+  node.reading = readAnyGiven(given)
   node.unit = declaredUnit(given.unit).unit
   node.type = node.reading.type
   const coverage = readCoverage(given.coverage).error
