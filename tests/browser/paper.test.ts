@@ -99,7 +99,7 @@ test('a page handed over opens from a file, with its drawings, asks for nothing 
   expect(await reader.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
 })
 
-test('a link of results and givens only opens as such, with the same figures', async ({ open }) => {
+test('a link of givens and results only opens as such, with the same figures', async ({ open }) => {
   const first = await open({ path: '#new/flat-sheet' })
   await share(first.page)
   const link = first.page.getByLabel('Link to a copy of this sheet')
@@ -111,7 +111,7 @@ test('a link of results and givens only opens as such, with the same figures', a
   const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
   await second.page
     .locator('copy-page')
-    .filter({ hasText: /results and givens only/ })
+    .filter({ hasText: /givens and results only/ })
     .waitFor()
   await second.page.getByRole('button', { name: 'Save a copy' }).click()
   await second.page.getByText(/These are figures as they stood on/).waitFor()

@@ -5,49 +5,17 @@ import type { Worksheet } from '../../worksheet/index.ts'
 import type { AdviceRequest } from './advice-worker.ts'
 import address from './advice-worker.ts?worker&url'
 
-/**
- * Computes advice beside the page, so that no key waits for it. One question runs at a time: a newer one ends the one
- * before, whose answer nobody needs any more.
- */
-export class AdviceClient {
+/** A worker and the one question it answers: a newer question ends the one before, whose answer is no longer needed. */
+class Lane {
   private worker: Worker | undefined
-  private isBusy = false
-  private latest: { readonly worksheet: Worksheet; readonly answer: Promise<SheetAdvice | undefined> } | undefined
   private giveUp: (() => void) | undefined
 
-  /** Advice on a worksheet; undefined where it was overtaken by a newer question. */
-  forSheet(worksheet: Worksheet, pieces: readonly Piece[]): Promise<SheetAdvice | undefined> {
-    if (this.latest?.worksheet === worksheet) return this.latest.answer
-    const answer = this.ask<SheetAdvice>({ worksheet, pieces })
-    this.latest = { worksheet, answer }
-    return answer
-  }
-
-  /** Plans that bring a result to a value; undefined where they were overtaken by a newer question. */
-  forTarget(
-    worksheet: Worksheet,
-    pieces: readonly Piece[],
-    id: string,
-    text: string,
-  ): Promise<TargetAdvice | undefined> {
-    this.latest = undefined
-    return this.ask<TargetAdvice>({ worksheet, pieces, target: { id, text } })
-  }
-
-  close(): void {
-    this.giveUp?.()
-    this.worker?.terminate()
-    this.worker = undefined
-  }
-
-  private ask<Answer>(request: AdviceRequest): Promise<Answer | undefined> {
-    if (this.isBusy) this.close()
+  ask<Answer>(request: AdviceRequest): Promise<Answer | undefined> {
+    if (this.giveUp) this.close()
     this.worker ??= new Worker(scriptAddress(address), { type: 'module' })
     const { worker } = this
-    this.isBusy = true
     return new Promise((resolve) => {
       const end = (answer: Answer | undefined): void => {
-        this.isBusy = false
         this.giveUp = undefined
         worker.onmessage = null
         worker.onerror = null
@@ -59,5 +27,43 @@ export class AdviceClient {
       worker.onerror = () => end(undefined)
       worker.postMessage(request)
     })
+  }
+
+  close(): void {
+    this.giveUp?.()
+    this.worker?.terminate()
+    this.worker = undefined
+  }
+}
+
+/** Computes advice in workers, so that no key waits for it. */
+export class AdviceClient {
+  // A question about one result does not end the one about the whole sheet.
+  private readonly forChecks = new Lane()
+  private readonly forResults = new Lane()
+  private latest: { readonly worksheet: Worksheet; readonly answer: Promise<SheetAdvice | undefined> } | undefined
+
+  /** Advice on a worksheet; undefined where it was overtaken by a newer question. */
+  forSheet(worksheet: Worksheet, pieces: readonly Piece[]): Promise<SheetAdvice | undefined> {
+    if (this.latest?.worksheet === worksheet) return this.latest.answer
+    const answer = this.forChecks.ask<SheetAdvice>({ worksheet, pieces })
+    this.latest = { worksheet, answer }
+    return answer
+  }
+
+  /** Plans that bring a result to a value; undefined where they were overtaken by a newer question. */
+  forTarget(
+    worksheet: Worksheet,
+    pieces: readonly Piece[],
+    id: string,
+    text: string,
+  ): Promise<TargetAdvice | undefined> {
+    return this.forResults.ask<TargetAdvice>({ worksheet, pieces, target: { id, text } })
+  }
+
+  close(): void {
+    this.forChecks.close()
+    this.forResults.close()
+    this.latest = undefined
   }
 }

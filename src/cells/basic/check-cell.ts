@@ -44,12 +44,15 @@ export class CheckCell extends SignalWatcher(LitElement) {
   @state() private reason = ''
   /** Suggestions for a marginal check are shown on request. */
   @state() private asked = false
+  /** Whether the sheet has changed since the advice shown was computed. */
+  @state() private isStale = false
   private about: CheckOutcome | undefined
   private waiting: ReturnType<typeof setTimeout> | undefined
+  private stopWatching: (() => void) | undefined
 
   override disconnectedCallback(): void {
     super.disconnectedCallback()
-    clearTimeout(this.waiting)
+    this.leaveOff()
     this.about = undefined
   }
 
@@ -57,12 +60,32 @@ export class CheckCell extends SignalWatcher(LitElement) {
     const { outcome } = this.view.get()
     if (outcome === this.about) return
     this.about = outcome
-    clearTimeout(this.waiting)
+    this.leaveOff()
     this.advice = undefined
     this.reason = ''
     this.asked &&= outcome.state === 'marginal'
-    if (!this.isDue(outcome)) return
-    this.waiting = setTimeout(() => void this.look(outcome), PAUSE_MS)
+    if (this.isDue(outcome)) this.followSheet(outcome)
+  }
+
+  private leaveOff(): void {
+    clearTimeout(this.waiting)
+    this.stopWatching?.()
+    this.stopWatching = undefined
+  }
+
+  /** Any change of the sheet may change what is advised, even where the outcome of the check stays the same. */
+  private followSheet(outcome: CheckOutcome): void {
+    this.leaveOff()
+    const { sheet } = this.view.get()
+    const lookSoon = (): void => {
+      clearTimeout(this.waiting)
+      this.waiting = setTimeout(() => void this.look(outcome), PAUSE_MS)
+    }
+    this.stopWatching = sheet.watch(() => {
+      this.isStale = this.advice !== undefined
+      lookSoon()
+    })
+    lookSoon()
   }
 
   private isDue({ state }: CheckOutcome): boolean {
@@ -71,13 +94,14 @@ export class CheckCell extends SignalWatcher(LitElement) {
 
   private async look(outcome: CheckOutcome): Promise<void> {
     const { sheet, cell } = this.view.get()
+    const { worksheet } = sheet
     const [advice] = await Promise.all([askForAdvice(this, sheet), import('../details/suggestion-list.ts')])
-    if (this.about !== outcome || !advice) return
+    const none = advice?.checks.get(cell.name)?.none
+    const reason = none && (await import('../../worksheet/advice/plan-text.ts')).noPlanText(sheet, none)
+    if (this.about !== outcome || !advice || sheet.worksheet !== worksheet) return
     this.advice = advice
-    const none = advice.checks.get(cell.name)?.none
-    if (!none) return
-    const { noPlanText } = await import('../../worksheet/advice/plan-text.ts')
-    this.reason = noPlanText(sheet, none)
+    this.reason = reason ?? ''
+    this.isStale = false
   }
 
   private suggestions(outcome: CheckOutcome): TemplateResult | typeof nothing {
@@ -85,7 +109,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
     if (outcome.state === 'marginal' && !this.asked)
       return html`<button type="button" class="word small" @click=${() => {
         this.asked = true
-        void this.look(outcome)
+        this.followSheet(outcome)
       }}>${detailsWords.increaseMargin}</button>`
     if (!this.advice || !this.isDue(outcome)) return nothing
     const { checks, plan } = this.advice
@@ -94,7 +118,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
     const isFirst =
       sheet.cells.find((one) => one.kind === 'check' && sheet.checkState(one.id) === 'fail')?.id === cell.id
     const whole = isFirst && plan && plan.passes.length > 1 ? plan : undefined
-    return html`<suggestion-list .sheet=${sheet} .plans=${plans} .whole=${whole}></suggestion-list>`
+    return html`<suggestion-list .sheet=${sheet} .plans=${plans} .whole=${whole} ?stale=${this.isStale}></suggestion-list>`
   }
 
   override render(): TemplateResult {

@@ -40,7 +40,11 @@ export class SuggestionList extends LitElement {
         text-align: start;
         cursor: pointer;
       }
-      button:hover {
+      button:disabled {
+        color: var(--quiet);
+        cursor: default;
+      }
+      button:hover:enabled {
         background: var(--mark, #e6e6e6);
       }
     `,
@@ -48,6 +52,8 @@ export class SuggestionList extends LitElement {
 
   @property({ attribute: false }) sheet!: Sheet
   @property({ attribute: false }) plans: readonly Plan[] = []
+  /** Whether the sheet has changed since: what was tried then is shown, but not offered. */
+  @property({ type: Boolean, reflect: true }) stale = false
   /** A plan for several checks at once, shown first. */
   @property({ attribute: false }) whole: Plan | undefined
 
@@ -65,7 +71,7 @@ export class SuggestionList extends LitElement {
       .join(' ')
       .trim()
     return html`<li>
-      <button type="button" @click=${() => requestChange(this, changeOf(plan))}>
+      <button type="button" ?disabled=${this.stale} @click=${() => requestChange(this, changeOf(plan))}>
         <span aria-hidden="true">→</span>
         <span>${sentence}${then === '' ? nothing : html` <span class="quiet">${then}</span>`}</span>
       </button>

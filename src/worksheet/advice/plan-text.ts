@@ -44,7 +44,12 @@ export function noPlanText(sheet: Sheet, { kind, settings, short, nearest, again
 }
 
 function changesText(sheet: Sheet, changes: readonly PlannedChange[]): string {
-  const followers = new Set(changes.flatMap(({ given }) => givenNamed(sheet, given)?.advice?.with ?? []))
+  const followers = new Set(
+    changes.flatMap(({ given: name }) => {
+      const given = givenNamed(sheet, name)
+      return [...(given?.advice?.with ? [given.advice.with] : []), ...Object.values(given?.fills ?? {})]
+    }),
+  )
   const texts = changes.filter(({ given }) => !followers.has(given)).map((change) => changeText(sheet, change))
   return listText(texts.map((text, i) => (i === 0 ? text : lower(text))))
 }

@@ -13,6 +13,41 @@ const RUNS = Number(process.env.ADVICE_RUNS ?? 4)
 const textsOf = ({ changes }: Plan): Record<string, string> =>
   Object.fromEntries(changes.map(({ given: name, text }) => [name, text]))
 
+describe('plans by kit', () => {
+  const lens = (name: string, focal: string) => ({ sort: 'lens', name, figures: { focal } }) as const
+  const sheet = sheetOf([
+    {
+      kind: 'given',
+      id: 'lens',
+      name: 'lens',
+      label: 'Lens',
+      entry: 'kit',
+      sort: 'lens',
+      value: '60 mm lens',
+      piece: { focal: '60 mm' },
+      fills: { focal: 'focal' },
+    },
+    given('focal', '60', { unit: 'mm' }),
+    check('far', 'focal * 13 >= 1000 mm'),
+  ])
+
+  it('offer whole pieces, named without the figures they fill in', () => {
+    const { checks } = adviseSheet(sheet, [
+      lens('50 mm lens', '50 mm'),
+      lens('60 mm lens', '60 mm'),
+      lens('90 mm lens', '90 mm'),
+    ])
+    const plans = checks.get('far')?.plans ?? []
+    expect(plans.map((plan) => planText(sheet, plan))).toEqual(['Choose 90 mm lens as Lens.'])
+    expect(plans.map(textsOf)).toEqual([{ lens: '90 mm lens', focal: '90 mm' }])
+  })
+
+  it('have none where no piece of the kit would do', () => {
+    const { checks } = adviseSheet(sheet, [lens('50 mm lens', '50 mm'), lens('70 mm lens', '70 mm')])
+    expect(checks.get('far')?.plans).toEqual([])
+  })
+})
+
 describe.each(JOBS)('plans for %s', (job) => {
   it('make their checks pass when typed, and break nothing they do not name', () => {
     fc.assert(
