@@ -105,7 +105,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
   await page.getByLabel('The lens', { exact: true }).selectOption('60 mm close-focus lens')
   const check = page.locator('check-cell')
   await check
-    .getByRole('button', { name: /^→ Choose 90 mm close-focus lens as The lens\./ })
+    .getByRole('button', { name: /^Choose 90 mm close-focus lens as The lens\./ })
     .first()
     .click()
   await expect.poll(() => focal(page).inputValue()).toBe('90 mm')

@@ -175,7 +175,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private readonly adviceAsked = (event: CustomEvent<AdviceQuestion>): void => {
     event.preventDefault()
     const { sheet, target, answer } = event.detail
-    const { worksheet } = sheet
     const ask = async (): Promise<SheetAdvice | TargetAdvice | undefined> => {
       const [{ AdviceClient }, pieces] = await Promise.all([
         import('../advice/advice-client.ts'),
@@ -183,6 +182,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
         kitFor(this, sheet).catch(() => []),
       ])
       this.advice ??= new AdviceClient()
+      // The sheet as it is now: an older one would end the question about a newer one.
+      const { worksheet } = sheet
       return target
         ? this.advice.forTarget(worksheet, pieces, target.id, target.text)
         : this.advice.forSheet(worksheet, pieces)
