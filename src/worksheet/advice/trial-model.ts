@@ -150,7 +150,8 @@ export class TrialModel {
         const short = Number.isFinite(slack) ? Math.max(0, required - slack) : NO_SIZE
         shortfall += ANY_FAILURE + short / (1 + short)
         failing?.push(goal)
-      } else if (slack <= goal.margin * (1 + ROUNDING) && (isTarget || goal.start > goal.margin)) cost += LEFT_MARGINAL
+      } else if (goal.margin > 0 && slack <= goal.margin * (1 + ROUNDING) && (isTarget || goal.start > goal.margin))
+        cost += LEFT_MARGINAL
     }
     return { shortfall, cost }
   }

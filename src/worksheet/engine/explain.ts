@@ -157,7 +157,9 @@ function checkState(engine: Engine, node: Node, cell: Check, outcome: Outcome): 
   if (outcome.value !== true) return { state: 'fail' }
   if (!node.compiled) return { state: 'pass' }
   const { slack, hangsOn } = robustnessOf(node.compiled.condition(), conditionContextOf(engine))
-  const isMarginal = slack <= marginOf(cell.margin) * (1 + 1e-9)
+  const margin = marginOf(cell.margin)
+  // Without a margin a value at its limit passes.
+  const isMarginal = margin > 0 && slack <= margin * (1 + 1e-9)
   return { state: isMarginal || hangsOn ? 'marginal' : 'pass', ...(hangsOn ? { hangsOn } : {}) }
 }
 

@@ -45,6 +45,18 @@ describe('a check', () => {
     expect(stand('a <= 105 mm', { margin }).state).toBe(state)
   })
 
+  it('passes at its limit where it has no margin', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 1e-3, max: 1e3, noNaN: true }), (limit) => {
+        const cells = [given('a', `${limit} mm`), given('b', `${limit} mm`)]
+        for (const condition of ['a <= b', 'a >= b']) {
+          expect(stand(condition, { margin: '0 %' }, cells).state).toBe('pass')
+          expect(stand(condition, { margin: '1 %' }, cells).state).toBe('marginal')
+        }
+      }),
+    )
+  })
+
   it('waits for its givens and tells which', () => {
     expect(stand('a < 5 mm', {}, [given('a', '', { unit: 'mm' })])).toMatchObject({
       state: 'waiting',
