@@ -5,6 +5,7 @@ import type { SheetSession } from '../session/sheet-session.ts'
 import { handOverPage } from './hand-over.ts'
 import { printSheet } from './print.ts'
 import { codeFor } from './qr.ts'
+import { simulateForPaper } from './simulated.ts'
 
 /** The date, and the revision after pending edits have been saved. */
 async function marks({ autosave, store, id }: SheetSession): Promise<{ at: Date; revision: string }> {
@@ -15,6 +16,7 @@ async function marks({ autosave, store, id }: SheetSession): Promise<{ at: Date;
 /** Prints an open sheet as a job sheet, with a QR code where one fits. */
 export async function printSession(held: SheetSession, working = false): Promise<void> {
   const { sheet } = held.open
+  if (working) await simulateForPaper(sheet)
   await printSheet(sheet, {
     ...(await marks(held)),
     working,
@@ -26,6 +28,7 @@ export async function printSession(held: SheetSession, working = false): Promise
 /** Saves an open sheet as a page to hand over. Gives false where the user cancelled. */
 export async function savePage(held: SheetSession, working: boolean): Promise<boolean> {
   const { sheet } = held.open
+  if (working) await simulateForPaper(sheet)
   const page = await handOverPage(sheet, { ...(await marks(held)), working })
   const name = fileName(sheet.worksheet.title).slice(0, -FILE_ENDING.length)
   return saveText(`${name}.html`, page, 'text/html')

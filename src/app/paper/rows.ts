@@ -19,6 +19,7 @@ import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
 import { frameOnPaper } from './frame-on-paper.ts'
 import { runOnPaper } from './run.ts'
+import { simulatedOnPaper } from './simulated.ts'
 import { stepsTable } from './steps.ts'
 import { tableOnPaper } from './table.ts'
 import { paperWords as words } from './words.ts'
@@ -77,6 +78,7 @@ function figureRow(sheet: Sheet, cell: Given | Result, withWorking: boolean): No
           { colspan: 3 },
           element('code', {}, `= ${formula}`),
           ...(filled === formula ? [] : [element('code', {}, `= ${filled}`)]),
+          ...simulatedOnPaper(sheet, cell, outcome),
         ),
       ),
     )

@@ -63,6 +63,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
     this.leaveOff()
     this.advice = undefined
     this.reason = ''
+    if (outcome.hangsOn) void import('../simulation/passes-share.ts')
     this.asked &&= outcome.state === 'marginal'
     if (this.isDue(outcome)) this.followSheet(outcome)
   }
@@ -132,7 +133,8 @@ export class CheckCell extends SignalWatcher(LitElement) {
           ${error && outcome.message && error !== outcome.message ? html`<p class="small quiet">${error}</p>` : nothing}
           ${
             outcome.hangsOn
-              ? html`<p class="small">${basicWords.notOverLimits(outcome.hangsOn.map(called))}</p>`
+              ? html`<p class="small">${basicWords.notOverLimits(outcome.hangsOn.map(called))}</p>
+                  <passes-share .view=${this.view.get()}></passes-share>`
               : nothing
           }
           ${this.suggestions(outcome)}

@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { showValue } from '../../language/index.ts'
 import type { TargetAdvice } from '../../worksheet/advice/plan.ts'
 import { type Working, workingOf } from '../../worksheet/analysis/working.ts'
-import { declaredUnit, type ValueOutcome } from '../../worksheet/index.ts'
+import type { ValueOutcome } from '../../worksheet/index.ts'
 import { askForTarget } from '../shared/advice-request.ts'
 import { goToCell, labelOf, type ResultView } from '../shared/cell-view.ts'
 import { labelled, labelledStyle } from '../shared/labelled.ts'
+import { amountText } from '../simulation/amount-text.ts'
+import '../simulation/simulated-figure.ts'
 import './suggestion-list.ts'
 import { field, shared } from '../style/styles.ts'
 import { detailsWords } from './words.ts'
@@ -111,7 +112,7 @@ export class ResultMore extends LitElement {
   private limits(outcome: ValueOutcome): TemplateResult | typeof nothing {
     const { limits, type } = outcome
     if (!limits || type.kind !== 'number') return nothing
-    const amount = (one: number): string => this.amount(outcome, one)
+    const amount = (one: number): string => amountText(this.view.cell, outcome, one)
     const shown = limits.contributions.slice(0, MOST_CONTRIBUTIONS)
     return html`
       <p class="small">
@@ -127,16 +128,8 @@ export class ResultMore extends LitElement {
         }
         ${limits.nonlinear ? detailsWords.nonlinear : nothing}
       </p>
+      <simulated-figure .view=${this.view} .nonlinear=${limits.bends}></simulated-figure>
     `
-  }
-
-  /** Small limits of a ratio or f-number are shown in per cent, because they are not ratios themselves. */
-  private amount({ type, value }: ValueOutcome, amount: number): string {
-    const { unit } = declaredUnit(this.view.cell.unit)
-    const odd = type.kind === 'number' && type.notation && Math.abs(amount) < Math.abs(value as number) / 2
-    return odd
-      ? `${Number(((100 * amount) / Math.abs(value as number)).toPrecision(2))} %`
-      : showValue(amount, type, unit).text
   }
 
   override render(): TemplateResult {

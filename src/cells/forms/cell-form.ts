@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Diagnostic } from '../../language/index.ts'
+import { readCoverage } from '../../worksheet/document/coverage.ts'
 import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/condition.ts'
 import {
   type Cell,
@@ -80,6 +81,38 @@ function kitFields(form: Form, cell: Given): TemplateResult {
   `
 }
 
+/** How values are distributed within ± limits, where there are any: for a simulation. */
+function distributionFields(form: Form, cell: Given): TemplateResult | typeof nothing {
+  const { outcome } = form.view as GivenView
+  const hasLimits = outcome.state === 'value' && outcome.tolerance !== undefined
+  if (!hasLimits && cell.distribution === undefined) return nothing
+  const choice = selected({
+    label: formWords.distribution,
+    value: cell.distribution ?? 'rectangular',
+    options: Object.entries(formWords.distributions),
+    put: (text) => {
+      const { distribution: _, coverage, ...rest } = cell
+      const distribution = text as NonNullable<Given['distribution']>
+      const next: Given = distribution === 'rectangular' ? rest : { ...rest, distribution }
+      form.put(
+        distribution === 'normal' && coverage !== undefined ? { ...next, coverage } : next,
+        `distribution:${cell.id}`,
+      )
+    },
+  })
+  return html`
+    ${choice}
+    ${
+      cell.distribution === 'normal'
+        ? textField(form, cell, 'coverage', formWords.coverage, {
+            placeholder: String(readCoverage(undefined).factor),
+            wrong: readCoverage(cell.coverage).error,
+          })
+        : nothing
+    }
+  `
+}
+
 function givenForm(form: Form, cell: Given): TemplateResult {
   const entry = cell.entry ?? 'quantity'
   const numeric = entry === 'quantity' || entry === 'size' || entry === 'list'
@@ -106,6 +139,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
         : nothing
     }
     ${entry === 'kit' ? kitFields(form, cell) : nothing}
+    ${numeric ? distributionFields(form, cell) : nothing}
     ${
       entry === 'quantity'
         ? html`${textField(form, cell, 'least', formWords.least)}${textField(form, cell, 'most', formWords.most)}`

@@ -30,6 +30,13 @@ export const formWords = {
   noGiven: 'no given',
   value: 'Value',
   hint: 'Hint',
+  distribution: 'Within its limits, for a simulation',
+  distributions: {
+    rectangular: 'Every value equally likely (rectangular)',
+    triangular: 'More likely towards the middle (triangular)',
+    normal: 'Normally distributed',
+  },
+  coverage: 'The limits in standard deviations (k)',
   least: 'At least',
   most: 'At most',
   formula: 'Formula',

@@ -6,7 +6,7 @@ import { readCoverage } from '../document/coverage.ts'
 import type { Engine } from '../engine/engine.ts'
 import { type Layout, VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
-import { downstreamOf } from '../engine/partial-recompute.ts'
+import { downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
 import { type Source, sourcesOf } from '../engine/tolerance.ts'
 import { Draws, type Spreading } from './draws.ts'
 import { type SimulatedFigure, Tally } from './tally.ts'
@@ -18,9 +18,16 @@ export interface SimulationOptions {
   readonly seed: number
   /** The names of the results and checks to report; all where nothing is said. */
   readonly names?: ReadonlySet<string>
+  /** The names of the cells whose limits are drawn from; the others stay at their values. All where nothing is said. */
+  readonly drawn?: ReadonlySet<string>
+  readonly histogram?: boolean
+  /** Is told after each block how many tries are done; false ends the simulation there. */
+  readonly goesOn?: (done: number) => boolean
 }
 
 export interface Simulation {
+  /** How many tries were made. */
+  readonly tries: number
   /** By name, the results that are numbers. */
   readonly figures: ReadonlyMap<string, SimulatedFigure>
   /** By name of a check, the share of tries in which it passes. */
@@ -39,10 +46,17 @@ function spreadingOf({ cell }: Node, { limit }: Source): Spreading {
  * Propagates the ± limits of a worksheet by a Monte Carlo method (JCGM 101:2008): all quantities with limits are drawn
  * independently of each other, and every cell that depends on one is computed for each draw, a block of tries at a time.
  */
-export function simulate(engine: Engine, { tries, seed, names }: SimulationOptions): Simulation {
-  const blocks = new Blocks(engine, new Draws(seed), names)
-  for (let done = 0; done < tries; done += BLOCK) blocks.run(Math.min(BLOCK, tries - done))
-  return blocks.simulation(tries)
+export function simulate(engine: Engine, options: SimulationOptions): Simulation {
+  const { tries, goesOn } = options
+  const blocks = new Blocks(engine, options)
+  let done = 0
+  while (done < tries) {
+    const n = Math.min(BLOCK, tries - done)
+    blocks.run(n)
+    done += n
+    if (goesOn?.(done) === false) break
+  }
+  return blocks.simulation(done)
 }
 
 interface Watched {
@@ -61,33 +75,39 @@ class Blocks {
   private readonly buffers = new Map<Source, Float64Array>()
   private readonly watched: readonly Watched[]
 
-  constructor(
-    engine: Engine,
-    private readonly draws: Draws,
-    names?: ReadonlySet<string>,
-  ) {
+  private readonly draws: Draws
+
+  constructor(engine: Engine, { seed, names, drawn, histogram = false }: SimulationOptions) {
     const { layout } = engine
+    this.draws = new Draws(seed)
     this.layout = layout
     this.columns = layout.values.map((value) => ({ kind: 'same', value }))
     for (const source of sourcesOf(engine)) {
+      if (drawn && !drawn.has(source.name)) continue
       const entry = { source, spreading: spreadingOf(layout.order[source.at] as Node, source) }
       this.sources.set(source.at, [...(this.sources.get(source.at) ?? []), entry])
     }
     const reached = downstreamOf(layout, this.sources.keys())
     for (const at of this.sources.keys()) reached[at] = 1
-    this.order = [...reached.keys()].filter((at) => reached[at] === 1 && layout.states[at] === VALUE)
-    for (const at of this.order) {
-      const program = layout.programs[at]
-      if (program) this.programs.set(at, columnProgramOf(layout, at, program, reached))
-    }
     this.watched = layout.order.flatMap((node, at): Watched[] => {
       if (layout.states[at] !== VALUE || engine.isDuplicate(node)) return []
       const { kind, name } = node.cell
       if (names && !names.has(name)) return []
       if (kind === 'check') return [{ at, name, passed: 0 }]
       if (kind !== 'result' || typeof layout.values[at] !== 'number') return []
-      return [{ at, name, passed: 0, ...(reached[at] === 1 ? { tally: new Tally() } : {}) }]
+      return [{ at, name, passed: 0, ...(reached[at] === 1 ? { tally: new Tally(histogram) } : {}) }]
     })
+    const needed = names
+      ? upstreamOf(
+          layout,
+          this.watched.map(({ at }) => at),
+        )
+      : [...reached.keys()]
+    this.order = needed.filter((at) => reached[at] === 1 && layout.states[at] === VALUE)
+    for (const at of this.order) {
+      const program = layout.programs[at]
+      if (program) this.programs.set(at, columnProgramOf(layout, at, program, reached))
+    }
   }
 
   /** Computes a block of `n` tries. */
@@ -144,7 +164,7 @@ class Blocks {
         figures.set(name, { mean: value as number, sd: 0, low95: value as number, high95: value as number, failed: 0 })
       else if (tally.result) figures.set(name, tally.result)
     }
-    return { figures, passes }
+    return { tries, figures, passes }
   }
 }
 

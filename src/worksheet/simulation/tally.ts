@@ -8,6 +8,15 @@ export interface SimulatedFigure {
   readonly high95: number
   /** In how many tries the figure did not compute. */
   readonly failed: number
+  /** How often values fell into each of equally wide classes; only where it was asked for. */
+  readonly histogram?: Histogram
+}
+
+export interface Histogram {
+  /** The ends of the first and the last class, in coherent SI. */
+  readonly from: number
+  readonly to: number
+  readonly counts: readonly number[]
 }
 
 const COVERAGE = 0.95
@@ -15,6 +24,42 @@ const COVERAGE = 0.95
 const MOST_STORED = 10_000
 /** Wide of the 2.5 % that are looked for: eleven standard errors of the share among the values stored first. */
 const TAIL = 0.05
+
+/** So many classes lie between the least and the greatest value stored first. */
+const CLASSES = 40
+/** The classes reach further by this share on either side, for what comes later; the outermost take what lies beyond. */
+const FURTHER = 0.25
+
+/** Counts of values in equally wide classes, laid out over the values that come first. */
+class Classes {
+  private readonly counts: number[]
+  private readonly from: number
+  private readonly width: number
+
+  constructor(sorted: Float64Array) {
+    const [least, greatest] = [sorted[0] as number, sorted[sorted.length - 1] as number]
+    this.width = (greatest - least) / CLASSES
+    const further = Math.round(CLASSES * FURTHER)
+    this.from = least - further * this.width
+    this.counts = new Array<number>(CLASSES + 2 * further).fill(0)
+    for (const value of sorted) this.add(value)
+  }
+
+  add(value: number): void {
+    const { counts, width, from } = this
+    const at = width > 0 ? Math.floor((value - from) / width) : 0
+    const within = Math.min(Math.max(at, 0), counts.length - 1)
+    counts[within] = (counts[within] as number) + 1
+  }
+
+  /** Without the empty classes at the ends. */
+  get histogram(): Histogram {
+    const { counts, width, from } = this
+    const first = counts.findIndex((count) => count > 0)
+    const last = counts.findLastIndex((count) => count > 0)
+    return { from: from + first * width, to: from + (last + 1) * width, counts: counts.slice(first, last + 1) }
+  }
+}
 
 /** Numbers in a buffer that grows. */
 class Numbers {
@@ -48,6 +93,9 @@ export class Tally {
   private tails: { readonly lower: Numbers; readonly upper: Numbers } | undefined
   private lowerEdge = 0
   private upperEdge = 0
+  private classes: Classes | undefined
+
+  constructor(private readonly withHistogram = false) {}
 
   /** Takes the first `n` numbers in; NaN is a try in which the figure did not compute. */
   add(data: Float64Array, n: number): void {
@@ -82,7 +130,8 @@ export class Tally {
     }
     if (!this.tails) return
     const { lower, upper } = this.tails
-    const { lowerEdge, upperEdge } = this
+    const { lowerEdge, upperEdge, classes } = this
+    if (classes) for (let k = i; k < n; k++) if (Number.isFinite(data[k])) classes.add(data[k] as number)
     for (; i < n; i++) {
       const value = data[i] as number
       if (value < lowerEdge) lower.push(value)
@@ -96,6 +145,7 @@ export class Tally {
     this.lowerEdge = edge(TAIL)
     this.upperEdge = edge(1 - TAIL)
     this.tails = { lower: new Numbers(), upper: new Numbers() }
+    if (this.withHistogram) this.classes = new Classes(sorted)
     for (const value of sorted) {
       if (value < this.lowerEdge) this.tails.lower.push(value)
       else if (value > this.upperEdge) this.tails.upper.push(value)
@@ -115,6 +165,7 @@ export class Tally {
       low95: this.ranked(below),
       high95: this.ranked(Math.min(count, below + within)),
       failed,
+      ...(this.withHistogram ? { histogram: (this.classes ?? new Classes(this.first.sorted())).histogram } : {}),
     }
   }
 
