@@ -30,6 +30,6 @@ export { applyFix, type Diagnostic, type Fix, problem, warning } from './values/
 export { fitsDeclared } from './values/fits-declared.ts'
 export * from './values/function-record.ts'
 export { advised, describeRange } from './values/guards.ts'
-export { ComputeError } from './values/operations.ts'
+export { ComputeError, NotYet } from './values/operations.ts'
 export { CONSTANTS, emptyScope, RESERVED, type Scope } from './values/scope.ts'
 export * from './values/types.ts'

@@ -10,6 +10,7 @@ import {
   VERSION,
   writeDocument,
 } from '../../src/worksheet/index.ts'
+import { FullSheet } from '../../src/worksheet/renaming/full-sheet.ts'
 
 const pixels = { width: 900, height: 700, bits: 16, channels: 3, encoding: 'sRGB' }
 const frame = (more: object = {}): Frame => ({
@@ -80,6 +81,35 @@ describe('a frame in formulas', () => {
     expect(outcome('card.edge.mtf10').state).toBe('error')
   })
 
+  it('waits for an area that is not measured yet, though others are', () => {
+    const { edge: _, ...readings } = measured.readings
+    expect(outcome('card.edge.mtf50', frame({ ...measured, readings }))).toMatchObject({
+      state: 'waiting',
+      on: ['card'],
+    })
+    expect(outcome('card.light.spread', frame({ ...measured, readings })).state).toBe('value')
+    const sheet = new Sheet(
+      {
+        format: FORMAT,
+        version: VERSION,
+        title: 'T',
+        cells: [
+          frame({ ...measured, readings }),
+          result('card.edge.mtf50'),
+          { kind: 'result', id: 'after', name: 'after', formula: 'r * 2' },
+          { kind: 'check', id: 'sharp', name: 'sharp', condition: 'after > 0.2', message: 'Soft.' },
+        ],
+      },
+      LIBRARY,
+    )
+    expect(sheet.outcome('after')).toMatchObject({ state: 'waiting', on: ['card'] })
+    expect(sheet.check('sharp').state).toBe('waiting')
+    // Measured, it is no longer waited for.
+    sheet.apply({ do: 'replace', cell: frame(measured) })
+    expect(sheet.outcome('after')).toMatchObject({ state: 'value', value: expect.closeTo(0.6, 9) })
+    expect(sheet.check('sharp').state).toBe('pass')
+  })
+
   it('waits while nothing is measured, with its units checked all the same', () => {
     expect(outcome('card.light.spread', frame())).toMatchObject({ state: 'waiting', on: ['card'] })
     expect(outcome('card.light.spread + 1 mm', frame()).state).toBe('error')
@@ -89,12 +119,55 @@ describe('a frame in formulas', () => {
   it('reads nothing out of a document that is no figure', () => {
     const broken = { ...measured, readings: { light: { spread: 'wide', uniformity: null }, rule: { sampling: [1] } } }
     for (const formula of ['card.light.spread', 'card.light.uniformity', 'card.rule.sampling'])
-      expect(outcome(formula, frame(broken)).state).toBe('error')
+      expect(outcome(formula, frame(broken)).state).toBe('waiting')
+    const half = { ...measured, readings: { light: { spread: 'wide', uniformity: 0.9 } } }
+    expect(outcome('card.light.spread', frame(half)).state).toBe('error')
   })
 
   it('is saved and opened with areas and readings', () => {
     const sheet = { format: FORMAT, version: VERSION, title: 'T', cells: [frame(measured)] } as const
     expect(readDocument(writeDocument(sheet as never)).cells).toEqual(sheet.cells)
+  })
+})
+
+describe('an area under another name', () => {
+  const cells: Cell[] = [
+    frame(measured),
+    result('card.light.spread + other.light'),
+    { kind: 'given', id: 'g', name: 'light', value: '1' },
+    {
+      kind: 'check',
+      id: 'c',
+      name: 'even',
+      condition: 'card.light.spread < 2 stop',
+      message: 'Spread {card.light.spread}.',
+    },
+  ]
+  const sheet = () => new FullSheet({ format: FORMAT, version: VERSION, title: 'T', cells }, LIBRARY)
+
+  it('follows into formulas, conditions, messages and its reading, and nowhere else', () => {
+    const open = sheet()
+    open.apply({ do: 'rename area', id: 'f', area: 0, name: 'field' })
+    expect(open.cells[0]).toMatchObject({ areas: [{ name: 'field' }, {}, {}, {}], readings: { field: { spread: 1 } } })
+    expect(open.cells[1]).toMatchObject({ formula: 'card.field.spread + other.light' })
+    expect(open.cells[2]).toMatchObject({ name: 'light' })
+    expect(open.cells[3]).toMatchObject({
+      condition: 'card.field.spread < 2 stop',
+      message: 'Spread {card.field.spread}.',
+    })
+    expect(open.check('c').state).toBe('pass')
+    open.undo()
+    expect(open.cells).toEqual(cells)
+  })
+
+  it('is refused with the reason where the name is taken, is the frame’s own or is no name', () => {
+    for (const [name, why] of [
+      ['rule', 'already named'],
+      ['taken', 'itself holds'],
+      ['2nd', 'cannot be the name'],
+    ] as const)
+      expect(() => sheet().apply({ do: 'rename area', id: 'f', area: 0, name })).toThrow(why)
+    expect(() => sheet().apply({ do: 'rename area', id: 'f', area: 9, name: 'x' })).toThrow('no longer')
   })
 })
 

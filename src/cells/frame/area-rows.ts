@@ -15,6 +15,7 @@ export interface AreaEdits {
   readonly refused: Readonly<Record<string, string>>
   readonly size: Size | undefined
   readonly change: (at: number, area: FrameArea) => void
+  readonly rename: (at: number, name: string) => void
   readonly remove: (at: number) => void
 }
 
@@ -56,7 +57,7 @@ function fieldsOf(
   cell: Frame,
   area: FrameArea,
   at: number,
-  { change, size }: AreaEdits,
+  { change, rename, size }: AreaEdits,
 ): (TemplateResult | typeof nothing)[] {
   const text = (label: string, value: string, put: (text: string) => void): TemplateResult =>
     labelled({ label, value, put })
@@ -67,7 +68,7 @@ function fieldsOf(
     })
   return [
     text(words.areaName, area.name, (name) => {
-      if (isFree(cell, at, name)) change(at, { ...area, name })
+      if (isFree(cell, at, name)) rename(at, name)
     }),
     ...(area.kind === 'rule'
       ? [text(words.length, area.length ?? '', (length) => change(at, { ...area, length }))]

@@ -6,6 +6,7 @@ import type { Change, Frame } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
+import { copiedAreas } from './area-copies.ts'
 import { areaRows } from './area-rows.ts'
 import { type AreaKind, type FrameArea, newArea } from './area-shapes.ts'
 import type { Measured, Opened } from './frame-messages.ts'
@@ -158,6 +159,32 @@ export class FrameCell extends SignalWatcher(LitElement) {
     if (areas[at] !== undefined && areas[at] !== area) this.put(areas.with(at, area), `area-${at}`)
   }
 
+  /** The name follows into every formula. */
+  private rename(at: number, name: string): void {
+    const { cell } = this.view.get()
+    this.said =
+      requestChange(this, { do: 'rename area', id: cell.id, area: at, name }, `area-name-${at}:${cell.id}`) ?? ''
+  }
+
+  /** The areas of another frame, where they lie on a picture of this size. */
+  private copyFrom(other: Frame): void {
+    const size = this.open?.pixels ?? this.view.get().cell.picture?.pixels
+    this.chosen = -1
+    this.put(copiedAreas(other, size), 'copy-areas')
+  }
+
+  private copies(cell: Frame): TemplateResult | typeof nothing {
+    const others = this.view
+      .get()
+      .sheet.cells.filter(
+        (one): one is Frame => one.kind === 'frame' && one.id !== cell.id && (one.areas ?? []).length > 0,
+      )
+    if (others.length === 0 || (cell.areas ?? []).length > 0) return nothing
+    return html`<div class="words">
+      ${others.map((other) => html`<button type="button" class="word" @click=${() => this.copyFrom(other)}>${words.copyAreas(labelOf(other))}</button>`)}
+    </div>`
+  }
+
   private removeArea(at: number): void {
     this.chosen = -1
     this.put((this.view.get().cell.areas ?? []).toSpliced(at, 1), 'remove-area')
@@ -282,12 +309,13 @@ export class FrameCell extends SignalWatcher(LitElement) {
         ${this.busy ? html`<progress aria-label=${this.busy === 'reading' ? words.reading : words.measuring}></progress>` : nothing}
         <p role="status">${this.busy === 'measuring' ? words.measuring : this.said}</p>
         ${this.facts(cell)} ${this.unlike(view)} ${warnings.map((warning) => html`<p class="small">${warning}</p>`)}
-        ${this.picturePart(cell)}
+        ${this.copies(cell)} ${this.picturePart(cell)}
         ${areaRows(cell, {
           editable: this.open !== undefined,
           refused: this.refused,
           size: this.open?.pixels ?? cell.picture?.pixels,
           change: (at, area) => this.change(at, area),
+          rename: (at, name) => this.rename(at, name),
           remove: (at) => this.removeArea(at),
         })}
         ${count > 0 ? html`<p class="small quiet">${words.caution}</p>` : nothing}

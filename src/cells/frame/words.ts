@@ -18,6 +18,7 @@ export const frameWords = {
   samePicture: 'This is the picture measured before.',
   unread: (name: string, why: string): string => `${name}: ${why}.`,
   add: 'Mark an area',
+  copyAreas: (frame: string): string => `Copy the areas of ${frame}`,
   areas: 'Areas',
   remove: (name: string): string => `Remove ${name}`,
   areaName: 'Name',

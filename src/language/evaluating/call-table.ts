@@ -1,6 +1,8 @@
 import type { Callable } from '../values/function-record.ts'
 import { guarded, type Implementation } from '../values/guards.ts'
+import { ComputeError, NotYet } from '../values/operations.ts'
 import type { RecordValue, Type, Value } from '../values/types.ts'
+import { VALUE_WORDS } from '../values/words.ts'
 
 /** What lowered formulas call, by generated name: the one table of functions the evaluator sees. */
 export const FUNCTION_TABLE: Record<string, Implementation> = Object.create(null)
@@ -41,7 +43,15 @@ export function recordFunction(record: Callable, types: readonly Type[]): string
 }
 
 const LIST = register((...items: Value[]) => items, 'list')
-const PART = register((record, part) => (record as RecordValue)[part as string] as Value, 'part')
+const PART = register((record, part) => partOf(record as RecordValue, part as string), 'part')
+
+/** A part of a record. Of one that is empty nothing has been measured yet; one with other parts lacks this one for good. */
+function partOf(record: RecordValue, part: string): Value {
+  const value = record[part]
+  if (value !== undefined) return value
+  if (Object.keys(record).length === 0) throw new NotYet(VALUE_WORDS.partNotYet(part))
+  throw new ComputeError(VALUE_WORDS.noPart(part))
+}
 
 export const listFunction = (): string => LIST
 export const partFunction = (): string => PART

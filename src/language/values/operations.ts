@@ -6,6 +6,9 @@ export class ComputeError extends Error {
   operation: number | undefined
 }
 
+/** A part of a record whose figures are still to come: a formula waits for it, as for a given that is not filled in. */
+export class NotYet extends ComputeError {}
+
 const refuse = (message: string): never => {
   throw new ComputeError(message)
 }

@@ -22,6 +22,9 @@ export const VALUE_WORDS = {
   notAChoice: (argument: string, name: string, choices: readonly string[], found: string) =>
     `«${argument}» of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
 
+  partNotYet: (part: string) => `«${part}» has not been measured yet.`,
+  noPart: (part: string) => `This time there is no «${part}».`,
+
   divisionByZero: 'Division by zero.',
   divisionByInfinity: 'Division by something infinite.',
   zeroToNegativePower: 'Zero cannot be raised to a power below zero.',

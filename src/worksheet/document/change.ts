@@ -15,6 +15,8 @@ export type Change =
   | { readonly do: 'rename'; readonly id: string; readonly name: string }
   /** Gives a column of a table another name, which follows into every formula that uses it. */
   | { readonly do: 'rename column'; readonly id: string; readonly column: number; readonly name: string }
+  /** Gives an area of a frame another name, which follows into every formula that uses it. */
+  | { readonly do: 'rename area'; readonly id: string; readonly area: number; readonly name: string }
   /** Composes the sheet again from parts; `given` holds what is filled in by name, also where a part computes it. */
   | {
       readonly do: 'arrange'

@@ -58,41 +58,34 @@ const TAKEN_PARTS: Parts = {
 /** The keys of a frame’s record besides its areas; no area may have these names. */
 export const FRAME_PARTS = ['pixels', 'taken'] as const
 
-/** A frame’s areas, readings and what its camera wrote, as a value of the language. Without readings it waits. */
-export function readFrame({ areas = [], picture, readings }: Frame): GivenReading {
+/** A frame’s areas, readings and what its camera wrote, as a value of the language. Without a picture it waits. */
+export function readFrame({ areas = [], picture, readings = {} }: Frame): GivenReading {
   const types: Record<string, Type> = Object.create(null)
   const values: Record<string, Value> = Object.create(null)
   const take = (name: string, what: string, parts: Parts, saved: unknown): void => {
-    const found = readParts(parts, saved)
-    // What was not found, such as a frequency to which the response never fell, is no part: a formula that reads it says so.
-    types[name] = record(what, Object.fromEntries(found.map(([part, { type }]) => [part, type])))
-    values[name] = Object.fromEntries(found.map(([part, , value]) => [part, value]))
+    // An area that has not been measured is an empty record, for which formulas wait. What was not found in one that has
+    // been, such as a frequency to which the response never fell, is no part: a formula that reads it says so.
+    types[name] = record(what, Object.fromEntries(Object.entries(parts).map(([part, { type }]) => [part, type])))
+    values[name] = Object.fromEntries(readParts(parts, saved).map(([part, value]) => [part, value]))
   }
-  if (!readings || !picture) {
-    for (const { name, kind } of areas)
-      types[name] = record(
-        kind,
-        Object.fromEntries(Object.entries(AREA_PARTS[kind] ?? {}).map(([part, { type }]) => [part, type])),
-      )
-    return { type: record('frame', types), offers: [] }
-  }
-  take('pixels', 'picture', PIXEL_PARTS, picture.pixels)
-  take('taken', 'what the camera wrote', TAKEN_PARTS, picture.taken)
+  take('pixels', 'picture', PIXEL_PARTS, picture?.pixels)
+  take('taken', 'what the camera wrote', TAKEN_PARTS, picture?.taken)
   for (const { name, kind } of areas) {
     const saved = Object.hasOwn(readings, name) ? readings[name] : undefined
-    if (saved) take(name, kind, AREA_PARTS[kind] ?? {}, kind === 'chart' ? withDifferences(saved) : saved)
+    take(name, kind, AREA_PARTS[kind] ?? {}, kind === 'chart' && saved ? withDifferences(saved) : saved)
   }
+  if (!picture) return { type: record('frame', types), offers: [] }
   return { type: record('frame', types), value: values, offers: [] }
 }
 
-function readParts(parts: Parts, saved: unknown): [string, Part, Value][] {
+function readParts(parts: Parts, saved: unknown): [string, Value][] {
   if (typeof saved !== 'object' || saved === null) return []
   return Object.entries(parts).flatMap(([name, part]) => {
     const key = part.from ?? name
     const value = Object.hasOwn(saved, key)
       ? savedValue((saved as Record<string, unknown>)[key], part.type, part.scale)
       : undefined
-    return value === undefined ? [] : [[name, part, value] as [string, Part, Value]]
+    return value === undefined ? [] : [[name, value] as [string, Value]]
   })
 }
 

@@ -3,10 +3,11 @@ import { isNamed, refusedName } from '../document/names.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
 import { MAX_CELLS } from '../schema/format.ts'
 
-/** How a cell, or the column of a table, gets another name that every formula follows. */
+/** How a cell, the column of a table or the area of a frame gets another name that every formula follows. */
 export interface Renaming {
   cell(cells: readonly Cell[], id: string, name: string): Cell[]
   column(cells: readonly Cell[], id: string, at: number, name: string): Cell[]
+  area(cells: readonly Cell[], id: string, at: number, name: string): Cell[]
 }
 
 /** The document after a change; the one before is untouched, and unchanged cells are the same objects. */
@@ -36,6 +37,8 @@ export function applyChange(worksheet: Worksheet, change: Change, renaming?: Ren
       return { ...worksheet, cells: here(renaming).cell(worksheet.cells, change.id, change.name) }
     case 'rename column':
       return { ...worksheet, cells: here(renaming).column(worksheet.cells, change.id, change.column, change.name) }
+    case 'rename area':
+      return { ...worksheet, cells: here(renaming).area(worksheet.cells, change.id, change.area, change.name) }
     case 'arrange':
       return { ...worksheet, cells: arranged(change.cells), parts: change.parts, given: change.given }
     case 'several':

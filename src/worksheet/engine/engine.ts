@@ -4,6 +4,7 @@ import {
   type Diagnostic,
   explainFailure,
   type Library,
+  NotYet,
   type Program,
   problem,
   refusedValue,
@@ -109,7 +110,12 @@ export class Engine implements EngineView {
   /** The givens, or unfinished formulas, that a waiting node waits for in the end. */
   waitsFor(node: Node): Node[] {
     const ends = this.trace().ends[this.positions.get(node) as number] as readonly number[]
-    return ends.map((i) => this.order[i] as Node).filter((end) => end !== node)
+    return ends.flatMap((i) => this.unmeasuredIn(i) ?? (this.order[i] as Node)).filter((end) => end !== node)
+  }
+  /** The frames that a formula waits for, where all that it needs is there but one of their areas. */
+  private unmeasuredIn(i: number): Node[] | undefined {
+    if (!this.programs[i]) return undefined
+    return this.needsOf(this.order[i] as Node).filter(({ cell }) => cell.kind === 'frame')
   }
   /** Whether another cell above has the same name. */
   isDuplicate(node: Node): boolean {
@@ -470,6 +476,10 @@ export class Engine implements EngineView {
   }
 
   private fail(i: number, error: unknown): void {
+    if (error instanceof NotYet) {
+      this.states[i] = WAITING
+      return
+    }
     const node = this.order[i] as Node
     this.failures.set(node, explainFailure(error, textOf(node), node.computable?.spans))
     this.states[i] = ERROR

@@ -6,15 +6,15 @@ import type { Cell, TableCell } from '../schema/document.ts'
 /** From each name that gives way to the one that takes its place. */
 export type NewNames = ReadonlyMap<string, string>
 
-/** A column of a table that bears another name. */
-export interface NewColumnName {
-  readonly table: TableCell
+/** Another name for a part of a cell: a column of a table, an area of a frame. */
+export interface NewPartName {
+  readonly of: { readonly id: string; readonly name: string }
   readonly from: string
   readonly to: string
 }
 
-/** A cell with another name for a column of a table: `originals.width`, and `width` where a row of it is meant. */
-export function followColumn(cell: Cell, renamed: NewColumnName, cells: readonly Cell[], kinds?: KindTable): Cell {
+/** A cell with another name for a part of a cell: `card.light`, or `originals.width`, and `width` where a row of it is meant. */
+export function followPart(cell: Cell, renamed: NewPartName, cells: readonly Cell[], kinds?: KindTable): Cell {
   const follow = new Follow(new Map(), renamed)
   const next = kindOf(cell, kinds).renamed(cell, follow, cells)
   return follow.found ? next : cell
@@ -36,14 +36,14 @@ class Follow implements Renaming {
 
   constructor(
     private readonly names: NewNames,
-    private readonly column?: NewColumnName,
+    private readonly part?: NewPartName,
   ) {}
 
   readonly one = (name: string): string => this.heard(name, this.names.get(name) ?? name)
   readonly formula = (text: string): string => {
-    const { names, column } = this
+    const { names, part } = this
     const renamed = names.size > 0 ? renameAllIn(text, names) : text
-    return this.heard(text, column ? renamePartIn(renamed, column.table.name, column.from, column.to) : renamed)
+    return this.heard(text, part ? renamePartIn(renamed, part.of.name, part.from, part.to) : renamed)
   }
   readonly message = (text: string): string =>
     text.replace(/\{([^{}]*)\}/g, (_, inside: string) => `{${this.formula(inside)}}`)
@@ -57,9 +57,9 @@ class Follow implements Renaming {
   inRow<T>(table: TableCell | undefined, change: (row: Follow) => T): T {
     const columns = new Set(table?.columns.map(({ name }) => name))
     const names = new Map([...this.names].filter(([from]) => !columns.has(from)))
-    const { column } = this
-    if (column && table?.id === column.table.id) names.set(column.from, column.to)
-    const row = new Follow(names, column && columns.has(column.table.name) ? undefined : column)
+    const { part } = this
+    if (part && table?.id === part.of.id) names.set(part.from, part.to)
+    const row = new Follow(names, part && columns.has(part.of.name) ? undefined : part)
     const changed = change(row)
     this.found ||= row.found
     return changed

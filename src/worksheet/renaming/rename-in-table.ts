@@ -3,7 +3,7 @@ import { ChangeRefused } from '../document/change.ts'
 import { labelOf } from '../document/label.ts'
 import type { Cell, TableCell } from '../schema/document.ts'
 import { columnPlan, refusedColumnName } from '../table/columns.ts'
-import { followColumn } from './follow-names.ts'
+import { followPart } from './follow-names.ts'
 
 /** The names of the sheet that a table's formulas and the conditions at its foot use. */
 export function namesOutside(cell: TableCell): ReadonlySet<string> {
@@ -38,7 +38,7 @@ export function withColumnRenamed(cells: readonly Cell[], id: string, at: number
   // Of two with one name, formulas mean the first: what they say of it stays.
   if (cell.columns.findIndex((other) => other.name === from) !== at)
     return cells.map((other) => (other.id === id ? renamed : other))
-  return cells.map((other) => followColumn(other.id === id ? renamed : other, { table: cell, from, to: name }, cells))
+  return cells.map((other) => followPart(other.id === id ? renamed : other, { of: cell, from, to: name }, cells))
 }
 
 /** The names of the sheet used where a row of the table is meant: in it, and in the runs made of it. */

@@ -2,6 +2,7 @@ import { ChangeRefused } from '../document/change.ts'
 import { isNamed, refusedName } from '../document/names.ts'
 import type { Cell } from '../schema/document.ts'
 import { followNames } from './follow-names.ts'
+import { withAreaRenamed } from './rename-area.ts'
 import { refusedByColumn, withColumnRenamed } from './rename-in-table.ts'
 
 /** A new name follows into every formula, message, drawing and list of names. */
@@ -18,5 +19,5 @@ function withCellRenamed(cells: readonly Cell[], id: string, name: string): Cell
   return cells.map((other): Cell => followNames(other.id === id ? ({ ...other, name } as Cell) : other, names, cells))
 }
 
-/** Renames cells, and columns of tables. */
-export const RENAMING = { cell: withCellRenamed, column: withColumnRenamed }
+/** Renames cells, columns of tables and areas of frames. */
+export const RENAMING = { cell: withCellRenamed, column: withColumnRenamed, area: withAreaRenamed }

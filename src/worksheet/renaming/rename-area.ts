@@ -1,0 +1,36 @@
+import { ChangeRefused } from '../document/change.ts'
+import { FRAME_PARTS } from '../document/frame-readings.ts'
+import { isNamed } from '../document/names.ts'
+import type { Cell, Frame } from '../schema/document.ts'
+import { NAME_PATTERN } from '../schema/format.ts'
+import { followPart } from './follow-names.ts'
+
+/** Why an area of a frame may not have a name; undefined where it may. */
+export function refusedAreaName(name: string, { areas = [] }: Pick<Frame, 'areas'>, at: number): string | undefined {
+  if (!NAME_PATTERN.test(name))
+    return `«${name}» cannot be the name of an area. Start with a letter, then letters, digits and _.`
+  if (FRAME_PARTS.some((part) => part === name))
+    return `«${name}» is what a frame itself holds. Choose another name for the area.`
+  if (areas.some((area, other) => other !== at && area.name === name)) return `Another area is already named «${name}».`
+  return undefined
+}
+
+/** An area of a frame under another name, which follows into its reading and into `card.name` in every formula. */
+export function withAreaRenamed(cells: readonly Cell[], id: string, at: number, name: string): Cell[] {
+  const cell = cells.find((one): one is Frame => one.id === id && one.kind === 'frame')
+  const area = cell?.areas?.[at]
+  if (!cell?.areas || !area) throw new ChangeRefused('This area is no longer in the sheet.')
+  const from = area.name
+  if (from === name) return [...cells]
+  const refused = refusedAreaName(name, cell, at)
+  if (refused) throw new ChangeRefused(refused)
+  const renamed: Frame = { ...cell, areas: cell.areas.with(at, { ...area, name }) }
+  if (cell.readings)
+    renamed.readings = Object.fromEntries(
+      Object.entries(cell.readings).map(([key, reading]) => [key === from ? name : key, reading]),
+    )
+  const put = cells.map((other) => (other.id === id ? renamed : other))
+  // Of two cells with one name, formulas mean the first.
+  const meant = cells.find((one) => isNamed(one) && one.name === cell.name)
+  return meant === cell ? put.map((other) => followPart(other, { of: cell, from, to: name }, cells)) : put
+}
