@@ -63,7 +63,7 @@ describe('H.1, end-gauge calibration', () => {
   test('the sheet says that its limits are not linear, and a simulation gives 34 nm, as the terms of second order do', () => {
     const sheet = sheetOf(DISTRIBUTED)
     const outcome = sheet.outcome('length')
-    expect(outcome.state === 'value' && outcome.limits?.bends).toBe(true)
+    expect(outcome.state === 'value' && outcome.limits?.nonlinear).toBe(true)
     const { sd, mean } =
       simulate(sheet.engine, { tries: 200_000, seed: 1 }).figures.get('length') ?? expect.unreachable()
     expect(Math.round(sd * 1e9)).toBe(34)

@@ -10,7 +10,7 @@ const TRIES = 50_000
 const LONGEST_MS = 4000
 const WIDTH = 360
 
-const isNonlinear = (outcome: Outcome): boolean => outcome.state === 'value' && outcome.limits?.bends === true
+const isNonlinear = (outcome: Outcome): boolean => outcome.state === 'value' && outcome.limits?.nonlinear === true
 
 /** Simulates the results whose limits are not linear, where that has not been done yet; paper without it says the rest. */
 export async function simulateForPaper(sheet: Sheet): Promise<void> {

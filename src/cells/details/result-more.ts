@@ -128,7 +128,7 @@ export class ResultMore extends LitElement {
         }
         ${limits.nonlinear ? detailsWords.nonlinear : nothing}
       </p>
-      <simulated-figure .view=${this.view} .nonlinear=${limits.bends}></simulated-figure>
+      <simulated-figure .view=${this.view} .nonlinear=${limits.nonlinear}></simulated-figure>
     `
   }
 
