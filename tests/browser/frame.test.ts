@@ -142,6 +142,30 @@ test.for([
   await expect.poll(async () => Object.keys((await frameOf(page)).readings ?? {})).toEqual(['light'])
 })
 
+test('an area under another name follows into the formula, and its areas are copied to the next frame', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openSheet(page, [...SHEET, { kind: 'frame', id: 'g', name: 'next_card', label: 'Next card' }])
+  const frame = page.locator('frame-cell').first()
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
+  await frame.locator('frame-picture canvas').waitFor()
+  await frame.getByLabel('Name', { exact: true }).fill('field')
+  await expect
+    .poll(async () => (await cellsOf(page)).find(({ id }) => id === 'r'))
+    .toMatchObject({ formula: 'plain_card.field.spread' })
+  await page.locator('result-cell').getByText('0.67').first().waitFor()
+
+  const next = page.locator('frame-cell').nth(1)
+  await next.getByRole('button', { name: 'Copy the areas of Plain card' }).click()
+  await expect
+    .poll(async () => (await cellsOf(page)).find(({ id }) => id === 'g'))
+    .toMatchObject({ areas: [{ kind: 'evenness', name: 'field', columns: 3, rows: 1 }] })
+})
+
 test('two fingers zoom, one moves an area', async ({ open }) => {
   const { page, context } = await open({ context: { hasTouch: true } })
   await openSheet(page, SHEET)
