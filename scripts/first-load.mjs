@@ -33,7 +33,11 @@ const WIDE_CELLS = {
 /** Where each kind of drawing is drawn. */
 const DRAWINGS = {
   'set-up': 'src/drawings/set-up/set-up.ts',
+  column: 'src/drawings/column/column.ts',
   evenness: 'src/drawings/evenness/evenness.ts',
+  readings: 'src/drawings/readings/readings.ts',
+  'depth-zone': 'src/drawings/depth-zone/depth-zone.ts',
+  time: 'src/drawings/time/time.ts',
   depth: 'src/drawings/depth/depth.ts',
   tiles: 'src/drawings/tiles/tiles.ts',
   squareness: 'src/drawings/squareness/squareness.ts',
@@ -53,14 +57,15 @@ function closure(chunks, names) {
   return [...found]
 }
 
-/** The files of functions each template calls, as vite/templates.ts writes them beside it. */
-function functionsOf(output) {
+/** The composed sheet of each job, and the files of functions it calls, as vite/templates.ts writes them. */
+function composedIn(output) {
   const modules = output.flatMap(({ moduleIds = [] }) => moduleIds)
   const functionFile = (name) => modules.find((id) => id.includes('/src/functions/') && id.endsWith(`/${name}.ts`))
   const files = output.filter(({ fileName }) => /^assets\/.*\.json$/.test(fileName))
   return (key) => {
     const file = files.find(({ fileName }) => fileName.replace(/^assets\/(.*)-\w+\.json$/, '$1') === key)
-    return JSON.parse(file.source).functions.map((name) => functionFile(name))
+    const { worksheet, functions } = JSON.parse(file.source)
+    return { template: worksheet, functions: functions.map((name) => functionFile(name)) }
   }
 }
 
@@ -107,14 +112,14 @@ export function firstLoad({ root, output, html }) {
     chunks,
     [...html.matchAll(TAG)].map(([, name]) => name),
   )
-  const functions = functionsOf(output)
+  const composed = composedIn(output)
   const folder = join(root, 'templates')
   const sheets = readdirSync(folder)
     .filter((file) => file.endsWith('.json'))
     .map((file) => {
-      const template = JSON.parse(readFileSync(join(folder, file), 'utf8'))
       const key = file.replace(/\.json$/, '')
-      const names = closure(chunks, [...page, ...modulesFor(template, functions(key)).map(chunkOf)])
+      const { template, functions } = composed(key)
+      const names = closure(chunks, [...page, ...modulesFor(template, functions).map(chunkOf)])
       const later = closure(chunks, modulesAfter(template).map(chunkOf))
       const reads = READING.map(chunkOf).filter((name) => [...names, ...later].includes(name))
       if (reads.length > 0)

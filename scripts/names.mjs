@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 
-const SOURCE = new URL('../shared/vocabulary.json', import.meta.url)
+const SOURCE = new URL('../templates/parts/names.json', import.meta.url)
 export const NAMES_FILE = fileURLToPath(new URL('../docs/names.md', import.meta.url))
 
 const ENTRIES = {
@@ -20,32 +20,27 @@ const ENTRIES = {
 
 const cell = (text) => text.replaceAll('|', '\\|')
 
-function row([name, { entry, unit, means }]) {
+function row([name, { role, entry, unit, means, aliases = [] }]) {
   const shown = unit === undefined || unit === '' ? '' : `\`${unit}\``
-  return `| \`${name}\` | ${cell(means)} | ${shown} | ${ENTRIES[entry] ?? entry} |`
+  const older = aliases.map((alias) => `\`${alias}\``).join(', ')
+  return `| \`${name}\` | ${cell(means)} | ${shown} | ${ENTRIES[entry] ?? entry} | ${role} | ${older} |`
 }
 
 /** The published names as a page for people, made from the list the program reads. */
 export function namesPage() {
   const { names } = JSON.parse(readFileSync(SOURCE, 'utf8'))
   const rows = Object.entries(names)
+    .filter(([, { inline }]) => inline === undefined)
     .sort(([a], [b]) => (a < b ? -1 : 1))
     .map(row)
-  return `# Names that join
+  return `# Published names
 
-When a template is set into an open sheet, a cell of the sheet stands for every cell of the template that bears the same
-published name, so that nothing is typed twice. These are the published names, what each stands for wherever it stands, and
-the unit a bare number takes. Give your own cells these names where they mean the same, and sections will join them too.
+Sheets are composed of parts. Each name that a part publishes or asks for belongs to one role, so that nothing is computed or
+typed twice. Give your own cells other names; a formula of yours reads these by name. An older name means the one in its row:
+it is still read wherever a figure is set by name.
 
-- A given of the sheet stays, and is asked once.
-- A result of the sheet stays, and the template does not ask for it.
-- Where the sheet has a given and the template works the figure out, the result takes the given’s place and keeps what was
-  filled in as its measured value; you are asked, and may have it otherwise.
-- A name that is not in this list, or stands for another kind of thing in your sheet, is asked about: the two are one, or
-  the new one takes another name.
-
-| name | stands for | unit | filled in as |
-|---|---|---|---|
+| name | meaning | unit | filled in as | role | older names |
+|---|---|---|---|---|---|
 ${rows.join('\n')}
 `
 }

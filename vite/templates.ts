@@ -1,8 +1,10 @@
 import type { Plugin } from 'vite'
 import type { FormulaIndex, TemplateFile } from '../src/app/templates/template-file.ts'
+import type { PartFiles } from '../src/worksheet/compose/part-library.ts'
 import { madeModule } from './made.ts'
 
 interface Made {
+  readonly parts: PartFiles
   readonly files: readonly (readonly [string, TemplateFile])[]
   readonly index: FormulaIndex
 }
@@ -16,13 +18,14 @@ export const templates = (): Plugin =>
     plugin: 'evenfield-templates',
     name: 'virtual:templates',
     entry: 'vite/templates/all.ts',
-    write: ({ files, index }, { place, follow }) => {
+    write: ({ files, index, parts }, { place, follow }) => {
       const addresses = files.map(([key, file]) => {
         follow(key)
         return [key, place(key, 'json', JSON.stringify(file))]
       })
       return [
         `export const TEMPLATES = ${JSON.stringify(Object.fromEntries(addresses))}`,
+        `export const PARTS = ${JSON.stringify(place('parts', 'json', JSON.stringify(parts)))}`,
         `export const INDEX = ${JSON.stringify(place('formulas', 'json', JSON.stringify(index)))}`,
       ].join('\n')
     },

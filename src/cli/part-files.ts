@@ -12,9 +12,8 @@ function templatesFolder(): URL {
   }
 }
 
-const TEMPLATES = templatesFolder()
-const JOBS = new URL('jobs/', TEMPLATES)
-const FOLDER = new URL('parts/', TEMPLATES)
+const JOBS = templatesFolder()
+const FOLDER = new URL('parts/', JOBS)
 
 const json = (path: string): never => JSON.parse(readFileSync(new URL(path, FOLDER), 'utf8')) as never
 

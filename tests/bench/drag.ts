@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
+import { readSheetOrJob } from '../../src/cli/part-files.ts'
 import { drawEvenness } from '../../src/drawings/evenness/evenness.ts'
 import { drawSetUp } from '../../src/drawings/set-up/set-up.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { type Change, type Drawing, LampDragSolver, readDocument, Sheet } from '../../src/worksheet/index.ts'
+import { type Change, type Drawing, LampDragSolver, Sheet } from '../../src/worksheet/index.ts'
 import { median, ms, timed } from './measure.ts'
 
 const FRAME_MS = 16.7
@@ -16,7 +17,7 @@ const DRAW = { 'set-up': drawSetUp, evenness: drawEvenness } as const
  */
 export function drag(): number {
   const text = readFileSync(new URL('../../templates/flat-sheet.json', import.meta.url), 'utf8')
-  const sheet = new Sheet(readDocument(text), LIBRARY)
+  const sheet = new Sheet(readSheetOrJob(text), LIBRARY)
   const drawings = sheet.cells.filter((cell): cell is Drawing => cell.kind === 'drawing' && cell.drawing in DRAW)
   const mover = new LampDragSolver(sheet, drawings.find(({ drawing }) => drawing === 'set-up') as Drawing)
   const steps: number[] = []

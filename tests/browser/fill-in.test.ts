@@ -41,9 +41,9 @@ test('emptied givens make results wait and say for what', async ({ open }) => {
 
 test('text that cannot be read is told what, where and how to mend it, and stays', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  const border = given(page, 'Border left round it')
+  const border = given(page, 'Border round it')
   await border.fill('10 mmm')
-  const cell = page.locator('given-cell').filter({ hasText: 'Border left round it' })
+  const cell = page.locator('given-cell').filter({ hasText: 'Border round it' })
   await cell.locator('mark', { hasText: 'mmm' }).waitFor()
   await expect.poll(() => border.inputValue()).toBe('10 mmm')
   await expect.poll(() => border.getAttribute('aria-invalid')).toBe('true')
@@ -71,7 +71,7 @@ test('a bare number is shown as it is read, and another reading is one press awa
 
 test('on a touch screen the signs stand under the field in hand and go in at the caret', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet', width: 390, context: { hasTouch: true, isMobile: true } })
-  const size = given(page, 'Original')
+  const size = page.getByRole('textbox', { name: 'Original', exact: true })
   await size.fill('420297')
   await size.evaluate((field: HTMLInputElement) => field.setSelectionRange(3, 3))
   await page.getByRole('button', { name: /^Insert ×/ }).tap()

@@ -33,7 +33,7 @@ test('the shelf, then a flat sheet filled in with its drawing, fetch what the bu
 
   await page.getByRole('link', { name: /^A flat sheet/ }).click()
   await page.locator('drawing-cell svg').first().waitFor()
-  const width = page.getByLabel('Original', { exact: true })
+  const width = page.getByRole('textbox', { name: 'Original', exact: true })
   await width.fill('420 x 297')
   const needed = LISTED.sheets[SHEET] ?? []
   const unasked = async () => {

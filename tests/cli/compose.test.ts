@@ -2,10 +2,8 @@ import { readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { jobNames } from '../../src/cli/part-files.ts'
+import { JOBS } from '../templates/open.ts'
 import { evenfield, json } from './run.ts'
-
-const JOBS = jobNames()
 
 const out = join(tmpdir(), `composed-${process.pid}.json`)
 
@@ -65,7 +63,7 @@ describe('evenfield compose', () => {
 })
 
 describe('what rests on an example', () => {
-  const file = 'templates/jobs/flat-sheet.json'
+  const file = 'templates/flat-sheet.json'
 
   it('waits, names the figures, and tells how the example stands', () => {
     const { cells, checks } = computed(file)
@@ -98,7 +96,7 @@ describe('what rests on an example', () => {
 
 it('every job computes in the terminal, marked as an example', { timeout: 300_000 }, () => {
   for (const job of JOBS) {
-    const { cells } = computed(`templates/jobs/${job}.json`)
+    const { cells } = computed(`templates/${job}.json`)
     expect(
       Object.values(cells).some(({ from }) => from === 'example'),
       job,

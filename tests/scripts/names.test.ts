@@ -3,8 +3,10 @@ import { expect, test } from 'vitest'
 import { NAMES_FILE, namesPage } from '../../scripts/names.mjs'
 import { VOCABULARY } from '../../src/worksheet/compose/vocabulary.ts'
 
-test('the page of published names is the list the program joins by', () => {
-  expect(readFileSync(NAMES_FILE, 'utf8'), 'after a change of shared/vocabulary.json: npm run names').toBe(namesPage())
+test('the page of published names is the list the program composes by', () => {
+  expect(readFileSync(NAMES_FILE, 'utf8'), 'after a change of templates/parts/names.json: npm run names').toBe(
+    namesPage(),
+  )
 })
 
 test('it tells every name with its meaning and unit', () => {

@@ -1,20 +1,11 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { readParts } from '../../src/cli/part-files.ts'
 import { type Cell, isNamed, type NamedCell, type Worksheet } from '../../src/worksheet/index.ts'
-import { Filled, open, readTemplate } from './open.ts'
+import { Filled, JOBS, open, readTemplate } from './open.ts'
 
-const NAMES = readdirSync(new URL('../../templates/', import.meta.url))
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => file.replace(/\.json$/, ''))
+const NAMES = JOBS
 
-interface Entry {
-  readonly entry: string
-  readonly unit?: string
-  readonly means: string
-}
-const VOCABULARY: Readonly<Record<string, Entry>> = JSON.parse(
-  readFileSync(new URL('../../shared/vocabulary.json', import.meta.url), 'utf8'),
-).names
+const PARTS = readParts()
 
 const templates: ReadonlyMap<string, Worksheet> = new Map(NAMES.map((name) => [name, readTemplate(name)]))
 const cellsOf = (name: string): readonly Cell[] => (templates.get(name) as Worksheet).cells
@@ -128,23 +119,10 @@ test('no two templates stand at one place of the shelf, or answer alike', () => 
     expect(new Set(shelves.map((shelf) => shelf[key])).size).toBe(NAMES.length)
 })
 
-describe('the shared vocabulary', () => {
+describe('the published names', () => {
   const uses = new Map<string, { readonly template: string; readonly cell: NamedCell }[]>()
   for (const template of NAMES)
     for (const cell of namedIn(template)) uses.set(cell.name, [...(uses.get(cell.name) ?? []), { template, cell }])
-
-  const entryOf = (template: string, cell: NamedCell): string => {
-    if (cell.kind === 'check') return 'check'
-    if (cell.kind === 'given') return cell.entry ?? 'quantity'
-    const value = open(template).value(cell.name)
-    return typeof value === 'number' ? 'quantity' : typeof value === 'boolean' ? 'yes or no' : 'value'
-  }
-
-  test('holds every name that more than one template uses', () => {
-    const shared = [...uses].filter(([, cells]) => cells.length > 1).map(([name]) => name)
-    expect(shared.filter((name) => !VOCABULARY[name])).toEqual([])
-    expect(shared.length).toBeGreaterThan(20)
-  })
 
   test('has no two names for one label: what is asked alike is one thing', () => {
     const names = new Map<string, Set<string>>()
@@ -155,20 +133,16 @@ describe('the shared vocabulary', () => {
     expect(several).toEqual([])
   })
 
-  test('holds no name that none uses', () => {
-    expect(Object.keys(VOCABULARY).filter((name) => !uses.has(name))).toEqual([])
-  })
-
-  test('tells what each name means', () => {
-    for (const { means } of Object.values(VOCABULARY)) expect(means.length).toBeGreaterThan(5)
-  })
-
-  test.each(Object.entries(VOCABULARY))('%s is one thing wherever it stands', (name, { entry, unit }) => {
-    for (const { template, cell } of uses.get(name) ?? []) {
-      expect(entryOf(template, cell), template).toBe(entry)
-      if (cell.kind !== 'check') expect(cell.unit ?? '', template).toBe(unit)
-    }
-  })
+  test.each([...PARTS.names].filter(([, { entry }]) => entry !== undefined && entry !== 'kit'))(
+    '%s is asked for in one way wherever it is asked',
+    (name, { entry, unit }) => {
+      for (const { template, cell } of uses.get(name) ?? []) {
+        if (cell.kind !== 'given') continue
+        expect(cell.entry ?? 'quantity', template).toBe(entry)
+        expect(cell.unit, template).toBe(unit)
+      }
+    },
+  )
 
   test('has givens of one name share their range, but for zero where a part may be flat or dark', () => {
     for (const [name, cells] of uses) {

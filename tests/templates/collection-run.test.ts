@@ -161,10 +161,6 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('collection-run', held), open('collection-run', failed), check)
   })
 
-  test('a check is tried for every check there is', () => {
-    expect(open('collection-run').checks).toHaveLength(6)
-  })
-
   test('the lens proposed for a column too short reaches all', () => {
     const short = { focal: '105' }
     const lens = /A lens of (\d+) mm/.exec(open('collection-run', short).message('run_reaches'))?.[1] ?? ''

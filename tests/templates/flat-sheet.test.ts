@@ -19,7 +19,7 @@ test('at its defaults it computes, with the sampling alone failing, on purpose',
   const sheet = open('flat-sheet')
   expectSettled(sheet)
   expect(sheet.failing).toEqual(['sharp_enough'])
-  expect(sheet.message('sharp_enough')).toContain('321 ppi of the 400 ppi wanted')
+  expect(sheet.message('sharp_enough')).toContain('321 ppi of the 400 ppi required')
 })
 
 describe('an estate map, 1.2 × 0.9 m, on a 100-megapixel sensor with a 120 mm lens', () => {
@@ -133,10 +133,6 @@ describe('each check holds and fails, and says so in full', () => {
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('flat-sheet', held), open('flat-sheet', failed), check)
   })
-
-  test('a check is tried for every check there is', () => {
-    expect(open('flat-sheet').checks).toHaveLength(14)
-  })
 })
 
 test('how short a lens may be is the sheet’s to say', () => {
@@ -151,9 +147,6 @@ test('a short time may be released by hand', () => {
 })
 
 test('what a failing check proposes makes it hold', () => {
-  const aperture = /Open up to (f\/[\d.]+)/.exec(open('flat-sheet', { aperture: 'f/22' }).message('aperture_resolves'))
-  expect(open('flat-sheet', { aperture: aperture?.[1] ?? '' }).failing).not.toContain('aperture_resolves')
-
   const deep = { unevenness: '40' }
   const stopped = /Stop down to (f\/[\d.]+)/.exec(open('flat-sheet', deep).message('depth_holds'))
   expect(open('flat-sheet', { ...deep, aperture: stopped?.[1] ?? '' }).failing).not.toContain('depth_holds')

@@ -59,8 +59,4 @@ describe('each check holds and fails, and says so in full', () => {
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('load-and-stand', held), open('load-and-stand', failed), check)
   })
-
-  test('a check is tried for every check there is', () => {
-    expect(open('load-and-stand').checks).toHaveLength(2)
-  })
 })

@@ -1,13 +1,20 @@
-import { readFileSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import { expect } from 'vitest'
+import { readParts, readSheetOrJob } from '../../src/cli/part-files.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { isNamed, readDocument, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
+import { namesFor } from '../../src/worksheet/compose/aliases.ts'
+import { isNamed, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
 
 const FOLDER = new URL('../../templates/', import.meta.url)
 
-/** A template as its file has it, passed by the schema. */
+/** A job's sheet as its file composes it, passed by the schema. */
 export const readTemplate = (name: string): Worksheet =>
-  readDocument(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'))
+  readSheetOrJob(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'))
+
+/** The names of all jobs. */
+export const JOBS: readonly string[] = readdirSync(FOLDER).flatMap((file) =>
+  file.endsWith('.json') ? [file.replace('.json', '')] : [],
+)
 
 /** A template filled in, and its figures by name. */
 export class Filled {
@@ -66,6 +73,8 @@ export class Filled {
         // A piece of kit need not be chosen: what it would fill in is filled in.
         if (cell.kind === 'given' && cell.entry === 'kit' && cell.value === '') return []
         if (kind !== 'check') return this.sheet.outcome(id).state === 'value' ? [] : [`${name}: ${this.trouble(name)}`]
+        // It says nothing before something is measured, and nothing has been.
+        if (cell.kind === 'check' && cell.needs_measured) return []
         const { state, message } = this.sheet.check(id)
         return state === 'waiting' || state === 'error' ? [`${name}: ${message}`] : []
       })
@@ -87,20 +96,29 @@ export class Filled {
   }
 
   private idOf(name: string): string {
-    const cell = this.sheet.named(name)
+    const cell = this.sheet.named(name) ?? this.sheet.named(nowCalled(this.sheet.worksheet, name))
     if (!cell) throw new Error(`No cell is named «${name}».`)
     return cell.id
   }
 }
 
+/** What the sheet calls a name that an older sheet had. */
+function nowCalled({ cells }: Worksheet, name: string): string {
+  const has = (one: string): boolean => cells.some((cell) => isNamed(cell) && cell.name === one)
+  return has(name) ? name : (namesFor(readParts(), name, has)[0] ?? name)
+}
+
 /** Opens a template with other givens than its own, and results as measured, as one would type them. */
 export function open(name: string, givens: Readonly<Record<string, string>> = {}): Filled {
   const worksheet = readTemplate(name)
-  const left = new Set(Object.keys(givens))
+  const typed = new Map(Object.entries(givens).map(([one, text]) => [nowCalled(worksheet, one), text]))
+  const left = new Set(typed.keys())
   const cells = worksheet.cells.map((cell) => {
-    if ((cell.kind !== 'given' && cell.kind !== 'result') || givens[cell.name] === undefined) return cell
+    if (cell.kind !== 'given' && cell.kind !== 'result') return cell
+    const text = typed.get(cell.name)
+    if (text === undefined) return cell
     left.delete(cell.name)
-    return { ...cell, [cell.kind === 'given' ? 'value' : 'measured']: givens[cell.name] as string }
+    return { ...cell, [cell.kind === 'given' ? 'value' : 'measured']: text }
   })
   if (left.size > 0) throw new Error(`${name} has no given or result named ${[...left].join(', ')}.`)
   return new Filled({ ...worksheet, cells })

@@ -47,7 +47,7 @@ describe('a thimble of 21 × 24 mm, 26 mm high, widest at the bottom, stated at 
   test('is focused halfway, 14 mm above the board, and the column set for that plane', () => {
     expect(sheet.mm('wanted_depth')).toBeCloseTo(24, 9)
     expect(sheet.mm('focus_height')).toBeCloseTo(14, 9)
-    expect(sheet.mm('carriage')).toBe(Math.round(105 * (2 + m + 1 / m) + 14))
+    expect(sheet.mm('carriage')).toBeCloseTo(105 * (2 + m + 1 / m) + 14, 9)
     expect(sheet.mm('room')).toBeCloseTo(105 * (1 + 1 / m) - 50 - 12, 9)
   })
 
@@ -118,9 +118,5 @@ describe('each check holds and fails, and says so in full', () => {
     ['room_enough', {}, { focal: '35', principal_inset: '140' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('small-object', held), open('small-object', failed), check)
-  })
-
-  test('a check is tried for every check there is', () => {
-    expect(open('small-object').checks).toHaveLength(10)
   })
 })

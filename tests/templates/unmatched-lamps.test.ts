@@ -70,7 +70,7 @@ describe('a diffuse lamp on the left and a narrower, warmer one on the right, wh
 
   test('is told that a lamp renders colours poorly', () => {
     expect(sheet.state('lamps_render')).toBe('fail')
-    expect(sheet.message('lamps_render')).toContain('renders colours at 82')
+    expect(sheet.message('lamps_render')).toContain('colour rendering is 82')
   })
 })
 
@@ -94,9 +94,5 @@ describe('each check holds and fails, and says so in full', () => {
     ['lamps_render', {}, { left_rendering: '80' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('unmatched-lamps', held), open('unmatched-lamps', failed), check)
-  })
-
-  test('a check is tried for every check there is', () => {
-    expect(open('unmatched-lamps').checks).toHaveLength(6)
   })
 })

@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { readSheetOrJob } from '../../src/cli/part-files.ts'
 import { DRAWINGS } from '../../src/drawings/kinds/registry.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { type Cell, readDocument, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
+import { type Cell, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
 import { bareFigure } from './bare.ts'
 import { drawLimits } from './limits.ts'
 
@@ -67,7 +68,7 @@ export async function figuresOf(folder: string): Promise<ShelfFigure[]> {
   const files = readdirSync(folder).filter((file) => file.endsWith('.json'))
   return Promise.all(
     files.map(async (file) => {
-      const worksheet = readDocument(readFileSync(join(folder, file), 'utf8')) as Worksheet & { shelf?: Shelf }
+      const worksheet = readSheetOrJob(readFileSync(join(folder, file), 'utf8')) as Worksheet & { shelf?: Shelf }
       const sheet = new Sheet(worksheet, LIBRARY)
       const { shelf = {} } = worksheet
       const svg = await drawn(sheet, shelf)

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from '../../src/app/templates/template-file.ts'
+import { readPartFiles, readSheetOrJob } from '../../src/cli/part-files.ts'
 import { LIBRARY, SUBJECTS, type SubjectFile } from '../../src/functions/index.ts'
 import type { Worksheet } from '../../src/worksheet/index.ts'
 import { prepare } from '../../src/worksheet/prepare-templates.ts'
@@ -13,7 +14,7 @@ const SUBJECT_OF = new Map(
 )
 
 function fileOf(name: string): TemplateFile {
-  const { shelf: _, ...worksheet } = JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'))
+  const { shelf: _, ...worksheet } = readSheetOrJob(readFileSync(new URL(name, FOLDER), 'utf8'))
   const prepared = prepare([worksheet as Worksheet], LIBRARY)
   const called = Object.values(prepared.formulas).flatMap(({ meanings }) => meanings.flatMap(({ calls }) => calls))
   return { worksheet, prepared, functions: [...new Set(called.flatMap((one) => SUBJECT_OF.get(one) ?? []))].sort() }
@@ -23,6 +24,9 @@ function fileOf(name: string): TemplateFile {
 export const files: readonly (readonly [string, TemplateFile])[] = readdirSync(FOLDER)
   .filter((name) => name.endsWith('.json'))
   .map((name) => [name.replace(/\.json$/, ''), fileOf(name)] as const)
+
+/** What the page composes sheets of when a part is added. */
+export const parts = readPartFiles()
 
 export const index: FormulaIndex = Object.fromEntries(
   files.map(([key, { worksheet }]) => [key, [...new Set(formulasOf(worksheet.cells).map(markOf))].join(' ')]),

@@ -3,13 +3,20 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
+import type { ChosenPart } from '../../worksheet/compose/choose-parts.ts'
 import { type IncomingSection, type JoinPlan, planJoin, type Resolution } from '../../worksheet/compose/join.ts'
+import type { PartLibrary } from '../../worksheet/compose/part-library.ts'
+import { isComposed, partsOf, type Recomposed, withParts } from '../../worksheet/compose/recompose.ts'
+import type { Change } from '../../worksheet/document/change.ts'
+import type { Worksheet } from '../../worksheet/index.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { cellId } from '../common/new-cell.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { found } from '../shelf/shelf-find.ts'
+import { parts } from '../templates/part-library.ts'
 import { ANSWERS, type Answer, template } from '../templates/templates.ts'
 import { type Question, questionsOf, resolutionText, usedText } from './join-text.ts'
+import { previewOf } from './parts-preview.ts'
 import { composeWords as words } from './words.ts'
 
 /** Adds the section of a template to the open sheet: which one, and what happens to names both use. */
@@ -128,6 +135,10 @@ export class JoinPanel extends LitElement {
   @property({ attribute: false }) open!: OpenSheet
   @state() private query = ''
   @state() private coming: (IncomingSection & { readonly answer: string }) | undefined
+  /** What is added to a sheet that is composed of parts. */
+  @state() private adding:
+    | { readonly answer: string; readonly library: PartLibrary; readonly parts: readonly ChosenPart[] }
+    | undefined
   @state() private choices: ReadonlyMap<string, Resolution> = new Map()
   @state() private trouble = ''
 
@@ -148,6 +159,10 @@ export class JoinPanel extends LitElement {
     try {
       const worksheet = await template(key)
       if (!worksheet) throw new Error(words.missing)
+      if (isComposed(this.open.sheet.worksheet)) {
+        await this.addParts(answer, worksheet)
+        return
+      }
       await this.open.loadLanguageFor(worksheet.cells)
       this.choices = new Map()
       this.coming = { key, title: worksheet.title, cells: worksheet.cells, stage: moment, answer }
@@ -157,7 +172,16 @@ export class JoinPanel extends LitElement {
     }
   }
 
+  private async addParts(answer: string, job: Worksheet): Promise<void> {
+    const library = await parts()
+    const chosen = partsOf(job)
+    await this.open.loadLanguageFor(withParts(library, this.open.sheet.worksheet, chosen).cells)
+    this.adding = { answer, library, parts: chosen }
+    await this.take()
+  }
+
   private async another(): Promise<void> {
+    this.adding = undefined
     this.coming = undefined
     this.trouble = ''
     await this.take()
@@ -170,6 +194,10 @@ export class JoinPanel extends LitElement {
   private setIn(coming: IncomingSection): void {
     // The sheet may have changed since the preview was made.
     const { change, first } = this.plan(coming)
+    this.make(change, first)
+  }
+
+  private make(change: Change | undefined, first: string | undefined): void {
     if (!change || first === undefined) return
     const refused = requestChange(this, change)
     if (refused !== undefined) {
@@ -225,6 +253,31 @@ export class JoinPanel extends LitElement {
           )}</ul>
         `
       })}
+    `
+  }
+
+  private partsPreview({ answer, library, parts: chosen }: NonNullable<typeof this.adding>): TemplateResult {
+    const recomposed = (): Recomposed => withParts(library, this.open.sheet.worksheet, chosen)
+    const next = recomposed()
+    return html`
+      <h2 tabindex="-1">${words.adding(answer)}</h2>
+      ${
+        next.change
+          ? html`<div class="summary">${previewOf(this.open.sheet, library, next).map((said) => html`<p>${said}</p>`)}</div>`
+          : html`<p>${words.nothingNew}</p>`
+      }
+      <div class="presses">
+        ${
+          next.change
+            ? html`<button type="button" class="press" @click=${() => {
+                const { change, first, cells } = recomposed()
+                this.make(change, first ?? cells[0]?.id)
+              }}><b>${words.confirm}</b></button>`
+            : nothing
+        }
+        <button type="button" class="press" @click=${() => void this.another()}>${words.another}</button>
+        <button type="button" class="press" @click=${() => this.leave()}>${words.cancel}</button>
+      </div>
     `
   }
 
@@ -295,7 +348,7 @@ export class JoinPanel extends LitElement {
   override render(): TemplateResult {
     return html`
       ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
-      ${this.coming ? this.preview(this.coming) : this.chooser()}
+      ${this.adding ? this.partsPreview(this.adding) : this.coming ? this.preview(this.coming) : this.chooser()}
     `
   }
 }

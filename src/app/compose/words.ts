@@ -24,6 +24,16 @@ export const composeWords = {
   },
   clashes: (n: number): string =>
     `${plural(n, 'name')} ${agree(n, 'is', 'are')} already used in your sheet, perhaps for the same thing.`,
+  asks: (labels: readonly string[]): string => {
+    const rest = labels.length - MAX_LISTED
+    const shown = labels.slice(0, MAX_LISTED).map(quoted)
+    return `It asks for ${listText(rest > 0 ? [...shown, `${count(rest)} more`] : shown)}.`
+  },
+  asksNothing: 'It asks for nothing more.',
+  /** A part of the sheet gives way to another that decides the same. */
+  replaces: (part: string, by: string): string => `${quoted(part)} gives way to ${quoted(by)}.`,
+  changes: (changes: readonly string[]): string => `It changes: ${changes.join('; ')}.`,
+  change: (label: string, before: string, after: string): string => `${label} ${before} → ${after}`,
   nothingNew: 'Everything in this section is already in your sheet.',
   confirm: 'Add it',
   another: 'Choose another section',

@@ -10,4 +10,6 @@ declare module 'virtual:templates' {
   export const TEMPLATES: Readonly<Record<string, string>>
   /** Where the marks of all templates' formulas are. */
   export const INDEX: string
+  /** Where the roles, names and parts are that sheets are composed of. */
+  export const PARTS: string
 }

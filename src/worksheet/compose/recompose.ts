@@ -11,7 +11,7 @@ export interface Recomposed {
   /** One change, one step of undo; undefined where every part is there already. */
   readonly change: Change | undefined
   readonly cells: readonly Cell[]
-  /** The first cell that is new. */
+  /** Where to look first: the heading of what is new. */
   readonly first: string | undefined
   /** The givens it asks that the sheet did not have. */
   readonly asks: readonly Given[]
@@ -53,10 +53,19 @@ export function withParts(library: PartLibrary, worksheet: Worksheet, added: rea
         }
       : undefined,
     cells,
-    first: fresh[0]?.id,
+    first: firstOf(cells, fresh, known),
     asks: fresh.filter((cell): cell is Given => cell.kind === 'given' && cell.value.trim() === ''),
     replaced: replaced.filter(({ part, by }) => known.has(part) && !known.has(by)),
   }
+}
+
+/** Where to look first: the heading of the first new part, else of the first new cell. */
+function firstOf(cells: readonly Cell[], fresh: readonly Cell[], known: ReadonlySet<string>): string | undefined {
+  const isHeading = (cell: Cell): boolean => cell.kind === 'note' && cell.role === 'heading'
+  const ofPart = cells.find((cell) => isHeading(cell) && typeof cell.part === 'string' && !known.has(cell.part))
+  const [first] = fresh
+  const above = first && cells.slice(0, cells.indexOf(first) + 1).findLast(isHeading)
+  return (ofPart ?? above ?? first)?.id
 }
 
 /** What is filled in, by name: now, and before a part computed it. */

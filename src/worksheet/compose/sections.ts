@@ -150,7 +150,8 @@ function givenCell(
   const said: Record<string, unknown> = { ...known, ...saidElsewhere(filling.library, gathering.parts, name) }
   const filled = fillIn(filling, gathering.parts, name, known)
   const isKit = known.entry === 'kit'
-  const change = (said.change as string | undefined) ?? known.advice?.change
+  const advice = said.advice as PublishedName['advice']
+  const change = (said.change as string | undefined) ?? advice?.change
   return defined({
     kind: 'given',
     name,
@@ -161,7 +162,8 @@ function givenCell(
     from: filled ? { kind: filled.from, text: filled.value } : undefined,
     piece: filled?.piece,
     fills: isKit ? fillsOf(known, asked) : undefined,
-    advice: isKit || !known.advice ? undefined : { ...known.advice, change },
+    // What may never be changed is fixed, and needs no more said.
+    advice: isKit || !advice || change === 'never' ? undefined : { ...advice, change },
   }) as PartCell
 }
 

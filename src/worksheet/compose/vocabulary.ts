@@ -1,12 +1,17 @@
-import published from '../../../shared/vocabulary.json'
+import published from '../../../templates/parts/names.json'
 
 /** What a published name means in every sheet. */
 export interface Term {
-  /** How it is filled in, as a given has it; `check` for a check, `value` for a result that is no single figure. */
-  readonly entry: string
+  readonly role: string
+  /** How it is filled in, as a given has it; `check` for a check. */
+  readonly entry?: string
   readonly unit?: string
-  readonly means: string
+  readonly means?: string
+  /** Whether a cell of that name in any sheet is taken to be the same; about other names one is asked. */
+  readonly joins?: boolean
 }
 
-/** The published names: sections that use them join. */
-export const VOCABULARY: ReadonlyMap<string, Term> = new Map(Object.entries<Term>(published.names))
+/** The names several sections share: sections that use them join. */
+export const VOCABULARY: ReadonlyMap<string, Term> = new Map(
+  Object.entries<Term>(published.names).filter(([, { joins }]) => joins === true),
+)

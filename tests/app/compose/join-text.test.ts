@@ -25,13 +25,13 @@ test('of many cells, the first are named and the rest are counted', () => {
 })
 
 test('a clash is a question, and one that cannot be merged gives its reason', () => {
-  const own = [given('reach', '3 m', { label: 'Reach' }), given('far', '1 s', { label: 'Far' })]
-  const [reach, far] = questionsOf(meetings(own, [given('reach', '1 mm'), given('far', '1 mm')]))
-  expect(reach).toMatchObject({
-    said: '«Reach»: your sheet already has a cell named «reach».',
+  const own = [given('girth', '3 m', { label: 'Girth' }), given('far', '1 s', { label: 'Far' })]
+  const [girth, far] = questionsOf(meetings(own, [given('girth', '1 mm'), given('far', '1 mm')]))
+  expect(girth).toMatchObject({
+    said: '«Girth»: your sheet already has a cell named «girth».',
     way: 'both',
     ways: [
-      { way: 'both', said: 'Keep both: the new one is named «reach_2»' },
+      { way: 'both', said: 'Keep both: the new one is named «girth_2»' },
       { way: 'keep', said: 'They are the same: use yours' },
     ],
   })

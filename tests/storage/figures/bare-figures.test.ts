@@ -1,15 +1,12 @@
-import { readdirSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { toLink } from '../../../src/storage/exchange/link.ts'
 import { bareFigures, minimalFigures } from '../../../src/storage/figures/bare-figures.ts'
 import { figuresOnly } from '../../../src/storage/figures/figures-only.ts'
 import { Sheet } from '../../../src/worksheet/index.ts'
-import { readTemplate } from '../../templates/open.ts'
+import { JOBS, readTemplate } from '../../templates/open.ts'
 
-const NAMES = readdirSync(new URL('../../../templates/', import.meta.url))
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => file.replace('.json', ''))
+const NAMES = JOBS
 /** What a QR code of version 40 holds in bytes at level L, by ISO/IEC 18004 (from memory), less a usual address. */
 const ROOM = 2953 - 60
 

@@ -1,15 +1,12 @@
-import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { fromLink, toLink } from '../../../src/storage/exchange/link.ts'
 import { figuresOnly, isFiguresOnly } from '../../../src/storage/figures/figures-only.ts'
 import { type Cell, type Outcome, Sheet } from '../../../src/worksheet/index.ts'
-import { readTemplate } from '../../templates/open.ts'
+import { JOBS, readTemplate } from '../../templates/open.ts'
 import { check, given, result, sheetOf } from '../../worksheet/make.ts'
 
-const TEMPLATES = readdirSync(new URL('../../../templates/', import.meta.url))
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => file.replace('.json', ''))
+const TEMPLATES = JOBS
 
 const shown = (outcome: Outcome): string | undefined =>
   outcome.state === 'value' ? `${outcome.shown.text} ${outcome.shown.mark ?? ''}` : undefined
@@ -33,7 +30,8 @@ describe.each(TEMPLATES)('%s as figures only', (name) => {
         const [was, is] = [shown(sheet.outcome(cell.id)), shown(figures.outcome(id))]
         expect(is?.trim(), cell.name).toBe(was?.trim())
       }
-      if (cell.kind === 'check') {
+      // A check that waits is no figure.
+      if (cell.kind === 'check' && sheet.check(cell.id).state !== 'waiting') {
         const { state, message } = sheet.check(cell.id)
         expect([figures.check(id).state, figures.check(id).message], cell.name).toEqual([state, message])
       }
@@ -42,7 +40,8 @@ describe.each(TEMPLATES)('%s as figures only', (name) => {
         expect(figures.drawing(id).values, cell.id).toEqual(values)
       }
     }
-    expect(figures.checkSummary).toEqual(sheet.checkSummary)
+    const { waiting: _, ...judged } = sheet.checkSummary
+    expect(figures.checkSummary).toMatchObject(judged)
   })
 
   test('holds no formula', () => {

@@ -1,13 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { jobNames, readJob } from '../../../src/cli/part-files.ts'
+import { readJob } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { namesFor } from '../../../src/worksheet/compose/aliases.ts'
 import { composeJob, type Job, partsOfJob } from '../../../src/worksheet/compose/job.ts'
 import { isNamed, readDocument, Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
+import { JOBS } from '../../templates/open.ts'
 import { composed, errorsOf, namesOf, PARTS, permutations, READ } from './sets.ts'
-
-const JOBS = jobNames()
 
 const job = (name: string): Job => readJob(name) as Job
 const partsOf = (names: readonly string[]) => names.flatMap((name) => partsOfJob(job(name)))

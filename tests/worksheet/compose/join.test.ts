@@ -1,11 +1,10 @@
-import { readdirSync } from 'node:fs'
+import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { type JoinPlan, planJoin, type Resolution } from '../../../src/worksheet/compose/join.ts'
 import { placeFor } from '../../../src/worksheet/compose/join-place.ts'
-import { type Cell, isNamed, Sheet, type Stage } from '../../../src/worksheet/index.ts'
-import { readTemplate } from '../../templates/open.ts'
+import { type Cell, isNamed, readDocument, Sheet, type Stage } from '../../../src/worksheet/index.ts'
 import { check, given, note, result, seen, sheetOf } from '../make.ts'
 
 const heading = (text: string, stage?: Stage): Cell => ({
@@ -134,50 +133,50 @@ describe('a published name joins', () => {
 describe('a name that clashes', () => {
   const coming: Cell[] = [
     heading('More'),
-    given('reach', '5 mm'),
-    result('far', 'reach * 2'),
-    check('near', 'reach < 1 m', { message: '{reach} of {far}; reach is a word', passes: '{2 * reach}' }),
-    { kind: 'drawing', id: 'd', drawing: 'set-up', from: { field_width: 'reach + far' }, moves: ['reach'] },
-    { kind: 'steps', id: 's', steps: [{ text: 'Read it', reading: 'reach' }] },
+    given('girth', '5 mm'),
+    result('far', 'girth * 2'),
+    check('near', 'girth < 1 m', { message: '{girth} of {far}; girth is a word', passes: '{2 * girth}' }),
+    { kind: 'drawing', id: 'd', drawing: 'set-up', from: { field_width: 'girth + far' }, moves: ['girth'] },
+    { kind: 'steps', id: 's', steps: [{ text: 'Read it', reading: 'girth' }] },
     {
       kind: 'table',
       id: 'list',
       name: 'list',
       columns: [
         { name: 'width', unit: 'mm' },
-        { name: 'more', formula: 'width + reach', foot: [{ figure: 'count', where: 'more > reach' }] },
+        { name: 'more', formula: 'width + girth', foot: [{ figure: 'count', where: 'more > girth' }] },
       ],
       rows: [['10', '']],
     },
-    { kind: 'range', id: 'r', of: 'reach', results: ['far'] },
-    { kind: 'variants', id: 'v', sets: [{ title: 'Far', values: { reach: '9 mm' } }], results: ['far'] },
-    { kind: 'run', id: 'run', of: 'list', from: { width: 'width', gap: 'reach' } },
+    { kind: 'range', id: 'r', of: 'girth', results: ['far'] },
+    { kind: 'variants', id: 'v', sets: [{ title: 'Far', values: { girth: '9 mm' } }], results: ['far'] },
+    { kind: 'run', id: 'run', of: 'list', from: { width: 'width', gap: 'girth' } },
   ]
 
   it('is kept beside the other under a name that follows wherever it is used', () => {
-    const sheet = sheetOf([given('reach', '3 m'), given('reach_2', '1 m'), given('far', '1 s')])
+    const sheet = sheetOf([given('girth', '3 m'), given('girth_2', '1 m'), given('far', '1 s')])
     const { meetings, cells } = join(sheet, coming)
     expect(meetings).toMatchObject([
-      { name: 'reach', way: 'both', ways: ['both', 'keep'], newName: 'reach_3', clashes: true },
+      { name: 'girth', way: 'both', ways: ['both', 'keep'], newName: 'girth_3', clashes: true },
       { name: 'far', way: 'both', newName: 'far_2', ways: ['both'], why: 'yours is a time, the other a length' },
     ])
     expect(cells.slice(1)).toMatchObject([
-      { name: 'reach_3' },
-      { name: 'far_2', formula: 'reach_3 * 2' },
-      { condition: 'reach_3 < 1 m', message: '{reach_3} of {far_2}; reach is a word', passes: '{2 * reach_3}' },
-      { from: { field_width: 'reach_3 + far_2' }, moves: ['reach_3'] },
-      { steps: [{ reading: 'reach_3' }] },
-      { columns: [{}, { formula: 'width + reach_3', foot: [{ where: 'more > reach_3' }] }] },
-      { of: 'reach_3', results: ['far_2'] },
-      { sets: [{ values: { reach_3: '9 mm' } }], results: ['far_2'] },
-      { of: 'list', from: { width: 'width', gap: 'reach_3' } },
+      { name: 'girth_3' },
+      { name: 'far_2', formula: 'girth_3 * 2' },
+      { condition: 'girth_3 < 1 m', message: '{girth_3} of {far_2}; girth is a word', passes: '{2 * girth_3}' },
+      { from: { field_width: 'girth_3 + far_2' }, moves: ['girth_3'] },
+      { steps: [{ reading: 'girth_3' }] },
+      { columns: [{}, { formula: 'width + girth_3', foot: [{ where: 'more > girth_3' }] }] },
+      { of: 'girth_3', results: ['far_2'] },
+      { sets: [{ values: { girth_3: '9 mm' } }], results: ['far_2'] },
+      { of: 'list', from: { width: 'width', gap: 'girth_3' } },
     ])
     expect(sheet.checkSummary.errors).toBe(0)
   })
 
   it('joins where one says so', () => {
-    const sheet = sheetOf([given('reach', '3 m')])
-    const { meetings } = join(sheet, coming, { reach: 'keep' })
+    const sheet = sheetOf([given('girth', '3 m')])
+    const { meetings } = join(sheet, coming, { girth: 'keep' })
     expect(meetings[0]).toMatchObject({ way: 'keep', clashes: true })
     expect(seen(sheet, sheet.named('far')?.id as string)).toBe('6000 mm')
   })
@@ -292,9 +291,9 @@ it('is one step of undo', () => {
   expect(sheet.named('lens_height')).toMatchObject({ measured: '900 mm' })
 })
 
-const TEMPLATES = readdirSync(new URL('../../../templates/', import.meta.url))
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => file.replace(/\.json$/, ''))
+const OLDER = new URL('../version-1/', import.meta.url)
+const readOlder = (name: string) => readDocument(readFileSync(new URL(`${name}.json`, OLDER), 'utf8'))
+const TEMPLATES = readdirSync(OLDER).map((file) => file.replace(/\.json$/, ''))
 
 /** What is wrong with the text of cells: names, units, circles; not that a figure is refused. */
 const faults = (sheet: Sheet): string[] =>
@@ -312,9 +311,9 @@ test('any templates joined in any order give a sheet that names nothing twice an
     fc.property(fc.uniqueArray(fc.constantFrom(...TEMPLATES), { minLength: 2, maxLength: 4 }), (names) => {
       const freshId = ids()
       const [first, ...others] = names as [string, ...string[]]
-      const sheet = new Sheet(readTemplate(first), LIBRARY)
+      const sheet = new Sheet(readOlder(first), LIBRARY)
       for (const key of others) {
-        const { title, cells } = readTemplate(key)
+        const { title, cells } = readOlder(key)
         const { change, meetings } = planJoin(sheet, { key, title, cells }, { freshId })
         const before = sheet.cells
         if (change) sheet.apply(change)

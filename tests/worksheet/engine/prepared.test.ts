@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { PrecompiledCompiler, type PrecompiledFormulas } from '../../../src/language/evaluating/precompiled.ts'
@@ -9,15 +8,10 @@ import { FULL_CAPABILITIES } from '../../../src/worksheet/renaming/full-capabili
 import { feedOf } from '../../../src/worksheet/run/feed.ts'
 import { footerOf } from '../../../src/worksheet/table/footer.ts'
 import { TABLES } from '../../../src/worksheet/table/table-capability.ts'
+import { JOBS, readTemplate } from '../../templates/open.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
-const FOLDER = new URL('../../../templates/', import.meta.url)
-const TEMPLATES = readdirSync(FOLDER)
-  .filter((name) => name.endsWith('.json'))
-  .map((name) => {
-    const worksheet: Worksheet = JSON.parse(readFileSync(new URL(name, FOLDER), 'utf8'))
-    return [name.replace('.json', ''), worksheet] as const
-  })
+const TEMPLATES = JOBS.map((name) => [name, readTemplate(name)] as const)
 
 /** As the page gets it: through JSON. */
 const preparedFrom = (worksheet: Worksheet): PrecompiledFormulas =>

@@ -1,9 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import { jobNames, readJob, readParts } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
-import { composeJob, type Job } from '../../../src/worksheet/compose/job.ts'
 import {
   type Cell,
   DocumentError,
@@ -15,6 +13,7 @@ import {
   type Worksheet,
   writeDocument,
 } from '../../../src/worksheet/index.ts'
+import { JOBS, readTemplate } from '../../templates/open.ts'
 
 const sheet = (cells: unknown[], more: object = {}): string =>
   JSON.stringify({ format: FORMAT, version: VERSION, title: 'A sheet', cells, ...more })
@@ -156,8 +155,8 @@ test('any document survives a round trip, through a sheet too', () => {
   )
 })
 
-test.each(jobNames())('the sheet of the job %s is a document', (name) => {
-  const read = readDocument(writeDocument(composeJob(readParts(), readJob(name) as Job)))
+test.each(JOBS)('the sheet of the job %s is a document', (name) => {
+  const read = readDocument(writeDocument(readTemplate(name)))
   expect(read.cells.length).toBeGreaterThan(0)
 })
 
