@@ -41,7 +41,7 @@ test('Print lays out a job sheet, black on white in the dim face too, and takes 
   expect(text).toMatch(/Revision not saved yet/)
   expect(text).toMatch(/Set the column to 917 mm/)
   expect(text).toMatch(/nearest mark 1\/5 s/)
-  expect(text).toMatch(/Fail: 321 ppi of the 400 ppi wanted/)
+  expect(text).toMatch(/Fail: 321 ppi of the 400 ppi required/)
   expect(text).toMatch(/Caution: Hot lamps/)
   expect(text).not.toMatch(/fit_magnification/)
   expect(await sheet.locator('.qr').count()).toBe(1)
