@@ -24,7 +24,7 @@ export function stripGuide(code: string, file: string): string {
   const refuse: (node: Node) => never = (node) => {
     const line = code.slice(0, node.start).split('\n').length
     throw new Error(
-      `${file}:${line}: a function record is an object written out with its keys, or made by map; this is «${text(node).slice(0, 60)}».`,
+      `${file}:${line}: a function record is an object written out with its keys, or made by map; this is “${text(node).slice(0, 60)}”.`,
     )
   }
 

@@ -40,7 +40,7 @@ const freeResultName = (sets: Arguments['sets']): string => {
 
 /** A value as it would be typed: a quantity, a size, yes or no, a list, or a text in quotes. */
 function setCell(name: string, text: string): Cell {
-  if (!NAME_PATTERN.test(name) || RESERVED.has(name)) throw new InputError(`--set: «${name}» cannot be a name`)
+  if (!NAME_PATTERN.test(name) || RESERVED.has(name)) throw new InputError(`--set: “${name}” cannot be a name`)
   const typed = text.trim()
   if (/^[{"]/.test(typed)) return { kind: 'result', id: `set ${name}`, name, formula: typed }
   const entry = /^(yes|no)$/i.test(typed)

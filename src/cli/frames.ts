@@ -71,7 +71,7 @@ function areasOf({ areas = [], name }: Frame, path: string): Area[] {
   try {
     return readAreas(areas)
   } catch (error) {
-    if (error instanceof FrameError) throw new InputError(`${path}: in the frame «${name}», ${error.message}`)
+    if (error instanceof FrameError) throw new InputError(`${path}: in the frame “${name}”, ${error.message}`)
     throw error
   }
 }

@@ -15,7 +15,7 @@ export function functions(args: readonly string[]): number {
   if (option !== undefined) throw new InputError(`functions has no option ${option}. It takes a word and --json.`)
   const word = words.length > 0 ? words.join(' ') : undefined
   const found = word === undefined ? FUNCTIONS : matching(word)
-  if (found.length === 0) throw new InputError(`No function is found by «${word}». functions alone lists them all.`)
+  if (found.length === 0) throw new InputError(`No function is found by “${word}”. functions alone lists them all.`)
   const exact = word !== undefined && found.length === 1 && found[0]?.name === word
   if (args.includes('--json')) printJson(found.map(asData))
   else printLines(exact ? inFull(found[0] as FunctionRecord) : bySubject(found))

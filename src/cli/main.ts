@@ -48,7 +48,7 @@ async function command(argv: readonly string[]): Promise<number> {
       throw new InputError(
         word === undefined
           ? 'a command is missing; evenfield --help lists them'
-          : `there is no command «${word}»; there are ${listText(Object.keys(VERBS))}`,
+          : `there is no command “${word}”; there are ${listText(Object.keys(VERBS))}`,
       )
   }
 }

@@ -28,7 +28,7 @@ export function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: st
   const cells = [...worksheet.cells]
   for (const { name, text } of sets) {
     const places = placesOf(cells, name)
-    if (places.length === 0) throw new InputError(`--set ${name}: ${path} has no given or result named «${name}»`)
+    if (places.length === 0) throw new InputError(`--set ${name}: ${path} has no given or result named “${name}”`)
     for (const at of places) {
       const cell = cells[at] as Cell
       cells[at] =

@@ -66,9 +66,9 @@ function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sh
   const wanted = table.columns.filter((column, place) => !filled.has(place) && isNeeded(column.name, from))
   const missing = wanted.filter((column) => !hasFormula(column))
   if (missing.length > 0) {
-    const headings = match.sources.map(({ heading }) => `«${heading}»`)
+    const headings = match.sources.map(({ heading }) => `“${heading}”`)
     throw new InputError(
-      `${path}: no heading says ${missing.map((column) => `«${columnLabel(column)}»`).join(' or ')}; its first line has ${headings.slice(0, 30).join(', ') || 'nothing'}`,
+      `${path}: no heading says ${missing.map((column) => `“${columnLabel(column)}”`).join(' or ')}; its first line has ${headings.slice(0, 30).join(', ') || 'nothing'}`,
     )
   }
   return { ...worksheet, cells: worksheet.cells.with(at, takeRows(table, rows, match, 'instead')) }

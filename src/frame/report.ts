@@ -40,7 +40,7 @@ export function frameReport(frame: Frame, areas: readonly Area[]): FrameReport {
 function written(reading: Reading, name: string): object {
   if (!isFiniteThroughout(reading))
     throw new FrameError(
-      `the area «${name}» gives no figure that means anything; look whether it is where it should be`,
+      `the area “${name}” gives no figure that means anything; look whether it is where it should be`,
     )
   if (!('warnings' in reading) || reading.warnings.length > 0) return reading
   const { warnings: _, ...figures } = reading

@@ -47,7 +47,7 @@ export const WORDS = {
   backupSaved: (unreadable: readonly string[]) =>
     unreadable.length === 0
       ? 'Saved.'
-      : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${unreadable.length === 1 ? 'is' : 'are'} in the backup as raw data: ${unreadable.map((title) => `«${title || 'Untitled worksheet'}»`).join(', ')}.`,
+      : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${unreadable.length === 1 ? 'is' : 'are'} in the backup as raw data: ${unreadable.map((title) => `“${title || 'Untitled worksheet'}”`).join(', ')}.`,
   backupAbout:
     'One file with every sheet saved in this browser, removed ones too, and your kit. Opened here or in another browser, it brings in what is missing; a sheet that differs comes in as a copy, and nothing of yours is changed.',
   withRevisions: 'With their revisions',
@@ -58,9 +58,9 @@ export const WORDS = {
   newerBackup: 'This backup was made by a newer Evenfield. Reload the page to get the newest.',
   oddId: 'Its id is missing or is not one of ours.',
   emptyBackup: 'The backup has no sheets.',
-  sheetUnread: (title: string, why: string) => `«${title}» cannot be read. ${why}`,
+  sheetUnread: (title: string, why: string) => `“${title}” cannot be read. ${why}`,
   sheetRaw: (title: string, why: string) =>
-    `«${title}» cannot be read and came in as it is; open it to save it as a file. ${why}`,
+    `“${title}” cannot be read and came in as it is; open it to save it as a file. ${why}`,
   fromBackup: (title: string) => `${title}, from a backup`,
   cameIn: (n: number) => `${plural(n, 'sheet')} came in from the backup.`,
   cameAsCopies: (n: number) =>

@@ -110,5 +110,5 @@ function noNumber(text: string, at: number, end: number): ReadError {
       at + point[0].length,
       text.slice(0, at) + rest.replace(/^([+-]?)[.,]/, '$10.') + text.slice(end),
     )
-  return new ReadError(`«${clip(rest)}» is not a number.`, at, end)
+  return new ReadError(`“${clip(rest)}” is not a number.`, at, end)
 }

@@ -65,13 +65,13 @@ function refuseLookalikes(text: string): void {
   const dash = text.search(/[\u2012-\u2015]/)
   if (dash >= 0)
     throw new ReadError(
-      'A long dash is not a minus sign; type «-».',
+      'A long dash is not a minus sign; type “-”.',
       dash,
       dash + 1,
       text.replace(/[\u2012-\u2015]/g, '-'),
     )
   const wrong = text.search(/\+-|-\+/)
-  if (wrong >= 0) throw new ReadError('For limits of error write «±».', wrong, wrong + 2, text.replace(/\+-|-\+/, '±'))
+  if (wrong >= 0) throw new ReadError('For limits of error write “±”.', wrong, wrong + 2, text.replace(/\+-|-\+/, '±'))
 }
 
 interface Limits {
@@ -85,13 +85,13 @@ function readLimits(text: string, from: number, end: number): Limits {
   const start = skipSpaces(text, from)
   if (start >= end)
     throw new ReadError(
-      'The limits after «±» are missing. Type how much more or less, as «± 2 mm».',
+      'The limits after “±” are missing. Type how much more or less, as “± 2 mm”.',
       Math.max(0, from - 1),
       end,
     )
   const term = readTerm(text, start, end)
   if (skipSpaces(text, term.to) < end)
-    throw new ReadError(`«${clip(text.slice(term.to, end).trim())}» is left over after the limits.`, term.to, end)
+    throw new ReadError(`“${clip(text.slice(term.to, end).trim())}” is left over after the limits.`, term.to, end)
   return { value: positive(term.value, from, end), unit: term.unit, percent: isPercent(term.unit) }
 }
 
@@ -123,7 +123,7 @@ function toleranceOf(
 
 function positive(value: number, from: number, to: number): number {
   if (!(value >= 0 && Number.isFinite(value)))
-    throw new ReadError('The limits are below zero or too large. Give how much more or less, as «± 2 mm».', from, to)
+    throw new ReadError('The limits are below zero or too large. Give how much more or less, as “± 2 mm”.', from, to)
   return value
 }
 
@@ -190,7 +190,7 @@ function refuseOddSum(
   const signed = /[+-]/.test(text[at] as string)
   const [left, right] = [clip(text.slice(start, at).trim()), clip(text.slice(at, end))]
   if (term.unit?.dimension !== before.unit?.dimension || (!term.unit && field?.notation === 'ratio'))
-    throw new ReadError(`«${right}» does not add to «${left}».`, at, end)
+    throw new ReadError(`“${right}” does not add to “${left}”.`, at, end)
   if (term.unit && term.unit.offset !== 0)
     throw new ReadError('What is added to a temperature or taken from it is a difference, in K.', at, end)
   if (!signed && before.unit && term.unit && term.unit.factor >= before.unit.factor)

@@ -48,7 +48,7 @@ function tokens(text: string): Token[] {
   while (at < end) {
     TOKEN.lastIndex = at
     const match = TOKEN.exec(text)
-    if (!match?.groups) throw new UnitTextError(`«${text.slice(at, end)}» is not part of a unit.`, at, end)
+    if (!match?.groups) throw new UnitTextError(`“${text.slice(at, end)}” is not part of a unit.`, at, end)
     const [kind, part] = Object.entries(match.groups).find(([, value]) => value !== undefined) as [
       Token['kind'],
       string,
@@ -107,35 +107,35 @@ export function readUnit(text: string): CompoundUnit {
     if (token.kind === 'sign' && token.text === '/') {
       if (under)
         throw new UnitTextError(
-          'A unit has at most one «/»; put what is below it in parentheses.',
+          'A unit has at most one “/”; put what is below it in parentheses.',
           token.from,
           token.to,
           'W/(m² K)',
         )
-      if (i === 0) throw new UnitTextError('A unit cannot start with «/»; write «1/…».', token.from, token.to)
+      if (i === 0) throw new UnitTextError('A unit cannot start with “/”; write “1/…”.', token.from, token.to)
       under = true
     } else if (token.kind === 'sign' && token.text === '(') {
       if (open || !under || list[i - 1]?.text !== '/')
-        throw new UnitTextError('Parentheses in a unit are only possible right after «/».', token.from, token.to)
+        throw new UnitTextError('Parentheses in a unit are only possible right after “/”.', token.from, token.to)
       open = token
     } else if (token.kind === 'sign' && token.text === ')') {
       if (!open || closed || list[i - 1]?.text === '(')
-        throw new UnitTextError('This «)» closes nothing.', token.from, token.to)
+        throw new UnitTextError('This “)” closes nothing.', token.from, token.to)
       closed = true
     } else if (token.kind === 'sign') {
       const before = list[i - 1]
       const after = list[i + 1]
       if (!before || !after || (after.kind !== 'word' && after.kind !== 'one') || before.text === '/')
-        throw new UnitTextError(`«${token.text}» joins two units; one of them is missing.`, token.from, token.to)
+        throw new UnitTextError(`“${token.text}” joins two units; one of them is missing.`, token.from, token.to)
     } else if (token.kind === 'power') {
-      throw new UnitTextError(`The power «${token.text}» belongs right after a unit.`, token.from, token.to)
+      throw new UnitTextError(`The power “${token.text}” belongs right after a unit.`, token.from, token.to)
     } else if (token.kind === 'one') {
       if (list[i + 1]?.text !== '/' || i > 0)
-        throw new UnitTextError('A unit has no number in it except a «1/» at its start.', token.from, token.to)
+        throw new UnitTextError('A unit has no number in it except a “1/” at its start.', token.from, token.to)
     } else {
       if (closed || (under && !open && below.length > 0))
         throw new UnitTextError(
-          'Put everything below «/» in parentheses.',
+          'Put everything below “/” in parentheses.',
           token.from,
           token.to,
           `${above.map((p) => p.symbol + raised(p.power)).join(' ') || '1'}/(${[...below.map((p) => p.symbol + raised(p.power)), token.text].join(' ')})`,
@@ -144,7 +144,7 @@ export function readUnit(text: string): CompoundUnit {
       if (!unit) {
         const near = nearestUnit(token.text)
         throw new UnitTextError(
-          `«${token.text}» is not a known unit.${near ? ` Did you mean «${near}»?` : ''}`,
+          `“${token.text}” is not a known unit.${near ? ` Did you mean “${near}”?` : ''}`,
           token.from,
           token.to,
           near,
@@ -166,7 +166,7 @@ export function readUnit(text: string): CompoundUnit {
       ;(under ? below : above).push({ symbol: unit.symbol, power })
     }
   }
-  if (open && !closed) throw new UnitTextError('This «(» is never closed.', open.from, open.to)
+  if (open && !closed) throw new UnitTextError('This “(” is never closed.', open.from, open.to)
   if (units === 0 || (under && below.length === 0)) {
     const last = list.at(-1) as Token
     throw new UnitTextError('A unit is missing here.', last.from, last.to)

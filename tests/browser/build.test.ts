@@ -97,7 +97,7 @@ test('a name that is taken or cannot be one is told plainly, and what was typed 
   await name.press('Enter')
   await page
     .locator('name-field')
-    .filter({ hasText: /already named «border»/ })
+    .filter({ hasText: /already named “border”/ })
     .first()
     .waitFor()
   await expect.poll(() => name.inputValue()).toBe('border')

@@ -188,7 +188,7 @@ describe('cells copied as text', () => {
     )
     await row(page, 'width').focus()
     await page.keyboard.press('Control+v')
-    await page.getByText('4 cells added. Names already in use were changed: «width» to «width_2».').waitFor()
+    await page.getByText('4 cells added. Names already in use were changed: “width” to “width_2”.').waitFor()
     const cells = await cellsOf(page)
     expect(cells.map(nameOf)).toEqual(['width', 'width_2', 'border', 'whole', 'fits', 'half'])
     expect(cells[3]).toMatchObject({ formula: 'width_2 + 2 * border' })
@@ -254,7 +254,7 @@ describe('cells copied as text', () => {
       ['<script>globalThis.ran = true</script>', 'This text holds no cells'],
       [
         '{"format":"evenfield-cells","version":1,"cells":[{"kind":"given","name":"a","value":7}]}',
-        'At «cells[0].value»',
+        'At “cells[0].value”',
       ],
       ['{"format":"evenfield-cells","version":9,"cells":[]}', 'newer version'],
       [`${'['.repeat(90)}${']'.repeat(90)}`, 'nested too deep'],

@@ -70,7 +70,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await pressInHead(first.page, 'Revisions')
   await first.page.getByLabel('Name for the sheet as it is now').fill('Agreed')
   await first.page.getByRole('button', { name: 'Save as a revision' }).click()
-  await first.page.locator('revisions-panel').filter({ hasText: 'Saved as «Agreed».' }).waitFor()
+  await first.page.locator('revisions-panel').filter({ hasText: 'Saved as “Agreed”.' }).waitFor()
   await shelf(first.page)
   await first.page.getByText('Backup', { exact: true }).click()
   const downloading = first.page.waitForEvent('download')

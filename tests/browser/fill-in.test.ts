@@ -48,7 +48,7 @@ test('text that cannot be read is told what, where and how to mend it, and stays
   await expect.poll(() => border.inputValue()).toBe('10 mmm')
   await expect.poll(() => border.getAttribute('aria-invalid')).toBe('true')
   await cell
-    .getByRole('button', { name: /10 mm|«mm»|mm/ })
+    .getByRole('button', { name: /10 mm|“mm”|mm/ })
     .first()
     .click()
   await expect.poll(() => border.inputValue()).toBe('10 mm')

@@ -18,7 +18,7 @@ const ACKNOWLEDGED = 'kept: '
 const job = (page: Page) => page.getByLabel('Job', { exact: true })
 const lens = (page: Page) => page.getByLabel('Lens', { exact: true })
 
-/** Has the page tell what stood in the job's field whenever its head says «Saved». */
+/** Has the page tell what stood in the job's field whenever its head says “Saved”. */
 const tellWhatIsKept = (page: Page): Promise<void> =>
   page.evaluate((acknowledged) => {
     const root = document
@@ -85,10 +85,10 @@ test(`Chromium killed ${KILLS} times in mid-edit loses nothing that was acknowle
       else {
         const found = `${await job(page).inputValue()}, ${await lens(page).inputValue()}`
         const there = count(found)
-        if (there < acknowledged) lost.push(`kill ${kill}: «${found}» after «edit ${acknowledged}» was kept`)
+        if (there < acknowledged) lost.push(`kill ${kill}: “${found}” after “edit ${acknowledged}” was kept`)
         const isWhole = await cellsShown(page, cells)
         if (!isWhole || !states.has(found))
-          torn.push(`kill ${kill}: «${found}», ${isWhole ? 'whole' : 'cells missing'}`)
+          torn.push(`kill ${kill}: “${found}”, ${isWhole ? 'whole' : 'cells missing'}`)
         if (typed > acknowledged) tally[there > acknowledged ? 'unacknowledgedButThere' : 'unacknowledgedAndGone']++
         typed = there
         acknowledged = there

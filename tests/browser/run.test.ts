@@ -96,7 +96,7 @@ test('rows that cannot be planned are named with why, and the rest is planned', 
   const rows = mapRows(20).with(4, ['Odd', 'wide', '200', 'matt', '', '', ''])
   const run = await openMaps(page, rows)
   await run.getByText('Cannot be planned: 1 original').waitFor()
-  await run.getByText('«wide» is not a number').waitFor()
+  await run.getByText('“wide” is not a number').waitFor()
   await expect.poll(() => figure(run, 'Total', 'Originals').textContent()).toBe('19')
 })
 

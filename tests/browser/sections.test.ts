@@ -57,7 +57,7 @@ test('a second template is set in by keyboard: nothing is asked twice, and it is
   await expect.poll(() => focused(page)).toBe('Add: Lamps on fixed arms')
   // What is added asks only for what the sheet has not, and says which part gives way.
   expect(await page.locator('join-panel .summary').textContent()).toMatch(
-    /^\s*It asks for «From lamp to lamp on an arm».*«Two lamps alike» gives way to «Lamps on fixed arms»\./,
+    /^\s*It asks for “From lamp to lamp on an arm”.*“Two lamps alike” gives way to “Lamps on fixed arms”\./,
   )
   expect(await violations(page)).toEqual([])
   await tabTo(page, /^Add it$/)
@@ -111,9 +111,9 @@ test('names that clash are asked about, and both answers do what they say', asyn
 
   await choose()
   // Of another kind: told, with why. Of the same kind but not published: asked, and kept apart where nothing is said.
-  await panel.getByText(/«Which field»: your sheet already has a cell named «field»\. They cannot be merged/).waitFor()
-  const asked = panel.getByRole('group', { name: /«Off by»/ })
-  const both = asked.getByLabel('Keep both: the new one is named «mirror_offset_2»')
+  await panel.getByText(/“Which field”: your sheet already has a cell named “field”\. They cannot be merged/).waitFor()
+  const asked = panel.getByRole('group', { name: /“Off by”/ })
+  const both = asked.getByLabel('Keep both: the new one is named “mirror_offset_2”')
   expect(await both.isChecked()).toBe(true)
   expect(await violations(page)).toEqual([])
   await setIn()

@@ -41,10 +41,10 @@ test('what one has got is asked, by a press or in words, and answered in the ord
 test('what nothing answers to is said, with a way to an empty sheet', async ({ open }) => {
   const { page } = await open()
   await search(page).fill('xylophone')
-  await page.getByText('No job matches «xylophone».').waitFor()
+  await page.getByText('No job matches “xylophone”.').waitFor()
   expect(await answers(page)).toEqual([])
   await search(page).fill('an old worm-eaten book')
-  await page.getByText('No job matches all of «an old worm-eaten book».').waitFor()
+  await page.getByText('No job matches all of “an old worm-eaten book”.').waitFor()
   expect(await answers(page)).toContain('A bound volume')
   await search(page).fill('xylophone')
   await page.getByRole('link', { name: 'an empty sheet', exact: true }).click()

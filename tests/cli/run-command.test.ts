@@ -118,7 +118,7 @@ describe('the run in a terminal', () => {
     [
       'a list without the columns',
       ['run', sheet, '--originals', file('other.csv', 'Town,Breadth\nAlder,3')],
-      /other\.csv: no heading says «Width» or «Height»; its first line has «Town», «Breadth»/,
+      /other\.csv: no heading says “Width” or “Height”; its first line has “Town”, “Breadth”/,
     ],
     ['a sheet without a run', ['run', worksheet('bare.json', [])], /bare\.json: there is no run in this worksheet/],
     ['an option there is not', ['run', sheet, '--orignals', 'x'], /Unknown option '--orignals'/],

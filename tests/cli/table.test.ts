@@ -46,7 +46,7 @@ it('a table is a record of lists as data, and one line in words', () => {
   expect(plain.code).toBe(0)
   expect(plain.out.split('\n').slice(0, 2)).toEqual([
     'Originals (originals): 2 of 3 rows',
-    expect.stringMatching(/^ {2}caution: Row 3 is left out\. width: «torn» is not a number\.$/),
+    expect.stringMatching(/^ {2}caution: Row 3 is left out\. width: “torn” is not a number\.$/),
   ])
 })
 
@@ -56,5 +56,5 @@ it('a table in error ends with 1 and says which column', () => {
     worksheet('circle.json', [{ ...cells[0], columns: [{ name: 'a', formula: 'a + 1' }], rows: [] }]),
   )
   expect(ran.code).toBe(1)
-  expect(ran.out).toMatch(/In the column «a»: These columns depend on each other in a cycle: a → a/)
+  expect(ran.out).toMatch(/In the column “a”: These columns depend on each other in a cycle: a → a/)
 })

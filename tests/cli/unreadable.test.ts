@@ -13,14 +13,14 @@ describe('input that cannot be read ends with 2 and one plain line:', () => {
     [
       'a name not in the sheet',
       () => ['compute', worksheet('set.json', [given]), '--set', 'hight=5'],
-      /no given or result named «hight»/,
+      /no given or result named “hight”/,
     ],
     ['a --set without a value', () => ['formula', 'x', '--set', 'x'], /name=text/],
-    ['a value set that cannot be read', () => ['formula', 'x', '--set', 'x=5 mx'], /--set x: .*«mx»/],
-    ['a name set that cannot be one', () => ['formula', 'x', '--set', 'and=5'], /«and» cannot be a name/],
+    ['a value set that cannot be read', () => ['formula', 'x', '--set', 'x=5 mx'], /--set x: .*“mx”/],
+    ['a name set that cannot be one', () => ['formula', 'x', '--set', 'and=5'], /“and” cannot be a name/],
     ['an unknown option', () => ['formula', 'x', '--verbose'], /no option --verbose/],
     ['two formulas', () => ['formula', '1', '2'], /one text, found 2/],
-    ['an unknown command', () => ['calculate'], /no command «calculate»/],
+    ['an unknown command', () => ['calculate'], /no command “calculate”/],
     ['no command', () => [], /a command is missing/],
   ])('%s', (_, args, says) => {
     const ran = evenfield(...args())

@@ -161,9 +161,9 @@ describe('evenness', () => {
 
   it('refuses a clipped and an entirely black field, and says which', () => {
     const hot = make(90, 70, 1, 8, (x, y) => (x < 10 && y < 10 ? 255 : 100))
-    expect(() => measure(png(hot), { kind: 'evenness' })).toThrow(/column 1, row 1 of «a» is clipped.*expose less/)
+    expect(() => measure(png(hot), { kind: 'evenness' })).toThrow(/column 1, row 1 of “a” is clipped.*expose less/)
     const dark = make(90, 70, 1, 8, (x) => (x >= 80 ? 0 : 100))
-    expect(() => measure(png(dark), { kind: 'evenness' })).toThrow(/column 9, row 1 of «a» is black/)
+    expect(() => measure(png(dark), { kind: 'evenness' })).toThrow(/column 9, row 1 of “a” is black/)
   })
 
   it('takes a single field, and refuses more fields than pixels', () => {
@@ -270,7 +270,7 @@ describe('a square', () => {
         [100, 0],
         [0, 100],
       ]),
-    ).toThrow(/corners of «a» cross over/)
+    ).toThrow(/corners of “a” cross over/)
     expect(() =>
       square([
         [100, 0],
@@ -286,7 +286,7 @@ describe('a square', () => {
         [100, 100],
         [0, 100],
       ]),
-    ).toThrow(/corners of «a»/)
+    ).toThrow(/corners of “a”/)
   })
 })
 

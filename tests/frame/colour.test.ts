@@ -99,7 +99,7 @@ describe('a profile', () => {
     const file = tiff(flat([0.5, 0.25, 0.75]), {
       fields: [[34675, 7, profile({ columns, curve: { exponent: 2 }, description: 'the bench' })]],
     })
-    expect(nameOf(file)).toBe('profile «the bench»')
+    expect(nameOf(file)).toBe('profile “the bench”')
     const { light, lab } = patchOf(file)
     const expected = [0.5, 0.25, 0.75].map((code) => (Math.round(code * 65535) / 65535) ** 2)
     for (const i of [0, 1, 2]) expect(light[i]).toBeCloseTo(expected[i] as number, 12)

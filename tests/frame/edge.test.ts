@@ -184,9 +184,9 @@ describe('a slanted edge', () => {
       () =>
         measure(linear(made), box)
     const flat = make(60, 60, 1, 16, () => 30000)
-    expect(refused(flat)).toThrow(/no edge in «a»/)
-    expect(refused(drawn({ degrees: 5, sigma: 0.8, dark: 0.4, bright: 0.4, noise: 0.02 }))).toThrow(/edge in «a»/)
-    expect(refused(make(60, 60, 1, 16, (x, y) => 10000 + 300 * x + 20 * y))).toThrow(/edge in «a»/)
+    expect(refused(flat)).toThrow(/no edge in “a”/)
+    expect(refused(drawn({ degrees: 5, sigma: 0.8, dark: 0.4, bright: 0.4, noise: 0.02 }))).toThrow(/edge in “a”/)
+    expect(refused(make(60, 60, 1, 16, (x, y) => 10000 + 300 * x + 20 * y))).toThrow(/edge in “a”/)
     expect(refused(make(60, 60, 1, 16, (x) => (Math.abs(x - 30) < 5 ? 10000 : 40000)))).toThrow(/edge/)
     expect(refused(drawn({ degrees: 0, sigma: 0.8 }))).toThrow(/too square.*tilt it/)
     expect(refused(drawn({ degrees: 0.3, sigma: 0.8, lying: true }))).toThrow(/too square/)

@@ -226,10 +226,10 @@ describe('areas that cannot be read', () => {
     ['null', () => readAreas(null), /no list/],
     ['an entry that is none', bad(1), /area 1 is not an object/],
     ['no name', bad({ kind: 'patch', box: [0, 0, 1, 1] }), /area 1 has no name/],
-    ['an unknown kind', bad({ ...patch, kind: 'spot' }), /«spot».*patch, evenness/],
+    ['an unknown kind', bad({ ...patch, kind: 'spot' }), /“spot”.*patch, evenness/],
     ['no kind', bad({ name: 'a' }), /no kind/],
-    ['no box', bad({ kind: 'patch', name: 'a' }), /«a» has no box/],
-    ['a box of texts', bad({ ...patch, box: ['0', '0', '1', '1'] }), /box of area «a».*four numbers/],
+    ['no box', bad({ kind: 'patch', name: 'a' }), /“a” has no box/],
+    ['a box of texts', bad({ ...patch, box: ['0', '0', '1', '1'] }), /box of area “a”.*four numbers/],
     ['a box of three', bad({ ...patch, box: [0, 0, 1] }), /four numbers/],
     ['a box of NaN', bad({ ...patch, box: [0, 0, Number.NaN, 1] }), /four numbers/],
     ['an infinite box', bad({ ...patch, box: [0, 0, Number.POSITIVE_INFINITY, 1] }), /four numbers/],
@@ -289,9 +289,9 @@ describe('areas that cannot be read', () => {
     [
       'a patch without Lab',
       bad({ kind: 'chart', name: 'a', patches: [{ name: 'p', box: [0, 0, 1, 1] }] }),
-      /«p».*no reference/,
+      /“p”.*no reference/,
     ],
-    ['two of one name', bad(patch, patch), /two areas have the name «a»/],
+    ['two of one name', bad(patch, patch), /two areas have the name “a”/],
   ]
   for (const [name, work, message] of cases) it(name, () => expect(work).toThrow(message))
 
@@ -302,10 +302,10 @@ describe('areas that cannot be read', () => {
       () =>
         frameReport(openFrame(file), readAreas([{ name: 'a', ...area }]))
     expect(report({ kind: 'patch', box: [30, 0, 11, 5] })).toThrow(
-      /«a» reaches out of the picture: it ends at 41, 5.*40 × 30/,
+      /“a” reaches out of the picture: it ends at 41, 5.*40 × 30/,
     )
     expect(report({ kind: 'patch', box: [-1, 0, 5, 5] })).toThrow(/starts at -1, 0/)
-    expect(report({ kind: 'rule', from: [0, 0], to: [40.5, 1], length: '1 mm' })).toThrow(/"to" of «a» is at 40.5, 1/)
+    expect(report({ kind: 'rule', from: [0, 0], to: [40.5, 1], length: '1 mm' })).toThrow(/"to" of “a” is at 40.5, 1/)
     expect(
       report({
         kind: 'square',

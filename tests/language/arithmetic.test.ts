@@ -56,7 +56,7 @@ describe('arithmetic', () => {
     ['{1)', '{1)', ['{1}']],
     ['5 @ 2', '@', []],
     ['', '', []],
-  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+  ] as const)('%s is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 

@@ -20,7 +20,7 @@ describe('a call', () => {
     ['min(infinity, 2)', 'infinity', []],
     ['infinity', 'infinity', []],
     ['max(1 mm, 2 s)', '2 s', []],
-  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+  ] as const)('%s is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 
@@ -29,7 +29,7 @@ describe('a call', () => {
     ['depth_of_field(f/11, blur: 12 um, blur: 12 um, magnification: 1:4)', 'blur: 12 um'],
     ['depth_of_field(aperture: f/11, 12 um, magnification: 1:4, focal: 60 mm)', '12 um'],
     ['depth_of_field(f/11, 12, 1:4, 60 mm)', '12'],
-  ])('%s is wrong at «%s»', (text, at) => {
+  ])('%s is wrong at “%s”', (text, at) => {
     expect(diagnosed(text).map((found) => text.slice(found.from, found.to))).toContain(at)
   })
 
@@ -48,7 +48,7 @@ describe('names', () => {
     ['nothing_like_it', 'nothing_like_it', []],
     ['__proto__', '__proto__', []],
     ['constructor', 'constructor', []],
-  ] as const)('%s, which is none, is refused at «%s»', (text, at, fixes) => {
+  ] as const)('%s, which is none, is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 

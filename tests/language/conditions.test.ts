@@ -38,7 +38,7 @@ describe('a condition', () => {
     ['profile = “wide”', '“wide”', ['profile = "wide"']],
     ["profile = 'wide'", "'wide'", ['profile = "wide"']],
     ['profile = "wide', '"wide', ['profile = "wide"']],
-  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+  ] as const)('%s is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 
@@ -59,7 +59,7 @@ describe('when', () => {
     ['when(lit, 1 mm, 2)', '2', ['when(lit, 1 mm, 2 mm)']],
     ['when(lit, 1)', 'when(lit, 1)', []],
     ['when(condition: lit, 1, 2)', 'when(condition: lit, 1, 2)', []],
-  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+  ] as const)('%s is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 })

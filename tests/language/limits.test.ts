@@ -24,7 +24,7 @@ describe('limits of error', () => {
     ['width ± play < 3 mm', 'width ± play', []],
     ['2 * (width ± play)', 'width ± play', []],
     ['lit ± 1', 'lit ± 1', []],
-  ] as const)('%s are refused at «%s»', (text, at, fixes) => {
+  ] as const)('%s are refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 

@@ -25,7 +25,7 @@ describe('a number', () => {
     ['2 * 1 200 000', '1 200 000', ['2 * 1200000']],
     ['2–1', '–', ['2-1']],
     ['1e400', '1e400', []],
-  ] as const)('written %s is refused at «%s»', (text, at, fixes) => {
+  ] as const)('written %s is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 

@@ -32,7 +32,7 @@ describe('a quantity', () => {
 
   test('of watts per square metre and kelvin may have parentheses below its line', () => {
     expect(computed('1 [W/(m^2 K)]').value).toBe(1)
-    expect(errorOf('1 [W/m^2/K]').message).toMatch(/at most one «\/»/)
+    expect(errorOf('1 [W/m^2/K]').message).toMatch(/at most one “\/”/)
   })
 
   test.each([
@@ -57,7 +57,7 @@ describe('a quantity', () => {
     ['12"', '12"', ['12 in']],
     ['1 [mm', '[', ['1 [mm]']],
     ['1/0 s', '1/0', []],
-  ] as const)('written %s is refused at «%s»', (text, at, fixes) => {
+  ] as const)('written %s is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 

@@ -15,7 +15,7 @@ describe('renaming a cell in a formula', () => {
     ['(width +', '(w +'],
     ['5 [width] + width', '5 [width] + w'],
     ['µ width', 'µ w'],
-  ])('in «%s» gives «%s»', (before, after) => {
+  ])('in “%s” gives “%s”', (before, after) => {
     expect(renameIn(before, 'width', 'w')).toBe(after)
   })
 

@@ -35,7 +35,7 @@ describe('the trade’s notation', () => {
     ['1:0', '1:0', []],
     ['f/2 mm', 'f/2 mm', ['f/2']],
     ['f / 8', 'f / 8', ['f/8']],
-  ] as const)('%s is refused at «%s»', (text, at, fixes) => {
+  ] as const)('%s is refused at “%s”', (text, at, fixes) => {
     expectRefused(text, at, fixes)
   })
 
@@ -53,7 +53,7 @@ describe('with a cell named f', () => {
   test.each(['f/8', '2 * f/8', 'sqrt(f/8)', '{f/8}'])('%s warns that it is the f-number', (text) => {
     const warnings = warningsOf(text, WITH_F)
     expect(warnings.map((warning) => pointed(text, warning))).toEqual(['f/8'])
-    expect(warnings[0]?.message).toMatch(/f-number. To divide the cell «f», put spaces/)
+    expect(warnings[0]?.message).toMatch(/f-number. To divide the cell “f”, put spaces/)
     expect(warnings[0] && fixed(text, warnings[0], WITH_F)).toEqual([text.replace('f/8', 'f / 8')])
   })
 
@@ -64,7 +64,7 @@ describe('with a cell named f', () => {
 
   test.each(['f / 8', 'f /8', 'f/ 8'])('%s divides it, and warns', (text) => {
     expect(shown(text, WITH_F)).toBe('7.5 mm')
-    expect(warningsOf(text, WITH_F)[0]?.message).toMatch(/divides the cell «f». The f-number is written f\/8/)
+    expect(warningsOf(text, WITH_F)[0]?.message).toMatch(/divides the cell “f”. The f-number is written f\/8/)
   })
 
   test('f/x divides it without a word', () => {

@@ -129,7 +129,7 @@ describe('the published names', () => {
     for (const [name, cells] of uses)
       for (const { cell } of cells)
         if (cell.kind === 'given') names.set(cell.label ?? '', (names.get(cell.label ?? '') ?? new Set()).add(name))
-    const several = [...names].filter(([, of]) => of.size > 1).map(([label, of]) => `«${label}»: ${[...of].join(', ')}`)
+    const several = [...names].filter(([, of]) => of.size > 1).map(([label, of]) => `“${label}”: ${[...of].join(', ')}`)
     expect(several).toEqual([])
   })
 
@@ -212,7 +212,7 @@ test('no maker, brand, program or person is named: capitals inside a sentence ar
       ),
     )
     return [title, job, shelf.answer, shelf.about, ...said]
-      .flatMap((text) => [...text.matchAll(/(?<=[\p{Ll}\d,;:«(] ?)(?<![\p{L}])\p{Lu}[\p{L}\d]*/gu)])
+      .flatMap((text) => [...text.matchAll(/(?<=[\p{Ll}\d,;:“(] ?)(?<![\p{L}])\p{Lu}[\p{L}\d]*/gu)])
       .filter(([word]) => !ours.has(word))
       .map(([word]) => `${name}: ${word}`)
   })

@@ -27,7 +27,7 @@ export class Filled {
   /** A figure in coherent SI. */
   number(name: string): number {
     const value = this.value(name)
-    if (typeof value !== 'number') throw new Error(`«${name}» is no number but ${JSON.stringify(value)}.`)
+    if (typeof value !== 'number') throw new Error(`“${name}” is no number but ${JSON.stringify(value)}.`)
     return value
   }
 
@@ -38,14 +38,14 @@ export class Filled {
 
   value(name: string): unknown {
     const outcome = this.sheet.outcome(this.idOf(name))
-    if (outcome.state !== 'value') throw new Error(`«${name}» has no value: ${this.trouble(name)}`)
+    if (outcome.state !== 'value') throw new Error(`“${name}” has no value: ${this.trouble(name)}`)
     return outcome.value
   }
 
   /** As shown, with the nearest mark where there is one. */
   shown(name: string): { readonly text: string; readonly mark?: string } {
     const outcome = this.sheet.outcome(this.idOf(name))
-    if (outcome.state !== 'value') throw new Error(`«${name}» has no value: ${this.trouble(name)}`)
+    if (outcome.state !== 'value') throw new Error(`“${name}” has no value: ${this.trouble(name)}`)
     const { text, mark } = outcome.shown
     return mark === undefined ? { text } : { text, mark }
   }
@@ -97,7 +97,7 @@ export class Filled {
 
   private idOf(name: string): string {
     const cell = this.sheet.named(name) ?? this.sheet.named(nowCalled(this.sheet.worksheet, name))
-    if (!cell) throw new Error(`No cell is named «${name}».`)
+    if (!cell) throw new Error(`No cell is named “${name}”.`)
     return cell.id
   }
 }

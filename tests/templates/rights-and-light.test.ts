@@ -83,7 +83,7 @@ test('a permission that covers any use covers each', () => {
     expect(open('rights-and-light', { use_wanted, use_allowed: 'any use' }).state('use_covered')).toBe('pass')
 })
 
-test.each(['not known', 'asked'])('rights that are «%s» stop the job', (rights) => {
+test.each(['not known', 'asked'])('rights that are “%s” stop the job', (rights) => {
   expect(open('rights-and-light', { rights }).message('rights_clear')).toContain(`“${rights}” is not enough`)
 })
 

@@ -142,7 +142,7 @@ describe('limits of error', () => {
 
   test.each([
     ['600 mm ± 2 kg', 'The limits are a mass, the value is a length.'],
-    ['600 mm ±', 'after «±» are missing'],
+    ['600 mm ±', 'after “±” are missing'],
     ['600 mm ± %', 'not a number'],
     ['600 mm ± -2 mm', 'below zero'],
     ['600 mm ± 1 mm ± 2 mm', 'left over'],
@@ -176,7 +176,7 @@ describe('what cannot be read says why and where', () => {
     ['20 °C + 20 °C', 'in K', '+ 20 °C'],
     ['1/0 s', 'divided by zero', '1/0'],
     ['1e999 m', 'too large', '1e999'],
-    ['5 m/s/s', 'at most one «/»', '/'],
+    ['5 m/s/s', 'at most one “/”', '/'],
     ['1:0', 'not a finite number', '1:0'],
   ])('%s', (text, words, span) => {
     const error = refusal(() => read(text))
@@ -188,7 +188,7 @@ describe('what cannot be read says why and where', () => {
     ['8', 'mm', 'f/8', 'This is a plain number; the field takes a length in mm.'],
     ['60', 'mm', '60 kg', 'This is a mass; the field takes a length in mm.'],
     ['8', 'f/', '8 mm', 'This is a length; the field takes a plain number.'],
-    ['4 + 1', '1:', '4 + 1', '«+ 1» does not add to «4».'],
+    ['4 + 1', '1:', '4 + 1', '“+ 1” does not add to “4”.'],
   ])('a field takes its own kind: not %s but %s: %s', (_, field, text, message) => {
     expect(refusal(() => read(text, field)).message).toBe(message)
   })
@@ -293,7 +293,7 @@ describe('a unit’s text', () => {
     ['Qm^12', 'too large', 'Qm^12'],
     ['__proto__', 'not a known unit', '__proto__'],
     ['constructor', 'not a known unit', 'constructor'],
-  ])('«%s» is refused: %s', (text, words, span) => {
+  ])('“%s” is refused: %s', (text, words, span) => {
     const error = refusal(() => readUnit(text))
     expect(error).toBeInstanceOf(UnitTextError)
     expect(error.message).toContain(words)

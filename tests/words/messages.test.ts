@@ -19,7 +19,7 @@ test('every sample belongs to a message', () => {
 
 test.each([...catalogues])('the catalogue of %s uses no retired word', (_, own) => {
   const found = own.flatMap(({ key, texts }) =>
-    texts.flatMap((text) => bannedIn(text).map(({ instead }) => `${key}: «${text}» (now: ${instead})`)),
+    texts.flatMap((text) => bannedIn(text).map(({ instead }) => `${key}: “${text}” (now: ${instead})`)),
   )
   expect(found).toEqual([])
 })
@@ -43,7 +43,7 @@ const templates = Object.entries(TEMPLATES).map(([path, json]) => [path.replace(
 
 test.each(templates)('%s uses no retired word beyond those allowed', (name, json) => {
   const found = [...readTexts(json)].flatMap((text) =>
-    bannedIn(text).map(({ instead }) => `«${text}» (now: ${instead})`),
+    bannedIn(text).map(({ instead }) => `“${text}” (now: ${instead})`),
   )
   if (found.length > (ALLOWED[name] ?? 0)) expect(found).toEqual([])
 })

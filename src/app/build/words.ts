@@ -44,7 +44,7 @@ export const buildWords = {
   pasted: (n: number): string => `${cellsText(n)} added.`,
   renamed: (pairs: readonly (readonly [before: string, after: string])[]): string =>
     `Names already in use were changed: ${shortList(
-      pairs.map(([before, after]) => `«${before}» to «${after}»`),
+      pairs.map(([before, after]) => `“${before}” to “${after}”`),
       MAX_NAMES,
     )}.`,
   copied: (n: number): string => `${cellsText(n)} copied.`,

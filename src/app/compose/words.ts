@@ -2,15 +2,15 @@ import { agree, count, listText, plural } from '../../units/plural.ts'
 
 const MAX_LISTED = 8
 
-const quoted = (text: string): string => `«${text}»`
+const quoted = (text: string): string => `“${text}”`
 
 export const composeWords = {
   add: 'Add a section',
   search: 'What it is about',
   cancel: 'Cancel',
   found: (n: number): string => `${plural(n, 'section')} found.`,
-  noMatch: (query: string): string => `No section matches «${query}». Try another word.`,
-  partlyMatches: (query: string): string => `No section matches all of «${query}». The closest:`,
+  noMatch: (query: string): string => `No section matches “${query}”. Try another word.`,
+  partlyMatches: (query: string): string => `No section matches all of “${query}”. The closest:`,
   alreadyInSheet: 'Already in this sheet.',
   missing: 'This section no longer exists. Reload the page.',
   adding: (title: string): string => `Add: ${title}`,
@@ -39,14 +39,14 @@ export const composeWords = {
   another: 'Choose another section',
   allSame: 'They are all the same',
   allBoth: 'Keep both of each',
-  nameUsed: (label: string, name: string): string => `«${label}»: your sheet already has a cell named «${name}».`,
+  nameUsed: (label: string, name: string): string => `“${label}”: your sheet already has a cell named “${name}”.`,
   cannotMerge: (why: string, newName: string): string =>
-    `They cannot be merged: ${why}. The new one is named «${newName}».`,
+    `They cannot be merged: ${why}. The new one is named “${newName}”.`,
   /** A given of the sheet that the section computes; what it was filled in with, and its label there, where they say more. */
   givenIsComputed: (label: string, value: string, otherLabel: string): string =>
-    `«${label}»: you fill it in${value ? ` (now ${value})` : ''}; this section computes it${otherLabel ? `, as «${otherLabel}»` : ''}.`,
+    `“${label}”: you fill it in${value ? ` (now ${value})` : ''}; this section computes it${otherLabel ? `, as “${otherLabel}”` : ''}.`,
   keepBoth: 'Keep both',
-  keepBothAs: (newName: string): string => `Keep both: the new one is named «${newName}»`,
+  keepBothAs: (newName: string): string => `Keep both: the new one is named “${newName}”`,
   compute: 'Compute it',
   computeAndMeasure: 'Compute it, and keep your figure as the measured value',
   computeAndDrop: 'Compute it, and delete your figure',

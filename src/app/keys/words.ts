@@ -55,7 +55,7 @@ export const keysWords = {
         ['Ctrl A', 'selects all cells'],
         ['Alt C', 'clears the selection'],
         ['Ctrl C, Ctrl X', 'copies or cuts the cell, or the selected cells, as text'],
-        ['Ctrl V', 'pastes copied cells below; lines such as «name = formula» too'],
+        ['Ctrl V', 'pastes copied cells below; lines such as “name = formula” too'],
       ],
     ],
     [

@@ -7,7 +7,7 @@ export const kitWords = {
   empty: 'Your kit is empty. Add your equipment, or start with the generic kit and replace its figures with yours.',
   addGeneric: 'Add the generic kit',
   genericAdded: 'The generic kit was added. Replace its figures with yours.',
-  removed: (name: string): string => `«${name}» was removed.`,
+  removed: (name: string): string => `“${name}” was removed.`,
   undo: 'Undo',
   edit: 'Edit',
   duplicate: 'Duplicate',

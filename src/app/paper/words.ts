@@ -40,7 +40,7 @@ export const paperWords = {
   plannedWithout: (label: string, why: string): string => `Planned without ${label}: ${why}`,
   notPlanned: (why: readonly string[]): string => `Not planned: ${why.join('; ')}`,
   noTable: 'no table of originals is chosen',
-  notInSheet: (name: string): string => `«${name}» is no longer in the sheet`,
+  notInSheet: (name: string): string => `“${name}” is no longer in the sheet`,
   asMeasured: (label: string, computed: string): string =>
     `${label}, as measured${computed ? ` (computed ${computed})` : ''}`,
   figureAfter: (label: string, figure: string): string => `${label}: ${figure}`,

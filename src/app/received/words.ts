@@ -11,7 +11,7 @@ export const receivedWords = {
   save: 'Save a copy',
   saveSeparate: 'Save a separate copy',
   leave: 'Cancel',
-  isHome: (title: string): string => `This is a copy of your sheet «${title}», which is in this browser.`,
+  isHome: (title: string): string => `This is a copy of your sheet “${title}”, which is in this browser.`,
   differs: (n: number): string =>
     n === 0
       ? 'All measurements and ticks in it are the same as in your sheet.'

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import type { Difference } from '../../worksheet/analysis/compare.ts'
 
-/** «Lens: 60 mm, then 80 mm», ruled, under the name of its part. */
+/** “Lens: 60 mm, then 80 mm”, ruled, under the name of its part. */
 export function comparison(differences: readonly Difference[]): TemplateResult {
   if (differences.length === 0) return html`<p class="small" role="status">The two are the same.</p>`
   const parts = [...new Set(differences.map(({ part }) => part))]

@@ -14,7 +14,7 @@ export async function revisionText(store: Store, id: string): Promise<string> {
     const { changes, changed } = saved.summary
     const said = `${changes === undefined ? '' : `change ${changes}, `}${dayAndTime(changed)}`
     const named = past.find(({ name }) => name !== undefined)
-    return named ? `${said}; the last named is «${named.name}»` : said
+    return named ? `${said}; the last named is “${named.name}”` : said
   } catch {
     // A store that fails says so where the sheet is saved; the paper is printed all the same.
     return ''

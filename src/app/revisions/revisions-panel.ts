@@ -187,7 +187,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
       await this.session.autosave.flush()
       await this.session.store.saveRevision(this.session.id, { name })
       input.value = ''
-      this.said = `Saved as «${name}».`
+      this.said = `Saved as “${name}”.`
     })
     await this.list()
   }

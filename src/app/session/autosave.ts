@@ -43,7 +43,7 @@ const LASTING: ReadonlySet<StoreProblem> = new Set(['outdated', 'unwritable', 'r
 
 /**
  * Saves one worksheet as it is typed: a little after the last key, and at once when asked. A save that fails is tried
- * again until it succeeds, also after the sheet's page was left. «Saved» is only ever said after a completed transaction.
+ * again until it succeeds, also after the sheet's page was left. “Saved” is only ever said after a completed transaction.
  */
 export class Autosave {
   readonly saveState = signal<SaveState>({ state: 'untouched' })

@@ -20,7 +20,7 @@ export const WORDS = {
   notSavedFirst: 'The sheet is not saved yet, so it was not restored. Try again once it is saved.',
 } as const
 
-const called = (title: string): string => `«${title || 'Untitled worksheet'}»`
+const called = (title: string): string => `“${title || 'Untitled worksheet'}”`
 
 export const unsavedText = (title: string, message: string): string =>
   `${called(title)} is not saved. ${message}`.trim()

@@ -73,9 +73,9 @@ export class RemovedSheets extends LitElement {
     if (this.asked === sheet.id)
       return html`
         <li class="asked">
-          <span>Erase «${title}» and its revisions for good? Nothing brings them back.</span>
+          <span>Erase “${title}” and its revisions for good? Nothing brings them back.</span>
           <div class="words">
-            <button type="button" class="word" @click=${() => void this.change(() => this.store.erase(sheet.id), `«${title}» is erased.`)}>Erase</button>
+            <button type="button" class="word" @click=${() => void this.change(() => this.store.erase(sheet.id), `“${title}” is erased.`)}>Erase</button>
             <button type="button" class="word" data-keep @click=${() => void this.ask(undefined)}>Keep it</button>
           </div>
         </li>
@@ -84,7 +84,7 @@ export class RemovedSheets extends LitElement {
       <li>
         <span>${title} <span class="small quiet">removed ${when(new Date(sheet.removed ?? 0))}</span></span>
         <div class="words">
-          <button type="button" class="word" aria-label=${`Restore ${title}`} @click=${() => void this.change(() => this.store.restore(sheet.id), `«${title}» is back among your sheets.`)}>Restore</button>
+          <button type="button" class="word" aria-label=${`Restore ${title}`} @click=${() => void this.change(() => this.store.restore(sheet.id), `“${title}” is back among your sheets.`)}>Restore</button>
           <button type="button" class="word" data-erase=${sheet.id} aria-label=${`Erase ${title}`} @click=${() => void this.ask(sheet.id)}>Erase</button>
         </div>
       </li>

@@ -8,7 +8,7 @@ export const standWords = {
   },
   nothingMarkedBefore: 'No figure is marked for the stand yet. In ',
   build: 'Build',
-  nothingMarkedAfter: ', open a given, a result or a check and tick «Set at the stand».',
+  nothingMarkedAfter: ', open a given, a result or a check and tick “Set at the stand”.',
   meanwhile: 'Until then, the results of one section:',
   sections: 'Section to show',
   beforeSections: 'Before the first section',

@@ -7,7 +7,7 @@ import { templateFile } from './prepared-template.ts'
 export interface Answer {
   /** The name of the file without its extension, used in the address. */
   readonly key: string
-  /** The original: «A flat sheet on a copy stand». */
+  /** The original: “A flat sheet on a copy stand”. */
   readonly answer: string
   /** What the sheet computes, in a sentence. */
   readonly about: string

@@ -29,7 +29,7 @@ export interface SignPart {
   readonly line?: number
 }
 
-/** A solid diamond with «!» cut out, one with its lower half solid, three blocks, a stroke, a cross. */
+/** A solid diamond with “!” cut out, one with its lower half solid, three blocks, a stroke, a cross. */
 export const SIGNS: Readonly<Record<CheckState, readonly SignPart[]>> = {
   fail: [{ d: 'M8 0 16 8 8 16 0 8ZM6.85 3.4V9.2H9.15V3.4ZM6.85 10.6V12.9H9.15V10.6Z' }],
   marginal: [{ d: 'M8 1.2 14.8 8 8 14.8 1.2 8Z', line: 1.7 }, { d: 'M1.2 8H14.8L8 14.8Z' }],

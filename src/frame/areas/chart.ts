@@ -19,7 +19,7 @@ export interface ChartReading {
 export function measureChart({ name, patches }: ChartArea, picture: LitPicture): ChartReading {
   const warnings: string[] = []
   const read = patches.map((patch) => {
-    const pixels = pixelsOf(patch.box, picture, `patch ${quoted(patch.name)} of «${name}»`)
+    const pixels = pixelsOf(patch.box, picture, `patch ${quoted(patch.name)} of “${name}”`)
     warnings.push(...clippingWarnings(clippingIn(picture, pixels), `patch ${quoted(patch.name)}`))
     const { lab } = readPatch(picture, pixels)
     const [L, a, b] = patch.lab

@@ -32,7 +32,7 @@ const SHARPENED = 1.1
  * in its middle, so that a soft edge measures as soft as it is. Throws FrameError where there is no edge to measure.
  */
 export function measureEdge({ name, box }: EdgeArea, picture: LitPicture): EdgeReading {
-  const where = `«${name}»`
+  const where = `“${name}”`
   const pixels = pixelsOf(box, picture, where)
   const [width, height] = [pixels.right - pixels.left, pixels.bottom - pixels.top]
   if (Math.min(width, height) < LEAST_SIDE)

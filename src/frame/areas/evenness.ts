@@ -19,7 +19,7 @@ export interface EvennessReading {
 export function measureEvenness(area: EvennessArea, picture: LitPicture): EvennessReading {
   const { name, columns, rows } = area
   const box = area.box ?? ([0, 0, picture.width, picture.height] as const)
-  const where = `«${name}»`
+  const where = `“${name}”`
   pixelsOf(box, picture, where)
   const borders = (from: number, size: number, count: number): number[] =>
     Array.from({ length: count + 1 }, (_, i) => firstPixel(from + (size * i) / count))

@@ -25,7 +25,7 @@ const SHORTEST = 30
  * The bow is the greatest distance of the curve from the straight between its ends. Throws FrameError where there is no line.
  */
 export function measureLine({ name, from, to }: LineArea, picture: LitPicture): LineReading {
-  const where = `«${name}»`
+  const where = `“${name}”`
   checkInside(from, picture, `"from" of ${where}`)
   checkInside(to, picture, `"to" of ${where}`)
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])

@@ -16,7 +16,7 @@ export interface PatchReading {
 }
 
 export function measurePatch({ box, name }: PatchArea, picture: LitPicture): PatchReading {
-  const pixels = pixelsOf(box, picture, `«${name}»`)
+  const pixels = pixelsOf(box, picture, `“${name}”`)
   const { code, light, lab, noise } = readPatch(picture, pixels)
   return {
     code,

@@ -13,8 +13,8 @@ export interface RuleReading {
 const METRES_PER_INCH = 0.0254
 
 export function measureRule({ name, from, to, length }: RuleArea, picture: LitPicture): RuleReading {
-  checkInside(from, picture, `"from" of «${name}»`)
-  checkInside(to, picture, `"to" of «${name}»`)
+  checkInside(from, picture, `"from" of “${name}”`)
+  checkInside(to, picture, `"to" of “${name}”`)
   const sampling = Math.hypot(to[0] - from[0], to[1] - from[1]) / length
   return { sampling, ppi: sampling * METRES_PER_INCH, angle: lineAngle(from, to) }
 }

@@ -24,7 +24,7 @@ const dot = ([x, y]: Point, [u, v]: Point): number => x * u + y * v
 const lengthOf = ([x, y]: Point): number => Math.hypot(x, y)
 
 export function measureSquare({ name, corners, width, height }: SquareArea, picture: LitPicture): SquareReading {
-  for (const [i, corner] of corners.entries()) checkInside(corner, picture, `corner ${i + 1} of «${name}»`)
+  for (const [i, corner] of corners.entries()) checkInside(corner, picture, `corner ${i + 1} of “${name}”`)
   checkOutline(corners, name)
   const [topLeft, topRight, bottomRight, bottomLeft] = corners
   const top = between(topLeft, topRight)
@@ -57,5 +57,5 @@ function checkOutline(corners: readonly Point[], name: string): void {
   )
   if (turns.every((turn) => turn > 0)) return
   const why = turns.every((turn) => turn < 0) ? 'go round the wrong way' : 'cross over, fall together or lie on a line'
-  throw new FrameError(`the corners of «${name}» ${why}; give them as top left, top right, bottom right, bottom left`)
+  throw new FrameError(`the corners of “${name}” ${why}; give them as top left, top right, bottom right, bottom left`)
 }

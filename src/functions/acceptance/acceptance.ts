@@ -53,7 +53,7 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
       { formula: 'inspect_count(10, 11, 95 %)', refuses: 'bad' },
     ],
     compute: (lot: number, bad: number, confidence: number) => {
-      if (bad > lot) throw new Refusal('«bad» is more than the lot holds. Give at most as many as «lot».', 'bad')
+      if (bad > lot) throw new Refusal('“bad” is more than the lot holds. Give at most as many as “lot”.', 'bad')
       return inspectionCount(lot, bad, confidence)
     },
   },
@@ -121,7 +121,7 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
     ],
     compute: (differences: readonly number[], scheme: string, material: string) => {
       if (differences.length === 0)
-        throw new Refusal('«differences» is empty. Give the difference of at least one patch.', 'differences')
+        throw new Refusal('“differences” is empty. Give the difference of at least one patch.', 'differences')
       return gradeColour(differences, scheme, material)
     },
     advise: (_differences: readonly number[], scheme: string, material: string) => colourCaution(scheme, material),

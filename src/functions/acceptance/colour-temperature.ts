@@ -73,12 +73,12 @@ export function correlatedColourTemperature(x: number, y: number): number {
   const off = distance(mired)
   if (!(off <= GREATEST_DISTANCE))
     throw new Refusal(
-      `«x» and «y» are ${off.toFixed(3)} from the Planckian locus in CIE 1960 u, v. Beyond ${GREATEST_DISTANCE} a light has no colour temperature. Check the two, or describe the light by its x and y.`,
+      `“x” and “y” are ${off.toFixed(3)} from the Planckian locus in CIE 1960 u, v. Beyond ${GREATEST_DISTANCE} a light has no colour temperature. Check the two, or describe the light by its x and y.`,
       'x',
     )
   if (mired < LEAST_MIRED + 1e-4 || mired > GREATEST_MIRED - 1e-4)
     throw new Refusal(
-      '«x» and «y» are nearest to a black body below 1000 K or above 100 000 K, where this function ends. Check the two.',
+      '“x” and “y” are nearest to a black body below 1000 K or above 100 000 K, where this function ends. Check the two.',
       'x',
     )
   return 1e6 / mired

@@ -127,7 +127,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     ],
     compute: (code: number, fullScale: number, encoding: string) => {
       if (code > fullScale)
-        throw new Refusal('«code» is over full scale. Full scale is 255 for 8 bits, 65535 for 16.', 'code')
+        throw new Refusal('“code” is over full scale. Full scale is 255 for 8 bits, 65535 for 16.', 'code')
       return (DECODERS[encoding] as (share: number) => number)(code / fullScale)
     },
   },

@@ -43,7 +43,7 @@ export function gradeValue(
   const grading = gradingOf(metric, scheme, material)
   if (grading.dimension !== dimension)
     throw new Refusal(
-      `«value» is ${aKind(dimension)}, and "${metric}" is graded ${kindOfUnit(grading)}. Give it ${kindOfUnit(grading)}.`,
+      `“value” is ${aKind(dimension)}, and "${metric}" is graded ${kindOfUnit(grading)}. Give it ${kindOfUnit(grading)}.`,
       'value',
     )
   return grading.classes[placeOf(value, grading)] ?? BELOW
@@ -67,7 +67,7 @@ export function gradeColour(differences: readonly number[], scheme: string, mate
   const graded = gradedColour(scheme, material)
   if (graded.length === 0)
     throw new Refusal(
-      `«scheme» grades no colour. Use a table with one of ${COLOUR_METRICS.map(([metric]) => `"${metric}"`).join(', ')}.`,
+      `“scheme” grades no colour. Use a table with one of ${COLOUR_METRICS.map(([metric]) => `"${metric}"`).join(', ')}.`,
       'scheme',
     )
   const places = graded.map(([metric, figureOf]) => {

@@ -22,7 +22,7 @@ function keystone(angle: number, field: number, distance: number): number {
   const step = (field / 2) * Math.sin(Math.abs(angle))
   if (step >= distance)
     throw new Refusal(
-      '«tilt» puts the near edge behind the lens. Give less tilt, a smaller field or more distance.',
+      '“tilt” puts the near edge behind the lens. Give less tilt, a smaller field or more distance.',
       'tilt',
     )
   return (distance + step) / (distance - step) - 1
@@ -114,7 +114,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
       const sine = (2 * distance * q) / (field * (2 + q))
       if (sine > 1)
         throw new Refusal(
-          '«pixels» is more than any tilt of this field gives. Every tilt passes; ask for fewer pixels to find a limit.',
+          '“pixels” is more than any tilt of this field gives. Every tilt passes; ask for fewer pixels to find a limit.',
           'pixels',
         )
       return Math.asin(sine)
@@ -223,7 +223,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
       const sine = (a ** 2 - b ** 2) / (4 * width * height)
       if (Math.abs(sine) > 1)
         throw new Refusal(
-          '«diagonal_a» and «diagonal_b» fit no rectangle of this width and height. Measure the diagonals and the sides again.',
+          '“diagonal_a” and “diagonal_b” fit no rectangle of this width and height. Measure the diagonals and the sides again.',
           'diagonal_a',
         )
       return Math.asin(sine)

@@ -14,7 +14,7 @@ function needValues(values: readonly number[], least: number, argument = 'values
   if (values.length >= least) return
   const found = values.length === 0 ? 'is empty' : `has ${plural(values.length, 'value')}`
   throw new Refusal(
-    `«${argument}» ${found}. Give ${least === 1 ? 'one value' : `${['no', 'one', 'two', 'three'][least]} values`} or more.`,
+    `“${argument}” ${found}. Give ${least === 1 ? 'one value' : `${['no', 'one', 'two', 'three'][least]} values`} or more.`,
     argument,
   )
 }
@@ -130,15 +130,15 @@ export const STATISTICS: readonly FunctionRecord[] = [
       { formula: 'line_fit({1 s, 2 s, 3 s}, {1 mm, 2 mm, 2 mm}).slope', gives: '0.5 [mm/s]' },
       // Residuals −1/6, 1/3, −1/6: √(1/6).
       { formula: 'line_fit({1, 2, 3}, {1, 2, 2}).residual_deviation', gives: '0.4082483', within: '0.0000001' },
-      { formula: 'line_fit({1, 2, 3}, {1, 2})', refuses: '«y»' },
-      { formula: 'line_fit({2, 2, 2}, {1, 2, 3})', refuses: '«x»' },
+      { formula: 'line_fit({1, 2, 3}, {1, 2})', refuses: '“y”' },
+      { formula: 'line_fit({2, 2, 2}, {1, 2, 3})', refuses: '“x”' },
     ],
     compute: (x: readonly number[], y: readonly number[]) => {
       needValues(x, 3, 'x')
       if (x.length !== y.length)
-        throw new Refusal(`«x» has ${x.length} readings and «y» ${y.length}. Give one y for each x.`, 'y')
+        throw new Refusal(`“x” has ${x.length} readings and “y” ${y.length}. Give one y for each x.`, 'y')
       if (x.every((value) => value === x[0]))
-        throw new Refusal('All values of «x» are the same, so no line is fixed. Take readings at different x.', 'x')
+        throw new Refusal('All values of “x” are the same, so no line is fixed. Take readings at different x.', 'x')
       return { ...fitLine(x, y) }
     },
   },

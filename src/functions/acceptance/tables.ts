@@ -92,7 +92,7 @@ function tableOf(scheme: string): PublishedTable {
   const table = TABLES.find((candidate) => comparable(candidate.scheme) === comparable(name))
   if (table) return table
   throw new Refusal(
-    `«scheme» names no table: "${scheme}". Name one of ${quoted(SCHEMES)}, or write the studio’s own as "A, B; tone: 2, 3".`,
+    `“scheme” names no table: "${scheme}". Name one of ${quoted(SCHEMES)}, or write the studio’s own as "A, B; tone: 2, 3".`,
     'scheme',
   )
 }
@@ -101,7 +101,7 @@ function materialOf(table: PublishedTable, material: string): Material {
   const found = entryOf(table.materials, material)
   if (found) return found
   throw new Refusal(
-    `«material» is "${material}", which the ${table.scheme} table does not have. It has ${quoted(Object.keys(table.materials))}.`,
+    `“material” is "${material}", which the ${table.scheme} table does not have. It has ${quoted(Object.keys(table.materials))}.`,
     'material',
   )
 }
@@ -112,7 +112,7 @@ function publishedGrading(metric: string, scheme: string, material: string): Gra
   const name = Object.keys(limits).find((candidate) => comparable(candidate) === comparable(metric))
   if (name === undefined)
     throw new Refusal(
-      `«metric» is "${metric}", which the ${table.scheme} table does not have. It has ${quoted(Object.keys(limits))}.`,
+      `“metric” is "${metric}", which the ${table.scheme} table does not have. It has ${quoted(Object.keys(limits))}.`,
       'metric',
     )
   const { unit, signed = false } = table.metrics[name] as { unit: string; signed?: boolean }
@@ -154,7 +154,7 @@ function readLimit(text: string, factor: number): Limit {
   const [, least, most] = /^([\d.]+) to ([\d.]+)$/.exec(text) ?? []
   if (least) return { least: Number(least) * factor, most: Number(most) * factor }
   if (text === '') return {}
-  throw new Error(`A published table holds the limit «${text}», which cannot be read.`)
+  throw new Error(`A published table holds the limit “${text}”, which cannot be read.`)
 }
 
 /** The classes and the rows of a studio’s own table, each row a metric’s name and its limits. */
@@ -168,7 +168,7 @@ function ownRows(scheme: string): { classes: readonly string[]; rows: readonly (
   const unread = rows.find((row) => !row.includes(':'))
   if (classes.length === 0 || unread !== undefined)
     throw new Refusal(
-      `The studio’s table ${unread === undefined ? 'names no class' : `has no colon in «${unread.trim()}»`}. Write the classes, best first, then each metric, a colon and its limits: "A, B; tone: 2, 3".`,
+      `The studio’s table ${unread === undefined ? 'names no class' : `has no colon in “${unread.trim()}”`}. Write the classes, best first, then each metric, a colon and its limits: "A, B; tone: 2, 3".`,
       'scheme',
     )
   return {
@@ -197,7 +197,7 @@ function ownGrading(metric: string, scheme: string): Grading {
   const found = rows.find(([name]) => comparable(name) === comparable(metric))
   if (!found)
     throw new Refusal(
-      `«metric» is "${metric}", which the studio’s table does not have. It has ${quoted(rows.map(([name]) => name))}.`,
+      `“metric” is "${metric}", which the studio’s table does not have. It has ${quoted(rows.map(([name]) => name))}.`,
       'metric',
     )
   const [, sign = '', text = ''] = /^(<=|>=|[<>≤≥])?\s*(.*)$/s.exec(found[1]) ?? []
@@ -226,6 +226,6 @@ function readOwnLimit(text: string, metric: string): { value: number; dimension:
     return readQuantity(text)
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
-    throw new Refusal(`The limit «${text}» of "${metric}" cannot be read: ${error.message}`, 'scheme')
+    throw new Refusal(`The limit “${text}” of "${metric}" cannot be read: ${error.message}`, 'scheme')
   }
 }

@@ -62,7 +62,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     compute: (focal: number, magnification: number, own: number) => {
       if (magnification < own)
         throw new Refusal(
-          '«lens_magnification» is already above «magnification», so no tube is needed. Focus the lens on a greater distance.',
+          '“lens_magnification” is already above “magnification”, so no tube is needed. Focus the lens on a greater distance.',
           'lens_magnification',
         )
       return focal * (magnification - own)
@@ -96,16 +96,16 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     ],
     compute: (powers: readonly number[], spacing: number) => {
       if (powers.length === 0)
-        throw new Refusal('«powers» is empty. Name at least one close-up lens, as {2 dpt}.', 'powers')
+        throw new Refusal('“powers” is empty. Name at least one close-up lens, as {2 dpt}.', 'powers')
       const stack = stackOf(powers, spacing)
       if (!(stack.power > 0))
         throw new Refusal(
-          `«powers» together have ${stack.power === 0 ? 'no power' : 'a negative power'}, so they bring nothing in front of them into focus. Use stronger positive lenses${powers.length > 1 ? ', or another spacing' : ''}.`,
+          `“powers” together have ${stack.power === 0 ? 'no power' : 'a negative power'}, so they bring nothing in front of them into focus. Use stronger positive lenses${powers.length > 1 ? ', or another spacing' : ''}.`,
           'powers',
         )
       if (!(stack.frontFocus > 0))
         throw new Refusal(
-          '«spacing» sets these lenses so far apart that they bring nothing in front of them into focus. Reduce it.',
+          '“spacing” sets these lenses so far apart that they bring nothing in front of them into focus. Reduce it.',
           'spacing',
         )
       return { power: stack.power, front_focus: stack.frontFocus }
@@ -140,7 +140,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     compute: (focal: number, power: number, own: number, separation: number) => {
       if (own > 0 && separation >= focal * (1 + 1 / own))
         throw new Refusal(
-          `«separation» puts the close-up lens beyond the ${inMillimetres(focal * (1 + 1 / own))} at which the lens is focused, so nothing in front of it can be in focus. Bring it nearer.`,
+          `“separation” puts the close-up lens beyond the ${inMillimetres(focal * (1 + 1 / own))} at which the lens is focused, so nothing in front of it can be in focus. Bring it nearer.`,
           'separation',
         )
       return own + (focal * (1 + own) - own * separation) * power
@@ -234,12 +234,12 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     validity: MOVES_AS_A_WHOLE,
     examples: [
       { formula: 'best_tubes(tube_choices({12 mm, 20 mm, 36 mm}, 50 mm, 1:1, 0, 0.15)).extension', gives: '48 mm' },
-      { formula: 'best_tubes(tube_choices({12 mm, 20 mm}, 50 mm, 2, 0, 0.15))', refuses: 'None of «choices»' },
+      { formula: 'best_tubes(tube_choices({12 mm, 20 mm}, 50 mm, 2, 0, 0.15))', refuses: 'None of “choices”' },
     ],
     compute: (choices: readonly TubeChoice[]) => {
       const best = choices.find((choice) => choice.covers)
       if (!best)
-        throw new Refusal('None of «choices» reaches the magnification. Add a tube, or use a shorter lens.', 'choices')
+        throw new Refusal('None of “choices” reaches the magnification. Add a tube, or use a shorter lens.', 'choices')
       return best
     },
   },

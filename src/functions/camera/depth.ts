@@ -104,10 +104,10 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     examples: [
       { formula: 'focus_for_limits(1 m, 3 m)', gives: '1.5 m' },
       { formula: 'focus_for_limits(1 m, infinity)', gives: '2 m' },
-      { formula: 'focus_for_limits(3 m, 1 m)', refuses: '«far»' },
+      { formula: 'focus_for_limits(3 m, 1 m)', refuses: '“far”' },
     ],
     compute: (near: number, far: number) => {
-      if (far < near) throw new Refusal('«far» is nearer than «near». Swap the two distances.', 'far')
+      if (far < near) throw new Refusal('“far” is nearer than “near”. Swap the two distances.', 'far')
       return far === Number.POSITIVE_INFINITY ? 2 * near : (2 * far * near) / (far + near)
     },
   },
@@ -248,7 +248,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     },
     advise: (frequency: number, aperture: number, wavelength: number) =>
       frequency * wavelength * aperture > 1
-        ? '«frequency» is beyond the diffraction cut-off, so the sensor gets none of this pattern. Open the aperture.'
+        ? '“frequency” is beyond the diffraction cut-off, so the sensor gets none of this pattern. Open the aperture.'
         : undefined,
   },
   {
@@ -298,7 +298,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     compute: (chord: number, arc: number) => {
       if (arc < chord)
         throw new Refusal(
-          `«arc», ${inMillimetres(arc)} over the curve, is shorter than the ${inMillimetres(chord)} straight across. Check whether the two are swapped.`,
+          `“arc”, ${inMillimetres(arc)} over the curve, is shorter than the ${inMillimetres(chord)} straight across. Check whether the two are swapped.`,
           'arc',
         )
       return (chord / 2) * Math.tan(halfAngleOfArc(chord, arc) / 2)

@@ -105,7 +105,7 @@ export const FRAMING: readonly FunctionRecord[] = [
       const s = (track - gap) / focal - 2
       if (s < 2 - 1e-12)
         throw new Refusal(
-          `«original_to_sensor» is too short to focus: a ${inMillimetres(focal)} lens needs at least four focal lengths from original to sensor, ${inMillimetres(4 * focal + gap)} here. Raise the camera or use a shorter lens.`,
+          `“original_to_sensor” is too short to focus: a ${inMillimetres(focal)} lens needs at least four focal lengths from original to sensor, ${inMillimetres(4 * focal + gap)} here. Raise the camera or use a shorter lens.`,
           'original_to_sensor',
         )
       // (s − √(s² − 4))/2, without its loss of digits where the camera is far off.
@@ -194,7 +194,7 @@ export const FRAMING: readonly FunctionRecord[] = [
     compute: (focal: number, distance: number) => {
       if (distance <= focal)
         throw new Refusal(
-          `«original_distance» of ${inMillimetres(distance)} is within the focal length of ${inMillimetres(focal)}, where no real image forms. Move the original farther than the focal length.`,
+          `“original_distance” of ${inMillimetres(distance)} is within the focal length of ${inMillimetres(focal)}, where no real image forms. Move the original farther than the focal length.`,
           'original_distance',
         )
       return focal / (distance - focal)
@@ -226,7 +226,7 @@ export const FRAMING: readonly FunctionRecord[] = [
       const clear = focal * (1 + 1 / magnification) - inset
       if (clear < 0)
         throw new Refusal(
-          `«magnification» brings the lens ${inMillimetres(-clear)} past the original, so they would touch. Use a longer lens or a smaller magnification, or take the hood off.`,
+          `“magnification” brings the lens ${inMillimetres(-clear)} past the original, so they would touch. Use a longer lens or a smaller magnification, or take the hood off.`,
           'magnification',
         )
       return clear
@@ -258,7 +258,7 @@ export const FRAMING: readonly FunctionRecord[] = [
       const height = track + toCarriage + thickness
       if (height < 0)
         throw new Refusal(
-          `«sensor_to_carriage» puts the carriage mark ${inMillimetres(-height)} under the baseboard. Check the sign: positive where the mark is above the sensor.`,
+          `“sensor_to_carriage” puts the carriage mark ${inMillimetres(-height)} under the baseboard. Check the sign: positive where the mark is above the sensor.`,
           'sensor_to_carriage',
         )
       return height

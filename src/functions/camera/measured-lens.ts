@@ -91,7 +91,7 @@ export const MEASURED_LENS: readonly FunctionRecord[] = [
     compute: (fieldA: number, fieldB: number, moved: number, sensor: number) => {
       if (fieldA <= fieldB)
         throw new Refusal(
-          '«field_a» is not larger than «field_b». The frame taken from farther away has the larger field: give that one first.',
+          '“field_a” is not larger than “field_b”. The frame taken from farther away has the larger field: give that one first.',
           'field_a',
         )
       return (moved * sensor) / (fieldA - fieldB)

@@ -87,7 +87,7 @@ export const PERSPECTIVE: readonly FunctionRecord[] = [
     compute: (height: number, distance: number) => {
       if (height >= distance)
         throw new Refusal(
-          `«height» of ${inMillimetres(height)} reaches the entrance pupil, ${inMillimetres(distance)} away. Raise the camera.`,
+          `“height” of ${inMillimetres(height)} reaches the entrance pupil, ${inMillimetres(distance)} away. Raise the camera.`,
           'height',
         )
       return distance / (distance - height)

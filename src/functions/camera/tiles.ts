@@ -17,13 +17,13 @@ const TILE_PLAN = record('tile plan', { across: PLAIN, down: PLAIN, count: PLAIN
 function tileCount(span: number, tile: number, overlap: number): number {
   if (overlap >= tile)
     throw new Refusal(
-      `«overlap» of ${inMillimetres(overlap)} is not below the tile of ${inMillimetres(tile)}, so the tiles never advance. Make the overlap smaller than the tile.`,
+      `“overlap” of ${inMillimetres(overlap)} is not below the tile of ${inMillimetres(tile)}, so the tiles never advance. Make the overlap smaller than the tile.`,
       'overlap',
     )
   const count = Math.max(1, ceilGuarded((span - overlap) / (tile - overlap)))
   if (count > MOST_TILES)
     throw new Refusal(
-      `«overlap» is so near the tile that a row has ${count.toPrecision(3)} tiles, more than the ${MOST_TILES} counted here. Make the overlap smaller or the tile larger.`,
+      `“overlap” is so near the tile that a row has ${count.toPrecision(3)} tiles, more than the ${MOST_TILES} counted here. Make the overlap smaller or the tile larger.`,
       'overlap',
     )
   return count
@@ -102,7 +102,7 @@ export const TILES: readonly FunctionRecord[] = [
     ) => {
       if (overlap >= Math.min(fieldWidth, fieldHeight))
         throw new Refusal(
-          '«overlap» is as large as the frame’s shorter side, so the tiles never advance. Give less overlap or a larger field.',
+          '“overlap” is as large as the frame’s shorter side, so the tiles never advance. Give less overlap or a larger field.',
           'overlap',
         )
       return { ...planTiles(width, height, fieldWidth, fieldHeight, overlap, turn) }

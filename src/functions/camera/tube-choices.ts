@@ -24,10 +24,10 @@ export function tubeChoices(
   greatest: number,
 ): readonly TubeChoice[] {
   if (greatest < least)
-    throw new Refusal('«greatest» is below «least». Swap the two magnifications of the lens alone.', 'greatest')
+    throw new Refusal('“greatest” is below “least”. Swap the two magnifications of the lens alone.', 'greatest')
   if (tubes.length > MOST_TUBES)
     throw new Refusal(
-      `«tubes» has ${tubes.length}, and at most ${MOST_TUBES} can be combined. Leave some out.`,
+      `“tubes” has ${tubes.length}, and at most ${MOST_TUBES} can be combined. Leave some out.`,
       'tubes',
     )
   // A lens that reaches the magnification exactly must not fail by rounding.

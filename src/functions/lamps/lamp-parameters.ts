@@ -19,5 +19,5 @@ export const BEAM = { above: 0, below: Math.PI }
 
 /** At least one lamp, and light somewhere in the field. */
 export function needLamps(lamps: readonly LampNumbers[]): void {
-  if (lamps.length === 0) throw new Refusal('«lamps» is empty. List at least one lamp, as in {left, right}.', 'lamps')
+  if (lamps.length === 0) throw new Refusal('“lamps” is empty. List at least one lamp, as in {left, right}.', 'lamps')
 }

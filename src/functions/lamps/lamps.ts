@@ -35,7 +35,7 @@ function mirrorZone(halfWidth: number, lensHeight: number, lampHeight: number, c
   const angle = Math.atan(halfWidth / lensHeight) + 2 * curl
   if (angle >= QUARTER_TURN)
     throw new Refusal(
-      'With this «curl» the original mirrors the whole room. Flatten it, or raise the camera, until half the field’s angle and twice the curl are under 90° together.',
+      'With this “curl” the original mirrors the whole room. Flatten it, or raise the camera, until half the field’s angle and twice the curl are under 90° together.',
       'curl',
     )
   return halfWidth + lampHeight * Math.tan(angle)
@@ -200,7 +200,7 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
       needLamps(lamps)
       const evenness = evennessOf(lamps, width, height)
       if (evenness.greatest < DARK)
-        throw new Refusal('«lamps» give the field no light. Aim one at it, or give one more intensity.', 'lamps')
+        throw new Refusal('“lamps” give the field no light. Aim one at it, or give one more intensity.', 'lamps')
       return { ...evenness }
     },
   },

@@ -165,12 +165,12 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
       const count = Math.floor(periods + 1e-9 * Math.max(1, periods))
       if (count < 1)
         throw new Refusal(
-          `«longest» is shorter than one period of the flicker, so no time hides it. Allow at least 1/${+frequency.toPrecision(4)} s.`,
+          `“longest” is shorter than one period of the flicker, so no time hides it. Allow at least 1/${+frequency.toPrecision(4)} s.`,
           'longest',
         )
       if (count > MOST_TIMES)
         throw new Refusal(
-          `«longest» would give more than ${MOST_TIMES} times. Give a shorter one; times this long hide the flicker anyway.`,
+          `“longest” would give more than ${MOST_TIMES} times. Give a shorter one; times this long hide the flicker anyway.`,
           'longest',
         )
       return Array.from({ length: count }, (_, i) => (i + 1) / frequency)
@@ -203,7 +203,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     compute: (ambient: number, total: number) => {
       if (ambient >= total)
         throw new Refusal(
-          '«ambient» is not below «total», so the flash adds nothing to the room’s light. Check whether the two readings are swapped.',
+          '“ambient” is not below “total”, so the flash adds nothing to the room’s light. Check whether the two readings are swapped.',
           'ambient',
         )
       return { share: ambient / total, shift: -Math.log2(1 - ambient / total) + 0 }

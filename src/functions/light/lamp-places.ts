@@ -76,7 +76,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
       const points = diffuserPoints(lamp, width, height, grid)
       if (points.some(({ z }) => z <= 0))
         throw new Refusal(
-          '«height» makes the soft box reach down through the original. Raise the lamp, or give less height.',
+          '“height” makes the soft box reach down through the original. Raise the lamp, or give less height.',
           'height',
         )
       return points.map((point) => ({ ...point }))
@@ -125,7 +125,7 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     compute: (lamps: readonly LampNumbers[], limit: number, ratio: number) => {
       needLamps(lamps)
       if (illuminanceAt(lamps, 0, 0) < DARK)
-        throw new Refusal('«lamps» do not light the centre of the original. Aim one at it.', 'lamps')
+        throw new Refusal('“lamps” do not light the centre of the original. Aim one at it.', 'lamps')
       const width = evenWidth(lamps, limit, ratio)
       return { width, height: width / ratio }
     },
@@ -204,11 +204,11 @@ export const LAMP_PLACES: readonly FunctionRecord[] = [
     ) => {
       if (step > 0 && step < LEAST_STEP_METRES)
         throw new Refusal(
-          'A «step» this fine is finer than one sets a lamp. Give 1 mm or more, or 0 for any place.',
+          'A “step” this fine is finer than one sets a lamp. Give 1 mm or more, or 0 for any place.',
           'step',
         )
       if (step > width / 2)
-        throw new Refusal('«step» is more than half the width of the original. Give a smaller one, as 10 mm.', 'step')
+        throw new Refusal('“step” is more than half the width of the original. Give a smaller one, as 10 mm.', 'step')
       return { ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach, step }) }
     },
   },

@@ -22,12 +22,12 @@ const BALANCE = record('shadow balance', {
 function positiveReadings(readings: readonly number[]): void {
   needReadings(readings)
   if (!readings.every((reading) => reading > 0))
-    throw new Refusal('«readings» holds one that is not above zero. Read again where the meter shows none.', 'readings')
+    throw new Refusal('“readings” holds one that is not above zero. Read again where the meter shows none.', 'readings')
 }
 
 function needReadings(readings: readonly number[]): void {
   if (readings.length === 0)
-    throw new Refusal('«readings» is empty. List those of the field, as in {f/8, f/9}.', 'readings')
+    throw new Refusal('“readings” is empty. List those of the field, as in {f/8, f/9}.', 'readings')
 }
 
 // A loop, not Math.max(...list): a long list would overflow the stack.
@@ -131,7 +131,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
     ],
     compute: (left: number, right: number, ambient: number) => {
       if (ambient >= Math.min(left, right))
-        throw new Refusal('«ambient» is not below both shadows. Darken the room, or read the shadows again.', 'ambient')
+        throw new Refusal('“ambient” is not below both shadows. Darken the room, or read the shadows again.', 'ambient')
       const shift = Math.log2((left - ambient) / (right - ambient))
       const even = Math.abs(shift) < 1e-9
       return {
@@ -189,7 +189,7 @@ export const LIGHT_READINGS: readonly FunctionRecord[] = [
         ? (aperture: number, stops: number) => aperture * 2 ** (stops / 2)
         : (aperture: number, count: number) => {
             if (tenths?.kind !== 'number' || tenths.dimension !== NONE)
-              throw new Refusal('«tenths» is of another kind. Give a plain number, 3, or stops, 0.3 stop.', 'tenths')
+              throw new Refusal('“tenths” is of another kind. Give a plain number, 3, or stops, 0.3 stop.', 'tenths')
             return aperture * 2 ** (tenthsOf(count) / 2)
           },
   },
@@ -297,7 +297,7 @@ function tenthsOf(count: number): number {
   if (Number.isInteger(count)) return count / 10
   if (count < 1) return count
   throw new Refusal(
-    '«tenths» is not a whole number from 0 to 9, as a meter shows. Give 3 for three tenths, or write 0.3 stop.',
+    '“tenths” is not a whole number from 0 to 9, as a meter shows. Give 3 for three tenths, or write 0.3 stop.',
     'tenths',
   )
 }

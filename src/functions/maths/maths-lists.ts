@@ -161,7 +161,7 @@ export const LISTS: readonly FunctionRecord[] = [
       const found = items[place - 1]
       if (found === undefined)
         throw new Refusal(
-          `«place» is ${place}, and the list holds ${items.length}. Give a place from 1 to ${items.length}.`,
+          `“place” is ${place}, and the list holds ${items.length}. Give a place from 1 to ${items.length}.`,
           'place',
         )
       return found

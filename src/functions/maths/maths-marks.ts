@@ -19,7 +19,7 @@ function behindMark(scale: MarkedScale, marked: number): number {
   if (exact === undefined) {
     const near = nearestMark(scale, marked)
     throw new Refusal(
-      `«marked» is not a third-stop mark.${near ? ` The nearest is ${near.text}.` : ''} A value that is not a mark is exact already: use it as it is.`,
+      `“marked” is not a third-stop mark.${near ? ` The nearest is ${near.text}.` : ''} A value that is not a mark is exact already: use it as it is.`,
       'marked',
     )
   }

@@ -130,7 +130,7 @@ const ROUNDS: readonly FunctionRecord[] = [
       { formula: 'clamp(12 mm, 10 mm, 0 mm)', refuses: 'greatest' },
     ],
     compute: (value: number, least: number, greatest: number) => {
-      if (least > greatest) throw new Refusal('«least» is above «greatest». Swap the two.', 'least')
+      if (least > greatest) throw new Refusal('“least” is above “greatest”. Swap the two.', 'least')
       return Math.min(Math.max(value, least), greatest)
     },
   },
@@ -272,7 +272,7 @@ const ANGLES: readonly FunctionRecord[] = [
     ],
     compute: (angle: number) => {
       if (Math.abs(Math.cos(angle)) < 1e-15 * Math.max(1, Math.abs(angle)))
-        throw new Refusal('«angle» is a right angle, which has no tangent. Give another angle.', 'angle')
+        throw new Refusal('“angle” is a right angle, which has no tangent. Give another angle.', 'angle')
       return Math.tan(angle)
     },
   },
@@ -323,7 +323,7 @@ const ANGLES: readonly FunctionRecord[] = [
     compute: (y: number, x: number) => {
       if (x === 0 && y === 0)
         throw new Refusal(
-          '«x» and «y» are both 0, and the origin has no direction. Give one of them another value.',
+          '“x” and “y” are both 0, and the origin has no direction. Give one of them another value.',
           'x',
         )
       return Math.atan2(y, x)

@@ -11,20 +11,20 @@ function digitsOf(pattern: string): readonly number[] {
   const stray = /[^A-Za-z0-9._#-]/.exec(pattern)?.[0]
   if (stray !== undefined)
     throw new Refusal(
-      `«pattern» holds «${stray}», which some systems do not take in a file’s name. Use letters without accents, digits, hyphen, underscore and full stop.`,
+      `“pattern” holds “${stray}”, which some systems do not take in a file’s name. Use letters without accents, digits, hyphen, underscore and full stop.`,
       'pattern',
     )
   const runs = [...pattern.matchAll(/#+/g)].map(([run]) => run.length)
   if (runs.length === 0)
-    throw new Refusal('«pattern» has no #. Write one for each digit of the number, as in "maps_####.tif".', 'pattern')
+    throw new Refusal('“pattern” has no #. Write one for each digit of the number, as in "maps_####.tif".', 'pattern')
   if (runs.length > 2)
     throw new Refusal(
-      '«pattern» has more than two runs of #. Write one for the original and one for its part.',
+      '“pattern” has more than two runs of #. Write one for the original and one for its part.',
       'pattern',
     )
   if (pattern.length > LONGEST_NAME || Math.max(...runs) > MOST_DIGITS)
     throw new Refusal(
-      `«pattern» is too long. A name has ${LONGEST_NAME} characters at most, a number in it ${MOST_DIGITS} digits.`,
+      `“pattern” is too long. A name has ${LONGEST_NAME} characters at most, a number in it ${MOST_DIGITS} digits.`,
       'pattern',
     )
   return runs
@@ -33,7 +33,7 @@ function digitsOf(pattern: string): readonly number[] {
 function written(value: number, digits: number, argument: string): string {
   if (value >= 10 ** digits)
     throw new Refusal(
-      `«${argument}» needs more digits than the ${digits} # of the pattern, which take numbers up to ${10 ** digits - 1}. Write one more # for each digit.`,
+      `“${argument}” needs more digits than the ${digits} # of the pattern, which take numbers up to ${10 ** digits - 1}. Write one more # for each digit.`,
       argument,
     )
   return String(value).padStart(digits, '0')
@@ -58,13 +58,13 @@ export const NAMING: readonly FunctionRecord[] = [
       { formula: 'file_name("maps_####_##.tif", 7, 2)', gives: '"maps_0007_02.tif"' },
       { formula: 'file_name("maps_###.tif", 1000)', refuses: 'up to 999' },
       { formula: 'file_name("maps_###.tif", 7, 2)', refuses: 'second run' },
-      { formula: 'file_name("maps ###.tif", 7)', refuses: '« »' },
+      { formula: 'file_name("maps ###.tif", 7)', refuses: '“ ”' },
     ],
     compute: (pattern: string, number: number, part: number) => {
       const [first, second] = digitsOf(pattern)
       if (second === undefined && part > 1)
         throw new Refusal(
-          '«pattern» would give all parts of an original one name. Write a second run of # for the part.',
+          '“pattern” would give all parts of an original one name. Write a second run of # for the part.',
           'pattern',
         )
       const numbers = [written(number, first as number, 'number'), written(part, second ?? MOST_DIGITS, 'part')]

@@ -34,7 +34,7 @@ const bits = parameter('bits', { kind: 'any' }, 'bits a channel: 16, or 16 bit',
 function needBits(args: readonly Type[], place: number): void {
   const type = args[place]
   if (type?.kind === 'number' && type.dimension !== NONE && type.dimension !== DATA)
-    throw new Refusal('«bits» is of another kind. Give a plain number or an amount of data: 16, or 16 bit.', 'bits')
+    throw new Refusal('“bits” is of another kind. Give a plain number or an amount of data: 16, or 16 bit.', 'bits')
 }
 
 /** A whole number of times, rounded down, guarding against 99.99999999999999. */
@@ -46,7 +46,7 @@ const wholeTimes = (times: number): number => {
 function needCurrency(currency: string): void {
   if (!/^[A-Z]{3}$/.test(currency))
     throw new Refusal(
-      '«currency» is not a code of ISO 4217. Give its three letters in capitals: "EUR", "USD", "JPY".',
+      '“currency” is not a code of ISO 4217. Give its three letters in capitals: "EUR", "USD", "JPY".',
       'currency',
     )
 }
@@ -63,7 +63,7 @@ function eachOf(values: readonly number[], count: number, argument: string): (i:
   if (values.length === 1) return () => values[0] as number
   if (values.length !== count)
     throw new Refusal(
-      `«${argument}» has ${values.length} values for ${count} originals. Give one for all, or one for each.`,
+      `“${argument}” has ${values.length} values for ${count} originals. Give one for all, or one for each.`,
       argument,
     )
   return (i) => values[i] as number
@@ -187,10 +187,10 @@ export const RUN: readonly FunctionRecord[] = [
       classes: readonly number[],
     ) => {
       if (widths.length === 0)
-        throw new Refusal('«widths» is empty. List the width of at least one original.', 'widths')
+        throw new Refusal('“widths” is empty. List the width of at least one original.', 'widths')
       if (widths.length !== heights.length)
         throw new Refusal(
-          `«heights» has ${heights.length} values and «widths» ${widths.length}. Give one of each for every original.`,
+          `“heights” has ${heights.length} values and “widths” ${widths.length}. Give one of each for every original.`,
           'heights',
         )
       const sampling = eachOf(samplings, widths.length, 'samplings')
@@ -350,11 +350,11 @@ export const RUN: readonly FunctionRecord[] = [
     ],
     compute: (lines: readonly Cost[]) => {
       const currency = lines[0]?.currency
-      if (currency === undefined) throw new Refusal('«lines» is empty. List at least one cost.', 'lines')
+      if (currency === undefined) throw new Refusal('“lines” is empty. List at least one cost.', 'lines')
       const other = lines.find((line) => line.currency !== currency)
       if (other)
         throw new Refusal(
-          `«lines» are in two currencies, ${currency} and ${other.currency}. Convert them into one first, at a rate you choose.`,
+          `“lines” are in two currencies, ${currency} and ${other.currency}. Convert them into one first, at a rate you choose.`,
           'lines',
         )
       return { amount: lines.reduce((sum, { amount }) => sum + amount, 0), currency }

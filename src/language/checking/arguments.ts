@@ -116,7 +116,7 @@ function missingArguments(
         ),
       ]
     : []
-  const about = missing.map((p) => `«${p.name}» (${p.about})`)
+  const about = missing.map((p) => `“${p.name}” (${p.about})`)
   return problem(W.missing(record.name, about, signature(record)), call.from, call.to, fixes)
 }
 
@@ -221,7 +221,7 @@ function disagreement(
   agreement.parameter ??= parameter.name
   agreement.value ??= value
   if (record.differencesOnly && isLevel(item))
-    return levelProblem(c, W.levelNotDifference(`«${parameter.name}» of ${record.name}`), value, [
+    return levelProblem(c, W.levelNotDifference(`“${parameter.name}” of ${record.name}`), value, [
       asDifference(c, value),
     ])
   return undefined

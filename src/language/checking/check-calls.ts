@@ -48,7 +48,7 @@ function argument(c: CheckContext, record: Callable, node: SyntaxNode): Written 
   return { name, value: argumentValue(c, valueNode), ...span }
 }
 
-/** `depth_of_field(aperture = f/8)`: an argument's name with «=» after it, unless a condition may be meant. */
+/** `depth_of_field(aperture = f/8)`: an argument's name with “=” after it, unless a condition may be meant. */
 function equalsForColon(c: CheckContext, record: Callable, node: SyntaxNode): Diagnostic | undefined {
   const [nameNode, signNode] = partsOf(node) as [SyntaxNode, SyntaxNode]
   const name = c.source(nameNode)

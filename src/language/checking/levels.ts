@@ -116,7 +116,7 @@ export function levelMisfit(c: CheckContext, value: TypedNode, required: Type, n
   const found = value.type
   if (found.kind !== 'number' || required.kind !== 'number' || found.dimension !== STOP) return undefined
   if (isLevel(found) === isLevel(required)) return undefined
-  const parameter = `«${name}»`
+  const parameter = `“${name}”`
   return isLevel(found)
     ? levelProblem(c, W.levelNotDifference(parameter), value, [asDifference(c, value)])
     : levelProblem(c, W.differenceNotLevel(parameter), value, [asLevel(c, value)])

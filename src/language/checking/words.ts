@@ -3,7 +3,7 @@ import { listText } from '../../units/plural.ts'
 import { SYNTAX_WORDS } from '../syntax/words.ts'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-const guess = (near: string | undefined): string => (near ? ` Did you mean «${near}»?` : '')
+const guess = (near: string | undefined): string => (near ? ` Did you mean “${near}”?` : '')
 const COUNTS = ['no arguments', 'one argument', 'two arguments', 'three arguments']
 
 /**
@@ -12,81 +12,81 @@ const COUNTS = ['no arguments', 'one argument', 'two arguments', 'three argument
  */
 export const CHECK_WORDS = {
   nestedTooDeep: 'This is nested too deep. Split the formula over several cells.',
-  doesNotFit: (found: string) => `«${found}» does not fit here.`,
+  doesNotFit: (found: string) => `“${found}” does not fit here.`,
   needsNumber: (found: string) => `This is ${found}; a number or a quantity is required here.`,
   dateIsText: 'A date is text in a formula, and text cannot be computed with.',
-  needsCondition: (found: string) => `This is ${found}; a condition such as «a < b» is required here.`,
+  needsCondition: (found: string) => `This is ${found}; a condition such as “a < b” is required here.`,
 
   limitsOnlyOfNumbers: 'Only a number or a quantity has limits of error.',
   limitsDiffer: (value: string, limits: string) => `The value is ${value}, but its limits are ${limits}.`,
-  limitsInside: '«±» goes once, at the end of the whole formula.',
+  limitsInside: '“±” goes once, at the end of the whole formula.',
 
-  tooLarge: (found: string) => `«${found}» is too large to compute with.`,
+  tooLarge: (found: string) => `“${found}” is too large to compute with.`,
   digitMissing: (where: 'before' | 'after', found: string) =>
-    `There is no digit ${where} the decimal point of «${found}».`,
+    `There is no digit ${where} the decimal point of “${found}”.`,
   fNumberHasNoUnit: (mark: string, division: string) =>
-    `«${mark}» is an f-number and has no unit. A division is written with spaces: «f / (${division})».`,
+    `“${mark}” is an f-number and has no unit. A division is written with spaces: “f / (${division})”.`,
   unclearFraction: (sign: string, fraction: string) =>
-    `After «${sign}» it is unclear where the fraction «${fraction}» ends. Put it in parentheses.`,
+    `After “${sign}” it is unclear where the fraction “${fraction}” ends. Put it in parentheses.`,
   fractionOfZero: 'A fraction cannot have zero below its line.',
   kelvinOnly: 'Formulas take temperatures in kelvin. Degrees Celsius belong in a given.',
-  notAUnit: (found: string, near?: string) => `«${found}» is not a unit.${guess(near)}`,
-  unitWord: (found: string, unit: string) => `«${found}» is written «${unit}».`,
-  otherUnit: (found: string, written: string) => `«${found}» is written ${written} in a formula.`,
+  notAUnit: (found: string, near?: string) => `“${found}” is not a unit.${guess(near)}`,
+  unitWord: (found: string, unit: string) => `“${found}” is written “${unit}”.`,
+  otherUnit: (found: string, written: string) => `“${found}” is written ${written} in a formula.`,
   speed: SYNTAX_WORDS.speed,
-  cellAfterNumber: (name: string) => `After a number, «${name}» is read as a unit. To multiply, write «*».`,
-  powerOfUnit: (found: string) => `«${found}» is not a unit. A power is written with «^».`,
+  cellAfterNumber: (name: string) => `After a number, “${name}” is read as a unit. To multiply, write “*”.`,
+  powerOfUnit: (found: string) => `“${found}” is not a unit. A power is written with “^”.`,
   ratioOfName: 'A ratio has two numbers, such as 1:4. With a cell, write a division.',
   ratioToZero: 'A ratio to zero has no value.',
-  fNumberOrCell: (mark: string) => `«${mark}» is an f-number. To divide the cell «f», put spaces round «/».`,
+  fNumberOrCell: (mark: string) => `“${mark}” is an f-number. To divide the cell “f”, put spaces round “/”.`,
   divisionOrFNumber: (found: string, mark: string) =>
-    `«${found}» divides the cell «f». The f-number is written ${mark}.`,
+    `“${found}” divides the cell “f”. The f-number is written ${mark}.`,
   frequencyOrTime: (found: string, time: string) =>
-    `«${found}» is a division and gives a frequency. The exposure time is written ${time}.`,
+    `“${found}” is a division and gives a frequency. The exposure time is written ${time}.`,
   compoundUnit: (unit: string) =>
-    `A unit of more than one part is written in brackets: ${unit}. To divide by a cell, put spaces round «/».`,
+    `A unit of more than one part is written in brackets: ${unit}. To divide by a cell, put spaces round “/”.`,
 
-  noCell: (name: string, near?: string) => `There is no cell named «${name}».${guess(near)}`,
-  functionNeedsArguments: (name: string) => `«${name}» is a function. Its arguments go in parentheses.`,
-  unitNeedsNumber: (name: string) => `«${name}» is a unit. Write a number before it.`,
-  infinityOnlyArgument: '«infinity» can only be an argument of a function.',
+  noCell: (name: string, near?: string) => `There is no cell named “${name}”.${guess(near)}`,
+  functionNeedsArguments: (name: string) => `“${name}” is a function. Its arguments go in parentheses.`,
+  unitNeedsNumber: (name: string) => `“${name}” is a unit. Write a number before it.`,
+  infinityOnlyArgument: '“infinity” can only be an argument of a function.',
   fNumber: SYNTAX_WORDS.fNumber,
-  yesOrNo: (found: string, word: string) => `«${found}» is written «${word}».`,
+  yesOrNo: (found: string, word: string) => `“${found}” is written “${word}”.`,
   notARecord: (found: string) => `Only a record has parts; this is ${found}.`,
   noPart: (record: string, part: string, parts: readonly string[]) =>
-    `A ${record} has no part «${part}». Its parts are ${listText(parts)}.`,
+    `A ${record} has no part “${part}”. Its parts are ${listText(parts)}.`,
   needsPart: (record: string, parts: readonly string[]) =>
     `This is a ${record}. Name the part to use: ${listText(parts.map((part) => `.${part}`))}.`,
   emptyList: 'A list has at least one value.',
   mixedList: (first: string, found: string) =>
     `The values of a list are of one kind: the first is ${first}, this is ${found}.`,
 
-  cellIsNoFunction: (name: string) => `«${name}» is a cell, not a function. To multiply, write «*» before the bracket.`,
-  noFunction: (name: string, near?: string) => `There is no function «${name}».${guess(near)}`,
-  otherFunction: (name: string, written: string) => `«${name}» is written «${written}».`,
-  whenTakes: '«when» takes three arguments: when(condition, then, otherwise).',
+  cellIsNoFunction: (name: string) => `“${name}” is a cell, not a function. To multiply, write “*” before the bracket.`,
+  noFunction: (name: string, near?: string) => `There is no function “${name}”.${guess(near)}`,
+  otherFunction: (name: string, written: string) => `“${name}” is written “${written}”.`,
+  whenTakes: '“when” takes three arguments: when(condition, then, otherwise).',
   outcomesDiffer: (then: string, otherwise: string) =>
-    `The two outcomes of «when» differ in kind: ${then} and ${otherwise}.`,
-  givenTwice: (name: string) => `«${name}» is given twice.`,
-  afterNamed: (name: string, call: string) => `After the named argument «${name}», name the others too: ${call}.`,
+    `The two outcomes of “when” differ in kind: ${then} and ${otherwise}.`,
+  givenTwice: (name: string) => `“${name}” is given twice.`,
+  afterNamed: (name: string, call: string) => `After the named argument “${name}”, name the others too: ${call}.`,
   tooMany: (name: string, most: number, call: string) =>
     `${name} takes ${COUNTS[most] ?? `${most} arguments`}: ${call}.`,
   missing: (name: string, missing: readonly string[], call: string) =>
     `${name} needs ${listText(missing)} too: ${call}.`,
   noArgument: (name: string, argument: string, near: string | undefined, call: string) =>
-    `${name} has no argument «${argument}».${near ? guess(near) : ` It takes ${call}.`}`,
-  colonForArgument: (name: string) => `The value of an argument follows «:», as in «${name}: …».`,
-  cannotBeInfinite: (name: string) => `«${name}» cannot be infinite.`,
+    `${name} has no argument “${argument}”.${near ? guess(near) : ` It takes ${call}.`}`,
+  colonForArgument: (name: string) => `The value of an argument follows “:”, as in “${name}: …”.`,
+  cannotBeInfinite: (name: string) => `“${name}” cannot be infinite.`,
   wrongArgument: (name: string, argument: string, about: string, required: string, found: string) =>
-    `«${argument}» of ${name} (${about}) must be ${required}; this is ${found}.`,
-  sameKindAs: (kind: string, name: string) => `${kind}, as «${name}» is`,
+    `“${argument}” of ${name} (${about}) must be ${required}; this is ${found}.`,
+  sameKindAs: (kind: string, name: string) => `${kind}, as “${name}” is`,
   notAChoice: (name: string, choices: readonly string[]) =>
-    `«${name}» is one of ${choices.map((choice) => `"${choice}"`).join(', ')}.`,
+    `“${name}” is one of ${choices.map((choice) => `"${choice}"`).join(', ')}.`,
 
   cannotCombine: (done: 'added' | 'subtracted' | 'compared', left: string, right: string) =>
     `${capital(left)} and ${right} cannot be ${done}.`,
-  cannotCompare: (found: string, sign: string) => `${capital(found)} cannot be compared with «${sign}».`,
-  chained: 'Comparisons do not chain. Join two with «and».',
+  cannotCompare: (found: string, sign: string) => `${capital(found)} cannot be compared with “${sign}”.`,
+  chained: 'Comparisons do not chain. Join two with “and”.',
   factor: (dimension: Dimension, divides: boolean) =>
     divides
       ? ` Dividing by ${aKind(dimension)} would make them alike.`
@@ -94,9 +94,9 @@ export const CHECK_WORDS = {
   percentOfQuantity: (percent: string, quantity: string) =>
     `${percent} alone is a number. To add that share of ${quantity}, multiply.`,
   assignment: (name: string) =>
-    `There is no cell named «${name}» to compare with. To give a value a name, write the name in the cell’s field; the formula is only what follows «=».`,
-  sizeOrProduct: (found: string, size: string) => `«${found}» multiplies. A width and a height are a size: ${size}.`,
-  dateOrSum: (found: string) => `«${found}» is computed as arithmetic. A date is text, in quotes.`,
+    `There is no cell named “${name}” to compare with. To give a value a name, write the name in the cell’s field; the formula is only what follows “=”.`,
+  sizeOrProduct: (found: string, size: string) => `“${found}” multiplies. A width and a height are a size: ${size}.`,
+  dateOrSum: (found: string) => `“${found}” is computed as arithmetic. A date is text, in quotes.`,
 
   powerOfQuantity:
     'A unit takes a whole power, written straight after it. Put the quantity in parentheses to raise it.',

@@ -107,7 +107,7 @@ const CONFUSABLES: readonly Confusable[] = [
   {
     pattern: /^\s*=+\s*(?=\S)/g,
     say: () => W.leadingEquals,
-    fixes: (found, at) => [fix('', at, at + found.length, 'Leave out «=»')],
+    fixes: (found, at) => [fix('', at, at + found.length, 'Leave out “=”')],
   },
   { pattern: /;/g, say: () => W.semicolon, fixes: semicolonFixes },
   { pattern: /[\u2012-\u2015]/g, say: () => W.longDash, fixes: swap(() => '-') },

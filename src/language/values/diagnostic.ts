@@ -1,6 +1,6 @@
 /** A change of text that would mend what a diagnostic complains of. */
 export interface Fix {
-  /** What the button says: «Write 1/125 s». */
+  /** What the button says: “Write 1/125 s”. */
   readonly label: string
   readonly from: number
   readonly to: number

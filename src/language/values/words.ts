@@ -18,12 +18,12 @@ export const VALUE_WORDS = {
     `The cell declares ${unit}, a level; the formula gives a difference in stops.`,
 
   outOfRange: (argument: string, name: string, range: string, found: string) =>
-    `«${argument}» of ${name} must be ${range}; here it is ${found}.`,
+    `“${argument}” of ${name} must be ${range}; here it is ${found}.`,
   notAChoice: (argument: string, name: string, choices: readonly string[], found: string) =>
-    `«${argument}» of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
+    `“${argument}” of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
 
-  partNotYet: (part: string) => `«${part}» has not been measured yet.`,
-  noPart: (part: string) => `This time there is no «${part}».`,
+  partNotYet: (part: string) => `“${part}” has not been measured yet.`,
+  noPart: (part: string) => `This time there is no “${part}”.`,
 
   divisionByZero: 'Division by zero.',
   divisionByInfinity: 'Division by something infinite.',

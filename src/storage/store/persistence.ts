@@ -31,7 +31,7 @@ export async function persistence(again = false): Promise<Persistence> {
 
 /**
  * Whether this engine deletes what a page saved when it was not visited for seven days of use. WebKit does, but not
- * for a page on the home screen (WebKit, «Full Third-Party Cookie Blocking and More», 2020).
+ * for a page on the home screen (WebKit, “Full Third-Party Cookie Blocking and More”, 2020).
  */
 export const deletesUnvisited = (): boolean =>
   'GestureEvent' in globalThis && !globalThis.matchMedia?.('(display-mode: standalone)').matches

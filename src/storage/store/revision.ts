@@ -7,7 +7,7 @@ export interface Revision {
   readonly stamp?: string
   /** A revision with a name stays for good. */
   readonly name?: string
-  /** What it was saved before: «before a restore». */
+  /** What it was saved before: “before a restore”. */
   readonly why?: string
   /** It left this browser in a link or a file, or came in one: what comes back is compared with it. */
   readonly shared?: boolean

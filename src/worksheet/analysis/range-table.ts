@@ -55,7 +55,7 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
   const first = values[0] as RangeValue
   const type = node.type
   if (type?.kind !== 'number')
-    throw new RangeInputError(`«${labelOf(given)}» cannot be read; mend it, or give it a unit.`)
+    throw new RangeInputError(`“${labelOf(given)}” cannot be read; mend it, or give it a unit.`)
   const unit = node.unit ?? (type.notation ? showIn(type.notation) : defaultUnit(first.value, type.dimension))
   const follow = new RangeEvaluator(
     engine.layout,
@@ -92,18 +92,18 @@ const showIn = (notation: DisplayUnit['notation']): DisplayUnit =>
 function givenOf(sheet: Sheet, { of }: Range): Given {
   if (of === undefined) throw new RangeInputError('Choose the given that runs through the range.')
   const cell = sheet.named(of)
-  if (!cell) throw new RangeInputError(`There is no cell «${of}». Choose another given.`)
-  if (cell.kind !== 'given') throw new RangeInputError(`«${of}» is not a given: only what is filled in can be varied.`)
+  if (!cell) throw new RangeInputError(`There is no cell “${of}”. Choose another given.`)
+  if (cell.kind !== 'given') throw new RangeInputError(`“${of}” is not a given: only what is filled in can be varied.`)
   return cell
 }
 
 function goalOf(engine: Engine, name: string, given: Given): Node {
   const node = engine.named(name)
-  if (!node) throw new RangeInputError(`There is no cell «${name}». Choose another result.`)
+  if (!node) throw new RangeInputError(`There is no cell “${name}”. Choose another result.`)
   if (node.cell.kind === 'given')
-    throw new RangeInputError(`«${name}» is filled in, not worked out from «${given.name}».`)
+    throw new RangeInputError(`“${name}” is filled in, not worked out from “${given.name}”.`)
   const [error] = engine.isErroneous(node) ? engine.errorsOf(node) : []
-  if (error) throw new RangeInputError(`«${labelOf(node.cell)}» needs mending first: ${error.message}`)
+  if (error) throw new RangeInputError(`“${labelOf(node.cell)}” needs mending first: ${error.message}`)
   return node
 }
 

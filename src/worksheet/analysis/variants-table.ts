@@ -109,7 +109,7 @@ function varied(sheet: Sheet, trials: readonly Sheet[], { sets }: Variants, name
     texts: sets.map(({ values }) => own(values)),
     wrong: sets.map(({ values }, at) => {
       if (own(values) === undefined) return undefined
-      if (!cell) return `There is no given «${name}» in this sheet.`
+      if (!cell) return `There is no given “${name}” in this sheet.`
       const outcome = (trials[at] as Sheet).outcome(cell.id)
       return outcome.state === 'error' ? outcome.diagnostics[0]?.message : undefined
     }),
@@ -128,7 +128,7 @@ function why(sheet: Sheet, outcome: Outcome): string | undefined {
 function seenIn(sheet: Sheet, name: string): Compared {
   const cell = named(sheet, name)
   const plain = { difference: '', differs: false }
-  if (!cell) return { ...plain, shown: '–', why: `There is no cell «${name}» in this sheet.` }
+  if (!cell) return { ...plain, shown: '–', why: `There is no cell “${name}” in this sheet.` }
   if (cell.kind === 'check') {
     const { state, message } = sheet.check(cell.id)
     return { ...plain, shown: '', state, why: message }

@@ -43,7 +43,7 @@ function asWorksheet(data: unknown): unknown {
   const { format, version, cells } = (data ?? {}) as { format?: unknown; version?: unknown; cells?: unknown }
   if ((format !== CLIPPING && format !== FORMAT) || !Array.isArray(cells))
     throw new ClippingError(
-      'This text holds no cells: they are copied in Build, with «Copy» or Ctrl C. A line such as «name = formula» can be put in too.',
+      'This text holds no cells: they are copied in Build, with “Copy” or Ctrl C. A line such as “name = formula” can be put in too.',
     )
   if (cells.length > MAX_CELLS) throw new ClippingError(`These are more than ${MAX_CELLS} cells, too many for a sheet.`)
   const withIds = cells.map((cell: unknown, at) => (typeof cell === 'object' && cell ? { ...cell, id: `${at}` } : cell))
@@ -65,8 +65,8 @@ function cellOfLine(line: string, number: number, lines: number): Given | Result
   if (name === undefined || formula === undefined)
     throw new ClippingError(
       lines === 1
-        ? 'This text holds no cells, and is no line such as «name = formula».'
-        : `Line ${number} is not written «name = formula», so nothing was put in.`,
+        ? 'This text holds no cells, and is no line such as “name = formula”.'
+        : `Line ${number} is not written “name = formula”, so nothing was put in.`,
     )
   const declared = unit === undefined || unit.trim() === '' ? {} : { unit: unit.trim() }
   const given: Given = { kind: 'given', id: `${number}`, name, ...declared, value: formula }

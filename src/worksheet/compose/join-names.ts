@@ -50,7 +50,7 @@ export function misfit(
   if (a.kind === 'given' && b.kind === 'given') {
     if (entryOf(a) === 'kit' && a.sort !== b.sort) return 'they are different pieces of kit'
     const lacking = entryOf(a) === 'choice' && entryOf(b) === 'choice' ? lacks(a.options, b.options) : undefined
-    if (lacking !== undefined) return `yours offers no «${lacking}»`
+    if (lacking !== undefined) return `yours offers no “${lacking}”`
   }
   if (types.there && types.coming)
     return sameType(types.there, types.coming)
@@ -70,11 +70,11 @@ function misfitOfTables(there: TableCell, coming: TableCell): string | undefined
   for (const column of coming.columns) {
     const own = there.columns.find(({ name }) => name === column.name)
     const label = column.label || column.name
-    if (!own) return `yours has no column «${label}»`
+    if (!own) return `yours has no column “${label}”`
     if (own.formula !== undefined || column.formula !== undefined) {
-      if (own.formula !== column.formula) return `the columns «${label}» are reckoned differently`
+      if (own.formula !== column.formula) return `the columns “${label}” are reckoned differently`
     } else if ((own.entry ?? 'quantity') !== (column.entry ?? 'quantity') || (own.unit ?? '') !== (column.unit ?? ''))
-      return `the columns «${label}» take different things`
+      return `the columns “${label}” take different things`
   }
   return undefined
 }

@@ -19,7 +19,7 @@ export function readCoverage(text: string | undefined): Coverage {
   try {
     const { value, dimension, notation, tolerance } = readQuantity(text)
     if (dimension !== NONE || notation !== undefined || tolerance !== undefined || !(value > 0))
-      return unreadable(`«${clip(text)}» is not a number above zero.`)
+      return unreadable(`“${clip(text)}” is not a number above zero.`)
     return { factor: value }
   } catch (error) {
     if (error instanceof ReadError) return unreadable(error.message)

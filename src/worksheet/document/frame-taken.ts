@@ -3,7 +3,7 @@ import type { Cell, Frame, Given } from '../schema/document.ts'
 import { labelOf } from './label.ts'
 import { readGiven } from './read-given.ts'
 
-/** What the camera wrote where the sheet asked for something else: «f/8 set, f/5.6 in the frame». */
+/** What the camera wrote where the sheet asked for something else: “f/8 set, f/5.6 in the frame”. */
 export interface TakenDifference {
   readonly given: Given
   readonly part: string

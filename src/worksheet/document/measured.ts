@@ -53,7 +53,7 @@ export function readMeasured(
     const reading = readQuantity(text, unitOfType(type, unit))
     if (reading.dimension !== type.dimension)
       return asError(
-        `This is ${describeType(type)}; «${clip(text)}» is ${describeType({ kind: 'number', dimension: reading.dimension })}.`,
+        `This is ${describeType(type)}; “${clip(text)}” is ${describeType({ kind: 'number', dimension: reading.dimension })}.`,
         0,
         text.length,
         text,

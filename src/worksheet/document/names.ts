@@ -10,10 +10,10 @@ export const isNamed = (cell: Cell): cell is NamedCell => kindOf(cell).computed 
 export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {
   if (name === '') return 'A cell needs a name, so that formulas can use it.'
   if (!NAME_PATTERN.test(name))
-    return `«${name}» cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
-  if (RESERVED.has(name)) return `«${name}» cannot be a name: the formula language uses the word.`
+    return `“${name}” cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
+  if (RESERVED.has(name)) return `“${name}” cannot be a name: the formula language uses the word.`
   const other = cells.find((cell) => isNamed(cell) && cell.name === name && cell.id !== except)
-  return other ? `Another cell is already named «${name}».` : undefined
+  return other ? `Another cell is already named “${name}”.` : undefined
 }
 
 /** A free name made from another: `width`, `width_2`, `width_3`, … */

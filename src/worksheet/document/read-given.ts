@@ -143,7 +143,7 @@ function readChoice(given: Given, unit: DisplayUnit | undefined): GivenReading {
   const options = given.options ?? []
   if (!options.includes(given.value)) {
     const near = nearest(given.value, options)
-    throw new ReadError(`One of ${options.map((o) => `«${o}»`).join(', ')} is wanted.`, 0, given.value.length, near)
+    throw new ReadError(`One of ${options.map((o) => `“${o}”`).join(', ')} is wanted.`, 0, given.value.length, near)
   }
   return unit ? fromReading(readQuantity(given.value, unit), given, unit) : { value: given.value, offers: [] }
 }
@@ -269,7 +269,7 @@ function checkRange(value: number, given: Given, unit: DisplayUnit | undefined):
       return readQuantity(text, unit).value
     } catch (error) {
       if (!(error instanceof ReadError)) throw error
-      return refuse(`The range of this cell cannot be read: «${clip(text)}». ${error.message}`)
+      return refuse(`The range of this cell cannot be read: “${clip(text)}”. ${error.message}`)
     }
   }
   const least = limit(given.least)

@@ -76,7 +76,7 @@ function inserted(cells: readonly Cell[], others: readonly Cell[], at: number): 
     if (ids.has(other.id)) throw new ChangeRefused('A cell with this id is already in the sheet.')
     ids.add(other.id)
     if (!isNamed(other)) continue
-    refuse(names.has(other.name) ? `Another cell is already named «${other.name}».` : refusedName(other.name, []))
+    refuse(names.has(other.name) ? `Another cell is already named “${other.name}”.` : refusedName(other.name, []))
     names.add(other.name)
   }
   return cells.toSpliced(Math.max(0, Math.min(at, cells.length)), 0, ...others)

@@ -114,9 +114,9 @@ export function readMargin(text: string | undefined): Margin {
   const example = 'Write a share of the limit, such as 5 %.'
   try {
     const { value, notation, tolerance } = readQuantity(text, PERCENT)
-    if (notation !== undefined) return unreadable(`Warning margin: «${clip(text)}» is not a percentage. ${example}`)
-    if (tolerance !== undefined) return unreadable(`Warning margin: «${clip(text)}» has limits of its own. ${example}`)
-    if (value < 0) return unreadable(`Warning margin: «${clip(text)}» is below zero. ${example}`)
+    if (notation !== undefined) return unreadable(`Warning margin: “${clip(text)}” is not a percentage. ${example}`)
+    if (tolerance !== undefined) return unreadable(`Warning margin: “${clip(text)}” has limits of its own. ${example}`)
+    if (value < 0) return unreadable(`Warning margin: “${clip(text)}” is below zero. ${example}`)
     return { share: value }
   } catch (error) {
     if (!(error instanceof ReadError)) throw error

@@ -44,7 +44,7 @@ export function outcomeOf(engine: Engine, node: Node): Outcome {
 const failed = (diagnostics: readonly Diagnostic[]): ErrorOutcome => ({ state: 'error', diagnostics })
 
 const duplicateName = (node: Node): Diagnostic =>
-  problem(`Another cell above is already named «${node.cell.name}». Give this one another name.`, 0, 0)
+  problem(`Another cell above is already named “${node.cell.name}”. Give this one another name.`, 0, 0)
 
 function valueOutcome(engine: Engine, node: Node): Outcome {
   if (node.table) return engine.capabilities.tables?.outcome(engine, node) ?? { state: 'waiting', on: [] }
@@ -131,7 +131,7 @@ function errorOf(engine: Engine, node: Node): ErrorOutcome {
   const why = source === node ? '' : (errorOf(engine, source).diagnostics[0]?.message ?? '')
   return {
     state: 'error',
-    diagnostics: [problem(`Mend the cell «${origin}» first. ${why}`.trim(), 0, textLength(node))],
+    diagnostics: [problem(`Mend the cell “${origin}” first. ${why}`.trim(), 0, textLength(node))],
     origin,
   }
 }

@@ -180,5 +180,5 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
 
 function notACondition({ kind }: Type, text: string): Diagnostic | undefined {
   if (kind === YES_NO.kind) return undefined
-  return problem('A check needs a condition that is either so or not, such as «a <= b».', 0, text.length)
+  return problem('A check needs a condition that is either so or not, such as “a <= b”.', 0, text.length)
 }

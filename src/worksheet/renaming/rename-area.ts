@@ -8,10 +8,10 @@ import { followPart } from './follow-names.ts'
 /** Why an area of a frame may not have a name; undefined where it may. */
 export function refusedAreaName(name: string, { areas = [] }: Pick<Frame, 'areas'>, at: number): string | undefined {
   if (!NAME_PATTERN.test(name))
-    return `«${name}» cannot be the name of an area. Start with a letter, then letters, digits and _.`
+    return `“${name}” cannot be the name of an area. Start with a letter, then letters, digits and _.`
   if (FRAME_PARTS.some((part) => part === name))
-    return `«${name}» is what a frame itself holds. Choose another name for the area.`
-  if (areas.some((area, other) => other !== at && area.name === name)) return `Another area is already named «${name}».`
+    return `“${name}” is what a frame itself holds. Choose another name for the area.`
+  if (areas.some((area, other) => other !== at && area.name === name)) return `Another area is already named “${name}”.`
   return undefined
 }
 

@@ -15,7 +15,7 @@ export function namesOutside(cell: TableCell): ReadonlySet<string> {
 /** Why a cell's new name cannot follow into a table: a column there bears it, and would be meant instead. */
 export function refusedByColumn(cell: TableCell, from: string, to: string): string | undefined {
   if (!cell.columns.some(({ name }) => name === to) || !namesOutside(cell).has(from)) return undefined
-  return `A formula in «${labelOf(cell)}» uses «${from}», and a column there is already named «${to}». Choose another name, or rename the column first.`
+  return `A formula in “${labelOf(cell)}” uses “${from}”, and a column there is already named “${to}”. Choose another name, or rename the column first.`
 }
 
 /** A column under another name, which follows into the table's formulas and into `originals.name` elsewhere. */
@@ -31,7 +31,7 @@ export function withColumnRenamed(cells: readonly Cell[], id: string, at: number
       cell.columns.filter((_, other) => other !== at).map((other) => other.name),
     ) ??
     (rowNames(cell, cells).has(name)
-      ? `A formula over the rows of «${labelOf(cell)}» uses the sheet’s «${name}»; under that name the column would be meant instead.`
+      ? `A formula over the rows of “${labelOf(cell)}” uses the sheet’s “${name}”; under that name the column would be meant instead.`
       : undefined)
   if (refused) throw new ChangeRefused(refused)
   const renamed = { ...cell, columns: cell.columns.with(at, { ...column, name }) }

@@ -56,7 +56,7 @@ export function sourceOf(
   if (absent.length > 0) return { input, why: `waits for ${absent.join(', ')}` }
   const { computable } = found.meaning
   const { type } = computable
-  if (!fitsSort(type, input.is)) return { input, why: `${sortText(input.is)} is wanted, and «${formula}» is none` }
+  if (!fitsSort(type, input.is)) return { input, why: `${sortText(input.is)} is wanted, and “${formula}” is none` }
   try {
     const columns = found.uses.flatMap((name) => places?.get(name) ?? [])
     const read = reader(engine, computable, places, table?.columns.length ?? 0, columns)

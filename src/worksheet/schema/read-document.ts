@@ -58,7 +58,7 @@ export function parseJson(json: string): unknown {
 /** Checks data against the schema. Throws DocumentError. */
 export function readData(data: unknown): Worksheet {
   if (typeof data !== 'object' || data === null || (data as { format?: unknown }).format !== FORMAT)
-    throw new DocumentError(`This is not a worksheet: its «format» is not «${FORMAT}».`, 'format')
+    throw new DocumentError(`This is not a worksheet: its “format” is not “${FORMAT}”.`, 'format')
   const version = (data as { version?: unknown }).version
   if (typeof version === 'number' && version > VERSION)
     throw new DocumentError(
@@ -76,13 +76,13 @@ export function readData(data: unknown): Worksheet {
 function explained(issue: v.BaseIssue<unknown>): DocumentError {
   const place = (issue.path ?? []).map(({ key }) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`)).join('')
   const where = place.replace(/^\./, '')
-  return new DocumentError(`At «${where}»: ${issue.message}`, where)
+  return new DocumentError(`At “${where}”: ${issue.message}`, where)
 }
 
 function refuseRepeatedIds(worksheet: Worksheet): void {
   const seen = new Set<string>()
   worksheet.cells.forEach(({ id }, at) => {
-    if (seen.has(id)) throw new DocumentError(`At «cells[${at}].id»: two cells have the id «${id}».`, `cells[${at}].id`)
+    if (seen.has(id)) throw new DocumentError(`At “cells[${at}].id”: two cells have the id “${id}”.`, `cells[${at}].id`)
     seen.add(id)
   })
 }

@@ -40,11 +40,11 @@ export const columnLabel = ({ label, name }: Column): string => label?.trim() ||
 export function refusedColumnName(name: string, others: Iterable<string>): string | undefined {
   if (name === '') return 'A column needs a name, so that formulas can use it.'
   if (!NAME_PATTERN.test(name))
-    return `«${name}» cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
+    return `“${name}” cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
   if (name === COUNT)
-    return '«count» is how many rows there are, so no column can be named so. Give it another name, such as «number».'
-  if (RESERVED.has(name)) return `«${name}» cannot be a name: the formula language uses the word.`
-  for (const other of others) if (other === name) return `Another column is already named «${name}».`
+    return '“count” is how many rows there are, so no column can be named so. Give it another name, such as “number”.'
+  if (RESERVED.has(name)) return `“${name}” cannot be a name: the formula language uses the word.`
+  for (const other of others) if (other === name) return `Another column is already named “${name}”.`
   return undefined
 }
 

@@ -128,7 +128,7 @@ function shareOf({ figure, share }: Foot): number | string {
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
   }
-  return `The share of a percentile is from 0 % to 100 %, such as ${USUAL_SHARE}; here it is «${share}».`
+  return `The share of a percentile is from 0 % to 100 %, such as ${USUAL_SHARE}; here it is “${share}”.`
 }
 
 function conditionOf(engine: Engine, node: Node, table: CompiledTable, where: string | undefined): Condition {
@@ -138,7 +138,7 @@ function conditionOf(engine: Engine, node: Node, table: CompiledTable, where: st
   const computable = found?.meaning?.computable
   if (computable && computable.type.kind !== 'yes or no')
     diagnostics.push(
-      problem('This needs a condition that is either so or not, such as «width > 300 mm».', 0, where.length),
+      problem('This needs a condition that is either so or not, such as “width > 300 mm”.', 0, where.length),
     )
   if (!found || !computable || diagnostics.length > 0) return { diagnostics, waits: true }
   const { places } = table.plan

@@ -148,7 +148,7 @@ function newColumn(heading: string, at: number, body: Rows, others: readonly Col
   const readable = (column: Column): number => filled.filter((field) => canRead(column, field)).length
   if (read.unit !== undefined) {
     const quantity: Column = { ...named(read.label), unit: read.unit }
-    // «Town (K)» is no temperature.
+    // “Town (K)” is no temperature.
     if (readable(quantity) * 2 >= filled.length) return { ...quantity, ...mayBeEmpty }
   }
   const base = named(heading)
@@ -221,7 +221,7 @@ const bracketed = (unit: string): string => (/[\s/·*]/.test(unit) ? `[${unit}]`
 function refuseLong(field: string, line: number, heading: string): void {
   if (field.length > MAX_TEXT_LENGTH)
     throw new TableError(
-      `In line ${line}${heading === '' ? '' : `, under «${heading}»`}, one field holds ${field.length} signs; at most ${MAX_TEXT_LENGTH} fit. Is the right separator used?`,
+      `In line ${line}${heading === '' ? '' : `, under “${heading}”`}, one field holds ${field.length} signs; at most ${MAX_TEXT_LENGTH} fit. Is the right separator used?`,
     )
 }
 

@@ -214,7 +214,7 @@ function readChoice(text: string, options: readonly string[]): string {
   if (found !== undefined) return found.trim()
   if (options.length === 0)
     throw new ReadError('This column offers nothing to choose yet: give it what it offers.', 0, text.length)
-  const named = options.slice(0, MOST_NAMED).map((option) => `«${option}»`)
+  const named = options.slice(0, MOST_NAMED).map((option) => `“${option}”`)
   const more = options.length - named.length
   throw new ReadError(
     `One of ${named.join(', ')}${more > 0 ? ` and ${more} more` : ''} is wanted.`,

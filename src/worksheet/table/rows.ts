@@ -165,5 +165,5 @@ export class RowProgram {
 
 const emptyNeed = (column: Column): string =>
   hasFormula(column)
-    ? `«${columnLabel(column)}» has no figure in this row.`
-    : `«${columnLabel(column)}» is empty in this row, and this formula needs it.`
+    ? `“${columnLabel(column)}” has no figure in this row.`
+    : `“${columnLabel(column)}” is empty in this row, and this formula needs it.`

@@ -145,7 +145,7 @@ function checkColumn(before: CompiledColumn, at: number, plan: ColumnPlan, scope
   const misfit = computable && before.unit && fitsDeclared(computable.type, text, before.unit, scope)
   if (misfit) found.push(misfit)
   if (understood.meaning?.limits)
-    found.push(warning('A column carries no limits: what follows «±» is ignored.', 0, text.length))
+    found.push(warning('A column carries no limits: what follows “±” is ignored.', 0, text.length))
   const meaning = { ...before, ...(understood.meaning ? { meaning: understood.meaning } : {}), diagnostics: found }
   if (!computable || found.some(({ severity }) => severity === 'error')) return { meaning }
   return { meaning: { ...meaning, type: asDeclared(computable.type, before.unit) }, formula: { computable } }
@@ -160,5 +160,5 @@ const errorsOf = (columns: readonly CompiledColumn[]): Diagnostic[] =>
   columns.flatMap(({ column, diagnostics }) =>
     diagnostics
       .filter(({ severity }) => severity === 'error')
-      .map(({ message }) => problem(`In the column «${columnLabel(column)}»: ${message}`, 0, 0)),
+      .map(({ message }) => problem(`In the column “${columnLabel(column)}”: ${message}`, 0, 0)),
   )

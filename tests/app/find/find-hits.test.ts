@@ -48,7 +48,7 @@ test.each([
   ['/ 4', ['sch: column formula']],
   ['600 mm', ['width: value']],
   ['maps', ['sch: name']],
-])('«%s» is found', (words, places) => {
+])('“%s” is found', (words, places) => {
   expect(found(words)).toEqual(places)
 })
 

@@ -69,7 +69,7 @@ test('a reading not yet taken is a line to write on, with its unit; one taken is
   ])
   expect(textOf(rows[1] as Node)).toContain('Left edge')
   expect(textOf(rows[3] as Node)).toContain('Distance, as measured (computed 600 mm)')
-  expect(textOf(rows[4] as Node)).toContain('«gone» is no longer in the sheet')
+  expect(textOf(rows[4] as Node)).toContain('“gone” is no longer in the sheet')
 })
 
 test('what was measured stands on its line beside what was computed', () => {

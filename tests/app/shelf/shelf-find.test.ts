@@ -15,7 +15,7 @@ const ANSWERS: Answer[] = readdirSync(FOLDER)
 
 const keys = (query: string): string[] => found(ANSWERS, query).answers.map(({ key }) => key)
 
-test.each(ENTRIES)('«%s» finds an answer', (_, query) => {
+test.each(ENTRIES)('“%s” finds an answer', (_, query) => {
   expect(keys(query).length).toBeGreaterThan(0)
   expect(keys(query).length).toBeLessThan(8)
 })
@@ -33,7 +33,7 @@ describe('the words people use', () => {
     ['Glazed', 'glossy'],
     ['copyright', 'rights-and-light'],
     ['banding', 'flicker'],
-  ])('«%s»', (query, key) => {
+  ])('“%s”', (query, key) => {
     expect(keys(query)).toContain(key)
   })
 

@@ -154,6 +154,6 @@ describe('tube_choices', () => {
   it('gives the shortest that covers, or says that none does', () => {
     expect(call<Choice>('best_tubes', choices).extension).toBeCloseTo(36 * MM, 12)
     const short = call<Choice[]>('tube_choices', [12 * MM], 50 * MM, 2, 0, 0.15)
-    expect(() => call('best_tubes', short)).toThrow('None of «choices»')
+    expect(() => call('best_tubes', short)).toThrow('None of “choices”')
   })
 })

@@ -69,7 +69,7 @@ describe('readings over the field', () => {
   })
 
   it('must be there, and above zero', () => {
-    expect(() => call('evenness_stops', [])).toThrow('«readings» is empty')
+    expect(() => call('evenness_stops', [])).toThrow('“readings” is empty')
     expect(() => call('evenness_stops', [1, -1])).toThrow('above zero')
   })
 })
@@ -131,7 +131,7 @@ describe('soft boxes', () => {
   })
 
   it('need a lamp, and light', () => {
-    expect(() => call('illuminance_at', [], 0, 0)).toThrow('«lamps» is empty')
+    expect(() => call('illuminance_at', [], 0, 0)).toThrow('“lamps” is empty')
     expect(() => formula('field_evenness({lamp(0 m, 0 m, 1 m, intensity: 0 cd)}, 1 m, 1 m)')).toThrow('no light')
     expect(() => formula('even_area({lamp(1 m, 0 m, 0.1 m, aim_x: 9 m)})')).toThrow('do not light')
   })

@@ -47,7 +47,7 @@ describe('data', () => {
   it('takes bits as a number or as data, and nothing else', () => {
     expect(formula('frame_data(10 px, 10 px, 3, 16)')).toBe(4800)
     expect(formula('frame_data(10 px, 10 px, 3, 2 B)')).toBe(4800)
-    expect(() => formula('frame_data(10 px, 10 px, 3, 16 mm)')).toThrow('«bits»')
+    expect(() => formula('frame_data(10 px, 10 px, 3, 16 mm)')).toThrow('“bits”')
   })
 
   it('fills a card and a run', () => {

@@ -96,7 +96,7 @@ describe('set-ups', () => {
     expect(plan.originals).toEqual([1, 2])
     expect(plan.setup_of).toEqual([2, 1, 2])
     expect(() => call('setups_for', [0.3], [0.2, 0.2], [300 / 0.0254], 36 * MM, 24 * MM, 3 * UM)).toThrow(
-      '«heights» has 2',
+      '“heights” has 2',
     )
     expect(() => call('setups_for', [0.3], [0.2], [1, 2], 36 * MM, 24 * MM, 3 * UM)).toThrow('one for all')
     expect(() => call('setups_for', [3], [2], [300 / 0.0254], 36 * MM, 24 * MM, 3 * UM)).toThrow('Original 1')

@@ -81,7 +81,7 @@ describe('a backup', () => {
     const { added, unread } = await mergeBackup(into, JSON.stringify(backup))
     expect(added).toBe(2)
     expect(unread).toHaveLength(4)
-    expect(unread.at(-1)).toMatch(/^«Broken» cannot be read and came in as it is.*cells\[0\]/)
+    expect(unread.at(-1)).toMatch(/^“Broken” cannot be read and came in as it is.*cells\[0\]/)
     expect((await into.raw('b'))?.data).toEqual({ ...SHEET, title: 'Broken', cells: [{}] })
     await expect(into.load('b')).rejects.toMatchObject({ problem: 'unreadable' })
   })

@@ -17,7 +17,7 @@ describe('a file name', () => {
     ['', 'worksheet.evenfield.json'],
     ['...', 'worksheet.evenfield.json'],
     ['con', 'con-worksheet.evenfield.json'],
-  ])('for «%s» is %s', (title, name) => {
+  ])('for “%s” is %s', (title, name) => {
     expect(fileName(title)).toBe(name)
   })
 

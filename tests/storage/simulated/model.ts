@@ -91,10 +91,10 @@ class Witness {
     const { current, past } = await this.look()
     this.current = current
     if (before === undefined || current === before) return
-    if (current === undefined) throw new Error(`«${before}» is gone from the store.`)
+    if (current === undefined) throw new Error(`“${before}” is gone from the store.`)
     const writer = this.tabs.find(({ name }) => current.startsWith(`${name} `))
     if (writer?.seen.has(before) || past.has(before)) return
-    throw new Error(`«${current}» was written over «${before}», which ${writer?.name} has not seen.`)
+    throw new Error(`“${current}” was written over “${before}”, which ${writer?.name} has not seen.`)
   }
 
   private async settled<T>(work: Promise<T>): Promise<T> {
@@ -186,7 +186,7 @@ export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what:
     if (tab.last === undefined || isThere(tab.last)) continue
     // It was saved, and someone who saw it went on from there.
     const isReplaced = tabs.some((other) => other !== tab && other.seen.has(tab.last as string))
-    if (!(saved.has(tab.last) && isReplaced)) throw new Error(`«${tab.last}» is lost.`)
+    if (!(saved.has(tab.last) && isReplaced)) throw new Error(`“${tab.last}” is lost.`)
   }
   tally.runs++
   tally.typed += typed

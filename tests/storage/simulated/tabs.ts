@@ -154,7 +154,7 @@ export class Tab {
   constructor(
     readonly name: string,
     private readonly means: () => TabLockMeans,
-    /** Called where the head says «Saved» of what is shown. */
+    /** Called where the head says “Saved” of what is shown. */
     private readonly acknowledged: (text: string) => void,
   ) {}
 

@@ -130,7 +130,7 @@ describe('a range', () => {
   it('says what is missing or wrong, and how to mend it', () => {
     const sheet = lens()
     expect(troubleOf(sheet, {})).toContain('Choose the given')
-    expect(troubleOf(sheet, { of: 'nothing' })).toContain('no cell «nothing»')
+    expect(troubleOf(sheet, { of: 'nothing' })).toContain('no cell “nothing”')
     expect(troubleOf(sheet, { of: 'extension' })).toContain('not a given')
     expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20' })).toContain('Choose the results')
     expect(troubleOf(sheet, { of: 'magnification', to: '20', results: ['shift'] })).toContain(
@@ -141,7 +141,7 @@ describe('a range', () => {
     expect(troubleOf(sheet, { of: 'focal', from: '500', to: '600', results: ['shift'] })).toContain(
       'No value lies in this range',
     )
-    expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20', results: ['gone'] })).toContain('no cell «gone»')
+    expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20', results: ['gone'] })).toContain('no cell “gone”')
     expect(troubleOf(sheet, { of: 'focal', by: 'marks', results: ['shift'] })).toContain('options')
   })
 })

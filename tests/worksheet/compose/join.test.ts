@@ -193,7 +193,7 @@ describe('a name that clashes', () => {
       given('scheme', options[0] as string, { entry: 'choice', options, label: 'Table' })
     const sheet = sheetOf([choice(['one', 'two'])])
     const { meetings } = plan(sheet, [choice(['one', 'three']), result('a', 'scheme = "three"')])
-    expect(meetings[0]?.why).toBe('yours offers no «three»')
+    expect(meetings[0]?.why).toBe('yours offers no “three”')
   })
 
   it('a table joins one with the same columns, and is told apart from one without', () => {
@@ -206,7 +206,7 @@ describe('a name that clashes', () => {
     })
     const sheet = sheetOf([table('width', 'height')])
     expect(plan(sheet, [table('width')], { list: 'keep' }).meetings[0]?.way).toBe('keep')
-    expect(plan(sheet, [table('depth')]).meetings[0]?.why).toBe('yours has no column «depth»')
+    expect(plan(sheet, [table('depth')]).meetings[0]?.why).toBe('yours has no column “depth”')
   })
 })
 

@@ -67,7 +67,7 @@ describe('a list', () => {
   it('says where a value cannot be read', () => {
     expect(read('12, abc', { entry: 'list', unit: 'mm' })).toMatchObject({
       state: 'error',
-      diagnostics: [{ message: '«abc» is not a number.', from: 4, to: 7 }],
+      diagnostics: [{ message: '“abc” is not a number.', from: 4, to: 7 }],
     })
   })
 })
@@ -98,7 +98,7 @@ describe('a size', () => {
       result('bad', 'o.depth'),
     ])
     expect(seen(sheet, 'w')).toBe('waits for o')
-    expect(seen(sheet, 'bad')).toMatch(/no part «depth»/)
+    expect(seen(sheet, 'bad')).toMatch(/no part “depth”/)
   })
 })
 

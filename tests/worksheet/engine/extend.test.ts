@@ -14,7 +14,7 @@ const CELLS = [
 
 it('a function that comes later heals the cell that calls it, and those behind it', () => {
   const sheet = sheetOf(CELLS, without('sqrt'))
-  expect(seen(sheet, 'root')).toMatch(/no function «sqrt»/)
+  expect(seen(sheet, 'root')).toMatch(/no function “sqrt”/)
   expect(seen(sheet, 'twice')).toMatch(/error/)
   expect(toldBy(sheet, () => sheet.extend(LIBRARY))).toBe('all')
   expect(['root', 'twice', 'other'].map((id) => seen(sheet, id))).toEqual(['2', '4', '5'])

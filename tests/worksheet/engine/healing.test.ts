@@ -5,7 +5,7 @@ describe('a removed cell', () => {
   it('leaves its users saying which name is missing, and heals them when it comes back', () => {
     const sheet = sheetOf([given('width', '5 mm'), result('y', '2 * width'), result('z', 'y')])
     sheet.apply({ do: 'remove', id: 'width' })
-    expect(seen(sheet, 'y')).toContain('There is no cell named «width»')
+    expect(seen(sheet, 'y')).toContain('There is no cell named “width”')
     expect(originOf(sheet, 'z')).toBe('y')
     sheet.apply({ do: 'add', cell: { ...given('width', '7 mm'), id: 'another' }, at: 2 })
     expect(seen(sheet, 'z')).toBe('14 mm')
@@ -41,7 +41,7 @@ describe('a name borne twice', () => {
   it('stands for the upper cell; the lower says so', () => {
     const sheet = sheetOf([given('x', '1 mm'), { ...given('x', '2 mm'), id: 'second' }, result('y', 'x')])
     expect(seen(sheet, 'y')).toBe('1 mm')
-    expect(seen(sheet, 'second')).toContain('Another cell above is already named «x»')
+    expect(seen(sheet, 'second')).toContain('Another cell above is already named “x”')
     expect(sheet.checkSummary.errors).toBe(1)
   })
 

@@ -12,7 +12,7 @@ function patient(cells: readonly Cell[]): Sheet {
 
 function limitsOf(sheet: Sheet, id: string) {
   const outcome = sheet.outcome(id)
-  if (outcome.state !== 'value' || !outcome.limits) throw new Error(`«${id}» has no limits.`)
+  if (outcome.state !== 'value' || !outcome.limits) throw new Error(`“${id}” has no limits.`)
   return { value: outcome.value as number, ...outcome.limits }
 }
 

@@ -51,7 +51,7 @@ describe('a column’s new name', () => {
     expect(sheet.worksheet.cells).toEqual(cells)
   })
 
-  it.each(['', 'count', 'and', 'outer', 'two words', 'border'])('«%s» is refused in words', (name) => {
+  it.each(['', 'count', 'and', 'outer', 'two words', 'border'])('“%s” is refused in words', (name) => {
     const sheet = sheetOf(cells)
     expect(() => sheet.apply({ do: 'rename column', id: 'originals', column: 0, name })).toThrow(ChangeRefused)
     expect(sheet.worksheet.cells).toEqual(cells)
@@ -75,7 +75,7 @@ describe('a cell’s new name', () => {
   it('is refused where a column would be meant under it', () => {
     const sheet = sheetOf(cells)
     expect(() => sheet.apply({ do: 'rename', id: 'border', name: 'width' })).toThrow(
-      /a column there is already named «width»/,
+      /a column there is already named “width”/,
     )
   })
   it('of the table follows to its parts', () => {

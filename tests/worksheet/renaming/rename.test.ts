@@ -42,7 +42,7 @@ describe('a new name', () => {
   })
 
   test.each(['', '2nd', 'with space', 'and', 'when', 'infinity', 'double', '__proto__', 'é', 'a'.repeat(65)])(
-    '«%s» is refused in words, with nothing changed',
+    '“%s” is refused in words, with nothing changed',
     (name) => {
       const sheet = sheetOf(cells)
       expect(() => sheet.apply({ do: 'rename', id: 'width', name })).toThrow(ChangeRefused)

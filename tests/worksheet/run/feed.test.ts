@@ -62,7 +62,7 @@ describe('a run cell', () => {
       [1, 'Brack', 'Width of the original: nothing is filled in.'],
       [3, 'Cole', expect.stringContaining('Width of the original: Width: ')],
       [4, 'Dunmere', 'Width of the original: it must be more than 0.'],
-      [5, 'Esker', expect.stringContaining('«matt», «glossy»')],
+      [5, 'Esker', expect.stringContaining('“matt”, “glossy”')],
       [6, 'Fallow', 'Pages or sides to take of each: it must be a whole number fr'],
     ])
   })
@@ -97,7 +97,7 @@ describe('a run cell', () => {
     expect(plan?.setups[0]?.means).toBeUndefined()
     expect(feed.without.map(({ input, why }) => `${input.name}: ${why}`)).toEqual([
       expect.stringMatching(/^thickness: .*thick/),
-      'focal: a length is wanted, and «wanted_sampling» is none',
+      'focal: a length is wanted, and “wanted_sampling” is none',
       expect.stringMatching(/^spell: .*nowhere/),
       'setup_time: must not be less than 0',
     ])

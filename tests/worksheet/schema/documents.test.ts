@@ -49,7 +49,7 @@ describe('a document', () => {
     ['empty', '', '', /not JSON/],
     ['null', 'null', 'format', /not a worksheet/],
     ['a list', '[]', 'format', /not a worksheet/],
-    ['of another format', '{"format":"other"}', 'format', /«evenfield-worksheet»/],
+    ['of another format', '{"format":"other"}', 'format', /“evenfield-worksheet”/],
     ['without cells', JSON.stringify({ format: FORMAT, version: VERSION, title: '' }), 'cells', /cells/],
     ['of version 0', sheet([], { version: 0 }), 'version', /version/],
     ['of a version in words', sheet([], { version: '1' }), 'version', /version/],
@@ -58,7 +58,7 @@ describe('a document', () => {
     ['with a number for a text', sheet([{ ...given, value: 5 }]), 'cells[0].value', /cells\[0\]\.value/],
     ['with an odd name', sheet([{ ...given, name: 'a b' }]), 'cells[0].name', /A name is a letter/],
     ['with a name of a prototype', sheet([{ ...given, name: '__proto__' }]), 'cells[0].name', /A name is a letter/],
-    ['with one id twice', sheet([given, { ...given, name: 'w' }]), 'cells[1].id', /two cells have the id «g»/],
+    ['with one id twice', sheet([given, { ...given, name: 'w' }]), 'cells[1].id', /two cells have the id “g”/],
     ['with an unknown entry', sheet([{ ...given, entry: 'guess' }]), 'cells[0].entry', /entry/],
     [
       'with an odd input of a drawing',

@@ -48,7 +48,7 @@ test('a percentile is of a share, 95 % where nothing is said', () => {
       { figure: 'percentile', share: '95' },
       { figure: 'percentile', share: 'most' },
     ]),
-  ).toEqual(['250 mm', '250 mm', '385 mm', expect.stringMatching(/from 0 % to 100 %/), expect.stringMatching(/«most»/)])
+  ).toEqual(['250 mm', '250 mm', '385 mm', expect.stringMatching(/from 0 % to 100 %/), expect.stringMatching(/“most”/)])
 })
 
 describe('a figure of some rows', () => {
@@ -74,7 +74,7 @@ describe('a figure of some rows', () => {
     ).toEqual([
       expect.stringMatching(/length/),
       expect.stringMatching(/either so or not/),
-      expect.stringMatching(/There is no cell named «wide»/),
+      expect.stringMatching(/There is no cell named “wide”/),
     ])
   })
   it('follows the cells its condition uses, and is told when they change', () => {

@@ -37,7 +37,7 @@ test.each([
   ['Width (outer)', 'Width (outer)', undefined],
   ['Remark, in ink', 'Remark, in ink', undefined],
   ['', '', undefined],
-])('the heading «%s» is «%s» in %s', (heading, label, unit) => {
+])('the heading “%s” is “%s” in %s', (heading, label, unit) => {
   expect(readHeading(heading)).toEqual({ label, unit })
 })
 

@@ -20,7 +20,7 @@ describe('a field of a quantity', () => {
     ['−5', -0.005],
     ['1 ft 6 in', 0.4572],
     ['12 ± 1', 0.012],
-  ])('«%s» in mm is %d m', (text, metres) => {
+  ])('“%s” in mm is %d m', (text, metres) => {
     expect(field(text, { unit: 'mm' })).toBeCloseTo(metres, 12)
   })
 
@@ -35,7 +35,7 @@ describe('a field of a quantity', () => {
   it('of another kind is told', () => {
     expect(field('3 kg', { unit: 'mm' })).toMatch(/length/)
     expect(field('3 mm')).toMatch(/no unit and takes plain numbers; this is a length/)
-    expect(field('wide', { unit: 'mm' })).toMatch(/«wide» is not a number/)
+    expect(field('wide', { unit: 'mm' })).toMatch(/“wide” is not a number/)
     expect(field('1,234.5', { unit: 'mm' })).toMatch(/one decimal sign/)
   })
 })
@@ -48,7 +48,7 @@ test.each([
   ['', false],
   ['no', false],
   ['0', false],
-])('«%s» in a column to tick is %s', (text, ticked) => {
+])('“%s” in a column to tick is %s', (text, ticked) => {
   expect(field(text, { entry: 'tick' })).toBe(ticked)
 })
 
@@ -60,7 +60,7 @@ describe('a choice', () => {
   const options = ['Map', 'Print', '400 ppi']
   it('is one of what is offered, however it is capitalised', () => {
     expect(field('map ', { entry: 'choice', options })).toBe('Map')
-    expect(field('Pint', { entry: 'choice', options })).toMatch(/One of «Map», «Print», «400 ppi» is wanted/)
+    expect(field('Pint', { entry: 'choice', options })).toMatch(/One of “Map”, “Print”, “400 ppi” is wanted/)
     expect(field('Map', { entry: 'choice' })).toMatch(/offers nothing/)
   })
   it('with a unit is a quantity', () => {
@@ -76,12 +76,12 @@ test.each([
   ['25/11/2026', '2026-11-25'],
   ['11/25/2026 8:00', '2026-11-25 08:00'],
   ['04/04/2026', '2026-04-04'],
-])('the moment «%s» is %s', (text, moment) => {
+])('the moment “%s” is %s', (text, moment) => {
   expect(field(text, { entry: 'date and time' })).toBe(moment)
 })
 
 test.each(['03/04/2026', '2026-02-30', '2026-11-25 25:00', '14:30', 'today', '31.02.2026'])(
-  'the moment «%s» is refused in words',
+  'the moment “%s” is refused in words',
   (text) => {
     expect(field(text, { entry: 'date and time' })).toMatch(/year/)
   },

@@ -86,7 +86,7 @@ describe('a table', () => {
 
   it('says what a part that is no column might be', () => {
     const sheet = sheetOf([originals([WIDTH], []), result('a', 'sum(originals.widht)')])
-    expect(seen(sheet, 'a')).toMatch(/A table has no part «widht». Its parts are count and width/)
+    expect(seen(sheet, 'a')).toMatch(/A table has no part “widht”. Its parts are count and width/)
   })
 })
 
@@ -139,9 +139,9 @@ describe('a column with a formula', () => {
     expect(outcome).toMatchObject({ state: 'error' })
     expect(outcome.state === 'error' && outcome.diagnostics).toHaveLength(1)
     expect(seen(sheet, 'originals')).toMatch(
-      /In the column «Area»: The cell declares mm, a length; the formula gives an area/,
+      /In the column “Area”: The cell declares mm, a length; the formula gives an area/,
     )
-    expect(seen(sheet, 'areas')).toMatch(/Mend the cell «originals» first/)
+    expect(seen(sheet, 'areas')).toMatch(/Mend the cell “originals” first/)
     expect(sheet.checkSummary.errors).toBe(1)
   })
 
@@ -174,7 +174,7 @@ describe('a column with a formula', () => {
     ])
     expect(seen(sheet, 'most')).toBe('waits for border')
     sheet.apply({ do: 'replace', cell: given('border', 'wide', { unit: 'mm' }) })
-    expect(seen(sheet, 'originals')).toMatch(/Mend the cell «border» first/)
+    expect(seen(sheet, 'originals')).toMatch(/Mend the cell “border” first/)
     sheet.apply({ do: 'replace', cell: given('border', '1', { unit: 'mm' }) })
     expect(seen(sheet, 'most')).toBe('101 mm')
   })
@@ -235,10 +235,10 @@ describe('a circle is named', () => {
 })
 
 test.each([
-  [[{ name: 'a' }, { name: 'a' }], /Another column is already named «a»/],
-  [[{ name: 'count' }], /«count» is how many rows there are/],
+  [[{ name: 'a' }, { name: 'a' }], /Another column is already named “a”/],
+  [[{ name: 'count' }], /“count” is how many rows there are/],
   [[{ name: 'and' }], /the formula language uses the word/],
-  [[{ name: 'a', unit: 'mmm' }], /In the column «a»: The unit of this cell cannot be read/],
+  [[{ name: 'a', unit: 'mmm' }], /In the column “a”: The unit of this cell cannot be read/],
 ])('the columns %j are refused in words', (columns, words) => {
   expect(seen(sheetOf([originals(columns, [])]), 'originals')).toMatch(words)
 })
@@ -282,7 +282,7 @@ describe('a row is left out, and told', () => {
     ])
     const outcome = sheet.outcome('originals')
     expect(outcome.state === 'value' && outcome.warnings[0]?.message).toBe(
-      '2 rows are left out: 2 and 3. The first, row 2: Width: «o» is not a known unit. Did you mean «oz»?',
+      '2 rows are left out: 2 and 3. The first, row 2: Width: “o” is not a known unit. Did you mean “oz”?',
     )
     type(sheet, 'originals', 1, 0, '40')
     expect(seen(sheet, 'all')).toBe('340 mm')
@@ -324,7 +324,7 @@ describe('a row is left out, and told', () => {
     sheet.apply({ do: 'replace', cell: { ...cell, columns: cell.columns.with(2, wanted) } })
     expect(seen(sheet, 'n')).toBe('1')
     expect(leftOut(sheet)).toEqual([
-      { row: 1, column: 2, message: '«Depth» is empty in this row, and this formula needs it.' },
+      { row: 1, column: 2, message: '“Depth” is empty in this row, and this formula needs it.' },
     ])
   })
 
