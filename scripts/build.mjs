@@ -8,7 +8,7 @@ import { install, ROOT } from './install.mjs'
 export const LIMIT = 75_000
 /**
  * Script for the page and a flat sheet opened to be filled in, no formula opened; and for any template. The aim is 110 kB
- * for both: these lines hold what there is and may only be lowered.
+ * for both: these lines are the present sizes and may only be lowered.
  */
 export const SHEET_LIMIT = 116_000
 export const ANY_LIMIT = 125_000
@@ -50,7 +50,7 @@ export async function buildAndReport(options) {
   console.log(`With a flat sheet opened, before any formula is: ${kB(whole)}; the limit is ${kB(SHEET_LIMIT)}.`)
   for (const name of sheets[SHEET]) console.log(`${kB(sizeOf(name)).padStart(10)}  ${name}`)
   const after = later[SHEET].filter((name) => !sheets[SHEET].includes(name))
-  console.log(`What follows by itself (drawings further down, mends, handles, kit): ${kB(sum(after))}.`)
+  console.log(`What follows by itself (drawings further down, suggestions, handles, kit): ${kB(sum(after))}.`)
   const [heaviest, names] = Object.entries(sheets).reduce((a, b) => (sum(b[1]) > sum(a[1]) ? b : a))
   console.log(`The template that asks for most is ${heaviest}: ${kB(sum(names))}; the limit is ${kB(ANY_LIMIT)}.`)
   if (page.length === 0) console.log('The page loads no script at all: the build is broken.')

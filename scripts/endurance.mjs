@@ -5,7 +5,7 @@ import { install, ROOT } from './install.mjs'
 
 /**
  * Long runs of the tests that look for what is lost, written over or brought down. Each part runs in blocks, each block
- * with a seed of its own; what is done is written down, so that a run that was stopped goes on where it was.
+ * with its own seed; what is done is written down, so that a run that was stopped goes on where it was.
  *
  *   npm run endurance                        all parts, to their whole length
  *   npm run endurance -- hostile edits       some of them
@@ -109,8 +109,8 @@ function table() {
   console.log('| part | done | of | failed blocks | figures |\n|---|---|---|---|---|')
   for (const [name, { about, whole }] of Object.entries(PARTS)) {
     const { done = 0, failed = [], figures = {} } = state.parts[name] ?? {}
-    const told = Object.entries(figures).map(([key, value]) => `${key.replaceAll('_', ' ')} ${value}`)
-    console.log(`| ${name}: ${about} | ${done} | ${whole} | ${failed.join(' ') || 'none'} | ${told.join(', ')} |`)
+    const shown = Object.entries(figures).map(([key, value]) => `${key.replaceAll('_', ' ')} ${value}`)
+    console.log(`| ${name}: ${about} | ${done} | ${whole} | ${failed.join(' ') || 'none'} | ${shown.join(', ')} |`)
   }
 }
 

@@ -8,7 +8,7 @@ const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
 const OPENING = ['src/app/sheet/opening.ts']
 
-/** What follows by itself once a sheet stands: the mends of its checks, lists as tables. */
+/** What follows by itself after a sheet is shown: the suggestions of its checks, lists as tables. */
 const FOLLOWING = [
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',
@@ -99,7 +99,7 @@ const drawn = ({ cells }) => cells.filter(({ kind }) => kind === 'drawing').map(
 
 /**
  * What the browser fetches for the page itself, and, by template, for the page and a sheet opened from it to be filled
- * in: the scripts' names. Under `later` what follows by itself: its drawings altogether, mends, handles, kit.
+ * in: the scripts' names. Under `later` what follows by itself: its drawings altogether, suggestions, handles, kit.
  */
 export function firstLoad({ root, output, html }) {
   const chunks = new Map(output.filter(({ type }) => type === 'chunk').map((chunk) => [chunk.fileName, chunk]))
@@ -123,7 +123,7 @@ export function firstLoad({ root, output, html }) {
       const later = closure(chunks, modulesAfter(template).map(chunkOf))
       const reads = READING.map(chunkOf).filter((name) => [...names, ...later].includes(name))
       if (reads.length > 0)
-        throw new Error(`${key} brings ${reads.join(', ')}, which only a formula of one's own needs.`)
+        throw new Error(`${key} brings ${reads.join(', ')}, which only a formula of the user's needs.`)
       return [key, { names, later }]
     })
   const part = (key) => Object.fromEntries(sheets.map(([name, one]) => [name, one[key]]))

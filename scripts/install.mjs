@@ -13,12 +13,12 @@ const packagesOf = (path) => {
   }
 }
 
-/** Whether node_modules holds what the lock file asks for, version by version. */
+/** Whether node_modules has what the lock file asks for, version by version. */
 export function isInstalled(root = ROOT) {
-  const wanted = packagesOf(join(root, 'package-lock.json'))
+  const locked = packagesOf(join(root, 'package-lock.json'))
   const found = packagesOf(join(root, 'node_modules/.package-lock.json'))
-  if (!wanted || !found) return false
-  return Object.entries(wanted).every(
+  if (!locked || !found) return false
+  return Object.entries(locked).every(
     // Optional packages are for other kinds of machine; npm leaves those out.
     ([path, { version, optional }]) =>
       path === '' || (optional && !found[path]) || (found[path]?.version === version && existsSync(join(root, path))),

@@ -14,7 +14,7 @@ export function schemaText(): string {
     title: 'Evenfield worksheet',
     description:
       'An ordered list of cells: givens, results, checks, notes and drawings. Values and formulas are text as typed. ' +
-      'Keys that are not named here are kept. Beyond this schema, the ids of the cells differ from each other.',
+      'Keys that are not named here are preserved. Beyond this schema, the ids of the cells differ from each other.',
     ...schema,
   }
   return `${JSON.stringify(whole, null, 2)}\n`

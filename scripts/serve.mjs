@@ -51,7 +51,7 @@ export function fileFor(root, base, url) {
 /** Whether a file lies in the folder once links are followed. */
 async function isInside(root, file) {
   const [folder, real] = await Promise.all([realpath(root), realpath(file)]).catch(() => ['', undefined])
-  return real !== undefined && real.startsWith(folder + sep)
+  return real?.startsWith(folder + sep) ?? false
 }
 
 /**
@@ -83,7 +83,7 @@ export function serve({ root, port = 0, host = '127.0.0.1', base = '/' }) {
       ...headers,
       'Content-Type': type,
       'Content-Length': found.size,
-      // What stands in assets has a hash of its content in its name.
+      // A file in assets has a hash of its content in its name.
       'Cache-Control': named ? 'public, max-age=31536000, immutable' : 'no-cache',
     })
     if (request.method === 'HEAD') return response.end()

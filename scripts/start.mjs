@@ -5,7 +5,7 @@ import { serve } from './serve.mjs'
 const WANTED = Number(process.env.PORT || 5190)
 const TRIES = 20
 
-/** Serves on the wanted port, or the next free one. */
+/** Serves on the requested port, or the next free one. */
 async function serveNear(root) {
   for (let port = WANTED; ; port++) {
     try {

@@ -37,7 +37,7 @@ function findChromium() {
   return existsSync(path)
 }
 
-/** Runs the tests and adds what they came to; a run that broke counts as one failure more. */
+/** Runs the tests and adds their results; a run that broke counts as one failure more. */
 function vitest(args) {
   console.log('\nTests')
   const folder = mkdtempSync(join(tmpdir(), 'evenfield-test-'))

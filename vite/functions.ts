@@ -10,15 +10,18 @@ interface Functions {
   readonly FUNCTIONS: readonly FunctionRecord[]
 }
 
-/** Which function stands in which file. */
+/** Which function is in which file. */
 const names = ({ SUBJECTS }: Functions): string => {
   const table = Object.entries(SUBJECTS).map(([file, records]) => [file, records.map(({ name }) => name).join(' ')])
   return `export const FUNCTION_NAMES = ${JSON.stringify(Object.fromEntries(table))}`
 }
 
 const guide = ({ FUNCTIONS }: Functions): string => {
-  const told = FUNCTIONS.map((record) => [record.name, Object.fromEntries(GUIDE_KEYS.map((key) => [key, record[key]]))])
-  return `export const GUIDE = new Map(${JSON.stringify(told)})`
+  const texts = FUNCTIONS.map((record) => [
+    record.name,
+    Object.fromEntries(GUIDE_KEYS.map((key) => [key, record[key]])),
+  ])
+  return `export const GUIDE = new Map(${JSON.stringify(texts)})`
 }
 
 const MADE: Readonly<Record<string, (functions: Functions) => string>> = {

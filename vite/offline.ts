@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { build, type Plugin, type Rolldown } from 'vite'
 
 const WORKER = 'src/worker/worker.ts'
-/** At the root of the site: a worker answers for the folder it stands in. */
+/** At the root of the site: a worker answers for the folder it is in. */
 export const WORKER_FILE = 'worker.js'
 
 interface SiteFile {
@@ -46,7 +46,7 @@ async function workerFor(root: string, files: readonly SiteFile[]): Promise<stri
   return chunk.code
 }
 
-/** Lists every file of the built site in a service worker, which keeps them for when there is no network. */
+/** Lists every file of the built site in a service worker, which caches them for use without a network. */
 export function offline(): Plugin {
   let root: string
   let publicDir: string

@@ -39,8 +39,8 @@ export function stripGuide(code: string, file: string): string {
       if ((GUIDE_KEYS as readonly string[]).includes(name))
         cuts.push([property.start, next ? next.start : property.end])
     }
-    for (const wanted of ['name', 'parameters', 'result', 'compute', 'subject', 'examples'])
-      if (!keys.has(wanted)) refuse(record)
+    for (const required of ['name', 'parameters', 'result', 'compute', 'subject', 'examples'])
+      if (!keys.has(required)) refuse(record)
   }
   const unwrapped = (node: Node): Node =>
     node.type === 'ParenthesizedExpression' || node.type === 'TSAsExpression' ? unwrapped(node.expression) : node

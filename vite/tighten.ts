@@ -49,7 +49,7 @@ export function tightened(code: string, file: string): string {
   )
 }
 
-/** The page's styles and markup as they are sent: their layout is for whoever reads the source. */
+/** The page's styles and markup as they are sent: their layout is only for readers of the source. */
 export function tighten(): Plugin {
   return {
     name: 'evenfield-tighten',

@@ -10,7 +10,7 @@ import { withSets } from './read-worksheet.ts'
 import { printLines } from './report.ts'
 
 /**
- * `compose NAME… [--set 'name=text']… --out FILE.json`: one sheet from jobs and parts, the same in whatever order they are
+ * `compose NAME… [--set 'name=text']… --out FILE.json`: one sheet from jobs and parts, the same in any order they are
  * named. A given takes its usual value, else the example of the part that owns it; readings are left empty.
  */
 export function composeSheet(args: readonly string[]): number {
@@ -27,7 +27,7 @@ export function composeSheet(args: readonly string[]): number {
   }
   printLines([
     `${out}: ${worksheet.cells.length} cells`,
-    ...replaced.map(({ part, by }) => `the part ${part} gives way to ${by}`),
+    ...replaced.map(({ part, by }) => `the part ${part} is replaced by ${by}`),
   ])
   return 0
 }

@@ -8,7 +8,7 @@ import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
 
-/** `compute FILE.json`: every cell of a worksheet, where its givens come from, and how its checks stand. */
+/** `compute FILE.json`: every cell of a worksheet, where its givens come from, and the state of its checks. */
 export function compute({ subject, sets, json, simulation, asMine: isMine, advice: isAdvised }: Arguments): number {
   const worksheet = withSets(readWorksheet(subject), sets, subject)
   const sheet = new Sheet(isMine ? asMine(worksheet) : worksheet, LIBRARY)
@@ -52,7 +52,7 @@ type CheckWord = 'pass' | 'marginal' | 'fail' | 'waiting'
 interface Checked {
   readonly name: string
   readonly state: CheckWord
-  /** How it stands with the example's figures, where it rests on any. */
+  /** Its state with the example's figures, where it depends on any. */
   readonly inExample?: CheckWord
   readonly message: string
 }

@@ -3,12 +3,12 @@ import { takenDifferences, takenInWords } from '../worksheet/document/frame-take
 import { type Check, type CheckOutcome, type Frame, Sheet, type Worksheet } from '../worksheet/index.ts'
 import type { MeasuredFile } from './frame-pool.ts'
 
-/** How a frame stands by all checks together. */
+/** The state of a frame by all checks together. */
 type State = 'pass' | 'marginal' | 'fail' | 'waiting' | 'unreadable'
 
 const GRAVEST: readonly State[] = ['pass', 'marginal', 'waiting', 'fail']
 
-/** The table of a folder’s frames, in order of time, and how each stands. */
+/** The table of a folder’s frames, in order of time, each with its state. */
 export function gradeFrames(
   worksheet: Worksheet,
   frame: Frame,

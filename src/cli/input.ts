@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 
-/** The input cannot be read: what and where, in one plain line. */
+/** The input cannot be read: what and where, in one line. */
 export class InputError extends Error {}
 
 export interface Arguments {

@@ -58,7 +58,7 @@ function print(text: string): number {
   return 0
 }
 
-/** What follows `--` is text, whatever it looks like. */
+/** What follows `--` is text, even where it looks like an option. */
 const asksForHelp = (args: readonly string[]): boolean =>
   args.slice(0, args.includes('--') ? args.indexOf('--') : undefined).some((arg) => arg === '--help' || arg === '-h')
 

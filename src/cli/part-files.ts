@@ -52,7 +52,7 @@ export function readSheetOrJob(text: string): Worksheet {
   return data ? readData(composeJob(readParts(), data)) : readDocument(text)
 }
 
-/** The job a text holds, if it holds one. */
+/** The job in a text, where there is one. */
 export function jobIn(text: string): Job | undefined {
   if (!text.includes('evenfield-job')) return undefined
   try {

@@ -52,7 +52,7 @@ function finiteOrNull(value: Value): Value | null {
   return typeof value === 'number' && !Number.isFinite(value) ? null : value
 }
 
-/** A file's text may hold signs that steer a terminal; they are not sent to it. */
+/** A file's text may contain control characters of a terminal; they are not sent to it. */
 const withoutControls = (text: string): string => text.replace(/\p{Cc}/gu, ' ')
 
 export const onOneLine = (text: string): string => withoutControls(text.replace(/\s*\n\s*/g, ' '))

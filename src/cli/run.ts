@@ -63,8 +63,8 @@ function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sh
   const { rows } = readTableFile(path)
   const match = matchTable(table.columns, rows, true)
   const filled = new Set(match.sources.map(({ goal }) => goal))
-  const wanted = table.columns.filter((column, place) => !filled.has(place) && isNeeded(column.name, from))
-  const missing = wanted.filter((column) => !hasFormula(column))
+  const needed = table.columns.filter((column, place) => !filled.has(place) && isNeeded(column.name, from))
+  const missing = needed.filter((column) => !hasFormula(column))
   if (missing.length > 0) {
     const headings = match.sources.map(({ heading }) => `“${heading}”`)
     throw new InputError(

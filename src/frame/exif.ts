@@ -11,7 +11,7 @@ export interface Taken {
   /** Exposure time, s. */
   readonly time: number | null
   readonly iso: number | null
-  /** Date and time after ISO 8601, with the offset from UTC where the file holds one. */
+  /** Date and time after ISO 8601, with the offset from UTC where the file has one. */
   readonly when: string | null
 }
 

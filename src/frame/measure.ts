@@ -37,7 +37,7 @@ export type Reading =
   | ChartReading
   | LineReading
 
-/** Decodes a file and finds out how its codes stand for light. Throws FrameError. */
+/** Decodes a file and finds out how its codes encode light. Throws FrameError. */
 export function openFrame(file: Uint8Array): Frame {
   const decoded = decodePicture(file)
   const { taken, orientation, colourSpace } = readExif(decoded.exif)

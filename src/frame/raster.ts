@@ -9,7 +9,7 @@ export interface RasterPart {
   readonly height: number
 }
 
-/** At most so many samples each way are averaged into one pixel of a raster. */
+/** The most samples each way that are averaged into one pixel of a raster. */
 const MOST_AVERAGED = 4
 
 /** The codes of a part of a picture as 8-bit red, green, blue and opacity, to be looked at; transparent out of the picture. */

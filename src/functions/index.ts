@@ -25,7 +25,7 @@ import { FILES } from './work/files.ts'
 import { NAMING } from './work/naming.ts'
 import { RUN } from './work/run.ts'
 
-/** The functions by the file that holds them, in the order of the guide. */
+/** The functions by the file they are in, in the order of the guide. */
 export const SUBJECTS = {
   maths: MATHS,
   statistics: STATISTICS,

@@ -28,7 +28,7 @@ export class Dimension {
   ) {}
 
   static of(exponents: readonly number[]): Dimension {
-    // Roots leave thirds and halves; rounding to 1/12 keeps (x^(1/3))^3 the same dimension as x.
+    // Roots leave thirds and halves; rounding to 1/12 makes (x^(1/3))^3 the same dimension as x.
     const rounded = exponents.map((e) => Math.round(e * 12) / 12 + 0)
     const key = rounded.join(' ')
     let dimension = Dimension.known.get(key)

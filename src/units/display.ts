@@ -119,7 +119,7 @@ const NAMED: ReadonlyMap<Dimension, string> = new Map(
   ]),
 )
 
-/** Zero has no size of its own: where a dimension has several units, it is shown in the everyday one. */
+/** Zero suggests no size: where a dimension has several units, it is shown in the everyday one. */
 const ZEROS: ReadonlyMap<Dimension, string> = new Map([
   [D.LENGTH, 'mm'],
   [D.AREA, 'cm²'],

@@ -18,6 +18,6 @@ export const listText = (names: readonly string[]): string => LIST.format(names)
 /** Names in a sentence, any of which will do: `A`, `A or B`, `A, B or C`. */
 export const anyOf = (names: readonly string[]): string => CHOICE.format(names)
 
-/** Names in a sentence, of which at most so many are named: `A, B and 3 more`. */
+/** Names in a sentence, of which only the first few are named: `A, B and 3 more`. */
 export const shortList = (names: readonly string[], most = 3): string =>
   listText(names.length > most ? [...names.slice(0, most - 1), `${count(names.length - most + 1)} more`] : names)

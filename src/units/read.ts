@@ -8,7 +8,7 @@ import type { CompoundUnit } from './unit-text.ts'
 
 /** Another way the text could have been meant, to be taken with one press. */
 export interface Offer {
-  /** What the field would hold instead. */
+  /** The text to put in the field instead. */
   readonly text: string
   /** Why one might. */
   readonly label: string

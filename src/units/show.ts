@@ -6,7 +6,7 @@ import { nearestMark } from './marks.ts'
 export interface Shown {
   /** The figure alone, to be set right-aligned on its unit: `857`, `f/5.66`, `1:13.2`. */
   readonly figure: string
-  /** The unit alone, empty where the notation holds it. */
+  /** The unit alone, empty where the notation includes it. */
   readonly unit: string
   /** Both together, as one would write it. */
   readonly text: string

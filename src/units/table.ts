@@ -175,7 +175,7 @@ const SPELLINGS: ReadonlyMap<string, Unit> = (() => {
   return spellings
 })()
 
-/** One character for each sign that Unicode holds twice: micro, ohm, kelvin and degree Celsius. */
+/** One character for each sign that Unicode encodes twice: micro, ohm, kelvin and degree Celsius. */
 export const sameSigns = (text: string): string =>
   text
     .replace(/\u03bc/g, 'µ')

@@ -3,7 +3,7 @@ import { cleanupOutdatedCaches, type PrecacheEntry, precacheAndRoute } from 'wor
 /** Every file of the site; the build puts the list in. */
 declare const SITE_FILES: PrecacheEntry[]
 
-/** What this worker needs of its own kind of global, which the page's types do not know. */
+/** The part of a worker's global scope used here, which the page's types do not include. */
 declare const self: EventTarget & { skipWaiting(): Promise<void> }
 
 cleanupOutdatedCaches()

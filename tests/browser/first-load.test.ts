@@ -62,7 +62,7 @@ for (const name of NAMES.filter((one, at) => at % 3 === 0 || one === MOST))
     expect(scripts.filter((script) => !listed.includes(script))).toEqual([])
     expect(scripts.join()).not.toMatch(/editor|guide|formulas|knowing/)
     expect(size(LISTED.sheets[name] ?? [])).toBeLessThanOrEqual(ANY_LIMIT)
-    expect(await page.locator('fill-face').innerText()).not.toMatch(/no function/i)
+    expect(await page.locator('fill-face').textContent()).not.toMatch(/no function/i)
   })
 
 test('the libraries are those for use, not for developing', () => {

@@ -116,7 +116,7 @@ test('a link of givens and results only opens as such, with the same figures', a
     .filter({ hasText: /givens and results only/ })
     .waitFor()
   await second.page.getByRole('button', { name: 'Save a copy' }).click()
-  await second.page.getByText(/These are figures as they stood on/).waitFor()
+  await second.page.getByText(/These are figures as they were on/).waitFor()
   await expect.poll(() => figures(second.page)).toEqual(await figures(first.page))
 })
 

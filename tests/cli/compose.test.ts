@@ -29,9 +29,9 @@ describe('evenfield compose', () => {
     expect(cells('flat-sheet', 'two-lamps', 'in-tiles', 'flat-sheet')).toEqual(one)
   })
 
-  it('says which part gives way to which', () => {
+  it('says which part replaces which', () => {
     const ran = evenfield('compose', 'in-tiles', 'flat-sheet', '--out', out)
-    expect(ran.out).toContain('the part one-frame gives way to tiles')
+    expect(ran.out).toContain('the part one-frame is replaced by tiles')
   })
 
   it('fills in what is set, also under an older name, and leaves readings empty', () => {

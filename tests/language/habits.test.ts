@@ -121,11 +121,11 @@ const HABITS: readonly Habit[] = [
   ['a record without its part as an argument', both(length, (f) => [`max(${f}, sensor)`, `max(${f}, sensor.width)`])],
   [
     'a date with points',
-    both(fc.integer({ min: 13, max: 28 }), (d) => [`profile = ${d}.03.2026`, 'profile = "2026-03-' + d + '"']),
+    both(fc.integer({ min: 13, max: 28 }), (d) => [`profile = ${d}.03.2026`, `profile = "2026-03-${d}"`]),
   ],
   [
     'a date with hyphens',
-    both(fc.integer({ min: 10, max: 28 }), (d) => [`profile = 2026-03-${d}`, 'profile = "2026-03-' + d + '"']),
+    both(fc.integer({ min: 10, max: 28 }), (d) => [`profile = 2026-03-${d}`, `profile = "2026-03-${d}"`]),
   ],
   [
     'thousands with an apostrophe',

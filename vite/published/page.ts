@@ -3,7 +3,7 @@ import type { PublishedRow } from '../../src/functions/published/report.ts'
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;')
 
-/** The page’s style, in a file of its own as the site’s policy asks. */
+/** The page’s style, in a separate file as the site’s policy requires. */
 export const STYLE = `
 body { font: 15px/1.4 system-ui, sans-serif; color: #111; background: #fff; margin: 2rem auto; max-width: 75rem; padding: 0 1rem; }
 h1 { font-size: 1.5rem; } h2 { font-size: 1.1rem; margin-top: 2rem; break-after: avoid; }

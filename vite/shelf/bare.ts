@@ -40,7 +40,7 @@ export function bareFigure(drawn: Node): string | undefined {
   const [width, height] = [Math.max(...xs) - left + PADDING, Math.max(...ys) - top + PADDING]
   const coarse = lines.map((node) => element('path', { ...withoutClass(node), d: rounded(String(node.attributes.d)) }))
   const box = [left, top, width, height].map((one) => Math.round(one * 10) / 10).join(' ')
-  // With a size of its own, or a browser would lay the picture out as a square.
+  // With an explicit size, or a browser would lay the picture out as a square.
   return toSvgText(
     element('svg', { viewBox: box, width: rounded3(width), height: rounded3(height), color: '#000' }, ...coarse),
   )

@@ -21,15 +21,15 @@ const MOST_WORDS = 2
 const LONGEST_LABEL = 34
 
 interface Shelf {
-  /** Which of its drawings stands for it, by the cell's id; the first where nothing is said. */
+  /** Which of its drawings represents it, by the cell's id; the first by default. */
   readonly drawing?: string
-  /** Which of its results are told, by name; else those set on the equipment, or the first. */
+  /** Which of its results are shown, by name; else those set on the equipment, or the first. */
   readonly figures?: readonly string[]
 }
 
-async function drawn(sheet: Sheet, { drawing: wanted }: Shelf): Promise<string | undefined> {
+async function drawn(sheet: Sheet, { drawing: preferred }: Shelf): Promise<string | undefined> {
   const drawings = sheet.cells.filter((cell) => cell.kind === 'drawing')
-  const chosen = drawings.find(({ id }) => id === wanted)
+  const chosen = drawings.find(({ id }) => id === preferred)
   for (const cell of chosen ? [chosen, ...drawings] : drawings) {
     const draw = await DRAWINGS[cell.drawing].load(cell.from)
     const svg = bareFigure(draw(sheet.drawing(cell.id).values, { width: WIDTH, unit: cell.unit }).node)
@@ -53,13 +53,13 @@ function figureOf(sheet: Sheet, cell: Cell): string | undefined {
 
 const lowered = (text: string): string => (/^\p{Lu}\p{Ll}/u.test(text) ? text[0]?.toLowerCase() + text.slice(1) : text)
 
-/** What is set on the equipment first; a template that says none has its first results told. */
+/** What is set on the equipment first; a template that names none shows its first results. */
 function inWords(sheet: Sheet, { figures }: Shelf): string {
-  const told = (cells: readonly Cell[]): string[] => cells.flatMap((cell) => figureOf(sheet, cell) ?? [])
+  const shownFigures = (cells: readonly Cell[]): string[] => cells.flatMap((cell) => figureOf(sheet, cell) ?? [])
   const chosen = figures?.flatMap((name) => sheet.named(name) ?? [])
   const shown = sheet.cells.filter((cell) => !('more_exact' in cell && cell.more_exact))
   const set = shown.filter((cell) => 'stand' in cell && cell.stand)
-  const all = [...new Set(told(chosen ?? [...set, ...shown]))].slice(0, MOST_WORDS)
+  const all = [...new Set(shownFigures(chosen ?? [...set, ...shown]))].slice(0, MOST_WORDS)
   return all.map((text, at) => (at === 0 ? text : lowered(text))).join(', ')
 }
 

@@ -236,7 +236,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     return { on: 'sheet', session, key }
   }
 
-  /** With its first change a fresh sheet becomes one of the user's own, with an address of its own. */
+  /** With its first change a fresh sheet becomes the user's, with a new address. */
   private settle(id: string): void {
     const { page } = this
     if (page.on !== 'sheet' || readRoute(location.hash).at !== 'new') return
@@ -267,7 +267,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (opened.copy) {
       const page = await this.received(opened.copy, 'file')
       if (this.page.on === 'sheet') await this.leave(this.page)
-      // An address of its own leads nowhere, but the way back to the shelf leads from it.
+      // The address of the sheet itself is left unchanged, so that Back leads to the shelf.
       history.replaceState(null, '', '#copy')
       this.turnTo(page)
       return
@@ -281,7 +281,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     history.replaceState(null, '', '#')
     const newer = files.length === 1 ? await this.newerPage(error) : undefined
     if (newer) {
-      // An address of its own leads nowhere, but the way back to the shelf leads from it.
+      // The address of the sheet itself is left unchanged, so that Back leads to the shelf.
       history.replaceState(null, '', '#newer')
       this.turnTo(newer)
       return

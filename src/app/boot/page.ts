@@ -26,6 +26,6 @@ export type Page =
 export const titleOf = (page: Page): string =>
   page.on === 'sheet' ? page.session.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
 
-/** Which sheet an address shows, whatever its face. */
+/** Which sheet an address shows, in any face. */
 export const keyOf = (route: Route & { at: 'sheet' | 'new' }): string =>
   route.at === 'sheet' ? `sheet ${route.id}` : `new ${route.template}`

@@ -8,8 +8,8 @@ const STAND_KEY = 'evenfield-face-at-stand'
 
 function remembered(key: string): ColourScheme | undefined {
   try {
-    const kept = localStorage.getItem(key)
-    return kept === 'light' || kept === 'dim' ? kept : undefined
+    const saved = localStorage.getItem(key)
+    return saved === 'light' || saved === 'dim' ? saved : undefined
   } catch {
     // Storage may be disabled in the browser.
     return undefined

@@ -31,11 +31,11 @@ export function questionsOf(meetings: readonly NameClash[]): Question[] {
   return meetings.flatMap((meeting): Question[] => {
     const { name, there, way, ways, clashes, why = '', newName } = meeting
     if (!clashes && ways.length < 2) return []
-    const told = { name, way, clashes, ways: ways.map((one) => ({ way: one, said: wayOf(one, meeting) })) }
-    if (!clashes) return [{ ...told, said: fromGiven(meeting), why: '' }]
+    const question = { name, way, clashes, ways: ways.map((one) => ({ way: one, said: wayOf(one, meeting) })) }
+    if (!clashes) return [{ ...question, said: fromGiven(meeting), why: '' }]
     return [
       {
-        ...told,
+        ...question,
         said: words.nameUsed(labelOf(there), name),
         why: why === '' ? '' : words.cannotMerge(why, newName ?? name),
       },

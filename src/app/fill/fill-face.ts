@@ -56,7 +56,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     else markFound(cell.getRootNode() as ShadowRoot, cell)
   }
 
-  /** The element of a cell, in whatever fold or list it is. */
+  /** The element of a cell, in any fold or list. */
   private async reveal(id: string): Promise<HTMLElement | undefined> {
     const cell = this.renderRoot.querySelector<HTMLElement>(`[data-cell="${CSS.escape(id)}"]`)
     if (!cell) {

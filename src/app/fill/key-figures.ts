@@ -6,7 +6,7 @@ const names = (text: string): readonly string[] => text.match(/[A-Za-z_]\w*/g) ?
 
 /**
  * The results a section is about, which are shown large: those set at the stand and judged by its checks, then those
- * that are either, then the first ones. They keep the order of the sheet.
+ * that are either, then the first ones. They are in the order of the sheet.
  */
 export function keyFigures(cells: readonly Cell[], isOneNumber: (result: Result) => boolean): readonly Result[] {
   const checked = new Set(cells.flatMap((cell) => (cell.kind === 'check' ? names(cell.condition) : [])))

@@ -18,9 +18,9 @@ const plain = (text: string): string => text.normalize('NFKD').replace(/\p{M}/gu
 
 /** Every cell that contains the words, in the order of the sheet, each with the first place they are found in. */
 export function findIn(sheet: Sheet, words: string): Hit[] {
-  const sought = plain(words.trim())
-  if (sought === '') return []
-  const holds = ([, text]: Text): boolean => text !== undefined && plain(text).includes(sought)
+  const query = plain(words.trim())
+  if (query === '') return []
+  const holds = ([, text]: Text): boolean => text !== undefined && plain(text).includes(query)
   return sheet.cells.flatMap((cell) => {
     // Computing a figure costs most, so figures are searched last.
     const found = textsOf(cell).find(holds) ?? [figureOf(sheet, cell)].find(holds)

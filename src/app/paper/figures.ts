@@ -1,7 +1,7 @@
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import type { Given, Outcome, Result } from '../../worksheet/index.ts'
 
-/** The number of characters above which a figure also takes the column of its unit, or a line of its own. */
+/** The number of characters above which a figure also takes the column of its unit, or a separate line. */
 const LONG_FIGURE = 16
 const LONGEST_FIGURE = 44
 

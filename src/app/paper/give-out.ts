@@ -14,11 +14,11 @@ async function marks({ autosave, store, id }: SheetSession): Promise<{ at: Date;
 }
 
 /** Prints an open sheet as a job sheet, with a QR code where one fits. */
-export async function printSession(held: SheetSession, working = false): Promise<void> {
-  const { sheet } = held.open
+export async function printSession(session: SheetSession, working = false): Promise<void> {
+  const { sheet } = session.open
   if (working) await simulateForPaper(sheet)
   await printSheet(sheet, {
-    ...(await marks(held)),
+    ...(await marks(session)),
     working,
     drawingsLast: true,
     code: await codeFor(sheet, addressOf),
@@ -26,10 +26,10 @@ export async function printSession(held: SheetSession, working = false): Promise
 }
 
 /** Saves an open sheet as a page to hand over. Gives false where the user cancelled. */
-export async function savePage(held: SheetSession, working: boolean): Promise<boolean> {
-  const { sheet } = held.open
+export async function savePage(session: SheetSession, working: boolean): Promise<boolean> {
+  const { sheet } = session.open
   if (working) await simulateForPaper(sheet)
-  const page = await handOverPage(sheet, { ...(await marks(held)), working })
+  const page = await handOverPage(sheet, { ...(await marks(session)), working })
   const name = fileName(sheet.worksheet.title).slice(0, -FILE_ENDING.length)
   return saveText(`${name}.html`, page, 'text/html')
 }

@@ -27,7 +27,7 @@ export interface AutosaveEvents {
   readonly saved?: () => void
   /** Another tab has changed the sheet since: this state could not be saved in its place. */
   readonly refused?: () => void
-  /** A save was tried, whatever came of it. */
+  /** A save was tried, successful or not. */
   readonly tried?: () => void
 }
 

@@ -25,7 +25,7 @@ export interface SessionOptions {
   readonly lock?: TabLockMeans
 }
 
-/** How much of undo is saved with a sheet: so many steps, in so many characters. */
+/** How much of undo is saved with a sheet: the most steps, and the most characters. */
 const MOST_STEPS = 50
 const MOST_CHARACTERS = 300_000
 

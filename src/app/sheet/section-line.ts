@@ -103,7 +103,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) open!: OpenSheet
-  /** Where the sections are on the page, so that the current one can be told from how far it is scrolled. */
+  /** Where the sections are on the page, so that the current one is known from how far it is scrolled. */
   @property({ attribute: false }) places!: () => readonly HTMLElement[]
   @state() private current = ''
   private frame = 0

@@ -166,7 +166,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     } catch (error) {
       if (!(error instanceof ChangeRefused)) throw error
       event.detail.refused = error.message
-      // Fields take any text; what does not fit is said here, whatever field it was typed into.
+      // Fields take any text; what does not fit is reported here for every field.
       this.tooLong = error instanceof TooLong ? error.message : ''
     }
   }

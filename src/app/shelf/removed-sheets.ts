@@ -56,7 +56,7 @@ export class RemovedSheets extends LitElement {
       this.said = (error as Error).message
     }
     this.dispatchEvent(new CustomEvent('sheets-changed', { bubbles: true, composed: true }))
-    // What was pressed is gone: the list takes the focus, and whoever uses the keyboard goes on from there.
+    // What was pressed is gone: the list takes the focus, so that the keyboard continues from there.
     this.renderRoot.querySelector<HTMLElement>('ul')?.focus()
   }
 

@@ -33,18 +33,18 @@ export async function templateFile(key: string): Promise<TemplateFile | undefine
 export async function preparedFor(worksheet: Worksheet): Promise<readonly TemplateFile[]> {
   const own = withWorksheet.get(worksheet)
   if (own) return [own]
-  const wanted = new Set(formulasOf(worksheet.cells).map(markOf))
-  if (wanted.size === 0) return []
-  const held = Object.entries(await fetched<FormulaIndex>(INDEX)).map(
+  const missing = new Set(formulasOf(worksheet.cells).map(markOf))
+  if (missing.size === 0) return []
+  const indexed = Object.entries(await fetched<FormulaIndex>(INDEX)).map(
     ([key, marks]) => [key, marks.split(' ')] as const,
   )
   const found: string[] = []
   for (;;) {
-    const count = (marks: readonly string[]): number => marks.filter((mark) => wanted.has(mark)).length
-    const [key, marks] = held.reduce((best, one) => (count(one[1]) > count(best[1]) ? one : best), ['', []])
+    const count = (marks: readonly string[]): number => marks.filter((mark) => missing.has(mark)).length
+    const [key, marks] = indexed.reduce((best, one) => (count(one[1]) > count(best[1]) ? one : best), ['', []])
     if (key === '') break
     found.push(key)
-    for (const mark of marks) wanted.delete(mark)
+    for (const mark of marks) missing.delete(mark)
   }
   return (await Promise.all(found.map(templateFile))).filter((file) => file !== undefined)
 }

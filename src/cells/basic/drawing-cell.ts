@@ -110,7 +110,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   /** The kind and inputs of the drawing that was last loaded. */
   private fetched = ''
   /** The drawing in which a lamp drag began; its layout is reused until the lamp is released. */
-  @state() private held: Drawing | undefined
+  @state() private layoutSource: Drawing | undefined
   @state() private trouble = ''
   @state() private enlarged = false
   private async fetch(key: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
@@ -133,7 +133,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       ...options,
       width: this.width.px / ZOOM,
       zoom: ZOOM,
-      layoutFrom: this.held,
+      layoutFrom: this.layoutSource,
     })
     const cannot = [...new Set([...drawn.omissions, ...missing])]
     const movable = (cell.moves?.length ?? 0) > 0 && (drawn.handles?.length ?? 0) > 0
@@ -146,7 +146,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
         </div>
         <div class="stage">
           ${drawTree(drawn.node)}
-          ${movable ? html`<lamp-handles .drawn=${drawn} .view=${this.view} @lamp-held=${this.hold}></lamp-handles>` : nothing}
+          ${movable ? html`<lamp-handles .drawn=${drawn} .view=${this.view} @lamp-held=${this.holdLayout}></lamp-handles>` : nothing}
         </div>
         <figcaption class="small">
           ${movable ? html`<p class="quiet how">${basicWords.dragLamps}</p>` : nothing}
@@ -181,8 +181,8 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     this.enlarged = true
   }
 
-  private readonly hold = (event: CustomEvent<Drawing | undefined>): void => {
-    this.held = event.detail
+  private readonly holdLayout = (event: CustomEvent<Drawing | undefined>): void => {
+    this.layoutSource = event.detail
   }
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {

@@ -21,7 +21,7 @@ export const resultStyle = css`
   .result .figure {
     font-weight: 700;
   }
-  /* A measured value stands in for the computed one in everything that follows. */
+  /* A measured value replaces the computed one in everything that depends on it. */
   .result .figure.measured {
     text-decoration: underline double 1.5px;
     text-underline-offset: 3px;

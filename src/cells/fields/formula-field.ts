@@ -64,7 +64,7 @@ export class FormulaField extends LitElement {
     this.edited = false
   }
 
-  private tell(text: string): void {
+  private report(text: string): void {
     this.value = text
     this.dispatchEvent(new CustomEvent('formula-typed', { detail: text }))
   }
@@ -74,7 +74,7 @@ export class FormulaField extends LitElement {
   }
 
   private restore(): void {
-    if (this.value !== this.textBefore) this.tell(this.textBefore)
+    if (this.value !== this.textBefore) this.report(this.textBefore)
     this.editor?.setText(this.textBefore)
     this.leave()
   }
@@ -107,7 +107,7 @@ export class FormulaField extends LitElement {
       scope: () => this.scope(),
       guide,
       called: (name) => this.called(name),
-      onText: (text) => this.tell(text),
+      onText: (text) => this.report(text),
       onKeep: () => this.leave(),
       onRestore: () => this.restore(),
       onFocus: () => {
@@ -150,7 +150,7 @@ export class FormulaField extends LitElement {
                 aria-describedby="troubles"
                 .value=${live(this.value)}
                 @focus=${() => void this.open()}
-                @input=${(event: Event) => this.tell((event.target as HTMLTextAreaElement).value.replace(/\s*\n\s*/g, ' '))}
+                @input=${(event: Event) => this.report((event.target as HTMLTextAreaElement).value.replace(/\s*\n\s*/g, ' '))}
                 @keydown=${(event: KeyboardEvent) => {
                   if (event.key === 'Escape') this.restore()
                   else if (event.key === 'Enter' && !event.altKey) {
@@ -163,7 +163,7 @@ export class FormulaField extends LitElement {
       </div>
       <div id="troubles" class=${this.diagnostics.length > 0 ? 'troubles' : ''}>
         ${errorMessage(this.value, this.diagnostics, (text) => {
-          this.tell(text)
+          this.report(text)
           this.focus()
         })}
       </div>

@@ -2,7 +2,7 @@ import type { FramePicture } from '../../frame/index.ts'
 import type { RasterPart } from '../../frame/raster.ts'
 import type { FrameArea } from './area-shapes.ts'
 
-/** What the page asks of the thread that holds a picture. */
+/** What the page asks of the worker that has a picture. */
 export type FrameTask =
   | { readonly do: 'open'; readonly file: ArrayBuffer; readonly areas: readonly FrameArea[] }
   | { readonly do: 'measure'; readonly areas: readonly FrameArea[] }

@@ -16,7 +16,7 @@ interface Waiting {
   readonly progress?: () => void
 }
 
-/** A picture in a thread of its own, so that the page stays at hand while it is decoded and measured. */
+/** A picture in a worker, so that the page stays responsive while it is decoded and measured. */
 export class FrameReader {
   private worker = new Worker(scriptAddress(workerAddress), { type: 'module' })
   private waiting = new Map<number, Waiting>()

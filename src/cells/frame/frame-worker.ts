@@ -3,7 +3,7 @@ import { rasterOf } from '../../frame/raster.ts'
 import type { FrameArea } from './area-shapes.ts'
 import type { FrameReply, FrameRequest, Measured } from './frame-messages.ts'
 
-/** What this thread needs of its own kind of global, which the page’s types do not know. */
+/** The part of a worker's global scope used here, which the page’s types do not include. */
 declare const self: {
   onmessage: ((event: MessageEvent<FrameRequest>) => void) | null
   postMessage(message: FrameReply, transfer?: Transferable[]): void

@@ -23,7 +23,7 @@ export function zoomed(view: ViewWindow, to: number, at: Point, picture: Size, s
   return within({ scale, x: x - at[0] / scale, y: y - at[1] / scale }, picture, screen)
 }
 
-/** Moved by so many pixels of the screen. */
+/** Moved by a number of CSS pixels. */
 export const panned = (view: ViewWindow, dx: number, dy: number, picture: Size, screen: Size): ViewWindow =>
   within({ ...view, x: view.x - dx / view.scale, y: view.y - dy / view.scale }, picture, screen)
 

@@ -1,7 +1,7 @@
 import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'
 import type { Sheet } from '../../worksheet/index.ts'
 
-/** A question about a sheet; whoever holds the sheet answers it. */
+/** A question about a sheet; the page that has the sheet answers it. */
 export interface AdviceQuestion {
   readonly sheet: Sheet
   readonly target?: { readonly id: string; readonly text: string }

@@ -38,7 +38,7 @@ export const SIGNS: Readonly<Record<CheckState, readonly SignPart[]>> = {
   error: [{ d: 'M2.5 2.5 13.5 13.5M13.5 2.5 2.5 13.5', line: 2.2 }],
 }
 
-/** The sign of a state, without words: its label always stands beside it. */
+/** The sign of a state, without words: its label is always beside it. */
 export const checkSign = (state: CheckState): TemplateResult => html`
   <svg class="sign" viewBox="0 0 16 16" aria-hidden="true">
     ${SIGNS[state].map(({ d, line }) =>

@@ -192,7 +192,7 @@ export const row = css`
     .row {
       grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 126px) var(--unit-narrow, 30px) var(--origin-narrow, 48px);
     }
-    /* A long label gets a line of its own. */
+    /* A long label gets a separate line. */
     .row.long > .what {
       grid-column: 1 / -1;
       padding-block-start: 6px;
@@ -261,5 +261,5 @@ export const field = css`
 const LONG_LABEL = 26
 const LONG_HINT = 40
 
-/** Where the sheet is narrow, words as long as these stand above their figure, not beside it. */
+/** Where the sheet is narrow, words as long as these are above their figure, not beside it. */
 export const isLong = (label: string, hint = ''): boolean => label.length > LONG_LABEL || hint.length > LONG_HINT

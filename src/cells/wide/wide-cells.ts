@@ -11,12 +11,15 @@ const later: Element = (cell) =>
 
 /** An element whose script is fetched when a worksheet first has a cell of its kind. */
 const fetched = (fetch: () => Promise<unknown>, element: Element): Element => {
-  let fetching: Promise<unknown> | undefined
+  let isRequested = false
   return (cell, view) => {
-    fetching ??= fetch().catch(() => {
-      // Asked for again with the next cell that is drawn.
-      fetching = undefined
-    })
+    if (!isRequested) {
+      isRequested = true
+      fetch().catch(() => {
+        // Asked for again with the next cell that is drawn.
+        isRequested = false
+      })
+    }
     return element(cell, view)
   }
 }

@@ -86,7 +86,7 @@ export class Canvas {
     this.#path(stroke, className, drawn.map((run) => `M ${pathPoints(run)}`).join(' '))
   }
 
-  /** Draws an open curve as short chords, so that text is kept clear of each chord. */
+  /** Draws an open curve as short chords, so that text is placed clear of each chord. */
   arc(stroke: Stroke, className: string, points: readonly Point[]): void {
     this.#lines.push(...sides(points).slice(0, -1))
     this.#path(stroke, className, `M ${pathPoints(points)}`)

@@ -21,5 +21,5 @@ export interface DrawingOptions {
   readonly layoutFrom?: Drawing | undefined
 }
 
-/** Draws SVG with its description from numbers. It never throws, whatever the inputs are. */
+/** Draws SVG with its description from numbers. It throws for no inputs. */
 export type Draw = (inputs: DrawingInputs, options: DrawingOptions) => Drawing

@@ -7,7 +7,7 @@ export interface NumberReader {
   positive(value: Value | undefined, what: string, most?: number): number | undefined
 }
 
-/** Larger values are typing errors, whatever the unit. */
+/** Larger values are typing errors in any unit. */
 const MOST = 1e6
 
 export function numberReader(omissions: string[], show: (value: number) => string = String): NumberReader {

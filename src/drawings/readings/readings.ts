@@ -15,10 +15,10 @@ const PAD = 4
 const NARROWEST = 240
 const ROW = 18
 const FARTHEST = 100
-/** Height of the original as drawn: at most this multiple of its width, and at least so many pixels for three rows. */
+/** Height of the original as drawn: at most this multiple of its width, and at least this many pixels for three rows. */
 const TALLEST = 1.1
 const LOWEST = 120
-/** Distance of the outer reading points from the edges, as a fraction of each side, and at least so many pixels for their figures. */
+/** Distance of the outer reading points from the edges, as a fraction of each side, and at least this many pixels for their figures. */
 const INSET = 0.14
 const LEAST_INSET = { top: 14, bottom: 26 }
 const MARK = 4

@@ -47,7 +47,7 @@ function isUpright({ width, height, values }: Region): boolean {
   for (let y = 1; y < height - 1; y++)
     for (let x = 1; x < width - 1; x++) {
       const at = y * width + x
-      // Sums over three neighbours hold noise down.
+      // Sums over three neighbours reduce noise.
       for (let i = -1; i <= 1; i++) {
         const [above, left] = [at - width, at - 1]
         if (i === 0) {

@@ -53,7 +53,7 @@ function binned({ region: { width, height, values }, at, slope }: EdgeLine, step
   return { counts, sums, places, squares, step }
 }
 
-/** How many bins on either side of the edge all hold pixels. */
+/** The number of bins on either side of the edge that all have pixels. */
 function reachOf({ counts }: Bins): number {
   const half = (counts.length - 1) / 2
   let reach = -1
@@ -92,10 +92,10 @@ function around(values: Float64Array, step: number, { dark, bright }: EdgeLine, 
   const contrast = right - left
   if (Math.abs(contrast) < 0.5 * (bright - dark))
     throw new FrameError(
-      `there is no single edge in ${where}: its sides are nearly alike where the rest is not; draw the box around one straight edge`,
+      `there is no single edge in ${where}: its sides are nearly the same where the rest is not; draw the box around one straight edge`,
     )
   const share = (level: number): number => {
-    // The last place still below and the first above keep noise on the plateaus out of it.
+    // Using the last place below and the first above excludes noise on the plateaus.
     let [first, last] = [-1, -1]
     for (let i = 0; i < values.length; i++) {
       const value = ((values[i] as number) - left) / contrast

@@ -127,7 +127,7 @@ function depthOf(values: Float64Array): Float64Array {
   return depth.map((value) => Math.max(0, sign * value))
 }
 
-/** How much the light changes around each value, whichever way most of it goes. */
+/** How much the light changes around each value, in the direction in which most of it changes. */
 function changesOf(values: Float64Array): Float64Array {
   const changes = values.map((_, i) => ((values[i + 1] ?? Number.NaN) - (values[i - 1] ?? Number.NaN)) / 2)
   const inner = changes.map((value) => (Number.isFinite(value) ? value : 0))

@@ -18,7 +18,7 @@ interface Size {
 /** The first pixel whose centre is at or beyond a border. */
 export const firstPixel = (border: number): number => Math.ceil(border - 0.5)
 
-/** The pixels whose centres lie in a box. Throws FrameError where it reaches out of the picture or holds none. */
+/** The pixels whose centres lie in a box. Throws FrameError where it reaches out of the picture or contains none. */
 export function pixelsOf([x, y, w, h]: Box, { width, height }: Size, where: string): Pixels {
   if (x < 0 || y < 0 || x + w > width || y + h > height)
     throw new FrameError(

@@ -19,7 +19,7 @@ export function measureRule({ name, from, to, length }: RuleArea, picture: LitPi
   return { sampling, ppi: sampling * METRES_PER_INCH, angle: lineAngle(from, to) }
 }
 
-/** The angle of a line whichever end is first, degrees in (−90, 90]; y points down, so clockwise is positive. */
+/** The angle of a line regardless of its direction, degrees in (−90, 90]; y points down, so clockwise is positive. */
 export function lineAngle(from: Point, to: Point): number {
   const [x, y] = [to[0] - from[0], to[1] - from[1]]
   const back = x < 0 || (x === 0 && y < 0)

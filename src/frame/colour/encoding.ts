@@ -5,7 +5,7 @@ import { matrixOf } from './matrix.ts'
 /** From a code, 0 to 1, to linear light. */
 export type Curve = (code: number) => number
 
-/** How the codes of a picture stand for light and colour. */
+/** How the codes of a picture encode light and colour. */
 export interface Encoding {
   readonly name: string
   /** Of red, green and blue; of grey one. */
@@ -49,7 +49,7 @@ const SAME_PRIMARY = 0.002
 
 const CODES = Array.from({ length: 65 }, (_, i) => i / 64)
 
-const alike = (one: Curve, other: Curve): boolean =>
+const same = (one: Curve, other: Curve): boolean =>
   CODES.every((code) => Math.abs(one(code) - other(code)) <= SAME_CURVE)
 
 const samePrimaries = (one: Matrix, other: Matrix): boolean =>
@@ -59,21 +59,21 @@ const samePrimaries = (one: Matrix, other: Matrix): boolean =>
 function exponentOf(curve: Curve): number | undefined {
   const exponent = Math.log(curve(0.5)) / Math.log(0.5)
   const rounded = Math.round(exponent * 100) / 100
-  return rounded > 0 && alike(curve, (code) => code ** rounded) ? rounded : undefined
+  return rounded > 0 && same(curve, (code) => code ** rounded) ? rounded : undefined
 }
 
 /** What an encoding is called by its numbers, not by what its file says; undefined where it has no common name. */
 export function knownName({ curves, matrix }: Pick<Encoding, 'curves' | 'matrix'>): string | undefined {
-  if (curves.every((curve) => alike(curve, (code) => code))) return 'linear'
+  if (curves.every((curve) => same(curve, (code) => code))) return 'linear'
   if (matrix) {
     const known = KNOWN.find(
       (one) =>
-        samePrimaries(one.matrix as Matrix, matrix) && curves.every((curve, i) => alike(curve, one.curves[i] as Curve)),
+        samePrimaries(one.matrix as Matrix, matrix) && curves.every((curve, i) => same(curve, one.curves[i] as Curve)),
     )
     return known?.name
   }
   const [curve] = curves as [Curve]
-  const known = GREY_CURVES.find(([, one]) => alike(curve, one))?.[0]
+  const known = GREY_CURVES.find(([, one]) => same(curve, one))?.[0]
   const exponent = exponentOf(curve)
   return known ?? (exponent === undefined ? undefined : `gamma ${exponent}`)
 }

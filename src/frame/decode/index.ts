@@ -35,7 +35,7 @@ const OTHERS: readonly (readonly [number, string, string])[] = [
 
 const TIFF_MARKS = ['II*\0', 'MM\0*', 'II+\0', 'MM\0+']
 
-/** Decodes a JPEG, PNG or TIFF, told apart by how it starts, never by its name. Throws FrameError. */
+/** Decodes a JPEG, PNG or TIFF, recognised by its first bytes, never by its name. Throws FrameError. */
 export function decodePicture(bytes: Uint8Array): Decoded {
   const start = String.fromCharCode(...bytes.subarray(0, 32))
   if (bytes.length === 0) throw new FrameError('the file is empty; copy or export it again')

@@ -39,7 +39,7 @@ export function readSegments(bytes: Uint8Array): JpegSegments {
   let jfif = false
   let coded = 0
   const profile: Uint8Array[] = []
-  const kept: Uint8Array[] = [bytes.subarray(0, 2)]
+  const retained: Uint8Array[] = [bytes.subarray(0, 2)]
   let at = 2
   for (;;) {
     if (at + 2 > bytes.length) throw cutShort('JPEG')
@@ -52,7 +52,7 @@ export function readSegments(bytes: Uint8Array): JpegSegments {
     const start = at
     at += 2
     if (marker === 0xd9) {
-      kept.push(bytes.subarray(start, at))
+      retained.push(bytes.subarray(start, at))
       break
     }
     if (marker === 0x01 || (marker >= 0xd0 && marker <= 0xd7)) continue
@@ -75,7 +75,7 @@ export function readSegments(bytes: Uint8Array): JpegSegments {
       coded += end - at
       at = end
     }
-    if (marker < 0xe0 || marker > 0xfe) kept.push(bytes.subarray(start, at))
+    if (marker < 0xe0 || marker > 0xfe) retained.push(bytes.subarray(start, at))
   }
   if (!frame || coded === 0) throw damaged('JPEG', 'it holds no picture data')
   const { width, height, blocks, ids } = frame
@@ -90,7 +90,7 @@ export function readSegments(bytes: Uint8Array): JpegSegments {
     components: ids.length,
     profile: joined(profile),
     exif,
-    bare: concatenated(kept),
+    bare: concatenated(retained),
   }
 }
 

@@ -23,7 +23,7 @@ export function decodeJpeg(bytes: Uint8Array): Decoded {
       maxMemoryUsageInMB: NO_LIMIT,
     }))
   } catch (error) {
-    // What the library meant to say it says in an Error; where it stumbles over its own values there is nothing to tell.
+    // The library reports faults as an Error; other exceptions are failures inside it and have no message to show.
     const why = (error as Error).constructor === Error ? ` (${(error as Error).message})` : ''
     throw damaged('JPEG', `its data cannot be decoded${why}`)
   }

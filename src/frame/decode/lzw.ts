@@ -11,23 +11,23 @@ export const MOST_LZW = 1400
 /**
  * Unpacks the LZW of TIFF 6.0, section 13 (highest bit first, codes one longer a step early), into `target`
  * and returns how many bytes came out, at most those that fit.
- * Every string of the table is one already written followed by the next byte, so it is held as a place in the target.
+ * Every string of the table is one already written followed by the next byte, so it is stored as a place in the target.
  */
 export function unpackLzw(source: Uint8Array, target: Uint8Array): number {
   if (source[0] === 0 && ((source[1] as number) & 1) === 1)
     throw damaged('TIFF', 'its LZW is of the kind before TIFF 6.0, which is not read')
   const place = new Uint32Array(TABLE)
   const length = new Uint32Array(TABLE)
-  let [hold, held, at, width, next] = [0, 0, 0, 9, FIRST]
+  let [buffer, bits, at, width, next] = [0, 0, 0, 9, FIRST]
   let [out, before, beforeLength] = [0, 0, 0]
   while (out < target.length) {
-    while (held < width) {
+    while (bits < width) {
       if (at >= source.length) return out
-      hold = ((hold & 0xfff) << 8) | (source[at++] as number)
-      held += 8
+      buffer = ((buffer & 0xfff) << 8) | (source[at++] as number)
+      bits += 8
     }
-    held -= width
-    const code = (hold >>> held) & ((1 << width) - 1)
+    bits -= width
+    const code = (buffer >>> bits) & ((1 << width) - 1)
     if (code === END) return out
     if (code === CLEAR) {
       next = FIRST
@@ -47,7 +47,7 @@ export function unpackLzw(source: Uint8Array, target: Uint8Array): number {
       let from = place[code] as number
       const end = Math.min(target.length, out + (length[code] as number))
       while (out < end) target[out++] = target[from++] as number
-    } else throw damaged('TIFF', 'its LZW data hold a code that was never made')
+    } else throw damaged('TIFF', 'its LZW data have a code that was never made')
     before = start
     beforeLength = out - start
   }

@@ -10,7 +10,7 @@ export interface Picture {
 
 /** What a PNG says of its colours without a profile. */
 export interface PngColour {
-  /** The file holds an sRGB chunk. */
+  /** The file has an sRGB chunk. */
   readonly srgb: boolean
   /** The exponent of the gAMA chunk: a sample is the light to this power. */
   readonly gamma: number | undefined

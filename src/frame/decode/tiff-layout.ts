@@ -14,7 +14,7 @@ export interface Layout {
   readonly compression: 'none' | 'lzw' | 'deflate'
   readonly differences: boolean
   readonly littleEndian: boolean
-  /** Each channel in strips or tiles of its own. */
+  /** Each channel in separate strips or tiles. */
   readonly planar: boolean
   readonly blockWidth: number
   readonly blockHeight: number

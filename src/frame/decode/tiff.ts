@@ -141,7 +141,7 @@ function toPicture({ width, height, channels, bits, whiteIsZero, palette }: Layo
   return { width, height, channels, bits: bits === 16 ? 16 : 8, samples: whole }
 }
 
-/** Palettes hold 16 bits a channel; those that come from 8 bits give 8 bits again. */
+/** Palettes have 16 bits a channel; those that come from 8 bits give 8 bits again. */
 function coloured(width: number, height: number, indices: Uint8Array, palette: readonly number[]): Picture {
   const colours = palette.length / 3
   const narrow = palette.every((value) => value % 257 === 0)

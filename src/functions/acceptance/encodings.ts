@@ -55,7 +55,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     validity: 'Values in sRGB; target data are D50. 8-bit codes are divided by 255 first.',
     examples: [
       { formula: 'lab_from_srgb(1, 1, 1).L', gives: '100', within: '0.0001' },
-      // A grey keeps its luminance under any white: 116 · 0.2140411^(1/3) − 16.
+      // A grey has the same luminance under any white: 116 · 0.2140411^(1/3) − 16.
       { formula: 'lab_from_srgb(0.5, 0.5, 0.5).L', gives: '53.38896', within: '0.0001' },
       { formula: 'lab_from_srgb(1, 0, 0).a', gives: '80.81', within: '0.05' },
       { formula: 'lab_from_srgb(255, 0, 0)', refuses: 'r' },

@@ -7,7 +7,7 @@ import { fitLine, meanOf, percentileOf, standardDeviationOf } from './samples.ts
 const dimensionOfItems = (type: Type | undefined): Dimension =>
   type?.kind === 'list' && type.of.kind === 'number' ? type.of.dimension : NONE
 
-/** The kind of quantity that the first list holds, without its notation. */
+/** The kind of quantity of the first list, without its notation. */
 const likeItems = ([first]: readonly Type[]): Type => number(dimensionOfItems(first))
 
 function needValues(values: readonly number[], least: number, argument = 'values'): void {

@@ -75,7 +75,7 @@ const entryOf = <T>(of: Readonly<Record<string, T>>, name: string): T | undefine
   Object.entries(of).find(([candidate]) => comparable(candidate) === comparable(name))?.[1]
 
 /**
- * The limits of a metric: from a published table, or, where the scheme holds a semicolon, from the studio’s own table.
+ * The limits of a metric: from a published table, or, where the scheme has a semicolon, from the studio’s own table.
  * @throws Refusal naming the argument where the scheme, material or metric is unknown, or the own table unreadable.
  */
 export const gradingOf = (metric: string, scheme: string, material: string): Grading =>

@@ -219,8 +219,8 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
         refuses: 'at most 10',
       },
     ],
-    compute: (tubes: readonly number[], focal: number, wanted: number, least: number, greatest: number) =>
-      tubeChoices(tubes, focal, wanted, least, greatest),
+    compute: (tubes: readonly number[], focal: number, required: number, least: number, greatest: number) =>
+      tubeChoices(tubes, focal, required, least, greatest),
   },
   {
     name: 'best_tubes',

@@ -38,7 +38,7 @@ export const BLUR = positiveLength('blur', 'largest acceptable blur, its diamete
 export const EXPOSURE_TIME = parameter('time', SHUTTER, 'exposure time', { range: POSITIVE })
 export const SPEED = parameter('speed', number(NONE), 'ISO speed', { range: POSITIVE })
 export const SPEED_OR_100: Parameter = { ...SPEED, default: '100' }
-/** A shift of exposure; its range only keeps a slip from running away. */
+/** A shift of exposure; its range only stops typing errors. */
 export const SHIFT = parameter('shift', number(STOP), 'in stops; positive means more exposure', {
   range: { least: -100, most: 100 },
 })

@@ -19,7 +19,7 @@ export type TubeChoice = Readonly<{
 export function tubeChoices(
   tubes: readonly number[],
   focal: number,
-  wanted: number,
+  required: number,
   least: number,
   greatest: number,
 ): readonly TubeChoice[] {
@@ -31,15 +31,15 @@ export function tubeChoices(
       'tubes',
     )
   // A lens that reaches the magnification exactly must not fail by rounding.
-  const slack = 1e-9 * wanted
-  const misses = (choice: TubeChoice): number => Math.max(choice.least - wanted, wanted - choice.greatest, 0)
+  const slack = 1e-9 * required
+  const misses = (choice: TubeChoice): number => Math.max(choice.least - required, required - choice.greatest, 0)
   // Lengths are compared to the nanometre, so that 12 + 20 mm is the same extension as 32 mm.
   const nanometres = (metres: number): number => Math.round(metres * 1e9)
   return combinations(tubes)
     .map((used): TubeChoice => {
       const extension = used.reduce((sum, tube) => sum + tube, 0)
       const ends = { least: least + extension / focal, greatest: greatest + extension / focal }
-      const covers = ends.least <= wanted + slack && ends.greatest >= wanted - slack
+      const covers = ends.least <= required + slack && ends.greatest >= required - slack
       return { tubes: used, extension, ...ends, covers }
     })
     .sort(

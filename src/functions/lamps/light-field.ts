@@ -209,7 +209,7 @@ export function diffuserPoints(lamp: LampNumbers, width: number, height: number,
 /** The width of the largest rectangle of `ratio` = width/height, centred on the origin, even within `limit` stops. */
 export function evenWidth(lamps: readonly LampNumbers[], limit: number, ratio: number): number {
   const within = (width: number): boolean => evennessOf(lamps, width, width / ratio).spread <= limit
-  // A larger rectangle holds every smaller one, so its spread is never less: bisection is enough.
+  // A larger rectangle contains every smaller one, so its spread is never less: bisection is enough.
   let high = 1e-3
   while (high < 1e4 && within(high)) high *= 2
   if (high >= 1e4) return high

@@ -46,7 +46,7 @@ const isStops = (type: Type | undefined): boolean => {
   return of?.kind === 'number' && of.dimension === STOP
 }
 
-/** What a meter tells of the light, and its correction. */
+/** What a meter reads of the light, and its correction. */
 export const LIGHT_READINGS: readonly FunctionRecord[] = [
   {
     name: 'evenness_stops',

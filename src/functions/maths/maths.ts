@@ -27,7 +27,7 @@ const roundHalfUp = (x: number): number => Math.sign(x) * Math.round(Math.abs(x)
 
 /** The greatest error of a multiple of a step by rounding, as a share of it. */
 const ROUNDING = 1e-9
-/** The number of steps; a whole number where only rounding keeps it from being one. */
+/** The number of steps; a whole number where only rounding makes it differ from one. */
 function steps(x: number, step: number): number {
   const ratio = x / step
   const whole = Math.round(ratio)

@@ -22,7 +22,7 @@ export interface Comparison {
   readonly agrees: boolean
 }
 
-/** The published lists stand in for cells. */
+/** The published lists take the place of cells. */
 const SCOPE: Scope = {
   library: LIBRARY,
   typeOf: (name) => (name in LISTS ? list(PLAIN_NUMBER) : undefined),

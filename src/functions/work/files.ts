@@ -7,7 +7,7 @@ const BITS_PER_BYTE = 8
 const FORMATS: Readonly<Record<string, { readonly bytes: number | null; readonly pixels: number | null }>> =
   table.formats
 
-/** What image files can hold. */
+/** Limits of image files. */
 export const FILES: readonly FunctionRecord[] = [
   {
     name: 'file_limit',

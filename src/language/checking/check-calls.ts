@@ -181,7 +181,7 @@ function checkWhen(c: CheckContext, node: SyntaxNode, nodes: readonly SyntaxNode
   return { op: 'when', condition, then, otherwise, type: then.type, from: node.from, to: node.to }
 }
 
-/** What makes two values of different kinds alike, the second changed first. */
+/** Fixes that make two values the same kind, the second changed first. */
 export const towardEachOther = (c: CheckContext, first: TypedNode, second: TypedNode): Fix[] => [
   ...fixesToward(c.scope, c.text, second, first.type),
   ...fixesToward(c.scope, c.text, first, second.type),

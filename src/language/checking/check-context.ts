@@ -21,7 +21,7 @@ export interface CheckContext {
   useFunction(record: Callable): void
 }
 
-/** Every child with a name of its own, punctuation left out. */
+/** Every named child; punctuation is left out. */
 export function partsOf(node: SyntaxNode): SyntaxNode[] {
   const parts: SyntaxNode[] = []
   for (let child = node.firstChild; child; child = child.nextSibling)

@@ -25,7 +25,7 @@ const dimensionOf = (typed: TypedNode) => (typed.type as NumberType).dimension
 /** Whether a value is an exposure value, for which nothing but differences and comparisons has a meaning. */
 const isExposureValue = (typed: TypedNode): boolean => isLevel(typed.type) && dimensionOf(typed) === STOP
 
-/** A mixture of levels and differences: an error, and in sheets written before they were told apart a warning. */
+/** A mixture of levels and differences: an error, and in sheets written before they were distinguished a warning. */
 export const levelProblem = (
   c: Pick<CheckContext, 'scope'>,
   message: string,

@@ -15,7 +15,7 @@ export type TypedNode = Constant | CellUse | Call | Binary | Unary | When | List
 export interface Constant extends Spanned {
   readonly op: 'constant'
   readonly value: Value
-  /** A number typed without a unit, which a mend may give one. */
+  /** A number typed without a unit, which a fix may give one. */
   readonly bare?: boolean
 }
 export interface CellUse extends Spanned {

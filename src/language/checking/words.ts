@@ -89,7 +89,7 @@ export const CHECK_WORDS = {
   chained: 'Comparisons do not chain. Join two with “and”.',
   factor: (dimension: Dimension, divides: boolean) =>
     divides
-      ? ` Dividing by ${aKind(dimension)} would make them alike.`
+      ? ` Dividing by ${aKind(dimension)} would make them the same kind.`
       : ` A factor is missing: × ${aKind(dimension)}.`,
   percentOfQuantity: (percent: string, quantity: string) =>
     `${percent} alone is a number. To add that share of ${quantity}, multiply.`,

@@ -76,7 +76,7 @@ export class Precompiler implements FormulaCompiler {
     const key = exactly(type)
     const known = this.places.get(key)
     if (known !== undefined) return known
-    // What it is made of stands before it.
+    // Its operands come before it.
     const prepared = this.plain(type)
     const place = this.types.push(prepared) - 1
     this.places.set(key, place)

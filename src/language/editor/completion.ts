@@ -17,7 +17,7 @@ const cells = (scope: Scope): Completion[] =>
     }
   })
 
-/** Other words are offered only once so many letters are typed: one or two are found in nearly every word. */
+/** Other words are offered only after this number of letters: one or two are found in nearly every word. */
 const ENOUGH_TYPED = 3
 
 const begins = (word: string, typed: string): boolean =>
@@ -125,7 +125,7 @@ function completePart(context: CompletionContext, scope: Scope): CompletionResul
   }
 }
 
-/** Completes names of cells, functions, named arguments, parts of records, and units where a unit may stand. */
+/** Completes names of cells, functions, named arguments, parts of records, and units where a unit may follow. */
 export const completeFormula =
   (scope: () => Scope, guide: Guide) =>
   (context: CompletionContext): CompletionResult | null => {

@@ -24,7 +24,7 @@ export const formulaLanguage = LRLanguage.define({
   languageData: { closeBrackets: { brackets: ['(', '[', '{', '"'] } },
 })
 
-/** Told apart by weight, slant and tone alone: the page has no colours to spend. */
+/** Distinguished by weight, slant and tone alone: the page uses no colours. */
 export const greys = syntaxHighlighting(
   HighlightStyle.define([
     { tag: t.function(t.variableName), fontWeight: '700' },

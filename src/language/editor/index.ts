@@ -35,7 +35,7 @@ export interface EditorOptions {
   readonly guide: Guide
   readonly called: (name: string) => string
   readonly onText: (text: string) => void
-  /** Enter: keep and leave. */
+  /** Enter: save and leave. */
   readonly onKeep: () => void
   /** Escape: put back what was there and leave. */
   readonly onRestore: () => void
@@ -85,10 +85,10 @@ function flaw(diagnostic: Diagnostic, length: number): Flaw {
     to: Math.max(from, Math.min(diagnostic.to, length)),
     severity: diagnostic.severity,
     message: diagnostic.message,
-    actions: diagnostic.fixes.map((mend) => ({
-      name: mend.label,
+    actions: diagnostic.fixes.map((fix) => ({
+      name: fix.label,
       apply: (view) => {
-        view.dispatch({ changes: { from: mend.from, to: mend.to, insert: mend.insert } })
+        view.dispatch({ changes: { from: fix.from, to: fix.to, insert: fix.insert } })
         view.focus()
       },
     })),

@@ -9,8 +9,8 @@ function element(tag: string, className: string, ...children: (Node | string)[])
   return made
 }
 
-/** A function laid out for the hover help and for completion, with what the guide tells of it. */
-export function recordDom(record: Callable, told: GuideText | undefined): HTMLElement {
+/** A function laid out for the hover help and for completion, with its text in the guide. */
+export function recordDom(record: Callable, guide: GuideText | undefined): HTMLElement {
   const parameters = record.parameters.flatMap((parameter) => [
     element('dt', '', parameter.name),
     element('dd', '', `${parameter.about}: ${parameterText(parameter)}`),
@@ -19,11 +19,11 @@ export function recordDom(record: Callable, told: GuideText | undefined): HTMLEl
     'div',
     'record',
     element('p', 'record-call', signature(record)),
-    element('p', '', told?.about ?? ''),
+    element('p', '', guide?.about ?? ''),
     ...(parameters.length > 0 ? [element('dl', '', ...parameters)] : []),
-    element('p', '', `Gives ${resultText(record)}. `, element('span', 'record-formula', told?.formula ?? '')),
-    ...(told?.validity ? [element('p', '', `Holds for: ${told.validity}`)] : []),
+    element('p', '', `Gives ${resultText(record)}. `, element('span', 'record-formula', guide?.formula ?? '')),
+    ...(guide?.validity ? [element('p', '', `Valid for: ${guide.validity}`)] : []),
     ...(record.cautions ?? []).map((caution) => element('p', '', element('b', '', 'Caution: '), caution)),
-    ...(told ? [element('p', 'record-source', `Source: ${told.source}`)] : []),
+    ...(guide ? [element('p', 'record-source', `Source: ${guide.source}`)] : []),
   )
 }

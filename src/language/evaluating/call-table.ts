@@ -7,7 +7,7 @@ import { VALUE_WORDS } from '../values/words.ts'
 /** What lowered formulas call, by generated name: the one table of functions the evaluator sees. */
 export const FUNCTION_TABLE: Record<string, Implementation> = Object.create(null)
 
-/** What stands behind a generated name: a function for arguments of these types, or what makes a list or takes a part. */
+/** What a generated name means: a function for arguments of these types, or what makes a list or takes a part. */
 export type Called = { readonly record: Callable; readonly types: readonly Type[] } | 'list' | 'part'
 
 const names = new Map<Callable, Map<string, string>>()
@@ -32,7 +32,7 @@ const ANY_KINDS: ReadonlySet<string> = new Set(['any', 'list of any', 'any or li
 export function recordFunction(record: Callable, types: readonly Type[]): string {
   const byTypes = names.get(record) ?? new Map<string, string>()
   names.set(record, byTypes)
-  // Range messages show units, so functions of any dimension are kept apart too.
+  // Range messages show units, so functions of any dimension are separate too.
   const depends = record.computeFor ?? record.parameters.some(({ type }) => ANY_KINDS.has(type.kind))
   const key = depends ? types.map(typeKey).join(';') : ''
   const known = byTypes.get(key)

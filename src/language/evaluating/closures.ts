@@ -7,7 +7,7 @@ import { FUNCTION_TABLE } from './call-table.ts'
 export type Program = (values: readonly Value[], slots: ArrayLike<number>) => Value
 
 /**
- * A formula as the order in which it is computed: an argument's number, a sign (`~` for a minus that stands before one
+ * A formula as the order in which it is computed: an argument's number, a sign (`~` for a minus before one
  * value, `?` for a condition with two branches), steps of their own for a branch that may be left out, or a call.
  */
 export type Step = number | string | readonly Step[] | Call

@@ -166,7 +166,7 @@ const ARITHMETIC = new Set(['+', '-', '*', '/', '^'])
 
 /**
  * Compiles a formula's steps to a program over columns: each operation runs over a whole block of tries before the next
- * one starts. It has buffers of its own, so it is compiled for one cell and not shared.
+ * one starts. It has its own buffers, so it is compiled for one cell and not shared.
  */
 export function compileColumns(steps: readonly Step[]): ColumnProgram {
   const stack: Item[] = []

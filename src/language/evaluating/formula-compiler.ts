@@ -17,7 +17,7 @@ export type Condition<Ready = Computable> =
 /** What is so or not; where it compares the order of two quantities, these too. */
 export interface Comparison<Ready = Computable> {
   readonly whole: Ready
-  /** Whether it is wanted to be so; false behind `not`. */
+  /** Whether it is required to be true; false after `not`. */
   readonly so: boolean
   readonly order?: { readonly left: Ready; readonly right: Ready; readonly upward: 1 | -1 }
 }
@@ -50,7 +50,7 @@ export interface ParsedForCompiling {
   check(scope: Scope): CompileResult | undefined
 }
 
-/** Whoever can tell what formulas mean: the checker itself, or what the build has prepared with it. */
+/** Compiles formulas: the checker itself, or what the build has prepared with it. */
 export interface FormulaCompiler {
   read(formula: string): ParsedForCompiling
 }

@@ -119,7 +119,7 @@ class Table {
     )
     if (!meaning) return undefined
     const { uses } = meaning
-    // A cell in error leaves what names it without a meaning, and without a complaint of its own.
+    // What names a cell in error has no result, and no further error.
     return keys.includes('unknown')
       ? { errors: [], uses }
       : { meaning: this.meaningOf(meaning, scope.library), errors: [], uses }
@@ -188,21 +188,21 @@ class Table {
 
 /**
  * Tells what formulas mean from what the build has prepared. Of what is not among it, or means something else for other
- * types, nothing is known: `wanted` is called, for the checker to be fetched.
+ * types, nothing is known: `loadChecker` is called.
  */
 export class PrecompiledCompiler implements FormulaCompiler {
   private readonly tables: readonly Table[]
 
   constructor(
     prepared: readonly PrecompiledFormulas[],
-    private readonly wanted: () => void,
+    private readonly loadChecker: () => void,
   ) {
     this.tables = prepared.map((one) => new Table(one))
   }
 
   read(text: string): ParsedForCompiling {
     const found = this.tables.flatMap((table) => table.find(text) ?? [])
-    if (!found[0]) this.wanted()
+    if (!found[0]) this.loadChecker()
     return { mentions: found[0]?.mentions ?? [], check: (scope) => this.check(found, scope) }
   }
 
@@ -211,7 +211,7 @@ export class PrecompiledCompiler implements FormulaCompiler {
       const understood = one.check(scope)
       if (understood) return understood
     }
-    this.wanted()
+    this.loadChecker()
     return undefined
   }
 }

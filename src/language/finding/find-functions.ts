@@ -37,7 +37,7 @@ export function functionFinder(functions: readonly FoundIn[]): FunctionFinder {
     searchOptions: {
       boost: { name: 5, also: 4, about: 2 },
       prefix: (term) => term.length > 2,
-      // One slip in a word of five letters, two in one of eight or more.
+      // One typing error in a word of five letters, two in one of eight or more.
       fuzzy: (term) => (term.length < 5 ? false : term.length < 8 ? 1 : 2),
       weights: { prefix: 0.5, fuzzy: 0.25 },
     },

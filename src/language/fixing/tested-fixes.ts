@@ -3,9 +3,9 @@ import { checkUnits, type Stage } from '../checking/check.ts'
 import { applyFix, type Diagnostic, type Fix, fix } from '../values/diagnostic.ts'
 import type { Scope } from '../values/scope.ts'
 
-/** Errors are followed through at most so many further fixes. */
+/** The most further fixes that one error is followed through. */
 const MOST_STEPS = 12
-/** All tests of one formula's fixes check at most so many characters, so that a long formula is answered at once. */
+/** The most characters that all tests of one formula's fixes check, so that a long formula is answered at once. */
 const MOST_CHARACTERS = 12_000
 const MOST_FIXES = 8
 
@@ -91,8 +91,8 @@ function tested(diagnostic: Diagnostic, before: Trial, trials: Trials): Fix[] {
   }
   // A fix that leaves a doubt comes after those that leave none.
   clean.sort((a, b) => a.warnings - b.warnings)
-  const kept = clean.length > 0 ? clean.map((one) => one.fix) : nearer
-  return kept.slice(0, MOST_FIXES)
+  const best = clean.length > 0 ? clean.map((one) => one.fix) : nearer
+  return best.slice(0, MOST_FIXES)
 }
 
 /** A fix that writes the whole formula anew. */

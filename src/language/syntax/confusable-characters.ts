@@ -70,7 +70,7 @@ const semicolonFixes = (_found: string, _at: number, text: string): Fix[] => {
   return [fix(apart, 0, text.length)]
 }
 
-/** The operand a root sign stands before: what is in brackets, or one number or name with its unit or part. */
+/** The operand after a root sign: what is in brackets, or one number or name with its unit or part. */
 const ROOTED = /^\s*(?:(?=\()|(?<operand>\d+(?:\.\d+)?(?: ?[A-Za-zµ]+(?:\^\d|[²³])?)?|[A-Za-z_][\w.]*))/
 
 const rootFixes =

@@ -20,7 +20,7 @@ type Groups = Record<string, string>
 interface Habit {
   /** Matches the text around the place where the parser stopped. */
   readonly pattern: RegExp
-  /** Whether a match is this habit, where the pattern alone cannot tell. */
+  /** Whether a match is this habit, where the pattern alone does not decide. */
   readonly applies?: (groups: Groups, known: KnownNames) => boolean
   readonly say: (groups: Groups) => string
   /** What to write in place of the match, the likeliest first. */
@@ -139,18 +139,18 @@ const HABITS: readonly Habit[] = [
   ),
   // 5 ft 3", 12"
   habit(
-    String.raw`(?<a>${NUMBER}) *(?<unit>${UNIT}) *(?<b>${NUMBER}) ?["”]`,
+    `(?<a>${NUMBER}) *(?<unit>${UNIT}) *(?<b>${NUMBER}) ?["”]`,
     () => W.inches,
     ({ a, unit, b }) => `${a} ${unit} + ${b} in`,
   ),
   habit(
-    String.raw`(?<a>${NUMBER}) ?["”]`,
+    `(?<a>${NUMBER}) ?["”]`,
     () => W.inches,
     ({ a }) => `${a} in`,
   ),
   // 5 ft 3 in, 1°30′
   habit(
-    String.raw`(?<a>${NUMBER}) *(?<unit>${UNIT}) *(?<b>${NUMBER}) *(?<second>${UNIT})`,
+    `(?<a>${NUMBER}) *(?<unit>${UNIT}) *(?<b>${NUMBER}) *(?<second>${UNIT})`,
     (groups) => W.missingPlus(g(groups, 'unit'), `${g(groups, 'b')} ${g(groups, 'second')}`),
     ({ a, unit, b, second }) => `${a} ${unit} + ${b} ${second}`,
     (groups) => !JOINING.test(g(groups, 'unit')) && !JOINING.test(g(groups, 'second')),
@@ -219,14 +219,14 @@ const HABITS: readonly Habit[] = [
   ),
   // sqrt x, sin 30 deg
   habit(
-    String.raw`(?<name>${WORD}) +(?<argument>${OPERAND})`,
+    `(?<name>${WORD}) +(?<argument>${OPERAND})`,
     (groups) => W.argumentsInBrackets(g(groups, 'name')),
     ({ name, argument }) => `${name}(${argument})`,
     (groups, known) => known.isFunction(g(groups, 'name')) && !JOINING.test(g(groups, 'argument')),
   ),
   // width height
   habit(
-    String.raw`(?<left>${WORD}) +(?<right>${WORD}|${NUMBER}(?: *${UNIT})?)`,
+    `(?<left>${WORD}) +(?<right>${WORD}|${NUMBER}(?: *${UNIT})?)`,
     (groups) => W.missingSign(g(groups, 'left'), g(groups, 'right')),
     ({ left, right }) => `${left} * ${right}`,
     (groups) => !JOINING.test(g(groups, 'left')) && !JOINING.test(g(groups, 'right')),

@@ -8,7 +8,7 @@ export interface NameSpan {
 }
 
 /**
- * Every word in a formula that may stand for a cell, with its place; the names of functions, arguments and parts are
+ * Every word in a formula that may be a cell's name, with its place; the names of functions, arguments and parts are
  * left out. Works on broken formulas too.
  */
 export function namesIn(formula: string | ParsedFormula): NameSpan[] {
@@ -26,7 +26,7 @@ export function namesIn(formula: string | ParsedFormula): NameSpan[] {
 }
 
 /**
- * A name put in another's place. Spaces keep a division a division: `a/8` must not become the f-number `f/8`,
+ * A name replaced by another. Spaces keep a division a division: `a/8` must not become the f-number `f/8`,
  * nor `10 mm/a` the broken unit `10 mm/m`.
  */
 function replaced(text: string, { from, to }: NameSpan, name: string): string {

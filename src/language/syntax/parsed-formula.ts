@@ -6,7 +6,7 @@ import { parser } from './parser.ts'
 /** A formula read once, for its names and for any number of checks in different scopes. */
 export interface ParsedFormula {
   readonly text: string
-  /** The text with one sign for each that Unicode holds twice. */
+  /** The text with one sign for each that Unicode encodes twice. */
   readonly evened: string
   /** What can be said before any tree; where there is anything, the tree serves names alone. */
   readonly looked: readonly Diagnostic[]

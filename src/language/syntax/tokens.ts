@@ -65,7 +65,7 @@ function take(input: InputStream, length: number, term: number): void {
   input.acceptToken(term)
 }
 
-/** A unit stands only after a number; a fraction is one number only before a unit; `f/8` is an f-number. */
+/** A unit comes only after a number; a fraction is one number only before a unit; `f/8` is an f-number. */
 export const trade = new ExternalTokenizer(
   (input, stack) => {
     if (stack.canShift(Unit)) {

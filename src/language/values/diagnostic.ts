@@ -1,4 +1,4 @@
-/** A change of text that would mend what a diagnostic complains of. */
+/** A change of text that would correct what a diagnostic reports. */
 export interface Fix {
   /** What the button says: “Write 1/125 s”. */
   readonly label: string
@@ -7,10 +7,10 @@ export interface Fix {
   readonly insert: string
 }
 
-/** What is wrong (or doubtful) in a text, where, and how to mend it. */
+/** What is wrong (or doubtful) in a text, where, and how to correct it. */
 export interface Diagnostic {
   readonly severity: 'error' | 'warning'
-  /** A whole sentence: what was found and what was wanted. */
+  /** A whole sentence: what was found and what is required. */
   readonly message: string
   /** The span in the text, in UTF-16 units. */
   readonly from: number
@@ -18,8 +18,7 @@ export interface Diagnostic {
   readonly fixes: readonly Fix[]
 }
 
-export const applyFix = (text: string, mend: Fix): string =>
-  text.slice(0, mend.from) + mend.insert + text.slice(mend.to)
+export const applyFix = (text: string, fix: Fix): string => text.slice(0, fix.from) + fix.insert + text.slice(fix.to)
 
 export const problem = (message: string, from: number, to: number, fixes: readonly Fix[] = []): Diagnostic => ({
   severity: 'error',

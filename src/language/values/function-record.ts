@@ -2,8 +2,8 @@ import type { Type, Value } from './types.ts'
 
 /**
  * A parameter's type: a plain type, or any number, or a list of any numbers, or either of the two. Parameters of one
- * function that say `any` must agree in dimension with each other, but for a list that stands apart, whose items agree
- * among themselves alone. `any list` takes a list of whatever kind.
+ * function that say `any` must agree in dimension with each other, except a list apart from them, whose items agree
+ * among themselves alone. `any list` takes a list of any kind.
  */
 export type ParameterType =
   | Type
@@ -43,7 +43,7 @@ export interface Example {
   readonly gives?: string
   /** How near it must come, in the result's unit; without it, to 1 part in 10⁹. */
   readonly within?: string
-  /** Instead of `gives`: words that must stand in the refusal. */
+  /** Instead of `gives`: words that the refusal must contain. */
   readonly refuses?: string
   readonly source?: string
 }
@@ -61,17 +61,17 @@ export type Subject =
   | 'run'
   | 'film'
 
-/** What a reader is told of a function. Computing does without, so the page fetches it only with the editor. */
+/** What the guide says of a function. Computing does not need it, so the page fetches it only with the editor. */
 export interface GuideText {
   readonly subject: Subject
   readonly about: string
-  /** Other words by which it is looked for: the trade's synonyms, and both spellings where a stem does not tell. */
+  /** Other words by which it is looked for: the trade's synonyms, and both spellings where a stem does not match both. */
   readonly also?: readonly string[]
   /** The formula as text, in the symbols of the trade. */
   readonly formula: string
   /** A published source, or `common practice, no source`, or `derived`: with how, in a few words. */
   readonly source: string
-  /** Where the formula holds. */
+  /** Where the formula is valid. */
   readonly validity?: string
   readonly examples: readonly Example[]
 }
@@ -96,7 +96,7 @@ export interface Callable {
   readonly compute: (...args: never[]) => Value
   /** Instead of `compute` where the arithmetic depends on the arguments' dimensions. */
   readonly computeFor?: (args: readonly Type[]) => (...args: never[]) => Value
-  /** A caution that holds for these arguments only. */
+  /** A caution that applies to these arguments only. */
   readonly advise?: (...args: never[]) => string | undefined
   /** A warning about the way the arguments are written, from their types alone. */
   readonly warn?: (args: readonly Type[]) => string | undefined
@@ -118,5 +118,5 @@ export class Refusal extends Error {
 /** The functions a formula may call, by name. */
 export type Library = ReadonlyMap<string, Callable>
 
-/** What the guide tells of each function, by name. */
+/** The guide's text for each function, by name. */
 export type Guide = ReadonlyMap<string, GuideText>

@@ -2,7 +2,7 @@ import { type Dimension, NONE } from '../../units/index.ts'
 import type { Scope } from './scope.ts'
 import type { Type } from './types.ts'
 
-/** At most so many cells of a sheet are looked through for one message. */
+/** The most cells of a sheet that are searched for one message. */
 const MOST_CELLS = 400
 
 /** The cells of the sheet whose type passes, in the sheet's order. */

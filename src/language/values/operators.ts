@@ -1,6 +1,6 @@
 import * as op from './operations.ts'
 
-/** A table with no prototype: a name that is not ours is not found, whatever it is. */
+/** A table with no prototype: no name but ours is found. */
 export const table = <T>(entries: Record<string, T>): Record<string, T> => Object.assign(Object.create(null), entries)
 
 /** The operators of lowered formulas, the same for the reference evaluator and for the closures. */

@@ -14,7 +14,7 @@ export interface Scope {
   /** The dimension that the formula's cell declares, for what is said of a value still missing in it. */
   readonly declared?: Dimension
   /**
-   * Whether adding levels is only a warning: so in sheets written before levels and differences were told apart, which
+   * Whether adding levels is only a warning: so in sheets written before levels and differences were distinguished, which
    * must give the figures they gave.
    */
   readonly lenientLevels?: boolean

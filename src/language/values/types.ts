@@ -67,7 +67,7 @@ export const list = (of: Type): ListType => ({ kind: 'list', of })
 export const record = (name: string, parts: Readonly<Record<string, Type>>): RecordType => ({
   kind: 'record',
   name,
-  // A null prototype keeps `constructor` and its kin from being found as parts.
+  // A null prototype prevents `constructor` and the like from being found as parts.
   parts: Object.freeze(Object.assign(Object.create(null), parts)),
 })
 export const PLAIN_NUMBER = number(NONE)

@@ -151,7 +151,7 @@ function readSheet(data: unknown, now: number): BackupSheet | string {
   }
 }
 
-/** The revisions in their order, each at a time of its own. One that cannot be read stays as it is, like a sheet. */
+/** The revisions in their order, each at a different time. One that cannot be read stays as it is, like a sheet. */
 function revisionsOf(data: unknown, now: number): RawRevision[] {
   const found = listed(data).filter((one): one is Loose => isRecord(one) && isRecord(one.worksheet))
   const sorted = found.map((one) => ({ one, at: past(one.at, now) })).sort((a, b) => a.at - b.at)

@@ -1,7 +1,7 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, readDocument, writeDocument } from '../../worksheet/schema/read-document.ts'
 
-/** Why a file cannot be opened or saved: what, where in it, and how to mend it. */
+/** Why a file cannot be opened or saved: what is wrong, where, and what to do. */
 export class FileError extends Error {
   override readonly name = 'FileError'
 }
@@ -9,11 +9,11 @@ export class FileError extends Error {
 export const FILE_ENDING = '.evenfield.json'
 
 const MOST_BYTES = 20_000_000
-/** A backup holds many. */
+/** A backup contains many. */
 const MOST_BYTES_OF_A_BACKUP = 500_000_000
 /** Systems take names of 255 bytes; browsers add to them where one is taken. */
 const LONGEST_STEM = 180
-/** Names some systems keep for devices. */
+/** Names some systems reserve for devices. */
 const RESERVED = /^(con|prn|aux|nul|com\d|lpt\d)$/i
 
 function shortened(words: string): string {
@@ -56,7 +56,7 @@ export async function backupIn(file: Chosen): Promise<string | undefined> {
   return textOf(file)
 }
 
-/** Reads a file chosen by the user; whatever is wrong is a FileError that names the file and the place. */
+/** Reads a file chosen by the user; anything wrong is a FileError that names the file and the place. */
 export async function openFile(file: Chosen): Promise<Worksheet> {
   const name = called(file)
   if (file.size > MOST_BYTES) throw new FileError(`${name} is larger than 20 MB, which no worksheet needs.`)

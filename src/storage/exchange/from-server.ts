@@ -11,7 +11,7 @@ function addressFor(path: string, base: string): URL {
   return address
 }
 
-/** Opens a worksheet's file on the app's own server; whatever is wrong is a FileError. */
+/** Opens a worksheet's file on the app's own server; anything wrong is a FileError. */
 export async function fromServer(path: string, base = document.baseURI): Promise<Worksheet> {
   const address = addressFor(path, base)
   const name = address.pathname.split('/').at(-1) || path

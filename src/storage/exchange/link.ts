@@ -11,7 +11,7 @@ export class LinkError extends Error {
 const LINK_VERSION = 1
 const PREFIX = `s=${LINK_VERSION}.`
 
-/** A sheet may fill this much memory, whatever its link says. */
+/** The most memory a sheet may take, even where its link asks for more. */
 const MOST_UNPACKED = 2_000_000
 /** No honest sheet packs worse than this. */
 const MOST_CHARACTERS = 2_000_000
@@ -65,10 +65,10 @@ export async function toLink(worksheet: Worksheet): Promise<string> {
   return PREFIX + toBase64Url(await pack(JSON.stringify(worksheet)))
 }
 
-/** Whether the part after `#` claims to hold a sheet. */
+/** Whether the part after `#` claims to be a sheet. */
 export const isLink = (fragment: string): boolean => /^#?s=/.test(fragment)
 
-/** Opens what `toLink` packed; whatever is wrong with it is a LinkError. */
+/** Opens what `toLink` packed; anything wrong with it is a LinkError. */
 export async function fromLink(fragment: string): Promise<Worksheet> {
   const text = fragment.replace(/^#/, '')
   if (text.length > MOST_CHARACTERS) {

@@ -32,7 +32,7 @@ export function originOf(worksheet: Worksheet): Origin | undefined {
 
 export const withOrigin = (worksheet: Worksheet, origin: Origin): Worksheet => ({ ...worksheet, origin }) as Worksheet
 
-/** For a copy that is a job of its own. */
+/** For a copy that is a separate job. */
 export function withoutOrigin(worksheet: Worksheet): Worksheet {
   const { origin: _, ...rest } = worksheet as Worksheet & { readonly origin?: unknown }
   return rest as Worksheet

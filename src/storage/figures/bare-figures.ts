@@ -69,7 +69,7 @@ export const bareFigures = (figures: Worksheet): Worksheet => ({
 
 const isSeldomKnown = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true
 
-/** The same without what is seldom known, and of the checks only those that do not simply hold. */
+/** The same without the fine adjustments, and with only those checks that do not simply pass. */
 export const minimalFigures = (figures: Worksheet): Worksheet =>
   bareFigures({
     ...figures,

@@ -8,7 +8,7 @@ import type { Cell, Range, TableCell, Variants } from '../../worksheet/schema/do
 
 const STATES = { pass: 'passes', marginal: 'marginal', fail: 'fails', waiting: 'waiting', error: 'in error' } as const
 
-/** Figures as they stood, as a table of texts: nothing in it follows anything. */
+/** Figures as they were, as a table of texts: nothing in it is computed. */
 export function asTableCell(
   sheet: Sheet,
   { id }: Cell,
@@ -27,7 +27,7 @@ export function asTableCell(
   }
 }
 
-/** A range as it stood. */
+/** A range as it was. */
 export function rangeFigures(sheet: Sheet, cell: Range): Cell {
   try {
     const { given, shown, followed } = rangeTable(sheet, cell)
@@ -47,7 +47,7 @@ export function rangeFigures(sheet: Sheet, cell: Range): Cell {
 const said = ({ shown, state, difference }: Compared): string =>
   state ? STATES[state] : [shown, difference].filter(Boolean).join(', ')
 
-/** Variants as they stood. */
+/** Variants as they were. */
 export function variantsFigures(sheet: Sheet, cell: Variants): Cell {
   const { heads, rows } = variantsAsTexts(sheet, cell, said)
   return asTableCell(sheet, cell, cell.title?.trim() || 'Variants', heads, rows)

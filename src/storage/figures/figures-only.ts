@@ -7,7 +7,7 @@ import { literal, WAYS } from './literal.ts'
 import { runFigures } from './run-figures.ts'
 import { tableFigures } from './table-figures.ts'
 
-/** Set in a sheet whose results are figures, not formulas; other programs keep it as a key they do not know. */
+/** Set in a sheet whose results are figures, not formulas; other programs preserve it as a key they do not know. */
 const MARK = 'figures_only'
 
 export const isFiguresOnly = (worksheet: Worksheet): boolean => (worksheet as Record<string, unknown>)[MARK] === true
@@ -29,7 +29,7 @@ function result(sheet: Sheet, cell: Result): Cell {
   return { ...cell, ...(unit === undefined ? {} : { unit }), formula: limits ? `${figure} ± ${limits}` : figure }
 }
 
-/** What no formula can write stands as a text. */
+/** What no formula can write becomes a text. */
 const asText = ({ id, name, label, hint, more_exact, stand }: Result, value: string): Cell => ({
   kind: 'given',
   id,
@@ -42,12 +42,12 @@ const asText = ({ id, name, label, hint, more_exact, stand }: Result, value: str
   value,
 })
 
-/** Conditions that hold, hold closely and fail, whatever the givens are. */
+/** Conditions that pass, are marginal and fail for any givens. */
 const CONDITIONS = { pass: 'yes', marginal: '1 <= 1', fail: 'no' } as const
 
 function check(sheet: Sheet, cell: Check): Cell {
   const { state, message } = sheet.check(cell.id)
-  // What stood in braces has been put in; a brace left would be read as a place to fill.
+  // The figures in braces have been put in; a brace left would be read as a place to fill.
   const said = message.replace(NOTHING_TO_PUT_IN, '')
   if (state === 'waiting' || state === 'error')
     return { kind: 'note', id: cell.id, text: `${cell.label || cell.name}: not judged. ${said}`.trim() }
@@ -93,7 +93,7 @@ export function figuresOnly(sheet: Sheet, at = new Date()): Worksheet {
     kind: 'note',
     id: '0',
     role: 'caution',
-    text: `These are figures as they stood on ${day(at)}, without their formulas. Results, checks and drawings do not follow the givens.`,
+    text: `These are figures as they were on ${day(at)}, without their formulas. Results, checks and drawings do not follow the givens.`,
   }
   return {
     ...worksheet,

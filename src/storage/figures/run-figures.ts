@@ -5,7 +5,7 @@ import { runOf } from '../../worksheet/run/sheet-run.ts'
 import type { Cell, Run } from '../../worksheet/schema/document.ts'
 import { asTableCell } from './compared-figures.ts'
 
-/** As much as a field of a worksheet holds, and some room. */
+/** Somewhat less than the longest text of a field. */
 const LONGEST = 18_000
 
 const HEADS = [
@@ -22,14 +22,14 @@ const HEADS = [
 function clipped(names: readonly string[]): string {
   const all = names.join('; ')
   if (all.length <= LONGEST) return all
-  let kept = 0
+  let fitting = 0
   let length = 0
   for (const name of names) {
     length += name.length + 2
     if (length > LONGEST) break
-    kept++
+    fitting++
   }
-  return `${names.slice(0, kept).join('; ')}; and ${names.length - kept} more`
+  return `${names.slice(0, fitting).join('; ')}; and ${names.length - fitting} more`
 }
 
 function rowsOf({ setups, unplanned, total }: RunPlan): string[][] {
@@ -54,7 +54,7 @@ function rowsOf({ setups, unplanned, total }: RunPlan): string[][] {
   return rows
 }
 
-/** The plan of a run as it stood: a row for each set-up, one for what is in none, and one for all. */
+/** The plan of a run as it was: a row for each set-up, one for what is in none, and one for all. */
 export function runFigures(sheet: Sheet, cell: Run): Cell {
   const title = cell.title?.trim() || 'The run'
   const { plan } = runOf(sheet, cell)

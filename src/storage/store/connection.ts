@@ -40,8 +40,8 @@ function within<T>(limit: number, promise: Promise<T>): Promise<T> {
 }
 
 /**
- * The connection to the database. It opens when it is first needed, and again where the browser has closed it; whatever
- * fails for want of a connection is tried once more on a fresh one. Nothing waits without end.
+ * The connection to the database. It opens when it is first needed, and again where the browser has closed it; what
+ * fails without a connection is tried once more on a fresh one. Nothing waits without end.
  */
 export class Connection {
   private opening: Promise<Database> | undefined

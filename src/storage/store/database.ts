@@ -53,10 +53,10 @@ export async function openDatabase(name: string, events: DatabaseEvents): Promis
       for (const upgrade of UPGRADES.slice(from)) upgrade(database, transaction)
     },
     blocked: events.blocked,
-    blocking(_current, wanted, event) {
-      // A connection left open would keep the other tab from opening at all.
+    blocking(_current, blockedVersion, event) {
+      // A connection left open would prevent the other tab from opening at all.
       ;(event.target as IDBDatabase).close()
-      events.closed(wanted === null ? 'deleted' : 'outdated')
+      events.closed(blockedVersion === null ? 'deleted' : 'outdated')
     },
     terminated: () => events.closed('closed'),
   })

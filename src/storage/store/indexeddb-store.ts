@@ -34,8 +34,8 @@ export function indexedDbStore(connection: Connection): Store {
       writing.objectStore('summaries').put(summary),
     ])
 
-  const summaries = (wanted: (summary: Summary) => boolean) =>
-    reads(async (reading) => newestFirst((await reading.objectStore('summaries').getAll()).filter(wanted)))
+  const summaries = (isIncluded: (summary: Summary) => boolean) =>
+    reads(async (reading) => newestFirst((await reading.objectStore('summaries').getAll()).filter(isIncluded)))
 
   const stored = (id: string) =>
     reads(async (reading) => {

@@ -21,8 +21,8 @@ export function openMemory(problem: StoreError | undefined): Store {
     const entry = sheets.get(id)
     if (entry) sheets.set(id, { ...entry, ...how(entry) })
   }
-  const summaries = (wanted: (summary: Summary) => boolean) =>
-    newestFirst([...sheets.values()].map(({ summary }) => summary).filter(wanted))
+  const summaries = (isIncluded: (summary: Summary) => boolean) =>
+    newestFirst([...sheets.values()].map(({ summary }) => summary).filter(isIncluded))
   const linesOf = (past: readonly RawRevision[], sheet: string): readonly Revision[] =>
     past.map(({ worksheet: _, ...line }) => ({ ...line, sheet }))
   const pastOf = (id: string): readonly RawRevision[] => sheets.get(id)?.past ?? []

@@ -45,7 +45,7 @@ const NAMED: Readonly<Record<string, StoreProblem>> = {
   VersionError: 'outdated',
 }
 
-/** Puts whatever the browser threw into the words above. */
+/** Turns what the browser threw into one of the messages above. */
 export function asStoreError(error: unknown): StoreError {
   if (error instanceof StoreError) return error
   const { name = '', message = '' } = (error ?? {}) as { name?: string; message?: string }

@@ -7,7 +7,7 @@ let last = 0
 const BURST_MS = 1000
 
 /**
- * The time now in milliseconds since 1970, never the same twice: saves in one millisecond keep their order. A clock
+ * The time now in milliseconds since 1970, never the same twice: saves in one millisecond stay in order. A clock
  * that was ahead and is set back is followed at once.
  */
 export function now(): number {

@@ -46,7 +46,7 @@ const browserMeans = (): TabLockMeans => ({
 })
 
 /**
- * The lock of this tab on one sheet, shared by all tabs of the browser. It keeps two tabs from typing into one sheet
+ * The lock of this tab on one sheet, shared by all tabs of the browser. It prevents two tabs from editing one sheet
  * unawares; that neither writes over the other is ensured by the store, which compares states.
  */
 export class TabLock {
