@@ -8,6 +8,7 @@ import type { Node } from '../engine/node.ts'
 import type { Given, NamedCell, Range } from '../schema/document.ts'
 import { RangeEvaluator } from './range-evaluator.ts'
 import { RangeInputError, type RangeValue, valuesOf } from './range-values.ts'
+import * as words from './words.ts'
 
 /** One cell over the range, in its own unit. */
 export interface Followed {
@@ -51,11 +52,10 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
   const node = engine.named(given.name) as Node
   const values = valuesOf(range, given)
   const goals = range.results.map((name) => goalOf(engine, name, given))
-  if (goals.length === 0) throw new RangeInputError('Choose the results to follow, up to three.')
+  if (goals.length === 0) throw new RangeInputError(words.chooseResults)
   const first = values[0] as RangeValue
   const type = node.type
-  if (type?.kind !== 'number')
-    throw new RangeInputError(`“${labelOf(given)}” cannot be read; mend it, or give it a unit.`)
+  if (type?.kind !== 'number') throw new RangeInputError(words.unreadableGiven(labelOf(given)))
   const unit = node.unit ?? (type.notation ? showIn(type.notation) : defaultUnit(first.value, type.dimension))
   const follow = new RangeEvaluator(
     engine.layout,
@@ -90,20 +90,19 @@ const showIn = (notation: DisplayUnit['notation']): DisplayUnit =>
   ({ ...defaultUnit(1, NONE), notation }) as DisplayUnit
 
 function givenOf(sheet: Sheet, { of }: Range): Given {
-  if (of === undefined) throw new RangeInputError('Choose the given that runs through the range.')
+  if (of === undefined) throw new RangeInputError(words.chooseGiven)
   const cell = sheet.named(of)
-  if (!cell) throw new RangeInputError(`There is no cell “${of}”. Choose another given.`)
-  if (cell.kind !== 'given') throw new RangeInputError(`“${of}” is not a given: only what is filled in can be varied.`)
+  if (!cell) throw new RangeInputError(words.noCell(of))
+  if (cell.kind !== 'given') throw new RangeInputError(words.notAGiven(of))
   return cell
 }
 
 function goalOf(engine: Engine, name: string, given: Given): Node {
   const node = engine.named(name)
-  if (!node) throw new RangeInputError(`There is no cell “${name}”. Choose another result.`)
-  if (node.cell.kind === 'given')
-    throw new RangeInputError(`“${name}” is filled in, not worked out from “${given.name}”.`)
+  if (!node) throw new RangeInputError(words.noCell(name))
+  if (node.cell.kind === 'given') throw new RangeInputError(words.notDependent(name, given.name))
   const [error] = engine.isErroneous(node) ? engine.errorsOf(node) : []
-  if (error) throw new RangeInputError(`“${labelOf(node.cell)}” needs mending first: ${error.message}`)
+  if (error) throw new RangeInputError(words.hasError(labelOf(node.cell), error.message))
   return node
 }
 

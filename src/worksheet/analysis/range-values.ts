@@ -2,6 +2,7 @@ import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity } from
 import { declaredUnit } from '../document/read-given.ts'
 import type { Given, Range } from '../schema/document.ts'
 import { figureIn, formatInput, type NumericOutcome } from './format-input.ts'
+import * as words from './words.ts'
 
 /** A value of the range: as it would be typed into the given, and as read, in coherent SI. */
 export interface RangeValue {
@@ -18,20 +19,17 @@ const IN_A_STOP = 1
 
 /** The values a given runs through: even in its own figures (the n of 1:n), by stops, or the marks there are. */
 export function valuesOf(range: Range, given: Given): RangeValue[] {
-  if (!['quantity', 'choice'].includes(given.entry ?? 'quantity'))
-    throw new RangeInputError('Only a given that holds a single quantity can run through a range.')
+  if (!['quantity', 'choice'].includes(given.entry ?? 'quantity')) throw new RangeInputError(words.rangeOnlyOfQuantity)
   const unit = unitOf(given)
   const texts = textsOf(range, given, unit)
-  if (texts.length > MOST)
-    throw new RangeInputError(`That would be ${texts.length} values; at most ${MOST} are followed.`)
+  if (texts.length > MOST) throw new RangeInputError(words.tooManyValues(texts.length, MOST))
   const allowed = within(given, unit)
   // What the given's field does not take, such as a ratio below zero, lies in no range of it.
   const allowedValues = texts.flatMap((text) => {
     const value = quietly(text, unit)?.value
     return value !== undefined && allowed(value) ? [{ text, value }] : []
   })
-  if (allowedValues.length === 0)
-    throw new RangeInputError('No value lies in this range. Mend where it begins and ends, or the range of the given.')
+  if (allowedValues.length === 0) throw new RangeInputError(words.emptyRange)
   return allowedValues
 }
 
@@ -41,8 +39,7 @@ function unitOf(given: Given): DisplayUnit {
   if (declared.error) throw new RangeInputError(declared.error.message)
   if (declared.unit) return declared.unit
   const reading = quietly(given.value)
-  if (!reading)
-    throw new RangeInputError('Fill in the given, or give it a unit, so that it is known what it runs through.')
+  if (!reading) throw new RangeInputError(words.rangeOfUnknown)
   return reading.notation
     ? { dimension: reading.dimension, factor: 1, offset: 0, symbol: '', notation: reading.notation }
     : defaultUnit(reading.value, reading.dimension)
@@ -57,13 +54,13 @@ function quietly(text: string, unit?: DisplayUnit) {
   }
 }
 
-function end(text: string | undefined, which: string, unit: DisplayUnit): number {
-  if (text === undefined || text.trim() === '') throw new RangeInputError(`Fill in where the range ${which}.`)
+function end(text: string | undefined, which: 'begins' | 'ends', unit: DisplayUnit): number {
+  if (text === undefined || text.trim() === '') throw new RangeInputError(words.endMissing(which))
   try {
     return readQuantity(text, unit).value
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
-    throw new RangeInputError(`Where the range ${which} cannot be read: ${error.message}`)
+    throw new RangeInputError(words.endUnreadable(which, error.message))
   }
 }
 
@@ -98,7 +95,7 @@ function byStops(from: number, to: number, count: number, unit: DisplayUnit): Nu
     const steps = Math.floor(Math.abs(to - from) * count + 1e-9)
     return Array.from({ length: Math.min(steps, MOST) + 1 }, (_, i) => figureIn(from + (up ? i : -i) / count, unit))
   }
-  if (!(from > 0) || !(to > 0)) throw new RangeInputError('Stops begin and end above zero.')
+  if (!(from > 0) || !(to > 0)) throw new RangeInputError(words.stopsAboveZero)
   const perStop = unit.notation === 'f-number' ? 0.5 : 1
   const steps = Math.floor((Math.abs(Math.log2(to / from)) / perStop) * count + 1e-9)
   return Array.from({ length: Math.min(steps, MOST) + 1 }, (_, i) =>
@@ -109,7 +106,7 @@ function byStops(from: number, to: number, count: number, unit: DisplayUnit): Nu
 /** The given's own options, else the marks of a lens or a shutter; from where to where, as far as that is said. */
 function marksIn(range: Range, given: Given, unit: DisplayUnit): string[] {
   const texts = given.options?.length ? given.options : marksOf(unit)
-  const bound = (text: string | undefined, which: string): number | undefined =>
+  const bound = (text: string | undefined, which: 'begins' | 'ends'): number | undefined =>
     text === undefined || text.trim() === '' ? undefined : end(text, which, unit)
   const ends = [bound(range.from ?? given.least, 'begins'), bound(range.to ?? given.most, 'ends')]
   const [low = -Infinity, high = Infinity] =
@@ -124,9 +121,7 @@ function marksIn(range: Range, given: Given, unit: DisplayUnit): string[] {
 function marksOf(unit: DisplayUnit): string[] {
   if (unit.notation === 'f-number') return allMarks('aperture').map(({ text }) => text)
   if (unit.dimension.name === 'time') return allMarks('time').map(({ text }) => text)
-  throw new RangeInputError(
-    'There are marks for apertures and shutter times. Give the given its options, or take even steps.',
-  )
+  throw new RangeInputError(words.noMarks)
 }
 
 /** Whether the given takes a value. */

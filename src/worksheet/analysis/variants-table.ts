@@ -3,6 +3,7 @@ import { differenceText } from '../document/measured.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { CheckOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Given, NamedCell, Variants } from '../schema/document.ts'
+import * as words from './words.ts'
 
 /** A given that at least one set changes. */
 export interface Varied {
@@ -70,7 +71,7 @@ const called = (name: string, cell: NamedCell | undefined): string => (cell ? la
 export function variantsAsTexts(sheet: Sheet, cell: Variants, said: (one: Compared) => string): TextTable {
   const { titles, varied, compared } = variantsTable(sheet, cell)
   return {
-    heads: ['', 'As it stands', ...titles],
+    heads: ['', words.now, ...titles],
     rows: [
       ...varied.map((one) => [called(one.name, one.cell), one.present, ...one.texts.map((text) => text ?? '')]),
       ...compared.map((one) => [called(one.name, one.cell), said(one.present), ...one.sets.map(said)]),
@@ -109,7 +110,7 @@ function varied(sheet: Sheet, trials: readonly Sheet[], { sets }: Variants, name
     texts: sets.map(({ values }) => own(values)),
     wrong: sets.map(({ values }, at) => {
       if (own(values) === undefined) return undefined
-      if (!cell) return `There is no given “${name}” in this sheet.`
+      if (!cell) return words.noCell(name)
       const outcome = (trials[at] as Sheet).outcome(cell.id)
       return outcome.state === 'error' ? outcome.diagnostics[0]?.message : undefined
     }),
@@ -122,13 +123,13 @@ function why(sheet: Sheet, outcome: Outcome): string | undefined {
   if (outcome.state === 'value') return undefined
   if (outcome.state === 'error') return outcome.diagnostics[0]?.message
   const on = outcome.on.map((name) => called(name, named(sheet, name)))
-  return on.length > 0 ? `waits for ${on.join(', ')}` : 'waits for its formula'
+  return on.length > 0 ? words.needs(on) : words.needsFormula
 }
 
 function seenIn(sheet: Sheet, name: string): Compared {
   const cell = named(sheet, name)
   const plain = { difference: '', differs: false }
-  if (!cell) return { ...plain, shown: '–', why: `There is no cell “${name}” in this sheet.` }
+  if (!cell) return { ...plain, shown: '–', why: words.noCell(name) }
   if (cell.kind === 'check') {
     const { state, message } = sheet.check(cell.id)
     return { ...plain, shown: '', state, why: message }

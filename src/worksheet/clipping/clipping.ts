@@ -4,6 +4,7 @@ import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, Given, Result } from '../schema/document.ts'
 import { FORMAT, MAX_CELLS, VERSION } from '../schema/format.ts'
 import { DocumentError, parseJson, readData } from '../schema/read-document.ts'
+import * as words from './words.ts'
 
 /** What a text of cells says it is, in the place of a worksheet's own format. */
 const CLIPPING = 'evenfield-cells'
@@ -11,7 +12,7 @@ const CLIPPING = 'evenfield-cells'
 export const LARGEST_CLIPPING = 4_000_000
 const MOST_LINES = 500
 
-/** Why a text cannot be put in as cells: what, where, and what could be. */
+/** Why a text cannot be pasted as cells: what is wrong, where, and what to do. */
 export class ClippingError extends Error {}
 
 /** Cells as a text to be pasted into any sheet, readable by eye. Ids stay behind: each sheet gives its own. */
@@ -25,8 +26,8 @@ export function clippingOf(cells: readonly Cell[]): string {
  * `name [unit] = formula`. They have passed the schema; their ids mean nothing. Throws ClippingError.
  */
 export function readClipping(text: string): Cell[] {
-  if (text.trim() === '') throw new ClippingError('There is no text to put in. Copy cells first.')
-  if (text.length > LARGEST_CLIPPING) throw new ClippingError('This text is too large to be put in as cells.')
+  if (text.trim() === '') throw new ClippingError(words.noText)
+  if (text.length > LARGEST_CLIPPING) throw new ClippingError(words.tooLarge)
   return /^\s*[{[]/.test(text) ? cellsOfJson(text) : cellsOfLines(text)
 }
 
@@ -35,17 +36,14 @@ function cellsOfJson(text: string): Cell[] {
     return readData(asWorksheet(parseJson(text))).cells
   } catch (error) {
     if (!(error instanceof DocumentError)) throw error
-    throw new ClippingError(`These cells cannot be put in. ${error.message.replace('The file', 'The text')}`)
+    throw new ClippingError(words.unreadableCells(error.message.replace('The file', 'The text')))
   }
 }
 
 function asWorksheet(data: unknown): unknown {
   const { format, version, cells } = (data ?? {}) as { format?: unknown; version?: unknown; cells?: unknown }
-  if ((format !== CLIPPING && format !== FORMAT) || !Array.isArray(cells))
-    throw new ClippingError(
-      'This text holds no cells: they are copied in Build, with “Copy” or Ctrl C. A line such as “name = formula” can be put in too.',
-    )
-  if (cells.length > MAX_CELLS) throw new ClippingError(`These are more than ${MAX_CELLS} cells, too many for a sheet.`)
+  if ((format !== CLIPPING && format !== FORMAT) || !Array.isArray(cells)) throw new ClippingError(words.noCells)
+  if (cells.length > MAX_CELLS) throw new ClippingError(words.tooManyCells(cells.length, MAX_CELLS))
   const withIds = cells.map((cell: unknown, at) => (typeof cell === 'object' && cell ? { ...cell, id: `${at}` } : cell))
   return { format: FORMAT, version, title: '', cells: withIds }
 }
@@ -55,7 +53,7 @@ const LINE = /^([A-Za-z]\w*)\s*(?:\[([^[\]]*)\]\s*)?=\s*([^=\s].*)$/
 function cellsOfLines(text: string): Cell[] {
   const lines = text.split('\n').map((line) => line.trim())
   const full = lines.filter((line) => line !== '')
-  if (full.length > MOST_LINES) throw new ClippingError(`These are more than ${MOST_LINES} lines, too many to put in.`)
+  if (full.length > MOST_LINES) throw new ClippingError(words.tooManyLines(full.length, MOST_LINES))
   const cells = lines.flatMap((line, at) => (line === '' ? [] : [cellOfLine(line, at + 1, full.length)]))
   return readLines(cells)
 }
@@ -63,15 +61,11 @@ function cellsOfLines(text: string): Cell[] {
 function cellOfLine(line: string, number: number, lines: number): Given | Result {
   const [, name, unit, formula] = LINE.exec(line) ?? []
   if (name === undefined || formula === undefined)
-    throw new ClippingError(
-      lines === 1
-        ? 'This text holds no cells, and is no line such as “name = formula”.'
-        : `Line ${number} is not written “name = formula”, so nothing was put in.`,
-    )
+    throw new ClippingError(lines === 1 ? words.noLine : words.otherLine(number))
   const declared = unit === undefined || unit.trim() === '' ? {} : { unit: unit.trim() }
   const given: Given = { kind: 'given', id: `${number}`, name, ...declared, value: formula }
   const { value, error } = readGiven(given)
-  // A plain quantity is something one knows; all else is worked out.
+  // A plain quantity is a given; anything else is computed.
   return value !== undefined && !error ? given : { kind: 'result', id: `${number}`, name, ...declared, formula }
 }
 
@@ -79,7 +73,7 @@ function readLines(cells: readonly Cell[]): Cell[] {
   try {
     return readData({ format: FORMAT, version: VERSION, title: '', cells }).cells
   } catch (error) {
-    throw error instanceof DocumentError ? new ClippingError(`These lines cannot be put in. ${error.message}`) : error
+    throw error instanceof DocumentError ? new ClippingError(words.unreadableCells(error.message)) : error
   }
 }
 
@@ -92,15 +86,15 @@ export function fitted(clipped: readonly Cell[], others: readonly Cell[], newId:
   const own = new Set(clipped.filter(isNamed).map(({ name }) => name))
   // A free name is neither one that stays in use nor one that is itself about to be replaced.
   const taken = new Set([...there, ...own])
-  const borne = new Set<string>()
+  const used = new Set<string>()
   const names = new Map<string, string>()
   const named = clipped.map((cell): Cell => {
     if (!isNamed(cell)) return cell
-    const stays = !there.has(cell.name) && !borne.has(cell.name) && freeNameBeside(cell.name, new Set()) === cell.name
+    const stays = !there.has(cell.name) && !used.has(cell.name) && freeNameBeside(cell.name, new Set()) === cell.name
     const name = stays ? cell.name : freeNameBeside(cell.name, taken)
-    // Of two that bore one name, formulas mean the first.
-    if (!stays && !borne.has(cell.name)) names.set(cell.name, name)
-    borne.add(cell.name)
+    // Of two cells with one name, formulas mean the first.
+    if (!stays && !used.has(cell.name)) names.set(cell.name, name)
+    used.add(cell.name)
     taken.add(name)
     return stays ? cell : { ...cell, name }
   })

@@ -1,4 +1,5 @@
 import { clip, NONE, ReadError, readQuantity } from '../../units/index.ts'
+import * as words from './words.ts'
 
 const USUAL_COVERAGE = 2
 
@@ -14,12 +15,12 @@ export function readCoverage(text: string | undefined): Coverage {
   if (text === undefined || text.trim() === '') return { factor: USUAL_COVERAGE }
   const unreadable = (why: string): Coverage => ({
     factor: USUAL_COVERAGE,
-    error: `Coverage factor: ${why} Write how many standard deviations the limits are, such as 2.`,
+    error: words.coverage(why),
   })
   try {
     const { value, dimension, notation, tolerance } = readQuantity(text)
     if (dimension !== NONE || notation !== undefined || tolerance !== undefined || !(value > 0))
-      return unreadable(`“${clip(text)}” is not a number above zero.`)
+      return unreadable(words.notAboveZero(clip(text)))
     return { factor: value }
   } catch (error) {
     if (error instanceof ReadError) return unreadable(error.message)

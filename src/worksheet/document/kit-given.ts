@@ -3,6 +3,7 @@ import type { Cell, Given } from '../schema/document.ts'
 import { KIT_FIGURES, type KitFigure, type KitSort } from '../schema/kit-sorts.ts'
 import type { Change } from './change.ts'
 import { type GivenReading, readGiven } from './read-given.ts'
+import * as words from './words.ts'
 
 /** A piece of kit as a sheet stores it: its name, and its figures as typed. */
 export interface ChosenPiece {
@@ -32,7 +33,7 @@ function byReading(sort: KitSort, parts: Record<string, Value>): void {
 
 /** Reads a piece of kit: a record of the figures that are known of it. */
 export function readKit({ sort, value, piece = {} }: Given): GivenReading {
-  if (!sort) return { offers: [], error: problem('Choose in Build what sort of equipment this is.', 0, value.length) }
+  if (!sort) return { offers: [], error: problem(words.chooseSort, 0, value.length) }
   if (value.trim() === '') return { offers: [] }
   const types: Record<string, Type> = {}
   const parts: Record<string, Value> = {}
@@ -41,8 +42,8 @@ export function readKit({ sort, value, piece = {} }: Given): GivenReading {
     if (!isFilled(text)) continue
     const { type, value: read, error } = readFigure(figure, text)
     if (error) {
-      const says = `The ${figure.name.replaceAll('_', ' ')} of this ${sort} cannot be read: ${error.message}`
-      return { offers: [], error: problem(`${says} Mend it in the kit, and choose it again.`, 0, value.length) }
+      const message = words.unreadableFigure(figure.name.replaceAll('_', ' '), sort, error.message)
+      return { offers: [], error: problem(message, 0, value.length) }
     }
     if (!type || read === undefined) continue
     types[figure.name] = type

@@ -10,6 +10,5 @@ const UNTITLED = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants:
 export const titleOf = (cell: Exclude<Cell, NamedCell | Note>): string =>
   cell.kind === 'function' ? labelOf(cell) : cell.title?.trim() || UNTITLED[cell.kind]
 
-/** Stands in the place of a cell of a kind that this version reserves and a later one fills. */
-export const LATER_KIND_TEXT =
-  'This cell was made by a later version. It stays in the worksheet, but is not shown here.'
+/** Shown instead of a cell of a kind that this version reserves and a later one fills. */
+export { laterKind as LATER_KIND_TEXT } from './words.ts'

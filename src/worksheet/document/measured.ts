@@ -15,6 +15,7 @@ import {
 } from '../../units/index.ts'
 import type { Result } from '../schema/document.ts'
 import type { GivenReading } from './read-given.ts'
+import * as words from './words.ts'
 
 const asError = (message: string, from: number, to: number, text: string, fix?: string): GivenReading => ({
   offers: [],
@@ -22,7 +23,7 @@ const asError = (message: string, from: number, to: number, text: string, fix?: 
     message,
     from,
     to,
-    fix === undefined ? [] : [{ label: `Write ${fix}`, from: 0, to: text.length, insert: fix }],
+    fix === undefined ? [] : [{ label: words.write(fix), from: 0, to: text.length, insert: fix }],
   ),
 })
 
@@ -47,13 +48,16 @@ export function readMeasured(
   unit: DisplayUnit | undefined,
 ): GivenReading | undefined {
   if (text === undefined || text.trim() === '') return undefined
-  if (type.kind !== 'number')
-    return asError(`Only a quantity can be measured; this is ${describeType(type)}.`, 0, text.length, text)
+  if (type.kind !== 'number') return asError(words.measuredOnlyQuantity(describeType(type)), 0, text.length, text)
   try {
     const reading = readQuantity(text, unitOfType(type, unit))
     if (reading.dimension !== type.dimension)
       return asError(
-        `This is ${describeType(type)}; “${clip(text)}” is ${describeType({ kind: 'number', dimension: reading.dimension })}.`,
+        words.measuredOtherKind(
+          describeType(type),
+          clip(text),
+          describeType({ kind: 'number', dimension: reading.dimension }),
+        ),
         0,
         text.length,
         text,

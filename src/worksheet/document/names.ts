@@ -2,18 +2,18 @@ import { RESERVED } from '../../language/index.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Cell, NamedCell } from '../schema/document.ts'
 import { NAME_PATTERN } from '../schema/format.ts'
+import * as words from './words.ts'
 
 /** Whether a cell declares a name that formulas can use: exactly the kinds that get a value do. */
 export const isNamed = (cell: Cell): cell is NamedCell => kindOf(cell).computed !== undefined
 
 /** Why a cell cannot have a name, or undefined where it can. */
 export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {
-  if (name === '') return 'A cell needs a name, so that formulas can use it.'
-  if (!NAME_PATTERN.test(name))
-    return `“${name}” cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
-  if (RESERVED.has(name)) return `“${name}” cannot be a name: the formula language uses the word.`
+  if (name === '') return words.cellNeedsName
+  if (!NAME_PATTERN.test(name)) return words.notAName(name)
+  if (RESERVED.has(name)) return words.reservedName(name)
   const other = cells.find((cell) => isNamed(cell) && cell.name === name && cell.id !== except)
-  return other ? `Another cell is already named “${name}”.` : undefined
+  return other ? words.nameTaken(name) : undefined
 }
 
 /** A free name made from another: `width`, `width_2`, `width_3`, … */

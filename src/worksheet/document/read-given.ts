@@ -28,6 +28,7 @@ import {
   UnitTextError,
 } from '../../units/index.ts'
 import type { Given } from '../schema/document.ts'
+import * as words from './words.ts'
 
 /** A given's text as understood. */
 export interface GivenReading {
@@ -65,11 +66,9 @@ function readDeclared(text: string): DeclaredUnit {
     return { unit: readDisplayUnit(text) }
   } catch (error) {
     if (!(error instanceof UnitTextError)) throw error
-    return { error: problem(`The unit of this cell cannot be read. ${error.message}`, 0, 0) }
+    return { error: problem(words.unreadableUnit(error.message), 0, 0) }
   }
 }
-
-const SIZE_UNITLESS = 'A size needs a unit; give the cell one, such as mm.'
 
 /** Reads what is filled in, as the cell's way of entry asks. */
 export function readGiven(given: Given): GivenReading {
@@ -127,7 +126,7 @@ function readFilled(given: Given, unit: DisplayUnit | undefined): GivenReading {
 function readYesNo(text: string): boolean {
   const plain = text.trim().toLowerCase()
   if (plain === 'yes' || plain === 'no') return plain === 'yes'
-  throw new ReadError('This is answered with yes or no.', 0, text.length)
+  throw new ReadError(words.yesOrNo, 0, text.length)
 }
 
 function readDate(text: string): string {
@@ -135,7 +134,7 @@ function readDate(text: string): string {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(plain)
   const date = parts ? new Date(`${plain}T00:00:00Z`) : undefined
   if (!date || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== plain)
-    throw new ReadError('A date is written year-month-day, such as 2026-11-25.', 0, text.length)
+    throw new ReadError(words.date, 0, text.length)
   return plain
 }
 
@@ -143,19 +142,18 @@ function readChoice(given: Given, unit: DisplayUnit | undefined): GivenReading {
   const options = given.options ?? []
   if (!options.includes(given.value)) {
     const near = nearest(given.value, options)
-    throw new ReadError(`One of ${options.map((o) => `“${o}”`).join(', ')} is wanted.`, 0, given.value.length, near)
+    throw new ReadError(words.chooseOne(options), 0, given.value.length, near)
   }
   return unit ? fromReading(readQuantity(given.value, unit), given, unit) : { value: given.value, offers: [] }
 }
 
 function readSizeGiven(given: Given, unit: DisplayUnit | undefined): GivenReading {
   const { width, height } = readSize(given.value, unit)
-  if (width.dimension !== height.dimension)
-    throw new ReadError('Width and height differ in kind.', 0, given.value.length)
+  if (width.dimension !== height.dimension) throw new ReadError(words.sizeOfTwoKinds, 0, given.value.length)
   if (!unit && width.offers.length === 0 && !/[a-zµ′″]{2}|\b(m|in)\b/i.test(given.value.replace(/\bby\b/i, '')))
-    throw new ReadError(SIZE_UNITLESS, 0, given.value.length)
+    throw new ReadError(words.sizeNeedsUnit, 0, given.value.length)
   for (const side of [width, height])
-    if (!(side.value > 0)) throw new ReadError('Both sides of a size are above zero.', 0, given.value.length)
+    if (!(side.value > 0)) throw new ReadError(words.sizeAboveZero, 0, given.value.length)
   checkRange(width.value, given, unit)
   checkRange(height.value, given, unit)
   const type = record('size', { width: number(width.dimension), height: number(height.dimension) })
@@ -187,10 +185,9 @@ function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
     items.push(readItem(part[0], part.index, unit))
   }
   const first = items[0]
-  if (!first) throw new ReadError('Values are wanted, with commas between, such as 12, 20, 36.', 0, given.value.length)
+  if (!first) throw new ReadError(words.listIsEmpty, 0, given.value.length)
   for (const item of items) {
-    if (item.dimension !== first.dimension)
-      throw new ReadError('The values of a list are of one kind.', 0, given.value.length)
+    if (item.dimension !== first.dimension) throw new ReadError(words.listOfTwoKinds, 0, given.value.length)
     checkRange(item.value, given, unit)
   }
   const type = list(unit ? numberIn(unit) : typeOfReading(first.dimension, given.value))
@@ -205,7 +202,7 @@ function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
 
 /** `12,20` is read as 12.2; two values may have been meant. */
 const asTwo = (text: string): Offer[] =>
-  /^\s*\d+,\d+\s*$/.test(text) ? [{ text: text.trim().replace(',', ', '), label: 'two values' }] : []
+  /^\s*\d+,\d+\s*$/.test(text) ? [{ text: text.trim().replace(',', ', '), label: words.twoValues }] : []
 
 function readItem(text: string, at: number, unit: DisplayUnit | undefined): Reading {
   try {
@@ -269,14 +266,14 @@ function checkRange(value: number, given: Given, unit: DisplayUnit | undefined):
       return readQuantity(text, unit).value
     } catch (error) {
       if (!(error instanceof ReadError)) throw error
-      return refuse(`The range of this cell cannot be read: “${clip(text)}”. ${error.message}`)
+      return refuse(words.unreadableRange(clip(text), error.message))
     }
   }
   const least = limit(given.least)
   const most = limit(given.most)
   const slack = SLACK * Math.abs(value)
-  if (least !== undefined && value < least - slack) refuse(`This must be at least ${given.least}.`)
-  if (most !== undefined && value > most + slack) refuse(`This must be at most ${given.most}.`)
+  if (least !== undefined && value < least - slack) refuse(words.atLeast(String(given.least)))
+  if (most !== undefined && value > most + slack) refuse(words.atMost(String(given.most)))
 }
 
 const explainRead = (error: ReadError, text: string): Diagnostic =>
@@ -284,5 +281,5 @@ const explainRead = (error: ReadError, text: string): Diagnostic =>
     error.message,
     error.from,
     error.to,
-    error.fix === undefined ? [] : [{ label: `Write ${error.fix}`, from: 0, to: text.length, insert: error.fix }],
+    error.fix === undefined ? [] : [{ label: words.write(error.fix), from: 0, to: text.length, insert: error.fix }],
   )

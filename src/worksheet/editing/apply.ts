@@ -1,5 +1,6 @@
 import { type Change, ChangeRefused } from '../document/change.ts'
 import { isNamed, refusedName } from '../document/names.ts'
+import * as words from '../document/words.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
 import { MAX_CELLS } from '../schema/format.ts'
 
@@ -47,14 +48,13 @@ export function applyChange(worksheet: Worksheet, change: Change, renaming?: Ren
 }
 
 function arranged(cells: readonly Cell[]): Cell[] {
-  if (cells.length > MAX_CELLS)
-    throw new ChangeRefused(`A sheet holds at most ${MAX_CELLS} cells, and these would be more.`)
+  if (cells.length > MAX_CELLS) throw new ChangeRefused(words.sheetFull)
   return [...cells]
 }
 
 function placeOf(cells: readonly Cell[], id: string): number {
   const at = cells.findIndex((cell) => cell.id === id)
-  if (at < 0) throw new ChangeRefused('This cell is no longer in the sheet.')
+  if (at < 0) throw new ChangeRefused(words.cellGone)
   return at
 }
 
@@ -68,15 +68,14 @@ const added = (cells: readonly Cell[], cell: Cell, at: number): Cell[] => {
 }
 
 function inserted(cells: readonly Cell[], others: readonly Cell[], at: number): Cell[] {
-  if (cells.length + others.length > MAX_CELLS)
-    throw new ChangeRefused(`A sheet holds at most ${MAX_CELLS} cells, and these would be more.`)
+  if (cells.length + others.length > MAX_CELLS) throw new ChangeRefused(words.sheetFull)
   const ids = new Set(cells.map(({ id }) => id))
   const names = new Set(cells.filter(isNamed).map(({ name }) => name))
   for (const other of others) {
-    if (ids.has(other.id)) throw new ChangeRefused('A cell with this id is already in the sheet.')
+    if (ids.has(other.id)) throw new ChangeRefused(words.sameId)
     ids.add(other.id)
     if (!isNamed(other)) continue
-    refuse(names.has(other.name) ? `Another cell is already named “${other.name}”.` : refusedName(other.name, []))
+    refuse(names.has(other.name) ? words.nameTaken(other.name) : refusedName(other.name, []))
     names.add(other.name)
   }
   return cells.toSpliced(Math.max(0, Math.min(at, cells.length)), 0, ...others)
@@ -91,7 +90,6 @@ function replaced(cells: readonly Cell[], cell: Cell): Cell[] {
 }
 
 function here(renaming: Renaming | undefined): Renaming {
-  if (!renaming)
-    throw new ChangeRefused('What renames cells has not been fetched. Look to the network, then try again.')
+  if (!renaming) throw new ChangeRefused(words.renamingNotLoaded)
   return renaming
 }

@@ -1,6 +1,7 @@
 import { type Computable, ComputeError, type Condition, computeOnce, type Value } from '../../language/index.ts'
 import { clip, ReadError, readDisplayUnit, readQuantity } from '../../units/index.ts'
 import type { Spread } from './outcome.ts'
+import * as words from './words.ts'
 
 type Cells = (name: string) => Value
 
@@ -111,16 +112,15 @@ const unreadable = (error: string): Margin => ({ share: DEFAULT_MARGIN, error })
 /** Reads the margin within which a check that passes is marginal. A bare number is in per cent, the field's unit. */
 export function readMargin(text: string | undefined): Margin {
   if (text === undefined || text.trim() === '') return { share: DEFAULT_MARGIN }
-  const example = 'Write a share of the limit, such as 5 %.'
   try {
     const { value, notation, tolerance } = readQuantity(text, PERCENT)
-    if (notation !== undefined) return unreadable(`Warning margin: “${clip(text)}” is not a percentage. ${example}`)
-    if (tolerance !== undefined) return unreadable(`Warning margin: “${clip(text)}” has limits of its own. ${example}`)
-    if (value < 0) return unreadable(`Warning margin: “${clip(text)}” is below zero. ${example}`)
+    if (notation !== undefined) return unreadable(words.marginNotPercent(clip(text)))
+    if (tolerance !== undefined) return unreadable(words.marginWithLimits(clip(text)))
+    if (value < 0) return unreadable(words.marginBelowZero(clip(text)))
     return { share: value }
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
-    return unreadable(`Warning margin: ${error.message} ${example}`)
+    return unreadable(words.marginUnreadable(error.message))
   }
 }
 

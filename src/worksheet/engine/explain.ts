@@ -28,6 +28,7 @@ import type {
   WaitingOutcome,
 } from './outcome.ts'
 import { spreadOf, spreadOfCell } from './tolerance.ts'
+import * as words from './words.ts'
 
 const LONGEST_PATH = 8
 
@@ -43,8 +44,7 @@ export function outcomeOf(engine: Engine, node: Node): Outcome {
 
 const failed = (diagnostics: readonly Diagnostic[]): ErrorOutcome => ({ state: 'error', diagnostics })
 
-const duplicateName = (node: Node): Diagnostic =>
-  problem(`Another cell above is already named “${node.cell.name}”. Give this one another name.`, 0, 0)
+const duplicateName = (node: Node): Diagnostic => problem(words.sameName(node.cell.name), 0, 0)
 
 function valueOutcome(engine: Engine, node: Node): Outcome {
   if (node.table) return engine.capabilities.tables?.outcome(engine, node) ?? { state: 'waiting', on: [] }
@@ -131,7 +131,7 @@ function errorOf(engine: Engine, node: Node): ErrorOutcome {
   const why = source === node ? '' : (errorOf(engine, source).diagnostics[0]?.message ?? '')
   return {
     state: 'error',
-    diagnostics: [problem(`Mend the cell “${origin}” first. ${why}`.trim(), 0, textLength(node))],
+    diagnostics: [problem(words.fixFirst(origin, why), 0, textLength(node))],
     origin,
   }
 }
@@ -142,11 +142,7 @@ function cycleProblem(cycle: readonly Node[], node: Node): Diagnostic {
   const first = [...cycle.slice(at, at + LONGEST_PATH), ...cycle.slice(0, at).slice(0, LONGEST_PATH)]
   const names = first.slice(0, LONGEST_PATH).map(({ cell }) => cell.name)
   const shown = cycle.length > LONGEST_PATH ? [...names, '…'] : names
-  return problem(
-    `These cells depend on each other in a cycle: ${[...shown, names[0]].join(' → ')}. Break it in one of them.`,
-    0,
-    textLength(node),
-  )
+  return problem(words.cycle([...shown, names[0] as string]), 0, textLength(node))
 }
 
 type CheckState = Pick<CheckOutcome, 'state' | 'hangsOn'>
@@ -181,9 +177,9 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
     return { ...found, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
   if (outcome.state === 'waiting') return { ...found, message: waitingMessage(outcome, node), diagnostics: [] }
   const missing = unmeasured(engine, cell)
-  if (missing.length > 0) return { ...found, message: `for ${missing.join(', ')} to be measured.`, diagnostics: [] }
-  const words = found.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
-  return { ...found, message: filled(engine, words), diagnostics: outcome.warnings }
+  if (missing.length > 0) return { ...found, message: words.toBeMeasured(missing), diagnostics: [] }
+  const message = found.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
+  return { ...found, message: filled(engine, message), diagnostics: outcome.warnings }
 }
 
 type Cells = (name: string) => Value
@@ -209,9 +205,9 @@ function spreadOfNames(engine: Engine, names: readonly string[], figure: (cells:
 }
 
 function waitingMessage({ on }: WaitingOutcome, { awaitingCompiler }: Node): string {
-  if (awaitingCompiler) return UNREAD
-  if (on.length === 0) return 'it has no condition yet.'
-  return `for ${on.slice(0, 3).join(', ')}${on.length > 3 ? ` and ${on.length - 3} more` : ''}.`
+  if (awaitingCompiler) return words.formulaLoading
+  if (on.length === 0) return words.noCondition
+  return words.waitsFor(on)
 }
 
 function filled(engine: Engine, message: string): string {
@@ -244,9 +240,9 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
     if (formula.trim() === '') continue
     const found = engine.compileShown(formula)
     const absent = found?.uses.filter((name) => cellValue(engine, name) === undefined) ?? []
-    if (!found) missing[input] = UNREAD
-    else if (absent.length > 0) missing[input] = `waits for ${absent.join(', ')}`
-    else if (!found.meaning) missing[input] = found.errors[0]?.message ?? 'is in error'
+    if (!found) missing[input] = words.formulaLoading
+    else if (absent.length > 0) missing[input] = words.needs(absent)
+    else if (!found.meaning) missing[input] = found.errors[0]?.message ?? words.inError
     else
       try {
         values[input] = computeOnce(found.meaning.computable, (name) => cellValue(engine, name) as Value).value
@@ -256,6 +252,3 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
   }
   return { values, missing }
 }
-
-/** Shown while the checker is being loaded. */
-const UNREAD = 'its formula is being read.'

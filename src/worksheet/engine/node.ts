@@ -19,6 +19,7 @@ import { declaredUnit, type GivenReading } from '../document/read-given.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Check, Frame, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
 import { readMargin } from './condition.ts'
+import * as words from './words.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */
 export interface Node {
@@ -180,5 +181,5 @@ function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void 
 
 function notACondition({ kind }: Type, text: string): Diagnostic | undefined {
   if (kind === YES_NO.kind) return undefined
-  return problem('A check needs a condition that is either so or not, such as “a <= b”.', 0, text.length)
+  return problem(words.needsCondition, 0, text.length)
 }

@@ -1,5 +1,6 @@
 import { ChangeRefused } from '../document/change.ts'
 import { isNamed, refusedName } from '../document/names.ts'
+import * as words from '../document/words.ts'
 import type { Cell } from '../schema/document.ts'
 import { followNames } from './follow-names.ts'
 import { withAreaRenamed } from './rename-area.ts'
@@ -8,8 +9,8 @@ import { refusedByColumn, withColumnRenamed } from './rename-in-table.ts'
 /** A new name follows into every formula, message, drawing and list of names. */
 function withCellRenamed(cells: readonly Cell[], id: string, name: string): Cell[] {
   const cell = cells.find((one) => one.id === id)
-  if (!cell) throw new ChangeRefused('This cell is no longer in the sheet.')
-  if (!isNamed(cell)) throw new ChangeRefused('This cell bears no name.')
+  if (!cell) throw new ChangeRefused(words.cellGone)
+  if (!isNamed(cell)) throw new ChangeRefused(words.cellHasNoName)
   const from = cell.name
   if (from === name) return [...cells]
   const tables = cells.filter((other) => other.kind === 'table')

@@ -20,7 +20,7 @@ export interface Pace {
   readonly spell?: number | undefined
   /** Of each break; without a spell, of all of them together. */
   readonly breakTime: number
-  /** At the stand in a day. */
+  /** Working time per day. */
   readonly day?: number | undefined
 }
 

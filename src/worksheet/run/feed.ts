@@ -5,6 +5,7 @@ import type { Original, Rig, UnreadableOriginal } from './plan.ts'
 import { rigOf } from './rig.ts'
 import { listOf } from './rows.ts'
 import { type MissingInput, type Source, sourceOf } from './source.ts'
+import { noFormula } from './words.ts'
 
 /** The values of a run cell’s formulas, over the rows of its table and the sheet. */
 export interface RunFeed {
@@ -40,7 +41,7 @@ export function feedOf(engine: Engine, run: Run): RunFeed {
   for (const input of RUN_INPUTS) {
     const formula = run.from[input.name]?.trim() ?? ''
     if (formula === '') {
-      if (input.needed) missing.push({ input, why: 'no formula feeds it' })
+      if (input.needed) missing.push({ input, why: noFormula })
       continue
     }
     const found = sourceOf(engine, input.over === 'row' && table ? node : undefined, table, input, formula)

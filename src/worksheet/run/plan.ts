@@ -4,6 +4,7 @@ import { type Allowed, fewestSetups } from '../../functions/work/setups.ts'
 import { type Amount, addTo, NOTHING, type Pace, type Progress, progressOf, type Total, totalOf } from './estimate.ts'
 import { type AvailableLens, type Means, type Range, Reach, withinTrack } from './reach.ts'
 import { type Face, framesAt, greatestMagnification } from './tiles.ts'
+import * as words from './words.ts'
 
 /** One original of the list; lengths in m, sampling in px/m, times in s, data in bit. */
 export interface Original extends Face {
@@ -232,8 +233,8 @@ function tooLarge(original: Original, { sensor, pitch }: Rig, least: number): st
   const { width, height, border, turn, sampling } = original
   const whole = fitMagnification(width, height, sensor.width, sensor.height, border, turn)
   return whole >= sampling * pitch * (1 - 1e-9)
-    ? `It would go into one frame at ${ratio(whole)}, which nothing at hand gives; ${ratio(least)} is the next.`
-    : `Too large for one frame at ${ppi(sampling)}.`
+    ? words.nextMagnification(ratio(whole), ratio(least))
+    : words.tooLarge(ppi(sampling))
 }
 
 /** The magnifications the column allows an original; undefined where nothing is said of the column. */
@@ -244,43 +245,30 @@ function withinColumn({ thickness }: Original, { lens, column }: Rig): Range | u
   return withinTrack(lens, end(column.least), end(column.most)) ?? 'none'
 }
 
-const NO_HEIGHT =
-  'The column is too short for this lens at any magnification. Look at its range and at the thickness of the original.'
-
 function candidateOf(original: Original, rig: Rig, reach: Reach): Candidate | Unplanned {
   const { sensor, pitch, copies } = rig
   const { sampling, overlap, pages, frameTime, originalTime, frameData } = original
   const need = sampling * pitch
   const column = withinColumn(original, rig)
-  if (column === 'none') return refused(original, 'column', NO_HEIGHT)
+  if (column === 'none') return refused(original, 'column', words.noHeight)
   const least = reach.up(Math.max(need, column?.least ?? 0))
   if (least === undefined)
-    return refused(
-      original,
-      'reach',
-      `${ppi(sampling)} asks for ${ratio(need)}; the lens and what is at hand reach ${ratio(reach.greatest)}. Ask for less, add a tube or a close-up lens, or take another lens.`,
-    )
-  if (column && least > column.most * (1 + 1e-9))
-    return refused(
-      original,
-      'column',
-      `At ${ratio(least)} the camera would stand lower than the column lets it. Ask for less, raise the original, or take a longer lens.`,
-    )
+    return refused(original, 'reach', words.outOfReach(ppi(sampling), ratio(need), ratio(reach.greatest)))
+  if (column && least > column.most * (1 + 1e-9)) return refused(original, 'column', words.tooLow(ratio(least)))
   const frames = framesAt(original, sensor, least)
   if (!frames)
     return refused(
       original,
       'overlap',
       overlap === undefined
-        ? `${tooLarge(original, rig, least)} It takes frames that overlap, and nothing says by how much: feed the least overlap, or ask for less.`
-        : `It takes more than one frame, and at ${ratio(least)} the overlap of ${millimetres(overlap)} is as long as the frame’s shorter side, ${millimetres(Math.min(sensor.width, sensor.height) / least)}. Give less overlap, or ask for less.`,
+        ? words.overlapMissing(tooLarge(original, rig, least))
+        : words.overlapTooLong(
+            ratio(least),
+            millimetres(overlap),
+            millimetres(Math.min(sensor.width, sensor.height) / least),
+          ),
     )
-  if (frames.count > MOST_TILES)
-    return refused(
-      original,
-      'tiles',
-      `It would take ${frames.count.toPrecision(3)} frames. Look at its size, its sampling and their units.`,
-    )
+  if (frames.count > MOST_TILES) return refused(original, 'tiles', words.tooManyFrames(frames.count.toPrecision(3)))
   const end = Math.min(greatestMagnification(frames.count, original, sensor), column?.most ?? Infinity)
   const count = frames.count * pages
   return {

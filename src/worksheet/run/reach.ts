@@ -1,6 +1,7 @@
 import { stackOf } from '../../functions/camera/lens-stack.ts'
 import { tubeChoices } from '../../functions/camera/tube-choices.ts'
 import { Refusal } from '../../language/index.ts'
+import { tooManyCloseups } from './words.ts'
 
 /** The lens on the camera, and what there is to bring it closer; lengths in m, powers in 1/m. */
 export interface AvailableLens {
@@ -66,10 +67,7 @@ function meansOf(lens: AvailableLens): Means[] {
 
 function closeupsOf(lens: AvailableLens, greatest: number): Means[] {
   if (lens.closeups.length > MOST_CLOSEUPS)
-    throw new Refusal(
-      `There are ${lens.closeups.length} close-up lenses; at most ${MOST_CLOSEUPS} can be combined. Leave some out.`,
-      'closeups',
-    )
+    throw new Refusal(tooManyCloseups(lens.closeups.length, MOST_CLOSEUPS), 'closeups')
   const ascending = [...lens.closeups].sort((a, b) => a - b)
   const stacks = new Map<string, readonly number[]>()
   for (let chosen = 1; chosen < 2 ** ascending.length; chosen++) {

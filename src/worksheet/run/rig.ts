@@ -1,6 +1,7 @@
 import type { RunInput } from './inputs.ts'
 import type { Rig } from './plan.ts'
 import { type MissingInput, NO_ROW, type Source } from './source.ts'
+import * as words from './words.ts'
 
 /** What the sheet gives the planner; impossible figures are reported. */
 export function rigOf(sources: ReadonlyMap<string, Source>, missing: MissingInput[], without: MissingInput[]): Rig {
@@ -13,14 +14,14 @@ export function rigOf(sources: ReadonlyMap<string, Source>, missing: MissingInpu
     const value = source?.read(NO_ROW) as number | undefined
     if (!source || value === undefined || least === 'any') return value
     if (least === 'above' ? value > 0 : value >= 0) return value
-    return refuse(source.input, least === 'above' ? 'must be more than 0' : 'must not be less than 0')
+    return refuse(source.input, least === 'above' ? words.moreThanZero : words.notBelowZero)
   }
   const figures = (name: string): readonly number[] => {
     const source = sources.get(name)
     if (!source) return []
     const values = [source.read(NO_ROW) as number | readonly number[]].flat()
     if (values.every((one) => one > 0)) return values
-    refuse(source.input, 'each must be more than 0')
+    refuse(source.input, words.eachMoreThanZero)
     return []
   }
   const whole = figure('copies')

@@ -8,6 +8,7 @@ import { rowsComputed } from '../table/row-status.ts'
 import type { RowsComputed } from '../table/rows.ts'
 import type { Original, UnreadableOriginal } from './plan.ts'
 import { type RowAt, RowError, type Source } from './source.ts'
+import * as words from './words.ts'
 
 /** Figures of what was done: a mistake in one leaves the original in the plan. */
 const NOTED = new Set(['done', 'actual_time', 'actual_frames'])
@@ -35,7 +36,7 @@ export function listOf(
   return { list, remarks: row.remarks }
 }
 
-/** More pages of one original are taken to be a slip. */
+/** More pages of one original are taken to be a typing error. */
 const MOST_PAGES = 1_000_000
 
 type Limit = 'above' | 'none under' | 'whole'
@@ -107,7 +108,7 @@ class Row implements RowAt {
     if (trouble) return trouble.empty ? '' : `${columnLabel(column)}: ${trouble.message}`
     const failure = this.computed?.failures.get(this.at)
     if (failure?.column === place) return `${columnLabel(column)}: ${failure.message}`
-    return column.formula ? `${columnLabel(column)} has no figure in this row.` : ''
+    return column.formula ? words.noFigure(columnLabel(column)) : ''
   }
 
   private get(name: string): Value | undefined {
@@ -129,14 +130,14 @@ class Row implements RowAt {
 
   private figure(name: string, limit: Limit): number | undefined {
     const value = this.get(name) as number | undefined
-    return value === undefined || isWithin(value, limit) ? value : this.refuse(name, `it must be ${LIMITS[limit]}.`)
+    return value === undefined || isWithin(value, limit) ? value : this.refuse(name, words.mustBe(LIMITS[limit]))
   }
 
   private needed(name: string): number {
-    return this.figure(name, 'above') ?? (this.refuse(name, 'nothing is filled in.') as never)
+    return this.figure(name, 'above') ?? (this.refuse(name, words.emptyInput) as never)
   }
 
-  /** Keeps the row out of the plan, or notes the slip where it is in what was done. */
+  /** Leaves the row out of the plan, or notes the mistake where it is in what was done. */
   private refuse(name: string, why: string): undefined {
     const message = `${this.sources.get(name)?.input.label ?? name}: ${why}`
     if (!NOTED.has(name)) throw new RowError(message)

@@ -5,6 +5,7 @@ import type { Node } from '../engine/node.ts'
 import type { TableCell } from '../schema/document.ts'
 import { tableOf } from '../table/table-node.ts'
 import { fitsSort, type RunInput, sortText } from './inputs.ts'
+import * as words from './words.ts'
 
 /** An input that gives nothing, and why. */
 export interface MissingInput {
@@ -43,7 +44,7 @@ export function sourceOf(
 ): Source | MissingInput {
   const scope = tableOf(node)?.scope ?? engine.scope()
   const found = engine.compile(formula, scope)
-  if (!found) return { input, why: 'its formula is being read.' }
+  if (!found) return { input, why: words.reading }
   const error = found.errors[0]
   const places = tableOf(node)?.plan.places
   const outside = found.uses.filter((name) => !places?.has(name))
@@ -51,12 +52,12 @@ export function sourceOf(
   if (!found.meaning)
     return {
       input,
-      why: absent.length > 0 && !error ? `waits for ${absent.join(', ')}` : (error?.message ?? 'is in error'),
+      why: absent.length > 0 && !error ? words.needs(absent) : (error?.message ?? words.inError),
     }
-  if (absent.length > 0) return { input, why: `waits for ${absent.join(', ')}` }
+  if (absent.length > 0) return { input, why: words.needs(absent) }
   const { computable } = found.meaning
   const { type } = computable
-  if (!fitsSort(type, input.is)) return { input, why: `${sortText(input.is)} is wanted, and “${formula}” is none` }
+  if (!fitsSort(type, input.is)) return { input, why: words.otherSort(sortText(input.is), formula) }
   try {
     const columns = found.uses.flatMap((name) => places?.get(name) ?? [])
     const read = reader(engine, computable, places, table?.columns.length ?? 0, columns)

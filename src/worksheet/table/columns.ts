@@ -1,8 +1,10 @@
 import { type FormulaCompiler, type ParsedForCompiling, RESERVED } from '../../language/index.ts'
+import { notAName, reservedName } from '../document/words.ts'
 import { dependencyOrder } from '../engine/dependency-order.ts'
 import type { Column } from '../schema/document.ts'
 import { NAME_PATTERN } from '../schema/format.ts'
 import { hasFormula } from './read-table.ts'
+import * as words from './words.ts'
 
 /** The number of rows that count, for formulas beside the columns: no column can have this name. */
 export const COUNT = 'count'
@@ -38,13 +40,11 @@ export const columnLabel = ({ label, name }: Column): string => label?.trim() ||
 
 /** Why a column cannot have a name, or undefined where it can. */
 export function refusedColumnName(name: string, others: Iterable<string>): string | undefined {
-  if (name === '') return 'A column needs a name, so that formulas can use it.'
-  if (!NAME_PATTERN.test(name))
-    return `“${name}” cannot be a name: a name is a letter, then letters, digits and underscores, at most 64.`
-  if (name === COUNT)
-    return '“count” is how many rows there are, so no column can be named so. Give it another name, such as “number”.'
-  if (RESERVED.has(name)) return `“${name}” cannot be a name: the formula language uses the word.`
-  for (const other of others) if (other === name) return `Another column is already named “${name}”.`
+  if (name === '') return words.columnNeedsName
+  if (!NAME_PATTERN.test(name)) return notAName(name)
+  if (name === COUNT) return words.countIsRows
+  if (RESERVED.has(name)) return reservedName(name)
+  for (const other of others) if (other === name) return words.columnNameTaken(name)
   return undefined
 }
 
@@ -73,9 +73,7 @@ function newPlan(columns: readonly Column[], reader: FormulaCompiler): ColumnPla
     // Listed from this column on, where it is itself in the cycle.
     const start = Math.max(0, way.indexOf(at))
     const names = [...way.slice(start), ...way.slice(0, start)].map((one) => (columns[one] as Column).name)
-    const round = [...names, names[0]].join(' → ')
-    if (!faults.has(at))
-      faults.set(at, `These columns depend on each other in a cycle: ${round}. Break it in one of them.`)
+    if (!faults.has(at)) faults.set(at, words.cycle([...names, names[0] as string]))
   }
   return {
     formulas,

@@ -1,4 +1,5 @@
 import Papa from 'papaparse'
+import * as words from './words.ts'
 
 /** Tables as text, as programs exchange them: what is read or written here knows nothing of columns. */
 
@@ -33,16 +34,15 @@ const MOST_LINES = 1_000_000
 
 /** Reads a table from text: fields separated by commas, semicolons or tabs, some in quotes. Throws TableError. */
 export function readTable(text: string, { separator: known, most = MOST_LINES }: Reading = {}): TextTable {
-  if (text.length > MAX_TABLE_LENGTH)
-    throw new TableError(`The table is larger than ${MAX_TABLE_LENGTH / 1e6} MB. Take it in parts.`)
+  if (text.length > MAX_TABLE_LENGTH) throw new TableError(words.tooLarge(MAX_TABLE_LENGTH / 1e6))
   const plain = text.replace(/^\ufeff/, '')
-  if (plain.trim() === '') throw new TableError('There is no table here: the text is empty.')
+  if (plain.trim() === '') throw new TableError(words.noTable)
   const separator = known ?? separatorOf(plain)
   // Reading one line more than the limit shows whether there are too many.
   const rows = parse(plain, separator, most + 2)
   // The end of the last line starts no further row.
   if (/[\r\n]$/.test(plain) && isEmptyRow(rows.at(-1))) rows.pop()
-  if (rows.length > most) throw new TableError(`The table has more than ${most} lines. Take it in parts.`)
+  if (rows.length > most) throw new TableError(words.tooManyLines(most))
   return { rows, separator }
 }
 

@@ -1,4 +1,5 @@
 import { ReadError } from '../../units/index.ts'
+import * as words from './words.ts'
 
 const YEAR_FIRST = /^(\d{4})-(\d{1,2})-(\d{1,2})$/
 const DAY_FIRST = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/
@@ -45,11 +46,6 @@ export function readDateTime(text: string): string {
   }
   const [first, second] = slashed(datePart as string)
   if (first && second)
-    throw new ReadError(
-      `This may be ${first} or ${second}; write the year first.`,
-      0,
-      text.length,
-      plain.replace(datePart as string, first),
-    )
-  throw new ReadError('A date is written year-month-day, with or without a time: 2026-11-25 14:30.', 0, text.length)
+    throw new ReadError(words.ambiguousDate(first, second), 0, text.length, plain.replace(datePart as string, first))
+  throw new ReadError(words.dateAndTime, 0, text.length)
 }

@@ -15,10 +15,12 @@ import { NONE, ReadError, readQuantity } from '../../units/index.ts'
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
+import { needsCondition } from '../engine/words.ts'
 import type { Column } from '../schema/document.ts'
 import { rowsComputed, valueAt } from './row-status.ts'
 import type { RowsComputed } from './rows.ts'
 import { type CompiledColumn, type CompiledTable, tableOf } from './table-node.ts'
+import * as words from './words.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 
@@ -100,7 +102,7 @@ function figureOf(
     const why =
       meaning.type?.kind === 'number'
         ? (found.errors[0]?.message ?? '')
-        : `Only a column of quantities has a ${FOOTER_LABELS[foot.figure].toLowerCase()}; this one can be counted.`
+        : words.onlyQuantities(FOOTER_LABELS[foot.figure].toLowerCase())
     return { diagnostics: [problem(why, 0, 0)] }
   }
   try {
@@ -128,7 +130,7 @@ function shareOf({ figure, share }: Foot): number | string {
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
   }
-  return `The share of a percentile is from 0 % to 100 %, such as ${USUAL_SHARE}; here it is “${share}”.`
+  return words.percentileShare(USUAL_SHARE, share ?? '')
 }
 
 function conditionOf(engine: Engine, node: Node, table: CompiledTable, where: string | undefined): Condition {
@@ -136,10 +138,7 @@ function conditionOf(engine: Engine, node: Node, table: CompiledTable, where: st
   const found = engine.compile(where, table.scope)
   const diagnostics = [...(found?.errors ?? [])]
   const computable = found?.meaning?.computable
-  if (computable && computable.type.kind !== 'yes or no')
-    diagnostics.push(
-      problem('This needs a condition that is either so or not, such as “width > 300 mm”.', 0, where.length),
-    )
+  if (computable && computable.type.kind !== 'yes or no') diagnostics.push(problem(needsCondition, 0, where.length))
   if (!found || !computable || diagnostics.length > 0) return { diagnostics, waits: true }
   const { places } = table.plan
   const outside = found.uses.filter((name) => !places.has(name))

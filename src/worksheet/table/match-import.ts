@@ -6,6 +6,7 @@ import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from '../schema/format.ts'
 import { freeColumnName } from './columns.ts'
 import { TableError } from './csv.ts'
 import { hasFormula, readColumn } from './read-table.ts'
+import * as words from './words.ts'
 
 type Rows = readonly (readonly string[])[]
 
@@ -71,10 +72,7 @@ function isUnit(text: string): boolean {
 /** Finds where the columns of a table go; `hasHeadings` where the user has said so. Throws TableError where it is too wide. */
 export function matchTable(columns: readonly Column[], rows: Rows, said?: boolean): Match {
   const width = rows.reduce((most, row) => Math.max(most, row.length), 0)
-  if (width > WIDEST)
-    throw new TableError(
-      `One line of this table holds ${width} fields; at most ${WIDEST} are looked at. Is the right separator used?`,
-    )
+  if (width > WIDEST) throw new TableError(words.tooWide(width, WIDEST))
   const hasHeadings = said ?? seemsHeaded(columns, rows)
   const [first = []] = rows
   const body = hasHeadings ? rows.slice(1) : rows
@@ -204,7 +202,7 @@ export function takeRows(cell: TableCell, rows: Rows, match: Match, how: 'below'
 /** A number without a unit, in any notation; the field reports what cannot be read. */
 const BARE = /^\s*[+\-−]?[\d.,\u00a0\u2009\u202f]*\d\s*$/
 
-/** What a bare number must bear to mean in its new column what it meant under its heading. */
+/** The unit to add to a bare number, so that it means in its new column what it meant under its heading. */
 function unitToAdd(column: Column | undefined, unit: string | undefined): string | undefined {
   if (!column || unit === undefined || (column.entry ?? 'quantity') !== 'quantity') return undefined
   const given = readDisplayUnit(unit)
@@ -220,9 +218,7 @@ const bracketed = (unit: string): string => (/[\s/·*]/.test(unit) ? `[${unit}]`
 
 function refuseLong(field: string, line: number, heading: string): void {
   if (field.length > MAX_TEXT_LENGTH)
-    throw new TableError(
-      `In line ${line}${heading === '' ? '' : `, under “${heading}”`}, one field holds ${field.length} signs; at most ${MAX_TEXT_LENGTH} fit. Is the right separator used?`,
-    )
+    throw new TableError(words.fieldTooLong(line, heading, field.length, MAX_TEXT_LENGTH))
 }
 
 /** Puts fields copied from elsewhere into a table, from one field on to the right and down; rows are added as needed. */
@@ -248,17 +244,10 @@ const SIGNS_ROUND_A_FIELD = 14
 
 /** Throws TableError where a table would have too many rows, columns or characters. */
 function fitted(cell: TableCell): TableCell {
-  if (cell.rows.length > MAX_ROWS)
-    throw new TableError(
-      `That would be ${cell.rows.length} rows; a table holds ${MAX_ROWS}. Take the table in parts, each into a table of its own.`,
-    )
-  if (cell.columns.length > MAX_COLUMNS)
-    throw new TableError(
-      `That would be ${cell.columns.length} columns; a table holds ${MAX_COLUMNS}. Leave some of them out.`,
-    )
+  if (cell.rows.length > MAX_ROWS) throw new TableError(words.tooManyRows(cell.rows.length, MAX_ROWS))
+  if (cell.columns.length > MAX_COLUMNS) throw new TableError(words.tooManyColumns(cell.columns.length, MAX_COLUMNS))
   let signs = 0
   for (const row of cell.rows) for (const field of row) signs += field.length + SIGNS_ROUND_A_FIELD
-  if (signs > MOST_SIGNS)
-    throw new TableError('This table is too large for a worksheet. Leave columns out, or take it in parts.')
+  if (signs > MOST_SIGNS) throw new TableError(words.tooLargeForSheet)
   return cell
 }

@@ -1,8 +1,10 @@
 import { type Diagnostic, number, TEXT, type Type, type Value, YES_NO } from '../../language/index.ts'
 import { aKind, type DisplayUnit, NONE, nearest, ReadError, readQuantity } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
+import { chooseOne, noOptions, yesOrNo } from '../document/words.ts'
 import type { Column } from '../schema/document.ts'
 import { readDateTime } from './date-time.ts'
+import * as words from './words.ts'
 
 /** Reading a table's fields, row by row, without a sheet: a hundred thousand rows are fine. */
 
@@ -112,7 +114,7 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
     else if (column.entry !== 'tick') {
       if (column.may_be_empty !== true) {
         troubles ??= []
-        troubles.push({ column: at, message: 'Nothing is filled in here.', from: 0, to: text.length, empty: true })
+        troubles.push({ column: at, message: words.emptyField, from: 0, to: text.length, empty: true })
       }
       continue
     }
@@ -176,9 +178,7 @@ function quantityReader(unit: DisplayUnit | undefined): (text: string) => number
     const reading = readQuantity(text, unit)
     if (reading.dimension === dimension) return reading.value
     throw new ReadError(
-      unit
-        ? `This column takes ${aKind(dimension)}; this is ${aKind(reading.dimension)}.`
-        : `This column has no unit and takes plain numbers; this is ${aKind(reading.dimension)}.`,
+      unit ? words.otherKind(aKind(dimension), aKind(reading.dimension)) : words.plainNumbers(aKind(reading.dimension)),
       0,
       text.length,
     )
@@ -199,11 +199,9 @@ const TICKED: ReadonlyMap<string, boolean> = new Map([
 /** As a tick: `yes`, `true`, `x`, `1`; an empty field is a no. */
 function readTick(text: string): boolean {
   const ticked = TICKED.get(text.trim().toLowerCase())
-  if (ticked === undefined) throw new ReadError('This is ticked or not: write yes or no.', 0, text.length)
+  if (ticked === undefined) throw new ReadError(yesOrNo, 0, text.length)
   return ticked
 }
-
-const MOST_NAMED = 8
 
 /** One of the options, however it is capitalised. */
 function readChoice(text: string, options: readonly string[]): string {
@@ -212,14 +210,6 @@ function readChoice(text: string, options: readonly string[]): string {
     options.find((option) => option.trim() === plain) ??
     options.find((option) => option.trim().toLowerCase() === plain.toLowerCase())
   if (found !== undefined) return found.trim()
-  if (options.length === 0)
-    throw new ReadError('This column offers nothing to choose yet: give it what it offers.', 0, text.length)
-  const named = options.slice(0, MOST_NAMED).map((option) => `“${option}”`)
-  const more = options.length - named.length
-  throw new ReadError(
-    `One of ${named.join(', ')}${more > 0 ? ` and ${more} more` : ''} is wanted.`,
-    0,
-    text.length,
-    nearest(plain, options),
-  )
+  if (options.length === 0) throw new ReadError(noOptions, 0, text.length)
+  throw new ReadError(chooseOne(options), 0, text.length, nearest(plain, options))
 }

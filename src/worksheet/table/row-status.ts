@@ -7,6 +7,7 @@ import { columnLabel } from './columns.ts'
 import { rowReader } from './read-table.ts'
 import type { RowsComputed } from './rows.ts'
 import { tableOf } from './table-node.ts'
+import * as words from './words.ts'
 
 /** The computed rows; undefined while the table waits or is in error. */
 export function rowsComputed(engine: EngineView, node: Node): RowsComputed | undefined {
@@ -37,11 +38,11 @@ export function omittedRowsText(node: Node, leftOut: readonly OmittedRow[]): str
   if (!first || node.cell.kind !== 'table') return ''
   const column = node.cell.columns[first.column]
   const why = column ? `${columnLabel(column)}: ${first.message}` : first.message
-  if (leftOut.length === 1) return `Row ${first.row + 1} is left out. ${why}`
+  if (leftOut.length === 1) return words.rowLeftOut(first.row + 1, why)
   const named = leftOut.slice(0, MOST_NAMED).map(({ row }) => `${row + 1}`)
   const more = leftOut.length - named.length
   const last = more > 0 ? `${more} more` : named.pop()
-  return `${leftOut.length} rows are left out: ${named.join(', ')} and ${last}. The first, row ${first.row + 1}: ${why}`
+  return words.rowsLeftOut(leftOut.length, named, String(last), first.row + 1, why)
 }
 
 /** How many rows count: `3 rows`, `297 of 300 rows`. */
@@ -51,7 +52,7 @@ export function rowCountText(counted: number, leftOut: number): { figure: string
   return { figure, unit, text: `${figure} ${unit}` }
 }
 
-/** The value of a field: read, or worked out; undefined where there is none. */
+/** The value of a field, read or computed; undefined where there is none. */
 export function valueAt(
   node: Node,
   computed: RowsComputed | undefined,

@@ -9,6 +9,7 @@ import {
 import type { Column, TableCell } from '../schema/document.ts'
 import { COUNT, type ColumnPlan, columnLabel } from './columns.ts'
 import { hasFormula, type RowReader } from './read-table.ts'
+import * as words from './words.ts'
 
 /** The formula of a column, ready to compute. */
 export interface RowFormula {
@@ -164,6 +165,4 @@ export class RowProgram {
 }
 
 const emptyNeed = (column: Column): string =>
-  hasFormula(column)
-    ? `“${columnLabel(column)}” has no figure in this row.`
-    : `“${columnLabel(column)}” is empty in this row, and this formula needs it.`
+  hasFormula(column) ? words.noFigure(columnLabel(column)) : words.neededHere(columnLabel(column))

@@ -19,6 +19,7 @@ import type { Column, TableCell } from '../schema/document.ts'
 import { COUNT, type ColumnPlan, columnLabel, columnPlan } from './columns.ts'
 import { type RowReader, rowReader } from './read-table.ts'
 import { type RowFormula, RowProgram } from './rows.ts'
+import * as words from './words.ts'
 
 /** What a column of a table means in its sheet. */
 export interface CompiledColumn {
@@ -144,8 +145,7 @@ function checkColumn(before: CompiledColumn, at: number, plan: ColumnPlan, scope
   const computable = understood.meaning?.computable
   const misfit = computable && before.unit && fitsDeclared(computable.type, text, before.unit, scope)
   if (misfit) found.push(misfit)
-  if (understood.meaning?.limits)
-    found.push(warning('A column carries no limits: what follows “±” is ignored.', 0, text.length))
+  if (understood.meaning?.limits) found.push(warning(words.limitsIgnored, 0, text.length))
   const meaning = { ...before, ...(understood.meaning ? { meaning: understood.meaning } : {}), diagnostics: found }
   if (!computable || found.some(({ severity }) => severity === 'error')) return { meaning }
   return { meaning: { ...meaning, type: asDeclared(computable.type, before.unit) }, formula: { computable } }
@@ -160,5 +160,5 @@ const errorsOf = (columns: readonly CompiledColumn[]): Diagnostic[] =>
   columns.flatMap(({ column, diagnostics }) =>
     diagnostics
       .filter(({ severity }) => severity === 'error')
-      .map(({ message }) => problem(`In the column “${columnLabel(column)}”: ${message}`, 0, 0)),
+      .map(({ message }) => problem(words.inColumn(columnLabel(column), message), 0, 0)),
   )

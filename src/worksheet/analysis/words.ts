@@ -1,0 +1,56 @@
+import { count } from '../../units/plural.ts'
+
+/** Sentences about ranges, variants and comparisons. Each says what is wrong and what to do. */
+
+export const rangeOnlyOfQuantity = 'Only a given with a single quantity can run through a range.'
+export const tooManyValues = (values: number, most: number): string =>
+  `There would be ${count(values)} values; at most ${count(most)} are computed. Use larger steps.`
+export const emptyRange = 'No value lies in this range. Change where it begins or ends, or the limits of the given.'
+export const rangeOfUnknown = 'Fill in the given, or give it a unit.'
+export const endMissing = (which: 'begins' | 'ends'): string => `Fill in where the range ${which}.`
+export const endUnreadable = (which: 'begins' | 'ends', why: string): string =>
+  `Where the range ${which} cannot be read: ${why}`
+export const stopsAboveZero = 'A range in stops must begin and end above zero.'
+export const noMarks = 'Only apertures and shutter times have marks. Give the given options, or choose even steps.'
+
+export const chooseResults = 'Choose the results to follow, up to three.'
+export const chooseGiven = 'Choose the given that runs through the range.'
+export const unreadableGiven = (label: string): string => `“${label}” cannot be read. Correct it, or give it a unit.`
+export const noCell = (name: string): string => `There is no cell “${name}” in this sheet. Choose another one.`
+export const notAGiven = (name: string): string => `“${name}” is not a given: only what is filled in can be varied.`
+export const notDependent = (name: string, given: string): string =>
+  `“${name}” is a given and does not depend on “${given}”.`
+export const hasError = (label: string, why: string): string => `“${label}” has an error. ${why}`
+
+export const now = 'Now'
+export const needs = (names: readonly string[]): string => `needs ${names.join(', ')}`
+export const needsFormula = 'needs its formula'
+
+export const parts = [
+  'Title and job',
+  'Givens',
+  'Results',
+  'Checks',
+  'Formulas',
+  'Tables',
+  'Notes and drawings',
+  'Cells',
+] as const
+export const states = {
+  pass: 'passes',
+  marginal: 'marginal',
+  fail: 'fails',
+  waiting: 'needs more figures',
+  error: 'cannot be computed',
+} as const
+export const empty = 'empty'
+export const untitled = 'Untitled worksheet'
+export const titleLabel = 'Title'
+export const jobLabel = 'Job'
+export const orderLabel = 'Order'
+export const called = (label: string): string => `called ${label}`
+export const setUpThen = 'set up in one way'
+export const setUpNow = 'set up in another'
+export const orderThen = 'in one order'
+export const orderNow = 'in another'
+export const noteTitles = { heading: 'Heading', caution: 'Caution', plain: 'Note' } as const

@@ -1,0 +1,31 @@
+/** Why an original is not in the plan of a run, and why an input gives nothing: what is wrong and what to do. */
+
+export const reading = 'its formula is being read.'
+export const noFormula = 'no formula is given'
+export const needs = (names: readonly string[]): string => `needs ${names.join(', ')}`
+export const inError = 'has an error'
+export const otherSort = (sort: string, formula: string): string => `must be ${sort}; “${formula}” is not`
+export const moreThanZero = 'must be more than 0'
+export const notBelowZero = 'must not be less than 0'
+export const eachMoreThanZero = 'each must be more than 0'
+export const mustBe = (limit: string): string => `it must be ${limit}.`
+export const emptyInput = 'nothing is filled in.'
+export const noFigure = (column: string): string => `${column} has no figure in this row.`
+export const tooManyCloseups = (found: number, most: number): string =>
+  `There are ${found} close-up lenses; at most ${most} can be combined. Leave some out.`
+
+export const nextMagnification = (whole: string, least: string): string =>
+  `It would fit one frame at ${whole}, which none of the lenses and tubes gives; the next magnification is ${least}.`
+export const tooLarge = (sampling: string): string => `Too large for one frame at ${sampling}.`
+export const noHeight =
+  'The column is too short for this lens at any magnification. Check its range and the thickness of the original.'
+export const outOfReach = (sampling: string, need: string, greatest: string): string =>
+  `${sampling} needs ${need}; the lens with its tubes and close-up lenses reaches ${greatest}. Lower the sampling, add a tube or a close-up lens, or use another lens.`
+export const tooLow = (least: string): string =>
+  `At ${least} the camera would be lower than the column allows. Lower the sampling, raise the original, or use a longer lens.`
+export const overlapMissing = (why: string): string =>
+  `${why} It takes overlapping frames, and the least overlap is not given. Set it, or lower the sampling.`
+export const overlapTooLong = (least: string, overlap: string, side: string): string =>
+  `It takes more than one frame, and at ${least} the overlap of ${overlap} is as long as the frame’s shorter side, ${side}. Reduce the overlap, or lower the sampling.`
+export const tooManyFrames = (frames: string): string =>
+  `It would take ${frames} frames. Check its size, its sampling and their units.`
