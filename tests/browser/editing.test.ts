@@ -251,7 +251,7 @@ describe('cells copied as text', () => {
     }
     const said = page.locator('.clip [role=status]')
     for (const [text, words] of [
-      ['<script>globalThis.ran = true</script>', 'This text holds no cells'],
+      ['<script>globalThis.ran = true</script>', 'This text contains no cells'],
       [
         '{"format":"evenfield-cells","version":1,"cells":[{"kind":"given","name":"a","value":7}]}',
         'At “cells[0].value”',

@@ -305,7 +305,7 @@ test('columns are renamed, moved and removed, and the rows go with them', async 
   const name = page.locator('table-form name-field').getByLabel('Name')
   await name.fill('count')
   await name.press('Enter')
-  await page.locator('table-form name-field').filter({ hasText: '“count” is how many rows there are' }).waitFor()
+  await page.locator('table-form name-field').filter({ hasText: '“count” is the number of rows' }).waitFor()
   await name.fill('breadth')
   await name.press('Enter')
   await expect

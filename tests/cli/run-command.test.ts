@@ -109,7 +109,7 @@ describe('the run in a terminal', () => {
   it('says what a plan waits for', () => {
     const ran = evenfield('run', sheet, '--set', 'sensor=')
     expect(ran.code).toBe(1)
-    expect(ran.out).toContain('Width of the sensor: waits for sensor')
+    expect(ran.out).toContain('Width of the sensor: needs sensor')
   })
 
   it.each([

@@ -1,20 +1,12 @@
 import { labelOf, titleOf } from '../document/label.ts'
 import { isNamed } from '../document/names.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import type { CheckOutcome, Outcome } from '../engine/outcome.ts'
-import type { Cell, Given, Worksheet } from '../schema/document.ts'
+import type { Outcome } from '../engine/outcome.ts'
+import type { Cell, Given, NamedCell, Note, Worksheet } from '../schema/document.ts'
+import * as words from './words.ts'
 
 /** What kind of thing differs, in the order it is listed. */
-export const PARTS = [
-  'Title and job',
-  'Givens',
-  'Results',
-  'Checks',
-  'Formulas',
-  'Tables',
-  'Notes and drawings',
-  'Cells',
-] as const
+export const PARTS = words.parts
 export type Part = (typeof PARTS)[number]
 
 /** One thing that differs between two states of a sheet: by label, as one reads it there. */
@@ -30,25 +22,12 @@ export interface Difference {
 const LONGEST = 160
 const shortened = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text)
 
-const calledOf = (cell: Cell): string => {
-  if (cell.kind === 'note') return cell.role === 'heading' ? 'Heading' : cell.role === 'caution' ? 'Caution' : 'Note'
-  return isNamed(cell) ? labelOf(cell) : titleOf(cell)
-}
-
 const outcomeText = (outcome: Outcome): string => {
   if (outcome.state === 'value') return outcome.shown.text
-  return outcome.state === 'waiting' ? 'waits for givens' : 'cannot be computed'
+  return outcome.state === 'waiting' ? words.states.waiting : words.states.error
 }
 
-const STATE_TEXT: Readonly<Record<CheckOutcome['state'], string>> = {
-  pass: 'passes',
-  marginal: 'marginal',
-  fail: 'fails',
-  waiting: 'waits for givens',
-  error: 'cannot be computed',
-}
-
-const filled = (value: string): string => (value.trim() === '' ? 'empty' : value)
+const filled = (value: string): string => (value.trim() === '' ? words.empty : value)
 
 /** A given as it was understood, unit and all; as typed where it was not. */
 function readAs(sheet: Sheet, { id, value }: Given): string {
@@ -56,28 +35,81 @@ function readAs(sheet: Sheet, { id, value }: Given): string {
   return outcome.state === 'value' ? outcome.shown.text : filled(value)
 }
 
-/** What a cell is called and says in short, where it comes or goes as a whole. */
-function summary(sheet: Sheet, cell: Cell): string {
-  if (cell.kind === 'given') return readAs(sheet, cell)
-  if (cell.kind === 'result') return outcomeText(sheet.outcome(cell.id))
-  if (cell.kind === 'check') return STATE_TEXT[sheet.check(cell.id).state]
-  return cell.kind === 'note' ? shortened(cell.text) : calledOf(cell)
+/** How the cells of one kind are compared. */
+interface Comparison<C extends Cell> {
+  readonly part: Part
+  /** What the cell is called. */
+  called(cell: C): string
+  /** What it says in short, where it comes or goes as a whole. */
+  summary(sheet: Sheet, cell: C): string
+  /** What differs between two states of it besides its name and how it is set up. */
+  differences?(before: Sheet, was: C, after: Sheet, is: C): Iterable<Omit<Difference, 'label'>>
 }
 
-const PART_OF: Readonly<Record<Cell['kind'], Part>> = {
-  given: 'Givens',
-  result: 'Results',
-  check: 'Checks',
-  note: 'Notes and drawings',
-  drawing: 'Notes and drawings',
-  steps: 'Notes and drawings',
-  table: 'Tables',
-  range: 'Tables',
-  variants: 'Tables',
-  run: 'Tables',
-  frame: 'Notes and drawings',
-  function: 'Formulas',
+const titled = (part: Part): Comparison<Exclude<Cell, NamedCell | Note>> => ({
+  part,
+  called: titleOf,
+  summary: (_, cell) => titleOf(cell),
+})
+
+const named = (part: Part): Comparison<NamedCell> => ({ part, called: labelOf, summary: (_, cell) => labelOf(cell) })
+
+/** A difference where two texts differ. */
+const between = (part: Part, was: string, is: string): Omit<Difference, 'label'>[] =>
+  was === is ? [] : [{ part, was, is }]
+
+const COMPARISONS: { readonly [K in Cell['kind']]: Comparison<Extract<Cell, { kind: K }>> } = {
+  given: {
+    part: 'Givens',
+    called: labelOf,
+    summary: readAs,
+    differences(before, was, after, is) {
+      if (was.value === is.value) return []
+      const found = between('Givens', readAs(before, was), readAs(after, is))
+      // Where both are read as the same, the difference is in how it was typed.
+      return found.length > 0 ? found : between('Givens', filled(was.value), filled(is.value))
+    },
+  },
+  result: {
+    part: 'Results',
+    called: labelOf,
+    summary: (sheet, { id }) => outcomeText(sheet.outcome(id)),
+    differences: (before, was, after, is) => [
+      ...between('Formulas', was.formula, is.formula),
+      ...between('Results', outcomeText(before.outcome(was.id)), outcomeText(after.outcome(is.id))),
+    ],
+  },
+  check: {
+    part: 'Checks',
+    called: labelOf,
+    summary: (sheet, { id }) => words.states[sheet.check(id).state],
+    differences: (before, was, after, is) => [
+      ...between('Formulas', was.condition, is.condition),
+      ...between('Checks', words.states[before.check(was.id).state], words.states[after.check(is.id).state]),
+    ],
+  },
+  note: {
+    part: 'Notes and drawings',
+    called: ({ role }) => words.noteTitles[role ?? 'prose'],
+    summary: (_, { text }) => shortened(text),
+    differences: (_, was, __, is) =>
+      was.text === is.text
+        ? []
+        : [{ part: 'Notes and drawings', was: shortened(filled(was.text)), is: shortened(filled(is.text)) }],
+  },
+  drawing: titled('Notes and drawings'),
+  steps: titled('Notes and drawings'),
+  table: named('Tables'),
+  range: titled('Tables'),
+  variants: titled('Tables'),
+  run: titled('Tables'),
+  frame: named('Notes and drawings'),
+  function: titled('Formulas'),
 }
+
+const comparisonOf = (cell: Cell): Comparison<Cell> => COMPARISONS[cell.kind] as Comparison<Cell>
+
+const calledOf = (cell: Cell): string => comparisonOf(cell).called(cell)
 
 /** The keys of a cell compared one by one below; the others count together as how the cell is set up. */
 const COMPARED_ALONE = new Set(['id', 'value', 'formula', 'condition', 'text'])
@@ -106,50 +138,32 @@ function counterparts(from: Worksheet, to: Worksheet): ReadonlyMap<Cell, Cell> {
 
 function* ofCell(before: Sheet, was: Cell, after: Sheet, is: Cell): Generator<Difference> {
   const label = calledOf(is)
-  const part = PART_OF[is.kind]
-  if (was.kind === 'given' && is.kind === 'given' && was.value !== is.value) {
-    const [then, now] = [readAs(before, was), readAs(after, is)]
-    // Where both are read as the same, the difference is in how it was typed.
-    yield then === now
-      ? { part, label, was: filled(was.value), is: filled(is.value) }
-      : { part, label, was: then, is: now }
-  }
-  if (was.kind === 'result' && is.kind === 'result') {
-    if (was.formula !== is.formula) yield { part: 'Formulas', label, was: was.formula, is: is.formula }
-    const [then, now] = [outcomeText(before.outcome(was.id)), outcomeText(after.outcome(is.id))]
-    if (then !== now) yield { part, label, was: then, is: now }
-  }
-  if (was.kind === 'check' && is.kind === 'check') {
-    if (was.condition !== is.condition) yield { part: 'Formulas', label, was: was.condition, is: is.condition }
-    const [then, now] = [STATE_TEXT[before.check(was.id).state], STATE_TEXT[after.check(is.id).state]]
-    if (then !== now) yield { part, label, was: then, is: now }
-  }
-  if (was.kind === 'note' && is.kind === 'note' && was.text !== is.text)
-    yield { part, label, was: shortened(filled(was.text)), is: shortened(filled(is.text)) }
-  if (calledOf(was) !== label) yield { part: 'Cells', label, was: `called ${calledOf(was)}`, is: `called ${label}` }
-  else if (setUp(was) !== setUp(is)) yield { part: 'Cells', label, was: 'set up in one way', is: 'set up in another' }
+  for (const one of comparisonOf(is).differences?.(before, was, after, is) ?? []) yield { label, ...one }
+  if (calledOf(was) !== label) yield { part: 'Cells', label, was: words.called(calledOf(was)), is: words.called(label) }
+  else if (setUp(was) !== setUp(is)) yield { part: 'Cells', label, was: words.setUpThen, is: words.setUpNow }
 }
 
 function* differencesOf(before: Sheet, after: Sheet): Generator<Difference> {
   const [was, is] = [before.worksheet, after.worksheet]
-  const called = (title: string) => title || 'Untitled worksheet'
+  const called = (title: string) => title || words.untitled
   if (was.title !== is.title)
-    yield { part: 'Title and job', label: 'Title', was: called(was.title), is: called(is.title) }
+    yield { part: 'Title and job', label: words.titleLabel, was: called(was.title), is: called(is.title) }
   if ((was.job ?? '') !== (is.job ?? ''))
-    yield { part: 'Title and job', label: 'Job', was: filled(was.job ?? ''), is: filled(is.job ?? '') }
+    yield { part: 'Title and job', label: words.jobLabel, was: filled(was.job ?? ''), is: filled(is.job ?? '') }
   const later = counterparts(was, is)
   const earlier = new Map([...later].map(([a, b]) => [b, a]))
   for (const cell of is.cells) {
     const old = earlier.get(cell)
     if (old) yield* ofCell(before, old, after, cell)
-    else yield { part: PART_OF[cell.kind], label: calledOf(cell), is: summary(after, cell) }
+    else yield { part: comparisonOf(cell).part, label: calledOf(cell), is: comparisonOf(cell).summary(after, cell) }
   }
   for (const cell of was.cells)
-    if (!later.has(cell)) yield { part: PART_OF[cell.kind], label: calledOf(cell), was: summary(before, cell) }
+    if (!later.has(cell))
+      yield { part: comparisonOf(cell).part, label: calledOf(cell), was: comparisonOf(cell).summary(before, cell) }
   const order = was.cells.flatMap((cell) => later.get(cell) ?? [])
   const now = is.cells.filter((cell) => earlier.has(cell))
   if (order.some((cell, at) => cell !== now[at]))
-    yield { part: 'Cells', label: 'Order', was: 'in one order', is: 'in another' }
+    yield { part: 'Cells', label: words.orderLabel, was: words.orderThen, is: words.orderNow }
 }
 
 /** What differs between two states of a sheet, in the order of its parts. */

@@ -53,4 +53,4 @@ export const setUpThen = 'set up in one way'
 export const setUpNow = 'set up in another'
 export const orderThen = 'in one order'
 export const orderNow = 'in another'
-export const noteTitles = { heading: 'Heading', caution: 'Caution', plain: 'Note' } as const
+export const noteTitles = { heading: 'Heading', caution: 'Caution', prose: 'Note' } as const

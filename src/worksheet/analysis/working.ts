@@ -12,6 +12,7 @@ import type { Sheet } from '../editing/sheet.ts'
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import { formulaOf, type Node } from '../engine/node.ts'
+import { kindOf } from '../kinds/index.ts'
 
 /** A stretch of a formula; a name in it leads to its cell. */
 export interface Stretch {
@@ -34,7 +35,7 @@ const LONGEST = 48
 export function workingOf(sheet: Sheet, id: string): Working | undefined {
   const { engine } = sheet
   const node = engine.node(id)
-  if (!node || node.cell.kind === 'given' || node.cell.kind === 'table') return undefined
+  if (!node || kindOf(node.cell).computed !== 'formula') return undefined
   const text = formulaOf(node.cell)
   const spans = [...checkFormula(text, engine.scope()).nameSpans].sort((a, b) => a.from - b.from)
   const formula: Stretch[] = []
@@ -98,8 +99,6 @@ function feedsOf(sheet: Sheet, node: Node): string[] {
   )
   const { name } = node.cell
   return sheet.cells
-    .filter((cell) =>
-      isNamed(cell) ? fed.has(cell.id) : cell.kind === 'drawing' && namesShown(cell, FULL_COMPILER).has(name),
-    )
+    .filter((cell) => (isNamed(cell) ? fed.has(cell.id) : namesShown(cell, FULL_COMPILER).has(name)))
     .map(({ id }) => id)
 }

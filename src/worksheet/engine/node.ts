@@ -104,24 +104,34 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
     node.type = type
   }
   node.cell = cell
-  if (cell.kind === 'table') {
-    node.mentions = tables?.namesIn(cell, compiler) ?? []
-    return
-  }
-  node.parsed = cell.kind === 'given' || cell.kind === 'frame' ? undefined : compiler.read(formulaOf(cell))
-  node.mentions = node.parsed?.mentions ?? []
+  const { computed, formula } = kindOf(cell)
+  node.parsed = computed === 'formula' ? compiler.read(formula?.(cell) ?? '') : undefined
+  node.mentions =
+    computed === 'table' ? (tables?.namesIn(cell as TableCell, compiler) ?? []) : (node.parsed?.mentions ?? [])
 }
 
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
 export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): boolean {
   const before = node.type
   node.explainedAt = undefined
-  if (node.cell.kind === 'given') checkGiven(node, node.cell)
-  else if (node.cell.kind === 'frame') checkFrame(node, node.cell)
-  else if (node.cell.kind !== 'table') checkFormulaCell(node, node.cell, scope)
-  else if (compilers.tables) compilers.tables.check(node, node.cell, scope, compilers.compiler)
-  else node.awaitingCompiler = true
+  ;(CHECK_BY_KIND[node.cell.kind] as NodeCheck<NamedCell>)(node, node.cell, scope, compilers)
   return !sameOrBothMissing(before, node.type)
+}
+
+type NodeCheck<C extends NamedCell> = (node: Node, cell: C, scope: Scope, compilers: NodeCompilers) => void
+
+/** How the text of a node is checked, by the kind of its cell. */
+const CHECK_BY_KIND: { readonly [K in NamedCell['kind']]: NodeCheck<Extract<NamedCell, { kind: K }>> } = {
+  given: checkGiven,
+  frame: checkFrame,
+  result: checkResult,
+  check: checkCondition,
+  table: checkTable,
+}
+
+function checkTable(node: Node, cell: TableCell, scope: Scope, { tables, compiler }: NodeCompilers): void {
+  if (tables) tables.check(node, cell, scope, compiler)
+  else node.awaitingCompiler = true
 }
 
 /** Whether two types are equal in every respect, notation included. */
@@ -143,40 +153,55 @@ function checkFrame(node: Node, frame: Frame): void {
   node.errors = []
 }
 
-function checkFormulaCell(node: Node, cell: Result | Check, scope: Scope): void {
-  const text = formulaOf(cell)
+/** What a formula is checked against besides its own units. */
+interface Declared {
+  readonly unit?: DisplayUnit
+  readonly error?: Diagnostic
+  /** What is wrong with a formula of a type, for this cell. */
+  misfit(type: Type, text: string): Diagnostic | undefined
+}
+
+/** Compiles a node's formula and checks it; says whether it can be computed. */
+function checkFormulaCell(node: Node, text: string, scope: Scope, declared: Declared): boolean {
   node.compiled = undefined
   node.mayAdvise = false
   node.awaitingCompiler = false
   node.computable = undefined
   node.measured = undefined
   node.type = undefined
-  const declared = cell.kind === 'result' ? declaredUnit(cell.unit) : {}
   node.unit = declared.unit
   node.errors = []
-  if (text.trim() === '') return
+  if (text.trim() === '') return false
   const found = node.parsed?.check(node.unit ? { ...scope, declared: node.unit.dimension } : scope)
   node.awaitingCompiler = found === undefined
-  if (!found) return
+  if (!found) return false
   const { meaning } = found
   const type = meaning?.computable.type
-  const errors = [...found.errors]
-  if (declared.error) errors.push(declared.error)
-  const misfit =
-    type &&
-    (cell.kind === 'check'
-      ? notACondition(type, text)
-      : declared.unit && fitsDeclared(type, text, declared.unit, scope))
-  if (misfit) errors.push(misfit)
-  const margin = cell.kind === 'check' ? readMargin(cell.margin).error : undefined
-  if (margin !== undefined) errors.push(problem(margin, 0, 0))
-  node.errors = errors
+  node.errors = [...found.errors, (type && declared.misfit(type, text)) ?? [], declared.error ?? []].flat()
   node.compiled = meaning
-  if (!meaning || errors.length > 0) return
+  if (!meaning || node.errors.length > 0) return false
   node.computable = meaning.computable
   node.mayAdvise = meaning.calls.some(({ advise }) => advise !== undefined)
   node.type = meaning.computable.type
-  if (cell.kind === 'result') node.measured = readMeasured(cell.measured, node.type, node.unit)
+  return true
+}
+
+function checkResult(node: Node, { formula, unit: text, measured }: Result, scope: Scope): void {
+  const { unit, error } = declaredUnit(text)
+  const isComputed = checkFormulaCell(node, formula, scope, {
+    ...(unit ? { unit } : {}),
+    ...(error ? { error } : {}),
+    misfit: (type, formula) => unit && fitsDeclared(type, formula, unit, scope),
+  })
+  if (isComputed && node.type) node.measured = readMeasured(measured, node.type, unit)
+}
+
+function checkCondition(node: Node, { condition, margin: text }: Check, scope: Scope): void {
+  const margin = readMargin(text).error
+  checkFormulaCell(node, condition, scope, {
+    ...(margin === undefined ? {} : { error: problem(margin, 0, 0) }),
+    misfit: notACondition,
+  })
 }
 
 function notACondition({ kind }: Type, text: string): Diagnostic | undefined {

@@ -33,8 +33,8 @@ describe('what differs', () => {
   it('is a given emptied, and those who wait for it', () => {
     expect(told(SHEET, [given('width', '', { label: 'Width' }), m, small, words])).toEqual([
       'Givens: Width: 420 mm → empty',
-      'Results: Magnification: 1:11.7 → waits for givens',
-      'Checks: Small enough: passes → waits for givens',
+      'Results: Magnification: 1:11.7 → needs more figures',
+      'Checks: Small enough: passes → needs more figures',
     ])
   })
 

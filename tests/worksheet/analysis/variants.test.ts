@@ -89,7 +89,7 @@ describe('variants', () => {
 
   it('an empty value waits', () => {
     const { compared } = variantsTable(sheet(), variants([{ title: 'a', values: { focal: '' } }], ['distance']))
-    expect(compared[0]?.sets[0]).toMatchObject({ shown: '–', why: 'waits for Focal length' })
+    expect(compared[0]?.sets[0]).toMatchObject({ shown: '–', why: 'needs Focal length' })
   })
 })
 

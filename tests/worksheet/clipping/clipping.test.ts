@@ -27,7 +27,7 @@ const counting = (): (() => string) => {
   return () => `fresh-${n++}`
 }
 
-/** Pastes a text into a sheet as the Build face does; gives the cells put in. */
+/** Pastes a text into a sheet as the Build face does; gives the cells pasted. */
 function paste(sheet: Sheet, text: string, at: number, newId = counting()): readonly Cell[] {
   const cells = fitted(readClipping(text), sheet.cells, newId)
   sheet.apply({ do: 'insert', cells, at })
@@ -152,12 +152,12 @@ describe('a text that is pasted', () => {
   test.each([
     ['', /no text/],
     ['  \n ', /no text/],
-    ['hello there', /holds no cells/],
+    ['hello there', /contains no cells/],
     ['a = 1\nand so on', /Line 2 is not written “name = formula”/],
-    ['a == 1', /holds no cells/],
-    ['[1, 2]', /holds no cells/],
+    ['a == 1', /contains no cells/],
+    ['[1, 2]', /contains no cells/],
     ['{', /The text is not JSON/],
-    ['{"format":"evenfield-cells","version":1,"cells":{}}', /holds no cells/],
+    ['{"format":"evenfield-cells","version":1,"cells":{}}', /contains no cells/],
     ['{"format":"evenfield-cells","version":99,"cells":[]}', /newer version/],
     [
       '{"format":"evenfield-cells","version":1,"cells":[{"kind":"given","name":"2nd","value":""}]}',
@@ -179,7 +179,7 @@ function expectSound(sheet: Sheet, before: readonly Cell[], put: readonly Cell[]
   const { cells } = readDocument(writeDocument(sheet.worksheet))
   expect(cells).toHaveLength(before.length + put.length)
   expect(new Set(cells.map(({ id }) => id)).size).toBe(cells.length)
-  // The cells that were there are the same objects still, and those put in bear names of their own.
+  // The cells that were there are the same objects still, and those pasted have other names.
   expect(sheet.cells.toSpliced(at, put.length)).toEqual(before)
   for (const cell of before) expect(sheet.cell(cell.id)).toBe(cell)
   const there = new Set(names(before))
@@ -241,13 +241,13 @@ describe('what someone might put on the clipboard', () => {
   }
 
   const CORPUS = new URL('../../hostile/corpus/', import.meta.url)
-  test.each(readdirSync(CORPUS))('%s is refused in words, or put in soundly', (file) => {
+  test.each(readdirSync(CORPUS))('%s is refused with a message, or pasted soundly', (file) => {
     const text = readFileSync(new URL(file, CORPUS), 'utf8')
     pasted(text)
     pasted(text.replace('evenfield-worksheet', 'evenfield-cells'))
   })
 
-  test.each(PAYLOADS)('%j is refused in words, or put in soundly', (text) => {
+  test.each(PAYLOADS)('%j is refused with a message, or pasted soundly', (text) => {
     pasted(text)
     pasted(`a = ${text}`)
     pasted(`${text} = a`)

@@ -106,7 +106,7 @@ describe('other entries', () => {
   it('yes or no', () => {
     expect(read('yes', { entry: 'yes or no' })).toMatchObject({ value: true })
     expect(read(' No ', { entry: 'yes or no' })).toMatchObject({ value: false })
-    expect(shown('maybe', { entry: 'yes or no' })).toMatch(/answered with yes or no/)
+    expect(shown('maybe', { entry: 'yes or no' })).toMatch(/Answer yes or no/)
   })
 
   it('a text, as typed', () => {

@@ -16,8 +16,8 @@ test('a drawing gets what computes, and says of the rest why it does not', () =>
   const { values, missing } = sheet.drawing('d')
   expect(values).toEqual({ one: 0.2, constructor: 0.1 })
   expect(missing).toEqual({
-    two: 'waits for w',
-    three: 'waits for broken',
+    two: 'needs w',
+    three: 'needs broken',
     four: expect.stringMatching(/cannot be added/),
     six: 'Division by zero.',
   })

@@ -66,7 +66,7 @@ describe('an error', () => {
       state: 'error',
       diagnostics: [{ message: 'Division by zero.', from: 0, to: 8 }],
     })
-    expect(seen(sheet, 'next')).toBe('error: Mend the cell “broken” first. Division by zero.')
+    expect(seen(sheet, 'next')).toBe('error: Fix the cell “broken” first. Division by zero.')
     expect(originOf(sheet, 'next')).toBe('broken')
     expect(seen(sheet, 'aside')).toBe('2 mm')
   })

@@ -82,9 +82,9 @@ describe('a run cell', () => {
     const { feed, plan } = whole(sheet)
     expect(plan).toBeUndefined()
     expect(feed.missing.map(({ input, why }) => `${input.name} ${why}`)).toEqual([
-      'sensor_width waits for sensor',
-      'sensor_height waits for sensor',
-      'pitch waits for sensor',
+      'sensor_width needs sensor',
+      'sensor_height needs sensor',
+      'pitch needs sensor',
     ])
     sheet.apply({ do: 'replace', cell: given('sensor', '36 x 24', { unit: 'mm', entry: 'size' }) })
     expect(whole(sheet).plan?.total.count).toBe(3)
@@ -97,7 +97,7 @@ describe('a run cell', () => {
     expect(plan?.setups[0]?.means).toBeUndefined()
     expect(feed.without.map(({ input, why }) => `${input.name}: ${why}`)).toEqual([
       expect.stringMatching(/^thickness: .*thick/),
-      'focal: a length is wanted, and “wanted_sampling” is none',
+      'focal: must be a length; “wanted_sampling” is not',
       expect.stringMatching(/^spell: .*nowhere/),
       'setup_time: must not be less than 0',
     ])

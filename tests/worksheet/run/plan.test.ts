@@ -218,10 +218,10 @@ describe('a plan of the run', () => {
   it('says what keeps an original out, and with what figures', () => {
     const whyOf = (each: Original, one: Rig): string => planRun([each], one).unplanned[0]?.why ?? ''
     expect(whyOf(original(0, 20, 20, 5000), rig({ lens: LENS }))).toBe(
-      '5000 ppi asks for 1.18:1; the lens and what is at hand reach 1:1.41. Ask for less, add a tube or a close-up lens, or take another lens.',
+      '5000 ppi needs 1.18:1; the lens with its tubes and close-up lenses reaches 1:1.41. Lower the sampling, add a tube or a close-up lens, or use another lens.',
     )
     expect(whyOf(original(0, 900, 900, 600, { overlap: 0.2 }), rig())).toContain('overlap of 200 mm is as long')
-    expect(whyOf(original(0, 90_000, 90_000, 600, { overlap: 0 }), rig())).toContain('Look at its size')
+    expect(whyOf(original(0, 90_000, 90_000, 600, { overlap: 0 }), rig())).toContain('Check its size')
     expect(whyOf(original(0, 90, 60, 600), rig({ lens: LENS, column: { offset: 0, most: 0.2 } }))).toContain(
       'too short',
     )

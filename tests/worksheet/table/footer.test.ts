@@ -73,7 +73,7 @@ describe('a figure of some rows', () => {
       ]),
     ).toEqual([
       expect.stringMatching(/length/),
-      expect.stringMatching(/either so or not/),
+      expect.stringMatching(/true or false/),
       expect.stringMatching(/There is no cell named “wide”/),
     ])
   })

@@ -60,8 +60,8 @@ describe('a choice', () => {
   const options = ['Map', 'Print', '400 ppi']
   it('is one of what is offered, however it is capitalised', () => {
     expect(field('map ', { entry: 'choice', options })).toBe('Map')
-    expect(field('Pint', { entry: 'choice', options })).toMatch(/One of “Map”, “Print”, “400 ppi” is wanted/)
-    expect(field('Map', { entry: 'choice' })).toMatch(/offers nothing/)
+    expect(field('Pint', { entry: 'choice', options })).toMatch(/Choose “Map”, “Print” or “400 ppi”/)
+    expect(field('Map', { entry: 'choice' })).toMatch(/no options/)
   })
   it('with a unit is a quantity', () => {
     expect(field('400 ppi', { entry: 'choice', unit: 'ppi', options })).toBeCloseTo(400 / 0.0254, 9)

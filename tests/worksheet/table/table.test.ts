@@ -141,7 +141,7 @@ describe('a column with a formula', () => {
     expect(seen(sheet, 'originals')).toMatch(
       /In the column “Area”: The cell declares mm, a length; the formula gives an area/,
     )
-    expect(seen(sheet, 'areas')).toMatch(/Mend the cell “originals” first/)
+    expect(seen(sheet, 'areas')).toMatch(/Fix the cell “originals” first/)
     expect(sheet.checkSummary.errors).toBe(1)
   })
 
@@ -174,7 +174,7 @@ describe('a column with a formula', () => {
     ])
     expect(seen(sheet, 'most')).toBe('waits for border')
     sheet.apply({ do: 'replace', cell: given('border', 'wide', { unit: 'mm' }) })
-    expect(seen(sheet, 'originals')).toMatch(/Mend the cell “border” first/)
+    expect(seen(sheet, 'originals')).toMatch(/Fix the cell “border” first/)
     sheet.apply({ do: 'replace', cell: given('border', '1', { unit: 'mm' }) })
     expect(seen(sheet, 'most')).toBe('101 mm')
   })
@@ -194,7 +194,7 @@ describe('a column with a formula', () => {
     expect(sheet.outcome('all')).toMatchObject({ tolerance: expect.closeTo(0.004, 9) })
   })
 
-  it('with limits of its own is told that a list carries none', () => {
+  it('with limits of its own gets a warning that a list has none', () => {
     const sheet = sheetOf([originals([WIDTH, { name: 'a', formula: 'width ± 1 mm' }], [['5', '']])])
     const outcome = sheet.outcome('originals')
     expect(outcome.state === 'value' && outcome.warnings[0]?.message).toMatch(/no limits/)
@@ -236,7 +236,7 @@ describe('a circle is named', () => {
 
 test.each([
   [[{ name: 'a' }, { name: 'a' }], /Another column is already named “a”/],
-  [[{ name: 'count' }], /“count” is how many rows there are/],
+  [[{ name: 'count' }], /“count” is the number of rows/],
   [[{ name: 'and' }], /the formula language uses the word/],
   [[{ name: 'a', unit: 'mmm' }], /In the column “a”: The unit of this cell cannot be read/],
 ])('the columns %j are refused in words', (columns, words) => {
@@ -278,7 +278,7 @@ describe('a row is left out, and told', () => {
     expect(seen(sheet, 'originals')).toBe('2 of 4 rows')
     expect(leftOut(sheet)).toMatchObject([
       { row: 1, column: 0 },
-      { row: 2, column: 0, message: 'Nothing is filled in here.' },
+      { row: 2, column: 0, message: 'This field is empty.' },
     ])
     const outcome = sheet.outcome('originals')
     expect(outcome.state === 'value' && outcome.warnings[0]?.message).toBe(
