@@ -8,6 +8,7 @@ import { InputError, readSet, whyUnread } from './input.ts'
 import { jobNames, readJob, readParts } from './part-files.ts'
 import { withSets } from './read-worksheet.ts'
 import { printLines } from './report.ts'
+import * as words from './words.ts'
 
 /**
  * `compose NAME… [--set 'name=text']… --out FILE.json`: one sheet from jobs and parts, the same in any order they are
@@ -23,21 +24,16 @@ export function composeSheet(args: readonly string[]): number {
   try {
     writeFileSync(out, text)
   } catch (error) {
-    throw new InputError(`${out}: ${whyUnread(error)}`)
+    throw new InputError(words.inFile(out, whyUnread(error)))
   }
-  printLines([
-    `${out}: ${worksheet.cells.length} cells`,
-    ...replaced.map(({ part, by }) => `the part ${part} is replaced by ${by}`),
-  ])
+  printLines([`${out}: ${worksheet.cells.length} cells`, ...replaced.map(({ part, by }) => words.replaced(part, by))])
   return 0
 }
 
 function knownPart(name: string): ChosenPart {
   const { parts } = readParts()
   if (parts.has(name)) return { part: name, by: 'hand' }
-  throw new InputError(
-    `there is no job or part named ${name}; jobs are ${jobNames().join(', ')}; parts are ${[...parts.keys()].sort().join(', ')}`,
-  )
+  throw new InputError(words.noJobOrPart(name, jobNames(), [...parts.keys()].sort()))
 }
 
 interface ComposeArguments {
@@ -48,8 +44,8 @@ interface ComposeArguments {
 
 function readComposeArguments(args: readonly string[]): ComposeArguments {
   const { values, positionals } = parsed(args)
-  if (positionals.length === 0) throw new InputError('compose takes the names of jobs and parts, found none')
-  if (values.out === undefined) throw new InputError('compose writes a file: name it with --out FILE.json')
+  if (positionals.length === 0) throw new InputError(words.expected(words.takes.compose, 'none'))
+  if (values.out === undefined) throw new InputError(words.composeWrites)
   return { names: positionals, sets: (values.set ?? []).map(readSet), out: values.out }
 }
 

@@ -7,6 +7,7 @@ import type { Arguments } from './input.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
+import * as words from './words.ts'
 
 /** `compute FILE.json`: every cell of a worksheet, where its givens come from, and the state of its checks. */
 export function compute({ subject, sets, json, simulation, asMine: isMine, advice: isAdvised }: Arguments): number {
@@ -57,7 +58,7 @@ interface Checked {
   readonly message: string
 }
 
-/** A check that rests on an example's figures waits for one's own. */
+/** A check that depends on an example's figures waits for the user's own. */
 function checked({ name }: NamedCell, { state: own, message }: CheckOutcome, rests: readonly string[]): Checked {
   const state = own === 'error' ? 'fail' : own
   if (rests.length === 0) return { name, state, message }
@@ -65,7 +66,7 @@ function checked({ name }: NamedCell, { state: own, message }: CheckOutcome, res
     name,
     state: 'waiting',
     inExample: state,
-    message: `for your own ${rests.join(', ')}; with the example’s figures: ${state}. ${message}`,
+    message: words.restsOnExample(rests, state, message),
   }
 }
 
@@ -127,13 +128,12 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
     const { measured, measuredAmiss } = outcome
     return [
       `${title}: ${measured ? 'measured ' : ''}${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
-      ...(measured?.computed ? [`  by its formula ${measured.computed.shown.text}; ${measured.difference}`] : []),
-      ...(measuredAmiss ? [`  not read as measured: ${measuredAmiss.message}`] : []),
+      ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measured.difference)}`] : []),
+      ...(measuredAmiss ? [`  ${words.notReadAsMeasured(measuredAmiss.message)}`] : []),
       ...outcome.warnings.map(({ message }) => `  caution: ${message}`),
     ]
   }
-  if (outcome.state === 'waiting')
-    return [`${title}: waits${outcome.on.length > 0 ? ` for ${outcome.on.join(', ')}` : ' to be filled in'}`]
+  if (outcome.state === 'waiting') return [`${title}: ${words.needs(outcome.on)}`]
   const report: CellReport = reportOf(outcome, textOf(cell))
   return [`${title}: error: ${report.error?.message}`]
 }

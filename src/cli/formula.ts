@@ -3,6 +3,7 @@ import { type Diagnostic, problem, RESERVED } from '../language/index.ts'
 import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet, VERSION } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText } from './input.ts'
 import { printErrorLines, printJson, printLines, reportOf, wholeFixes } from './report.ts'
+import * as words from './words.ts'
 
 const RESULT = 'formula'
 
@@ -29,7 +30,7 @@ export function formula({ subject: given, sets, json }: Arguments): number {
 
 /** In a sheet an empty formula waits to be written; here there is nothing to wait for. */
 const refusedIfEmpty = (outcome: Outcome): Outcome =>
-  outcome.state === 'waiting' ? { state: 'error', diagnostics: [problem('A formula is missing here.', 0, 0)] } : outcome
+  outcome.state === 'waiting' ? { state: 'error', diagnostics: [problem(words.formulaMissing, 0, 0)] } : outcome
 
 /** The formula's own cell must not be found by the formula. */
 const freeResultName = (sets: Arguments['sets']): string => {
@@ -40,7 +41,7 @@ const freeResultName = (sets: Arguments['sets']): string => {
 
 /** A value as it would be typed: a quantity, a size, yes or no, a list, or a text in quotes. */
 function setCell(name: string, text: string): Cell {
-  if (!NAME_PATTERN.test(name) || RESERVED.has(name)) throw new InputError(`--set: “${name}” cannot be a name`)
+  if (!NAME_PATTERN.test(name) || RESERVED.has(name)) throw new InputError(words.setName(name))
   const typed = text.trim()
   if (/^[{"]/.test(typed)) return { kind: 'result', id: `set ${name}`, name, formula: typed }
   const entry = /^(yes|no)$/i.test(typed)
@@ -54,8 +55,8 @@ function setCell(name: string, text: string): Cell {
 function refuseUnreadable(cell: Cell, outcome: Outcome): void {
   if (outcome.state === 'value') return
   const name = cell.id.replace(/^set /, '')
-  const why = outcome.state === 'error' ? outcome.diagnostics[0]?.message : 'nothing is given'
-  throw new InputError(`--set ${name}: ${why}`)
+  const why = outcome.state === 'error' ? outcome.diagnostics[0]?.message : words.nothingGiven
+  throw new InputError(words.set(name, why ?? words.nothingGiven))
 }
 
 function plainLines(outcome: Outcome, text: string): string[] {

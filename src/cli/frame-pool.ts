@@ -4,6 +4,7 @@ import { basename } from 'node:path'
 import { parentPort, Worker, workerData } from 'node:worker_threads'
 import { type Area, FrameError, type FramePicture, measureEach, openFrame } from '../frame/index.ts'
 import { whyUnread } from './input.ts'
+import { noMemory } from './words.ts'
 
 /** One picture of a folder, measured or with the reason why not. */
 export interface MeasuredFile {
@@ -55,7 +56,7 @@ export async function measureAll(
         measured[at] = {
           name: basename(paths[at] as string),
           seconds: 0,
-          error: 'there is not enough memory for this picture',
+          error: noMemory,
         }
         work().then(done, fail)
       })

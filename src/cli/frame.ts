@@ -3,6 +3,7 @@ import { parseArgs } from 'node:util'
 import { type Area, FrameError, frameReport, openFrame, readAreas } from '../frame/index.ts'
 import { InputError, whyUnread } from './input.ts'
 import { printJson, printLines } from './report.ts'
+import * as words from './words.ts'
 
 /** `frame FILE --areas AREAS.json [--json]`: one picture measured. Exit 2, by InputError, where it or an area cannot be. */
 export function frame(args: readonly string[]): number {
@@ -26,7 +27,7 @@ function readFrameArguments(args: readonly string[]): { path: string; areas: str
     throw new InputError(`frame: ${(error as Error).message.split('. ')[0]}`)
   }
   const { values, positionals } = parsed
-  if (positionals.length !== 1) throw new InputError(`frame takes one picture, found ${positionals.length}`)
+  if (positionals.length !== 1) throw new InputError(words.expected(words.takes.frame, positionals.length))
   return { path: positionals[0] as string, areas: values.areas, json: values.json ?? false }
 }
 
@@ -35,8 +36,8 @@ function readAreasFile(path: string): Area[] {
   try {
     data = JSON.parse(readFileSync(path, 'utf8').replace(/^\ufeff/, ''))
   } catch (error) {
-    const why = error instanceof SyntaxError ? `this is not JSON (${error.message})` : whyUnread(error)
-    throw new InputError(`${path}: ${why}`)
+    const why = error instanceof SyntaxError ? words.notJson(error.message) : whyUnread(error)
+    throw new InputError(words.inFile(path, why))
   }
   return inFile(path, () => readAreas(data))
 }
@@ -46,7 +47,7 @@ function measureFile(path: string, areas: readonly Area[]): object {
   try {
     file = readFileSync(path)
   } catch (error) {
-    throw new InputError(`${path}: ${whyUnread(error)}`)
+    throw new InputError(words.inFile(path, whyUnread(error)))
   }
   return inFile(path, () => frameReport(openFrame(file), areas))
 }
@@ -55,9 +56,9 @@ function inFile<T>(path: string, work: () => T): T {
   try {
     return work()
   } catch (error) {
-    if (error instanceof FrameError) throw new InputError(`${path}: ${error.message}`)
+    if (error instanceof FrameError) throw new InputError(words.inFile(path, error.message))
     if (error instanceof RangeError && /allocation|array length/i.test(error.message))
-      throw new InputError(`${path}: there is not enough memory for this picture; export a part of it`)
+      throw new InputError(words.inFile(path, words.noMemoryExportPart))
     throw error
   }
 }

@@ -6,9 +6,10 @@ import type { Frame, Worksheet } from '../worksheet/index.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
 import { type MeasuredFile, measureAll } from './frame-pool.ts'
 import { gradeFrames } from './frames-report.ts'
-import { InputError, whyUnread } from './input.ts'
+import { InputError, whyNoFolder } from './input.ts'
 import { readWorksheet } from './read-worksheet.ts'
 import { printLines } from './report.ts'
+import * as words from './words.ts'
 
 const PICTURES = /\.(jpe?g|png|tiff?)$/i
 const SLOWEST = 5
@@ -50,9 +51,9 @@ function readFramesArguments(args: readonly string[]): {
     throw new InputError(`frames: ${(error as Error).message.split('. ')[0]}`)
   }
   const { values, positionals } = parsed
-  if (positionals.length !== 1) throw new InputError(`frames takes one folder, found ${positionals.length}`)
-  if (values.sheet === undefined) throw new InputError('frames: --sheet SHEET.json is missing')
-  if (values.out === undefined) throw new InputError('frames: --out report.csv is missing')
+  if (positionals.length !== 1) throw new InputError(words.expected(words.takes.frames, positionals.length))
+  if (values.sheet === undefined) throw new InputError(words.optionMissing('frames', '--sheet SHEET.json'))
+  if (values.out === undefined) throw new InputError(words.optionMissing('frames', '--out report.csv'))
   return { folder: positionals[0] as string, sheet: values.sheet, out: values.out, name: values.frame }
 }
 
@@ -61,17 +62,15 @@ function frameIn({ cells }: Worksheet, path: string, name: string | undefined): 
   const found =
     name === undefined ? all.find(({ areas }) => areas && areas.length > 0) : all.find((cell) => cell.name === name)
   if (found) return found
-  if (name !== undefined) throw new InputError(`--frame ${name}: ${path} has no frame of that name`)
-  throw new InputError(
-    `${path}: ${all.length === 0 ? 'there is no frame in this worksheet; add one under Build' : 'its frame has no areas; mark them on one picture'}`,
-  )
+  if (name !== undefined) throw new InputError(words.noFrameNamed(name, path))
+  throw new InputError(words.inFile(path, all.length === 0 ? words.noFrame : words.noAreas))
 }
 
 function areasOf({ areas = [], name }: Frame, path: string): Area[] {
   try {
     return readAreas(areas)
   } catch (error) {
-    if (error instanceof FrameError) throw new InputError(`${path}: in the frame “${name}”, ${error.message}`)
+    if (error instanceof FrameError) throw new InputError(words.inFile(path, words.inFrame(name, error.message)))
     throw error
   }
 }
@@ -79,33 +78,29 @@ function areasOf({ areas = [], name }: Frame, path: string): Area[] {
 function picturesIn(folder: string): string[] {
   let names: string[]
   try {
-    if (!statSync(folder).isDirectory()) throw new InputError(`${folder}: this is not a folder`)
+    if (!statSync(folder).isDirectory()) throw new InputError(words.inFile(folder, words.notAFolder))
     names = readdirSync(folder)
   } catch (error) {
     if (error instanceof InputError) throw error
-    throw new InputError(
-      `${folder}: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such folder' : whyUnread(error)}`,
-    )
+    throw new InputError(words.inFile(folder, whyNoFolder(error)))
   }
   const paths = names
     .filter((name) => PICTURES.test(name) && !name.startsWith('.'))
     .sort()
     .map((name) => join(folder, name))
-  if (paths.length === 0) throw new InputError(`${folder}: there is no JPEG, PNG or TIFF in this folder`)
+  if (paths.length === 0) throw new InputError(words.inFile(folder, words.noPictures))
   return paths
 }
 
 function refuseOver(out: string, inputs: readonly string[]): void {
-  if (inputs.some((input) => resolve(input) === resolve(out)))
-    throw new InputError(`--out ${out}: the report would be written over what it is made from; give it another name`)
+  if (inputs.some((input) => resolve(input) === resolve(out))) throw new InputError(words.wouldOverwrite(out, 'report'))
 }
 
 function write(path: string, text: string): void {
   try {
     writeFileSync(path, text)
   } catch (error) {
-    const why = (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such folder' : whyUnread(error)
-    throw new InputError(`--out ${path}: ${why}`)
+    throw new InputError(words.outFailed(path, whyNoFolder(error)))
   }
 }
 

@@ -4,6 +4,7 @@ import { functionFinder } from '../language/finding/find-functions.ts'
 import { type FunctionRecord, type Parameter, rangeText, resultText, signature, typeName } from '../language/index.ts'
 import { InputError } from './input.ts'
 import { printJson, printLines } from './report.ts'
+import { functionsOption, noFunctionFound } from './words.ts'
 
 /**
  * `functions`: every function by subject. With a name, that function in full and how it was checked; with other
@@ -12,10 +13,10 @@ import { printJson, printLines } from './report.ts'
 export function functions(args: readonly string[]): number {
   const option = args.find((arg) => arg.startsWith('-') && arg !== '--json')
   const words = args.filter((arg) => arg !== '--json')
-  if (option !== undefined) throw new InputError(`functions has no option ${option}. It takes a word and --json.`)
+  if (option !== undefined) throw new InputError(functionsOption(option))
   const word = words.length > 0 ? words.join(' ') : undefined
   const found = word === undefined ? FUNCTIONS : matching(word)
-  if (found.length === 0) throw new InputError(`No function is found by “${word}”. functions alone lists them all.`)
+  if (found.length === 0) throw new InputError(noFunctionFound(String(word)))
   const exact = word !== undefined && found.length === 1 && found[0]?.name === word
   if (args.includes('--json')) printJson(found.map(asData))
   else printLines(exact ? inFull(found[0] as FunctionRecord) : bySubject(found))

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import * as words from './words.ts'
 
 /** The input cannot be read: what and where, in one line. */
 export class InputError extends Error {}
@@ -21,7 +22,7 @@ const SIMULATION = ['simulate', 'seed'] as const
 /** Reads `SUBJECT [--set name=text]… [--json]`, and `[--simulate N --seed S]` where the command takes it. Throws InputError. */
 export function readArguments(args: readonly string[], expected: string, takesSimulation = false): Arguments {
   const { values, positionals } = parsed(args, takesSimulation ? SIMULATION : [])
-  if (positionals.length !== 1) throw new InputError(`${expected}, found ${positionals.length}`)
+  if (positionals.length !== 1) throw new InputError(words.expected(expected, positionals.length))
   const simulation = readSimulation(values.simulate, values.seed)
   return {
     subject: positionals[0] as string,
@@ -37,18 +38,17 @@ const MOST_TRIES = 100_000_000
 
 function readSimulation(tries: string | undefined, seed: string | undefined): Arguments['simulation'] {
   if (tries === undefined) {
-    if (seed !== undefined) throw new InputError('--seed is of use with --simulate only')
+    if (seed !== undefined) throw new InputError(words.seedAlone)
     return undefined
   }
-  const count = wholeNumber('--simulate', tries, 'how many tries to make')
-  if (count < 1 || count > MOST_TRIES)
-    throw new InputError(`--simulate takes from 1 to ${MOST_TRIES} tries, found '${tries}'`)
-  return { tries: count, seed: wholeNumber('--seed', seed ?? '1', 'the same number for the same figures') }
+  const count = wholeNumber('--simulate', tries, words.howManyTries)
+  if (count < 1 || count > MOST_TRIES) throw new InputError(words.tries(MOST_TRIES, tries))
+  return { tries: count, seed: wholeNumber('--seed', seed ?? '1', words.sameSeed) }
 }
 
 function wholeNumber(option: string, text: string, meaning: string): number {
   if (/^-?\d{1,15}$/.test(text)) return Number(text)
-  throw new InputError(`${option} takes a whole number, ${meaning}; found '${text}'`)
+  throw new InputError(words.wholeNumber(option, meaning, text))
 }
 
 interface Parsed {
@@ -107,10 +107,9 @@ function asOperands(args: readonly string[], more: readonly string[]): string[] 
     else if (option !== undefined) {
       const value = args[++i]
       if (value === undefined)
-        throw new InputError(`--${option} takes ${option === 'set' ? "'name=text'" : 'a number'}`)
+        throw new InputError(words.optionTakes(option, option === 'set' ? words.nameEqualsText : words.aNumber))
       options.push(`--${option}=${value}`)
-    } else if (/^--[a-z]/.test(arg))
-      throw new InputError(`there is no option ${arg}; there are ${known.slice(0, -1).join(', ')} and ${known.at(-1)}`)
+    } else if (/^--[a-z]/.test(arg)) throw new InputError(words.noOption(arg, known))
     else operands.push(arg)
   }
   return [...options, '--', ...operands]
@@ -119,7 +118,7 @@ function asOperands(args: readonly string[], more: readonly string[]): string[] 
 /** Reads `name=text`. Throws InputError. */
 export function readSet(text: string): { name: string; text: string } {
   const at = text.indexOf('=')
-  if (at < 1) throw new InputError(`--set takes 'name=text', found '${text}'`)
+  if (at < 1) throw new InputError(words.setTakes(text))
   return { name: text.slice(0, at).trim(), text: text.slice(at + 1) }
 }
 
@@ -129,7 +128,11 @@ export const readText = (path: string): string => readFileSync(path === '-' ? 0 
 /** Why a file cannot be read or written, in words. */
 export function whyUnread(error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code
-  if (code === 'ENOENT') return 'there is no such file'
-  if (code === 'EISDIR') return 'this is a folder'
-  return code === 'EACCES' ? 'this file is not open to you' : String(code ?? (error as Error).message)
+  if (code === 'ENOENT') return words.noFile
+  if (code === 'EISDIR') return words.aFolder
+  return code === 'EACCES' ? words.notPermitted : String(code ?? (error as Error).message)
 }
+
+/** The same for a folder, or a file to write in it: a missing file is then a missing folder. */
+export const whyNoFolder = (error: unknown): string =>
+  (error as NodeJS.ErrnoException).code === 'ENOENT' ? words.noFolder : whyUnread(error)

@@ -1,6 +1,5 @@
 import { isMainThread } from 'node:worker_threads'
 import { version } from '../../package.json'
-import { listText } from '../units/plural.ts'
 import { composeSheet } from './compose.ts'
 import { compute } from './compute.ts'
 import { formula } from './formula.ts'
@@ -10,6 +9,7 @@ import { onOneLine } from './report.ts'
 import { run } from './run.ts'
 import { readRunArguments } from './run-arguments.ts'
 import { helpOf, overview, VERBS } from './verbs.ts'
+import * as words from './words.ts'
 
 /** Runs one command. Exit 0: computed, every check passes or is marginal. 1: a cell in error, or a check that fails or waits. 2: unreadable input. */
 async function command(argv: readonly string[]): Promise<number> {
@@ -19,11 +19,11 @@ async function command(argv: readonly string[]): Promise<number> {
   if (verb && (word === 'help' || asksForHelp(rest))) return print(helpOf(verb))
   switch (word) {
     case 'compute':
-      return compute(readArguments(rest, 'compute takes one file', true))
+      return compute(readArguments(rest, words.takes.compute, true))
     case 'compose':
       return composeSheet(rest)
     case 'formula':
-      return formula(readArguments(rest, 'formula takes one text'))
+      return formula(readArguments(rest, words.takes.formula))
     case 'functions':
       return functions(rest)
     case 'frame': {
@@ -45,11 +45,7 @@ async function command(argv: readonly string[]): Promise<number> {
     case '--version':
       return print(`evenfield ${version}`)
     default:
-      throw new InputError(
-        word === undefined
-          ? 'a command is missing; evenfield --help lists them'
-          : `there is no command “${word}”; there are ${listText(Object.keys(VERBS))}`,
-      )
+      throw new InputError(word === undefined ? words.commandMissing : words.noCommand(word, Object.keys(VERBS)))
   }
 }
 

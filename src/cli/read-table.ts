@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from 'node:fs'
 import { MAX_TABLE_LENGTH, readTable, TableError, type TextTable } from '../worksheet/table/csv.ts'
 import { InputError, whyUnread } from './input.ts'
+import * as words from './words.ts'
 
 /** Most tables are UTF-8; older programs on one well-known system write Windows-1252, or UTF-16 with its mark. */
 function decoded(bytes: Uint8Array): string {
@@ -17,16 +18,16 @@ export function readTableFile(path: string): TextTable {
   let bytes: Uint8Array
   try {
     if (statSync(path).size > MAX_TABLE_LENGTH)
-      throw new InputError(`${path}: the table is larger than ${MAX_TABLE_LENGTH / 1e6} MB; take it in parts`)
+      throw new InputError(words.inFile(path, words.tableTooLarge(MAX_TABLE_LENGTH / 1e6)))
     bytes = readFileSync(path)
   } catch (error) {
     if (error instanceof InputError) throw error
-    throw new InputError(`${path}: ${whyUnread(error)}`)
+    throw new InputError(words.inFile(path, whyUnread(error)))
   }
   try {
     return readTable(decoded(bytes))
   } catch (error) {
-    if (error instanceof TableError) throw new InputError(`${path}: ${error.message}`)
+    if (error instanceof TableError) throw new InputError(words.inFile(path, error.message))
     throw error
   }
 }

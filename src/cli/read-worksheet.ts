@@ -3,22 +3,23 @@ import { namesFor } from '../worksheet/compose/aliases.ts'
 import { type Cell, DocumentError, MAX_DOCUMENT_LENGTH, type Worksheet } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText, whyUnread } from './input.ts'
 import { readParts, readSheetOrJob } from './part-files.ts'
+import * as words from './words.ts'
 
 /** Reads a worksheet from a file. Throws InputError. */
 export function readWorksheet(path: string): Worksheet {
   let text: string
   try {
     if (path !== '-' && statSync(path).size > MAX_DOCUMENT_LENGTH)
-      throw new InputError(`${path}: the file is too large to be a worksheet`)
+      throw new InputError(words.inFile(path, words.tooLargeForSheet))
     text = readText(path)
   } catch (error) {
     if (error instanceof InputError) throw error
-    throw new InputError(`${path}: ${whyUnread(error)}`)
+    throw new InputError(words.inFile(path, whyUnread(error)))
   }
   try {
     return readSheetOrJob(text.replace(/^\ufeff/, ''))
   } catch (error) {
-    if (error instanceof DocumentError) throw new InputError(`${path}: ${error.message}`)
+    if (error instanceof DocumentError) throw new InputError(words.inFile(path, error.message))
     throw error
   }
 }
@@ -28,7 +29,7 @@ export function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: st
   const cells = [...worksheet.cells]
   for (const { name, text } of sets) {
     const places = placesOf(cells, name)
-    if (places.length === 0) throw new InputError(`--set ${name}: ${path} has no given or result named “${name}”`)
+    if (places.length === 0) throw new InputError(words.notInSheet(name, path))
     for (const at of places) {
       const cell = cells[at] as Cell
       cells[at] =

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util'
 import { type Arguments, InputError, readSet } from './input.ts'
+import * as words from './words.ts'
 
 export interface RunArguments extends Arguments {
   /** A file whose rows are planned instead of the table’s own. */
@@ -13,7 +14,7 @@ export interface RunArguments extends Arguments {
 /** Reads `FILE.json --originals list.csv --out plan.csv [--left] [--set name=text]… [--json]`. Throws InputError. */
 export function readRunArguments(args: readonly string[]): RunArguments {
   const { values, positionals } = parsed(args)
-  if (positionals.length !== 1) throw new InputError(`run takes one worksheet, found ${positionals.length}`)
+  if (positionals.length !== 1) throw new InputError(words.expected(words.takes.run, positionals.length))
   return {
     subject: positionals[0] as string,
     originals: values.originals,

@@ -12,12 +12,13 @@ import { columnLabel } from '../worksheet/table/columns.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
 import { matchTable, takeRows } from '../worksheet/table/match-import.ts'
 import { hasFormula } from '../worksheet/table/read-table.ts'
-import { InputError, whyUnread } from './input.ts'
+import { InputError, whyNoFolder } from './input.ts'
 import { readTableFile } from './read-table.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { printJson, printLines } from './report.ts'
 import type { RunArguments } from './run-arguments.ts'
 import { tableOf } from './run-table.ts'
+import * as words from './words.ts'
 
 /** So many are named on the terminal; all are in the table. */
 const MOST_NAMED = 20
@@ -47,19 +48,19 @@ function refuseOver(out: string, inputs: readonly (string | undefined)[]): void 
     }
   }
   if (inputs.some((input) => input !== undefined && real(input) === real(out)))
-    throw new InputError(`--out ${out}: the plan would be written over what it is made from; give it another name`)
+    throw new InputError(words.wouldOverwrite(out, 'plan'))
 }
 
 function runIn({ cells }: Worksheet, path: string): Run {
   const cell = cells.find((one) => one.kind === 'run')
-  if (!cell) throw new InputError(`${path}: there is no run in this worksheet; add one under Build`)
+  if (!cell) throw new InputError(words.inFile(path, words.noRun))
   return cell
 }
 
 function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sheetPath: string): Worksheet {
   const at = worksheet.cells.findIndex((cell) => cell.kind === 'table' && cell.name === of)
   const table = worksheet.cells[at] as TableCell | undefined
-  if (!table) throw new InputError(`${sheetPath}: the run is of no table in this worksheet; choose one under Build`)
+  if (!table) throw new InputError(words.inFile(sheetPath, words.noTableOfRun))
   const { rows } = readTableFile(path)
   const match = matchTable(table.columns, rows, true)
   const filled = new Set(match.sources.map(({ goal }) => goal))
@@ -67,9 +68,7 @@ function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sh
   const missing = needed.filter((column) => !hasFormula(column))
   if (missing.length > 0) {
     const headings = match.sources.map(({ heading }) => `“${heading}”`)
-    throw new InputError(
-      `${path}: no heading says ${missing.map((column) => `“${columnLabel(column)}”`).join(' or ')}; its first line has ${headings.slice(0, 30).join(', ') || 'nothing'}`,
-    )
+    throw new InputError(words.inFile(path, words.noHeadings(missing.map(columnLabel), headings)))
   }
   return { ...worksheet, cells: worksheet.cells.with(at, takeRows(table, rows, match, 'instead')) }
 }
@@ -82,13 +81,12 @@ function write(path: string, text: string): void {
   try {
     writeFileSync(path, text)
   } catch (error) {
-    const why = (error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such folder' : whyUnread(error)
-    throw new InputError(`--out ${path}: ${why}`)
+    throw new InputError(words.outFailed(path, whyNoFolder(error)))
   }
 }
 
 const missing = ({ feed }: PlannedRun): string[] => [
-  feed.table ? 'Nothing is planned. These inputs are missing:' : 'Nothing is planned: the run has no table.',
+  feed.table ? words.inputsMissing : words.runWithoutTable,
   ...feed.missing.map(({ input, why }) => `  ${input.label}: ${why}`),
 ]
 

@@ -65,7 +65,7 @@ describe('evenfield compose', () => {
 describe('what rests on an example', () => {
   const file = 'templates/flat-sheet.json'
 
-  it('waits, names the figures, and tells how the example stands', () => {
+  it('waits, names the figures, and shows the state for the example', () => {
     const { cells, checks } = computed(file)
     expect(checks.sharp_enough).toBe('waiting')
     expect(cells.sharp_enough).toMatchObject({ in_example: 'fail' })

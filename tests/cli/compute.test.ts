@@ -101,7 +101,7 @@ describe('evenfield compute', () => {
     ])
     expect(evenfield('compute', path).out.split('\n')).toEqual([
       'Wide [31m line (width): 600 ± 2 mm',
-      'height (height): waits to be filled in',
+      'height (height): needs to be filled in',
       'double (double): 1200 ± 4 mm',
       'Pass: 1200 ± 4 mm fits',
       '',
@@ -136,11 +136,11 @@ describe('a simulation', () => {
   })
 
   it.each([
-    [['--simulate', 'many'], /--simulate takes a whole number, how many tries to make; found 'many'/],
+    [['--simulate', 'many'], /--simulate takes a whole number, the number of tries; found 'many'/],
     [['--simulate', '0'], /--simulate takes from 1 to/],
     [['--simulate'], /--simulate takes a number/],
     [['--simulate', '10', '--seed', '1.5'], /--seed takes a whole number/],
-    [['--seed', '1'], /--seed is of use with --simulate only/],
+    [['--seed', '1'], /--seed can only be used with --simulate/],
   ])('%s is refused in one line', (options, says) => {
     const { code, err } = evenfield('compute', path, ...options)
     expect(code).toBe(2)

@@ -92,7 +92,7 @@ describe('frame in a terminal', () => {
     expect(ran.out).toMatch(/^areas\.grey\.noise \d/m)
   })
 
-  it('ends with 2 and one plain line where something cannot be read', () => {
+  it('ends with 2 and one line where something cannot be read', () => {
     const good = picture('good.png', png(made))
     const list = areas({ kind: 'patch', name: 'grey', box: [10, 10, 20, 20] })
     const cases: [string[], RegExp][] = [

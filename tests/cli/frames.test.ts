@@ -112,7 +112,7 @@ describe('a folder of frames', () => {
       [[folder, '--sheet', sheet, '--out', out, '--frame', 'other'], /no frame of that name/],
       [[folder, '--out', out], /--sheet SHEET.json is missing/],
       [[folder, '--sheet', sheet], /--out report.csv is missing/],
-      [[folder, '--sheet', sheet, '--out', sheet], /written over what it is made from/],
+      [[folder, '--sheet', sheet, '--out', sheet], /replace one of its own input files/],
       [[folder, '--sheet', sheet, '--out', '/nowhere/report.csv'], /no such folder/],
       [[file('a.txt', ''), '--sheet', sheet, '--out', out], /not a folder/],
     ]

@@ -118,14 +118,14 @@ describe('the run in a terminal', () => {
     [
       'a list without the columns',
       ['run', sheet, '--originals', file('other.csv', 'Town,Breadth\nAlder,3')],
-      /other\.csv: no heading says “Width” or “Height”; its first line has “Town”, “Breadth”/,
+      /other\.csv: no heading is “Width” or “Height”; its first line has “Town”, “Breadth”/,
     ],
     ['a sheet without a run', ['run', worksheet('bare.json', [])], /bare\.json: there is no run in this worksheet/],
     ['an option there is not', ['run', sheet, '--orignals', 'x'], /Unknown option '--orignals'/],
     ['two sheets', ['run', sheet, sheet], /run takes one worksheet, found 2/],
     ['a folder that is not there', ['run', sheet, '--out', '/nowhere/plan.csv'], /plan\.csv: there is no such folder/],
-    ['the sheet itself as what to write', ['run', sheet, '--out', sheet], /written over what it is made from/],
-  ])('stops at %s with one plain line', (_, args, line) => {
+    ['the sheet itself as what to write', ['run', sheet, '--out', sheet], /replace one of its own input files/],
+  ])('stops at %s with one line', (_, args, line) => {
     const ran = evenfield(...args)
     expect(ran.code).toBe(2)
     expect(ran.out).toBe('')

@@ -3,7 +3,7 @@ import { evenfield, file, worksheet } from './run.ts'
 
 const given = { kind: 'given', id: 'g', name: 'width', value: '5 mm' }
 
-describe('input that cannot be read ends with 2 and one plain line:', () => {
+describe('input that cannot be read ends with 2 and one line:', () => {
   test.each([
     ['a missing file', () => ['compute', 'no-such-file.json'], /no-such-file\.json: there is no such file/],
     ['a folder', () => ['compute', 'src'], /src: this is a folder/],

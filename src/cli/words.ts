@@ -1,0 +1,82 @@
+import { anyOf, listText } from '../units/plural.ts'
+
+/** Why the terminal cannot read its input: what, where, and what to do. Each is one line. */
+
+export const commandMissing = 'a command is missing; evenfield --help lists them'
+export const noCommand = (found: string, commands: readonly string[]): string =>
+  `there is no command “${found}”; there are ${listText(commands)}`
+export const noOption = (found: string, options: readonly string[]): string =>
+  `there is no option ${found}; there are ${listText(options)}`
+export const expected = (what: string, found: number | string): string => `${what}, found ${found}`
+export const takes = {
+  compute: 'compute takes one file',
+  formula: 'formula takes one text',
+  frame: 'frame takes one picture',
+  frames: 'frames takes one folder',
+  run: 'run takes one worksheet',
+  compose: 'compose takes the names of jobs and parts',
+} as const
+export const optionMissing = (verb: string, option: string): string => `${verb}: ${option} is missing`
+export const optionTakes = (option: string, what: string): string => `--${option} takes ${what}`
+export const nameEqualsText = "'name=text'"
+export const aNumber = 'a number'
+export const setTakes = (found: string): string => `--set takes ${nameEqualsText}, found '${found}'`
+export const setName = (name: string): string => `--set: “${name}” cannot be a name`
+export const set = (name: string, why: string): string => `--set ${name}: ${why}`
+export const nothingGiven = 'nothing is given'
+export const notInSheet = (name: string, path: string): string =>
+  `--set ${name}: ${path} has no given or result named “${name}”`
+export const seedAlone = '--seed can only be used with --simulate'
+export const tries = (most: number, found: string): string =>
+  `--simulate takes from 1 to ${most} tries, found '${found}'`
+export const howManyTries = 'the number of tries'
+export const sameSeed = 'which gives the same figures again'
+export const wholeNumber = (option: string, meaning: string, found: string): string =>
+  `${option} takes a whole number, ${meaning}; found '${found}'`
+
+export const inFile = (path: string, why: string): string => `${path}: ${why}`
+export const noFile = 'there is no such file'
+export const noFolder = 'there is no such folder'
+export const aFolder = 'this is a folder'
+export const notAFolder = 'this is not a folder'
+export const notPermitted = 'you have no permission to open this file'
+export const notJson = (why: string): string => `this is not JSON (${why})`
+export const tooLargeForSheet = 'the file is too large to be a worksheet'
+export const tableTooLarge = (megabytes: number): string =>
+  `the table is larger than ${megabytes} MB; import it in parts`
+export const noMemory = 'there is not enough memory for this picture'
+export const noMemoryExportPart = `${noMemory}; export a part of it`
+export const wouldOverwrite = (out: string, what: 'plan' | 'report'): string =>
+  `--out ${out}: the ${what} would replace one of its own input files; give it another name`
+export const outFailed = (out: string, why: string): string => `--out ${out}: ${why}`
+
+export const noJobOrPart = (name: string, jobs: readonly string[], parts: readonly string[]): string =>
+  `there is no job or part named ${name}; jobs are ${jobs.join(', ')}; parts are ${parts.join(', ')}`
+export const composeWrites = 'compose writes a file: name it with --out FILE.json'
+export const replaced = (part: string, by: string): string => `the part ${part} is replaced by ${by}`
+
+export const noFrameNamed = (name: string, path: string): string => `--frame ${name}: ${path} has no frame of that name`
+export const noFrame = 'there is no frame in this worksheet; add one under Build'
+export const noAreas = 'its frame has no areas; mark them on one picture'
+export const inFrame = (name: string, why: string): string => `in the frame “${name}”, ${why}`
+export const noPictures = 'there is no JPEG, PNG or TIFF in this folder'
+
+export const noRun = 'there is no run in this worksheet; add one under Build'
+export const noTableOfRun = 'the run has no table in this worksheet; choose one under Build'
+export const noHeadings = (missing: readonly string[], headings: readonly string[]): string =>
+  `no heading is ${anyOf(missing.map((label) => `“${label}”`))}; its first line has ${headings.slice(0, 30).join(', ') || 'nothing'}`
+export const inputsMissing = 'Nothing is planned. These inputs are missing:'
+export const runWithoutTable = 'Nothing is planned: the run has no table.'
+
+export const functionsOption = (option: string): string =>
+  `functions has no option ${option}. It takes a word and --json.`
+export const noFunctionFound = (word: string): string =>
+  `No function is found for “${word}”. Without a word, functions lists them all.`
+export const formulaMissing = 'A formula is missing here.'
+
+export const needs = (names: readonly string[]): string =>
+  names.length > 0 ? `needs ${names.join(', ')}` : 'needs to be filled in'
+export const restsOnExample = (names: readonly string[], state: string, message: string): string =>
+  `for your own ${names.join(', ')}; with the example’s figures: ${state}. ${message}`
+export const byItsFormula = (shown: string, difference: string): string => `by its formula ${shown}; ${difference}`
+export const notReadAsMeasured = (why: string): string => `not read as measured: ${why}`
