@@ -30,13 +30,6 @@ const MAX_FILES_IN_FOLDER = 40
 const MAX_LINES = 400
 /** Files that are one table or one list of records, which a split would only scatter. */
 const LONG_BY_NATURE = /^src\/language\/syntax\/parser/
-/** Still to be split where a second idea begins; no other file may join them. */
-const STILL_LONG = new Set([
-  'src/cells/forms/table-form.ts',
-  'src/cells/table/table-cell.ts',
-  'src/worksheet/engine/engine.ts',
-])
-
 let modules: readonly IModule[]
 
 beforeAll(async () => {
@@ -142,10 +135,7 @@ describe('the tree', () => {
 
   it(`holds no file of more than ${MAX_LINES} lines`, () => {
     const long = files.filter(
-      (path) =>
-        !LONG_BY_NATURE.test(path) &&
-        !STILL_LONG.has(path) &&
-        readFileSync(join(ROOT, path), 'utf8').split('\n').length > MAX_LINES + 1,
+      (path) => !LONG_BY_NATURE.test(path) && readFileSync(join(ROOT, path), 'utf8').split('\n').length > MAX_LINES + 1,
     )
     expect(long).toEqual([])
   })

@@ -2,9 +2,9 @@ import type { Library, Scope } from '../../language/index.ts'
 import { nearest } from '../../units/index.ts'
 import type { Node } from './node.ts'
 
-/** Among so many names, each misspelt one takes milliseconds to find the nearest to. */
+/** Among more names than this, finding the nearest to a misspelt one takes milliseconds. */
 const MANY_NAMES = 1000
-/** So many misspelt names are looked for among these; the others are told without a suggestion. */
+/** The most misspelt names that get a suggestion among these. */
 const MOST_LOOKED_FOR = 100
 
 /** What the formulas of a sheet may refer to: its cells by name, with their types as they are at each question. */
