@@ -205,7 +205,7 @@ describe('what was not prepared', () => {
 
   test('nothing is renamed without what renames, and nothing is lost', () => {
     const { sheet } = opened(WORKSHEET, prepared)
-    expect(() => sheet.apply({ do: 'rename', id: 'size', name: 'measure' })).toThrow(/has not been fetched/)
+    expect(() => sheet.apply({ do: 'rename', id: 'size', name: 'measure' })).toThrow(/could not be loaded/)
     expect(sheet.worksheet).toEqual(WORKSHEET)
     sheet.extend(LIBRARY, FULL_CAPABILITIES)
     sheet.apply({ do: 'rename', id: 'size', name: 'measure' })
