@@ -80,7 +80,7 @@ describe('variants', () => {
     )
     expect(varied[0]?.wrong[0]).toBeTruthy()
     expect(varied[0]?.wrong[1]).toBeUndefined()
-    expect(varied[1]?.wrong[1]).toContain('no given “gone”')
+    expect(varied[1]?.wrong[1]).toContain('no cell “gone”')
     expect(compared[0]?.sets[0]).toMatchObject({ shown: '–' })
     expect(compared[0]?.sets[1]).toMatchObject({ shown: '300 mm' })
     expect(compared[1]?.present.why).toContain('no cell “missing”')

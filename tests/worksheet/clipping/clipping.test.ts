@@ -153,7 +153,7 @@ describe('a text that is pasted', () => {
     ['', /no text/],
     ['  \n ', /no text/],
     ['hello there', /contains no cells/],
-    ['a = 1\nand so on', /Line 2 is not written “name = formula”/],
+    ['a = 1\nand so on', /Line 2 is not of the form “name = formula”/],
     ['a == 1', /contains no cells/],
     ['[1, 2]', /contains no cells/],
     ['{', /The text is not JSON/],
@@ -166,8 +166,11 @@ describe('a text that is pasted', () => {
     ['{"format":"evenfield-cells","version":1,"cells":[7]}', /At “cells\[0\]/],
     [`${'['.repeat(60)}${']'.repeat(60)}`, /nested too deep/],
     ['x'.repeat(LARGEST_CLIPPING + 1), /too large/],
-    ['a = 1\n'.repeat(501), /more than 500 lines/],
-    [`{"format":"evenfield-cells","version":1,"cells":[${'0,'.repeat(20_000)}0]}`, /more than 20000 cells/],
+    ['a = 1\n'.repeat(501), /501 lines; at most 500/],
+    [
+      `{"format":"evenfield-cells","version":1,"cells":[${'0,'.repeat(20_000)}0]}`,
+      /20\u202f001 cells; a sheet has at most 20\u202f000/,
+    ],
   ])('%.60s is refused in words', (text, words) => {
     expect(() => readClipping(text)).toThrow(words)
     expect(() => readClipping(text)).toThrow(ClippingError)

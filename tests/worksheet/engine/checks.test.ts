@@ -66,7 +66,7 @@ describe('a check', () => {
 
   it('in error says why, and where it came from', () => {
     expect(stand('a < 5 s')).toMatchObject({ state: 'error', message: expect.stringMatching(/cannot be compared/) })
-    expect(stand('a')).toMatchObject({ state: 'error', message: expect.stringMatching(/needs a condition/) })
+    expect(stand('a')).toMatchObject({ state: 'error', message: expect.stringMatching(/must be true or false/) })
     expect(stand('1/n > 3').message).toBe('Division by zero.')
     expect(stand('b > 1', {}, [given('n', '0'), result('b', '1/n')]).message).toContain('“b”')
   })

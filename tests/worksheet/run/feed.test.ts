@@ -58,12 +58,12 @@ describe('a run cell', () => {
       ),
     )
     expect(plan?.total.count).toBe(2)
-    expect(plan?.unplanned.map(({ row, title, why }) => [row, title, why.slice(0, 60)])).toEqual([
+    expect(plan?.unplanned.map(({ row, title, why }) => [row, title, why.slice(0, 80)])).toEqual([
       [1, 'Brack', 'Width of the original: nothing is filled in.'],
       [3, 'Cole', expect.stringContaining('Width of the original: Width: ')],
       [4, 'Dunmere', 'Width of the original: it must be more than 0.'],
-      [5, 'Esker', expect.stringContaining('“matt”, “glossy”')],
-      [6, 'Fallow', 'Pages or sides to take of each: it must be a whole number fr'],
+      [5, 'Esker', expect.stringContaining('This is not one of the options. Choose “matt”')],
+      [6, 'Fallow', 'Pages or sides to take of each: it must be a whole number from 1 to a million.'],
     ])
   })
 
