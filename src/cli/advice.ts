@@ -1,7 +1,10 @@
+import { anyOf } from '../units/plural.ts'
 import { adviseSheet } from '../worksheet/advice/advise.ts'
+import { offersFor } from '../worksheet/advice/offers.ts'
 import type { Plan } from '../worksheet/advice/plan.ts'
 import { consequenceText, noPlanText, planText, wholePlanText } from '../worksheet/advice/plan-text.ts'
 import type { Sheet } from '../worksheet/index.ts'
+import { readParts } from './part-files.ts'
 
 interface PlanReport {
   /** What `--set` takes: the given's name and the text to type. */
@@ -16,6 +19,8 @@ export interface AdviceReport {
   readonly advice: Readonly<Record<string, readonly PlanReport[]>>
   /** Why a failing check has none. */
   readonly no_advice: Readonly<Record<string, string>>
+  /** Parts that would make a failing check pass, by its name. */
+  readonly offers: Readonly<Record<string, readonly string[]>>
   /** One plan for the whole sheet. */
   readonly plan?: PlanReport
 }
@@ -29,7 +34,11 @@ export function adviceReport(sheet: Sheet): AdviceReport {
     if (plans.length > 0) advice[name] = plans.map((one) => reportOf(one, sentence(sheet, one)))
     else if (none) reasons[name] = noPlanText(sheet, none)
   }
-  return { advice, no_advice: reasons, ...(plan ? { plan: reportOf(plan, wholePlanText(sheet, plan)) } : {}) }
+  const offers: Record<string, readonly string[]> = Object.assign(
+    Object.create(null),
+    Object.fromEntries(offersFor(readParts(), sheet)),
+  )
+  return { advice, no_advice: reasons, offers, ...(plan ? { plan: reportOf(plan, wholePlanText(sheet, plan)) } : {}) }
 }
 
 const sentence = (sheet: Sheet, plan: Plan): string =>
@@ -43,10 +52,11 @@ const reportOf = ({ changes, passes, breaks }: Plan, text: string): PlanReport =
 })
 
 /** The same as lines to read. */
-export function adviceLines({ advice, no_advice: reasons, plan }: AdviceReport): string[] {
+export function adviceLines({ advice, no_advice: reasons, offers, plan }: AdviceReport): string[] {
   return [
     ...(plan ? [plan.text] : []),
     ...Object.entries(advice).flatMap(([name, plans]) => plans.map(({ text }) => `${name}: ${text}`)),
     ...Object.entries(reasons).map(([name, reason]) => `${name}: ${reason}`),
+    ...Object.entries(offers).map(([name, parts]) => `${name}: passes with the part ${anyOf(parts)}`),
   ]
 }

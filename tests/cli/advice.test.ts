@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest'
 import { evenfield } from './run.ts'
 
 interface Report {
+  readonly cells: Readonly<Record<string, { readonly in_example?: string }>>
+  readonly offers: Readonly<Record<string, readonly string[]>>
   readonly checks: Readonly<Record<string, string>>
   readonly advice: Readonly<
     Record<string, { changes: Record<string, string>; text: string; passes: string[]; breaks: string[] }[]>
@@ -10,8 +12,9 @@ interface Report {
   readonly plan?: { changes: Record<string, string>; text: string; passes: string[]; breaks: string[] }
 }
 
-const compute = (...more: string[]): Report =>
+const computeExample = (...more: string[]): Report =>
   JSON.parse(evenfield('compute', 'templates/flat-sheet.json', '--set', 'lamp_out=500', '--json', ...more).out)
+const compute = (...more: string[]): Report => computeExample('--as-mine', ...more)
 
 describe('compute --advice', () => {
   it('adds plans whose changes, given back by --set, make their checks pass', () => {
@@ -24,6 +27,17 @@ describe('compute --advice', () => {
     for (const name of plan.passes) expect(after.checks[name], name).toMatch(/^(pass|marginal)$/)
     expect(plan.breaks).toEqual([])
     expect(plan.text).toMatch(/^To make .+ pass: .+\.$/)
+  })
+
+  it('advises on checks that fail with the figures of an example', () => {
+    const { checks, cells, advice, no_advice: reasons, offers } = computeExample('--advice')
+    const failing = Object.keys(checks).filter((name) => cells[name]?.in_example === 'fail')
+    expect(failing.length).toBeGreaterThan(1)
+    for (const name of failing) {
+      expect(checks[name]).toBe('waiting')
+      expect(advice[name] ?? reasons[name], name).toBeDefined()
+    }
+    expect(offers.sharp_enough).toContain('tiles')
   })
 
   it('adds nothing where it is not asked for', () => {

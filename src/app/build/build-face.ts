@@ -1,5 +1,5 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { BuildCell, CellAct } from '../../cells/forms/build-cell.ts'
@@ -10,6 +10,7 @@ import { type Cell, type Change, movedBy, movedInto } from '../../worksheet/inde
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import { RowDrag } from './build-drag.ts'
 import { type BuildKey, buildKey } from './build-keys.ts'
+import { buildStyle } from './build-style.ts'
 import { clipBarStyle } from './clip-bar.ts'
 import { Clipboard } from './clipboard.ts'
 import '../fill/join-offer.ts'
@@ -36,56 +37,7 @@ function focused(): Element | null {
 /** The face to build a worksheet on: every cell with its name and formula. */
 @customElement('build-face')
 export class BuildFace extends SignalWatcher(LitElement) {
-  static override styles = [
-    shared,
-    field,
-    clipBarStyle,
-    foundStyle,
-    css`
-      .cells {
-        position: relative;
-        container-type: inline-size;
-        padding-block-start: 0.4rem;
-      }
-      .how {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        column-gap: 1.1rem;
-        padding-block-start: 0.4rem;
-      }
-      .drop {
-        position: absolute;
-        inset-inline: 0;
-        z-index: 1;
-        block-size: 4px;
-        margin-block-start: -2px;
-        background: var(--ink);
-        pointer-events: none;
-      }
-      .drop[hidden] {
-        display: none;
-      }
-      [data-lifted] {
-        outline: 2px dashed var(--ink);
-        outline-offset: -2px;
-      }
-      .add {
-        padding-block: 1rem;
-      }
-      .first {
-        display: grid;
-        gap: 0.6rem;
-        padding-block: 1.2rem 0;
-        max-inline-size: 44rem;
-      }
-      .first .press {
-        display: block;
-        inline-size: 100%;
-        padding: 0.8rem 1rem;
-      }
-    `,
-  ]
+  static override styles = [shared, field, clipBarStyle, foundStyle, buildStyle]
 
   @property({ attribute: false }) open!: OpenSheet
   /** The open cell, one at a time. */

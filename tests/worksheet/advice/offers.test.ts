@@ -1,0 +1,55 @@
+import { describe, expect, it, test } from 'vitest'
+import { readJob, readParts } from '../../../src/cli/part-files.ts'
+import { LIBRARY } from '../../../src/functions/index.ts'
+import { passes } from '../../../src/worksheet/advice/advise.ts'
+import { offersFor } from '../../../src/worksheet/advice/offers.ts'
+import { composeJob, type Job } from '../../../src/worksheet/compose/job.ts'
+import { withParts } from '../../../src/worksheet/compose/recompose.ts'
+import { Sheet } from '../../../src/worksheet/index.ts'
+
+function jobWith(name: string, texts: Readonly<Record<string, string>>): Sheet {
+  const worksheet = composeJob(readParts(), readJob(name) as Job)
+  const cells = worksheet.cells.map((cell) =>
+    cell.kind === 'given' && texts[cell.name] !== undefined ? { ...cell, value: texts[cell.name] as string } : cell,
+  )
+  return new Sheet({ ...worksheet, cells }, LIBRARY)
+}
+
+describe('parts that would help', () => {
+  // An original larger than a frame at its sampling is photographed in overlapping frames; nearer than a lens focuses, on tubes
+  // or with close-up lenses: common practice, no source.
+  test.each([
+    ['one frame falls short of the sampling', { original: '900 x 1300' }, 'sharp_enough', 'tiles'],
+    ['the column is too short for one frame', { original: '900 x 1300' }, 'column_reaches', 'tiles'],
+    ['the lens does not focus so close', { original: '24 x 30', wanted_sampling: '2400' }, 'lens_focuses', 'closer'],
+  ] as const)('are offered where %s', (_, texts, check, part) => {
+    expect(offersFor(readParts(), jobWith('flat-sheet', texts)).get(check)).toContain(part)
+  })
+
+  it('answer the check once they are in the sheet, and never change what the original or the equipment is', () => {
+    const library = readParts()
+    for (const texts of [{}, { original: '900 x 1300' }, { original: '24 x 30', wanted_sampling: '2400' }]) {
+      const sheet = jobWith('flat-sheet', texts)
+      const offers = [...offersFor(library, sheet)]
+      expect(offers.length).toBeGreaterThan(0)
+      for (const [check, parts] of offers)
+        for (const part of parts) {
+          expect(['original', 'kit', 'price', 'care']).not.toContain(library.parts.get(part)?.role)
+          const { change, cells } = withParts(library, sheet.worksheet, [{ part, by: 'hand' }])
+          expect(change).toBeDefined()
+          const after = sheet.trial(cells)
+          const cell = after.named(check)
+          if (cell) expect(after.checkState(cell.id)).not.toBe('fail')
+        }
+    }
+  })
+
+  it('are none where every check passes, or in a sheet that is not composed of parts', () => {
+    const sheet = jobWith('flat-sheet', { wanted_sampling: '300' })
+    const failing = sheet.cells.filter((cell) => cell.kind === 'check' && !passes(sheet.checkState(cell.id)))
+    expect(failing).toEqual([])
+    expect([...offersFor(readParts(), sheet)]).toEqual([])
+    const { parts: _, ...own } = jobWith('flat-sheet', {}).worksheet
+    expect([...offersFor(readParts(), new Sheet(own, LIBRARY))]).toEqual([])
+  })
+})
