@@ -1,5 +1,6 @@
 import { LIBRARY } from '../functions/index.ts'
 import { asMine, exampleNames, provenanceOf } from '../worksheet/analysis/provenance.ts'
+import type { Measured } from '../worksheet/engine/outcome.ts'
 import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
 import { type Simulation, simulate } from '../worksheet/simulation/simulate.ts'
 import { type AdviceReport, adviceLines, adviceReport } from './advice.ts'
@@ -85,6 +86,7 @@ function cellReports(
           ...reportOf(outcome, textOf(cell)),
           ...limitsOf(outcome),
           ...simulationReport(cell, simulated),
+          ...measuredReport(outcome),
           state: outcome.state,
           ...(cell.kind === 'given'
             ? { from: provenanceOf(cell) }
@@ -94,6 +96,19 @@ function cellReports(
       ]
     }),
   )
+}
+
+const measuredText = ({ difference, adjust }: Measured): string => (adjust ? `${difference}. ${adjust}` : difference)
+
+/** A measured value beside the one by the formula; nothing where nothing was measured. */
+function measuredReport(outcome: Outcome): object {
+  if (outcome.state !== 'value' || !outcome.measured) return {}
+  const { computed, before = [] } = outcome.measured
+  return {
+    computed: computed?.value ?? null,
+    difference: measuredText(outcome.measured),
+    measured_before_change_of: before,
+  }
 }
 
 /** What was typed into a cell, or its formula: the text that its error's fixes change. */
@@ -128,7 +143,8 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
     const { measured, measuredAmiss } = outcome
     return [
       `${title}: ${measured ? 'measured ' : ''}${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
-      ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measured.difference)}`] : []),
+      ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measuredText(measured))}`] : []),
+      ...(measured?.before ? [`  ${words.measuredBefore(measured.before)}`] : []),
       ...(measuredAmiss ? [`  ${words.notReadAsMeasured(measuredAmiss.message)}`] : []),
       ...outcome.warnings.map(({ message }) => `  caution: ${message}`),
     ]

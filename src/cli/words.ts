@@ -78,5 +78,7 @@ export const needs = (names: readonly string[]): string =>
   names.length > 0 ? `needs ${names.join(', ')}` : 'needs to be filled in'
 export const restsOnExample = (names: readonly string[], state: string, message: string): string =>
   `for your own ${names.join(', ')}; with the example’s figures: ${state}. ${message}`
+export const measuredBefore = (names: readonly string[]): string =>
+  `measured before the change of ${names.join(', ')}: measure it again, or confirm it on the page`
 export const byItsFormula = (shown: string, difference: string): string => `by its formula ${shown}; ${difference}`
 export const notReadAsMeasured = (why: string): string => `not read as measured: ${why}`

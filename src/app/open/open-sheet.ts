@@ -69,7 +69,8 @@ export class OpenSheet {
       throw new ChangeRefused(OPEN_ELSEWHERE)
     }
     try {
-      this.sheet.apply(change, merge === undefined ? {} : { merge })
+      const when = new Date().toISOString()
+      this.sheet.apply(change, merge === undefined ? { when } : { when, merge })
     } catch (error) {
       if (error instanceof TooLong) this.heard('all')
       throw error

@@ -26,6 +26,10 @@ export const resultStyle = css`
     text-decoration: underline double 1.5px;
     text-underline-offset: 3px;
   }
+  .before {
+    padding-inline-start: 0.5rem;
+    border-inline-start: 2px dashed var(--ink);
+  }
   /* One of the two figures a section is about. */
   :host([key]) .result.row {
     grid-template-columns: auto minmax(0, 1fr);
@@ -168,22 +172,29 @@ export class ResultCell extends SignalWatcher(LitElement) {
     this.measureField?.focus()
   }
 
+  /** The measured value is right as it is, also after the change. */
+  private confirm(cell: Result): void {
+    requestChange(this, { do: 'replace', cell: withMeasured(cell, cell.measured ?? '') })
+  }
+
   private clear(cell: Result): void {
     requestChange(this, { do: 'replace', cell: withMeasured(cell, '') })
     this.measuring = false
   }
 
-  private measured(cell: Result, outcome: Outcome): TemplateResult | typeof nothing {
+  private measured({ cell, outcome, called }: ResultView): TemplateResult | typeof nothing {
     const { measured } = outcome.state === 'value' ? outcome : {}
     const hasMeasured = cell.measured !== undefined && cell.measured.trim() !== ''
     const led = cell.measure !== undefined || hasMeasured || this.measuring || this.unfolded
     const numeric = outcome.state !== 'value' || outcome.type.kind === 'number'
     return html`
-      ${measured ? html`<span class="small seen">${basicWords.measured(measured.shown.text, measured.difference ?? '')}</span>` : nothing}
+      ${measured ? html`<span class="small seen">${basicWords.measured(measured.shown.text, measured.difference, measured.adjust)}</span>` : nothing}
+      ${measured?.before ? html`<span class="small before">${basicWords.measuredBefore(measured.before.map(called))}</span>` : nothing}
       ${
         led && numeric
           ? html`<span class="small words">
               <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>${basicWords.measure}</button>
+              ${measured?.before ? html`<button type="button" class="word" @click=${() => this.confirm(cell)}>${basicWords.confirm}</button>` : nothing}
               ${hasMeasured ? html`<button type="button" class="word" @click=${() => this.clear(cell)}>${basicWords.clear}</button>` : nothing}
             </span>`
           : nothing
@@ -217,7 +228,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
           ${why ? html`<span class="small">${why}</span>` : nothing}
           ${mark ? html`<span class="small">${basicWords.nearestMark(mark)}</span>` : nothing}
           ${cell.hint && this.unfolded ? html`<span class="small">${cell.hint}</span>` : nothing}
-          ${this.measured(cell, outcome)}
+          ${this.measured(view)}
         </div>
         ${records(label, outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}
         ${this.measuring ? this.measureRow(cell, outcome) : nothing}

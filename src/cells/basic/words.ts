@@ -11,8 +11,13 @@ export const basicWords = {
       ? `Needs ${names[0]}`
       : `Needs ${count(names.length)} ${agree(names.length, 'figure', 'figures')}: ${shortList(names)}`,
   blocked: (label: string): string => `Blocked by an error in ${label}`,
-  measured: (value: string, difference: string): string =>
-    difference === '' ? `measured ${value}` : `measured ${value}, ${difference}`,
+  measured: (value: string, difference: string, adjust?: string): string =>
+    [difference === '' ? `measured ${value}` : `measured ${value}, ${difference}`, ...(adjust ? [adjust] : [])].join(
+      '. ',
+    ),
+  /** A measured value is older than a change of what it depends on. */
+  measuredBefore: (labels: readonly string[]): string => `measured before the change of ${shortList(labels)}`,
+  confirm: 'Still so',
   measure: 'Measure',
   clear: 'Clear',
   measuredValue: 'The measured value replaces the computed one until you clear it.',

@@ -5,6 +5,7 @@ import { entryStyle } from '../basic/entry-field.ts'
 import { labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import '../basic/given-cell.ts'
 import { figureOf, missingReason, resultStyle } from '../basic/result-cell.ts'
+import { basicWords } from '../basic/words.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { measuredField, measuring } from '../shared/measured-field.ts'
 import { field, isLong, row, shared } from '../style/styles.ts'
@@ -55,7 +56,8 @@ export class StepsReading extends LitElement {
       <div class="row ${isLong(label) ? 'long' : ''}">
         <div class="what">
           <label for="measured">${stepsWords.measured(label)}</label>
-          ${computed ? html`<span class="small">${stepsWords.computed(computed.text, measured?.difference ?? '')}</span>` : nothing}
+          ${computed ? html`<span class="small">${stepsWords.computed(computed.text, measured?.difference ?? '', measured?.adjust)}</span>` : nothing}
+          ${measured?.before ? html`<span class="small">${basicWords.measuredBefore(measured.before.map(this.view.called))}</span>` : nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
         </div>
         ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)))}

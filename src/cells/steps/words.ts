@@ -8,8 +8,11 @@ export const stepsWords = {
   readingsRemain: 'The ticks are cleared; the readings are still there.',
   clearReadings: 'Clear the readings too',
   measured: (label: string): string => `${label}, measured`,
-  computed: (value: string, difference: string): string =>
-    difference === '' ? `computed ${value}` : `computed ${value}; measured ${difference}`,
+  computed: (value: string, difference: string, adjust?: string): string =>
+    [
+      difference === '' ? `computed ${value}` : `computed ${value}; measured ${difference}`,
+      ...(adjust ? [adjust] : []),
+    ].join('. '),
   notReadable: (label: string): string =>
     `“${label}” takes no reading. In Build, choose a given or a result for this step.`,
   missing: (name: string): string => `The reading “${name}” is no longer in the sheet. In Build, choose another.`,

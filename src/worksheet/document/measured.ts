@@ -74,11 +74,13 @@ export function readMeasured(
 const IN_STOPS: ReadonlySet<Dimension> = new Set([ILLUMINANCE, LIGHT_DOSE])
 /** Nearer than this is the same figure. */
 const SAME = 1e-9
+const isSame = (one: number, other: number): boolean =>
+  Math.abs(one - other) <= SAME * Math.max(Math.abs(one), Math.abs(other))
 
 /** How a measured figure differs from the computed one, as the trade says it: `4 mm over`, `0.3 stop longer`. */
 export function differenceText(measured: number, computed: number, type: Type, unit?: DisplayUnit): string {
   if (type.kind !== 'number') return ''
-  if (Math.abs(measured - computed) <= SAME * Math.max(Math.abs(measured), Math.abs(computed))) return 'as computed'
+  if (isSame(measured, computed)) return 'as computed'
   const shown = unitOfType(type, unit)
   const more = measured > computed
   const ratio = measured / computed
@@ -90,6 +92,19 @@ export function differenceText(measured: number, computed: number, type: Type, u
   if (IN_STOPS.has(type.dimension) && ratio > 0) return `${own} ${side}, ${stops(Math.log2(ratio))}`
   if (type.dimension === SAMPLING && computed !== 0) return `${own} ${side}, ${percent(ratio)}`
   return `${own} ${side}`
+}
+
+/** What to do where a measured value differs, from the result's own words: `Lower it by 4 mm`. */
+export function adjustText(
+  adjust: Result['adjust'],
+  measured: number,
+  computed: number,
+  type: Type,
+  unit?: DisplayUnit,
+): string | undefined {
+  if (!adjust || type.kind !== 'number' || isSame(measured, computed)) return undefined
+  const by = asFineAs(computed, measured, type.dimension, unitOfType(type, unit))
+  return (measured > computed ? adjust.over : adjust.under).replace('{}', by)
 }
 
 /** To the digits that the computed figure is shown with; finer only where those would show nothing. */
@@ -106,6 +121,6 @@ const percent = (ratio: number): string => `${Number((100 * Math.abs(ratio - 1))
 
 /** A result with something measured in its place; empty, the computed value feeds onward again. */
 export function withMeasured(cell: Result, text: string): Result {
-  const { measured: _, ...rest } = cell
-  return text.trim() === '' ? (rest as Result) : { ...cell, measured: text }
+  const { measured: _, measured_under: _under, ...rest } = cell
+  return text.trim() === '' ? (rest as Result) : { ...(rest as Result), measured: text }
 }

@@ -1,6 +1,7 @@
 import type { Library, Scope } from '../../language/index.ts'
 import type { Change } from '../document/change.ts'
 import { asFolded, foldedAs } from '../document/folding.ts'
+import { labelOf as labelOfNamed } from '../document/label.ts'
 import { namesShown, triesOthers } from '../document/message-places.ts'
 import { isNamed } from '../document/names.ts'
 import type { Capabilities } from '../engine/capabilities.ts'
@@ -12,7 +13,9 @@ import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../eng
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
 import { History } from './history.ts'
+import { type Outdated, outdatedIn, withFigures } from './outdated.ts'
 import { refuseTooLong } from './text-limits.ts'
+import { outdatedWords } from './words.ts'
 
 /** What a watcher is called with: everything may have changed, or just the cells with these ids. */
 export type Changed = 'all' | ReadonlySet<string>
@@ -34,6 +37,7 @@ export class Sheet {
   private showing: Map<string, ReadonlySet<string>> | undefined
   /** The cells that are notified of every change. */
   private trying: readonly string[] | undefined
+  private outdatedNow: Outdated | undefined
 
   constructor(
     worksheet: Worksheet,
@@ -67,17 +71,25 @@ export class Sheet {
 
   /** The outcome of a given or a result. */
   outcome(id: string): Outcome {
-    return outcomeOf(this.engine, this.node(id))
+    const outcome = outcomeOf(this.engine, this.node(id))
+    if (outcome.state !== 'value' || !outcome.measured) return outcome
+    const before = this.outdated.results.get(id)
+    return before ? { ...outcome, measured: { ...outcome.measured, before } } : outcome
   }
 
   /** The state of a check, and its message. */
   check(id: string): CheckOutcome {
-    return checkOutcomeOf(this.engine, ...this.checkAt(id))
+    const outcome = checkOutcomeOf(this.engine, ...this.checkAt(id))
+    const on = this.outdated.resting.get(id)
+    if (!on || outcome.state === 'error' || outcome.state === 'waiting') return outcome
+    const labels = on.map((name) => labelOf(this.named(name), name))
+    return { state: 'waiting', message: outdatedWords.readAgain(labels), diagnostics: [] }
   }
 
   /** The same without its words. */
   checkState(id: string): CheckOutcome['state'] {
-    return checkStateOf(this.engine, ...this.checkAt(id))
+    const state = checkStateOf(this.engine, ...this.checkAt(id))
+    return state !== 'error' && this.outdated.resting.has(id) ? 'waiting' : state
   }
 
   /** What feeds a drawing. */
@@ -125,12 +137,37 @@ export class Sheet {
   }
 
   /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
-  apply(change: Change, options: { readonly merge?: string } = {}): void {
+  apply(asked: Change, options: { readonly merge?: string; readonly when?: string } = {}): void {
     const before = this.document
+    const change = this.stamped(asked, options.when)
     refuseTooLong(before, change)
+    const wasOutdated = this.outdated
     const touched = this.typed(change) ?? this.changeWhole(change)
+    this.outdatedNow = undefined
     this.history.remember(before, options.merge)
-    this.notify(change, touched)
+    if (isAlike(wasOutdated, this.outdated)) this.notify(change, touched)
+    else {
+      this.places = undefined
+      this.forgetShowing()
+      this.tellAll('all')
+    }
+  }
+
+  /** The measured values that are older than a change of what they depend on. */
+  private get outdated(): Outdated {
+    this.outdatedNow ??= outdatedIn(this.engine, this.document.cells)
+    return this.outdatedNow
+  }
+
+  /** A change that measures a result, with the figures it is measured under. */
+  private stamped(change: Change, when?: string): Change {
+    if (change.do !== 'replace' || change.cell.kind !== 'result') return change
+    const was = this.cell(change.cell.id)
+    if (was?.kind !== 'result') return change
+    // Measured anew, or confirmed as it is.
+    const isRead = was.measured !== change.cell.measured || (was.measured_under && !change.cell.measured_under)
+    if (!isRead) return change
+    return { ...change, cell: withFigures(this.engine, change.cell, when) }
   }
 
   /** Takes back the last step where it was made under this key, as if it had never been. */
@@ -187,6 +224,7 @@ export class Sheet {
     this.library = library
     this.capabilities = capabilities
     this.showing = undefined
+    this.outdatedNow = undefined
     this.engine.extend(library, capabilities)
     this.tellAll('all')
   }
@@ -207,6 +245,7 @@ export class Sheet {
   private take(worksheet: Worksheet): void {
     this.document = worksheet
     this.places = undefined
+    this.outdatedNow = undefined
     this.forgetShowing()
     this.engine.lenientLevels = worksheet.levels_as_stops === true
     this.engine.update(worksheet.cells)
@@ -302,3 +341,10 @@ export class Sheet {
     return node
   }
 }
+
+const labelOf = (cell: Cell | undefined, name: string): string => (cell && isNamed(cell) ? labelOfNamed(cell) : name)
+
+const isAlike = (one: Outdated, other: Outdated): boolean =>
+  one === other ||
+  (one.results.size === 0 && other.results.size === 0) ||
+  JSON.stringify([...one.results]) === JSON.stringify([...other.results])

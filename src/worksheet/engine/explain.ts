@@ -12,7 +12,7 @@ import {
   type Value,
 } from '../../language/index.ts'
 import type { Shown } from '../../units/index.ts'
-import { differenceText } from '../document/measured.ts'
+import { adjustText, differenceText } from '../document/measured.ts'
 import type { Check, Drawing } from '../schema/document.ts'
 import { type ConditionContext, fillMessage, marginOf, robustnessOf } from './condition.ts'
 import type { Engine } from './engine.ts'
@@ -81,7 +81,10 @@ const isSeen = (value: Value, tolerance: number | undefined): boolean =>
 
 function measuredOf(node: Node, measured: number, type: Type, shown: Shown, computed: Value | undefined): Measured {
   if (computed === undefined) return { shown, difference: '' }
+  const by = node.cell.kind === 'result' ? node.cell.adjust : undefined
+  const adjust = adjustText(by, measured, computed as number, type, node.unit)
   return {
+    ...(adjust === undefined ? {} : { adjust }),
     shown,
     computed: { value: computed, shown: showValue(computed, type, node.unit) },
     difference: differenceText(measured, computed as number, type, node.unit),

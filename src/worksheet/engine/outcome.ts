@@ -37,6 +37,10 @@ export interface Measured {
   readonly computed?: { readonly value: Value; readonly shown: Shown }
   /** `4 mm over`; empty where there is nothing to compare with. */
   readonly difference: string
+  /** What to do about it, where the result says: `Lower it by 4 mm`. */
+  readonly adjust?: string
+  /** The names of figures that changed since it was measured. */
+  readonly before?: readonly string[]
 }
 
 export interface WaitingOutcome {

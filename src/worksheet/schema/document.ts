@@ -113,8 +113,12 @@ const result = v.looseObject({
   formula: text,
   /** As measured, as typed: it replaces the computed value until it is cleared. */
   measured: v.optional(text),
+  /** What it was computed from when it was measured, as filled in, for as long as `measured` is this text; and when that was. */
+  measured_under: v.optional(v.looseObject({ text, figures: named(text), when: v.optional(text) })),
   /** How one measures it. */
   measure: v.optional(text),
+  /** What to do where the measured value is over or under the computed one: `Lower it by {}`. */
+  adjust: v.optional(v.looseObject({ over: text, under: text })),
   hint: v.optional(text),
   more_exact: v.optional(v.boolean()),
   stand,
