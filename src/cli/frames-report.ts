@@ -1,5 +1,5 @@
 import { LIBRARY } from '../functions/index.ts'
-import { takenDifferences, takenInWords } from '../worksheet/document/frame-taken.ts'
+import { takenDifferences, takenInWords } from '../worksheet/frame/frame-taken.ts'
 import { type Check, type CheckOutcome, type Frame, Sheet, type Worksheet } from '../worksheet/index.ts'
 import type { MeasuredFile } from './frame-pool.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { takenDifferences, takenForBlanks, takenInWords } from '../../src/worksheet/document/frame-taken.ts'
+import { takenDifferences, takenForBlanks, takenInWords } from '../../src/worksheet/frame/frame-taken.ts'
 import {
   type Cell,
   FORMAT,

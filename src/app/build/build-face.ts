@@ -7,15 +7,14 @@ import '../../cells/forms/build-cell.ts'
 import { labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type Cell, type Change, movedBy, movedInto } from '../../worksheet/index.ts'
+import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
 import { RowDrag } from './build-drag.ts'
 import { type BuildKey, buildKey } from './build-keys.ts'
 import { buildStyle } from './build-style.ts'
 import { clipBarStyle } from './clip-bar.ts'
 import { Clipboard } from './clipboard.ts'
-import '../fill/join-offer.ts'
-import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
-import type { OpenSheet } from '../open/open-sheet.ts'
 import { sectionMoved } from './move-section.ts'
 import { buildWords as words } from './words.ts'
 
@@ -74,6 +73,11 @@ export class BuildFace extends SignalWatcher(LitElement) {
     this.loaded = open.loadAllFunctions()
     await this.loaded
     if (open === this.open) this.isLoaded = true
+  }
+
+  override firstUpdated(): void {
+    // It is below everything else, and waits until the sheet has been shown.
+    void import('../compose/join-offer.ts')
   }
 
   override connectedCallback(): void {

@@ -5,6 +5,7 @@ const MAX_LISTED = 8
 const quoted = (text: string): string => `“${text}”`
 
 export const composeWords = {
+  addASection: 'Add a section',
   add: 'Add a section',
   search: 'What it is about',
   cancel: 'Cancel',

@@ -14,13 +14,12 @@ import '../../cells/basic/section-cautions.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import './check-list.ts'
 import './example-bar.ts'
-import type { CheckList } from './check-list.ts'
-import { fillStyle } from './fill-style.ts'
-import { foldLine } from './fold-line.ts'
-import './join-offer.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import type { CheckList } from './check-list.ts'
+import { fillStyle } from './fill-style.ts'
+import { foldLine } from './fold-line.ts'
 import './section-summary.ts'
 import { bandOf } from '../open/bands.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
@@ -177,6 +176,11 @@ export class FillFace extends SignalWatcher(LitElement) {
     return html`
       <p class="empty">${words.emptyBefore} <a class="word" href=${withFace(location.hash, 'build')}>${words.emptyLink}</a>${words.emptyAfter}</p>
     `
+  }
+
+  override firstUpdated(): void {
+    // It is below everything else, and waits until the sheet has been shown.
+    void import('../compose/join-offer.ts')
   }
 
   override render(): TemplateResult {

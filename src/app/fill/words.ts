@@ -23,5 +23,4 @@ export const fillWords = {
   emptyBefore: 'This sheet is empty.',
   emptyLink: 'Add your own cells in Build',
   emptyAfter: ', or add a section for a part of the job.',
-  addASection: 'Add a section',
 }

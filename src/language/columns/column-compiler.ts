@@ -1,9 +1,9 @@
+import { type Called, calledBy, FUNCTION_TABLE } from '../evaluating/call-table.ts'
+import type { Step } from '../evaluating/closures.ts'
 import { Refusal } from '../values/function-record.ts'
 import { ComputeError } from '../values/operations.ts'
 import { BINARY } from '../values/operators.ts'
 import type { RecordValue, Value } from '../values/types.ts'
-import { type Called, calledBy, FUNCTION_TABLE } from '../evaluating/call-table.ts'
-import type { Step } from '../evaluating/closures.ts'
 import { arithmetic, Buffer, numbersIn, type Plain } from './column-arithmetic.ts'
 import { byTry, type Column, type ColumnProgram, gathered, NO_FLAG, NONE, numbers, same, valueAt } from './columns.ts'
 

@@ -1,6 +1,6 @@
-import { type Program, stepsOfProgram } from '../../language/evaluating/closures.ts'
 import { compileColumns } from '../../language/columns/column-compiler.ts'
 import { type Column, type ColumnProgram, columnOf, numbers, valueAt } from '../../language/columns/columns.ts'
+import { type Program, stepsOfProgram } from '../../language/evaluating/closures.ts'
 import { ComputeError, type RecordValue, refusedValue, type Value } from '../../language/index.ts'
 import { readCoverage } from '../document/coverage.ts'
 import type { Engine } from '../engine/engine.ts'

@@ -1,7 +1,7 @@
 import { LENGTH, NONE, showQuantity, TIME } from '../../units/index.ts'
+import { labelOf } from '../document/label.ts'
+import { readGiven } from '../document/read-given.ts'
 import type { Cell, Frame, Given } from '../schema/document.ts'
-import { labelOf } from './label.ts'
-import { readGiven } from './read-given.ts'
 
 /** What the camera wrote where the sheet asked for something else: “f/8 set, f/5.6 in the frame”. */
 export interface TakenDifference {

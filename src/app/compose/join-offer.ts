@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import { fillWords } from './words.ts'
+import { composeWords } from './words.ts'
 
 /** The button at the end of a sheet that adds a section. The panel behind it is fetched on the first press. */
 @customElement('join-offer')
@@ -22,7 +22,7 @@ export class JoinOffer extends SignalWatcher(LitElement) {
 
   private async ask(): Promise<void> {
     this.asked = true
-    await import('../compose/join-panel.ts')
+    await import('./join-panel.ts')
     await this.updateComplete
     await this.renderRoot.querySelector<LitElement & { take: () => Promise<void> }>('join-panel')?.take()
   }
@@ -43,6 +43,6 @@ export class JoinOffer extends SignalWatcher(LitElement) {
           }}
           @join-left=${() => void this.leave()}
         ></join-panel>`
-      : html`<button type="button" class="press" @click=${() => void this.ask()}>${fillWords.addASection}</button>`
+      : html`<button type="button" class="press" @click=${() => void this.ask()}>${composeWords.addASection}</button>`
   }
 }
