@@ -38,6 +38,14 @@ const PARTS = {
     args: ['--project=unit', 'tests/endurance/edits.test.ts'],
     counted: 'sequences',
   },
+  sheets: {
+    about: 'sheets of jobs and parts, pairs, triples and handfuls, in every order',
+    whole: 5_000,
+    block: 200,
+    env: (n, seed) => ({ SHEETS: n, SHEETS_SEED: seed }),
+    args: ['--project=unit', 'tests/endurance/sheets.test.ts'],
+    counted: 'sheets',
+  },
   store: {
     about: 'simulated browsers with a failing database',
     whole: 20_000,
