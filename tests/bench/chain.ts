@@ -60,7 +60,7 @@ function time({ contender, edits, times }: Runner, round: number): void {
   }
 }
 
-/** That all come to the same figure, and that ours computes every cell. Also lets each warm up. */
+/** That all give the same figure, and that ours computes every cell. Also lets each warm up. */
 function checkAll(runners: readonly Runner[], worksheet: Ours): number {
   for (const value of [120, 100]) {
     const results = runners.map(({ contender, edits }) => {

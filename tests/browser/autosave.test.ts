@@ -9,7 +9,7 @@ import { pressInHead } from './head.ts'
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 /** Sections out of sight are not rendered: their inner text would be empty. */
 const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure, check-cell p').allTextContents()
-const kept = (page: Page): Promise<void> =>
+const stored = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
@@ -19,7 +19,7 @@ test('what was typed is there after a reload, and on the shelf', async ({ open }
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').fill('80')
   await given(page, 'Job').fill('Sluice House, survey of 1871')
-  await kept(page)
+  await stored(page)
   const before = await figures(page)
   await page.reload()
   await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
@@ -43,7 +43,7 @@ test('leaving the page at once loses nothing', async ({ open }) => {
   await expect.poll(() => given(page, 'Lens').inputValue()).toBe('81')
 })
 
-test('a template that was only looked at is not kept', async ({ open }) => {
+test('a template that was only looked at is not saved', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').waitFor()
   await page.getByRole('link', { name: 'Evenfield' }).click()
@@ -84,7 +84,7 @@ test('a link that is left leaves nothing behind', async ({ open }) => {
   expect(await second.page.getByRole('heading', { name: 'Your sheets' }).count()).toBe(0)
 })
 
-test('a broken link is told plainly on the shelf', async ({ open }) => {
+test('a broken link is reported on the shelf', async ({ open }) => {
   const { page } = await open({ path: '#s=1.AAAA' })
   await page
     .getByRole('alert')
@@ -130,10 +130,10 @@ test('a sheet goes out as a file and comes in as a copy; a bad file leaves every
   ).toBe(2)
 })
 
-test('a kept sheet is duplicated, removed, and put back', async ({ open }) => {
+test('a saved sheet is duplicated, removed, and put back', async ({ open }) => {
   const { page } = await open({ path: '#new/two-lamps' })
   await given(page, 'Job').fill('Sluice House, panel')
-  await kept(page)
+  await stored(page)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   const sheets = page.locator('shelf-page [data-open]')
   await page.getByRole('button', { name: /^Duplicate/ }).click()

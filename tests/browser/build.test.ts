@@ -89,7 +89,7 @@ test('renaming a cell follows into the formulas that use it', async ({ open }) =
   ).toBe(0)
 })
 
-test('a name that is taken or cannot be one is told plainly, and what was typed stays', async ({ open }) => {
+test('a name that is taken or cannot be one is reported, and what was typed stays', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
   const name = page.locator('name-field').getByLabel('Name')
@@ -112,7 +112,7 @@ test('a name that is taken or cannot be one is told plainly, and what was typed 
   await expect.poll(() => name.inputValue()).toBe('focal')
 })
 
-test('a broken formula keeps its text, shows what is wrong, and a mend puts it right', async ({ open }) => {
+test('a broken formula keeps its text, shows what is wrong, and a fix puts it right', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await row(page, 'Original to sensor')
     .first()
@@ -189,7 +189,7 @@ test('the editor completes names, functions and units, and shows a function’s 
   await page.locator('.cm-tooltip-hover').getByText('Source:').waitFor()
 })
 
-test('undo and redo go through typing, moving and removing, and the sheet stands as before', async ({ open }) => {
+test('undo and redo go through typing, moving and removing, and the sheet is as before', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await page.locator('build-cell').first().waitFor()
   const before = await names(page)

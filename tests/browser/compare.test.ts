@@ -78,7 +78,7 @@ test('a range follows what is typed, and a value of it is taken over with one pr
   await expect.poll(() => rowTexts(range).then((rows) => rows.length)).toBe(3)
 })
 
-test('variants stand beside the sheet, are typed into, and taken over', async ({ open }) => {
+test('variants are beside the sheet, are typed into, and taken over', async ({ open }) => {
   const { page } = await open({ width: 1024, dim: true })
   await bring(page)
   const variants = page.locator('variants-cell')
@@ -97,7 +97,7 @@ test('variants stand beside the sheet, are typed into, and taken over', async ({
   expect(await violations(page)).toEqual([])
 })
 
-test('a piece of the kit is chosen, fills in what goes with it, and is offered as a mend', async ({ open }) => {
+test('a piece of the kit is chosen, fills in what goes with it, and is offered as a suggestion', async ({ open }) => {
   const { page, site } = await open()
   await bring(page)
   const address = page.url()
@@ -125,7 +125,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
   await page.getByRole('button', { name: 'Edit Tube, 12 mm' }).waitFor()
 
   await page.goto(address)
-  // What is kept is the studio’s own now; the sheet still has its copy of what was chosen.
+  // What is saved is the studio’s own now; the sheet still has its copy of what was chosen.
   await page.locator('given-cell').filter({ hasText: '60 mm close-focus lens' }).waitFor()
   await page.getByRole('button', { name: 'Change: The lens' }).click()
   await expect.poll(() => page.getByLabel('The lens', { exact: true }).inputValue()).toBe('lens-60')

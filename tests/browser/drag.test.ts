@@ -61,7 +61,7 @@ describe('a lamp dragged with the mouse', () => {
     expect(await page.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(false)
   })
 
-  test('stays under the pointer, and comes to stand where it was let go', async ({ open }) => {
+  test('stays under the pointer, and stays where it was let go', async ({ open }) => {
     const { page } = await open({ path: '#new/flat-sheet' })
     const lamp = handle(page, 1)
     await lamp.waitFor()
@@ -106,9 +106,7 @@ test('a lamp is dragged with a finger, and stays under it', async ({ open }) => 
 })
 
 describe('a lamp moved by keys', () => {
-  test('goes 10 mm at a press, 100 mm with shift, says where it stands, and is put back by one undo', async ({
-    open,
-  }) => {
+  test('goes 10 mm at a press, 100 mm with shift, says where it is, and is put back by one undo', async ({ open }) => {
     const { page } = await open({ path: '#new/flat-sheet' })
     const lamp = handle(page, 1)
     await lamp.waitFor()
@@ -131,7 +129,7 @@ describe('a lamp moved by keys', () => {
     expect(await millimetres(high(page))).toBe(height)
   })
 
-  test('is told when nothing moves it that way', async ({ open }) => {
+  test('is reported when nothing moves it that way', async ({ open }) => {
     const { page } = await open({ path: '#new/flat-sheet' })
     const lamp = handle(page, 1, 'plan')
     await lamp.waitFor()

@@ -59,7 +59,7 @@ class Finger {
 }
 
 describe('a cell dragged to its place', () => {
-  test('by the mouse: a line shows where it would stand, and one undo puts it back', async ({ open }) => {
+  test('by the mouse: a line shows where it would go, and one undo puts it back', async ({ open }) => {
     const { page } = await open()
     await build(page)
     const from = await middle(grip(page, 'Width'))
@@ -334,7 +334,7 @@ describe('finding', () => {
     expect(await marked(page, 'fill-face')).toEqual([])
   })
 
-  test('is asked for by press in Build too; what is not there is told', async ({ open }) => {
+  test('is asked for by press in Build too; what is not there is reported', async ({ open }) => {
     const { page } = await open({ width: 390, height: 844, context: { hasTouch: true } })
     await build(page, FOLDED)
     await pressInHead(page, 'Find')

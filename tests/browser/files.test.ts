@@ -8,7 +8,7 @@ import { test, violations } from './harness.ts'
 import { pressInHead } from './head.ts'
 
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
-const kept = (page: Page): Promise<void> =>
+const stored = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
@@ -47,7 +47,7 @@ test('several files at once: the good come in, the bad are named', async ({ open
   expect((await sheets(page)).sort()).toEqual(['One', 'Two'])
 })
 
-test('files dropped on an open sheet come in, and the open one is kept', async ({ open }) => {
+test('files dropped on an open sheet come in, and the open one is saved', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Job').fill('typed just before')
   const texts = ['One', 'Two'].map((title) => ({ name: `${title}.json`, text: JSON.stringify({ ...SHEET, title }) }))
@@ -66,7 +66,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await first.page.goto(`${first.site}#new/flat-sheet`)
   await first.page.reload()
   await given(first.page, 'Job').fill('as agreed')
-  await kept(first.page)
+  await stored(first.page)
   await pressInHead(first.page, 'Revisions')
   await first.page.getByLabel('Name for the sheet as it is now').fill('Agreed')
   await first.page.getByRole('button', { name: 'Save as a revision' }).click()
@@ -91,7 +91,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await second.page.locator('revisions-panel').filter({ hasText: 'Agreed, today' }).waitFor()
 
   await given(second.page, 'Job').fill('as changed')
-  await kept(second.page)
+  await stored(second.page)
   await shelf(second.page)
   await second.page.locator('#file').setInputFiles(path)
   await second.page.getByRole('status').filter({ hasText: 'came in as a copy beside it' }).waitFor()
@@ -121,7 +121,7 @@ test('a full disk is reported until the sheet is saved, also on the shelf and af
       document.documentElement.dataset.disk = state
     }, state)
   await given(page, 'Job').fill('saved')
-  await kept(page)
+  await stored(page)
   await disk('full')
   const long = 'x'.repeat(20_000)
   await given(page, 'Job').fill(long)
@@ -178,7 +178,7 @@ test('a text too long for a sheet is refused with the reason, and the field show
   }
   await given(page, 'Job').fill('short')
   await page.getByRole('alert').filter({ hasText: /fit/ }).waitFor({ state: 'detached' })
-  await kept(page)
+  await stored(page)
 })
 
 test('where the browser saves nothing, it says so and the sheet works', async ({ open }) => {
@@ -240,7 +240,7 @@ test('an upgrade blocked by another tab is reported, the sheet works, and is sav
     .waitFor()
   await page.getByRole('button', { name: 'Save as a file' }).waitFor()
   await older.close()
-  await kept(page)
+  await stored(page)
   await page.reload()
   await expect.poll(() => given(page, 'Job').inputValue()).toBe('typed meanwhile')
 })

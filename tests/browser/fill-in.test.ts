@@ -15,7 +15,7 @@ test('the shelf asks what you have got and opens the template for it', async ({ 
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toMatch(/copy stand/)
 })
 
-test('every result changes at each key, and the head says how the checks stand', async ({ open }) => {
+test('every result changes at each key, and the head says the state of the checks', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   const lens = given(page, 'Lens')
   await lens.waitFor()
@@ -39,7 +39,7 @@ test('emptied givens make results wait and say for what', async ({ open }) => {
   await cell.filter({ hasText: /Needs Lens/ }).waitFor()
 })
 
-test('text that cannot be read is told what, where and how to mend it, and stays', async ({ open }) => {
+test('text that cannot be read is reported with what, where and how to fix it, and stays', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   const border = given(page, 'Border round it')
   await border.fill('10 mmm')
@@ -69,7 +69,7 @@ test('a bare number is shown as it is read, and another reading is one press awa
   await expect.poll(() => given(page, 'Time').inputValue()).toBe('1/125 s')
 })
 
-test('on a touch screen the signs stand under the field in hand and go in at the caret', async ({ open }) => {
+test('on a touch screen the signs are under the field in hand and go in at the caret', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet', width: 390, context: { hasTouch: true, isMobile: true } })
   const size = page.getByRole('textbox', { name: 'Original', exact: true })
   await size.fill('420297')
@@ -88,7 +88,7 @@ test('what is seldom known is folded away and counts when it is filled in', asyn
   await folded.locator('given-cell').first().waitFor({ state: 'visible' })
 })
 
-test('pressing how the checks stand leads to the check that fails', async ({ open }) => {
+test('pressing the state of the checks leads to the check that fails', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet', height: 500 })
   await page.getByRole('button', { name: /fails?/ }).click()
   const failing = page.locator('check-cell').filter({ hasText: 'Fail' }).first()

@@ -96,7 +96,7 @@ test('a function of a subject the sheet did not call is known once the sheet is 
   await expect.poll(() => page.locator('build-cell .figure').first().textContent()).toBe('5')
 })
 
-test('a formula of one’s own fetches the checker, and is understood', async ({ open }) => {
+test('a formula of the user fetches the checker, and is understood', async ({ open }) => {
   const { page } = await open({ path: '#new/empty/build' })
   await page
     .getByRole('button', { name: /^A result/ })

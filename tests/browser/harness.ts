@@ -132,7 +132,7 @@ export interface Violation {
   readonly where: readonly string[]
 }
 
-/** What axe finds on the page as it stands, the serious and critical unless told otherwise. */
+/** What axe finds on the page as it is, the serious and critical unless asked otherwise. */
 export async function violations(page: Page, impacts = ['serious', 'critical']): Promise<Violation[]> {
   // Playwright evaluates through the debugger, past the page's policy, which stays in force for the page itself.
   await page.evaluate(axe.source)

@@ -59,7 +59,7 @@ test('hostile links are shown for what they are, and run nothing', { timeout: 30
   expect(await prototypes(page)).toBe(before)
 })
 
-test('a sheet with script in every text is kept, filled in and built, and runs nothing', async ({ open }) => {
+test('a sheet with script in every text is saved, filled in and built, and runs nothing', async ({ open }) => {
   const { page } = await open()
   await arrive(page, asLink(readFileSync(new URL('script-in-every-text.json', CORPUS))))
   await page.getByRole('button', { name: 'Save a copy' }).click()

@@ -18,7 +18,7 @@ const ACKNOWLEDGED = 'kept: '
 const job = (page: Page) => page.getByLabel('Job', { exact: true })
 const lens = (page: Page) => page.getByLabel('Lens', { exact: true })
 
-/** Has the page tell what stood in the job's field whenever its head says “Saved”. */
+/** Has the page tell what was in the job's field whenever its head says “Saved”. */
 const tellWhatIsKept = (page: Page): Promise<void> =>
   page.evaluate((acknowledged) => {
     const root = document

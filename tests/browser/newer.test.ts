@@ -51,6 +51,6 @@ test('a sheet of a newer version opens to be read, says so, and can be saved as 
 
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
-  // Nothing of it was kept.
+  // Nothing of it was saved.
   expect(await page.locator('shelf-page [data-open]').count()).toBe(0)
 })

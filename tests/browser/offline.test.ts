@@ -117,7 +117,7 @@ test('a newer Evenfield says so, is used when asked, and loses nothing typed', a
   await expect.poll(() => lens(page).inputValue()).toBe('83')
   await expect.poll(() => page.locator('update-bar button').count()).toBe(0)
 
-  // The other tab is not torn from under whoever types there.
+  // The other tab is not torn from under anyone who types there.
   const there = other.locator('update-bar').getByRole('button', { name: 'Load it here' })
   await there.waitFor()
   expect(await release(other)).toBe(undefined)

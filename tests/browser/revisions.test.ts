@@ -4,7 +4,7 @@ import { test, violations } from './harness.ts'
 import { pressInHead } from './head.ts'
 
 const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
-const kept = (page: Page): Promise<void> =>
+const saved = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
@@ -14,7 +14,7 @@ const lines = (page: Page): Promise<string[]> => page.locator('revisions-panel l
 test('the past of a sheet: named, compared in words, restored, and the restore undone', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').fill('80')
-  await kept(page)
+  await saved(page)
   await pressInHead(page, 'Revisions')
   await page.locator('revisions-panel').filter({ hasText: 'None yet' }).waitFor()
   const name = page.getByLabel('Name for the sheet as it is now')
@@ -23,7 +23,7 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
   await expect.poll(() => lines(page)).toEqual([expect.stringMatching(/^As agreed, today \d\d:\d\d$/)])
 
   await given(page, 'Lens').fill('60')
-  await kept(page)
+  await saved(page)
   await page.getByRole('button', { name: /^Compare As agreed/ }).click()
   const comparison = page.locator('revisions-panel .comparison')
   await comparison.filter({ hasText: /Givens.*Lens.*80 mm, then 60 mm/s }).waitFor()
@@ -44,17 +44,17 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
   await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
 })
 
-test('what stood a minute ago is a revision once it is typed over', async ({ open }) => {
+test('what was a minute ago is a revision once it is typed over', async ({ open }) => {
   const { page } = await open()
   await page.clock.install()
   await page.goto(`${page.url()}#new/flat-sheet`)
   await given(page, 'Lens').fill('80')
   await page.clock.runFor(1000)
-  await kept(page)
+  await saved(page)
   await page.clock.runFor(120_000)
   await given(page, 'Lens').fill('90')
   await page.clock.runFor(1000)
-  await kept(page)
+  await saved(page)
   await pressInHead(page, 'Revisions')
   await expect.poll(() => lines(page)).toHaveLength(1)
   await page.getByRole('button', { name: /^Compare today/ }).click()
@@ -69,7 +69,7 @@ test('a removed sheet is in the bin after a reload, restored from it, and erased
 }) => {
   const { page } = await open({ path: '#new/two-lamps' })
   await given(page, 'Job').fill('Sluice House, panel')
-  await kept(page)
+  await saved(page)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.getByRole('button', { name: /^Remove / }).click()
   await page.reload()

@@ -22,7 +22,7 @@ async function tabTo(page: Page, name: RegExp): Promise<void> {
   throw new Error(`No Tab leads to ${name}.`)
 }
 
-/** A sheet of one’s own cells, pasted as a link would bring it: written in Build by hand it would be a test of Build. */
+/** A sheet of the user’s cells, pasted as a link would bring it: written in Build by hand it would be a test of Build. */
 async function ownSheet(page: Page): Promise<void> {
   const chooser = page.waitForEvent('filechooser')
   await page.getByRole('button', { name: 'Open a file' }).click()
@@ -110,7 +110,7 @@ test('names that clash are asked about, and both answers do what they say', asyn
   const offsets = page.locator('given-cell[data-cell]').getByLabel(/^(Off by|The lens appears off the centre by)$/)
 
   await choose()
-  // Of another kind: told, with why. Of the same kind but not published: asked, and kept apart where nothing is said.
+  // Of another kind: reported, with why. Of the same kind but not published: asked, and separate where nothing is said.
   await panel.getByText(/“Which field”: your sheet already has a cell named “field”\. They cannot be merged/).waitFor()
   const asked = panel.getByRole('group', { name: /“Off by”/ })
   const both = asked.getByLabel('Keep both: the new one is named “mirror_offset_2”')
@@ -133,24 +133,24 @@ test('names that clash are asked about, and both answers do what they say', asyn
   await page.locator('build-cell').filter({ hasText: 'tilt_depth(allowed_tilt, field_2)' }).waitFor()
 })
 
-test('a section folds by keyboard, says how its checks stand, and stays so after a reload', async ({ open }) => {
+test('a section folds by keyboard, says the state of its checks, and stays so after a reload', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await page.locator('fill-face given-cell').first().waitFor()
   await fold(page, 'Light').focus()
   await page.keyboard.press('Enter')
   await expect.poll(() => fold(page, 'Light').getAttribute('aria-expanded')).toBe('false')
-  const standing = page.locator('section-summary p')
-  await expect.poll(() => standing.textContent()).toMatch(/^Checks: 1 marginal\.$/)
+  const state = page.locator('section-summary p')
+  await expect.poll(() => state.textContent()).toMatch(/^Checks: 1 marginal\.$/)
   expect(await page.getByLabel('Lamps above the board').count()).toBe(0)
   expect(await violations(page)).toEqual([])
 
   // It follows what is typed elsewhere.
   await page.getByRole('textbox', { name: 'Original', exact: true }).fill('900 x 700')
-  await expect.poll(() => standing.textContent()).not.toMatch(/^Checks: 1 marginal\.$/)
+  await expect.poll(() => state.textContent()).not.toMatch(/^Checks: 1 marginal\.$/)
   await expect.poll(() => page.locator('sheet-head .saved').textContent()).toMatch(/Saved \d/)
   // Folding is no step of undo, nor does undo unfold.
   await page.keyboard.press('Control+z')
-  await expect.poll(() => standing.textContent()).toMatch(/^Checks: 1 marginal\.$/)
+  await expect.poll(() => state.textContent()).toMatch(/^Checks: 1 marginal\.$/)
   expect(await fold(page, 'Light').getAttribute('aria-expanded')).toBe('false')
 
   await page.reload()

@@ -1,7 +1,7 @@
 import { expect } from 'vitest'
 import { test } from './harness.ts'
 
-test('a sheet on the app’s own server is shown for what it is, and kept when asked', async ({ open }) => {
+test('a sheet on the app’s own server is shown for what it is, and saved when asked', async ({ open }) => {
   const visit = await open()
   const { page } = visit
   const file = { format: 'evenfield-worksheet', version: 2, title: 'Ferry Lane maps', cells: [] }

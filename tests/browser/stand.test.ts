@@ -120,7 +120,7 @@ test('where nothing is marked it says how, and shows the results of one section;
 })
 
 describe('the screen', () => {
-  /** The browser's own lock, with what becomes of it kept in sight. */
+  /** The browser's own lock, with what becomes of it in view. */
   const watched = () => {
     const seen = { asked: 0, locks: [] as WakeLockSentinel[] }
     Object.assign(globalThis, { seen })
@@ -164,7 +164,7 @@ describe('the screen', () => {
     await expect.poll(() => seen(page)).toEqual({ asked: 2, released: [true, true] })
   })
 
-  test('may go dark where the browser refuses, which is told; a touch asks again', async ({ open }) => {
+  test('may go dark where the browser refuses, which is reported; a touch asks again', async ({ open }) => {
     const { page, context } = await open()
     await context.addInitScript(() => {
       const { wakeLock } = navigator
@@ -183,7 +183,7 @@ describe('the screen', () => {
     await page.getByText('The screen stays on.').waitFor()
   })
 
-  test('may go dark where the browser has no such thing, which is told', async ({ open }) => {
+  test('may go dark where the browser has no such thing, which is reported', async ({ open }) => {
     const { page, context } = await open()
     await context.addInitScript(() => Reflect.deleteProperty(Navigator.prototype, 'wakeLock'))
     await page.reload()
@@ -193,7 +193,7 @@ describe('the screen', () => {
   })
 })
 
-test('the way a check stands leads from the stand to where it is filled in', async ({ open }) => {
+test('the state of a check leads from the stand to where it is filled in', async ({ open }) => {
   const { page } = await open()
   await openSheet(page, [given('width', '1100', { unit: 'mm' }), ...CELLS.slice(2)])
   await toStand(page)

@@ -26,33 +26,33 @@ const CELLS: Cell[] = [
   },
 ]
 
-const told = (page: Page) => page.locator('steps-cell [role=status]').textContent()
+const reported = (page: Page) => page.locator('steps-cell [role=status]').textContent()
 const figure = (page: Page, label: string) =>
   page.locator('result-cell').filter({ hasText: label }).locator('.figure').textContent()
 const stepsOf = async (page: Page): Promise<Steps['steps']> =>
   ((await cellsOf(page)).find(({ kind }) => kind === 'steps') as Steps).steps
 
-test('steps are ticked by keyboard, told in words, and begun anew in one step of undo', async ({ open }) => {
+test('steps are ticked by keyboard, reported in words, and begun anew in one step of undo', async ({ open }) => {
   const { page } = await open()
   await openSheet(page, CELLS)
   const first = page.getByRole('checkbox', { name: /Level the camera/ })
   await first.focus()
   await page.keyboard.press('Space')
-  await expect.poll(() => told(page)).toBe('1 of 4 done')
+  await expect.poll(() => reported(page)).toBe('1 of 4 done')
   await page.keyboard.press('Tab')
   expect(await focused(page)).toMatch(/Read the left edge/)
   await page.keyboard.press('Space')
-  await expect.poll(() => told(page)).toBe('2 of 4 done')
+  await expect.poll(() => reported(page)).toBe('2 of 4 done')
   await page.keyboard.press('Control+z')
-  await expect.poll(() => told(page)).toBe('1 of 4 done')
+  await expect.poll(() => reported(page)).toBe('1 of 4 done')
   await page.keyboard.press('Control+y')
-  await expect.poll(() => told(page)).toBe('2 of 4 done')
+  await expect.poll(() => reported(page)).toBe('2 of 4 done')
   await page.getByLabel('Left edge', { exact: true }).last().fill('380')
   await page.getByRole('button', { name: 'Start over' }).click()
-  await expect.poll(() => told(page)).toBe('0 of 4 done')
+  await expect.poll(() => reported(page)).toBe('0 of 4 done')
   expect(await page.getByLabel('Left edge', { exact: true }).last().inputValue()).toBe('380')
   await page.keyboard.press('Control+z')
-  await expect.poll(() => told(page)).toBe('2 of 4 done')
+  await expect.poll(() => reported(page)).toBe('2 of 4 done')
 })
 
 test('a reading typed at its step feeds the cell it is of, and is cleared only when asked', async ({ open }) => {
@@ -88,7 +88,7 @@ test('steps are ticked by touch, each target a finger wide', async ({ open }) =>
   const box = await label.boundingBox()
   expect(box?.height).toBeGreaterThanOrEqual(44)
   await page.touchscreen.tap((box?.x ?? 0) + (box?.width ?? 0) - 20, (box?.y ?? 0) + 10)
-  await expect.poll(() => told(page)).toBe('1 of 4 done')
+  await expect.poll(() => reported(page)).toBe('1 of 4 done')
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
 })
 

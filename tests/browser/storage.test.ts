@@ -74,14 +74,14 @@ describe('in a browser', () => {
       const before = await launch()
       const page = await open(before)
       expect(await page.evaluate(() => store.persistent)).toBe(true)
-      const kept = await page.evaluate((sheet) => store.save('a', sheet), SHEET)
+      const saved = await page.evaluate((sheet) => store.save('a', sheet), SHEET)
       await page.evaluate(() => store.saveSetting('face', 'dim'))
       await before.close()
 
       const after = await launch()
       const again = await open(after)
-      expect(await again.evaluate(() => store.list())).toEqual([kept])
-      expect(kept).toMatchObject({ id: 'a', title: SHEET.title, cells: 4, changes: 1 })
+      expect(await again.evaluate(() => store.list())).toEqual([saved])
+      expect(saved).toMatchObject({ id: 'a', title: SHEET.title, cells: 4, changes: 1 })
       expect(await again.evaluate(() => store.load('a'))).toEqual(SHEET)
       expect(await again.evaluate(() => store.setting('face'))).toBe('dim')
       await after.close()
@@ -144,18 +144,18 @@ describe('in a browser', () => {
     await expect.poll(() => page.frames().length).toBe(2)
     const frame = page.frames()[1]
     await frame?.waitForLoadState()
-    const told = await frame?.evaluate(async (sheet) => {
+    const shownText = await frame?.evaluate(async (sheet) => {
       const opened = await storage.openStore()
       await opened.save('a', sheet)
       return {
-        kept: opened.persistent,
+        saved: opened.persistent,
         problem: opened.problem?.problem,
         message: opened.problem?.message,
         found: await opened.load('a'),
       }
     }, SHEET)
-    expect(told).toEqual({
-      kept: false,
+    expect(shownText).toEqual({
+      saved: false,
       problem: 'refused',
       message: expect.stringMatching(/save it as a file before closing/),
       found: SHEET,
@@ -214,7 +214,7 @@ describe('in a browser', () => {
         const gone = indexedDB.deleteDatabase('evenfield')
         gone.onsuccess = settle
       })
-      // Of the first version, and deaf to whoever wants to upgrade it.
+      // Of the first version, and deaf to anyone who wants to upgrade it.
       await new Promise((settle) => {
         const request = indexedDB.open('evenfield', 1)
         request.onupgradeneeded = () => {
@@ -229,7 +229,7 @@ describe('in a browser', () => {
     })
     const second = await open(context, '/second')
     expect(await second.evaluate(() => store.problem?.problem)).toBe('blocked')
-    // The request of a third tab waits behind that of the second, and is not even told that it is blocked.
+    // The request of a third tab waits behind that of the second, and is not even notified that it is blocked.
     const third = await open(context, '/third')
     expect(await third.evaluate(() => store.problem?.problem)).toBe('silent')
     await old.close()

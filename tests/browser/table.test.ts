@@ -8,7 +8,7 @@ import { test, violations } from './harness.ts'
 import { pressInHead } from './head.ts'
 
 const at = (page: Page, name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
-const kept = (page: Page): Promise<void> =>
+const saved = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
@@ -70,7 +70,7 @@ async function opened(page: Page, sheet: object): Promise<void> {
   await page.locator('table-cell table').waitFor()
 }
 
-test('a table is built from nothing by keyboard, filled from a spreadsheet, kept, and saved as CSV', async ({
+test('a table is built from nothing by keyboard, filled from a spreadsheet, saved, and saved as CSV', async ({
   open,
 }) => {
   const { page } = await open()
@@ -143,7 +143,7 @@ test('a table is built from nothing by keyboard, filled from a spreadsheet, kept
 
   await page.keyboard.type('299,5')
   await rowsSaid(page, '301 rows')
-  await kept(page)
+  await saved(page)
   await page.reload()
   await rowsSaid(page, '301 rows')
   expect((await foot(page)).replace(/[^\d.]/g, '')).toBe(`${Math.round(sum + 299.5)}`)

@@ -5,24 +5,24 @@ import { pressInHead } from './head.ts'
 
 const job = (page: Page): Locator => page.getByLabel('Job', { exact: true })
 const says = (page: Page, words: RegExp): Promise<void> => page.getByRole('alert').filter({ hasText: words }).waitFor()
-const kept = (page: Page): Promise<void> =>
+const stored = (page: Page): Promise<void> =>
   page
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
 
-/** A sheet kept from one tab, and the same opened in a second. */
+/** A sheet saved from one tab, and the same opened in a second. */
 async function twice(open: (options: { path: string }) => Promise<Visit>): Promise<[Page, Page]> {
   const { page: first, context } = await open({ path: '#new/flat-sheet' })
   await job(first).fill('typed in the first')
-  await kept(first)
+  await stored(first)
   const second = await context.newPage()
   await second.goto(first.url())
   await says(second, /open in another tab or window/)
   return [first, second]
 }
 
-test('a second tab is told, shows the sheet, and follows what is typed in the first', async ({ open }) => {
+test('a second tab says so, shows the sheet, and follows what is typed in the first', async ({ open }) => {
   const [first, second] = await twice(open)
   expect(await job(second).inputValue()).toBe('typed in the first')
   await job(first).fill('typed later')
@@ -47,7 +47,7 @@ test('a tab that only reads takes no typing, no choice and no press', async ({ o
   await expect.poll(() => job(first).inputValue()).toBe('typed in the first')
 })
 
-test('the second takes over with all that was typed; the first is told, reads on, and takes it back', async ({
+test('the second takes over with all that was typed; the first is notified, reads on, and takes it back', async ({
   open,
 }) => {
   const [first, second] = await twice(open)
@@ -56,7 +56,7 @@ test('the second takes over with all that was typed; the first is told, reads on
   await expect.poll(() => job(second).inputValue()).toBe('typed at the last moment')
   await says(first, /has taken this sheet over/)
   await job(second).fill('typed in the second')
-  await kept(second)
+  await stored(second)
   await expect.poll(() => job(first).inputValue()).toBe('typed in the second')
 
   await first.getByRole('button', { name: 'Take it back' }).click()
@@ -71,7 +71,7 @@ test('the second keeps a copy; each is typed into apart', async ({ open }) => {
   await second.getByRole('button', { name: 'Save a copy' }).click()
   await expect.poll(() => second.getByRole('heading', { level: 1 }).textContent()).toMatch(/, copy$/)
   await job(second).fill('typed in the copy')
-  await kept(second)
+  await stored(second)
   expect(second.url()).not.toBe(first.url())
   await first.reload()
   await expect.poll(() => job(first).inputValue()).toBe('typed in the first')
@@ -82,12 +82,12 @@ test('when the first closes, the second can be typed into', async ({ open }) => 
   await first.close()
   await second.locator('tab-lock-bar').waitFor({ state: 'detached' })
   await job(second).fill('typed in the second')
-  await kept(second)
+  await stored(second)
 })
 
-test('a tab that sleeps is taken over from; what it had not kept is among the revisions', async ({ open }) => {
+test('a tab that sleeps is taken over from; what it had not saved is among the revisions', async ({ open }) => {
   const [first, second] = await twice(open)
-  // Stopped in the debugger its timers and messages stand still, as in a tab the browser has put aside.
+  // Stopped in the debugger its timers and messages are still, as in a tab the browser has put aside.
   const cdp = await first.context().newCDPSession(first)
   await cdp.send('Debugger.enable')
   await job(first).fill('typed before it slept')
@@ -97,7 +97,7 @@ test('a tab that sleeps is taken over from; what it had not kept is among the re
     await second.getByRole('button', { name: 'Take over' }).click()
     await second.locator('tab-lock-bar').waitFor({ state: 'detached' })
     await job(second).fill('typed in the second')
-    await kept(second)
+    await stored(second)
   } finally {
     await cdp.send('Debugger.resume').catch(() => {})
     await cdp.send('Debugger.disable')
@@ -111,7 +111,7 @@ test('a tab that sleeps is taken over from; what it had not kept is among the re
   await expect.poll(() => job(second).inputValue()).toBe('typed in the second')
 })
 
-test('without locks and messages the store itself refuses the second to keep, who is told and loses nothing', async ({
+test('without locks and messages the store itself refuses the second save, which is reported, and nothing is lost', async ({
   open,
 }) => {
   const visit = await open()
@@ -123,12 +123,12 @@ test('without locks and messages the store itself refuses the second to keep, wh
   await first.goto(`${visit.site}#new/flat-sheet`)
   await first.reload()
   await job(first).fill('typed in the first')
-  await kept(first)
+  await stored(first)
   const second = await context.newPage()
   await second.goto(first.url())
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
   await job(first).fill('typed later in the first')
-  await kept(first)
+  await stored(first)
   await job(second).fill('typed in the second')
   await says(second, /changed this sheet meanwhile/)
   await first.reload()
@@ -153,12 +153,12 @@ test('what was refused is never written over the other tab, also after a visit t
   await first.goto(`${visit.site}#new/flat-sheet`)
   await first.reload()
   await job(first).fill('typed in the first')
-  await kept(first)
+  await stored(first)
   const second = await context.newPage()
   await second.goto(first.url())
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
   await job(first).fill('typed later in the first')
-  await kept(first)
+  await stored(first)
   await job(second).fill('typed in the second')
   await says(second, /changed this sheet meanwhile.*saved among the revisions/)
   await second.getByRole('link', { name: 'Evenfield' }).click()
@@ -172,7 +172,7 @@ test('what was refused is never written over the other tab, also after a visit t
   await second.getByRole('button', { name: 'Show revisions' }).click()
   await second.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
   await job(second).fill('typed in the second again')
-  await kept(second)
+  await stored(second)
   const seenByFirst = async (): Promise<string> => {
     await first.reload()
     return job(first).inputValue()
@@ -191,7 +191,7 @@ test('with three tabs, Take over gives the sheet to the one that asked', async (
   await says(first, /has taken this sheet over/)
   await says(second, /open in another tab or window/)
   await job(third).fill('typed in the third')
-  await kept(third)
+  await stored(third)
   for (const page of [first, second])
     await expect.poll(() => job(page).inputValue(), { timeout: 20_000 }).toBe('typed in the third')
 })

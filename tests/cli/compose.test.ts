@@ -55,7 +55,7 @@ describe('evenfield compose', () => {
     expect(cells.sensor).toMatchObject({ from: 'example' })
   })
 
-  it('is told a name that is neither a job nor a part, and a missing file, in one line', () => {
+  it('reports a name that is neither a job nor a part, and a missing file, in one line', () => {
     expect(evenfield('compose', 'flat-shet', '--out', out)).toMatchObject({ code: 2 })
     expect(evenfield('compose', 'flat-sheet').err).toContain('--out FILE.json')
     expect(evenfield('compose', '--out', out).err).toContain('found none')
@@ -76,7 +76,7 @@ describe('what rests on an example', () => {
     expect(evenfield('compute', file).code).toBe(1)
   })
 
-  it('is one’s own once every figure beneath it is typed, or all are taken as one’s own', () => {
+  it('is the user’s own once every figure beneath it is typed, or all are taken as the user’s own', () => {
     const sets = ['original=420 x 297', 'sensor=36 x 24', 'sensor_pixels=6000 x 4000', 'wanted_sampling=250'].flatMap(
       (set) => ['--set', set],
     )

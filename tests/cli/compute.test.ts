@@ -71,7 +71,7 @@ describe('evenfield compute', () => {
     })
   })
 
-  it('takes a measured value for a result, and reckons on with it', () => {
+  it('takes a measured value for a result, and computes with it', () => {
     const path = worksheet('measured.json', [
       ...cells.slice(0, 1),
       { kind: 'result', id: 'm', name: 'half', unit: 'mm', formula: 'width / 2' },
@@ -129,7 +129,7 @@ describe('a simulation', () => {
     expect(evenfield('compute', path, '--simulate', '100000', '--seed=1', '--json').out).toBe(ran.out)
   })
 
-  it('is told in words without --json', () => {
+  it('is reported in sentences without --json', () => {
     const { out } = evenfield('compute', path, '--simulate', '1000', '--seed', '2')
     expect(out).toMatch(/simulated: mean .+, 95 % of the tries from .+ to /)
     expect(out).toMatch(/simulated: passes in 9\d(\.\d+)? % of the tries/)

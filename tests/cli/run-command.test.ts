@@ -52,7 +52,7 @@ describe('the run in a terminal', () => {
       }
       expect(Number(row['Column height [mm]'])).toBeLessThanOrEqual(1900)
     }
-    // 1 h 5 min in all is told as it is added up: every line has its own share.
+    // 1 h 5 min in all is reported as it is added up: every line has its own share.
     const minutes = rows.reduce((sum, row) => sum + Number(row['Time [min]']), 0)
     const frames = rows.reduce((sum, row) => sum + Number(row.Frames), 0)
     expect(minutes).toBeCloseTo((340 * 90 + frames * 35) / 60, 0)

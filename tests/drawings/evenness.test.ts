@@ -59,7 +59,7 @@ describe('the isolines', () => {
     ['a pair, drawn quickly', PAIR, true],
     ['two unlike lamps', UNLIKE, false],
     ['two unlike lamps, drawn quickly', UNLIKE, true],
-  ] as const)('stand where the light has their level: %s', (_, lamps, quick) => {
+  ] as const)('are where the light has their level: %s', (_, lamps, quick) => {
     const { drawing, level } = levelled(lamps, quick)
     const step = Number(/a line every ([\d.]+) stop/.exec(drawing.description)?.[1])
     const runs = pathsOf(drawing, 'isoline')
@@ -71,7 +71,7 @@ describe('the isolines', () => {
     }
   })
 
-  test('of the limit stands the limit below the greatest', () => {
+  test('of the limit is the limit below the greatest', () => {
     const { drawing, level, greatest } = levelled(UNLIKE, false)
     const points = pathsOf(drawing, 'limit').flat()
     expect(points.length).toBeGreaterThan(10)

@@ -28,7 +28,7 @@ describe('the steps', () => {
   test('end at the light value to set: the one metered less all the stops', () => {
     expect(written(INPUTS)).toEqual(expect.arrayContaining(['10.2 EV', '8.74 EV', '+2.32', '+0.64', '0', '−1.5']))
   })
-  test('stand on the axis', () => {
+  test('are on the axis', () => {
     const drawing = draw(INPUTS)
     const ticks = texts(drawing).filter(({ as }) => as.includes('tick'))
     const [a, b] = ticks as [(typeof ticks)[0], (typeof ticks)[0]]
@@ -70,7 +70,7 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
   })
 })
 
-test.each([240, 296, 340, 417, 480, 800])('names and figures stand clear, none missing, at %i px', (width) => {
+test.each([240, 296, 340, 417, 480, 800])('names and figures are clear, none missing, at %i px', (width) => {
   const long = ['The surface that was metered, white paper', 'unbreakablylongwordindeedasthismaybe', '', 'x']
   for (const more of [{}, { names: long }, { stops: [0, 0, 0, 0] }, { stops: [20, -30, 0.01, 5], start: -3 }]) {
     const drawing = draw({ ...INPUTS, ...more }, width)

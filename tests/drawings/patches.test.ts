@@ -18,7 +18,7 @@ const middle = (drawing: Drawing, ...as: readonly string[]): number => {
 }
 
 describe('each dot', () => {
-  test('stands as far along its allowance as its difference', () => {
+  test('is as far along its allowance as its difference', () => {
     const drawing = draw(INPUTS)
     const zero = middle(drawing, 'zero')
     const limit = middle(drawing, 'limit')
@@ -98,7 +98,7 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
   })
 })
 
-test.each([240, 296, 340, 417, 480, 800])('names, figures and limits stand clear, none missing, at %i px', (width) => {
+test.each([240, 296, 340, 417, 480, 800])('names, figures and limits are clear, none missing, at %i px', (width) => {
   const cases = [{}, { limit: 3.1 }, { limit: 3, mean_limit: 3 }, { limit: 0.2, mean_limit: 0.1 }, { mean_limit: 40 }]
   for (const more of cases) {
     const drawing = draw({ ...INPUTS, ...more }, width)

@@ -26,9 +26,9 @@ function runs(node: Node): readonly (readonly Point[])[] {
 }
 
 /** The runs of points of all paths that have every one of some classes. */
-export const pathsOf = (drawing: Drawing, ...wanted: readonly string[]): readonly (readonly Point[])[] =>
+export const pathsOf = (drawing: Drawing, ...expected: readonly string[]): readonly (readonly Point[])[] =>
   nodes(drawing.node)
-    .filter((node) => node.tag === 'path' && wanted.every((one) => classes(node).includes(one)))
+    .filter((node) => node.tag === 'path' && expected.every((one) => classes(node).includes(one)))
     .flatMap(runs)
 
 /** Every straight stroke drawn, the hatching too. */

@@ -51,7 +51,7 @@ describe('the frames', () => {
     boxAround((pathsOf(drawing, `tile-${at + 1}`)[0] as readonly Point[]).map(onOriginal)),
   )
 
-  test('stand where tile_positions puts them, back and forth from the upper left', () => {
+  test('are where tile_positions puts them, back and forth from the upper left', () => {
     const xs = positions(1, 0.45, 0.1)
     const ys = positions(0.7, 0.3, 0.1)
     const order = [

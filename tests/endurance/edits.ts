@@ -41,7 +41,7 @@ const TYPED = [
 ] as const
 const typed = fc.constantFrom<string>(...TYPED)
 
-/** One edit, told by numbers that fit any sheet. */
+/** One edit, reported by numbers that fit any sheet. */
 const edit = fc.record({
   do: fc.constantFrom('type', 'type', 'type', 'measure', 'formula', 'remove', 'move', 'copy', 'rename', 'undo', 'redo'),
   at: fc.nat({ max: 400 }),

@@ -16,8 +16,8 @@ const chequered = (width: number, height: number, channels: number, bits: 8 | 16
 
 /** The picture as it should be decoded: without what is beyond grey or red, green and blue. */
 function colours({ samples, channels }: Made): number[] {
-  const kept = channels < 3 ? 1 : 3
-  return [...samples].filter((_, i) => i % channels < kept)
+  const saved = channels < 3 ? 1 : 3
+  return [...samples].filter((_, i) => i % channels < saved)
 }
 
 const samplesOf = (file: Uint8Array): number[] => [...decodePicture(file).picture.samples]

@@ -20,14 +20,14 @@ function compute(formula: string): Value {
   }).value
 }
 
-function expectNear(found: Value, wanted: Value, within: number | undefined, formula: string): void {
-  if (typeof wanted === 'number' && typeof found === 'number') {
-    const allowed = within ?? Math.max(1e-9 * Math.abs(wanted), 1e-12)
-    expect(Math.abs(found - wanted), `${formula} gave ${found}, wanted ${wanted}`).toBeLessThanOrEqual(allowed)
-  } else if (Array.isArray(wanted) && Array.isArray(found)) {
-    expect(found.length, formula).toBe(wanted.length)
-    for (const [i, item] of wanted.entries()) expectNear(found[i] as Value, item, within, formula)
-  } else expect(found, formula).toEqual(wanted)
+function expectNear(found: Value, expected: Value, within: number | undefined, formula: string): void {
+  if (typeof expected === 'number' && typeof found === 'number') {
+    const allowed = within ?? Math.max(1e-9 * Math.abs(expected), 1e-12)
+    expect(Math.abs(found - expected), `${formula} gave ${found}, not ${expected}`).toBeLessThanOrEqual(allowed)
+  } else if (Array.isArray(expected) && Array.isArray(found)) {
+    expect(found.length, formula).toBe(expected.length)
+    for (const [i, item] of expected.entries()) expectNear(found[i] as Value, item, within, formula)
+  } else expect(found, formula).toEqual(expected)
 }
 
 function run(example: Example): void {
@@ -35,9 +35,9 @@ function run(example: Example): void {
     expect(() => compute(example.formula), example.formula).toThrowError(example.refuses)
     return
   }
-  const wanted = compute(example.gives as string)
+  const expected = compute(example.gives as string)
   const within = example.within === undefined ? undefined : (compute(example.within) as number)
-  expectNear(compute(example.formula), wanted, within, example.formula)
+  expectNear(compute(example.formula), expected, within, example.formula)
 }
 
 describe.each(FUNCTIONS.map((record) => [record.name, record] as const))('%s', (_, record) => {

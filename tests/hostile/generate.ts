@@ -175,7 +175,7 @@ const column = fc.record({
   ),
 })
 
-/** What may stand where a later version has put something, or a forger. */
+/** What may be where a later version has put something, or a forger. */
 const strange = fc.oneof(
   fc.jsonValue({ maxDepth: 3 }),
   fc.constant({ constructor: { prototype: { polluted: 1 } } }),
@@ -288,10 +288,10 @@ const cell = fc.oneof(
   fc.record({ kind: fc.constantFrom('table', '__proto__', 'constructor'), rows: strange }),
 )
 
-/** What can stand in a document that opens; a table needs its columns. */
+/** What can be in a document that opens; a table needs its columns. */
 const SOUND = new Set(['given', 'result', 'check', 'note', 'drawing', 'run', 'steps', 'range', 'variants'])
 
-/** Documents that open: what stands in them is what is hostile. */
+/** Documents that open: what is in them is what is hostile. */
 const sound = fc
   .record({ title: text, job: maybe(text), cells: fc.array(cell, { maxLength: 12 }) })
   .map(({ title, job, cells }) => ({

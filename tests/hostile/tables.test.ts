@@ -30,7 +30,7 @@ const tables = PAYLOADS.flatMap((payload) =>
 )
 
 describe('a hostile table pasted does no harm', () => {
-  test('whatever stands in it', async () => {
+  test('whatever is in it', async () => {
     for (const text of [...PAYLOADS, ...tables])
       for (const cell of [empty, originals]) {
         const sheet = sheetOf([cell])
@@ -40,7 +40,7 @@ describe('a hostile table pasted does no harm', () => {
       }
   })
 
-  test('what it says is kept to the letter', () => {
+  test('what it says is preserved to the letter', () => {
     const { rows } = readTable('title\twidth\n<script>alert(1)</script>\t=1+1\n')
     const taken = takeTable(originals, rows, matchTable(originals.columns, rows), 'instead')
     expect(taken.rows).toEqual([['<script>alert(1)</script>', '=1+1', '', '']])

@@ -136,13 +136,13 @@ describe('the studio’s kit', () => {
 describe('a kit that comes in with files', () => {
   const file = (text: string): File => new File([text], 'any.json')
 
-  it('is told from other files by what it says it is', async () => {
+  it('is distinguished from other files by what it says it is', async () => {
     expect(await kitIn(file(writeKitFile([lens('a')])))).toEqual([lens('a')])
     expect(await kitIn(file('{"format":"evenfield-worksheet"}'))).toBeUndefined()
     await expect(kitIn(file('{"format":"evenfield-kit"}'))).rejects.toThrow(KitError)
   })
 
-  it('neither side loses: what differs stands beside it, once', async () => {
+  it('neither side loses: what differs is beside it, once', async () => {
     const store = openMemory(undefined)
     await new Studio(store).put(lens('a', 'Mine'))
     expect(await takePieces(store, [lens('a', 'Theirs'), lens('b')])).toBe('2 pieces of kit added.')

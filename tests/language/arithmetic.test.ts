@@ -90,9 +90,9 @@ describe('a declared unit', () => {
     const text = 'intensity / width^2'
     const found = misfit(text, ILLUMINANCE, 'lx')
     expect(found?.message).toMatch(/Multiply by 1 sr/)
-    const mend = found?.fixes[0]
-    expect(mend?.insert).toBe('(intensity / width^2) * 1 sr')
-    expect(misfit(mend?.insert as string, ILLUMINANCE, 'lx')).toBeUndefined()
+    const fix = found?.fixes[0]
+    expect(fix?.insert).toBe('(intensity / width^2) * 1 sr')
+    expect(misfit(fix?.insert as string, ILLUMINANCE, 'lx')).toBeUndefined()
   })
 
   test('does not hint at it in a sum of lux and candela per area, which is refused', () => {

@@ -18,7 +18,7 @@ describe('a condition', () => {
     ['1 + 1 < 3 and 2 > 1', true],
     ['x = 3 or 1/0 > 1', true],
     ['x = 4 and 1/0 > 1', false],
-  ])('%s comes to %s', (text, value) => {
+  ])('%s gives %s', (text, value) => {
     expect(computed(text).value).toBe(value)
   })
 

@@ -40,7 +40,7 @@ const ABSURD: readonly (readonly [string, string])[] = [
   ['a function’s definition', 'f(x) = x'],
 ]
 
-describe('absurd text is an error in its cell, told promptly, and the rest of the sheet goes on:', () => {
+describe('absurd text is an error in its cell, reported promptly, and the rest of the sheet goes on:', () => {
   test.each(ABSURD)('%s', (_, text) => {
     const start = performance.now()
     const sheet = sheetOf([result('odd', text), result('user', 'odd + 1'), result('a', '2 mm'), result('b', 'a * 2')])
@@ -68,7 +68,7 @@ describe('deep but not absurd', () => {
     ['signs before a cell', `${'-'.repeat(1500)}x`],
     ['powers of a cell', Array(900).fill('x').join('^')],
     ['outcomes of when', `${'when(yes, 1, '.repeat(60)}1${')'.repeat(60)}`],
-  ])('%s come to a value or an error, never a crash', (_, text) => {
+  ])('%s give a value or an error, never a crash', (_, text) => {
     const sheet = sheetOf([result('x', '1'), result('odd', text)])
     expect(sheet.outcome('odd').state).toMatch(/value|error/)
     diagnosed(text)
@@ -79,7 +79,7 @@ it('a text that looks like code is a text', () => {
   expect(seen(sheetOf([result('a', '"); process.exit(1); ("')]), 'a')).toBe('); process.exit(1); (')
 })
 
-it('refuses brackets by what stands outside texts', () => {
+it('refuses brackets by what is outside texts', () => {
   const sheet = sheetOf([result('a', `"${'('.repeat(200)}" = "x"`)])
   expect(seen(sheet, 'a')).toBe('no')
 })

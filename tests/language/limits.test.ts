@@ -10,7 +10,7 @@ describe('limits of error', () => {
     ['width ± play', 0.6, false],
     ['100 mm + 20 mm ± 1 mm', 0.12, false],
     ['50 % ± 2 %', 0.5, false],
-  ])('%s stand beside the value', (text, value, relative) => {
+  ])('%s are beside the value', (text, value, relative) => {
     expect(computed(text).value).toBeCloseTo(value, 12)
     expect(checkFormula(text, SCOPE).limits?.relative).toBe(relative)
   })

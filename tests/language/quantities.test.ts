@@ -20,8 +20,8 @@ describe('a quantity', () => {
     ['1/2.5 s', '1/2.5 s'],
     ['90°', '90°'],
     ['30′', '0.5°'],
-  ])('%s is %s', (text, wanted) => {
-    expect(shown(text)).toBe(wanted)
+  ])('%s is %s', (text, expected) => {
+    expect(shown(text)).toBe(expected)
   })
 
   test('has its signs alike whichever of two code points they are typed with', () => {

@@ -72,11 +72,11 @@ test('closures compute what the reference evaluator computes, and refuse what it
         'cell' in input ? (cells as Record<string, Value>)[input.cell] : input.constant,
       ) as Value[]
       const slots = values.map((_, i) => i)
-      const wanted = attempt(() => evaluateReference(lowered.text, values))
+      const expected = attempt(() => evaluateReference(lowered.text, values))
       const found = attempt(() => programOf(lowered.text)(values, slots))
-      expect(found, `${formula} as ${lowered.text}`).toEqual(wanted)
+      expect(found, `${formula} as ${lowered.text}`).toEqual(expected)
       compared++
-      if (typeof wanted === 'string') refused++
+      if (typeof expected === 'string') refused++
     }),
     { numRuns: 3000 },
   )

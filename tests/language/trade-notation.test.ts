@@ -15,8 +15,8 @@ describe('the trade’s notation', () => {
     ['−131 mired', '−131 mired'],
     ['300 ppi', '300 ppi'],
     ['12 EV', '12 EV'],
-  ])('%s shows as %s', (text, wanted) => {
-    expect(shown(text)).toBe(wanted)
+  ])('%s shows as %s', (text, expected) => {
+    expect(shown(text)).toBe(expected)
   })
 
   test('a ratio binds tightest and is a plain number', () => {

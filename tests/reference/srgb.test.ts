@@ -19,7 +19,7 @@ describe('sRGB', () => {
   })
 
   it('puts a mid grey of 8 bits where published tables do', () => {
-    // Code 118 stands nearest an 18 % grey; 188 nearest a half (from memory).
+    // Code 118 is nearest an 18 % grey; 188 nearest a half (from memory).
     expect(call('linear_from_code', 118, 255)).toBeCloseTo(0.181, 3)
     expect(call('linear_from_code', 188, 255)).toBeCloseTo(0.503, 3)
   })

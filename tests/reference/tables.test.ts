@@ -12,7 +12,7 @@ describe('CIE 157', () => {
     expect(formula('dose_share(600000 [lx h], "none")')).toBe(0)
   })
 
-  it('matches its own illuminances kept up for a year of 3000 hours', () => {
+  it('matches its own illuminances saved up for a year of 3000 hours', () => {
     // 50 lx and 200 lx over 3000 h (memory).
     expect(formula('dose_share(light_dose(50 lx, 3000 h), "medium")')).toBeCloseTo(1, 12)
     expect(formula('dose_share(light_dose(200 lx, 3000 h), "low")')).toBeCloseTo(1, 12)

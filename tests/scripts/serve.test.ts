@@ -35,7 +35,7 @@ interface Answer {
   readonly body: string
 }
 
-/** Asks with the path as it stands; fetch would straighten out the dots first. */
+/** Asks with the path as it is; fetch would straighten out the dots first. */
 const ask = (path: string, method = 'GET'): Promise<Answer> =>
   new Promise((settle, reject) => {
     request({ port: site.port, host: '127.0.0.1', path, method }, (response) => {
@@ -59,7 +59,7 @@ test('the page is served at the sub-path, with its own policy as a header', asyn
   expect(headers['cache-control']).toBe('no-cache')
 })
 
-test('files named for their content are kept by the browser, with their right type', async () => {
+test('files named for their content are saved by the browser, with their right type', async () => {
   const script = await ask('/sub/path/assets/a.js')
   expect(script.headers['content-type']).toBe('text/javascript; charset=utf-8')
   expect(script.headers['cache-control']).toContain('immutable')

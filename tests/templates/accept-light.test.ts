@@ -70,7 +70,7 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('accept-light', held), open('accept-light', failed), check)
   })
 
-  test('a 16-bit code against 8 bits is told by its check', () => {
+  test('a 16-bit code against 8 bits is reported by its check', () => {
     expect(open('accept-light', { code_g: '30000' }).state('codes_fit')).toBe('fail')
   })
 })

@@ -98,7 +98,7 @@ describe.each(NAMES)('%s', (name) => {
     }
   })
 
-  test('stands on the shelf', () => {
+  test('is on the shelf', () => {
     const shelf = (templates.get(name) as { shelf?: Record<string, unknown> }).shelf
     expect(shelf?.answer).toMatch(/^\p{Lu}.*[^.]$/u)
     expect(shelf?.about).toMatch(/^\p{Lu}.*\.$/u)
@@ -113,7 +113,7 @@ describe.each(NAMES)('%s', (name) => {
   })
 })
 
-test('no two templates stand at one place of the shelf, or answer alike', () => {
+test('no two templates are at one place of the shelf, or answer alike', () => {
   const shelves = NAMES.map((name) => (templates.get(name) as unknown as { shelf: Record<string, unknown> }).shelf)
   for (const key of ['order', 'answer'] as const)
     expect(new Set(shelves.map((shelf) => shelf[key])).size).toBe(NAMES.length)
@@ -154,7 +154,7 @@ describe('the published names', () => {
   })
 })
 
-describe('cautions stand where harm may be done', () => {
+describe('cautions are where harm may be done', () => {
   const harms: readonly (readonly [what: string, where: RegExp, said: RegExp])[] = [
     ['hot lamps', /\blamp\(|\blamp_current\(/, /\bhot\b/],
     ['the mains', /\bcircuit_share\(/, /licensed electrician/],

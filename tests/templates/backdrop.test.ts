@@ -45,7 +45,7 @@ describe('a bust of 400 × 600 mm before a grey wall', () => {
     expect(sheet.mm('view_there')).toBeCloseTo((200 * (80 * (1 / 0.06 + 1) + 500)) / (80 * (1 / 0.06 + 1)), 9)
   })
 
-  test('is lit as reckoned point by point', () => {
+  test('is lit as computed point by point', () => {
     const light = (x: number, y: number): number =>
       luxAt([-1.6, 0, 1.5], [0.5, 0], 1, 1, x, y) + luxAt([1.6, 0, 1.5], [-0.5, 0], 1, 1, x, y)
     const [w, h] = [sheet.number('seen_width') / 2, sheet.number('seen_height') / 2]
@@ -69,14 +69,14 @@ test('white paper in the object’s own light is log2(90/18) = 2.32 stops over m
 describe('a figure taller than one pair lights evenly', () => {
   const tall = { original: '900 x 1800', backdrop: '2700 x 3000', backdrop_gap: '2500' }
 
-  test('is told so, and two lamps on each side do it', () => {
+  test('is reported so, and two lamps on each side do it', () => {
     const one = open('backdrop', { ...tall, back_out: '2000', back_off: '1900', back_aim: '800' })
     expect(one.message('back_even')).toContain('set two on each side, one above the other')
     const two = { ...tall, back_out: '2000', back_off: '1900', back_aim: '800', back_spacing: '2600' }
     expect(open('backdrop', two).number('back_spread')).toBeLessThan(one.number('back_spread') / 2)
   })
 
-  test('is lit by the four as reckoned point by point', () => {
+  test('is lit by the four as computed point by point', () => {
     const four = open('backdrop', { ...bust, back_spacing: '1200' })
     const light = (x: number, y: number): number =>
       [-1, 1].reduce(

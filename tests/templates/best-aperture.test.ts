@@ -23,7 +23,7 @@ describe('a ledger page of 300 mm that measures 330 mm over the curve', () => {
   const pitch = 53.4 / 11656
   const c = 2 * pitch
 
-  test('stands as high as the arc of a circle: sin φ/φ = 300/330, depth = 150 tan(φ/2), and its waves', () => {
+  test('is as high as the arc of a circle: sin φ/φ = 300/330, depth = 150 tan(φ/2), and its waves', () => {
     // Halving the interval on φ until sin φ/φ falls to 0.90909.
     let [low, high] = [0.1, 1.5]
     for (let i = 0; i < 60; i++) {
@@ -87,7 +87,7 @@ test('a flat page needs the depth of its waves alone', () => {
   expect(flat.mm('wanted_depth')).toBeCloseTo(3, 9)
 })
 
-test('an arc shorter than its chord is told where it is worked out', () => {
+test('an arc shorter than its chord is reported where it is worked out', () => {
   expect(open('best-aperture', { page_arc: '198' }).troubles[0]).toMatch(/^bulge: .*swapped/)
 })
 

@@ -7,7 +7,7 @@ test('at its defaults it computes; the volume opened too far fails, on purpose',
   expect(sheet.failing).toEqual(['opened_gently'])
 })
 
-test('200 mm straight across and 210 mm over the curve stand up by 27.6 mm', () => {
+test('200 mm straight across and 210 mm over the curve rise by 27.6 mm', () => {
   // The example of the trade's handbook beside page_bulge.
   const sheet = open('bound-volume', { original: '200 x 300', page_arc: '210' })
   expect(sheet.mm('bulge')).toBeCloseTo(27.6, 1)
@@ -109,7 +109,7 @@ test('one page at a time goes through the volume twice', () => {
   expect(twice.value('raisings')).toBe(2 * Math.ceil(240 / (twice.value('raise_after') as number)))
 })
 
-test('an arc shorter than its chord is told where it is worked out', () => {
+test('an arc shorter than its chord is reported where it is worked out', () => {
   expect(open('bound-volume', { page_arc: '200' }).troubles[0]).toMatch(/^bulge: .*swapped/)
 })
 

@@ -9,7 +9,7 @@ test('at its defaults it computes, and the arms alone do not cover, on purpose',
   expect(sheet.value('lay_it')).toBe('in parts')
 })
 
-test('turning the lamps across mends the default', () => {
+test('turning the lamps across fixes the default', () => {
   const sheet = open('fixed-arms', { lamp_aim: '150' })
   expect(sheet.failing).toEqual([])
   expect(sheet.value('lay_it')).toBe('as it is')
@@ -45,7 +45,7 @@ describe('one lamp on each arm, 90° wide, over a playbill of 300 × 240 mm', ()
     lamp_radius: '80',
   }
   const sheet = open('fixed-arms', givens)
-  // n = 2, for cos² 45° is a half; the lamps stand 680 mm over the face of the original.
+  // n = 2, for cos² 45° is a half; the lamps are 680 mm over the face of the original.
   const light = (x: number, y: number): number =>
     luxAt([-0.85, 0, 0.68], [0.2, 0], 1, 2, x, y) + luxAt([0.85, 0, 0.68], [-0.2, 0], 1, 2, x, y)
 
@@ -61,7 +61,7 @@ describe('one lamp on each arm, 90° wide, over a playbill of 300 × 240 mm', ()
     expect(sheet.mm('lit_height')).toBeCloseTo(Math.floor(1600 * low), 0)
   })
 
-  test('spreads as reckoned point by point, and its correction gains and adds noise by as much', () => {
+  test('spreads as computed point by point, and its correction gains and adds noise by as much', () => {
     const spread = spreadOver(0.15, 0.12, light)
     expect(sheet.number('spread')).toBeCloseTo(spread, 3)
     expect(sheet.number('gain')).toBeCloseTo(2 ** spread, 3)
@@ -76,7 +76,7 @@ describe('one lamp on each arm, 90° wide, over a playbill of 300 × 240 mm', ()
     expect(open('fixed-arms', { ...widest, original: '918 x 240' }).state('lamps_clear')).toBe('fail')
   })
 
-  test('stands at atan(680/850)', () => {
+  test('is at atan(680/850)', () => {
     expect(sheet.number('elevation')).toBeCloseTo(Math.atan(0.8), 12)
   })
 })

@@ -62,7 +62,7 @@ describe('an estate map, 1.2 × 0.9 m, on a 100-megapixel sensor with a 120 mm l
     expect(sheet.mm('mirror_edge')).toBeCloseTo(1166.6667, 3)
   })
 
-  test('spreads by what two diffuse lamps give, reckoned point by point', () => {
+  test('spreads by what two diffuse lamps give, computed point by point', () => {
     // Intensity falls as the cosine off the axis (120° between half intensities); E = I cos θ cos i/d².
     const from = (side: number, x: number, y: number): number => {
       const [lx, lz, aim] = [side * 2820, 2720, -side * 600]
@@ -156,13 +156,13 @@ test('what a failing check proposes makes it hold', () => {
   expect(open('flat-sheet', { ...high, focal: lens?.[1] ?? '' }).failing).not.toContain('column_reaches')
 })
 
-test('too large an overlap is told by its check; the frames are counted all the same', () => {
+test('too large an overlap is reported by its check; the frames are counted all the same', () => {
   const sheet = open('flat-sheet', { overlap: '300' })
   expect(sheet.troubles).toEqual([])
   expect(sheet.message('overlap_fits')).toContain('254 mm on their short side')
 })
 
-test('a lens that would touch the original is told by its check, not by an error', () => {
+test('a lens that would touch the original is reported by its check, not by an error', () => {
   const sheet = open('flat-sheet', { original: '30 x 20', border: '0', principal_inset: '200' })
   expect(sheet.troubles).toEqual([])
   expect(sheet.mm('room')).toBeCloseTo(60 * (1 + 1 / 1.2) - 200, 9)

@@ -37,7 +37,7 @@ describe('lamps on 60 Hz mains that swing by 35 %, photographed at 1/90 s', () =
     expect(sheet.number('ripple')).toBeCloseTo(Math.log2(most / least), 4)
   })
 
-  test('are as likely taken at 1/80.6 s, the third of a stop that the mark 1/80 stands for', () => {
+  test('are as likely taken at 1/80.6 s, the third of a stop that the mark 1/80 means', () => {
     // Of the marks, 1/80 (2^(−19/3) s) is nearest to 1/90, by stops: 0.16 against 0.18 to 1/100 (2^(−20/3) s).
     const real = 2 ** (-19 / 3)
     const { most, least } = extremes(real, 120, 0.35)
@@ -78,7 +78,7 @@ describe('test frames at 1/1250 s of a card that reflects 18 %, developed to 16 
     full_scale: '65535',
   }
 
-  test('give back the swing they were reckoned from', () => {
+  test('give back the swing they were computed from', () => {
     const sheet = open('flicker', givens)
     expect(sheet.number('modulation_seen')).toBeCloseTo(0.42, 4)
     expect(sheet.number('frames_swing')).toBeCloseTo(Math.log2(most / least), 3)

@@ -82,7 +82,7 @@ describe('a seal of 22 × 18 mm with a 60 mm lens that focuses to 1:2', () => {
   })
 })
 
-test('two close-up lenses together come to the sum of their powers less a little for the gap', () => {
+test('two close-up lenses together give the sum of their powers less a little for the gap', () => {
   // Ray by ray, thin lenses: P = P1 + P2 − d P1 P2 = 2 + 10 − 0.008 × 20 = 11.84 dpt;
   // the front focus lies (1 − d P2)/P = 0.92/11.84 = 77.70 mm before the first.
   const sheet = open('getting-closer')
@@ -118,7 +118,7 @@ test('what the lens reaches alone takes no tube and leaves the lens at its own m
 })
 
 describe('the column', () => {
-  test('with tubes, stands at f (2 + m + 1/m), the thickness and the carriage’s mark added', () => {
+  test('with tubes, is at f (2 + m + 1/m), the thickness and the carriage’s mark added', () => {
     const sheet = open('getting-closer', { original_thickness: '6', sensor_to_carriage: '40' })
     expect(sheet.mm('tube_carriage')).toBeCloseTo(55 * (2 + 24 / 34 + 34 / 24) + 46, 9)
   })
@@ -146,7 +146,7 @@ describe('depth', () => {
     expect(perStop('closeup_depth', 'closeup_aperture') / perStop('depth', 'tube_aperture')).toBeCloseTo(1, 3)
   })
 
-  test('is told in frames', () => {
+  test('is reported in frames', () => {
     const deep = open('getting-closer', { unevenness: '2' })
     // Steps of 0.8 of 0.657 mm: 1 + (2 − 0.657)/0.526 = 3.6, so four.
     expect(deep.message('depth_holds')).toContain('take 4 frames focused in steps')

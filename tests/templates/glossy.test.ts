@@ -7,7 +7,7 @@ test('at its defaults it computes, and the pale ceiling alone fails, on purpose'
   expect(sheet.failing).toEqual(['ceiling_clear'])
 })
 
-test('the mask mends the default', () => {
+test('the mask fixes the default', () => {
   expect(open('glossy', { masked: 'yes' }).failing).toEqual([])
 })
 

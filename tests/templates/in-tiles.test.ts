@@ -63,12 +63,12 @@ describe('a wall map of 2 × 1.5 m at 400 ppi, on a 100-megapixel sensor, the bo
   test('has the table as large as the original and the way it goes', () => {
     expect(sheet.mm('table_across')).toBeCloseTo(2000 + 4 * sheet.mm('step_across'), 6)
     expect(sheet.mm('table_down')).toBeCloseTo(1500 + 2 * sheet.mm('step_down'), 6)
-    // Where the board moves, the lamps stand still over one frame.
+    // Where the board moves, the lamps are still over one frame.
     expect(sheet.mm('to_light_width')).toBeCloseTo(short, 6)
     expect(sheet.mm('to_light_height')).toBeCloseTo(long, 6)
   })
 
-  test('shows what stands up at two places, by rays from both places of the lens', () => {
+  test('shows what rises at two places, by rays from both places of the lens', () => {
     const height = 0.4
     const u = sheet.mm('lens_height')
     const onTheBoard = (x: number, lens: number) => lens + ((x - lens) * u) / (u - height)
@@ -90,7 +90,7 @@ describe('a wall map of 2 × 1.5 m at 400 ppi, on a 100-megapixel sensor, the bo
   })
 })
 
-test('a camera measured higher than reckoned takes in more, and is told where that costs sampling', () => {
+test('a camera measured higher than computed takes in more, and is reported where that costs sampling', () => {
   const sheet = open('in-tiles', { ppi: '290' })
   expect(sheet.mm('tile_long')).toBeCloseTo((6000 / 290) * 25.4, 9)
   expect(sheet.state('sharp_enough')).toBe('fail')

@@ -93,7 +93,7 @@ test('more disks are bought where a set does not go on one', () => {
   expect(open('intake-quote', { disk: '0.1' }).number('disks')).toBe(12)
 })
 
-test('a currency is its three letters; anything else is told where it is used', () => {
+test('a currency is its three letters; anything else is reported where it is used', () => {
   expect(open('intake-quote', { currency: 'Euro' }).troubles[0]).toMatch(/cost_stand: .*ISO 4217/)
 })
 

@@ -31,7 +31,7 @@ export class Filled {
     return value
   }
 
-  /** Lengths in mm, which the tests reckon in. */
+  /** Lengths in mm, which the tests compute in. */
   mm(name: string): number {
     return this.number(name) * 1000
   }

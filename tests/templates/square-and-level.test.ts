@@ -67,7 +67,7 @@ describe('a large map under a 100-megapixel camera', () => {
   })
 })
 
-test('a tilt along the other side of the frame comes to the same allowance', () => {
+test('a tilt along the other side of the frame gives the same allowance', () => {
   // 317 mm over 4000 px beside 475.5 mm over 6000 px: the longer field has the shorter edge across it.
   const tilt = open('square-and-level').number('allowed_tilt')
   const q = 6 / 4000

@@ -49,7 +49,7 @@ describe('a bound ledger lit by two unlike lamps of 90°', () => {
     expect(sheet.number('centre')).toBeCloseTo(light(0, 0), 6)
   })
 
-  test('spreads as reckoned at ten thousand points', () => {
+  test('spreads as computed at ten thousand points', () => {
     expect(sheet.number('spread')).toBeCloseTo(spreadOver(0.24, 0.18, light), 3)
   })
 
@@ -64,7 +64,7 @@ describe('a bound ledger lit by two unlike lamps of 90°', () => {
     expect(sheet.mm('mirror_edge')).toBeCloseTo(600, 9)
   })
 
-  test('has the left lamp stronger by log2(500/400), mended by moving it sqrt(1.25) farther', () => {
+  test('has the left lamp stronger by log2(500/400), fixed by moving it sqrt(1.25) farther', () => {
     expect(sheet.value('stronger')).toBe('left')
     expect(sheet.number('difference')).toBeCloseTo(Math.log2(500 / 400), 12)
     expect(sheet.mm('move_out')).toBeCloseTo(1300 * Math.sqrt(1.25), 6)
@@ -93,7 +93,7 @@ describe('the place worked out', () => {
     expect(x - 0.1).toBeGreaterThan(w * (1 + z / sheet.number('lens_height')) - 0.01)
   })
 
-  test('is not to be had in a room too small, and what stands in the way is named', () => {
+  test('is not to be had in a room too small, and what rules it out is named', () => {
     const sheet = open('two-lamps', { lamp_reach: '1500' })
     expect(sheet.state('a_place_found')).toBe('fail')
     expect(sheet.message('a_place_found')).toContain('no pair within 1500 mm is even enough')

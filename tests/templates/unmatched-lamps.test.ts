@@ -50,7 +50,7 @@ describe('a diffuse lamp on the left and a narrower, warmer one on the right, wh
     expect(sheet.number('mended_centre')).toBeCloseTo(580, 0)
   })
 
-  test('spreads as reckoned point by point, each lamp as strong as its shadow says', () => {
+  test('spreads as computed point by point, each lamp as strong as its shadow says', () => {
     // 120° between half intensities is n = 1; 90° is n = 2, for cos² 45° is a half.
     const left = 280 / luxAt([-1.5, 0, 1.3], [0.25, 0], 1, 1, 0, 0)
     const right = 460 / luxAt([1.3, 0, 1.1], [-0.25, 0], 1, 2, 0, 0)
@@ -68,7 +68,7 @@ describe('a diffuse lamp on the left and a narrower, warmer one on the right, wh
     expect(sheet.message('colours_match')).toContain('a filter of −131 mired over the right lamp')
   })
 
-  test('is told that a lamp renders colours poorly', () => {
+  test('gets a message that a lamp renders colours poorly', () => {
     expect(sheet.state('lamps_render')).toBe('fail')
     expect(sheet.message('lamps_render')).toContain('colour rendering is 82')
   })
@@ -80,7 +80,7 @@ test('a dial in tenths brings the lamps within half a step', () => {
   expect(sheet.failing).toEqual([])
 })
 
-test('moving instead of turning down mends the default', () => {
+test('moving instead of turning down fixes the default', () => {
   expect(open('unmatched-lamps', { way: 'move it out' }).failing).toEqual([])
 })
 

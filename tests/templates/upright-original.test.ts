@@ -62,7 +62,7 @@ describe('a portrait of 700 × 1000 mm on a wall, its top leaning 3° towards th
     expect(sheet.mm('lamp_level')).toBeCloseTo(2400 * Math.cos(3 * RADIANS), 0)
   })
 
-  test('spreads by what two diffuse lamps give, reckoned point by point', () => {
+  test('spreads by what two diffuse lamps give, computed point by point', () => {
     // 120° between half intensities is a cosine off the axis; E = I cos θ cos i/d².
     const from = (side: number, x: number, y: number): number => {
       const [lx, lz, aim] = [side * 2500, 2400, -side * 550]
@@ -92,7 +92,7 @@ describe('a portrait of 700 × 1000 mm on a wall, its top leaning 3° towards th
   })
 })
 
-test('a camera tilted otherwise, as measured, is told', () => {
+test('a camera tilted otherwise, as measured, is reported', () => {
   const sheet = open('upright-original', { camera_tilt: '6.8' })
   expect(sheet.state('camera_square')).toBe('fail')
   expect(sheet.message('camera_square')).toContain('the camera tilts by 6.8°, the original by 6°')

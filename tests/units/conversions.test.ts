@@ -11,7 +11,7 @@ interface Spelt {
   readonly prefix: string
 }
 
-/** What each spelling should stand for, worked out apart from the table's own map: a whole symbol before a prefixed one. */
+/** What each spelling should mean, worked out apart from the table's own map: a whole symbol before a prefixed one. */
 function meaningOf(spelling: string): Spelt[] {
   const whole = UNITS.filter(({ symbol, also }) => symbol === spelling || also?.includes(spelling))
   if (whole.length > 0) return whole.map(({ symbol }) => ({ spelling, symbol, prefix: '' }))

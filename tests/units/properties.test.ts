@@ -81,17 +81,17 @@ const nearQuantity = fc
 
 const anyText = fc.oneof(fc.string({ unit: 'binary' }), fc.string({ unit: 'grapheme' }), nearQuantity)
 
-interface Told {
+interface Reported {
   readonly from: number
   readonly to: number
-  readonly mend?: string | undefined
+  readonly fix?: string | undefined
 }
 
-function expectTold(error: Told, text: string): void {
+function expectReported(error: Reported, text: string): void {
   expect(error.from).toBeGreaterThanOrEqual(0)
   expect(error.to).toBeGreaterThanOrEqual(error.from)
   expect(error.to).toBeLessThanOrEqual(text.length)
-  expect(error.mend).not.toBe(text)
+  expect(error.fix).not.toBe(text)
 }
 
 describe('any text whatsoever', () => {
@@ -105,7 +105,7 @@ describe('any text whatsoever', () => {
           if (unit) expect(dimension).toBe(unit.dimension)
         } catch (error) {
           if (!(error instanceof ReadError)) throw error
-          expectTold(error, text)
+          expectReported(error, text)
         }
       }),
       { numRuns: 3000 },
@@ -127,7 +127,7 @@ describe('any text whatsoever', () => {
             if (unit) expect(width.dimension).toBe(unit.dimension)
           } catch (error) {
             if (!(error instanceof ReadError)) throw error
-            expectTold(error, text)
+            expectReported(error, text)
           }
         },
       ),
@@ -147,7 +147,7 @@ describe('any text whatsoever', () => {
           expect(again.symbol).toBe(symbol)
         } catch (error) {
           if (!(error instanceof UnitTextError)) throw error
-          expectTold(error, text)
+          expectReported(error, text)
         }
       }),
       { numRuns: 3000 },
@@ -301,7 +301,7 @@ describe('what is shown reads back', () => {
   })
 })
 
-test('a reading does not depend on how many spaces stand between its parts', () => {
+test('a reading does not depend on how many spaces are between its parts', () => {
   fc.assert(
     fc.property(figure, fc.constantFrom(...UNIT_TEXTS), fc.nat(3), fc.nat(3), (number, unit, before, after) => {
       const [tight, loose] = [`${number}${unit}`, `${' '.repeat(before)}${number}${' '.repeat(after)}${unit} `]

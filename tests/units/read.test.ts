@@ -194,7 +194,7 @@ describe('what cannot be read says why and where', () => {
   })
 })
 
-describe('what cannot be read is mended so that it can', () => {
+describe('what cannot be read is fixed so that it can', () => {
   test.each([
     ['5 mn', '5 mm'],
     ['5 MM', '5 mm'],
@@ -211,10 +211,10 @@ describe('what cannot be read is mended so that it can', () => {
     ['–5 mm', '-5 mm'],
     ['600 mm +- 2 mm', '600 mm ± 2 mm'],
     ['16.5"', '16.5in'],
-  ])('%s becomes %s', (text, mended) => {
+  ])('%s becomes %s', (text, fixed) => {
     const error = refusal(() => read(text))
-    expect(error.fix).toBe(mended)
-    expect(Number.isFinite(read(mended).value)).toBe(true)
+    expect(error.fix).toBe(fixed)
+    expect(Number.isFinite(read(fixed).value)).toBe(true)
   })
 
   test('but not where a fix would be a guess', () => {
@@ -269,7 +269,7 @@ describe('a size', () => {
     expect(refusal(() => size('420 kg x 297 mm')).message).toBe('The width is a mass, the height a length.')
   })
 
-  test('is mended as a whole', () => {
+  test('is fixed as a whole', () => {
     expect(refusal(() => size('4 20 x 297', 'mm')).fix).toBe('420 x 297')
     expect(refusal(() => size('420 x 2 97 mm', 'mm')).fix).toBe('420 x 297 mm')
     expect(refusal(() => size('420 x 297 mn', 'mm')).fix).toBe('420 x 297 mm')

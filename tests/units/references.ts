@@ -7,7 +7,7 @@ export interface Reference {
   readonly mathjs?: readonly [name: string, coherent: string]
   /** Its name in js-quantities, and the coherent unit to express it in. */
   readonly quantities?: readonly [name: string, coherent: string]
-  /** How many coherent SI units one of it is by definition, and where that stands. */
+  /** How many coherent SI units one of it is by definition, and where that is. */
   readonly definition?: readonly [factor: number, source: string]
 }
 

@@ -154,7 +154,7 @@ describe('figures follow the tolerance', () => {
     expect(showQuantity(value, D.LENGTH, { unit: readDisplayUnit(unit), tolerance }).text).toBe(text)
   })
 
-  test('and stand in per cent behind a notation of its own', () => {
+  test('and are in per cent behind a notation of its own', () => {
     expect(showQuantity(0.25, D.NONE, { unit: readDisplayUnit('1:'), tolerance: 0.0025 }).text).toBe('1:4 ± 1 %')
     expect(showQuantity(8, D.NONE, { unit: readDisplayUnit('f/'), tolerance: 0.4 }).text).toBe('f/8 ± 5 %')
     expect(showQuantity(0.008, D.TIME, { unit: readDisplayUnit('1/ s'), tolerance: 0.0004 }).text).toBe('1/125 s ± 5 %')

@@ -20,7 +20,7 @@ test('every template has a figure and words', () => {
   }
 })
 
-test('a figure is small, holds no text, and is a picture that stands alone', () => {
+test('a figure is small, holds no text, and is a picture that is self-contained', () => {
   for (const { key, svg = '' } of figures) {
     expect(svg.length, key).toBeLessThan(14_000)
     expect(svg, key).not.toMatch(/<text|<title|<script|href=|style=/)
@@ -37,9 +37,9 @@ test('the words are the template’s own figures', () => {
         ? [`${cell.label} ${figure(sheet.shown(cell.name))}`.toLowerCase()]
         : [],
     )
-    const told = words.replaceAll('\u00a0', ' ').toLowerCase()
+    const reported = words.replaceAll('\u00a0', ' ').toLowerCase()
     // One or two of them, in a row.
-    const left = shown.reduce((text, one) => text.replace(one, ''), told)
+    const left = shown.reduce((text, one) => text.replace(one, ''), reported)
     expect(left.trim(), key).toMatch(/^,?$/)
   }
 })
@@ -57,7 +57,7 @@ describe('a sheet that draws nothing', () => {
     const node = drawLimits(sheetOf([check('3 mm <= 6 mm'), check('9 kg >= 3 kg and yes')])) as Node
     const svg = bareFigure(node) as string
     const paths = [...svg.matchAll(/ d="([^"]*)"/g)].map(([, d]) => d)
-    // The rule, and one bar with its mark: half the limit, which stands at 150 / 1.2.
+    // The rule, and one bar with its mark: half the limit, which is at 150 / 1.2.
     expect(paths).toEqual(['M 0 -6 L 0 17', 'M 0 0 L 62.5 0 L 62.5 11 L 0 11 Z', 'M 125 -4 L 125 15'])
   })
 

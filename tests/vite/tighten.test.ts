@@ -12,7 +12,7 @@ test('styles lose comments and layout, and keep every space that means something
   ).toBe('css` .a > b:hover,.c :first-child{margin:0 ${x} 1rem;}@media (max-width:3rem){a{b:calc(1px + 2px);}}`')
 })
 
-test('markup loses indentation alone: what stood apart stays apart', () => {
+test('markup loses indentation alone: what was apart stays apart', () => {
   expect(tight('html`\n    <p>one\n      two  <b>${three}</b>\n    </p>\n`')).toBe(
     'html`\n<p>one\ntwo  <b>${three}</b>\n</p>\n`',
   )

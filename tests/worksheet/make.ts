@@ -31,7 +31,7 @@ export const note = (id: string, text: string): Cell => ({ kind: 'note', id, tex
 export const sheetOf = (cells: readonly Cell[], library: Library = LIBRARY): Sheet =>
   new Sheet({ format: FORMAT, version: 2, title: 'A test', cells: [...cells] }, library)
 
-/** What a cell comes to, in words: `5 mm`, `waits for a, b`, `error: …`. */
+/** What a cell gives, in words: `5 mm`, `waits for a, b`, `error: …`. */
 export function seen(sheet: Sheet, id: string): string {
   const outcome = sheet.outcome(id)
   if (outcome.state === 'value') return outcome.shown.text
@@ -64,11 +64,11 @@ export function countingLibrary(): { library: Library; calls: number[] } {
   return { library: new Map([...FUNCTIONS, counted].map((record) => [record.name, record])), calls }
 }
 
-/** The ids told to watchers while something is done; `all` where that was said. */
+/** The ids reported to watchers while something is done; `all` where that was said. */
 export function toldBy(sheet: Sheet, act: () => void): string[] | 'all' {
-  const told: (string[] | 'all')[] = []
-  const stop = sheet.watch((changed) => told.push(changed === 'all' ? 'all' : [...changed].sort()))
+  const shownText: (string[] | 'all')[] = []
+  const stop = sheet.watch((changed) => shownText.push(changed === 'all' ? 'all' : [...changed].sort()))
   act()
   stop()
-  return told.length === 1 ? (told[0] as string[] | 'all') : told.flat()
+  return shownText.length === 1 ? (shownText[0] as string[] | 'all') : shownText.flat()
 }

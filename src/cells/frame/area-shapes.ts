@@ -53,7 +53,7 @@ const inside = ([x, y]: Point, { width, height }: Size): [number, number] => [
   rounded(clamp(y, height)),
 ]
 
-/** The area moved as a whole, kept within the picture. */
+/** The area moved as a whole, limited to the picture. */
 export function moved(area: FrameArea, dx: number, dy: number, size: Size): FrameArea {
   const points = handlesOf(area)
   if (points.length === 0) return area

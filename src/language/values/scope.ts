@@ -19,7 +19,7 @@ export interface Scope {
    */
   readonly lenientLevels?: boolean
   /**
-   * Whether it is only asked if a formula is sound. No name is looked for then and no fix is tested: whoever shows what
+   * Whether it is only asked if a formula is sound. No name is looked for then and no fix is tested: anyone who shows what
    * is wrong checks the formula once more, when all cells have their types.
    */
   readonly isDraft?: boolean

@@ -24,7 +24,7 @@ const RELOAD_MS = 400
 const CHANNEL = 'evenfield'
 
 export interface TabLockEvents {
-  /** The sheet has come to this tab after waiting. */
+  /** This tab has the sheet after waiting. */
   readonly gained: () => void
   /** Another tab asks for the sheet: write what is not yet written. */
   readonly asked: () => Promise<unknown>

@@ -21,7 +21,7 @@ export interface SimulationOptions {
   /** The names of the cells whose limits are drawn from; the others stay at their values. All where nothing is said. */
   readonly drawn?: ReadonlySet<string>
   readonly histogram?: boolean
-  /** Is told after each block how many tries are done; false ends the simulation there. */
+  /** Called after each block with the number of tries done; false ends the simulation there. */
   readonly goesOn?: (done: number) => boolean
 }
 

@@ -68,7 +68,7 @@ test('names are found in the order of the sheet, wherever they are used', () => 
   expect(found('width')).toEqual(['width: label', 'gap: formula', 's: reading at step 2', 'sch: column formula'])
 })
 
-test('nothing sought finds nothing', () => {
+test('nothing searched finds nothing', () => {
   expect(found('')).toEqual([])
   expect(found('   ')).toEqual([])
   expect(found('no such words')).toEqual([])

@@ -12,7 +12,7 @@ const given = (id: string, exact = false): Cell => ({
 })
 const drawing = (id: string): Cell => ({ kind: 'drawing', id, drawing: 'set-up', from: {} })
 
-test('a heading opens a section; what stands before the first has a section of its own', () => {
+test('a heading opens a section; what is before the first has a section of its own', () => {
   const sections = sectionsOf([given('a'), heading('Frame'), given('b'), heading('Light'), given('c')])
   expect(sections.map(({ id, rows }) => [id, rows.map((row) => row.id)])).toEqual([
     ['start', ['a']],
@@ -28,7 +28,7 @@ test('drawings go to the margin and what is seldom known is folded away', () => 
   expect(section?.drawings.map(({ id }) => id)).toEqual(['d'])
 })
 
-test('one drawing stands beside every section; a second starts a spread of its own', () => {
+test('one drawing is beside every section; a second starts a spread of its own', () => {
   const one = sectionsOf([heading('A'), heading('B'), drawing('d'), heading('C')])
   expect(spreadsOf(one).map((spread) => spread.map(({ id }) => id))).toEqual([['A', 'B', 'C']])
   const two = sectionsOf([heading('A'), drawing('d'), heading('B'), heading('C'), drawing('e'), heading('D')])

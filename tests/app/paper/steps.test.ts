@@ -72,7 +72,7 @@ test('a reading not yet taken is a line to write on, with its unit; one taken is
   expect(textOf(rows[4] as Node)).toContain('“gone” is no longer in the sheet')
 })
 
-test('what was measured stands on its line beside what was computed', () => {
+test('what was measured is on its line beside what was computed', () => {
   const row = all(stepsTable(sheet({ measured: '604 mm' }), steps), 'tr')[3] as Node
   expect(textOf(all(row, 'th')[0] as Node)).toBe('Measure the distance|Distance, as measured (computed 600 mm)')
   expect(all(row, 'td').slice(2).map(textOf)).toEqual(['604', 'mm'])

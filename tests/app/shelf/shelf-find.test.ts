@@ -67,7 +67,7 @@ describe('the words people use', () => {
   })
 })
 
-test('a kept sheet is found by its title', () => {
+test('a saved sheet is found by its title', () => {
   expect(isTitled('Ferry Lane maps', 'map ferry')).toBe(true)
   expect(isTitled('Ferry Lane maps', 'book')).toBe(false)
 })

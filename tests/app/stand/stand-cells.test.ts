@@ -19,7 +19,7 @@ const cells: Cell[] = [
 ]
 const ids = (some: readonly Cell[]): string[] => some.map(({ id }) => id)
 
-test('at the stand stands what is marked, and every list of steps', () => {
+test('at the stand there is what is marked, and every list of steps', () => {
   const { results, givens, checks, steps } = standCells(cells)
   expect([ids(results), ids(givens), ids(checks), ids(steps)]).toEqual([['far', 'lamp'], ['width'], ['even'], ['s']])
 })
@@ -32,7 +32,7 @@ test('where nothing is marked the results of one section can be chosen', () => {
   ])
 })
 
-test('two of one label are told apart by their sections', () => {
+test('two of one label are distinguished by their sections', () => {
   const { results } = standCells(cells)
   expect([...whereRepeated(cells, results)]).toEqual([
     ['far', 'Frame'],

@@ -23,7 +23,7 @@ test('how far one has come is said in words', () => {
   expect(doneText(steps.steps.map((step) => ({ ...step, done: true })))).toBe('All 5 done')
 })
 
-test('a tick is set and taken away, and all else is kept', () => {
+test('a tick is set and taken away, and all else is saved', () => {
   expect(ticked(steps, 2, true).steps[2]).toEqual({ text: 'Distance', reading: 'far', done: true })
   expect(ticked(steps, 1, false).steps[1]).toEqual({ text: 'Left', reading: 'left', colour: 'kept' })
   expect(ticked(ticked(steps, 2, true), 2, false)).toEqual(steps)

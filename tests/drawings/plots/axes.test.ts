@@ -12,7 +12,7 @@ describe('an axis of equal steps', () => {
     expect(axis.place(2.5)).toBeCloseTo(100, 9)
     expect(axis.at(0.25)).toBeCloseTo(2.5, 9)
   })
-  test('of one value stands round it', () => {
+  test('of one value is round it', () => {
     const axis = linearAxis([5, 5], [0, 400], '')
     expect(axis.from).toBeLessThan(5)
     expect(axis.to).toBeGreaterThan(5)

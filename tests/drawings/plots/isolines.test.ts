@@ -63,7 +63,7 @@ describe('an isoline', () => {
   })
 })
 
-test('levels stand at whole steps within', () => {
+test('levels are at whole steps within', () => {
   expect(levelsBetween(-0.23, 0.31, 0.1)).toEqual([-0.2, -0.1, 0, 0.1, 0.2, 0.3])
   expect(levelsBetween(0.31, 0.38, 0.1)).toEqual([])
   expect(levelsBetween(-3, 3, 2)).toEqual([-2, 0, 2])

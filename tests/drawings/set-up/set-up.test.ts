@@ -85,7 +85,7 @@ function origin(drawing: Drawing) {
   const right = ray[1]?.[1] as { x: number; y: number }
   return { x: (left.x + right.x) / 2, y: left.y }
 }
-/** The shapes of a kind stand first in elevation, then in plan. */
+/** The shapes of a kind are first in elevation, then in plan. */
 const inElevation = <T>(shapes: readonly T[]): T => shapes[0] as T
 
 describe('the scale', () => {
@@ -134,7 +134,7 @@ describe('the camera', () => {
   test('has its front rim at the clear distance', () => {
     expect(height(inElevation(pathsOf(drawing, 'front-rim'))[0]?.y as number)).toBeCloseTo(0.802, 3)
   })
-  test('has its sensor where it stands', () => {
+  test('has its sensor where it is', () => {
     expect(height(inElevation(pathsOf(drawing, 'sensor'))[0]?.y as number)).toBeCloseTo(0.917, 3)
   })
   test('sees the field from the entrance pupil', () => {
@@ -159,7 +159,7 @@ describe('the lamps', () => {
   const { x, y } = origin(drawing)
   const scale = pxPerMetre(drawing)
 
-  test('stand and aim in elevation as they are given', () => {
+  test('are placed and aimed in elevation as given', () => {
     const [from, to] = inElevation(pathsOf(drawing, 'aim', 'aim-1'))
     expect(((from?.x as number) - x) / scale).toBeCloseTo(-0.9, 3)
     expect((y - (from?.y as number)) / scale).toBeCloseTo(0.6, 3)
@@ -167,13 +167,13 @@ describe('the lamps', () => {
     expect(to?.y).toBeCloseTo(y, 2)
   })
 
-  test('stand and aim in plan as they are given', () => {
+  test('are placed and aimed in plan as given', () => {
     const [from, to] = pathsOf(drawing, 'aim', 'aim-2')[1] as readonly { x: number; y: number }[]
     expect(((from?.x as number) - x) / scale).toBeCloseTo(0.8, 3)
     expect(((to?.y as number) - (from?.y as number)) / scale).toBeCloseTo(0.15, 3)
   })
 
-  test('are turned to their aim: the front stands across the aim line', () => {
+  test('are turned to their aim: the front is across the aim line', () => {
     const outline = inElevation(pathsOf(drawing, 'lamp', 'lamp-1'))
     const [from, to] = inElevation(pathsOf(drawing, 'aim', 'aim-1')) as readonly { x: number; y: number }[]
     const [a, b] = outline as readonly { x: number; y: number }[]
@@ -209,7 +209,7 @@ describe('the lamps', () => {
     expect(drawing.description).toContain('Lamp 2 is 800 mm right of the centre line')
   })
 
-  test('that stand behind one another are drawn once in elevation', () => {
+  test('that are behind one another are drawn once in elevation', () => {
     expect(pathsOf(draw({ ...STAND, lamps: FOUR }), 'lamp')).toHaveLength(2 + 4)
   })
 })
@@ -295,7 +295,7 @@ describe('the words', () => {
     expect(description).toContain('the centres of the lamps clear it by 543 mm')
   })
 
-  test('say when a lamp stands in the mirror zone', () => {
+  test('say when a lamp is in the mirror zone', () => {
     expect(draw({ ...STAND, lamps: [lamp(-0.3, 0.6), lamp(0.3, 0.6)] }).description).toContain('the lamps are in it')
   })
 })

@@ -38,7 +38,7 @@ const perMetre = (drawing: Drawing): number => drawing.handles?.[0]?.pxPerMetre 
 const floorY = (drawing: Drawing): number => pathsOf(drawing, 'floor')[0]?.[0]?.y as number
 
 describe('the view from the side', () => {
-  test('stands the original’s centre at its height above the floor', () => {
+  test('has the original’s centre at its height above the floor', () => {
     for (const inputs of [WALL, EASEL]) {
       const drawing = draw(inputs)
       const ys = (pathsOf(drawing, 'original')[0] ?? []).map(({ y }) => y)
@@ -134,7 +134,7 @@ describe('handles', () => {
   })
 })
 
-test.each([240, 296, 340, 417, 480, 800])('texts stand clear of lines and each other at %i px', (width) => {
+test.each([240, 296, 340, 417, 480, 800])('texts are clear of lines and each other at %i px', (width) => {
   for (const inputs of [
     WALL,
     EASEL,

@@ -36,8 +36,8 @@ describe('colour differences', () => {
         const middle = ((one.L + other.L) / 2 - 50) ** 2
         const S_L = 1 + (0.015 * middle) / Math.sqrt(20 + middle)
         const difference = (one.L - other.L) ** 2
-        const wanted = deltaE2000(one, other) ** 2 - difference / S_L ** 2 + difference
-        expect(deltaE2000(one, other, false) ** 2).toBeCloseTo(wanted, 5)
+        const expected = deltaE2000(one, other) ** 2 - difference / S_L ** 2 + difference
+        expect(deltaE2000(one, other, false) ** 2).toBeCloseTo(expected, 5)
       }),
       { seed: 4 },
     )
@@ -108,9 +108,9 @@ describe('Lab of sRGB', () => {
         ['D50', D50],
         ['D65', D65],
       ] as const) {
-        const wanted = byHand(r, g, b, white)
+        const expected = byHand(r, g, b, white)
         const found = labFromRgb([r, g, b], 'sRGB', name)
-        for (const part of ['L', 'a', 'b'] as const) expect(Math.abs(found[part] - wanted[part])).toBeLessThan(2e-3)
+        for (const part of ['L', 'a', 'b'] as const) expect(Math.abs(found[part] - expected[part])).toBeLessThan(2e-3)
       }
   })
 

@@ -95,7 +95,7 @@ describe('closeup_magnification', () => {
         }
   })
 
-  it('is f P with the lens at infinity, wherever the close-up lens stands', () => {
+  it('is f P with the lens at infinity, wherever the close-up lens is', () => {
     expect(call('closeup_magnification', 100 * MM, 3, 0, 30 * MM)).toBeCloseTo(0.3, 12)
     expect(call('closeup_distance', 4)).toBe(0.25)
   })

@@ -90,8 +90,8 @@ describe('fit_magnification', () => {
 
   it('turns the original where that is larger, and only then', () => {
     const lying = call('fit_magnification', 0.6, 0.4, 36 * MM, 24 * MM)
-    const standing = call('fit_magnification', 0.4, 0.6, 36 * MM, 24 * MM)
-    expect(standing).toBe(lying)
+    const upright = call('fit_magnification', 0.4, 0.6, 36 * MM, 24 * MM)
+    expect(upright).toBe(lying)
     expect(call('fit_magnification', 0.4, 0.6, 36 * MM, 24 * MM, 0, false)).toBeLessThan(lying)
   })
 })
@@ -103,7 +103,7 @@ describe('measuring a lens', () => {
     expect(call('focal_from_fields', field(1.3), field(0.8), 0.5, 36 * MM)).toBeCloseTo(f, 12)
   })
 
-  it('takes an equivalent on the equivalent’s own sensor as it stands', () => {
+  it('takes an equivalent on the equivalent’s own sensor as it is', () => {
     expect(call('focal_from_equivalent', 50 * MM, Math.hypot(36, 24) * MM)).toBeCloseTo(50 * MM, 5)
   })
 

@@ -57,7 +57,7 @@ describe('tiles', () => {
     }
   })
 
-  it('stand in the middle when there is one', () => {
+  it('are in the middle when there is one', () => {
     expect(call('tile_positions', 0.3, 0.45, 0.1)).toEqual([0.15])
   })
 

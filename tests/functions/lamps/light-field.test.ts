@@ -51,8 +51,8 @@ describe('the field of point lamps', () => {
   it('is the point-by-point sum, whatever the lamps', () => {
     fc.assert(
       fc.property(fc.array(someLamp, { minLength: 1, maxLength: 4 }), coordinate, coordinate, (lamps, x, y) => {
-        const wanted = byHand(lamps, x, y)
-        expect(Math.abs(illuminanceAt(lamps, x, y) - wanted)).toBeLessThanOrEqual(1e-9 * wanted + 1e-12)
+        const expected = byHand(lamps, x, y)
+        expect(Math.abs(illuminanceAt(lamps, x, y) - expected)).toBeLessThanOrEqual(1e-9 * expected + 1e-12)
       }),
       { seed: 7 },
     )

@@ -15,7 +15,7 @@ const forTypes = (name: string, ...types: Type[]) =>
   record(name).computeFor?.(types) as unknown as (...args: unknown[]) => number
 
 describe('a lamp', () => {
-  it('stands at its distance, elevation and bearing from its aim', () => {
+  it('is at its distance, elevation and bearing from its aim', () => {
     const { x, y, z } = call<LampNumbers>('lamp_at', 2, 30 * DEGREE, 120 * DEGREE, 0.1, -0.2)
     expect(Math.hypot(x - 0.1, y + 0.2, z)).toBeCloseTo(2, 12)
     expect(Math.asin(z / 2)).toBeCloseTo(30 * DEGREE, 12)

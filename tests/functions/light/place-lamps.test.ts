@@ -88,7 +88,7 @@ describe('placing a pair of lamps', () => {
     expect(pair.binding).toBe('evenness and elevation')
   })
 
-  it('says which limit stands in the way when no place serves', () => {
+  it('says which limit rules it out when no place serves', () => {
     const short = placePair({ ...task, reach: 1 })
     expect(short.met).toBe(false)
     expect(short.binding).toBe('reach')

@@ -72,7 +72,7 @@ describe('angles', () => {
 })
 
 describe('marks', () => {
-  it('stand for the exact value behind them', () => {
+  it('mean the exact value behind them', () => {
     expect(call('exact_aperture', 5.6)).toBeCloseTo(4 * Math.SQRT2, 12)
     expect(call('exact_time', 1 / 125)).toBe(1 / 128)
     expect(call('nearest_aperture_mark', call('exact_aperture', 11))).toBe(11)

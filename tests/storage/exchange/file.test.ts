@@ -69,7 +69,7 @@ describe('a file', () => {
     const flawed = JSON.stringify({ ...SHEET, cells: [{ kind: 'given', id: 'x', name: 'x', value: 3 }] })
     expect(await words(openFile(file(flawed)))).toMatch(/^map\.evenfield\.json cannot be opened\. .*cells\[0\]\.value/)
   })
-  test('of a later version is told so', async () => {
+  test('of a later version is reported so', async () => {
     expect(await words(openFile(file(JSON.stringify({ ...SHEET, version: VERSION + 1 }))))).toMatch(/newer version/)
   })
   test('too large is refused unread', async () => {

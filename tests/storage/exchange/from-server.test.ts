@@ -36,7 +36,7 @@ test.each([
   expect(asked).toEqual([])
 })
 
-test('what is missing, silent or no worksheet is told in words', async () => {
+test('what is missing, silent or no worksheet is reported in sentences', async () => {
   serving(() => new Response('', { status: 404 }))
   await expect(fromServer('sheets/a.json', BASE)).rejects.toThrow(
     'a.json is not on the server, or it may not be read (404).',

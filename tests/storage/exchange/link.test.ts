@@ -35,7 +35,7 @@ describe('a link', () => {
     expect(link.length).toBeLessThan(JSON.stringify(long).length / 8)
   })
 
-  test('is told from another fragment', () => {
+  test('is distinguished from another fragment', () => {
     expect(isLink('#s=1.abc')).toBe(true)
     expect(isLink('#frame')).toBe(false)
     expect(isLink('')).toBe(false)

@@ -14,7 +14,7 @@ const shown = (outcome: Outcome): string | undefined =>
 /** Cells keep their order, behind a first that says what they are. */
 const sameIn = (figures: Sheet, at: number): Cell => figures.cells[at + 1] as Cell
 
-/** The sheet of figures, as whoever opens its link has it. */
+/** The sheet of figures, as anyone who opens its link has it. */
 const sent = async (sheet: Sheet): Promise<Sheet> =>
   new Sheet(await fromLink(await toLink(figuresOnly(sheet))), LIBRARY)
 
@@ -114,7 +114,7 @@ test('steps stay with their ticks, and what is read at them; what is set at the 
   expect(figures.named('b')).toMatchObject({ measured: '5 mm' })
 })
 
-test('ranges and variants become tables of what they stood at', async () => {
+test('ranges and variants become tables of what they were at', async () => {
   const range = { kind: 'range', id: 'r', of: 'a', from: '1', to: '3', count: 2, results: ['b'] } as Cell
   const variants = {
     kind: 'variants',

@@ -24,7 +24,7 @@ const results = ['area', 'scale', 'stop', 'time', 'inverse'].map((name) =>
   result(`sum_of_${name}`, `sum(originals.${name})`),
 )
 
-test('a table of figures holds what its formulas came to, to the last digit that counts', () => {
+test('a table of figures holds what its formulas gave, to the last digit that counts', () => {
   const sheet = sheetOf([
     given('border', '10', { unit: 'mm' }),
     cell,
@@ -40,7 +40,7 @@ test('a table of figures holds what its formulas came to, to the last digit that
     ['', '', '', '', '', '', '', ''],
     ['15 cm', '0.0226', '1:8', '5.6', '0.016', 'no', 'narrow', '6.71140939597'],
   ])
-  // Made of the figures alone, everything comes to the same.
+  // Made of the figures alone, everything gives the same.
   const again = new Sheet({ ...sheet.worksheet, cells: [frozen, ...results] }, LIBRARY)
   expect(again.outcome(frozen.id)).toMatchObject({ shown: { text: '2 of 4 rows' } })
   for (const { id } of results) expect(seen(again, id)).toBe(seen(sheet, id))

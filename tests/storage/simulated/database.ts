@@ -107,10 +107,10 @@ function failed(one: RawTransaction, plan: Plan, isLast: boolean): boolean {
   return true
 }
 
-function forceClose(one: RawDatabase, isTold: boolean): void {
+function forceClose(one: RawDatabase, isNotified: boolean): void {
   for (const open of [...one._rawDatabase.transactions])
     if (open.db === one && open._state !== 'finished') open._abort('AbortError')
-  if (isTold) {
+  if (isNotified) {
     forceCloseDatabase(one as never)
     return
   }
@@ -144,8 +144,8 @@ export class SimulatedDatabases {
   }
 
   /** The browser closes a tab's connections. */
-  close(tab: string, isTold: boolean): void {
-    for (const one of this.open.get(tab) ?? []) if (!one._closed) forceClose(one, isTold)
+  close(tab: string, isNotified: boolean): void {
+    for (const one of this.open.get(tab) ?? []) if (!one._closed) forceClose(one, isNotified)
   }
 
   /** The tab is gone: what it had under way is undone, and nothing of it reaches the database any more. */

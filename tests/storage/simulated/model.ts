@@ -9,7 +9,7 @@ export type Step =
   | { readonly do: 'type' | 'flush' | 'leave' | 'open' | 'take over' | 'crash'; readonly tab: number }
   | { readonly do: 'wait'; readonly ms: number }
   | { readonly do: 'fail'; readonly tab: number; readonly plan: Plan }
-  | { readonly do: 'close'; readonly tab: number; readonly isTold: boolean }
+  | { readonly do: 'close'; readonly tab: number; readonly isNotified: boolean }
   | { readonly do: 'messages'; readonly isLost: boolean }
   | { readonly do: 'mute'; readonly tab: number; readonly isMute: boolean }
   | { readonly do: 'clock'; readonly ms: number }
@@ -38,7 +38,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 5, arbitrary: fc.record({ do: fc.constant('fail' as const), tab, plan }) },
   { weight: 6, arbitrary: of('flush', 'leave', 'open', 'open', 'take over') },
   { weight: 1, arbitrary: of('crash') },
-  { weight: 2, arbitrary: fc.record({ do: fc.constant('close' as const), tab, isTold: fc.boolean() }) },
+  { weight: 2, arbitrary: fc.record({ do: fc.constant('close' as const), tab, isNotified: fc.boolean() }) },
   { weight: 2, arbitrary: fc.record({ do: fc.constant('messages' as const), isLost: fc.boolean() }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('mute' as const), tab, isMute: fc.boolean() }) },
   {
@@ -85,7 +85,7 @@ class Witness {
     return { current: raw && textOf(raw.data), past }
   }
 
-  /** Looks at what became of the saved state since last time: whoever wrote over it must have seen it, or it is a revision. */
+  /** Looks at what became of the saved state since last time: anyone who wrote over it must have seen it, or it is a revision. */
   async compare(): Promise<void> {
     const before = this.current
     const { current, past } = await this.look()
@@ -152,7 +152,7 @@ export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what:
       else if (one.do === 'leave') void at.leave()
       else if (one.do === 'open') void at.open()
       else if (one.do === 'take over') void at.session?.takeOver()
-      else if (one.do === 'close') databases.close(at.name, one.isTold)
+      else if (one.do === 'close') databases.close(at.name, one.isNotified)
       else if (one.do === 'fail') {
         databases.fail(at.name, { ...one.plan })
         tally.faults++

@@ -4,7 +4,7 @@ import { asStoreError, StoreError } from '../../../src/storage/store/store-error
 import { SHEET, saveOver } from '../sheets.ts'
 
 // Node has no IndexedDB: what a browser that keeps nothing gives.
-describe('where nothing can be kept', () => {
+describe('where nothing can be saved', () => {
   test('the store says so, and works while the tab lasts', async () => {
     const store = await openStore()
     expect(store.persistent).toBe(false)
@@ -17,7 +17,7 @@ describe('where nothing can be kept', () => {
     expect(await store.load('b')).toBeUndefined()
   })
 
-  test('what is kept does not change with the sheet on screen', async () => {
+  test('what is saved does not change with the sheet on screen', async () => {
     const store = await openStore()
     const sheet = structuredClone(SHEET)
     await store.save('a', sheet)
@@ -41,7 +41,7 @@ describe('where nothing can be kept', () => {
     expect(await store.load('c')).toBeUndefined()
   })
 
-  test('settings are kept under their names', async () => {
+  test('settings are saved under their names', async () => {
     const store = await openStore()
     expect(await store.setting('face')).toBeUndefined()
     await store.saveSetting('face', { dim: true })

@@ -33,11 +33,11 @@ describe('the past of a sheet', () => {
 
   it('keeps the last of every day after a day, of every week after a month', () => {
     const revisions = every(HOUR, 24 * 60)
-    const kept = times(left(revisions, START + 60 * DAY))
-    const days = kept.filter((at) => at % DAY === 23 * HOUR)
-    expect(kept.slice(0, 4)).toEqual([7, 14, 21, 28].map((day) => day * DAY - HOUR))
+    const saved = times(left(revisions, START + 60 * DAY))
+    const days = saved.filter((at) => at % DAY === 23 * HOUR)
+    expect(saved.slice(0, 4)).toEqual([7, 14, 21, 28].map((day) => day * DAY - HOUR))
     expect(days.length).toBe(4 + 32)
-    expect(kept.length).toBe(35 + 24)
+    expect(saved.length).toBe(35 + 24)
   })
 
   it('never lets go of what has a name', () => {
@@ -45,7 +45,7 @@ describe('the past of a sheet', () => {
     expect(left(revisions, START + 400 * DAY)).toEqual([revisions[0], revisions[2]])
   })
 
-  it('keeps what was kept before a restore as long as minutes are kept', () => {
+  it('keeps what was saved before a restore as long as minutes are saved', () => {
     const revisions = [made(START, { why: 'before a restore' }), made(START + 1)]
     expect(left(revisions, START + MINUTE)).toEqual(revisions)
     expect(left(revisions, START + DAY)).toEqual([revisions[1]])
@@ -72,7 +72,7 @@ const pasts = fc
   )
 const laters = fc.integer({ min: 0, max: 60 * DAY })
 
-test('thinning often comes to the same as thinning once', () => {
+test('thinning often gives the same as thinning once', () => {
   fc.assert(
     fc.property(pasts, laters, laters, (revisions, first, more) => {
       const now = START + 90 * DAY + first
@@ -87,9 +87,9 @@ test('the latest stays, and the past stays short', () => {
   fc.assert(
     fc.property(pasts, laters, (revisions, after) => {
       const now = START + 90 * DAY + after
-      const kept = left(revisions, now)
+      const saved = left(revisions, now)
       const latest = Math.max(...revisions.map(({ at }) => at))
-      if (revisions.length > 0) expect(kept.some(({ at }) => at === latest)).toBe(true)
+      if (revisions.length > 0) expect(saved.some(({ at }) => at === latest)).toBe(true)
     }),
   )
   // Someone who works day and night for two years, a change a minute.

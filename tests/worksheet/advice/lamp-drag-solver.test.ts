@@ -46,7 +46,7 @@ describe('the givens follow a lamp', () => {
     expect(moverOf(pair()).to(2, { y: 0.4 })).toBeUndefined()
     expect(filledIn(moverOf(pair()).to(2, { x: 1, y: 0.4 }))).toEqual({ lamp_out: '1000' })
   })
-  test('in their own unit, with the limits that stood behind', () => {
+  test('in their own unit, with the limits that followed', () => {
     const sheet = sheetOf([
       given('out', '90 cm ± 5 mm', { unit: 'm' }),
       given('high', '27.5', { unit: 'in' }),
@@ -95,12 +95,12 @@ describe('nothing follows', () => {
   })
 })
 
-test('a drag is one step of undo, told only to the cells it reaches', () => {
+test('a drag is one step of undo, reported only to the cells it reaches', () => {
   const sheet = sheetOf([...PAIR, given('other', '1 m'), drawing('lamps', ['lamp_out', 'lamp_height'])])
   const before = sheet.worksheet
   const mover = moverOf(sheet)
-  const told = toldBy(sheet, () => sheet.apply(mover.to(2, { x: 1, z: 0.9 }) as Change, { merge: 'drag' }))
-  expect(told).toEqual(['d', 'lamp_height', 'lamp_out', 'lamps'])
+  const reported = toldBy(sheet, () => sheet.apply(mover.to(2, { x: 1, z: 0.9 }) as Change, { merge: 'drag' }))
+  expect(reported).toEqual(['d', 'lamp_height', 'lamp_out', 'lamps'])
   sheet.apply(mover.to(2, { x: 1.1, z: 0.8 }) as Change, { merge: 'drag' })
   expect(sheet.drawing('d').values.lamps).toMatchObject([
     { x: -1.1, z: 0.8 },
@@ -130,7 +130,7 @@ test('a given renamed is followed', () => {
   expect(moverOf(sheet).moves(1)).toBe(true)
 })
 
-test('wherever it is dragged, the lamp comes within a millimetre or stands at the end of a range', () => {
+test('wherever it is dragged, the lamp comes within a millimetre or is at the end of a range', () => {
   const mover = moverOf(pair())
   fc.assert(
     fc.property(fc.double({ min: -3, max: 3, noNaN: true }), fc.double({ min: 0.01, max: 3, noNaN: true }), (x, z) => {

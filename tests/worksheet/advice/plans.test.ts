@@ -201,7 +201,7 @@ describe('a plan', () => {
     expect(planText(sheet, plan)).toBe('Increase Both lamps from 500 mm to 810 mm.')
   })
 
-  it('of a cell of one’s own is an agreement, between half and twice what it is', () => {
+  it('of a cell of the user is an agreement, between half and twice what it is', () => {
     const sheet = sheetOf([
       given('mine', '10', { unit: 'mm' }),
       check('large', 'mine >= 18 mm'),

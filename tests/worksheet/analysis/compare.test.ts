@@ -4,7 +4,7 @@ import { compare } from '../../../src/worksheet/analysis/compare.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 import { check, given, note, result, sheetOf } from '../make.ts'
 
-const told = (before: readonly Cell[], after: readonly Cell[]): string[] =>
+const reported = (before: readonly Cell[], after: readonly Cell[]): string[] =>
   compare(sheetOf(before), sheetOf(after)).map(
     ({ part, label, was, is }) => `${part}: ${label}: ${was ?? '(nothing)'} → ${is ?? '(nothing)'}`,
   )
@@ -19,11 +19,11 @@ const [width, m, small, words] = SHEET as [Cell, Cell, Cell, Cell]
 
 describe('what differs', () => {
   it('is nothing between a sheet and itself', () => {
-    expect(told(SHEET, SHEET)).toEqual([])
+    expect(reported(SHEET, SHEET)).toEqual([])
   })
 
-  it('is told by label: the given, the results and checks it changed', () => {
-    expect(told(SHEET, [given('width', '300 mm', { label: 'Width' }), m, small, words])).toEqual([
+  it('is reported by label: the given, the results and checks it changed', () => {
+    expect(reported(SHEET, [given('width', '300 mm', { label: 'Width' }), m, small, words])).toEqual([
       'Givens: Width: 420 mm → 300 mm',
       'Results: Magnification: 1:11.7 → 1:8.33',
       'Checks: Small enough: passes → fails',
@@ -31,7 +31,7 @@ describe('what differs', () => {
   })
 
   it('is a given emptied, and those who wait for it', () => {
-    expect(told(SHEET, [given('width', '', { label: 'Width' }), m, small, words])).toEqual([
+    expect(reported(SHEET, [given('width', '', { label: 'Width' }), m, small, words])).toEqual([
       'Givens: Width: 420 mm → empty',
       'Results: Magnification: 1:11.7 → needs more figures',
       'Checks: Small enough: passes → needs more figures',
@@ -40,14 +40,14 @@ describe('what differs', () => {
 
   it('is a formula, even where the result is the same', () => {
     const other = result('m', '72 mm / (2 * width)', { label: 'Magnification', unit: '1:' })
-    expect(told(SHEET, [width, other, small, words])).toEqual([
+    expect(reported(SHEET, [width, other, small, words])).toEqual([
       'Formulas: Magnification: 36 mm / width → 72 mm / (2 * width)',
     ])
   })
 
   it('is a cell that came, with what it says, and one that went', () => {
     const added = result('twice', 'width * 2', { label: 'Twice', unit: 'mm' })
-    expect(told(SHEET, [width, m, small, added])).toEqual([
+    expect(reported(SHEET, [width, m, small, added])).toEqual([
       'Results: Twice: (nothing) → 840 mm',
       'Notes and drawings: Note: Mind the edges. → (nothing)',
     ])
@@ -55,7 +55,7 @@ describe('what differs', () => {
 
   it('is a new label, a note, the order', () => {
     const renamed = given('width', '420 mm', { label: 'Width of the map' })
-    expect(told(SHEET, [m, renamed, small, note('n', 'Mind the corners.')])).toEqual([
+    expect(reported(SHEET, [m, renamed, small, note('n', 'Mind the corners.')])).toEqual([
       'Notes and drawings: Note: Mind the edges. → Mind the corners.',
       'Cells: Width of the map: called Width → called Width of the map',
       'Cells: Order: in one order → in another',
@@ -64,11 +64,11 @@ describe('what differs', () => {
 
   it('finds a cell by its name where ids were made anew', () => {
     const anew = SHEET.map((cell) => ({ ...cell, id: `new-${cell.id}` }))
-    expect(told(SHEET.slice(0, 3), anew.slice(0, 3))).toEqual([])
+    expect(reported(SHEET.slice(0, 3), anew.slice(0, 3))).toEqual([])
   })
 })
 
-test('told one way and the other, the same things differ', () => {
+test('compared one way and the other, the same things differ', () => {
   const value = fc.constantFrom('', '100 mm', '200 mm', 'nonsense')
   const cells = fc
     .tuple(value, value, fc.constantFrom('a + b', 'a * 2', 'a / b'), fc.boolean())

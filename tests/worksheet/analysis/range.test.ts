@@ -127,7 +127,7 @@ describe('a range', () => {
     expect(present).toBeUndefined()
   })
 
-  it('says what is missing or wrong, and how to mend it', () => {
+  it('says what is missing or wrong, and how to fix it', () => {
     const sheet = lens()
     expect(troubleOf(sheet, {})).toContain('Choose the given')
     expect(troubleOf(sheet, { of: 'nothing' })).toContain('no cell “nothing”')
@@ -146,7 +146,7 @@ describe('a range', () => {
   })
 })
 
-it('a range is told of every change, also one its results do not show now', () => {
+it('a range is notified of every change, also one its results do not show now', () => {
   const sheet = sheetOf([
     given('a', '1 mm', { unit: 'mm' }),
     given('b', '1 mm', { unit: 'mm' }),

@@ -22,7 +22,7 @@ const sheet = () =>
   ])
 
 describe('variants', () => {
-  it('puts results of several sets of givens beside the sheet as it stands', () => {
+  it('puts results of several sets of givens beside the sheet as it is', () => {
     const one = sheet()
     const { titles, compared } = variantsTable(
       one,
@@ -47,7 +47,7 @@ describe('variants', () => {
     expect(seen(one, 'distance')).toBe('275 mm')
   })
 
-  it('marks nothing where a set comes to the same', () => {
+  it('marks nothing where a set gives the same', () => {
     const { compared } = variantsTable(
       sheet(),
       variants([{ title: 'same', values: { focal: '5.5 cm' } }], ['distance']),

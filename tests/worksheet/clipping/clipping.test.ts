@@ -110,7 +110,7 @@ describe('cells copied', () => {
     expect(sheet.cells[2]).toMatchObject({ steps: [{ text: 'Read', reading: 'left_2', done: true }, { text: 'Go' }] })
   })
 
-  it('of two that bear one name leave the first to the formulas', () => {
+  it('of two that have one name leave the first to the formulas', () => {
     const sheet = sheetOf([given('a', '9 mm')])
     paste(sheet, clippingOf([given('a', '1 mm'), { ...given('a', '2 mm'), id: 'b' }, result('c', 'a * 2')]), 0)
     expect(names(sheet.cells)).toEqual(['a_2', 'a_3', 'c', 'a'])
@@ -142,7 +142,7 @@ describe('a text that is pasted', () => {
     expect(seen(sheet, 'fresh-1')).toBe('130 mm')
   })
 
-  it('with a broken formula keeps it, to be mended where it is', () => {
+  it('with a broken formula keeps it, to be fixed where it is', () => {
     const sheet = sheetOf([])
     paste(sheet, 'a = 5 ft 3 in +', 0)
     expect(sheet.cells[0]).toMatchObject({ formula: '5 ft 3 in +' })

@@ -85,10 +85,10 @@ describe('a published name joins', () => {
     join(computed, cells, { lens_height: 'computed' })
     expect(computed.named('lens_height')).not.toHaveProperty('measured')
     expect(seen(computed, 'double')).toBe('1600 mm')
-    const kept = open()
-    join(kept, cells, { lens_height: 'keep' })
+    const saved = open()
+    join(saved, cells, { lens_height: 'keep' })
     // What only the working asked for is not asked.
-    expect(order(kept)).toEqual(['lens_height', 'double'])
+    expect(order(saved)).toEqual(['lens_height', 'double'])
   })
 
   it('an empty given asks nothing: the result takes its place', () => {
@@ -153,7 +153,7 @@ describe('a name that clashes', () => {
     { kind: 'run', id: 'run', of: 'list', from: { width: 'width', gap: 'girth' } },
   ]
 
-  it('is kept beside the other under a name that follows wherever it is used', () => {
+  it('is added beside the other under a name that follows wherever it is used', () => {
     const sheet = sheetOf([given('girth', '3 m'), given('girth_2', '1 m'), given('far', '1 s')])
     const { meetings, cells } = join(sheet, coming)
     expect(meetings).toMatchObject([
@@ -196,7 +196,7 @@ describe('a name that clashes', () => {
     expect(meetings[0]?.why).toBe('yours offers no “three”')
   })
 
-  it('a table joins one with the same columns, and is told apart from one without', () => {
+  it('a table joins one with the same columns, and is distinguished from one without', () => {
     const table = (...names: string[]): Cell => ({
       kind: 'table',
       id: 'list',

@@ -45,7 +45,7 @@ describe('owners', () => {
     expect(new Set(ranks).size).toBe(ranks.length)
   })
 
-  test('an older name stands for no name that is still in use by the same role', () => {
+  test('an older name means no name that is still in use by the same role', () => {
     for (const [alias, names] of PARTS.aliases) for (const name of names) expect(name, alias).not.toBe(alias)
   })
 

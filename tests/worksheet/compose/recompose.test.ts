@@ -44,7 +44,7 @@ describe('adding parts to a composed sheet', () => {
     expect(sheet.worksheet).toBe(before)
   })
 
-  it('has cells of one’s own, edits, measured values and what was removed stay as they are', () => {
+  it('has added cells, edits, measured values and what was removed stay as they are', () => {
     const sheet = opened('flat-sheet')
     const at = sheet.cells.findIndex(({ id }) => id === 'ppi')
     sheet.apply({ do: 'add', at: at + 1, cell: { ...result('my_own', '2 * focal'), id: 'own_cell' } })

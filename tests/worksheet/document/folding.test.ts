@@ -15,7 +15,7 @@ it('a section is folded in the document, and out again without a trace', () => {
   expect(sheet.worksheet).toEqual(before)
 })
 
-it('folding is told, and is no step of undo', () => {
+it('folding is reported, and is no step of undo', () => {
   const sheet = open()
   expect(toldBy(sheet, () => sheet.fold('h', true))).toBe('all')
   expect(sheet.canUndo).toBe(false)
@@ -55,7 +55,7 @@ it('what is typed goes on merging though a section was folded meanwhile', () => 
   expect(sheet.canUndo).toBe(false)
 })
 
-it('another state of the document, as another tab kept it, comes with its own folds', () => {
+it('another state of the document, as another tab saved it, comes with its own folds', () => {
   const sheet = open()
   const other = open()
   other.fold('h', true)

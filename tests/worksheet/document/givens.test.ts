@@ -55,7 +55,7 @@ describe('a list', () => {
     ['12 mm, 2 cm', [12, 20]],
     ['12', [12]],
     ['12,5', [12.5]],
-  ])('%s', (text, wanted) => expect(values(text)).toEqual(wanted))
+  ])('%s', (text, expected) => expect(values(text)).toEqual(expected))
 
   it('of one comma is a decimal comma, and offers the two values that may have been meant', () => {
     expect(read('12,20', { entry: 'list', unit: 'mm' })).toMatchObject({
@@ -140,8 +140,8 @@ describe('an allowed range', () => {
     ['0.1 mm', '0.1 mm'],
     ['100 µm', '0.1 mm'],
     ['2000', '2000 mm'],
-  ])('holds %s', (text, wanted) => {
-    expect(shown(text, range)).toBe(wanted)
+  ])('holds %s', (text, expected) => {
+    expect(shown(text, range)).toBe(expected)
   })
 
   it('refuses what is outside, in its own words', () => {
@@ -149,7 +149,7 @@ describe('an allowed range', () => {
     expect(shown('2001', range)).toMatch(/at most 2 m/)
   })
 
-  it('that cannot be read is told as such, at a place inside the value', () => {
+  it('that cannot be read is reported as such, at a place inside the value', () => {
     const outcome = read('5', { unit: 'mm', least: 'nothing in particular' })
     expect(outcome).toMatchObject({ state: 'error', diagnostics: [{ from: 0, to: 1 }] })
     expect(shown('5', { unit: 'mm', least: 'nothing in particular' })).toMatch(/range of this cell cannot be read/)

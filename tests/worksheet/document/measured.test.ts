@@ -47,7 +47,7 @@ describe('a measured result', () => {
     }
   })
 
-  it('stands where the formula waits or fails', () => {
+  it('is where the formula waits or fails', () => {
     const waits = sheetOf([given('a', '', { unit: 'mm' }), ...lengths('921 mm').slice(1)])
     expect(seen(waits, 'above')).toBe('821 mm')
     expect(outcome(waits, 'height').measured).toEqual({ shown: expect.anything(), difference: '' })

@@ -17,7 +17,7 @@ function after(ids: string, gap: number): string | undefined {
   return order
 }
 
-test('cells come to stand together in the gap, in the order they had', () => {
+test('cells are brought together in the gap, in the order they had', () => {
   expect(after('b', 0)).toBe('bacdef')
   expect(after('b', 6)).toBe('acdefb')
   expect(after('be', 3)).toBe('acbedf')
@@ -25,7 +25,7 @@ test('cells come to stand together in the gap, in the order they had', () => {
   expect(after('ace', 6)).toBe('bdface')
 })
 
-test('where they stand already nothing is moved', () => {
+test('where they are already nothing is moved', () => {
   expect(after('b', 1)).toBeUndefined()
   expect(after('b', 2)).toBeUndefined()
   expect(after('cde', 4)).toBeUndefined()
@@ -47,17 +47,17 @@ test('by one they pass the cell above or below, and the ends hold them', () => {
   expect(by('bd', 1)).toBe('acebdf')
 })
 
-test('any cells, any gap: the others keep their order, and the moved stand between the same two', () => {
+test('any cells, any gap: the others keep their order, and the moved are between the same two', () => {
   fc.assert(
     fc.property(fc.subarray(['a', 'b', 'c', 'd', 'e', 'f'], { minLength: 1 }), fc.nat(6), (ids, gap) => {
       const moved = new Set(ids)
       const rest = cells.filter(({ id }) => !moved.has(id))
       const before = cells.slice(0, gap).filter(({ id }) => !moved.has(id)).length
-      const wanted = rest.toSpliced(before, 0, ...cells.filter(({ id }) => moved.has(id)))
+      const expected = rest.toSpliced(before, 0, ...cells.filter(({ id }) => moved.has(id)))
       const sheet = sheetOf(cells)
       const change = movedInto(sheet.cells, moved, gap)
       if (change) sheet.apply(change)
-      expect(sheet.cells.map(({ id }: Cell) => id)).toEqual(wanted.map(({ id }) => id))
+      expect(sheet.cells.map(({ id }: Cell) => id)).toEqual(expected.map(({ id }) => id))
     }),
   )
 })

@@ -84,7 +84,7 @@ const allOf = (sheet: Sheet): unknown =>
   sheet.cells.map(({ id, kind }) => (kind === 'note' ? id : [id, sheet.outcome(id)]))
 
 describe('after any changes', () => {
-  it('a circle is told in the order of the sheet, also after cells have moved', () => {
+  it('a circle is reported in the order of the sheet, also after cells have moved', () => {
     const sheet = sheetOf([given('a', '1 mm'), result('b', 'a + 1 mm')])
     sheet.apply({ do: 'move', id: 'a', to: 1 })
     sheet.apply({ do: 'replace', cell: result('a', 'b + a') })
@@ -120,7 +120,7 @@ describe('after any changes', () => {
           } catch (error) {
             if (!(error instanceof ChangeRefused)) throw error
           }
-        const told = allOf(sheet)
+        const reported = allOf(sheet)
         for (let at = documents.length - 2; at >= 0; at--) {
           expect(sheet.undo()).toBe(true)
           expect(sheet.worksheet).toBe(documents[at])
@@ -131,7 +131,7 @@ describe('after any changes', () => {
           expect(sheet.redo()).toBe(true)
           expect(sheet.worksheet).toBe(documents[at])
         }
-        expect(allOf(sheet)).toEqual(told)
+        expect(allOf(sheet)).toEqual(reported)
       }),
       { numRuns: 200 },
     )

@@ -71,7 +71,7 @@ describe('a check', () => {
     expect(stand('b > 1', {}, [given('n', '0'), result('b', '1/n')]).message).toContain('“b”')
   })
 
-  it('is counted where it stands', () => {
+  it('is counted where it is', () => {
     const sheet = sheetOf([
       given('a', '100 mm'),
       given('w', ''),

@@ -64,16 +64,16 @@ const said = (sheet: Sheet): ReadonlyMap<string, string> =>
     }),
   )
 
-test('fixes and suggestions are those of a sheet freshly opened, and every cell that says something else is told of', () => {
+test('fixes and suggestions are those of a sheet freshly opened, and every cell that says something else is reported', () => {
   fc.assert(
     fc.property(
       fc.uniqueArray(cell, { selector: ({ id }) => id }),
       fc.array(change, { maxLength: 8 }),
       (cells, all) => {
         const sheet = sheetOf(cells)
-        let told = new Set<string>()
+        let reported = new Set<string>()
         sheet.watch((changed) => {
-          told = new Set(changed === 'all' ? sheet.cells.map(({ id }) => id) : changed)
+          reported = new Set(changed === 'all' ? sheet.cells.map(({ id }) => id) : changed)
         })
         let before = said(sheet)
         expect(before).toEqual(said(sheetOf(cells)))
@@ -86,7 +86,7 @@ test('fixes and suggestions are those of a sheet freshly opened, and every cell 
           }
           const now = said(sheet)
           expect(now).toEqual(said(sheetOf(sheet.cells)))
-          for (const [id, text] of now) if (before.get(id) !== text) expect(told, `${id}: ${text}`).toContain(id)
+          for (const [id, text] of now) if (before.get(id) !== text) expect(reported, `${id}: ${text}`).toContain(id)
           before = now
         }
       },

@@ -38,7 +38,7 @@ describe('a cell of another kind of quantity', () => {
 })
 
 describe('a name borne twice', () => {
-  it('stands for the upper cell; the lower says so', () => {
+  it('means the upper cell; the lower says so', () => {
     const sheet = sheetOf([given('x', '1 mm'), { ...given('x', '2 mm'), id: 'second' }, result('y', 'x')])
     expect(seen(sheet, 'y')).toBe('1 mm')
     expect(seen(sheet, 'second')).toContain('Another cell above is already named “x”')

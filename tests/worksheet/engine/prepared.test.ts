@@ -86,7 +86,7 @@ describe.each(TEMPLATES)('%s', (_, template) => {
     expect(lacks()).toBe(0)
   })
 
-  test.each(FILLINGS)('comes to the same with the checker and without: %s', (_, fill) => {
+  test.each(FILLINGS)('gives the same with the checker and without: %s', (_, fill) => {
     const worksheet = fill(template)
     const { sheet, lacks } = opened(worksheet, prepared)
     allSeen(sheet)
@@ -124,7 +124,7 @@ const WORKSHEET: Worksheet = { format: 'evenfield-worksheet', version: 2, title:
 describe('what was not prepared', () => {
   const prepared = preparedFrom(WORKSHEET)
 
-  test('another type waits until the checker is here, then comes to the same', () => {
+  test('another type waits until the checker is here, then gives the same', () => {
     const { sheet, lacks } = opened(WORKSHEET, prepared)
     expect(seen(sheet as Sheet, 'same')).toBe('2')
     expect(lacks()).toBe(0)
@@ -147,7 +147,7 @@ describe('what was not prepared', () => {
     expect(sheet.check('small')).toMatchObject({ state: 'fail' })
   })
 
-  test('a formula of one’s own waits, and so does what depends on it', () => {
+  test('a formula of the user waits, and so does what depends on it', () => {
     const cells = CELLS.map((cell) => (cell.id === 'double' ? result('double', 'size * 2') : cell))
     const { sheet, lacks } = opened({ ...WORKSHEET, cells }, prepared)
     expect(lacks()).toBeGreaterThan(0)
@@ -157,7 +157,7 @@ describe('what was not prepared', () => {
     expect(sheet.check('small')).toMatchObject({ state: 'pass', message: 'It is 6 and 12.' })
   })
 
-  test('a condition of one’s own says what it waits for', () => {
+  test('a condition of the user says what it waits for', () => {
     const cells = [...CELLS, check('large', 'size > 2')]
     const { sheet } = opened({ ...WORKSHEET, cells }, prepared)
     expect(sheet.check('large')).toMatchObject({ state: 'waiting', message: 'its formula is being read.' })
@@ -165,7 +165,7 @@ describe('what was not prepared', () => {
     expect(sheet.check('large').state).toBe('pass')
   })
 
-  test('a function that is not at hand is not prepared either', () => {
+  test('a function that is not available is not prepared either', () => {
     const worksheet = { ...WORKSHEET, cells: [given('size', '9'), result('root', 'sqrt(size)')] }
     let lacking = 0
     const compiler = new PrecompiledCompiler([preparedFrom(worksheet)], () => lacking++)

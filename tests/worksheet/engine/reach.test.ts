@@ -20,16 +20,16 @@ describe('an edit computes', () => {
     expect(calls.map((x) => x.toFixed(3))).toEqual(['0.300', '1.500'])
   })
 
-  it('nothing beyond a cell that comes to the same value', () => {
+  it('nothing beyond a cell that gives the same value', () => {
     const { library, calls } = countingLibrary()
     const sheet = sheetOf(
       [given('n', '2.2'), result('rounded', 'floor(n) * 1 mm'), result('a', 'counted(rounded)')],
       library,
     )
     calls.length = 0
-    const told = toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('n', '2.9') }))
+    const reported = toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('n', '2.9') }))
     expect(calls).toEqual([])
-    expect(told).toEqual(['n', 'rounded'])
+    expect(reported).toEqual(['n', 'rounded'])
   })
 
   it('only what a formula reaches when the formula is edited', () => {
@@ -63,7 +63,7 @@ describe('an edit computes', () => {
   })
 })
 
-describe('a watcher is told', () => {
+describe('a watcher is notified', () => {
   it('of the edited cell and those it reaches', () => {
     const sheet = sheetOf([
       given('a', '1 mm'),
@@ -100,9 +100,9 @@ describe('a watcher is told', () => {
     const sheet = sheetOf([given('a', '1 mm')])
     expect(toldBy(sheet, () => sheet.apply({ do: 'add', cell: given('b', ''), at: 1 }))).toBe('all')
     expect(toldBy(sheet, () => sheet.undo())).toBe('all')
-    const told: unknown[] = []
-    sheet.watch((changed) => told.push(changed))()
+    const reported: unknown[] = []
+    sheet.watch((changed) => reported.push(changed))()
     sheet.apply({ do: 'replace', cell: given('a', '2 mm') })
-    expect(told).toEqual([])
+    expect(reported).toEqual([])
   })
 })

@@ -91,7 +91,7 @@ describe('the limits of a result', () => {
     expect(outcome).toMatchObject({ shown: { figure: '857 ± 2', unit: 'mm' } })
   })
 
-  it('are told anew all the way down when they change, though no value does', () => {
+  it('are notified again all the way down when they change, though no value does', () => {
     const sheet = patient([given('a', '5 mm'), result('b', '2 * a'), result('c', 'b + 1 mm'), result('d', '3')])
     const limited: Cell = given('a', '5 mm ± 1 mm')
     expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: limited }))).toEqual(['a', 'b', 'c'])
@@ -126,7 +126,7 @@ const CURVED = [
   'a * (1 + b / c)^2',
 ]
 
-test('the worst case encloses what any givens within their limits come to', () => {
+test('the worst case encloses what any givens within their limits give', () => {
   const size = fc.double({ min: 1, max: 100, noNaN: true })
   const share = fc.double({ min: 0.0001, max: 0.02, noNaN: true })
   const place = fc.double({ min: -1, max: 1, noNaN: true })
@@ -154,7 +154,7 @@ test('the worst case encloses what any givens within their limits come to', () =
  * JCGM 100:2008 (GUM), H.1: an end gauge against a standard, with the figures of H.1.3 and table H.1 as MSLNZ/GTC
  * works them in its example GUM_H1: l = lS + d − lS (δα θ + αS δθ), all uncorrelated, standard uncertainties for limits.
  */
-test('JCGM 100:2008, H.1: the end gauge comes to 50 000 838 nm with 32 nm', () => {
+test('JCGM 100:2008, H.1: the end gauge gives 50 000 838 nm with 32 nm', () => {
   const third = (half: number): number => half / Math.sqrt(3)
   const sheet = patient([
     given('standard', '50000623 nm ± 25 nm'),

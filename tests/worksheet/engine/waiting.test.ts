@@ -71,7 +71,7 @@ describe('an error', () => {
     expect(seen(sheet, 'aside')).toBe('2 mm')
   })
 
-  it('outweighs waiting, and is told where both are', () => {
+  it('outweighs waiting, and is reported where both are', () => {
     expect(originOf(sheetOf(cells), 'last')).toBe('broken')
   })
 
@@ -88,7 +88,7 @@ describe('an error', () => {
     expect(originOf(sheet, 'y')).toBe('w')
   })
 
-  it('of a declared unit that does not exist is told by the cell', () => {
+  it('of a declared unit that does not exist is reported by the cell', () => {
     const sheet = sheetOf([given('w', '5', { unit: 'mx' }), result('y', '5 mm', { unit: 'furlong' })])
     expect(seen(sheet, 'w')).toMatch(/unit of this cell cannot be read/)
     expect(seen(sheet, 'y')).toMatch(/unit of this cell cannot be read/)

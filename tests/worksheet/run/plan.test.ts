@@ -254,7 +254,7 @@ describe('a plan of the run', () => {
     expect(planRun(few, rig()).progress.expected).toBeUndefined()
   })
 
-  it('comes out whatever the figures, and is told', () => {
+  it('comes out whatever the figures, and is reported', () => {
     const odd = fc.double({ min: 1e-300, max: 1e300, noNaN: true })
     const list = fc.array(fc.record({ width: odd, height: odd, sampling: odd, overlap: odd, frameTime: odd }), {
       minLength: 1,
@@ -267,8 +267,8 @@ describe('a plan of the run', () => {
         expect(plan.total.count + plan.unplanned.length).toBe(all.length)
         for (const setup of plan.setups) {
           expect(setup.magnification).toBeGreaterThan(0)
-          const told = [ratioText(setup.magnification), heightsText(setup), timeText(setup.time)].join()
-          expect(told).not.toMatch(/NaN|undefined/)
+          const reported = [ratioText(setup.magnification), heightsText(setup), timeText(setup.time)].join()
+          expect(reported).not.toMatch(/NaN|undefined/)
         }
       }),
       { numRuns: 500 },
@@ -316,7 +316,7 @@ describe('what is within reach', () => {
 })
 
 describe('frames of an original', () => {
-  it('stay as few up to the magnification told, and no further', () => {
+  it('stay as few up to the magnification given, and no further', () => {
     const face = fc.record({
       width: fc.integer({ min: 50, max: 3000 }).map((mm) => mm * MM),
       height: fc.integer({ min: 50, max: 3000 }).map((mm) => mm * MM),

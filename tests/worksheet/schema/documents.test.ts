@@ -74,7 +74,7 @@ describe('a document', () => {
     expect(error.isNewer).toBe(false)
   })
 
-  it('of a newer version is told apart from a bad one', () => {
+  it('of a newer version is distinguished from a bad one', () => {
     const error = refusal(sheet([{ kind: 'spell' }], { version: VERSION + 1 }))
     expect(error).toMatchObject({ isNewer: true, place: 'version' })
     expect(error.message).toMatch(/newer version/)

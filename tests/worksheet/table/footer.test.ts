@@ -26,7 +26,7 @@ const tableWith = (foot: readonly Foot[], column: Partial<Column> = {}): TableCe
 })
 const border = given('border', '50', { unit: 'mm' })
 
-/** What stands under the first column: the figures, or what is said of them. */
+/** What is under the first column: the figures, or what is said of them. */
 function foot(figures: readonly Foot[], column: Partial<Column> = {}): (string | undefined)[] {
   const sheet = sheetOf([border, tableWith(figures, column)])
   const [first] = footerOf(sheet.engine, sheet.engine.node('s') as never)
@@ -77,7 +77,7 @@ describe('a figure of some rows', () => {
       expect.stringMatching(/There is no cell named “wide”/),
     ])
   })
-  it('follows the cells its condition uses, and is told when they change', () => {
+  it('follows the cells its condition uses, and is reported when they change', () => {
     const cells = [
       border,
       tableWith([{ figure: 'count', where: 'width < limit' }]),
@@ -87,8 +87,8 @@ describe('a figure of some rows', () => {
     const sheet = sheetOf(cells)
     const shown = () => footerOf(sheet.engine, sheet.engine.node('s') as never)[0]?.[0]?.shown
     expect(shown()).toBe('2')
-    const told = toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('limit', '350 mm') }))
-    expect(told).toEqual(['limit', 's'])
+    const reported = toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('limit', '350 mm') }))
+    expect(reported).toEqual(['limit', 's'])
     expect(shown()).toBe('3')
     sheet.apply({ do: 'replace', cell: given('limit', '') })
     expect(shown()).toBeUndefined()

@@ -56,7 +56,7 @@ describe('a table with headings', () => {
     expect(seen(sheetOf([cell, result('widest', 'greatest(originals.original_width)')]), 'widest')).toBe('425 mm')
   })
 
-  it('of another kind is kept as it is and told by the field', () => {
+  it('of another kind is saved as it is and reported by the field', () => {
     const cell = pasted('Title,Width [kg]\nTown,5\n')
     expect(cell.rows).toEqual([['Town', '5 kg', '', '']])
     expect(seen(sheetOf([cell]), 's')).toBe('0 of 1 rows')
@@ -110,7 +110,7 @@ describe('a table without headings', () => {
       ['Coast', '200', '100', ''],
     ])
   })
-  it('may be told to have them after all', () => {
+  it('may be reported to have them after all', () => {
     const { rows } = readTable('a,b,c\nTown,420,300')
     expect(matchTable(COLUMNS, rows).hasHeadings).toBe(true)
     expect(takeTable(table(), rows, matchTable(COLUMNS, rows, false), 'below').rows).toHaveLength(2)

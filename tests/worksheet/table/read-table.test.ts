@@ -32,7 +32,7 @@ describe('a field of a quantity', () => {
     expect(field('20', { unit: '°C' })).toBeCloseTo(293.15, 9)
   })
 
-  it('of another kind is told', () => {
+  it('of another kind is reported', () => {
     expect(field('3 kg', { unit: 'mm' })).toMatch(/length/)
     expect(field('3 mm')).toMatch(/no unit and takes plain numbers; this is a length/)
     expect(field('wide', { unit: 'mm' })).toMatch(/“wide” is not a number/)
@@ -52,7 +52,7 @@ test.each([
   expect(field(text, { entry: 'tick' })).toBe(ticked)
 })
 
-test('what is neither is told', () => {
+test('what is neither is reported', () => {
   expect(field('perhaps', { entry: 'tick' })).toMatch(/yes or no/)
 })
 
@@ -118,9 +118,9 @@ describe('a row', () => {
 })
 
 test('what might be written instead is offered where it can be read', () => {
-  const mendOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.troubles[0]?.fix
-  expect(mendOf('1,234.5')).toBe('1234.5')
-  expect(mendOf('4o0')).toBeUndefined()
+  const fixOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.troubles[0]?.fix
+  expect(fixOf('1,234.5')).toBe('1234.5')
+  expect(fixOf('4o0')).toBeUndefined()
 })
 
 test('a column whose unit cannot be read says so and reads nothing', () => {

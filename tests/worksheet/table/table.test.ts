@@ -124,7 +124,7 @@ describe('a column with a formula', () => {
     expect(seen(sheet, 'areas')).toBe('7 cm²')
   })
 
-  it('that does not fit its unit is told once, by the column', () => {
+  it('that does not fit its unit is reported once, by the column', () => {
     const sheet = sheetOf([
       originals(
         [WIDTH, { name: 'area', label: 'Area', unit: 'mm', formula: 'width * width' }],
@@ -257,7 +257,7 @@ test('names of prototypes are names like any other', () => {
   expect(seen(sheet, 'none')).toMatch(/has no part/)
 })
 
-describe('a row is left out, and told', () => {
+describe('a row is left out, and reported', () => {
   it('where a field cannot be read or is empty', () => {
     const sheet = sheetOf([
       originals(
@@ -320,8 +320,8 @@ describe('a row is left out, and told', () => {
     ])
     expect(['n', 'depths', 'reaches'].map((id) => seen(sheet, id))).toEqual(['2', '1', '105 mm'])
     const cell = sheet.cell('originals') as TableCell
-    const { may_be_empty: _, ...wanted } = cell.columns[2] as Column
-    sheet.apply({ do: 'replace', cell: { ...cell, columns: cell.columns.with(2, wanted) } })
+    const { may_be_empty: _, ...expected } = cell.columns[2] as Column
+    sheet.apply({ do: 'replace', cell: { ...cell, columns: cell.columns.with(2, expected) } })
     expect(seen(sheet, 'n')).toBe('1')
     expect(leftOut(sheet)).toEqual([
       { row: 1, column: 2, message: '“Depth” is empty in this row, and this formula needs it.' },
@@ -359,13 +359,13 @@ test('typing tells of nothing but what it reaches', () => {
     result('all', 'sum(originals.width)'),
     result('other', 'sum(others.width)'),
   ])
-  const told: unknown[] = []
-  sheet.watch((changed) => told.push(changed === 'all' ? changed : [...changed].sort()))
+  const reported: unknown[] = []
+  sheet.watch((changed) => reported.push(changed === 'all' ? changed : [...changed].sort()))
   type(sheet, 'originals', 1, 0, '200')
-  expect(told).toEqual([['all', 'originals']])
+  expect(reported).toEqual([['all', 'originals']])
 })
 
-test('what its rows came to stays when other cells come, go and move', () => {
+test('what its rows gave stays when other cells come, go and move', () => {
   const sheet = sheetOf([
     given('border', '10', { unit: 'mm' }),
     originals(
