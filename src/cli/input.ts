@@ -10,7 +10,7 @@ export interface Arguments {
   readonly subject: string
   readonly sets: readonly { readonly name: string; readonly text: string }[]
   readonly json: boolean
-  /** Every figure of an example is taken as one's own. */
+  /** Every figure of an example is taken as the user's own. */
   readonly asMine: boolean
   /** Suggestions for checks that fail or are marginal are searched. */
   readonly advice: boolean

@@ -46,7 +46,7 @@ export function readTyped(typed: string, field: DisplayUnit | undefined): Typed 
   const end = text.trimEnd().length
   if (start >= end) throw new ReadError('Nothing is filled in here.', 0, typed.length)
   refuseLong(text)
-  refuseLookalikes(text)
+  refuseConfusables(text)
   const plusMinus = /±|\+\s*\/\s*-/.exec(text)
   if (!plusMinus) return readNominal(text, start, end, field)
   const after = plusMinus.index + plusMinus[0].length
@@ -61,7 +61,7 @@ export function readTyped(typed: string, field: DisplayUnit | undefined): Typed 
   return { reading: { ...checked(field, start, end, nominal.reading), tolerance, offers }, unit: own ?? shared }
 }
 
-function refuseLookalikes(text: string): void {
+function refuseConfusables(text: string): void {
   const dash = text.search(/[\u2012-\u2015]/)
   if (dash >= 0)
     throw new ReadError(

@@ -2,6 +2,8 @@
 export interface Banned {
   readonly pattern: RegExp
   readonly instead: string
+  /** Only in the app's own sentences: a job may wait, look at a frame, or be valid for a time. */
+  readonly appOnly?: true
 }
 
 /** Plain modern English, one word for one thing. */
@@ -9,14 +11,14 @@ export const BANNED: readonly Banned[] = [
   { pattern: /\b(kept|keeping)\b/i, instead: 'saved, saving' },
   { pattern: /\b(does|do) not hold\b|^holds$|\bholds (when|for|as given)\b/i, instead: 'fails, passes' },
   { pattern: /\b(is|are) close\b|\bclose within\b/i, instead: 'marginal, warning margin' },
-  { pattern: /\bwaits?\b/i, instead: 'needs' },
+  { pattern: /\bwaits?\b/i, instead: 'needs', appOnly: true },
   { pattern: /\bmend(s|ed|ing)?\b/i, instead: 'fix, suggestion' },
   { pattern: /\bset(s|ting)? in a section\b|\bset it in\b/i, instead: 'add a section' },
   { pattern: /\bmore room\b/i, instead: 'increase margin' },
-  { pattern: /^look at\b/i, instead: 'go to' },
+  { pattern: /^look at\b/i, instead: 'go to', appOnly: true },
   { pattern: /\bmore exact\b|\bseldom known\b/i, instead: 'fine adjustments' },
   { pattern: /\bword beside\b/i, instead: 'hint' },
-  { pattern: /\bsays when\b/i, instead: 'message when' },
+  { pattern: /\bsays when\b/i, instead: 'message when', appOnly: true },
   { pattern: /\bit should be\b/i, instead: 'target value' },
   { pattern: /^feeds\b/i, instead: 'used by' },
   { pattern: /\bnever mind\b|^leave$/i, instead: 'cancel' },
@@ -29,7 +31,10 @@ export const BANNED: readonly Banned[] = [
   { pattern: /\bat hand\b|\bso many\b|\bwhoever\b|\bone[’']s own\b/i, instead: 'a plainer phrase' },
   { pattern: /\bbehind (the|its) field\b/i, instead: 'after the field' },
   { pattern: /\bframes a page\b/i, instead: 'says how many frames a page needs' },
-  { pattern: /\bplease\b|\bforgot\b|\b(in)?valid\b/i, instead: 'what is wrong, where, and what to do' },
+  { pattern: /\bplease\b|\bforgot\b|\b(in)?valid\b/i, instead: 'what is wrong, where, and what to do', appOnly: true },
 ]
 
 export const bannedIn = (text: string): readonly Banned[] => BANNED.filter(({ pattern }) => pattern.test(text))
+
+/** The retired words in a text of a template. */
+export const bannedInTemplate = (text: string): readonly Banned[] => bannedIn(text).filter(({ appOnly }) => !appOnly)

@@ -65,7 +65,7 @@ export function countingLibrary(): { library: Library; calls: number[] } {
 }
 
 /** The ids reported to watchers while something is done; `all` where that was said. */
-export function toldBy(sheet: Sheet, act: () => void): string[] | 'all' {
+export function notifiedBy(sheet: Sheet, act: () => void): string[] | 'all' {
   const shownText: (string[] | 'all')[] = []
   const stop = sheet.watch((changed) => shownText.push(changed === 'all' ? 'all' : [...changed].sort()))
   act()

@@ -126,7 +126,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
           this.inHand = true
         }}
         @keydown=${(event: KeyboardEvent) => {
-          // Enter takes the example's figure as one's own, as typing another does.
+          // Enter takes the example's figure as the user's own, as typing another does.
           if (event.key === 'Enter' && origin === 'example') requestChange(this, { do: 'replace', cell: asOwn(cell) })
         }}
         @focusout=${(event: FocusEvent) => {

@@ -39,7 +39,7 @@ export function exampleNames(sheet: Sheet): ReadonlyMap<string, readonly string[
   return found
 }
 
-/** The worksheet with every example taken as one's own. */
+/** The worksheet with every example taken as the user's own. */
 export function asMine(worksheet: Worksheet): Worksheet {
   return {
     ...worksheet,

@@ -190,8 +190,8 @@ function fillIn(
   name: string,
   known: PublishedName,
 ): Filled | undefined {
-  const told = givens.get(name)
-  if (told) return told
+  const filled = givens.get(name)
+  if (filled) return filled
   const owner = parts.find((part) => isPlacedBy(library, part, name))
   const ordered = owner ? [owner, ...parts.filter((part) => part !== owner)] : parts
   const usual = ordered.find((part) => part.usual?.[name] !== undefined)?.usual?.[name] ?? known.usual

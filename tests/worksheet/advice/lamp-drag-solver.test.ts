@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type Change, type Drawing, LampDragSolver, type Sheet } from '../../../src/worksheet/index.ts'
-import { given, result, sheetOf, toldBy } from '../make.ts'
+import { given, result, sheetOf, notifiedBy } from '../make.ts'
 
 const drawing = (lamps: string, moves: readonly string[]): Drawing => ({
   kind: 'drawing',
@@ -99,7 +99,7 @@ test('a drag is one step of undo, reported only to the cells it reaches', () => 
   const sheet = sheetOf([...PAIR, given('other', '1 m'), drawing('lamps', ['lamp_out', 'lamp_height'])])
   const before = sheet.worksheet
   const mover = moverOf(sheet)
-  const reported = toldBy(sheet, () => sheet.apply(mover.to(2, { x: 1, z: 0.9 }) as Change, { merge: 'drag' }))
+  const reported = notifiedBy(sheet, () => sheet.apply(mover.to(2, { x: 1, z: 0.9 }) as Change, { merge: 'drag' }))
   expect(reported).toEqual(['d', 'lamp_height', 'lamp_out', 'lamps'])
   sheet.apply(mover.to(2, { x: 1.1, z: 0.8 }) as Change, { merge: 'drag' })
   expect(sheet.drawing('d').values.lamps).toMatchObject([

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { Cell } from '../../../src/worksheet/index.ts'
-import { given, seen, sheetOf, toldBy } from '../make.ts'
+import { given, seen, sheetOf, notifiedBy } from '../make.ts'
 
 const heading: Cell = { kind: 'note', id: 'h', role: 'heading', text: 'Frame' }
 const open = () => sheetOf([heading, given('a', '1 mm')])
@@ -17,11 +17,11 @@ it('a section is folded in the document, and out again without a trace', () => {
 
 it('folding is reported, and is no step of undo', () => {
   const sheet = open()
-  expect(toldBy(sheet, () => sheet.fold('h', true))).toBe('all')
+  expect(notifiedBy(sheet, () => sheet.fold('h', true))).toBe('all')
   expect(sheet.canUndo).toBe(false)
   // What is so already, and what is no heading, is left alone.
-  expect(toldBy(sheet, () => sheet.fold('h', true))).toEqual([])
-  expect(toldBy(sheet, () => sheet.fold('a', true))).toEqual([])
+  expect(notifiedBy(sheet, () => sheet.fold('h', true))).toEqual([])
+  expect(notifiedBy(sheet, () => sheet.fold('a', true))).toEqual([])
 })
 
 it('undo and redo change what the sheet says, not what is folded', () => {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
-import { given, result, seen, sheetOf, toldBy } from '../make.ts'
+import { given, result, seen, sheetOf, notifiedBy } from '../make.ts'
 
 const without = (name: string) => new Map([...LIBRARY].filter(([known]) => known !== name))
 
@@ -16,7 +16,7 @@ it('a function that comes later heals the cell that calls it, and those behind i
   const sheet = sheetOf(CELLS, without('sqrt'))
   expect(seen(sheet, 'root')).toMatch(/no function “sqrt”/)
   expect(seen(sheet, 'twice')).toMatch(/error/)
-  expect(toldBy(sheet, () => sheet.extend(LIBRARY))).toBe('all')
+  expect(notifiedBy(sheet, () => sheet.extend(LIBRARY))).toBe('all')
   expect(['root', 'twice', 'other'].map((id) => seen(sheet, id))).toEqual(['2', '4', '5'])
   expect(seen(sheet, 'odd')).toMatch(/no function/)
 })

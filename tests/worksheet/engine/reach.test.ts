@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { check, countingLibrary, given, note, result, sheetOf, toldBy } from '../make.ts'
+import { check, countingLibrary, given, note, result, sheetOf, notifiedBy } from '../make.ts'
 
 const CELLS = [
   given('width', '600 mm'),
@@ -27,7 +27,7 @@ describe('an edit computes', () => {
       library,
     )
     calls.length = 0
-    const reported = toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('n', '2.9') }))
+    const reported = notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('n', '2.9') }))
     expect(calls).toEqual([])
     expect(reported).toEqual(['n', 'rounded'])
   })
@@ -72,7 +72,7 @@ describe('a watcher is notified', () => {
       result('c', 'b'),
       result('y', 'z'),
     ])
-    expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '2 mm') }))).toEqual(['a', 'b', 'c'])
+    expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '2 mm') }))).toEqual(['a', 'b', 'c'])
   })
 
   it('of a check whose message shows a figure its condition does not use', () => {
@@ -82,7 +82,7 @@ describe('a watcher is notified', () => {
       check('k', 'b < 2 mm', { message: 'b is too wide', passes: 'beside {2 * a}' }),
     ])
     expect(sheet.check('k').message).toBe('beside 2 mm')
-    expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '3 mm') }))).toEqual(['a', 'k'])
+    expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '3 mm') }))).toEqual(['a', 'k'])
     expect(sheet.check('k').message).toBe('beside 6 mm')
   })
 
@@ -92,14 +92,14 @@ describe('a watcher is notified', () => {
       result('b', '2 * a'),
       { kind: 'drawing', id: 'd', drawing: 'set-up', from: { distance: 'b + 1 mm' } },
     ])
-    expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '3 mm') }))).toEqual(['a', 'b', 'd'])
+    expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '3 mm') }))).toEqual(['a', 'b', 'd'])
     expect(sheet.drawing('d').values.distance).toBeCloseTo(0.007, 12)
   })
 
   it('of everything when cells come, go or move, and no more once it stops watching', () => {
     const sheet = sheetOf([given('a', '1 mm')])
-    expect(toldBy(sheet, () => sheet.apply({ do: 'add', cell: given('b', ''), at: 1 }))).toBe('all')
-    expect(toldBy(sheet, () => sheet.undo())).toBe('all')
+    expect(notifiedBy(sheet, () => sheet.apply({ do: 'add', cell: given('b', ''), at: 1 }))).toBe('all')
+    expect(notifiedBy(sheet, () => sheet.undo())).toBe('all')
     const reported: unknown[] = []
     sheet.watch((changed) => reported.push(changed))()
     sheet.apply({ do: 'replace', cell: given('a', '2 mm') })

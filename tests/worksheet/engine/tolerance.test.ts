@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import type { Cell, Sheet } from '../../../src/worksheet/index.ts'
-import { check, given, result, sheetOf, toldBy } from '../make.ts'
+import { check, given, result, sheetOf, notifiedBy } from '../make.ts'
 
 /** Tests run on busy machines: no limits are left out for taking long. */
 function patient(cells: readonly Cell[]): Sheet {
@@ -94,8 +94,8 @@ describe('the limits of a result', () => {
   it('are notified again all the way down when they change, though no value does', () => {
     const sheet = patient([given('a', '5 mm'), result('b', '2 * a'), result('c', 'b + 1 mm'), result('d', '3')])
     const limited: Cell = given('a', '5 mm ± 1 mm')
-    expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: limited }))).toEqual(['a', 'b', 'c'])
-    expect(toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '5 mm') }))).toEqual(['a', 'b', 'c'])
+    expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: limited }))).toEqual(['a', 'b', 'c'])
+    expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '5 mm') }))).toEqual(['a', 'b', 'c'])
   })
 
   test.each(['(x - 5) ^ 2', 'round(x)', 'abs(x - 5)', 'x ^ 40'])('of %s are said to bend', (formula) => {

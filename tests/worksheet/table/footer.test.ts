@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest'
 import type { Column, TableCell } from '../../../src/worksheet/index.ts'
 import { footerOf } from '../../../src/worksheet/table/footer.ts'
-import { given, result, sheetOf, toldBy } from '../make.ts'
+import { given, result, sheetOf, notifiedBy } from '../make.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 
@@ -87,7 +87,7 @@ describe('a figure of some rows', () => {
     const sheet = sheetOf(cells)
     const shown = () => footerOf(sheet.engine, sheet.engine.node('s') as never)[0]?.[0]?.shown
     expect(shown()).toBe('2')
-    const reported = toldBy(sheet, () => sheet.apply({ do: 'replace', cell: given('limit', '350 mm') }))
+    const reported = notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('limit', '350 mm') }))
     expect(reported).toEqual(['limit', 's'])
     expect(shown()).toBe('3')
     sheet.apply({ do: 'replace', cell: given('limit', '') })
