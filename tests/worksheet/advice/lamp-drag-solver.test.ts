@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { type Change, type Drawing, LampDragSolver, type Sheet } from '../../../src/worksheet/index.ts'
-import { given, result, sheetOf, notifiedBy } from '../make.ts'
+import { given, notifiedBy, result, sheetOf } from '../make.ts'
 
 const drawing = (lamps: string, moves: readonly string[]): Drawing => ({
   kind: 'drawing',

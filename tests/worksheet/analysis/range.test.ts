@@ -3,7 +3,7 @@ import { describe, expect, it, test } from 'vitest'
 import { type RangeTable, rangeTable } from '../../../src/worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../../src/worksheet/analysis/range-values.ts'
 import type { Range, Sheet } from '../../../src/worksheet/index.ts'
-import { check, given, result, seen, sheetOf, notifiedBy } from '../make.ts'
+import { check, given, notifiedBy, result, seen, sheetOf } from '../make.ts'
 
 const range = (more: Partial<Range>): Range => ({ kind: 'range', id: 'r', results: [], ...more }) as Range
 
@@ -153,7 +153,9 @@ it('a range is notified of every change, also one its results do not show now', 
     result('c', 'max(a, b, 10 mm)'),
     range({ of: 'a', from: '1', to: '5', results: ['c'] }),
   ])
-  expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('b', '3 mm', { unit: 'mm' }) }))).toContain('r')
+  expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('b', '3 mm', { unit: 'mm' }) }))).toContain(
+    'r',
+  )
 })
 
 const UNITS_OF_GIVENS = ['mm', 'm', '', '1:', 'f/', '1/ s', 's', 'stop', 'ppi', '°C', '°', '%', 'K', 'EV', undefined]

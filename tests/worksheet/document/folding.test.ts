@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import type { Cell } from '../../../src/worksheet/index.ts'
-import { given, seen, sheetOf, notifiedBy } from '../make.ts'
+import { given, notifiedBy, seen, sheetOf } from '../make.ts'
 
 const heading: Cell = { kind: 'note', id: 'h', role: 'heading', text: 'Frame' }
 const open = () => sheetOf([heading, given('a', '1 mm')])

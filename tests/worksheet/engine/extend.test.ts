@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
-import { given, result, seen, sheetOf, notifiedBy } from '../make.ts'
+import { given, notifiedBy, result, seen, sheetOf } from '../make.ts'
 
 const without = (name: string) => new Map([...LIBRARY].filter(([known]) => known !== name))
 

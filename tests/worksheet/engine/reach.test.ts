@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { check, countingLibrary, given, note, result, sheetOf, notifiedBy } from '../make.ts'
+import { check, countingLibrary, given, note, notifiedBy, result, sheetOf } from '../make.ts'
 
 const CELLS = [
   given('width', '600 mm'),

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import type { Cell, Sheet } from '../../../src/worksheet/index.ts'
-import { check, given, result, sheetOf, notifiedBy } from '../make.ts'
+import { check, given, notifiedBy, result, sheetOf } from '../make.ts'
 
 /** Tests run on busy machines: no limits are left out for taking long. */
 function patient(cells: readonly Cell[]): Sheet {

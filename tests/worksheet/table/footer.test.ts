@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest'
 import type { Column, TableCell } from '../../../src/worksheet/index.ts'
 import { footerOf } from '../../../src/worksheet/table/footer.ts'
-import { given, result, sheetOf, notifiedBy } from '../make.ts'
+import { given, notifiedBy, result, sheetOf } from '../make.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 
