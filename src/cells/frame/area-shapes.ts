@@ -142,6 +142,16 @@ export function newArea(kind: AreaKind, areas: readonly FrameArea[], [x, y, w, h
   }
 }
 
+/** An area with a place on the picture: one that comes with a sheet lies in the middle until it is marked. */
+export function withPlace(area: FrameArea, { width, height }: Size): FrameArea {
+  const { box, from, to, corners } = newArea(area.kind, [], [0, 0, width, height])
+  if (area.kind === 'evenness' || area.kind === 'chart') return area
+  if (area.kind === 'rule' || area.kind === 'line')
+    return area.from && area.to ? area : { ...area, from: from as number[], to: to as number[] }
+  if (area.kind === 'square') return area.corners?.length === 4 ? area : { ...area, corners: corners as number[][] }
+  return area.box ? area : { ...area, box: box as number[] }
+}
+
 const NAMES: Readonly<Record<AreaKind, string>> = {
   patch: 'patch',
   evenness: 'light',

@@ -8,7 +8,7 @@ import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
 import { copiedAreas } from './area-copies.ts'
 import { areaRows } from './area-rows.ts'
-import { type AreaKind, type FrameArea, newArea } from './area-shapes.ts'
+import { type AreaKind, type FrameArea, newArea, withPlace } from './area-shapes.ts'
 import type { Measured, Opened } from './frame-messages.ts'
 import type { AreaMoved, FramePictureView } from './frame-picture.ts'
 import './frame-picture.ts'
@@ -65,6 +65,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
       this.busy = undefined
       this.save(file, opened)
       this.open = opened
+      this.placeAreas(opened.pixels)
     } catch (error) {
       if (this.reader !== reader) return
       this.close()
@@ -100,6 +101,13 @@ export class FrameCell extends SignalWatcher(LitElement) {
         : before
           ? words.samePicture
           : words.measured(Object.keys(readings).length))
+  }
+
+  /** Areas that came with the sheet get a place in the picture, to be dragged from there. */
+  private placeAreas(size: Opened['pixels']): void {
+    const { areas = [] } = this.view.get().cell
+    const placed = areas.map((area) => withPlace(area, size))
+    if (placed.some((area, i) => area !== areas[i])) this.put(placed, 'place-areas')
   }
 
   private cancel(): void {

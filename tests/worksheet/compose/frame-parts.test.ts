@@ -1,0 +1,156 @@
+import { describe, expect, test } from 'vitest'
+import { LIBRARY } from '../../../src/functions/index.ts'
+import type { Frame, Sheet } from '../../../src/worksheet/index.ts'
+import { FullSheet } from '../../../src/worksheet/renaming/full-sheet.ts'
+import { composed, READ, set } from './sets.ts'
+
+const pixels = { width: 900, height: 700, bits: 16, channels: 3, encoding: 'sRGB' }
+
+/** A sheet of one part, its frames filled in as if measured. */
+function measured(part: string, readings: Readonly<Record<string, Frame['readings']>>): Sheet {
+  const { cells, ...rest } = composed(set(part), READ)
+  return new FullSheet(
+    {
+      ...rest,
+      cells: cells.map((cell) =>
+        cell.kind === 'frame' && readings[cell.name]
+          ? {
+              ...cell,
+              picture: { name: 'a.tif', size: 1, digest: 'ab', pixels, taken: null },
+              readings: readings[cell.name] as NonNullable<Frame['readings']>,
+            }
+          : cell,
+      ),
+    },
+    LIBRARY,
+  )
+}
+
+const named = (sheet: Sheet, name: string): string => sheet.named(name)?.id ?? expect.unreachable(name)
+function value(sheet: Sheet, name: string): unknown {
+  const outcome = sheet.outcome(named(sheet, name))
+  return outcome.state === 'value' ? outcome.value : expect.unreachable(`${name}: ${JSON.stringify(outcome)}`)
+}
+const state = (sheet: Sheet, name: string): string => sheet.check(named(sheet, name)).state
+
+describe('a part that takes a frame in the place of readings', () => {
+  test('waits for the frame, and for no reading', () => {
+    for (const part of ['evenness-frame', 'grey-frame', 'chart-frame', 'square-frame', 'edge-frame', 'start-of-day']) {
+      const sheet = measured(part, {})
+      for (const cell of sheet.cells)
+        if (cell.kind === 'check') expect(sheet.check(cell.id).state, cell.name).toBe('waiting')
+    }
+  })
+
+  test('evenness and flat field: a spread of one stop needs a gain of two, and costs √2 in photon noise', () => {
+    const sheet = measured('evenness-frame', {
+      card_frame: { field: { light: [[1, 0.5]], spread: 1, uniformity: 0.667, corner: [0, -1, -1, 0] } },
+    })
+    expect(value(sheet, 'greatest_gain')).toBeCloseTo(2, 9)
+    expect(value(sheet, 'noise_cost')).toBeCloseTo(Math.SQRT2, 9)
+    expect(state(sheet, 'frame_even')).toBe('fail')
+    expect(state(sheet, 'gain_small')).toBe('fail')
+  })
+
+  test('grey card: an 18 % card that measures 0.18 is right, and light doubled since the morning is a stop', () => {
+    const grey = (light: number, red = light) => ({
+      grey: { code: [0.46, 0.46, 0.46], light: [red, light, light], lab: [49.5, 0, 0], noise: 0.4 },
+    })
+    const right = measured('grey-frame', { grey_frame: grey(0.18), morning_frame: grey(0.09) })
+    expect(value(right, 'exposure_off')).toBeCloseTo(0, 9)
+    expect(value(right, 'moved')).toBeCloseTo(1, 9)
+    expect([state(right, 'exposed_right'), state(right, 'neutral'), state(right, 'steady')]).toEqual([
+      'pass',
+      'pass',
+      'fail',
+    ])
+    const red = measured('grey-frame', { grey_frame: grey(0.18, 0.2), morning_frame: grey(0.18) })
+    expect(value(red, 'cast')).toBeCloseTo(0.1, 9)
+    expect(state(red, 'neutral')).toBe('fail')
+  })
+
+  test('colour: the class comes from all differences of the chart', () => {
+    const chart = (differences: readonly number[]) => ({
+      chart: {
+        patches: differences.map((delta_e_2000, i) => ({ name: `p${i}`, lab: [50, 0, 0], delta_e_2000 })),
+        mean: differences.reduce((sum, one) => sum + one, 0) / differences.length,
+        percentile_90: Math.max(...differences),
+        worst: Math.max(...differences),
+        worst_name: `p${differences.indexOf(Math.max(...differences))}`,
+      },
+    })
+    const sheet = measured('chart-frame', { target_frame: chart([0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 0.5, 8, 8, 8]) })
+    expect(value(sheet, 'class')).toBe('2 star')
+    expect(value(sheet, 'worst_patch')).toBe('p7')
+    expect([state(sheet, 'mean_passes'), state(sheet, 'worst_passes')]).toEqual(['pass', 'fail'])
+  })
+
+  test('square: keystone against what is allowed, and sampling against what is required', () => {
+    const outline = (keystone_across: number, sampling: number) => ({
+      outline: {
+        keystone_across,
+        keystone_down: 2,
+        rotation: 0.1,
+        sampling_across: sampling,
+        sampling_down: sampling * 1.01,
+        skew: 0.05,
+      },
+    })
+    const [fine, out] = [outline(3, 400 / 0.0254), outline(30, 200 / 0.0254)].map((one) =>
+      measured('square-frame', { outline_frame: one }),
+    ) as [Sheet, Sheet]
+    expect([state(fine, 'frame_square'), state(fine, 'frame_samples')]).toEqual(['pass', 'pass'])
+    expect([state(out, 'frame_square'), state(out, 'frame_samples')]).toEqual(['fail', 'fail'])
+  })
+
+  test('sharpness: the worse of middle and corner counts, and a response above one is sharpening', () => {
+    const edge = (efficiency: number, greatest = 1) => ({ angle: 5, mtf50: 0.3, mtf10: 0.45, efficiency, greatest })
+    const sheet = measured('edge-frame', { edge_frame: { middle: edge(0.9), corner: edge(0.6, 1.3) } })
+    expect([state(sheet, 'sharp_enough'), state(sheet, 'not_sharpened')]).toEqual(['fail', 'fail'])
+    const fine = measured('edge-frame', { edge_frame: { middle: edge(0.95), corner: edge(0.9) } })
+    expect([state(fine, 'sharp_enough'), state(fine, 'not_sharpened')]).toEqual(['pass', 'pass'])
+  })
+
+  test('the start of the day: a frame like yesterday’s passes everything, a softer and darker one fails', () => {
+    const target = (light: number, mtf50: number) => ({
+      grey: { code: [0.5, 0.5, 0.5], light: [light, light, light], lab: [50, 0, 0], noise: 0.4 },
+      field: { light: [[1]], spread: 0.1, uniformity: 0.99, corner: [0, 0, 0, 0] },
+      edge: { angle: 5, mtf50, mtf10: 0.45, efficiency: 0.9, greatest: 1 },
+    })
+    const checks = ['day_light', 'day_colour', 'day_even', 'day_sharp']
+    const same = measured('start-of-day', { today_frame: target(0.2, 0.3), yesterday_frame: target(0.2, 0.3) })
+    expect(checks.map((name) => state(same, name))).toEqual(['pass', 'pass', 'pass', 'pass'])
+    const worse = measured('start-of-day', { today_frame: target(0.1, 0.2), yesterday_frame: target(0.2, 0.3) })
+    expect(checks.map((name) => state(worse, name))).toEqual(['fail', 'pass', 'pass', 'fail'])
+  })
+})
+
+describe('a part about a risk', () => {
+  test('carries its caution', () => {
+    for (const [part, about] of [
+      ['raking', /heat/],
+      ['ultraviolet', /goggles/],
+      ['vacuum-board', /fall on people/],
+      ['warped', /conservator/],
+      ['crossed-flash', /dangerous charge/],
+    ] as const) {
+      const notes = composed(set(part)).cells.flatMap((cell) =>
+        cell.kind === 'note' && cell.role === 'caution' ? [cell.text] : [],
+      )
+      expect(
+        notes.some((text) => about.test(text)),
+        part,
+      ).toBe(true)
+    }
+  })
+
+  // ICNIRP's guidelines on ultraviolet, 2004, from memory: 10 kJ/m² of UV-A at the eye in eight hours.
+  test('ultraviolet of 10 W/m² at the eye is over its limit after 1000 s', () => {
+    const { cells, ...rest } = composed(
+      set('ultraviolet'),
+      new Map([...READ, ['uv_at_person', { value: '10', from: 'typed' }]]),
+    )
+    const sheet = new FullSheet({ ...rest, cells }, LIBRARY)
+    expect(value(sheet, 'uv_eye_time')).toBeCloseTo(1000, 6)
+  })
+})
