@@ -81,6 +81,14 @@ describe('a frame in formulas', () => {
     expect(outcome('card.edge.mtf10').state).toBe('error')
   })
 
+  it('is shown, the camera’s blanks and areas not measured yet left out', () => {
+    const { edge: _, ...readings } = measured.readings
+    const cells: Cell[] = [frame({ ...measured, readings }), result('card.light.spread')]
+    const sheet = new Sheet({ format: FORMAT, version: VERSION, title: 'T', cells }, LIBRARY)
+    const outcome = sheet.outcome('f')
+    expect(outcome).toMatchObject({ state: 'value', shown: { text: expect.stringContaining('camera Bench, focal') } })
+  })
+
   it('waits for an area that is not measured yet, though others are', () => {
     const { edge: _, ...readings } = measured.readings
     expect(outcome('card.edge.mtf50', frame({ ...measured, readings }))).toMatchObject({

@@ -175,7 +175,10 @@ export class FrameCell extends SignalWatcher(LitElement) {
   }
 
   /** The areas of another frame, where they lie on a picture of this size. */
-  private copyFrom(other: Frame): void {
+  private copyFrom(id: string): void {
+    // The other frame may have changed since this one was rendered.
+    const other = this.view.get().sheet.cell(id)
+    if (other?.kind !== 'frame') return
     const size = this.open?.pixels ?? this.view.get().cell.picture?.pixels
     this.chosen = -1
     this.put(copiedAreas(other, size), 'copy-areas')
@@ -189,7 +192,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
       )
     if (others.length === 0 || (cell.areas ?? []).length > 0) return nothing
     return html`<div class="words">
-      ${others.map((other) => html`<button type="button" class="word" @click=${() => this.copyFrom(other)}>${words.copyAreas(labelOf(other))}</button>`)}
+      ${others.map((other) => html`<button type="button" class="word" @click=${() => this.copyFrom(other.id)}>${words.copyAreas(labelOf(other))}</button>`)}
     </div>`
   }
 

@@ -141,8 +141,12 @@ function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): str
     return `{${shown.join(', ')}${more > 0 ? `, … ${more} more` : ''}}`
   }
   const parts = value as RecordValue
+  // A record may lack parts: of a frame, what has not been measured.
   return Object.entries((type as RecordType).parts)
-    .map(([name, part]) => `${name} ${showValue(parts[name] as Value, part).text}`)
+    .flatMap(([name, part]) => {
+      const value = parts[name]
+      return value === undefined ? [] : [`${name} ${showValue(value, part).text}`]
+    })
     .join(', ')
 }
 
