@@ -3,6 +3,7 @@ import { functions } from './vite/functions.ts'
 import { licences } from './vite/licences.ts'
 import { offline } from './vite/offline.ts'
 import { published } from './vite/published.ts'
+import { releasedJobs } from './vite/released.ts'
 import { shelfFigures } from './vite/shelf-figures.ts'
 import { templates } from './vite/templates.ts'
 import { tighten } from './vite/tighten.ts'
@@ -89,6 +90,7 @@ export default defineConfig({
   plugins: [
     policy,
     functions(),
+    releasedJobs(),
     shelfFigures(),
     templates(),
     published(),

@@ -10,9 +10,10 @@ import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
 import * as words from './words.ts'
 
-/** `compute FILE.json`: every cell of a worksheet, where its givens come from, and the state of its checks. */
-export function compute({ subject, sets, json, simulation, asMine: isMine, advice: isAdvised }: Arguments): number {
-  const worksheet = withSets(readWorksheet(subject), sets, subject)
+/** `compute FILE.json`, or a link in the place of the file: every cell of a worksheet, where its givens come from, and the state of its checks. */
+export async function compute(args: Arguments): Promise<number> {
+  const { subject, sets, json, simulation, asMine: isMine, advice: isAdvised } = args
+  const worksheet = withSets(await readWorksheet(subject), sets, subject)
   const sheet = new Sheet(isMine ? asMine(worksheet) : worksheet, LIBRARY)
   // Nobody waits at a key here.
   sheet.engine.limitsBudget = Number.POSITIVE_INFINITY

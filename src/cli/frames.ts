@@ -20,7 +20,7 @@ const SLOWEST = 5
  */
 export async function frames(args: readonly string[], program: string): Promise<number> {
   const { folder, sheet: sheetPath, out, name } = readFramesArguments(args)
-  const worksheet = readWorksheet(sheetPath)
+  const worksheet = await readWorksheet(sheetPath)
   const cell = frameIn(worksheet, sheetPath, name)
   const areas = areasOf(cell, sheetPath)
   const paths = picturesIn(folder)

@@ -5,6 +5,7 @@ import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
 import { InputError, readArguments } from './input.ts'
+import { link } from './link.ts'
 import { onOneLine } from './report.ts'
 import { run } from './run.ts'
 import { readRunArguments } from './run-arguments.ts'
@@ -26,6 +27,8 @@ async function command(argv: readonly string[]): Promise<number> {
       return formula(readArguments(rest, words.takes.formula))
     case 'functions':
       return functions(rest)
+    case 'link':
+      return link(rest)
     case 'frame': {
       // What decodes pictures is loaded only where one is measured.
       const { frame } = await import('./frame.ts')

@@ -4,7 +4,7 @@ import { type Part, type PartFiles, type PartLibrary, partLibrary } from '../wor
 import { readData, readDocument, type Worksheet } from '../worksheet/index.ts'
 
 /** The folder of the jobs: that of the project this program is part of, from its sources or bundled. */
-function templatesFolder(): URL {
+export function templatesFolder(): URL {
   for (let folder = new URL('.', import.meta.url); ; folder = new URL('..', folder)) {
     const templates = new URL('templates/', folder)
     if (existsSync(new URL('parts/roles.json', templates))) return templates

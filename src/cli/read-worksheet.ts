@@ -1,12 +1,15 @@
 import { statSync } from 'node:fs'
+import { fromLink, isLink, LinkError } from '../storage/exchange/link.ts'
 import { namesFor } from '../worksheet/compose/aliases.ts'
 import { type Cell, DocumentError, MAX_DOCUMENT_LENGTH, type Worksheet } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText, whyUnread } from './input.ts'
 import { readParts, readSheetOrJob } from './part-files.ts'
+import { findReleased } from './released-jobs.ts'
 import * as words from './words.ts'
 
-/** Reads a worksheet from a file. Throws InputError. */
-export function readWorksheet(path: string): Worksheet {
+/** Reads a worksheet from a file, or from a link, which begins with `#` or is what the file holds. Throws InputError. */
+export async function readWorksheet(path: string): Promise<Worksheet> {
+  if (path.startsWith('#')) return linked(path, 'the link')
   let text: string
   try {
     if (path !== '-' && statSync(path).size > MAX_DOCUMENT_LENGTH)
@@ -16,10 +19,20 @@ export function readWorksheet(path: string): Worksheet {
     if (error instanceof InputError) throw error
     throw new InputError(words.inFile(path, whyUnread(error)))
   }
+  if (isLink(text)) return linked(text.trim(), path)
   try {
     return readSheetOrJob(text.replace(/^\ufeff/, ''))
   } catch (error) {
     if (error instanceof DocumentError) throw new InputError(words.inFile(path, error.message))
+    throw error
+  }
+}
+
+async function linked(fragment: string, called: string): Promise<Worksheet> {
+  try {
+    return await fromLink(fragment, findReleased)
+  } catch (error) {
+    if (error instanceof LinkError) throw new InputError(`${called}: ${error.message}`)
     throw error
   }
 }

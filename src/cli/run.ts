@@ -25,9 +25,9 @@ const MOST_NAMED = 20
 const MOST_SETUPS = 60
 
 /** `run FILE.json`: plans the rows of a table, in short on the terminal and row by row in a file. Exit 1 where anything is not planned. */
-export function run({ subject, originals, out, left, sets, json }: RunArguments): number {
+export async function run({ subject, originals, out, left, sets, json }: RunArguments): Promise<number> {
   if (out !== undefined) refuseOver(out, [subject, originals])
-  const read = withSets(readWorksheet(subject), sets, subject)
+  const read = withSets(await readWorksheet(subject), sets, subject)
   const cell = runIn(read, subject)
   const worksheet = originals === undefined ? read : withOriginals(read, cell, originals, subject)
   const planned = runOf(new Sheet(worksheet, LIBRARY), cell, { left: left || cell.left === true })

@@ -16,10 +16,12 @@ const STDIN = ['-', 'reads standard input in place of the file'] as const
 /** The commands in the order in which the help lists them. */
 export const VERBS: Readonly<Record<string, Verb>> = {
   compute: {
-    usage: "compute FILE.json [--set 'name=text']… [--as-mine] [--advice] [--simulate N --seed S] [--json]",
+    usage:
+      "compute FILE.json | '#LINK' | - [--set 'name=text']… [--as-mine] [--advice] [--simulate N --seed S] [--json]",
     about: 'Computes a worksheet and says which checks pass.',
     options: [
       STDIN,
+      ["'#LINK'", 'reads a link in place of the file: what follows the address of the page, from # on'],
       SET,
       ['--as-mine', 'takes every figure of an example as your own'],
       ['--advice', 'adds suggestions for checks that fail or are marginal'],
@@ -28,6 +30,12 @@ export const VERBS: Readonly<Record<string, Verb>> = {
       JSON_OPTION,
     ],
     example: "compute sheet.json --set 'magnification=1:4' --json",
+  },
+  link: {
+    usage: "link FILE.json [--set 'name=text']… [--figures]",
+    about: 'Prints a worksheet as one line, which the page opens after its address and compute in place of a file.',
+    options: [STDIN, SET, ['--figures', 'sends figures in the place of formulas']],
+    example: 'link sheet.json',
   },
   compose: {
     usage: "compose NAME… [--set 'name=text']… --out FILE.json",

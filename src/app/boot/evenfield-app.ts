@@ -165,8 +165,11 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return this.sheet(worksheet, { id: newId(), key: keyOf(route) })
     }
     if (route.at === 'link') {
-      const { fromLink } = await import('../../storage/exchange/link.ts')
-      return this.received(await fromLink(route.fragment), 'link')
+      const [{ fromLink }, { findBase }] = await Promise.all([
+        import('../../storage/exchange/link.ts'),
+        import('../templates/base-sheets.ts'),
+      ])
+      return this.received(await fromLink(route.fragment, findBase), 'link')
     }
     if (route.at === 'server') {
       const { fromServer } = await import('../../storage/exchange/from-server.ts')
@@ -196,12 +199,12 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   /** The page of a worksheet from elsewhere, with the sheet of this browser it is a copy of. */
   private async received(worksheet: Worksheet, from: Received['from']): Promise<Page> {
-    const [{ checkSummaryOf }, { homeOf }] = await Promise.all([
-      import('../received/copy-page.ts'),
+    const [{ figuresOf }, { homeOf }] = await Promise.all([
+      import('../received/copy-figures.ts'),
       import('../../storage/exchange/origin.ts'),
     ])
     const home = await homeOf(this.opened(), worksheet).catch(() => undefined)
-    return { on: 'copy', worksheet, standing: await checkSummaryOf(worksheet), home, from }
+    return { on: 'copy', worksheet, ...(await figuresOf(worksheet)), home, from }
   }
 
   /** A given that is a piece of kit asks for what there is: the studio's own, or the generic kit until it has one. */
@@ -326,6 +329,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return html`<copy-page
         .worksheet=${page.worksheet}
         .standing=${page.standing}
+        .figures=${page.figures}
         .home=${page.home}
         .served=${page.from === 'server'}
         .fromFile=${page.from === 'file'}

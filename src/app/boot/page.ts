@@ -1,6 +1,7 @@
 import type { Home } from '../../storage/exchange/origin.ts'
 import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import type { Route } from '../common/route.ts'
+import type { ReceivedFigure } from '../received/copy-figures.ts'
 import type { NewerSheet } from '../received/newer-page.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 
@@ -8,6 +9,8 @@ import type { SheetSession } from '../session/sheet-session.ts'
 export interface Received {
   readonly worksheet: Worksheet
   readonly standing: CheckSummary
+  /** Its results, each with its figure as shown. */
+  readonly figures: readonly ReceivedFigure[]
   /** The sheet of this browser it is a copy of. */
   readonly home: Home | undefined
   readonly from: 'link' | 'server' | 'file'

@@ -2,6 +2,7 @@ import { FILE_ENDING, fileName, saveText } from '../../storage/exchange/file.ts'
 import { addressOf } from '../common/route.ts'
 import { revisionText } from '../revisions/revision-text.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
+import { basesFor } from '../templates/base-sheets.ts'
 import { handOverPage } from './hand-over.ts'
 import { printSheet } from './print.ts'
 import { codeFor } from './qr.ts'
@@ -21,7 +22,7 @@ export async function printSession(session: SheetSession, working = false): Prom
     ...(await marks(session)),
     working,
     drawingsLast: true,
-    code: await codeFor(sheet, addressOf),
+    code: await codeFor(sheet, { addressOf, bases: await basesFor(sheet.worksheet) }),
   })
 }
 

@@ -1,6 +1,7 @@
 import { encode } from 'uqr'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { toLink } from '../../storage/exchange/link.ts'
+import type { BaseSheet } from '../../storage/exchange/sheet-on-bases.ts'
 import { bareFigures, minimalFigures } from '../../storage/figures/bare-figures.ts'
 import { figuresOnly, isFiguresOnly } from '../../storage/figures/figures-only.ts'
 import type { Sheet } from '../../worksheet/index.ts'
@@ -47,13 +48,20 @@ export interface SheetCode {
   readonly words: string
 }
 
+interface CodeOptions {
+  readonly addressOf: (fragment: string) => string
+  /** False: figures in the place of formulas. */
+  readonly formulas?: boolean
+  /** Further keys of the document in the link. */
+  readonly along?: object
+  /** Jobs the sheet may have been made from, which make a shorter link. */
+  readonly bases?: readonly BaseSheet[]
+}
+
 /** The fullest link to a sheet that a QR code can hold; undefined where not even its bare figures fit. */
 export async function codeFor(
   sheet: Sheet,
-  addressOf: (fragment: string) => string,
-  formulas = true,
-  /** Further keys of the document in the link. */
-  along: object = {},
+  { addressOf, formulas = true, along = {}, bases = [] }: CodeOptions,
 ): Promise<SheetCode | undefined> {
   const frozen = isFiguresOnly(sheet.worksheet)
   const figures = frozen ? sheet.worksheet : figuresOnly(sheet)
@@ -71,7 +79,7 @@ export async function codeFor(
     },
   ]
   for (const { worksheet, words: content } of tries) {
-    const address = addressOf(await toLink({ ...worksheet, ...along }))
+    const address = addressOf(await toLink({ ...worksheet, ...along }, bases))
     const node = qrOf(address)
     if (node) return { node, modules: Number(node.attributes.width), address, words: content }
   }

@@ -4,14 +4,10 @@ import { shared } from '../../cells/style/styles.ts'
 import type { Home } from '../../storage/exchange/origin.ts'
 import { type Difference, type Homecoming, homecoming, takenOver } from '../../storage/exchange/take-over.ts'
 import { isFiguresOnly } from '../../storage/figures/figures-only.ts'
-import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
-import { libraryFor } from '../common/library.ts'
+import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import { checkSummaryText } from '../common/words.ts'
+import type { ReceivedFigure } from './copy-figures.ts'
 import { receivedWords as words } from './words.ts'
-
-/** The check summary of a worksheet that is not open. */
-export const checkSummaryOf = async (worksheet: Worksheet): Promise<CheckSummary> =>
-  new Sheet(worksheet, await libraryFor(worksheet.cells)).checkSummary
 
 /** What is taken over into a sheet of this browser. */
 export interface TakeOver {
@@ -69,6 +65,7 @@ export class CopyPage extends LitElement {
 
   @property({ attribute: false }) worksheet!: Worksheet
   @property({ attribute: false }) standing!: CheckSummary
+  @property({ attribute: false }) figures: readonly ReceivedFigure[] = []
   /** The sheet of this browser it is a copy of. */
   @property({ attribute: false }) home: Home | undefined
   /** It lies on the app's own server, or came as a file; else it came whole in a link. */
@@ -144,6 +141,27 @@ export class CopyPage extends LitElement {
     `
   }
 
+  /** What it computes, to be read before anything is saved. */
+  private results(): TemplateResult | typeof nothing {
+    if (this.figures.length === 0) return nothing
+    return html`
+      <div class="differences" role="region" aria-label=${words.figures} tabindex="0">
+        <table>
+          <caption class="unseen">${words.figures}</caption>
+          <tbody>
+            ${this.figures.map(
+              ({ label, text }) =>
+                html`<tr>
+                  <th scope="row">${label}</th>
+                  <td>${text}</td>
+                </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+    `
+  }
+
   override render(): TemplateResult {
     const { title, job, cells } = this.worksheet
     const { home, found } = this
@@ -157,7 +175,7 @@ export class CopyPage extends LitElement {
           ${checkSummaryText(this.standing)}
         </p>
         ${isFiguresOnly(this.worksheet) ? html`<p>${words.figuresOnly}</p>` : ''}
-        ${home && found ? this.homecoming(home, found) : nothing}
+        ${home && found ? this.homecoming(home, found) : nothing} ${this.results()}
         <p class="quiet">${this.served || this.fromFile ? '' : words.inLink} ${words.aboutCopy}</p>
         ${this.failure ? html`<p role="alert">${this.failure}</p>` : nothing}
         <div class="presses">

@@ -8,6 +8,7 @@ export const receivedWords = {
   figuresOnly: 'It contains givens and results only: figures that do not follow the givens, without their formulas.',
   aboutCopy: 'Saved, it is your own copy in this browser; your other sheets stay as they are.',
   inLink: 'It is all in the link.',
+  figures: 'Figures of the worksheet',
   save: 'Save a copy',
   saveSeparate: 'Save a separate copy',
   leave: 'Cancel',

@@ -92,7 +92,9 @@ export class SharePanel extends LitElement {
       const sent = figuresOnly
         ? (await import('../../storage/figures/figures-only.ts')).figuresOnly(this.session.open.sheet)
         : worksheet
-      const address = addressOf(await toLink(withOrigin(sent, this.session.origin())))
+      const { basesFor } = await import('../templates/base-sheets.ts')
+      const link = await toLink(withOrigin(sent, this.session.origin()), await basesFor(worksheet))
+      const address = addressOf(link)
       if (this.isLate(worksheet, figuresOnly)) return
       this.address = address
       this.size = linkSize(address)
@@ -103,8 +105,14 @@ export class SharePanel extends LitElement {
     const { worksheet, figuresOnly } = this
     return this.trying(words.noCode, async () => {
       const { codeFor } = await import('../paper/qr.ts')
+      const { basesFor } = await import('../templates/base-sheets.ts')
       await this.remember()
-      const code = await codeFor(this.session.open.sheet, addressOf, !figuresOnly, { origin: this.session.origin() })
+      const code = await codeFor(this.session.open.sheet, {
+        addressOf,
+        formulas: !figuresOnly,
+        along: { origin: this.session.origin() },
+        bases: await basesFor(worksheet),
+      })
       if (!this.isLate(worksheet, figuresOnly)) this.code = code ?? 'too large'
     })
   }

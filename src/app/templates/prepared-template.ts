@@ -4,7 +4,8 @@ import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from './temp
 
 import { templateWords } from './words.ts'
 
-async function fetched<T>(address: string): Promise<T> {
+/** Fetches a file of the site, as data. */
+export async function fetched<T>(address: string): Promise<T> {
   const answer = await fetch(address)
   if (!answer.ok) throw new Error(templateWords.notFetched)
   return answer.json()
@@ -27,6 +28,21 @@ export async function templateFile(key: string): Promise<TemplateFile | undefine
     files.delete(key)
     throw error
   }
+}
+
+/** The templates that have most of a worksheet's formulas, the likeliest first; of equals, that with the fewest others. */
+export async function templatesLike(worksheet: Worksheet, count: number): Promise<readonly string[]> {
+  const wanted = new Set(formulasOf(worksheet.cells).map(markOf))
+  return Object.entries(await fetched<FormulaIndex>(INDEX))
+    .map(([key, text]) => {
+      const marks = text.split(' ')
+      const shared = marks.filter((mark) => wanted.has(mark)).length
+      return { key, shared, others: marks.length - shared }
+    })
+    .filter(({ shared }) => shared > 0)
+    .sort((a, b) => b.shared - a.shared || a.others - b.others)
+    .slice(0, count)
+    .map(({ key }) => key)
 }
 
 /** The templates with precompiled formulas for a worksheet: few files that cover as many formulas as possible. */

@@ -4,6 +4,12 @@ declare module 'virtual:shelf-figures' {
   export const FIGURES: Readonly<Record<string, { readonly src: string; readonly words: string }>>
 }
 
+/** Made by vite/released.ts. */
+declare module 'virtual:released-jobs' {
+  /** By job and digest: the address of its worksheet as it was released; empty where it is as the template is now. */
+  export const RELEASED: Readonly<Record<string, Readonly<Record<string, string>>>>
+}
+
 /** Made by vite/templates.ts. */
 declare module 'virtual:templates' {
   /** Where each template's file is, by key. */

@@ -1,15 +1,17 @@
 import { showFigure } from '../../units/index.ts'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { DocumentError, readDocument } from '../../worksheet/schema/read-document.ts'
+import { DocumentError, parseJson, readDocument } from '../../worksheet/schema/read-document.ts'
+import { PatchMisfit } from './json-difference.ts'
+import { BaseMissing, type BaseSheet, type FindBase, fromBases, onBases } from './sheet-on-bases.ts'
 
 /** Why a link cannot be opened, and what to do about it. Nothing of the user's has changed. */
 export class LinkError extends Error {
   override readonly name = 'LinkError'
 }
 
-/** Every version of the packing ever written can be opened for ever. */
-const LINK_VERSION = 1
-const PREFIX = `s=${LINK_VERSION}.`
+/** Every version of the packing ever written can be opened for ever: a whole sheet, and what differs from a job's. */
+const WHOLE = 1
+const ON_BASES = 2
 
 /** The most memory a sheet may take, even where its link asks for more. */
 const MOST_UNPACKED = 2_000_000
@@ -60,25 +62,34 @@ async function unpack(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
   }
 }
 
-/** Packs a whole sheet into what goes after `#` in an address; no server ever sees it. */
-export async function toLink(worksheet: Worksheet): Promise<string> {
-  return PREFIX + toBase64Url(await pack(JSON.stringify(worksheet)))
+const packed = async (version: number, document: object): Promise<string> =>
+  `s=${version}.${toBase64Url(await pack(JSON.stringify(document)))}`
+
+/**
+ * Packs a sheet into what goes after `#` in an address; no server ever sees it. A sheet that was made from one of the
+ * bases travels as its name and what differs, where that is shorter than the whole.
+ */
+export async function toLink(worksheet: Worksheet, bases: readonly BaseSheet[] = []): Promise<string> {
+  const short = onBases(worksheet, bases)
+  const links = await Promise.all([packed(WHOLE, worksheet), ...(short ? [packed(ON_BASES, short)] : [])])
+  return links.reduce((shortest, link) => (link.length < shortest.length ? link : shortest))
 }
 
 /** Whether the part after `#` claims to be a sheet. */
 export const isLink = (fragment: string): boolean => /^#?s=/.test(fragment)
 
-/** Opens what `toLink` packed; anything wrong with it is a LinkError. */
-export async function fromLink(fragment: string): Promise<Worksheet> {
+/** Opens what `toLink` packed; whatever is wrong with it is a LinkError. */
+export async function fromLink(fragment: string, find: FindBase = async () => undefined): Promise<Worksheet> {
   const text = fragment.replace(/^#/, '')
   if (text.length > MOST_CHARACTERS) {
     throw new LinkError('This link is longer than any worksheet needs. Ask for the file instead.')
   }
   const match = /^s=(\d{1,6})\.(.*)$/s.exec(text)
   if (!match) throw new LinkError(`This link holds no worksheet, or only a part of one. ${ASK_AGAIN}`)
-  if (Number(match[1]) !== LINK_VERSION) {
+  const version = Number(match[1])
+  if (version !== WHOLE && version !== ON_BASES) {
     throw new LinkError(
-      `This link was made by a newer Evenfield (version ${Number(match[1])} of links, this one reads ${LINK_VERSION}). Reload the page to get the newest, then open the link again.`,
+      `This link was made by a newer Evenfield (version ${version} of links, this one reads up to ${ON_BASES}). Reload the page to get the newest, then open the link again.`,
     )
   }
   const bytes = fromBase64Url(match[2] as string)
@@ -90,8 +101,14 @@ export async function fromLink(fragment: string): Promise<Worksheet> {
     throw new LinkError(BROKEN, { cause: error })
   }
   try {
-    return readDocument(json)
+    return readDocument(version === WHOLE ? json : JSON.stringify(await fromBases(parseJson(json), find)))
   } catch (error) {
+    if (error instanceof PatchMisfit) throw new LinkError(BROKEN, { cause: error })
+    if (error instanceof BaseMissing)
+      throw new LinkError(
+        `This link was made from a version of the job «${error.job}» that is not here. Reload the page to get the newest, then open the link again, or ask for the file.`,
+        { cause: error },
+      )
     if (!(error instanceof DocumentError)) throw error
     throw new LinkError(`The worksheet in this link cannot be read. ${error.message}`, { cause: error })
   }

@@ -60,6 +60,9 @@ function drawing(sheet: Sheet, cell: Drawing): Cell {
   const scope = sheet.scopeFor()
   const { moves: _, ...rest } = cell
   const from = Object.entries(cell.from).flatMap(([input, formula]) => {
+    // The result it names is a figure by now.
+    const named = sheet.named(formula.trim())
+    if (named?.kind === 'result' && result(sheet, named).kind === 'result') return [[input, formula] as const]
     const type = checkFormula(formula, scope).root?.type
     const value = values[input]
     const figure = type && value !== undefined ? literal(value, type) : undefined
@@ -86,22 +89,24 @@ const FROZEN: ByKind<[Sheet], Cell> = {
   function: unchanged,
 }
 
+function freeId(cells: readonly Cell[]): string {
+  const taken = new Set(cells.map(({ id }) => id))
+  for (let at = 0; ; at++) if (!taken.has(`figures-${at}`)) return `figures-${at}`
+}
+
 /** The sheet with its results as figures in the place of formulas; givens, notes and what the checks found stay. */
 export function figuresOnly(sheet: Sheet, at = new Date()): Worksheet {
   const { worksheet } = sheet
   const note: Cell = {
     kind: 'note',
-    id: '0',
+    id: freeId(worksheet.cells),
     role: 'caution',
     text: `These are figures as they were on ${day(at)}, without their formulas. Results, checks and drawings do not follow the givens.`,
   }
   return {
     ...worksheet,
     [MARK]: true,
-    // Nothing refers to an id, and short ones make a shorter link.
-    cells: [note, ...worksheet.cells.map((cell) => byKind(FROZEN, cell, sheet))].map((cell, at) => ({
-      ...cell,
-      id: `${at}`,
-    })),
+    // By its id a cell is known again in a link that carries only what differs from a job.
+    cells: [note, ...worksheet.cells.map((cell) => byKind(FROZEN, cell, sheet))],
   }
 }

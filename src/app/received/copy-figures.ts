@@ -1,0 +1,30 @@
+import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
+import { labelOf } from '../../worksheet/document/label.ts'
+import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
+import { libraryFor } from '../common/library.ts'
+
+/** A result or a check of a worksheet that is not open, as text. */
+export interface ReceivedFigure {
+  readonly label: string
+  readonly text: string
+}
+
+/** What a worksheet that is not open computes: its checks in sum, and each result and check that it shows at first sight. */
+export async function figuresOf(
+  worksheet: Worksheet,
+): Promise<{ readonly standing: CheckSummary; readonly figures: readonly ReceivedFigure[] }> {
+  const [library] = await Promise.all([libraryFor(worksheet.cells), import('./copy-page.ts')])
+  const sheet = new Sheet(worksheet, library)
+  const figures = sheet.cells.flatMap((cell): readonly ReceivedFigure[] => {
+    if (cell.kind === 'check') {
+      const { state, message } = sheet.check(cell.id)
+      return state === 'error'
+        ? []
+        : [{ label: labelOf(cell), text: [STATE_LABELS[state], message].filter(Boolean).join(': ') }]
+    }
+    if (cell.kind !== 'result' || cell.more_exact) return []
+    const outcome = sheet.outcome(cell.id)
+    return outcome.state === 'value' ? [{ label: labelOf(cell), text: outcome.shown.text }] : []
+  })
+  return { standing: sheet.checkSummary, figures }
+}
