@@ -202,6 +202,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     const [{ figuresOf }, { homeOf }] = await Promise.all([
       import('../received/copy-figures.ts'),
       import('../../storage/exchange/origin.ts'),
+      import('../received/copy-page.ts'),
     ])
     const home = await homeOf(this.opened(), worksheet).catch(() => undefined)
     return { on: 'copy', worksheet, ...(await figuresOf(worksheet)), home, from }

@@ -39,6 +39,7 @@ export const keysWords = {
         ['Alt N', 'adds a row below'],
         ['Alt R', 'removes the row'],
         ['Alt ↑, Alt ↓', 'moves the row up or down'],
+        ['Shift Alt ↓', 'fills the empty fields below with the same text'],
       ],
     ],
     [

@@ -27,8 +27,9 @@ export function tableOnPaper(sheet: Sheet, cell: TableCell): Node[] {
   const side = (at: number): Record<string, string> => (types[at]?.kind === 'number' ? { class: 'end' } : {})
   const field = (row: number, at: number): string => {
     const column = cell.columns[at]
-    const typed = (cell.rows[row]?.[at] ?? '').trim()
     const value = valueAt(node, computed, row, at)
+    const usual = value === undefined ? '' : (column?.default ?? '')
+    const typed = (cell.rows[row]?.[at] ?? '').trim() || usual
     if (column && hasFormula(column)) return computedText(value, types[at], tableOf(node)?.columns[at]?.unit)
     return column?.entry === 'tick' && value !== undefined ? (value ? words.yes : '') : typed
   }

@@ -13,8 +13,7 @@ export interface ReceivedFigure {
 export async function figuresOf(
   worksheet: Worksheet,
 ): Promise<{ readonly standing: CheckSummary; readonly figures: readonly ReceivedFigure[] }> {
-  const [library] = await Promise.all([libraryFor(worksheet.cells), import('./copy-page.ts')])
-  const sheet = new Sheet(worksheet, library)
+  const sheet = new Sheet(worksheet, await libraryFor(worksheet.cells))
   const figures = sheet.cells.flatMap((cell): readonly ReceivedFigure[] => {
     if (cell.kind === 'check') {
       const { state, message } = sheet.check(cell.id)

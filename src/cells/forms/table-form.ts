@@ -33,6 +33,8 @@ const ENTRIES: readonly (readonly [Entry, string])[] = [
   ['text', tableFormWords.entries.text],
   ['choice', tableFormWords.entries.choice],
   ['tick', tableFormWords.entries.tick],
+  ['date', tableFormWords.entries.date],
+  ['time', tableFormWords.entries.time],
   ['date and time', tableFormWords.entries['date and time']],
   ['formula', tableFormWords.entries.formula],
 ]
@@ -165,7 +167,7 @@ export class TableForm extends LitElement {
     const diagnostics = compiled?.diagnostics ?? []
     const unitError = readColumn(column).error?.message
     const last = this.cell.columns.length - 1
-    const text = (key: 'label' | 'unit', label: string, className = '', wrong?: string): TemplateResult =>
+    const text = (key: 'label' | 'unit' | 'default', label: string, className = '', wrong?: string): TemplateResult =>
       labelled({
         label,
         value: column[key] ?? '',
@@ -209,6 +211,7 @@ export class TableForm extends LitElement {
               ? html`<div class="all">${errorMessage('', diagnostics, () => {})}</div>`
               : nothing
         }
+        ${entry === 'tick' || entry === 'formula' ? nothing : text('default', tableFormWords.usual)}
         ${
           entry === 'tick'
             ? nothing

@@ -9,6 +9,21 @@ export function withField(cell: TableCell, row: number, column: number, text: st
   return { ...cell, rows: cell.rows.with(row, fields.with(column, text)) }
 }
 
+/** The table with a field's text in the empty fields below it, as far as the next one that is filled in. */
+export function withFilledDown(cell: TableCell, row: number, column: number): { cell: TableCell; filled: number } {
+  const text = cell.rows[row]?.[column] ?? ''
+  let end = row + 1
+  while (end < cell.rows.length && (cell.rows[end]?.[column] ?? '').trim() === '') end++
+  if (text.trim() === '' || end === row + 1) return { cell, filled: 0 }
+  const rows = cell.rows.map((fields, at) => {
+    if (at <= row || at >= end) return fields
+    return Array.from({ length: Math.max(fields.length, column + 1) }, (_, c) =>
+      c === column ? text : (fields[c] ?? ''),
+    )
+  })
+  return { cell: { ...cell, rows }, filled: end - row - 1 }
+}
+
 /** The table with one more row, or unchanged if it is full. */
 export function withRow(cell: TableCell, at: number, fields: readonly string[] = []): TableCell {
   if (cell.rows.length >= MAX_ROWS) return cell
@@ -21,6 +36,12 @@ export function withRowMoved(cell: TableCell, from: number, to: number): TableCe
   const row = cell.rows[from]
   if (!row || to < 0 || to >= cell.rows.length) return cell
   return { ...cell, rows: cell.rows.toSpliced(from, 1).toSpliced(to, 0, row) }
+}
+
+/** The table grouped by a column; by none where the name is empty. */
+export function grouped(cell: TableCell, name: string): TableCell {
+  const { group: _, ...rest } = cell
+  return name === '' ? rest : { ...rest, group: name }
 }
 
 /** Changes of the columns, which move the fields of all rows with them. */

@@ -1,22 +1,24 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { problem } from '../../language/index.ts'
 import type { TableCell } from '../../worksheet/index.ts'
 import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { rowCountText } from '../../worksheet/table/row-status.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
-import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
-import { cellWords } from '../shared/words.ts'
+import { errorMessageStyle } from '../shared/error-message.ts'
+import { labelledStyle } from '../shared/labelled.ts'
 import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
 import { omittedRowsList } from './omitted-rows.ts'
-import { withField, withoutRow, withRow, withRowMoved } from './row-edits.ts'
+import { grouped, withField, withFilledDown, withoutRow, withRow, withRowMoved } from './row-edits.ts'
+import { fieldError, rowActs, tableErrors } from './row-messages.ts'
 import { ROW_HEIGHT, scrollFor, type Viewport } from './row-window.ts'
+import { tableGroups } from './table-groups.ts'
 import { type RowAct, type Step, stepOf } from './table-keys.ts'
-import { type TableState, tableFoot, tableHead, tableRows, tableStateOf } from './table-rows.ts'
+import { type Sorted, type TableState, tableFoot, tableHead, tableRows, tableStateOf } from './table-rows.ts'
 import { tableStyle } from './table-style.ts'
+import { tableTools } from './table-tools.ts'
 import { tableWords } from './words.ts'
 
 let acts = 0
@@ -24,7 +26,7 @@ let acts = 0
 /** A table of originals, readings or frames, filled in row by row. */
 @customElement('table-cell')
 export class TableCellView extends SignalWatcher(LitElement) {
-  static override styles = [shared, field, errorMessageStyle, headed, tableStyle]
+  static override styles = [shared, field, labelledStyle, errorMessageStyle, headed, tableStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<TableCell>>
   @state() private viewport: Viewport = { top: 0, height: 600 }
@@ -32,12 +34,15 @@ export class TableCellView extends SignalWatcher(LitElement) {
   @state() private row = 0
   @state() private column = 0
   @state() private message = ''
+  /** What the rows shown have in common: a text, or a condition on a row. */
+  @state() private filter = ''
+  @state() private sorted: Sorted | undefined
   /** The text of a table being imported; undefined if none is. */
   @state() private importing: string | undefined
   @query('.box') private box!: HTMLElement | null
   /** The column in which the present row was entered; Enter returns to it, one row down. */
   private startColumn = 0
-  private drawn: { readonly view: WideView<TableCell>; readonly state: TableState } | undefined
+  private drawn: { readonly view: WideView<TableCell>; readonly filter: string; readonly state: TableState } | undefined
 
   override focus(options?: FocusOptions): void {
     const first = this.renderRoot.querySelector<HTMLElement>(`[data-at="${this.row} ${this.column}"], .f, .press`)
@@ -71,7 +76,9 @@ export class TableCellView extends SignalWatcher(LitElement) {
   /** Computed once per state of the table, since scrolling changes nothing in it. */
   private tableState(): TableState {
     const view = this.view.get()
-    if (this.drawn?.view !== view) this.drawn = { view, state: tableStateOf(view) }
+    const { filter } = this
+    if (this.drawn?.view !== view || this.drawn.filter !== filter)
+      this.drawn = { view, filter, state: tableStateOf(view, filter) }
     return this.drawn.state
   }
 
@@ -86,21 +93,32 @@ export class TableCellView extends SignalWatcher(LitElement) {
   }
 
   private async step(step: Step): Promise<void> {
-    const last = this.cell.rows.length - 1
+    const { shown } = this.tableState()
+    const last = (shown?.length ?? this.cell.rows.length) - 1
+    const rowAt = (place: number): number => shown?.[place] ?? place
+    const place = this.placeOf(this.row)
     switch (step.to) {
       case 'row':
-        return this.go(Math.max(0, Math.min(this.row + step.by, last)), this.column)
+        return this.go(rowAt(Math.max(0, Math.min(place + step.by, last))), this.column)
       case 'end':
-        return this.go(step.of === 'first' ? 0 : last, this.column)
+        return this.go(rowAt(step.of === 'first' ? 0 : last), this.column)
       case 'column':
         return this.go(this.row, this.beside(this.column, step.by))
       case 'next':
-        if (this.row < last) return this.go(this.row + 1, this.startColumn)
-        // An empty last row gets no further row.
-        return (this.cell.rows[last] ?? []).some((text) => text.trim() !== '') ? this.add(last + 1) : undefined
+        if (place < last) return this.go(rowAt(place + 1), this.startColumn)
+        // An empty last row gets no further row, and rows that are filtered none that would not be seen.
+        return !shown && (this.cell.rows[last] ?? []).some((text) => text.trim() !== '')
+          ? this.add(last + 1)
+          : undefined
       case 'act':
         return this.actOn(step.act)
     }
+  }
+
+  /** The place of a row among those shown. */
+  private placeOf(row: number): number {
+    const { shown } = this.tableState()
+    return shown ? Math.max(0, shown.indexOf(row)) : row
   }
 
   private beside(column: number, by: -1 | 1): number {
@@ -126,7 +144,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     this.column = column
     this.startColumn = column
     await this.updateComplete
-    const to = scrollFor(row, this.seen())
+    const to = scrollFor(this.placeOf(row), this.seen())
     if (to !== undefined && this.box) this.box.scrollTop = to
     this.look()
     await this.updateComplete
@@ -166,6 +184,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
       this.message = tableWords.full(MAX_ROWS)
       return
     }
+    this.filter = ''
     if (this.act(withRow(cell, at))) await this.go(at, this.firstColumn())
   }
 
@@ -173,6 +192,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const { cell, row } = this
     if (act === 'below') return this.add(Math.min(row + 1, cell.rows.length))
     if (!cell.rows[row]) return
+    if (act === 'fill') return this.fillDown()
     if (act === 'remove') {
       if (!this.act(withoutRow(cell, row))) return
       this.message = tableWords.rowRemoved(row + 1)
@@ -186,6 +206,24 @@ export class TableCellView extends SignalWatcher(LitElement) {
     if (moved !== cell && this.act(moved)) await this.go(to, this.column)
   }
 
+  private async fillDown(): Promise<void> {
+    const { cell, filled } = withFilledDown(this.cell, this.row, this.column)
+    if (filled > 0 && !this.act(cell)) return
+    this.message = tableWords.filledDown(filled)
+    await this.go(this.row, this.column)
+  }
+
+  /** Sorts by a column; where that is done already, the other way round. */
+  private async sort(column: number): Promise<void> {
+    const { node, labels } = this.tableState()
+    if (!node) return
+    const { sortedTable } = await import('../../worksheet/table/sort.ts')
+    const descending = this.sorted?.column === column && !this.sorted.descending
+    if (!this.act(sortedTable(this.view.get().sheet.engine, node, column, descending))) return
+    this.sorted = { column, descending }
+    this.message = tableWords.sorted(labels[column] as string, descending)
+  }
+
   // Importing a table, and saving this one as a file.
 
   private readonly pasted = (event: ClipboardEvent): void => {
@@ -197,26 +235,20 @@ export class TableCellView extends SignalWatcher(LitElement) {
   }
 
   private async paste(text: string): Promise<void> {
-    const [{ readTable, TableError }, { matchTable, pasteAt }] = await Promise.all([
-      import('../../worksheet/table/csv.ts'),
-      import('../../worksheet/table/match-import.ts'),
-    ])
-    try {
-      const { cell, row, column } = this
-      const { rows } = readTable(text, { most: MAX_ROWS, ...(text.includes('\t') ? { separator: '\t' } : {}) })
-      const width = Math.max(...rows.map(({ length }) => length))
-      // A table with headings, or too wide for the remaining columns, is matched to the columns first.
-      if (column + width > cell.columns.length || (width > 1 && matchTable(cell.columns, rows).hasHeadings)) {
-        this.importing = text
-        return
-      }
-      if (!this.act(pasteAt(cell, rows, row, column))) return
-      this.message = tableWords.pasted(rowCountText(rows.length, 0).text, row + 1)
-      await this.go(row, column)
-    } catch (error) {
-      if (!(error instanceof TableError)) throw error
-      this.message = error.message
+    const { pasteTable } = await import('./paste-table.ts')
+    const { cell, row, column } = this
+    const pasted = pasteTable(cell, text, row, column)
+    if (pasted === 'to be matched') {
+      this.importing = text
+      return
     }
+    if (typeof pasted === 'string') {
+      this.message = pasted
+      return
+    }
+    if (!this.act(pasted.cell)) return
+    this.message = tableWords.pasted(rowCountText(pasted.rows, 0).text, row + 1)
+    await this.go(row, column)
   }
 
   private async openImport(): Promise<void> {
@@ -270,51 +302,22 @@ export class TableCellView extends SignalWatcher(LitElement) {
       pad.style.blockSize = `${Number(pad.dataset.rows) * ROW_HEIGHT}px`
   }
 
-  private fieldError({ cell, read }: TableState): TemplateResult | typeof nothing {
-    const fields = cell.rows[this.row]
-    const found = fields && read(fields).troubles.find(({ column, empty }) => column === this.column && !empty)
-    if (!fields || !found) return nothing
-    const text = fields[this.column] ?? ''
-    const { message, from, to, fix } = found
-    const fixes = fix === undefined ? [] : [{ label: tableWords.write(fix), from: 0, to: text.length, insert: fix }]
-    return html`<div id="trouble" class="said">
-      ${errorMessage(text, [problem(tableWords.inRow(this.row + 1, message), from, to, fixes)], (next) => {
-        this.type(this.row, this.column, next)
-        void this.go(this.row, this.column)
-      })}
-    </div>`
-  }
-
   /** The given column if it can be typed into, otherwise the first that can. */
   private fillable(column: number): number {
     return this.isComputed(column) ? this.firstColumn() : column
-  }
-
-  private rowActs({ cell }: TableState): TemplateResult | typeof nothing {
-    if (cell.rows.length === 0) return nothing
-    const word = (act: RowAct, text: string, isOff = false): TemplateResult =>
-      html`<button type="button" class="word" aria-disabled=${isOff} @click=${() => !isOff && void this.actOn(act)}>${text}<span class="unseen">${tableWords.ofRow(this.row + 1)}</span></button>`
-    return html`
-      <div class="row-acts" role="group" aria-label=${tableWords.row(this.row + 1)}>
-        <span>${tableWords.row(this.row + 1)}</span>
-        ${word('below', cellWords.add)} ${word('earlier', cellWords.earlier, this.row === 0)}
-        ${word('later', cellWords.later, this.row === cell.rows.length - 1)} ${word('remove', cellWords.remove)}
-      </div>
-    `
-  }
-
-  private wrong(): TemplateResult[] | typeof nothing {
-    const { outcome, called } = this.view.get()
-    if (outcome?.state === 'error') return errorMessage('', outcome.diagnostics, () => {})
-    if (outcome?.state === 'waiting' && outcome.on.length > 0)
-      return [html`<p class="small quiet">${tableWords.formulasNeed(outcome.on.map(called))}</p>`]
-    return nothing
   }
 
   private table(tableState: TableState): TemplateResult {
     const { cell } = tableState
     if (cell.columns.length === 0) return html`<p class="quiet">${tableWords.noColumns}</p>`
     return html`
+      ${tableTools(tableState, {
+        filter: this.filter,
+        setFilter: (filter) => {
+          this.filter = filter
+        },
+        group: (name) => this.act(grouped(cell, name)),
+      })}
       <div class="box ${tableState.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
         <table
           aria-labelledby="title"
@@ -324,7 +327,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
           @pointerdown=${this.pressed}
           @paste=${this.pasted}
         >
-          ${tableHead(tableState)}
+          ${tableHead(tableState, { column: this.column, sorted: this.sorted, sort: (at) => void this.sort(at) })}
           <tbody>
             ${tableRows(tableState, {
               viewport: this.viewport,
@@ -336,7 +339,11 @@ export class TableCellView extends SignalWatcher(LitElement) {
           ${tableFoot(tableState)}
         </table>
       </div>
-      ${this.fieldError(tableState)} ${this.rowActs(tableState)}
+      ${fieldError(tableState, this.row, this.column, (next) => {
+        this.type(this.row, this.column, next)
+        void this.go(this.row, this.column)
+      })}
+      ${rowActs(tableState, this.row, (act) => void this.actOn(act))} ${tableGroups(tableState)}
     `
   }
 
@@ -350,7 +357,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
           <h3 id="title">${labelOf(cell)}</h3>
           <span>${rowCountText(counted, leftOut.length).text}</span>
         </div>
-        ${this.table(tableState)} ${this.wrong()} ${omittedRowsList(tableState, (row, column) => void this.go(row, this.fillable(column)))}
+        ${this.table(tableState)} ${tableErrors(this.view.get())} ${omittedRowsList(tableState, (row, column) => void this.go(row, this.fillable(column)))}
         <div class="acts">
           ${
             cell.columns.length === 0

@@ -30,7 +30,7 @@ export const isNumeric = ({ entry }: Column): boolean => entry === undefined || 
 /** The class that gives a column its width. */
 export function widthOf(column: Column, hasFormula: boolean): string {
   if (hasFormula) return 'figure'
-  if (column.entry === 'date and time') return 'moment'
+  if (column.entry === 'date' || column.entry === 'time' || column.entry === 'date and time') return 'moment'
   return column.entry ?? 'quantity'
 }
 
@@ -66,8 +66,9 @@ export function tableField(parts: FieldParts): TemplateResult {
       .value=${live(text)}
       @change=${(event: Event) => put((event.target as HTMLSelectElement).value)}
     >
-      ${[...stray, ...(column.may_be_empty && text !== '' ? [''] : []), ...options].map(
-        (option) => html`<option value=${option} ?selected=${option === text}>${option || '–'}</option>`,
+      ${[...stray, ...((column.may_be_empty || column.default) && text !== '' ? [''] : []), ...options].map(
+        (option) =>
+          html`<option value=${option} ?selected=${option === text}>${option || column.default || '–'}</option>`,
       )}
     </select>`
   }
@@ -82,6 +83,7 @@ export function tableField(parts: FieldParts): TemplateResult {
     aria-label=${called}
     aria-invalid=${isBad}
     aria-describedby=${described}
+    placeholder=${column.default ?? ''}
     .value=${live(text)}
     @input=${(event: Event) => put((event.target as HTMLInputElement).value)}
   >`

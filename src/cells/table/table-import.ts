@@ -9,12 +9,14 @@ import {
   type ImportTarget,
   type Match,
   matchTable,
+  missingColumns,
   type Source,
   takeTable,
+  withDefaults,
 } from '../../worksheet/table/match-import.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { rowCountText } from '../../worksheet/table/row-status.ts'
-import { labelledStyle, selected, ticked } from '../shared/labelled.ts'
+import { labelled, labelledStyle, selected, ticked } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
 import { tableText } from './table-file.ts'
 import { tableWords } from './words.ts'
@@ -103,6 +105,8 @@ export class TableImport extends LitElement {
   @state() private match: Match | undefined
   @state() private how: 'below' | 'instead' = 'below'
   @state() private refused = ''
+  /** By column, what every row takes that this table does not say. */
+  @state() private forAll: ReadonlyMap<number, string> = new Map()
   private table: TextTable | undefined
   @query('textarea') private place!: HTMLTextAreaElement | null
 
@@ -165,13 +169,43 @@ export class TableImport extends LitElement {
     const { table, match, cell, how } = this
     if (!table || !match) return
     try {
-      const next = takeTable(cell, table.rows, match, how)
+      const next = takeTable(withDefaults(cell, this.missing(match)), table.rows, match, how)
       const rows = how === 'instead' ? next.rows.length : this.count(table, match)
       this.dispatchEvent(new CustomEvent('table-imported', { detail: { cell: next, rows } }))
     } catch (error) {
       if (!(error instanceof TableError)) throw error
       this.refused = error.message
     }
+  }
+
+  /** What was entered for the columns that are still missing. */
+  private missing(match: Match): ReadonlyMap<number, string> {
+    const columns = missingColumns(this.cell.columns, match)
+    return new Map([...this.forAll].filter(([at]) => columns.includes(at)))
+  }
+
+  private missingFields(match: Match): TemplateResult | typeof nothing {
+    const missing = missingColumns(this.cell.columns, match)
+    if (missing.length === 0) return nothing
+    return html`
+      <p>${tableWords.missing(missing.length)}</p>
+      ${missing.map((at) => {
+        const column = this.cell.columns[at] as Column
+        const put = (value: string): void => {
+          this.forAll = new Map([...this.forAll, [at, value]])
+        }
+        const label = tableWords.forAll(columnLabel(column))
+        const value = this.forAll.get(at) ?? ''
+        return column.entry === 'choice'
+          ? selected({
+              label,
+              value,
+              options: ['', ...(column.options ?? [])].map((option) => [option, option || '–'] as const),
+              put,
+            })
+          : labelled({ label, value, ...(column.unit ? { hint: column.unit } : {}), put })
+      })}
+    `
   }
 
   private count({ rows }: TextTable, { hasHeadings }: Match): number {
@@ -234,6 +268,7 @@ export class TableImport extends LitElement {
             })
           : nothing
       }
+      ${this.missingFields(match)}
       <p class="small quiet">${tableWords.unreadable}${out > 0 ? tableWords.notImported(out) : ''}</p>
       <div class="presses">
         <button type="button" class="press" @click=${this.import}>${tableWords.import(rows)}</button>

@@ -9,7 +9,7 @@ export type Step =
   | { readonly to: 'end'; readonly of: 'first' | 'last' }
   | { readonly to: 'act'; readonly act: RowAct }
 
-export type RowAct = 'below' | 'earlier' | 'later' | 'remove'
+export type RowAct = 'below' | 'earlier' | 'later' | 'remove' | 'fill'
 
 const ACTS: Readonly<Record<string, RowAct>> = {
   ArrowUp: 'earlier',
@@ -27,6 +27,7 @@ export function stepOf(event: KeyboardEvent): Step | undefined {
     const act = isAltLetter(event, 'n') ? 'below' : isAltLetter(event, 'r') ? 'remove' : ACTS[key]
     return act && { to: 'act', act }
   }
+  if (altKey && !ctrlKey && key === 'ArrowDown') return { to: 'act', act: 'fill' }
   if (altKey) return undefined
   if (ctrlKey)
     return key === 'Home' ? { to: 'end', of: 'first' } : key === 'End' ? { to: 'end', of: 'last' } : undefined

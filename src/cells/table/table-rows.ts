@@ -4,7 +4,7 @@ import type { Node } from '../../worksheet/engine/node.ts'
 import type { OmittedRow } from '../../worksheet/engine/outcome.ts'
 import type { TableCell } from '../../worksheet/index.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
-import { type FooterFigure, footerOf } from '../../worksheet/table/footer.ts'
+import { type FooterFigure, filteredRows, footerOf, groupsOf, type RowGroup } from '../../worksheet/table/footer.ts'
 import { hasFormula, type RowReading, rowReader } from '../../worksheet/table/read-table.ts'
 import { omittedRows, rowsComputed, valueAt } from '../../worksheet/table/row-status.ts'
 import type { RowsComputed } from '../../worksheet/table/rows.ts'
@@ -24,6 +24,9 @@ export interface TableState {
   readonly node: Node | undefined
   readonly computed: RowsComputed | undefined
   readonly leftOut: readonly OmittedRow[]
+  readonly groups: readonly RowGroup[]
+  /** The rows a filter lets through; undefined where there is none. */
+  readonly shown: readonly number[] | undefined
   readonly foot: readonly (readonly FooterFigure[])[]
   readonly read: (row: readonly string[]) => RowReading
   readonly labels: readonly string[]
@@ -37,21 +40,35 @@ export interface ActiveField {
   readonly put: (row: number, column: number, text: string) => void
 }
 
-export function tableStateOf({ cell, sheet }: WideView<TableCell>): TableState {
+export function tableStateOf({ cell, sheet }: WideView<TableCell>, filter: string): TableState {
   const node = sheet.engine.node(cell.id)
   return {
     cell,
     node,
     computed: node && rowsComputed(sheet.engine, node),
     leftOut: node ? omittedRows(sheet.engine, node) : [],
+    groups: node ? groupsOf(sheet.engine, node) : [],
+    shown: node && filteredRows(sheet.engine, node, filter),
     foot: node ? footerOf(sheet.engine, node) : [],
     read: rowReader(cell.columns).read,
     labels: cell.columns.map(columnLabel),
   }
 }
 
-/** The headings of the columns with their units and widths. */
-export function tableHead({ cell, labels }: TableState): TemplateResult {
+/** By which column the rows were last sorted. */
+export interface Sorted {
+  readonly column: number
+  readonly descending: boolean
+}
+
+interface HeadActs {
+  readonly column: number
+  readonly sorted: Sorted | undefined
+  readonly sort: (column: number) => void
+}
+
+/** The headings of the columns with their units and widths; each sorts the rows. Tab stops at that of the present column. */
+export function tableHead({ cell, labels }: TableState, { column: present, sorted, sort }: HeadActs): TemplateResult {
   return html`
     <colgroup>
       <col class="number">
@@ -63,7 +80,8 @@ export function tableHead({ cell, labels }: TableState): TemplateResult {
         ${cell.columns.map((column, at) => {
           const unit = unitSuffix(column.unit)
           const toTheRight = isNumeric(column) ? 'end' : ''
-          return html`<th scope="col" class=${toTheRight}>${labels[at]}${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
+          const order = sorted?.column === at ? (sorted.descending ? 'descending' : 'ascending') : nothing
+          return html`<th scope="col" class=${toTheRight} aria-sort=${order}><button type="button" class="word sort" tabindex=${at === present ? 0 : -1} aria-label=${tableWords.sortBy(labels[at] as string)} @click=${() => sort(at)}>${labels[at]}</button>${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
         })}
       </tr>
     </thead>
@@ -108,9 +126,10 @@ function drawRow(table: TableState, row: number, out: ReadonlySet<number>, activ
 
 /** The rows in view, with empty space for the others. */
 export function tableRows(table: TableState, active: ActiveField): unknown {
-  const { cell, leftOut } = table
+  const { cell, leftOut, shown } = table
   const out = new Set(leftOut.map(({ row }) => row))
-  const count = cell.rows.length
+  const count = shown?.length ?? cell.rows.length
+  const present = shown ? shown.indexOf(active.row) : active.row
   const drawn: { readonly key: string; readonly row?: number; readonly gap: number }[] = []
   let next = 0
   const pad = (until: number): void => {
@@ -120,10 +139,11 @@ export function tableRows(table: TableState, active: ActiveField): unknown {
         gap: until - next,
       })
   }
-  for (const row of rowsToDraw(count, active.viewport, active.row)) {
-    pad(row)
+  for (const place of rowsToDraw(count, active.viewport, present)) {
+    pad(place)
+    const row = shown?.[place] ?? place
     drawn.push({ key: `${row}`, row, gap: 0 })
-    next = row + 1
+    next = place + 1
   }
   pad(count)
   return repeat(

@@ -178,6 +178,33 @@ export const tableStyle = css`
     inset-block-end: 0;
     z-index: 2;
   }
+  .sort {
+    padding: 0;
+    font: inherit;
+    text-align: inherit;
+  }
+  .tools {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.5rem 1rem;
+    align-items: end;
+    padding-block-end: 0.5rem;
+  }
+  .groups {
+    overflow-x: auto;
+    padding-block: 0.6rem;
+  }
+  .groups table {
+    inline-size: auto;
+    table-layout: auto;
+  }
+  .groups :is(th, td) {
+    padding: 0.25rem 0.9rem 0.25rem 0;
+    text-align: start;
+  }
+  .total {
+    white-space: nowrap;
+  }
   .acts,
   .row-acts {
     display: flex;

@@ -23,6 +23,24 @@ export const tableWords = {
   addRow: 'Add a row',
   pasteOrOpen: 'Paste or open a table',
   saveCsv: 'Save as CSV',
+  sortBy: (column: string): string => `Sort by ${column}`,
+  sorted: (column: string, descending: boolean): string =>
+    `Sorted by ${column}, ${descending ? 'greatest' : 'least'} first.`,
+  filter: 'Show rows with',
+  filterExample: 'a text, or width > 300 mm',
+  filtered: (shown: number, all: number): string => `${count(shown)} of ${plural(all, 'row')} shown.`,
+  groupBy: 'Totals by',
+  noGroups: 'no column',
+  totalsBy: (column: string): string => `Totals by ${column}`,
+  rows: 'Rows',
+  fillDown: 'Fill down',
+  filledDown: (fields: number): string =>
+    fields === 0 ? 'The fields below are filled in already.' : `${plural(fields, 'field')} filled in below.`,
+  missing: (n: number): string =>
+    n === 1
+      ? 'This table has no column for the one below. What you enter here is for every row.'
+      : 'This table has no columns for those below. What you enter here is for every row.',
+  forAll: (column: string): string => `${column}, for every row`,
   columnFooter: 'Column footer',
   where: (condition: string): string => ` where ${condition}`,
 
@@ -31,6 +49,8 @@ export const tableWords = {
     text: 'text',
     choice: 'a choice',
     tick: 'a tick',
+    date: 'a date',
+    time: 'a time of day',
     'date and time': 'a date and time',
   },
   quantityIn: (unit: string): string => `a quantity in ${unit}`,

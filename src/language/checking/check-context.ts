@@ -15,6 +15,8 @@ export interface CheckContext {
   check(node: SyntaxNode): TypedNode | undefined
   /** Checks a node that must be a number or a quantity. */
   number(node: SyntaxNode): TypedNode | undefined
+  /** Checks a node that must be a number, a quantity, or a list of such. */
+  numbers(node: SyntaxNode): TypedNode | undefined
   /** Checks a node that must be so or not. */
   truth(node: SyntaxNode): TypedNode | undefined
   useName(span: NameSpan): void

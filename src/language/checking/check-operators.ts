@@ -5,6 +5,7 @@ import { type Diagnostic, type Fix, fix, problem, warning } from '../values/diag
 import { factorBetween } from '../values/missing-factor.ts'
 import { describeType, isLevel, level, type NumberType, number, sameType, YES_NO } from '../values/types.ts'
 import { type CheckContext, partsOf } from './check-context.ts'
+import { eachValue } from './each-value.ts'
 import { fixesToward, grouped } from './expression.ts'
 import { checkLevelSum, refuseMixedLevels, refuseScaledLevel } from './levels.ts'
 import type { Binary, BinarySign, TypedNode } from './typed-tree.ts'
@@ -24,10 +25,17 @@ const COMPARISONS: Readonly<Record<string, BinarySign>> = {
 
 export function checkSigned(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [sign, ofNode] = partsOf(node) as [SyntaxNode, SyntaxNode]
-  const of = c.number(ofNode)
+  const of = c.numbers(ofNode)
   if (!of) return undefined
   const { from, to } = node
   if (c.source(sign) === '+') return { ...of, from, to }
+  if (of.type.kind === 'list') {
+    const zero: TypedNode = { op: 'constant', value: 0, type: of.type.of, from, to: from }
+    return eachValue(zero, of, node, (_, item) => {
+      refuseScaledLevel(c, 'negated', [item], node)
+      return arithmetic('-', item, item, dimensionOf(item), node)
+    })
+  }
   const { dimension } = of.type as NumberType
   // No f-number, ratio or marked time is below zero. A level written out may be.
   if (of.op === 'constant') {
@@ -112,11 +120,16 @@ function mismatch(
 }
 
 export function checkSum(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
-  const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
+  const [leftNode, , rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   warnOfDate(c, node)
-  const left = c.number(leftNode)
-  const right = c.number(rightNode)
+  const left = c.numbers(leftNode)
+  const right = c.numbers(rightNode)
   if (!left || !right) return undefined
+  return eachValue(left, right, node, (a, b) => sumOf(c, a, b, node))
+}
+
+function sumOf(c: CheckContext, left: TypedNode, right: TypedNode, node: SyntaxNode): TypedNode | undefined {
+  const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const sign = c.source(signNode) as '+' | '-'
   if (!sameType(left.type, right.type))
     return c.report(
@@ -170,15 +183,17 @@ export function checkProduct(c: CheckContext, node: SyntaxNode): TypedNode | und
   const divides = /[/÷]/.test(c.source(signNode))
   if (divides && refuseBareCompound(c, leftNode, signNode, rightNode, node)) return undefined
   if (divides) warnOfDate(c, node)
-  const left = c.number(leftNode)
-  const right = c.number(rightNode)
+  const left = c.numbers(leftNode)
+  const right = c.numbers(rightNode)
   if (!left || !right) return undefined
   if (divides) warnOfDivision(c, leftNode, rightNode, right, node)
   if (c.source(signNode) === '×') warnOfSize(c, leftNode, rightNode, right, node)
-  refuseScaledLevel(c, divides ? 'divided' : 'multiplied', [left, right], node)
-  const a = dimensionOf(left)
-  const b = dimensionOf(right)
-  return arithmetic(divides ? '/' : '*', left, right, divides ? a.over(b) : a.times(b), node)
+  return eachValue(left, right, node, (one, other) => {
+    refuseScaledLevel(c, divides ? 'divided' : 'multiplied', [one, other], node)
+    const a = dimensionOf(one)
+    const b = dimensionOf(other)
+    return arithmetic(divides ? '/' : '*', one, other, divides ? a.over(b) : a.times(b), node)
+  })
 }
 
 /** `53.4 × 40 mm` is how a size is written; as a product of a number and a length it is doubtful. */
@@ -251,9 +266,14 @@ export function checkPower(c: CheckContext, node: SyntaxNode): TypedNode | undef
     return c.report(
       problem(W.powerOfQuantity, node.from, node.to, [fix(`(${c.source(baseNode)})`, baseNode.from, baseNode.to)]),
     )
-  const base = c.number(baseNode)
-  const exponent = c.number(exponentNode)
+  const base = c.numbers(baseNode)
+  const exponent = c.numbers(exponentNode)
   if (!base || !exponent) return undefined
+  return eachValue(base, exponent, node, (one, other) => powerOf(c, one, other, node))
+}
+
+function powerOf(c: CheckContext, base: TypedNode, exponent: TypedNode, node: SyntaxNode): TypedNode | undefined {
+  const [baseNode, , exponentNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (dimensionOf(exponent) !== NONE)
     return c.report(
       problem(

@@ -214,7 +214,10 @@ class Checker implements CheckContext {
 
   number(node: SyntaxNode): TypedNode | undefined {
     const typed = this.check(node)
-    if (!typed || typed.type.kind === 'number') return typed
+    return !typed || typed.type.kind === 'number' ? typed : this.refuseNumber(node, typed)
+  }
+
+  private refuseNumber(node: SyntaxNode, typed: TypedNode): undefined {
     const { type } = typed
     const message =
       type.kind === 'record'
@@ -223,6 +226,13 @@ class Checker implements CheckContext {
           ? W.dateIsText
           : W.needsNumber(describeType(type))
     return this.report(problem(message, node.from, node.to, fixesToward(this.scope, this.text, typed, ANY_NUMBER)))
+  }
+
+  numbers(node: SyntaxNode): TypedNode | undefined {
+    const typed = this.check(node)
+    const isOne = !typed || typed.type.kind === 'number'
+    if (isOne || (typed.type.kind === 'list' && typed.type.of.kind === 'number')) return typed
+    return this.refuseNumber(node, typed)
   }
 
   truth(node: SyntaxNode): TypedNode | undefined {

@@ -1,5 +1,6 @@
 import { Dimension, type Notation } from '../../units/index.ts'
 import type { Diagnostic } from '../values/diagnostic.ts'
+import { eachOperatorNamed } from '../values/each-operators.ts'
 import type { Callable, Library } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
 import { level, list, number, record, TEXT, type Type, type Value, YES_NO } from '../values/types.ts'
@@ -182,7 +183,7 @@ class Table {
     if (call === LIST_CALL) return listFunction()
     if (call === PART_CALL) return partFunction()
     const known = types.map((type) => this.at(type))
-    return recordFunction(library.get(call) as Callable, known)
+    return recordFunction((eachOperatorNamed(call) ?? library.get(call)) as Callable, known)
   }
 }
 

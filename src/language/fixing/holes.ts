@@ -31,13 +31,14 @@ function probes(scope: Scope): Type[] {
   return [...types.values()]
 }
 
-/** Whether the formula has no error with a value of this type in the hole. */
-function fits(text: string, scope: Scope, at: number, type: Type): boolean {
+/** What the formula gives with a value of this type in the hole: undefined where that is an error. */
+function tried(text: string, scope: Scope, at: number, type: Type): { readonly gives: Type | undefined } | undefined {
   const inside: Scope = { ...scope, typeOf: (name) => (name === HOLE ? type : scope.typeOf(name)), names: () => [] }
   const { diagnostics, root } = checkUnits(text.slice(0, at) + HOLE + text.slice(at + 1), inside)
-  if (diagnostics.some(({ severity }) => severity === 'error')) return false
-  if (!root || scope.declared === undefined) return true
-  return root.type.kind === 'number' && root.type.dimension === scope.declared
+  if (diagnostics.some(({ severity }) => severity === 'error')) return undefined
+  const gives = root?.type
+  if (!gives || scope.declared === undefined) return { gives }
+  return gives.kind === 'number' && gives.dimension === scope.declared ? { gives } : undefined
 }
 
 /** What each `?` of a formula must be, with the cells of the sheet that fit, found by trying every kind of value. */
@@ -56,7 +57,15 @@ export function explainHoles({ tree, evened }: ParsedFormula, scope: Scope): Dia
 }
 
 function explainHole(text: string, scope: Scope, at: number, all: readonly Type[]): Diagnostic {
-  const accepted = all.filter((type) => fits(text, scope, at, type))
+  const found = all.flatMap((type) => {
+    const result = tried(text, scope, at, type)
+    return result ? [{ type, gives: result.gives }] : []
+  })
+  // Arithmetic takes lists as well, but where one number fits, one number is most likely meant.
+  const isOne = found.some(({ type, gives }) => type.kind === 'number' && gives?.kind === 'number')
+  const accepted = found
+    .filter(({ type, gives }) => !(isOne && type.kind === 'list' && gives?.kind === 'list'))
+    .map(({ type }) => type)
   const isAccepted = (type: Type): boolean =>
     accepted.some((one) =>
       one.kind === 'number' && type.kind === 'number'

@@ -1,4 +1,5 @@
 import { aKind, type Dimension } from '../../units/index.ts'
+import { plural } from '../../units/plural.ts'
 
 /** What is said while a formula is computed, and where it does not fit its cell. */
 export const VALUE_WORDS = {
@@ -24,6 +25,8 @@ export const VALUE_WORDS = {
 
   partNotYet: (part: string) => `“${part}” has not been measured yet.`,
   noPart: (part: string) => `This time there is no “${part}”.`,
+  listsDiffer: (first: number, second: number) =>
+    `One of these lists has ${plural(first, 'value')} and the other ${plural(second, 'value')}. They are computed value by value, so both need the same number.`,
 
   divisionByZero: 'Division by zero.',
   divisionByInfinity: 'Division by something infinite.',

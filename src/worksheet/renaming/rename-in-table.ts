@@ -34,7 +34,11 @@ export function withColumnRenamed(cells: readonly Cell[], id: string, at: number
       ? `A formula over the rows of “${labelOf(cell)}” uses the sheet’s “${name}”; under that name the column would be meant instead.`
       : undefined)
   if (refused) throw new ChangeRefused(refused)
-  const renamed = { ...cell, columns: cell.columns.with(at, { ...column, name }) }
+  const renamed = {
+    ...cell,
+    columns: cell.columns.with(at, { ...column, name }),
+    ...(cell.group === from ? { group: name } : {}),
+  }
   // Of two with one name, formulas mean the first: what they say of it stays.
   if (cell.columns.findIndex((other) => other.name === from) !== at)
     return cells.map((other) => (other.id === id ? renamed : other))

@@ -191,11 +191,13 @@ const column = v.looseObject({
   name,
   label,
   /** What its fields take; a quantity where nothing is said. A column with a formula takes nothing. */
-  entry: v.optional(v.picklist(['quantity', 'text', 'choice', 'tick', 'date and time'])),
+  entry: v.optional(v.picklist(['quantity', 'text', 'choice', 'tick', 'date', 'time', 'date and time'])),
   unit: v.optional(text),
   options: v.optional(v.array(text)),
   /** Worked out for each row, from the row's other columns and the rest of the sheet. */
   formula: v.optional(text),
+  /** What an empty field of a filled row takes, as typed. */
+  default: v.optional(text),
   /** May stay empty; a row with any other empty field is left out of what formulas see. */
   may_be_empty: v.optional(v.boolean()),
   /** The figures under the column. */
@@ -222,6 +224,8 @@ const table = v.looseObject({
   name,
   label,
   columns: v.pipe(v.array(column), v.maxLength(MAX_COLUMNS)),
+  /** The column by whose values the rows are grouped, each group with its totals. */
+  group: v.optional(name),
   /** Fields as typed, in the order of the columns; those of a formula are empty. */
   rows: v.pipe(v.array(v.pipe(v.array(text), v.maxLength(MAX_COLUMNS))), v.maxLength(MAX_ROWS)),
 })

@@ -30,6 +30,23 @@ function dateIn(text: string): string | undefined {
   return readings.length === 1 ? readings[0] : undefined
 }
 
+const clock = (parts: readonly (string | undefined)[]): string =>
+  `${two(parts[1] as string)}:${parts[2]}${parts[3] === undefined ? '' : `:${parts[3]}`}`
+
+/** A date alone, as formulas see it: `2026-11-25`. Throws ReadError. */
+export function readDate(text: string): string {
+  const read = readDateTime(text)
+  if (read.length === 10) return read
+  throw new ReadError('This column takes a date without a time.', 0, text.length, read.slice(0, 10))
+}
+
+/** A time of day, as formulas see it: `09:30` or `09:30:15`, in the order of time when sorted as text. Throws ReadError. */
+export function readTime(text: string): string {
+  const found = TIME.exec(text.trim())
+  if (found) return clock(found)
+  throw new ReadError('A time of day is written hours:minutes: 14:30.', 0, text.length)
+}
+
 /**
  * A date, with or without a time, as formulas see it: `2026-11-25` or `2026-11-25 14:30`, in the order of time when
  * sorted as text. Throws ReadError.
@@ -41,8 +58,7 @@ export function readDateTime(text: string): string {
   const time = timePart === undefined ? undefined : TIME.exec(timePart)
   if (date !== undefined && isDay(date) && time !== null) {
     if (!time) return date
-    const [, hours, minutes, seconds] = time as unknown as [string, string, string, string | undefined]
-    return `${date} ${two(hours)}:${minutes}${seconds === undefined ? '' : `:${seconds}`}`
+    return `${date} ${clock(time)}`
   }
   const [first, second] = slashed(datePart as string)
   if (first && second)

@@ -62,18 +62,101 @@ interface Condition {
 /** The figures under a table's columns, by column; made only for tables that are looked at. */
 export function footerOf(engine: Engine, node: Node): readonly (readonly FooterFigure[])[] {
   const { cell } = node
-  const table = tableOf(node)
   if (cell.kind !== 'table') return []
+  return feetOver(
+    engine,
+    node,
+    cell.columns.map(({ foot }) => foot ?? []),
+  )
+}
+
+/** The figures of each column over the rows that count, or over those among them that are in a group. */
+function feetOver(
+  engine: Engine,
+  node: Node,
+  feet: readonly (readonly Foot[])[],
+  isIn: (row: number) => boolean = () => true,
+): readonly (readonly FooterFigure[])[] {
+  const table = tableOf(node)
   const computed = rowsComputed(engine, node)
-  return cell.columns.map((column, at) =>
-    (column.foot ?? []).map((foot): FooterFigure => {
+  const grouped = computed && { ...computed, counted: computed.counted.filter(isIn) }
+  return feet.map((own, at) =>
+    own.map((foot): FooterFigure => {
       const said = { words: footerLabel(foot), ...(foot.where?.trim() ? { where: foot.where.trim() } : {}) }
       const meaning = table?.columns[at]
       if (!table || !meaning?.type) return { ...said, diagnostics: [] }
       const condition = conditionOf(engine, node, table, foot.where)
-      if (condition.diagnostics.length > 0 || condition.waits || !computed)
+      if (condition.diagnostics.length > 0 || condition.waits || !grouped)
         return { ...said, diagnostics: condition.diagnostics }
-      return { ...said, ...figureOf(engine, node, computed, at, meaning, foot, condition) }
+      return { ...said, ...figureOf(engine, node, grouped, at, meaning, foot, condition) }
+    }),
+  )
+}
+
+/** The rows that have one value in the column a table is grouped by, with their totals. */
+export interface RowGroup {
+  /** The value they share, as shown. */
+  readonly label: string
+  readonly count: number
+  /** By column. A column of quantities without figures of its own has its sum. */
+  readonly feet: readonly (readonly FooterFigure[])[]
+}
+
+/** More groups than these are not worth a table; the column is hardly one to group by. */
+const MOST_GROUPS = 200
+
+/** The groups of a table in the order in which they first occur; none where it is not grouped. */
+export function groupsOf(engine: Engine, node: Node): readonly RowGroup[] {
+  const { cell } = node
+  if (cell.kind !== 'table' || cell.group === undefined) return []
+  const by = cell.columns.findIndex(({ name }) => name === cell.group)
+  const computed = rowsComputed(engine, node)
+  const meaning = tableOf(node)?.columns[by]
+  if (!computed || !meaning?.type) return []
+  const groups = new Map<string, Set<number>>()
+  for (const row of computed.counted) {
+    const value = valueAt(node, computed, row, by)
+    const label = value === undefined ? '' : showValue(value, meaning.type, meaning.unit).text
+    const rows = groups.get(label) ?? new Set()
+    groups.set(label, rows.add(row))
+  }
+  const feet = cell.columns.map(({ foot }, at): readonly Foot[] => {
+    if (at === by) return []
+    return foot ?? (tableOf(node)?.columns[at]?.type?.kind === 'number' ? [{ figure: 'sum' }] : [])
+  })
+  return [...groups].slice(0, MOST_GROUPS).map(([label, rows]) => ({
+    label,
+    count: rows.size,
+    feet: feetOver(engine, node, feet, (row) => rows.has(row)),
+  }))
+}
+
+/**
+ * The rows a filter lets through: those that meet it where it is a condition on a row, such as `width > 300 mm`, else
+ * those with the text in one of their fields. Undefined where the filter is empty.
+ */
+export function filteredRows(engine: Engine, node: Node, filter: string): readonly number[] | undefined {
+  const { cell } = node
+  const wanted = filter.trim().toLowerCase()
+  if (cell.kind !== 'table' || wanted === '') return undefined
+  const rows = cell.rows.map((_, at) => at)
+  const table = tableOf(node)
+  if (table && /[<>=≤≥≠]/.test(filter)) {
+    const { isCounted, diagnostics } = conditionOf(engine, node, table, filter)
+    if (isCounted && diagnostics.length === 0) return rows.filter(isCounted)
+  }
+  const computed = rowsComputed(engine, node)
+  return rows.filter((row) =>
+    cell.columns.some((_, at) => {
+      const typed = cell.rows[row]?.[at] ?? ''
+      if (typed.toLowerCase().includes(wanted)) return true
+      const value = valueAt(node, computed, row, at)
+      const meaning = table?.columns[at]
+      return (
+        value !== undefined &&
+        meaning?.type !== undefined &&
+        showValue(value, meaning.type, meaning.unit).text.toLowerCase().includes(wanted)
+      )
     }),
   )
 }

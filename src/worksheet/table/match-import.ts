@@ -151,14 +151,38 @@ function newColumn(heading: string, at: number, body: Rows, others: readonly Col
   }
   const base = named(heading)
   const all = (column: Column): boolean => filled.length > 0 && readable(column) === filled.length
+  // A time such as `10:30` can be read as a ratio, so moments come first.
+  for (const entry of ['date', 'time', 'date and time'] as const)
+    if (all({ ...base, entry }) && !isRatios(heading, filled)) return { ...base, entry, ...mayBeEmpty }
   if (all(base)) return { ...base, ...mayBeEmpty }
-  if (all({ ...base, entry: 'date and time' })) return { ...base, entry: 'date and time', ...mayBeEmpty }
   if (filled.length > 0 && filled.every((field) => /^(yes|no|true|false)$/i.test(field)))
     return { ...base, entry: 'tick' }
   return { ...base, entry: 'text', ...mayBeEmpty }
 }
 
+/** Whether fields such as `1:05` and `1:10` are magnifications: their heading says so, or all of them start with 1. */
+const isRatios = (heading: string, filled: readonly string[]): boolean =>
+  filled.every((field) => /^\d+:\d+$/.test(field)) &&
+  (/\b(?:ratio|scale|magnif|reproduction)/i.test(heading) || filled.every((field) => /^1:[1-9]\d?$/.test(field)))
+
 const isFilled = (row: readonly string[]): boolean => row.some((field) => field.trim() !== '')
+
+/** The columns that a table from elsewhere does not have, though every row needs a value in them. */
+export const missingColumns = (columns: readonly Column[], { sources }: Match): readonly number[] =>
+  columns.flatMap((column, at) => {
+    const isNeeded =
+      !hasFormula(column) && column.entry !== 'tick' && column.may_be_empty !== true && !column.default?.trim()
+    return isNeeded && !sources.some(({ goal }) => goal === at) ? [at] : []
+  })
+
+/** The same columns with one value each for every row that has none of its own. */
+export const withDefaults = (cell: TableCell, values: ReadonlyMap<number, string>): TableCell => ({
+  ...cell,
+  columns: cell.columns.map((column, at) => {
+    const value = values.get(at)?.trim()
+    return value ? { ...column, default: value } : column
+  }),
+})
 
 /** A table cell with the rows of a text table below its own, or in their place. Throws TableError where there would be too many. */
 export function takeTable(cell: TableCell, rows: Rows, match: Match, how: 'below' | 'instead'): TableCell {

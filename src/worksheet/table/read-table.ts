@@ -3,7 +3,7 @@ import { aKind, type DisplayUnit, NONE, nearest, ReadError, readQuantity } from 
 import { declaredUnit } from '../document/read-given.ts'
 import { chooseOne, noOptions, yesOrNo } from '../document/words.ts'
 import type { Column } from '../schema/document.ts'
-import { readDateTime } from './date-time.ts'
+import { readDate, readDateTime, readTime } from './date-time.ts'
 import * as words from './words.ts'
 
 /** Reading a table's fields, row by row, without a sheet: a hundred thousand rows are fine. */
@@ -68,6 +68,7 @@ export function rowReader(columns: readonly Column[]): RowReader {
       hasFormula(column),
       column.may_be_empty === true,
       column.entry === 'choice' ? (column.options ?? []) : [],
+      column.default ?? '',
     ]),
   )
   const cached = readers.get(key)
@@ -108,10 +109,11 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
   for (let at = 0; at < columns.length; at++) {
     const { column, read, type } = columns[at] as ReadColumn
     if (!type) continue
-    const text = row[at] ?? ''
+    const own = row[at] ?? ''
+    if (own.trim() !== '') isBlank = false
+    const text = own.trim() === '' ? (column.default ?? '') : own
     const isEmpty = text.trim() === ''
-    if (!isEmpty) isBlank = false
-    else if (column.entry !== 'tick') {
+    if (isEmpty && column.entry !== 'tick') {
       if (column.may_be_empty !== true) {
         troubles ??= []
         troubles.push({ column: at, message: words.emptyField, from: 0, to: text.length, empty: true })
@@ -128,7 +130,9 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
       troubles.push({ column: at, message, from, to, ...(fix === undefined ? {} : { fix }) })
     }
   }
-  return { values, troubles: isBlank ? SOUND : (troubles ?? SOUND), isBlank }
+  return isBlank
+    ? { values: values.fill(undefined), troubles: SOUND, isBlank }
+    : { values, troubles: troubles ?? SOUND, isBlank }
 }
 
 /** A fix that cannot be read either is dropped. */
@@ -152,6 +156,10 @@ export function readColumn(column: Column): ReadColumn {
       return { column, type: TEXT, unit: undefined, read: asText }
     case 'tick':
       return { column, type: YES_NO, unit: undefined, read: readTick }
+    case 'date':
+      return { column, type: TEXT, unit: undefined, read: readDate }
+    case 'time':
+      return { column, type: TEXT, unit: undefined, read: readTime }
     case 'date and time':
       return { column, type: TEXT, unit: undefined, read: readDateTime }
     case 'choice': {

@@ -5,6 +5,7 @@ import {
   type RecordValue,
   refusedValue,
   type Value,
+  withGaps,
 } from '../../language/index.ts'
 import type { Column, TableCell } from '../schema/document.ts'
 import { COUNT, type ColumnPlan, columnLabel } from './columns.ts'
@@ -150,16 +151,24 @@ export class RowProgram {
   private record({ figures, counted }: RowsComputed): RecordValue {
     const { columns, rows } = this.cell
     const lists = columns.map((): Value[] => [])
-    for (const r of counted) {
+    const filled = columns.map((): number[] => [])
+    for (const [at, r] of counted.entries()) {
       const { values } = this.reader.read(rows[r] as readonly string[])
       for (let c = 0; c < lists.length; c++) {
         const value = values[c] ?? figures.get(c)?.[r]
-        if (value !== undefined) (lists[c] as Value[]).push(value)
+        if (value === undefined) continue
+        ;(lists[c] as Value[]).push(value)
+        ;(filled[c] as number[]).push(at)
       }
     }
     return Object.assign(Object.create(null), {
       [COUNT]: counted.length,
-      ...Object.fromEntries(columns.map(({ name }, c) => [name, lists[c] as Value[]])),
+      ...Object.fromEntries(
+        columns.map(({ name }, c) => [
+          name,
+          withGaps(lists[c] as Value[], { rows: filled[c] as number[], of: counted.length }),
+        ]),
+      ),
     })
   }
 }

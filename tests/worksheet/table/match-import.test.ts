@@ -69,7 +69,7 @@ describe('a table with headings', () => {
     )
     expect(cell.columns.slice(4)).toEqual([
       { name: 'depth', label: 'Depth', unit: 'mm', may_be_empty: true },
-      { name: 'seen', label: 'Seen', entry: 'date and time', may_be_empty: true },
+      { name: 'seen', label: 'Seen', entry: 'date', may_be_empty: true },
       { name: 'bound', label: 'Bound', entry: 'tick' },
       { name: 'copies', label: 'Copies', may_be_empty: true },
       { name: 'note', label: 'Note', entry: 'text', may_be_empty: true },
