@@ -5,6 +5,7 @@ import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from 
 import { type Simulation, simulate } from '../worksheet/simulation/simulate.ts'
 import { type AdviceReport, adviceLines, adviceReport } from './advice.ts'
 import type { Arguments } from './input.ts'
+import { functionLines, functionReports } from './own-functions.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
@@ -25,10 +26,12 @@ export async function compute(args: Arguments): Promise<number> {
   )
   const simulated = simulation && simulate(sheet.engine, simulation)
   const advice: AdviceReport | undefined = isAdvised ? adviceReport(sheet) : undefined
+  const functions = functionReports(sheet)
   if (json)
     printJson({
       cells: cellReports(outcomes, examples, new Map(checks.map((one) => [one.name, one])), simulated),
       checks: firstOfEach(checks.map(({ name, state }) => [name, state])),
+      ...(functions.length > 0 ? { functions: Object.fromEntries(functions) } : {}),
       ...advice,
     })
   else
@@ -38,9 +41,11 @@ export async function compute(args: Arguments): Promise<number> {
         ...(simulated ? simulatedLine(cell, outcome, simulated) : []),
       ]),
       ...checks.flatMap((check) => [checkLine(check), ...(simulated ? passesLine(check.name, simulated) : [])]),
+      ...functions.flatMap(functionLines),
       ...(advice ? adviceLines(advice) : []),
     ])
   const failed =
+    functions.some(([, { error, examples }]) => error !== null || examples.some(({ passes }) => !passes)) ||
     outcomes.some(([cell, { state }]) => state === 'error' || (worksheet.parts && isLacking(cell))) ||
     checks.some(({ state }) => state !== 'pass' && state !== 'marginal')
   return failed ? 1 : 0

@@ -1,5 +1,12 @@
 export { LampDragSolver, type Target } from './advice/lamp-drag-solver.ts'
-export { ClippingError, clippingOf, fitted, LARGEST_CLIPPING, readClipping } from './clipping/clipping.ts'
+export {
+  ClippingError,
+  clippingOf,
+  fitted,
+  LARGEST_CLIPPING,
+  readClipping,
+  withFunctions,
+} from './clipping/clipping.ts'
 export { type Change, ChangeRefused } from './document/change.ts'
 export { withMeasured } from './document/measured.ts'
 export { freeName, isNamed, refusedName } from './document/names.ts'

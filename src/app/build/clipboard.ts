@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
-import { type Cell, type Change, clippingOf } from '../../worksheet/index.ts'
+import { type Cell, type Change, clippingOf, withFunctions } from '../../worksheet/index.ts'
 import { isField } from '../open/is-field.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
 import { pastedInto, removal, saidOf } from './clip-board.ts'
@@ -145,7 +145,7 @@ export class Clipboard implements ReactiveController {
 
   private async copyByPress(act: 'copy' | 'cut'): Promise<void> {
     const cells = this.toCopy()
-    const text = clippingOf(cells)
+    const text = clippingOf(withFunctions(cells, this.face.cells()))
     try {
       await navigator.clipboard.writeText(text)
     } catch {
@@ -179,7 +179,7 @@ export class Clipboard implements ReactiveController {
     if (isField(event) || (this.ids.size === 0 && String(getSelection()) !== '')) return []
     const cells = this.toCopy()
     if (cells.length === 0) return cells
-    event.clipboardData?.setData('text/plain', clippingOf(cells))
+    event.clipboardData?.setData('text/plain', clippingOf(withFunctions(cells, this.face.cells())))
     event.preventDefault()
     return cells
   }

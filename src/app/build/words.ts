@@ -19,6 +19,7 @@ export const buildWords = {
     variants: 'Variants',
     run: 'A run',
     frame: 'A picture measured',
+    function: 'A function',
   },
   firstCells: 'This sheet is empty. Start with these cells:',
   nextCells: 'Next:',

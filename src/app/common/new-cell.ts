@@ -17,6 +17,7 @@ export const ADDITIONS = [
   'variants',
   'run',
   'frame',
+  'function',
 ] as const
 export type Addition = (typeof ADDITIONS)[number]
 

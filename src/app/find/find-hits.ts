@@ -86,7 +86,11 @@ const OWN_TEXTS: ByKind<[], Text[]> = {
     ...areas.map(({ name }): Text => [place.area, name]),
     [place.picture, picture?.name],
   ],
-  function: () => [],
+  function: ({ about, formula, examples = [] }) => [
+    [place.text, about],
+    [place.formula, formula],
+    ...examples.map((example): Text => [place.formula, example.formula]),
+  ],
 }
 
 /** What a cell shows in addition to what was typed into it. */

@@ -1,11 +1,12 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
-import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
+import { functionOutcomeOf, functionSignature } from '../../worksheet/engine/function-outcome.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
 import {
   type Cell,
   type Check,
+  type FunctionCell,
   type Given,
   isNamed,
   type Note,
@@ -118,7 +119,17 @@ const noteRow = ({ role, text }: Note): Node =>
 /** A row of a table of figures, or blocks of their own. */
 type OnPaper = { readonly row: Node } | { readonly blocks: readonly Node[] }
 
-const later = (cell: Cell): OnPaper => ({ blocks: [element('p', {}, `${labelOf(cell)}: ${LATER_KIND_TEXT}`)] })
+/** A function with its formula, and what its examples give. */
+function functionOnPaper(sheet: Sheet, cell: FunctionCell): Node {
+  const examples = functionOutcomeOf(sheet.engine, cell.id)?.examples ?? []
+  return element(
+    'div',
+    { class: 'note' },
+    element('p', {}, element('b', {}, labelOf(cell)), cell.about ? ` ${cell.about}` : ''),
+    element('p', {}, `${functionSignature(cell)} = ${cell.formula ?? ''}`),
+    ...examples.map(({ formula, shown }) => element('p', {}, `${formula} = ${shown || '–'}`)),
+  )
+}
 
 /** A cell on paper, by its kind. */
 const ON_PAPER: ByKind<[Sheet, boolean], OnPaper> = {
@@ -136,7 +147,7 @@ const ON_PAPER: ByKind<[Sheet, boolean], OnPaper> = {
   variants: (cell, sheet) => ({ blocks: [variantsOnPaper(sheet, cell)] }),
   run: (cell, sheet) => ({ blocks: [runOnPaper(sheet, cell)] }),
   frame: (cell) => ({ blocks: frameOnPaper(cell) }),
-  function: later,
+  function: (cell, sheet) => ({ blocks: [functionOnPaper(sheet, cell)] }),
 }
 
 /** The rows of a section in their order; givens and results that follow each other share a table. */

@@ -1,14 +1,11 @@
-import { css, html, LitElement, nothing } from 'lit'
+import { css, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
 import type { WideCell } from '../shared/cell-view.ts'
 import { labelledStyle } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
 import type { Form } from './form-fields.ts'
 
 type Fields = (form: Form, cell: never) => unknown
-
-const laterKind = async () => ({ form: () => html`<p class="all">${LATER_KIND_TEXT}</p>` })
 
 const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fields }>>> = {
   steps: () => import('./steps-form.ts'),
@@ -17,7 +14,7 @@ const FETCH: Readonly<Record<WideCell['kind'], () => Promise<{ readonly form: Fi
   variants: () => import('./variants-form.ts'),
   run: () => import('./run-form.ts'),
   frame: () => import('./frame-form.ts'),
-  function: laterKind,
+  function: () => import('./function-form.ts'),
 }
 
 /** The form of a cell that takes the whole width, loaded when one is first opened. */

@@ -1,13 +1,9 @@
 import { html, type TemplateResult } from 'lit'
-import { LATER_KIND_TEXT } from '../../worksheet/document/label.ts'
 import type { Cell } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
-import { type CellSignal, labelOf } from '../shared/cell-view.ts'
+import type { CellSignal } from '../shared/cell-view.ts'
 
 type Element = (cell: Cell, view: CellSignal) => TemplateResult
-
-const later: Element = (cell) =>
-  html`<p class="quiet" data-cell=${cell.id} tabindex="-1">${labelOf(cell)}: ${LATER_KIND_TEXT}</p>`
 
 /** An element whose script is fetched when a worksheet first has a cell of its kind. */
 const fetched = (fetch: () => Promise<unknown>, element: Element): Element => {
@@ -55,7 +51,10 @@ const ELEMENTS: ByKind<[CellSignal], TemplateResult> = {
     () => import('../frame/frame-cell.ts'),
     ({ id }, view) => html`<frame-cell data-cell=${id} tabindex="-1" .view=${view}></frame-cell>`,
   ),
-  function: later,
+  function: fetched(
+    () => import('../function/function-cell.ts'),
+    ({ id }, view) => html`<function-cell data-cell=${id} tabindex="-1" .view=${view}></function-cell>`,
+  ),
 }
 
 export const cellElement = (cell: Cell, view: CellSignal): TemplateResult => byKind(ELEMENTS, cell, view)

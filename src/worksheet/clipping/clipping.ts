@@ -1,7 +1,9 @@
 import { freeNameBeside, isNamed } from '../document/names.ts'
 import { readGiven } from '../document/read-given.ts'
+import { kindOf } from '../kinds/index.ts'
+import type { Renaming } from '../kinds/kind.ts'
 import { followNames } from '../renaming/follow-names.ts'
-import type { Cell, Given, Result } from '../schema/document.ts'
+import type { Cell, FunctionCell, Given, Result } from '../schema/document.ts'
 import { FORMAT, MAX_CELLS, VERSION } from '../schema/format.ts'
 import { DocumentError, parseJson, readData } from '../schema/read-document.ts'
 import * as words from './words.ts'
@@ -14,6 +16,24 @@ const MOST_LINES = 500
 
 /** Why a text cannot be pasted as cells: what is wrong, where, and what to do. */
 export class ClippingError extends Error {}
+
+/** Cells to copy, with the functions of the sheet that their formulas call, and those that these call. */
+export function withFunctions(cells: readonly Cell[], sheet: readonly Cell[]): readonly Cell[] {
+  const functions = sheet.filter((cell): cell is FunctionCell => cell.kind === 'function')
+  const chosen = new Set<Cell>(cells)
+  const open = [...cells]
+  for (let cell = open.pop(); cell; cell = open.pop()) {
+    const text = JSON.stringify(cell.kind === 'table' ? { ...cell, rows: [] } : cell)
+    for (const one of functions)
+      if (!chosen.has(one) && callOf(one.name).test(text)) {
+        chosen.add(one)
+        open.push(one)
+      }
+  }
+  return chosen.size === cells.length ? cells : sheet.filter((cell) => chosen.has(cell))
+}
+
+const callOf = (name: string): RegExp => new RegExp(`(?<![\\w.])${name}(?=\\s*\\()`, 'g')
 
 /** Cells as a text to be pasted into any sheet, readable by eye. Ids stay behind: each sheet gives its own. */
 export function clippingOf(cells: readonly Cell[]): string {
@@ -98,5 +118,40 @@ export function fitted(clipped: readonly Cell[], others: readonly Cell[], newId:
     taken.add(name)
     return stays ? cell : { ...cell, name }
   })
-  return named.map((cell) => ({ ...(names.size > 0 ? followNames(cell, names, clipped) : cell), id: newId() }))
+  const followed = named.map((cell) => (names.size > 0 ? followNames(cell, names, clipped) : cell))
+  return withOwnFunctions(followed, others).map((cell) => ({ ...cell, id: newId() }))
+}
+
+const definition = ({ id: _, label: __, ...rest }: FunctionCell): string =>
+  JSON.stringify(rest, Object.keys(rest).sort())
+
+/** Functions the sheet has already stay behind; one that is another under the same name gets a free name in the calls too. */
+function withOwnFunctions(clipped: readonly Cell[], others: readonly Cell[]): readonly Cell[] {
+  const there = new Map(others.flatMap((cell) => (cell.kind === 'function' ? [[cell.name, cell] as const] : [])))
+  const names = new Map<string, string>()
+  const left = clipped.filter((cell) => {
+    const same = cell.kind === 'function' ? there.get(cell.name) : undefined
+    if (!same || cell.kind !== 'function') return true
+    if (definition(same) === definition(cell)) return false
+    names.set(cell.name, freeNameBeside(cell.name, new Set(there.keys())))
+    return true
+  })
+  if (names.size === 0) return left
+  const calls = (text: string): string =>
+    [...names].reduce((changed, [from, to]) => changed.replace(callOf(from), to), text)
+  const renaming: Renaming = {
+    one: (name) => name,
+    formula: calls,
+    message: (text) => text.replace(/\{([^{}]*)\}/g, (_, inside: string) => `{${calls(inside)}}`),
+    inRow: (_, change) => change(renaming),
+  }
+  return left.map((cell) => {
+    if (cell.kind !== 'function') return kindOf(cell).renamed(cell, renaming, clipped)
+    return {
+      ...cell,
+      name: names.get(cell.name) ?? cell.name,
+      formula: calls(cell.formula ?? ''),
+      examples: (cell.examples ?? []).map((example) => ({ ...example, formula: calls(example.formula) })),
+    }
+  })
 }

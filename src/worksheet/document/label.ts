@@ -9,6 +9,3 @@ const UNTITLED = { drawing: 'Drawing', steps: 'Steps', range: 'Range', variants:
 /** What a person calls a cell that has a title, not a name. */
 export const titleOf = (cell: Exclude<Cell, NamedCell | Note>): string =>
   cell.kind === 'function' ? labelOf(cell) : cell.title?.trim() || UNTITLED[cell.kind]
-
-/** Shown instead of a cell of a kind that this version reserves and a later one fills. */
-export { laterKind as LATER_KIND_TEXT } from './words.ts'

@@ -289,7 +289,8 @@ export class Sheet {
     if (!filled) this.places = undefined
     if (!filled?.every(({ kind }) => kind === 'given')) this.forgetShowing()
     if (this.watchers.size === 0) return
-    if (!filled) {
+    // A function may be called anywhere, in drawings and messages too.
+    if (!filled || filled.some(({ kind }) => kind === 'function')) {
       this.tellAll('all')
       return
     }

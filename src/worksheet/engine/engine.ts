@@ -1,11 +1,12 @@
 import type { CompileResult, Diagnostic, Library, Scope, Type, Value } from '../../language/index.ts'
 import { isNamed } from '../document/names.ts'
-import type { Cell, NamedCell } from '../schema/document.ts'
+import type { Cell, FunctionCell, NamedCell } from '../schema/document.ts'
 import type { Capabilities } from './capabilities.ts'
 import { Computation, type NodeGraph, type Touched } from './computation.ts'
 import { dependencyOrder } from './dependency-order.ts'
 import { type EngineView, ERROR, type Layout } from './engine-view.ts'
 import { checkNode, clearCompiled, type Node, newNode, sameOrBothMissing, setCell } from './node.ts'
+import { defineFunctions, libraryWith, mentionsFunction, type OwnFunction } from './own-functions.ts'
 import { SheetScope } from './sheet-scope.ts'
 
 /** The most compiled texts of messages and drawings that are stored; beyond it they are compiled again. */
@@ -40,10 +41,16 @@ export class Engine implements EngineView, NodeGraph {
   /** Whether exposure values are computed as plain stops, with a warning: so in sheets of version 1. */
   lenientLevels = false
 
+  /** The functions that are there without those of the sheet. */
+  private base: Library
+  private own: readonly OwnFunction[] = []
+
   constructor(
     private library: Library,
     public capabilities: Capabilities,
-  ) {}
+  ) {
+    this.base = library
+  }
 
   node(id: string): Node | undefined {
     return this.nodes.get(id)
@@ -127,6 +134,7 @@ export class Engine implements EngineView, NodeGraph {
 
   /** Takes in a whole list of cells; what is unchanged (the same object) stays as computed. Returns the positions computed. */
   update(cells: readonly Cell[]): Touched {
+    const renewed = this.renewFunctions(cells)
     const named = cells.filter(isNamed)
     const present = new Set(named.map(({ id }) => id))
     const changed = new Set<Node>()
@@ -155,13 +163,37 @@ export class Engine implements EngineView, NodeGraph {
     this.byName = firstNamed
     for (const node of ordered)
       if (changedNames.has(node.cell.name) || node.mentions.some((name) => changedNames.has(name))) changed.add(node)
+    for (const node of ordered) if (renewed.some((name) => mentionsFunction(node, name))) changed.add(node)
     return this.settle(changed)
+  }
+
+  /** The functions of the sheet, in the order of the document. */
+  get ownFunctions(): readonly OwnFunction[] {
+    return this.own
+  }
+
+  /** Takes in the functions of the sheet. Returns the names that now mean something else. */
+  private renewFunctions(cells: readonly Cell[]): readonly string[] {
+    const functions = cells.filter((cell): cell is FunctionCell => cell.kind === 'function')
+    if (functions.length === this.own.length && functions.every((cell, at) => this.own[at]?.cell === cell)) return []
+    const before = this.own
+    this.own = defineFunctions(
+      functions.map((cell) => ({ cell })),
+      this.base,
+      this.capabilities.compiler,
+    )
+    this.library = libraryWith(this.base, this.own)
+    this.sheetScope.changed()
+    this.texts.clear()
+    return [...new Set([...before, ...this.own].map(({ cell }) => cell.name))]
   }
 
   /** Takes a larger library, or capabilities that were missing: they only affect cells that did not compile before. */
   extend(library: Library, capabilities = this.capabilities): Touched {
-    this.library = library
+    this.base = library
     this.capabilities = capabilities
+    this.own = defineFunctions(this.own, this.base, capabilities.compiler)
+    this.library = libraryWith(this.base, this.own)
     this.texts.clear()
     const all = [...this.nodes.values()]
     const uncompiled = all.filter(({ errors, awaitingCompiler }) => awaitingCompiler || errors.length > 0)

@@ -329,8 +329,30 @@ const frame = v.looseObject({
   fills: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), name)),
 })
 
-/** Reserved: a function of the worksheet. This version preserves it and says that a later one made it. */
-const functionCell = v.looseObject({ kind: v.literal('function'), id, name, label })
+const MOST_ARGUMENTS = 20
+
+/** A function of the worksheet's own: every formula of the worksheet can call it. */
+const functionCell = v.looseObject({
+  kind: v.literal('function'),
+  id,
+  name,
+  label,
+  /** What it computes, in a line. */
+  about: v.optional(text),
+  /** What goes in, in order, each with the unit that says what kind of quantity it is. */
+  arguments: v.optional(
+    v.pipe(
+      v.array(v.looseObject({ name: text, unit: v.optional(text), about: v.optional(text) })),
+      v.maxLength(MOST_ARGUMENTS),
+    ),
+  ),
+  /** The unit of its result. */
+  unit: v.optional(text),
+  /** Over its arguments and functions alone. */
+  formula: v.optional(text),
+  /** Calls with what they give, as typed: `border(420 mm)` gives `21 mm`. */
+  examples: v.optional(v.pipe(v.array(v.looseObject({ formula: text, gives: text })), v.maxLength(MOST_LISTED))),
+})
 
 export const CellSchema = v.variant('kind', [
   given,
