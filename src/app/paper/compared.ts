@@ -1,8 +1,9 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
+import { drawRangeMap } from '../../drawings/range/range-map.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
-import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
+import { type RangeGrid, type RangeTable, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
@@ -33,6 +34,7 @@ function columns(title: string, heads: readonly string[], rows: readonly (readon
 export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
   let table: RangeTable
   try {
+    if (cell.second) return gridOnPaper(rangeGrid(sheet, cell), cell)
     table = rangeTable(sheet, cell)
   } catch (error) {
     if (!(error instanceof RangeInputError)) throw error
@@ -51,6 +53,16 @@ export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
         ...followed.map((one) => one.shown[at] as string),
       ]),
     ),
+  ]
+}
+
+/** The map and the table of a result over two givens. */
+function gridOnPaper(grid: RangeGrid, cell: Range): Node[] {
+  const drawn = drawRangeMap(grid, { width: PLOT_WIDTH, title: cell.title?.trim() || undefined })
+  const { node, width, height, title, table } = drawn
+  return [
+    element('figure', {}, { ...node, attributes: { ...node.attributes, width, height } }),
+    columns(title, table?.head ?? [], table?.rows ?? []),
   ]
 }
 

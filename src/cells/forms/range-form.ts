@@ -15,7 +15,11 @@ const WAYS: readonly (readonly [NonNullable<Range['by']>, string])[] = [
 const MOST_RESULTS = 3
 
 const canRun = (cell: Cell): cell is Given =>
-  cell.kind === 'given' && ['quantity', 'choice'].includes(cell.entry ?? 'quantity')
+  cell.kind === 'given' && ['quantity', 'choice', 'size'].includes(cell.entry ?? 'quantity')
+
+/** What may be varied of a given: itself, or the sides of a size. */
+const targetsOf = ({ name, entry }: Given): readonly string[] =>
+  entry === 'size' ? [`${name}.width`, `${name}.height`] : [name]
 
 /** The fields of a range in Build: the varied given, its ends and steps, and the results. */
 export function form(form: Form, cell: Range): TemplateResult {
@@ -24,7 +28,9 @@ export function form(form: Form, cell: Range): TemplateResult {
   const givens = sheet.cells.filter(canRun)
   const results = sheet.cells.flatMap((one) => (one.kind === 'result' || one.kind === 'check' ? [one] : []))
   const called = (name: string): string => {
-    const found = sheet.named(name)
+    const [given, side] = name.split('.') as [string, string | undefined]
+    const found = sheet.named(given)
+    if (found && side) return `${rangeFormWords.side(labelOf(found), side)} (${name})`
     return found ? `${labelOf(found)} (${name})` : cellWords.noLongerThere(name)
   }
   /** A chosen name stays visible even if its cell is gone from the sheet. */
@@ -36,6 +42,10 @@ export function form(form: Form, cell: Range): TemplateResult {
     else next[at] = name
     put({ results: next }, `results-${at}`)
   }
+  const putSecond = (second: Range['second'], key: string): void => {
+    const { second: _, ...rest } = cell
+    form.put((second ? { ...rest, second } : rest) as Range, `${key}:${cell.id}`)
+  }
   const slots = Math.min(MOST_RESULTS, cell.results.length + 1)
   return html`
     ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
@@ -43,13 +53,7 @@ export function form(form: Form, cell: Range): TemplateResult {
       label: rangeFormWords.variedGiven,
       value: cell.of ?? '',
       className: 'all',
-      options: [
-        ['', rangeFormWords.chooseGiven],
-        ...offered(
-          givens.map(({ name }) => name),
-          cell.of,
-        ),
-      ],
+      options: [['', rangeFormWords.chooseGiven], ...offered(givens.flatMap(targetsOf), cell.of)],
       put: (of) => put({ of: of || undefined }, 'of'),
     })}
     ${selected({
@@ -77,6 +81,14 @@ export function form(form: Form, cell: Range): TemplateResult {
             },
           })
     }
+    ${selected({
+      label: rangeFormWords.secondGiven,
+      value: cell.second?.of ?? '',
+      className: 'all',
+      options: [['', rangeFormWords.noSecond], ...offered(givens.flatMap(targetsOf), cell.second?.of)],
+      put: (of) => putSecond(of === '' ? undefined : { ...cell.second, of }, 'second'),
+    })}
+    ${cell.second ? secondEnds(cell.second, putSecond) : ''}
     ${Array.from({ length: slots }, (_, at) =>
       selected({
         label: at === 0 ? rangeFormWords.result : rangeFormWords.nextResult,
@@ -94,3 +106,21 @@ export function form(form: Form, cell: Range): TemplateResult {
     )}
   `
 }
+
+/** Where the second given begins and ends, and its steps. */
+const secondEnds = (
+  second: NonNullable<Range['second']>,
+  put: (second: Range['second'], key: string) => void,
+): TemplateResult => html`
+  ${labelled({ label: rangeFormWords.secondFrom, value: second.from ?? '', put: (from) => put({ ...second, from: from || undefined }, 'second-from') })}
+  ${labelled({ label: rangeFormWords.secondTo, value: second.to ?? '', put: (to) => put({ ...second, to: to || undefined }, 'second-to') })}
+  ${labelled({
+    label: rangeFormWords.secondCount,
+    value: second.count === undefined ? '' : String(second.count),
+    placeholder: '8',
+    put: (text) => {
+      const count = Math.round(Number(text))
+      put({ ...second, count: count >= 1 && count <= 200 ? count : undefined }, 'second-count')
+    },
+  })}
+`

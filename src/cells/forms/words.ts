@@ -60,6 +60,12 @@ export const formWords = {
 export const rangeFormWords = {
   steps: { 'even steps': 'In even steps', stops: 'By stops', marks: 'By marks or options' },
   variedGiven: 'Given to vary',
+  secondGiven: 'Second given to vary, for a map',
+  noSecond: 'None',
+  secondFrom: 'Second, from',
+  secondTo: 'Second, to',
+  secondCount: 'Second, number of steps',
+  side: (label: string, side: string): string => `${label}, ${side}`,
   chooseGiven: 'Choose a given',
   stepping: 'Steps',
   perStop: 'Values per stop',

@@ -2,8 +2,9 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Drawing } from '../../drawings/canvas/tree.ts'
+import { drawRangeMap } from '../../drawings/range/range-map.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
-import { type RangeTable, rangeTable } from '../../worksheet/analysis/range-table.ts'
+import { type RangeGrid, type RangeTable, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
 import { RangeInputError, type RangeValue } from '../../worksheet/analysis/range-values.ts'
 import type { Range } from '../../worksheet/index.ts'
 import { basicWords } from '../basic/words.ts'
@@ -91,8 +92,8 @@ export class RangeCell extends SignalWatcher(LitElement) {
     requestChange(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
   }
 
-  private useValue({ given }: RangeTable, { text }: RangeValue, shown: string): void {
-    const refused = requestChange(this, { do: 'replace', cell: { ...given, value: text } })
+  private useValue({ given, filledWith }: RangeTable, { text }: RangeValue, shown: string): void {
+    const refused = requestChange(this, { do: 'replace', cell: filledWith(text) })
     this.announced = refused ?? rangeWords.isNow(labelOf(given), shown)
   }
 
@@ -113,11 +114,15 @@ export class RangeCell extends SignalWatcher(LitElement) {
   }
 
   private plot(table: RangeTable, cell: Range): TemplateResult | typeof nothing {
+    return this.drawn(cell, (options) => drawRange(table, options))
+  }
+
+  private drawn(
+    cell: Range,
+    draw: (options: { width: number; title: string | undefined }) => Drawing,
+  ): TemplateResult | typeof nothing {
     if (this.width.px === 0) return nothing
-    const drawn = drawRange(table, {
-      width: Math.min(this.width.px, WIDEST) / ZOOM,
-      title: cell.title?.trim() || undefined,
-    })
+    const drawn = draw({ width: Math.min(this.width.px, WIDEST) / ZOOM, title: cell.title?.trim() || undefined })
     return html`
       <figure>${drawTree(drawn.node)}</figure>
       ${drawn.omissions.map((why) => html`<p class="small quiet">${why}</p>`)}
@@ -163,21 +168,56 @@ export class RangeCell extends SignalWatcher(LitElement) {
     `
   }
 
+  /** A result over two givens: a map, and its figures in rows and columns. */
+  private grid(grid: RangeGrid, cell: Range): TemplateResult {
+    const { across, up, shown } = grid
+    return html`
+      ${this.drawn(cell, (options) => drawRangeMap(grid, options))}
+      <div class="scrolled" role="region" tabindex="0" aria-label=${rangeWords.figures}>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">${labelOf(up.given)} ↓ ${labelOf(across.given)} →</th>
+              ${across.shown.map((text) => html`<th scope="col">${text}</th>`)}
+            </tr>
+          </thead>
+          <tbody>
+            ${up.shown.map(
+              (text, row) => html`<tr>
+                <th scope="row">${text}</th>
+                ${(shown[row] ?? []).map((figure) => html`<td>${figure}</td>`)}
+              </tr>`,
+            )}
+          </tbody>
+        </table>
+      </div>
+    `
+  }
+
   override render(): TemplateResult {
     const { cell, sheet } = this.view.get()
     let table: RangeTable | undefined
+    let grid: RangeGrid | undefined
     let why = ''
     try {
-      table = rangeTable(sheet, cell)
+      if (cell.second) grid = rangeGrid(sheet, cell)
+      else table = rangeTable(sheet, cell)
     } catch (error) {
       if (!(error instanceof RangeInputError)) throw error
       why = error.message
     }
-    const title = cell.title?.trim() || (table ? rangeWords.title(labelOf(table.given)) : labelOf(cell))
+    const given = table?.given ?? grid?.across.given
+    const title = cell.title?.trim() || (given ? rangeWords.title(labelOf(given)) : labelOf(cell))
     return html`
       <h3>${title}</h3>
       ${this.ends(cell)}
-      ${table ? html`${this.plot(table, cell)}${this.rows(table)}` : html`<p class="small">${why}</p>`}
+      ${
+        table
+          ? html`${this.plot(table, cell)}${this.rows(table)}`
+          : grid
+            ? this.grid(grid, cell)
+            : html`<p class="small">${why}</p>`
+      }
       ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
       <p class="unseen" role="status">${this.announced}</p>
     `

@@ -3,25 +3,12 @@ import { labelOf } from '../../worksheet/document/label.ts'
 import { Canvas } from '../canvas/canvas.ts'
 import type { DrawingOptions } from '../canvas/drawing-options.ts'
 import { type Point, point } from '../canvas/geometry.ts'
-import { ASCENT, textWidth } from '../canvas/lettering.ts'
+import { ASCENT } from '../canvas/lettering.ts'
 import { nothingDrawn } from '../canvas/nothing-drawn.ts'
-import { figureText } from '../canvas/text-figures.ts'
 import type { Drawing } from '../canvas/tree.ts'
-import {
-  ABOVE,
-  type Axis,
-  apertureAxis,
-  BELOW,
-  drawAxes,
-  figuresWidth,
-  linearAxis,
-  logAxis,
-  MARK_ROW,
-  markAcross,
-  type Plot,
-  type Span,
-} from '../plots/axes.ts'
+import { ABOVE, type Axis, BELOW, drawAxes, figuresWidth, MARK_ROW, markAcross, type Plot } from '../plots/axes.ts'
 import { describeRange, rangeTableOf } from './describe-range.ts'
+import { axisAcross, axisUp, shortened, withNotation } from './range-axes.ts'
 import { RANGE_WORDS as WORDS } from './words.ts'
 
 const PAD = 4
@@ -29,8 +16,6 @@ const ROW = 18
 const NARROWEST = 240
 /** Space in pixels between plots, for the figures of the axis. */
 const APART = 30
-/** Results with a larger ratio of greatest to least get a logarithmic axis. */
-const FAR = 200
 
 /** Plots results over a range of one given, one plot above the other, with the present value marked in all. */
 export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'width' | 'title'>): Drawing {
@@ -42,21 +27,26 @@ export function drawRange(table: RangeTable, options: Pick<DrawingOptions, 'widt
 
   const each = Math.round(Math.min(plots.length > 1 ? 170 : 260, Math.max(120, width * 0.5)))
   const canvas = new Canvas(width)
-  const yAxes = plots.map((one) => upright(one, [each, 0]))
+  const curves = table.isContinuous ? sampled(table, axisAcross(table, [0, 1])) : undefined
+  const further = (one: Followed): readonly number[] => {
+    const which = table.followed.indexOf(one)
+    return (curves ?? []).flatMap(({ values }) => values[which] ?? [])
+  }
+  const yAxes = plots.map((one) => axisUp(one, [each, 0], further(one)))
   const left = PAD + Math.max(...yAxes.map(figuresWidth))
-  const x = across(table, [left, width - PAD - 10])
+  const x = axisAcross(table, [left, width - PAD - 10])
   let top = PAD + ROW + ABOVE + MARK_ROW
   plots.forEach((one, which) => {
     const last = which === plots.length - 1
     const bottom = top + each
-    const y = upright(one, [bottom, top])
+    const y = axisUp(one, [bottom, top], further(one))
     const shownX = last ? x : { ...x, heading: '', ticks: x.ticks.map(({ value }) => ({ value })) }
     const plot: Plot = { box: { left, right: width - PAD - 10, top, bottom }, x: shownX, y }
     const paper = { left: 0, right: width, top: 0, bottom: bottom + BELOW + PAD }
     letterHead(canvas, one, point(PAD, top - ABOVE - MARK_ROW), paper.right)
     drawAxes(canvas, plot, paper, MARK_ROW)
     markPresent(canvas, plot, table, which === 0)
-    drawFollowed(canvas, plot, table, one)
+    drawFollowed(canvas, plot, table, one, curves)
     top = bottom + (last ? 0 : APART) + ROW + ABOVE + MARK_ROW
   })
   const height = top - ROW - ABOVE - MARK_ROW + BELOW + PAD
@@ -81,51 +71,11 @@ function canBePlotted({ cell, figures, measured }: Followed, omissions: string[]
   return known > 0
 }
 
-/** The heading of an axis with its unit. */
-function heading(label: string, unit: Followed['unit']): string {
-  const behind =
-    unit?.notation === 'f-number'
-      ? WORDS.apertureUnit
-      : unit?.notation === 'ratio'
-        ? WORDS.ratioUnit
-        : (unit?.symbol ?? '')
-  return behind === '' ? label : WORDS.withUnit(label, behind)
-}
-
-function across(table: RangeTable, span: Span): Axis {
-  const { figures, unit, present, byFactors } = table
-  const all = present === undefined ? figures : [...figures, present]
-  const [from, to] = [Math.min(...all), Math.max(...all)]
-  const text = heading(shortened(labelOf(table.given), span[1] - span[0]), unit)
-  if (unit.notation === 'f-number') return apertureAxis([from, to], span, text)
-  return byFactors && from > 0 ? logAxis([from, to], span, text) : linearAxis([from, to], span, text)
-}
-
-/** As many words of a text as fit into a space in pixels. */
-function shortened(text: string, room: number): string {
-  const words = text.split(' ')
-  while (words.length > 1 && textWidth(words.join(' ')) > room - 60) words.pop()
-  return words.length === text.split(' ').length ? text : `${words.join(' ')} …`
-}
-
-function upright({ figures, present, unit }: Followed, span: Span): Axis {
-  const known = [...figures, present].filter((one): one is number => one !== undefined)
-  const [least, most] = [Math.min(...known), Math.max(...known)]
-  const text = unit ? heading('', unit).replace(/^, /, '') : ''
-  return least > 0 && most / least > FAR ? logAxis([least, most], span, text) : linearAxis([least, most], span, text)
-}
-
 /** Writes the name of the result and its present value above the plot. */
 function letterHead(canvas: Canvas, { cell, present, unit }: Followed, at: Point, right: number): void {
   const label = labelOf(cell)
-  const figure = present === undefined ? '' : figureText(present)
-  const now =
-    unit?.notation === 'f-number'
-      ? `f/${figure}`
-      : unit?.notation === 'ratio'
-        ? `1:${figure}`
-        : [figure, unit?.symbol].filter(Boolean).join(' ')
-  const fullest = figure === '' ? [label] : [WORDS.labelNow(label, now), label]
+  const now = present === undefined ? '' : withNotation(present, unit)
+  const fullest = now === '' ? [label] : [WORDS.labelNow(label, now), label]
   const wordings = [...fullest, shortened(label, right - at.x)]
   const lettering = wordings.map((text) => ({
     lettering: { text, at: point(at.x, at.y + ASCENT - 1), anchor: 'start' as const },
@@ -141,12 +91,7 @@ function markPresent(
 ): void {
   const { x } = plot
   if (present === undefined || present < x.from * (1 - 1e-9) - 1e-12 || present > x.to * (1 + 1e-9) + 1e-12) return
-  const figure =
-    unit.notation === 'f-number'
-      ? `f/${figureText(present)}`
-      : unit.notation === 'ratio'
-        ? `1:${figureText(present)}`
-        : `${figureText(present)} ${unit.symbol}`.trim()
+  const figure = withNotation(present, unit)
   const text = presentAt === undefined ? figure : (shown[presentAt] as string)
   markAcross(canvas, plot, {
     className: 'set',
@@ -161,16 +106,17 @@ function markPresent(
 function drawFollowed(
   canvas: Canvas,
   { x, y, box }: Plot,
-  { figures, presentAt }: RangeTable,
-  { figures: followed }: Followed,
+  table: RangeTable,
+  followedCell: Followed,
+  curves: readonly Sample[] | undefined,
 ): void {
-  const points = followed.map((figure, at) => {
-    const placed = figure === undefined ? undefined : point(x.place(figures[at] as number), y.place(figure))
-    // Values below the end of a logarithmic axis are not drawn.
-    return placed && placed.y <= box.bottom + 0.01 ? placed : undefined
-  })
+  const { figures, presentAt } = table
+  const { figures: followed } = followedCell
+  const points = followed.map((figure, at) => placed(x.place(figures[at] as number), figure, y, box))
+  const which = table.followed.indexOf(followedCell)
+  const line = curves ? curves.map(({ figure, values }) => placed(x.place(figure), values[which], y, box)) : points
   const runs: Point[][] = [[]]
-  for (const one of points)
+  for (const one of line)
     if (one) (runs.at(-1) as Point[]).push(one)
     else runs.push([])
   canvas.curves('thick', 'followed', runs)
@@ -181,6 +127,32 @@ function drawFollowed(
       filled: true,
     })
   })
+}
+
+/** A value in pixels; what is beyond the end of a logarithmic axis is not drawn. */
+function placed(across: number, figure: number | undefined, y: Axis, box: Plot['box']): Point | undefined {
+  const at = figure === undefined ? undefined : point(across, y.place(figure))
+  return at && at.y <= box.bottom + 0.01 ? at : undefined
+}
+
+interface Sample {
+  readonly figure: number
+  readonly values: readonly (number | undefined)[]
+}
+
+/** So many places between the ends of a range: a curve that swings is not drawn as straight lines. */
+const SAMPLES = 160
+
+/** The results between the values of a range, and at them. */
+function sampled(table: RangeTable, x: Axis): readonly Sample[] {
+  const { figures } = table
+  const [from, to] = [Math.min(...figures), Math.max(...figures)]
+  const between = Array.from({ length: SAMPLES + 1 }, (_, at) => x.at(at / SAMPLES)).filter(
+    (figure) => figure > from && figure < to,
+  )
+  return [...new Set([...figures, ...between])]
+    .sort((a, b) => a - b)
+    .map((figure) => ({ figure, values: table.at(figure) }))
 }
 
 const diamond = ({ x, y }: Point, half: number): readonly Point[] => [

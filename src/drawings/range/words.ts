@@ -9,12 +9,17 @@ export const RANGE_WORDS = {
     `${label} has no figure at ${missing} of ${plural(of, 'value')}; the line is interrupted there.`,
   measured: (label: string) =>
     `${label} was measured, so it does not change. Clear the measured value to see it change.`,
-  ratioUnit: '1:n',
   apertureUnit: 'f/',
   withUnit: (label: string, unit: string) => `${label}, ${unit}`,
   labelNow: (label: string, value: string) => `${label}, now ${value}`,
   now: (value: string) => `now ${value}`,
   isNow: (value: string) => `${value} (now)`,
+
+  mapTitle: (result: string, across: string, up: string) => `${result} over ${across} and ${up}`,
+  mapHead: (result: string, least: string, most: string) => `${result}, ${least} to ${most}`,
+  mapGaps: (result: string) => `${result} has no figure in a part of this map; no line is drawn there.`,
+  mapDescription: (result: string, across: string, up: string, least: string, most: string) =>
+    `${result} over ${across} from left to right and ${up} from bottom to top: from ${least} to ${most}. Each line joins places where it is the same.`,
 
   followed: (label: string, from: string, to: string) => `${label} from ${from} to ${to}`,
   description: (label: string, from: string, to: string, values: number, list: string) =>

@@ -1,4 +1,4 @@
-import { rangeTable } from '../../worksheet/analysis/range-table.ts'
+import { rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
@@ -30,6 +30,17 @@ export function asTableCell(
 /** A range as it was. */
 export function rangeFigures(sheet: Sheet, cell: Range): Cell {
   try {
+    if (cell.second) {
+      const { across, up, result, shown } = rangeGrid(sheet, cell)
+      const [one, other] = [labelOf(across.given), labelOf(up.given)]
+      return asTableCell(
+        sheet,
+        cell,
+        cell.title?.trim() || `${labelOf(result.cell)} over ${one} and ${other}`,
+        [other, ...across.shown],
+        up.shown.map((text, row) => [text, ...(shown[row] ?? [])]),
+      )
+    }
     const { given, shown, followed } = rangeTable(sheet, cell)
     return asTableCell(
       sheet,

@@ -2,7 +2,7 @@ import type { Value } from '../../language/index.ts'
 import { type Layout, VALUE } from '../engine/engine-view.ts'
 import { computeInto, downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
 
-/** The values of some cells if one given had other values: computed on a copy, the sheet is left as it is. */
+/** The values of some cells if some givens had other values: computed on a copy, the sheet is left as it is. */
 export class RangeEvaluator {
   private readonly values: Value[]
   /** What lies between the given and the goals, in order. */
@@ -13,18 +13,20 @@ export class RangeEvaluator {
 
   constructor(
     private readonly layout: Layout,
-    private readonly at: number,
+    private readonly at: readonly number[],
     private readonly goals: readonly number[],
   ) {
     this.values = layout.values.slice()
-    this.between = downstreamOf(layout, [at])
+    this.between = downstreamOf(layout, at)
     this.path = upstreamOf(layout, goals).filter((one) => this.between[one] === 1)
   }
 
   /** The goals' values; undefined where one does not compute. */
-  with(value: Value): (Value | undefined)[] {
+  with(given: readonly Value[]): (Value | undefined)[] {
     const { layout, values, path, goals, broken } = this
-    values[this.at] = value
+    this.at.forEach((place, which) => {
+      values[place] = given[which] as Value
+    })
     broken.clear()
     for (const one of path) if (this.waits(one) || !computeInto(values, layout, [one])) broken.add(one)
     return goals.map((goal) => (this.isComputed(goal) ? values[goal] : undefined))
@@ -38,7 +40,7 @@ export class RangeEvaluator {
   /** Whether a cell has a value with the given as it is tried. */
   private isComputed(cell: number): boolean {
     const { at, between, broken, layout } = this
-    if (cell === at) return true
+    if (at.includes(cell)) return true
     return between[cell] === 1 ? !broken.has(cell) : layout.states[cell] === VALUE
   }
 }

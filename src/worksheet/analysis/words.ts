@@ -54,3 +54,11 @@ export const setUpNow = 'set up in another'
 export const orderThen = 'in one order'
 export const orderNow = 'in another'
 export const noteTitles = { heading: 'Heading', caution: 'Caution', prose: 'Note' } as const
+
+export const twoGivens = 'Choose two different givens to vary.'
+export const chooseResult = 'Choose the result to show over both givens.'
+export const chooseSide = (label: string, name: string): string =>
+  `“${label}” is a size: vary “${name}.width” or “${name}.height”.`
+export const notASize = (label: string, side: string): string => `“${label}” has no ${side}: it is not a size.`
+export const fillSizeFirst = (label: string): string =>
+  `Fill in “${label}” first: the range varies one of its sides.`

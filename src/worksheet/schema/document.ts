@@ -230,12 +230,17 @@ const table = v.looseObject({
   rows: v.pipe(v.array(v.pipe(v.array(text), v.maxLength(MAX_COLUMNS))), v.maxLength(MAX_ROWS)),
 })
 
+/** A given, or a side of one that holds a size: `original.width`. */
+const varied = v.optional(
+  v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_]{0,63}(\.[A-Za-z][A-Za-z0-9_]{0,63})?$/, 'The name of a given.')),
+)
+
 const range = v.looseObject({
   kind: v.literal('range'),
   id,
   title: v.optional(text),
   /** The given that is varied. */
-  of: v.optional(name),
+  of: varied,
   /** From where to where, as typed. */
   from: v.optional(text),
   to: v.optional(text),
@@ -243,6 +248,16 @@ const range = v.looseObject({
   by: v.optional(v.picklist(['even steps', 'stops', 'marks'])),
   /** How many even steps, or how many in a stop. */
   count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(200))),
+  /** A second given that is varied as well: the first result over both is a table and a map. */
+  second: v.optional(
+    v.looseObject({
+      of: varied,
+      from: v.optional(text),
+      to: v.optional(text),
+      by: v.optional(v.picklist(['even steps', 'stops', 'marks'])),
+      count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(200))),
+    }),
+  ),
   /** Up to three results, followed over the range. */
   results: v.pipe(v.array(name), v.maxLength(3)),
 })
