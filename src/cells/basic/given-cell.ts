@@ -2,6 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Given, ValueOutcome } from '../../worksheet/index.ts'
+import { declaredUnit, looksLikeSize } from '../../worksheet/document/read-given.ts'
 import { type GivenView, labelOf, type ReadView, requestChange } from '../shared/cell-view.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { asOwn, ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
@@ -157,6 +158,13 @@ export class GivenCell extends SignalWatcher(LitElement) {
             : nothing
         }
         ${bad ? html`<div class="below" id="trouble">${errorMessage(cell.value, outcome.diagnostics, put)}</div>` : nothing}
+        ${
+          bad && entry === 'quantity' && looksLikeSize(cell.value, declaredUnit(cell.unit).unit)
+            ? html`<div class="below presses offers">
+                <button type="button" class="press" @click=${() => requestChange(this, { do: 'replace', cell: { ...cell, entry: 'size' } })}>${basicWords.makeASize}</button>
+              </div>`
+            : nothing
+        }
         ${warnings.length > 0 ? html`<div class="below">${errorMessage(cell.value, warnings, put)}</div>` : nothing}
       </div>
     `

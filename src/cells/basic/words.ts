@@ -2,6 +2,7 @@ import { agree, count, shortList } from '../../units/plural.ts'
 
 /** The words of givens, results, checks and drawings under Fill in. */
 export const basicWords = {
+  makeASize: 'Take a size here',
   readAs: (value: string): string => `read as ${value}`,
   readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
   yes: 'Yes',

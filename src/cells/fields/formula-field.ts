@@ -44,12 +44,16 @@ export class FormulaField extends LitElement {
   @property() value = ''
   @property({ attribute: false }) scope!: () => Scope
   @property({ attribute: false }) called!: (name: string) => string
+  /** What a cell gives now, as shown. */
+  @property({ attribute: false }) figure: (name: string) => string = () => ''
   @property({ attribute: false }) diagnostics: readonly Diagnostic[] = []
   @state() private edited = false
   @query('.place') private place!: HTMLElement
   @query('textarea') private plain!: HTMLTextAreaElement | null
   private editor: FormulaEditor | undefined
   private textBefore = ''
+  /** Escape puts back what was there: a step of undo of its own, so that what was typed is not lost. */
+  isRestoring = false
   private marking: number | undefined
 
   override focus(): void {
@@ -74,7 +78,11 @@ export class FormulaField extends LitElement {
   }
 
   private restore(): void {
-    if (this.value !== this.textBefore) this.report(this.textBefore)
+    if (this.value !== this.textBefore) {
+      this.isRestoring = true
+      this.report(this.textBefore)
+      this.isRestoring = false
+    }
     this.editor?.setText(this.textBefore)
     this.leave()
   }
@@ -107,6 +115,7 @@ export class FormulaField extends LitElement {
       scope: () => this.scope(),
       guide,
       called: (name) => this.called(name),
+      figure: (name) => this.figure(name),
       onText: (text) => this.report(text),
       onKeep: () => this.leave(),
       onRestore: () => this.restore(),

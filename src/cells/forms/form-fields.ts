@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit'
 import type { Diagnostic, Scope } from '../../language/index.ts'
 import { readDisplayUnit } from '../../units/index.ts'
 import type { Cell, Given, NamedCell, Result } from '../../worksheet/index.ts'
-import type { FormulaEvent } from '../fields/formula-field.ts'
+import type { FormulaEvent, FormulaField } from '../fields/formula-field.ts'
 import type { CellView } from '../shared/cell-view.ts'
 import { labelled } from '../shared/labelled.ts'
 import { cellWords } from '../shared/words.ts'
@@ -91,8 +91,21 @@ export function formula(
       .value=${text}
       .scope=${form.scope}
       .called=${form.view.called}
+      .figure=${(name: string) => figureOfName(form, name)}
       .diagnostics=${diagnostics}
-      @formula-typed=${(event: FormulaEvent) => form.put(put(event.detail), `${key}:${cell.id}`)}
+      @formula-typed=${(event: FormulaEvent) => form.put(put(event.detail), stepKey(event, `${key}:${cell.id}`))}
     ></formula-field>
   `
+}
+
+/** What is put back by Escape is a step of undo of its own. */
+export const stepKey = (event: Event, key: string): string =>
+  (event.target as FormulaField).isRestoring ? `${key}:restored` : key
+
+/** What a cell of the sheet gives now, as shown; the parts of a record by name. */
+function figureOfName({ view }: Form, name: string): string {
+  const cell = 'sheet' in view ? view.sheet.named(name) : undefined
+  if (!cell || !('sheet' in view)) return ''
+  const outcome = view.sheet.outcome(cell.id)
+  return outcome.state === 'value' ? outcome.shown.text : ''
 }

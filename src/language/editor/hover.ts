@@ -5,8 +5,8 @@ import type { Scope } from '../values/scope.ts'
 import { describeType } from '../values/types.ts'
 import { recordDom } from './record-dom.ts'
 
-/** The record of the function under the pointer, or what kind of value a cell has. */
-export const hoverHelp = (scope: () => Scope, guide: Guide, called: (name: string) => string) =>
+/** The record of the function under the pointer, or what kind of value a cell has and what it is now. */
+export const hoverHelp = (scope: () => Scope, guide: Guide, called: (name: string) => string, figure: (name: string) => string) =>
   hoverTooltip((view, pos, side) => {
     const node = syntaxTree(view.state).resolveInner(pos, side)
     if (node.name !== 'Name') return null
@@ -23,7 +23,8 @@ export const hoverHelp = (scope: () => Scope, guide: Guide, called: (name: strin
         if (record && type === undefined) return { dom: recordDom(record, guide.get(name)) }
         const dom = document.createElement('div')
         dom.className = 'record'
-        dom.textContent = `${called(name)}: ${type === 'unknown' || type === undefined ? 'in error' : describeType(type)}`
+        const kind = type === 'unknown' || type === undefined ? 'in error' : describeType(type)
+        dom.textContent = [`${called(name)}: ${kind}`, figure(name)].filter(Boolean).join(', ')
         return { dom }
       },
     }

@@ -15,6 +15,7 @@ import { drawSelection, EditorView, keymap, tooltips } from '@codemirror/view'
 import type { Diagnostic } from '../values/diagnostic.ts'
 import type { Guide } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
+import { argumentHelp } from './argument-help.ts'
 import { completeFormula } from './completion.ts'
 import { formulaLanguage, greys } from './highlight.ts'
 import { hoverHelp } from './hover.ts'
@@ -34,6 +35,8 @@ export interface EditorOptions {
   readonly scope: () => Scope
   readonly guide: Guide
   readonly called: (name: string) => string
+  /** What a cell gives now, as shown; empty where it gives nothing. */
+  readonly figure: (name: string) => string
   readonly onText: (text: string) => void
   /** Enter: save and leave. */
   readonly onKeep: () => void
@@ -121,7 +124,8 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
           defaultKeymap: false,
           maxRenderedOptions: 60,
         }),
-        hoverHelp(options.scope, options.guide, options.called),
+        argumentHelp(options.scope),
+        hoverHelp(options.scope, options.guide, options.called, options.figure),
         EditorView.contentAttributes.of({
           'aria-label': options.label,
           ...(options.describedBy ? { 'aria-describedby': options.describedBy } : {}),

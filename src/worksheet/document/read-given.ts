@@ -15,6 +15,7 @@ import {
 } from '../../language/index.ts'
 import {
   clip,
+  LENGTH,
   type Dimension,
   type DisplayUnit,
   nearest,
@@ -70,6 +71,18 @@ function readDeclared(text: string): DeclaredUnit {
   }
 }
 
+/** Whether a text that is no quantity is a width and a height. */
+export function looksLikeSize(text: string, unit: DisplayUnit | undefined): boolean {
+  if (!/\d.*(?:[x×*]|\bby\b).*\d/i.test(text)) return false
+  try {
+    readSize(text, unit)
+    return true
+  } catch (error) {
+    if (error instanceof ReadError) return false
+    throw error
+  }
+}
+
 /** Reads what is filled in, as the cell's way of entry asks. */
 export function readGiven(given: Given): GivenReading {
   const { unit, error } = declaredUnit(given.unit)
@@ -78,11 +91,22 @@ export function readGiven(given: Given): GivenReading {
   const known = type ? { type } : {}
   if (given.value.trim() === '') return { ...known, offers: [] }
   try {
-    return { ...known, ...readFilled(given, unit) }
+    return { ...known, ...readFilled(withFeetAndInches(given, unit), unit) }
   } catch (caught) {
     if (!(caught instanceof ReadError)) throw caught
     return { ...known, offers: [], error: explainRead(caught, given.value) }
   }
+}
+
+/** In a field of a length `5' 3"` is feet and inches, with the marks of a keyboard or of a printer. */
+function withFeetAndInches(given: Given, unit: DisplayUnit | undefined): Given {
+  const takesMarks = unit?.dimension === LENGTH && /\d\s*(?:['"′″’”]|'')/.test(given.value)
+  if (!takesMarks || !['quantity', 'size', 'list'].includes(given.entry ?? 'quantity')) return given
+  const value = given.value
+    .replace(/(?<=\d\s*)(?:["″”]|'')/g, ' in ')
+    .replace(/(?<=\d\s*)['′’]/g, ' ft ')
+    .replace(/\s+/g, ' ')
+  return { ...given, value: value.trim() }
 }
 
 function typeOfGiven(given: Given, unit: DisplayUnit | undefined): Type | undefined {
@@ -119,6 +143,7 @@ function readFilled(given: Given, unit: DisplayUnit | undefined): GivenReading {
     case 'size':
       return readSizeGiven(given, unit)
     default:
+      if (looksLikeSize(text, unit)) throw new ReadError(words.sizeInQuantity, 0, text.length)
       return fromReading(readQuantity(text, unit), given, unit)
   }
 }

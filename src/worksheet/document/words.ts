@@ -53,3 +53,6 @@ export const measuredOtherKind = (kind: string, text: string, found: string): st
 export const chooseSort = 'Choose in Build what sort of equipment this is.'
 export const unreadableFigure = (figure: string, sort: string, why: string): string =>
   `The ${figure} of this ${sort} cannot be read: ${why} Correct it in the kit, then choose it again.`
+
+export const sizeInQuantity =
+  'This is a size, width × height, and one quantity goes here. Fill the cell in with a size instead, or type one of the two.'

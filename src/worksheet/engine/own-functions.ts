@@ -4,6 +4,7 @@ import {
   ComputeError,
   computeOnce,
   type Diagnostic,
+  describeType,
   type FormulaCompiler,
   fitsDeclared,
   type Library,
@@ -121,7 +122,10 @@ function callableOf(cell: FunctionCell, types: ReadonlyMap<string, Type>, meanin
   const safety = calls.flatMap((record) => record.safety ?? [])
   return {
     name: cell.name,
-    parameters: (cell.arguments ?? []).map(({ name, about = '' }) => ({ name, type: types.get(name) as Type, about })),
+    parameters: (cell.arguments ?? []).map(({ name, about }) => {
+      const type = types.get(name) as Type
+      return { name, type, about: about?.trim() || describeType(type) }
+    }),
     result: computable.type,
     ...(cautions.length > 0 ? { cautions } : {}),
     ...(safety.length > 0 ? { safety } : {}),

@@ -39,7 +39,7 @@ describe('a function of the sheet', () => {
       BORDER,
       given('page', '420', { unit: 'mm' }),
       result('outer', 'with_border(page, border: 1 cm)', { unit: 'mm' }),
-      check('fits', 'with_border(page, 10 mm) <= 450 mm'),
+      check('fits', 'with_border(page, 10 mm) <= 600 mm'),
       {
         kind: 'table',
         id: 't',
@@ -88,7 +88,7 @@ describe('a function of the sheet', () => {
     expect(errorOf(sheet, 'wrong')).toMatch(/with_border.*must be a length/)
     expect(errorOf(sheet, 'short')).toMatch(/border/)
     const odd = sheetOf([{ ...BORDER, unit: 's' }, result('r', 'with_border(3 mm, 1 mm)')])
-    expect(outcome(odd)?.diagnostics[0]?.message).toMatch(/declares a time; the formula gives a length/)
+    expect(outcome(odd)?.diagnostics[0]?.message).toMatch(/declares s, a time; the formula gives a length/)
     expect(errorOf(odd, 'r')).toMatch(/There is no function «with_border»/)
   })
 
