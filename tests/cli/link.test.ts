@@ -49,7 +49,7 @@ describe('a link in the terminal', () => {
       const made = evenfield('link', 'templates/collection-run.json', ...options)
       expect(made.code, made.err).toBe(0)
       expect(made.out).toMatch(/^#s=2\.[A-Za-z0-9_-]+\n$/)
-      expect(made.out.trim().length).toBeLessThanOrEqual(options.length === 0 ? 1500 : 2000)
+      expect(made.out.trim().length).toBeLessThanOrEqual(options.length === 0 ? 1500 : 2200)
       const link = made.out.trim()
       const direct = json(evenfield('compute', 'templates/collection-run.json', '--json')) as { checks: object }
       const through = json(evenfield('compute', link, '--json')) as { checks: object }
