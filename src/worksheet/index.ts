@@ -4,9 +4,11 @@ export {
   clippingOf,
   fitted,
   LARGEST_CLIPPING,
+  readClipped,
   readClipping,
   withFunctions,
 } from './clipping/clipping.ts'
+export { linesOf } from './clipping/lines.ts'
 export { type Change, ChangeRefused } from './document/change.ts'
 export { withMeasured } from './document/measured.ts'
 export { freeName, isNamed, refusedName } from './document/names.ts'

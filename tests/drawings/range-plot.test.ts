@@ -45,12 +45,10 @@ describe('a range plot', () => {
   test('is a straight line for what is proportional, the points where the axes say', () => {
     const drawing = draw('one result', 480)
     const points = pathsOf(drawing, 'followed').flat()
-    expect(points).toHaveLength(6)
-    const [first, last] = [points[0] as { x: number; y: number }, points[5] as { x: number; y: number }]
-    points.forEach(({ x, y }, at) => {
-      expect(x).toBeCloseTo(first.x + ((last.x - first.x) * at) / 5, 1)
-      expect(y).toBeCloseTo(first.y + ((last.y - first.y) * at) / 5, 1)
-    })
+    const [first, last] = [points[0] as { x: number; y: number }, points.at(-1) as { x: number; y: number }]
+    expect(points.length).toBeGreaterThan(6)
+    for (const { x, y } of points)
+      expect(y).toBeCloseTo(first.y + ((last.y - first.y) * (x - first.x)) / (last.x - first.x), 1)
     // Read off the axes' own figures: 20 mm gives 5 mm, 120 mm gives 30 mm.
     const tick = (text: string) => texts(drawing).find((one) => one.as.includes('tick-text') && one.text === text)?.box
     const middle = (box: { left: number; right: number } | undefined) => box && (box.left + box.right) / 2

@@ -28,7 +28,7 @@ export const clipBarStyle = css`
 `
 
 /** What can be done with the selected cells. */
-export type ClipAct = 'copy' | 'cut' | 'paste' | 'remove' | 'all' | 'done'
+export type ClipAct = 'copy' | 'lines' | 'cut' | 'paste' | 'remove' | 'all' | 'done'
 
 /** A field to copy from or paste into, for browsers that deny pages the clipboard. */
 export interface ByHand {
@@ -56,7 +56,7 @@ export function clipBar({ count, said, byHand, act, pasted }: Bar): TemplateResu
       ${
         shown
           ? html`<div class="words">
-              ${count > 0 ? html`<b>${words.selected(count)}</b> ${press('copy', words.copy)} ${press('cut', words.cut)}` : nothing}
+              ${count > 0 ? html`<b>${words.selected(count)}</b> ${press('copy', words.copy)} ${press('lines', words.copyLines)} ${press('cut', words.cut)}` : nothing}
               ${press('paste', count > 0 ? words.pasteBelow : words.pasteCells)}
               ${count > 0 ? html`${press('remove', words.remove)} ${press('all', words.selectAll)}` : nothing}
               ${press('done', words.done)}

@@ -1,4 +1,4 @@
-import { type Cell, type Change, ClippingError, fitted, isNamed, readClipping } from '../../worksheet/index.ts'
+import { type Cell, type Change, ClippingError, fitted, isNamed, readClipped } from '../../worksheet/index.ts'
 import { cellId } from '../common/new-cell.ts'
 import { buildWords as words } from './words.ts'
 
@@ -8,10 +8,10 @@ export type PasteResult = { readonly cells: readonly Cell[]; readonly said: stri
 /** The cells of a text from the clipboard, with ids and names that are free in the sheet. */
 export function pastedInto(others: readonly Cell[], text: string): PasteResult {
   try {
-    const clipped = readClipping(text)
+    const { cells: clipped, leftOut } = readClipped(text)
     if (clipped.length === 0) return { refused: words.nothingPasted }
     const cells = fitted(clipped, others, cellId)
-    return { cells, said: `${words.pasted(cells.length)}${newNames(clipped, cells)}` }
+    return { cells, said: [`${words.pasted(cells.length)}${newNames(clipped, cells)}`, ...leftOut].join(' ') }
   } catch (error) {
     if (!(error instanceof ClippingError)) throw error
     return { refused: error.message }

@@ -1,5 +1,5 @@
 import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
-import { type Cell, type Change, clippingOf, withFunctions } from '../../worksheet/index.ts'
+import { type Cell, type Change, clippingOf, linesOf, withFunctions } from '../../worksheet/index.ts'
 import { isField } from '../open/is-field.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
 import { pastedInto, removal, saidOf } from './clip-board.ts'
@@ -136,16 +136,16 @@ export class Clipboard implements ReactiveController {
   }
 
   private act(act: ClipAct): void {
-    if (act === 'copy' || act === 'cut') void this.copyByPress(act)
+    if (act === 'copy' || act === 'cut' || act === 'lines') void this.copyByPress(act)
     else if (act === 'paste') void this.pasteByPress()
     else if (act === 'remove') this.removeAll(this.ids, 'removed')
     else if (act === 'all') this.all()
     else this.clear()
   }
 
-  private async copyByPress(act: 'copy' | 'cut'): Promise<void> {
+  private async copyByPress(act: 'copy' | 'cut' | 'lines'): Promise<void> {
     const cells = this.toCopy()
-    const text = clippingOf(withFunctions(cells, this.face.cells()))
+    const text = act === 'lines' ? linesOf(cells) : clippingOf(withFunctions(cells, this.face.cells()))
     try {
       await navigator.clipboard.writeText(text)
     } catch {

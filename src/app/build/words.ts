@@ -34,6 +34,7 @@ export const buildWords = {
   selection: 'Selected cells',
   selected: (n: number): string => `${cellsText(n)} selected`,
   copy: 'Copy',
+  copyLines: 'Copy as lines',
   cut: 'Cut',
   pasteBelow: 'Paste below',
   remove: 'Remove',

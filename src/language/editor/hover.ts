@@ -6,7 +6,12 @@ import { describeType } from '../values/types.ts'
 import { recordDom } from './record-dom.ts'
 
 /** The record of the function under the pointer, or what kind of value a cell has and what it is now. */
-export const hoverHelp = (scope: () => Scope, guide: Guide, called: (name: string) => string, figure: (name: string) => string) =>
+export const hoverHelp = (
+  scope: () => Scope,
+  guide: Guide,
+  called: (name: string) => string,
+  figure: (name: string) => string,
+) =>
   hoverTooltip((view, pos, side) => {
     const node = syntaxTree(view.state).resolveInner(pos, side)
     if (node.name !== 'Name') return null

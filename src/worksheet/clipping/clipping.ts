@@ -1,12 +1,14 @@
+import { clip } from '../../units/index.ts'
 import { freeNameBeside, isNamed } from '../document/names.ts'
-import { readGiven } from '../document/read-given.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Renaming } from '../kinds/kind.ts'
 import { followNames } from '../renaming/follow-names.ts'
-import type { Cell, FunctionCell, Given, Result } from '../schema/document.ts'
+import type { Cell, FunctionCell } from '../schema/document.ts'
 import { FORMAT, MAX_CELLS, VERSION } from '../schema/format.ts'
 import { DocumentError, parseJson, readData } from '../schema/read-document.ts'
 import * as words from './words.ts'
+
+import { readLines } from './lines.ts'
 
 /** What a text of cells says it is, in the place of a worksheet's own format. */
 const CLIPPING = 'evenfield-cells'
@@ -45,10 +47,20 @@ export function clippingOf(cells: readonly Cell[]): string {
  * The cells in a text: those copied from a sheet, a whole worksheet’s, or lines as they are written on paper,
  * `name [unit] = formula`. They have passed the schema; their ids mean nothing. Throws ClippingError.
  */
-export function readClipping(text: string): Cell[] {
+export const readClipping = (text: string): readonly Cell[] => readClipped(text).cells
+
+/** The cells in a text, and the lines of it that are none. */
+export interface Clipped {
+  readonly cells: readonly Cell[]
+  /** A sentence for each line that was left out. */
+  readonly leftOut: readonly string[]
+}
+
+/** The same, with what was left out. Throws ClippingError where nothing is left. */
+export function readClipped(text: string): Clipped {
   if (text.trim() === '') throw new ClippingError(words.noText)
   if (text.length > LARGEST_CLIPPING) throw new ClippingError(words.tooLarge)
-  return /^\s*[{[]/.test(text) ? cellsOfJson(text) : cellsOfLines(text)
+  return /^\s*[{[]/.test(text) ? { cells: cellsOfJson(text), leftOut: [] } : cellsOfLines(text)
 }
 
 function cellsOfJson(text: string): Cell[] {
@@ -68,33 +80,14 @@ function asWorksheet(data: unknown): unknown {
   return { format: FORMAT, version, title: '', cells: withIds }
 }
 
-const LINE = /^([A-Za-z]\w*)\s*(?:\[([^[\]]*)\]\s*)?=\s*([^=\s].*)$/
-
-function cellsOfLines(text: string): Cell[] {
-  const lines = text.split('\n').map((line) => line.trim())
-  const full = lines.filter((line) => line !== '')
-  if (full.length > MOST_LINES) throw new ClippingError(words.tooManyLines(full.length, MOST_LINES))
-  const cells = lines.flatMap((line, at) => (line === '' ? [] : [cellOfLine(line, at + 1, full.length)]))
-  return readLines(cells)
-}
-
-function cellOfLine(line: string, number: number, lines: number): Given | Result {
-  const [, name, unit, formula] = LINE.exec(line) ?? []
-  if (name === undefined || formula === undefined)
-    throw new ClippingError(lines === 1 ? words.noLine : words.otherLine(number))
-  const declared = unit === undefined || unit.trim() === '' ? {} : { unit: unit.trim() }
-  const given: Given = { kind: 'given', id: `${number}`, name, ...declared, value: formula }
-  const { value, error } = readGiven(given)
-  // A plain quantity is a given; anything else is computed.
-  return value !== undefined && !error ? given : { kind: 'result', id: `${number}`, name, ...declared, formula }
-}
-
-function readLines(cells: readonly Cell[]): Cell[] {
-  try {
-    return readData({ format: FORMAT, version: VERSION, title: '', cells }).cells
-  } catch (error) {
-    throw error instanceof DocumentError ? new ClippingError(words.unreadableCells(error.message)) : error
-  }
+/** The cells of lines; where none of them is one, why. */
+function cellsOfLines(text: string): Clipped {
+  const lines = text.split('\n').filter((line) => line.trim() !== '')
+  if (lines.length > MOST_LINES) throw new ClippingError(words.tooManyLines(lines.length, MOST_LINES))
+  const { cells, leftOut } = readLines(text)
+  if (cells.length === 0)
+    throw new ClippingError(lines.length === 1 ? words.noLine : words.noLines)
+  return { cells, leftOut: leftOut.map(({ line, text, why }) => words.leftOut(line, clip(text), why)) }
 }
 
 /**

@@ -12,5 +12,7 @@ export const tooManyCells = (cells: number, most: number): string =>
 export const tooManyLines = (lines: number, most: number): string =>
   `There would be ${count(lines)} lines; at most ${count(most)} can be pasted at once.`
 export const noLine = 'This text contains no cells and no line such as “name = formula”.'
-export const otherLine = (line: number): string =>
-  `Line ${line} is not of the form “name = formula”, so nothing was pasted.`
+export const noLines = 'None of these lines is of the form “name = formula”, so nothing was pasted.'
+export const notALine = 'it is not of the form “name = formula”'
+export const leftOut = (line: number, text: string, why: string): string =>
+  `Line ${line} is left out, “${text}”: ${why.replace(/\.$/, '')}.`

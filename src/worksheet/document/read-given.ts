@@ -15,9 +15,9 @@ import {
 } from '../../language/index.ts'
 import {
   clip,
-  LENGTH,
   type Dimension,
   type DisplayUnit,
+  LENGTH,
   nearest,
   type Offer,
   ReadError,

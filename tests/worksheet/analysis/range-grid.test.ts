@@ -17,7 +17,7 @@ const stand = () =>
     given('aperture', 'f/8', { unit: 'f/' }),
     result('extension', 'focal * magnification', { unit: 'mm' }),
     result('area', 'original.width * original.height', { unit: 'cm^2' }),
-    result('swing', 'sin(focal / 1 mm)'),
+    result('swing', 'sin(focal / 1 mm * 1 rad)'),
     result('stops', 'log2(time / 1 s)'),
   ])
 
@@ -36,7 +36,7 @@ describe('a range over a side of a size', () => {
     const sheet = stand()
     const { filledWith, values } = rangeTable(sheet, over)
     sheet.apply({ do: 'replace', cell: filledWith(values[1]?.text ?? '') })
-    expect(seen(sheet, 'original')).toMatch(/^200 × 864 mm$/)
+    expect(seen(sheet, 'original')).toBe('width 200 mm, height 864 mm')
   })
 
   it('asks for a side where a size is named, and for no side of anything else', () => {
@@ -102,7 +102,7 @@ describe('the plot of a range', () => {
     const text = textOf({ of: 'focal', from: '20', to: '60', count: 2, results: ['swing'] })
     const [, path = ''] =
       /"class":"[^"]*followed"[^}]*"d":"([^"]*)"/.exec(text) ?? /"d":"([^"]{800,})"/.exec(text) ?? []
-    expect(path.split(' L ').length).toBeGreaterThan(100)
+    expect(path.split(' L ').length).toBeGreaterThan(60)
   })
 
   it('writes the axes in the notation of the quantity', () => {

@@ -8,6 +8,9 @@ import {
   fitted,
   isNamed,
   LARGEST_CLIPPING,
+  linesOf,
+  type Result,
+  readClipped,
   readClipping,
   readDocument,
   type Sheet,
@@ -142,6 +145,42 @@ describe('a text that is pasted', () => {
     expect(seen(sheet, 'fresh-1')).toBe('130 mm')
   })
 
+  it('leaves a line out that is no cell, and names it', () => {
+    const { cells, leftOut } = readClipped('a = 1\nand so on\nb = a + 1')
+    expect(cells.map((cell) => (cell as Result).name)).toEqual(['a', 'b'])
+    expect(leftOut).toEqual(['Line 2 is left out, “and so on”: it is not of the form “name = formula”.'])
+  })
+
+  it('may be a whole sheet as lines: headings, notes, sizes, labels, choices and checks', () => {
+    const cells: Cell[] = [
+      { kind: 'note', id: '1', role: 'heading', text: 'Framing' },
+      { kind: 'note', id: '2', text: 'Measured on the copy.' },
+      { kind: 'note', id: '3', role: 'caution', text: 'Keep the lamps away.' },
+      { kind: 'given', id: '4', name: 'page', label: 'Width of the page', unit: 'mm', value: '420 ± 2' },
+      { kind: 'given', id: '5', name: 'sensor', unit: 'mm', entry: 'size', value: '53.4 x 40' },
+      { kind: 'given', id: '6', name: 'light', entry: 'choice', options: ['daylight', 'tungsten'], value: 'tungsten' },
+      { kind: 'given', id: '7', name: 'glossy', entry: 'yes or no', value: 'no' },
+      { kind: 'given', id: '8', name: 'client', entry: 'text', value: 'Ferry Lane = parish' },
+      { kind: 'given', id: '9', name: 'day', entry: 'date', value: '2026-11-25' },
+      { kind: 'given', id: '10', name: 'open', unit: 'mm', value: '' },
+      { kind: 'result', id: '11', name: 'ratio', label: 'Of the page', unit: '1:', formula: 'sensor.width / page' },
+      {
+        kind: 'check',
+        id: '12',
+        name: 'fits',
+        label: 'Fits',
+        condition: 'page < 1 m',
+        message: 'Too wide.',
+        passes: 'Fits.',
+      },
+    ]
+    const text = linesOf(cells)
+    const read = readClipped(text)
+    expect(read.leftOut).toEqual([])
+    expect(read.cells.map(({ id: _, ...cell }) => cell)).toEqual(cells.map(({ id: _, ...cell }) => cell))
+    expect(linesOf(read.cells)).toBe(text)
+  })
+
   it('with a broken formula keeps it, to be fixed where it is', () => {
     const sheet = sheetOf([])
     paste(sheet, 'a = 5 ft 3 in +', 0)
@@ -153,7 +192,7 @@ describe('a text that is pasted', () => {
     ['', /no text/],
     ['  \n ', /no text/],
     ['hello there', /contains no cells/],
-    ['a = 1\nand so on', /Line 2 is not of the form “name = formula”/],
+    ['and so on\nand on', /None of these lines/],
     ['a == 1', /contains no cells/],
     ['[1, 2]', /contains no cells/],
     ['{', /The text is not JSON/],
