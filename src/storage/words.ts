@@ -2,6 +2,8 @@ import { plural } from '../units/plural.ts'
 
 /** The sentences of this room, as users meet them. */
 export const WORDS = {
+  studioSetTaken: (templates: number): string =>
+    templates === 0 ? '' : `${plural(templates, 'template')} of the studio came in.`,
   full: 'This browser has no room left for the sheet. Save it as a file, or erase removed sheets. Saving is tried again by itself.',
   refused:
     'This browser saves nothing for this page (a private window, or site data is switched off). The sheet works; save it as a file before closing.',

@@ -13,7 +13,7 @@ import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
 import { UnsavedSheets } from '../session/unsaved-sheets.ts'
 import { WORDS } from '../session/words.ts'
 import './update-bar.ts'
-import { type Face, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
+import { type Face, OWN_TEMPLATE, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
 import type { TakeOver } from '../received/copy-page.ts'
 import { appStyle } from './app-style.ts'
 import { keyOf, type Page, type Received, titleOf } from './page.ts'
@@ -160,7 +160,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return this.savedSheet(route.id, keyOf(route))
     }
     if (route.at === 'new') {
-      const worksheet = await template(route.template)
+      const worksheet = await this.startOf(route.template)
       if (!worksheet) throw new Error('There is no such start.')
       return this.sheet(worksheet, { id: newId(), key: keyOf(route) })
     }
@@ -180,6 +180,13 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return { on: 'kit' }
     }
     return { on: 'shelf', trouble: '' }
+  }
+
+  /** What a new sheet starts from: a template of the studio, or one of the app. */
+  private async startOf(name: string): Promise<Worksheet | undefined> {
+    if (!name.startsWith(OWN_TEMPLATE)) return template(name)
+    const { StudioTemplates } = await import('../../kit/studio-templates.ts')
+    return new StudioTemplates(this.opened()).find(name.slice(OWN_TEMPLATE.length))
   }
 
   /** A sheet of this browser, as it is saved, or as it was left when it could not be. */

@@ -1,4 +1,5 @@
 import { kitIn, takeKitIn, takePieces } from '../../kit/kit-files.ts'
+import { StudioTemplates, studioSetIn } from '../../kit/studio-templates.ts'
 import { mergeBackup, mergeText, newSheetsIn } from '../../storage/exchange/backup.ts'
 import { backupIn, openFile } from '../../storage/exchange/file.ts'
 import { homeOf } from '../../storage/exchange/origin.ts'
@@ -41,6 +42,12 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
         const { sheets, fresh } = await newSheetsIn(store, backup)
         if (fresh > MOST_UNASKED && !(await ask(WORDS.manyInBackup(sheets, fresh)))) continue
         said.push(mergeText(await mergeBackup(store, backup)), await takeKitIn(store, backup))
+        continue
+      }
+      const set = await studioSetIn(file)
+      if (set) {
+        await new StudioTemplates(store).take(set.templates)
+        said.push(WORDS.studioSetTaken(set.templates.length), await takePieces(store, set.kit))
         continue
       }
       const kit = await kitIn(file)

@@ -34,6 +34,9 @@ const decoded = (text: string): string => {
 }
 
 export const toSheet = (id: string): string => `#sheet/${encodeURIComponent(id)}`
+/** Begins the name of a template of the studio in an address. */
+export const OWN_TEMPLATE = 'own-'
+
 export const toNew = (template: string): string => `#new/${encodeURIComponent(template)}`
 
 /** The address of this page with another fragment. */

@@ -145,6 +145,17 @@ export class SharePanel extends LitElement {
     )
   }
 
+  private putOnShelf(): Promise<void> {
+    return this.trying(
+      (why) => why,
+      async () => {
+        const { StudioTemplates } = await import('../../kit/studio-templates.ts')
+        await new StudioTemplates(this.session.store).put(this.worksheet)
+        this.said = words.onShelf
+      },
+    )
+  }
+
   private savePage(): Promise<void> {
     return this.trying(words.noPage, async () => {
       const { savePage } = await import('../paper/give-out.ts')
@@ -226,6 +237,11 @@ export class SharePanel extends LitElement {
       <section aria-labelledby="share">
         <h2 id="share" tabindex="-1">${words.share}</h2>
         ${this.links()}
+        <h3>${words.asATemplate}</h3>
+        <p>${words.aboutTemplate}</p>
+        <div class="presses">
+          <button type="button" class="press" @click=${() => void this.putOnShelf()}>${words.putOnShelf}</button>
+        </div>
         <h3>${words.onPaper}</h3>
         <p>${words.aboutPaper}</p>
         ${ticked(words.working, this.working, (on) => {

@@ -269,6 +269,10 @@ export class ShelfPage extends LitElement {
               `
             : nothing
         }
+        <details @toggle=${() => void import('./studio-shelf.ts')}>
+          <summary>${words.studioTemplates}</summary>
+          <studio-shelf .store=${this.store}></studio-shelf>
+        </details>
         <details @toggle=${() => void import('./backup-panel.ts')}>
           <summary>${words.backup}</summary>
           <backup-panel .store=${this.store} @backup-made=${() => void this.load()}></backup-panel>

@@ -2,6 +2,11 @@ import { plural } from '../../units/plural.ts'
 import { cellsText, when } from '../common/words.ts'
 
 export const shelfWords = {
+  studioTemplates: 'Templates of the studio',
+  aboutStudioTemplates: 'Each starts a new sheet, with its examples and its functions.',
+  noStudioTemplates: 'There are none yet. In a sheet, press Share, then Put on the shelf as a template.',
+  saveSet: 'Save templates, functions and kit as one file',
+  setSaved: 'Saved. Opened in another browser, it adds these templates and this kit.',
   about:
     'Evenfield works out how to photograph flat originals: framing, light, exposure, and whether the result passes.',
   question: 'What are you photographing?',
