@@ -106,7 +106,7 @@ export async function fromLink(fragment: string, find: FindBase = async () => un
     if (error instanceof PatchMisfit) throw new LinkError(BROKEN, { cause: error })
     if (error instanceof BaseMissing)
       throw new LinkError(
-        `This link was made from a version of the job «${error.job}» that is not here. Reload the page to get the newest, then open the link again, or ask for the file.`,
+        `This link was made from a version of the job “${error.job}” that is not here. Reload the page to get the newest, then open the link again, or ask for the file.`,
         { cause: error },
       )
     if (!(error instanceof DocumentError)) throw error

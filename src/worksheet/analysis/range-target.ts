@@ -33,14 +33,12 @@ export function rangeTarget(sheet: Sheet, of: string | undefined): RangeTarget {
   const [name, side] = of.split('.') as [string, Side | undefined]
   const cell = sheet.named(name)
   if (!cell) throw new RangeInputError(words.noCell(name))
-  if (cell.kind !== 'given')
-    throw new RangeInputError(words.notAGiven(name))
+  if (cell.kind !== 'given') throw new RangeInputError(words.notAGiven(name))
   const { engine } = sheet
   const node = engine.named(name) as Node
   const now = engine.state(node) === VALUE ? engine.value(node) : undefined
   if (cell.entry === 'size') {
-    if (!side || !SIDES.includes(side))
-      throw new RangeInputError(words.chooseSide(labelOf(cell), name))
+    if (!side || !SIDES.includes(side)) throw new RangeInputError(words.chooseSide(labelOf(cell), name))
     return sideOf(node, cell, side, now)
   }
   if (side) throw new RangeInputError(words.notASize(labelOf(cell), side))
@@ -58,8 +56,7 @@ export function rangeTarget(sheet: Sheet, of: string | undefined): RangeTarget {
 function sideOf(node: Node, cell: Given, side: Side, now: Value | undefined): RangeTarget {
   const size = now as RecordValue | undefined
   const type = node.type?.kind === 'record' ? node.type.parts[side] : undefined
-  if (!size || type?.kind !== 'number')
-    throw new RangeInputError(words.fillSizeFirst(labelOf(cell)))
+  if (!size || type?.kind !== 'number') throw new RangeInputError(words.fillSizeFirst(labelOf(cell)))
   const { unit } = node
   const other = SIDES.find((one) => one !== side) as Side
   const written = (value: number): string => `${unit ? sideText(value, unit) : value}`

@@ -60,5 +60,4 @@ export const chooseResult = 'Choose the result to show over both givens.'
 export const chooseSide = (label: string, name: string): string =>
   `“${label}” is a size: vary “${name}.width” or “${name}.height”.`
 export const notASize = (label: string, side: string): string => `“${label}” has no ${side}: it is not a size.`
-export const fillSizeFirst = (label: string): string =>
-  `Fill in “${label}” first: the range varies one of its sides.`
+export const fillSizeFirst = (label: string): string => `Fill in “${label}” first: the range varies one of its sides.`

@@ -6,9 +6,8 @@ import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, FunctionCell } from '../schema/document.ts'
 import { FORMAT, MAX_CELLS, VERSION } from '../schema/format.ts'
 import { DocumentError, parseJson, readData } from '../schema/read-document.ts'
-import * as words from './words.ts'
-
 import { readLines } from './lines.ts'
+import * as words from './words.ts'
 
 /** What a text of cells says it is, in the place of a worksheet's own format. */
 const CLIPPING = 'evenfield-cells'
@@ -85,8 +84,7 @@ function cellsOfLines(text: string): Clipped {
   const lines = text.split('\n').filter((line) => line.trim() !== '')
   if (lines.length > MOST_LINES) throw new ClippingError(words.tooManyLines(lines.length, MOST_LINES))
   const { cells, leftOut } = readLines(text)
-  if (cells.length === 0)
-    throw new ClippingError(lines.length === 1 ? words.noLine : words.noLines)
+  if (cells.length === 0) throw new ClippingError(lines.length === 1 ? words.noLine : words.noLines)
   return { cells, leftOut: leftOut.map(({ line, text, why }) => words.leftOut(line, clip(text), why)) }
 }
 

@@ -17,7 +17,6 @@ export const cellHasNoName = 'This cell has no name.'
 export const sameId = 'A cell with this id is already in the sheet.'
 export const renamingNotLoaded = 'Renaming could not be loaded. Check the network, then try again.'
 
-
 export const write = (text: string): string => `Write ${text}`
 export const unreadableUnit = (why: string): string => `The unit of this cell cannot be read. ${why}`
 export const unreadableRange = (text: string, why: string): string =>

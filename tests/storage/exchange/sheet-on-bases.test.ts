@@ -92,7 +92,7 @@ describe('a sheet made from a job', () => {
     expect(link).toMatch(/^s=2\./)
     const why = await fromLink(link).catch((error: unknown) => error)
     expect(why).toBeInstanceOf(LinkError)
-    expect((why as Error).message).toMatch(/«tithe-map».*Reload the page/)
+    expect((why as Error).message).toMatch(/“tithe-map”.*Reload the page/)
   })
 
   test('altered or made up, it opens as nothing or as a worksheet', async () => {
