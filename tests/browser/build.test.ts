@@ -207,3 +207,60 @@ test('undo and redo go through typing, moving and removing, and the sheet is as 
   while ((await redo.getAttribute('aria-disabled')) === 'false') await redo.click()
   await expect.poll(() => names(page)).toEqual(after)
 })
+
+test('one key on a row adds each kind of cell below, and Home and End go to the ends of the list', async ({ open }) => {
+  const { page } = await open()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
+  await tabTo(page, /Something else/)
+  await page.keyboard.press('Enter')
+  await page.locator('build-face .first').waitFor()
+  await tabTo(page, /A given/)
+  await page.keyboard.press('Enter')
+  await page.locator('build-cell').waitFor()
+  await page.keyboard.type('Width')
+  const rowHasFocus = () =>
+    page.evaluate(() => {
+      let at = document.activeElement
+      while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
+      return at?.classList.contains('call') ?? false
+    })
+  let cells = 1
+  for (const key of 'rcnhdstavupf') {
+    await page.keyboard.press('Alt+o')
+    await expect.poll(rowHasFocus, { message: key }).toBe(true)
+    await page.keyboard.press(key)
+    cells++
+    await expect.poll(() => page.locator('build-cell').count(), { message: key }).toBe(cells)
+    await expect.poll(rowHasFocus, { message: key }).toBe(false)
+  }
+  await page.keyboard.press('Alt+o')
+  await expect.poll(rowHasFocus).toBe(true)
+  await page.keyboard.press('Home')
+  await expect.poll(() => focusedLabel(page)).toMatch(/Width/)
+  await page.keyboard.press('End')
+  await expect.poll(() => focusedLabel(page)).toMatch(/function/)
+})
+
+test('a function of the sheet is written, called, and its example shown right', async ({ open }) => {
+  const { page } = await open()
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
+  await tabTo(page, /Something else/)
+  await page.keyboard.press('Enter')
+  await page.locator('build-face .first').waitFor()
+  await tabTo(page, /A function/)
+  await page.keyboard.press('Enter')
+  await page.locator('function-form').waitFor()
+  await page.getByLabel('Name', { exact: true }).fill('with_border')
+  await page.getByRole('button', { name: 'Add an argument' }).click()
+  await page.getByLabel('Argument 1', { exact: true }).fill('width')
+  await page.getByLabel('Unit of width').fill('mm')
+  await page.getByLabel('Formula, from the arguments').click()
+  await page.locator('.cm-content').waitFor()
+  await page.keyboard.type('width + 20 mm')
+  await page.getByRole('button', { name: 'Add an example' }).click()
+  await page.getByLabel('Example 1', { exact: true }).fill('with_border(420 mm)')
+  await page.getByLabel('Example 1 gives').fill('440 mm')
+  await page.locator('function-form .examples .pass').waitFor()
+  await page.getByLabel('Example 1 gives').fill('441 mm')
+  await page.locator('function-form .examples .fail').filter({ hasText: '440 mm' }).waitFor()
+})

@@ -11,7 +11,7 @@ import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { RowDrag } from './build-drag.ts'
-import { type BuildKey, buildKey } from './build-keys.ts'
+import { additionOf, type BuildKey, buildKey } from './build-keys.ts'
 import { buildStyle } from './build-style.ts'
 import { clipBarStyle } from './clip-bar.ts'
 import { Clipboard } from './clipboard.ts'
@@ -245,7 +245,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private keyWithoutRow(key: BuildKey): boolean {
     const { length } = this.open.sheet.cells
-    if (key === 'add below') void this.add('given', length)
+    const adds = additionOf(key)
+    if (key === 'add below' || adds) void this.add(adds ?? 'given', length)
     else if (key === 'clear selection') this.clipboard.clear()
     else return false
     return true
@@ -254,7 +255,12 @@ export class BuildFace extends SignalWatcher(LitElement) {
   private keyOnRow(key: BuildKey, id: string): boolean {
     const cell = this.open.sheet.cell(id)
     if (!cell) return false
-    const acts: Readonly<Record<BuildKey, () => void>> = {
+    const adds = additionOf(key)
+    if (adds) {
+      void this.add(adds, this.index(id) + 1)
+      return true
+    }
+    const acts: Readonly<Record<string, () => void>> = {
       'open or close': () => void this.openOrClose(id),
       'add below': () => void this.add(kindBelow(cell), this.index(id) + 1),
       'choose below': () => void this.choose(id),
@@ -270,8 +276,10 @@ export class BuildFace extends SignalWatcher(LitElement) {
       'clear selection': () => this.clipboard.clear(),
       'go up': () => this.step(id, -1),
       'go down': () => this.step(id, 1),
+      'go first': () => this.step(id, -this.index(id)),
+      'go last': () => this.step(id, this.open.sheet.cells.length - 1 - this.index(id)),
     }
-    acts[key]()
+    acts[key]?.()
     return true
   }
 

@@ -45,7 +45,9 @@ export const keysWords = {
     [
       'In Build, on a cell',
       [
-        ['↑, ↓', 'goes from cell to cell'],
+        ['↑, ↓, Home, End', 'goes from cell to cell, to the first or the last'],
+        ['G R C N H D S T', 'adds a given, result, check, note, heading, drawing, steps or table below'],
+        ['A V U P F', 'adds a range, variants, run, picture or function below'],
         ['Alt O', 'opens the cell, or closes it'],
         ['Alt N', 'adds a cell of the same kind below'],
         ['Shift Alt N', 'chooses the kind of cell to add below'],

@@ -151,6 +151,11 @@ function givenForm(form: Form, cell: Given): TemplateResult {
         const { fixed: _, ...rest } = cell
         form.put((on ? { ...rest, fixed: true } : rest) as Cell, `fixed:${cell.id}`)
       })}
+      ${
+        numeric
+          ? html`<button type="button" class="word" @click=${() => form.put(asResult(cell), `kind:${cell.id}`)}>${formWords.makeResult}</button>`
+          : nothing
+      }
     </div>
   `
 }
@@ -161,8 +166,36 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
     ${formula(form, cell, formWords.formula, cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
     ${textField(form, cell, 'hint', formWords.hint, { className: 'all' })}
     ${textField(form, cell, 'measure', formWords.howMeasured, { className: 'all' })}
-    <div class="all">${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}</div>
+    <div class="all">
+      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}
+      <button type="button" class="word" @click=${() => form.put(asGiven(form, cell), `kind:${cell.id}`)}>${formWords.makeGiven}</button>
+    </div>
   `
+}
+
+const shared = ({ id, name, label, unit, hint, more_exact, stand }: Given | Result) => ({
+  id,
+  name,
+  ...(label === undefined ? {} : { label }),
+  ...(unit === undefined ? {} : { unit }),
+  ...(hint === undefined ? {} : { hint }),
+  ...(more_exact === undefined ? {} : { more_exact }),
+  ...(stand === undefined ? {} : { stand }),
+})
+
+/** A given as a result whose formula is its value: `420` in mm is `420 mm`. */
+function asResult(cell: Given): Result {
+  const bare = /^\s*[+-]?[\d.]+\s*$/.test(cell.value)
+  const unit = bare && cell.unit && !/[:/]/.test(cell.unit) ? ` ${cell.unit}` : ''
+  return { kind: 'result', ...shared(cell), formula: `${cell.value.trim()}${unit}` }
+}
+
+/** A result as a given with the figure it has now; its formula goes, and undo brings it back. */
+function asGiven(form: Form, cell: Result): Given {
+  const { outcome } = form.view
+  const shown =
+    outcome && 'state' in outcome && outcome.state === 'value' && 'shown' in outcome ? outcome.shown.text : ''
+  return { kind: 'given', ...shared(cell), value: shown }
 }
 
 function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]): TemplateResult {

@@ -23,6 +23,8 @@ export const formWords = {
   roles: { prose: 'Prose', caution: 'A caution', heading: 'A heading, which starts a section' },
   fineAdjustment: 'Show under Fine adjustments',
   atTheStand: 'Show at the stand',
+  makeResult: 'Make it a result',
+  makeGiven: 'Make it a given with this figure',
   fixed: 'Fixed: no suggestion changes it',
   sort: 'Sort of equipment',
   chooseSort: 'Choose a sort',
