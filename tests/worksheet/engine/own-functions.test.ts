@@ -89,7 +89,7 @@ describe('a function of the sheet', () => {
     expect(errorOf(sheet, 'short')).toMatch(/border/)
     const odd = sheetOf([{ ...BORDER, unit: 's' }, result('r', 'with_border(3 mm, 1 mm)')])
     expect(outcome(odd)?.diagnostics[0]?.message).toMatch(/declares s, a time; the formula gives a length/)
-    expect(errorOf(odd, 'r')).toMatch(/There is no function «with_border»/)
+    expect(errorOf(odd, 'r')).toMatch(/There is no function “with_border”/)
   })
 
   test('may call those above it and never itself, so that none goes on for ever', () => {
@@ -107,13 +107,13 @@ describe('a function of the sheet', () => {
   })
 
   test.each([
-    [own('sqrt', 'x', [{ name: 'x' }]), /There is a function «sqrt» already/],
+    [own('sqrt', 'x', [{ name: 'x' }]), /There is a function “sqrt” already/],
     [own('when', 'x', [{ name: 'x' }]), /already/],
     [own('a', 'x', [{ name: 'x' }, { name: 'x' }]), /Two arguments/],
     [own('a', '1', [{ name: '2x' }]), /cannot be the name of an argument/],
-    [own('a', 'x', [{ name: 'x', unit: 'furlongs' }]), /unit of «x» cannot be read/],
-    [own('a', 'page', []), /«page»/],
-    [own('a', '2 mm ± 1 mm', []), /no «±»/],
+    [own('a', 'x', [{ name: 'x', unit: 'furlongs' }]), /unit of “x” cannot be read/],
+    [own('a', 'page', []), /page/],
+    [own('a', '2 mm ± 1 mm', []), /no “±”/],
   ] as const)('that cannot be is said to be so: %o', (cell, message) => {
     const sheet = sheetOf([given('page', '420', { unit: 'mm' }), cell])
     expect(outcome(sheet, cell.id)?.diagnostics[0]?.message).toMatch(message)
