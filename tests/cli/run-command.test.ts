@@ -114,7 +114,11 @@ describe('the run in a terminal', () => {
 
   it.each([
     ['no such list', ['run', sheet, '--originals', '/nowhere/list.csv'], /\/nowhere\/list\.csv: there is no such file/],
-    ['an empty list', ['run', sheet, '--originals', file('empty.csv', ' \n')], /empty\.csv: There is no table in this text/],
+    [
+      'an empty list',
+      ['run', sheet, '--originals', file('empty.csv', ' \n')],
+      /empty\.csv: There is no table in this text/,
+    ],
     [
       'a list without the columns',
       ['run', sheet, '--originals', file('other.csv', 'Town,Breadth\nAlder,3')],
