@@ -1,11 +1,8 @@
 export { signature } from './checking/arguments.ts'
-export type { Checked, Limits } from './checking/check.ts'
 export { parameterText, rangeText, resultText } from './checking/record-text.ts'
-export type { TypedNode } from './checking/typed-tree.ts'
 export { computable } from './compiling/computable.ts'
 export { FULL_COMPILER } from './compiling/full-compiler.ts'
 export type { Program } from './evaluating/closures.ts'
-export type { Input } from './evaluating/compiled-formula.ts'
 export {
   type Computable,
   type Computed,
@@ -15,7 +12,6 @@ export {
   refusedValue,
 } from './evaluating/compiled-formula.ts'
 export type {
-  Comparison,
   CompiledFormula,
   CompileResult,
   Condition,
@@ -23,14 +19,12 @@ export type {
   ParsedForCompiling,
 } from './evaluating/formula-compiler.ts'
 export { checkFormula } from './fixing/check-formula.ts'
-export { MAX_FORMULA_LENGTH } from './syntax/confusable-characters.ts'
 export { namesIn, renameAllIn, renameIn, renamePartIn } from './syntax/names-in.ts'
-export { type ParsedFormula, parseFormula } from './syntax/parsed-formula.ts'
-export { applyFix, type Diagnostic, type Fix, problem, warning } from './values/diagnostic.ts'
+export { applyFix, type Diagnostic, problem, warning } from './values/diagnostic.ts'
 export { fitsDeclared } from './values/fits-declared.ts'
 export * from './values/function-record.ts'
-export { advised, describeRange } from './values/guards.ts'
+export { advised } from './values/guards.ts'
 export { ComputeError, NotYet } from './values/operations.ts'
 export { withGaps } from './values/row-gaps.ts'
-export { CONSTANTS, emptyScope, RESERVED, type Scope } from './values/scope.ts'
+export { emptyScope, RESERVED, type Scope } from './values/scope.ts'
 export * from './values/types.ts'

@@ -1,4 +1,4 @@
-export { LampDragSolver, type Target } from './advice/lamp-drag-solver.ts'
+export { LampDragSolver } from './advice/lamp-drag-solver.ts'
 export {
   ClippingError,
   clippingOf,
@@ -11,18 +11,15 @@ export {
 export { linesOf } from './clipping/lines.ts'
 export { type Change, ChangeRefused } from './document/change.ts'
 export { withMeasured } from './document/measured.ts'
-export { freeName, isNamed, refusedName } from './document/names.ts'
-export { declaredUnit, type GivenReading, readGiven } from './document/read-given.ts'
+export { freeName, isNamed } from './document/names.ts'
+export { declaredUnit, readGiven } from './document/read-given.ts'
 export { movedBy, movedInto } from './editing/moving.ts'
-export type { Changed } from './editing/sheet.ts'
 export type {
   CheckOutcome,
   CheckSummary,
   DrawingOutcome,
-  ErrorOutcome,
   Outcome,
   ValueOutcome,
-  WaitingOutcome,
 } from './engine/outcome.ts'
 export { FullSheet as Sheet } from './renaming/full-sheet.ts'
 export {

@@ -2,12 +2,6 @@ import type { TableCell } from '../schema/document.ts'
 import { namesInText, namesRead, operand, withTexts } from './cell-names.ts'
 import { type GivenPlace, isPlace, type Part, type PartCell, type PartLibrary } from './part-library.ts'
 
-/** A cell of a part with the part it comes from; undefined where the name itself is derived. */
-export interface Gathered {
-  readonly cell: PartCell
-  readonly part: Part | undefined
-}
-
 /** What a set of winning parts gives: its cells, what is derived, and what has to be asked. */
 export interface Gathering {
   readonly parts: readonly Part[]
