@@ -71,7 +71,7 @@ function vitest(args) {
 
 install()
 check('Types', () => bin('typescript/bin/tsc', '--noEmit').status === 0)
-check('Lint and format', () => bin('@biomejs/biome/bin/biome', 'check', '.').status === 0)
+check('Lint and format', () => bin('@biomejs/biome/bin/biome', 'check', '.', '--error-on-warnings').status === 0)
 check('Unused code', () => bin('knip/bin/knip.js').status === 0)
 check('Build', () => node('scripts/build.mjs').status === 0)
 
