@@ -76,6 +76,3 @@ function sideOf(node: Node, cell: Given, side: Side, now: Value | undefined): Ra
 
 const sideText = (value: number, unit: DisplayUnit): string =>
   String(Number(figureIn(value, unit).figure.toPrecision(12)))
-
-/** The name of the given that a range varies, without the side of a size. */
-export const nameOfTarget = (of: string): string => of.replace(/\..*$/, '')
