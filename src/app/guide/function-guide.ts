@@ -12,6 +12,7 @@ import {
   signature,
 } from '../../language/index.ts'
 import { wholeLibrary } from '../common/library.ts'
+import { frameMethods } from './frame-methods.ts'
 import './published-checks.ts'
 
 const SUBJECTS: Readonly<Record<Subject, string>> = {
@@ -236,7 +237,7 @@ export class FunctionGuide extends LitElement {
         >
       </label>
       <p class="quiet" role="status">${this.entries.length === 0 ? 'Fetching…' : countInWords(found.length)}</p>
-      ${this.list(found)}
+      ${this.list(found)} ${this.words.trim() === '' ? frameMethods() : nothing}
     `
   }
 }

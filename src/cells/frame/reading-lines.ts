@@ -1,6 +1,6 @@
 import { LENGTH, NONE, SAMPLING, STOP, showQuantity, TIME } from '../../units/index.ts'
 import type { AreaKind } from './area-shapes.ts'
-import { FIGURE_NAMES } from './words.ts'
+import { FIGURE_NAMES, frameWords as words } from './words.ts'
 
 /** A figure of a reading in words: what it is, and the figure with its unit. */
 export type ReadingLine = readonly [what: string, figure: string]
@@ -58,12 +58,19 @@ const SHOWN: Readonly<Record<AreaKind, Readonly<Record<string, (value: never) =>
 /** The figures of a reading, legible. */
 export function readingLines(kind: AreaKind, reading: Readonly<Record<string, unknown>> | undefined): ReadingLine[] {
   if (!reading) return []
-  return Object.entries(SHOWN[kind]).flatMap(([part, show]) => {
+  const lines = Object.entries(SHOWN[kind]).flatMap(([part, show]) => {
     const value = Object.hasOwn(reading, part) ? reading[part] : undefined
     if (value === undefined || value === null) return []
     const worst = part === 'worst' && typeof reading.worst_name === 'string' ? `, ${reading.worst_name}` : ''
     return [[FIGURE_NAMES[part] ?? part, `${(show as (value: unknown) => string)(value)}${worst}`] as const]
   })
+  return kind === 'evenness' && typeof reading.spread === 'number' ? [...lines, gainLine(reading.spread)] : lines
+}
+
+/** What a correction by this frame does: the dimmest field is raised by the whole spread, its photon noise by the root of that. */
+function gainLine(spread: number): ReadingLine {
+  const gain = 2 ** spread
+  return [words.gain, words.gainUpTo(digits(gain, 2), digits(Math.sqrt(gain), 2))]
 }
 
 /** What the camera wrote, as one line. */

@@ -38,6 +38,10 @@ export const frameWords = {
   cornerLabel: (name: string, at: number): string => `${name}, point ${at}`,
   takenHeading: 'What the camera wrote',
   notMeasured: (why: string): string => `Not measured: ${why}.`,
+  methods: 'Measured off a frame',
+  gain: 'Flat-field correction',
+  gainUpTo: (gain: string, noise: string): string =>
+    `gains from 1 to ${gain}; noise at the dimmest field ${noise} times`,
   caution:
     'A picture that was sharpened, scaled or freed of noise measures the software as well as the camera. Stray light and clipped fields mislead.',
   hint: 'What to photograph, and how',
