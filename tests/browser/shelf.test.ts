@@ -38,6 +38,20 @@ test('what one has got is asked, by a press or in words, and answered in the ord
   expect(page.url()).toMatch(/#new\/transparencies$/)
 })
 
+test('a job is started for one’s own figures, or its example is seen', async ({ open }) => {
+  const { page } = await open()
+  await page.getByRole('link', { name: 'Start with your own figures: A flat sheet' }).click()
+  const lens = page.getByLabel('Lens', { exact: true })
+  await lens.waitFor()
+  expect(page.url()).toMatch(/#start\/flat-sheet$/)
+  expect(await lens.inputValue()).toBe('')
+  expect(await page.getByLabel('Border round it').inputValue()).toBe('10 mm')
+  expect(await page.locator('example-bar p').count()).toBe(0)
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  await page.getByRole('link', { name: 'See the example: A flat sheet' }).click()
+  await expect.poll(() => page.getByLabel('Lens', { exact: true }).inputValue()).toBe('60')
+})
+
 test('what nothing answers to is said, with a way to an empty sheet', async ({ open }) => {
   const { page } = await open()
   await search(page).fill('xylophone')

@@ -160,7 +160,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return this.savedSheet(route.id, keyOf(route))
     }
     if (route.at === 'new') {
-      const worksheet = await this.startOf(route.template)
+      const worksheet = await this.startOf(route.template, route.own)
       if (!worksheet) throw new Error('There is no such start.')
       return this.sheet(worksheet, { id: newId(), key: keyOf(route) })
     }
@@ -183,8 +183,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   }
 
   /** What a new sheet starts from: a template of the studio, or one of the app. */
-  private async startOf(name: string): Promise<Worksheet | undefined> {
-    if (!name.startsWith(OWN_TEMPLATE)) return template(name)
+  private async startOf(name: string, own?: boolean): Promise<Worksheet | undefined> {
+    if (!name.startsWith(OWN_TEMPLATE)) return template(name, own)
     const { StudioTemplates } = await import('../../kit/studio-templates.ts')
     return new StudioTemplates(this.opened()).find(name.slice(OWN_TEMPLATE.length))
   }

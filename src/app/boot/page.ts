@@ -31,4 +31,4 @@ export const titleOf = (page: Page): string =>
 
 /** Which sheet an address shows, in any face. */
 export const keyOf = (route: Route & { at: 'sheet' | 'new' }): string =>
-  route.at === 'sheet' ? `sheet ${route.id}` : `new ${route.template}`
+  route.at === 'sheet' ? `sheet ${route.id}` : `${route.own ? 'start' : 'new'} ${route.template}`

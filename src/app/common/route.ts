@@ -6,8 +6,8 @@ export type Route =
   | { readonly at: 'shelf' }
   /** The studio's equipment. */
   | { readonly at: 'kit' }
-  /** A template or an empty sheet that has not been saved yet. */
-  | { readonly at: 'new'; readonly template: string; readonly face: Face }
+  /** A job or an empty sheet that has not been saved yet; `own` without the job's example. */
+  | { readonly at: 'new'; readonly template: string; readonly face: Face; readonly own?: true }
   | { readonly at: 'sheet'; readonly id: string; readonly face: Face }
   | { readonly at: 'link'; readonly fragment: string }
   /** A file on the app's own server. */
@@ -22,6 +22,7 @@ export function readRoute(hash: string): Route {
   const face = last === 'stand' || last === 'build' || last === 'functions' ? last : 'fill'
   if (place === 'sheet' && name) return { at: 'sheet', id: decoded(name), face }
   if (place === 'new' && name) return { at: 'new', template: decoded(name), face }
+  if (place === 'start' && name) return { at: 'new', template: decoded(name), face, own: true }
   return { at: 'shelf' }
 }
 
@@ -38,6 +39,8 @@ export const toSheet = (id: string): string => `#sheet/${encodeURIComponent(id)}
 export const OWN_TEMPLATE = 'own-'
 
 export const toNew = (template: string): string => `#new/${encodeURIComponent(template)}`
+/** A job for one's own figures, without its example. */
+export const toStart = (template: string): string => `#start/${encodeURIComponent(template)}`
 
 /** The address of this page with another fragment. */
 export const addressOf = (fragment: string): string => `${location.href.replace(/#.*$/, '')}#${fragment}`

@@ -9,7 +9,7 @@ import type { Store, Summary } from '../../storage/store/types.ts'
 import { WORDS } from '../../storage/words.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { pageStyle } from '../common/page-style.ts'
-import { toNew, toSheet } from '../common/route.ts'
+import { toNew, toSheet, toStart } from '../common/route.ts'
 import { UNTITLED_SHEET, when } from '../common/words.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
 import { ENTRIES, found, isTitled } from './shelf-find.ts'
@@ -174,6 +174,10 @@ export class ShelfPage extends LitElement {
             ${figures ? html`<span class="small quiet example">${words.inExample(figures)}</span>` : nothing}
           </span>
         </a>
+        <div class="words ways">
+          <a class="word" href=${toStart(key)} aria-label=${words.way(words.start, answer)}>${words.start}</a>
+          <a class="word" href=${toNew(key)} aria-label=${words.way(words.seeExample, answer)}>${words.seeExample}</a>
+        </div>
       </li>
     `
   }

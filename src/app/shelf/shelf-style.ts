@@ -41,6 +41,10 @@ export const shelfStyle = css`
     /* Drawn in black; the dim scheme inverts it to its own ink. */
     filter: invert(var(--drawn-invert, 0));
   }
+  .ways {
+    padding-inline-start: 7.5rem;
+    margin-block-start: -0.6rem;
+  }
   .example {
     display: block;
     padding-block-start: 0.2rem;
@@ -112,6 +116,9 @@ export const shelfStyle = css`
     .drawn {
       grid-template-columns: 4.2rem minmax(0, 1fr);
       column-gap: 0.8rem;
+    }
+    .ways {
+      padding-inline-start: 5rem;
     }
     .figure {
       block-size: 3.4rem;

@@ -45,6 +45,12 @@ export async function templatesLike(worksheet: Worksheet, count: number): Promis
     .map(({ key }) => key)
 }
 
+/** A worksheet with the formulas of a template: it takes what was compiled for that. */
+export function preparedAs(worksheet: Worksheet, file: TemplateFile): Worksheet {
+  withWorksheet.set(worksheet, file)
+  return worksheet
+}
+
 /** The templates with precompiled formulas for a worksheet: few files that cover as many formulas as possible. */
 export async function preparedFor(worksheet: Worksheet): Promise<readonly TemplateFile[]> {
   const own = withWorksheet.get(worksheet)

@@ -1,7 +1,8 @@
+import { withoutExample } from '../../worksheet/compose/without-example.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { FORMAT, type Stage, VERSION } from '../../worksheet/schema/format.ts'
 import { UNTITLED_SHEET } from '../common/words.ts'
-import { templateFile } from './prepared-template.ts'
+import { preparedAs, templateFile } from './prepared-template.ts'
 
 /** The entry of a template on the shelf, from the key `shelf` of its file. */
 export interface Answer {
@@ -36,6 +37,9 @@ export const EMPTY = 'empty'
 
 const emptySheet: Worksheet = { format: FORMAT, version: VERSION, title: UNTITLED_SHEET, cells: [] }
 
-/** The worksheet of a template; undefined where no template has that name. */
-export const template = async (key: string): Promise<Worksheet | undefined> =>
-  key === EMPTY ? emptySheet : (await templateFile(key))?.worksheet
+/** The worksheet of a job, with its example or empty for one's own figures; undefined where no job has that name. */
+export async function template(key: string, own = false): Promise<Worksheet | undefined> {
+  if (key === EMPTY) return emptySheet
+  const file = await templateFile(key)
+  return file && own ? preparedAs(withoutExample(file.worksheet), file) : file?.worksheet
+}

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { readRoute, toNew, toSheet, withFace } from '../../../src/app/common/route.ts'
+import { readRoute, toNew, toSheet, toStart, withFace } from '../../../src/app/common/route.ts'
 
 test('what is written into the address is read back', () => {
   expect(readRoute(toSheet('a b/c'))).toEqual({ at: 'sheet', id: 'a b/c', face: 'fill' })
@@ -7,6 +7,12 @@ test('what is written into the address is read back', () => {
     at: 'new',
     template: 'flat-sheet',
     face: 'build',
+  })
+  expect(readRoute(withFace(toStart('flat-sheet'), 'stand'))).toEqual({
+    at: 'new',
+    template: 'flat-sheet',
+    face: 'stand',
+    own: true,
   })
   expect(readRoute('#s=1.abc_-')).toEqual({ at: 'link', fragment: 's=1.abc_-' })
 })

@@ -1,0 +1,18 @@
+import { provenanceOf } from '../analysis/provenance.ts'
+import type { Cell, Worksheet } from '../schema/document.ts'
+
+/** A job's sheet for one's own figures: what the example filled in is empty, usual values stay. */
+export function withoutExample(worksheet: Worksheet): Worksheet {
+  const { job: _, ...rest } = worksheet
+  return { ...rest, cells: worksheet.cells.map(emptied) }
+}
+
+function emptied(cell: Cell): Cell {
+  if (cell.kind === 'given' && provenanceOf(cell) === 'example') {
+    const { from: _, piece: _piece, ...given } = cell
+    return { ...given, value: '' }
+  }
+  if (cell.kind !== 'table' || (cell.from as { readonly kind?: unknown } | undefined)?.kind !== 'example') return cell
+  const { from: _, ...table } = cell
+  return { ...table, rows: [] } as Cell
+}
