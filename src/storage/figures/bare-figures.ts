@@ -68,10 +68,23 @@ export const bareFigures = (figures: Worksheet): Worksheet => ({
 })
 
 const isSeldomKnown = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true
+/** A habit of the trade says nothing about this job. */
+const isUsual = (cell: Cell): boolean =>
+  cell.kind === 'given' && cell.from?.kind === 'usual' && cell.from.text === cell.value
+const isHeading = (cell: Cell | undefined): boolean => cell?.kind === 'note' && cell.role === 'heading'
 
-/** The same without the fine adjustments, and with only those checks that do not simply pass. */
-export const minimalFigures = (figures: Worksheet): Worksheet =>
-  bareFigures({
+/** The same without fine adjustments and usual values, and with only those checks that do not simply pass. */
+export function minimalFigures(figures: Worksheet): Worksheet {
+  const bare = bareFigures({
     ...figures,
-    cells: figures.cells.filter((cell) => !isSeldomKnown(cell) && !(cell.kind === 'check' && cell.condition === 'yes')),
+    cells: figures.cells.filter(
+      (cell) => !isSeldomKnown(cell) && !isUsual(cell) && !(cell.kind === 'check' && cell.condition === 'yes'),
+    ),
   })
+  // A heading over nothing is left out.
+  const cells = bare.cells.filter((cell, at) => {
+    const next = bare.cells[at + 1]
+    return !isHeading(cell) || (next !== undefined && !isHeading(next))
+  })
+  return { ...bare, cells }
+}

@@ -96,7 +96,8 @@ function freeId(cells: readonly Cell[]): string {
 
 /** The sheet with its results as figures in the place of formulas; givens, notes and what the checks found stay. */
 export function figuresOnly(sheet: Sheet, at = new Date()): Worksheet {
-  const { worksheet } = sheet
+  // Without its formulas a sheet is composed of nothing any more, and no job of the shelf.
+  const { parts: _, setups: _setups, given: _given, shelf: _shelf, ...worksheet } = sheet.worksheet
   const note: Cell = {
     kind: 'note',
     id: freeId(worksheet.cells),
