@@ -109,7 +109,10 @@ test('a link of givens and results only opens as such, with the same figures', a
   await expect.poll(() => link.inputValue()).not.toBe(whole)
   // Without checks and drawings the sheet is laid out in another order.
   const figures = async (page: Page): Promise<string[]> =>
-    (await page.locator('result-cell .figure').allTextContents()).sort()
+    (await page.locator('result-cell .figure').allTextContents())
+      // A record, which no formula can write, is a text there.
+      .filter((text) => !text.includes('in front'))
+      .sort()
   const second = await open({ path: (await link.inputValue()).slice(first.site.length) })
   await second.page
     .locator('copy-page')

@@ -1,4 +1,3 @@
-import { withoutExample } from '../../worksheet/compose/without-example.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { FORMAT, type Stage, VERSION } from '../../worksheet/schema/format.ts'
 import { UNTITLED_SHEET } from '../common/words.ts'
@@ -41,5 +40,8 @@ const emptySheet: Worksheet = { format: FORMAT, version: VERSION, title: UNTITLE
 export async function template(key: string, own = false): Promise<Worksheet | undefined> {
   if (key === EMPTY) return emptySheet
   const file = await templateFile(key)
-  return file && own ? preparedAs(withoutExample(file.worksheet), file) : file?.worksheet
+  if (!file || !own) return file?.worksheet
+  // The page opens without it, and most sheets do too.
+  const { withoutExample } = await import('../../worksheet/compose/without-example.ts')
+  return preparedAs(withoutExample(file.worksheet), file)
 }
