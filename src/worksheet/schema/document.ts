@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
-import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_READ_LENGTH, MAX_ROWS, NAME_PATTERN, STAGES, VERSION } from './format.ts'
+import { id, label, name, named, stand, text } from './fields.ts'
+import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_ROWS, NAME_PATTERN, STAGES, VERSION } from './format.ts'
 import { KIT_SORTS } from './kit-sorts.ts'
 
 /** How values may be distributed within limits. */
@@ -14,33 +15,6 @@ export type GivenSource = (typeof GIVEN_SOURCES)[number]
 const MOST_STEPS = 200
 const MOST_LISTED = 60
 const MAX_PATCHES = 300
-
-const text = v.pipe(v.string(), v.maxLength(MAX_READ_LENGTH))
-const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
-const name = v.pipe(v.string(), v.regex(NAME_PATTERN, 'A name is a letter, then letters, digits and underscores.'))
-const label = v.optional(text)
-/** Set on the equipment, or read there: shown At the stand. */
-const stand = v.optional(v.boolean())
-
-/** Names that the library leaves out of every record, though a cell may be named so. */
-const LEFT_OUT = ['constructor', 'prototype'] as const
-
-/** A record by names of cells or of figures, which may be any name. */
-function named<const Value extends v.GenericSchema>(value: Value) {
-  const plain = v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), value)
-  const run: (typeof plain)['~run'] = (dataset, config) => {
-    const input = dataset.value
-    const read = plain['~run'](dataset, config)
-    if (!read.typed || typeof input !== 'object' || input === null) return read
-    for (const key of LEFT_OUT) {
-      if (!Object.hasOwn(input, key)) continue
-      const one = v.safeParse(value, (input as Record<string, unknown>)[key])
-      if (one.success) Object.assign(read.value, { [key]: one.output })
-    }
-    return read
-  }
-  return { ...plain, '~run': run }
-}
 
 /** Keys this version does not know are preserved in every object, so that a later version's sheet survives a round trip. */
 /** Whether and how a given may be changed by a suggestion. Figures are in the given's own unit. */

@@ -1,0 +1,34 @@
+import * as v from 'valibot'
+import { MAX_READ_LENGTH, NAME_PATTERN } from './format.ts'
+
+/** What the cells of a worksheet are made of. */
+
+export const text = v.pipe(v.string(), v.maxLength(MAX_READ_LENGTH))
+export const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
+export const name = v.pipe(
+  v.string(),
+  v.regex(NAME_PATTERN, 'A name is a letter, then letters, digits and underscores.'),
+)
+export const label = v.optional(text)
+/** Set on the equipment, or read there: shown At the stand. */
+export const stand = v.optional(v.boolean())
+
+/** Names that the library leaves out of every record, though a cell may be named so. */
+const LEFT_OUT = ['constructor', 'prototype'] as const
+
+/** A record by names of cells or of figures, which may be any name. */
+export function named<const Value extends v.GenericSchema>(value: Value) {
+  const plain = v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), value)
+  const run: (typeof plain)['~run'] = (dataset, config) => {
+    const input = dataset.value
+    const read = plain['~run'](dataset, config)
+    if (!read.typed || typeof input !== 'object' || input === null) return read
+    for (const key of LEFT_OUT) {
+      if (!Object.hasOwn(input, key)) continue
+      const one = v.safeParse(value, (input as Record<string, unknown>)[key])
+      if (one.success) Object.assign(read.value, { [key]: one.output })
+    }
+    return read
+  }
+  return { ...plain, '~run': run }
+}
