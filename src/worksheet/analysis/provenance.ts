@@ -1,7 +1,7 @@
 import { isNamed } from '../document/names.ts'
+import { rowsMark } from '../document/rows-mark.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Given, GivenSource, NamedCell, TableCell, Worksheet } from '../schema/document.ts'
-import { rowsMark } from '../table/rows-mark.ts'
 
 /** Where a given's value comes from; `empty` where nothing is filled in. */
 export type Provenance = GivenSource | 'empty'

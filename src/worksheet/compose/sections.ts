@@ -1,5 +1,5 @@
+import { rowsMark } from '../document/rows-mark.ts'
 import type { Cell, GivenSource } from '../schema/document.ts'
-import { rowsMark } from '../table/rows-mark.ts'
 import { defined, type Gathering } from './gather.ts'
 import { isPlace, type Part, type PartCell, type PartLibrary, type PublishedName, type Role } from './part-library.ts'
 import { setUpDrawing } from './set-up-drawing.ts'

@@ -1,8 +1,8 @@
 import { readAnyGiven } from '../document/kit-given.ts'
 import { isNamed } from '../document/names.ts'
+import { rowsMark } from '../document/rows-mark.ts'
 import type { EngineView, Layout } from '../engine/engine-view.ts'
 import type { Cell, NamedCell, Result } from '../schema/document.ts'
-import { rowsMark } from '../table/rows-mark.ts'
 
 /** Measured values whose figures changed since they were read. */
 export interface Outdated {
