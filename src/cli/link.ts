@@ -9,7 +9,7 @@ import { releasedJobs } from './released-jobs.ts'
 import { printLines } from './report.ts'
 
 /**
- * `link FILE.json [--figures]`: a worksheet as one line beginning with `#`, which stands after the address of the page,
+ * `link FILE.json [--figures]`: a worksheet as one line beginning with `#`, which follows the address of the page,
  * and which `compute` reads in the place of a file. With `--figures` its results are figures in the place of formulas.
  */
 export async function link(args: readonly string[]): Promise<number> {

@@ -38,7 +38,7 @@ test('what one has got is asked, by a press or in words, and answered in the ord
   expect(page.url()).toMatch(/#new\/transparencies$/)
 })
 
-test('a job is started for one’s own figures, or its example is seen', async ({ open }) => {
+test('a job is started for the user’s own figures, or its example is seen', async ({ open }) => {
   const { page } = await open()
   await page.getByRole('link', { name: 'Start with your own figures: A flat sheet' }).click()
   const lens = page.getByLabel('Lens', { exact: true })

@@ -39,7 +39,7 @@ export const toSheet = (id: string): string => `#sheet/${encodeURIComponent(id)}
 export const OWN_TEMPLATE = 'own-'
 
 export const toNew = (template: string): string => `#new/${encodeURIComponent(template)}`
-/** A job for one's own figures, without its example. */
+/** A job for the user's own figures, without its example. */
 export const toStart = (template: string): string => `#start/${encodeURIComponent(template)}`
 
 /** The address of this page with another fragment. */

@@ -36,7 +36,7 @@ export const EMPTY = 'empty'
 
 const emptySheet: Worksheet = { format: FORMAT, version: VERSION, title: UNTITLED_SHEET, cells: [] }
 
-/** The worksheet of a job, with its example or empty for one's own figures; undefined where no job has that name. */
+/** The worksheet of a job, with its example or empty for the user's own figures; undefined where no job has that name. */
 export async function template(key: string, own = false): Promise<Worksheet | undefined> {
   if (key === EMPTY) return emptySheet
   const file = await templateFile(key)

@@ -1,7 +1,7 @@
 import { provenanceOf } from '../analysis/provenance.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
 
-/** A job's sheet for one's own figures: what the example filled in is empty, usual values stay. */
+/** A job's sheet for the user's own figures: what the example filled in is empty, usual values stay. */
 export function withoutExample(worksheet: Worksheet): Worksheet {
   const { job: _, ...rest } = worksheet
   return { ...rest, cells: worksheet.cells.map(emptied) }
