@@ -14,7 +14,7 @@ import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
 import { History } from './history.ts'
 import { type Outdated, outdatedIn, withFigures } from './outdated.ts'
-import { refuseTooLong } from './text-limits.ts'
+import { refuseTooLong, refuseTooLongIn } from './text-limits.ts'
 import { outdatedWords } from './words.ts'
 
 /** What a watcher is called with: everything may have changed, or just the cells with these ids. */
@@ -140,7 +140,6 @@ export class Sheet {
   apply(asked: Change, options: { readonly merge?: string; readonly when?: string } = {}): void {
     const before = this.document
     const change = this.stamped(asked, options.when)
-    refuseTooLong(before, change)
     const wasOutdated = this.outdated
     const touched = this.typed(change) ?? this.changeWhole(change)
     this.outdatedNow = undefined
@@ -253,7 +252,9 @@ export class Sheet {
   }
 
   private changeWhole(change: Change): Touched {
-    this.document = applyChange(this.document, change, this.capabilities.renaming)
+    const changed = applyChange(this.document, change, this.capabilities.renaming)
+    refuseTooLong(this.document, changed)
+    this.document = changed
     return this.engine.update(this.document.cells)
   }
 
@@ -268,8 +269,9 @@ export class Sheet {
 
   /** One cell typed into, or several givens at once as a drag does. */
   private typed(change: Change): Touched | undefined {
+    const cells = change.do === 'replace' ? [change.cell] : this.givensFilled(change)
+    for (const cell of cells ?? []) refuseTooLongIn(cell, this.cell(cell.id))
     if (change.do === 'replace') return this.typeInto(change.cell)
-    const cells = this.givensFilled(change)
     return cells?.flatMap((cell) => this.typeInto(cell) ?? [])
   }
 

@@ -1,6 +1,6 @@
 import { count } from '../../units/plural.ts'
-import { type Change, ChangeRefused } from '../document/change.ts'
-import type { Worksheet } from '../schema/document.ts'
+import { ChangeRefused } from '../document/change.ts'
+import type { Cell, Worksheet } from '../schema/document.ts'
 import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH, MAX_TITLE_LENGTH } from '../schema/format.ts'
 
 /** A change that would make a text longer, or a list, than a sheet takes. */
@@ -10,32 +10,21 @@ export class TooLong extends ChangeRefused {}
 const MOST: Readonly<Record<string, number>> = { rows: MAX_ROWS, columns: MAX_COLUMNS, steps: 200, foot: 6, sets: 3 }
 
 /**
- * Refuses a change that makes a text or a list longer than a sheet takes: it could be saved, but not opened again.
- * One that is too long already, in a sheet of an earlier version, may stay as it is and be shortened.
+ * Refuses a document in which a text or a list has become longer than a sheet takes: it could be saved, but not opened
+ * again. One that is too long already, in a sheet of an earlier version, may stay as it is and be shortened.
  */
-export function refuseTooLong({ title, job, cells }: Worksheet, change: Change): void {
-  switch (change.do) {
-    case 'title':
-      refuseText(change.title, title, MAX_TITLE_LENGTH)
-      break
-    case 'job':
-      refuseText(change.job, job)
-      break
-    case 'add':
-      walk(change.cell, undefined)
-      break
-    case 'insert':
-      walk(change.cells, undefined)
-      break
-    case 'replace':
-      walk(
-        change.cell,
-        cells.find(({ id }) => id === change.cell.id),
-      )
-      break
-    case 'several':
-      for (const one of change.changes) refuseTooLong({ title, job, cells } as Worksheet, one)
-  }
+export function refuseTooLong(before: Worksheet, after: Worksheet): void {
+  const { title, cells, ...rest } = after
+  refuseText(title, before.title, MAX_TITLE_LENGTH)
+  walk(rest, before)
+  if (cells === before.cells) return
+  const earlier = new Map(before.cells.map((cell) => [cell.id, cell]))
+  for (const cell of cells) refuseTooLongIn(cell, earlier.get(cell.id))
+}
+
+/** Refuses a cell in which a text or a list is too long, and longer than in the cell whose place it takes. */
+export function refuseTooLongIn(cell: Cell, before: Cell | undefined): void {
+  walk(cell, before)
 }
 
 function refuseText(value: string, before: unknown, most = MAX_TEXT_LENGTH): void {

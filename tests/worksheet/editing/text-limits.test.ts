@@ -1,9 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
+import { LIBRARY } from '../../../src/functions/index.ts'
 import {
   type Change,
   ChangeRefused,
+  fitted,
+  readClipping,
   readDocument,
+  Sheet,
   type Worksheet,
   writeDocument,
 } from '../../../src/worksheet/index.ts'
@@ -45,6 +49,27 @@ describe('a text longer than a sheet takes is refused where it is typed', () => 
     expect(() => sheet.apply(change)).toThrow(/at most (500|20\u202f000) fit/)
     expect(sheet.worksheet).toBe(before)
     expect(sheet.canUndo).toBe(false)
+  })
+
+  it('also where a longer name would make formulas too long, and where cells are arranged anew', () => {
+    const long = Array(500).fill('a').join(' + ')
+    const sheet = sheetOf([given('a', '1'), result('b', long)])
+    const before = sheet.worksheet
+    expect(() => sheet.apply({ do: 'rename', id: 'a', name: `a${'b'.repeat(55)}` })).toThrow(/at most 20.000 fit/)
+    const arranged: Change = { do: 'arrange', cells: [note('n', LONG)], parts: [], given: {} }
+    expect(() => sheet.apply(arranged)).toThrow(/at most 20.000 fit/)
+    expect(sheet.worksheet).toBe(before)
+    expect(sheet.canUndo).toBe(false)
+  })
+
+  it('pasted as a line of cells, such as a number of 30,000 digits', () => {
+    const sheet = sheetOf(cells())
+    const before = sheet.worksheet
+    for (const line of [`e = ${'9'.repeat(30_000)}`, `e = ${'9 + '.repeat(8_000)}9`]) {
+      const pasted = fitted(readClipping(line), sheet.cells, () => 'pasted')
+      expect(() => sheet.apply({ do: 'insert', cells: pasted, at: 0 })).toThrow(/at most 20.000 fit/)
+    }
+    expect(sheet.worksheet).toBe(before)
   })
 
   it('takes a text of just the length', () => {
@@ -102,6 +127,23 @@ describe('a sheet saved with a longer text', () => {
     const read: Worksheet = readDocument(old(more))
     expect(read).toMatchObject(more)
   })
+})
+
+test('a file with a number of 30,000 digits opens, and says in words that it cannot be read', () => {
+  const cells = [
+    { kind: 'given', id: 'a', name: 'a', value: '9'.repeat(30_000) },
+    { kind: 'result', id: 'b', name: 'b', formula: '9'.repeat(30_000) },
+  ]
+  const sheet = new Sheet(
+    readDocument(JSON.stringify({ format: 'evenfield-worksheet', version: 2, title: '', cells })),
+    LIBRARY,
+  )
+  for (const id of ['a', 'b']) {
+    const outcome = sheet.outcome(id)
+    const message = outcome.state === 'error' ? (outcome.diagnostics[0]?.message ?? '') : outcome.state
+    expect(message).toMatch(/characters/)
+    expect(message.length).toBeLessThan(300)
+  }
 })
 
 test('records by name take every name a cell may have', () => {
