@@ -12,7 +12,6 @@ import {
   signature,
 } from '../../language/index.ts'
 import { wholeLibrary } from '../common/library.ts'
-import { frameMethods } from './frame-methods.ts'
 import './published-checks.ts'
 
 const SUBJECTS: Readonly<Record<Subject, string>> = {
@@ -237,7 +236,7 @@ export class FunctionGuide extends LitElement {
         >
       </label>
       <p class="quiet" role="status">${this.entries.length === 0 ? 'Fetching…' : countInWords(found.length)}</p>
-      ${this.list(found)} ${this.words.trim() === '' ? frameMethods() : nothing}
+      ${this.list(found)}
     `
   }
 }

@@ -38,7 +38,6 @@ export const frameWords = {
   cornerLabel: (name: string, at: number): string => `${name}, point ${at}`,
   takenHeading: 'What the camera wrote',
   notMeasured: (why: string): string => `Not measured: ${why}.`,
-  methods: 'Measured off a frame',
   gain: 'Flat-field correction',
   gainUpTo: (gain: string, noise: string): string =>
     `gains from 1 to ${gain}; noise at the dimmest field ${noise} times`,
