@@ -57,6 +57,27 @@ function closure(chunks, names) {
   return [...found]
 }
 
+/** A circle of imports among the page's own scripts: one of them would run before what it uses is there. */
+function circle(chunks, names) {
+  const seen = new Set()
+  const visit = (name, path) => {
+    const at = path.indexOf(name)
+    if (at >= 0) return path.slice(at)
+    if (seen.has(name)) return undefined
+    seen.add(name)
+    for (const needed of chunks.get(name)?.imports ?? []) {
+      const found = visit(needed, [...path, name])
+      if (found) return found
+    }
+    return undefined
+  }
+  for (const name of names) {
+    const found = visit(name, [])
+    if (found) return found
+  }
+  return undefined
+}
+
 /** The composed sheet of each job, and the files of functions it calls, as vite/templates.ts writes them. */
 function composedIn(output) {
   const modules = output.flatMap(({ moduleIds = [] }) => moduleIds)
@@ -112,6 +133,8 @@ export function firstLoad({ root, output, html }) {
     chunks,
     [...html.matchAll(TAG)].map(([, name]) => name),
   )
+  const around = circle(chunks, page)
+  if (around) throw new Error(`These scripts of the page import each other in a circle: ${around.join(' → ')}.`)
   const composed = composedIn(output)
   const folder = join(root, 'templates')
   const sheets = readdirSync(folder)

@@ -1,6 +1,6 @@
 import * as v from 'valibot'
-import { NAME_PATTERN } from '../worksheet/schema/format.ts'
-import { KIT_SORTS } from '../worksheet/schema/kit-sorts.ts'
+import { NAME_PATTERN } from '../worksheet/format/format.ts'
+import { KIT_SORTS } from '../worksheet/format/kit-sorts.ts'
 import { kitFileWords as words } from './words.ts'
 
 export const KIT_FORMAT = 'evenfield-kit'

@@ -21,6 +21,8 @@ export type {
   Outcome,
   ValueOutcome,
 } from './engine/outcome.ts'
+export { FORMAT, NAME_PATTERN, STAGES, type Stage, VERSION } from './format/format.ts'
+export { KIT_SORTS, type KitSort } from './format/kit-sorts.ts'
 export { FullSheet as Sheet } from './renaming/full-sheet.ts'
 export {
   type Cell,
@@ -42,6 +44,4 @@ export {
   WorksheetSchema,
 } from './schema/document.ts'
 export { DRAWING_KINDS, type DrawingKind } from './schema/drawing-kinds.ts'
-export { FORMAT, NAME_PATTERN, STAGES, type Stage, VERSION } from './schema/format.ts'
-export { KIT_SORTS, type KitSort } from './schema/kit-sorts.ts'
 export { DocumentError, MAX_DOCUMENT_LENGTH, readData, readDocument, writeDocument } from './schema/read-document.ts'

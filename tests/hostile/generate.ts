@@ -1,8 +1,8 @@
 import { deflateSync } from 'node:zlib'
 import fc from 'fast-check'
 import { FUNCTIONS } from '../../src/functions/index.ts'
+import { KIT_SORTS } from '../../src/worksheet/format/kit-sorts.ts'
 import { RUN_INPUTS } from '../../src/worksheet/run/inputs.ts'
-import { KIT_SORTS } from '../../src/worksheet/schema/kit-sorts.ts'
 import { backups, kits, numericSheets, spoiledTemplates } from './numeric.ts'
 
 const RAN = 'globalThis.ran=true'

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
-import { FORMAT, VERSION } from '../../src/worksheet/schema/format.ts'
+import { FORMAT, VERSION } from '../../src/worksheet/format/format.ts'
 
 /** Quantities a technician types, each with its unit. */
 const QUANTITIES = [

@@ -9,7 +9,7 @@ import { piecesIn, Studio } from '../../src/kit/studio.ts'
 import { backupText } from '../../src/storage/exchange/backup.ts'
 import { openMemory } from '../../src/storage/store/memory-store.ts'
 import { readFigure } from '../../src/worksheet/document/kit-given.ts'
-import { KIT_FIGURES, KIT_SORTS } from '../../src/worksheet/schema/kit-sorts.ts'
+import { KIT_FIGURES, KIT_SORTS } from '../../src/worksheet/format/kit-sorts.ts'
 
 const lens = (id: string, name = 'A lens'): Piece => ({ id, sort: 'lens', name, figures: { focal: '60 mm' } })
 

@@ -1,4 +1,4 @@
-import type { Stage } from '../../worksheet/schema/format.ts'
+import type { Stage } from '../../worksheet/format/format.ts'
 
 /** The headings of the shelf by stage of the job, in the order of work. */
 export const MOMENTS: readonly (readonly [Stage, string])[] = [

@@ -9,7 +9,7 @@ import { Studio } from '../../kit/studio.ts'
 import { newId } from '../../storage/store/store.ts'
 import type { Store } from '../../storage/store/types.ts'
 import { readFigure } from '../../worksheet/document/kit-given.ts'
-import { KIT_FIGURES, KIT_SORTS, type KitFigure, type KitSort } from '../../worksheet/schema/kit-sorts.ts'
+import { KIT_FIGURES, KIT_SORTS, type KitFigure, type KitSort } from '../../worksheet/format/kit-sorts.ts'
 import { pageStyle } from '../common/page-style.ts'
 import { kitWords as words } from './words.ts'
 

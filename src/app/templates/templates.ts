@@ -1,5 +1,5 @@
+import { FORMAT, type Stage, VERSION } from '../../worksheet/format/format.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { FORMAT, type Stage, VERSION } from '../../worksheet/schema/format.ts'
 import { UNTITLED_SHEET } from '../common/words.ts'
 import { preparedAs, templateFile } from './prepared-template.ts'
 

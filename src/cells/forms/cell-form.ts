@@ -3,6 +3,7 @@ import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Diagnostic } from '../../language/index.ts'
 import { readCoverage } from '../../worksheet/document/coverage.ts'
 import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/condition.ts'
+import { KIT_FIGURES } from '../../worksheet/format/kit-sorts.ts'
 import {
   type Cell,
   type Check,
@@ -16,7 +17,6 @@ import {
   type Result,
 } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
-import { KIT_FIGURES } from '../../worksheet/schema/kit-sorts.ts'
 import type { CellView, GivenView } from '../shared/cell-view.ts'
 import { labelled, selected, ticked } from '../shared/labelled.ts'
 import { inputsByName } from './drawing-parts.ts'

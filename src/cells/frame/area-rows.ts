@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { FRAME_PARTS } from '../../worksheet/document/frame-readings.ts'
+import { NAME_PATTERN } from '../../worksheet/format/format.ts'
 import type { Frame } from '../../worksheet/index.ts'
-import { NAME_PATTERN } from '../../worksheet/schema/format.ts'
 import { labelled } from '../shared/labelled.ts'
 import { type FrameArea, patchesFrom, type Size } from './area-shapes.ts'
 import { readingLines } from './reading-lines.ts'

@@ -1,5 +1,5 @@
+import { MAX_ROWS } from '../../worksheet/format/format.ts'
 import type { TableCell } from '../../worksheet/index.ts'
-import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 import { readTable, TableError } from '../../worksheet/table/csv.ts'
 import { matchTable, pasteAt } from '../../worksheet/table/match-import.ts'
 

@@ -1,5 +1,5 @@
+import { MAX_ROWS } from '../../worksheet/format/format.ts'
 import type { Column, TableCell } from '../../worksheet/index.ts'
-import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 
 /** Changes of the rows of a table. Unchanged rows stay the same objects, so that they are not read again. */
 

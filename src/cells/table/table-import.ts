@@ -1,8 +1,8 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
+import { MAX_ROWS } from '../../worksheet/format/format.ts'
 import type { Column, TableCell } from '../../worksheet/index.ts'
-import { MAX_ROWS } from '../../worksheet/schema/format.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
 import { readTable, TableError, type TextTable } from '../../worksheet/table/csv.ts'
 import {

@@ -1,5 +1,5 @@
+import { MAX_CELLS } from '../../worksheet/format/format.ts'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { MAX_CELLS } from '../../worksheet/schema/format.ts'
 import { difference, type Json, type Patch, PatchMisfit, patched } from './json-difference.ts'
 
 /** A released worksheet of a job that a shorter document can refer to. The digest tells its versions apart. */

@@ -1,6 +1,6 @@
 import type { ChosenPiece } from '../document/kit-given.ts'
+import type { KitSort } from '../format/kit-sorts.ts'
 import type { Cell, Given } from '../schema/document.ts'
-import type { KitSort } from '../schema/kit-sorts.ts'
 
 /** A piece there is, of its sort. */
 export interface KitPiece extends ChosenPiece {

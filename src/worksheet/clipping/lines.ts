@@ -1,6 +1,6 @@
 import { readGiven } from '../document/read-given.ts'
+import { FORMAT, NAME_PATTERN, VERSION } from '../format/format.ts'
 import type { Cell, Check, Given, Note, Result } from '../schema/document.ts'
-import { FORMAT, NAME_PATTERN, VERSION } from '../schema/format.ts'
 import { DocumentError, readData } from '../schema/read-document.ts'
 import * as words from './words.ts'
 

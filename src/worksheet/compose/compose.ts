@@ -1,5 +1,5 @@
+import { FORMAT, VERSION } from '../format/format.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
-import { FORMAT, VERSION } from '../schema/format.ts'
 import { type ChosenPart, choose, type Replaced } from './choose-parts.ts'
 import { gather } from './gather.ts'
 import type { Part, PartLibrary } from './part-library.ts'

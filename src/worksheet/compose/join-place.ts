@@ -1,5 +1,5 @@
+import { STAGES, type Stage } from '../format/format.ts'
 import type { Cell, Note } from '../schema/document.ts'
-import { STAGES, type Stage } from '../schema/format.ts'
 
 export type Heading = Note & { readonly role: 'heading' }
 

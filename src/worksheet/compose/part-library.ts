@@ -1,5 +1,5 @@
+import type { Stage } from '../format/format.ts'
 import type { Advice, Cell } from '../schema/document.ts'
-import type { Stage } from '../schema/format.ts'
 
 /** What a part decides: in the order of a sheet's sections. */
 export interface Role {

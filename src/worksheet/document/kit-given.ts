@@ -1,6 +1,6 @@
 import { problem, record, type Type, type Value } from '../../language/index.ts'
+import { KIT_FIGURES, type KitFigure, type KitSort } from '../format/kit-sorts.ts'
 import type { Cell, Given } from '../schema/document.ts'
-import { KIT_FIGURES, type KitFigure, type KitSort } from '../schema/kit-sorts.ts'
 import type { Change } from './change.ts'
 import { type GivenReading, readGiven } from './read-given.ts'
 import * as words from './words.ts'

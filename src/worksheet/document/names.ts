@@ -1,7 +1,7 @@
 import { RESERVED } from '../../language/index.ts'
+import { NAME_PATTERN } from '../format/format.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Cell, NamedCell } from '../schema/document.ts'
-import { NAME_PATTERN } from '../schema/format.ts'
 import * as words from './words.ts'
 
 /** Whether a cell declares a name that formulas can use: exactly the kinds that get a value do. */

@@ -1,5 +1,5 @@
 import { anyOf, count } from '../../units/plural.ts'
-import { MAX_CELLS } from '../schema/format.ts'
+import { MAX_CELLS } from '../format/format.ts'
 
 /** Sentences about cells, their names and what is filled in. Each says what is wrong and what to do. */
 

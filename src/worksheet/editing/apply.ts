@@ -1,8 +1,8 @@
 import { type Change, ChangeRefused } from '../document/change.ts'
 import { isNamed, refusedName } from '../document/names.ts'
 import * as words from '../document/words.ts'
+import { MAX_CELLS } from '../format/format.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
-import { MAX_CELLS } from '../schema/format.ts'
 
 /** How a cell, the column of a table or the area of a frame gets another name that every formula follows. */
 export interface Renaming {

@@ -1,7 +1,7 @@
 import { count } from '../../units/plural.ts'
 import { ChangeRefused } from '../document/change.ts'
+import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH, MAX_TITLE_LENGTH } from '../format/format.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
-import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH, MAX_TITLE_LENGTH } from '../schema/format.ts'
 
 /** A change that would make a text longer, or a list, than a sheet takes. */
 export class TooLong extends ChangeRefused {}

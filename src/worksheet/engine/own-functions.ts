@@ -19,9 +19,9 @@ import {
 } from '../../language/index.ts'
 import { type DisplayUnit, NONE } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
+import { NAME_PATTERN } from '../format/format.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { FunctionCell } from '../schema/document.ts'
-import { NAME_PATTERN } from '../schema/format.ts'
 import type { Node } from './node.ts'
 import { functionWords as W } from './words.ts'
 

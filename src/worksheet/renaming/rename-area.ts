@@ -1,8 +1,8 @@
 import { ChangeRefused } from '../document/change.ts'
 import { FRAME_PARTS } from '../document/frame-readings.ts'
 import { isNamed } from '../document/names.ts'
+import { NAME_PATTERN } from '../format/format.ts'
 import type { Cell, Frame } from '../schema/document.ts'
-import { NAME_PATTERN } from '../schema/format.ts'
 import { followPart } from './follow-names.ts'
 
 /** Why an area of a frame may not have a name; undefined where it may. */

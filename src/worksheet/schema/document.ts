@@ -1,8 +1,8 @@
 import * as v from 'valibot'
+import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_ROWS, NAME_PATTERN, STAGES, VERSION } from '../format/format.ts'
+import { KIT_SORTS } from '../format/kit-sorts.ts'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { id, label, name, named, stand, text } from './fields.ts'
-import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_ROWS, NAME_PATTERN, STAGES, VERSION } from './format.ts'
-import { KIT_SORTS } from './kit-sorts.ts'
 
 /** How values may be distributed within limits. */
 export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const

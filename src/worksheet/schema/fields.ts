@@ -1,5 +1,5 @@
 import * as v from 'valibot'
-import { MAX_READ_LENGTH, NAME_PATTERN } from './format.ts'
+import { MAX_READ_LENGTH, NAME_PATTERN } from '../format/format.ts'
 
 /** What the cells of a worksheet are made of. */
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot'
+import { FORMAT, VERSION } from '../format/format.ts'
 import { type Worksheet, WorksheetSchema } from './document.ts'
-import { FORMAT, VERSION } from './format.ts'
 import { migrate } from './migrate.ts'
 
 /** Why a document cannot be opened: what, where in it, and whether a newer program might. */

@@ -1,6 +1,6 @@
 import * as v from 'valibot'
+import { FORMAT, MAX_CELLS, VERSION } from '../format/format.ts'
 import { CellSchema, type Worksheet, WorksheetSchema } from './document.ts'
-import { FORMAT, MAX_CELLS, VERSION } from './format.ts'
 import { readData } from './read-document.ts'
 
 /** What this version makes of a worksheet of a newer one: to be looked at, never to be written back. */

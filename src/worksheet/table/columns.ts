@@ -1,8 +1,8 @@
 import { type FormulaCompiler, type ParsedForCompiling, RESERVED } from '../../language/index.ts'
 import { notAName, reservedName } from '../document/words.ts'
 import { dependencyOrder } from '../engine/dependency-order.ts'
+import { NAME_PATTERN } from '../format/format.ts'
 import type { Column } from '../schema/document.ts'
-import { NAME_PATTERN } from '../schema/format.ts'
 import { hasFormula } from './read-table.ts'
 import * as words from './words.ts'
 

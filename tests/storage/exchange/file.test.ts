@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { FileError, fileName, openFile } from '../../../src/storage/exchange/file.ts'
-import { VERSION } from '../../../src/worksheet/schema/format.ts'
+import { VERSION } from '../../../src/worksheet/format/format.ts'
 import { writeDocument } from '../../../src/worksheet/schema/read-document.ts'
 import { SHEET, worksheets } from '../sheets.ts'
 

@@ -5,8 +5,8 @@ import { UnsavedSheets } from '../../../src/app/session/unsaved-sheets.ts'
 import { openStore } from '../../../src/storage/index.ts'
 import type { TabLockMeans } from '../../../src/storage/store/tab-lock.ts'
 import type { Store } from '../../../src/storage/store/types.ts'
+import { VERSION } from '../../../src/worksheet/format/format.ts'
 import type { Worksheet } from '../../../src/worksheet/schema/document.ts'
-import { VERSION } from '../../../src/worksheet/schema/format.ts'
 
 export const SHEET_ID = 'sheet'
 export const LIMIT_MS = 1000
