@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { LIBRARY } from '../../src/functions/index.ts'
 import {
@@ -11,11 +10,9 @@ import {
   type Worksheet,
 } from '../../src/worksheet/index.ts'
 import { numericSheets } from '../hostile/numeric.ts'
+import { JOBS, readTemplate } from '../templates/open.ts'
 
-const TEMPLATES = new URL('../../templates/', import.meta.url)
-const templates = readdirSync(TEMPLATES)
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => readDocument(readFileSync(new URL(file, TEMPLATES), 'utf8')))
+const templates = JOBS.map(readTemplate)
 
 /** Texts as a technician types them, right and wrong. */
 const TYPED = [

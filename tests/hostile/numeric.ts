@@ -1,6 +1,6 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { FORMAT, VERSION } from '../../src/worksheet/format/format.ts'
+import { JOBS, readTemplate } from '../templates/open.ts'
 
 /** Quantities a technician types, each with its unit. */
 const QUANTITIES = [
@@ -119,10 +119,7 @@ export const numericSheets = (text: fc.Arbitrary<string>, value: fc.Arbitrary<st
     })
 }
 
-const TEMPLATES = new URL('../../templates/', import.meta.url)
-const templates = readdirSync(TEMPLATES)
-  .filter((file) => file.endsWith('.json'))
-  .map((file) => JSON.parse(readFileSync(new URL(file, TEMPLATES), 'utf8')) as { cells: Record<string, unknown>[] })
+const templates = JOBS.map((name) => readTemplate(name) as unknown as { cells: Record<string, unknown>[] })
 
 const KEYS = ['value', 'formula', 'condition', 'message', 'label', 'unit', 'least', 'most', 'measured', 'hint'] as const
 

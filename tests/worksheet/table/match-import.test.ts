@@ -137,9 +137,9 @@ test('nothing is dropped: what cannot be read stays in its field', () => {
 
 describe('what is too large is refused in words', () => {
   test.each([
-    ['x'.repeat(20_001), /one field holds 20001 signs/],
-    [`${'1\n'.repeat(20_001)}`, /20001 rows; a table holds 20000/],
-    [`${'a,'.repeat(60)}a\n`, /columns; a table holds 60/],
+    ['x'.repeat(20_001), /one field has 20\D001 characters/],
+    [`${'1\n'.repeat(20_001)}`, /20\D001 rows; a table has at most 20\D000/],
+    [`${'a,'.repeat(60)}a\n`, /columns; a table has at most 60/],
     [`${`${'x'.repeat(900)}\n`.repeat(8000)}`, /too large for a worksheet/],
   ])('%#', (text, words) => {
     const take = () => pasted(text)
