@@ -73,7 +73,10 @@ function readDeclared(text: string): DeclaredUnit {
 
 /** Whether a text that is no quantity is a width and a height. */
 export function looksLikeSize(text: string, unit: DisplayUnit | undefined): boolean {
-  if (!/\d.*(?:[x×*]|\bby\b).*\d/i.test(text)) return false
+  // Found from both ends: one pattern for all three would try every digit with every other.
+  const first = text.search(/\d/)
+  const last = text.search(/\d\D*$/)
+  if (first < 0 || !/[x×*]|\bby\b/i.test(text.slice(first, last))) return false
   try {
     readSize(text, unit)
     return true
