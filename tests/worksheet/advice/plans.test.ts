@@ -157,7 +157,7 @@ describe('a plan', () => {
       check('reaches', 'height <= reach', { margin: '0 %' }),
     ])
     const plan = adviseSheet(sheet).checks.get('reaches')?.plans[0]
-    expect(plan?.changes).toEqual([{ given: 'height', before: '1200', text: '990' }])
+    expect(plan?.changes).toEqual([{ given: 'height', before: '1200', text: '1000' }])
   })
 
   it('says how near it comes and what would have to be otherwise', () => {
@@ -169,7 +169,7 @@ describe('a plan', () => {
     const advice = adviseSheet(sheet).checks.get('reaches')
     expect(advice?.plans).toEqual([])
     expect(advice?.none && noPlanText(sheet, advice.none)).toBe(
-      'Not within reach. The nearest is 10 % short of its limit: reduce Height from 1200 mm to 1100 mm. It would pass with Column reach 1300 mm.',
+      'Not within reach. The nearest is 10 % short of its limit: reduce Height from 1200 mm to 1100 mm. It would pass with Column reach 1200 mm.',
     )
   })
 
@@ -197,8 +197,8 @@ describe('a plan', () => {
       check('far', 'min(left_out, right_out) >= 800 mm', { margin: '0 %' }),
     ])
     const plan = adviseSheet(sheet).checks.get('far')?.plans[0] as Plan
-    expect(textsOf(plan)).toEqual({ left_out: '810', right_out: '810' })
-    expect(planText(sheet, plan)).toBe('Increase Both lamps from 500 mm to 810 mm.')
+    expect(textsOf(plan)).toEqual({ left_out: '800', right_out: '800' })
+    expect(planText(sheet, plan)).toBe('Increase Both lamps from 500 mm to 800 mm.')
   })
 
   it('of a cell of the user is an agreement, between half and twice what it is', () => {
