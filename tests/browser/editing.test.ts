@@ -258,13 +258,18 @@ describe('cells copied as text', () => {
       ],
       ['{"format":"evenfield-cells","version":9,"cells":[]}', 'newer version'],
       [`${'['.repeat(90)}${']'.repeat(90)}`, 'nested too deep'],
-      ['a = 1\nwords', 'Line 2'],
     ] as const) {
       await paste(text)
       await expect.poll(() => said.textContent()).toContain(words)
       expect(await names(page)).toEqual(CELLS.map(({ id }) => id))
     }
     expect(await undo(page).getAttribute('aria-disabled')).toBe('true')
+    // A line that cannot be read is named and left out; the others are added.
+    await paste('spare = 1\nwords')
+    await expect.poll(() => said.textContent()).toContain('Line 2')
+    expect((await cellsOf(page)).map(nameOf)).toEqual(['width', 'spare', 'border', 'whole', 'fits', 'note'])
+    await undo(page).click()
+    await expect.poll(() => names(page)).toEqual(CELLS.map(({ id }) => id))
     await paste('depth [mm] = 40\nvolume = width * border * depth')
     await expect.poll(() => said.textContent()).toContain('2 cells added.')
     expect((await cellsOf(page)).map(nameOf)).toEqual(['width', 'depth', 'volume', 'border', 'whole', 'fits', 'note'])
