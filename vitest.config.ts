@@ -17,9 +17,9 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/site.ts'],
-          // After the unit tests, two files at a time: a page spends much of its time waiting.
-          maxWorkers: 2,
-          // One browser for all files of a worker: starting it takes longer than many a test.
+          // One browser at a time, after the unit tests: a page keeps both cores of a small machine busy, and two take longer.
+          fileParallelism: false,
+          // One browser for all files, too: starting it takes longer than many a test.
           isolate: false,
           sequence: { groupOrder: 1 },
         },
