@@ -10,6 +10,7 @@ const OPENING = ['src/app/sheet/opening.ts']
 
 /** What follows by itself after a sheet is shown: the suggestions of its checks, lists as tables. */
 const FOLLOWING = [
+  'src/app/compose/join-offer.ts',
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',
   'src/cells/details/records-table.ts',

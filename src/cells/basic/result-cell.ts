@@ -69,6 +69,12 @@ export const resultStyle = css`
     text-align: start;
     cursor: pointer;
   }
+  @media (pointer: coarse) {
+    .fold {
+      margin-block: -13px;
+      padding-block: 13px;
+    }
+  }
   .fold:hover,
   .fold[aria-expanded='true'] {
     text-decoration: underline;
@@ -86,6 +92,14 @@ export const resultStyle = css`
   }
   .what .words .word {
     min-block-size: 32px;
+  }
+  @media (pointer: coarse) {
+    .what .words {
+      margin-block: -13px;
+    }
+    .what .words .word {
+      min-block-size: 44px;
+    }
   }
   .measure {
     display: grid;
