@@ -22,6 +22,8 @@ export default defineConfig({
           // One browser for all files, too: starting it takes longer than many a test.
           isolate: false,
           sequence: { groupOrder: 1 },
+          // A page on a busy machine takes longer than the second that is usual.
+          expect: { poll: { timeout: 20_000 } },
         },
       },
     ],
