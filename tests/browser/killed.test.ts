@@ -38,7 +38,9 @@ const count = (text: string | null): number => Number(/\d+/.exec(text ?? '')?.[0
 const shown = (page: Page): Promise<number> => page.locator('given-cell, result-cell, check-cell, drawing-cell').count()
 
 async function settledCells(page: Page): Promise<number> {
-  await page.locator('drawing-cell svg').first().waitFor()
+  const drawing = page.locator('drawing-cell').first()
+  await drawing.scrollIntoViewIfNeeded()
+  await drawing.locator('svg').first().waitFor()
   return shown(page)
 }
 
