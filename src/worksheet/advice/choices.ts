@@ -186,22 +186,22 @@ function textsOf(given: Given, now: Value): readonly string[] {
   const unit = unitOf(given, now)
   if (!unit) return []
   const inRange = rangeOf(given, unit)
-  const distinctOnes = (texts: readonly string[]): string[] =>
+  const allowed = (texts: readonly string[]): string[] =>
     texts.filter((text) => {
       const value = typedValue(given, text)
       return typeof value === 'number' && inRange(value)
     })
-  if (listed) return distinctOnes(listed.map((mark) => (typeof mark === 'number' ? typed(given, mark, unit) : mark)))
-  if (advice?.marks === 'options') return distinctOnes(options)
-  if (advice?.marks === 'thirds') return distinctOnes(allMarks('aperture').map(({ text }) => text))
-  if (advice?.marks === 'times') return distinctOnes(allMarks('time').map(({ text }) => text))
+  if (listed) return allowed(listed.map((mark) => (typeof mark === 'number' ? typed(given, mark, unit) : mark)))
+  if (advice?.marks === 'options') return allowed(options)
+  if (advice?.marks === 'thirds') return allowed(allMarks('aperture').map(({ text }) => text))
+  if (advice?.marks === 'times') return allowed(allMarks('time').map(({ text }) => text))
   if (advice?.step !== undefined && advice.least !== undefined && advice.most !== undefined)
-    return distinctOnes(steps(advice.least, advice.most, advice.step).map((figure) => typed(given, figure, unit)))
-  if (advice) return advice.within === undefined ? [] : distinctOnes(nearFigures(given, now, unit, advice.within))
-  if (options.length > 0) return distinctOnes(options)
-  if (unit.notation === 'f-number') return distinctOnes(allMarks('aperture').map(({ text }) => text))
-  if (unit.notation === 'shutter') return distinctOnes(allMarks('time').map(({ text }) => text))
-  return distinctOnes(nearFigures(given, now, unit, OWN_WITHIN))
+    return allowed(steps(advice.least, advice.most, advice.step).map((figure) => typed(given, figure, unit)))
+  if (advice) return advice.within === undefined ? [] : allowed(nearFigures(given, now, unit, advice.within))
+  if (options.length > 0) return allowed(options)
+  if (unit.notation === 'f-number') return allowed(allMarks('aperture').map(({ text }) => text))
+  if (unit.notation === 'shutter') return allowed(allMarks('time').map(({ text }) => text))
+  return allowed(nearFigures(given, now, unit, OWN_WITHIN))
 }
 
 /** Multiples of a step from a least to a most figure. */

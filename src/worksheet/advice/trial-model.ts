@@ -1,6 +1,6 @@
 import type { Value } from '../../language/index.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import { marginOf, slackOf } from '../engine/condition.ts'
+import { isWithinMargin, marginOf, slackOf } from '../engine/condition.ts'
 import { type Layout, VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import { computeInto, downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
@@ -51,7 +51,6 @@ const LEFT_MARGINAL = 0.5
 /** A check that fails already is not to fail by more. */
 const MADE_WORSE = 0.75
 const NOTICEABLE = 0.01
-const ROUNDING = 1e-9
 
 export interface Aim {
   readonly id: string
@@ -150,8 +149,7 @@ export class TrialModel {
         const short = Number.isFinite(slack) ? Math.max(0, required - slack) : NO_SIZE
         shortfall += ANY_FAILURE + short / (1 + short)
         failing?.push(goal)
-      } else if (goal.margin > 0 && slack <= goal.margin * (1 + ROUNDING) && (isTarget || goal.start > goal.margin))
-        cost += LEFT_MARGINAL
+      } else if (isWithinMargin(slack, goal.margin) && (isTarget || goal.start > goal.margin)) cost += LEFT_MARGINAL
     }
     return { shortfall, cost }
   }

@@ -11,6 +11,9 @@ export interface ConditionContext {
   readonly spread: (names: readonly string[], figure: (cells: Cells) => number) => Spread | undefined
 }
 
+/** Whether a condition that passes does so within its margin; without a margin a value at its limit passes. */
+export const isWithinMargin = (slack: number, margin: number): boolean => margin > 0 && slack <= margin * (1 + 1e-9)
+
 /** The slack of a condition as a share of its limit, the right-hand side: below zero it fails. */
 type Slack = (cells: Cells) => number
 

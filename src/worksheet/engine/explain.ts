@@ -14,7 +14,7 @@ import {
 import type { Shown } from '../../units/index.ts'
 import { adjustText, differenceText } from '../document/measured.ts'
 import type { Check, Drawing } from '../schema/document.ts'
-import { type ConditionContext, fillMessage, marginOf, robustnessOf } from './condition.ts'
+import { type ConditionContext, fillMessage, isWithinMargin, marginOf, robustnessOf } from './condition.ts'
 import type { Engine } from './engine.ts'
 import { VALUE, WAITING } from './engine-view.ts'
 import { formulaOf, type Node } from './node.ts'
@@ -156,9 +156,7 @@ function checkState(engine: Engine, node: Node, cell: Check, outcome: Outcome): 
   if (outcome.value !== true) return { state: 'fail' }
   if (!node.compiled) return { state: 'pass' }
   const { slack, hangsOn } = robustnessOf(node.compiled.condition(), conditionContextOf(engine))
-  const margin = marginOf(cell.margin)
-  // Without a margin a value at its limit passes.
-  const isMarginal = margin > 0 && slack <= margin * (1 + 1e-9)
+  const isMarginal = isWithinMargin(slack, marginOf(cell.margin))
   return { state: isMarginal || hangsOn ? 'marginal' : 'pass', ...(hangsOn ? { hangsOn } : {}) }
 }
 
