@@ -8,6 +8,7 @@ import { WORDS as STORAGE_WORDS } from '../../storage/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { Autosave, type Savable } from './autosave.ts'
+import { nearestSteps, readSteps } from './saved-steps.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
 import { WORDS } from './words.ts'
 
@@ -25,22 +26,6 @@ export interface SessionOptions {
   readonly lock?: TabLockMeans
 }
 
-/** How much of undo is saved with a sheet: the most steps, and the most characters. */
-const MOST_STEPS = 50
-const MOST_CHARACTERS = 300_000
-
-/** The latest steps that fit. */
-function recentSteps(steps: readonly Worksheet[]): readonly Worksheet[] {
-  let left = MOST_CHARACTERS
-  const recent: Worksheet[] = []
-  for (const step of steps.slice(-MOST_STEPS).reverse()) {
-    left -= JSON.stringify(step).length
-    if (left < 0) break
-    recent.unshift(step)
-  }
-  return recent
-}
-
 /** An open worksheet, its place in the store, and this tab's lock on it. */
 export class SheetSession {
   readonly lockState = signal<LockState>('here')
@@ -52,7 +37,7 @@ export class SheetSession {
   readonly autosave: Autosave
   private readonly unsaved: UnsavedSheets
   private readonly changed: (() => void) | undefined
-  /** The undo steps saved with the sheet, unchecked. */
+  /** The steps of undo and redo saved with the sheet, unchecked. */
   private readonly history: unknown
   private readonly tabLock: TabLock
   private readonly stop: () => void
@@ -102,7 +87,7 @@ export class SheetSession {
       this.freeze('elsewhere')
       if (await this.tabLock.take()) await this.resume()
     }
-    await this.recallUndo().catch(() => {})
+    await this.recallSteps().catch(() => {})
   }
 
   async takeOver(): Promise<void> {
@@ -171,15 +156,16 @@ export class SheetSession {
 
   private readonly savable = (): Savable => ({
     worksheet: this.open.sheet.worksheet,
-    history: recentSteps(this.open.sheet.undoSteps),
+    history: nearestSteps(this.open.sheet.steps),
   })
 
-  /** Undo goes on where it was when the sheet was left; steps that cannot be read are no steps. */
-  private async recallUndo(): Promise<void> {
-    if (!Array.isArray(this.history) || this.history.length === 0) return
+  /** Undo and redo go on where they were when the sheet was left; steps that cannot be read are no steps. */
+  private async recallSteps(): Promise<void> {
+    if (this.history === undefined) return
     const { readData } = await import('../../worksheet/schema/read-document.ts')
     try {
-      this.open.sheet.recallUndo(this.history.map(readData))
+      const steps = readSteps(this.history, readData)
+      if (steps) this.open.sheet.recallSteps(steps)
     } catch {
       // Saved by another version: the sheet itself is not affected.
     }

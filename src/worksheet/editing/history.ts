@@ -2,6 +2,12 @@ import type { Worksheet } from '../schema/document.ts'
 
 const MOST_STEPS = 500
 
+/** The documents undo and redo lead to, each list with the earliest state of the document first. */
+export interface Steps {
+  readonly undo: readonly Worksheet[]
+  readonly redo: readonly Worksheet[]
+}
+
 /** Undo and redo as documents: they share all that did not change, so a step costs what it changed. */
 export class History {
   private past: { readonly worksheet: Worksheet; readonly merge: string | undefined }[] = []
@@ -22,14 +28,14 @@ export class History {
     if (this.past.length > MOST_STEPS) this.past.shift()
   }
 
-  /** The documents that undo leads back to, the earliest first. */
-  get steps(): readonly Worksheet[] {
-    return this.past.map(({ worksheet }) => worksheet)
+  get steps(): Steps {
+    return { undo: this.past.map(({ worksheet }) => worksheet), redo: this.future.toReversed() }
   }
 
   /** Goes on from the steps of an earlier visit. */
-  recall(steps: readonly Worksheet[]): void {
-    this.past = steps.map((worksheet) => ({ worksheet, merge: undefined }))
+  recall({ undo, redo }: Steps): void {
+    this.past = undo.map((worksheet) => ({ worksheet, merge: undefined }))
+    this.future = redo.toReversed()
   }
 
   undo(now: Worksheet): Worksheet | undefined {

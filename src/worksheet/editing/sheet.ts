@@ -12,7 +12,7 @@ import type { Node } from '../engine/node.ts'
 import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
-import { History } from './history.ts'
+import { History, type Steps } from './history.ts'
 import { type Outdated, outdatedIn, withFigures } from './outdated.ts'
 import { refuseTooLong, refuseTooLongIn } from './text-limits.ts'
 import { outdatedWords } from './words.ts'
@@ -179,13 +179,13 @@ export class Sheet {
     return new Sheet({ ...this.document, cells: [...cells] }, this.library, this.capabilities)
   }
 
-  /** The documents that undo leads back to, the earliest first. */
-  get undoSteps(): readonly Worksheet[] {
+  /** The documents that undo and redo lead to. */
+  get steps(): Steps {
     return this.history.steps
   }
 
-  /** Goes on from the undo steps of an earlier visit, where nothing was changed since the sheet was opened. */
-  recallUndo(steps: readonly Worksheet[]): void {
+  /** Goes on from the steps of an earlier visit, where nothing was changed since the sheet was opened. */
+  recallSteps(steps: Steps): void {
     if (this.history.canUndo || this.history.canRedo) return
     this.history.recall(steps)
     this.tellAll('all')

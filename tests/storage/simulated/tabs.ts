@@ -111,8 +111,8 @@ class Document {
   readonly frozen = signal(false)
   readonly sheet = {
     worksheet: sheetSaying(''),
-    undoSteps: [],
-    recallUndo: () => {},
+    steps: { undo: [], redo: [] },
+    recallSteps: () => {},
     watch: (watcher: () => void) => {
       this.watchers.add(watcher)
       return () => this.watchers.delete(watcher)
