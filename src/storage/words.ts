@@ -72,6 +72,7 @@ export const WORDS = {
   wereHere: (n: number) => `${plural(n, 'sheet')} ${n === 1 ? 'was' : 'were'} here already.`,
   manyInBackup: (sheets: number, fresh: number) =>
     `This backup has ${plural(sheets, 'sheet')}; ${fresh} of them ${fresh === 1 ? 'is' : 'are'} not in this browser. Bring them in?`,
+  filesCameIn: (n: number) => `${plural(n, 'sheet')} came in.`,
   yoursUnchanged: 'Your own sheets are unchanged.',
   bringIn: 'Bring them in',
   cancel: 'Cancel',

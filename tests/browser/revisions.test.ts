@@ -85,9 +85,9 @@ test('a removed sheet is in the bin after a reload, restored from it, and erased
   await page.getByRole('button', { name: /^Erase / }).click()
   expect(await violations(page)).toEqual([])
   await expect
-    .poll(() => page.getByRole('button', { name: 'Keep it' }).evaluate((one) => one.matches(':focus')))
+    .poll(() => page.getByRole('button', { name: 'Cancel' }).evaluate((one) => one.matches(':focus')))
     .toBe(true)
-  await page.getByRole('button', { name: 'Keep it' }).press('Enter')
+  await page.getByRole('button', { name: 'Cancel' }).press('Enter')
   await page.getByRole('button', { name: /^Erase / }).click()
   await page.getByRole('button', { name: 'Erase', exact: true }).click()
   await page.locator('removed-sheets').filter({ hasText: 'is erased' }).waitFor()

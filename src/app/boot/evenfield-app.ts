@@ -20,6 +20,7 @@ import { keyOf, type Page, type Received, titleOf } from './page.ts'
 import type { Question } from './question-bar.ts'
 import '../shelf/shelf-page.ts'
 import { template } from '../templates/templates.ts'
+import { bootWords } from './words.ts'
 
 /** The app: one page at a time, chosen by the address. */
 @customElement('evenfield-app')
@@ -161,7 +162,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     }
     if (route.at === 'new') {
       const worksheet = await this.startOf(route.template, route.own)
-      if (!worksheet) throw new Error('There is no such start.')
+      if (!worksheet) throw new Error(bootWords.noSuchStart)
       return this.sheet(worksheet, { id: newId(), key: keyOf(route) })
     }
     if (route.at === 'link') {

@@ -6,7 +6,6 @@ import { homeOf } from '../../storage/exchange/origin.ts'
 import { saveReceived } from '../../storage/exchange/save-received.ts'
 import type { Store } from '../../storage/store/types.ts'
 import { WORDS } from '../../storage/words.ts'
-import { plural } from '../../units/plural.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 
 /** What came of opening files: the sheets saved from them, and what to say. */
@@ -64,7 +63,7 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
       said.push(sentence((error as Error).message))
     }
   }
-  if (ids.length > 1 || (ids.length === 1 && said.length > 0)) said.unshift(`${plural(ids.length, 'sheet')} came in.`)
+  if (ids.length > 1 || (ids.length === 1 && said.length > 0)) said.unshift(WORDS.filesCameIn(ids.length))
   if (failed) said.push(WORDS.yoursUnchanged)
   return { ids, said: said.filter(Boolean), failed, error: last }
 }

@@ -3,6 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import { update } from './update.ts'
+import { bootWords as words } from './words.ts'
 
 /** A line that says a newer Evenfield is here, and takes it when asked. */
 @customElement('update-bar')
@@ -43,17 +44,17 @@ export class UpdateBar extends SignalWatcher(LitElement) {
     if (this.asked && update.get().state === 'in use') void this.reload()
   }
 
-  private line(words: string, word: string, press: () => Promise<void>): TemplateResult {
-    return html`<p>${words} <button type="button" class="word" @click=${() => void press()}>${word}</button></p>`
+  private line(said: string, word: string, press: () => Promise<void>): TemplateResult {
+    return html`<p>${said} <button type="button" class="word" @click=${() => void press()}>${word}</button></p>`
   }
 
   override render(): TemplateResult {
     const now = update.get()
     return html`<div role="status">${
       now.state === 'ready'
-        ? this.line('A newer Evenfield is ready.', 'Use it', () => this.use(now.use))
+        ? this.line(words.newerReady, words.useNewer, () => this.use(now.use))
         : now.state === 'in use'
-          ? this.line('Another tab uses a newer Evenfield.', 'Load it here', () => this.reload())
+          ? this.line(words.newerElsewhere, words.loadNewer, () => this.reload())
           : nothing
     }</div>`
   }

@@ -7,11 +7,10 @@ import { VERSION } from '../../worksheet/index.ts'
 import { type NewerDocument, readNewer } from '../../worksheet/schema/read-newer.ts'
 import '../fill/fill-face.ts'
 import { readOnly } from '../common/read-only.ts'
-import { cellsText, checkSummaryText } from '../common/words.ts'
+import { checkSummaryText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { openWorksheet } from '../sheet/opening.ts'
-
-const REFUSED = 'This sheet is of a newer version: here it can only be read.'
+import { receivedWords as words } from './words.ts'
 
 /** A newer sheet as far as it is understood here, and the sheet opened from it. */
 export interface NewerSheet {
@@ -76,7 +75,7 @@ export class NewerPage extends LitElement {
     const { original, worksheet } = this.newer.document
     try {
       const text = `${JSON.stringify(original, null, 2)}\n`
-      this.saved = (await saveText(fileName(worksheet.title), text, 'application/json')) ? 'Saved as it came.' : ''
+      this.saved = (await saveText(fileName(worksheet.title), text, 'application/json')) ? words.savedNewer : ''
     } catch (error) {
       this.saved = (error as Error).message
     }
@@ -85,35 +84,29 @@ export class NewerPage extends LitElement {
   override render(): TemplateResult {
     const { document, open } = this.newer
     const { title, job } = document.worksheet
-    const left =
-      document.unknown === 0
-        ? ''
-        : ` ${document.unknown === 1 ? 'One cell' : `${document.unknown} cells`} of a kind not known here ${document.unknown === 1 ? 'is' : 'are'} not shown.`
+    const left = document.unknown === 0 ? '' : ` ${words.notShown(document.unknown)}`
     return html`
       <main
         @change-asked=${(event: CustomEvent<Asked>) => {
-          event.detail.refused = REFUSED
+          event.detail.refused = words.newerReadOnly
         }}
       >
-        <h1>${title || 'Untitled worksheet'}</h1>
+        <h1>${title || words.untitled}</h1>
         ${job ? html`<p>${job}</p>` : ''}
         <div class="why">
-          <p role="alert">
-            This sheet was made by a newer Evenfield: its version is ${document.version}, this one reads up to ${VERSION}. Here it
-            can be read as far as this one understands it, and nothing in it is changed.${left}
-          </p>
-          <p>Reload the page to get the newest Evenfield, then open it again.</p>
+          <p role="alert">${words.newer(document.version, VERSION)}${left}</p>
+          <p>${words.reload}</p>
           <div class="presses">
-            <button type="button" class="press" @click=${() => void this.save()}>Save it as it came</button>
+            <button type="button" class="press" @click=${() => void this.save()}>${words.saveNewer}</button>
             <button
               type="button"
               class="press"
               @click=${() => this.dispatchEvent(new CustomEvent('newer-left', { bubbles: true, composed: true }))}
-            >Leave</button>
+            >${words.leaveNewer}</button>
             <span role="status">${this.saved}</span>
           </div>
         </div>
-        <p class="quiet standing">It shows ${cellsText(document.worksheet.cells.length)}. ${checkSummaryText(open.sheet.checkSummary)}</p>
+        <p class="quiet standing">${words.shows(document.worksheet.cells.length, checkSummaryText(open.sheet.checkSummary))}</p>
         <fill-face .open=${open}></fill-face>
       </main>
     `

@@ -41,4 +41,13 @@ export const receivedWords = {
   restore: 'Go back to this one',
   restoreAt: (when: string): string => `Go back to the revision of ${when}`,
   couldNotBeRead: 'before going back: could not be read',
+  newerReadOnly: 'This sheet was made by a newer Evenfield; here it can only be read.',
+  newer: (version: number, read: number): string =>
+    `This sheet was made by a newer Evenfield: its version is ${version}, this one reads up to ${read}. Here it can be read as far as this one understands it, and nothing in it is changed.`,
+  notShown: (n: number): string => `${plural(n, 'cell')} of a kind not known here ${agree(n, 'is', 'are')} not shown.`,
+  reload: 'Reload the page to get the newest Evenfield, then open it again.',
+  saveNewer: 'Save it as it came',
+  savedNewer: 'Saved as it came.',
+  leaveNewer: 'Close',
+  shows: (cells: number, checks: string): string => `It shows ${cellsText(cells)}. ${checks}`,
 }

@@ -1,9 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import type { Difference } from '../../worksheet/analysis/compare.ts'
+import { revisionsWords as words } from './words.ts'
 
 /** “Lens: 60 mm, then 80 mm”, ruled, under the name of its part. */
 export function comparison(differences: readonly Difference[]): TemplateResult {
-  if (differences.length === 0) return html`<p class="small" role="status">The two are the same.</p>`
+  if (differences.length === 0) return html`<p class="small" role="status">${words.same}</p>`
   const parts = [...new Set(differences.map(({ part }) => part))]
   return html`
     <div class="comparison">
@@ -20,11 +21,11 @@ export function comparison(differences: readonly Difference[]): TemplateResult {
 }
 
 function difference({ label, was, is }: Difference): TemplateResult {
-  const words =
+  const text =
     was === undefined
-      ? html`<span class="quiet">came:</span> ${is}`
+      ? html`<span class="quiet">${words.added}</span> ${is}`
       : is === undefined
-        ? html`<span class="quiet">went:</span> ${was}`
-        : html`<span class="was">${was}</span><span class="quiet">, then </span>${is}`
-  return html`<dt>${label}</dt><dd>${words ?? nothing}</dd>`
+        ? html`<span class="quiet">${words.removed}</span> ${was}`
+        : html`<span class="was">${was}</span><span class="quiet">${words.later}</span>${is}`
+  return html`<dt>${label}</dt><dd>${text ?? nothing}</dd>`
 }

@@ -1,5 +1,6 @@
 import type { Store } from '../../storage/store/types.ts'
 import { clock } from '../common/words.ts'
+import { revisionsWords as words } from './words.ts'
 
 const dayAndTime = (time: number): string => {
   const at = new Date(time)
@@ -10,11 +11,11 @@ const dayAndTime = (time: number): string => {
 export async function revisionText(store: Store, id: string): Promise<string> {
   try {
     const [saved, past] = await Promise.all([store.read(id), store.revisions(id)])
-    if (!saved) return 'not saved yet'
+    if (!saved) return words.notSavedYet
     const { changes, changed } = saved.summary
-    const said = `${changes === undefined ? '' : `change ${changes}, `}${dayAndTime(changed)}`
-    const named = past.find(({ name }) => name !== undefined)
-    return named ? `${said}; the last named is “${named.name}”` : said
+    const said = changes === undefined ? dayAndTime(changed) : words.change(changes, dayAndTime(changed))
+    const lastNamed = past.flatMap(({ name }) => name ?? [])[0]
+    return lastNamed !== undefined ? words.lastNamed(said, lastNamed) : said
   } catch {
     // A store that fails says so where the sheet is saved; the paper is printed all the same.
     return ''

@@ -10,6 +10,7 @@ import { libraryFor } from '../common/library.ts'
 import { when } from '../common/words.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import { comparison } from './revision-list.ts'
+import { revisionsWords as words } from './words.ts'
 
 /** What a revision is compared with: another one, or the sheet as it is now. */
 const NOW = 'now'
@@ -158,7 +159,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     await this.plainly(async () => {
       const first = await this.stateAt(opened)
       const second = other === NOW ? this.session.open.sheet.worksheet : await this.stateAt(Number(other))
-      if (!first || !second) throw new Error('This revision is no longer saved.')
+      if (!first || !second) throw new Error(words.gone)
       const [before, after] = other !== NOW && Number(other) < opened ? [second, first] : [first, second]
       const library = await libraryFor([...before.cells, ...after.cells])
       const found = compare(new Sheet(before, library), new Sheet(after, library))
@@ -179,7 +180,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     const input = (event.target as HTMLFormElement).elements.namedItem('name') as HTMLInputElement
     const name = input.value.trim()
     if (name === '') {
-      this.said = 'Give it a name first.'
+      this.said = words.nameFirst
       input.focus()
       return
     }
@@ -187,7 +188,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
       await this.session.autosave.flush()
       await this.session.store.saveRevision(this.session.id, { name })
       input.value = ''
-      this.said = `Saved as “${name}”.`
+      this.said = words.savedAs(name)
     })
     await this.list()
   }
@@ -211,10 +212,10 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   private async restore(revision: Revision): Promise<void> {
     await this.plainly(async () => {
       const worksheet = await this.stateAt(revision.at)
-      if (!worksheet) throw new Error('This revision is no longer saved.')
+      if (!worksheet) throw new Error(words.gone)
       await this.session.restore(worksheet)
       this.opened = undefined
-      this.said = `The sheet is as it was ${when(new Date(revision.at))}. The state before is in the list.`
+      this.said = words.restored(when(new Date(revision.at)))
     })
     await this.list()
   }
@@ -231,22 +232,22 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
             ${one.why === undefined ? nothing : html`<span class="small quiet"> ${one.why}</span>`}
           </span>
           <div class="words">
-            <button type="button" class="word" aria-expanded=${opened} aria-label=${`Compare ${what}`} @click=${() => this.look(one.at)}>Compare</button>
+            <button type="button" class="word" aria-expanded=${opened} aria-label=${words.compareIt(what)} @click=${() => this.look(one.at)}>${words.compare}</button>
             <button
               type="button"
               class="word"
-              aria-label=${`Restore ${what}`}
+              aria-label=${words.restoreIt(what)}
               aria-disabled=${this.session.open.frozen.get()}
               @click=${() => !this.session.open.frozen.get() && void this.restore(one)}
-            >Restore</button>
+            >${words.restore}</button>
             <button
               type="button"
               class="word"
               data-name=${one.at}
               aria-expanded=${this.naming === one.at}
-              aria-label=${`Name ${what}`}
+              aria-label=${words.nameIt(what)}
               @click=${() => void this.name(one.at)}
-            >Name</button>
+            >${words.name}</button>
           </div>
         </div>
         ${this.naming === one.at ? this.nameForm(one) : nothing} ${opened ? this.compared(one) : nothing}
@@ -257,9 +258,9 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   private nameForm(one: Revision): TemplateResult {
     return html`
       <form class="opened" @submit=${(event: SubmitEvent) => void this.rename(event, one.at)}>
-        <label class="small quiet" for="rename">Name of this revision; with a name it stays for good</label>
+        <label class="small quiet" for="rename">${words.nameOf}</label>
         <input id="rename" class="field" name="name" type="text" autocomplete="off" .value=${one.name ?? ''}>
-        <button type="submit" class="press">Save the name</button>
+        <button type="submit" class="press">${words.saveName}</button>
       </form>
     `
   }
@@ -269,7 +270,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     return html`
       <div class="opened">
         <div class="with">
-          <label for="other">Compared with</label>
+          <label for="other">${words.comparedWith}</label>
           <select
             id="other"
             class="field"
@@ -279,7 +280,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
               void this.compare()
             }}
           >
-            <option value=${NOW}>the sheet as it is now</option>
+            <option value=${NOW}>${words.asItIsNow}</option>
             ${others.map(({ at, name }) => html`<option value=${at}>${name ? `${name}, ` : ''}${when(new Date(at))}</option>`)}
           </select>
         </div>
@@ -299,19 +300,16 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     const shown = this.all ? revisions : revisions.slice(0, SHOWN)
     return html`
       <section aria-labelledby="revisions">
-        <h2 id="revisions" tabindex="-1">Revisions</h2>
-        <p class="quiet">
-          Earlier states of this sheet: minute by minute for the last hour, then hourly for a day, daily for a month, weekly
-          after. A revision with a name stays for good.
-        </p>
+        <h2 id="revisions" tabindex="-1">${words.heading}</h2>
+        <p class="quiet">${words.about}</p>
         <form @submit=${(event: SubmitEvent) => void this.keepAs(event)}>
-          <label class="small quiet" for="name">Name for the sheet as it is now</label>
+          <label class="small quiet" for="name">${words.nameNow}</label>
           <input id="name" class="field" name="name" type="text" autocomplete="off">
-          <button type="submit" class="press">Save as a revision</button>
+          <button type="submit" class="press">${words.saveNow}</button>
         </form>
         ${
           this.revisions?.length === 0
-            ? html`<p>None yet. The first is made when the sheet is changed a minute or more after it was last saved.</p>`
+            ? html`<p>${words.none}</p>`
             : html`<ul>
                 ${repeat(
                   shown,
@@ -329,7 +327,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
                   @click=${() => {
                     this.all = true
                   }}
-                >Show all ${revisions.length}</button>
+                >${words.showAll(revisions.length)}</button>
               </div>`
             : nothing
         }

@@ -3,7 +3,8 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
-import { when } from '../common/words.ts'
+import { UNTITLED_SHEET, when } from '../common/words.ts'
+import { shelfWords as words } from './words.ts'
 
 /** The sheets that were removed: each can be put back, or erased for good. */
 @customElement('removed-sheets')
@@ -69,23 +70,23 @@ export class RemovedSheets extends LitElement {
   }
 
   private sheet(sheet: Summary): TemplateResult {
-    const title = sheet.title || 'Untitled worksheet'
+    const title = sheet.title || UNTITLED_SHEET
     if (this.asked === sheet.id)
       return html`
         <li class="asked">
-          <span>Erase “${title}” and its revisions for good? Nothing brings them back.</span>
+          <span>${words.askErase(title)}</span>
           <div class="words">
-            <button type="button" class="word" @click=${() => void this.change(() => this.store.erase(sheet.id), `“${title}” is erased.`)}>Erase</button>
-            <button type="button" class="word" data-keep @click=${() => void this.ask(undefined)}>Keep it</button>
+            <button type="button" class="word" @click=${() => void this.change(() => this.store.erase(sheet.id), words.erased(title))}>${words.erase}</button>
+            <button type="button" class="word" data-keep @click=${() => void this.ask(undefined)}>${words.doNotErase}</button>
           </div>
         </li>
       `
     return html`
       <li>
-        <span>${title} <span class="small quiet">removed ${when(new Date(sheet.removed ?? 0))}</span></span>
+        <span>${title} <span class="small quiet">${words.removedAt(when(new Date(sheet.removed ?? 0)))}</span></span>
         <div class="words">
-          <button type="button" class="word" aria-label=${`Restore ${title}`} @click=${() => void this.change(() => this.store.restore(sheet.id), `“${title}” is back among your sheets.`)}>Restore</button>
-          <button type="button" class="word" data-erase=${sheet.id} aria-label=${`Erase ${title}`} @click=${() => void this.ask(sheet.id)}>Erase</button>
+          <button type="button" class="word" aria-label=${words.act(words.restore, title)} @click=${() => void this.change(() => this.store.restore(sheet.id), words.restored(title))}>${words.restore}</button>
+          <button type="button" class="word" data-erase=${sheet.id} aria-label=${words.act(words.erase, title)} @click=${() => void this.ask(sheet.id)}>${words.erase}</button>
         </div>
       </li>
     `
@@ -95,7 +96,7 @@ export class RemovedSheets extends LitElement {
     return html`
       ${
         this.sheets.length > 0
-          ? html`<ul tabindex="-1" aria-label="Removed sheets">${repeat(
+          ? html`<ul tabindex="-1" aria-label=${words.removedList}>${repeat(
               this.sheets,
               ({ id }) => id,
               (sheet) => this.sheet(sheet),

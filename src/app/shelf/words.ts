@@ -37,4 +37,12 @@ export const shelfWords = {
   aboutFiles: 'You can choose several files or a backup, or drop them on the page.',
   removedSheets: (n: number): string => `Removed sheets (${n})`,
   backup: 'Backup',
+  removedList: 'Removed sheets',
+  removedAt: (when: string): string => `removed ${when}`,
+  restore: 'Restore',
+  restored: (title: string): string => `“${title}” is back among your sheets.`,
+  erase: 'Erase',
+  askErase: (title: string): string => `Erase “${title}” and its revisions for good? This cannot be undone.`,
+  erased: (title: string): string => `“${title}” is erased.`,
+  doNotErase: 'Cancel',
 }

@@ -1,5 +1,6 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, readDocument, writeDocument } from '../../worksheet/schema/read-document.ts'
+import { EXCHANGE_WORDS as WORDS } from './words.ts'
 
 /** Why a file cannot be opened or saved: what is wrong, where, and what to do. */
 export class FileError extends Error {
@@ -30,27 +31,25 @@ export function fileName(title: string): string {
 }
 
 type Chosen = Blob & { readonly name?: string }
-const called = (file: Chosen): string => file.name ?? 'The file'
+const called = (file: Chosen): string => file.name ?? WORDS.theFile
 
 async function textOf(file: Chosen): Promise<string> {
   let bytes: ArrayBuffer
   try {
     bytes = await file.arrayBuffer()
   } catch (error) {
-    throw new FileError(`${called(file)} could not be read: it was moved, or this browser may not open it.`, {
-      cause: error,
-    })
+    throw new FileError(WORDS.notRead(called(file)), { cause: error })
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
   } catch (error) {
-    throw new FileError(`${called(file)} is not a text file (its bytes are not UTF-8).`, { cause: error })
+    throw new FileError(WORDS.notText(called(file)), { cause: error })
   }
 }
 
 /** The text of a file where it is a backup; undefined where it is something else. */
 export async function backupIn(file: Chosen): Promise<string | undefined> {
-  if (file.size > MOST_BYTES_OF_A_BACKUP) throw new FileError(`${called(file)} is larger than 500 MB.`)
+  if (file.size > MOST_BYTES_OF_A_BACKUP) throw new FileError(WORDS.backupTooLarge(called(file)))
   const start = await file.slice(0, 200).text()
   if (!start.includes('"evenfield-backup"')) return undefined
   return textOf(file)
@@ -59,13 +58,13 @@ export async function backupIn(file: Chosen): Promise<string | undefined> {
 /** Reads a file chosen by the user; anything wrong is a FileError that names the file and the place. */
 export async function openFile(file: Chosen): Promise<Worksheet> {
   const name = called(file)
-  if (file.size > MOST_BYTES) throw new FileError(`${name} is larger than 20 MB, which no worksheet needs.`)
+  if (file.size > MOST_BYTES) throw new FileError(WORDS.fileTooLarge(name))
   const text = await textOf(file)
   try {
     return readDocument(text)
   } catch (error) {
     if (!(error instanceof DocumentError)) throw error
-    throw new FileError(`${name} cannot be opened. ${error.message}`, { cause: error })
+    throw new FileError(WORDS.notOpened(name, error.message), { cause: error })
   }
 }
 
@@ -92,7 +91,7 @@ export async function saveText(name: string, text: string, type: string): Promis
     if (kind === 'AbortError') return false
     // Refused inside a frame or by a studio's policy; a download still works.
     if (kind !== 'SecurityError' && kind !== 'NotAllowedError') {
-      throw new FileError(`${name} could not be written: ${(error as Error).message}`, { cause: error })
+      throw new FileError(WORDS.notWritten(name, (error as Error).message), { cause: error })
     }
     download(name, text, type)
     return true

@@ -3,6 +3,7 @@ import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readDocument } from '../../worksheet/schema/read-document.ts'
 import { PatchMisfit } from './json-difference.ts'
 import { BaseMissing, type BaseSheet, type FindBase, fromBases, onBases } from './sheet-on-bases.ts'
+import { EXCHANGE_WORDS as WORDS } from './words.ts'
 
 /** Why a link cannot be opened, and what to do about it. Nothing of the user's has changed. */
 export class LinkError extends Error {
@@ -21,9 +22,6 @@ const MOST_CHARACTERS = 2_000_000
 // Unlike the raw form this one ends in a checksum: a figure altered on the way is noticed.
 const PACKING = 'deflate'
 
-const ASK_AGAIN = 'Ask for it again, or for the file.'
-const BROKEN = `This link was cut short or altered on the way. ${ASK_AGAIN}`
-
 function toBase64Url(bytes: Uint8Array): string {
   let binary = ''
   // A call takes a limited number of arguments.
@@ -33,7 +31,7 @@ function toBase64Url(bytes: Uint8Array): string {
 
 function fromBase64Url(text: string): Uint8Array<ArrayBuffer> {
   if (/[^A-Za-z0-9_-]/.test(text) || text.length % 4 === 1) {
-    throw new LinkError(BROKEN)
+    throw new LinkError(WORDS.linkBroken)
   }
   const binary = atob(text.replaceAll('-', '+').replaceAll('_', '/'))
   return Uint8Array.from(binary, (character) => character.charCodeAt(0))
@@ -56,7 +54,7 @@ async function unpack(bytes: Uint8Array<ArrayBuffer>): Promise<string> {
     size += value.byteLength
     if (size > MOST_UNPACKED) {
       await reader.cancel().catch(() => {})
-      throw new LinkError('This link unpacks to more than 2 MB, which no worksheet needs. Ask for the file instead.')
+      throw new LinkError(WORDS.linkUnpacksTooLarge)
     }
     text += decoder.decode(value, { stream: true })
   }
@@ -82,15 +80,13 @@ export const isLink = (fragment: string): boolean => /^#?s=/.test(fragment)
 export async function fromLink(fragment: string, find: FindBase = async () => undefined): Promise<Worksheet> {
   const text = fragment.replace(/^#/, '')
   if (text.length > MOST_CHARACTERS) {
-    throw new LinkError('This link is longer than any worksheet needs. Ask for the file instead.')
+    throw new LinkError(WORDS.linkTooLong)
   }
   const match = /^s=(\d{1,6})\.(.*)$/s.exec(text)
-  if (!match) throw new LinkError(`This link holds no worksheet, or only a part of one. ${ASK_AGAIN}`)
+  if (!match) throw new LinkError(WORDS.linkEmpty)
   const version = Number(match[1])
   if (version !== WHOLE && version !== ON_BASES) {
-    throw new LinkError(
-      `This link was made by a newer Evenfield (version ${version} of links, this one reads up to ${ON_BASES}). Reload the page to get the newest, then open the link again.`,
-    )
+    throw new LinkError(WORDS.linkNewer(version, ON_BASES))
   }
   const bytes = fromBase64Url(match[2] as string)
   let json: string
@@ -98,19 +94,15 @@ export async function fromLink(fragment: string, find: FindBase = async () => un
     json = await unpack(bytes)
   } catch (error) {
     if (error instanceof LinkError) throw error
-    throw new LinkError(BROKEN, { cause: error })
+    throw new LinkError(WORDS.linkBroken, { cause: error })
   }
   try {
     return readDocument(version === WHOLE ? json : JSON.stringify(await fromBases(parseJson(json), find)))
   } catch (error) {
-    if (error instanceof PatchMisfit) throw new LinkError(BROKEN, { cause: error })
-    if (error instanceof BaseMissing)
-      throw new LinkError(
-        `This link was made from a version of the job “${error.job}” that is not here. Reload the page to get the newest, then open the link again, or ask for the file.`,
-        { cause: error },
-      )
+    if (error instanceof PatchMisfit) throw new LinkError(WORDS.linkBroken, { cause: error })
+    if (error instanceof BaseMissing) throw new LinkError(WORDS.linkBaseMissing(error.job), { cause: error })
     if (!(error instanceof DocumentError)) throw error
-    throw new LinkError(`The worksheet in this link cannot be read. ${error.message}`, { cause: error })
+    throw new LinkError(WORDS.linkUnread(error.message), { cause: error })
   }
 }
 
@@ -130,11 +122,10 @@ export function linkSize(address: string): LinkSize {
   const characters = address.length
   const step = 10 ** Math.max(0, Math.floor(Math.log10(Math.max(1, characters))) - 1)
   const rounded = showFigure(Math.round(characters / step) * step).replace(/(?<=^\d)(?=\d{3}$)/, '\u202f')
-  const about = `About ${rounded} characters`
-  if (characters <= CARRIED) return { characters, carried: true, words: `${about}; any messenger or mail carries it.` }
+  if (characters <= CARRIED) return { characters, carried: true, words: WORDS.linkCarried(rounded) }
   return {
     characters,
     carried: false,
-    words: `${about}; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead, where this link does not arrive whole.`,
+    words: WORDS.linkLong(rounded),
   }
 }

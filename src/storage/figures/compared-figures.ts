@@ -5,6 +5,7 @@ import { labelOf } from '../../worksheet/document/label.ts'
 import { freeName } from '../../worksheet/document/names.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
 import type { Cell, Range, TableCell, Variants } from '../../worksheet/schema/document.ts'
+import { FIGURES_WORDS as WORDS } from './words.ts'
 
 const STATES = { pass: 'passes', marginal: 'marginal', fail: 'fails', waiting: 'waiting', error: 'in error' } as const
 
@@ -51,7 +52,7 @@ export function rangeFigures(sheet: Sheet, cell: Range): Cell {
     )
   } catch (error) {
     if (!(error instanceof RangeInputError)) throw error
-    return { kind: 'note', id: cell.id, text: cell.title?.trim() || 'A range that was not filled in.' }
+    return { kind: 'note', id: cell.id, text: cell.title?.trim() || WORDS.emptyRange }
   }
 }
 

@@ -6,6 +6,7 @@ import { rangeFigures, variantsFigures } from './compared-figures.ts'
 import { literal, WAYS } from './literal.ts'
 import { runFigures } from './run-figures.ts'
 import { tableFigures } from './table-figures.ts'
+import { FIGURES_WORDS as WORDS } from './words.ts'
 
 /** Set in a sheet whose results are figures, not formulas; other programs preserve it as a key they do not know. */
 const MARK = 'figures_only'
@@ -102,7 +103,7 @@ export function figuresOnly(sheet: Sheet, at = new Date()): Worksheet {
     kind: 'note',
     id: freeId(worksheet.cells),
     role: 'caution',
-    text: `These are figures as they were on ${day(at)}, without their formulas. Results, checks and drawings do not follow the givens.`,
+    text: WORDS.figuresOnly(day(at)),
   }
   return {
     ...worksheet,
