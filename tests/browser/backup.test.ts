@@ -29,47 +29,55 @@ const answering = (page: Page, answer: 'agrees' | 'refuses' | 'agrees when asked
     })
   }, answer)
 
-test.for([
-  ['agrees', /has agreed to save your sheets until you delete them/],
-  ['refuses', /may delete saved sheets by itself when the disk runs short\. It was asked not to, and has not agreed/],
-  ['says nothing', /does not say whether it may delete saved sheets/],
-] as const)('what the browser answered is said in plain words: it %s', async ([answer, words], { open }) => {
-  const { page } = await open()
+/** A page of the same browser, with a sheet saved there, that answers so. */
+async function shelfThat(first: Page, answer: Parameters<typeof answering>[1]): Promise<Page> {
+  const page = await first.context().newPage()
   await answering(page, answer)
-  await page.reload()
-  await page.locator('shelf-page').waitFor()
+  await page.goto(first.url().replace(/#.*/, ''))
   await backups(page)
-  await says(page, words)
-  await says(page, /some browsers, on phones and tablets above all, delete what a page has saved/)
-})
+  return page
+}
 
-test('a browser that has not agreed can be asked again', async ({ open }) => {
-  const { page } = await open()
-  await answering(page, 'agrees when asked again')
-  await page.reload()
-  await backups(page)
-  await says(page, /has not agreed/)
-  await page.getByRole('button', { name: 'Ask the browser again' }).click()
-  await says(page, /has agreed to save your sheets/)
-})
+/** Saves a sheet: the backup is offered to those who have something to lose. */
+async function saveSheet(page: Page): Promise<void> {
+  await page.getByLabel('Job', { exact: true }).fill('changed today')
+  await page
+    .locator('sheet-head')
+    .filter({ hasText: /Saved \d\d:\d\d/ })
+    .waitFor()
+}
 
-test('an engine that deletes what was not visited for a week is named, and what helps', async ({ open }) => {
-  const { page } = await open()
-  await page.addInitScript(() => Object.assign(globalThis, { GestureEvent: class {} }))
-  await page.reload()
-  await backups(page)
-  await says(page, /deletes what a page has saved when you do not open the page for seven days.*home screen/)
+test('what the browser answered is said in plain words, and it can be asked again', async ({ open }) => {
+  const { page: first } = await open({ path: '#new/flat-sheet' })
+  await saveSheet(first)
+
+  const agrees = await shelfThat(first, 'agrees')
+  await says(agrees, /has agreed to save your sheets until you delete them/)
+  await says(agrees, /some browsers, on phones and tablets above all, delete what a page has saved/)
+
+  await says(
+    await shelfThat(first, 'refuses'),
+    /may delete saved sheets by itself when the disk runs short\. It was asked not to, and has not agreed/,
+  )
+  await says(await shelfThat(first, 'says nothing'), /does not say whether it may delete saved sheets/)
+
+  const again = await shelfThat(first, 'agrees when asked again')
+  await says(again, /has not agreed/)
+  await again.getByRole('button', { name: 'Ask the browser again' }).click()
+  await says(again, /has agreed to save your sheets/)
+
+  await first.context().addInitScript(() => Object.assign(globalThis, { GestureEvent: class {} }))
+  await says(
+    await shelfThat(first, 'agrees'),
+    /deletes what a page has saved when you do not open the page for seven days.*home screen/,
+  )
 })
 
 test('the backup is recalled once changed sheets went two weeks without one, and when it was made is said', async ({
   open,
 }) => {
   const { page, context } = await open({ path: '#new/flat-sheet' })
-  await page.getByLabel('Job', { exact: true }).fill('changed today')
-  await page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
+  await saveSheet(page)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.locator('shelf-page [data-open]').waitFor()
   const reminder = page.locator('shelf-page .trouble')

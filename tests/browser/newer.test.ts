@@ -34,7 +34,7 @@ test('a sheet of a newer version opens to be read, says so, and can be saved as 
   expect(await page.locator('newer-page h1').textContent()).toBe('From tomorrow')
   const why = await page.locator('newer-page [role="alert"]').textContent()
   expect(why).toMatch(/made by a newer Evenfield: its version is 3, this one reads up to 2/)
-  expect(why).toMatch(/One cell of a kind not known here is not shown/)
+  expect(why).toMatch(/1 cell of a kind not known here is not shown/)
   await expect.poll(() => page.locator('result-cell .figure').textContent()).toBe('420')
   expect(await violations(page)).toEqual([])
 
