@@ -4,10 +4,8 @@ import { customElement, query, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Piece } from '../../kit/piece.ts'
 import { newId, openStore } from '../../storage/store/store.ts'
-import { StoreError } from '../../storage/store/store-error.ts'
 import type { Store } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { newerIn } from '../../worksheet/schema/newer-document.ts'
 import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
 import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
 import { UnsavedSheets } from '../session/unsaved-sheets.ts'
@@ -16,6 +14,7 @@ import './update-bar.ts'
 import { type Face, OWN_TEMPLATE, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
 import type { TakeOver } from '../received/copy-page.ts'
 import { appStyle } from './app-style.ts'
+import { newerPage, unreadablePage } from './other-pages.ts'
 import { keyOf, type Page, type Received, titleOf } from './page.ts'
 import type { Question } from './question-bar.ts'
 import '../shelf/shelf-page.ts'
@@ -102,27 +101,9 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       this.face = 'face' in route ? route.face : 'fill'
       this.turnTo(page)
     } catch (error) {
-      const page = (await this.newerPage(error)) ?? (await this.unreadablePage(error, route))
+      const page = (await newerPage(error)) ?? (await unreadablePage(error, route))
       if (arrival === this.arriving) this.turnTo(page ?? { on: 'shelf', trouble: (error as Error).message })
     }
-  }
-
-  /** What was to be opened is of a newer version: it is shown to be read. */
-  private async newerPage(error: unknown): Promise<Page | undefined> {
-    const data = newerIn(error)
-    if (data === undefined) return undefined
-    const { openNewer } = await import('../received/newer-page.ts')
-    return openNewer(data).then(
-      (newer) => ({ on: 'newer', newer }),
-      () => undefined,
-    )
-  }
-
-  /** A saved sheet that cannot be read: what can be done with it. */
-  private async unreadablePage(error: unknown, route: Route): Promise<Page | undefined> {
-    if (route.at !== 'sheet' || !(error instanceof StoreError) || error.problem !== 'unreadable') return undefined
-    await import('../received/unreadable-page.ts')
-    return { on: 'unreadable', id: route.id, why: error.message }
   }
 
   private leave({ session }: Page & { on: 'sheet' }): Promise<void> {
@@ -179,6 +160,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (route.at === 'kit') {
       await import('../kit/kit-page.ts')
       return { on: 'kit' }
+    }
+    if (route.at === 'answers') {
+      await import('../answers/answers-page.ts')
+      return { on: 'answers' }
     }
     return { on: 'shelf', trouble: '' }
   }
@@ -291,7 +276,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     }
     if (this.page.on === 'sheet') await this.leave(this.page)
     history.replaceState(null, '', '#')
-    const newer = files.length === 1 ? await this.newerPage(error) : undefined
+    const newer = files.length === 1 ? await newerPage(error) : undefined
     if (newer) {
       // The address of the sheet itself is left unchanged, so that Back leads to the shelf.
       history.replaceState(null, '', '#newer')
@@ -350,6 +335,12 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
         }}
       ></copy-page>`
     if (page.on === 'kit') return html`<kit-page .store=${this.opened()}></kit-page>`
+    if (page.on === 'answers')
+      return html`<answers-page
+        .store=${this.opened()}
+        .failure=${this.failure}
+        @sheet-composed=${(event: CustomEvent<Worksheet>) => void this.saveCopy(event.detail)}
+      ></answers-page>`
     if (page.on === 'newer')
       return html`<newer-page
         .newer=${page.newer}
@@ -377,7 +368,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       <header class=${this.page.on === 'copy' || this.page.on === 'kit' ? 'narrow' : ''}>
         <a class="brand" href="#">Evenfield</a>
         <nav aria-label="This page">
-          ${this.page.on === 'shelf' || this.page.on === 'kit' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>Kit</a>` : nothing}
+          ${this.page.on === 'shelf' || this.page.on === 'kit' || this.page.on === 'answers' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>Kit</a>` : nothing}
           <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>

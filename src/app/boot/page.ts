@@ -21,6 +21,7 @@ export type Page =
   | { readonly on: 'nothing' }
   | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
   | { readonly on: 'kit' }
+  | { readonly on: 'answers' }
   | { readonly on: 'sheet'; readonly session: SheetSession; readonly key: string }
   | { readonly on: 'newer'; readonly newer: NewerSheet }
   | { readonly on: 'unreadable'; readonly id: string; readonly why: string }

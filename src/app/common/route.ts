@@ -6,6 +6,8 @@ export type Route =
   | { readonly at: 'shelf' }
   /** The studio's equipment. */
   | { readonly at: 'kit' }
+  /** A sheet composed from answers. */
+  | { readonly at: 'answers' }
   /** A job or an empty sheet that has not been saved yet; `own` without the job's example. */
   | { readonly at: 'new'; readonly template: string; readonly face: Face; readonly own?: true }
   | { readonly at: 'sheet'; readonly id: string; readonly face: Face }
@@ -17,7 +19,7 @@ export function readRoute(hash: string): Route {
   const fragment = hash.replace(/^#/, '')
   if (fragment.startsWith('s=')) return { at: 'link', fragment }
   if (fragment.startsWith('open=')) return { at: 'server', path: decoded(fragment.slice('open='.length)) }
-  if (fragment === 'kit') return { at: 'kit' }
+  if (fragment === 'kit' || fragment === 'answers') return { at: fragment }
   const [place, name, last] = fragment.split('/')
   const face = last === 'stand' || last === 'build' || last === 'functions' ? last : 'fill'
   if (place === 'sheet' && name) return { at: 'sheet', id: decoded(name), face }
@@ -41,6 +43,8 @@ export const OWN_TEMPLATE = 'own-'
 export const toNew = (template: string): string => `#new/${encodeURIComponent(template)}`
 /** A job for the user's own figures, without its example. */
 export const toStart = (template: string): string => `#start/${encodeURIComponent(template)}`
+
+export const TO_ANSWERS = '#answers'
 
 /** The address of this page with another fragment. */
 export const addressOf = (fragment: string): string => `${location.href.replace(/#.*$/, '')}#${fragment}`

@@ -9,7 +9,7 @@ import type { Store, Summary } from '../../storage/store/types.ts'
 import { WORDS } from '../../storage/words.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { pageStyle } from '../common/page-style.ts'
-import { toNew, toSheet, toStart } from '../common/route.ts'
+import { TO_ANSWERS, toNew, toSheet, toStart } from '../common/route.ts'
 import { UNTITLED_SHEET, when } from '../common/words.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
 import { ENTRIES, found, isTitled } from './shelf-find.ts'
@@ -146,6 +146,7 @@ export class ShelfPage extends LitElement {
           `,
         )}
         <a class="press" href=${`${toNew(EMPTY)}/build`}>${words.other}</a>
+        <a class="press primary" href=${TO_ANSWERS}>${words.answers}</a>
       </div>
       <form role="search" @submit=${(event: Event) => event.preventDefault()}>
         <label for="query">${words.search}</label>

@@ -53,8 +53,10 @@ export const shelfStyle = css`
     padding-block: 1.1rem 0.4rem;
   }
   a.press {
-    color: inherit;
     text-decoration: none;
+  }
+  a.press:not(.primary) {
+    color: inherit;
   }
   .press[aria-pressed='true'] {
     font-weight: 700;

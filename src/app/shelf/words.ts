@@ -11,6 +11,7 @@ export const shelfWords = {
     'Evenfield works out how to photograph flat originals: framing, light, exposure, and whether the result passes.',
   question: 'What are you photographing?',
   choices: 'What you are photographing',
+  answers: 'Compose a sheet from a few answers',
   other: 'Something else: an empty sheet',
   search: 'Or search in your own words',
   examples: 'glare, book, stamp, evenness',

@@ -111,10 +111,44 @@ export interface SetUpDrawing {
   readonly moves: readonly string[]
 }
 
+/** What there may be to photograph, and the parts a sheet for it starts from. */
+export interface OriginalKind {
+  readonly kind: string
+  readonly title: string
+  readonly about: string
+  readonly parts: readonly string[]
+  readonly lead?: string
+}
+
+/** A part that is chosen where a check fails without it, or where a given has a value. */
+export interface ChoosingRule {
+  readonly part: string
+  /** Parts that come with it. */
+  readonly with?: readonly string[]
+  readonly where: { readonly fails: string } | { readonly given: string; readonly is: string }
+  /** Why, with the names of results and givens in braces. */
+  readonly because: string
+}
+
+/** How a sheet is composed from a few answers. */
+export interface Choosing {
+  /** The first is taken where nothing is answered. */
+  readonly kinds: readonly OriginalKind[]
+  /** The part that takes the place of the camera where a phone is all there is. */
+  readonly phone: string
+  /** The givens that are asked, in order, as far as the sheet has them. */
+  readonly asks: readonly string[]
+  /** Judged in this order, each on the sheet with what the ones before it chose. */
+  readonly rules: readonly ChoosingRule[]
+  /** The results that are shown while one answers, as far as the sheet has them. */
+  readonly figures: readonly string[]
+}
+
 export interface PartLibrary {
   readonly roles: readonly Role[]
   readonly phases: readonly string[]
   readonly drawing: SetUpDrawing
+  readonly choosing: Choosing
   readonly names: ReadonlyMap<string, PublishedName>
   readonly parts: ReadonlyMap<string, Part>
   /** From each older name to those that took its place. */
@@ -131,6 +165,7 @@ interface RolesFile {
   readonly roles: readonly Role[]
   readonly phases: readonly string[]
   readonly drawing: SetUpDrawing
+  readonly choosing: Choosing
 }
 
 /** The files of `templates/parts`, read. */
@@ -153,6 +188,7 @@ export function partLibrary(
     roles: roles.roles,
     phases: roles.phases,
     drawing: roles.drawing,
+    choosing: roles.choosing,
     names: new Map(Object.entries(names.names)),
     parts: new Map(Object.entries(parts).map(([id, part]) => [id, { ...part, id }])),
     aliases,

@@ -74,8 +74,9 @@ export function choosePiece(cells: readonly Cell[], given: Given, { name, figure
   for (const [figure, filled] of Object.entries(given.fills ?? {})) {
     const text = Object.hasOwn(figures, figure) ? figures[figure] : undefined
     const target = cells.find((cell): cell is Given => cell.kind === 'given' && cell.name === filled)
-    if (sort && target && isFilled(text))
-      changes.push({ do: 'replace', cell: { ...target, value: textFor(sort, figure, text, target) } })
+    if (!sort || !target || !isFilled(text)) continue
+    const value = textFor(sort, figure, text, target)
+    changes.push({ do: 'replace', cell: { ...target, value, from: { kind: 'kit', text: value } } })
   }
   return { do: 'several', changes }
 }
