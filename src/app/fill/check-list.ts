@@ -6,19 +6,9 @@ import '../../cells/basic/check-cell.ts'
 import { type CellSignal, type CheckView, goToCell, labelOf } from '../../cells/shared/cell-view.ts'
 import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { shared } from '../../cells/style/styles.ts'
+import { missingNames } from '../open/missing-names.ts'
 import { foldLine } from './fold-line.ts'
 import { fillWords as words } from './words.ts'
-
-/** The names of the givens that the condition of a check still needs. */
-function missingFor({ cell, sheet }: CheckView): readonly string[] {
-  return (cell.condition.match(/[A-Za-z_]\w*/g) ?? []).flatMap((name) => {
-    const on = sheet.named(name)
-    if (on?.kind !== 'given' && on?.kind !== 'result') return []
-    const outcome = sheet.outcome(on.id)
-    if (outcome.state !== 'waiting') return []
-    return on.kind === 'given' ? [name] : outcome.on
-  })
-}
 
 /** The checks of a section: failing, marginal and broken ones in full, waiting and passing ones folded to a line. */
 @customElement('check-list')
@@ -75,7 +65,7 @@ export class CheckList extends SignalWatcher(LitElement) {
     const [first] = views
     if (!first) return nothing
     const { called, sheet } = first.get()
-    const names = [...new Set(views.flatMap((view) => missingFor(view.get())))]
+    const names = [...new Set(views.flatMap((view) => missingNames(view.get().sheet, view.get().cell)))]
     const checks = views.map((view) => labelOf(view.get().cell))
     const link = (name: string): TemplateResult => {
       const id = sheet.named(name)?.id

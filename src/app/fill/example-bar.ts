@@ -2,9 +2,10 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { goToCell, requestChange } from '../../cells/shared/cell-view.ts'
-import { asOwn, originOf } from '../../cells/shared/given-origin.ts'
+import { asOwn } from '../../cells/shared/given-origin.ts'
 import { shared } from '../../cells/style/styles.ts'
 import type { Given } from '../../worksheet/index.ts'
+import { examplesOf, nextOf } from '../open/examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { fillWords as words } from './words.ts'
 
@@ -48,9 +49,7 @@ export class ExampleBar extends SignalWatcher(LitElement) {
   private last = ''
 
   private next(examples: readonly Given[]): void {
-    const cells = this.open.sheet.cells
-    const from = cells.findIndex(({ id }) => id === this.last)
-    const next = examples.find((one) => cells.findIndex(({ id }) => id === one.id) > from) ?? examples[0]
+    const next = nextOf(this.open.sheet, examples, this.last)
     if (!next) return
     this.last = next.id
     goToCell(this, next.id)
@@ -66,9 +65,7 @@ export class ExampleBar extends SignalWatcher(LitElement) {
 
   override render(): TemplateResult | typeof nothing {
     this.open.changed.get()
-    const examples = this.open.sheet.cells.filter(
-      (cell): cell is Given => cell.kind === 'given' && cell.value.trim() !== '' && originOf(cell) === 'example',
-    )
+    const examples = examplesOf(this.open.sheet)
     const { length } = examples
     if (length === 0 || this.open.frozen.get()) return nothing
     if (this.asking)

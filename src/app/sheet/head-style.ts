@@ -158,6 +158,35 @@ export const headStyle = css`
     color: var(--on-ink);
     font-weight: 700;
   }
+  .leave {
+    display: flex;
+    align-items: center;
+    min-block-size: calc(var(--target) - 2px);
+    margin-inline-start: 8px;
+    padding-inline: 14px;
+    border: 1px solid var(--ink);
+    border-radius: 4px;
+    color: inherit;
+    text-decoration: none;
+  }
+  .leave:hover {
+    background: var(--mark);
+  }
+  :host([face='stand']) {
+    --target: 60px;
+    border-block-end-width: 1px;
+  }
+  :host([face='stand']) .first {
+    min-block-size: 64px;
+    flex-wrap: nowrap;
+  }
+  ::slotted(*) {
+    margin-inline-end: 8px;
+  }
+  .second ::slotted(*) {
+    flex: 1 1 auto;
+    margin-inline-end: 0;
+  }
   .menu {
     position: relative;
   }

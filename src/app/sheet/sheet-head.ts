@@ -28,7 +28,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
   @property({ attribute: false }) autosave!: Autosave
-  @property() face: Face = 'fill'
+  @property({ reflect: true }) face: Face = 'fill'
   /** The places of the sections on the page. */
   @property({ attribute: false }) places: () => readonly HTMLElement[] = () => []
   @property({ type: Boolean }) looksBack = false
@@ -168,6 +168,11 @@ export class SheetHead extends SignalWatcher(LitElement) {
     const redo = this.tool(words.redo, 'redo-asked', { can: canRedo && !frozen })
     const find = this.canFind ? this.tool(words.find, 'find-asked', { expanded: this.finds, name: 'find' }) : nothing
     const share = this.tool(words.share, 'share-asked', { expanded: this.sharing })
+    if (this.face === 'stand')
+      return html`
+        ${width === 'narrow' ? nothing : html`<slot></slot>`} ${undo} ${this.menu([this.faces(), redo, share, this.job()])}
+        ${width === 'narrow' ? nothing : html`<a class="leave" href=${withFace(location.hash, 'fill')}>${words.fillIn}</a>`}
+      `
     if (width === 'wide') return html`${undo} ${redo} ${find} ${share} ${this.menu([])} ${this.faces()}`
     if (width === 'medium') return html`${undo} ${this.menu([redo, find, share])} ${this.faces()}`
     return html`${undo} ${this.menu([this.faces(), redo, find, share, this.job()])}`
@@ -195,7 +200,8 @@ export class SheetHead extends SignalWatcher(LitElement) {
     const saving = this.autosave.saveState.get()
     const narrow = pageWidth.get() === 'narrow'
     const lined = this.face === 'fill' || this.face === 'build'
-    const counted = this.face !== 'functions' && !narrow
+    const atStand = this.face === 'stand'
+    const counted = this.face !== 'functions' && !atStand && !narrow
     return html`
       <div class="first">
         ${pageWidth.get() === 'wide' ? html`<a class="brand" href="#">Evenfield</a>` : nothing}
@@ -211,6 +217,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
             </div>`
           : nothing
       }
+      ${atStand && narrow ? html`<div class="second"><slot></slot></div>` : nothing}
       ${
         saving.state === 'failed' && !this.open.frozen.get()
           ? html`

@@ -43,6 +43,15 @@ export class SheetPage extends SignalWatcher(LitElement) {
         padding: 4px 32px 28px;
         border: 1px solid var(--hair);
       }
+      main.stand {
+        max-inline-size: none;
+        margin: 0;
+        padding: 0;
+        border: 0;
+      }
+      .stand .keys {
+        padding-inline: 32px;
+      }
       .keys {
         margin-block-start: 1.4rem;
       }
@@ -313,8 +322,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
         @share-asked=${() => void this.share()}
         @revisions-asked=${() => void this.lookBack()}
         @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
-      ></sheet-head>
-      <main @change-asked=${this.asked} @advice-asked=${this.adviceAsked}>
+      >${this.face === 'stand' ? html`<stand-switch></stand-switch>` : nothing}</sheet-head>
+      <main class=${this.face} @change-asked=${this.asked} @advice-asked=${this.adviceAsked}>
         ${this.tooLong ? html`<p role="alert">${this.tooLong}</p>` : nothing}
         ${barred ? html`<tab-lock-bar .session=${this.session} @revisions-asked=${() => void this.lookBack()}></tab-lock-bar>` : nothing}
         ${this.looksBack ? html`<revisions-panel .session=${this.session}></revisions-panel>` : nothing}

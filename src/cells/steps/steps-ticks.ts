@@ -3,7 +3,7 @@ import { stepsWords } from './words.ts'
 
 type Step = Steps['steps'][number]
 
-const untick = ({ done: _, ...step }: Step): Step => step as Step
+const untick = ({ done: _, taken: __, ...step }: Step): Step => step as Step
 
 /** The list with one step ticked or unticked. */
 export const ticked = (cell: Steps, at: number, done: boolean): Steps => ({

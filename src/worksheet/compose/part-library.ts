@@ -76,6 +76,8 @@ export interface PartStep {
   readonly phase: string
   readonly text: string
   readonly reading?: string
+  /** The figures that are set at it. */
+  readonly sets?: readonly string[]
 }
 
 export interface Part {

@@ -18,12 +18,13 @@ export function stepsOf(
   const taken = new Set<string>()
   const kept = parts
     .flatMap(({ steps }) => steps)
-    .flatMap(({ text, phase, reading: of }) => {
+    .flatMap(({ text, phase, reading: of, sets: all = [] }) => {
       const reading = of !== undefined && names.has(own(of)) ? own(of) : undefined
       if (said.has(text) || (reading !== undefined && taken.has(reading))) return []
       said.add(text)
       if (reading !== undefined) taken.add(reading)
-      return [{ text, phase, ...(reading === undefined ? {} : { reading }) }]
+      const sets = all.map(own).filter((name) => names.has(name))
+      return [{ text, phase, ...(reading === undefined ? {} : { reading }), ...(sets.length > 0 ? { sets } : {}) }]
     })
   if (kept.length === 0) return []
   const steps = kept

@@ -5,9 +5,13 @@ export const STEPS: CellKind<Steps> = {
   title: 'Steps',
   computed: undefined,
   fresh: ({ id }) => ({ kind: 'steps', id, steps: [{ text: '' }] }),
-  listed: ({ steps }) => steps.flatMap(({ reading }) => reading ?? []),
+  listed: ({ steps }) => steps.flatMap(({ reading, sets = [] }) => (reading === undefined ? sets : [reading, ...sets])),
   renamed: (cell, { one }) => ({
     ...cell,
-    steps: cell.steps.map((step) => (step.reading === undefined ? step : { ...step, reading: one(step.reading) })),
+    steps: cell.steps.map((step) => ({
+      ...step,
+      ...(step.reading === undefined ? {} : { reading: one(step.reading) }),
+      ...(step.sets === undefined ? {} : { sets: step.sets.map(one) }),
+    })),
   }),
 }

@@ -75,7 +75,14 @@ const given = v.looseObject({
   /** Of a normal distribution: how many standard deviations the limits are, as typed; 2 where nothing is said. */
   coverage: v.optional(text),
   /** Where the value comes from, for as long as it is this text; any other value was typed. */
-  from: v.optional(v.looseObject({ kind: v.picklist(GIVEN_SOURCES), text })),
+  from: v.optional(
+    v.looseObject({
+      kind: v.picklist(GIVEN_SOURCES),
+      text,
+      /** Of a measured value: what was planned, and where that came from. */
+      planned: v.optional(v.looseObject({ text, kind: v.optional(v.picklist(GIVEN_SOURCES)) })),
+    }),
+  ),
 })
 
 const result = v.looseObject({
@@ -154,6 +161,12 @@ const steps = v.looseObject({
         text,
         /** The given that takes what is read at this step, or the result that takes it as measured. */
         reading: v.optional(name),
+        /** The figures that are set at this step. */
+        sets: v.optional(v.pipe(v.array(name), v.maxLength(MOST_LISTED))),
+        /** Its place in the order of work; a step of the phase `frames` counts the frames taken. */
+        phase: v.optional(text),
+        /** How many frames have been taken. */
+        taken: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0))),
         done: v.optional(v.boolean()),
       }),
     ),

@@ -1,0 +1,14 @@
+import { originOf } from '../../cells/shared/given-origin.ts'
+import type { Given, Sheet } from '../../worksheet/index.ts'
+
+/** The givens that still have the example's figures, in the order of the sheet. */
+export const examplesOf = ({ cells }: Sheet): readonly Given[] =>
+  cells.filter(
+    (cell): cell is Given => cell.kind === 'given' && cell.value.trim() !== '' && originOf(cell) === 'example',
+  )
+
+/** The first of some givens after a cell, or else the first of all. */
+export function nextOf({ cells }: Sheet, givens: readonly Given[], after: string): Given | undefined {
+  const place = (id: string): number => cells.findIndex((cell) => cell.id === id)
+  return givens.find(({ id }) => place(id) > place(after)) ?? givens[0]
+}

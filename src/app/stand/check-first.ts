@@ -1,0 +1,187 @@
+import { SignalWatcher } from '@lit-labs/signals'
+import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { customElement, property } from 'lit/decorators.js'
+import { goToCell, labelOf, requestChange } from '../../cells/shared/cell-view.ts'
+import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
+import { asOwn } from '../../cells/shared/given-origin.ts'
+import { shared } from '../../cells/style/styles.ts'
+import { shortList } from '../../units/plural.ts'
+import type { Check, CheckOutcome, Given, Sheet } from '../../worksheet/index.ts'
+import { examplesOf } from '../open/examples.ts'
+import { missingNames } from '../open/missing-names.ts'
+import type { OpenSheet } from '../open/open-sheet.ts'
+import { standWords as words } from './words.ts'
+
+/** What is open in a sheet before the work at the stand begins. */
+interface OpenPoints {
+  readonly examples: readonly Given[]
+  readonly checks: Readonly<Record<'fail' | 'waiting' | 'marginal', readonly Check[]>>
+}
+
+function openPoints(sheet: Sheet): OpenPoints {
+  const checks = sheet.cells.filter((cell): cell is Check => cell.kind === 'check')
+  const of = (state: CheckOutcome['state']): readonly Check[] =>
+    checks.filter(({ id }) => sheet.checkState(id) === state)
+  return {
+    examples: examplesOf(sheet),
+    checks: { fail: of('fail'), waiting: of('waiting'), marginal: of('marginal') },
+  }
+}
+
+export function hasOpenPoints(sheet: Sheet): boolean {
+  const { examples, checks } = openPoints(sheet)
+  return examples.length + checks.fail.length + checks.waiting.length + checks.marginal.length > 0
+}
+
+/** The page before the stand: what is still the example's, what needs figures, fails or is marginal, each with a way to change it. */
+@customElement('check-first')
+export class CheckFirst extends SignalWatcher(LitElement) {
+  static override styles = [
+    shared,
+    signStyle,
+    css`
+      :host {
+        --sign: 20px;
+      }
+      h2 {
+        font-size: 2.1333rem;
+        line-height: 1.25;
+      }
+      .about {
+        padding-block: 4px 12px;
+        font-size: 1.1333rem;
+      }
+      .groups {
+        columns: 26rem auto;
+        column-gap: 48px;
+      }
+      section {
+        padding-block-end: 16px;
+      }
+      h3 {
+        display: flex;
+        gap: 10px;
+        align-items: center;
+        margin: 0;
+        padding-block: 8px 6px;
+        border-block-end: 2px solid var(--ink);
+        font-size: 1.1333rem;
+        break-after: avoid;
+      }
+      .sample {
+        inline-size: 26px;
+        block-size: 16px;
+        border: 1px dashed var(--ink);
+        border-radius: 2px;
+      }
+      ul {
+        margin: 0;
+        padding: 0;
+        list-style: none;
+      }
+      li {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 6px 10px;
+        align-items: center;
+        min-block-size: 72px;
+        padding-block: 5px;
+        border-block-end: 1px solid var(--rule);
+        font-size: 1.1333rem;
+        line-height: 1.3;
+        break-inside: avoid;
+      }
+      li > span {
+        flex: 1 1 10rem;
+        min-inline-size: 0;
+      }
+      li b {
+        white-space: nowrap;
+      }
+      .press {
+        min-block-size: 60px;
+        padding-inline: 16px;
+      }
+    `,
+  ]
+
+  @property({ attribute: false }) open!: OpenSheet
+
+  private example(cell: Given): TemplateResult {
+    const { sheet } = this.open
+    const outcome = sheet.outcome(cell.id)
+    const shown = outcome.state === 'value' ? outcome.shown.text : cell.value
+    const label = labelOf(cell)
+    return html`
+      <li>
+        <span>${label}: <b>${shown}</b></span>
+        <button type="button" class="press" aria-label=${words.useThisFor(shown, label)} @click=${() => this.use(cell)}>${words.useThis(shown)}</button>
+        ${this.change(cell.id, label)}
+      </li>
+    `
+  }
+
+  private use(cell: Given): void {
+    requestChange(this, { do: 'replace', cell: asOwn(cell) })
+    // The button pressed is gone: the next row's takes the focus.
+    void this.updateComplete.then(() => {
+      const next =
+        this.renderRoot.querySelector<HTMLElement>('li .press') ?? this.renderRoot.querySelector<HTMLElement>('h2')
+      next?.focus()
+    })
+  }
+
+  private change(id: string, label: string): TemplateResult {
+    return html`<button type="button" class="press" aria-label=${words.changeThis(label)} @click=${() => goToCell(this, id)}>${words.change}</button>`
+  }
+
+  private checks(
+    state: 'fail' | 'waiting' | 'marginal',
+    title: (n: number) => string,
+    checks: readonly Check[],
+  ): unknown {
+    if (checks.length === 0) return nothing
+    const { sheet, called } = this.open
+    const text = (cell: Check): string => {
+      const label = labelOf(cell)
+      if (state !== 'waiting') return sheet.check(cell.id).message || label
+      const names = missingNames(sheet, cell)
+      return names.length > 0 ? `${label}: ${words.needs(shortList(names.map(called)))}` : label
+    }
+    // A check that needs a figure is answered where that figure is filled in.
+    const place = (cell: Check): string =>
+      (state === 'waiting' ? sheet.named(missingNames(sheet, cell)[0] ?? '')?.id : undefined) ?? cell.id
+    return html`
+      <section>
+        <h3>${checkSign(state)} ${title(checks.length)}</h3>
+        <ul>${checks.map((cell) => html`<li><span>${text(cell)}</span>${this.change(place(cell), labelOf(cell))}</li>`)}</ul>
+      </section>
+    `
+  }
+
+  override render(): TemplateResult {
+    this.open.changed.get()
+    const { sheet } = this.open
+    const { examples, checks } = openPoints(sheet)
+    return html`
+      <h2 tabindex="-1">${words.checkTitle}</h2>
+      <p class="about quiet">${hasOpenPoints(sheet) ? words.checkAbout : words.nothingOpen}</p>
+      <div class="groups">
+        ${this.checks('fail', words.failing, checks.fail)} ${this.checks('waiting', words.waiting, checks.waiting)}
+        ${
+          examples.length > 0
+            ? html`<section>
+                <h3><span class="sample"></span> ${words.stillExample(examples.length)}</h3>
+                <ul>${examples.map((cell) => this.example(cell))}</ul>
+              </section>`
+            : nothing
+        }
+        ${this.checks('marginal', words.isMarginal, checks.marginal)}
+      </div>
+    `
+  }
+
+  override focus(): void {
+    this.renderRoot.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true })
+  }
+}

@@ -1,0 +1,93 @@
+import { originOf } from '../../cells/shared/given-origin.ts'
+import { differenceText } from '../../worksheet/document/measured.ts'
+import { plannedOf } from '../../worksheet/document/measured-given.ts'
+import { declaredUnit } from '../../worksheet/document/read-given.ts'
+import type { Outcome, Sheet, ValueOutcome } from '../../worksheet/index.ts'
+import type { StandFigureCell } from './stand-steps.ts'
+
+/** A figure to set on the equipment, as it is marked there. */
+export interface Setting {
+  readonly figure: string
+  readonly unit: string
+  /** The computed figure, where the nearest mark is shown in its place. */
+  readonly exactly?: string
+}
+
+export function settingOf({ shown, type }: Pick<ValueOutcome, 'shown' | 'type'>): Setting {
+  const { figure, unit, text, mark } = shown
+  if (mark === undefined) return { figure: type.kind === 'number' ? figure : figure.replaceAll('_', ' '), unit }
+  const [marked, after = ''] = mark.split(/ (?=s$)/) as [string, string?]
+  return { figure: marked, unit: after, ...(mark === text ? {} : { exactly: text }) }
+}
+
+/** A figure at the stand: its target, and what was measured in its place. */
+export interface Compared {
+  /** Undefined where there is only a reading to take, or the figure is not known. */
+  readonly target: Setting | undefined
+  readonly targetText: string
+  /** The text that was measured; empty where nothing was. */
+  readonly typed: string
+  readonly measuredText: string
+  /** `4 mm over`; empty where nothing can be compared. */
+  readonly difference: string
+  /** Whether the measured figure is above the target; undefined where they are the same or cannot be compared. */
+  readonly more: boolean | undefined
+}
+
+const NOT_COMPARED = { typed: '', measuredText: '', difference: '', more: undefined }
+
+export function comparedOf(sheet: Sheet, cell: StandFigureCell): Compared {
+  const outcome = sheet.outcome(cell.id)
+  return cell.kind === 'result' ? ofResult(cell.measured ?? '', outcome) : ofGiven(sheet, cell, outcome)
+}
+
+const sideOf = (measured: unknown, target: unknown): boolean | undefined =>
+  typeof measured === 'number' && typeof target === 'number' && measured !== target ? measured > target : undefined
+
+function ofResult(typed: string, outcome: Outcome): Compared {
+  if (outcome.state !== 'value') return { ...NOT_COMPARED, typed, target: undefined, targetText: '' }
+  const { measured, type, value } = outcome
+  if (!measured)
+    return { ...NOT_COMPARED, typed, target: settingOf(outcome), targetText: outcome.shown.mark ?? outcome.shown.text }
+  const { computed, shown, difference } = measured
+  return {
+    target: computed && settingOf({ shown: computed.shown, type }),
+    targetText: computed?.shown.text ?? '',
+    typed,
+    measuredText: shown.text,
+    difference,
+    more: sideOf(value, computed?.value),
+  }
+}
+
+function ofGiven(sheet: Sheet, cell: StandFigureCell & { kind: 'given' }, outcome: Outcome): Compared {
+  const origin = originOf(cell)
+  const shownText = outcome.state === 'value' ? outcome.shown.text : ''
+  if (origin !== 'measured') {
+    // A reading has no target: what is in the sheet until it is taken is an example or a usual value.
+    if (cell.reading === true)
+      return {
+        ...NOT_COMPARED,
+        ...(origin === 'typed' ? { typed: cell.value, measuredText: shownText } : {}),
+        target: undefined,
+        targetText: '',
+      }
+    const target = outcome.state === 'value' ? settingOf(outcome) : undefined
+    return { ...NOT_COMPARED, target, targetText: target ? shownText : '' }
+  }
+  const planned = plannedOf(cell)
+  const was = planned && sheet.trial([{ ...cell, value: planned.text }]).outcome(cell.id)
+  const measured = { typed: cell.value, measuredText: shownText }
+  if (was?.state !== 'value' || outcome.state !== 'value')
+    return { ...NOT_COMPARED, ...measured, target: undefined, targetText: '' }
+  const { unit } = declaredUnit(cell.unit)
+  const [now, before] = [outcome.value, was.value]
+  return {
+    ...measured,
+    target: settingOf(was),
+    targetText: was.shown.text,
+    difference:
+      typeof now === 'number' && typeof before === 'number' ? differenceText(now, before, outcome.type, unit) : '',
+    more: sideOf(now, before),
+  }
+}
