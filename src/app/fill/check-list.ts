@@ -2,7 +2,6 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import '../../cells/basic/check-cell.ts'
 import { type CellSignal, type CheckView, goToCell, labelOf } from '../../cells/shared/cell-view.ts'
 import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { shared } from '../../cells/style/styles.ts'
@@ -43,6 +42,11 @@ export class CheckList extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) views: readonly CellSignal<CheckView>[] = []
+
+  override firstUpdated(): void {
+    // Waiting and passing checks are a line each, so a sheet is usable before its checks in full.
+    void import('../../cells/checks/check-cell.ts')
+  }
 
   /** Brings the check of an id into view, unfolded, and gives its element; undefined where it is not in this list. */
   async reveal(id: string): Promise<HTMLElement | undefined> {

@@ -10,19 +10,17 @@ import '../../cells/basic/result-cell.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { cellElement } from '../../cells/wide/wide-cells.ts'
 import type { Cell, Note } from '../../worksheet/index.ts'
-import '../../cells/basic/section-cautions.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import './check-list.ts'
 import './example-bar.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
+import { bandOf } from '../open/bands.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { type Section, sectionsOf } from '../open/sections.ts'
 import type { CheckList } from './check-list.ts'
 import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
-import './section-summary.ts'
-import { bandOf } from '../open/bands.ts'
-import { type Section, sectionsOf } from '../open/sections.ts'
 import { showHint } from './hint-line.ts'
 import { keyFigures } from './key-figures.ts'
 import { fillWords as words } from './words.ts'
@@ -179,6 +177,9 @@ export class FillFace extends SignalWatcher(LitElement) {
   }
 
   override firstUpdated(): void {
+    // These follow what is shown at once: most sheets have neither a folded section nor a caution at first.
+    void import('../summary/section-summary.ts')
+    void import('../../cells/cautions/section-cautions.ts')
     // It is below everything else, and waits until the sheet has been shown.
     void import('../compose/join-offer.ts')
   }

@@ -1,7 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import '../../cells/basic/check-cell.ts'
+import '../../cells/checks/check-cell.ts'
 import { missingReason } from '../../cells/basic/result-cell.ts'
 import { type CellSignal, type CheckView, labelOf } from '../../cells/shared/cell-view.ts'
 import { shared } from '../../cells/style/styles.ts'
@@ -132,7 +132,7 @@ export class StandOverview extends SignalWatcher(LitElement) {
   private figure({ cell, step, section }: FigureInOrder, repeated: ReadonlySet<string>): TemplateResult {
     const { sheet, called } = this.open
     const outcome = sheet.outcome(cell.id)
-    const { target, targetText, measuredText, difference } = comparedOf(sheet, cell)
+    const { target, measuredText, difference } = comparedOf(sheet, cell)
     const own = target ?? (outcome.state === 'value' ? settingOf(outcome) : undefined)
     const label = labelOf(cell)
     const isNow = step !== undefined && step.number === this.at + 1
@@ -165,9 +165,8 @@ export class StandOverview extends SignalWatcher(LitElement) {
             ? html`<button
                 type="button"
                 class="row"
-                aria-label=${words.goToStep(label, [targetText || (own ? `${own.figure} ${own.unit}` : ''), measuredText].filter(Boolean).join(', '), step.number)}
                 @click=${() => this.ask(step.number - 1)}
-              >${content}</button>`
+              >${content}<span class="unseen">${words.goToStep(step.number)}</span></button>`
             : html`<div class="row">${content}</div>`
         }
       </li>

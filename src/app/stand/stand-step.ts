@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
-import '../../cells/basic/check-cell.ts'
+import '../../cells/checks/check-cell.ts'
 import '../../cells/basic/given-cell.ts'
 import { missingReason } from '../../cells/basic/result-cell.ts'
 import {
@@ -75,7 +75,10 @@ export class StandStepElement extends SignalWatcher(LitElement) {
           .value=${live(text)}
           @input=${(event: Event) => this.put(cell, (event.target as HTMLInputElement).value)}
           @keydown=${(event: KeyboardEvent) => {
-            if (event.key === 'Enter') this.dispatchEvent(new CustomEvent('entered', { bubbles: true, composed: true }))
+            if (event.key !== 'Enter') return
+            // The button that gets the focus would be pressed by the same key.
+            event.preventDefault()
+            this.dispatchEvent(new CustomEvent('entered', { bubbles: true, composed: true }))
           }}
         >
         ${unit ? html`<span class="unit">${unit}</span>` : nothing}

@@ -59,7 +59,7 @@ export const standWords = {
   measured: 'measured',
   now: 'now',
   stepDone: 'done',
-  goToStep: (label: string, figure: string, step: number): string => `${label}, ${figure}: go to step ${step}`,
+  goToStep: (step: number): string => `Go to step ${step}`,
   otherFigures: 'Not part of a step',
   backToStep: (number: number): string => `Back to step ${number}`,
   fails: (n: number): string => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}:`,

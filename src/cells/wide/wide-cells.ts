@@ -24,7 +24,10 @@ const fetched = (fetch: () => Promise<unknown>, element: Element): Element => {
 const ELEMENTS: ByKind<[CellSignal], TemplateResult> = {
   given: ({ id }, view) => html`<given-cell data-cell=${id} .view=${view}></given-cell>`,
   result: ({ id }, view) => html`<result-cell data-cell=${id} tabindex="-1" .view=${view}></result-cell>`,
-  check: ({ id }, view) => html`<check-cell data-cell=${id} tabindex="-1" .view=${view}></check-cell>`,
+  check: fetched(
+    () => import('../checks/check-cell.ts'),
+    ({ id }, view) => html`<check-cell data-cell=${id} tabindex="-1" .view=${view}></check-cell>`,
+  ),
   note: ({ id }, view) => html`<note-cell data-cell=${id} tabindex="-1" .view=${view}></note-cell>`,
   drawing: ({ id }, view) => html`<drawing-cell data-cell=${id} tabindex="-1" .view=${view}></drawing-cell>`,
   steps: fetched(

@@ -3,6 +3,7 @@ import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_ROWS, NAME_PATTERN, STAGES, VERSION
 import { KIT_SORTS } from '../format/kit-sorts.ts'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { id, label, name, named, stand, text } from './fields.ts'
+import { steps } from './steps.ts'
 
 /** How values may be distributed within limits. */
 export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const
@@ -12,7 +13,6 @@ export type Distribution = (typeof DISTRIBUTIONS)[number]
 export const GIVEN_SOURCES = ['example', 'usual', 'typed', 'kit', 'measured'] as const
 export type GivenSource = (typeof GIVEN_SOURCES)[number]
 
-const MOST_STEPS = 200
 const MOST_LISTED = 60
 const MAX_PATCHES = 300
 
@@ -149,29 +149,6 @@ const drawing = v.looseObject({
   from: named(text),
   /** The givens that follow when a lamp is dragged: `["lamp_out", "lamp_height"]`. How each moves it is found out. */
   moves: v.optional(v.array(name)),
-})
-
-const steps = v.looseObject({
-  kind: v.literal('steps'),
-  id,
-  title: v.optional(text),
-  steps: v.pipe(
-    v.array(
-      v.looseObject({
-        text,
-        /** The given that takes what is read at this step, or the result that takes it as measured. */
-        reading: v.optional(name),
-        /** The figures that are set at this step. */
-        sets: v.optional(v.pipe(v.array(name), v.maxLength(MOST_LISTED))),
-        /** Its place in the order of work; a step of the phase `frames` counts the frames taken. */
-        phase: v.optional(text),
-        /** How many frames have been taken. */
-        taken: v.optional(v.pipe(v.number(), v.integer(), v.minValue(0))),
-        done: v.optional(v.boolean()),
-      }),
-    ),
-    v.maxLength(MOST_STEPS),
-  ),
 })
 
 const column = v.looseObject({

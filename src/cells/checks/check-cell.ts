@@ -3,12 +3,12 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { SheetAdvice } from '../../worksheet/advice/plan.ts'
 import type { CheckOutcome } from '../../worksheet/index.ts'
+import { basicWords } from '../basic/words.ts'
 import { detailsWords } from '../details/words.ts'
 import { askForAdvice } from '../shared/advice-request.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 import { shared } from '../style/styles.ts'
-import { basicWords } from './words.ts'
 
 export const checkStyle = css`
   .check {
