@@ -4,9 +4,10 @@ import { mergeBackup, mergeText, newSheetsIn } from '../../storage/exchange/back
 import { backupIn, openFile } from '../../storage/exchange/file.ts'
 import { homeOf } from '../../storage/exchange/origin.ts'
 import { saveReceived } from '../../storage/exchange/save-received.ts'
+import { BACKUP_WORDS } from '../../storage/exchange/words.ts'
 import type { Store } from '../../storage/store/types.ts'
-import { WORDS } from '../../storage/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
+import { bootWords } from './words.ts'
 
 /** What came of opening files: the sheets saved from them, and what to say. */
 export interface Opened {
@@ -33,20 +34,20 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
   const said: string[] = []
   let failed = false
   let last: unknown
-  if (files.length > MOST_UNASKED && !(await ask(WORDS.manyFiles(files.length)))) return { ids, said, failed }
+  if (files.length > MOST_UNASKED && !(await ask(bootWords.manyFiles(files.length)))) return { ids, said, failed }
   for (const file of files) {
     try {
       const backup = await backupIn(file)
       if (backup !== undefined) {
         const { sheets, fresh } = await newSheetsIn(store, backup)
-        if (fresh > MOST_UNASKED && !(await ask(WORDS.manyInBackup(sheets, fresh)))) continue
+        if (fresh > MOST_UNASKED && !(await ask(BACKUP_WORDS.manyInBackup(sheets, fresh)))) continue
         said.push(mergeText(await mergeBackup(store, backup)), await takeKitIn(store, backup))
         continue
       }
       const set = await studioSetIn(file)
       if (set) {
         await new StudioTemplates(store).take(set.templates)
-        said.push(WORDS.studioSetTaken(set.templates.length), await takePieces(store, set.kit))
+        said.push(bootWords.studioSetTaken(set.templates.length), await takePieces(store, set.kit))
         continue
       }
       const kit = await kitIn(file)
@@ -63,7 +64,7 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
       said.push(sentence((error as Error).message))
     }
   }
-  if (ids.length > 1 || (ids.length === 1 && said.length > 0)) said.unshift(WORDS.filesCameIn(ids.length))
-  if (failed) said.push(WORDS.yoursUnchanged)
+  if (ids.length > 1 || (ids.length === 1 && said.length > 0)) said.unshift(bootWords.filesCameIn(ids.length))
+  if (failed) said.push(bootWords.yoursUnchanged)
   return { ids, said: said.filter(Boolean), failed, error: last }
 }

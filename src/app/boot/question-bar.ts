@@ -1,7 +1,7 @@
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import { WORDS } from '../../storage/words.ts'
+import { bootWords as WORDS } from './words.ts'
 
 /** What is asked before many sheets come in. */
 export interface Question {

@@ -38,7 +38,7 @@ export const receivedWords = {
   savedRaw: 'Saved as it is.',
   revisions: 'Revisions',
   noRevisions: 'It has no revision that can be read.',
-  restore: 'Go back to this one',
+  restore: 'Go back',
   restoreAt: (when: string): string => `Go back to the revision of ${when}`,
   couldNotBeRead: 'before going back: could not be read',
   newerReadOnly: 'This sheet was made by a newer Evenfield; here it can only be read.',

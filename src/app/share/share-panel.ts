@@ -6,7 +6,7 @@ import { field, shared } from '../../cells/style/styles.ts'
 import { carriedTexts } from '../../storage/exchange/carried-texts.ts'
 import type { LinkSize } from '../../storage/exchange/link.ts'
 import { withOrigin } from '../../storage/exchange/origin.ts'
-import { WORDS as storageWords } from '../../storage/words.ts'
+import { COPY_WORDS } from '../../storage/exchange/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { addressOf } from '../common/route.ts'
 import type { SheetCode } from '../paper/qr.ts'
@@ -186,7 +186,7 @@ export class SharePanel extends LitElement {
     if (texts.length === 0) return nothing
     return html`
       <div class="small">
-        <p>${storageWords.carries}</p>
+        <p>${COPY_WORDS.carries}</p>
         <ul>
           ${texts.map(({ label, text }) => html`<li>${label}: ${text}</li>`)}
         </ul>

@@ -4,6 +4,7 @@ import { labelledStyle, ticked } from '../../cells/shared/labelled.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { backupText } from '../../storage/exchange/backup.ts'
 import { saveText } from '../../storage/exchange/file.ts'
+import { BACKUP_WORDS as WORDS } from '../../storage/exchange/words.ts'
 import {
   deletesUnvisited,
   lastBackup,
@@ -12,7 +13,6 @@ import {
   rememberBackup,
 } from '../../storage/store/persistence.ts'
 import type { Store } from '../../storage/store/types.ts'
-import { WORDS } from '../../storage/words.ts'
 import { when } from '../common/words.ts'
 
 const PERSISTENCE: Readonly<Record<Persistence, string>> = {

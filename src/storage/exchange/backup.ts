@@ -2,7 +2,7 @@ import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readData } from '../../worksheet/schema/read-document.ts'
 import { newId } from '../store/new-id.ts'
 import type { RawRevision, RawSheet, Store, Summary } from '../store/types.ts'
-import { WORDS } from '../words.ts'
+import { BACKUP_WORDS as WORDS } from './words.ts'
 
 const BACKUP_FORMAT = 'evenfield-backup'
 const BACKUP_VERSION = 1

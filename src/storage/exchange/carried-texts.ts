@@ -1,6 +1,6 @@
 import { labelOf } from '../../worksheet/document/label.ts'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import { WORDS } from '../words.ts'
+import { COPY_WORDS as WORDS } from './words.ts'
 
 /** A text about the client or the original that goes along with a copy. */
 export interface CarriedText {

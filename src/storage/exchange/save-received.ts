@@ -1,8 +1,8 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { newId } from '../store/new-id.ts'
 import type { Store } from '../store/types.ts'
-import { WORDS } from '../words.ts'
 import { originOf } from './origin.ts'
+import { COPY_WORDS as WORDS } from './words.ts'
 
 /** Saves a worksheet from elsewhere as a sheet of this browser, with how it came as a revision; gives its id. */
 export async function saveReceived(store: Store, worksheet: Worksheet): Promise<string> {

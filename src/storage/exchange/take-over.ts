@@ -1,6 +1,6 @@
 import { labelOf } from '../../worksheet/document/label.ts'
 import type { Cell, Given, Result, Steps, TableCell, Worksheet } from '../../worksheet/schema/document.ts'
-import { WORDS } from '../words.ts'
+import { COPY_WORDS as WORDS } from './words.ts'
 
 /** One measurement or tick that a copy has otherwise than the sheet here. */
 export interface Difference {

@@ -1,3 +1,5 @@
+import { plural } from '../../units/plural.ts'
+
 const askAgain = 'Ask for it again, or for the file.'
 
 /** The sentences on files and links, as users meet them. */
@@ -25,4 +27,60 @@ export const EXCHANGE_WORDS = {
   linkCarried: (characters: string) => `About ${characters} characters; any messenger or mail carries it.`,
   linkLong: (characters: string) =>
     `About ${characters} characters; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead, where this link does not arrive whole.`,
+} as const
+
+/** The sentences on copies that come back, and on what a copy carries. */
+export const COPY_WORDS = {
+  measured: 'measured',
+  step: (n: number, text: string) => `Step ${n}: ${text}`,
+  field: (table: string, row: number, column: string) => `${table}, row ${row}, ${column}`,
+  ticked: 'ticked',
+  notTicked: 'not ticked',
+  titleOf: 'Title',
+  jobOf: 'Job',
+  manyTexts: (texts: readonly string[]) =>
+    texts.length === 1 ? (texts[0] as string) : `${texts[0]} and ${plural(texts.length - 1, 'more text')}`,
+  carries: 'The link and the file carry these texts:',
+  received: 'as it came',
+} as const
+
+/** The sentences on backups, and on what the browser may delete by itself. */
+export const BACKUP_WORDS = {
+  persistent: 'This browser has agreed to save your sheets until you delete them or its site data.',
+  bestEffort:
+    'This browser may delete saved sheets by itself when the disk runs short. It was asked not to, and has not agreed.',
+  persistenceUnknown:
+    'This browser does not say whether it may delete saved sheets by itself when the disk runs short.',
+  deletesUnvisited:
+    'It also deletes what a page has saved when you do not open the page for seven days. Put Evenfield on the home screen, where that does not apply, or save backups.',
+  othersDelete:
+    'Sheets are saved in this browser on this device only. Clearing site data deletes them, and some browsers, on phones and tablets above all, delete what a page has saved when it was not opened for a week.',
+  noBackupYet: 'No backup was made in this browser yet.',
+  lastBackup: (when: string) => `The last backup was made ${when}.`,
+  backupSaved: (unreadable: readonly string[]) =>
+    unreadable.length === 0
+      ? 'Saved.'
+      : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${unreadable.length === 1 ? 'is' : 'are'} in the backup as raw data: ${unreadable.map((title) => `“${title || 'Untitled worksheet'}”`).join(', ')}.`,
+  backupAbout:
+    'One file with every sheet saved in this browser, removed ones too, and your kit. Opened here or in another browser, it brings in what is missing; a sheet that differs comes in as a copy, and nothing of yours is changed.',
+  withRevisions: 'With their revisions',
+  saveBackup: 'Save a backup',
+  askPersistence: 'Ask the browser again',
+  backupUnread: 'This backup cannot be read.',
+  noBackup: 'This is not a backup.',
+  newerBackup: 'This backup was made by a newer Evenfield. Reload the page to get the newest.',
+  oddId: 'Its id is missing or is not one of ours.',
+  emptyBackup: 'The backup has no sheets.',
+  sheetUnread: (title: string, why: string) => `“${title}” cannot be read. ${why}`,
+  sheetRaw: (title: string, why: string) =>
+    `“${title}” cannot be read and came in as it is; open it to save it as a file. ${why}`,
+  fromBackup: (title: string) => `${title}, from a backup`,
+  cameIn: (n: number) => `${plural(n, 'sheet')} came in from the backup.`,
+  cameAsCopies: (n: number) =>
+    n === 1
+      ? '1 sheet differs from the one here and came in as a copy beside it.'
+      : `${plural(n, 'sheet')} differ from those here and came in as copies beside them.`,
+  wereHere: (n: number) => `${plural(n, 'sheet')} ${n === 1 ? 'was' : 'were'} here already.`,
+  manyInBackup: (sheets: number, fresh: number) =>
+    `This backup has ${plural(sheets, 'sheet')}; ${fresh} of them ${fresh === 1 ? 'is' : 'are'} not in this browser. Bring them in?`,
 } as const

@@ -15,6 +15,7 @@ export interface ConnectionOptions {
 
 const OPENING_LIMIT_MS = 4_000
 const TRANSACTION_LIMIT_MS = 20_000
+const REOPENING_PAUSE_MS = 1_000
 
 /** What trying again cannot help against. */
 const LASTING = new Set([
@@ -47,6 +48,9 @@ export class Connection {
   private opening: Promise<Database> | undefined
   private blocked: Promise<never> | undefined
   private outdated: StoreError | undefined
+  private reopening: ReturnType<typeof setTimeout> | undefined
+  /** A database was opened here before: one that is not there any more was deleted. */
+  private hasOpened = false
   /** Why the database cannot be reached at present. */
   problem: StoreError | undefined
 
@@ -114,6 +118,7 @@ export class Connection {
   }
 
   close(): void {
+    clearTimeout(this.reopening)
     this.drop()
   }
 
@@ -124,16 +129,24 @@ export class Connection {
     })
     blocked.catch(() => {})
     this.blocked = blocked
+    let isNew = false
     const opening = openDatabase(this.name, {
       blocked: block,
       closed: (why) => {
         if (this.opening === opening) this.opening = undefined
-        if (why !== 'closed') this.lose(new StoreError(why))
+        if (why === 'closed') this.reopen()
+        else this.lose(new StoreError(why))
+      },
+      created: () => {
+        isNew = true
       },
     })
     this.opening = opening
     opening.then(
       () => {
+        const isGone = isNew && this.hasOpened
+        this.hasOpened = true
+        if (isGone) this.lose(new StoreError('deleted'))
         if (this.opening !== opening || !this.problem) return
         this.problem = undefined
         this.options.onAvailable?.()
@@ -145,7 +158,21 @@ export class Connection {
     return opening
   }
 
+  /**
+   * The browser closed the connection: because its database failed, or because the site data was cleared. Opened while
+   * the clearing goes on, it would fail; what fails in the end fails again, and is reported, where something is saved.
+   */
+  private reopen(triesLeft = 3): void {
+    clearTimeout(this.reopening)
+    this.reopening = setTimeout(() => {
+      this.open().catch(() => {
+        if (triesLeft > 1) this.reopen(triesLeft - 1)
+      })
+    }, REOPENING_PAUSE_MS)
+  }
+
   private lose(error: StoreError): void {
+    if (error.problem === 'deleted') this.hasOpened = false
     if (error.problem === 'outdated') {
       this.outdated = error
       this.problem = error

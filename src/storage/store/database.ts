@@ -43,6 +43,8 @@ export interface DatabaseEvents {
   readonly blocked: () => void
   /** The connection is gone: closed by the browser, or because another tab upgrades or deletes the database. */
   readonly closed: (why: 'outdated' | 'deleted' | 'closed') => void
+  /** There was no database; an empty one was made. */
+  readonly created?: () => void
 }
 
 /** Opens the database, upgrading it where it is of an older version. May never settle: the caller sets a time limit. */
@@ -50,6 +52,7 @@ export async function openDatabase(name: string, events: DatabaseEvents): Promis
   if (typeof indexedDB === 'undefined') throw new StoreError('refused')
   return openDB<Schema>(name, UPGRADES.length, {
     upgrade(database, from, _to, transaction) {
+      if (from === 0) events.created?.()
       for (const upgrade of UPGRADES.slice(from)) upgrade(database, transaction)
     },
     blocked: events.blocked,

@@ -10,6 +10,7 @@ const CELLS: readonly Cell[] = [
   { kind: 'range', id: 'r', of: 'a', from: '1', to: '3', count: 2, results: ['b'] },
   { kind: 'variants', id: 'v', title: 'Two gaps', sets: [{ title: 'More', values: { a: '5' } }], results: ['b'] },
   { kind: 'range', id: 'q', title: 'Not filled in', results: [] },
+  { kind: 'range', id: 'bad', title: 'A bad end', of: 'a', from: '1 kg', to: 'three', results: ['b'] },
 ]
 const written = rowsOf(sheetOf(CELLS), CELLS, false).map(htmlText).join('\n')
 
@@ -24,4 +25,9 @@ test('variants are printed side by side with what differs', () => {
 
 test('a range that is not filled in says what is missing', () => {
   expect(written).toContain('Not filled in: Choose the given')
+})
+
+test('a range with an end that cannot be read says which, and the rest is printed', () => {
+  expect(written.replace(/<[^>]*>/g, '|')).toMatch(/A bad end: Where the range begins cannot be read: /)
+  expect(written).not.toMatch(/Error|undefined|\[object/)
 })

@@ -35,13 +35,18 @@ describe('adding parts to a composed sheet', () => {
     for (const { value } of asks) expect(value).toBe('')
   })
 
-  it('is one step of undo, and adding the same again changes nothing', () => {
+  it('is one step of undo and of redo, also where a section replaces one, and adding the same again changes nothing', () => {
     const sheet = opened('flat-sheet')
     const before = sheet.worksheet
-    added(sheet, 'in-tiles')
+    expect(added(sheet, 'in-tiles').replaced).toEqual([{ part: 'one-frame', by: 'tiles' }])
+    const after = sheet.worksheet
     expect(added(sheet, 'in-tiles').change).toBeUndefined()
+    expect(sheet.steps).toEqual({ undo: [before], redo: [] })
     sheet.undo()
     expect(sheet.worksheet).toBe(before)
+    expect(sheet.canUndo).toBe(false)
+    sheet.redo()
+    expect(sheet.worksheet).toBe(after)
   })
 
   it('has added cells, edits, measured values and what was removed stay as they are', () => {
