@@ -36,7 +36,9 @@ export function adviceReport(sheet: Sheet): AdviceReport {
   }
   const offers: Record<string, readonly string[]> = Object.assign(
     Object.create(null),
-    Object.fromEntries(offersFor(readParts(), sheet)),
+    Object.fromEntries(
+      [...offersFor(readParts(), sheet)].map(([name, offers]) => [name, offers.map(({ part }) => part)]),
+    ),
   )
   return { advice, no_advice: reasons, offers, ...(plan ? { plan: reportOf(plan, wholePlanText(sheet, plan)) } : {}) }
 }

@@ -28,6 +28,23 @@ test('a check that fails offers suggestions; one press applies one, one undo tak
   await expect.poll(() => given(page, 'The column reaches').inputValue()).toBe('900')
 })
 
+test('a part that would help is offered beside the check: one press adds it, one undo takes it away', async ({
+  open,
+}) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const heading = (name: string) => page.locator('fill-face').getByRole('button', { name, exact: true })
+  await page
+    .getByRole('button', { name: /Take it in \d+ frames\./ })
+    .first()
+    .click()
+  await heading('Frames').waitFor()
+  expect(await heading('Frame').count()).toBe(0)
+  await expect.poll(() => given(page, 'Original').inputValue()).toBe('420 x 297')
+  await page.keyboard.press('Control+z')
+  await heading('Frame').waitFor()
+  expect(await heading('Frames').count()).toBe(0)
+})
+
 test('a measured value shows beside the computed one and is used in its place until it is cleared', async ({
   open,
 }) => {

@@ -1,7 +1,9 @@
+import type { Advice, AdviceQuestion, Offers } from '../../cells/shared/advice-request.ts'
 import { scriptAddress } from '../../cells/worker/script-address.ts'
 import type { Piece } from '../../kit/piece.ts'
 import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
+import { parts } from '../templates/part-library.ts'
 import type { AdviceRequest } from './advice-worker.ts'
 import address from './advice-worker.ts?worker&url'
 
@@ -41,10 +43,33 @@ export class AdviceClient {
   // A question about one result does not end the one about the whole sheet.
   private readonly forChecks = new Lane()
   private readonly forResults = new Lane()
+  private readonly forParts = new Lane()
+  private latestOffers: { readonly worksheet: Worksheet; readonly answer: Promise<Offers | undefined> } | undefined
   private latest: { readonly worksheet: Worksheet; readonly answer: Promise<SheetAdvice | undefined> } | undefined
 
+  /** What a question asks for. */
+  answer(
+    { target, offers }: Pick<AdviceQuestion, 'target' | 'offers'>,
+    worksheet: Worksheet,
+    pieces: readonly Piece[],
+  ): Promise<Advice | undefined> {
+    if (offers) return this.offersFor(worksheet)
+    return target ? this.forTarget(worksheet, pieces, target.id, target.text) : this.forSheet(worksheet, pieces)
+  }
+
+  /** The parts that would help a worksheet; undefined where it was overtaken by a newer question, or parts cannot be fetched. */
+  private offersFor(worksheet: Worksheet): Promise<Offers | undefined> {
+    if (this.latestOffers?.worksheet === worksheet) return this.latestOffers.answer
+    const answer = parts().then(
+      (library) => this.forParts.ask<Offers>({ worksheet, pieces: [], library }),
+      () => undefined,
+    )
+    this.latestOffers = { worksheet, answer }
+    return answer
+  }
+
   /** Advice on a worksheet; undefined where it was overtaken by a newer question. */
-  forSheet(worksheet: Worksheet, pieces: readonly Piece[]): Promise<SheetAdvice | undefined> {
+  private forSheet(worksheet: Worksheet, pieces: readonly Piece[]): Promise<SheetAdvice | undefined> {
     if (this.latest?.worksheet === worksheet) return this.latest.answer
     const answer = this.forChecks.ask<SheetAdvice>({ worksheet, pieces })
     this.latest = { worksheet, answer }
@@ -52,7 +77,7 @@ export class AdviceClient {
   }
 
   /** Plans that bring a result to a value; undefined where they were overtaken by a newer question. */
-  forTarget(
+  private forTarget(
     worksheet: Worksheet,
     pieces: readonly Piece[],
     id: string,
@@ -64,6 +89,8 @@ export class AdviceClient {
   close(): void {
     this.forChecks.close()
     this.forResults.close()
+    this.forParts.close()
     this.latest = undefined
+    this.latestOffers = undefined
   }
 }

@@ -19,6 +19,26 @@ export class JoinOffer extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
   @state() private asked = false
+  /** Why an offered part could not be added. */
+  @state() private trouble = ''
+  private face: Node | undefined
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.face = this.getRootNode()
+    this.face.addEventListener('part-asked', this.add)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.face?.removeEventListener('part-asked', this.add)
+  }
+
+  /** Adds a part that was offered beside a failing check. */
+  private readonly add = async (event: Event): Promise<void> => {
+    const { addPart } = await import('./add-part.ts')
+    this.trouble = await addPart(this, this.open, (event as CustomEvent<string>).detail)
+  }
 
   private async ask(): Promise<void> {
     this.asked = true
@@ -43,6 +63,9 @@ export class JoinOffer extends SignalWatcher(LitElement) {
           }}
           @join-left=${() => void this.leave()}
         ></join-panel>`
-      : html`<button type="button" class="press" @click=${() => void this.ask()}>${composeWords.addASection}</button>`
+      : html`
+          ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+          <button type="button" class="press" @click=${() => void this.ask()}>${composeWords.addASection}</button>
+        `
   }
 }

@@ -1,11 +1,10 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import type { AdviceQuestion } from '../../cells/shared/advice-request.ts'
+import type { Advice, AdviceQuestion } from '../../cells/shared/advice-request.ts'
 import type { Asked } from '../../cells/shared/cell-view.ts'
 import { kitFor } from '../../cells/shared/kit-request.ts'
 import { fold, shared } from '../../cells/style/styles.ts'
-import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, ChangeRefused, type CheckOutcome } from '../../worksheet/index.ts'
 import type { AdviceClient } from '../advice/advice-client.ts'
@@ -183,8 +182,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
   /** Advice comes from a worker, which is fetched when a sheet first has a check that fails. */
   private readonly adviceAsked = (event: CustomEvent<AdviceQuestion>): void => {
     event.preventDefault()
-    const { sheet, target, answer } = event.detail
-    const ask = async (): Promise<SheetAdvice | TargetAdvice | undefined> => {
+    const { sheet, answer } = event.detail
+    const ask = async (): Promise<Advice | undefined> => {
       const [{ AdviceClient }, pieces] = await Promise.all([
         import('../advice/advice-client.ts'),
         // While the store cannot be read, advice goes without the studio's kit.
@@ -192,10 +191,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
       ])
       this.advice ??= new AdviceClient()
       // The sheet as it is now: an older one would end the question about a newer one.
-      const { worksheet } = sheet
-      return target
-        ? this.advice.forTarget(worksheet, pieces, target.id, target.text)
-        : this.advice.forSheet(worksheet, pieces)
+      return this.advice.answer(event.detail, sheet.worksheet, pieces)
     }
     answer(ask())
   }

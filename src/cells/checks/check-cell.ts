@@ -41,7 +41,6 @@ export class CheckCell extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) view!: CellSignal<CheckView>
   @state() private advice: SheetAdvice | undefined
-  @state() private reason = ''
   /** Suggestions for a marginal check are shown on request. */
   @state() private asked = false
   /** Whether the sheet has changed since the advice shown was computed. */
@@ -62,7 +61,6 @@ export class CheckCell extends SignalWatcher(LitElement) {
     this.about = outcome
     this.leaveOff()
     this.advice = undefined
-    this.reason = ''
     if (outcome.hangsOn) void import('../simulation/passes-share.ts')
     this.asked &&= outcome.state === 'marginal'
     if (this.isDue(outcome)) this.followSheet(outcome)
@@ -94,14 +92,11 @@ export class CheckCell extends SignalWatcher(LitElement) {
   }
 
   private async look(outcome: CheckOutcome): Promise<void> {
-    const { sheet, cell } = this.view.get()
+    const { sheet } = this.view.get()
     const { worksheet } = sheet
     const [advice] = await Promise.all([askForAdvice(this, sheet), import('../details/suggestion-list.ts')])
-    const none = advice?.checks.get(cell.name)?.none
-    const reason = none && (await import('../../worksheet/advice/plan-text.ts')).noPlanText(sheet, none)
     if (this.about !== outcome || !advice || sheet.worksheet !== worksheet) return
     this.advice = advice
-    this.reason = reason ?? ''
     this.isStale = false
   }
 
@@ -114,12 +109,18 @@ export class CheckCell extends SignalWatcher(LitElement) {
       }}>${detailsWords.increaseMargin}</button>`
     if (!this.advice || !this.isDue(outcome)) return nothing
     const { checks, plan } = this.advice
-    const plans = checks.get(cell.name)?.plans ?? []
-    if (this.reason !== '') return html`<p class="small">${this.reason}</p>`
+    const own = checks.get(cell.name)
     const isFirst =
       sheet.cells.find((one) => one.kind === 'check' && sheet.checkState(one.id) === 'fail')?.id === cell.id
     const whole = isFirst && plan && plan.passes.length > 1 ? plan : undefined
-    return html`<suggestion-list .sheet=${sheet} .plans=${plans} .whole=${whole} ?stale=${this.isStale}></suggestion-list>`
+    return html`<suggestion-list
+      .sheet=${sheet}
+      .plans=${own?.plans ?? []}
+      .none=${own?.none}
+      .whole=${whole}
+      .check=${outcome.state === 'fail' ? cell.name : ''}
+      ?stale=${this.isStale}
+    ></suggestion-list>`
   }
 
   override render(): TemplateResult {

@@ -1,8 +1,10 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
-import type { Plan } from '../../worksheet/advice/plan.ts'
-import { consequenceText, planText, wholePlanText } from '../../worksheet/advice/plan-text.ts'
-import type { Change, Sheet } from '../../worksheet/index.ts'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { customElement, property, state } from 'lit/decorators.js'
+import type { Offer } from '../../worksheet/advice/offers.ts'
+import type { NoPlan, Plan } from '../../worksheet/advice/plan.ts'
+import { consequenceText, noPlanText, planText, wholePlanText } from '../../worksheet/advice/plan-text.ts'
+import type { Change, Sheet, Worksheet } from '../../worksheet/index.ts'
+import { askForOffers } from '../shared/advice-request.ts'
 import { requestChange } from '../shared/cell-view.ts'
 import { shared } from '../style/styles.ts'
 import { detailsWords } from './words.ts'
@@ -12,7 +14,7 @@ const changeOf = ({ cells }: Plan): Change => ({
   changes: cells.map((cell) => ({ do: 'replace', cell })),
 })
 
-/** Plans as sentences: each is applied by one press and reverted by one undo. */
+/** Plans as sentences, and parts that would help: each is applied by one press and reverted by one undo. */
 @customElement('suggestion-list')
 export class SuggestionList extends LitElement {
   static override styles = [
@@ -57,13 +59,55 @@ export class SuggestionList extends LitElement {
   /** A plan for several checks at once, shown first. */
   @property({ attribute: false }) whole: Plan | undefined
 
+  /** Why there is no plan. */
+  @property({ attribute: false }) none: NoPlan | undefined
+  /** The name of the failing check that parts are offered for; empty for none. */
+  @property() check = ''
+  @state() private offers: readonly Offer[] = []
+  /** The sheet the offers were asked for. */
+  private offeredFor: Worksheet | undefined
+
+  override updated(changed: PropertyValues): void {
+    const { worksheet } = this.sheet
+    if (this.stale || this.check === '' || (this.offeredFor === worksheet && !changed.has('check'))) return
+    this.offeredFor = worksheet
+    void this.ask(worksheet)
+  }
+
+  private async ask(worksheet: Worksheet): Promise<void> {
+    const { check } = this
+    const offers = await askForOffers(this, this.sheet)
+    if (this.offeredFor === worksheet && this.check === check) this.offers = offers?.get(check) ?? []
+  }
+
   override render(): TemplateResult | typeof nothing {
-    const { sheet, plans, whole } = this
-    if (plans.length === 0 && !whole) return nothing
-    return html`<ul>
-      ${whole ? this.press(whole, wholePlanText(sheet, whole)) : nothing}
-      ${plans.map((plan) => this.press(plan, planText(sheet, plan)))}
-    </ul>`
+    const { sheet, plans, whole, none } = this
+    const offers = this.offeredFor === sheet.worksheet || this.stale ? this.offers : []
+    return html`
+      ${none ? html`<p class="small">${noPlanText(sheet, none)}</p>` : nothing}
+      ${
+        plans.length === 0 && !whole && offers.length === 0
+          ? nothing
+          : html`<ul>
+              ${whole ? this.press(whole, wholePlanText(sheet, whole)) : nothing}
+              ${plans.map((plan) => this.press(plan, planText(sheet, plan)))}
+              ${offers.map((offer) => this.offer(offer))}
+            </ul>`
+      }
+    `
+  }
+
+  /** Adding a part changes the sheet’s sections, so the page does it. */
+  private offer({ part, text }: Offer): TemplateResult {
+    const ask = (): void => {
+      this.dispatchEvent(new CustomEvent<string>('part-asked', { detail: part, bubbles: true, composed: true }))
+    }
+    return html`<li>
+      <button type="button" data-part=${part} ?disabled=${this.stale} @click=${ask}>
+        <span aria-hidden="true">+</span>
+        <span>${text}. <span class="quiet">${detailsWords.addsSection}</span></span>
+      </button>
+    </li>`
   }
 
   private press(plan: Plan, sentence: string): TemplateResult {

@@ -11,6 +11,7 @@ export const detailsWords = {
   targetValue: 'Target value',
   noPlan: 'No change within reach gives this value.',
   gives: (figure: string): string => `It gives ${figure}.`,
+  addsSection: 'This adds a section.',
   increaseMargin: 'Increase margin',
   moreRows: (n: number): string => `and ${count(n)} more`,
 }

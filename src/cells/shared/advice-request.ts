@@ -1,3 +1,4 @@
+import type { Offer } from '../../worksheet/advice/offers.ts'
 import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'
 import type { Sheet } from '../../worksheet/index.ts'
 
@@ -5,18 +6,29 @@ import type { Sheet } from '../../worksheet/index.ts'
 export interface AdviceQuestion {
   readonly sheet: Sheet
   readonly target?: { readonly id: string; readonly text: string }
-  readonly answer: (advice: Promise<SheetAdvice | TargetAdvice | undefined>) => void
+  /** Which parts would help is asked. */
+  readonly offers?: true
+  readonly answer: (advice: Promise<Advice | undefined>) => void
 }
+
+/** Parts that would make a failing check pass, by its name. */
+export type Offers = ReadonlyMap<string, readonly Offer[]>
+export type Advice = SheetAdvice | TargetAdvice | Offers
 
 declare global {
   interface HTMLElementEventMap {
     'advice-asked': CustomEvent<AdviceQuestion>
+    /** The name of a part that is to be added to the sheet. */
+    'part-asked': CustomEvent<string>
   }
 }
 
-function ask<Advice>(from: HTMLElement, question: Omit<AdviceQuestion, 'answer'>): Promise<Advice | undefined> {
+function ask<Found extends Advice>(
+  from: HTMLElement,
+  question: Omit<AdviceQuestion, 'answer'>,
+): Promise<Found | undefined> {
   return new Promise((resolve, reject) => {
-    const answer = (advice: Promise<unknown>): void => void advice.then((found) => resolve(found as Advice), reject)
+    const answer = (advice: Promise<unknown>): void => void advice.then((found) => resolve(found as Found), reject)
     const detail = { ...question, answer }
     const event = new CustomEvent('advice-asked', { detail, bubbles: true, composed: true, cancelable: true })
     // A sheet that is only looked at has nobody to answer.
@@ -26,6 +38,10 @@ function ask<Advice>(from: HTMLElement, question: Omit<AdviceQuestion, 'answer'>
 
 /** Advice on every check of a sheet. */
 export const askForAdvice = (from: HTMLElement, sheet: Sheet): Promise<SheetAdvice | undefined> => ask(from, { sheet })
+
+/** The parts that would make failing checks of a sheet pass. */
+export const askForOffers = (from: HTMLElement, sheet: Sheet): Promise<Offers | undefined> =>
+  ask(from, { sheet, offers: true })
 
 /** Plans that bring a result to a value, as typed. */
 export const askForTarget = (

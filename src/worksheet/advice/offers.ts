@@ -1,3 +1,4 @@
+import { withFigures } from '../compose/figures.ts'
 import type { PartLibrary, Part as SheetPart } from '../compose/part-library.ts'
 import { isComposed, partsOf, withParts } from '../compose/recompose.ts'
 import type { Sheet } from '../editing/sheet.ts'
@@ -7,13 +8,19 @@ import { adviseCheck, passes, statesOf } from './advise.ts'
 /** Roles that say how the work is done. What the original and the equipment are is not for advice to change. */
 const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support', 'light', 'glare', 'flicker', 'sharpness'])
 
+/** A part that is offered, and what pressing it does: `Take it in 4 frames`. */
+export interface Offer {
+  readonly part: string
+  readonly text: string
+}
+
 /**
  * The parts that would make a failing check pass, by the check's name: each is put into a copy of the sheet, what it asks is
  * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails and no
  * plan makes it pass again.
  */
-export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<string, readonly string[]> {
-  const found = new Map<string, string[]>()
+export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<string, readonly Offer[]> {
+  const found = new Map<string, Offer[]>()
   const { worksheet } = sheet
   const before = statesOf(sheet)
   const failing = [...before].flatMap(([name, state]) => (state === 'fail' ? [name] : []))
@@ -32,7 +39,8 @@ export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<strin
     if (helped.length === 0) continue
     const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
     if (!broken.every((name) => hasPlan(trial, name))) continue
-    for (const name of helped) found.set(name, [...(found.get(name) ?? []), part.id])
+    const offer = { part: part.id, text: withFigures(part.press ?? part.offer, trial) }
+    for (const name of helped) found.set(name, [...(found.get(name) ?? []), offer])
   }
   return found
 }

@@ -2,6 +2,7 @@ import type { Sheet } from '../editing/sheet.ts'
 import type { Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart } from './choose-parts.ts'
 import { compose } from './compose.ts'
+import { withFigures } from './figures.ts'
 import type { ChoosingRule, OriginalKind, PartLibrary } from './part-library.ts'
 import type { Filled, FilledRows } from './sections.ts'
 
@@ -107,17 +108,6 @@ function isNeeded({ where }: ChoosingRule, sheet: Sheet): boolean {
   }
   const cell = sheet.named(where.given)
   return cell?.kind === 'given' && cell.value === where.is
-}
-
-const withFigures = (text: string, sheet: Sheet): string =>
-  text.replace(/\{(\w+)\}/g, (_, name: string) => figureOf(sheet, name) ?? '')
-
-/** A result or given as it is shown; undefined where it is not known. */
-export function figureOf(sheet: Sheet, name: string): string | undefined {
-  const cell = sheet.named(name)
-  if (cell?.kind !== 'given' && cell?.kind !== 'result') return undefined
-  const outcome = sheet.outcome(cell.id)
-  return outcome.state === 'value' ? (outcome.shown.mark ?? outcome.shown.text) : undefined
 }
 
 /** The value of a length in metres; undefined where it is not known. */

@@ -87,6 +87,8 @@ export interface Part {
   readonly about: string
   /** What it is called where it is offered. */
   readonly offer: string
+  /** What one does by adding it, with the names of its results in braces: `Take it in {frames} frames`. */
+  readonly press?: string
   readonly stage: Stage
   /** Of the parts of one role in a set the highest fills it. */
   readonly rank: number

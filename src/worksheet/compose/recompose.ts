@@ -2,9 +2,10 @@ import type { Change } from '../document/change.ts'
 import { isNamed } from '../document/names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
-import { compose } from './compose.ts'
+import { type Composition, compose, type SetUp } from './compose.ts'
 import type { PartLibrary } from './part-library.ts'
 import type { Filled, FilledRows } from './sections.ts'
+import { prefixedName } from './set-ups.ts'
 
 /** What becomes of a composed sheet when parts are added to it. */
 export interface Recomposed {
@@ -20,35 +21,68 @@ export interface Recomposed {
 }
 
 /** Whether a worksheet is composed of parts, and can take more. */
-export const isComposed = ({ parts, setups }: Worksheet): boolean => parts !== undefined && setups === undefined
+export const isComposed = ({ parts }: Worksheet): boolean => parts !== undefined
 
-/** The parts a composed worksheet has. */
-export const partsOf = ({ parts = [] }: Worksheet): readonly ChosenPart[] =>
-  parts.map(({ part, by }) => ({ part, ...(by === 'hand' || by === 'lead' ? { by } : {}) }))
+/** The parts of a composed worksheet’s first set-up, or of a later one. */
+export const partsOf = ({ parts = [] }: Worksheet, prefix?: string): readonly ChosenPart[] =>
+  parts.flatMap(({ part, by, setup }) =>
+    setup === prefix ? [{ part, ...(by === 'hand' || by === 'lead' ? { by } : {}) }] : [],
+  )
+
+/** The later set-ups of a composed worksheet. */
+export const setUpsOf = (worksheet: Worksheet): readonly SetUp[] =>
+  (worksheet.setups ?? []).map(({ name, title }) => ({
+    prefix: name,
+    title: title ?? name,
+    parts: partsOf(worksheet, name),
+  }))
 
 /**
  * Adds parts to a composed sheet. Givens stay by name, also those that a new part computes: should the part go again, they
  * are back. Cells that the user added, and cells of parts that were edited, stay as they are.
  */
 export function withParts(library: PartLibrary, worksheet: Worksheet, added: readonly ChosenPart[]): Recomposed {
+  const parts = [...withoutHand(library, partsOf(worksheet), added), ...added]
+  return recomposed(library, worksheet, { parts, setUps: setUpsOf(worksheet) })
+}
+
+/** Adds another set-up to a composed sheet: it starts from what is filled in for the first. */
+export const withSetUp = (library: PartLibrary, worksheet: Worksheet, setUp: SetUp): Recomposed =>
+  recomposed(library, worksheet, {
+    parts: partsOf(worksheet),
+    setUps: [...setUpsOf(worksheet).filter(({ prefix }) => prefix !== setUp.prefix), setUp],
+  })
+
+/** Takes a later set-up away; what was filled in for it is stored, should it come again. */
+export const withoutSetUp = (library: PartLibrary, worksheet: Worksheet, prefix: string): Recomposed =>
+  recomposed(library, worksheet, {
+    parts: partsOf(worksheet),
+    setUps: setUpsOf(worksheet).filter((one) => one.prefix !== prefix),
+  })
+
+function recomposed(
+  library: PartLibrary,
+  worksheet: Worksheet,
+  next: Required<Pick<Composition, 'parts' | 'setUps'>>,
+): Recomposed {
   const { title, cells: current } = worksheet
   const before = partsOf(worksheet)
-  const set = [...before, ...added]
   const kept = keptGivens(worksheet)
   const filling = { title, givens: kept, rows: rowsOf(current), examples: false }
-  const base = compose(library, { ...filling, parts: before }).worksheet.cells
-  const { worksheet: composed, replaced } = compose(library, { ...filling, parts: set })
-  const cells = merged(current, base, composed.cells)
+  const base = compose(library, { ...filling, parts: before, setUps: setUpsOf(worksheet) }).worksheet
+  const { worksheet: composed, replaced } = compose(library, { ...filling, ...next })
+  const cells = merged(current, base.cells, composed.cells)
   const there = new Set(current.map(({ id }) => id))
   const fresh = cells.filter(({ id }) => !there.has(id))
   const known = new Set(before.map(({ part }) => part))
-  const isNew = set.some(({ part }) => !known.has(part))
+  const isNew = JSON.stringify([base.parts, base.setups]) !== JSON.stringify([composed.parts, composed.setups])
   return {
     change: isNew
       ? {
           do: 'arrange',
           cells,
           parts: composed.parts ?? [],
+          setups: composed.setups ?? [],
           given: Object.fromEntries([...kept].map(([name, filled]) => [name, { ...filled }])),
         }
       : undefined,
@@ -59,20 +93,35 @@ export function withParts(library: PartLibrary, worksheet: Worksheet, added: rea
   }
 }
 
+/** What was chosen by hand for a role gives way to what is chosen by hand now. */
+function withoutHand(
+  library: PartLibrary,
+  before: readonly ChosenPart[],
+  added: readonly ChosenPart[],
+): readonly ChosenPart[] {
+  const roleOf = (part: string): string | undefined => library.parts.get(part)?.role
+  const roles = new Set(added.filter(({ by }) => by === 'hand').map(({ part }) => roleOf(part)))
+  return before.map((one) => (one.by === 'hand' && roles.has(roleOf(one.part)) ? { part: one.part } : one))
+}
+
 /** Where to look first: the heading of the first new part, else of the first new cell. */
 function firstOf(cells: readonly Cell[], fresh: readonly Cell[], known: ReadonlySet<string>): string | undefined {
   const isHeading = (cell: Cell): boolean => cell.kind === 'note' && cell.role === 'heading'
   const ofPart = cells.find((cell) => isHeading(cell) && typeof cell.part === 'string' && !known.has(cell.part))
+  const ofSetUp = fresh.find((cell) => isHeading(cell) && cell.set_up !== undefined)
+  if (ofSetUp) return ofSetUp.id
   const [first] = fresh
   const above = first && cells.slice(0, cells.indexOf(first) + 1).findLast(isHeading)
   return (ofPart ?? above ?? first)?.id
 }
 
 /** What is filled in, by name: now, and before a part computed it. */
-function keptGivens({ cells, given }: Worksheet): ReadonlyMap<string, Filled> {
+function keptGivens({ cells, given, setups = [] }: Worksheet): ReadonlyMap<string, Filled> {
   const older = Object.entries((given ?? {}) as Record<string, Filled>)
+  // A field left empty in a later set-up would else be filled in from the first again.
+  const ofSetUp = (name: string): boolean => setups.some((one) => name.startsWith(prefixedName(one.name, '')))
   const now = cells.flatMap((cell): [string, Filled][] => {
-    if (cell.kind !== 'given' || cell.value.trim() === '') return []
+    if (cell.kind !== 'given' || (cell.value.trim() === '' && !ofSetUp(cell.name))) return []
     const { value, from, piece } = cell
     return [[cell.name, { value, from: from?.text === value ? from.kind : 'typed', ...(piece ? { piece } : {}) }]]
   })

@@ -22,6 +22,7 @@ export type Change =
       readonly do: 'arrange'
       readonly cells: readonly Cell[]
       readonly parts: NonNullable<Worksheet['parts']>
+      readonly setups?: NonNullable<Worksheet['setups']>
       readonly given: NonNullable<Worksheet['given']>
     }
   | { readonly do: 'several'; readonly changes: readonly Change[] }

@@ -41,10 +41,17 @@ export function applyChange(worksheet: Worksheet, change: Change, renaming?: Ren
     case 'rename area':
       return { ...worksheet, cells: here(renaming).area(worksheet.cells, change.id, change.area, change.name) }
     case 'arrange':
-      return { ...worksheet, cells: arranged(change.cells), parts: change.parts, given: change.given }
+      return rearranged(worksheet, change)
     case 'several':
       return change.changes.reduce((before, one) => applyChange(before, one, renaming), worksheet)
   }
+}
+
+function rearranged(
+  { setups: _, ...worksheet }: Worksheet,
+  { cells, parts, setups = [], given }: Change & { readonly do: 'arrange' },
+): Worksheet {
+  return { ...worksheet, cells: arranged(cells), parts, given, ...(setups.length > 0 ? { setups } : {}) }
 }
 
 function arranged(cells: readonly Cell[]): Cell[] {

@@ -23,7 +23,7 @@ describe('parts that would help', () => {
     ['the column is too short for one frame', { original: '900 x 1300' }, 'column_reaches', 'tiles'],
     ['the lens does not focus so close', { original: '24 x 30', wanted_sampling: '2400' }, 'lens_focuses', 'closer'],
   ] as const)('are offered where %s', (_, texts, check, part) => {
-    expect(offersFor(readParts(), jobWith('flat-sheet', texts)).get(check)).toContain(part)
+    expect(offersFor(readParts(), jobWith('flat-sheet', texts)).get(check)?.map((one) => one.part)).toContain(part)
   })
 
   it('answer the check once they are in the sheet, and never change what the original or the equipment is', () => {
@@ -33,7 +33,8 @@ describe('parts that would help', () => {
       const offers = [...offersFor(library, sheet)]
       expect(offers.length).toBeGreaterThan(0)
       for (const [check, parts] of offers)
-        for (const part of parts) {
+        for (const { part, text } of parts) {
+          expect(text).toMatch(/^[A-Z][^{}]+$/)
           expect(['original', 'kit', 'price', 'care']).not.toContain(library.parts.get(part)?.role)
           const { change, cells } = withParts(library, sheet.worksheet, [{ part, by: 'hand' }])
           expect(change).toBeDefined()
@@ -42,6 +43,11 @@ describe('parts that would help', () => {
           if (cell) expect(after.checkState(cell.id)).not.toBe('fail')
         }
     }
+  })
+
+  it('say what pressing one does, with its figures', () => {
+    const offers = offersFor(readParts(), jobWith('flat-sheet', { original: '900 x 1300' })).get('sharp_enough')
+    expect(offers?.find(({ part }) => part === 'tiles')?.text).toMatch(/^Take it in \d+ frames$/)
   })
 
   it('are none where every check passes, or in a sheet that is not composed of parts', () => {
