@@ -32,14 +32,14 @@ test('a part that would help is offered beside the check: one press adds it, one
   open,
 }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  const heading = (name: string) => page.locator('fill-face').getByRole('button', { name, exact: true })
+  const heading = (name: string) => page.locator('fill-face .heading').getByRole('button', { name, exact: true })
   await page
     .getByRole('button', { name: /Take it in \d+ frames\./ })
     .first()
     .click()
   await heading('Frames').waitFor()
   expect(await heading('Frame').count()).toBe(0)
-  await expect.poll(() => given(page, 'Original').inputValue()).toBe('420 x 297')
+  expect(await page.getByRole('textbox', { name: 'Original', exact: true }).inputValue()).toBe('420 x 297')
   await page.keyboard.press('Control+z')
   await heading('Frame').waitFor()
   expect(await heading('Frames').count()).toBe(0)
@@ -80,4 +80,17 @@ test('limits typed into a given show on what they reach', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').fill('60 ± 1')
   await expect.poll(() => figure(page, 'Original to sensor').textContent()).toBe('917 ± 15')
+})
+
+test('light typed as an exposure value is taken in lux, and the constant it is converted with is named', async ({
+  open,
+}) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const exposure = page.getByRole('region', { name: 'Exposure' })
+  const lit = exposure.getByLabel('Light at the original', { exact: true })
+  const read = exposure.getByText('read as 640 lx, by the meter’s constant C = 250 (ISO 2720)')
+  await lit.fill('8 EV')
+  await read.waitFor()
+  await lit.fill('640')
+  await expect.poll(() => read.count()).toBe(0)
 })

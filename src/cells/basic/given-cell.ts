@@ -136,7 +136,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
       >
         <div class="what">
           ${entry === 'yes or no' ? html`<span id="label">${label}</span>` : html`<label for="entry">${label}</label>`}
-          ${readAs ? html`<span class="small" id="read">${basicWords.readAs(readAs)}</span>` : nothing}
+          ${readAs ? html`<span class="small" id="read">${basicWords.readAs(readAs, outcome.state === 'value' ? outcome.by : undefined)}</span>` : nothing}
         </div>
         ${entryField({ entry, cell, sheet, label, bad, described, put })}
         ${typed ? html`<span class="unit">${unit}</span>` : nothing}

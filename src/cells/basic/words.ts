@@ -3,7 +3,8 @@ import { agree, count, shortList } from '../../units/plural.ts'
 /** The words of givens, results, checks and drawings under Fill in. */
 export const basicWords = {
   makeASize: 'Take a size here',
-  readAs: (value: string): string => `read as ${value}`,
+  readAs: (value: string, constant?: string): string =>
+    `read as ${value}${constant ? `, by the meter’s constant ${constant} (ISO 2720)` : ''}`,
   readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
   yes: 'Yes',
   no: 'No',

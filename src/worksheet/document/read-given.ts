@@ -29,6 +29,7 @@ import {
   UnitTextError,
 } from '../../units/index.ts'
 import type { Given } from '../schema/document.ts'
+import { type ConvertedReading, readLight } from './light-reading.ts'
 import * as words from './words.ts'
 
 /** A given's text as understood. */
@@ -38,6 +39,8 @@ export interface GivenReading {
   readonly value?: Value
   readonly tolerance?: number
   readonly readAs?: string
+  /** The meter’s constant a reading of light was converted with: `C = 250`. */
+  readonly by?: string
   readonly offers: readonly Offer[]
   readonly error?: Diagnostic
 }
@@ -147,7 +150,7 @@ function readFilled(given: Given, unit: DisplayUnit | undefined): GivenReading {
       return readSizeGiven(given, unit)
     default:
       if (looksLikeSize(text, unit)) throw new ReadError(words.sizeInQuantity, 0, text.length)
-      return fromReading(readQuantity(text, unit), given, unit)
+      return fromReading(readLight(text, unit) ?? readQuantity(text, unit), given, unit)
   }
 }
 
@@ -234,7 +237,7 @@ const asTwo = (text: string): Offer[] =>
 
 function readItem(text: string, at: number, unit: DisplayUnit | undefined): Reading {
   try {
-    return readQuantity(text, unit)
+    return readLight(text, unit) ?? readQuantity(text, unit)
   } catch (error) {
     if (error instanceof ReadError) throw new ReadError(error.message, error.from + at, error.to + at)
     throw error
@@ -245,7 +248,11 @@ function readItem(text: string, at: number, unit: DisplayUnit | undefined): Read
 const typeOfReading = (dimension: Dimension, text: string): NumberType =>
   /\bEV\b|°C|℃/.test(text) ? level(dimension) : number(dimension)
 
-function fromReading(reading: Reading, given: Given, unit: DisplayUnit | undefined): GivenReading {
+function fromReading(
+  reading: Reading & Partial<ConvertedReading>,
+  given: Given,
+  unit: DisplayUnit | undefined,
+): GivenReading {
   checkRange(reading.value, given, unit)
   const notation =
     unit?.notation ?? (reading.notation === 'shutter' && !unit ? 'shutter' : unit ? undefined : reading.notation)
@@ -264,6 +271,7 @@ function fromReading(reading: Reading, given: Given, unit: DisplayUnit | undefin
     type,
     value: reading.value,
     readAs: shown.text,
+    ...(reading.by === undefined ? {} : { by: reading.by }),
     offers: reading.offers.filter(({ text }) => isAllowed(text, given, unit)),
     ...(reading.tolerance === undefined ? {} : { tolerance: reading.tolerance }),
   }

@@ -24,6 +24,7 @@ export const unreadableRange = (text: string, why: string): string =>
 export const atLeast = (limit: string): string => `This must be at least ${limit}.`
 export const atMost = (limit: string): string => `This must be at most ${limit}.`
 
+export const otherLight = 'How much of lx becomes cd/m² depends on the surface. Give the other, or EV at ISO 100.'
 export const yesOrNo = 'Answer yes or no.'
 export const date = 'A date is written year-month-day, such as 2026-11-25.'
 const MOST_OPTIONS = 8

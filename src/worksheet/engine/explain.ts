@@ -69,6 +69,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(node.measured?.error ? { measuredAmiss: node.measured.error } : {}),
     ...(isMeasured ? { measured: measuredOf(node, value as number, type, shown, byFormulaNow?.value) } : {}),
     ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
+    ...(reading?.by === undefined ? {} : { by: reading.by }),
     offers: (reading ?? node.measured)?.offers ?? [],
     warnings: warningsOf(node, byFormulaNow?.advice ?? engine.adviceOf(node)),
     ...cautionsOf(node.compiled?.calls ?? []),

@@ -19,6 +19,8 @@ export interface ValueOutcome {
   readonly measuredAmiss?: Diagnostic
   /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
   readonly readAs?: string
+  /** The meter’s constant a given’s reading of light was converted with: `C = 250`. */
+  readonly by?: string
   /** Of a table: the rows that formulas do not see. */
   readonly leftOut?: readonly OmittedRow[]
   /** Other ways a given's text could have been meant. */

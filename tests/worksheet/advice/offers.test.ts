@@ -23,7 +23,11 @@ describe('parts that would help', () => {
     ['the column is too short for one frame', { original: '900 x 1300' }, 'column_reaches', 'tiles'],
     ['the lens does not focus so close', { original: '24 x 30', wanted_sampling: '2400' }, 'lens_focuses', 'closer'],
   ] as const)('are offered where %s', (_, texts, check, part) => {
-    expect(offersFor(readParts(), jobWith('flat-sheet', texts)).get(check)?.map((one) => one.part)).toContain(part)
+    expect(
+      offersFor(readParts(), jobWith('flat-sheet', texts))
+        .get(check)
+        ?.map((one) => one.part),
+    ).toContain(part)
   })
 
   it('answer the check once they are in the sheet, and never change what the original or the equipment is', () => {
