@@ -192,3 +192,29 @@ test('an empty sheet begins with a section as well', async ({ open }) => {
   await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(2)
   expect(await page.locator('sheet-head .counts').textContent()).not.toMatch(/error/)
 })
+
+test('another set-up starts from the first, is one step of undo, and can be removed', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('fill-face given-cell').first().waitFor()
+  const before = await headings(page)
+  await page.getByRole('button', { name: 'Add a section' }).click()
+  await page
+    .locator('set-up-choice')
+    .getByRole('button', { name: /Raking light/ })
+    .click()
+  await page.getByRole('heading', { name: 'Add: Raking light' }).waitFor()
+  expect(await page.locator('join-panel .summary').textContent()).toMatch(/It asks for .*Height of the relief/)
+  expect(await violations(page)).toEqual([])
+  await page.getByRole('button', { name: 'Add it' }).click()
+  await expect.poll(() => headings(page)).toContain('Raking light: Light')
+  expect((await headings(page)).slice(0, before.length)).toEqual(before)
+  // What belongs to the original and the kit is asked once; the rest for each set-up.
+  expect(await page.getByRole('textbox', { name: 'Original', exact: true }).count()).toBe(1)
+
+  await page.getByRole('button', { name: 'Add a section' }).click()
+  await page.getByRole('button', { name: 'Remove “Raking light”' }).click()
+  await page.getByRole('button', { name: 'Remove it' }).click()
+  await expect.poll(() => headings(page)).toEqual(before)
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => headings(page)).toContain('Raking light: Light')
+})

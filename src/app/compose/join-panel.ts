@@ -1,12 +1,21 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import type { ChosenPart } from '../../worksheet/compose/choose-parts.ts'
+import type { SetUp } from '../../worksheet/compose/compose.ts'
 import { type IncomingSection, type JoinPlan, planJoin, type Resolution } from '../../worksheet/compose/join.ts'
-import type { PartLibrary } from '../../worksheet/compose/part-library.ts'
-import { isComposed, partsOf, type Recomposed, withParts } from '../../worksheet/compose/recompose.ts'
+import type { OfferedSetUp, PartLibrary } from '../../worksheet/compose/part-library.ts'
+import {
+  isComposed,
+  offeredSetUp,
+  partsOf,
+  type Recomposed,
+  setUpsOf,
+  withoutSetUp,
+  withParts,
+  withSetUp,
+} from '../../worksheet/compose/recompose.ts'
 import type { Change } from '../../worksheet/document/change.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { MOMENTS } from '../common/moments.ts'
@@ -15,130 +24,28 @@ import type { OpenSheet } from '../open/open-sheet.ts'
 import { found } from '../shelf/shelf-find.ts'
 import { parts } from '../templates/part-library.ts'
 import { ANSWERS, type Answer, template } from '../templates/templates.ts'
+import { joinStyle } from './join-style.ts'
 import { type Question, questionsOf, resolutionText, usedText } from './join-text.ts'
 import { previewOf } from './parts-preview.ts'
+import './set-up-choice.ts'
 import { composeWords as words } from './words.ts'
+
+type Recompose = (library: PartLibrary, worksheet: Worksheet) => Recomposed
 
 /** Adds the section of a template to the open sheet: which one, and what happens to names both use. */
 @customElement('join-panel')
 export class JoinPanel extends LitElement {
-  static override styles = [
-    shared,
-    field,
-    css`
-      :host {
-        padding-block: 0.4rem 1rem;
-        border-block: 2px solid var(--ink);
-      }
-      h2 {
-        font-size: 1.15rem;
-        padding-block: 0.5rem;
-      }
-      h3 {
-        font-size: 1rem;
-        padding-block: 0.9rem 0.2rem;
-        border-block-end: 1px solid var(--ink);
-      }
-      ul {
-        margin: 0;
-        padding: 0;
-        list-style: none;
-      }
-      .answers {
-        display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 24rem), 1fr));
-        column-gap: 2.4rem;
-      }
-      li {
-        border-block-end: 1px solid var(--rule);
-      }
-      .answer {
-        display: block;
-        inline-size: 100%;
-        min-block-size: 44px;
-        padding: 0.6rem 0;
-        border: 0;
-        background: none;
-        text-align: start;
-        cursor: pointer;
-      }
-      .answer b {
-        text-decoration: underline;
-        text-decoration-thickness: 1px;
-        text-underline-offset: 0.25em;
-      }
-      .answer:hover b {
-        text-decoration-thickness: 2px;
-      }
-      .answer .quiet {
-        display: block;
-      }
-      .seek {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        gap: 0.3rem 0.9rem;
-      }
-      .seek .field {
-        flex: 1 1 14rem;
-        max-inline-size: 24rem;
-      }
-      .summary {
-        display: grid;
-        gap: 0.6rem;
-        max-inline-size: 46rem;
-        padding-block: 0.2rem 0.8rem;
-      }
-      fieldset {
-        min-inline-size: 0;
-        margin: 0;
-        padding: 0.6rem 0;
-        border: 0;
-        border-block-start: 1px solid var(--rule);
-      }
-      legend {
-        float: inline-start;
-        inline-size: 100%;
-        padding: 0;
-      }
-      legend + * {
-        clear: both;
-      }
-      .way {
-        display: flex;
-        align-items: center;
-        gap: 0.7rem;
-        min-block-size: 44px;
-        cursor: pointer;
-      }
-      .way input {
-        flex: none;
-        inline-size: 1.2rem;
-        block-size: 1.2rem;
-        margin: 0;
-        accent-color: var(--ink);
-      }
-      .presses {
-        padding-block: 0.8rem 0.4rem;
-      }
-      .alone {
-        padding-block: 0.6rem;
-        border-block-start: 1px solid var(--rule);
-      }
-      .trouble {
-        padding-inline-start: 0.7rem;
-        border-inline-start: 4px solid var(--ink);
-      }
-    `,
-  ]
+  static override styles = [shared, field, joinStyle]
 
   @property({ attribute: false }) open!: OpenSheet
   @state() private query = ''
   @state() private coming: (IncomingSection & { readonly answer: string }) | undefined
   /** What is added to a sheet that is composed of parts. */
   @state() private adding:
-    | { readonly answer: string; readonly library: PartLibrary; readonly parts: readonly ChosenPart[] }
+    | { readonly title: string; readonly confirm: string; readonly library: PartLibrary; readonly how: Recompose }
     | undefined
+  /** The set-ups there may be, once they are fetched. */
+  @state() private library: PartLibrary | undefined
   @state() private choices: ReadonlyMap<string, Resolution> = new Map()
   @state() private trouble = ''
 
@@ -148,6 +55,12 @@ export class JoinPanel extends LitElement {
     const heading = this.renderRoot.querySelector<HTMLElement>('h2')
     heading?.scrollIntoView({ block: 'start' })
     heading?.focus({ preventScroll: true })
+  }
+
+  override async firstUpdated(): Promise<void> {
+    if (!isComposed(this.open.sheet.worksheet)) return
+    // Without the network sections are chosen as before.
+    this.library = await parts().catch(() => undefined)
   }
 
   private leave(): void {
@@ -173,11 +86,22 @@ export class JoinPanel extends LitElement {
   }
 
   private async addParts(answer: string, job: Worksheet): Promise<void> {
-    const library = await parts()
     const chosen = partsOf(job)
-    await this.open.loadLanguageFor(withParts(library, this.open.sheet.worksheet, chosen).cells)
-    this.adding = { answer, library, parts: chosen }
-    await this.take()
+    await this.recompose(words.adding(answer), words.confirm, (library, worksheet) =>
+      withParts(library, worksheet, chosen),
+    )
+  }
+
+  /** Shows what composing the sheet anew would change. */
+  private async recompose(title: string, confirm: string, how: Recompose): Promise<void> {
+    try {
+      const library = await parts()
+      await this.open.loadLanguageFor(how(library, this.open.sheet.worksheet).cells)
+      this.adding = { title, confirm, library, how }
+      await this.take()
+    } catch (error) {
+      this.trouble = (error as Error).message
+    }
   }
 
   private async another(): Promise<void> {
@@ -234,6 +158,7 @@ export class JoinPanel extends LitElement {
       <p class="unseen" role="status">${query === '' ? '' : words.found(answers.length)}</p>
       ${answers.length === 0 ? html`<p>${words.noMatch(query)}</p>` : nothing}
       ${answers.length > 0 && !whole ? html`<p>${words.partlyMatches(query)}</p>` : nothing}
+      ${this.setUps()}
       ${MOMENTS.map(([moment, said]) => {
         const some = answers.filter((one) => one.moment === moment)
         if (some.length === 0) return nothing
@@ -256,11 +181,32 @@ export class JoinPanel extends LitElement {
     `
   }
 
-  private partsPreview({ answer, library, parts: chosen }: NonNullable<typeof this.adding>): TemplateResult {
-    const recomposed = (): Recomposed => withParts(library, this.open.sheet.worksheet, chosen)
+  /** Set-ups that may follow the first, and those that do. */
+  private setUps(): TemplateResult | typeof nothing {
+    const { library } = this
+    const { worksheet } = this.open.sheet
+    if (!library || !isComposed(worksheet) || this.query.trim() !== '') return nothing
+    return html`
+      <set-up-choice
+        .offered=${library.setUps}
+        .there=${setUpsOf(worksheet)}
+        @set-up-chosen=${({ detail }: CustomEvent<OfferedSetUp>) => {
+          const setUp = offeredSetUp(worksheet, detail)
+          void this.recompose(words.adding(setUp.title), words.confirm, (one, sheet) => withSetUp(one, sheet, setUp))
+        }}
+        @set-up-removed=${({ detail: { prefix, title } }: CustomEvent<SetUp>) =>
+          void this.recompose(words.removingSetUp(title), words.removeIt, (one, sheet) =>
+            withoutSetUp(one, sheet, prefix),
+          )}
+      ></set-up-choice>
+    `
+  }
+
+  private partsPreview({ title, confirm, library, how }: NonNullable<typeof this.adding>): TemplateResult {
+    const recomposed = (): Recomposed => how(library, this.open.sheet.worksheet)
     const next = recomposed()
     return html`
-      <h2 tabindex="-1">${words.adding(answer)}</h2>
+      <h2 tabindex="-1">${title}</h2>
       ${
         next.change
           ? html`<div class="summary">${previewOf(this.open.sheet, library, next).map((said) => html`<p>${said}</p>`)}</div>`
@@ -272,7 +218,7 @@ export class JoinPanel extends LitElement {
             ? html`<button type="button" class="press" @click=${() => {
                 const { change, first, cells } = recomposed()
                 this.make(change, first ?? cells[0]?.id)
-              }}><b>${words.confirm}</b></button>`
+              }}><b>${confirm}</b></button>`
             : nothing
         }
         <button type="button" class="press" @click=${() => void this.another()}>${words.another}</button>

@@ -12,11 +12,21 @@ const MAX_CHANGES = 8
 export function previewOf(sheet: Sheet, library: PartLibrary, { asks, cells, replaced }: Recomposed): string[] {
   const titleOf = (part: string): string => library.parts.get(part)?.offer ?? part
   const changes = changesOf(sheet, cells)
+  const removed = removedSections(sheet, cells)
   return [
+    ...(removed.length > 0 ? [words.removes(removed)] : []),
     asks.length === 0 ? words.asksNothing : words.asks(asks.map(({ label, name }) => label || name)),
     ...replaced.map(({ part, by }) => words.replaces(titleOf(part), titleOf(by))),
     ...(changes.length === 0 ? [] : [words.changes(changes)]),
   ]
+}
+
+/** The sections of set-ups that are no longer there. */
+function removedSections({ cells: before }: Sheet, cells: readonly Cell[]): string[] {
+  const left = new Set(cells.map(({ id }) => id))
+  return before.flatMap((cell) =>
+    cell.kind === 'note' && cell.set_up !== undefined && !left.has(cell.id) ? [cell.text] : [],
+  )
 }
 
 /** The results set on the equipment that come out otherwise: label, before and after. */

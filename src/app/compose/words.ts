@@ -35,6 +35,13 @@ export const composeWords = {
   replaces: (part: string, by: string): string => `${quoted(part)} gives way to ${quoted(by)}.`,
   changes: (changes: readonly string[]): string => `It changes: ${changes.join('; ')}.`,
   change: (label: string, before: string, after: string): string => `${label} ${before} → ${after}`,
+  anotherSetUp: 'Another set-up',
+  aboutSetUps: 'It starts from the first. Original, kit, files and care are shared; light received adds up over all.',
+  removeSetUp: (title: string): string => `Remove “${title}”`,
+  removingSetUp: (title: string): string => `Remove: ${title}`,
+  removes: (sections: readonly string[]): string =>
+    `It removes ${plural(sections.length, 'section')}: ${listText(sections)}. What you filled in comes back if you add it again.`,
+  removeIt: 'Remove it',
   nothingNew: 'Everything in this section is already in your sheet.',
   confirm: 'Add it',
   another: 'Choose another section',

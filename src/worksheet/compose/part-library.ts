@@ -148,11 +148,20 @@ export interface Choosing {
   readonly figures: readonly string[]
 }
 
+/** A set-up that can follow the first: what it is called, and the parts it has in the place of the first one’s. */
+export interface OfferedSetUp {
+  readonly prefix: string
+  readonly title: string
+  readonly about: string
+  readonly parts: readonly string[]
+}
+
 export interface PartLibrary {
   readonly roles: readonly Role[]
   readonly phases: readonly string[]
   readonly drawing: SetUpDrawing
   readonly choosing: Choosing
+  readonly setUps: readonly OfferedSetUp[]
   readonly names: ReadonlyMap<string, PublishedName>
   readonly parts: ReadonlyMap<string, Part>
   /** From each older name to those that took its place. */
@@ -170,6 +179,7 @@ interface RolesFile {
   readonly phases: readonly string[]
   readonly drawing: SetUpDrawing
   readonly choosing: Choosing
+  readonly set_ups: readonly OfferedSetUp[]
 }
 
 /** The files of `templates/parts`, read. */
@@ -193,6 +203,7 @@ export function partLibrary(
     phases: roles.phases,
     drawing: roles.drawing,
     choosing: roles.choosing,
+    setUps: roles.set_ups,
     names: new Map(Object.entries(names.names)),
     parts: new Map(Object.entries(parts).map(([id, part]) => [id, { ...part, id }])),
     aliases,

@@ -3,7 +3,7 @@ import { isNamed } from '../document/names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
 import { type Composition, compose, type SetUp } from './compose.ts'
-import type { PartLibrary } from './part-library.ts'
+import type { OfferedSetUp, PartLibrary } from './part-library.ts'
 import type { Filled, FilledRows } from './sections.ts'
 import { prefixedName } from './set-ups.ts'
 
@@ -52,6 +52,16 @@ export const withSetUp = (library: PartLibrary, worksheet: Worksheet, setUp: Set
     parts: partsOf(worksheet),
     setUps: [...setUpsOf(worksheet).filter(({ prefix }) => prefix !== setUp.prefix), setUp],
   })
+
+/** A set-up that is offered, under a prefix and a title the sheet does not have. */
+export function offeredSetUp(worksheet: Worksheet, { prefix, title, parts }: OfferedSetUp): SetUp {
+  const taken = new Set(setUpsOf(worksheet).map((one) => one.prefix))
+  const number = Array.from({ length: taken.size + 1 }, (_, at) => at + 1).find(
+    (n) => !taken.has(n === 1 ? prefix : `${prefix}${n}`),
+  ) as number
+  const own = number === 1 ? { prefix, title } : { prefix: `${prefix}${number}`, title: `${title} ${number}` }
+  return { ...own, parts: parts.map((part) => ({ part, by: 'hand' })) }
+}
 
 /** Takes a later set-up away; what was filled in for it is stored, should it come again. */
 export const withoutSetUp = (library: PartLibrary, worksheet: Worksheet, prefix: string): Recomposed =>

@@ -50,7 +50,9 @@ function ownNames(library: PartLibrary, gathering: Gathering): ReadonlySet<strin
     .filter(({ role }) => isInSetUp(library, role))
     .flatMap(({ cells }) => cells.flatMap((cell) => (!isPlace(cell) && 'name' in cell ? [cell.name as string] : [])))
   const published = [...library.names].flatMap(([name, { role }]) => (isInSetUp(library, role) ? name : []))
-  return new Set([...ofParts, ...published].filter((name) => gathering.names.has(name)))
+  // Nothing reads a piece of kit by name: it fills in other givens.
+  const isThere = (name: string): boolean => gathering.names.has(name) || library.names.get(name)?.entry === 'kit'
+  return new Set([...ofParts, ...published].filter(isThere))
 }
 
 /** The names that are added up over the set-ups for the roles they share: from each to the name of its sum. */

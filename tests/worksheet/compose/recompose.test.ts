@@ -2,7 +2,14 @@ import { describe, expect, it } from 'vitest'
 import { readJob } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { composeJob, type Job, partsOfJob } from '../../../src/worksheet/compose/job.ts'
-import { isComposed, withParts } from '../../../src/worksheet/compose/recompose.ts'
+import {
+  isComposed,
+  offeredSetUp,
+  setUpsOf,
+  withoutSetUp,
+  withParts,
+  withSetUp,
+} from '../../../src/worksheet/compose/recompose.ts'
 import { type Given, isNamed, readDocument, Sheet, writeDocument } from '../../../src/worksheet/index.ts'
 import { result } from '../make.ts'
 import { PARTS, set } from './sets.ts'
@@ -80,5 +87,101 @@ describe('adding parts to a composed sheet', () => {
   it('does nothing to a sheet that has the parts', () => {
     const sheet = opened('flat-sheet')
     expect(withParts(PARTS, sheet.worksheet, set('pair', 'lux')).change).toBeUndefined()
+  })
+})
+
+describe('another set-up', () => {
+  const offer = (prefix: string) => {
+    const found = PARTS.setUps.find((one) => one.prefix === prefix)
+    if (!found) throw new Error(`No set-up is offered as ${prefix}.`)
+    return found
+  }
+  const withOne = (sheet: Sheet, prefix: string): void => {
+    const { change } = withSetUp(PARTS, sheet.worksheet, offeredSetUp(sheet.worksheet, offer(prefix)))
+    if (!change) throw new Error('Nothing changes.')
+    sheet.apply(change)
+  }
+  const names = (sheet: Sheet): string[] => sheet.cells.filter(isNamed).map(({ name }) => name)
+  const filled = (sheet: Sheet, name: string, value: string): void => {
+    const cell = sheet.named(name) as Given
+    sheet.apply({ do: 'replace', cell: { ...cell, value } })
+  }
+  const figureIn = (sheet: Sheet, name: string): unknown => {
+    const cell = sheet.named(name)
+    const outcome = cell && sheet.outcome(cell.id)
+    return outcome?.state === 'value' ? outcome.value : undefined
+  }
+
+  it.each(PARTS.setUps.map(({ prefix }) => prefix))('starts from the first, under names of its own: %s', (prefix) => {
+    const sheet = opened(prefix === 'overview' ? 'in-tiles' : 'flat-sheet')
+    const before = sheet.worksheet
+    filled(sheet, 'aperture', 'f/11')
+    withOne(sheet, prefix)
+    expect(names(sheet)).toEqual([...new Set(names(sheet))])
+    expect(names(sheet).some((name) => name.startsWith(`${prefix}_`))).toBe(true)
+    expect(figureIn(sheet, 'aperture')).toBe(11)
+    // A piece of kit fills in the givens of its own set-up.
+    for (const cell of sheet.cells)
+      if (cell.kind === 'given' && cell.name.startsWith(`${prefix}_`))
+        for (const target of Object.values(cell.fills ?? {})) {
+          expect(names(sheet)).toContain(target)
+          if (names(sheet).includes(`${prefix}_${target}`)) expect(target).toContain(prefix)
+        }
+    // A light panel asks for the same aperture under another part: by name it stays.
+    expect(figureIn(sheet, `${prefix}_aperture`)).toBe(11)
+    const inError = sheet.cells
+      .filter(isNamed)
+      .filter((cell) => cell.kind !== 'check' && sheet.outcome(cell.id).state === 'error')
+    expect(inError.map(({ name }) => name)).toEqual([])
+    // One step of undo.
+    sheet.undo()
+    sheet.undo()
+    expect(sheet.worksheet).toBe(before)
+  })
+
+  it('goes on as it was filled in when parts are added, and comes back when it is added again', () => {
+    const sheet = opened('flat-sheet')
+    withOne(sheet, 'raking')
+    filled(sheet, 'raking_aperture', 'f/5.6')
+    filled(sheet, 'raking_illuminance', '')
+    added(sheet, 'rights-and-light')
+    expect(figureIn(sheet, 'raking_aperture')).toBe(5.6)
+    expect(sheet.named('raking_illuminance')).toMatchObject({ value: '' })
+    expect(names(sheet)).toContain('all_dose')
+    const { change } = withoutSetUp(PARTS, sheet.worksheet, 'raking')
+    if (change) sheet.apply(change)
+    expect(names(sheet).filter((name) => name.startsWith('raking_'))).toEqual([])
+    expect(names(sheet)).not.toContain('all_dose')
+    expect(setUpsOf(sheet.worksheet)).toEqual([])
+    withOne(sheet, 'raking')
+    expect(figureIn(sheet, 'raking_aperture')).toBe(5.6)
+  })
+
+  it('adds up light received and pictures, and a file of it opens the same', () => {
+    const sheet = opened('bound-volume')
+    const before = figureIn(sheet, 'frames_all') as number
+    withOne(sheet, 'raking')
+    expect(figureIn(sheet, 'frames_all')).toBe(2 * before)
+    withOne(sheet, 'uv')
+    expect(figureIn(sheet, 'frames_all')).toBe(3 * before)
+    const read = readDocument(writeDocument(sheet.worksheet))
+    expect(read.setups?.map(({ name }) => name)).toEqual(['raking', 'uv'])
+    expect(withSetUp(PARTS, read, setUpsOf(read)[1] as never).change).toBeUndefined()
+  })
+
+  it('twice the same gets a number', () => {
+    const sheet = opened('flat-sheet')
+    withOne(sheet, 'raking')
+    withOne(sheet, 'raking')
+    expect(setUpsOf(sheet.worksheet).map(({ title }) => title)).toEqual(['Raking light', 'Raking light 2'])
+    expect(names(sheet)).toContain('raking2_aperture')
+  })
+
+  it('has no cell of a sheet’s own lose its name', () => {
+    const sheet = opened('flat-sheet')
+    sheet.apply({ do: 'add', at: 3, cell: { ...result('raking_aperture', '2 * focal'), id: 'own_cell' } })
+    withOne(sheet, 'raking')
+    expect(sheet.cell('own_cell')).toMatchObject({ name: 'raking_aperture', formula: '2 * focal' })
+    expect(names(sheet)).toEqual([...new Set(names(sheet))])
   })
 })
