@@ -20,7 +20,7 @@ export function composeSheet(args: readonly string[]): number {
   const parts = jobs.flatMap(({ name, job }): ChosenPart[] => (job ? partsOfJob(job) : [knownPart(name)]))
   const titles = [...new Set(jobs.map(({ name, job }) => job?.title ?? readParts().parts.get(name)?.offer ?? name))]
   const { worksheet, replaced } = compose(readParts(), { title: titles.sort().join('; ').slice(0, 500), parts })
-  const text = writeDocument(withSets(worksheet, sets, 'the sheet'))
+  const text = writeDocument(withSets(worksheet, sets, words.theSheet))
   try {
     writeFileSync(out, text)
   } catch (error) {

@@ -2,6 +2,7 @@ import { LIBRARY } from '../functions/index.ts'
 import { takenDifferences, takenInWords } from '../worksheet/frame/frame-taken.ts'
 import { type Check, type CheckOutcome, type Frame, Sheet, type Worksheet } from '../worksheet/index.ts'
 import type { MeasuredFile } from './frame-pool.ts'
+import * as words from './words.ts'
 
 /** The state of a frame by all checks together. */
 type State = 'pass' | 'marginal' | 'fail' | 'waiting' | 'unreadable'
@@ -24,7 +25,7 @@ export function gradeFrames(
     'State',
     ...checks.map(({ label, name }) => label?.trim() || name),
     ...figures,
-    'Unlike the sheet',
+    words.unlikeSheet,
     'Remarks',
     'Time [s]',
   ]

@@ -1,10 +1,18 @@
 import { FUNCTIONS } from '../functions/index.ts'
 import { type PublishedRow, publishedRowsOf } from '../functions/published/report.ts'
 import { functionFinder } from '../language/finding/find-functions.ts'
-import { type FunctionRecord, type Parameter, rangeText, resultText, signature, typeName } from '../language/index.ts'
+import {
+  defaultText,
+  type FunctionRecord,
+  type Parameter,
+  rangeText,
+  resultText,
+  signature,
+  typeName,
+} from '../language/index.ts'
 import { InputError } from './input.ts'
 import { printJson, printLines } from './report.ts'
-import { functionsOption, noFunctionFound } from './words.ts'
+import * as words from './words.ts'
 
 /**
  * `functions`: every function by subject. With a name, that function in full and how it was checked; with other
@@ -12,11 +20,11 @@ import { functionsOption, noFunctionFound } from './words.ts'
  */
 export function functions(args: readonly string[]): number {
   const option = args.find((arg) => arg.startsWith('-') && arg !== '--json')
-  const words = args.filter((arg) => arg !== '--json')
-  if (option !== undefined) throw new InputError(functionsOption(option))
-  const word = words.length > 0 ? words.join(' ') : undefined
+  const asked = args.filter((arg) => arg !== '--json')
+  if (option !== undefined) throw new InputError(words.functionsOption(option))
+  const word = asked.length > 0 ? asked.join(' ') : undefined
   const found = word === undefined ? FUNCTIONS : matching(word)
-  if (found.length === 0) throw new InputError(noFunctionFound(String(word)))
+  if (found.length === 0) throw new InputError(words.noFunctionFound(String(word)))
   const exact = word !== undefined && found.length === 1 && found[0]?.name === word
   if (args.includes('--json')) printJson(found.map(asData))
   else printLines(exact ? inFull(found[0] as FunctionRecord) : bySubject(found))
@@ -46,19 +54,15 @@ function inFull(record: FunctionRecord): string[] {
     record.about,
     '',
     ...record.parameters.map((parameter) => `  ${parameter.name}: ${parameter.about}${detailText(parameter)}`),
-    `Gives ${resultText(record)}: ${record.formula}`,
-    `Source: ${record.source}`,
-    ...(record.validity ? [`Applies to: ${record.validity}`] : []),
-    ...[...(record.safety ?? []), ...(record.cautions ?? [])].map((text) => `Caution: ${text}`),
+    words.gives(resultText(record), record.formula),
+    words.source(record.source),
+    ...(record.validity ? [words.appliesTo(record.validity)] : []),
+    ...[...(record.safety ?? []), ...(record.cautions ?? [])].map(words.caution),
     '',
-    'Examples',
-    ...record.examples
-      .filter(({ gives }) => gives !== undefined)
-      .map(({ formula, gives }) => `  ${formula} gives ${gives}`),
+    words.examples,
+    ...record.examples.flatMap(({ formula, gives }) => (gives === undefined ? [] : [words.example(formula, gives)])),
     '',
-    published.length > 0
-      ? 'How this was checked'
-      : 'No published value checks this function; its derivation and examples do.',
+    published.length > 0 ? words.howChecked : words.notPublished,
     ...published.flatMap(publishedText),
   ]
 }
@@ -67,7 +71,7 @@ function detailText(parameter: Parameter): string {
   const details = [
     rangeText(parameter),
     (parameter.choices ?? []).map((choice) => `"${choice}"`).join(' or '),
-    parameter.default === undefined ? '' : `${parameter.default} where not given`,
+    defaultText(parameter),
   ].filter((text) => text !== '')
   return details.length > 0 ? ` (${details.join('; ')})` : ''
 }

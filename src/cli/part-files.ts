@@ -2,13 +2,14 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { composeJob, isJob, type Job } from '../worksheet/compose/job.ts'
 import { type Part, type PartFiles, type PartLibrary, partLibrary } from '../worksheet/compose/part-library.ts'
 import { readData, readDocument, type Worksheet } from '../worksheet/index.ts'
+import * as words from './words.ts'
 
 /** The folder of the jobs: that of the project this program is part of, from its sources or bundled. */
 export function templatesFolder(): URL {
   for (let folder = new URL('.', import.meta.url); ; folder = new URL('..', folder)) {
     const templates = new URL('templates/', folder)
     if (existsSync(new URL('parts/roles.json', templates))) return templates
-    if (folder.pathname === new URL('..', folder).pathname) throw new Error('The folder templates/parts is missing.')
+    if (folder.pathname === new URL('..', folder).pathname) throw new Error(words.partsMissing)
   }
 }
 

@@ -9,7 +9,7 @@ import * as words from './words.ts'
 
 /** Reads a worksheet from a file, or from a link, which begins with `#` or is what the file holds. Throws InputError. */
 export async function readWorksheet(path: string): Promise<Worksheet> {
-  if (path.startsWith('#')) return linked(path, 'the link')
+  if (path.startsWith('#')) return linked(path, words.theLink)
   let text: string
   try {
     if (path !== '-' && statSync(path).size > MAX_DOCUMENT_LENGTH)

@@ -87,12 +87,12 @@ function write(path: string, text: string): void {
 
 const missing = ({ feed }: PlannedRun): string[] => [
   feed.table ? words.inputsMissing : words.runWithoutTable,
-  ...feed.missing.map(({ input, why }) => `  ${input.label}: ${why}`),
+  ...feed.missing.map(({ input, why }) => words.why(input.label, why)),
 ]
 
 const wholeInWords = ({ count, setups, frames, all, days, data }: Total): string =>
   [
-    `${counted(count, 'original')} in ${counted(setups, 'set-up')}`,
+    words.inSetUps(counted(count, 'original'), counted(setups, 'set-up')),
     counted(frames, 'frame'),
     ...(all > 0 ? [`${timeText(all)}${days === undefined ? '' : ` (${daysText(days)})`}`] : []),
     ...(data > 0 ? [dataText(data)] : []),
@@ -110,7 +110,7 @@ function setupLine(
     meansText(means),
     height,
     exposure,
-    counted(originals.length, 'original') + (tiled > 0 ? ` (${tiled} in parts)` : ''),
+    counted(originals.length, 'original') + (tiled > 0 ? words.inParts(tiled) : ''),
     counted(frames, 'frame'),
     time > 0 ? timeText(time) : '',
   ]
@@ -119,18 +119,18 @@ function setupLine(
 }
 
 const named = (lines: readonly string[], most: number, rest: string): string[] =>
-  lines.length > most ? [...lines.slice(0, most), `  and ${lines.length - most} more${rest}`] : [...lines]
+  lines.length > most ? [...lines.slice(0, most), words.andMore(lines.length - most, rest)] : [...lines]
 
 function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): string[] {
   const { done, expected } = plan.progress
-  const rest = out === undefined ? '' : `, in ${out}`
+  const rest = out === undefined ? '' : words.inOut(out)
   return [
-    `Planned: ${wholeInWords(plan.total)}`,
+    words.plannedTotal(wholeInWords(plan.total)),
     ...named(plan.setups.map(setupLine), MOST_SETUPS, rest),
-    ...(done.count > 0 ? [`Done: ${done.count} of ${done.count + plan.progress.left.count}`] : []),
-    ...(expected ? [`Left at the rate so far: ${wholeInWords(expected)}`] : []),
-    ...feed.without.map(({ input, why }) => `Planned without: ${input.label}: ${why}`),
-    ...(plan.unplanned.length > 0 ? [`Not planned: ${counted(plan.unplanned.length, 'original')}`] : []),
+    ...(done.count > 0 ? [words.doneOf(done.count, done.count + plan.progress.left.count)] : []),
+    ...(expected ? [words.leftAtRate(wholeInWords(expected))] : []),
+    ...feed.without.map(({ input, why }) => words.plannedWithout(input.label, why)),
+    ...(plan.unplanned.length > 0 ? [words.notPlanned(counted(plan.unplanned.length, 'original'))] : []),
     ...named(
       plan.unplanned.map(
         ({ row, title, why }) => `  row ${row + 1}${title === `Row ${row + 1}` ? '' : `, ${title}`}: ${why}`,
@@ -138,7 +138,7 @@ function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): 
       MOST_NAMED,
       rest,
     ),
-    ...(out === undefined ? [] : [`Written: ${out}`]),
+    ...(out === undefined ? [] : [words.written(out)]),
   ]
 }
 

@@ -1,6 +1,7 @@
 import { showValue } from '../language/index.ts'
 import { declaredUnit, type NamedCell, type Outcome } from '../worksheet/index.ts'
 import type { Simulation } from '../worksheet/simulation/simulate.ts'
+import * as words from './words.ts'
 
 /** What a simulation adds to the report of a cell: figures of a result in coherent SI, the share in which a check passes. */
 export function simulationReport(cell: NamedCell, simulated: Simulation | undefined): object {
@@ -19,12 +20,11 @@ export function simulatedLine(cell: NamedCell, outcome: Outcome, { figures }: Si
   if (cell.kind !== 'result' || outcome.state !== 'value' || !figure || figure.sd === 0) return []
   const show = (value: number): string => showValue(value, outcome.type, declaredUnit(cell.unit).unit).text
   const { mean, low95, high95, failed } = figure
-  const lost = failed > 0 ? `; not computed in ${failed} tries` : ''
-  return [`  simulated: mean ${show(mean)}, 95 % of the tries from ${show(low95)} to ${show(high95)}${lost}`]
+  return [words.simulated(show(mean), show(low95), show(high95), failed)]
 }
 
 /** The share of tries in which a check passes. */
 export function passesLine(check: string, { passes }: Simulation): string[] {
   const share = passes.get(check)
-  return share === undefined ? [] : [`  simulated: passes in ${Number((100 * share).toPrecision(4))} % of the tries`]
+  return share === undefined ? [] : [words.simulatedPasses(Number((100 * share).toPrecision(4)))]
 }

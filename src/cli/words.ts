@@ -1,4 +1,4 @@
-import { anyOf, listText } from '../units/plural.ts'
+import { anyOf, listText, plural } from '../units/plural.ts'
 
 /** Why the terminal cannot read its input: what, where, and what to do. Each is one line. */
 
@@ -82,3 +82,32 @@ export const measuredBefore = (names: readonly string[]): string =>
   `measured before the change of ${names.join(', ')}: measure it again, or confirm it on the page`
 export const byItsFormula = (shown: string, difference: string): string => `by its formula ${shown}; ${difference}`
 export const notReadAsMeasured = (why: string): string => `not read as measured: ${why}`
+
+export const simulated = (mean: string, low: string, high: string, failed: number): string => {
+  const notComputed = failed > 0 ? `; not computed in ${plural(failed, 'try', 'tries')}` : ''
+  return `  simulated: mean ${mean}, 95 % of the tries from ${low} to ${high}${notComputed}`
+}
+export const simulatedPasses = (percent: number): string => `  simulated: passes in ${percent} % of the tries`
+export const why = (label: string, why: string): string => `  ${label}: ${why}`
+export const inSetUps = (originals: string, setUps: string): string => `${originals} in ${setUps}`
+export const inParts = (originals: number): string => ` (${originals} in parts)`
+export const andMore = (count: number, where: string): string => `  and ${count} more${where}`
+export const inOut = (out: string): string => `, in ${out}`
+export const plannedTotal = (total: string): string => `Planned: ${total}`
+export const doneOf = (done: number, all: number): string => `Done: ${done} of ${all}`
+export const leftAtRate = (total: string): string => `Left at the rate so far: ${total}`
+export const plannedWithout = (label: string, why: string): string => `Planned without: ${label}: ${why}`
+export const notPlanned = (originals: string): string => `Not planned: ${originals}`
+export const written = (out: string): string => `Written: ${out}`
+export const gives = (result: string, formula: string): string => `Gives ${result}: ${formula}`
+export const source = (source: string): string => `Source: ${source}`
+export const appliesTo = (validity: string): string => `Applies to: ${validity}`
+export const caution = (text: string): string => `Caution: ${text}`
+export const examples = 'Examples'
+export const example = (formula: string, result: string): string => `  ${formula} gives ${result}`
+export const howChecked = 'How this was checked'
+export const notPublished = 'No published value checks this function; its derivation and examples do.'
+export const unlikeSheet = 'Unlike the sheet'
+export const partsMissing = 'The folder templates/parts is missing.'
+export const theLink = 'the link'
+export const theSheet = 'the sheet'

@@ -2,6 +2,7 @@ import type { Area } from './areas/area.ts'
 import type { Taken } from './exif.ts'
 import { type Frame, measureArea, type PixelFacts, type Reading } from './measure.ts'
 import { FrameError } from './problem.ts'
+import * as words from './words.ts'
 
 interface FrameReport {
   readonly pixels: PixelFacts
@@ -38,10 +39,7 @@ export function frameReport(frame: Frame, areas: readonly Area[]): FrameReport {
 
 /** A reading without empty warnings. No figure that is none leaves here. */
 function written(reading: Reading, name: string): object {
-  if (!isFiniteThroughout(reading))
-    throw new FrameError(
-      `the area “${name}” gives no figure that means anything; look whether it is where it should be`,
-    )
+  if (!isFiniteThroughout(reading)) throw new FrameError(words.meaningless(name))
   if (!('warnings' in reading) || reading.warnings.length > 0) return reading
   const { warnings: _, ...figures } = reading
   return figures

@@ -1,5 +1,5 @@
 export { signature } from './checking/arguments.ts'
-export { parameterText, rangeText, resultText } from './checking/record-text.ts'
+export { defaultText, parameterText, rangeText, resultText } from './checking/record-text.ts'
 export { computable } from './compiling/computable.ts'
 export { FULL_COMPILER } from './compiling/full-compiler.ts'
 export type { Program } from './evaluating/closures.ts'

@@ -1,3 +1,4 @@
+import * as words from './words.ts'
 /** Why a typed value cannot be read: what, where in the text, and how to fix it. */
 export class ReadError extends Error {
   constructor(
@@ -14,8 +15,7 @@ export class ReadError extends Error {
 const LONGEST = 1000
 
 export function refuseLong(text: string): void {
-  if (text.length > LONGEST)
-    throw new ReadError(`This is longer than the ${LONGEST} characters a quantity may have.`, LONGEST, text.length)
+  if (text.length > LONGEST) throw new ReadError(words.tooLong(LONGEST), LONGEST, text.length)
 }
 
 /** A text short enough to quote in a message. */

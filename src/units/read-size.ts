@@ -2,6 +2,7 @@ import { aKind } from './dimension.ts'
 import type { DisplayUnit } from './display.ts'
 import { type Reading, readTyped, type Typed } from './read.ts'
 import { ReadError, readPart, refuseLong } from './read-error.ts'
+import * as words from './words.ts'
 
 export interface SizeReading {
   readonly width: Reading
@@ -12,7 +13,7 @@ export interface SizeReading {
 export function readSize(typed: string, field?: DisplayUnit): SizeReading {
   refuseLong(typed)
   const cross = /(?<=[\d\s\]a-zµ′″])[x×*](?=\s*\d)|\bby\b/i.exec(typed)
-  if (!cross) throw new ReadError('A size is width × height, such as 420 × 297.', 0, typed.length)
+  if (!cross) throw new ReadError(words.sizeExpected, 0, typed.length)
   const rightFrom = cross.index + cross[0].length
   const read = (side: 'left' | 'right', unit: DisplayUnit | undefined): Typed =>
     side === 'left'
@@ -24,7 +25,7 @@ export function readSize(typed: string, field?: DisplayUnit): SizeReading {
   height = read('right', height.unit ? field : (shared ?? field))
   if (width.reading.dimension !== height.reading.dimension)
     throw new ReadError(
-      `The width is ${aKind(width.reading.dimension)}, the height ${aKind(height.reading.dimension)}.`,
+      words.sidesDiffer(aKind(width.reading.dimension), aKind(height.reading.dimension)),
       0,
       typed.length,
     )

@@ -2,6 +2,7 @@ import type { Dimension } from './dimension.ts'
 import * as D from './dimension.ts'
 import { clip, ReadError } from './read-error.ts'
 import { type CompoundUnit, readUnit, UnitTextError } from './unit-text.ts'
+import * as words from './words.ts'
 
 const GROUP = '[\\u00a0\\u2009\\u202f]'
 /** A number as typed, its thousands perhaps grouped by spaces that do not break. */
@@ -46,26 +47,20 @@ export function readTerm(text: string, at: number, end: number): Term {
     const to = numberEnd + extra.length
     const fixed = oneDecimalSign(text.slice(at, to))
     throw new ReadError(
-      'A number has one decimal sign; write thousands without a comma or point.',
+      words.oneDecimalSign,
       at,
       to,
       fixed === undefined ? undefined : text.slice(0, at) + fixed + text.slice(to),
     )
   }
-  if (fraction && toNumber(fraction[4] as string) === 0)
-    throw new ReadError('A fraction cannot be divided by zero.', at, numberEnd)
-  if (!Number.isFinite(value)) throw new ReadError('This number is too large to compute with.', at, numberEnd)
+  if (fraction && toNumber(fraction[4] as string) === 0) throw new ReadError(words.dividedByZero, at, numberEnd)
+  if (!Number.isFinite(value)) throw new ReadError(words.numberTooLarge, at, numberEnd)
   const unitStart = skipSpaces(text, numberEnd)
   const unitText = unitTextAt(text.slice(unitStart, end))
   if (unitText === '') {
     if (/\d/.test(text[unitStart] ?? '') && unitStart < end) {
       const joined = text.slice(at, end).replace(/(\d)\s+(?=\d)/g, '$1')
-      throw new ReadError(
-        'A space inside a number: is it one number, or is a unit missing?',
-        at,
-        end,
-        text.slice(0, at) + joined + text.slice(end),
-      )
+      throw new ReadError(words.spaceInNumber, at, end, text.slice(0, at) + joined + text.slice(end))
     }
     return { value, dimension: D.NONE, unit: undefined, to: numberEnd }
   }
@@ -105,10 +100,10 @@ function noNumber(text: string, at: number, end: number): ReadError {
   const point = /^([+-]?)([.,])(\d+)/.exec(rest)
   if (point)
     return new ReadError(
-      'Write a zero before the decimal sign.',
+      words.zeroMissing,
       at,
       at + point[0].length,
       text.slice(0, at) + rest.replace(/^([+-]?)[.,]/, '$10.') + text.slice(end),
     )
-  return new ReadError(`“${clip(rest)}” is not a number.`, at, end)
+  return new ReadError(words.notANumber(clip(rest)), at, end)
 }

@@ -5,6 +5,7 @@ import { clip, ReadError, refuseLong } from './read-error.ts'
 import { NUMBER, readTerm, skipSpaces, type Term, toNumber } from './read-term.ts'
 import { showQuantity } from './show.ts'
 import type { CompoundUnit } from './unit-text.ts'
+import * as words from './words.ts'
 
 /** Another way the text could have been meant, to be taken with one press. */
 export interface Offer {
@@ -44,7 +45,7 @@ export function readTyped(typed: string, field: DisplayUnit | undefined): Typed 
   const text = evened(typed)
   const start = text.length - text.trimStart().length
   const end = text.trimEnd().length
-  if (start >= end) throw new ReadError('Nothing is filled in here.', 0, typed.length)
+  if (start >= end) throw new ReadError(words.nothingFilledIn, 0, typed.length)
   refuseLong(text)
   refuseConfusables(text)
   const plusMinus = /±|\+\s*\/\s*-/.exec(text)
@@ -63,15 +64,9 @@ export function readTyped(typed: string, field: DisplayUnit | undefined): Typed 
 
 function refuseConfusables(text: string): void {
   const dash = text.search(/[\u2012-\u2015]/)
-  if (dash >= 0)
-    throw new ReadError(
-      'A long dash is not a minus sign; type “-”.',
-      dash,
-      dash + 1,
-      text.replace(/[\u2012-\u2015]/g, '-'),
-    )
+  if (dash >= 0) throw new ReadError(words.longDash, dash, dash + 1, text.replace(/[\u2012-\u2015]/g, '-'))
   const wrong = text.search(/\+-|-\+/)
-  if (wrong >= 0) throw new ReadError('For limits of error write “±”.', wrong, wrong + 2, text.replace(/\+-|-\+/, '±'))
+  if (wrong >= 0) throw new ReadError(words.writePlusMinus, wrong, wrong + 2, text.replace(/\+-|-\+/, '±'))
 }
 
 interface Limits {
@@ -83,15 +78,10 @@ interface Limits {
 /** What follows the ±. */
 function readLimits(text: string, from: number, end: number): Limits {
   const start = skipSpaces(text, from)
-  if (start >= end)
-    throw new ReadError(
-      'The limits after “±” are missing. Type how much more or less, as “± 2 mm”.',
-      Math.max(0, from - 1),
-      end,
-    )
+  if (start >= end) throw new ReadError(words.limitsMissing, Math.max(0, from - 1), end)
   const term = readTerm(text, start, end)
   if (skipSpaces(text, term.to) < end)
-    throw new ReadError(`“${clip(text.slice(term.to, end).trim())}” is left over after the limits.`, term.to, end)
+    throw new ReadError(words.leftAfterLimits(clip(text.slice(term.to, end).trim())), term.to, end)
   return { value: positive(term.value, from, end), unit: term.unit, percent: isPercent(term.unit) }
 }
 
@@ -108,22 +98,20 @@ function toleranceOf(
 ): number {
   const own = unit ?? (field?.notation ? undefined : field)
   if (limits.percent && !isPercent(own)) {
-    if (own && own.offset !== 0)
-      throw new ReadError('The limits of a temperature in °C cannot be in per cent. Give them in K.', from, end)
+    if (own && own.offset !== 0) throw new ReadError(words.celsiusPercent, from, end)
     return Math.abs(reading.value) * limits.value * (limits.unit as CompoundUnit).factor
   }
   if (reading.notation === 'ratio' || (field?.notation === 'ratio' && !unit))
-    throw new ReadError('Give the limits of a ratio in per cent.', from, end)
+    throw new ReadError(words.ratioLimits, from, end)
   const scale = limits.unit ?? own
   const dimension = scale ? scale.dimension : (field?.dimension ?? D.NONE)
   if (dimension !== reading.dimension)
-    throw new ReadError(`The limits are ${aKind(dimension)}, the value is ${aKind(reading.dimension)}.`, from, end)
+    throw new ReadError(words.limitsDiffer(aKind(dimension), aKind(reading.dimension)), from, end)
   return positive(limits.value * (scale?.factor ?? 1), from, end)
 }
 
 function positive(value: number, from: number, to: number): number {
-  if (!(value >= 0 && Number.isFinite(value)))
-    throw new ReadError('The limits are below zero or too large. Give how much more or less, as “± 2 mm”.', from, to)
+  if (!(value >= 0 && Number.isFinite(value))) throw new ReadError(words.limitsOutOfRange, from, to)
   return value
 }
 
@@ -190,34 +178,25 @@ function refuseOddSum(
   const signed = /[+-]/.test(text[at] as string)
   const [left, right] = [clip(text.slice(start, at).trim()), clip(text.slice(at, end))]
   if (term.unit?.dimension !== before.unit?.dimension || (!term.unit && field?.notation === 'ratio'))
-    throw new ReadError(`“${right}” does not add to “${left}”.`, at, end)
-  if (term.unit && term.unit.offset !== 0)
-    throw new ReadError('What is added to a temperature or taken from it is a difference, in K.', at, end)
+    throw new ReadError(words.doesNotAdd(right, left), at, end)
+  if (term.unit && term.unit.offset !== 0) throw new ReadError(words.temperatureDifference, at, end)
   if (!signed && before.unit && term.unit && term.unit.factor >= before.unit.factor)
-    throw new ReadError(
-      'Two quantities without a sign between them: write the larger unit first, or put a + between.',
-      at,
-      end,
-    )
+    throw new ReadError(words.largerFirst, at, end)
 }
 
 function offersFor(value: number, body: string, field: DisplayUnit | undefined): Offer[] {
   if (!field || !(value > 0)) return []
-  if (field.notation === 'ratio' && value !== 1) return [{ text: `${body}:1`, label: 'larger than life' }]
+  if (field.notation === 'ratio' && value !== 1) return [{ text: `${body}:1`, label: words.largerThanLife }]
   if (field.dimension === D.TIME && field.factor === 1 && value >= 2 && !body.includes('/'))
-    return [{ text: `1/${body} s`, label: 'a shutter time' }]
+    return [{ text: `1/${body} s`, label: words.shutterTime }]
   return []
 }
 
 function checked(field: DisplayUnit | undefined, from: number, to: number, reading: Reading): Reading {
-  if (!Number.isFinite(reading.value)) throw new ReadError('This is not a finite number.', from, to)
+  if (!Number.isFinite(reading.value)) throw new ReadError(words.notFinite, from, to)
   if (field && reading.dimension !== field.dimension) {
     const example = field.symbol ? ` in ${field.symbol}` : ''
-    throw new ReadError(
-      `This is ${aKind(reading.dimension)}; the field takes ${aKind(field.dimension)}${example}.`,
-      from,
-      to,
-    )
+    throw new ReadError(words.wrongKind(aKind(reading.dimension), aKind(field.dimension), example), from, to)
   }
   return reading
 }

@@ -1,6 +1,7 @@
 import { type Dimension, NONE } from './dimension.ts'
 import { inOtherCase, nearest } from './nearest.ts'
 import { EVERYDAY, findUnit, sameSigns, unitSpellings } from './table.ts'
+import * as words from './words.ts'
 
 /** A unit or a product of units, as written in brackets or as a cell's heading. */
 export interface CompoundUnit {
@@ -48,7 +49,7 @@ function tokens(text: string): Token[] {
   while (at < end) {
     TOKEN.lastIndex = at
     const match = TOKEN.exec(text)
-    if (!match?.groups) throw new UnitTextError(`“${text.slice(at, end)}” is not part of a unit.`, at, end)
+    if (!match?.groups) throw new UnitTextError(words.notPartOfUnit(text.slice(at, end)), at, end)
     const [kind, part] = Object.entries(match.groups).find(([, value]) => value !== undefined) as [
       Token['kind'],
       string,
@@ -89,10 +90,9 @@ interface Part {
  * `lx h`, `cd/m^2`, `W/(m² K)`, `1/m`. Throws UnitTextError with the span inside `text`.
  */
 export function readUnit(text: string): CompoundUnit {
-  if (text.length > LONGEST)
-    throw new UnitTextError(`This is longer than the ${LONGEST} characters a unit may have.`, LONGEST, text.length)
+  if (text.length > LONGEST) throw new UnitTextError(words.unitTooLong(LONGEST), LONGEST, text.length)
   const list = tokens(text)
-  if (list.length === 0) throw new UnitTextError('A unit is missing here.', 0, text.length)
+  if (list.length === 0) throw new UnitTextError(words.unitMissing, 0, text.length)
   let dimension = NONE
   let factor = 1
   let offset = 0
@@ -105,37 +105,30 @@ export function readUnit(text: string): CompoundUnit {
   for (let i = 0; i < list.length; i++) {
     const token = list[i] as Token
     if (token.kind === 'sign' && token.text === '/') {
-      if (under)
-        throw new UnitTextError(
-          'A unit has at most one “/”; put what is below it in parentheses.',
-          token.from,
-          token.to,
-          'W/(m² K)',
-        )
-      if (i === 0) throw new UnitTextError('A unit cannot start with “/”; write “1/…”.', token.from, token.to)
+      if (under) throw new UnitTextError(words.oneSlash, token.from, token.to, 'W/(m² K)')
+      if (i === 0) throw new UnitTextError(words.startsWithSlash, token.from, token.to)
       under = true
     } else if (token.kind === 'sign' && token.text === '(') {
       if (open || !under || list[i - 1]?.text !== '/')
-        throw new UnitTextError('Parentheses in a unit are only possible right after “/”.', token.from, token.to)
+        throw new UnitTextError(words.parenthesesAfterSlash, token.from, token.to)
       open = token
     } else if (token.kind === 'sign' && token.text === ')') {
       if (!open || closed || list[i - 1]?.text === '(')
-        throw new UnitTextError('This “)” closes nothing.', token.from, token.to)
+        throw new UnitTextError(words.closesNothing, token.from, token.to)
       closed = true
     } else if (token.kind === 'sign') {
       const before = list[i - 1]
       const after = list[i + 1]
       if (!before || !after || (after.kind !== 'word' && after.kind !== 'one') || before.text === '/')
-        throw new UnitTextError(`“${token.text}” joins two units; one of them is missing.`, token.from, token.to)
+        throw new UnitTextError(words.joinsTwoUnits(token.text), token.from, token.to)
     } else if (token.kind === 'power') {
-      throw new UnitTextError(`The power “${token.text}” belongs right after a unit.`, token.from, token.to)
+      throw new UnitTextError(words.powerAfterUnit(token.text), token.from, token.to)
     } else if (token.kind === 'one') {
-      if (list[i + 1]?.text !== '/' || i > 0)
-        throw new UnitTextError('A unit has no number in it except a “1/” at its start.', token.from, token.to)
+      if (list[i + 1]?.text !== '/' || i > 0) throw new UnitTextError(words.numberInUnit, token.from, token.to)
     } else {
       if (closed || (under && !open && below.length > 0))
         throw new UnitTextError(
-          'Put everything below “/” in parentheses.',
+          words.parenthesesBelow,
           token.from,
           token.to,
           `${above.map((p) => p.symbol + raised(p.power)).join(' ') || '1'}/(${[...below.map((p) => p.symbol + raised(p.power)), token.text].join(' ')})`,
@@ -143,19 +136,14 @@ export function readUnit(text: string): CompoundUnit {
       const unit = findUnit(token.text)
       if (!unit) {
         const near = nearestUnit(token.text)
-        throw new UnitTextError(
-          `“${token.text}” is not a known unit.${near ? ` Did you mean “${near}”?` : ''}`,
-          token.from,
-          token.to,
-          near,
-        )
+        throw new UnitTextError(words.unknownUnit(token.text, near), token.from, token.to, near)
       }
       const next = list[i + 1]
       let power = 1
       if (next?.kind === 'power') {
         power = powerOf(next.text)
         if (!Number.isInteger(power) || power === 0 || Math.abs(power) > 12)
-          throw new UnitTextError('A unit takes a whole power from 1 to 12, or −1 to −12.', next.from, next.to)
+          throw new UnitTextError(words.wholePower, next.from, next.to)
         i++
       }
       units++
@@ -166,15 +154,14 @@ export function readUnit(text: string): CompoundUnit {
       ;(under ? below : above).push({ symbol: unit.symbol, power })
     }
   }
-  if (open && !closed) throw new UnitTextError('This “(” is never closed.', open.from, open.to)
+  if (open && !closed) throw new UnitTextError(words.neverClosed, open.from, open.to)
   if (units === 0 || (under && below.length === 0)) {
     const last = list.at(-1) as Token
-    throw new UnitTextError('A unit is missing here.', last.from, last.to)
+    throw new UnitTextError(words.unitMissing, last.from, last.to)
   }
   if (offset !== 0 && (units > 1 || under || above[0]?.power !== 1))
-    throw new UnitTextError('°C is a temperature on its own; for differences use K.', 0, text.length, 'K')
-  if (!(factor > 0 && Number.isFinite(factor)))
-    throw new UnitTextError('This unit is too large or too small to compute with.', 0, text.length)
+    throw new UnitTextError(words.celsiusAlone, 0, text.length, 'K')
+  if (!(factor > 0 && Number.isFinite(factor))) throw new UnitTextError(words.unitTooLarge, 0, text.length)
   const write = (parts: readonly Part[]): string => parts.map((p) => p.symbol + raised(p.power)).join(' ')
   const lower = below.length > 1 ? `(${write(below)})` : write(below)
   return { dimension, factor, offset, symbol: under ? `${write(above) || '1'}/${lower}` : write(above) }

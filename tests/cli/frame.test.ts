@@ -99,7 +99,7 @@ describe('frame in a terminal', () => {
       [['frame', '/nowhere.tif', '--areas', list], /nowhere\.tif: there is no such file/],
       [['frame', good, '--areas', '/nowhere.json'], /nowhere\.json: there is no such file/],
       [['frame', good, '--areas', file('broken.json', '[{')], /broken\.json: this is not JSON/],
-      [['frame', good, '--areas', file('object.json', '{}')], /object\.json: the areas are no list/],
+      [['frame', good, '--areas', file('object.json', '{}')], /object\.json: the areas are not a list/],
       [
         ['frame', good, '--areas', file('infinite.json', '[{"kind":"patch","name":"a","box":[0,0,1e999,1]}]')],
         /four numbers/,

@@ -270,7 +270,7 @@ describe('a square', () => {
         [100, 0],
         [0, 100],
       ]),
-    ).toThrow(/corners of “a” cross over/)
+    ).toThrow(/corners of “a” cross, are in one place/)
     expect(() =>
       square([
         [100, 0],

@@ -151,11 +151,11 @@ describe('what someone might drop', () => {
         chunk('IEND', new Uint8Array(0)),
       ]),
     )
-    expect(() => openFrame(lying)).toThrow(/16000 × 12500 pixels, but its data are far too few/)
+    expect(() => openFrame(lying)).toThrow(/16000 × 12500 pixels, but has far too few data/)
     const jpeg = (jpegs[0] as Uint8Array).slice()
     const frame = jpeg.findIndex((byte, i) => byte === 0xff && jpeg[i + 1] === 0xc0)
     jpeg.set([12500 >> 8, 12500 & 255, 16000 >> 8, 16000 & 255], frame + 5)
-    expect(() => openFrame(jpeg)).toThrow(/16000 × 12500 pixels, but its data are far too few/)
+    expect(() => openFrame(jpeg)).toThrow(/16000 × 12500 pixels, but has far too few data/)
     for (const compression of ['none', 'lzw', 'deflate'] as const) {
       const file = tiff(
         make(4, 4, 3, 16, () => 9),
@@ -222,8 +222,8 @@ describe('areas that cannot be read', () => {
       readAreas(areas)
   const patch = { kind: 'patch', name: 'a', box: [0, 0, 1, 1] }
   const cases: [string, () => unknown, RegExp][] = [
-    ['no list', () => readAreas({ a: patch }), /no list/],
-    ['null', () => readAreas(null), /no list/],
+    ['no list', () => readAreas({ a: patch }), /are not a list/],
+    ['null', () => readAreas(null), /are not a list/],
     ['an entry that is none', bad(1), /area 1 is not an object/],
     ['no name', bad({ kind: 'patch', box: [0, 0, 1, 1] }), /area 1 has no name/],
     ['an unknown kind', bad({ ...patch, kind: 'spot' }), /“spot”.*patch, evenness/],

@@ -3,6 +3,17 @@ import { SAMPLES } from './samples.ts'
 /** The catalogues of all rooms: every file named words.ts in src. */
 const CATALOGUES = import.meta.glob<Readonly<Record<string, unknown>>>('../../src/**/words.ts')
 
+/** Records whose texts users read: verbs of the terminal, sorts of equipment, what drawings and runs take. */
+const RECORDS = import.meta.glob<Readonly<Record<string, unknown>>>([
+  '../../src/cli/verbs.ts',
+  '../../src/kit/labels.ts',
+  '../../src/drawings/kinds/registry.ts',
+  '../../src/worksheet/run/inputs.ts',
+])
+
+/** The fields of such a record that users read. */
+const READ = new Set(['label', 'about', 'usage', 'options', 'example', 'one', 'many', 'hint'])
+
 /** A message of a catalogue: where it is, and what it says. A function without samples says its own source. */
 export interface Message {
   readonly key: string
@@ -32,6 +43,15 @@ function* messagesIn(value: unknown, key: string): Generator<Message> {
   } else if (isRecord(value)) for (const [name, one] of Object.entries(value)) yield* messagesIn(one, `${key}.${name}`)
 }
 
+/** The texts in the fields of records that users read. */
+function* readIn(value: unknown, key: string, isRead = false): Generator<Message> {
+  if (typeof value === 'string') {
+    if (isRead && value !== '') yield { key, texts: [value] }
+  } else if (isRecord(value))
+    for (const [name, one] of Object.entries(value))
+      yield* readIn(one, `${key}.${name}`, READ.has(name) || (isRead && Array.isArray(value)))
+}
+
 /** Every message of every catalogue, by the folder of the catalogue in src. */
 export async function allMessages(): Promise<ReadonlyMap<string, readonly Message[]>> {
   const found = new Map<string, readonly Message[]>()
@@ -41,6 +61,14 @@ export async function allMessages(): Promise<ReadonlyMap<string, readonly Messag
     found.set(
       folder,
       exports.flatMap(([name, value]) => [...messagesIn(value, `${folder}: ${name}`)]),
+    )
+  }
+  for (const [path, load] of Object.entries(RECORDS).sort(([a], [b]) => a.localeCompare(b))) {
+    const file = path.replace('../../src/', '').replace('.ts', '')
+    const exports = Object.entries(await load()).sort(([a], [b]) => a.localeCompare(b))
+    found.set(
+      file,
+      exports.flatMap(([name, value]) => [...readIn(value, `${file}: ${name}`)]),
     )
   }
   return found

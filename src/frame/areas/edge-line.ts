@@ -1,4 +1,5 @@
 import { FrameError } from '../problem.ts'
+import * as words from './words.ts'
 
 /** A rectangle of luminance, row by row. */
 export interface Region {
@@ -17,7 +18,7 @@ export interface EdgeLine {
   readonly bright: number
 }
 
-const NO_EDGE = 'draw the box around one straight edge between a dark and a bright field'
+const NO_EDGE = words.aroundOneEdge
 /** Over its rows an edge must pass through a whole pixel, or its profile has gaps. */
 const LEAST_SHIFT = 1
 const LEAST_ROWS = 8
@@ -27,17 +28,14 @@ const ROUNDS = 6
 export function findEdgeLine(found: Region, where: string): EdgeLine {
   const region = isUpright(found) ? found : transposed(found)
   const [dark, bright] = levelsOf(region)
-  if (!(bright - dark > 0.02 * (bright + dark))) throw new FrameError(`there is no edge in ${where}; ${NO_EDGE}`)
+  if (!(bright - dark > 0.02 * (bright + dark))) throw new FrameError(words.noEdge(where, NO_EDGE))
   let line = firstLine(region, dark, bright, where)
   for (let round = 0; round < ROUNDS; round++) line = refined(region, line, where)
-  if (!sidesDifferBy(region, line, 0.5 * (bright - dark)))
-    throw new FrameError(`there is no edge in ${where}; ${NO_EDGE}`)
+  if (!sidesDifferBy(region, line, 0.5 * (bright - dark))) throw new FrameError(words.noEdge(where, NO_EDGE))
   const rows = rowsWithin(region, line)
-  if (Math.abs(line.slope) > 1.02) throw new FrameError(`the edge of ${where} is tilted by more than 45°; ${NO_EDGE}`)
+  if (Math.abs(line.slope) > 1.02) throw new FrameError(words.tilted(where, NO_EDGE))
   if (Math.abs(line.slope) * rows < LEAST_SHIFT)
-    throw new FrameError(
-      `the edge of ${where} is too square: it moves by ${(Math.abs(line.slope) * rows).toFixed(2)} px over ${rows} rows, and needs 1; tilt it by 2° to 10°, or make the box longer`,
-    )
+    throw new FrameError(words.tooSquare(where, (Math.abs(line.slope) * rows).toFixed(2), rows))
   return { region, ...line, dark, bright }
 }
 
@@ -97,7 +95,7 @@ function firstLine({ width, height, values }: Region, dark: number, bright: numb
     }
     if (covered > 0.12 * width && covered < 0.88 * width) points.push([y + 0.5, covered])
   }
-  if (points.length < LEAST_ROWS) throw new FrameError(`there is no edge through the middle of ${where}; ${NO_EDGE}`)
+  if (points.length < LEAST_ROWS) throw new FrameError(words.noEdgeMiddle(where, NO_EDGE))
   return fitted(points)
 }
 
@@ -160,8 +158,7 @@ function refined(region: Region, { at, slope }: Line, where: string): Line {
     const off = moment / sum
     if (Math.abs(off) < reach) points.push([y + 0.5, middle + off])
   }
-  if (points.length < LEAST_ROWS)
-    throw new FrameError(`there is no straight edge through the middle of ${where}; ${NO_EDGE}`)
+  if (points.length < LEAST_ROWS) throw new FrameError(words.noStraightEdge(where, NO_EDGE))
   return fitted(points)
 }
 

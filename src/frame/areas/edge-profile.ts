@@ -1,5 +1,6 @@
 import { FrameError } from '../problem.ts'
 import type { EdgeLine } from './edge-line.ts'
+import * as words from './words.ts'
 
 /** Luminance across an edge, along its normal, at even steps. */
 export interface EdgeProfile {
@@ -29,9 +30,7 @@ export function edgeProfile(line: EdgeLine, where: string): EdgeProfile {
     if (reach * step < 4) continue
     return cut(bins, reach, line, where)
   }
-  throw new FrameError(
-    `the edge of ${where} is tilted so that its rows repeat the same few places, or is too near the border of the box; tilt it by 2° to 10° and keep it in the middle`,
-  )
+  throw new FrameError(words.repeats(where))
 }
 
 function binned({ region: { width, height, values }, at, slope }: EdgeLine, step: number): Bins {
@@ -90,10 +89,7 @@ function around(values: Float64Array, step: number, { dark, bright }: EdgeLine, 
   const meanOf = (part: Float64Array): number => part.reduce((sum, value) => sum + value, 0) / part.length
   const [left, right] = [meanOf(values.subarray(0, outer)), meanOf(values.subarray(values.length - outer))]
   const contrast = right - left
-  if (Math.abs(contrast) < 0.5 * (bright - dark))
-    throw new FrameError(
-      `there is no single edge in ${where}: its sides are nearly the same where the rest is not; draw the box around one straight edge`,
-    )
+  if (Math.abs(contrast) < 0.5 * (bright - dark)) throw new FrameError(words.severalEdges(where))
   const share = (level: number): number => {
     // Using the last place below and the first above excludes noise on the plateaus.
     let [first, last] = [-1, -1]
@@ -105,9 +101,6 @@ function around(values: Float64Array, step: number, { dark, bright }: EdgeLine, 
     return (first + last) / 2
   }
   const rise = (share(0.9) - share(0.1)) * step
-  if (rise > 0.65 * reach * step)
-    throw new FrameError(
-      `there is no sharp edge in ${where}: the light changes over ${rise.toFixed(0)} px, the whole of the box; draw it wider, or around an edge`,
-    )
+  if (rise > 0.65 * reach * step) throw new FrameError(words.blurred(where, rise.toFixed(0)))
   return Math.min(reach, Math.round(Math.max(8, 4 * rise + 4) / step))
 }

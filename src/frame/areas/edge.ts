@@ -5,6 +5,7 @@ import { findEdgeLine, type Region } from './edge-line.ts'
 import { edgeProfile } from './edge-profile.ts'
 import { type Response, responseOf } from './edge-response.ts'
 import { clippedShare, clippingIn, FEW, type Pixels, pixelsOf } from './pixels.ts'
+import * as words from './words.ts'
 
 export interface EdgeReading {
   /** How far the edge is tilted from vertical or horizontal, degrees. */
@@ -35,12 +36,8 @@ export function measureEdge({ name, box }: EdgeArea, picture: LitPicture): EdgeR
   const where = `“${name}”`
   const pixels = pixelsOf(box, picture, where)
   const [width, height] = [pixels.right - pixels.left, pixels.bottom - pixels.top]
-  if (Math.min(width, height) < LEAST_SIDE)
-    throw new FrameError(
-      `the box of ${where} is ${width} × ${height} pixels, too small for an edge; make it at least 20 × 20`,
-    )
-  if (width * height > MOST_PIXELS)
-    throw new FrameError(`the box of ${where} is ${width} × ${height} pixels; draw it closely around one edge`)
+  if (Math.min(width, height) < LEAST_SIDE) throw new FrameError(words.boxTooSmall(where, width, height))
+  if (width * height > MOST_PIXELS) throw new FrameError(words.boxTooLarge(where, width, height))
   refuseClipped(picture, pixels, where)
   const region = regionOf(picture, pixels)
   const line = findEdgeLine(region, where)
@@ -54,25 +51,14 @@ export function measureEdge({ name, box }: EdgeArea, picture: LitPicture): EdgeR
     mtf10,
     efficiency: mtf10 === null ? 1 : Math.min(1, mtf10 / 0.5),
     greatest,
-    warnings:
-      greatest > SHARPENED
-        ? [
-            `the response rises to ${greatest.toFixed(2)}: the picture was sharpened, and this measures the software too`,
-          ]
-        : [],
+    warnings: greatest > SHARPENED ? [words.sharpened(greatest.toFixed(2))] : [],
   }
 }
 
 function refuseClipped(picture: LitPicture, pixels: Pixels, where: string): void {
   const { full, empty } = clippingIn(picture, pixels)
-  if (full > FEW)
-    throw new FrameError(
-      `the edge of ${where} is clipped: ${clippedShare(full)} of its box is at full scale; expose less and take it again`,
-    )
-  if (empty > FEW)
-    throw new FrameError(
-      `the edge of ${where} is clipped: ${clippedShare(empty)} of its box is black without a trace of light; expose more and take it again`,
-    )
+  if (full > FEW) throw new FrameError(words.edgeClipped(where, clippedShare(full)))
+  if (empty > FEW) throw new FrameError(words.edgeBlack(where, clippedShare(empty)))
 }
 
 /** The luminance of the box. */

@@ -2,6 +2,7 @@ import type { LitPicture } from '../colour/light.ts'
 import { FrameError } from '../problem.ts'
 import type { EvennessArea } from './area.ts'
 import { clippedShare, clippingIn, FEW, firstPixel, pixelsOf } from './pixels.ts'
+import * as words from './words.ts'
 
 export interface EvennessReading {
   /** Rows of relative luminance, the greatest 1. */
@@ -25,9 +26,7 @@ export function measureEvenness(area: EvennessArea, picture: LitPicture): Evenne
     Array.from({ length: count + 1 }, (_, i) => firstPixel(from + (size * i) / count))
   const [xs, ys] = [borders(box[0], box[2], columns), borders(box[1], box[3], rows)]
   if ([xs, ys].some((edges) => edges.some((edge, i) => i > 0 && edge <= (edges[i - 1] as number))))
-    throw new FrameError(
-      `the box of ${where} is too small for ${columns} × ${rows} fields; make it larger or take fewer`,
-    )
+    throw new FrameError(words.tooFewPixels(where, columns, rows))
   let black = 0
   const fields = Array.from({ length: rows }, (_, row) =>
     Array.from({ length: columns }, (_, column) => {
@@ -38,15 +37,11 @@ export function measureEvenness(area: EvennessArea, picture: LitPicture): Evenne
         bottom: ys[row + 1] as number,
       }
       const { full, empty } = clippingIn(picture, pixels)
-      const which = `the field in column ${column + 1}, row ${row + 1} of ${where}`
-      if (full > FEW)
-        throw new FrameError(
-          `${which} is clipped (${clippedShare(full)} of its pixels at full scale); expose less and take it again`,
-        )
+      const which = words.field(column + 1, row + 1, where)
+      if (full > FEW) throw new FrameError(words.fieldClipped(which, clippedShare(full)))
       black = Math.max(black, empty)
       const Y = meanLuminance(picture, pixels)
-      if (!(Y > 0))
-        throw new FrameError(`${which} is black: no ratio to it can be given; expose more, or draw the box smaller`)
+      if (!(Y > 0)) throw new FrameError(words.fieldBlack(which))
       return Y
     }),
   )
@@ -60,7 +55,7 @@ export function measureEvenness(area: EvennessArea, picture: LitPicture): Evenne
     spread: Math.log2(greatest / least),
     uniformity: least / mean,
     corner: [at(0, 0), at(0, -1), at(-1, -1), at(-1, 0)],
-    warnings: black > FEW ? [`up to ${clippedShare(black)} of a field is black without a trace of light`] : [],
+    warnings: black > FEW ? [words.partlyBlack(clippedShare(black))] : [],
   }
 }
 

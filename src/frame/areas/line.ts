@@ -3,6 +3,7 @@ import { FrameError } from '../problem.ts'
 import type { LineArea, Point } from './area.ts'
 import { checkInside } from './pixels.ts'
 import { lineAngle } from './rule.ts'
+import * as words from './words.ts'
 
 export interface LineReading {
   /** Degrees from the x axis, clockwise positive, in (−90, 90]. */
@@ -29,15 +30,11 @@ export function measureLine({ name, from, to }: LineArea, picture: LitPicture): 
   checkInside(from, picture, `"from" of ${where}`)
   checkInside(to, picture, `"to" of ${where}`)
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
-  if (length < SHORTEST)
-    throw new FrameError(`the marks of ${where} are ${length.toFixed(1)} px apart; a line needs ${SHORTEST}`)
+  if (length < SHORTEST) throw new FrameError(words.marksApart(where, length.toFixed(1), SHORTEST))
   const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
   const found = follow(picture, from, along, length)
   const { curve, scatter } = cubic(found, length)
-  if (found.length < LEAST_STATIONS || !(scatter < 1.5))
-    throw new FrameError(
-      `no edge or line is found along the marks of ${where}; set both marks on one line that is darker or brighter than what is beside it`,
-    )
+  if (found.length < LEAST_STATIONS || !(scatter < 1.5)) throw new FrameError(words.noLine(where))
   const place = (t: number): Point => {
     const off = curve(t)
     return [from[0] + along[0] * t - along[1] * off, from[1] + along[1] * t + along[0] * off]
@@ -52,7 +49,7 @@ export function measureLine({ name, from, to }: LineArea, picture: LitPicture): 
     angle: lineAngle(place(0), place(length)),
     bow,
     bow_percent: (100 * bow) / picture.height,
-    warnings: found.length < 0.8 * stationsOf(length) ? ['the line is not found along its whole length'] : [],
+    warnings: found.length < 0.8 * stationsOf(length) ? [words.lineInParts] : [],
   }
 }
 

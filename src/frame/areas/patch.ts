@@ -2,6 +2,7 @@ import { type Lab, lightness, type Triple } from '../../functions/acceptance/col
 import { type LitPicture, labOf } from '../colour/light.ts'
 import type { PatchArea } from './area.ts'
 import { clippingIn, clippingWarnings, type Pixels, pixelsOf } from './pixels.ts'
+import * as words from './words.ts'
 
 export interface PatchReading {
   /** Mean code of each channel, 0 to 1. */
@@ -23,7 +24,7 @@ export function measurePatch({ box, name }: PatchArea, picture: LitPicture): Pat
     light,
     lab: [lab.L, lab.a, lab.b],
     noise,
-    warnings: clippingWarnings(clippingIn(picture, pixels), 'the patch'),
+    warnings: clippingWarnings(clippingIn(picture, pixels), words.thePatch),
   }
 }
 

@@ -1,6 +1,7 @@
 import type { LitPicture } from '../colour/light.ts'
 import { FrameError } from '../problem.ts'
 import type { Box, Point } from './area.ts'
+import * as words from './words.ts'
 
 /** Whole pixels: from `left` up to, not with, `right`. */
 export interface Pixels {
@@ -22,18 +23,24 @@ export const firstPixel = (border: number): number => Math.ceil(border - 0.5)
 export function pixelsOf([x, y, w, h]: Box, { width, height }: Size, where: string): Pixels {
   if (x < 0 || y < 0 || x + w > width || y + h > height)
     throw new FrameError(
-      `the box of ${where} reaches out of the picture: it ends at ${shown(x + w)}, ${shown(y + h)}${x < 0 || y < 0 ? ` and starts at ${shown(x)}, ${shown(y)}` : ''}, the picture is ${width} × ${height} pixels`,
+      words.outside(
+        where,
+        shown(x + w),
+        shown(y + h),
+        x < 0 || y < 0 ? ` and starts at ${shown(x)}, ${shown(y)}` : '',
+        width,
+        height,
+      ),
     )
   const pixels = { left: firstPixel(x), top: firstPixel(y), right: firstPixel(x + w), bottom: firstPixel(y + h) }
-  if (pixels.left >= pixels.right || pixels.top >= pixels.bottom)
-    throw new FrameError(`the box of ${where} holds the centre of no pixel; make it larger`)
+  if (pixels.left >= pixels.right || pixels.top >= pixels.bottom) throw new FrameError(words.noPixel(where))
   return pixels
 }
 
 /** Throws FrameError where a point lies out of the picture. */
 export function checkInside([x, y]: Point, { width, height }: Size, what: string): void {
   if (x < 0 || y < 0 || x > width || y > height)
-    throw new FrameError(`${what} is at ${shown(x)}, ${shown(y)}, out of the picture of ${width} × ${height} pixels`)
+    throw new FrameError(words.pointOutside(what, shown(x), shown(y), width, height))
 }
 
 export const shown = (value: number): string => String(Math.round(value * 100) / 100)
@@ -75,10 +82,8 @@ const percent = (share: number): string =>
 /** What to know of a clipped area that is measured all the same. */
 export function clippingWarnings({ full, empty }: Clipping, where: string): string[] {
   return [
-    ...(full > FEW
-      ? [`${percent(full)} of ${where} is clipped at full scale: its light is more than is measured`]
-      : []),
-    ...(empty > FEW ? [`${percent(empty)} of ${where} is black without a trace of light`] : []),
+    ...(full > FEW ? [words.clipped(percent(full), where)] : []),
+    ...(empty > FEW ? [words.black(percent(empty), where)] : []),
   ]
 }
 

@@ -1,6 +1,7 @@
 import * as D from '../../units/index.ts'
 import { FrameError, quoted } from '../problem.ts'
 import { AREA_KINDS, type Area, type Box, type ChartPatch, type Point } from './area.ts'
+import * as words from './words.ts'
 
 /** More areas, patches or fields are a mistake, not a picture. */
 const MOST_AREAS = 1000
@@ -10,14 +11,12 @@ type Parts = Readonly<Record<string, unknown>>
 
 /** Reads a list of areas from parsed JSON. Throws FrameError with the area and what is wrong with it. */
 export function readAreas(data: unknown): Area[] {
-  if (!Array.isArray(data))
-    throw new FrameError('the areas are no list: write [{"kind": "patch", "name": …, "box": [x, y, width, height]}, …]')
-  if (data.length > MOST_AREAS) throw new FrameError(`there are ${data.length} areas, more than ${MOST_AREAS}`)
+  if (!Array.isArray(data)) throw new FrameError(words.notAList)
+  if (data.length > MOST_AREAS) throw new FrameError(words.tooMany(data.length, MOST_AREAS))
   const names = new Set<string>()
   return data.map((one: unknown, i) => {
     const area = readArea(one, i)
-    if (names.has(area.name))
-      throw new FrameError(`two areas have the name ${quoted(area.name)}; give one another name`)
+    if (names.has(area.name)) throw new FrameError(words.sameName(quoted(area.name)))
     names.add(area.name)
     return area
   })
@@ -25,10 +24,10 @@ export function readAreas(data: unknown): Area[] {
 
 function readArea(data: unknown, place: number): Area {
   if (typeof data !== 'object' || data === null || Array.isArray(data))
-    throw new FrameError(`area ${place + 1} is not an object with a kind and a name`)
+    throw new FrameError(words.notAnObject(place + 1))
   const parts = data as Parts
   const { name, kind } = parts
-  if (typeof name !== 'string' || name.trim() === '') throw new FrameError(`area ${place + 1} has no name`)
+  if (typeof name !== 'string' || name.trim() === '') throw new FrameError(words.noName(place + 1))
   const where = `area ${quoted(name)}`
   switch (kind) {
     case 'patch':
@@ -52,7 +51,11 @@ function readArea(data: unknown, place: number): Area {
       return { kind, name, patches: patches(parts.patches, where) }
     default:
       throw new FrameError(
-        `${where} has ${typeof kind === 'string' ? `the kind ${quoted(kind)}` : 'no kind'}; there are ${AREA_KINDS.join(', ')}`,
+        words.unknownKind(
+          where,
+          typeof kind === 'string' ? `the kind ${quoted(kind)}` : 'no kind',
+          AREA_KINDS.join(', '),
+        ),
       )
   }
 }
@@ -63,54 +66,46 @@ const numbers = (value: unknown, count: number): value is number[] =>
   Array.isArray(value) && value.length === count && value.every(isNumber)
 
 function box(value: unknown, where: string): Box {
-  if (value === undefined || value === null)
-    throw new FrameError(`${where} has no box; write "box": [x, y, width, height] in pixels`)
-  if (!numbers(value, 4))
-    throw new FrameError(`the box of ${where} is not four numbers: x, y, width and height in pixels`)
+  if (value === undefined || value === null) throw new FrameError(words.noBox(where))
+  if (!numbers(value, 4)) throw new FrameError(words.boxOfFour(where))
   const [x, y, w, h] = value as unknown as Box
-  if (!(w > 0 && h > 0))
-    throw new FrameError(`the box of ${where} is ${w} × ${h} pixels; its width and height are above zero`)
+  if (!(w > 0 && h > 0)) throw new FrameError(words.boxNotAboveZero(where, w, h))
   return [x, y, w, h]
 }
 
 function point(value: unknown, what: string, where: string): Point {
-  if (!numbers(value, 2)) throw new FrameError(`${what} of ${where} is not two numbers: x and y in pixels`)
+  if (!numbers(value, 2)) throw new FrameError(words.notTwoNumbers(what, where))
   return [value[0] as number, value[1] as number]
 }
 
 function ends(parts: Parts, where: string): { from: Point; to: Point } {
   const [from, to] = [point(parts.from, '"from"', where), point(parts.to, '"to"', where)]
-  if (from[0] === to[0] && from[1] === to[1])
-    throw new FrameError(`both marks of ${where} are at one place; set them apart`)
+  if (from[0] === to[0] && from[1] === to[1]) throw new FrameError(words.marksTogether(where))
   return { from, to }
 }
 
 function corners(value: unknown, where: string): [Point, Point, Point, Point] {
   if (!Array.isArray(value) || value.length !== 4)
-    throw new FrameError(
-      `${where} has ${Array.isArray(value) ? `${value.length} corners` : 'no corners'}; it takes four: top left, top right, bottom right, bottom left`,
-    )
+    throw new FrameError(words.fourCorners(where, Array.isArray(value) ? `${value.length} corners` : 'no corners'))
   return value.map((one, i) => point(one, `corner ${i + 1}`, where)) as [Point, Point, Point, Point]
 }
 
 function fields(value: unknown, usual: number, what: string, where: string): number {
   if (value === undefined || value === null) return usual
   if (!isNumber(value) || !Number.isInteger(value) || value < 1 || value > MOST_FIELDS)
-    throw new FrameError(`the ${what} of ${where} are a whole number from 1 to ${MOST_FIELDS}`)
+    throw new FrameError(words.fieldCount(what, where, MOST_FIELDS))
   return value
 }
 
 function length(value: unknown, where: string): number {
-  const say = (why: string): FrameError =>
-    new FrameError(`the length of ${where}: ${why}; write it with its unit, such as "100 mm"`)
-  if (typeof value !== 'string') throw say(value === undefined ? 'it is missing' : 'it is not a text')
+  const say = (why: string): FrameError => new FrameError(words.length(where, why))
+  if (typeof value !== 'string') throw say(value === undefined ? words.missing : words.notText)
   return reading(value, say, () => D.readQuantity(value))
 }
 
 function size(value: unknown, where: string): { width: number; height: number } {
-  const say = (why: string): FrameError =>
-    new FrameError(`the size of ${where}: ${why}; write it with its unit, such as "200 x 150 mm"`)
-  if (typeof value !== 'string') throw say(value === undefined ? 'it is missing' : 'it is not a text')
+  const say = (why: string): FrameError => new FrameError(words.size(where, why))
+  if (typeof value !== 'string') throw say(value === undefined ? words.missing : words.notText)
   let sides: D.SizeReading | undefined
   const width = reading(value, say, () => {
     sides = D.readSize(value)
@@ -126,29 +121,31 @@ function reading(text: string, say: (why: string) => FrameError, read: () => D.R
     found = read()
   } catch (error) {
     if (!(error instanceof D.ReadError)) throw error
-    throw say(`${quoted(text)} cannot be read: ${error.message.replace(/[.;]$/, '')}`)
+    throw say(words.unread(quoted(text), error.message.replace(/[.;]$/, '')))
   }
   if (found.dimension !== D.LENGTH)
     throw say(
-      `${quoted(text)} is ${found.dimension === D.NONE ? 'a number without a unit' : `${D.aKind(found.dimension)}, not a length`}`,
+      words.notALength(
+        quoted(text),
+        found.dimension === D.NONE ? 'a number without a unit' : `${D.aKind(found.dimension)}, not a length`,
+      ),
     )
-  if (!(found.value > 0)) throw say(`${quoted(text)} is not above zero`)
+  if (!(found.value > 0)) throw say(words.notAboveZero(quoted(text)))
   return found.value
 }
 
 function patches(value: unknown, where: string): ChartPatch[] {
-  if (!Array.isArray(value) || value.length === 0)
-    throw new FrameError(`${where} has no patches; write "patches": [{"name": …, "box": […], "lab": [L, a, b]}, …]`)
-  if (value.length > MOST_AREAS) throw new FrameError(`${where} has ${value.length} patches, more than ${MOST_AREAS}`)
+  if (!Array.isArray(value) || value.length === 0) throw new FrameError(words.noPatches(where))
+  if (value.length > MOST_AREAS) throw new FrameError(words.tooManyPatches(where, value.length, MOST_AREAS))
   return value.map((one: unknown, i) => {
-    if (typeof one !== 'object' || one === null) throw new FrameError(`patch ${i + 1} of ${where} is not an object`)
+    if (typeof one !== 'object' || one === null) throw new FrameError(words.patchNotAnObject(i + 1, where))
     const { name, box: place, lab } = one as Parts
-    if (typeof name !== 'string' || name.trim() === '') throw new FrameError(`patch ${i + 1} of ${where} has no name`)
+    if (typeof name !== 'string' || name.trim() === '') throw new FrameError(words.patchNoName(i + 1, where))
     const which = `patch ${quoted(name)} of ${where}`
-    if (!numbers(lab, 3)) throw new FrameError(`${which} has no reference: write "lab": [L, a, b] for D50`)
+    if (!numbers(lab, 3)) throw new FrameError(words.noReference(which))
     const [L, a, b] = lab as [number, number, number]
     if (L < 0 || L > 150 || Math.max(Math.abs(a), Math.abs(b)) > 300)
-      throw new FrameError(`the reference of ${which} is ${L}, ${a}, ${b}, which is no L*a*b* colour`)
+      throw new FrameError(words.referenceNotLab(which, L, a, b))
     return { name, box: box(place, which), lab: [L, a, b] }
   })
 }

@@ -2,6 +2,7 @@ import type { LitPicture } from '../colour/light.ts'
 import { FrameError } from '../problem.ts'
 import type { Point, SquareArea } from './area.ts'
 import { checkInside } from './pixels.ts'
+import * as words from './words.ts'
 
 export interface SquareReading {
   /** px by which top and bottom differ in length. */
@@ -56,6 +57,6 @@ function checkOutline(corners: readonly Point[], name: string): void {
     cross(between(corners[(i + 3) % 4] as Point, corner), between(corner, corners[(i + 1) % 4] as Point)),
   )
   if (turns.every((turn) => turn > 0)) return
-  const why = turns.every((turn) => turn < 0) ? 'go round the wrong way' : 'cross over, fall together or lie on a line'
-  throw new FrameError(`the corners of “${name}” ${why}; give them as top left, top right, bottom right, bottom left`)
+  const why = turns.every((turn) => turn < 0) ? words.wrongWay : words.crossing
+  throw new FrameError(words.corners(name, why))
 }

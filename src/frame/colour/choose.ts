@@ -2,6 +2,7 @@ import type { Decoded } from '../decode/index.ts'
 import type { ExifFields } from '../exif.ts'
 import { type Encoding, fromChunks, GREY_SRGB, named } from './encoding.ts'
 import { readProfile } from './profile.ts'
+import * as words from './words.ts'
 
 export interface ChosenEncoding {
   readonly encoding: Encoding
@@ -19,15 +20,13 @@ export function chooseEncoding(
   if (png?.srgb) return { encoding: usual, warnings: [] }
   if (png && (png.gamma !== undefined || png.chromaticities)) {
     const encoding = fromChunks(png.gamma, png.chromaticities, channels === 1)
-    return encoding
-      ? { encoding, warnings: [] }
-      : { encoding: usual, warnings: ['the primaries in the file’s cHRM chunk make no colours; it is read as sRGB'] }
+    return encoding ? { encoding, warnings: [] } : { encoding: usual, warnings: [words.primaries] }
   }
   if (channels === 3 && colourSpace === 'Adobe RGB (1998)') return { encoding: named('Adobe RGB (1998)'), warnings: [] }
   if (channels === 3 && colourSpace === 'uncalibrated')
     return {
       encoding: usual,
-      warnings: ['the camera wrote that its colours are uncalibrated, and there is no profile; it is read as sRGB'],
+      warnings: [words.uncalibrated],
     }
   return { encoding: usual, warnings: [] }
 }

@@ -1,6 +1,7 @@
 import { bradford, luminanceOf, type Matrix, multiply, WHITES } from '../../functions/acceptance/colour-space.ts'
 import { RGB_SPACES, type RgbSpace, srgbLinear, toTristimulus } from '../../functions/acceptance/rgb-spaces.ts'
 import { matrixOf } from './matrix.ts'
+import * as words from './words.ts'
 
 /** From a code, 0 to 1, to linear light. */
 export type Curve = (code: number) => number
@@ -90,6 +91,6 @@ export function fromChunks(
   if (!grey && !matrix) return undefined
   const curves = grey ? [curve] : [curve, curve, curve]
   const plain = gamma === undefined ? 'sRGB' : `gamma ${Math.round(100 / gamma) / 100}`
-  const described = grey || !chromaticities ? plain : `${plain}, the picture’s own primaries`
+  const described = grey || !chromaticities ? plain : words.ownPrimaries(plain)
   return { name: knownName({ curves, matrix }) ?? described, curves, matrix }
 }

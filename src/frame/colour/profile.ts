@@ -3,9 +3,10 @@ import { FrameError, quoted } from '../problem.ts'
 import { type Curve, type Encoding, knownName } from './encoding.ts'
 import { ofColumns } from './matrix.ts'
 import { curveOf } from './profile-curve.ts'
+import * as words from './words.ts'
 
-const EXPORT = 'export the picture with sRGB, Adobe RGB (1998), ROMM RGB or another profile of a matrix and curves'
-const bad = (what: string): FrameError => new FrameError(`the colour profile in the file ${what}; ${EXPORT}`)
+const EXPORT = words.exportWith
+const bad = (what: string): FrameError => new FrameError(words.profile(what, EXPORT))
 
 /** Kinds of profile that describe a picture: an input, a display and a colour space. */
 const CLASSES = ['scnr', 'mntr', 'spac']
@@ -20,31 +21,28 @@ const SPACES: Readonly<Record<string, string>> = {
 /** Reads a matrix/TRC or grey profile (ICC.1:2022, clauses 8.3 to 8.5 and 9). Throws FrameError with what to export instead. */
 export function readProfile(bytes: Uint8Array, channels: 1 | 3): Encoding {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-  if (bytes.length < 132 || signature(bytes, 36) !== 'acsp') throw bad('is cut short or is none')
+  if (bytes.length < 132 || signature(bytes, 36) !== 'acsp') throw bad(words.cutShortOrNone)
   const [kind, space, connection] = [signature(bytes, 12), signature(bytes, 16), signature(bytes, 20)]
   const tags = tagsOf(bytes, view)
   if (space !== 'RGB ' && space !== 'GRAY')
-    throw new FrameError(
-      `the colour profile in the file is for ${SPACES[space] ?? 'other colours than grey or RGB'}, which is not read; export the picture as RGB`,
-    )
-  if (!CLASSES.includes(kind)) throw bad(kind === 'prtr' ? 'is a printer’s' : 'is not one for pictures')
-  if (['A2B0', 'A2B1', 'A2B2', 'D2B0'].some((tag) => tags.has(tag)))
-    throw bad('converts by tables (LUT), which is not read')
+    throw new FrameError(words.otherSpace(SPACES[space] ?? 'other colours than grey or RGB'))
+  if (!CLASSES.includes(kind)) throw bad(kind === 'prtr' ? words.printers : words.notForPictures)
+  if (['A2B0', 'A2B1', 'A2B2', 'D2B0'].some((tag) => tags.has(tag))) throw bad(words.byTables)
   const described = description(tags.get('desc'))
-  const name = described ? `profile ${quoted(described)}` : 'a profile without a name'
+  const name = described ? words.named(quoted(described)) : words.unnamed
   if (space === 'GRAY') {
-    if (channels === 3) throw bad('is for grey, the picture is RGB')
+    if (channels === 3) throw bad(words.forGrey)
     const curve = needed(tags, 'kTRC')
     // In a profile that connects by Lab the curve gives lightness.
     const curves = [connection === 'Lab ' ? (code: number) => luminanceOf(100 * curve(code)) : curve]
     return { name: knownName({ curves, matrix: undefined }) ?? name, curves, matrix: undefined }
   }
-  if (connection !== 'XYZ ') throw bad('connects by Lab without a table')
+  if (connection !== 'XYZ ') throw bad(words.labWithoutTable)
   const curves = ['rTRC', 'gTRC', 'bTRC'].map((tag) => needed(tags, tag))
   const [r, g, b] = ['rXYZ', 'gXYZ', 'bXYZ'].map((tag) => xyz(tags.get(tag), tag)) as [Triple, Triple, Triple]
   if (channels === 1) return greyOf(curves, name)
   const matrix = ofColumns([r, g, b])
-  if (!(r[1] + g[1] + b[1] > 0)) throw bad('gives no light for white')
+  if (!(r[1] + g[1] + b[1] > 0)) throw bad(words.noWhite)
   return { name: knownName({ curves, matrix }) ?? name, curves, matrix }
 }
 
@@ -52,8 +50,7 @@ export function readProfile(bytes: Uint8Array, channels: 1 | 3): Encoding {
 function greyOf(curves: readonly Curve[], name: string): Encoding {
   const [red, green, blue] = curves as [Curve, Curve, Curve]
   for (let code = 0; code <= 1; code += 1 / 64)
-    if (Math.max(Math.abs(red(code) - green(code)), Math.abs(blue(code) - green(code))) > 1e-4)
-      throw bad('is for RGB, the picture is grey, and its three curves differ')
+    if (Math.max(Math.abs(red(code) - green(code)), Math.abs(blue(code) - green(code))) > 1e-4) throw bad(words.forRgb)
   return { name: knownName({ curves: [green], matrix: undefined }) ?? name, curves: [green], matrix: undefined }
 }
 
@@ -61,12 +58,12 @@ const signature = (bytes: Uint8Array, at: number): string => String.fromCharCode
 
 function tagsOf(bytes: Uint8Array, view: DataView): Map<string, Uint8Array> {
   const count = view.getUint32(128)
-  if (132 + 12 * count > bytes.length) throw bad('is cut short')
+  if (132 + 12 * count > bytes.length) throw bad(words.cutShort)
   const tags = new Map<string, Uint8Array>()
   for (let i = 0; i < count; i++) {
     const at = 132 + 12 * i
     const [offset, size] = [view.getUint32(at + 4), view.getUint32(at + 8)]
-    if (offset + size > bytes.length) throw bad('is cut short')
+    if (offset + size > bytes.length) throw bad(words.cutShort)
     tags.set(signature(bytes, at), bytes.subarray(offset, offset + size))
   }
   return tags
@@ -75,12 +72,12 @@ function tagsOf(bytes: Uint8Array, view: DataView): Map<string, Uint8Array> {
 function needed(tags: ReadonlyMap<string, Uint8Array>, tag: string): Curve {
   const body = tags.get(tag)
   const curve = body && curveOf(body)
-  if (!curve) throw bad(`has no curve ${tag} that can be read`)
+  if (!curve) throw bad(words.noCurve(tag))
   return curve
 }
 
 function xyz(body: Uint8Array | undefined, tag: string): Triple {
-  if (!body || body.length < 20 || signature(body, 0) !== 'XYZ ') throw bad(`has no primary ${tag}`)
+  if (!body || body.length < 20 || signature(body, 0) !== 'XYZ ') throw bad(words.noPrimary(tag))
   const view = new DataView(body.buffer, body.byteOffset, body.byteLength)
   return [view.getInt32(8) / 65536, view.getInt32(12) / 65536, view.getInt32(16) / 65536]
 }

@@ -3,15 +3,16 @@ import { decodeJpeg } from './jpeg.ts'
 import type { Decoded } from './picture.ts'
 import { decodePng } from './png.ts'
 import { decodeTiff } from './tiff.ts'
+import * as words from './words.ts'
 
 export type { Decoded, Picture } from './picture.ts'
 
 const DEVELOP = 'develop it and export a 16-bit TIFF'
 
 const RAW = `this is a camera’s raw file, which is not read; ${DEVELOP}`
-const HEIC = 'this is a HEIC picture, which is not read; export it as JPEG or TIFF, or set the phone to take JPEG'
+const HEIC = words.heic
 
-const exported = (what: string, as = 'PNG or TIFF'): string => `this is ${what}, which is not read; export it as ${as}`
+const exported = (what: string, as = 'PNG or TIFF'): string => words.exportAs(what, as)
 
 /** Formats that are known and not read: what is found at which byte, and what to do. */
 const OTHERS: readonly (readonly [number, string, string])[] = [
@@ -28,8 +29,8 @@ const OTHERS: readonly (readonly [number, string, string])[] = [
   [4, 'JXL ', exported('a JPEG XL picture')],
   [0, '\xff\x4f\xff\x51', exported('a JPEG 2000 picture', 'TIFF')],
   [4, 'jP  ', exported('a JPEG 2000 picture', 'TIFF')],
-  [0, '8BPS', exported('a layered document of an image editor', 'a flat TIFF')],
-  [0, '%PDF', 'this is a PDF; export the picture in it as TIFF'],
+  [0, '8BPS', exported(words.layeredDocument, words.flatTiff)],
+  [0, '%PDF', words.pdf],
   [0, 'BM', exported('a BMP')],
 ]
 
@@ -38,11 +39,11 @@ const TIFF_MARKS = ['II*\0', 'MM\0*', 'II+\0', 'MM\0+']
 /** Decodes a JPEG, PNG or TIFF, recognised by its first bytes, never by its name. Throws FrameError. */
 export function decodePicture(bytes: Uint8Array): Decoded {
   const start = String.fromCharCode(...bytes.subarray(0, 32))
-  if (bytes.length === 0) throw new FrameError('the file is empty; copy or export it again')
+  if (bytes.length === 0) throw new FrameError(words.emptyFile)
   if (start.startsWith('\x89PNG\r\n\x1a\n')) return decodePng(bytes)
   if (start.startsWith('\xff\xd8')) return decodeJpeg(bytes)
   const other = OTHERS.find(([at, mark]) => start.startsWith(mark, at))
   if (other) throw new FrameError(other[2])
   if (TIFF_MARKS.some((mark) => start.startsWith(mark))) return decodeTiff(bytes)
-  throw new FrameError('this is not a picture that can be measured; choose a JPEG, PNG or TIFF')
+  throw new FrameError(words.notAPicture)
 }

@@ -1,6 +1,7 @@
 import { type FlateError, FlateErrorCode, Unzlib } from 'fflate'
 import type { FrameError } from '../problem.ts'
 import { cutShort, damaged } from './limits.ts'
+import * as words from './words.ts'
 
 /** Small enough that what one piece gives at most, about a thousand times its size, fits into memory. */
 const PIECE = 1 << 16
@@ -32,4 +33,4 @@ export function inflateInto(parts: readonly Uint8Array[], target: Uint8Array): n
 export const uninflated = (format: string, error: unknown): FrameError =>
   (error as FlateError).code === FlateErrorCode.UnexpectedEOF
     ? cutShort(format)
-    : damaged(format, `its data cannot be inflated (${(error as Error).message})`)
+    : damaged(format, words.notInflated((error as Error).message))

@@ -1,5 +1,6 @@
 import { FrameError } from '../problem.ts'
 import { cutShort, damaged } from './limits.ts'
+import * as words from './words.ts'
 
 export interface JpegSegments {
   readonly width: number
@@ -43,7 +44,7 @@ export function readSegments(bytes: Uint8Array): JpegSegments {
   let at = 2
   for (;;) {
     if (at + 2 > bytes.length) throw cutShort('JPEG')
-    if (bytes[at] !== 0xff) throw damaged('JPEG', `there is no marker at byte ${at}`)
+    if (bytes[at] !== 0xff) throw damaged('JPEG', words.noMarker(at))
     const marker = bytes[at + 1] as number
     if (marker === 0xff) {
       at++
@@ -58,26 +59,25 @@ export function readSegments(bytes: Uint8Array): JpegSegments {
     if (marker === 0x01 || (marker >= 0xd0 && marker <= 0xd7)) continue
     const length = at + 2 <= bytes.length ? ((bytes[at] as number) << 8) | (bytes[at + 1] as number) : 0
     if (at + length > bytes.length || at + 2 > bytes.length) throw cutShort('JPEG')
-    if (length < 2) throw damaged('JPEG', `the segment at byte ${at} has no length`)
+    if (length < 2) throw damaged('JPEG', words.noLength(at))
     const body = bytes.subarray(at + 2, at + length)
     at += length
     if (isFrame(marker)) {
-      if (frame)
-        throw new FrameError('the JPEG holds its picture in several frames, which is not read; export it again')
+      if (frame) throw new FrameError(words.severalFrames)
       frame = readFrame(marker, body)
     } else if (marker === 0xe1 && !exif && starts(body, EXIF)) exif = body.subarray(EXIF.length)
     else if (marker === 0xe2 && starts(body, ICC)) profile.push(body.subarray(ICC.length))
     else if (marker === 0xe0 && starts(body, JFIF)) jfif = true
     else if (marker === 0xee && starts(body, ADOBE) && body.length >= 12) transform = body[11]
     else if (marker === 0xda) {
-      if (!frame) throw damaged('JPEG', 'its picture data come before its size')
+      if (!frame) throw damaged('JPEG', words.dataBeforeSize)
       const end = endOfScan(bytes, at)
       coded += end - at
       at = end
     }
     if (marker < 0xe0 || marker > 0xfe) retained.push(bytes.subarray(start, at))
   }
-  if (!frame || coded === 0) throw damaged('JPEG', 'it holds no picture data')
+  if (!frame || coded === 0) throw damaged('JPEG', words.noPictureData)
   const { width, height, blocks, ids } = frame
   const plainRgb =
     ids.length === 3 && !jfif && (transform === 0 || (transform === undefined && String.fromCharCode(...ids) === 'RGB'))
@@ -111,24 +111,22 @@ function endOfScan(bytes: Uint8Array, from: number): number {
 function readFrame(marker: number, body: Uint8Array): Frame {
   if (marker > 0xc2) {
     const what = marker === 0xc3 ? 'lossless' : marker >= 0xc9 ? 'arithmetic-coded' : 'hierarchical'
-    throw new FrameError(`this is a ${what} JPEG, which is not read; export a baseline or progressive one, or a TIFF`)
+    throw new FrameError(words.kindOfJpeg(what))
   }
   const count = body[5] ?? 0
-  if (body.length < 6 + 3 * count) throw damaged('JPEG', 'its frame header is too short')
-  if (body[0] !== 8)
-    throw new FrameError(`the JPEG has ${body[0]} bits a sample, which is not read; export it with 8 bits, or a TIFF`)
+  if (body.length < 6 + 3 * count) throw damaged('JPEG', words.shortHeader)
+  if (body[0] !== 8) throw new FrameError(words.jpegBits(body[0]))
   const height = ((body[1] as number) << 8) | (body[2] as number)
   const width = ((body[3] as number) << 8) | (body[4] as number)
-  if (count === 4)
-    throw new FrameError('the JPEG is in CMYK, which says what to print, not what was there; export it as RGB')
-  if (count !== 1 && count !== 3) throw damaged('JPEG', `it says it has ${count} components`)
+  if (count === 4) throw new FrameError(words.jpegCmyk)
+  if (count !== 1 && count !== 3) throw damaged('JPEG', words.components(count))
   const parts = Array.from({ length: count }, (_, i) => {
     const [id, sampling] = [body[6 + 3 * i] as number, body[7 + 3 * i] as number]
     const [h, v] = [sampling >> 4, sampling & 15]
-    if (h < 1 || h > 4 || v < 1 || v > 4) throw damaged('JPEG', `its component ${i + 1} has the sampling ${h} × ${v}`)
+    if (h < 1 || h > 4 || v < 1 || v > 4) throw damaged('JPEG', words.componentSampling(i + 1, h, v))
     return { id, h, v }
   })
-  if (new Set(parts.map(({ id }) => id)).size < count) throw damaged('JPEG', 'two of its components are one')
+  if (new Set(parts.map(({ id }) => id)).size < count) throw damaged('JPEG', words.sameComponents)
   const [mostH, mostV] = [Math.max(...parts.map(({ h }) => h)), Math.max(...parts.map(({ v }) => v))]
   const blocks = parts.reduce(
     (sum, { h, v }) => sum + Math.ceil((width * h) / mostH / 8) * Math.ceil((height * v) / mostV / 8),
@@ -142,7 +140,7 @@ function joined(parts: readonly Uint8Array[]): Uint8Array | undefined {
   if (parts.length === 0) return undefined
   const ordered = [...parts].sort((one, other) => (one[0] ?? 0) - (other[0] ?? 0))
   const complete = ordered.every((part, i) => part[0] === i + 1 && part[1] === parts.length)
-  if (!complete) throw damaged('JPEG', 'parts of its colour profile are missing')
+  if (!complete) throw damaged('JPEG', words.profileParts)
   return concatenated(ordered.map((part) => part.subarray(2)))
 }
 

@@ -2,6 +2,7 @@ import { decode } from 'jpeg-js'
 import { readSegments } from './jpeg-segments.ts'
 import { checkSize, damaged } from './limits.ts'
 import type { Decoded } from './picture.ts'
+import * as words from './words.ts'
 
 /** More than any picture takes: the size is checked before it is decoded. */
 const NO_LIMIT = 1_000_000
@@ -25,7 +26,7 @@ export function decodeJpeg(bytes: Uint8Array): Decoded {
   } catch (error) {
     // The library reports faults as an Error; other exceptions are failures inside it and have no message to show.
     const why = (error as Error).constructor === Error ? ` (${(error as Error).message})` : ''
-    throw damaged('JPEG', `its data cannot be decoded${why}`)
+    throw damaged('JPEG', words.notDecoded(why))
   }
   if (components === 3 && !plainRgb) toRgb(data)
   const samples = components === 1 ? everyThird(data) : data

@@ -1,4 +1,5 @@
 import { FrameError } from '../problem.ts'
+import * as words from './words.ts'
 
 /** The decoded samples are never more than this, in bytes. */
 const MOST_BYTES = 2 ** 31 - 2 ** 20
@@ -15,20 +16,12 @@ export function checkSize(
   most: number,
   needed: number,
 ): void {
-  if (!(width >= 1 && height >= 1))
-    throw new FrameError(`the ${format} says it is ${width} × ${height} pixels; export it again`)
-  if (width * height * bytesPerPixel > MOST_BYTES)
-    throw new FrameError(
-      `the picture is ${width} × ${height} pixels, more than can be measured at once; export a part of it`,
-    )
-  if (needed > most)
-    throw new FrameError(
-      `the ${format} says it is ${width} × ${height} pixels, but its data are far too few for that; it is cut short or damaged: copy or export it again`,
-    )
+  if (!(width >= 1 && height >= 1)) throw new FrameError(words.impossibleSize(format, width, height))
+  if (width * height * bytesPerPixel > MOST_BYTES) throw new FrameError(words.tooManyPixels(width, height))
+  if (needed > most) throw new FrameError(words.tooFewData(format, width, height))
 }
 
-export const cutShort = (format: string, what = 'its data end'): FrameError =>
-  new FrameError(`the ${format} is cut short: ${what} before the picture is complete; copy or export it again`)
+export const cutShort = (format: string, what = words.dataEnd): FrameError =>
+  new FrameError(words.cutShort(format, what))
 
-export const damaged = (format: string, what: string): FrameError =>
-  new FrameError(`the ${format} is damaged: ${what}; copy or export it again`)
+export const damaged = (format: string, what: string): FrameError => new FrameError(words.damaged(format, what))

@@ -1,4 +1,5 @@
 import { damaged } from './limits.ts'
+import * as words from './words.ts'
 
 const CLEAR = 256
 const END = 257
@@ -14,8 +15,7 @@ export const MOST_LZW = 1400
  * Every string of the table is one already written followed by the next byte, so it is stored as a place in the target.
  */
 export function unpackLzw(source: Uint8Array, target: Uint8Array): number {
-  if (source[0] === 0 && ((source[1] as number) & 1) === 1)
-    throw damaged('TIFF', 'its LZW is of the kind before TIFF 6.0, which is not read')
+  if (source[0] === 0 && ((source[1] as number) & 1) === 1) throw damaged('TIFF', words.oldLzw)
   const place = new Uint32Array(TABLE)
   const length = new Uint32Array(TABLE)
   let [buffer, bits, at, width, next] = [0, 0, 0, 9, FIRST]
@@ -47,7 +47,7 @@ export function unpackLzw(source: Uint8Array, target: Uint8Array): number {
       let from = place[code] as number
       const end = Math.min(target.length, out + (length[code] as number))
       while (out < end) target[out++] = target[from++] as number
-    } else throw damaged('TIFF', 'its LZW data have a code that was never made')
+    } else throw damaged('TIFF', words.lzwCode)
     before = start
     beforeLength = out - start
   }

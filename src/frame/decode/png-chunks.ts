@@ -1,6 +1,7 @@
 import { FrameError } from '../problem.ts'
 import { inflateInto } from './inflate.ts'
 import { cutShort, damaged } from './limits.ts'
+import * as words from './words.ts'
 
 export interface PngHeader {
   readonly width: number
@@ -60,11 +61,10 @@ export function readChunks(bytes: Uint8Array): PngChunks {
     if (type === 'IEND') break
     const body = bytes.subarray(at + 8, end)
     if (type === 'IHDR' || type === 'PLTE' || type === 'IDAT')
-      if (crcOf(bytes.subarray(at + 4, end)) !== view.getUint32(end))
-        throw damaged('PNG', `the sum of its ${type} chunk at byte ${at} is wrong`)
+      if (crcOf(bytes.subarray(at + 4, end)) !== view.getUint32(end)) throw damaged('PNG', words.chunkSum(type, at))
     if (type === 'IDAT') data.push(body)
     else if (!found.has(type)) found.set(type, body)
-    if (found.size > 0 && !found.has('IHDR')) throw damaged('PNG', 'it does not start with its header')
+    if (found.size > 0 && !found.has('IHDR')) throw damaged('PNG', words.headerFirst)
     at = end + 4
   }
   const header = headerOf(found.get('IHDR'))
@@ -85,7 +85,7 @@ export function readChunks(bytes: Uint8Array): PngChunks {
 const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
 
 function headerOf(body: Uint8Array | undefined): PngHeader {
-  if (body?.length !== 13) throw damaged('PNG', 'its header is missing')
+  if (body?.length !== 13) throw damaged('PNG', words.headerMissing)
   const view = viewOf(body)
   const [depth, colourType, compression, filter, interlace] = body.subarray(8) as unknown as [
     number,
@@ -95,8 +95,7 @@ function headerOf(body: Uint8Array | undefined): PngHeader {
     number,
   ]
   checkHeader(colourType, depth)
-  if (compression !== 0 || filter !== 0 || interlace > 1)
-    throw new FrameError('the PNG is packed in a way that no PNG is; export it again')
+  if (compression !== 0 || filter !== 0 || interlace > 1) throw new FrameError(words.packedOtherwise)
   return {
     width: view.getUint32(0),
     height: view.getUint32(4),
@@ -110,23 +109,19 @@ function headerOf(body: Uint8Array | undefined): PngHeader {
 function profileOf(body: Uint8Array | undefined): Uint8Array | undefined {
   if (!body) return undefined
   const nameEnd = body.indexOf(0)
-  if (nameEnd < 1 || nameEnd > 79 || body[nameEnd + 1] !== 0)
-    throw damaged('PNG', 'its colour profile cannot be unpacked')
+  if (nameEnd < 1 || nameEnd > 79 || body[nameEnd + 1] !== 0) throw damaged('PNG', words.profilePacked)
   try {
     const target = new Uint8Array(LARGEST_PROFILE)
     return target.slice(0, inflateInto([body.subarray(nameEnd + 2)], target))
   } catch {
-    throw damaged('PNG', 'its colour profile cannot be unpacked')
+    throw damaged('PNG', words.profilePacked)
   }
 }
 
 function gammaOf(body: Uint8Array | undefined): number | undefined {
   if (body?.length !== 4) return undefined
   const gamma = viewOf(body).getUint32(0) / 100_000
-  if (gamma < 0.1 || gamma > 10)
-    throw new FrameError(
-      `the gAMA chunk of the PNG says ${gamma}, which no encoding has; export it with a colour profile`,
-    )
+  if (gamma < 0.1 || gamma > 10) throw new FrameError(words.gamma(gamma))
   return gamma
 }
 
@@ -138,8 +133,5 @@ function chromaticitiesOf(body: Uint8Array | undefined): [number, number][] | un
 
 /** Refuses what no PNG of this kind may be. */
 function checkHeader(colourType: number, depth: number): void {
-  if (!DEPTHS[colourType]?.includes(depth))
-    throw new FrameError(
-      `the PNG says it has ${depth} bits of colour type ${colourType}, which no PNG has; export it again`,
-    )
+  if (!DEPTHS[colourType]?.includes(depth)) throw new FrameError(words.colourType(depth, colourType))
 }

@@ -1,4 +1,5 @@
 import { damaged } from './limits.ts'
+import * as words from './words.ts'
 
 /**
  * Takes the filters of PNG (third edition, section 9) off rows that each start with their filter’s number.
@@ -15,7 +16,7 @@ export function unfilter(rows: Uint8Array, stride: number, height: number, unit:
     else if (filter === 2) undoUp(rows, from, to, stride, above)
     else if (filter === 3) undoAverage(rows, from, to, stride, unit, above)
     else if (filter === 4) undoPaeth(rows, from, to, stride, unit, above)
-    else throw damaged('PNG', `row ${y + 1} names the filter ${filter}, which does not exist`)
+    else throw damaged('PNG', words.unknownFilter(y + 1, filter))
   }
 }
 

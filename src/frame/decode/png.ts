@@ -3,6 +3,7 @@ import { checkSize, cutShort, damaged } from './limits.ts'
 import { type Decoded, isLittleEndian, type Picture, swapBytes, unpackBits } from './picture.ts'
 import { type PngChunks, type PngHeader, readChunks } from './png-chunks.ts'
 import { unfilter } from './png-rows.ts'
+import * as words from './words.ts'
 
 /** The seven passes of Adam7: where the first pixel is and how far apart they are. */
 const PASSES = [
@@ -46,8 +47,8 @@ export function decodePng(bytes: Uint8Array): Decoded {
 }
 
 function warningsOf({ header: { colourType }, transparency }: PngChunks): string[] {
-  if (colourType >= 4) return ['the picture has an alpha channel, which is ignored']
-  return transparency ? ['the picture has transparent colours, which are measured as if opaque'] : []
+  if (colourType >= 4) return [words.alphaIgnored]
+  return transparency ? [words.transparentColours] : []
 }
 
 function passesOf({ width, height, channels, depth, interlaced }: PngHeader): Pass[] {
@@ -118,11 +119,11 @@ function toPicture({ header, palette }: PngChunks, samples: Uint8Array | Uint16A
 }
 
 function coloured(indices: Uint8Array, palette: Uint8Array | undefined): Uint8Array {
-  if (!palette) throw damaged('PNG', 'its palette is missing')
+  if (!palette) throw damaged('PNG', words.paletteMissing)
   const samples = new Uint8Array(indices.length * 3)
   for (let i = 0; i < indices.length; i++) {
     const entry = 3 * (indices[i] as number)
-    if (entry >= palette.length) throw damaged('PNG', 'a pixel has a colour that the palette does not hold')
+    if (entry >= palette.length) throw damaged('PNG', words.paletteEntry)
     for (let c = 0; c < 3; c++) samples[3 * i + c] = palette[entry + c] as number
   }
   return samples

@@ -1,6 +1,7 @@
 import { FrameError } from '../problem.ts'
 import { damaged } from './limits.ts'
 import { type Directory, readDirectory } from './tiff-tags.ts'
+import * as words from './words.ts'
 
 /** How the samples of a TIFF lie in its file. */
 export interface Layout {
@@ -26,7 +27,7 @@ export interface Layout {
   readonly palette: readonly number[] | undefined
 }
 
-const RAW = 'this is a camera’s raw file, which is not read; develop it and export a 16-bit TIFF'
+const RAW = words.raw
 const COMPRESSIONS: Readonly<Record<number, Layout['compression']>> = {
   1: 'none',
   5: 'lzw',
@@ -34,9 +35,9 @@ const COMPRESSIONS: Readonly<Record<number, Layout['compression']>> = {
   32946: 'deflate',
 }
 const COMPRESSION_NAMES: Readonly<Record<number, string>> = {
-  2: 'a fax code',
-  3: 'a fax code',
-  4: 'a fax code',
+  2: words.faxCode,
+  3: words.faxCode,
+  4: words.faxCode,
   6: 'JPEG',
   7: 'JPEG',
   32773: 'PackBits',
@@ -55,23 +56,17 @@ export function readLayout(file: Uint8Array): { layout: Layout; directory: Direc
   const samples = number(277, 1)
   const channels = photometric === 2 ? 3 : 1
   if (samples < channels || samples > channels + 8)
-    throw damaged(
-      'TIFF',
-      `it says a pixel has ${samples} samples, where ${channels === 3 ? 'red, green and blue are 3' : 'grey is 1'}`,
-    )
+    throw damaged('TIFF', words.samplesPerPixel(samples, channels === 3 ? 'red, green and blue are 3' : 'grey is 1'))
   const bits = bitsOf(numbers(258) ?? [1], numbers(339) ?? [1])
   const packed = COMPRESSIONS[number(259, 1)]
   if (!packed) {
     const name = COMPRESSION_NAMES[number(259, 1)] ?? `method ${number(259, 1)}`
-    throw new FrameError(
-      `the TIFF is compressed with ${name}, which is not read; export it uncompressed, with LZW or with ZIP (deflate)`,
-    )
+    throw new FrameError(words.compression(name))
   }
   const predictor = number(317, 1)
   if (packed !== 'none' && (predictor < 1 || predictor > 2 || (predictor === 2 && bits < 8)))
-    throw new FrameError(`the TIFF is compressed with predictor ${predictor}, which is not read; export it without one`)
-  if (number(266, 1) === 2)
-    throw new FrameError('the TIFF has its bits in reverse order, which is not read; export it again')
+    throw new FrameError(words.predictor(predictor))
+  if (number(266, 1) === 2) throw new FrameError(words.reverseBits)
   const [width, height] = [number(256, 0), number(257, 0)]
   const layout = {
     width,
@@ -98,33 +93,24 @@ function refuseRaw({ has, number }: Directory): void {
 
 function refuseColours(photometric: number, inks: number): void {
   if (photometric >= 0 && photometric <= 3) return
-  if (photometric === 5)
-    throw new FrameError(
-      `the TIFF is in ${inks === 1 ? 'CMYK' : 'ink separations'}, which say what to print, not what was there; export it as RGB`,
-    )
+  if (photometric === 5) throw new FrameError(words.inks(inks === 1 ? 'CMYK' : 'ink separations'))
   const what = ({ 4: 'a mask', 6: 'in YCbCr', 8: 'in Lab', 9: 'in Lab', 10: 'in Lab' } as Record<number, string>)[
     photometric
   ]
-  throw new FrameError(
-    `the TIFF is ${what ?? 'in colours of an unknown kind'}, which is not read; export it as grey or RGB`,
-  )
+  throw new FrameError(words.colours(what ?? 'in colours of an unknown kind'))
 }
 
 function bitsOf(bits: readonly number[], formats: readonly number[]): number {
-  if (formats.some((format) => format === 3))
-    throw new FrameError('the TIFF holds floating-point samples, which are not read; export it with 8 or 16 bits')
-  if (formats.some((format) => format !== 1 && format !== 4))
-    throw new FrameError('the TIFF holds samples with a sign, which are not read; export it with 8 or 16 bits')
+  if (formats.some((format) => format === 3)) throw new FrameError(words.floats)
+  if (formats.some((format) => format !== 1 && format !== 4)) throw new FrameError(words.signed)
   const [first] = bits as [number]
   if (![1, 2, 4, 8, 16].includes(first) || bits.some((one) => one !== first))
-    throw new FrameError(
-      `the TIFF has ${bits.join(', ')} bits a sample, which is not read; export it with 8 or 16 bits`,
-    )
+    throw new FrameError(words.tiffBits(bits.join(', ')))
   return first
 }
 
 function paletteOf(colours: number[] | undefined, bits: number): number[] {
-  if (bits > 8 || colours?.length !== 3 * 2 ** bits) throw damaged('TIFF', 'its palette does not fit its samples')
+  if (bits > 8 || colours?.length !== 3 * 2 ** bits) throw damaged('TIFF', words.paletteSize)
   return colours
 }
 
@@ -146,7 +132,7 @@ function blocksOf(
     !(width >= 1 && height >= 1 && blockWidth >= 1 && blockHeight >= 1) ||
     (tiled && Math.max(blockWidth, blockHeight) > 1 << 16)
   )
-    throw damaged('TIFF', `it says it is ${width} × ${height} pixels in parts of ${blockWidth} × ${blockHeight}`)
+    throw damaged('TIFF', words.parts(width, height, blockWidth, blockHeight))
   const blocks = Math.ceil(width / blockWidth) * Math.ceil(height / blockHeight) * (planar ? samples : 1)
   const offsets = numbers(tiled ? 324 : 273) ?? []
   let counts = numbers(tiled ? 325 : 279)
@@ -156,7 +142,13 @@ function blocksOf(
   if (offsets.length < blocks || !counts || counts.length < blocks)
     throw damaged(
       'TIFF',
-      `it needs ${blocks} ${tiled ? 'tiles' : 'strips'} for its ${width} × ${height} pixels and lists ${Math.min(offsets.length, counts?.length ?? 0)}`,
+      words.blockCount(
+        blocks,
+        tiled ? 'tiles' : 'strips',
+        width,
+        height,
+        Math.min(offsets.length, counts?.length ?? 0),
+      ),
     )
   return { blockWidth, blockHeight, tiled, offsets, counts }
 }

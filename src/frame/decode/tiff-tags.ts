@@ -1,5 +1,6 @@
 import { FrameError } from '../problem.ts'
 import { cutShort, damaged } from './limits.ts'
+import * as words from './words.ts'
 
 /** Bytes of one value of each field type of TIFF 6.0. */
 const SIZES: Readonly<Record<number, number>> = {
@@ -41,9 +42,8 @@ export function readDirectory(file: Uint8Array): Directory {
   const littleEndian = file[0] === 0x49
   if (file.length < 8) throw cutShort('TIFF')
   const magic = view.getUint16(2, littleEndian)
-  if (magic === 43) throw new FrameError('this is a BigTIFF, which is not read; export it as a plain TIFF')
-  if (magic !== 42)
-    throw new FrameError('this looks like a camera’s raw file, which is not read; develop it and export a 16-bit TIFF')
+  if (magic === 43) throw new FrameError(words.bigTiff)
+  if (magic !== 42) throw new FrameError(words.maybeRaw)
   const start = view.getUint32(4, littleEndian)
   if (start < 8 || start + 2 > file.length) throw cutShort('TIFF')
   const count = view.getUint16(start, littleEndian)
@@ -63,14 +63,14 @@ export function readDirectory(file: Uint8Array): Directory {
   const placed = (tag: number): Field | undefined => {
     const field = fields.get(tag)
     if (field && field.offset + (SIZES[field.type] as number) * field.count > file.length)
-      throw cutShort('TIFF', `its field ${tag} ends`)
+      throw cutShort('TIFF', words.fieldEnds(tag))
     return field
   }
   const numbers = (tag: number): number[] | undefined => {
     const field = placed(tag)
     if (!field) return undefined
     const size = SIZES[field.type] as number
-    if (![1, 3, 4, 13].includes(field.type)) throw damaged('TIFF', `its field ${tag} is not of whole numbers`)
+    if (![1, 3, 4, 13].includes(field.type)) throw damaged('TIFF', words.fieldNotWhole(tag))
     return Array.from({ length: field.count }, (_, i) => {
       const at = field.offset + i * size
       if (size === 1) return view.getUint8(at)

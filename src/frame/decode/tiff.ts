@@ -3,6 +3,7 @@ import { checkSize, cutShort } from './limits.ts'
 import { MOST_LZW, unpackLzw } from './lzw.ts'
 import { type Decoded, isLittleEndian, type Picture, swapBytes, unpackBits } from './picture.ts'
 import { type Layout, readLayout } from './tiff-layout.ts'
+import * as words from './words.ts'
 
 const PROFILE = 34675
 const GROWTH = { none: 1, lzw: MOST_LZW, deflate: MOST_INFLATION }
@@ -20,7 +21,7 @@ export function decodeTiff(file: Uint8Array): Decoded {
     profile: directory.bytes(PROFILE),
     exif: file,
     png: undefined,
-    warnings: samples > channels ? ['the picture has an alpha channel or other extra ones, which are ignored'] : [],
+    warnings: samples > channels ? [words.extraChannels] : [],
   }
 }
 

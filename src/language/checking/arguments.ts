@@ -112,7 +112,7 @@ function missingArguments(
           join + missing.map(({ name }) => `${name}: ${name}`).join(', '),
           end,
           end,
-          `Add ${missing.map(({ name }) => name).join(', ')}`,
+          W.addArguments(missing.map(({ name }) => name)),
         ),
       ]
     : []

@@ -92,7 +92,7 @@ export function checkPart(c: CheckContext, node: SyntaxNode): TypedNode | undefi
   if (of.type.kind !== 'record')
     return c.report(
       problem(W.notARecord(describeType(of.type)), dotNode.from, partNode.to, [
-        fix('', dotNode.from, partNode.to, `Leave out .${part}`),
+        fix('', dotNode.from, partNode.to, W.remove(`.${part}`)),
       ]),
     )
   const type = of.type.parts[part]

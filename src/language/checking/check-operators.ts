@@ -62,7 +62,7 @@ export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | 
   if (isAssignment(c, node, leftNode, signNode))
     return c.report(
       problem(W.assignment(c.source(leftNode)), leftNode.from, signNode.to, [
-        fix('', node.from, rightNode.from, 'Leave out the name'),
+        fix('', node.from, rightNode.from, W.removeName),
       ]),
     )
   const left = c.check(leftNode)

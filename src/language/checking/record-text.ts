@@ -1,6 +1,7 @@
 import type { Callable, Parameter } from '../values/function-record.ts'
 import { describeRange } from '../values/guards.ts'
 import { describeType } from '../values/types.ts'
+import { CHECK_WORDS as W } from './words.ts'
 
 /** A function's record in words: for the guide, hover help, completion and the terminal. */
 
@@ -18,15 +19,18 @@ export function rangeText({ range, type }: Parameter): string {
   return describeRange(range, item.kind === 'number' ? item.dimension : undefined)
 }
 
+/** What a parameter is where a call leaves it out; nothing where it must be given. */
+export const defaultText = (parameter: Parameter): string =>
+  parameter.default === undefined ? '' : W.ifLeftOut(parameter.default)
+
 /** What a parameter takes, in one line. */
 export function parameterText(parameter: Parameter): string {
   const choices = parameter.choices
-    ? `${parameter.choices.map((choice) => `"${choice}"`).join(' or ')}${parameter.open ? ', or another text' : ''}`
+    ? `${parameter.choices.map((choice) => `"${choice}"`).join(' or ')}${parameter.open ? `, ${W.orAnotherText}` : ''}`
     : ''
-  const fallback = parameter.default === undefined ? '' : `${parameter.default} where not given`
-  return [kindInWords(parameter.type), rangeText(parameter), choices, fallback].filter(Boolean).join('; ')
+  return [kindInWords(parameter.type), rangeText(parameter), choices, defaultText(parameter)].filter(Boolean).join('; ')
 }
 
 /** What comes out, in words. */
 export const resultText = (record: Callable): string =>
-  typeof record.result === 'function' ? 'follows what goes in' : describeType(record.result)
+  typeof record.result === 'function' ? W.followsArguments : describeType(record.result)

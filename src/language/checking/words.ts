@@ -11,6 +11,13 @@ const COUNTS = ['no arguments', 'one argument', 'two arguments', 'three argument
  * of the formula, where, and what to do. Values are described with their article: `a length`, `a list of numbers`.
  */
 export const CHECK_WORDS = {
+  remove: SYNTAX_WORDS.remove,
+  removeName: 'Remove the name',
+  addArguments: (names: readonly string[]) => `Add ${names.join(', ')}`,
+  ifLeftOut: (value: string) => `${value} if left out`,
+  orAnotherText: 'or another text',
+  followsArguments: 'depends on its arguments',
+
   nestedTooDeep: 'This is nested too deep. Split the formula over several cells.',
   doesNotFit: (found: string) => `“${found}” does not fit here.`,
   needsNumber: (found: string) => `This is ${found}; a number or a quantity is required here.`,

@@ -107,7 +107,7 @@ const CONFUSABLES: readonly Confusable[] = [
   {
     pattern: /^\s*=+\s*(?=\S)/g,
     say: () => W.leadingEquals,
-    fixes: (found, at) => [fix('', at, at + found.length, 'Leave out “=”')],
+    fixes: (found, at) => [fix('', at, at + found.length, W.remove('='))],
   },
   { pattern: /;/g, say: () => W.semicolon, fixes: semicolonFixes },
   { pattern: /[\u2012-\u2015]/g, say: () => W.longDash, fixes: swap(() => '-') },
@@ -117,7 +117,7 @@ const CONFUSABLES: readonly Confusable[] = [
     // Zero-width signs, marks of direction, and controls other than tabs and line ends.
     pattern: /(?!\s)[\p{Cc}\p{Cf}]|\ufeff/gu,
     say: (found) => W.invisible(codePoint(found)),
-    fixes: (found, at) => [fix('', at, at + found.length, 'Take it out')],
+    fixes: (found, at) => [fix('', at, at + found.length, W.removeIt)],
   },
   {
     pattern: /(?<![\w.])\d{1,3}(?:['’_]\d{3})+(?!\d)/g,

@@ -38,21 +38,21 @@ function bracketError(text: string): Diagnostic | undefined {
     if (c === '"') {
       const end = text.indexOf('"', i + 1)
       if (end < 0)
-        return problem(W.unclosedText, i, text.length, [fix('"', text.length, text.length, 'Close it with "')])
+        return problem(W.unclosedText, i, text.length, [fix('"', text.length, text.length, W.closeWith('"'))])
       i = end
     } else if (CLOSING[c]) open.push({ sign: c, at: i })
     else if (OPENING[c]) {
       const last = open.pop()
       if (!last)
         return problem(W.closesNothing(c, OPENING[c]), i, i + 1, [
-          fix('', i, i + 1, 'Take it out'),
-          fix(OPENING[c], 0, 0, `Open with ${OPENING[c]}`),
+          fix('', i, i + 1, W.removeIt),
+          fix(OPENING[c], 0, 0, W.openWith(OPENING[c])),
         ])
       const closing = CLOSING[last.sign] as string
       if (closing !== c)
         return problem(W.wrongClosing(last.sign, closing, c), last.at, i + 1, [
           fix(closing, i, i + 1),
-          fix(closing, i, i, `Close with ${closing} first`),
+          fix(closing, i, i, W.closeFirst(closing)),
         ])
     }
   }
@@ -64,7 +64,7 @@ function bracketError(text: string): Diagnostic | undefined {
     .map(({ sign }) => CLOSING[sign] as string)
     .join('')
   return problem(W.unclosed(last.sign, CLOSING[last.sign] as string), last.at, last.at + 1, [
-    fix(closings, end, text.length, `Close with ${closings}`),
+    fix(closings, end, text.length, W.closeWith(closings)),
   ])
 }
 

@@ -36,6 +36,12 @@ export const SYNTAX_WORDS = {
   vulgarFraction: (found: string) =>
     `“${found}” is written as a number with a decimal point, or as a fraction of a unit.`,
 
+  remove: (found: string) => `Remove “${found}”`,
+  removeIt: 'Remove it',
+  openWith: (sign: string) => `Open with “${sign}”`,
+  closeWith: (sign: string) => `Close with “${sign}”`,
+  closeFirst: (sign: string) => `Close with “${sign}” first`,
+
   unclosedText: 'This text has no closing “"”.',
   unclosed: (sign: string, closing: string) => `“${sign}” has no closing “${closing}”.`,
   closesNothing: (sign: string, opening: string) => `“${sign}” has no opening “${opening}” before it.`,

@@ -1,4 +1,5 @@
 import type { Part, PartLibrary } from './part-library.ts'
+import * as words from './words.ts'
 
 /** A part of a sheet's set, and why it is there. */
 export interface ChosenPart {
@@ -21,7 +22,7 @@ export interface Winners {
 
 export class UnknownPart extends Error {
   constructor(readonly part: string) {
-    super(`No part is named “${part}”.`)
+    super(words.noPart(part))
     this.name = 'UnknownPart'
   }
 }

@@ -1,6 +1,7 @@
 import type { TableCell } from '../schema/document.ts'
 import { namesInText, namesRead, operand, withTexts } from './cell-names.ts'
 import { type GivenPlace, isPlace, type Part, type PartCell, type PartLibrary } from './part-library.ts'
+import * as words from './words.ts'
 
 /** What a set of winning parts gives: its cells, what is derived, and what has to be asked. */
 export interface Gathering {
@@ -20,7 +21,7 @@ const isNamedCell = (cell: PartCell): cell is Named => 'name' in cell && typeof 
 
 export class Unpublished extends Error {
   constructor(readonly missing: string) {
-    super(`Nothing provides “${missing}”, and no role is known that would ask for it.`)
+    super(words.noProvider(missing))
     this.name = 'Unpublished'
   }
 }

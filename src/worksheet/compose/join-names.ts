@@ -8,6 +8,7 @@ import { formulaOf } from '../engine/node.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Cell, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
 import { namesInTable } from '../table/table-node.ts'
+import * as words from './words.ts'
 
 /** The type of a named cell of a sheet, where it is known. */
 export function typeIn(sheet: Sheet, name: string): Type | undefined {
@@ -45,20 +46,20 @@ export function misfit(
 ): string | undefined {
   if (there.kind === 'check' && coming.kind === 'check') return undefined
   if (there.kind === 'table' && coming.kind === 'table') return misfitOfTables(there, coming)
-  if (isApart(there) || isApart(coming)) return `yours is ${aKind(there)}, the other ${aKind(coming)}`
+  if (isApart(there) || isApart(coming)) return words.otherKinds(aKind(there), aKind(coming))
   const [a, b] = [there as Given | Result, coming as Given | Result]
   if (a.kind === 'given' && b.kind === 'given') {
-    if (entryOf(a) === 'kit' && a.sort !== b.sort) return 'they are different pieces of kit'
+    if (entryOf(a) === 'kit' && a.sort !== b.sort) return words.otherKit
     const lacking = entryOf(a) === 'choice' && entryOf(b) === 'choice' ? lacks(a.options, b.options) : undefined
-    if (lacking !== undefined) return `yours offers no “${lacking}”`
+    if (lacking !== undefined) return words.optionMissing(lacking)
   }
   if (types.there && types.coming)
     return sameType(types.there, types.coming)
       ? undefined
-      : `yours is ${describeType(types.there)}, the other ${describeType(types.coming)}`
+      : words.otherKinds(describeType(types.there), describeType(types.coming))
   // Not filled in, or in error: what is declared must do.
   const alike = entryOf(a) === entryOf(b) && (a.unit ?? '') === (b.unit ?? '')
-  return alike ? undefined : 'what kind of value yours is cannot be told as it stands'
+  return alike ? undefined : words.kindUnknown
 }
 
 const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === 'table' || kind === 'frame'
@@ -70,11 +71,11 @@ function misfitOfTables(there: TableCell, coming: TableCell): string | undefined
   for (const column of coming.columns) {
     const own = there.columns.find(({ name }) => name === column.name)
     const label = column.label || column.name
-    if (!own) return `yours has no column “${label}”`
+    if (!own) return words.columnMissing(label)
     if (own.formula !== undefined || column.formula !== undefined) {
-      if (own.formula !== column.formula) return `the columns “${label}” are reckoned differently`
+      if (own.formula !== column.formula) return words.columnComputed(label)
     } else if ((own.entry ?? 'quantity') !== (column.entry ?? 'quantity') || (own.unit ?? '') !== (column.unit ?? ''))
-      return `the columns “${label}” take different things`
+      return words.columnKinds(label)
   }
   return undefined
 }

@@ -3,6 +3,7 @@ import type { Cell } from '../schema/document.ts'
 import { defined, type Gathering } from './gather.ts'
 import { isPlace, type PartLibrary } from './part-library.ts'
 import { type Filled, type Filling, type Sections, sectionsOf } from './sections.ts'
+import * as words from './words.ts'
 
 /** What distinguishes a set-up from the first: a prefix of its names, and its title. */
 export interface SetUpName {
@@ -81,7 +82,7 @@ export function withSums(
     const formula = [name, ...prefixes.map((prefix) => prefixedName(prefix, name))].join(' + ')
     return [
       cell,
-      defined({ kind: 'result', id: sum, name: sum, label: `${label ?? name}, all set-ups`, unit, formula }) as Cell,
+      defined({ kind: 'result', id: sum, name: sum, label: words.allSetUps(label ?? name), unit, formula }) as Cell,
     ]
   })
 }

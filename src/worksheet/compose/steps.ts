@@ -1,6 +1,7 @@
 import type { Cell } from '../schema/document.ts'
 import type { Part, PartLibrary } from './part-library.ts'
 import { prefixedName, type SetUpName } from './set-ups.ts'
+import * as words from './words.ts'
 
 /**
  * One list of the parts' steps in the order of work. A reading is taken once; a step whose reading the sheet does not
@@ -35,7 +36,7 @@ export function stepsOf(
     {
       kind: 'steps',
       id: own('steps_work'),
-      title: setUp ? `${setUp.title}, in the order of work` : 'In the order of work',
+      title: setUp ? words.inOrderOf(setUp.title) : words.inOrder,
       steps,
     },
   ]

@@ -1,7 +1,7 @@
-import { count } from '../../units/plural.ts'
 import { ChangeRefused } from '../document/change.ts'
 import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH, MAX_TITLE_LENGTH } from '../format/format.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
+import * as words from './words.ts'
 
 /** A change that would make a text longer, or a list, than a sheet takes. */
 export class TooLong extends ChangeRefused {}
@@ -29,9 +29,7 @@ export function refuseTooLongIn(cell: Cell, before: Cell | undefined): void {
 
 function refuseText(value: string, before: unknown, most = MAX_TEXT_LENGTH): void {
   if (value.length <= most || (typeof before === 'string' && value.length <= before.length)) return
-  throw new TooLong(
-    `This text has ${count(value.length)} characters, and at most ${count(most)} fit. Nothing was changed: shorten it, or split it.`,
-  )
+  throw new TooLong(words.textTooLong(value.length, most))
 }
 
 function walk(value: unknown, before: unknown, key = ''): void {
@@ -41,9 +39,7 @@ function walk(value: unknown, before: unknown, key = ''): void {
   const most = MOST[key]
   if (Array.isArray(value) && most !== undefined && value.length > most)
     if (!(Array.isArray(before) && value.length <= before.length))
-      throw new TooLong(
-        `There would be ${count(value.length)} ${key}, and at most ${count(most)} fit. Nothing was changed.`,
-      )
+      throw new TooLong(words.tooMany(value.length, key, most))
   const known = typeof before === 'object' && before !== null ? (before as Record<string, unknown>) : {}
   for (const [name, one] of Object.entries(value)) walk(one, known[name], name)
 }

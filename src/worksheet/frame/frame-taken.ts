@@ -2,6 +2,7 @@ import { LENGTH, NONE, showQuantity, TIME } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
 import { readGiven } from '../document/read-given.ts'
 import type { Cell, Frame, Given } from '../schema/document.ts'
+import * as words from './words.ts'
 
 /** What the camera wrote where the sheet asked for something else: “f/8 set, f/5.6 in the frame”. */
 export interface TakenDifference {
@@ -78,4 +79,4 @@ export function takenDifferences(cells: readonly Cell[], frame: Pick<Frame, 'fil
 
 /** A difference in words. */
 export const takenInWords = ({ given, asked, found }: TakenDifference): string =>
-  `${labelOf(given)}: ${asked} set, ${found} in the frame`
+  words.setOtherwise(labelOf(given), asked, found)

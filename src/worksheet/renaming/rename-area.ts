@@ -4,14 +4,13 @@ import { isNamed } from '../document/names.ts'
 import { NAME_PATTERN } from '../format/format.ts'
 import type { Cell, Frame } from '../schema/document.ts'
 import { followPart } from './follow-names.ts'
+import * as words from './words.ts'
 
 /** Why an area of a frame may not have a name; undefined where it may. */
 export function refusedAreaName(name: string, { areas = [] }: Pick<Frame, 'areas'>, at: number): string | undefined {
-  if (!NAME_PATTERN.test(name))
-    return `“${name}” cannot be the name of an area. Start with a letter, then letters, digits and _.`
-  if (FRAME_PARTS.some((part) => part === name))
-    return `“${name}” is what a frame itself holds. Choose another name for the area.`
-  if (areas.some((area, other) => other !== at && area.name === name)) return `Another area is already named “${name}”.`
+  if (!NAME_PATTERN.test(name)) return words.areaNotAName(name)
+  if (FRAME_PARTS.some((part) => part === name)) return words.areaIsReserved(name)
+  if (areas.some((area, other) => other !== at && area.name === name)) return words.areaNameTaken(name)
   return undefined
 }
 
@@ -19,7 +18,7 @@ export function refusedAreaName(name: string, { areas = [] }: Pick<Frame, 'areas
 export function withAreaRenamed(cells: readonly Cell[], id: string, at: number, name: string): Cell[] {
   const cell = cells.find((one): one is Frame => one.id === id && one.kind === 'frame')
   const area = cell?.areas?.[at]
-  if (!cell?.areas || !area) throw new ChangeRefused('This area is no longer in the sheet.')
+  if (!cell?.areas || !area) throw new ChangeRefused(words.areaGone)
   const from = area.name
   if (from === name) return [...cells]
   const refused = refusedAreaName(name, cell, at)

@@ -4,6 +4,7 @@ import { labelOf } from '../document/label.ts'
 import type { Cell, TableCell } from '../schema/document.ts'
 import { columnPlan, refusedColumnName } from '../table/columns.ts'
 import { followPart } from './follow-names.ts'
+import * as words from './words.ts'
 
 /** The names of the sheet that a table's formulas and the conditions at its foot use. */
 export function namesOutside(cell: TableCell): ReadonlySet<string> {
@@ -15,24 +16,21 @@ export function namesOutside(cell: TableCell): ReadonlySet<string> {
 /** Why a cell's new name cannot follow into a table: a column there bears it, and would be meant instead. */
 export function refusedByColumn(cell: TableCell, from: string, to: string): string | undefined {
   if (!cell.columns.some(({ name }) => name === to) || !namesOutside(cell).has(from)) return undefined
-  return `A formula in “${labelOf(cell)}” uses “${from}”, and a column there is already named “${to}”. Choose another name, or rename the column first.`
+  return words.columnIsUsed(labelOf(cell), from, to)
 }
 
 /** A column under another name, which follows into the table's formulas and into `originals.name` elsewhere. */
 export function withColumnRenamed(cells: readonly Cell[], id: string, at: number, name: string): Cell[] {
   const cell = cells.find((one): one is TableCell => one.id === id && one.kind === 'table')
   const column = cell?.columns[at]
-  if (!cell || !column) throw new ChangeRefused('This column is no longer in the sheet.')
+  if (!cell || !column) throw new ChangeRefused(words.columnGone)
   const from = column.name
   if (from === name) return [...cells]
   const refused =
     refusedColumnName(
       name,
       cell.columns.filter((_, other) => other !== at).map((other) => other.name),
-    ) ??
-    (rowNames(cell, cells).has(name)
-      ? `A formula over the rows of “${labelOf(cell)}” uses the sheet’s “${name}”; under that name the column would be meant instead.`
-      : undefined)
+    ) ?? (rowNames(cell, cells).has(name) ? words.columnHidesCell(labelOf(cell), name) : undefined)
   if (refused) throw new ChangeRefused(refused)
   const renamed = {
     ...cell,

@@ -1,14 +1,12 @@
 import * as v from 'valibot'
 import { MAX_READ_LENGTH, NAME_PATTERN } from '../format/format.ts'
+import * as words from './words.ts'
 
 /** What the cells of a worksheet are made of. */
 
 export const text = v.pipe(v.string(), v.maxLength(MAX_READ_LENGTH))
 export const id = v.pipe(v.string(), v.minLength(1), v.maxLength(64))
-export const name = v.pipe(
-  v.string(),
-  v.regex(NAME_PATTERN, 'A name is a letter, then letters, digits and underscores.'),
-)
+export const name = v.pipe(v.string(), v.regex(NAME_PATTERN, words.nameIsLetter))
 export const label = v.optional(text)
 /** Set on the equipment, or read there: shown At the stand. */
 export const stand = v.optional(v.boolean())

@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import { FORMAT, VERSION } from '../format/format.ts'
 import { type Worksheet, WorksheetSchema } from './document.ts'
 import { migrate } from './migrate.ts'
+import * as words from './words.ts'
 
 /** Why a document cannot be opened: what, where in it, and whether a newer program might. */
 export class DocumentError extends Error {
@@ -33,14 +34,14 @@ function refuseDeep(json: string): void {
       else if (c === 34) inText = false
     } else if (c === 34) inText = true
     else if (c === 91 || c === 123) {
-      if (++depth > DEEPEST_JSON) throw new DocumentError('The file is nested too deep to be a worksheet.', '')
+      if (++depth > DEEPEST_JSON) throw new DocumentError(words.nestedTooDeep, '')
     } else if (c === 93 || c === 125) depth--
   }
 }
 
 /** Reads a worksheet from JSON text. Throws DocumentError. */
 export function readDocument(json: string): Worksheet {
-  if (json.length > MAX_DOCUMENT_LENGTH) throw new DocumentError('The file is too large to be a worksheet.', '')
+  if (json.length > MAX_DOCUMENT_LENGTH) throw new DocumentError(words.tooLarge, '')
   return readData(parseJson(json))
 }
 
@@ -51,22 +52,17 @@ export function parseJson(json: string): unknown {
     // `__proto__` as a key would become a prototype when spread; nothing honest uses it.
     return JSON.parse(json, (key, value) => (key === '__proto__' ? undefined : value))
   } catch (error) {
-    throw new DocumentError(`The file is not JSON: ${(error as Error).message}.`, '')
+    throw new DocumentError(words.notJson((error as Error).message), '')
   }
 }
 
 /** Checks data against the schema. Throws DocumentError. */
 export function readData(data: unknown): Worksheet {
   if (typeof data !== 'object' || data === null || (data as { format?: unknown }).format !== FORMAT)
-    throw new DocumentError(`This is not a worksheet: its “format” is not “${FORMAT}”.`, 'format')
+    throw new DocumentError(words.notAWorksheet(FORMAT), 'format')
   const version = (data as { version?: unknown }).version
   if (typeof version === 'number' && version > VERSION)
-    throw new DocumentError(
-      `This worksheet was made by a newer version (its version is ${version}, this program reads up to ${VERSION}). Open it with a newer one.`,
-      'version',
-      true,
-      data,
-    )
+    throw new DocumentError(words.newer(version, VERSION), 'version', true, data)
   const parsed = v.safeParse(WorksheetSchema, migrate(data as Record<string, unknown>))
   if (!parsed.success) throw explained(parsed.issues[0])
   refuseRepeatedIds(parsed.output)
@@ -76,13 +72,13 @@ export function readData(data: unknown): Worksheet {
 function explained(issue: v.BaseIssue<unknown>): DocumentError {
   const place = (issue.path ?? []).map(({ key }) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`)).join('')
   const where = place.replace(/^\./, '')
-  return new DocumentError(`At “${where}”: ${issue.message}`, where)
+  return new DocumentError(words.at(where, issue.message), where)
 }
 
 function refuseRepeatedIds(worksheet: Worksheet): void {
   const seen = new Set<string>()
   worksheet.cells.forEach(({ id }, at) => {
-    if (seen.has(id)) throw new DocumentError(`At “cells[${at}].id”: two cells have the id “${id}”.`, `cells[${at}].id`)
+    if (seen.has(id)) throw new DocumentError(words.sameId(at, id), `cells[${at}].id`)
     seen.add(id)
   })
 }

@@ -37,14 +37,14 @@ const clock = (parts: readonly (string | undefined)[]): string =>
 export function readDate(text: string): string {
   const read = readDateTime(text)
   if (read.length === 10) return read
-  throw new ReadError('This column takes a date without a time.', 0, text.length, read.slice(0, 10))
+  throw new ReadError(words.dateOnly, 0, text.length, read.slice(0, 10))
 }
 
 /** A time of day, as formulas see it: `09:30` or `09:30:15`, in the order of time when sorted as text. Throws ReadError. */
 export function readTime(text: string): string {
   const found = TIME.exec(text.trim())
   if (found) return clock(found)
-  throw new ReadError('A time of day is written hours:minutes: 14:30.', 0, text.length)
+  throw new ReadError(words.timeOfDay, 0, text.length)
 }
 
 /**

@@ -43,3 +43,6 @@ export const tooManyRows = (rows: number, most: number): string =>
 export const tooManyColumns = (columns: number, most: number): string =>
   `There would be ${count(columns)} columns; a table has at most ${count(most)}. Leave some of them out.`
 export const tooLargeForSheet = 'This table is too large for a worksheet. Leave columns out, or import it in parts.'
+
+export const dateOnly = 'This column takes a date without a time.'
+export const timeOfDay = 'A time of day is written hours:minutes, such as 14:30.'

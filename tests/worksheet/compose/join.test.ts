@@ -193,7 +193,7 @@ describe('a name that clashes', () => {
       given('scheme', options[0] as string, { entry: 'choice', options, label: 'Table' })
     const sheet = sheetOf([choice(['one', 'two'])])
     const { meetings } = plan(sheet, [choice(['one', 'three']), result('a', 'scheme = "three"')])
-    expect(meetings[0]?.why).toBe('yours offers no “three”')
+    expect(meetings[0]?.why).toBe('yours has no option “three”')
   })
 
   it('a table joins one with the same columns, and is distinguished from one without', () => {

@@ -1,0 +1,11 @@
+/** Why a worksheet's file cannot be opened: what is wrong, and where. */
+
+export const nestedTooDeep = 'The file is nested too deep to be a worksheet.'
+export const tooLarge = 'The file is too large to be a worksheet.'
+export const notJson = (why: string): string => `The file is not JSON: ${why}.`
+export const notAWorksheet = (format: string): string => `This is not a worksheet: its “format” is not “${format}”.`
+export const newer = (version: number, read: number): string =>
+  `This worksheet was made by a newer version (its version is ${version}, this one reads up to ${read}). Open it with a newer one.`
+export const at = (place: string, why: string): string => `At “${place}”: ${why}`
+export const sameId = (cell: number, id: string): string => `At “cells[${cell}].id”: two cells have the id “${id}”.`
+export const nameIsLetter = 'A name is a letter, then letters, digits and underscores.'
