@@ -25,7 +25,7 @@ export interface Problem {
   readonly text: string
 }
 
-/** A fresh profile with one page of the built app open in it. */
+/** An empty profile with one page of the built app open in it. */
 export interface Visit {
   readonly page: Page
   readonly context: BrowserContext
@@ -59,55 +59,102 @@ function watch(page: Page, site: string, problems: Problem[]): void {
   })
 }
 
-/** Opens the app in a fresh profile. */
-async function visit(browser: Browser, options: VisitOptions): Promise<Visit> {
-  const { width = 1440, height = 900, dim = false, site = inject('site') } = options
+/** A browser profile that holds nothing: fresh, or emptied after the visit before. */
+interface Profile {
+  readonly context: BrowserContext
+  /** A page that keeps the window open from visit to visit. */
+  readonly blank: Page
+  /** Where problems go: the list of the visit that is open. */
+  problems: Problem[]
+  /** A test that takes hold of the context may change it for good. */
+  altered: boolean
+}
+
+async function newProfile(browser: Browser, site: string, options: BrowserContextOptions = {}): Promise<Profile> {
   const context = await browser.newContext({
-    viewport: { width, height },
-    colorScheme: dim ? 'dark' : 'light',
     reducedMotion: 'reduce',
-    // Else a second visit would come out of the worker's keeping, past what a test puts in the way.
+    // With one, a second visit would come out of its cache, past what a test puts in the way.
     serviceWorkers: 'block',
-    ...options.context,
+    ...options,
   })
-  const problems: Problem[] = []
-  await context.exposeBinding('evenfieldTestsBroken', (_, text: string) => problems.push({ kind: 'policy', text }))
+  const blank = await context.newPage()
+  const profile: Profile = { context, blank, problems: [], altered: false }
+  await context.exposeBinding('evenfieldTestsBroken', (_, text: string) =>
+    profile.problems.push({ kind: 'policy', text }),
+  )
   await context.addInitScript(() => {
     document.addEventListener('securitypolicyviolation', (event) => {
       const tell = (globalThis as unknown as { evenfieldTestsBroken: (text: string) => void }).evenfieldTestsBroken
       tell(`${event.effectiveDirective} ${event.blockedURI} ${event.sample} ${event.sourceFile}:${event.lineNumber}`)
     })
   })
-  context.on('page', (page) => watch(page, site, problems))
-  const page = await context.newPage()
-  await page.goto(site + (options.path ?? ''))
-  await page.locator('evenfield-app').waitFor({ state: 'attached' })
-  return { page, context, site, problems, provoked: [] }
+  context.on('page', (page) => watch(page, site, profile.problems))
+  return profile
 }
 
-/** A test with `browser`, one for all files, and `open`, which opens the app in a fresh profile and at the end asserts that nothing went wrong. */
+/** Profiles for visits that ask for nothing special, used again and again: a new window takes as long as a short test. */
+const idle: Profile[] = []
+
+async function giveBack(profile: Profile, site: string): Promise<void> {
+  const { context, blank, altered } = profile
+  if (altered) return context.close()
+  for (const page of context.pages()) if (page !== blank) await page.close()
+  const session = await context.newCDPSession(blank)
+  await session.send('Storage.clearDataForOrigin', { origin: new URL(site).origin, storageTypes: 'all' })
+  await session.detach()
+  profile.problems = []
+  idle.push(profile)
+}
+
+/** Opens the app in an empty profile. */
+async function visit(browser: Browser, options: VisitOptions): Promise<Visit & { close: () => Promise<void> }> {
+  const { width = 1440, height = 900, dim = false, site = inject('site') } = options
+  const viewport = { width, height }
+  const reused = options.context || options.site ? undefined : idle.pop()
+  const profile = reused ?? (await newProfile(browser, site, { viewport, ...options.context }))
+  if (options.context || options.site) profile.altered = true
+  const page = await profile.context.newPage()
+  if (!options.context) await page.setViewportSize(viewport)
+  await page.emulateMedia({ colorScheme: dim ? 'dark' : 'light' })
+  await page.goto(site + (options.path ?? ''))
+  await page.locator('evenfield-app').waitFor({ state: 'attached' })
+  return {
+    page,
+    get context() {
+      profile.altered = true
+      return profile.context
+    },
+    site,
+    problems: profile.problems,
+    provoked: [],
+    close: async () => {
+      // Reports cross from the page to here; those on their way count.
+      for (const one of profile.context.pages()) await one.evaluate(() => new Promise((settle) => setTimeout(settle)))
+      await giveBack(profile, site)
+    },
+  }
+}
+
+/** A test with `browser`, one for all files, and `open`, which opens the app in an empty profile and at the end asserts that nothing went wrong. */
 export const test = base.extend<{ open: (options?: VisitOptions) => Promise<Visit>; browser: Browser }>({
   browser: [
     // biome-ignore lint/correctness/noEmptyPattern: vitest reads what a fixture needs from its pattern.
     async ({}, use) => {
       const browser = await launch()
       await use(browser)
+      idle.length = 0
       await browser.close()
     },
     { scope: 'worker' },
   ],
   open: async ({ browser }, use) => {
-    const visits: Visit[] = []
+    const visits: (Visit & { close: () => Promise<void> })[] = []
     await use(async (options = {}) => {
       const opened = await visit(browser, options)
       visits.push(opened)
       return opened
     })
-    for (const opened of visits) {
-      // Reports cross from the page to here; those on their way count.
-      for (const page of opened.context.pages()) await page.evaluate(() => new Promise((settle) => setTimeout(settle)))
-      await opened.context.close()
-    }
+    for (const opened of visits) await opened.close()
     for (const opened of visits) assertClean(opened)
   },
 })

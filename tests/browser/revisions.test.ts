@@ -45,7 +45,8 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
 })
 
 test('what was a minute ago is a revision once it is typed over', async ({ open }) => {
-  const { page } = await open()
+  // The clock stays installed in its profile, which is therefore this test's own.
+  const { page } = await open({ context: {} })
   await page.clock.install()
   await page.goto(`${page.url()}#new/flat-sheet`)
   await given(page, 'Lens').fill('80')

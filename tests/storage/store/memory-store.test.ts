@@ -1,10 +1,13 @@
-import { describe, expect, test } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { newId, openStore } from '../../../src/storage/index.ts'
 import { asStoreError, StoreError } from '../../../src/storage/store/store-error.ts'
 import { SHEET, saveOver } from '../sheets.ts'
 
-// Node has no IndexedDB: what a browser that keeps nothing gives.
 describe('where nothing can be saved', () => {
+  // A browser that saves nothing has no IndexedDB; in Node, tests that ran before may have added one.
+  beforeAll(() => vi.stubGlobal('indexedDB', undefined))
+  afterAll(() => vi.unstubAllGlobals())
+
   test('the store says so, and works while the tab lasts', async () => {
     const store = await openStore()
     expect(store.persistent).toBe(false)
