@@ -30,9 +30,10 @@ describe('a wall map of 2 × 1.5 m at 400 ppi, on a 100-megapixel sensor, the bo
   })
   // Two per cent above 400 ppi.
   const perMm = (400 * 1.02) / 25.4
-  const [long, short] = [11656 / perMm, 8742 / perMm]
+  // The sensor is 53.4 × 40 mm: its shape is that of a frame.
+  const [long, short] = [11656 / perMm, ((11656 / perMm) * 40) / 53.4]
 
-  test('has frames of 725.6 × 544.2 mm', () => {
+  test('has frames of 725.6 × 543.6 mm', () => {
     expect(long).toBeCloseTo(725.64, 2)
     expect(sheet.mm('tile_long')).toBeCloseTo(long, 6)
     expect(sheet.mm('tile_short')).toBeCloseTo(short, 6)

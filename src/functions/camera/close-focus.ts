@@ -81,14 +81,21 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
       ),
       length('spacing', 'from each lens to the next', { default: '0 mm' }),
     ],
-    result: record('close-up stack', { power: number(RECIPROCAL_LENGTH), front_focus: number(LENGTH) }),
-    formula: 'ray matrices from front to camera, (A B; C D): P = −C, front focus = D/P; two lenses: P₁ + P₂ − d P₁ P₂',
+    result: record('close-up stack', {
+      power: number(RECIPROCAL_LENGTH),
+      front_focus: number(LENGTH),
+      back_focus: number(LENGTH),
+    }),
+    formula:
+      'ray matrices from front to camera, (A B; C D): P = −C, front focus = D/P, back focus = A/P; two lenses: P₁ + P₂ − d P₁ P₂',
     source: 'derived: 2 × 2 ray-transfer matrices; the two-lens case is Gullstrand’s equation',
     validity: 'Thin lenses; spacing between their principal planes. The main lens is focused at infinity.',
     cautions: ['The original is at the front focus, measured from the front lens, not at 1/P.'],
     examples: [
       { formula: 'closeup_stack({1 dpt, 2 dpt, 4 dpt}, 8 mm).power', gives: '6.8565 dpt', within: '0.0001 dpt' },
       { formula: 'closeup_stack({2 dpt, 3 dpt}).front_focus', gives: '200 mm' },
+      // Behind the last of two lenses: (1 − d P₁)/P = 0.98/5.92.
+      { formula: 'closeup_stack({2 dpt, 4 dpt}, 10 mm).back_focus', gives: '165.54 mm', within: '0.01 mm' },
       { formula: 'closeup_stack({2 dpt, 4 dpt}, 10 mm).power', gives: '5.92 dpt' },
       { formula: 'closeup_stack({5 dpt, -2 dpt}).power', gives: '3 dpt' },
       { formula: 'closeup_stack({2 dpt, -2 dpt})', refuses: 'focus' },
@@ -108,7 +115,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
           '“spacing” sets these lenses so far apart that they bring nothing in front of them into focus. Reduce it.',
           'spacing',
         )
-      return { power: stack.power, front_focus: stack.frontFocus }
+      return { power: stack.power, front_focus: stack.frontFocus, back_focus: stack.backFocus }
     },
     advise: (powers: readonly number[]) =>
       powers.some((power, i) => i > 0 && power < (powers[i - 1] as number))

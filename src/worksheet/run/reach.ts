@@ -82,16 +82,17 @@ function closeupsOf(lens: AvailableLens, greatest: number): Means[] {
 }
 
 /**
- * The lens behind a stack: m = m0 + f (1 + m0) P − m0 e P, as closeup_magnification has it. The stack as a thick one
+ * The lens behind a stack: m = m0 + f (1 + m0) P − m0 e P, as closeup_magnification has it, with e to the stack’s rear
+ * principal plane, (1 − A)/P in front of its last lens. The stack as a thick one
  * (A B; C D) brings the lens's own focus at s to x = (s D − B)/(A + s P) in front of its first lens.
  */
 function closeupMeans(powers: readonly number[], lens: AvailableLens, greatest: number): Means {
   const { focal, gap, spacing, separation } = lens
-  const { power, frontFocus } = stackOf(powers, spacing)
-  const a = power * stackOf([...powers].reverse(), spacing).frontFocus
+  const { power, frontFocus, backFocus } = stackOf(powers, spacing)
+  const a = power * backFocus
   const d = power * frontFocus
   const b = (1 - a * d) / power
-  const perOwn = 1 + focal * power - separation * power
+  const perOwn = a + focal * power - separation * power
   const magnification = (own: number): number => focal * power + own * perOwn
   const thickness = spacing * (powers.length - 1)
   const track = (m: number): number => {

@@ -68,7 +68,8 @@ test.each(Object.keys(FIGURES))('%s, saved by version 1, gives the same figures'
     if (cell.kind === 'check') figures.checks[cell.name] = sheet.check(cell.id).state
   }
   const then = FIGURES[name] as (typeof FIGURES)[string]
-  expect(close(figures.cells)).toEqual(close(then.cells))
+  // A function may give more than it did then; what it gave is the same.
+  expect(close(figures.cells)).toMatchObject(close(then.cells) as object)
   const states = Object.entries(then.checks).map(([check, state]) => [check, STATE_NOW[state]])
   expect(figures.checks).toEqual(Object.fromEntries(states))
 })

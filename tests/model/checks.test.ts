@@ -1,0 +1,48 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import { clamp, rounded } from './givens.ts'
+import { JOBS } from './jobs.ts'
+import { filled, has } from './trace.ts'
+
+/**
+ * Each check of the jobs that form a picture, against a photograph traced without the sheet's formulas: what passes would
+ * succeed, and what fails would fail. Limits are put close to what a sheet computes, so that about half of them are met.
+ */
+const RUNS = Number(process.env.MODEL_RUNS ?? 20)
+
+describe.each(JOBS)('the checks of $name', ({ name, texts, aims, trace }) => {
+  test('pass where the photograph succeeds, and fail where it fails', () => {
+    const met = new Map<string, Set<string>>()
+    fc.assert(
+      fc.property(
+        texts,
+        fc.array(fc.double({ min: 0.75, max: 1.3, noNaN: true }), { minLength: 8, maxLength: 8 }),
+        (own, by) => {
+          const first = filled(name, own)
+          const aimed: Record<string, string> = { ...own }
+          for (const [
+            at,
+            [given, result, unit, scale, [least, most] = [0, Number.POSITIVE_INFINITY]],
+          ] of aims.entries()) {
+            const outcome = first.sheet.outcome(first.sheet.named(result)?.id ?? '')
+            if (outcome.state === 'value' && typeof outcome.value === 'number' && outcome.value > 0)
+              aimed[given] = `${rounded(clamp(outcome.value * scale * (by[at] as number), least, most))} ${unit}`.trim()
+          }
+          const sheet = filled(name, aimed)
+          for (const [check, ratio] of Object.entries(trace(sheet))) {
+            if (!check || !has(sheet, check)) continue
+            const state = sheet.state(check)
+            met.set(check, (met.get(check) ?? new Set()).add(state))
+            const said = `${check} is ${state}: ${sheet.message(check)} ${JSON.stringify(aimed)}`
+            if (state === 'pass' || state === 'marginal') expect(ratio, said).toBeLessThanOrEqual(1.01)
+            if (state === 'fail') expect(ratio, said).toBeGreaterThanOrEqual(0.99)
+          }
+        },
+      ),
+      { numRuns: RUNS },
+    )
+    // What is judged by a measurement alone waits, whatever is computed.
+    for (const [check, states] of met)
+      if (![...states].every((state) => state === 'waiting')) expect([...states], check).toContain('fail')
+  })
+})

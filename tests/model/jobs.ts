@@ -1,0 +1,292 @@
+import fc from 'fast-check'
+import { expect } from 'vitest'
+import type { Filled } from '../templates/open.ts'
+import {
+  COLUMN,
+  CONTRAST,
+  camera,
+  DEPTH,
+  EVEN,
+  LAMP,
+  millimetres,
+  pair,
+  rounded,
+  SAMPLING,
+  sides,
+  together,
+} from './givens.ts'
+import { Photograph, spread } from './photograph.ts'
+import {
+  arc,
+  cameraOf,
+  coarser,
+  columnTraced,
+  faceOf,
+  framed,
+  glareTraced,
+  lampsOf,
+  lightTraced,
+  pictureTraced,
+  placed,
+  sheetTraced,
+  size,
+  type Texts,
+  type Traced,
+} from './trace.ts'
+
+export interface Job {
+  readonly name: string
+  readonly texts: fc.Arbitrary<Texts>
+  /** Givens set to about what a result gives: limit, result, unit, the result's size in that unit. */
+  readonly aims: readonly (readonly [
+    given: string,
+    result: string,
+    unit: string,
+    scale: number,
+    range?: readonly [number, number],
+  ])[]
+  readonly trace: (sheet: Filled) => Traced
+}
+
+export const JOBS: readonly Job[] = [
+  {
+    name: 'flat-sheet',
+    texts: together(camera, pair, fc.record({ original: sides(20, 3000) })),
+    aims: [SAMPLING, DEPTH, CONTRAST, EVEN, COLUMN, LAMP],
+    trace: sheetTraced,
+  },
+  {
+    name: 'best-aperture',
+    texts: together(
+      camera,
+      fc.record({
+        page_width: millimetres(60, 400),
+        rise: fc.double({ min: 1, max: 1.15, noNaN: true }),
+        magnification: fc.constantFrom('1:20', '1:10.5', '1:4', '1:1.5', '1:1', '2:1'),
+      }),
+    ).map(({ rise, ...all }) => ({ ...all, page_arc: rounded(Number(all.page_width) * Number(rise)) })),
+    aims: [SAMPLING, CONTRAST],
+    trace: (sheet) => {
+      const width = sheet.number('page_width')
+      const { rise } = arc(width, sheet.number('page_arc'))
+      const m = sheet.number('magnification')
+      const own = cameraOf(sheet)
+      const photograph = Photograph.at(own, own.focal * (2 + m + 1 / m) + own.gap, m > 1)
+      expect(sheet.number('wanted_depth')).toBeCloseTo(rise + sheet.number('unevenness'), 9)
+      return pictureTraced(sheet, photograph)
+    },
+  },
+  {
+    name: 'bound-volume',
+    texts: together(
+      camera,
+      pair,
+      fc.record({
+        width: millimetres(80, 420),
+        taken: fc.constantFrom('one page at a time', 'the whole opening'),
+        rise: fc.double({ min: 1, max: 1.08, noNaN: true }),
+        opened_to: fc.constantFrom('90', '110', '120', '150', '180'),
+        opens_safely: fc.constantFrom('110', '180'),
+        page_step: fc.constantFrom('0', '6'),
+        gutter_along: fc.constantFrom('yes', 'no'),
+      }),
+    ).map(({ width, rise, ...all }) => {
+      const page = Number(width) / (all.taken === 'the whole opening' ? 2 : 1)
+      return {
+        ...all,
+        original: `${width} x ${rounded(page * 1.4)}`,
+        page_arc: rounded(page * Number(rise)),
+        original_thickness: '90',
+      }
+    }),
+    aims: [SAMPLING, CONTRAST, EVEN, COLUMN, LAMP],
+    trace: (sheet) => {
+      const [width, height] = size(sheet, 'original')
+      const whole = sheet.value('taken') === 'the whole opening'
+      const along = sheet.value('gutter_along') === true
+      const page = whole ? width / 2 : width
+      const { rise, slope } = arc(page, sheet.number('page_arc'))
+      const tilt = whole ? (Math.PI - sheet.number('opened_to')) / 2 : 0
+      // From the lowest point to the highest: the arc, the waves, the tilt, and one page over the other.
+      const depth = rise + sheet.number('unevenness') + (whole ? page * Math.sin(tilt) + sheet.number('page_step') : 0)
+      expect(sheet.number('wanted_depth')).toBeCloseTo(depth, 9)
+      const face = Math.max(0, sheet.number('original_thickness') - depth / 2)
+      const photograph = placed(sheet, face)
+      return {
+        ...pictureTraced(sheet, photograph, Math.min(slope + tilt, 1.5)),
+        ...columnTraced(sheet, photograph, face),
+        // With the gutter from lamp to lamp, they stand at head and tail.
+        ...(along
+          ? { ...lightTraced(sheet, [height, width]), ...glareTraced(sheet, height / 2) }
+          : {
+              ...lightTraced(sheet, [width, height]),
+              ...glareTraced(sheet, width / 2, 0, Math.min(slope + tilt, 0.768)),
+            }),
+      }
+    },
+  },
+  {
+    name: 'in-tiles',
+    texts: together(
+      camera,
+      pair,
+      fc.record({
+        original: sides(100, 3000),
+        overlap: fc.constantFrom('20', '60', '120'),
+        border: fc.constantFrom('0', '10'),
+        moves: fc.constantFrom('the camera', 'the board'),
+        wanted_sampling: fc.constantFrom('150', '300', '400', '600'),
+      }),
+    ),
+    aims: [DEPTH, CONTRAST, EVEN, COLUMN, LAMP, ['join_limit', 'mismatch', 'px', 1, [0.1, 100]]],
+    trace: (sheet) => {
+      const photograph = placed(sheet, faceOf(sheet))
+      const [width, height] = size(sheet, 'original')
+      const { sensor } = photograph.camera
+      const turned = sheet.value('turned') === true
+      const frame = [0, 1].map((side) => (sensor[turned ? 1 - side : side] as number) / photograph.magnification)
+      const border = sheet.number('border')
+      const steps = [sheet.number('step_across'), sheet.number('step_down')]
+      const counts = [sheet.number('across'), sheet.number('down')]
+      const firsts = [sheet.number('first_across'), sheet.number('first_down')]
+      // Frames put where the sheet says cover the original with its border, from edge to edge.
+      for (const [axis, side] of [width, height].entries()) {
+        const [first, step, many, covers] = [firsts, steps, counts, frame].map((of) => of[axis] as number) as [
+          number,
+          number,
+          number,
+          number,
+        ]
+        expect(first - covers / 2).toBeLessThanOrEqual(-border + 1e-6)
+        expect(first + (many - 1) * step + covers / 2).toBeGreaterThanOrEqual(side + border - 1e-6)
+        if (many > 1) expect(covers - step).toBeGreaterThan(0)
+      }
+      const high = sheet.number('wanted_depth')
+      const apart =
+        (high / (photograph.pupilDistance - high)) *
+        Math.max(...steps) *
+        photograph.sampling(coarser(photograph.camera), 0)
+      const camera = sheet.value('moves') === 'the camera'
+      const lit = camera ? [width + 2 * border, height + 2 * border] : frame
+      return {
+        ...pictureTraced(sheet, photograph),
+        ...columnTraced(sheet, photograph, faceOf(sheet)),
+        ...lightTraced(sheet, lit as [number, number]),
+        ...glareTraced(
+          sheet,
+          (frame[0] as number) / 2,
+          camera ? (((counts[0] as number) - 1) * (steps[0] as number)) / 2 : 0,
+        ),
+        joins_well: apart / sheet.number('join_limit'),
+      }
+    },
+  },
+  {
+    name: 'two-lamps',
+    texts: together(
+      fc.record({
+        original: sides(100, 1500),
+        lens_height: millimetres(400, 3000),
+        left_out: millimetres(300, 2500),
+        left_height: millimetres(300, 2500),
+        right_out: millimetres(300, 2500),
+        right_height: millimetres(300, 2500),
+        lamp_aim: millimetres(1, 400),
+        beam_angle: fc.constantFrom('60', '120'),
+        left_intensity: fc.constantFrom('1000', '800'),
+        curl: fc.constantFrom('0', '5', '-10'),
+      }),
+    ),
+    aims: [EVEN, LAMP],
+    trace: (sheet) => ({
+      ...lightTraced(sheet, size(sheet, 'original')),
+      ...glareTraced(sheet, size(sheet, 'original')[0] / 2),
+    }),
+  },
+  {
+    name: 'fixed-arms',
+    texts: fc.record({
+      original: sides(100, 1200),
+      lamp_out: millimetres(300, 1500),
+      lamp_height: millimetres(300, 1500),
+      lamp_aim: millimetres(1, 300),
+      lamp_spacing: fc.constantFrom('0', '400', '700'),
+      beam_angle: fc.constantFrom('60', '120'),
+      glossy: fc.constantFrom('yes', 'no'),
+    }),
+    aims: [EVEN, LAMP],
+    trace: (sheet) => {
+      const [width, height] = size(sheet, 'original')
+      // It may be laid either way round, and the sheet says which.
+      const laid = sheet.value('lay_it')
+      const either = Math.min(spread(lampsOf(sheet), width, height), spread(lampsOf(sheet), height, width))
+      if (laid === 'as it is')
+        expect(spread(lampsOf(sheet), width, height)).toBeLessThanOrEqual(sheet.number('even_limit') * 1.01)
+      return { arms_cover: either / sheet.number('even_limit') }
+    },
+  },
+  {
+    name: 'transparencies',
+    texts: together(
+      camera,
+      fc.record({
+        film_format: fc.constantFrom('135', '6x6', '6x7', '6x9'),
+        panel: fc.constantFrom('120 x 100', '200 x 150', '300 x 200'),
+        panel_gap: millimetres(5, 80),
+        panel_edge: fc.constantFrom('0', '10', '25'),
+      }),
+    ),
+    aims: [SAMPLING, DEPTH, CONTRAST, COLUMN],
+    trace: (sheet) => {
+      const photograph = placed(sheet, faceOf(sheet))
+      const film = [...size(sheet, 'original')].sort((a, b) => a - b) as [number, number]
+      const panel = [...size(sheet, 'panel')].sort((a, b) => a - b) as [number, number]
+      const rim = photograph.camera.focal / photograph.camera.aperture / 2
+      const gap = sheet.number('panel_gap')
+      // From the far side of the pupil past the film's edge down to the panel.
+      const reach = film.map((side) => side / 2 + ((side / 2 + rim) * gap) / photograph.pupilDistance)
+      const short = Math.max(
+        ...reach.map((far, side) => (far + sheet.number('panel_edge')) / ((panel[side] as number) / 2)),
+      )
+      return {
+        ...pictureTraced(sheet, photograph),
+        ...columnTraced(sheet, photograph, faceOf(sheet)),
+        panel_reaches: short,
+      }
+    },
+  },
+  {
+    name: 'upright-original',
+    texts: together(
+      camera,
+      pair,
+      fc.record({
+        original: sides(100, 2500),
+        lean: fc.constantFrom('0', '6', '15', '-8'),
+        centre_height: fc.constantFrom('1250', '900', '1600'),
+        frame_depth: millimetres(3, 80),
+      }),
+    ),
+    aims: [SAMPLING, EVEN, LAMP, ['frame_gap', 'frame_shadow', 'mm', 1000]],
+    trace: (sheet) => {
+      // The face is the front of the frame's mount; nothing lies under it.
+      const photograph = placed(sheet, 0)
+      expect(framed(sheet, photograph)).toBeLessThan(1.005)
+      const [width, height] = size(sheet, 'original')
+      const gap = sheet.number('frame_gap')
+      const deep = sheet.number('frame_depth')
+      // A ray from a lamp over the frame's edge, from the side where it stands the farthest out, meets the face here.
+      const shadows = lampsOf(sheet).map(({ x, z }) => {
+        const edge = width / 2 + gap
+        const beyond = Math.abs(x) - edge
+        return z <= deep ? Number.POSITIVE_INFINITY : beyond <= 0 ? 0 : (beyond * deep) / (z - deep)
+      })
+      return {
+        ...pictureTraced(sheet, photograph),
+        ...lightTraced(sheet, [width, height]),
+        ...glareTraced(sheet, width / 2),
+        frame_clear: Math.max(...shadows) / Math.max(gap, 1e-9),
+      }
+    },
+  },
+]

@@ -1,0 +1,179 @@
+import { expect } from 'vitest'
+import type { Worksheet } from '../../src/worksheet/index.ts'
+import { Filled, readTemplate } from '../templates/open.ts'
+import { type Camera, type Lamp, Photograph, seenByReflection, spread } from './photograph.ts'
+
+export type Texts = Readonly<Record<string, string>>
+/** What is required over what there is, by check: at most 1 where the job would succeed. */
+export type Traced = Readonly<Record<string, number>>
+
+export const worksheets = new Map<string, Worksheet>()
+export function filled(job: string, texts: Texts): Filled {
+  const worksheet = worksheets.get(job) ?? readTemplate(job)
+  worksheets.set(job, worksheet)
+  const cells = worksheet.cells.map((cell) =>
+    cell.kind === 'given' && texts[cell.name] !== undefined ? { ...cell, value: texts[cell.name] as string } : cell,
+  )
+  return new Filled({ ...worksheet, cells })
+}
+
+export const has = (sheet: Filled, name: string): boolean => sheet.sheet.named(name) !== undefined
+export const size = (sheet: Filled, name: string): readonly [number, number] => {
+  const { width, height } = sheet.value(name) as { width: number; height: number }
+  return [width, height]
+}
+export const or = (sheet: Filled, name: string, otherwise: number): number =>
+  has(sheet, name) ? sheet.number(name) : otherwise
+
+export function cameraOf(sheet: Filled): Camera {
+  return {
+    sensor: size(sheet, 'sensor'),
+    pixels: size(sheet, 'sensor_pixels'),
+    focal: sheet.number('focal'),
+    pupilRatio: or(sheet, 'pupil_ratio', 1),
+    gap: or(sheet, 'principal_gap', 0),
+    aperture: or(sheet, 'aperture', 8),
+  }
+}
+
+/** The camera where the sheet says to put it, on a column or before an easel, over the plane in focus. */
+export function placed(sheet: Filled, faceHeight: number): Photograph {
+  const camera = cameraOf(sheet)
+  const larger = sheet.number('magnification') > 1
+  if (has(sheet, 'camera_out')) {
+    // Before an easel the middle of the lens is placed; the sensor is behind it by the image distance.
+    const lean = sheet.number('lean')
+    const out = sheet.number('camera_out')
+    const up = sheet.number('camera_height') - sheet.number('centre_height')
+    const pupil = out * Math.cos(lean) + up * Math.sin(lean)
+    const inverse = pupil / camera.focal - 1 / camera.pupilRatio
+    return Photograph.at(camera, camera.focal * (2 + inverse + 1 / inverse) + camera.gap, larger)
+  }
+  const sensor = has(sheet, 'carriage')
+    ? sheet.number('carriage') - or(sheet, 'sensor_to_carriage', 0) - faceHeight
+    : sheet.number('sensor_height')
+  return Photograph.at(camera, sensor, larger)
+}
+
+/** The coarser of both sides' pixels per metre of sensor: what is sampled is sampled both ways. */
+export const coarser = ({ sensor, pixels }: Camera): number => Math.min(pixels[0] / sensor[0], pixels[1] / sensor[1])
+
+export function lampsOf(sheet: Filled): Lamp[] {
+  const beam = sheet.number('beam_angle')
+  const aim = sheet.number('lamp_aim')
+  if (has(sheet, 'left_out'))
+    return [-1, 1].map((side) => ({
+      x: side * sheet.number(side < 0 ? 'left_out' : 'right_out'),
+      y: 0,
+      z: sheet.number(side < 0 ? 'left_height' : 'right_height'),
+      aimX: -side * aim,
+      aimY: 0,
+      beam,
+      intensity: sheet.number(side < 0 ? 'left_intensity' : 'right_intensity'),
+    }))
+  const z = sheet.number('lamp_height') - (has(sheet, 'camera_out') ? 0 : or(sheet, 'original_thickness', 0))
+  const apart = or(sheet, 'lamp_spacing', 0)
+  return [-1, 1].flatMap((side) =>
+    (apart > 0 ? [apart / 2, -apart / 2] : [0]).map((y) => ({
+      x: side * sheet.number('lamp_out'),
+      y,
+      z,
+      aimX: -side * aim,
+      aimY: y,
+      beam,
+      intensity: 1000,
+    })),
+  )
+}
+
+export function lightTraced(sheet: Filled, [width, height]: readonly [number, number]): Traced {
+  return {
+    [has(sheet, 'even_enough') ? 'even_enough' : '']:
+      spread(lampsOf(sheet), width, height) / (sheet.number('even_limit') || 1),
+  }
+}
+
+export function glareTraced(sheet: Filled, half: number, shift = 0, tilt?: number): Traced {
+  if (!has(sheet, 'lamps_clear') || sheet.value('glossy') !== true) return {}
+  const pupil = sheet.number('lens_height')
+  const curl = tilt ?? (has(sheet, 'page_slope') ? 0 : Math.abs(or(sheet, 'curl', 0)))
+  const ratios = lampsOf(sheet).map(({ x, z }) => {
+    const lens = Math.sign(x) * shift
+    const seen = seenByReflection(lens, pupil, [lens - half, lens + half], z, curl)
+    return seen / Math.max(Math.abs(x) - sheet.number('lamp_radius'), 1e-9)
+  })
+  return { lamps_clear: Math.max(...ratios) }
+}
+
+/** Sampling, depth and contrast of a face that keeps within a depth, and of the part of it that slopes most. */
+export function pictureTraced(sheet: Filled, photograph: Photograph, slope = 0): Traced {
+  const { camera } = photograph
+  const pixels = coarser(camera)
+  const sloping = (x: number) => x * Math.tan(slope)
+  const perMetre = photograph.sampling(pixels, 0, slope ? sloping : undefined)
+  const required = sheet.number('wanted_sampling')
+  const local = perMetre / pixels
+  return {
+    sharp_enough: required / perMetre,
+    ...(has(sheet, 'depth_holds') && {
+      // The blur allowed is counted in pixels along the width.
+      depth_holds:
+        (photograph.blurOver(sheet.number('wanted_depth')) * camera.pixels[0]) /
+        camera.sensor[0] /
+        sheet.number('blur_pixels'),
+    }),
+    ...(has(sheet, 'aperture_resolves') && {
+      aperture_resolves:
+        sheet.number('contrast_limit') /
+        Math.max(photograph.contrast(required / 2 / local, sheet.number('wavelength')), 1e-12),
+    }),
+  }
+}
+
+export function columnTraced(sheet: Filled, photograph: Photograph, faceHeight: number): Traced {
+  if (!has(sheet, 'column_reaches')) return {}
+  const { focal, gap } = photograph.camera
+  const m = photograph.magnification
+  const sensor = faceHeight + focal * (1 + 1 / m) + gap + focal * (1 + m)
+  // The mark is read on the column, higher than the sensor by what was measured between them.
+  return { column_reaches: (sensor + or(sheet, 'sensor_to_carriage', 0)) / sheet.number('column_reach') }
+}
+
+/** Whether every corner of an original with its border is on the sensor of one frame: at most 1 where it is. */
+export function framed(sheet: Filled, photograph: Photograph): number {
+  const [width, height] = size(sheet, 'original')
+  const border = sheet.number('border')
+  const [across, down] = sheet.value('turned') === true ? [1, 0] : [0, 1]
+  const { sensor } = photograph.camera
+  return Math.max(
+    photograph.image(width / 2 + border) / ((sensor[across] as number) / 2),
+    photograph.image(height / 2 + border) / ((sensor[down] as number) / 2),
+  )
+}
+
+/** A page as part of a circle, from its chord and the length of its arc: how far it rises, and its slope at either end. */
+export function arc(chord: number, length: number): { rise: number; slope: number } {
+  if (length <= chord) return { rise: 0, slope: 0 }
+  // sin(θ)/θ = chord/arc for half the angle θ, by bisection.
+  let [low, high] = [0, Math.PI]
+  for (let i = 0; i < 100; i++) {
+    const half = (low + high) / 2
+    if (Math.sin(half) / half > chord / length) low = half
+    else high = half
+  }
+  const radius = length / (2 * low)
+  return { rise: radius * (1 - Math.cos(low)), slope: low }
+}
+
+export const faceOf = (sheet: Filled): number => or(sheet, 'original_thickness', 0)
+export function sheetTraced(sheet: Filled): Traced {
+  const photograph = placed(sheet, faceOf(sheet))
+  expect(framed(sheet, photograph)).toBeLessThan(1.001)
+  const [width, height] = size(sheet, 'original')
+  return {
+    ...pictureTraced(sheet, photograph),
+    ...columnTraced(sheet, photograph, faceOf(sheet)),
+    ...(has(sheet, 'lamps') && lightTraced(sheet, [width, height])),
+    ...(has(sheet, 'lamps') && glareTraced(sheet, width / 2)),
+  }
+}
