@@ -64,8 +64,8 @@ export class BuildCell extends SignalWatcher(LitElement) {
         scroll-margin-block: 5rem;
       }
       .open {
-        margin: 4px -1rem 8px;
-        padding: 0 calc(1rem - 2px);
+        margin: 4px -16px 8px;
+        padding: 0 14px;
         border: 2px solid var(--ink);
         border-radius: 4px;
       }
