@@ -21,3 +21,7 @@ export const anyOf = (names: readonly string[]): string => CHOICE.format(names)
 /** Names in a sentence, of which only the first few are named: `A, B and 3 more`. */
 export const shortList = (names: readonly string[], most = 3): string =>
   listText(names.length > most ? [...names.slice(0, most - 1), `${count(names.length - most + 1)} more`] : names)
+
+/** A day in a sentence: `4 March 2026`. */
+export const day = (at: Date): string =>
+  at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })

@@ -20,7 +20,6 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
   ],
   'app/common: cellsText': COUNTS,
   'app/common: clock': [[new Date(2026, 2, 4, 9, 5)]],
-  'app/common: day': [[new Date(2026, 2, 4, 9, 5)]],
   'app/common: when': [
     [new Date(2026, 2, 4, 9, 5), new Date(2026, 2, 4, 18, 0)],
     [new Date(2026, 2, 3, 9, 5), new Date(2026, 2, 4, 18, 0)],

@@ -100,7 +100,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
       open.apply(event.detail.change, event.detail.merge)
     } catch (error) {
       if (!(error instanceof ChangeRefused)) throw error
-      event.detail.refused = error.message
+      event.detail.refuse(error.message)
       return
     }
     this.answers = { ...this.answers, givens: this.filledIn(open) }

@@ -1,4 +1,4 @@
-import { agree, count, plural } from '../../units/plural.ts'
+import { agree, count, day, plural } from '../../units/plural.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
 
 export const UNTITLED_SHEET = 'Untitled worksheet'
@@ -35,10 +35,6 @@ const sameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateStri
 
 /** The time of day: `10:42`. */
 export const clock = (at: Date): string => at.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
-
-/** A day in full: `3 October 2026`. */
-export const day = (at: Date): string =>
-  at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
 
 /** When something was saved: `today 10:42`, `yesterday 09:05`, `3 October 2026`. */
 export function when(at: Date, now = new Date()): string {

@@ -87,9 +87,7 @@ export class NewerPage extends LitElement {
     const left = document.unknown === 0 ? '' : ` ${words.notShown(document.unknown)}`
     return html`
       <main
-        @change-asked=${(event: CustomEvent<Asked>) => {
-          event.detail.refused = words.newerReadOnly
-        }}
+        @change-asked=${(event: CustomEvent<Asked>) => event.detail.refuse(words.newerReadOnly)}
       >
         <h1>${title || words.untitled}</h1>
         ${job ? html`<p>${job}</p>` : ''}

@@ -1,11 +1,9 @@
 import type { Store } from '../../storage/store/types.ts'
+import { day } from '../../units/plural.ts'
 import { clock } from '../common/words.ts'
 import { revisionsWords as words } from './words.ts'
 
-const dayAndTime = (time: number): string => {
-  const at = new Date(time)
-  return `${at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })}, ${clock(at)}`
-}
+const dayAndTime = (time: number): string => `${day(new Date(time))}, ${clock(new Date(time))}`
 
 /** Which revision of a sheet this is, so that a paper can be distinguished from an older one. */
 export async function revisionText(store: Store, id: string): Promise<string> {

@@ -173,7 +173,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
       this.tooLong = ''
     } catch (error) {
       if (!(error instanceof ChangeRefused)) throw error
-      event.detail.refused = error.message
+      event.detail.refuse(error.message)
       // Fields take any text; what does not fit is reported here for every field.
       this.tooLong = error instanceof TooLong ? error.message : ''
     }

@@ -53,12 +53,12 @@ export type CellSignal<V extends CellView = CellView> = Signal.State<V>
 /** The part of a cell's signal that an element reads. */
 export type ReadView<V extends CellView = CellView> = Pick<CellSignal<V>, 'get'>
 
-/** A change requested by an element. The owner of the sheet makes it, or sets `refused` to the reason. */
+/** A change requested by an element. The owner of the sheet makes it, or answers why it is refused. */
 export interface Asked {
   readonly change: Change
   /** Consecutive changes with the same key are one undo step. */
   readonly merge?: string
-  refused?: string
+  readonly refuse: (why: string) => void
 }
 
 declare global {
@@ -76,9 +76,13 @@ export function goToCell(from: HTMLElement, id: string): void {
 
 /** Requests a change. Returns why it was refused, or undefined if it was made. */
 export function requestChange(from: HTMLElement, change: Change, merge?: string): string | undefined {
-  const detail: Asked = merge === undefined ? { change } : { change, merge }
+  let refused: string | undefined
+  const refuse = (why: string): void => {
+    refused = why
+  }
+  const detail: Asked = { change, refuse, ...(merge === undefined ? {} : { merge }) }
   from.dispatchEvent(new CustomEvent<Asked>('change-asked', { detail, bubbles: true, composed: true }))
-  return detail.refused
+  return refused
 }
 
 /** The label of a cell for people. */

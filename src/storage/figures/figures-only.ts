@@ -1,4 +1,5 @@
 import { checkFormula } from '../../language/index.ts'
+import { day } from '../../units/plural.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import type { Cell, Check, Drawing, Result, Worksheet } from '../../worksheet/schema/document.ts'
@@ -12,8 +13,6 @@ import { FIGURES_WORDS as WORDS } from './words.ts'
 const MARK = 'figures_only'
 
 export const isFiguresOnly = (worksheet: Worksheet): boolean => (worksheet as Record<string, unknown>)[MARK] === true
-
-const day = (at: Date): string => at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
 
 const NOTHING_TO_PUT_IN = /[{}]/g
 

@@ -6,8 +6,9 @@ import { declaredUnit } from '../document/read-given.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import { formulaOf } from '../engine/node.ts'
 import { kindOf } from '../kinds/index.ts'
-import type { Cell, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
+import type { Cell, Given, NamedCell, Result } from '../schema/document.ts'
 import { namesInTable } from '../table/table-node.ts'
+import { joiningOf } from './join-kinds.ts'
 import * as words from './words.ts'
 
 /** The type of a named cell of a sheet, where it is known. */
@@ -31,9 +32,7 @@ export function readBy(cell: Cell): ReadonlySet<string> {
 /** The givens a cell changes, varies or fills in: they must stay givens. */
 export const setBy = (cell: Cell): readonly string[] => kindOf(cell).sets?.(cell) ?? []
 
-const KINDS = { given: 'given', result: 'result', check: 'check', table: 'table', frame: 'frame' } as const
-
-const aKind = (cell: NamedCell): string => `a ${KINDS[cell.kind]}`
+const aKind = (cell: NamedCell): string => `a ${kindOf(cell).title.toLowerCase()}`
 
 /** How a given or a result would be filled in, as the vocabulary says it. */
 const entryOf = (cell: Given | Result): string => (cell.kind === 'given' ? (cell.entry ?? 'quantity') : 'quantity')
@@ -44,15 +43,12 @@ export function misfit(
   coming: NamedCell,
   types: { readonly there: Type | undefined; readonly coming: Type | undefined },
 ): string | undefined {
-  if (there.kind === 'check' && coming.kind === 'check') return undefined
-  if (there.kind === 'table' && coming.kind === 'table') return misfitOfTables(there, coming)
-  if (isApart(there) || isApart(coming)) return words.otherKinds(aKind(there), aKind(coming))
+  const joining = joiningOf(there)
+  const misfit = there.kind === coming.kind ? joining.misfit?.(there, coming) : undefined
+  if (misfit !== undefined) return misfit
+  if (there.kind === coming.kind && !joining.byValue) return undefined
+  if (!joining.byValue || !joiningOf(coming).byValue) return words.otherKinds(aKind(there), aKind(coming))
   const [a, b] = [there as Given | Result, coming as Given | Result]
-  if (a.kind === 'given' && b.kind === 'given') {
-    if (entryOf(a) === 'kit' && a.sort !== b.sort) return words.otherKit
-    const lacking = entryOf(a) === 'choice' && entryOf(b) === 'choice' ? lacks(a.options, b.options) : undefined
-    if (lacking !== undefined) return words.optionMissing(lacking)
-  }
   if (types.there && types.coming)
     return sameType(types.there, types.coming)
       ? undefined
@@ -60,24 +56,6 @@ export function misfit(
   // Not filled in, or in error: what is declared must do.
   const alike = entryOf(a) === entryOf(b) && (a.unit ?? '') === (b.unit ?? '')
   return alike ? undefined : words.kindUnknown
-}
-
-const isApart = ({ kind }: NamedCell): boolean => kind === 'check' || kind === 'table' || kind === 'frame'
-
-const lacks = (have: readonly string[] = [], wanted: readonly string[] = []): string | undefined =>
-  wanted.find((one) => !have.includes(one))
-
-function misfitOfTables(there: TableCell, coming: TableCell): string | undefined {
-  for (const column of coming.columns) {
-    const own = there.columns.find(({ name }) => name === column.name)
-    const label = column.label || column.name
-    if (!own) return words.columnMissing(label)
-    if (own.formula !== undefined || column.formula !== undefined) {
-      if (own.formula !== column.formula) return words.columnComputed(label)
-    } else if ((own.entry ?? 'quantity') !== (column.entry ?? 'quantity') || (own.unit ?? '') !== (column.unit ?? ''))
-      return words.columnKinds(label)
-  }
-  return undefined
 }
 
 /** The value of a given as a measured value of a result; undefined where it cannot be one. */

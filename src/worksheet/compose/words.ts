@@ -1,6 +1,7 @@
 /** The sentences about sections that join a sheet. */
 
 export const otherKinds = (yours: string, other: string): string => `yours is ${yours}, the other ${other}`
+export const framesApart = 'each is a picture with readings of its own'
 export const otherKit = 'they are different pieces of kit'
 export const optionMissing = (option: string): string => `yours has no option “${option}”`
 export const kindUnknown = 'yours is empty or in error, and the two are declared differently'
