@@ -20,7 +20,7 @@ import type { RunArguments } from './run-arguments.ts'
 import { tableOf } from './run-table.ts'
 import * as words from './words.ts'
 
-/** So many are named on the terminal; all are in the table. */
+/** How many are named on the terminal; all are in the table. */
 const MOST_NAMED = 20
 const MOST_SETUPS = 60
 

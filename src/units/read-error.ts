@@ -14,6 +14,7 @@ export class ReadError extends Error {
 /** No quantity is longer; what is pasted by mistake is refused before it is looked at. */
 const LONGEST = 1000
 
+/** Refuses a text longer than any quantity. Throws ReadError. */
 export function refuseLong(text: string): void {
   if (text.length > LONGEST) throw new ReadError(words.tooLong(LONGEST), LONGEST, text.length)
 }

@@ -10,6 +10,7 @@ export const NUMBER = `(?:\\d+(?:${GROUP}\\d+)*)(?:[.,]\\d+)?(?:[eE][+\\-]?\\d+)
 const SIGNED = new RegExp(`^[+\\-]?${NUMBER}`)
 const FRACTION = new RegExp(`^([+\\-]?)(?:(\\d+)\\s+)?(${NUMBER})\\s*/\\s*(${NUMBER})(?!\\s*\\d)`)
 
+/** The number that a text of digits is: spaces between thousands are left out, a decimal comma is a point. */
 export const toNumber = (text: string): number => Number(text.replace(new RegExp(GROUP, 'g'), '').replace(',', '.'))
 
 /** A number with the unit behind it. */
@@ -21,6 +22,7 @@ export interface Term {
   to: number
 }
 
+/** The place of the next sign that is not a space, from `at` on. */
 export const skipSpaces = (text: string, at: number): number =>
   at + (/^\s*/.exec(text.slice(at)) as RegExpExecArray)[0].length
 

@@ -41,6 +41,10 @@ export interface Typed {
   readonly unit: CompoundUnit | undefined
 }
 
+/**
+ * Reads a quantity for a field of the given unit, and says which unit was typed. Values are in coherent SI. Throws
+ * ReadError.
+ */
 export function readTyped(typed: string, field: DisplayUnit | undefined): Typed {
   const text = evened(typed)
   const start = text.length - text.trimStart().length

@@ -140,3 +140,25 @@ describe('the tree', () => {
     expect(long).toEqual([])
   })
 })
+
+/** Rooms whose exported functions compute with quantities: each says what it takes and gives. */
+const DOCUMENTED = ['src/units', 'src/functions', 'src/frame', 'src/drawings/canvas', 'src/storage']
+
+it('every exported function of what computes has a description', () => {
+  const missing: string[] = []
+  let found = 0
+  for (const { source } of modules) {
+    if (!DOCUMENTED.some((room) => source.startsWith(`${room}/`)) || /\/words\.ts$|\.d\.ts$/.test(source)) continue
+    const lines = readFileSync(join(ROOT, source), 'utf8').split('\n')
+    lines.forEach((line, at) => {
+      const name =
+        /^export (?:async )?function (\w+)/.exec(line)?.[1] ??
+        /^export const (\w+)(?:: [^=]+)? = (?:async )?(?:<[^>]*>)?\(.*(?:=>|\(|\)|: )/.exec(line)?.[1]
+      if (!name) return
+      found++
+      if (!lines[at - 1]?.trimEnd().endsWith('*/')) missing.push(`${source}: ${name}`)
+    })
+  }
+  expect(found).toBeGreaterThan(250)
+  expect(missing).toEqual([])
+})

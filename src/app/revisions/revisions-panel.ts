@@ -15,7 +15,7 @@ import { revisionsWords as words } from './words.ts'
 /** What a revision is compared with: another one, or the sheet as it is now. */
 const NOW = 'now'
 
-/** So many lines at first: months of work make a long list. */
+/** How many lines are shown at first: months of work make a long list. */
 const SHOWN = 30
 
 /** The revisions of a sheet: when each was saved, what has changed since, and the way back to it. */

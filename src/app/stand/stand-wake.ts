@@ -1,7 +1,7 @@
 import { signal } from '@lit-labs/signals'
 import { standWords } from './words.ts'
 
-/** Whether the screen stays on: held, asked for, refused for now, or not available in this browser. */
+/** Whether the screen stays on: kept on, asked for, refused for now, or not available in this browser. */
 export type WakeState = 'held' | 'asked' | 'refused' | 'cannot'
 
 export const WAKE_TEXT: Readonly<Record<WakeState, string>> = standWords.awake

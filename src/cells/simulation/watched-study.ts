@@ -105,7 +105,7 @@ export class WatchedStudy implements ReactiveController {
 
   private start(wanted: Wanted): void {
     const { sheet } = this
-    // Meanwhile something else may be wanted.
+    // Meanwhile something else may have been asked for.
     if (!sheet || wanted !== this.wanted || !this.unwatch || this.asked) return
     const { names, tries, seed, inIdleTime } = wanted
     this.progress = 0

@@ -15,31 +15,39 @@ export interface Box {
   readonly bottom: number
 }
 
+/** A point of the drawing, in its own units. */
 export const point = (x: number, y: number): Point => ({ x, y })
+/** The point at a share of the way from one to another: 0 the first, 1 the second. */
 export const between = (from: Point, to: Point, share: number): Point =>
   point(from.x + (to.x - from.x) * share, from.y + (to.y - from.y) * share)
+/** How far two points are apart. */
 export const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
 /** The point at a distance from another; angle 0 points right and angles grow counterclockwise, in radians. */
 export const towards = (from: Point, angle: number, length: number): Point =>
   point(from.x + Math.cos(angle) * length, from.y - Math.sin(angle) * length)
 
+/** A box larger by the same on every side. */
 export const grown = (box: Box, by: number): Box => ({
   left: box.left - by,
   top: box.top - by,
   right: box.right + by,
   bottom: box.bottom + by,
 })
+/** The smallest box with all points in it. */
 export const boxAround = (points: readonly Point[]): Box => ({
   left: Math.min(...points.map((one) => one.x)),
   top: Math.min(...points.map((one) => one.y)),
   right: Math.max(...points.map((one) => one.x)),
   bottom: Math.max(...points.map((one) => one.y)),
 })
+/** Whether two boxes share more than an edge. */
 export const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+/** Whether a box is in another; edges may touch. */
 export const inside = (inner: Box, outer: Box): boolean =>
   inner.left >= outer.left && inner.right <= outer.right && inner.top >= outer.top && inner.bottom <= outer.bottom
 
+/** The corners of a box, clockwise from the upper left. */
 export const corners = (box: Box): readonly Point[] => [
   point(box.left, box.top),
   point(box.right, box.top),
@@ -72,6 +80,7 @@ export function shareWithin(segment: Segment, convex: readonly Point[]): readonl
   return enter < leave ? [enter, leave] : undefined
 }
 
+/** Whether a segment has a part in a box. */
 export const crosses = (segment: Segment, box: Box): boolean =>
   isNear(segment.from, segment.to, box) && shareWithin(segment, corners(box)) !== undefined
 

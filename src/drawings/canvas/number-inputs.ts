@@ -10,6 +10,10 @@ export interface NumberReader {
 /** Larger values are typing errors in any unit. */
 const MOST = 1e6
 
+/**
+ * A reader of the figures a drawing is given. What it leaves out is added to `omissions`, in words, with `show` for
+ * figures.
+ */
 export function numberReader(omissions: string[], show: (value: number) => string = String): NumberReader {
   return {
     positive(value, what, most = MOST) {

@@ -13,4 +13,5 @@ export const ratioText = (magnification: number): string =>
 /** The figure of a text such as `420 mm`, without its unit. */
 export const withoutUnit = (shown: string): string => shown.replace(/ \D+$/, '')
 
+/** The text with a capital at its start. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

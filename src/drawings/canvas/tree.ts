@@ -59,6 +59,7 @@ export function element(
   return { tag, attributes: Object.fromEntries(rounded), children }
 }
 
+/** A coordinate to three decimals, never `-0`. */
 export const rounded3 = (value: number): number => Math.round(value * 1000) / 1000 + 0
 
 const SIGNS: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' }

@@ -17,7 +17,7 @@ import { RANGE_WORDS as WORDS } from './words.ts'
 const PAD = 4
 const ROW = 18
 const NARROWEST = 240
-/** So many places of a map, each way, are computed. */
+/** The number of places of a map computed in each direction. */
 const SAMPLES = 41
 const MOST_LINES = 9
 

@@ -140,7 +140,7 @@ interface Sample {
   readonly values: readonly (number | undefined)[]
 }
 
-/** So many places between the ends of a range: a curve that swings is not drawn as straight lines. */
+/** The number of places computed between the ends of a range, so that a curve is not drawn as straight lines. */
 const SAMPLES = 160
 
 /** The results between the values of a range, and at them. */

@@ -16,6 +16,11 @@ export interface ChartReading {
   readonly warnings: readonly string[]
 }
 
+/**
+ * Measures the patches of a colour chart: CIE L*a*b* for D50 of each, and its difference from the reference as
+ * CIEDE2000 (CIE 142; ISO/CIE 11664-6), with mean, 90th percentile and worst. Throws FrameError where a patch is not
+ * in the picture.
+ */
 export function measureChart({ name, patches }: ChartArea, picture: LitPicture): ChartReading {
   const warnings: string[] = []
   const read = patches.map((patch) => {

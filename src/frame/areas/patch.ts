@@ -16,6 +16,10 @@ export interface PatchReading {
   readonly warnings: readonly string[]
 }
 
+/**
+ * Measures one even patch: codes and linear light 0 to 1, CIE L*a*b* for D50, and the standard deviation of L*.
+ * Throws FrameError where its box is not in the picture.
+ */
 export function measurePatch({ box, name }: PatchArea, picture: LitPicture): PatchReading {
   const pixels = pixelsOf(box, picture, `“${name}”`)
   const { code, light, lab, noise } = readPatch(picture, pixels)

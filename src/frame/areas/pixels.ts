@@ -43,6 +43,7 @@ export function checkInside([x, y]: Point, { width, height }: Size, what: string
     throw new FrameError(words.pointOutside(what, shown(x), shown(y), width, height))
 }
 
+/** A place in pixels, to a hundredth, for a message. */
 export const shown = (value: number): string => String(Math.round(value * 100) / 100)
 
 /** Up to this share of clipped pixels changes no mean to speak of; a few are hot pixels and noise. */

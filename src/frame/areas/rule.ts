@@ -12,6 +12,10 @@ export interface RuleReading {
 
 const METRES_PER_INCH = 0.0254
 
+/**
+ * Measures a known length between two marks: sampling in pixels per metre and ppi, angle in degrees. Throws
+ * FrameError where a mark is not in the picture.
+ */
 export function measureRule({ name, from, to, length }: RuleArea, picture: LitPicture): RuleReading {
   checkInside(from, picture, `"from" of “${name}”`)
   checkInside(to, picture, `"to" of “${name}”`)

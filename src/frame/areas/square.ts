@@ -24,6 +24,10 @@ const cross = ([x, y]: Point, [u, v]: Point): number => x * v - y * u
 const dot = ([x, y]: Point, [u, v]: Point): number => x * u + y * v
 const lengthOf = ([x, y]: Point): number => Math.hypot(x, y)
 
+/**
+ * Measures four corners of something square: keystone and rotation in degrees, sampling in pixels per metre where
+ * its size in metres is known. Throws FrameError where the corners do not go round once, clockwise.
+ */
 export function measureSquare({ name, corners, width, height }: SquareArea, picture: LitPicture): SquareReading {
   for (const [i, corner] of corners.entries()) checkInside(corner, picture, `corner ${i + 1} of “${name}”`)
   checkOutline(corners, name)

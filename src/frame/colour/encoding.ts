@@ -34,6 +34,7 @@ export const KNOWN: readonly Encoding[] = Object.entries(RGB_SPACES as Readonly<
   },
 )
 
+/** One of the known RGB spaces, with its curves and primaries. */
 export const named = (name: keyof typeof RGB_SPACES): Encoding => KNOWN.find((one) => one.name === name) as Encoding
 
 export const GREY_SRGB: Encoding = { name: 'sRGB', curves: [srgbLinear], matrix: undefined }

@@ -21,6 +21,7 @@ export interface LitPicture extends Picture {
   readonly matrix: Matrix | undefined
 }
 
+/** A picture with the linear light of each channel, 0 to 1, by the curves of its encoding. */
 export function withLight(picture: Picture, { curves, matrix }: Encoding): LitPicture {
   const most = 2 ** picture.bits - 1
   const tables = new Map<unknown, Float64Array>()

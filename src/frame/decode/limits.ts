@@ -21,7 +21,9 @@ export function checkSize(
   if (needed > most) throw new FrameError(words.tooFewData(format, width, height))
 }
 
+/** The error for a file that ends too early: what ended, in the words of its format. */
 export const cutShort = (format: string, what = words.dataEnd): FrameError =>
   new FrameError(words.cutShort(format, what))
 
+/** The error for a file that contradicts its format: what is wrong in it. */
 export const damaged = (format: string, what: string): FrameError => new FrameError(words.damaged(format, what))

@@ -28,11 +28,13 @@ export const WHITES = {
 
 export type White = keyof typeof WHITES
 
+/** The product of a matrix and a column of three, such as linear RGB to tristimulus values. */
 export const apply = (matrix: Matrix, [x, y, z]: Triple): Triple =>
   matrix.map(([a, b, c]) => a * x + b * y + c * z) as unknown as Triple
 
 const column = (matrix: Matrix, i: 0 | 1 | 2): Triple => [matrix[0][i], matrix[1][i], matrix[2][i]]
 
+/** The product of two matrices: first `other`, then `one`. */
 export function multiply(one: Matrix, other: Matrix): Matrix {
   const columns = ([0, 1, 2] as const).map((i) => apply(one, column(other, i))) as unknown as Matrix
   return ([0, 1, 2] as const).map((i) => column(columns, i)) as unknown as Matrix

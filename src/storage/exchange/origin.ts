@@ -30,6 +30,7 @@ export function originOf(worksheet: Worksheet): Origin | undefined {
   return isId && typeof at === 'number' && at > 0 && at <= LATEST ? { sheet, at } : undefined
 }
 
+/** The worksheet with where it was sent from, so that it is recognised when it comes back. */
 export const withOrigin = (worksheet: Worksheet, origin: Origin): Worksheet => ({ ...worksheet, origin }) as Worksheet
 
 /** For a copy that is a separate job. */

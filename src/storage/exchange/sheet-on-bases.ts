@@ -90,7 +90,7 @@ export class BaseMissing extends Error {
   }
 }
 
-/** The worksheet, as data, that such a document stands for. Throws BaseMissing, PatchMisfit. */
+/** The worksheet, as data, that such a document describes. Throws BaseMissing, PatchMisfit. */
 export async function fromBases(document: unknown, find: FindBase): Promise<unknown> {
   const { b, c, p } = readSheetOnBases(document)
   const bases = await Promise.all(

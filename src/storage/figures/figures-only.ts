@@ -12,6 +12,7 @@ import { FIGURES_WORDS as WORDS } from './words.ts'
 /** Set in a sheet whose results are figures, not formulas; other programs preserve it as a key they do not know. */
 const MARK = 'figures_only'
 
+/** Whether a worksheet has figures in the place of its formulas, as `figuresOnly` makes it. */
 export const isFiguresOnly = (worksheet: Worksheet): boolean => (worksheet as Record<string, unknown>)[MARK] === true
 
 const NOTHING_TO_PUT_IN = /[{}]/g

@@ -72,6 +72,7 @@ export async function saveOtherAsRevision(
   return at
 }
 
+/** Adds revisions from a backup or a copy; those whose time is taken are left out. */
 export async function addRevisions(writing: WriteTransaction, id: string, past: readonly RawRevision[]): Promise<void> {
   for (const { worksheet, ...line } of past) {
     const known = await writing.objectStore('revisions').getKey([id, line.at])

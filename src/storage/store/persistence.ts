@@ -5,7 +5,7 @@ const BACKUP = 'last backup'
 
 const isRecord = (data: unknown): data is Record<string, unknown> => typeof data === 'object' && data !== null
 
-/** What the browser answers when asked to save for good; `unknown` where it cannot be asked. */
+/** What the browser answers when asked to keep what is saved; `unknown` where it cannot be asked. */
 export type Persistence = 'persistent' | 'best effort' | 'unknown'
 
 /** Asks the browser, once, not to delete what is saved when its disk fills. Sheets are saved the same if it refuses. */
@@ -42,6 +42,7 @@ export async function lastBackup(store: Store): Promise<number | undefined> {
   return isRecord(found) && typeof found.at === 'number' && Number.isFinite(found.at) ? found.at : undefined
 }
 
+/** Stores that a backup was made now. */
 export const rememberBackup = (store: Store): Promise<void> => store.saveSetting(BACKUP, { at: Date.now() })
 
 /** How long saved changes may go without a backup before it is recalled. */

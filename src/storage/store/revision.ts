@@ -68,6 +68,7 @@ export function freeTime(at: number, revisions: readonly Revision[]): number {
   return free
 }
 
+/** Revisions in the order of the list, the latest first. */
 export const latestFirst = (revisions: readonly Revision[]): readonly Revision[] =>
   [...revisions].sort((a, b) => b.at - a.at)
 

@@ -34,5 +34,6 @@ export const stateOf = ({ stamp, changes = 0, changed }: Summary): string => sta
 
 const time = (summary: Summary): number => summary.removed ?? summary.changed
 
+/** Sheets in the order of the shelf, the last changed first. */
 export const newestFirst = (summaries: readonly Summary[]): readonly Summary[] =>
   [...summaries].sort((a, b) => time(b) - time(a))

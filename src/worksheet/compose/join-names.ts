@@ -72,22 +72,22 @@ export function asMeasured(sheet: Sheet, given: Given, result: Result): string |
 }
 
 /** Whether a name, computed by a formula, would be computed from itself. */
-export function wouldCycle(name: string, formula: string, bearers: ReadonlyMap<string, NamedCell>): boolean {
+export function wouldCycle(name: string, formula: string, namedCells: ReadonlyMap<string, NamedCell>): boolean {
   const seen = new Set<string>()
   const open = namesIn(formula).map((one) => one.name)
   for (let at = open.pop(); at !== undefined; at = open.pop()) {
     if (at === name) return true
-    const bearer = bearers.get(at)
-    if (!bearer || seen.has(at)) continue
+    const named = namedCells.get(at)
+    if (!named || seen.has(at)) continue
     seen.add(at)
-    if (bearer.kind === 'table') open.push(...namesInTable(bearer, FULL_COMPILER))
-    else open.push(...namesIn(formulaOf(bearer)).map((one) => one.name))
+    if (named.kind === 'table') open.push(...namesInTable(named, FULL_COMPILER))
+    else open.push(...namesIn(formulaOf(named)).map((one) => one.name))
   }
   return false
 }
 
 export const cellsNamed = (cells: readonly Cell[]): Map<string, NamedCell> => {
-  const bearers = new Map<string, NamedCell>()
-  for (const cell of cells) if (isNamed(cell) && !bearers.has(cell.name)) bearers.set(cell.name, cell)
-  return bearers
+  const namedCells = new Map<string, NamedCell>()
+  for (const cell of cells) if (isNamed(cell) && !namedCells.has(cell.name)) namedCells.set(cell.name, cell)
+  return namedCells
 }

@@ -104,17 +104,18 @@ function meet(sheet: Sheet, cells: readonly Cell[], choices: ReadonlyMap<string,
   const apart = (pair: Pair): boolean =>
     pair.why !== undefined || (pair.clashes && (choices.get(pair.name) ?? 'both') === 'both')
   const newNames = new Map(pairs.filter(apart).map(({ name }) => [name, freeAmong(name, taken)]))
-  // Who will bear each name: whether a result may take a given's place hangs on those before it.
-  const bearers = new Map([...cellsNamed(withNewNames(cells, newNames)), ...cellsNamed(sheet.cells)])
-  const held = new Set(sheet.cells.flatMap(setBy))
+  // Which cell has each name in the end: whether a result may take a given's place hangs on those before it.
+  const namedCells = new Map([...cellsNamed(withNewNames(cells, newNames)), ...cellsNamed(sheet.cells)])
+  const setGivens = new Set(sheet.cells.flatMap(setBy))
   return pairs.map((pair): NameClash => {
     const { name, there, coming, clashes, why } = pair
-    const joined: readonly Resolution[] = why === undefined ? waysToJoin(sheet, there, coming, { held, bearers }) : []
+    const joined: readonly Resolution[] =
+      why === undefined ? waysToJoin(sheet, there, coming, { setGivens, namedCells }) : []
     const ways: readonly Resolution[] = clashes ? ['both', ...joined] : joined
     const chosen = choices.get(name)
     const newName = newNames.get(name)
     const way = newName !== undefined ? 'both' : ((joined.find((one) => one === chosen) ?? joined[0]) as Resolution)
-    if (way === 'measured' || way === 'computed') bearers.set(name, coming)
+    if (way === 'measured' || way === 'computed') namedCells.set(name, coming)
     const measured = way === 'measured' ? asMeasured(sheet, there as Given, coming as Result) : undefined
     return {
       ...{ name, there, coming, way, ways, clashes },
@@ -145,20 +146,20 @@ function pairsOf(sheet: Sheet, cells: readonly Cell[]): Pair[] {
   })
 }
 
-interface Grounds {
+interface JoinContext {
   /** Givens that cells of the sheet set: they stay givens. */
-  readonly held: ReadonlySet<string>
-  readonly bearers: ReadonlyMap<string, NamedCell>
+  readonly setGivens: ReadonlySet<string>
+  readonly namedCells: ReadonlyMap<string, NamedCell>
 }
 
 function waysToJoin(
   sheet: Sheet,
   there: NamedCell,
   coming: NamedCell,
-  { held, bearers }: Grounds,
+  { setGivens, namedCells }: JoinContext,
 ): readonly Resolution[] {
   if (there.kind !== 'given' || coming.kind !== 'result') return ['keep']
-  if (held.has(there.name) || wouldCycle(there.name, coming.formula, bearers)) return ['keep']
+  if (setGivens.has(there.name) || wouldCycle(there.name, coming.formula, namedCells)) return ['keep']
   if (there.value.trim() === '') return ['computed', 'keep']
   return asMeasured(sheet, there, coming) === undefined ? ['keep', 'computed'] : ['measured', 'computed', 'keep']
 }
@@ -177,7 +178,7 @@ function freeAmong(name: string, taken: Set<string>): string {
   return free
 }
 
-/** The cells that come, with the names they will bear, followed wherever they are used. */
+/** The cells that come, with their new names, followed wherever they are used. */
 function withNewNames(cells: readonly Cell[], newNames: ReadonlyMap<string, string>): readonly Cell[] {
   if (newNames.size === 0) return cells
   return cells.map((cell): Cell => {

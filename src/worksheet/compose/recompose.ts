@@ -180,7 +180,7 @@ const withoutState = (cell: Cell): string =>
       .sort(([a], [b]) => (a < b ? -1 : 1)),
   )
 
-/** Whether a cell is as it was composed, but for what one fills in. */
+/** Whether a cell is as it was composed, apart from what is filled in. */
 const same = (a: Cell, b: Cell): boolean => withoutState(a) === withoutState(b)
 
 /** What is filled in, ticked off or folded in a cell, to go on in its new form. */

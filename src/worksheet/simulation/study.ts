@@ -32,7 +32,7 @@ export interface StudyQuestion {
   readonly longest?: number
 }
 
-/** A standard deviation of so many tries is within some 2 %, which is enough to rank what contributes. */
+/** The standard deviation of this many tries is within some 2 %, which is enough to rank what contributes. */
 const INFLUENCE_TRIES = 2048
 
 /**

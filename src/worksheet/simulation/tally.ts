@@ -20,12 +20,12 @@ export interface Histogram {
 }
 
 const COVERAGE = 0.95
-/** So many values are stored as they come; of more, those near the ends of the interval. */
+/** How many values are stored as they come; of more, those near the ends of the interval. */
 const MOST_STORED = 10_000
 /** Wide of the 2.5 % that are looked for: eleven standard errors of the share among the values stored first. */
 const TAIL = 0.05
 
-/** So many classes lie between the least and the greatest value stored first. */
+/** The number of classes between the least and the greatest value stored first. */
 const CLASSES = 40
 /** The classes reach further by this share on either side, for what comes later; the outermost take what lies beyond. */
 const FURTHER = 0.25

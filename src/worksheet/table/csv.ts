@@ -26,7 +26,7 @@ const SAMPLE_ROWS = 50
 export interface Reading {
   /** What separates the fields, where that is known; else it is found. */
   readonly separator?: Separator
-  /** So many lines are read; a longer table is refused. */
+  /** The most lines that are read; a longer table is refused. */
   readonly most?: number
 }
 
