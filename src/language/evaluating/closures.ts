@@ -107,16 +107,33 @@ function call(name: string, args: readonly Program[], operation: number): Progra
   const f = FUNCTION_TABLE[name]
   if (!f) throw new Error(`Unknown function ${name}.`)
   const [a, b] = args
-  const apply = (values: Value[]): Value => {
+  if (args.length === 1 && a)
+    return (v, s) => {
+      const x = a(v, s)
+      try {
+        return f(x)
+      } catch (error) {
+        return placed(error, operation)
+      }
+    }
+  if (args.length === 2 && a && b)
+    return (v, s) => {
+      const x = a(v, s)
+      const y = b(v, s)
+      try {
+        return f(x, y)
+      } catch (error) {
+        return placed(error, operation)
+      }
+    }
+  return (v, s) => {
+    const values = args.map((arg) => arg(v, s))
     try {
       return f(...values)
     } catch (error) {
       return placed(error, operation)
     }
   }
-  if (args.length === 1 && a) return (v, s) => apply([a(v, s)])
-  if (args.length === 2 && a && b) return (v, s) => apply([a(v, s), b(v, s)])
-  return (v, s) => apply(args.map((arg) => arg(v, s)))
 }
 
 function compileInto(steps: readonly Step[], counter: Counter): Program {

@@ -1,5 +1,4 @@
 import { readAnyGiven } from '../document/kit-given.ts'
-import { isNamed } from '../document/names.ts'
 import { rowsMark } from '../document/rows-mark.ts'
 import type { EngineView, Layout } from '../engine/engine-view.ts'
 import type { Cell, NamedCell, Result } from '../schema/document.ts'
@@ -13,6 +12,8 @@ export interface Outdated {
 }
 
 const NONE: Outdated = { results: new Map(), resting: new Map() }
+/** Nothing is measured at all, so that a change of a given leaves it so. */
+export const NOTHING_MEASURED: Outdated = { results: new Map(), resting: new Map() }
 
 const isMeasured = (cell: NamedCell): cell is Result => cell.kind === 'result' && (cell.measured ?? '').trim() !== ''
 
@@ -56,10 +57,12 @@ export function withFigures(view: EngineView, cell: Result, when?: string): Resu
 
 /** Finds the measured values of some cells that are older than a change of what they depend on. */
 export function outdatedIn(view: EngineView, cells: readonly Cell[]): Outdated {
+  // Looked for at every key: most sheets have none.
   const measured = cells.filter(
-    (cell): cell is Result => isNamed(cell) && isMeasured(cell) && under(cell) !== undefined,
+    (cell): cell is Result =>
+      cell.kind === 'result' && cell.measured_under !== undefined && isMeasured(cell) && under(cell) !== undefined,
   )
-  if (measured.length === 0) return NONE
+  if (measured.length === 0) return NOTHING_MEASURED
   const { layout } = view
   const named = new Map(layout.order.map(({ cell }) => [cell.name, cell]))
   const results = new Map<string, readonly string[]>()

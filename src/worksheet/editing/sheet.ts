@@ -13,7 +13,7 @@ import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../eng
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
 import { History, type Steps } from './history.ts'
-import { type Outdated, outdatedIn, withFigures } from './outdated.ts'
+import { NOTHING_MEASURED, type Outdated, outdatedIn, withFigures } from './outdated.ts'
 import { refuseTooLong, refuseTooLongIn } from './text-limits.ts'
 import { outdatedWords } from './words.ts'
 
@@ -142,7 +142,7 @@ export class Sheet {
     const change = this.stamped(asked, options.when)
     const wasOutdated = this.outdated
     const touched = this.typed(change) ?? this.changeWhole(change)
-    this.outdatedNow = undefined
+    if (wasOutdated !== NOTHING_MEASURED || !replacesGivens(change)) this.outdatedNow = undefined
     this.history.remember(before, options.merge)
     if (isAlike(wasOutdated, this.outdated)) this.notify(change, touched)
     else {
@@ -351,3 +351,9 @@ const isAlike = (one: Outdated, other: Outdated): boolean =>
   one === other ||
   (one.results.size === 0 && other.results.size === 0) ||
   JSON.stringify([...one.results]) === JSON.stringify([...other.results])
+
+/** Whether a change does nothing but fill in givens. */
+const replacesGivens = (change: Change): boolean =>
+  change.do === 'several'
+    ? change.changes.every(replacesGivens)
+    : change.do === 'replace' && change.cell.kind === 'given'

@@ -198,11 +198,11 @@ export class Computation {
 
   /** Computes what is marked, from a position on, marking on what depends on what changed. */
   recompute(from: number): Touched {
-    const { order, dirty, states, values, dependants } = this
+    const { dirty, states, values, dependants } = this
     this.traced = undefined
     this.edition++
     const touched: number[] = []
-    for (let i = from; i < order.length; i++) {
+    for (let i = from; i < dirty.length; i++) {
       if (dirty[i] === 0) continue
       dirty[i] = 0
       const stateBefore = states[i]
