@@ -97,3 +97,35 @@ for (const dim of [false, true])
       .evaluate((one) => getComputedStyle(one).filter)
     expect(filter).toBe(dim ? 'invert(0.8)' : 'invert(0)')
   })
+
+test('saved sheets lead with the job and how its checks are; they are found, sorted and archived', async ({ open }) => {
+  const { page } = await open()
+  const rows = page.locator('sheet-list [data-open]')
+  for (const [job, size] of [
+    ['Box 10', '420 x 297'],
+    ['Box 9', '1300 x 900'],
+  ] as const) {
+    await page.goto(new URL('#start/flat-sheet', page.url()).href)
+    await page.getByRole('textbox', { name: 'Job', exact: true }).fill(job)
+    await page.getByRole('textbox', { name: 'Original', exact: true }).fill(size)
+    await expect.poll(() => page.locator('sheet-head .saved').textContent()).toMatch(/Saved \d/)
+    await page.getByRole('link', { name: 'Evenfield' }).click()
+    await rows.first().waitFor()
+  }
+  await expect.poll(() => rows.count()).toBe(2)
+  await expect
+    .poll(() => rows.first().textContent())
+    .toMatch(/Box 9\s*A flat sheet on a copy stand\s*1300 x 900 mm\s*Checks: .*waiting/)
+  await search(page).fill('420')
+  await expect.poll(() => rows.count()).toBe(1)
+  await search(page).fill('')
+  await expect.poll(() => rows.count()).toBe(2)
+  expect(await violations(page)).toEqual([])
+
+  await page.getByRole('button', { name: 'Archive Box 9, A flat sheet on a copy stand' }).click()
+  await page.getByText('Archive (1)').waitFor()
+  expect(await rows.first().textContent()).toMatch(/Box 10/)
+  await page.getByText('Archive (1)').click()
+  await page.getByRole('button', { name: /^Move out of the archive Box 9/ }).click()
+  await expect.poll(() => page.getByText(/^Archive \(/).count()).toBe(0)
+})

@@ -2,7 +2,7 @@ import { signal } from '@lit-labs/signals'
 import { askToPersist } from '../../storage/store/persistence.ts'
 import { StoreError, type StoreProblem } from '../../storage/store/store-error.ts'
 import { stateOf } from '../../storage/store/summary.ts'
-import type { Store, Summary } from '../../storage/store/types.ts'
+import type { Standing, Store, Summary } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { WORDS } from './words.ts'
 
@@ -20,6 +20,8 @@ export type SaveState =
 export interface Savable {
   readonly worksheet: Worksheet
   readonly history?: unknown
+  /** How its checks are, for the list of sheets. */
+  readonly checks?: Standing
 }
 
 export interface AutosaveEvents {
@@ -141,11 +143,11 @@ export class Autosave {
   private async save(): Promise<void> {
     const make = this.latest as () => Savable
     this.latest = undefined
-    const { worksheet, history } = make()
+    const { worksheet, history, checks } = make()
     this.title = worksheet.title
     let summary: Summary
     try {
-      summary = await this.store.save(this.id, worksheet, { seen: this.seen, history })
+      summary = await this.store.save(this.id, worksheet, { seen: this.seen, history, checks })
     } catch (error) {
       this.latest ??= make
       if (!(error instanceof StoreError) || error.problem !== 'elsewhere') {

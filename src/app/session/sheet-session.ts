@@ -157,6 +157,7 @@ export class SheetSession {
   private readonly savable = (): Savable => ({
     worksheet: this.open.sheet.worksheet,
     history: nearestSteps(this.open.sheet.steps),
+    checks: this.open.standing(),
   })
 
   /** Undo and redo go on where they were when the sheet was left; steps that cannot be read are no steps. */

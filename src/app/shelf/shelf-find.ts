@@ -1,3 +1,4 @@
+import type { Summary } from '../../storage/store/types.ts'
 import type { Answer } from '../templates/templates.ts'
 
 /** The most common originals, as buttons on the shelf, with the words each searches for. */
@@ -67,8 +68,11 @@ export function found(answers: readonly Answer[], query: string): Found {
   return { answers: most === 0 ? [] : best('named', most), whole: false }
 }
 
-/** Whether the title of a saved sheet matches a query. */
-export const isTitled = (title: string, query: string): boolean => {
-  const words = wordsOf(title)
+/** Whether job, title or size of a saved sheet match a query. */
+export const isNamedSo = (
+  { job = '', title, of = '' }: Pick<Summary, 'job' | 'title' | 'of'>,
+  query: string,
+): boolean => {
+  const words = wordsOf(`${job} ${title} ${of}`)
   return wordsOf(query).every((one) => words.some((word) => matches(one, word)))
 }

@@ -4,20 +4,16 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { field, fold, shared } from '../../cells/style/styles.ts'
 import { lastBackup, sheetsWithoutBackup } from '../../storage/store/persistence.ts'
-import { newId } from '../../storage/store/store.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
 import { WORDS } from '../../storage/words.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { pageStyle } from '../common/page-style.ts'
-import { TO_ANSWERS, toNew, toSheet, toStart } from '../common/route.ts'
-import { UNTITLED_SHEET, when } from '../common/words.ts'
+import { TO_ANSWERS, toNew, toStart } from '../common/route.ts'
+import { when } from '../common/words.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
-import { ENTRIES, found, isTitled } from './shelf-find.ts'
+import { ENTRIES, found } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
 import { shelfWords as words } from './words.ts'
-
-/** The number of saved sheets that are listed; older ones are folded away. */
-const SHOWN = 4
 
 /** The start page: what is being photographed, the saved sheets, and a way to open a file. */
 @customElement('shelf-page')
@@ -58,60 +54,6 @@ export class ShelfPage extends LitElement {
     } catch (error) {
       this.trouble = (error as Error).message
     }
-  }
-
-  private async change(work: () => Promise<unknown>): Promise<void> {
-    try {
-      await work()
-    } catch (error) {
-      this.trouble = (error as Error).message
-    }
-    await this.load()
-    await this.updateComplete
-  }
-
-  private async removeSheet(id: string): Promise<void> {
-    this.removed = new Set([...this.removed, id])
-    await this.change(() => this.store.remove(id))
-    this.renderRoot.querySelector<HTMLElement>(`[data-back="${id}"]`)?.focus()
-  }
-
-  private async restore(id: string): Promise<void> {
-    this.removed = new Set([...this.removed].filter((one) => one !== id))
-    await this.change(() => this.store.restore(id))
-    this.renderRoot.querySelector<HTMLElement>(`[data-open="${id}"]`)?.focus()
-  }
-
-  private async duplicate(id: string): Promise<void> {
-    const copy = newId()
-    await this.change(async () => {
-      const worksheet = await this.store.load(id)
-      if (worksheet) await this.store.save(copy, { ...worksheet, title: words.copyOf(worksheet.title) })
-    })
-    this.renderRoot.querySelector<HTMLElement>(`[data-open="${copy}"]`)?.focus()
-  }
-
-  private saved(sheet: Summary): TemplateResult {
-    const title = sheet.title || UNTITLED_SHEET
-    if (this.removed.has(sheet.id))
-      return html`
-        <li class="saved">
-          <span class="quiet">${words.removed(title)}</span>
-          <button type="button" class="word" data-back=${sheet.id} @click=${() => void this.restore(sheet.id)}>${words.undo}</button>
-        </li>
-      `
-    return html`
-      <li class="saved">
-        <a class="answer" data-open=${sheet.id} href=${toSheet(sheet.id)}>
-          <b>${title}</b>
-          <span class="small quiet">${words.sheet(sheet.cells, new Date(sheet.changed))}</span>
-        </a>
-        <div class="words">
-          <button type="button" class="word" aria-label=${words.act(words.duplicate, title)} @click=${() => void this.duplicate(sheet.id)}>${words.duplicate}</button>
-          <button type="button" class="word" aria-label=${words.act(words.remove, title)} @click=${() => void this.removeSheet(sheet.id)}>${words.remove}</button>
-        </div>
-      </li>
-    `
   }
 
   private readonly openBin = (): void => {
@@ -212,33 +154,23 @@ export class ShelfPage extends LitElement {
     `
   }
 
-  /** The latest sheets are listed; a search looks through all of them. */
+  /** The list is fetched where there are sheets. */
   private savedSheets(): TemplateResult | typeof nothing {
-    const searching = this.query.trim() !== ''
-    const sheets = searching ? this.sheets.filter(({ title }) => isTitled(title, this.query)) : this.sheets
-    if (sheets.length === 0) return nothing
-    const list = (some: readonly Summary[]): TemplateResult => html`
-      <ul>${repeat(
-        some,
-        ({ id }) => id,
-        (sheet) => this.saved(sheet),
-      )}</ul>
-    `
-    const older = sheets.slice(SHOWN)
-    return html`
-      <section aria-label=${words.yourSheets}>
-        <h2>${words.yourSheets}</h2>
-        ${list(sheets.slice(0, SHOWN))}
-        ${
-          older.length > 0
-            ? html`<details ?open=${searching}>
-                <summary>${words.older(older.length)}</summary>
-                ${list(older)}
-              </details>`
-            : nothing
-        }
-      </section>
-    `
+    if (this.sheets.length === 0) return nothing
+    void import('./sheet-list.ts')
+    return html`<sheet-list
+      .store=${this.store}
+      .sheets=${this.sheets}
+      .removed=${this.removed}
+      .query=${this.query}
+      @sheets-changed=${() => void this.load()}
+      @sheet-removed=${({ detail }: CustomEvent<string>) => {
+        this.removed = new Set([...this.removed, detail])
+      }}
+      @sheet-restored=${({ detail }: CustomEvent<string>) => {
+        this.removed = new Set([...this.removed].filter((one) => one !== detail))
+      }}
+    ></sheet-list>`
   }
 
   override render(): TemplateResult {

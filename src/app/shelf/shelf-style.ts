@@ -84,21 +84,6 @@ export const shelfStyle = css`
   .answer:hover b {
     text-decoration-thickness: 2px;
   }
-  .saved {
-    display: grid;
-    grid-template-columns: minmax(0, 1fr) auto;
-    align-items: center;
-    column-gap: 1.2rem;
-    min-block-size: 3.6rem;
-    padding-block: 0.2rem;
-  }
-  .saved .answer {
-    padding-block: 0.45rem;
-  }
-  .saved .answer b {
-    font-size: 1rem;
-    overflow-wrap: anywhere;
-  }
   .foot {
     display: flex;
     flex-wrap: wrap;
@@ -125,6 +110,54 @@ export const shelfStyle = css`
     .figure {
       block-size: 3.4rem;
     }
+  }
+`
+
+/** The list of saved sheets. */
+export const savedStyle = css`
+  .saved {
+    display: grid;
+    grid-template-columns: minmax(0, 1fr) auto;
+    align-items: center;
+    column-gap: 1.2rem;
+    min-block-size: 3.6rem;
+    padding-block: 0.2rem;
+  }
+  .saved .answer {
+    padding-block: 0.45rem;
+  }
+  .saved .answer b {
+    font-size: 1rem;
+    overflow-wrap: anywhere;
+  }
+  .job {
+    display: block;
+    font-size: 1.15rem;
+    font-weight: 700;
+    overflow-wrap: anywhere;
+    text-decoration: underline;
+    text-decoration-thickness: 1px;
+    text-underline-offset: 0.25em;
+  }
+  .saved .job + b {
+    display: inline;
+    font-weight: 400;
+    text-decoration: none;
+  }
+  .of {
+    padding-inline-start: 0.7rem;
+  }
+  .saved b:has(+ .of) {
+    display: inline;
+  }
+  .line {
+    display: block;
+  }
+  .checks {
+    color: var(--ink);
+    padding-inline-end: 0.7rem;
+  }
+  @container page (max-width: 32rem) {
     .saved {
       grid-template-columns: minmax(0, 1fr);
     }

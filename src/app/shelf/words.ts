@@ -1,5 +1,5 @@
-import { plural } from '../../units/plural.ts'
-import { cellsText, when } from '../common/words.ts'
+import type { Standing } from '../../storage/store/types.ts'
+import { count, listText, plural } from '../../units/plural.ts'
 
 export const shelfWords = {
   studioTemplates: 'Templates of the studio',
@@ -27,7 +27,22 @@ export const shelfWords = {
   found: (n: number): string => `${plural(n, 'job')} found.`,
   yourSheets: 'Your sheets',
   older: (n: number): string => plural(n, 'older sheet'),
-  sheet: (cells: number, saved: Date): string => `${cellsText(cells)}, saved ${when(saved)}`,
+  savedAt: (at: string): string => `saved ${at}`,
+  /** The states there are, the worst first. */
+  standing: ({ pass, marginal, fail, waiting }: Standing): string => {
+    const states = [
+      fail > 0 ? `${count(fail)} fail` : '',
+      marginal > 0 ? `${count(marginal)} marginal` : '',
+      waiting > 0 ? `${count(waiting)} waiting` : '',
+      pass > 0 ? `${count(pass)} pass` : '',
+    ].filter(Boolean)
+    return states.length > 0 ? `Checks: ${listText(states)}` : 'No checks'
+  },
+  sortBy: 'Sort by',
+  orders: { saved: 'Last saved', job: 'Name of the job', checks: 'Checks that fail' },
+  archive: 'Archive',
+  unarchive: 'Move out of the archive',
+  archived: (n: number): string => `Archive (${n})`,
   removed: (title: string): string => `“${title}” was removed.`,
   undo: 'Undo',
   duplicate: 'Duplicate',

@@ -12,7 +12,7 @@ import { newId } from './new-id.ts'
 import { readable, writable } from './readable.ts'
 import { latestFirst, named } from './revision.ts'
 import { asStoreError, StoreError } from './store-error.ts'
-import { newestFirst, stateOf, summarise } from './summary.ts'
+import { asArchived, newestFirst, stateOf, summarise } from './summary.ts'
 import type { SaveOptions, Store, Summary } from './types.ts'
 
 /** The store in IndexedDB, opened when it is first used. */
@@ -83,6 +83,7 @@ export function indexedDbStore(connection: Connection): Store {
     list: () => summaries((summary) => summary.removed === undefined),
     listRemoved: () => summaries((summary) => summary.removed !== undefined),
     remove: (id) => change(id, (summary) => ({ ...summary, removed: Date.now() })),
+    archive: (id, archived) => change(id, (summary) => asArchived(summary, archived)),
     restore: (id) => change(id, ({ removed: _, ...summary }) => summary),
 
     erase: (id) =>
@@ -138,13 +139,13 @@ async function save(
   id: string,
   worksheet: Worksheet,
   stamp: string,
-  { seen = [], history }: SaveOptions,
+  { seen = [], history, checks }: SaveOptions,
 ): Promise<Summary> {
   const before = await writing.objectStore('summaries').get(id)
   // An attempt of this very save completed although its answer was lost.
   if (before?.stamp === stamp) return before
   if (before && !seen.includes(stateOf(before))) throw new StoreError('elsewhere')
-  const summary = summarise(id, worksheet, stamp, before)
+  const summary = summarise(id, worksheet, stamp, { before, checks })
   if (before) await saveRevisionOf(writing, before, summary.changed)
   const histories = writing.objectStore('histories')
   await Promise.all([

@@ -2,7 +2,7 @@ import { newId } from './new-id.ts'
 import { readable, writable } from './readable.ts'
 import { freeTime, isDue, latestFirst, named, type Revision, revisionsToDrop } from './revision.ts'
 import { StoreError } from './store-error.ts'
-import { newestFirst, now, stateOf, summarise } from './summary.ts'
+import { asArchived, newestFirst, now, stateOf, summarise } from './summary.ts'
 import type { RawRevision, Store, Summary } from './types.ts'
 
 interface Entry {
@@ -43,11 +43,11 @@ export function openMemory(problem: StoreError | undefined): Store {
   return {
     persistent: false,
     problem,
-    async save(id, worksheet, { seen = [], history } = {}) {
+    async save(id, worksheet, { seen = [], history, checks } = {}) {
       await writable(worksheet)
       const before = sheets.get(id)
       if (before && !seen.includes(stateOf(before.summary))) throw new StoreError('elsewhere')
-      const summary = summarise(id, worksheet, newId(), before?.summary)
+      const summary = summarise(id, worksheet, newId(), { before: before?.summary, checks })
       if (before && isDue(before.summary.changed, summary.changed)) {
         const stamp = stateOf(before.summary)
         if (!before.past.some((one) => one.stamp === stamp))
@@ -67,6 +67,7 @@ export function openMemory(problem: StoreError | undefined): Store {
     list: async () => summaries(({ removed }) => removed === undefined),
     listRemoved: async () => summaries(({ removed }) => removed !== undefined),
     remove: async (id) => update(id, ({ summary }) => ({ summary: { ...summary, removed: Date.now() } })),
+    archive: async (id, archived) => update(id, ({ summary }) => ({ summary: asArchived(summary, archived) })),
     restore: async (id) =>
       update(id, ({ summary: { removed: _, ...summary } }) => ({
         summary,

@@ -1,5 +1,5 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import type { Summary } from './types.ts'
+import type { Standing, Summary } from './types.ts'
 
 let last = 0
 
@@ -17,14 +17,39 @@ export function now(): number {
 }
 
 /** A sheet's line in the list after a save; `before` is the line it had. */
-export const summarise = (id: string, worksheet: Worksheet, stamp: string, before?: Summary): Summary => ({
-  id,
-  title: worksheet.title,
-  changed: now(),
-  cells: worksheet.cells.length,
-  changes: changesOf(before) + 1,
-  stamp,
-})
+export function summarise(
+  id: string,
+  worksheet: Worksheet,
+  stamp: string,
+  { before, checks }: { readonly before?: Summary | undefined; readonly checks?: Standing | undefined } = {},
+): Summary {
+  const job = worksheet.job?.trim()
+  const of = sizeIn(worksheet)
+  return {
+    id,
+    title: worksheet.title,
+    ...(job ? { job } : {}),
+    ...(of ? { of } : {}),
+    ...(checks ? { checks } : {}),
+    ...(before?.archived === undefined ? {} : { archived: before.archived }),
+    changed: now(),
+    cells: worksheet.cells.length,
+    changes: changesOf(before) + 1,
+    stamp,
+  }
+}
+
+/** The size of the original, with the unit of its field where none was typed; an example is none. */
+function sizeIn({ cells }: Worksheet): string | undefined {
+  const cell = cells.find((one) => one.kind === 'given' && one.name === 'original')
+  if (cell?.kind !== 'given' || (cell.from?.kind === 'example' && cell.from.text === cell.value)) return undefined
+  const size = cell.value.trim()
+  return size === '' || /[a-z″′"]\s*$/i.test(size) ? size : `${size} ${cell.unit ?? ''}`.trim()
+}
+
+/** Puts a summary into the archive, or takes it out. */
+export const asArchived = ({ archived: _, ...summary }: Summary, archived: boolean): Summary =>
+  archived ? { ...summary, archived: Date.now() } : summary
 
 /** How many times a sheet was saved. Sheets saved by the first version of the store did not count. */
 export const changesOf = (summary: Summary | undefined): number => summary?.changes ?? 0

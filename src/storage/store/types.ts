@@ -6,6 +6,14 @@ import type { StoreError } from './store-error.ts'
 export interface Summary {
   readonly id: string
   readonly title: string
+  /** The job in hand, where the sheet names one. */
+  readonly job?: string
+  /** The original’s size, as typed. */
+  readonly of?: string
+  /** How its checks were when it was last saved; absent where that was not computed. */
+  readonly checks?: Standing
+  /** When it was put into the archive. */
+  readonly archived?: number
   /** When it was last saved, by the clock of the device, in milliseconds since 1970. */
   readonly changed: number
   /** How many cells it has. */
@@ -17,6 +25,9 @@ export interface Summary {
   /** When it was removed; absent while it is in use. */
   readonly removed?: number
 }
+
+/** How many checks of a sheet are in each state. */
+export type Standing = Readonly<Record<'pass' | 'marginal' | 'fail' | 'waiting', number>>
 
 /** A sheet as it is saved, with its line of the list. */
 export interface SavedSheet {
@@ -40,6 +51,8 @@ export interface SaveOptions {
   readonly seen?: readonly string[]
   /** The steps of undo, plain data. */
   readonly history?: unknown
+  /** How its checks are. */
+  readonly checks?: Standing | undefined
 }
 
 /** What a revision is marked with. */
@@ -67,6 +80,8 @@ export interface Store {
   /** Removed sheets, the latest removed first. */
   listRemoved(): Promise<readonly Summary[]>
   remove(id: string): Promise<void>
+  /** Puts a sheet in use into the archive, or takes it out again. */
+  archive(id: string, archived: boolean): Promise<void>
   /** Puts a removed sheet back among those in use. */
   restore(id: string): Promise<void>
   /** Deletes a sheet and its revisions for good. */

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it, test } from 'vitest'
 import { MOMENTS } from '../../../src/app/common/moments.ts'
-import { ENTRIES, found, isTitled } from '../../../src/app/shelf/shelf-find.ts'
+import { ENTRIES, found, isNamedSo } from '../../../src/app/shelf/shelf-find.ts'
 import type { Answer } from '../../../src/app/templates/templates.ts'
 import { STAGES } from '../../../src/worksheet/index.ts'
 
@@ -68,8 +68,9 @@ describe('the words people use', () => {
 })
 
 test('a saved sheet is found by its title', () => {
-  expect(isTitled('Ferry Lane maps', 'map ferry')).toBe(true)
-  expect(isTitled('Ferry Lane maps', 'book')).toBe(false)
+  expect(isNamedSo({ title: 'Ferry Lane maps' }, 'map ferry')).toBe(true)
+  expect(isNamedSo({ title: 'Ferry Lane maps' }, 'book')).toBe(false)
+  expect(isNamedSo({ title: 'A flat sheet', job: 'Ferry Lane', of: '420 x 297 mm' }, 'ferry 420')).toBe(true)
 })
 
 test('every stage of a job has its place on the shelf, and every template a stage', () => {

@@ -109,6 +109,7 @@ export class SimulatedMessages {
 /** An open sheet with its document alone: what a session needs of it. */
 class Document {
   readonly frozen = signal(false)
+  readonly standing = () => ({ pass: 0, marginal: 0, fail: 0, waiting: 0 })
   readonly sheet = {
     worksheet: sheetSaying(''),
     steps: { undo: [], redo: [] },

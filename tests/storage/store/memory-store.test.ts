@@ -44,6 +44,33 @@ describe('where nothing can be saved', () => {
     expect(await store.load('c')).toBeUndefined()
   })
 
+  test('a line says the job, what it is of and how its checks are, and stays in the archive while it is edited', async () => {
+    const store = await openStore()
+    const original = {
+      kind: 'given',
+      id: 'o',
+      name: 'original',
+      entry: 'size',
+      unit: 'mm',
+      value: '980 x 730',
+    } as const
+    const sheet = { ...SHEET, job: 'Ferry Lane', cells: [original] }
+    const checks = { pass: 3, marginal: 0, fail: 1, waiting: 2 }
+    await store.save('a', sheet, { checks })
+    expect((await store.list())[0]).toMatchObject({ job: 'Ferry Lane', of: '980 x 730 mm', checks })
+    await store.archive('a', true)
+    expect((await store.list())[0]?.archived).toBeGreaterThan(0)
+    // Saved where nothing was computed: what was known of its checks may no longer be true.
+    const example = { ...original, from: { kind: 'example', text: '980 x 730' } } as const
+    await saveOver(store, 'a', { ...sheet, cells: [example] })
+    const [line] = await store.list()
+    expect(line?.checks).toBeUndefined()
+    expect(line?.of).toBeUndefined()
+    expect(line?.archived).toBeGreaterThan(0)
+    await store.archive('a', false)
+    expect((await store.list())[0]?.archived).toBeUndefined()
+  })
+
   test('settings are saved under their names', async () => {
     const store = await openStore()
     expect(await store.setting('face')).toBeUndefined()
