@@ -36,7 +36,8 @@ function walk(value: unknown, before: unknown, key = ''): void {
   if (value === before) return
   if (typeof value === 'string') refuseText(value, before)
   if (typeof value !== 'object' || value === null) return
-  const most = MOST[key]
+  // A step, too, has sets: the names of what is set at it.
+  const most = Array.isArray(value) && typeof value[0] === 'string' ? undefined : MOST[key]
   if (Array.isArray(value) && most !== undefined && value.length > most)
     if (!(Array.isArray(before) && value.length <= before.length))
       throw new TooLong(words.tooMany(value.length, key, most))
