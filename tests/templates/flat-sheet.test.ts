@@ -172,5 +172,5 @@ test('a lens that would touch the original is reported by its check, not by an e
 test('a sheet without gloss does not mind lamps in the mirror zone', () => {
   const sheet = open('flat-sheet', { glossy: 'no', lamp_out: '500' })
   expect(sheet.state('lamps_clear')).toBe('pass')
-  expect(sheet.message('lamps_clear')).toBe('no lamp shows in the original.')
+  expect(sheet.message('lamps_clear')).toBe('no lamp is reflected in the original.')
 })
