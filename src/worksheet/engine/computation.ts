@@ -86,10 +86,12 @@ export class Computation {
     const ends = this.trace().ends[this.positionOf(node)] as readonly number[]
     return ends.flatMap((i) => this.unmeasuredIn(i) ?? this.nodeAt(i)).filter((end) => end !== node)
   }
-  /** The frames that a formula waits for, where all that it needs is there but one of their areas. */
+  /** What a formula waits for where all that it needs is there: frames without an area, tables without rows. */
   private unmeasuredIn(i: number): Node[] | undefined {
     if (!this.programs[i]) return undefined
-    return this.graph.needsOf(this.nodeAt(i)).filter(({ cell }) => cell.kind === 'frame')
+    return this.graph
+      .needsOf(this.nodeAt(i))
+      .filter((node) => node.cell.kind === 'frame' || this.hasNoRows(this.positionOf(node)))
   }
   /** The positions in error. */
   inError(): number[] {
@@ -284,6 +286,11 @@ export class Computation {
     return this.traced
   }
 
+  private hasNoRows(i: number): boolean {
+    const { cell } = this.nodeAt(i)
+    return cell.kind === 'table' && (this.values[i] as { readonly count?: unknown } | undefined)?.count === 0
+  }
+
   private refuseOdd(i: number, value: Value): void {
     const node = this.nodeAt(i)
     const refused = refusedValue(value, node.computable?.mayBeInfinite ?? false)
@@ -293,7 +300,8 @@ export class Computation {
   }
 
   private fail(i: number, error: unknown): void {
-    if (error instanceof NotYet) {
+    // Without rows a list may be too short for a function: its table is what is to be filled in.
+    if (error instanceof NotYet || (this.needs[i] as Int32Array).some((need) => this.hasNoRows(need))) {
       this.states[i] = WAITING
       return
     }

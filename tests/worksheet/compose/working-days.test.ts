@@ -137,7 +137,8 @@ describe('340 originals from a list', () => {
 
   it('has a table to fill, without the rows of an example', () => {
     expect(table?.rows).toEqual([])
-    expect(contradictionsIn(empty.worksheet)).toEqual([])
+    // Nothing is in error: what needs the list waits for it.
+    isSound(empty)
   })
 
   it('plans them in the fewest set-ups, and counts each once', () => {

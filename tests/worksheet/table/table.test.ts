@@ -76,6 +76,28 @@ describe('a table', () => {
     expect(seen(sheet, 'originals')).toBe('0 rows')
   })
 
+  it('without rows keeps what cannot do without them waiting for it', () => {
+    const sheet = sheetOf([
+      originals([WIDTH, HEIGHT, TITLE], []),
+      result('widest', 'greatest(originals.width)'),
+      result('twice', '2 * widest'),
+      result('n', 'originals.count'),
+    ])
+    const outcome = (name: string) => sheet.outcome(sheet.named(name)?.id ?? '')
+    expect(outcome('widest')).toEqual({ state: 'waiting', on: ['originals'] })
+    expect(outcome('twice')).toEqual({ state: 'waiting', on: ['originals'] })
+    expect(seen(sheet, 'n')).toBe('0')
+    const [table] = sheet.cells
+    if (table?.kind !== 'table') throw new Error('The table is gone.')
+    sheet.apply({ do: 'replace', cell: { ...table, rows } })
+    expect(seen(sheet, 'widest')).toBe('420 mm')
+    sheet.apply({ do: 'replace', cell: { ...table, rows: [] } })
+    expect(outcome('twice')).toEqual({ state: 'waiting', on: ['originals'] })
+    // A mistake in a formula stays one.
+    const wrong = sheetOf([originals([WIDTH], []), result('a', 'greatest(originals.width) + 1 s')])
+    expect(wrong.outcome(wrong.named('a')?.id ?? '').state).toBe('error')
+  })
+
   it('follows what is typed into a field', () => {
     const sheet = sheetOf([originals([WIDTH, HEIGHT, TITLE], rows), result('widest', 'greatest(originals.width)')])
     type(sheet, 'originals', 0, 0, '900')
