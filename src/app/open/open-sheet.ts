@@ -1,7 +1,5 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
-import type { Standing } from '../../storage/store/types.ts'
-import { exampleNames } from '../../worksheet/analysis/provenance.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, type Change, ChangeRefused, type Note, type Outcome, type Sheet } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
@@ -77,19 +75,6 @@ export class OpenSheet {
       if (error instanceof TooLong) this.heard('all')
       throw error
     }
-  }
-
-  /** How many checks are in each state; one that rests on an example, or is in error, waits for a figure. */
-  standing(): Standing {
-    const { sheet } = this
-    const examples = exampleNames(sheet)
-    const counts = { pass: 0, marginal: 0, fail: 0, waiting: 0 }
-    for (const cell of sheet.cells) {
-      if (cell.kind !== 'check') continue
-      const state = examples.get(cell.name)?.length ? 'waiting' : sheet.checkState(cell.id)
-      counts[state === 'error' ? 'waiting' : state]++
-    }
-    return counts
   }
 
   isFolded({ id, folded }: Note): boolean {

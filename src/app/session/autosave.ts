@@ -21,7 +21,7 @@ export interface Savable {
   readonly worksheet: Worksheet
   readonly history?: unknown
   /** How its checks are, for the list of sheets. */
-  readonly checks?: Standing
+  readonly checks?: Standing | undefined
 }
 
 export interface AutosaveEvents {

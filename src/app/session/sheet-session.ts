@@ -9,6 +9,7 @@ import type { Worksheet } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { Autosave, type Savable } from './autosave.ts'
 import { nearestSteps, readSteps } from './saved-steps.ts'
+import type { standingOf } from './standing.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
 import { WORDS } from './words.ts'
 
@@ -39,6 +40,7 @@ export class SheetSession {
   private readonly changed: (() => void) | undefined
   /** The steps of undo and redo saved with the sheet, unchecked. */
   private readonly history: unknown
+  private standingOf: typeof standingOf | undefined
   private readonly tabLock: TabLock
   private readonly stop: () => void
   /** The document as it is saved or about to be: functions that arrive later change no document. */
@@ -54,6 +56,13 @@ export class SheetSession {
     this.unsaved = unsaved
     this.known = open.sheet.worksheet
     this.history = saved?.history
+    // Only the list of sheets shows it: a save before it is here does without.
+    void import('./standing.ts').then(
+      ({ standingOf }) => {
+        this.standingOf = standingOf
+      },
+      () => {},
+    )
     this.changed = changed
     this.tabLock = new TabLock(
       id,
@@ -157,7 +166,7 @@ export class SheetSession {
   private readonly savable = (): Savable => ({
     worksheet: this.open.sheet.worksheet,
     history: nearestSteps(this.open.sheet.steps),
-    checks: this.open.standing(),
+    checks: this.standingOf?.(this.open.sheet),
   })
 
   /** Undo and redo go on where they were when the sheet was left; steps that cannot be read are no steps. */

@@ -109,9 +109,10 @@ export class SimulatedMessages {
 /** An open sheet with its document alone: what a session needs of it. */
 class Document {
   readonly frozen = signal(false)
-  readonly standing = () => ({ pass: 0, marginal: 0, fail: 0, waiting: 0 })
   readonly sheet = {
     worksheet: sheetSaying(''),
+    cells: [],
+    engine: { layout: { order: [], needs: [] } },
     steps: { undo: [], redo: [] },
     recallSteps: () => {},
     watch: (watcher: () => void) => {
