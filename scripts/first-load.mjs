@@ -8,11 +8,12 @@ const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
 const OPENING = ['src/app/sheet/opening.ts']
 
-/** What follows by itself after a sheet is shown: its checks in full, the suggestions of its checks, lists as tables. */
+/** What follows by itself after a sheet is shown: its checks in full, their count for the list of sheets, the suggestions of its checks, lists as tables. */
 const FOLLOWING = [
   'src/cells/checks/check-cell.ts',
   'src/cells/cautions/section-cautions.ts',
   'src/app/summary/section-summary.ts',
+  'src/app/session/standing.ts',
   'src/app/compose/join-offer.ts',
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',
