@@ -1,4 +1,4 @@
-import { anyOf, listText, plural } from '../units/plural.ts'
+import { anyOf, count, listText, plural } from '../units/plural.ts'
 
 /** Why the terminal cannot read its input: what, where, and what to do. Each is one line. */
 
@@ -28,7 +28,7 @@ export const notInSheet = (name: string, path: string): string =>
   `--set ${name}: ${path} has no given or result named “${name}”`
 export const seedAlone = '--seed can only be used with --simulate'
 export const tries = (most: number, found: string): string =>
-  `--simulate takes from 1 to ${most} tries, found '${found}'`
+  `--simulate takes from 1 to ${count(most)} tries, found '${found}'`
 export const howManyTries = 'the number of tries'
 export const sameSeed = 'which gives the same figures again'
 export const wholeNumber = (option: string, meaning: string, found: string): string =>

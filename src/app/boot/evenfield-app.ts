@@ -194,7 +194,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private async received(worksheet: Worksheet, from: Received['from']): Promise<Page> {
     const [{ figuresOf }, { homeOf }] = await Promise.all([
       import('../received/copy-figures.ts'),
-      import('../../storage/exchange/origin.ts'),
+      import('../../storage/exchange/home.ts'),
       import('../received/copy-page.ts'),
     ])
     const home = await homeOf(this.opened(), worksheet).catch(() => undefined)

@@ -2,12 +2,11 @@ import { kitIn, takeKitIn, takePieces } from '../../kit/kit-files.ts'
 import { StudioTemplates, studioSetIn } from '../../kit/studio-templates.ts'
 import { mergeBackup, mergeText, newSheetsIn } from '../../storage/exchange/backup.ts'
 import { backupIn, openFile } from '../../storage/exchange/file.ts'
-import { homeOf } from '../../storage/exchange/origin.ts'
+import { homeOf } from '../../storage/exchange/home.ts'
 import { saveReceived } from '../../storage/exchange/save-received.ts'
-import { BACKUP_WORDS } from '../../storage/exchange/words.ts'
+import { BACKUP_WORDS, EXCHANGE_WORDS } from '../../storage/exchange/words.ts'
 import type { Store } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { bootWords } from './words.ts'
 
 /** What came of opening files: the sheets saved from them, and what to say. */
 export interface Opened {
@@ -34,7 +33,7 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
   const said: string[] = []
   let failed = false
   let last: unknown
-  if (files.length > MOST_UNASKED && !(await ask(bootWords.manyFiles(files.length)))) return { ids, said, failed }
+  if (files.length > MOST_UNASKED && !(await ask(EXCHANGE_WORDS.manyFiles(files.length)))) return { ids, said, failed }
   for (const file of files) {
     try {
       const backup = await backupIn(file)
@@ -47,7 +46,7 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
       const set = await studioSetIn(file)
       if (set) {
         await new StudioTemplates(store).take(set.templates)
-        said.push(bootWords.studioSetTaken(set.templates.length), await takePieces(store, set.kit))
+        said.push(EXCHANGE_WORDS.studioSetTaken(set.templates.length), await takePieces(store, set.kit))
         continue
       }
       const kit = await kitIn(file)
@@ -64,7 +63,7 @@ export async function openFiles(store: Store, files: readonly File[], ask: Ask):
       said.push(sentence((error as Error).message))
     }
   }
-  if (ids.length > 1 || (ids.length === 1 && said.length > 0)) said.unshift(bootWords.filesCameIn(ids.length))
-  if (failed) said.push(bootWords.yoursUnchanged)
+  if (ids.length > 1 || (ids.length === 1 && said.length > 0)) said.unshift(EXCHANGE_WORDS.filesCameIn(ids.length))
+  if (failed) said.push(EXCHANGE_WORDS.yoursUnchanged)
   return { ids, said: said.filter(Boolean), failed, error: last }
 }

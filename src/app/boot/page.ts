@@ -1,4 +1,4 @@
-import type { Home } from '../../storage/exchange/origin.ts'
+import type { Home } from '../../storage/exchange/home.ts'
 import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import type { Route } from '../common/route.ts'
 import type { ReceivedFigure } from '../received/copy-figures.ts'

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import type { Home } from '../../storage/exchange/origin.ts'
+import type { Home } from '../../storage/exchange/home.ts'
 import { type Difference, type Homecoming, homecoming, takenOver } from '../../storage/exchange/take-over.ts'
 import { isFiguresOnly } from '../../storage/figures/figures-only.ts'
 import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'

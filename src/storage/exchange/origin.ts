@@ -1,5 +1,4 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import type { Store } from '../store/types.ts'
 
 /**
  * Where a copy comes from: the id of the sheet in the browser it was sent from, and the time of the revision that was
@@ -8,14 +7,6 @@ import type { Store } from '../store/types.ts'
 export interface Origin {
   readonly sheet: string
   readonly at: number
-}
-
-/** A sheet of this browser that a copy belongs to. */
-export interface Home {
-  readonly id: string
-  readonly worksheet: Worksheet
-  /** The sheet as it was sent, where that revision is still here. */
-  readonly before: Worksheet | undefined
 }
 
 /** The year 2100, in milliseconds since 1970: no honest clock is past it. */
@@ -37,19 +28,4 @@ export const withOrigin = (worksheet: Worksheet, origin: Origin): Worksheet => (
 export function withoutOrigin(worksheet: Worksheet): Worksheet {
   const { origin: _, ...rest } = worksheet as Worksheet & { readonly origin?: unknown }
   return rest as Worksheet
-}
-
-/** The sheet of this browser a copy belongs to: the one it was sent from, else one that came from the same. */
-export async function homeOf(store: Store, copy: Worksheet): Promise<Home | undefined> {
-  const origin = originOf(copy)
-  if (!origin) return undefined
-  const summaries = await store.list()
-  const own = summaries.find(({ id }) => id === origin.sheet)
-  for (const { id } of own ? [own] : summaries) {
-    const worksheet = await store.load(id).catch(() => undefined)
-    if (!worksheet || !(own || originOf(worksheet)?.sheet === origin.sheet)) continue
-    const before = await store.revision(id, origin.at).catch(() => undefined)
-    return { id, worksheet, before }
-  }
-  return undefined
 }

@@ -4,6 +4,11 @@ const askAgain = 'Ask for it again, or for the file.'
 
 /** The sentences on files and links, as users meet them. */
 export const EXCHANGE_WORDS = {
+  studioSetTaken: (templates: number): string =>
+    templates === 0 ? '' : `${plural(templates, 'template')} of the studio came in.`,
+  filesCameIn: (n: number) => `${plural(n, 'sheet')} came in.`,
+  yoursUnchanged: 'Your own sheets are unchanged.',
+  manyFiles: (n: number) => `You chose ${plural(n, 'file')}. Bring a sheet in from each of them?`,
   theFile: 'The file',
   notRead: (file: string) => `${file} could not be read: it was moved, or this browser may not open it.`,
   notText: (file: string) => `${file} is not a text file (its bytes are not UTF-8).`,

@@ -8,3 +8,6 @@ export const nameOfLabel = (label: string): string =>
     .replace(/^[_0-9]+|_+$/g, '')
     .slice(0, 40)
     .replace(/_+$/, '')
+
+/** Whether a name was generated when the cell was added. */
+export const isGeneratedName = (name: string): boolean => /^(given|result|check|table|schedule)(_\d+)?$/.test(name)

@@ -4,7 +4,7 @@ import { PrecompiledCompiler, type PrecompiledFormulas } from '../../../src/lang
 import { Sheet as PlainSheet } from '../../../src/worksheet/editing/sheet.ts'
 import { type Cell, isNamed, type Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
 import { prepare } from '../../../src/worksheet/prepare-templates.ts'
-import { FULL_CAPABILITIES } from '../../../src/worksheet/renaming/full-capabilities.ts'
+import { FULL_CAPABILITIES } from '../../../src/worksheet/renaming/full-sheet.ts'
 import { feedOf } from '../../../src/worksheet/run/feed.ts'
 import { footerOf } from '../../../src/worksheet/table/footer.ts'
 import { TABLES } from '../../../src/worksheet/table/table-capability.ts'
