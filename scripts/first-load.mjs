@@ -10,6 +10,8 @@ const OPENING = ['src/app/sheet/opening.ts']
 
 /** What follows by itself after a sheet is shown: its checks in full, their count for the list of sheets, the suggestions of its checks, lists as tables. */
 const FOLLOWING = [
+  'src/app/examples/example-bar.ts',
+  'src/app/sections/section-line.ts',
   'src/cells/checks/check-cell.ts',
   'src/cells/cautions/section-cautions.ts',
   'src/app/summary/section-summary.ts',

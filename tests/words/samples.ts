@@ -49,9 +49,9 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [4, 3],
     [2, 0],
   ],
-  'app/fill: fillWords.stillExample': COUNTS,
-  'app/fill: fillWords.useAllAsk': COUNTS,
-  'app/sheet: sheetWords.state': [
+  'app/examples: exampleWords.stillExample': COUNTS,
+  'app/examples: exampleWords.useAllAsk': COUNTS,
+  'app/open: openWords.state': [
     ['error', 1],
     ['fail', 2],
     ['waiting', 9],
@@ -81,7 +81,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
   'app/share: shareWords.noLink': REASON,
   'app/share: shareWords.notPrinted': REASON,
   'app/sheet: sheetWords.saved': [[new Date(2026, 2, 4, 14, 2)]],
-  'app/sheet: sheetWords.done': [[3, 12]],
+  'app/open: openWords.done': [[3, 12]],
   'app/shelf: shelfWords.found': COUNTS,
   'app/shelf: shelfWords.older': COUNTS,
   'app/stand: standWords.measured': [['2 mm more'], ['']],

@@ -1,4 +1,4 @@
-import { isAltLetter } from '../../cells/shared/alt-key.ts'
+import { isAltLetter } from '../../cells/fields/alt-key.ts'
 import type { Addition } from '../common/new-cell.ts'
 import { isField } from '../open/is-field.ts'
 

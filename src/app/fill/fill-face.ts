@@ -9,14 +9,14 @@ import '../../cells/basic/note-cell.ts'
 import '../../cells/basic/result-cell.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { cellElement } from '../../cells/wide/wide-cells.ts'
-import type { Cell, Note } from '../../worksheet/index.ts'
+import type { Cell } from '../../worksheet/index.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import './check-list.ts'
-import './example-bar.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
-import { bandOf } from '../open/bands.ts'
+import { type Band, bandsOf, inMargin, type Placed, spreadsOf } from '../open/bands.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { pageWidth } from '../open/page-width.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import type { CheckList } from './check-list.ts'
 import { fillStyle } from './fill-style.ts'
@@ -87,24 +87,28 @@ export class FillFace extends SignalWatcher(LitElement) {
     )
   }
 
-  private heading(heading: Note, section: Section): TemplateResult {
+  private heading({ section }: Placed, isOnly: boolean): TemplateResult | typeof nothing {
+    const { heading } = section
+    if (!heading) return nothing
     const { id } = heading
     const folded = this.open.isFolded(heading)
     return html`
-      <div class="heading">
-        <h2 id="heading-${id}">
-          <button
-            type="button"
-            class="fold"
-            data-cell=${id}
-            aria-expanded=${!folded}
-            @click=${() => this.open.fold(id, !folded)}
-          >${heading.text || UNTITLED_SECTION}</button>
-        </h2>
-        ${heading.about ? html`<p class="quiet">${heading.about}</p>` : nothing}
-      </div>
+      <h2 id="heading-${id}" data-section=${id}>
+        <button
+          type="button"
+          class="fold"
+          data-cell=${id}
+          aria-expanded=${!folded}
+          @click=${() => this.open.fold(id, !folded)}
+        >${heading.text || UNTITLED_SECTION}</button>
+      </h2>
+      ${heading.about && isOnly ? html`<p class="quiet">${heading.about}</p>` : nothing}
       ${folded ? html`<section-summary .open=${this.open} .section=${section}></section-summary>` : nothing}
     `
+  }
+
+  private headings(sections: readonly Placed[]): TemplateResult {
+    return html`<div class="heading">${sections.map((one) => this.heading(one, sections.length === 1))}</div>`
   }
 
   private folded(label: string, cells: readonly Cell[]): TemplateResult | typeof nothing {
@@ -117,56 +121,116 @@ export class FillFace extends SignalWatcher(LitElement) {
     `
   }
 
-  private band(section: Section): TemplateResult {
-    const { givens, fineGivens, notes, results, fineResults, checks, wide } = bandOf(section)
-    const cells = [...section.rows, ...section.exact]
-    const key = keyFigures(cells, ({ id }) => {
+  private gives(blocks: readonly (readonly Placed[])[], isGiven: boolean): TemplateResult {
+    const fine = blocks.flat().flatMap((one) => (this.isFolded(one) ? [] : one.fineGivens))
+    return html`
+      <div class="gives" @focusin=${showHint} @pointerover=${showHint}>
+        ${isGiven ? html`<p class="caption">${words.youGive}</p>` : nothing}
+        ${blocks.map(
+          (block, at) => html`
+            ${at > 0 ? this.headings(block) : nothing}
+            ${block.map((one) => (this.isFolded(one) ? nothing : html`${this.list(one.givens)} ${one.notesFollow ? nothing : this.list(one.notes)}`))}
+          `,
+        )}
+        ${this.folded(words.fineAdjustments, fine)}
+        ${isGiven ? html`<p class="hint-line" aria-hidden="true"></p>` : nothing}
+      </div>
+    `
+  }
+
+  private follows(shown: readonly Placed[]): TemplateResult {
+    const checks = shown.flatMap((one) => one.checks)
+    const main = shown.flatMap((one) => one.results)
+    const results = [...main, ...shown.flatMap((one) => one.fineResults)]
+    const key = keyFigures([...main, ...checks], ({ id }) => {
       const outcome = this.open.sheet.outcome(id)
       return outcome.state !== 'value' || outcome.type.kind === 'number'
     })
     const isKey = new Set<Cell>(key)
-    const gives = givens.length + fineGivens.length + notes.length > 0
-    const follows = results.length + fineResults.length + checks.length > 0
     return html`
-      ${
-        gives || follows || section.drawings.length > 0
-          ? html`<div class="columns ${gives ? '' : 'no-gives'}">
-              ${
-                gives
-                  ? html`<div class="gives" @focusin=${showHint} @pointerover=${showHint}>
-                      ${givens.length + fineGivens.length > 0 ? html`<p class="caption">${words.youGive}</p>` : nothing}
-                      ${this.list(givens)} ${this.folded(words.fineAdjustments, fineGivens)}
-                      ${givens.length + fineGivens.length > 0 ? html`<p class="hint-line" aria-hidden="true"></p>` : nothing}
-                      ${this.list(notes)}
-                    </div>`
-                  : nothing
-              }
-              ${
-                follows
-                  ? html`<div class="follows">
-                      <p class="caption">${words.whatFollows}</p>
-                      ${key.length > 0 ? html`<div class="keys">${this.list(key, true)}</div>` : nothing}
-                      ${this.list(results.filter((one) => !isKey.has(one)))} ${this.folded(words.moreResults, fineResults)}
-                      <check-list .views=${this.views<CheckView>(checks, 'check')}></check-list>
-                      <section-cautions .views=${this.views<ResultView>(cells, 'result')}></section-cautions>
-                    </div>`
-                  : nothing
-              }
-              ${section.drawings.length > 0 ? html`<div class="drawings">${this.list(section.drawings)}</div>` : nothing}
-            </div>`
-          : nothing
-      }
-      ${wide.length > 0 ? html`<div class="wide">${this.list(wide)}</div>` : nothing}
+      <div class="follows">
+        <p class="caption">${words.whatFollows}</p>
+        ${key.length > 0 ? html`<div class="keys">${this.list(key, true)}</div>` : nothing}
+        ${this.list(main.filter((cell) => !isKey.has(cell)))}
+        ${this.folded(
+          words.moreResults,
+          shown.flatMap(({ fineResults }) => fineResults),
+        )}
+        <check-list .views=${this.views<CheckView>(checks, 'check')}></check-list>
+        <section-cautions .views=${this.views<ResultView>(results, 'result')}></section-cautions>
+        ${shown.map((one) => (one.notesFollow ? this.list(one.notes) : nothing))}
+      </div>
     `
   }
 
-  private section(section: Section): TemplateResult {
-    const { heading, id } = section
+  private isFolded({ section }: Placed): boolean {
+    return section.heading !== undefined && this.open.isFolded(section.heading)
+  }
+
+  private band(band: Band, hasMargin: boolean): TemplateResult {
+    const { sections } = band
+    const shown = sections.filter((one) => !this.isFolded(one))
+    const given = (one: Placed): number =>
+      this.isFolded(one) ? 0 : one.givens.length + (one.notesFollow ? 0 : one.notes.length)
+    const has = (...kinds: readonly ('givens' | 'fineGivens' | 'results' | 'fineResults' | 'checks')[]): boolean =>
+      shown.some((one) => kinds.some((kind) => one[kind].length > 0))
+    const isGiven = has('givens', 'fineGivens')
+    const follows = has('results', 'fineResults', 'checks')
+    const gives = isGiven || shown.some((one) => given(one) > 0)
+    const drawn = hasMargin ? [] : this.drawn(band)
+    // A section that one gives nothing has its heading beside that of the section before.
+    const blocks: Placed[][] = []
+    for (const one of sections) {
+      const last = blocks.at(-1)
+      if (last && (given(one) === 0 || last.every((before) => given(before) === 0))) last.push(one)
+      else blocks.push([one])
+    }
+    const [first = []] = blocks
     return html`
-      <section class="band" data-section=${id} aria-labelledby=${heading ? `heading-${heading.id}` : nothing}>
-        ${heading ? this.heading(heading, section) : nothing}
-        ${heading && this.open.isFolded(heading) ? nothing : this.band(section)}
-      </section>
+      <div class="band">
+        ${first.some(({ section }) => section.heading) ? this.headings(first) : nothing}
+        ${
+          gives || follows || drawn.length > 0
+            ? html`<div class="columns ${gives ? '' : 'no-gives'}">
+                ${gives ? this.gives(blocks, isGiven) : nothing} ${follows ? this.follows(shown) : nothing}
+                ${drawn.length > 0 ? html`<div class="drawings">${this.list(drawn)}</div>` : nothing}
+              </div>`
+            : nothing
+        }
+        ${hasMargin ? nothing : this.wide(band)}
+      </div>
+    `
+  }
+
+  private wide({ sections }: Band): TemplateResult | typeof nothing {
+    const wide = sections.filter((one) => !this.isFolded(one)).flatMap((one) => one.wide)
+    return wide.length > 0 ? html`<div class="wide">${this.list(wide)}</div>` : nothing
+  }
+
+  private drawn({ sections, drawings }: Band): readonly Cell[] {
+    return drawings.filter(
+      (drawing) => !sections.some((one) => this.isFolded(one) && one.section.drawings.includes(drawing)),
+    )
+  }
+
+  /** In a wide window drawings have a margin of their own beside one or more bands. */
+  private spread(bands: readonly Band[]): TemplateResult {
+    const drawn = bands.flatMap((band) => this.drawn(band))
+    const hasMargin = drawn.length > 0 && pageWidth.get() === 'wide'
+    const texts = repeat(
+      bands,
+      ({ sections }) => sections[0]?.section.id,
+      (band) => this.band(band, hasMargin),
+    )
+    if (!hasMargin) return html`${texts}`
+    const room = inMargin(bands, drawn.length)
+    return html`
+      <div class="spread">
+        <div class="texts">${texts}</div>
+        <div class="drawings">${this.list(drawn.slice(0, room))}</div>
+      </div>
+      ${room < drawn.length ? html`<div class="drawings more">${this.list(drawn.slice(room))}</div>` : nothing}
+      ${bands.map((band) => this.wide(band))}
     `
   }
 
@@ -177,7 +241,8 @@ export class FillFace extends SignalWatcher(LitElement) {
   }
 
   override firstUpdated(): void {
-    // These follow what is shown at once: most sheets have neither a folded section nor a caution at first.
+    // These follow what is shown at once; the bar of examples has its height before.
+    void import('../examples/example-bar.ts')
     void import('../summary/section-summary.ts')
     void import('../../cells/cautions/section-cautions.ts')
     // It is below everything else, and waits until the sheet has been shown.
@@ -191,9 +256,9 @@ export class FillFace extends SignalWatcher(LitElement) {
       ${cells.length === 0 && !this.open.frozen.get() ? this.empty() : nothing}
       <example-bar .open=${this.open}></example-bar>
       ${repeat(
-        sectionsOf(cells),
-        ({ id }) => id,
-        (section) => this.section(section),
+        spreadsOf(bandsOf(sectionsOf(cells))),
+        ([first]) => first?.sections[0]?.section.id,
+        (spread) => this.spread(spread),
       )}
       <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `

@@ -1,8 +1,12 @@
 import { css } from 'lit'
 
 export const fillStyle = css`
+  example-bar:not(:defined) {
+    display: block;
+    block-size: 58px;
+  }
   .band {
-    padding-block-start: 20px;
+    padding-block-start: 10px;
     /* A band out of sight is not rendered; find, print and anchors still reach it. */
     content-visibility: auto;
     contain-intrinsic-size: auto 480px;
@@ -23,6 +27,35 @@ export const fillStyle = css`
   h2 {
     font-size: 1.4667rem;
     line-height: 1.2727;
+    scroll-margin-block: 116px;
+  }
+  /* Several sections that share a heading row. */
+  h2 + h2::before {
+    content: '·' / '';
+    padding-inline-end: 14px;
+    color: var(--quiet);
+  }
+  h2,
+  h2 .fold {
+    display: inline-flex;
+    align-items: baseline;
+  }
+  .gives .heading {
+    flex-wrap: nowrap;
+    margin-block-start: 12px;
+    border-block-end-width: 1px;
+  }
+  .gives .heading h2 {
+    flex: none;
+  }
+  .gives .heading p {
+    min-inline-size: 0;
+    overflow: hidden;
+    text-overflow: ellipsis;
+    white-space: nowrap;
+  }
+  .heading section-summary {
+    flex-basis: 100%;
   }
   .fold {
     display: flex;
@@ -82,7 +115,7 @@ export const fillStyle = css`
     border-block-end: 1px solid var(--rule);
   }
   .hint-line {
-    min-block-size: 2.4rem;
+    min-block-size: 28px;
     padding-block-start: 8px;
     font-size: 0.9333rem;
     line-height: 1.2857;
@@ -125,22 +158,31 @@ export const fillStyle = css`
     }
   }
   @media (min-width: 1180px) {
-    .columns {
-      grid-template-columns: minmax(0, 456px) minmax(0, 400px) minmax(0, 1fr);
+    .spread {
+      display: grid;
+      grid-template-columns: minmax(0, 892px) minmax(0, 1fr);
       column-gap: 36px;
     }
-    .follows,
-    .drawings {
-      grid-row: 1;
+    .columns {
+      grid-template-columns: minmax(0, 456px) minmax(0, 400px);
+      column-gap: 36px;
     }
     .follows {
+      grid-row: 1;
       grid-column: 2;
     }
     .no-gives .follows {
       grid-column: 1;
     }
-    .drawings {
-      grid-column: 3;
+    .drawings.more {
+      grid-template-columns: repeat(3, minmax(0, 1fr));
+      column-gap: 36px;
+      padding-block-start: 20px;
+    }
+    .spread > .drawings {
+      grid-column: 2;
+      gap: 20px;
+      padding-block-start: 20px;
     }
   }
   @media print {

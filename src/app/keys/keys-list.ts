@@ -1,7 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement } from 'lit/decorators.js'
-import { labelledStyle, ticked } from '../../cells/shared/labelled.ts'
+import { labelledStyle, ticked } from '../../cells/fields/labelled.ts'
 import { showSigns, signsShown } from '../../cells/shared/touch-row.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { keysWords as words } from './words.ts'

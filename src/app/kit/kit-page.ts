@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import { labelled, labelledStyle, selected } from '../../cells/shared/labelled.ts'
+import { labelled, labelledStyle, selected } from '../../cells/fields/labelled.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { FIGURE_LABELS, SORT_LABELS } from '../../kit/labels.ts'
 import { KitError, type Piece, readKitFile, writeKitFile } from '../../kit/piece.ts'

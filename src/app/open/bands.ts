@@ -1,11 +1,14 @@
-import type { Cell, Check, Given, Note, Result } from '../../worksheet/index.ts'
+import type { Cell, Check, Drawing, Given, Note, Result } from '../../worksheet/index.ts'
 import type { Section } from './sections.ts'
 
 /** The cells of a section by their place in its band, each in the order of the sheet. */
-export interface Band {
+export interface Placed {
+  readonly section: Section
   readonly givens: readonly Given[]
   readonly fineGivens: readonly Given[]
   readonly notes: readonly Note[]
+  /** Whether its notes are below what follows, where there is more room. */
+  readonly notesFollow?: boolean
   readonly results: readonly Result[]
   readonly fineResults: readonly Result[]
   readonly checks: readonly Check[]
@@ -13,17 +16,129 @@ export interface Band {
   readonly wide: readonly Cell[]
 }
 
+/** Sections that share a band of what one gives and what follows from it, with their drawings. */
+export interface Band {
+  readonly sections: readonly Placed[]
+  readonly drawings: readonly Drawing[]
+  /** The estimated height of its columns, in pixels. */
+  readonly height: number
+}
+
 const PLACED: ReadonlySet<Cell['kind']> = new Set(['given', 'result', 'check', 'note', 'drawing'])
+
+/** Estimated heights in pixels by mouse; they only decide which sections share a band. */
+const HEADING = 58
+const ROW = 34
+const KEYS = 52
+const DRAWING = 440
+const LINE = 18
+const CHARACTERS_A_LINE = 60
+/** The tallest band that sections are put together in, which a screen of 900 shows below the head of the sheet. */
+const TALLEST = 640
 
 const isGiven = (cell: Cell): cell is Given => cell.kind === 'given'
 const isResult = (cell: Cell): cell is Result => cell.kind === 'result'
 
-export const bandOf = ({ rows, exact }: Section): Band => ({
-  givens: rows.filter(isGiven),
-  fineGivens: exact.filter(isGiven),
-  notes: rows.filter((cell): cell is Note => cell.kind === 'note'),
-  results: rows.filter(isResult),
-  fineResults: exact.filter(isResult),
-  checks: rows.filter((cell): cell is Check => cell.kind === 'check'),
-  wide: rows.filter(({ kind }) => !PLACED.has(kind)),
+export const placed = (section: Section): Placed => ({
+  section,
+  givens: section.rows.filter(isGiven),
+  fineGivens: section.exact.filter(isGiven),
+  notes: section.rows.filter((cell): cell is Note => cell.kind === 'note'),
+  results: section.rows.filter(isResult),
+  fineResults: section.exact.filter(isResult),
+  checks: section.rows.filter((cell): cell is Check => cell.kind === 'check'),
+  wide: section.rows.filter(({ kind }) => !PLACED.has(kind)),
 })
+
+/** How tall each column of a section is, about, and its notes. */
+function heightsOf({ givens, notes, results, checks }: Placed): readonly [number, number, number] {
+  return [
+    givens.length * ROW + (givens.length > 0 ? HEADING : 0),
+    results.length * ROW + (checks.length > 0 ? ROW : 0),
+    notes.reduce((sum, { text }) => sum + (Math.ceil(text.length / CHARACTERS_A_LINE) + 1) * LINE, 0),
+  ]
+}
+
+/** The sections of a band and its height: their notes go below the shorter column, in the order of the sheet. */
+function laidOut(all: readonly Placed[]): Pick<Band, 'sections' | 'height'> {
+  const heights = all.map(heightsOf)
+  const isFollowed = all.some(({ results }) => results.length > 0)
+  let [gives, follows] = [0, 1].map((at) => heights.reduce((sum, one) => sum + (one[at] ?? 0), 0)) as [number, number]
+  if (isFollowed) follows += KEYS
+  const sections = all.map((one, at): Placed => {
+    const [given, , notes] = heights[at] ?? [0, 0, 0]
+    // Where one gives nothing there is no column for it.
+    const notesFollow = notes > 0 && (gives > follows || given === 0) && follows > 0
+    if (notesFollow) follows += notes
+    else gives += notes
+    return notesFollow ? { ...one, notesFollow } : one
+  })
+  return { sections, height: HEADING + Math.max(gives, follows) }
+}
+
+const hasSteps = ({ wide }: Placed): boolean => wide.some(({ kind }) => kind === 'steps')
+
+/** A table, a run or the like shows what its own section gives, so that nothing comes between. */
+const isAlone = ({ section, wide }: Placed): boolean =>
+  section.heading === undefined || wide.some(({ kind }) => kind !== 'steps')
+
+/**
+ * The sections in bands: neighbours that fill a column each share one, so that the bands together are as low as they can
+ * be. No band of several sections is taller than a screen.
+ */
+export function bandsOf(sections: readonly Section[]): readonly Band[] {
+  const all = sections.map(placed)
+  /** The least height of the first sections, and where the last band of them begins. */
+  const least: { readonly height: number; readonly from: number }[] = [{ height: 0, from: 0 }]
+  for (let to = 1; to <= all.length; to++) {
+    let best = { height: Number.POSITIVE_INFINITY, from: to - 1 }
+    for (let from = to - 1; from >= 0; from--) {
+      const [one, next] = [all[from] as Placed, all[from + 1]]
+      const joins = next !== undefined && from + 1 < to
+      if (joins && (isAlone(one) || isAlone(next) || hasSteps(one))) break
+      const tall = laidOut(all.slice(from, to)).height
+      if (joins && tall > TALLEST) break
+      const height = (least[from]?.height ?? 0) + tall
+      if (height < best.height) best = { height, from }
+    }
+    least.push(best)
+  }
+  const bands: Band[] = []
+  for (let to = all.length; to > 0; ) {
+    const { from } = least[to] as { from: number }
+    const own = all.slice(from, to)
+    bands.unshift({ ...laidOut(own), drawings: own.flatMap(({ section }) => section.drawings) })
+    to = from
+  }
+  return bands
+}
+
+const drawnHeight = (bands: readonly Band[]): number =>
+  bands.reduce((sum, { drawings }) => sum + drawings.length * DRAWING, 0)
+const textHeight = (bands: readonly Band[]): number => bands.reduce((sum, { height }) => sum + height, 0)
+const endsSpread = ({ sections }: Band): boolean => sections.some(({ wide }) => wide.length > 0)
+
+/**
+ * Bands that share a margin for their drawings: where the drawings of a band are taller than the band, they go on beside
+ * the next ones, and begin beside the ones before. What takes the whole width ends a spread.
+ */
+export function spreadsOf(bands: readonly Band[]): readonly (readonly Band[])[] {
+  const spreads: Band[][] = []
+  for (const band of bands) {
+    const last = spreads.at(-1)
+    const before = last?.at(-1)
+    if (last && before && !endsSpread(before) && drawnHeight(last) > textHeight(last)) last.push(band)
+    else spreads.push([band])
+  }
+  for (let at = spreads.length - 1; at > 0; at--) {
+    const [above, own] = [spreads[at - 1], spreads[at]] as [Band[], Band[]]
+    const isFree = drawnHeight(above) === 0 && !endsSpread(above.at(-1) as Band)
+    if (isFree && drawnHeight(own) > textHeight(own)) spreads.splice(at - 1, 2, [...above, ...own])
+  }
+  return spreads
+}
+
+/** How many of the drawings of a spread have room in its margin; the others follow in a row below it. */
+export function inMargin(bands: readonly Band[], drawings: number): number {
+  return Math.min(drawings, Math.max(1, Math.round(textHeight(bands) / DRAWING)))
+}

@@ -40,17 +40,3 @@ export function sectionsOf(cells: readonly Cell[]): Section[] {
   }
   return drafts.map((one) => ({ ...one, id: one.heading?.id ?? 'start' }))
 }
-
-/** Groups of sections that share a margin: a drawing stays in view beside sections without a drawing. */
-export function spreadsOf(sections: readonly Section[]): Section[][] {
-  const spreads: Section[][] = []
-  let drawn = false
-  for (const section of sections) {
-    const last = spreads.at(-1)
-    const draws = section.drawings.length > 0
-    if (last && !(draws && drawn)) last.push(section)
-    else spreads.push([section])
-    drawn ||= draws
-  }
-  return spreads
-}

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import { labelledStyle, ticked } from '../../cells/fields/labelled.ts'
 import { drawTree } from '../../cells/shared/draw-tree.ts'
-import { labelledStyle, ticked } from '../../cells/shared/labelled.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { carriedTexts } from '../../storage/exchange/carried-texts.ts'
 import type { LinkSize } from '../../storage/exchange/link.ts'

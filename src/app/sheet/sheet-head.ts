@@ -9,10 +9,10 @@ import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
 import { type Face, withFace } from '../common/route.ts'
 import { UNTITLED_SHEET } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { pageWidth } from '../open/page-width.ts'
+import { openWords } from '../open/words.ts'
 import type { Autosave } from '../session/autosave.ts'
 import { headStyle } from './head-style.ts'
-import { pageWidth } from './page-width.ts'
-import './section-line.ts'
 import { sheetWords as words } from './words.ts'
 
 const FACES: readonly (readonly [Face, string])[] = [
@@ -191,8 +191,13 @@ export class SheetHead extends SignalWatcher(LitElement) {
     if (shown.length === 0) return nothing
     return html`<div class="counts" role="group" aria-label=${words.checks}>${shown.map(
       ([state, n]) =>
-        html`<button type="button" class="tool ${state}" @click=${() => this.ask('state-asked', state)}>${checkSign(state)} ${words.state(state, n)}</button>`,
+        html`<button type="button" class="tool ${state}" @click=${() => this.ask('state-asked', state)}>${checkSign(state)} ${openWords.state(state, n)}</button>`,
     )}</div>`
+  }
+
+  override firstUpdated(): void {
+    // Its row has its height before.
+    void import('../sections/section-line.ts')
   }
 
   override render(): TemplateResult {

@@ -1,5 +1,3 @@
-import { count, plural } from '../../units/plural.ts'
-import type { CheckOutcome } from '../../worksheet/index.ts'
 import { clock } from '../common/words.ts'
 
 export const sheetWords = {
@@ -30,10 +28,5 @@ export const sheetWords = {
   atTheStand: 'At the stand',
   build: 'Build',
   keys: 'Keys and signs',
-  sections: 'Sections',
   checks: 'Checks',
-  /** How many cells are in a state: `1 fail`, `9 waiting`. */
-  state: (state: CheckOutcome['state'], n: number): string =>
-    state === 'error' ? plural(n, 'error') : `${count(n)} ${state}`,
-  done: (done: number, of: number): string => `${count(done)} of ${count(of)}`,
 }

@@ -1,6 +1,6 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { labelledStyle, ticked } from '../../cells/shared/labelled.ts'
+import { labelledStyle, ticked } from '../../cells/fields/labelled.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { backupText } from '../../storage/exchange/backup.ts'
 import { saveText } from '../../storage/exchange/file.ts'

@@ -22,6 +22,10 @@ const rowsOf = ({ head, rows }: Table): TemplateResult => html`
   </table>
 `
 
+/** A drawing taller than this is drawn narrower, though not below the width of a phone, so that its text has room. */
+const TALLEST = 380
+const NARROWEST = 310
+
 /** A drawing of the sheet's figures, to scale, with the same content in words below. */
 @customElement('drawing-cell')
 export class DrawingCell extends SignalWatcher(LitElement) {
@@ -46,6 +50,8 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       }
       .stage {
         position: relative;
+        max-inline-size: 100%;
+        margin-inline: auto;
       }
       .title {
         display: flex;
@@ -112,6 +118,9 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   private fetched = ''
   /** The drawing in which a lamp drag began; its layout is reused until the lamp is released. */
   @state() private layoutSource: Drawing | undefined
+  /** The width it is drawn for, and the width of the cell for which that was chosen. */
+  private px = 0
+  private fittedFor = 0
   @state() private trouble = ''
   @state() private enlarged = false
   private async fetch(key: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
@@ -130,12 +139,10 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       return html`<figure><div class="place"></div></figure>`
     const { draw } = this.ready
     const options = { unit: cell.unit, title: cell.title || undefined, quick: dragging.get() }
-    const drawn = draw(outcome.values, {
-      ...options,
-      width: this.width.px / ZOOM,
-      zoom: ZOOM,
-      layoutFrom: this.layoutSource,
-    })
+    const laidOut = (px: number): Drawing =>
+      draw(outcome.values, { ...options, width: px / ZOOM, zoom: ZOOM, layoutFrom: this.layoutSource })
+    if (this.fittedFor !== this.width.px) this.fit(laidOut)
+    const drawn = laidOut(this.px)
     const cannot = [...new Set([...drawn.omissions, ...missing])]
     const movable = (cell.moves?.length ?? 0) > 0 && (drawn.handles?.length ?? 0) > 0
     if (movable) void import('../lamps/lamp-handles.ts')
@@ -145,7 +152,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
           <span class="quiet">${drawn.title}</span>
           <button type="button" class="word" @click=${() => void this.enlarge()}>${basicWords.enlarge}</button>
         </div>
-        <div class="stage">
+        <div class="stage" .style=${`inline-size: ${this.px}px`}>
           ${drawTree(drawn.node)}
           ${movable ? html`<lamp-handles .drawn=${drawn} .view=${this.view} @lamp-held=${this.holdLayout}></lamp-handles>` : nothing}
         </div>
@@ -175,6 +182,14 @@ export class DrawingCell extends SignalWatcher(LitElement) {
           : nothing
       }
     `
+  }
+
+  /** The largest width at which the drawing is not too tall: chosen once, since it would jump while one types. */
+  private fit(laidOut: (px: number) => Drawing): void {
+    const { px } = this.width
+    this.fittedFor = px
+    const widths = [px, 0.9 * px, 0.8 * px].map(Math.round).filter((one) => one === px || one >= NARROWEST)
+    this.px = widths.find((one) => laidOut(one).height <= TALLEST) ?? (widths.at(-1) as number)
   }
 
   private async enlarge(): Promise<void> {

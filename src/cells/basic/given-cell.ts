@@ -73,6 +73,20 @@ export class GivenCell extends SignalWatcher(LitElement) {
         padding-block-end: 4px;
         color: var(--quiet);
       }
+      /* Beside a step, whose text says what is read. */
+      @container (max-width: 13rem) {
+        .row {
+          grid-template-columns: minmax(0, 1fr) minmax(34px, auto);
+        }
+        .what,
+        .origin {
+          position: absolute;
+          inline-size: 1px;
+          block-size: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+      }
       /* By mouse the hint is shown once under all givens; by touch under the focused row. */
       @media (pointer: fine) {
         .hint {

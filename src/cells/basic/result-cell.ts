@@ -4,7 +4,6 @@ import { customElement, property, query, state } from 'lit/decorators.js'
 import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
-import { measuredField, measuring } from '../shared/measured-field.ts'
 import { cellWords } from '../shared/words.ts'
 import { field, row, shared } from '../style/styles.ts'
 import { basicWords } from './words.ts'
@@ -173,6 +172,8 @@ export class ResultCell extends SignalWatcher(LitElement) {
   @property({ type: Boolean, reflect: true }) key = false
   @state() private unfolded = false
   @state() private measuring = false
+  /** Fetched when something is first measured. */
+  private fields: typeof import('../details/measured-field.ts') | undefined
   @query('.measure .field') private measureField!: HTMLInputElement | null
 
   private async unfold(): Promise<void> {
@@ -181,6 +182,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
   }
 
   private async measure(): Promise<void> {
+    this.fields ??= await import('../details/measured-field.ts')
     this.measuring = !this.measuring
     await this.updateComplete
     this.measureField?.focus()
@@ -220,7 +222,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     return html`
       <div class="below measure">
         <label for="measured" class="small">${cell.measure ?? basicWords.measuredValue}</label>
-        ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)))}
+        ${this.fields?.measuredField(cell, outcome, (text) => this.fields && requestChange(this, ...this.fields.measuring(cell, text)))}
       </div>
     `
   }

@@ -7,7 +7,7 @@ import { type CellSignal, requestChange } from '../shared/cell-view.ts'
 import { buildRow, buildRowStyle } from './build-row.ts'
 import { cellForm } from './cell-form.ts'
 import '../fields/formula-field.ts'
-import { labelledStyle } from '../shared/labelled.ts'
+import { labelledStyle } from '../fields/labelled.ts'
 import '../fields/name-field.ts'
 import { isGeneratedName, nameOfLabel } from '../../worksheet/document/name-of-label.ts'
 import { cellWords } from '../shared/words.ts'
@@ -90,8 +90,9 @@ export class BuildCell extends SignalWatcher(LitElement) {
           grid-template-columns: minmax(0, 1fr);
         }
         .open {
-          margin-inline: -0.6rem;
-          padding-inline: calc(0.6rem - 2px);
+          /* Never past the page, also with large text. */
+          margin-inline: max(-0.6rem, -10px);
+          padding-inline: 8px;
         }
       }
     `,

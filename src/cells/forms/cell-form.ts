@@ -17,8 +17,8 @@ import {
   type Result,
 } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
+import { labelled, selected, ticked } from '../fields/labelled.ts'
 import type { CellView, GivenView } from '../shared/cell-view.ts'
-import { labelled, selected, ticked } from '../shared/labelled.ts'
 import { inputsByName } from './drawing-parts.ts'
 import { type Form, formula, head, textField } from './form-fields.ts'
 import './wide-form.ts'

@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit'
 import type { Frame } from '../../worksheet/index.ts'
+import { labelled } from '../fields/labelled.ts'
 import { frameWords as words } from '../frame/words.ts'
-import { labelled } from '../shared/labelled.ts'
 import { type Form, head, textField } from './form-fields.ts'
 
 /** What the camera wrote that a given may take. */

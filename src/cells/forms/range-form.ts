@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Range } from '../../worksheet/index.ts'
+import { labelled, selected } from '../fields/labelled.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
-import { labelled, selected } from '../shared/labelled.ts'
 import { cellWords } from '../shared/words.ts'
 import { type Form, textField } from './form-fields.ts'
 import { rangeFormWords } from './words.ts'

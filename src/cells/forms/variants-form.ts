@@ -1,7 +1,7 @@
 import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Variants } from '../../worksheet/index.ts'
+import { selected, ticked } from '../fields/labelled.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
-import { selected, ticked } from '../shared/labelled.ts'
 import { cellWords } from '../shared/words.ts'
 import { type Form, textField } from './form-fields.ts'
 import { rangeFormWords, variantsFormWords } from './words.ts'

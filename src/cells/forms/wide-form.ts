@@ -1,7 +1,7 @@
 import { css, LitElement, nothing } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
+import { labelledStyle } from '../fields/labelled.ts'
 import type { WideCell } from '../shared/cell-view.ts'
-import { labelledStyle } from '../shared/labelled.ts'
 import { field, shared } from '../style/styles.ts'
 import type { Form } from './form-fields.ts'
 

@@ -29,8 +29,36 @@ export class StepsCell extends SignalWatcher(LitElement) {
         padding-inline-start: calc(0.6rem - 4px);
         border-inline-start: 4px solid transparent;
       }
-      li + li > label {
-        border-block-start: 1px solid var(--rule);
+      section {
+        overflow-x: clip;
+        overflow-clip-margin: 8px;
+      }
+      li {
+        break-inside: avoid;
+        border-block-end: 1px solid var(--rule);
+      }
+      /* The work reads down a column, and on at the top of the next. */
+      @container (min-width: 48rem) {
+        ol {
+          columns: 2;
+          column-gap: 36px;
+          /* The bar of the present step is beside its column. */
+          margin-inline-start: -0.6rem;
+          padding-inline-start: 0.6rem;
+        }
+      }
+      @container (min-width: 76rem) {
+        ol {
+          columns: 3;
+        }
+      }
+      /* Its reading is beside a step where there is room. */
+      @container (min-width: 48rem) {
+        li.reads {
+          display: grid;
+          grid-template-columns: minmax(0, 1fr) 11rem;
+          column-gap: 8px;
+        }
       }
       /* The present step. */
       .next {
@@ -44,8 +72,8 @@ export class StepsCell extends SignalWatcher(LitElement) {
         grid-template-columns: auto auto minmax(0, 1fr);
         column-gap: 0.6rem;
         align-items: start;
-        min-block-size: 44px;
-        padding-block: calc((44px - 1.35em) / 2);
+        min-block-size: var(--row);
+        padding-block: calc((var(--row) - 1.35em) / 2);
         line-height: 1.35;
         cursor: pointer;
         font-size: var(--steps-size, 1rem);
@@ -76,14 +104,12 @@ export class StepsCell extends SignalWatcher(LitElement) {
       .done .number {
         color: var(--quiet);
       }
-      steps-reading {
-        margin-inline-start: calc(1.5rem + 1.25 * var(--steps-size, 1rem) + 1.2rem);
-      }
-      @container (max-width: 25rem) {
+      @container (max-width: 47.99rem) {
         steps-reading {
           margin-inline-start: 2.1rem;
         }
       }
+      .state,
       .foot {
         display: flex;
         flex-wrap: wrap;
@@ -118,7 +144,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
   private step(step: Step, at: number, next: number, view: WideView<Steps>): TemplateResult {
     const done = step.done === true
     return html`
-      <li class="${done ? 'done' : ''} ${at === next ? 'next' : ''}">
+      <li class="${done ? 'done' : ''} ${at === next ? 'next' : ''} ${step.reading === undefined ? '' : 'reads'}">
         <label>
           <input
             type="checkbox"
@@ -147,23 +173,25 @@ export class StepsCell extends SignalWatcher(LitElement) {
       <section aria-labelledby="title">
         <div class="head">
           <h3 id="title">${labelOf(cell)}</h3>
-          <span role="status">${doneText(steps)}</span>
+          <span class="state">
+            <span role="status">${doneText(steps)}</span>
+            ${
+              steps.length === 0
+                ? nothing
+                : html`<button type="button" class="word" aria-disabled=${!started} @click=${() => started && this.startOver()}>${stepsWords.startOver}</button>`
+            }
+          </span>
         </div>
         <ol>
           ${steps.map((step, at) => this.step(step, at, next, view))}
         </ol>
         ${
-          steps.length === 0
-            ? nothing
-            : html`<div class="foot">
-                <button type="button" class="word" aria-disabled=${!started} @click=${() => started && this.startOver()}>${stepsWords.startOver}</button>
-                ${
-                  this.fresh && !started && hasReadings(cell, sheet)
-                    ? html`<span class="small">${stepsWords.readingsRemain}</span>
-                        <button type="button" class="word small" @click=${() => this.clearReadings()}>${stepsWords.clearReadings}</button>`
-                    : nothing
-                }
+          this.fresh && !started && hasReadings(cell, sheet)
+            ? html`<div class="foot">
+                <span class="small">${stepsWords.readingsRemain}</span>
+                <button type="button" class="word small" @click=${() => this.clearReadings()}>${stepsWords.clearReadings}</button>
               </div>`
+            : nothing
         }
       </section>
     `

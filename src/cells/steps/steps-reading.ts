@@ -6,8 +6,8 @@ import { labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import '../basic/given-cell.ts'
 import { figureOf, missingReason, resultStyle } from '../basic/result-cell.ts'
 import { basicWords } from '../basic/words.ts'
+import { measuredField, measuring } from '../details/measured-field.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
-import { measuredField, measuring } from '../shared/measured-field.ts'
 import { field, isLong, row, shared } from '../style/styles.ts'
 import { stepsWords } from './words.ts'
 
@@ -34,6 +34,24 @@ export class StepsReading extends LitElement {
       p {
         padding-block-end: 0.6rem;
       }
+      /* Beside its step, which says what is read: the field alone, with what was computed in it until something is measured. */
+      @container (max-width: 13rem) {
+        .row {
+          grid-template-columns: minmax(0, 1fr) minmax(34px, auto);
+        }
+        .what {
+          grid-column: 1 / -1;
+          grid-row: 2;
+        }
+        .what label,
+        .planned {
+          position: absolute;
+          inline-size: 1px;
+          block-size: 1px;
+          overflow: hidden;
+          clip-path: inset(50%);
+        }
+      }
     `,
   ]
 
@@ -56,11 +74,11 @@ export class StepsReading extends LitElement {
       <div class="row ${isLong(label) ? 'long' : ''}">
         <div class="what">
           <label for="measured">${stepsWords.measured(label)}</label>
-          ${computed ? html`<span class="small">${stepsWords.computed(computed.text, measured?.difference ?? '', measured?.adjust)}</span>` : nothing}
+          ${computed ? html`<span class="small ${measured ? '' : 'planned'}">${stepsWords.computed(computed.text, measured?.difference ?? '', measured?.adjust)}</span>` : nothing}
           ${measured?.before ? html`<span class="small">${basicWords.measuredBefore(measured.before.map(this.view.called))}</span>` : nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
         </div>
-        ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)))}
+        ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)), computed?.figure)}
       </div>
     `
   }

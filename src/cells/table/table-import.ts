@@ -16,7 +16,7 @@ import {
 } from '../../worksheet/table/match-import.ts'
 import { hasFormula } from '../../worksheet/table/read-table.ts'
 import { rowCountText } from '../../worksheet/table/row-status.ts'
-import { labelled, labelledStyle, selected, ticked } from '../shared/labelled.ts'
+import { labelled, labelledStyle, selected, ticked } from '../fields/labelled.ts'
 import { field, shared } from '../style/styles.ts'
 import { tableText } from './table-file.ts'
 import { tableWords } from './words.ts'

@@ -1,4 +1,4 @@
-import { isAltLetter } from '../shared/alt-key.ts'
+import { isAltLetter } from '../fields/alt-key.ts'
 
 /** The effect of a key in a table. */
 export type Step =

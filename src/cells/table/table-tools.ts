@@ -1,5 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit'
-import { labelled, selected } from '../shared/labelled.ts'
+import { labelled, selected } from '../fields/labelled.ts'
 import type { TableState } from './table-rows.ts'
 import { tableWords } from './words.ts'
 

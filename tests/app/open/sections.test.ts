@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { sectionsOf, spreadsOf } from '../../../src/app/open/sections.ts'
+import { sectionsOf } from '../../../src/app/open/sections.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 
 const heading = (id: string): Cell => ({ kind: 'note', id, role: 'heading', text: id })
@@ -28,16 +28,6 @@ test('drawings go to the margin and what is seldom known is folded away', () => 
   expect(section?.drawings.map(({ id }) => id)).toEqual(['d'])
 })
 
-test('one drawing is beside every section; a second starts a spread of its own', () => {
-  const one = sectionsOf([heading('A'), heading('B'), drawing('d'), heading('C')])
-  expect(spreadsOf(one).map((spread) => spread.map(({ id }) => id))).toEqual([['A', 'B', 'C']])
-  const two = sectionsOf([heading('A'), drawing('d'), heading('B'), heading('C'), drawing('e'), heading('D')])
-  expect(spreadsOf(two).map((spread) => spread.map(({ id }) => id))).toEqual([
-    ['A', 'B'],
-    ['C', 'D'],
-  ])
-})
-
 test('an empty sheet has no sections', () => {
-  expect(spreadsOf(sectionsOf([]))).toEqual([])
+  expect(sectionsOf([])).toEqual([])
 })

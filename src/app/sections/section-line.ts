@@ -6,9 +6,9 @@ import { shared } from '../../cells/style/styles.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { pageWidth } from '../open/page-width.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
-import { pageWidth } from './page-width.ts'
-import { sheetWords as words } from './words.ts'
+import { openWords as words } from '../open/words.ts'
 
 /** The worst state of a section and how many of its cells are in it; undefined where it has no checks or errors. */
 function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefined {
@@ -22,6 +22,9 @@ function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefin
   ] as const
   return states.find(([, n]) => n > 0)
 }
+
+/** With more sections the line shows their states as signs alone. */
+const MOST_IN_WORDS = 6
 
 /** The sections of a sheet on a dimension line: each with its worst state, the current one on a thick line. */
 @customElement('section-line')
@@ -138,13 +141,13 @@ export class SectionLine extends SignalWatcher(LitElement) {
     this.dispatchEvent(new CustomEvent('section-asked', { detail: id, bubbles: true, composed: true }))
   }
 
-  private state(section: Section): TemplateResult | typeof nothing {
+  private state(section: Section, isTight: boolean): TemplateResult | typeof nothing {
     const steps = section.rows.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
     const worst = worstOf(this.open.sheet.checkSummaryOf([...section.rows, ...section.exact]))
     if (worst) {
       const [state, n] = worst
       const text = words.state(state, n)
-      return html`<span class="state">${checkSign(state)}${pageWidth.get() === 'wide' ? text : html`<span class="unseen">${text}</span>`}</span>`
+      return html`<span class="state">${checkSign(state)}${pageWidth.get() === 'wide' && !isTight ? text : html`<span class="unseen">${text}</span>`}</span>`
     }
     if (steps.length === 0) return nothing
     return html`<span class="state">${words.done(steps.filter(({ done }) => done).length, steps.length)}</span>`
@@ -162,7 +165,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
               href="#section"
               aria-current=${section.id === this.current ? 'location' : nothing}
               @click=${(event: Event) => this.go(event, section)}
-            >${section.heading?.text || UNTITLED_SECTION} ${this.state(section)}</a>
+            >${section.heading?.text || UNTITLED_SECTION} ${this.state(section, sections.length > MOST_IN_WORDS)}</a>
           `,
         )}
       </nav>

@@ -1,10 +1,10 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import { type Change, type Outcome, type Result, withMeasured } from '../../worksheet/index.ts'
-import { labelOf } from './cell-view.ts'
-import { errorMessage } from './error-message.ts'
-import { unitSuffix } from './unit-suffix.ts'
-import { cellWords } from './words.ts'
+import { labelOf } from '../shared/cell-view.ts'
+import { errorMessage } from '../shared/error-message.ts'
+import { unitSuffix } from '../shared/unit-suffix.ts'
+import { cellWords } from '../shared/words.ts'
 
 /** The change that sets the measured value of a result, with the key that merges typing into one undo step. */
 export const measuring = (cell: Result, text: string): readonly [change: Change, merge: string] => [
@@ -12,8 +12,13 @@ export const measuring = (cell: Result, text: string): readonly [change: Change,
   `measured:${cell.id}`,
 ]
 
-/** The field for the measured value of a result, with its unit and the error of its text. */
-export function measuredField(cell: Result, outcome: Outcome, put: (text: string) => void): TemplateResult {
+/** The field for the measured value of a result, with its unit and the error of its text; `until` is in it before. */
+export function measuredField(
+  cell: Result,
+  outcome: Outcome,
+  put: (text: string) => void,
+  until?: string,
+): TemplateResult {
   const error = outcome.state === 'value' ? outcome.measuredAmiss : undefined
   const shown = outcome.state === 'value' ? outcome.shown.unit : ''
   return html`
@@ -27,6 +32,7 @@ export function measuredField(cell: Result, outcome: Outcome, put: (text: string
       spellcheck="false"
       aria-label=${cellWords.measured(labelOf(cell))}
       aria-invalid=${error !== undefined}
+      placeholder=${until ?? nothing}
       .value=${live(cell.measured ?? '')}
       @input=${(event: Event) => put((event.target as HTMLInputElement).value)}
     >

@@ -1,0 +1,13 @@
+import { plural } from '../../units/plural.ts'
+
+export const exampleWords = {
+  stillExample: (n: number): string =>
+    n === 1 ? '1 figure is still the example’s.' : `${plural(n, 'figure')} are still the example’s.`,
+  restsOnExample: 'What rests on them is only an example too.',
+  nextExample: 'Next one',
+  useAll: 'Use all example figures',
+  useAllAsk: (n: number): string => `Use ${n === 1 ? 'this example figure' : `all ${plural(n, 'example figure')}`}?`,
+  useAllWhy: 'Your results and checks will then rest on them.',
+  useThem: 'Use them',
+  cancel: 'Cancel',
+}

@@ -1,0 +1,91 @@
+import fc from 'fast-check'
+import { expect, test } from 'vitest'
+import { bandsOf, inMargin, spreadsOf } from '../../../src/app/open/bands.ts'
+import { sectionsOf } from '../../../src/app/open/sections.ts'
+import type { Cell } from '../../../src/worksheet/index.ts'
+
+const heading = (id: string): Cell => ({ kind: 'note', id, role: 'heading', text: id })
+const given = (id: string): Cell => ({ kind: 'given', id, name: id, value: '' })
+const result = (id: string): Cell => ({ kind: 'result', id, name: id, formula: '1' })
+const drawing = (id: string): Cell => ({ kind: 'drawing', id, drawing: 'set-up', from: {} })
+const table = (id: string): Cell => ({ kind: 'table', id, name: id, columns: [], rows: [] })
+const steps = (id: string): Cell => ({ kind: 'steps', id, steps: [] })
+const several = (n: number, make: (id: string) => Cell, id: string): Cell[] =>
+  Array.from({ length: n }, (_, at) => make(`${id}${at}`))
+
+const idsOf = (cells: readonly Cell[]): string[][] =>
+  bandsOf(sectionsOf(cells)).map(({ sections }) => sections.map(({ section }) => section.id))
+
+test('what one gives in one section and what follows in the next share a band', () => {
+  expect(idsOf([heading('A'), ...several(5, given, 'a'), heading('B'), ...several(5, result, 'b')])).toEqual([
+    ['A', 'B'],
+  ])
+})
+
+test('sections that would be taller than a screen together stay apart', () => {
+  expect(idsOf([heading('A'), ...several(14, given, 'a'), heading('B'), ...several(14, given, 'b')])).toEqual([
+    ['A'],
+    ['B'],
+  ])
+})
+
+test('a table has its band alone, and steps come last in theirs', () => {
+  expect(idsOf([heading('A'), given('a'), heading('B'), table('b'), heading('C'), given('c')])).toEqual([
+    ['A'],
+    ['B'],
+    ['C'],
+  ])
+  expect(idsOf([heading('A'), given('a'), heading('B'), steps('b'), heading('C'), given('c')])).toEqual([
+    ['A', 'B'],
+    ['C'],
+  ])
+})
+
+test('drawings taller than their band go on beside the next, and begin beside the one before', () => {
+  const cells = [
+    heading('A'),
+    ...several(15, given, 'a'),
+    heading('B'),
+    ...several(15, given, 'b'),
+    ...several(3, drawing, 'd'),
+    heading('C'),
+    ...several(15, given, 'c'),
+    heading('D'),
+    ...several(15, given, 'e'),
+  ]
+  const spreads = spreadsOf(bandsOf(sectionsOf(cells)))
+  expect(spreads.map((bands) => bands.flatMap(({ sections }) => sections.map(({ section }) => section.id)))).toEqual([
+    ['A'],
+    ['B', 'C', 'D'],
+  ])
+  const [, drawn = []] = spreads
+  expect(inMargin(drawn, 3)).toBe(3)
+  expect(inMargin(drawn, 12)).toBeLessThan(12)
+})
+
+test('every cell is in exactly one band, in the order of the sheet, whatever the sheet', () => {
+  const cell = fc.constantFrom(heading, given, result, drawing, table, steps)
+  fc.assert(
+    fc.property(fc.array(cell, { maxLength: 60 }), (kinds) => {
+      const cells = kinds.map((make, at) => make(`c${at}`))
+      const sections = sectionsOf(cells)
+      const bands = bandsOf(sections)
+      expect(bands.flatMap((band) => band.sections.map(({ section }) => section))).toEqual(sections)
+      expect(spreadsOf(bands).flat()).toEqual(bands)
+      const shown = bands.flatMap((band) => [
+        ...band.sections.flatMap((one) => [
+          ...(one.section.heading ? [one.section.heading] : []),
+          ...one.givens,
+          ...one.fineGivens,
+          ...one.notes,
+          ...one.results,
+          ...one.fineResults,
+          ...one.checks,
+          ...one.wide,
+        ]),
+        ...band.drawings,
+      ])
+      expect(shown.map(({ id }) => id).sort()).toEqual(cells.map(({ id }) => id).sort())
+    }),
+  )
+})
