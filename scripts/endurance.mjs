@@ -46,6 +46,22 @@ const PARTS = {
     args: ['--project=unit', 'tests/endurance/sheets.test.ts'],
     counted: 'sheets',
   },
+  advice: {
+    about: 'jobs with figures of their own, every suggestion typed in',
+    whole: 5_000,
+    block: 500,
+    env: (n, seed) => ({ ADVICE_JOBS: n, ADVICE_SEED: seed }),
+    args: ['--project=unit', 'tests/worksheet/advice/plans.test.ts', '-t', 'plans for'],
+    counted: 'jobs',
+  },
+  photographs: {
+    about: 'checks against a photograph traced without the sheet',
+    whole: 20_000,
+    block: 1_000,
+    env: (n, seed) => ({ PHOTOGRAPHS: n, PHOTOGRAPHS_SEED: seed }),
+    args: ['--project=unit', 'tests/model'],
+    counted: 'photographs',
+  },
   store: {
     about: 'simulated browsers with a failing database',
     whole: 20_000,

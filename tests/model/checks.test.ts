@@ -1,5 +1,6 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { afterAll, describe, expect, test } from 'vitest'
+import { asked, report } from '../endurance/report.ts'
 import { clamp, rounded } from './givens.ts'
 import { JOBS } from './jobs.ts'
 import { filled, has } from './trace.ts'
@@ -8,9 +9,16 @@ import { filled, has } from './trace.ts'
  * Each check of the jobs that form a picture, against a photograph traced without the sheet's formulas: what passes would
  * succeed, and what fails would fail. Limits are put close to what a sheet computes, so that about half of them are met.
  */
-const RUNS = Number(process.env.MODEL_RUNS ?? 20)
+const RUNS = Math.ceil(asked('PHOTOGRAPHS', 20 * JOBS.length) / JOBS.length)
+const SEED = process.env.PHOTOGRAPHS_SEED === undefined ? {} : { seed: Number(process.env.PHOTOGRAPHS_SEED) }
 
-describe.each(JOBS)('the checks of $name', ({ name, texts, aims, trace }) => {
+let photographs = 0
+let judged = 0
+afterAll(() =>
+  report('photographs', { seed: Number(process.env.PHOTOGRAPHS_SEED ?? 0), photographs, checks_judged: judged }),
+)
+
+describe.each(JOBS)('the checks of $name', { timeout: 3_600_000 }, ({ name, texts, aims, trace }) => {
   test('pass where the photograph succeeds, and fail where it fails', () => {
     const met = new Map<string, Set<string>>()
     fc.assert(
@@ -28,10 +36,12 @@ describe.each(JOBS)('the checks of $name', ({ name, texts, aims, trace }) => {
             if (outcome.state === 'value' && typeof outcome.value === 'number' && outcome.value > 0)
               aimed[given] = `${rounded(clamp(outcome.value * scale * (by[at] as number), least, most))} ${unit}`.trim()
           }
+          photographs++
           const sheet = filled(name, aimed)
           for (const [check, ratio] of Object.entries(trace(sheet))) {
             if (!check || !has(sheet, check)) continue
             const state = sheet.state(check)
+            judged++
             met.set(check, (met.get(check) ?? new Set()).add(state))
             const said = `${check} is ${state}: ${sheet.message(check)} ${JSON.stringify(aimed)}`
             if (state === 'pass' || state === 'marginal') expect(ratio, said).toBeLessThanOrEqual(1.01)
@@ -39,7 +49,7 @@ describe.each(JOBS)('the checks of $name', ({ name, texts, aims, trace }) => {
           }
         },
       ),
-      { numRuns: RUNS },
+      { numRuns: RUNS, ...SEED },
     )
     // What is judged by a measurement alone waits, whatever is computed.
     for (const [check, states] of met)

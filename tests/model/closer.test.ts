@@ -1,9 +1,11 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { asked } from '../endurance/report.ts'
 import { camera, sides, together } from './givens.ts'
 import { filled } from './trace.ts'
 
-const RUNS = Number(process.env.MODEL_RUNS ?? 20)
+const RUNS = asked('PHOTOGRAPHS', 200)
+const SEED = process.env.PHOTOGRAPHS_SEED === undefined ? {} : { seed: Number(process.env.PHOTOGRAPHS_SEED) }
 
 /** The vergence of light from a point at a distance before thin lenses, and the magnification so far, carried to its image. */
 function traced(
@@ -67,7 +69,7 @@ test('what getting closer says to screw on and set gives the magnification, with
         expect(found.magnification / m).toBeCloseTo(1, 6)
       },
     ),
-    { numRuns: RUNS * 10 },
+    { numRuns: RUNS, ...SEED },
   )
   for (const [way, times] of Object.entries(met)) expect(times, way).toBeGreaterThan(0)
-})
+}, 3_600_000)

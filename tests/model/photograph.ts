@@ -56,11 +56,12 @@ export class Photograph {
     return (this.magnification * (focal / aperture) * Math.abs(z)) / (this.pupilDistance - z)
   }
 
-  /** The least blur that the ends of a depth can have: both the same, with the plane of focus between them. */
+  /** The blur at both ends of a depth that is laid about the plane in focus so that they are the same. */
   blurOver(depth: number): number {
     const { focal, aperture } = this.camera
-    const [near, far] = [this.pupilDistance - depth / 2, this.pupilDistance + depth / 2]
-    const between = (2 * near * far) / (near + far)
+    const between = this.pupilDistance
+    // (s − n)/n = (n + T − s)/(n + T), solved for the near end n.
+    const near = (between - depth + Math.hypot(between, depth)) / 2
     return (this.magnification * (focal / aperture) * (between - near)) / near
   }
 

@@ -1,17 +1,23 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it } from 'vitest'
 import { adviseSheet, passes, statesOf } from '../../../src/worksheet/advice/advise.ts'
 import { levelOf } from '../../../src/worksheet/advice/choices.ts'
 import type { Plan } from '../../../src/worksheet/advice/plan.ts'
 import { consequenceText, noPlanText, planText, wholePlanText } from '../../../src/worksheet/advice/plan-text.ts'
+import { asked, report } from '../../endurance/report.ts'
 import { check, given, result, sheetOf } from '../make.ts'
 import { JOBS, jobWith, openJob, typedInto } from './jobs.ts'
 
 /** Jobs for each template; thousands under `npm run endurance`. */
-const RUNS = Number(process.env.ADVICE_RUNS ?? 20)
+const RUNS = Math.ceil(asked('ADVICE_JOBS', 20 * JOBS.length) / JOBS.length)
+const SEED = process.env.ADVICE_SEED === undefined ? {} : { seed: Number(process.env.ADVICE_SEED) }
 
 const textsOf = ({ changes }: Plan): Record<string, string> =>
   Object.fromEntries(changes.map(({ given: name, text }) => [name, text]))
+
+let tried = 0
+let plansTyped = 0
+afterAll(() => report('advice', { seed: Number(process.env.ADVICE_SEED ?? 0), jobs: tried, plans_typed: plansTyped }))
 
 describe('plans by kit', () => {
   const lens = (name: string, focal: string) => ({ sort: 'lens', name, figures: { focal } }) as const
@@ -49,7 +55,7 @@ describe('plans by kit', () => {
 })
 
 // Some jobs solve for a field of light at every trial.
-describe.each(JOBS)('plans for %s', { timeout: 300_000 }, (job) => {
+describe.each(JOBS)('plans for %s', { timeout: 7_200_000 }, (job) => {
   it('make their checks pass when typed, and break nothing they do not name', () => {
     fc.assert(
       fc.property(jobWith(job), (texts) => {
@@ -57,6 +63,8 @@ describe.each(JOBS)('plans for %s', { timeout: 300_000 }, (job) => {
         const before = statesOf(sheet)
         const { checks, plan } = adviseSheet(sheet)
         const all = [...[...checks].flatMap(([, { plans }]) => plans), ...(plan ? [plan] : [])]
+        tried++
+        plansTyped += all.length
         for (const one of all) {
           const after = statesOf(typedInto(sheet, textsOf(one)))
           for (const name of one.passes)
@@ -79,7 +87,7 @@ describe.each(JOBS)('plans for %s', { timeout: 300_000 }, (job) => {
             expect(noPlanText(sheet, none)).not.toMatch(/undefined|NaN/)
           }
       }),
-      { numRuns: RUNS },
+      { numRuns: RUNS, ...SEED },
     )
   })
 
@@ -97,7 +105,7 @@ describe.each(JOBS)('plans for %s', { timeout: 300_000 }, (job) => {
           expect(failing(sheet).length).toBeLessThan(before.length)
         }
       }),
-      { numRuns: RUNS },
+      { numRuns: RUNS, ...SEED },
     )
   })
 
