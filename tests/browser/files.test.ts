@@ -44,7 +44,7 @@ test('several files at once: the good come in, the bad are named', async ({ open
     .getByRole('alert')
     .filter({ hasText: /2 sheets came in\. Bad\.json cannot be opened.*Your own sheets are unchanged/ })
     .waitFor()
-  expect((await sheets(page)).sort()).toEqual(['One', 'Two'])
+  await expect.poll(async () => (await sheets(page)).sort()).toEqual(['One', 'Two'])
 })
 
 test('files dropped on an open sheet come in, and the open one is saved', async ({ open }) => {
@@ -53,7 +53,7 @@ test('files dropped on an open sheet come in, and the open one is saved', async 
   const texts = ['One', 'Two'].map((title) => ({ name: `${title}.json`, text: JSON.stringify({ ...SHEET, title }) }))
   await drop(page, texts)
   await page.getByRole('status').filter({ hasText: '2 sheets came in.' }).waitFor()
-  expect((await sheets(page)).sort()).toEqual(['A flat sheet on a copy stand', 'One', 'Two'])
+  await expect.poll(async () => (await sheets(page)).sort()).toEqual(['A flat sheet on a copy stand', 'One', 'Two'])
   await drop(page, texts.slice(0, 1))
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('One')
 })
@@ -95,13 +95,12 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await shelf(second.page)
   await second.page.locator('#file').setInputFiles(path)
   await second.page.getByRole('status').filter({ hasText: 'came in as a copy beside it' }).waitFor()
-  expect((await sheets(second.page)).sort()).toEqual([
-    'A flat sheet on a copy stand',
-    'A flat sheet on a copy stand, from a backup',
-  ])
+  await expect
+    .poll(async () => (await sheets(second.page)).sort())
+    .toEqual(['A flat sheet on a copy stand', 'A flat sheet on a copy stand, from a backup'])
   await second.page.locator('#file').setInputFiles(path)
   await second.page.getByRole('status').filter({ hasText: '1 sheet was here already.' }).waitFor()
-  expect(await sheets(second.page)).toHaveLength(2)
+  await expect.poll(async () => (await sheets(second.page)).length).toBe(2)
 })
 
 test('a full disk is reported until the sheet is saved, also on the shelf and after coming back; saving is tried again by itself', async ({
