@@ -171,7 +171,7 @@ describe('an area under another name', () => {
   it('is refused with the reason where the name is taken, is the frame’s own or is no name', () => {
     for (const [name, why] of [
       ['rule', 'already named'],
-      ['taken', 'itself holds'],
+      ['taken', 'is a figure of every frame'],
       ['2nd', 'cannot be the name'],
     ] as const)
       expect(() => sheet().apply({ do: 'rename area', id: 'f', area: 0, name })).toThrow(why)

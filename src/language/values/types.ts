@@ -123,6 +123,8 @@ export function showValue(value: Value, type: Type, unit?: DisplayUnit, toleranc
   }
   const money = type.kind === 'record' ? showMoney(value as RecordValue) : undefined
   if (money) return money
+  const size = type.kind === 'record' ? showSize(value as RecordValue, type, unit) : undefined
+  if (size) return size
   const text = showWhole(value, type, unit)
   return { figure: text, unit: '', text }
 }
@@ -148,6 +150,18 @@ function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): str
       return value === undefined ? [] : [`${name} ${showValue(value, part).text}`]
     })
     .join(', ')
+}
+
+/** A size as one writes it, `420 × 297 mm`: a record of a width and a height in one unit, and of nothing else. */
+function showSize(parts: RecordValue, type: RecordType, unit: DisplayUnit | undefined): Shown | undefined {
+  const { width, height, ...others } = type.parts
+  if (width?.kind !== 'number' || height?.kind !== 'number' || Object.keys(others).length > 0) return undefined
+  if (typeof parts.width !== 'number' || typeof parts.height !== 'number') return undefined
+  const fits = unit?.dimension === width.dimension ? unit : undefined
+  const [across, down] = [showValue(parts.width, width, fits), showValue(parts.height, height, fits)]
+  if (across.unit !== down.unit) return undefined
+  const figure = `${across.figure} × ${down.figure}`
+  return { figure, unit: across.unit, text: across.text.replace(across.figure, figure) }
 }
 
 /** An amount with the decimals its currency has; as one text the code of ISO 4217 goes first: `EUR 1350.00`, `JPY 1350`. */

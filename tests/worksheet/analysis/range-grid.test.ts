@@ -36,7 +36,7 @@ describe('a range over a side of a size', () => {
     const sheet = stand()
     const { filledWith, values } = rangeTable(sheet, over)
     sheet.apply({ do: 'replace', cell: filledWith(values[1]?.text ?? '') })
-    expect(seen(sheet, 'original')).toBe('width 200 mm, height 864 mm')
+    expect(seen(sheet, 'original')).toBe('200 × 864 mm')
   })
 
   it('asks for a side where a size is named, and for no side of anything else', () => {

@@ -61,7 +61,7 @@ describe('variants', () => {
       variants([{ title: 'other', values: { original: '1000 x 500', side: 'right' } }], ['area', 'where']),
     )
     expect(varied.map(({ name, present, texts }) => [name, present, texts[0]])).toEqual([
-      ['original', 'width 420 mm, height 297 mm', '1000 x 500'],
+      ['original', '420 × 297 mm', '1000 x 500'],
       ['side', 'left', 'right'],
     ])
     expect(compared.map(({ sets }) => sets[0]?.shown)).toEqual(['0.5 m²', 'to the right'])
