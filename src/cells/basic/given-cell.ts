@@ -19,6 +19,9 @@ const bare = (text: string, unit: string): string =>
 const asTyped = ({ value, unit }: Given, { readAs }: ValueOutcome): boolean =>
   bare(value, unitSuffix(unit)) === bare(readAs ?? '', unitSuffix(unit))
 
+const endsInUnit = (text: string, unit: string): boolean =>
+  unit !== '' && text.endsWith(unit) && !/\p{L}/u.test(text.charAt(text.length - unit.length - 1))
+
 /** A given in Fill in: its label, field, unit, and how its text is understood. */
 @customElement('given-cell')
 export class GivenCell extends SignalWatcher(LitElement) {
@@ -132,7 +135,9 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const warnings = outcome.state === 'value' ? outcome.warnings : []
     const typed = entry === 'quantity' || entry === 'size' || entry === 'list'
     const described = [cell.hint ? 'hint' : '', readAs ? 'read' : '', bad ? 'trouble' : ''].filter(Boolean).join(' ')
-    const unit = typed ? unitSuffix(cell.unit) : ''
+    // Typed with its unit, a value needs none beside it.
+    const suffix = unitSuffix(cell.unit)
+    const unit = typed && !endsInUnit(cell.value.trim(), suffix) ? suffix : ''
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div

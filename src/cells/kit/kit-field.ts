@@ -22,6 +22,7 @@ export class KitField extends LitElement {
       .piece {
         min-block-size: calc(var(--field) - 2px);
         padding: 3px 8px;
+        align-content: center;
         overflow: hidden;
         border: 1px solid var(--mark);
         border-inline-start: 4px solid var(--edge);

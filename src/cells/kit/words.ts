@@ -1,6 +1,6 @@
 /** The words of a given that is a piece of kit. */
 export const kitChoiceWords = {
-  noneChosen: 'None chosen',
+  noneChosen: 'None',
   choose: 'Choose',
   change: 'Change',
   chooseFor: (label: string): string => `Choose: ${label}`,
