@@ -22,6 +22,7 @@ const FARTHEST: Metres = 100
 /** The beam angle of a lamp whose beam is not given: that of a diffuse surface, half intensity at 60° off axis. */
 const DIFFUSE: Radians = (2 * Math.PI) / 3
 
+/** The field of light that the inputs describe, lengths in metres; what is missing or impossible is among its omissions. */
 export function readField(inputs: DrawingInputs, show: (metres: number) => string): FieldInputs {
   const omissions: string[] = []
   const read = numberReader(omissions, show)

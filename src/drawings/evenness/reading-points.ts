@@ -6,6 +6,7 @@ export const NINE: readonly Point[] = [1, 0.5, 0].flatMap((y) => [0, 0.5, 1].map
 /** The corners and the centre, in reading order. */
 export const FIVE: readonly Point[] = NINE.filter((_, at) => at % 2 === 0)
 
+/** Where a reading is taken, in words: `upper left`. */
 export const readingPointName = ({ x, y }: Point): string => {
   const up = y === 1 ? WORDS.upper : y === 0 ? WORDS.lower : ''
   const across = x === 0 ? WORDS.left : x === 1 ? WORDS.right : ''

@@ -54,6 +54,7 @@ function clearance(setUp: SetUp, show: Show): string {
 export const elevationOf = (lamp: Lamp): string =>
   `${Math.round((Math.atan2(lamp.z, Math.hypot(lamp.x, lamp.y)) * 180) / Math.PI)}°`
 
+/** Where a lamp is aimed, in words, with its length shown by the sheet’s own unit. */
 export function aimOf(lamp: Lamp, show: Show): string {
   const across = isZero(lamp.aim_x)
   const up = isZero(lamp.aim_y)
@@ -78,6 +79,7 @@ const positionOf = (lamp: Lamp, show: Show): string => {
   return isZero(lamp.y) ? across : `${across}, ${WORDS.inPlan(WORDS.fromMiddle(show(Math.abs(lamp.y)), lamp.y > 0))}`
 }
 
+/** How wide a lamp’s beam is, in words, in degrees. */
 export const beamOf = (lamp: Lamp): string =>
   lamp.beam === undefined ? '' : WORDS.beam(figureText((lamp.beam * 180) / Math.PI))
 

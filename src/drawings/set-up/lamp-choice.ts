@@ -4,8 +4,10 @@ import type { Lamp } from './set-up-inputs.ts'
 /** Differences below half a millimetre cannot be seen in a drawing. */
 const INVISIBLE: Metres = 5e-4
 
+/** Whether two lengths in metres would be drawn alike. */
 export const sameLength = (a: Metres, b: Metres): boolean => Math.abs(a - b) < INVISIBLE
 
+/** Whether a length in metres would not be seen in a drawing. */
 export const isZero = (length: Metres): boolean => Math.abs(length) < INVISIBLE
 
 /** Whether the lamps are two that mirror each other in the centre line. */

@@ -42,6 +42,7 @@ export function planNotes(setUp: SetUp, show: (metres: number) => string): reado
   return notes
 }
 
+/** The height that notes under a plan take, in pixels. */
 export const notesHeight = (notes: readonly PlanNote[]): number => (notes.length === 0 ? 0 : notes.length * ROW + 8)
 
 /** Draws the set-up from above, on the centre line of the elevation. */

@@ -16,11 +16,13 @@ const HIGHEST: Metres = 100
 /** Smaller angles cannot be seen in a drawing. */
 const VISIBLE_LEAN: Radians = 1e-3
 
+/** Whether an original leans so little, in radians, that it is drawn upright. */
 export const isVertical = (lean: Radians): boolean => Math.abs(lean) < VISIBLE_LEAN
 
 /** The size of a lean in degrees, to a tenth. */
 export const leanDegrees = (lean: Radians): number => Number(((Math.abs(lean) * 180) / Math.PI).toFixed(1))
 
+/** How an original on an easel leans, in radians, and how high its centre is, in metres; what is missing joins the omissions. */
 export function readUprightPlacement(inputs: SetUpInputs, omissions: string[]): UprightPlacement {
   const lean = inputs.lean === undefined ? 0 : numberIn(inputs.lean)
   const leanUsable = lean !== undefined && Math.abs(lean) <= MOST_LEAN

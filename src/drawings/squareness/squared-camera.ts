@@ -57,6 +57,7 @@ export function projectedCorners(frame: SquareFrame, { tilt, tiltAcross }: Camer
   return seen.every((one) => one !== undefined) ? seen : undefined
 }
 
+/** The corners of a frame, in pixels from its middle, clockwise from the upper left. */
 export const squareCorners = ({ pixelsWidth, pixelsHeight }: SquareFrame): readonly Place[] =>
   CORNERS.map(([right, up]) => ({ x: (right * pixelsWidth) / 2, y: (up * pixelsHeight) / 2 }))
 

@@ -40,6 +40,7 @@ export function viewOf(layout: TileLayout, width: number, top: number): TilesVie
   }
 }
 
+/** A rectangle of the original, in metres, as a box of the drawing, in pixels. */
 export const boxOf = (
   { origin, pxPerMetre }: TilesView,
   left: number,
@@ -53,6 +54,7 @@ export const boxOf = (
   bottom: origin.y - lower * pxPerMetre,
 })
 
+/** A frame’s box in the drawing, in pixels. */
 export const frameBox = (view: TilesView, { frameWidth, frameHeight }: TileLayout, { x, y }: Tile): Box =>
   boxOf(view, x - frameWidth / 2, y - frameHeight / 2, x + frameWidth / 2, y + frameHeight / 2)
 

@@ -11,6 +11,10 @@ import { nearestFunction } from './near-names.ts'
 import type { TypedNode } from './typed-tree.ts'
 import { CHECK_WORDS as W } from './words.ts'
 
+/**
+ * The type of a call and the steps that compute it: its arguments matched to the parameters, in whatever order they
+ * are named. Undefined where something in it is wrong, which the context then has.
+ */
 export function checkCall(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [nameNode, argumentsNode] = partsOf(node) as [SyntaxNode, SyntaxNode]
   const name = c.source(nameNode)

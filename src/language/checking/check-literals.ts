@@ -8,6 +8,7 @@ import type { TypedNode } from './typed-tree.ts'
 import { unitMeant, unitsNear } from './unit-habits.ts'
 import { CHECK_WORDS as W } from './words.ts'
 
+/** A number that a formula writes out, in coherent SI, as a typed node. Undefined where it is too large. */
 export function constant(
   c: CheckContext,
   value: number,
@@ -19,10 +20,12 @@ export function constant(
   return { op: 'constant', value, type, from: node.from, to: node.to, bare }
 }
 
+/** The number a literal writes, without its unit. */
 export function numberOf(c: CheckContext, node: SyntaxNode): number {
   return Number(c.source(node).replace(/[\u00a0\u2009\u202f]/g, ''))
 }
 
+/** Why a number cannot be read, with what to write in its place. */
 export function refusedNumber(c: CheckContext, node: SyntaxNode): Diagnostic {
   const found = c.source(node)
   const leading = found.startsWith('.')
@@ -37,6 +40,7 @@ function fraction(c: CheckContext, node: SyntaxNode): number {
   return Number(above) / Number(below)
 }
 
+/** The type of a number with or without a unit, in coherent SI. Undefined where its unit is wrong. */
 export function checkQuantity(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   if (node.name === 'FNumber') {
     warnFNumber(c, node)
@@ -140,6 +144,7 @@ function unknownUnit(
   )
 }
 
+/** The type of a ratio as photographers write it, `1:13`. Undefined where one of its sides is wrong. */
 export function checkRatio(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [above, , below] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (below.name === 'Name')

@@ -11,6 +11,7 @@ import { CHECK_WORDS as W } from './words.ts'
 
 const cellType = (type: Type | 'unknown' | undefined): Type | undefined => (type === 'unknown' ? undefined : type)
 
+/** The type of the cell a name stands for. Undefined where there is none, or where it is in error. */
 export function checkName(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const name = c.source(node)
   const { from, to } = node
@@ -76,6 +77,7 @@ function nearestName(scope: Scope, name: string): string | undefined {
   return scope.nearestName(name) ?? nearest(name, CONSTANTS.keys())
 }
 
+/** The type of a part of a record, `original.width`, or of a column of a table. Undefined where it has no such part. */
 export function checkPart(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [ofNode, dotNode, partNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const part = c.source(partNode)
@@ -110,6 +112,7 @@ export function checkPart(c: CheckContext, node: SyntaxNode): TypedNode | undefi
   )
 }
 
+/** The type of a list in braces: all its items are of one type. Undefined where they are not. */
 export function checkList(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const nodes = partsOf(node)
   const items = nodes.map((one) => c.check(one))

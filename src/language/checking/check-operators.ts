@@ -23,6 +23,7 @@ const COMPARISONS: Readonly<Record<string, BinarySign>> = {
   '≥': '>=',
 }
 
+/** The type of a value with a sign before it, or of `not`. */
 export function checkSigned(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [sign, ofNode] = partsOf(node) as [SyntaxNode, SyntaxNode]
   const of = c.numbers(ofNode)
@@ -46,6 +47,7 @@ export function checkSigned(c: CheckContext, node: SyntaxNode): TypedNode | unde
   return { op: 'unary', sign: '-', of, type: number(dimension), from, to }
 }
 
+/** The type of two conditions joined by `and` or `or`; the second is computed only where it matters. */
 export function checkJoined(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, , rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const left = c.truth(leftNode)
@@ -55,6 +57,7 @@ export function checkJoined(c: CheckContext, node: SyntaxNode): TypedNode | unde
   return { op: 'binary', sign, left, right, type: YES_NO, from: node.from, to: node.to }
 }
 
+/** The type of a comparison: yes or no, of two values of one dimension. */
 export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (leftNode.name === 'Comparison')
@@ -119,6 +122,7 @@ function mismatch(
   return problem(factor ? message + W.factor(factor.dimension, factor.divides) : message, node.from, node.to, fixes)
 }
 
+/** The type of a sum or a difference: of one dimension, with levels and differences told apart. */
 export function checkSum(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, , rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   warnOfDate(c, node)
@@ -178,6 +182,7 @@ function datesIn(text: string): string[] {
   return first && second && year ? datesOf(first, second, year) : []
 }
 
+/** The type of a product or a quotient; their dimensions are multiplied or divided. */
 export function checkProduct(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, signNode, rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   const divides = /[/÷]/.test(c.source(signNode))
@@ -260,6 +265,7 @@ function warnOfDivision(
   }
 }
 
+/** The type of a power; with a dimension the exponent has to be a number that is written out. */
 export function checkPower(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [baseNode, , exponentNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   if (baseNode.name === 'Quantity')

@@ -165,6 +165,7 @@ export function arithmetic(sign: string, left: ColumnProgram, right: ColumnProgr
   }
 }
 
+/** The numbers of a column, in coherent SI; a value that is the same in all rows is repeated. */
 export const numbersIn = (column: Column): Float64Array => {
   if (column.kind !== 'numbers') throw new Error(`Arithmetic on a column of ${column.kind}.`)
   return column.data

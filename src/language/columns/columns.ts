@@ -23,7 +23,9 @@ export const NONE: Column = { kind: 'none' }
 /** A flag of a try in which there is none. */
 export const NO_FLAG = 2
 
+/** A column of numbers, in coherent SI. */
 export const numbers = (data: Float64Array): Column => ({ kind: 'numbers', data })
+/** A column of one value that is the same in all rows. */
 export const same = (value: Value): Column => ({ kind: 'same', value })
 
 /** The value in one try. */
@@ -55,6 +57,7 @@ export function valueAt(column: Column, i: number): Value | undefined {
   }
 }
 
+/** What a computation gives, or undefined where it has no value. */
 export const attempt = (compute: () => Value): Value | undefined => {
   try {
     return compute()
@@ -71,6 +74,7 @@ export function gathered(tries: number, compute: (i: number) => Value | undefine
   return columnOf(data)
 }
 
+/** A column of these values: of plain numbers where all of them are, as that is computed fastest. */
 export function columnOf(data: readonly (Value | undefined)[]): Column {
   const first = data.find((value) => value !== undefined)
   if (first === undefined) return NONE

@@ -39,6 +39,7 @@ export const stepsOf = (lowered: string): Step[] =>
 const programs = new Map<string, Program>()
 const MOST_PROGRAMS = 5000
 
+/** The program of a lowered formula, made once for all cells that have the same one. */
 export function programOf(lowered: string): Program {
   const known = programs.get(lowered)
   if (known) return known

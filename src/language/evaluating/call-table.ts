@@ -53,7 +53,10 @@ function partOf(record: RecordValue, part: string): Value {
   throw new ComputeError(VALUE_WORDS.noPart(part))
 }
 
+/** The generated name of what makes a list of its arguments. */
 export const listFunction = (): string => LIST
+/** The generated name of what takes a part of a record. */
 export const partFunction = (): string => PART
 
+/** What a generated name calls. */
 export const calledBy = (name: string): Called => behind.get(name) as Called

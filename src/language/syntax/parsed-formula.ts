@@ -14,11 +14,13 @@ export interface ParsedFormula {
   readonly tree: Tree | undefined
 }
 
+/** Parses the text of a formula; what is wrong with it is marked in its tree. */
 export function parseFormula(text: string): ParsedFormula {
   const evened = oneSign(text)
   const tree = text.length > MAX_FORMULA_LENGTH ? undefined : parser.parse(evened)
   return { text, evened, looked: checkCharacters(evened), tree }
 }
 
+/** A formula’s tree, parsed where only its text is there. */
 export const parsed = (formula: string | ParsedFormula): ParsedFormula =>
   typeof formula === 'string' ? parseFormula(formula) : formula

@@ -18,8 +18,10 @@ export interface Diagnostic {
   readonly fixes: readonly Fix[]
 }
 
+/** A text with a fix applied. */
 export const applyFix = (text: string, fix: Fix): string => text.slice(0, fix.from) + fix.insert + text.slice(fix.to)
 
+/** An error in a text, from one character to another, with what would fix it. */
 export const problem = (message: string, from: number, to: number, fixes: readonly Fix[] = []): Diagnostic => ({
   severity: 'error',
   message,
@@ -28,6 +30,7 @@ export const problem = (message: string, from: number, to: number, fixes: readon
   fixes,
 })
 
+/** A doubt about a text that computes, with what would settle it. */
 export const warning = (message: string, from: number, to: number, fixes: readonly Fix[] = []): Diagnostic => ({
   severity: 'warning',
   message,
@@ -36,6 +39,7 @@ export const warning = (message: string, from: number, to: number, fixes: readon
   fixes,
 })
 
+/** What to write in place of some characters of a text. */
 export const fix = (insert: string, from: number, to: number, label = `Write ${insert.trim()}`): Fix => ({
   label,
   from,

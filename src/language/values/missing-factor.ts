@@ -23,6 +23,10 @@ export interface Factor {
   readonly divides: boolean
 }
 
+/**
+ * The quantity that a value of one dimension has to be multiplied by, or divided by, to be of another. Undefined
+ * where no common one does.
+ */
 export function factorBetween(found: Dimension, required: Dimension): Factor | undefined {
   if (found === NONE || required === NONE) return undefined
   const [times, over] = [required.over(found), found.over(required)]

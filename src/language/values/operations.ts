@@ -13,6 +13,7 @@ const refuse = (message: string): never => {
   throw new ComputeError(message)
 }
 
+/** A quotient. Throws ComputeError where the divisor is zero or infinite. */
 export function divide(a: number, b: number): number {
   const quotient = a / b
   if (b === 0) return refuse(W.divisionByZero)
@@ -21,6 +22,7 @@ export function divide(a: number, b: number): number {
   return quotient
 }
 
+/** A power. Throws ComputeError where it is no real number, zero to a negative power, or too large. */
 export function power(a: number, b: number): number {
   const raised = b === 2 ? a * a : a ** b
   if (Number.isFinite(raised)) return raised
@@ -41,15 +43,26 @@ const SAME = 1e-12
 
 const same = (a: number, b: number): boolean => a === b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b))
 
+/** Whether two values are the same, numbers to within rounding. */
 export const equal = (a: unknown, b: unknown): boolean =>
   typeof a === 'number' && typeof b === 'number' ? same(a, b) : a === b
+/** Whether two values differ by more than rounding. */
 export const unequal = (a: unknown, b: unknown): boolean => !equal(a, b)
+/** Whether a number is below another by more than rounding. */
 export const less = (a: number, b: number): boolean => a < b && !same(a, b)
+/** Whether a number is no greater than another, to within rounding. */
 export const atMost = (a: number, b: number): boolean => a <= b || same(a, b)
+/** Whether a number is above another by more than rounding. */
 export const greater = (a: number, b: number): boolean => a > b && !same(a, b)
+/** Whether a number is no less than another, to within rounding. */
 export const atLeast = (a: number, b: number): boolean => a >= b || same(a, b)
+/** A sum. Throws ComputeError where it is too large. */
 export const add = (a: number, b: number): number => checked(a + b, a, b)
+/** A difference. Throws ComputeError where it is too large. */
 export const subtract = (a: number, b: number): number => checked(a - b, a, b)
+/** A product. Throws ComputeError where it is too large. */
 export const multiply = (a: number, b: number): number => checked(a * b, a, b)
+/** A number with its sign changed. */
 export const negative = (a: number): number => -a
+/** No for yes, and yes for no. */
 export const not = (a: boolean): boolean => !a

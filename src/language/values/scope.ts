@@ -31,4 +31,5 @@ export const RESERVED: ReadonlySet<string> = new Set(['and', 'or', 'not', 'yes',
 /** Words that are a number unless a cell has that name. */
 export const CONSTANTS: ReadonlyMap<string, number> = new Map([['pi', Math.PI]])
 
+/** A scope with functions and no cells. */
 export const emptyScope = (library: Library): Scope => ({ library, typeOf: () => undefined, names: () => [] })

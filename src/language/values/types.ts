@@ -48,10 +48,12 @@ export interface RecordValue {
   readonly [part: string]: Value
 }
 
+/** The type of numbers of a dimension, with the notation they are shown in. */
 export const number = (dimension: Dimension, notation?: Notation): NumberType =>
   notation ? { kind: 'number', dimension, notation } : { kind: 'number', dimension }
 /** A level, such as an exposure value; its differences are plain quantities of the same dimension. */
 export const level = (dimension: Dimension): NumberType => ({ kind: 'number', dimension, level: true })
+/** Whether a type is a level, such as an exposure value, and not a difference of two. */
 export const isLevel = (type: Type): boolean => type.kind === 'number' && type.level === true
 
 /** The unit of exposure values; the same interval as a difference is a stop. */
@@ -63,7 +65,9 @@ export const numberIn = ({ dimension, notation, symbol, offset }: DisplayUnit): 
 
 export const YES_NO: YesNoType = { kind: 'yes or no' }
 export const TEXT: TextType = { kind: 'text' }
+/** The type of lists whose items are of one type. */
 export const list = (of: Type): ListType => ({ kind: 'list', of })
+/** The type of records with these parts. */
 export const record = (name: string, parts: Readonly<Record<string, Type>>): RecordType => ({
   kind: 'record',
   name,
@@ -72,6 +76,7 @@ export const record = (name: string, parts: Readonly<Record<string, Type>>): Rec
 })
 export const PLAIN_NUMBER = number(NONE)
 
+/** Whether two types are the same, whatever notation they are shown in. */
 export function sameType(a: Type, b: Type): boolean {
   if (a.kind === 'number' && b.kind === 'number') return a.dimension === b.dimension
   if (a.kind === 'list' && b.kind === 'list') return sameType(a.of, b.of)

@@ -57,6 +57,7 @@ export interface NodeCompilers {
   }
 }
 
+/** A cell as the engine sees it, before its first check. */
 export function newNode(cell: NamedCell, compilers: NodeCompilers): Node {
   const node: Node = {
     cell,

@@ -26,6 +26,7 @@ export function downstreamOf(layout: Layout, sources: Iterable<number>): Uint8Ar
   return marks
 }
 
+/** Whether the cells at all these positions have values. */
 export const areAllComputed = (layout: Layout, positions: readonly number[]): boolean =>
   positions.every((at) => layout.states[at] === VALUE)
 
