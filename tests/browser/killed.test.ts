@@ -8,7 +8,7 @@ import { asked, report } from '../endurance/report.ts'
 import { start } from './killed.ts'
 
 /** More: `npm run endurance -- kills`. */
-const KILLS = asked('KILLS', 5)
+const KILLS = asked('KILLS', 3)
 
 /** The longest one goes on typing after an edit is acknowledged. Saving takes 300 ms and more, so that kills fall before, in and after it. */
 const LONGEST_MS = 700

@@ -11,13 +11,21 @@ const stored = (page: Page): Promise<void> =>
     .filter({ hasText: /Saved \d\d:\d\d/ })
     .waitFor()
 
+/** The same sheet in a window of its own: a tab behind another is drawn once a second, which a press waits for. */
+async function again(first: Page): Promise<Page> {
+  const opened = first.context().waitForEvent('page')
+  await first.evaluate((address) => void open(address, '', 'popup,noopener'), first.url())
+  const second = await opened
+  await second.waitForLoadState()
+  return second
+}
+
 /** A sheet saved from one tab, and the same opened in a second. */
 async function twice(open: (options: { path: string }) => Promise<Visit>): Promise<[Page, Page]> {
-  const { page: first, context } = await open({ path: '#new/flat-sheet' })
+  const { page: first } = await open({ path: '#new/flat-sheet' })
   await job(first).fill('typed in the first')
   await stored(first)
-  const second = await context.newPage()
-  await second.goto(first.url())
+  const second = await again(first)
   await says(second, /open in another tab or window/)
   return [first, second]
 }
@@ -124,8 +132,7 @@ test('without locks and messages the store itself refuses the second save, which
   await first.reload()
   await job(first).fill('typed in the first')
   await stored(first)
-  const second = await context.newPage()
-  await second.goto(first.url())
+  const second = await again(first)
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
   await job(first).fill('typed later in the first')
   await stored(first)
@@ -154,8 +161,7 @@ test('what was refused is never written over the other tab, also after a visit t
   await first.reload()
   await job(first).fill('typed in the first')
   await stored(first)
-  const second = await context.newPage()
-  await second.goto(first.url())
+  const second = await again(first)
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
   await job(first).fill('typed later in the first')
   await stored(first)
@@ -182,8 +188,7 @@ test('what was refused is never written over the other tab, also after a visit t
 
 test('with three tabs, Take over gives the sheet to the one that asked', async ({ open }) => {
   const [first, second] = await twice(open)
-  const third = await first.context().newPage()
-  await third.goto(first.url())
+  const third = await again(first)
   await says(third, /open in another tab or window/)
   // The second has waited longer, but the third asks.
   await third.getByRole('button', { name: 'Take over' }).click()

@@ -34,6 +34,8 @@ export class SuggestionList extends LitElement {
         display: grid;
         grid-template-columns: 1.4em minmax(0, 1fr);
         inline-size: 100%;
+        align-content: center;
+        min-block-size: var(--field);
         padding: 0.45rem 0.6rem;
         border: 0;
         background: none;
