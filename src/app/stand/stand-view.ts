@@ -94,11 +94,11 @@ export class StandView extends SignalWatcher(LitElement) {
     return requestChange(this, { do: 'replace', cell: ticked(cell, at, done) }) === undefined
   }
 
-  private readonly taken = (event: CustomEvent<1 | -1>): void => {
+  private count(by: 1 | -1): void {
     const step = standSteps(this.open.sheet)[this.at]
     if (!step) return
     const { taken = 0 } = step.list.steps[step.at] ?? {}
-    requestChange(this, { do: 'replace', cell: withTaken(step.list, step.at, Math.max(0, taken + event.detail)) })
+    requestChange(this, { do: 'replace', cell: withTaken(step.list, step.at, Math.max(0, taken + by)) })
   }
 
   private startOver(steps: readonly StandStep[]): void {
@@ -201,7 +201,7 @@ export class StandView extends SignalWatcher(LitElement) {
         </p>
         ${
           isFrame
-            ? html`<button type="button" class="press primary" @click=${() => this.taken(new CustomEvent('frame-taken', { detail: 1 }))}>${words.frameTaken(count.now as number)}</button>`
+            ? html`<button type="button" class="press primary" @click=${() => this.count(1)}>${words.frameTaken(count.now as number)}</button>`
             : html`<button type="button" class="press primary go-on" @click=${goOn}>
                 ${step.done ? (following ? words.nextStep : words.toFigures) : following ? words.doneNext : words.doneLast}
               </button>`
@@ -245,7 +245,7 @@ export class StandView extends SignalWatcher(LitElement) {
       .open=${this.open}
       .steps=${steps}
       .at=${this.at}
-      @frame-taken=${this.taken}
+      @frame-taken=${({ detail }: CustomEvent<1 | -1>) => this.count(detail)}
       @entered=${() => this.renderRoot.querySelector<HTMLElement>('.go-on')?.focus()}
     ></stand-step>`
   }
