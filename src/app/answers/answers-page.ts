@@ -12,7 +12,7 @@ import type { PartLibrary } from '../../worksheet/compose/part-library.ts'
 import type { Filled } from '../../worksheet/compose/sections.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { Sheet } from '../../worksheet/editing/sheet.ts'
-import { ChangeRefused, type Given, isNamed, type Worksheet } from '../../worksheet/index.ts'
+import { ChangeRefused, type Given, isHeading, isNamed, type Worksheet } from '../../worksheet/index.ts'
 import { pageStyle } from '../common/page-style.ts'
 import { checkSummaryText } from '../common/words.ts'
 import { showHint } from '../fill/hint-line.ts'
@@ -245,7 +245,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   private preview(library: PartLibrary, { sheet }: OpenSheet): TemplateResult {
     const why = new Map(this.chosen.map((one) => [one.part, one.why]))
     const sections = sheet.cells.flatMap((cell) =>
-      cell.kind === 'note' && cell.role === 'heading' && cell.fills_role !== undefined
+      isHeading(cell) && cell.fills_role !== undefined
         ? [{ title: cell.text, about: cell.about, part: typeof cell.part === 'string' ? cell.part : '' }]
         : [],
     )

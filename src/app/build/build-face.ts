@@ -6,7 +6,7 @@ import type { BuildCell, CellAct } from '../../cells/forms/build-cell.ts'
 import '../../cells/forms/build-cell.ts'
 import { labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { type Cell, type Change, movedBy, movedInto } from '../../worksheet/index.ts'
+import { type Cell, type Change, isHeading, movedBy, movedInto } from '../../worksheet/index.ts'
 import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -217,7 +217,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   /** The heading of the section of a cell; the cell itself where it is in no section. */
   private headed(id: string): string {
     const above = this.open.sheet.cells.slice(0, this.index(id) + 1)
-    return above.findLast((cell) => cell.kind === 'note' && cell.role === 'heading')?.id ?? id
+    return above.findLast((cell) => isHeading(cell))?.id ?? id
   }
 
   private async openFormula(id: string): Promise<void> {
@@ -354,7 +354,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
           (cell, i) => html`
             <build-cell
               data-cell=${cell.id}
-              data-section=${cell.kind === 'note' && cell.role === 'heading' ? cell.id : nothing}
+              data-section=${isHeading(cell) ? cell.id : nothing}
               .view=${this.open.view(cell)}
               .scope=${() => this.open.sheet.scopeFor(cell.id)}
               .open=${this.isLoaded && this.opened === cell.id}

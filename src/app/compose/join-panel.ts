@@ -17,7 +17,7 @@ import {
   withSetUp,
 } from '../../worksheet/compose/recompose.ts'
 import type { Change } from '../../worksheet/document/change.ts'
-import type { Worksheet } from '../../worksheet/index.ts'
+import { isHeading, type Worksheet } from '../../worksheet/index.ts'
 import { MOMENTS } from '../common/moments.ts'
 import { cellId } from '../common/new-cell.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -248,7 +248,7 @@ export class JoinPanel extends LitElement {
     const plan = this.plan(coming)
     const questions = questionsOf(plan.meetings)
     const open = questions.filter(({ clashes, ways }) => clashes && ways.some(({ way }) => way === 'keep'))
-    const headings = plan.cells.flatMap((cell) => (cell.kind === 'note' && cell.role === 'heading' ? [cell.text] : []))
+    const headings = plan.cells.flatMap((cell) => (isHeading(cell) ? [cell.text] : []))
     return html`
       <h2 tabindex="-1">${words.adding(coming.answer)}</h2>
       ${

@@ -1,4 +1,4 @@
-import type { Cell, Drawing, Note } from '../../worksheet/index.ts'
+import { type Cell, type Drawing, isHeading, type Note } from '../../worksheet/index.ts'
 
 /** The cells from one heading to the next. */
 export interface Section {
@@ -29,7 +29,7 @@ export function sectionsOf(cells: readonly Cell[]): Section[] {
   }
   let draft: Draft | undefined
   for (const cell of cells) {
-    if (cell.kind === 'note' && cell.role === 'heading') {
+    if (isHeading(cell)) {
       draft = open(cell)
       continue
     }

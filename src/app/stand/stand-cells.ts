@@ -1,4 +1,4 @@
-import type { Cell, Check, Note, Result } from '../../worksheet/index.ts'
+import { type Cell, type Check, isHeading, type Result } from '../../worksheet/index.ts'
 
 /** The checks marked for the stand. */
 export const standChecks = (cells: readonly Cell[]): Check[] =>
@@ -19,5 +19,3 @@ export function resultsBySection(cells: readonly Cell[]): SectionResults[] {
   }
   return sections.filter(({ results }) => results.length > 0)
 }
-
-export const isHeading = (cell: Cell): cell is Note => cell.kind === 'note' && cell.role === 'heading'

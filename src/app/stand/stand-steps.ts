@@ -1,5 +1,12 @@
-import type { Cell, Drawing, Given, Result, Sheet, Steps } from '../../worksheet/index.ts'
-import { isHeading } from './stand-cells.ts'
+import {
+  type Cell,
+  type Drawing,
+  type Given,
+  isHeading,
+  type Result,
+  type Sheet,
+  type Steps,
+} from '../../worksheet/index.ts'
 
 /** A figure that is set or read at the stand. */
 export type StandFigureCell = Given | Result
@@ -93,8 +100,6 @@ export interface StepDrawing {
   readonly emphasis: string | undefined
 }
 
-const namesIn = (formula: string): readonly string[] => formula.match(/[A-Za-z_]\w*/g) ?? []
-
 /** The drawing fed most directly by one of a step's figures; for a step that counts frames, the one of the frames. */
 export function drawingOf(sheet: Sheet, step: StandStep): StepDrawing | undefined {
   const drawings = sheet.cells.filter((cell): cell is Drawing => cell.kind === 'drawing')
@@ -107,7 +112,7 @@ export function drawingOf(sheet: Sheet, step: StandStep): StepDrawing | undefine
     for (const cell of drawings)
       for (const [input, formula] of Object.entries(cell.from)) {
         const weight =
-          formula.trim() === name ? 3 : cell.moves?.includes(name) ? 2 : namesIn(formula).includes(name) ? 1 : 0
+          formula.trim() === name ? 3 : cell.moves?.includes(name) ? 2 : sheet.namesIn(formula).includes(name) ? 1 : 0
         if (weight > (best?.weight ?? 0)) best = { cell, emphasis: input, weight }
       }
   return best

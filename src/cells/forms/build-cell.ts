@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query } from 'lit/decorators.js'
 import type { Scope } from '../../language/index.ts'
-import { type Cell, isNamed } from '../../worksheet/index.ts'
+import { type Cell, isHeading, isNamed } from '../../worksheet/index.ts'
 import { type CellSignal, requestChange } from '../shared/cell-view.ts'
 import { buildRow, buildRowStyle } from './build-row.ts'
 import { cellForm } from './cell-form.ts'
@@ -189,5 +189,3 @@ export class BuildCell extends SignalWatcher(LitElement) {
     `
   }
 }
-
-const isHeading = (cell: Cell): boolean => cell.kind === 'note' && cell.role === 'heading'

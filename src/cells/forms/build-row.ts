@@ -1,5 +1,5 @@
 import { css, html, nothing, svg, type TemplateResult } from 'lit'
-import { isNamed, type Outcome } from '../../worksheet/index.ts'
+import { isHeading, isNamed, type Outcome } from '../../worksheet/index.ts'
 import { kindOf } from '../../worksheet/kinds/index.ts'
 import { figureOf, isSpread, missingReason } from '../basic/result-cell.ts'
 import { type CellView, labelOf } from '../shared/cell-view.ts'
@@ -211,7 +211,7 @@ export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateR
   const why = values && missingReason(values, called)
   const wrong =
     !open && values?.state === 'error' && values.origin === undefined ? values.diagnostics[0]?.message : undefined
-  const kind = cell.kind === 'note' && cell.role === 'heading' ? formWords.section : kindOf(cell).title
+  const kind = isHeading(cell) ? formWords.section : kindOf(cell).title
   return html`
     <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) ? 'long-figure' : ''}">
       ${gripOf(labelOf(cell), state, acts)}

@@ -1,3 +1,4 @@
+import { isHeading } from '../../worksheet/document/names.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import type { Cell, Worksheet } from '../../worksheet/schema/document.ts'
 
@@ -71,7 +72,6 @@ const isSeldomKnown = (cell: Cell): boolean => 'more_exact' in cell && cell.more
 /** A habit of the trade says nothing about this job. */
 const isUsual = (cell: Cell): boolean =>
   cell.kind === 'given' && cell.from?.kind === 'usual' && cell.from.text === cell.value
-const isHeading = (cell: Cell | undefined): boolean => cell?.kind === 'note' && cell.role === 'heading'
 
 /** The same without fine adjustments and usual values, and with only those checks that do not simply pass. */
 export function minimalFigures(figures: Worksheet): Worksheet {

@@ -1,9 +1,6 @@
+import { type Heading, isHeading } from '../document/names.ts'
 import { STAGES, type Stage } from '../format/format.ts'
-import type { Cell, Note } from '../schema/document.ts'
-
-export type Heading = Note & { readonly role: 'heading' }
-
-export const isHeading = (cell: Cell): cell is Heading => cell.kind === 'note' && cell.role === 'heading'
+import type { Cell } from '../schema/document.ts'
 
 /** A heading with the cells below it, up to the next; the first part may have none. */
 export interface Part {

@@ -1,11 +1,11 @@
 import type { Change } from '../document/change.ts'
-import { freeNameBeside, isNamed } from '../document/names.ts'
+import { freeNameBeside, type Heading, isNamed } from '../document/names.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Stage } from '../format/format.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, Given, NamedCell, Result } from '../schema/document.ts'
 import { asMeasured, cellsNamed, misfit, readBy, setBy, typeIn, wouldCycle } from './join-names.ts'
-import { type Heading, type Part, partsOf, placeFor, stagesOf } from './join-place.ts'
+import { type Part, partsOf, placeFor, stagesOf } from './join-place.ts'
 import { tidied } from './join-tidy.ts'
 import { VOCABULARY } from './vocabulary.ts'
 

@@ -1,5 +1,5 @@
 import type { Change } from '../document/change.ts'
-import { isNamed } from '../document/names.ts'
+import { isHeading, isNamed } from '../document/names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
 import { type Composition, compose, type SetUp } from './compose.ts'
@@ -116,7 +116,6 @@ function withoutHand(
 
 /** Where to look first: the heading of the first new part, else of the first new cell. */
 function firstOf(cells: readonly Cell[], fresh: readonly Cell[], known: ReadonlySet<string>): string | undefined {
-  const isHeading = (cell: Cell): boolean => cell.kind === 'note' && cell.role === 'heading'
   const ofPart = cells.find((cell) => isHeading(cell) && typeof cell.part === 'string' && !known.has(cell.part))
   const ofSetUp = fresh.find((cell) => isHeading(cell) && cell.set_up !== undefined)
   if (ofSetUp) return ofSetUp.id

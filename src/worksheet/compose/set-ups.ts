@@ -1,3 +1,4 @@
+import { isHeading } from '../document/names.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell } from '../schema/document.ts'
 import { defined, type Gathering } from './gather.ts'
@@ -33,8 +34,7 @@ export function laterSections(filling: Filling, { prefix, title }: SetUpName, ga
     names: new Set(names.values()),
     cells: cells.map((cell): Cell => {
       const name = 'name' in cell && typeof cell.name === 'string' ? names.get(cell.name) : undefined
-      const heading =
-        cell.kind === 'note' && cell.role === 'heading' ? { text: `${title}: ${cell.text}`, set_up: prefix } : {}
+      const heading = isHeading(cell) ? { text: `${title}: ${cell.text}`, set_up: prefix } : {}
       return {
         ...followNames(cell, names, cells),
         ...(name === undefined ? {} : { name }),

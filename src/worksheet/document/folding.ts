@@ -1,12 +1,11 @@
-import type { Cell, Note, Worksheet } from '../schema/document.ts'
+import type { Note, Worksheet } from '../schema/document.ts'
+import { isHeading } from './names.ts'
 
 /** A heading whose section is folded away, or out. */
 export function asFolded(heading: Note, folded: boolean): Note {
   const { folded: _, ...rest } = heading
   return folded ? { ...rest, folded } : rest
 }
-
-const isHeading = (cell: Cell): cell is Note => cell.kind === 'note' && cell.role === 'heading'
 
 /** One state of a document with the sections folded as in another; the same object where they are. */
 export function foldedAs(like: Worksheet, worksheet: Worksheet): Worksheet {

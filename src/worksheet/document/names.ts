@@ -1,11 +1,16 @@
 import { RESERVED } from '../../language/index.ts'
 import { NAME_PATTERN } from '../format/format.ts'
 import { kindOf } from '../kinds/index.ts'
-import type { Cell, NamedCell } from '../schema/document.ts'
+import type { Cell, NamedCell, Note } from '../schema/document.ts'
 import * as words from './words.ts'
 
 /** Whether a cell declares a name that formulas can use: exactly the kinds that get a value do. */
 export const isNamed = (cell: Cell): cell is NamedCell => kindOf(cell).computed !== undefined
+
+export type Heading = Note & { readonly role: 'heading' }
+
+/** Whether a cell is the heading that a section begins with. */
+export const isHeading = (cell: Cell | undefined): cell is Heading => cell?.kind === 'note' && cell.role === 'heading'
 
 /** Why a cell cannot have a name, or undefined where it can. */
 export function refusedName(name: string, cells: readonly Cell[], except?: string): string | undefined {
