@@ -4,6 +4,7 @@ import { plannedOf } from '../../worksheet/document/measured-given.ts'
 import { declaredUnit } from '../../worksheet/document/read-given.ts'
 import type { Outcome, Sheet, ValueOutcome } from '../../worksheet/index.ts'
 import type { StandFigureCell } from './stand-steps.ts'
+import { standWords as words } from './words.ts'
 
 /** A figure to set on the equipment, as it is marked there. */
 export interface Setting {
@@ -32,9 +33,11 @@ export interface Compared {
   readonly difference: string
   /** Whether the measured figure is above the target; undefined where they are the same or cannot be compared. */
   readonly more: boolean | undefined
+  /** What to do about the difference, where the sheet says: `Lower the carriage by 4 mm`. */
+  readonly action: string | undefined
 }
 
-const NOT_COMPARED = { typed: '', measuredText: '', difference: '', more: undefined }
+const NOT_COMPARED = { typed: '', measuredText: '', difference: '', more: undefined, action: undefined }
 
 export function comparedOf(sheet: Sheet, cell: StandFigureCell): Compared {
   const outcome = sheet.outcome(cell.id)
@@ -49,7 +52,7 @@ function ofResult(typed: string, outcome: Outcome): Compared {
   const { measured, type, value } = outcome
   if (!measured)
     return { ...NOT_COMPARED, typed, target: settingOf(outcome), targetText: outcome.shown.mark ?? outcome.shown.text }
-  const { computed, shown, difference } = measured
+  const { computed, shown, difference, adjust } = measured
   return {
     target: computed && settingOf({ shown: computed.shown, type }),
     targetText: computed?.shown.text ?? '',
@@ -57,6 +60,7 @@ function ofResult(typed: string, outcome: Outcome): Compared {
     measuredText: shown.text,
     difference,
     more: sideOf(value, computed?.value),
+    action: adjust,
   }
 }
 
@@ -82,12 +86,22 @@ function ofGiven(sheet: Sheet, cell: StandFigureCell & { kind: 'given' }, outcom
     return { ...NOT_COMPARED, ...measured, target: undefined, targetText: '' }
   const { unit } = declaredUnit(cell.unit)
   const [now, before] = [outcome.value, was.value]
+  const more = sideOf(now, before)
+  const said = more === undefined ? undefined : more ? cell.advice?.less : cell.advice?.more
   return {
     ...measured,
     target: settingOf(was),
     targetText: was.shown.text,
     difference:
       typeof now === 'number' && typeof before === 'number' ? differenceText(now, before, outcome.type, unit) : '',
-    more: sideOf(now, before),
+    more,
+    action: said?.replaceAll('{}', was.shown.text),
   }
+}
+
+/** What to do about the difference between a figure and its target, in one sentence; empty where there is none. */
+export function adviceText({ action, more, difference, targetText, measuredText }: Compared): string {
+  if (difference === '') return ''
+  if (more === undefined) return words.onTarget
+  return words.orUse(action ?? words.correctTo(targetText), measuredText)
 }

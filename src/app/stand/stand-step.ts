@@ -23,10 +23,9 @@ import { type Check, type Given, type Result, withMeasured } from '../../workshe
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { bigFigure, bigFigureStyle } from './big-figure.ts'
 import { type FrameCount, frameCount } from './frame-count.ts'
-import { type Compared, comparedOf } from './setting.ts'
+import { adviceText, type Compared, comparedOf } from './setting.ts'
 import './stand-drawing.ts'
-import { drawingNear, drawingOf, type StandFigureCell, type StandStep, type StepDrawing } from './stand-steps.ts'
-import { adviceText } from './step-advice.ts'
+import { drawingNear, drawingOf, type StandFigureCell, type StandStep } from './stand-steps.ts'
 import { stepStyle } from './step-style.ts'
 import { standWords as words } from './words.ts'
 
@@ -88,7 +87,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
   }
 
   /** The reading of a step: its target beside the field for what is measured, and what to do about the difference. */
-  private reading(cell: StandFigureCell, drawing: StepDrawing | undefined): TemplateResult {
+  private reading(cell: StandFigureCell): TemplateResult {
     const { sheet, called } = this.open
     const outcome = sheet.outcome(cell.id)
     const why = missingReason(outcome, called)
@@ -97,7 +96,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
     if (cell.kind === 'result' && outcome.state === 'value' && outcome.type.kind !== 'number') return this.target(cell)
     const compared = comparedOf(sheet, cell)
     const { target, difference } = compared
-    const advice = adviceText(compared, this.steps[this.at] as StandStep, drawing)
+    const advice = adviceText(compared)
     const hasTarget = target !== undefined || cell.kind === 'result'
     return html`
       <div class="halves ${hasTarget ? '' : 'alone'}">
@@ -220,7 +219,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
         <div class="do">
           <h2 tabindex="-1">${step.text || words.noText}</h2>
           ${step.sets.length === 0 ? nothing : html`<div class="sets ${step.sets.length > 1 || reading ? 'several' : ''}">${step.sets.map((cell) => this.target(cell))}</div>`}
-          ${reading ? this.reading(reading, own) : nothing}
+          ${reading ? this.reading(reading) : nothing}
           ${count ? this.frames(count) : nothing} ${this.notices(step)}
         </div>
         ${

@@ -28,8 +28,6 @@ export const standWords = {
   orUse: (action: string, measured: string): string =>
     `${action}, or go on with ${measured}: what follows then uses it, and the target stays as it is.`,
   correctTo: (target: string): string => `Correct it to ${target}`,
-  lowerCamera: (by: string): string => `Lower the camera by ${by}`,
-  raiseCamera: (by: string): string => `Raise the camera by ${by}`,
   back: 'Back',
   next: (number: number): string => `Next, step ${number}:`,
   nothingNext: 'This is the last step.',
