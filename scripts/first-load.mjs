@@ -15,7 +15,7 @@ const FOLLOWING = [
   'src/cells/checks/check-cell.ts',
   'src/cells/cautions/section-cautions.ts',
   'src/app/summary/section-summary.ts',
-  'src/app/session/standing.ts',
+  'src/app/session/count-checks.ts',
   'src/app/compose/join-offer.ts',
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',

@@ -1,3 +1,4 @@
+import type { CheckCounts } from '../../storage/store/types.ts'
 import { agree, count, day, plural } from '../../units/plural.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
 
@@ -17,15 +18,25 @@ export function checkSummaryText({ pass, marginal, fail, waiting, errors }: Chec
   return pass === 0 ? 'No checks yet.' : `All ${count(pass)} checks pass.`
 }
 
-/** The checks of a section that is folded, counted by state; how many rows it has where none is a check. */
-export function foldedText({ pass, marginal, fail, waiting, errors }: CheckSummary, rows: number): string {
-  const states = [
+/** How many checks are in each state, the worst first: `1 fail`, `9 pass`; those there are none of are left out. */
+export const stateCounts = ({
+  pass,
+  marginal,
+  fail,
+  waiting,
+  errors = 0,
+}: CheckCounts & { readonly errors?: number }): readonly string[] =>
+  [
     errors > 0 ? plural(errors, 'error') : '',
     fail > 0 ? `${count(fail)} fail` : '',
     marginal > 0 ? `${count(marginal)} marginal` : '',
     waiting > 0 ? `${count(waiting)} waiting` : '',
     pass > 0 ? `${count(pass)} pass` : '',
   ].filter(Boolean)
+
+/** The checks of a section that is folded, counted by state; how many rows it has where none is a check. */
+export function foldedText(summary: CheckSummary, rows: number): string {
+  const states = stateCounts(summary)
   return states.length > 0 ? `Checks: ${states.join(', ')}.` : `${plural(rows, 'row')}, no checks.`
 }
 

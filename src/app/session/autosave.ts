@@ -2,7 +2,7 @@ import { signal } from '@lit-labs/signals'
 import { askToPersist } from '../../storage/store/persistence.ts'
 import { StoreError, type StoreProblem } from '../../storage/store/store-error.ts'
 import { stateOf } from '../../storage/store/summary.ts'
-import type { Standing, Store, Summary } from '../../storage/store/types.ts'
+import type { CheckCounts, Store, Summary } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { WORDS } from './words.ts'
 
@@ -21,7 +21,7 @@ export interface Savable {
   readonly worksheet: Worksheet
   readonly history?: unknown
   /** How its checks are, for the list of sheets. */
-  readonly checks?: Standing | undefined
+  readonly checks?: CheckCounts | undefined
 }
 
 export interface AutosaveEvents {

@@ -8,8 +8,8 @@ import { WORDS as STORAGE_WORDS } from '../../storage/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { Autosave, type Savable } from './autosave.ts'
+import type { countChecks } from './count-checks.ts'
 import { nearestSteps, readSteps } from './saved-steps.ts'
-import type { standingOf } from './standing.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
 import { WORDS } from './words.ts'
 
@@ -40,7 +40,7 @@ export class SheetSession {
   private readonly changed: (() => void) | undefined
   /** The steps of undo and redo saved with the sheet, unchecked. */
   private readonly history: unknown
-  private standingOf: typeof standingOf | undefined
+  private countChecks: typeof countChecks | undefined
   private readonly tabLock: TabLock
   private readonly stop: () => void
   /** The document as it is saved or about to be: functions that arrive later change no document. */
@@ -57,9 +57,9 @@ export class SheetSession {
     this.known = open.sheet.worksheet
     this.history = saved?.history
     // Only the list of sheets shows it: a save before it is here does without.
-    void import('./standing.ts').then(
-      ({ standingOf }) => {
-        this.standingOf = standingOf
+    void import('./count-checks.ts').then(
+      ({ countChecks }) => {
+        this.countChecks = countChecks
       },
       () => {},
     )
@@ -166,7 +166,7 @@ export class SheetSession {
   private readonly savable = (): Savable => ({
     worksheet: this.open.sheet.worksheet,
     history: nearestSteps(this.open.sheet.steps),
-    checks: this.standingOf?.(this.open.sheet),
+    checks: this.countChecks?.(this.open.sheet),
   })
 
   /** Undo and redo go on where they were when the sheet was left; steps that cannot be read are no steps. */

@@ -114,7 +114,7 @@ export class SheetList extends LitElement {
           ${job ? html`<span class="job">${job}</span>` : nothing}
           <b>${title}</b>${of ? html`<span class="of">${of}</span>` : nothing}
           <span class="small quiet line">
-            ${checks ? html`<span class="checks">${words.standing(checks)}</span> ` : nothing}${words.savedAt(when(new Date(sheet.changed)))}
+            ${checks ? html`<span class="checks">${words.checks(checks)}</span> ` : nothing}${words.savedAt(when(new Date(sheet.changed)))}
           </span>
         </a>
         <div class="words">

@@ -1,5 +1,6 @@
-import type { Standing } from '../../storage/store/types.ts'
-import { count, listText, plural } from '../../units/plural.ts'
+import type { CheckCounts } from '../../storage/store/types.ts'
+import { listText, plural } from '../../units/plural.ts'
+import { stateCounts } from '../common/words.ts'
 
 export const shelfWords = {
   studioTemplates: 'Templates of the studio',
@@ -29,13 +30,8 @@ export const shelfWords = {
   older: (n: number): string => plural(n, 'older sheet'),
   savedAt: (at: string): string => `saved ${at}`,
   /** The states there are, the worst first. */
-  standing: ({ pass, marginal, fail, waiting }: Standing): string => {
-    const states = [
-      fail > 0 ? `${count(fail)} fail` : '',
-      marginal > 0 ? `${count(marginal)} marginal` : '',
-      waiting > 0 ? `${count(waiting)} waiting` : '',
-      pass > 0 ? `${count(pass)} pass` : '',
-    ].filter(Boolean)
+  checks: (counts: CheckCounts): string => {
+    const states = stateCounts(counts)
     return states.length > 0 ? `Checks: ${listText(states)}` : 'No checks'
   },
   sortBy: 'Sort by',

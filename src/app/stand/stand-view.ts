@@ -151,7 +151,7 @@ export class StandView extends SignalWatcher(LitElement) {
     const [first] = fails
     const names = (checks: readonly Check[]): string => checks.map(labelOf).join(', ')
     return html`
-      <div class="standing">
+      <div>
         ${
           first
             ? html`<button type="button" class="to-check" @click=${() => goToCell(this, first.id)}>

@@ -1,5 +1,5 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
-import type { Standing, Summary } from './types.ts'
+import type { CheckCounts, Summary } from './types.ts'
 
 let last = 0
 
@@ -21,7 +21,7 @@ export function summarise(
   id: string,
   worksheet: Worksheet,
   stamp: string,
-  { before, checks }: { readonly before?: Summary | undefined; readonly checks?: Standing | undefined } = {},
+  { before, checks }: { readonly before?: Summary | undefined; readonly checks?: CheckCounts | undefined } = {},
 ): Summary {
   const job = worksheet.job?.trim()
   const of = sizeIn(worksheet)

@@ -11,7 +11,7 @@ export interface Summary {
   /** The original’s size, as typed. */
   readonly of?: string
   /** How its checks were when it was last saved; absent where that was not computed. */
-  readonly checks?: Standing
+  readonly checks?: CheckCounts
   /** When it was put into the archive. */
   readonly archived?: number
   /** When it was last saved, by the clock of the device, in milliseconds since 1970. */
@@ -27,7 +27,7 @@ export interface Summary {
 }
 
 /** How many checks of a sheet are in each state. */
-export type Standing = Readonly<Record<'pass' | 'marginal' | 'fail' | 'waiting', number>>
+export type CheckCounts = Readonly<Record<'pass' | 'marginal' | 'fail' | 'waiting', number>>
 
 /** A sheet as it is saved, with its line of the list. */
 export interface SavedSheet {
@@ -52,7 +52,7 @@ export interface SaveOptions {
   /** The steps of undo, plain data. */
   readonly history?: unknown
   /** How its checks are. */
-  readonly checks?: Standing | undefined
+  readonly checks?: CheckCounts | undefined
 }
 
 /** What a revision is marked with. */

@@ -9,12 +9,12 @@ const sheet = (id: string, more: Partial<Summary>): Summary => ({
   cells: 3,
   ...more,
 })
-const standing = (fail: number, waiting: number) => ({ pass: 1, marginal: 0, fail, waiting })
+const counts = (fail: number, waiting: number) => ({ pass: 1, marginal: 0, fail, waiting })
 const SHEETS = [
-  sheet('a', { job: 'Box 10', changed: 5, checks: standing(0, 2) }),
-  sheet('b', { job: 'Box 9', changed: 7, checks: standing(3, 0) }),
+  sheet('a', { job: 'Box 10', changed: 5, checks: counts(0, 2) }),
+  sheet('b', { job: 'Box 9', changed: 7, checks: counts(3, 0) }),
   sheet('c', { title: 'Äcker', changed: 2 }),
-  sheet('d', { job: 'box 9', changed: 9, checks: standing(0, 0) }),
+  sheet('d', { job: 'box 9', changed: 9, checks: counts(0, 0) }),
 ]
 const ids = (order: (typeof ORDERS)[number]) => sortedSheets(SHEETS, order).map(({ id }) => id)
 

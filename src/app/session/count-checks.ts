@@ -1,9 +1,9 @@
-import type { Standing } from '../../storage/store/types.ts'
+import type { CheckCounts } from '../../storage/store/types.ts'
 import { exampleNames } from '../../worksheet/analysis/provenance.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
 
 /** How many checks of a sheet are in each state; one that rests on an example, or is in error, waits for a figure. */
-export function standingOf(sheet: Sheet): Standing {
+export function countChecks(sheet: Sheet): CheckCounts {
   const examples = exampleNames(sheet)
   const counts = { pass: 0, marginal: 0, fail: 0, waiting: 0 }
   for (const cell of sheet.cells) {
