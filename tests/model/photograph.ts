@@ -50,12 +50,6 @@ export class Photograph {
     return (Math.abs(drawn) * pixelsPerMetre) / Math.hypot(step, rise)
   }
 
-  /** The blur of a point z above the plane in focus, at the sensor: the cone over the entrance pupil, cut by that plane. */
-  blur(z: number): number {
-    const { focal, aperture } = this.camera
-    return (this.magnification * (focal / aperture) * Math.abs(z)) / (this.pupilDistance - z)
-  }
-
   /** The blur at both ends of a depth that is laid about the plane in focus so that they are the same. */
   blurOver(depth: number): number {
     const { focal, aperture } = this.camera

@@ -86,12 +86,9 @@ export function lampsOf(sheet: Filled): Lamp[] {
   )
 }
 
-export function lightTraced(sheet: Filled, [width, height]: readonly [number, number]): Traced {
-  return {
-    [has(sheet, 'even_enough') ? 'even_enough' : '']:
-      spread(lampsOf(sheet), width, height) / (sheet.number('even_limit') || 1),
-  }
-}
+export const lightTraced = (sheet: Filled, [width, height]: readonly [number, number]): Traced => ({
+  even_enough: spread(lampsOf(sheet), width, height) / sheet.number('even_limit'),
+})
 
 export function glareTraced(sheet: Filled, half: number, shift = 0, tilt?: number): Traced {
   if (!has(sheet, 'lamps_clear') || sheet.value('glossy') !== true) return {}

@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { CellSignal, DrawingView } from '../../cells/shared/cell-view.ts'
-import { drawTree } from '../../cells/shared/draw-tree.ts'
+import { drawnStyle, drawTree } from '../../cells/shared/draw-tree.ts'
 import { OwnWidth } from '../../cells/shared/own-width.ts'
 import { shared } from '../../cells/style/styles.ts'
 import type { Draw } from '../../drawings/canvas/drawing-options.ts'
@@ -13,18 +13,8 @@ import { LOADERS } from '../../drawings/loaders.ts'
 export class StandDrawing extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
+    drawnStyle,
     css`
-      .drawing {
-        display: block;
-        inline-size: 100%;
-        block-size: auto;
-        overflow: visible;
-        font-family: var(--type);
-        color: var(--ink);
-      }
-      .figure-text {
-        font-variant-numeric: tabular-nums;
-      }
       /* The dimension or the frame of the step. */
       .is-emphasis:is(path, line) {
         stroke-width: 3px;

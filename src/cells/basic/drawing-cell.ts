@@ -9,7 +9,7 @@ import type { SavedAs } from '../picture/save-drawing.ts'
 import { saveOrExplain, ZOOM } from '../picture/shown-drawing.ts'
 import type { CellSignal, DrawingView } from '../shared/cell-view.ts'
 import { dragging } from '../shared/dragging.ts'
-import { drawTree } from '../shared/draw-tree.ts'
+import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { inView } from '../shared/in-view.ts'
 import { OwnWidth } from '../shared/own-width.ts'
 import { fold, shared } from '../style/styles.ts'
@@ -31,19 +31,9 @@ const NARROWEST = 310
 export class DrawingCell extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
+    drawnStyle,
     fold,
     css`
-      .drawing {
-        display: block;
-        inline-size: 100%;
-        block-size: auto;
-        overflow: visible;
-        font-family: var(--type);
-        color: var(--ink);
-      }
-      .figure-text {
-        font-variant-numeric: tabular-nums;
-      }
       /* About the size of a drawing, so that the next one does not count as in view. */
       .place {
         aspect-ratio: 4 / 5;

@@ -8,7 +8,7 @@ import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { asOwn, ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
 import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
-import { field, isLong, row, shared } from '../style/styles.ts'
+import { field, isLong, row, shared, unseen } from '../style/styles.ts'
 import { type Entry, entryField, entryStyle } from './entry-field.ts'
 import { basicWords } from './words.ts'
 
@@ -83,30 +83,18 @@ export class GivenCell extends SignalWatcher(LitElement) {
         }
         .what,
         .origin {
-          position: absolute;
-          inline-size: 1px;
-          block-size: 1px;
-          overflow: hidden;
-          clip-path: inset(50%);
+          ${unseen}
         }
       }
       /* By mouse the hint is shown once under all givens; by touch under the focused row. */
       @media (pointer: fine) {
         .hint {
-          position: absolute;
-          inline-size: 1px;
-          block-size: 1px;
-          overflow: hidden;
-          clip-path: inset(50%);
+          ${unseen}
         }
       }
       @media (pointer: coarse) {
         .row:not(:focus-within) .hint {
-          position: absolute;
-          inline-size: 1px;
-          block-size: 1px;
-          overflow: hidden;
-          clip-path: inset(50%);
+          ${unseen}
         }
       }
     `,

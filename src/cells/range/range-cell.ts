@@ -13,7 +13,7 @@ import { labelled, labelledStyle } from '../fields/labelled.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
 import { saveOrExplain, ZOOM } from '../picture/shown-drawing.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
-import { drawTree } from '../shared/draw-tree.ts'
+import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { OwnWidth } from '../shared/own-width.ts'
 import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
@@ -31,6 +31,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
     labelledStyle,
     figuresCell,
     figuresTable,
+    drawnStyle,
     css`
       .ends {
         display: grid;
@@ -39,13 +40,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
         padding-block: 0.5rem 0.7rem;
       }
       .drawing {
-        display: block;
-        inline-size: 100%;
         max-inline-size: ${WIDEST}px;
-        block-size: auto;
-        overflow: visible;
-        font-family: var(--type);
-        color: var(--ink);
       }
       th {
         vertical-align: bottom;

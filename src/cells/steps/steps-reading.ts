@@ -8,7 +8,7 @@ import { figureOf, missingReason, resultStyle } from '../basic/result-cell.ts'
 import { basicWords } from '../basic/words.ts'
 import { measuredField, measuring } from '../details/measured-field.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
-import { field, isLong, row, shared } from '../style/styles.ts'
+import { field, isLong, row, shared, unseen } from '../style/styles.ts'
 import { stepsWords } from './words.ts'
 
 /** The reading of a step, typed in place: the field of a given, or the measured value of a result. */
@@ -45,11 +45,7 @@ export class StepsReading extends LitElement {
         }
         .what label,
         .planned {
-          position: absolute;
-          inline-size: 1px;
-          block-size: 1px;
-          overflow: hidden;
-          clip-path: inset(50%);
+          ${unseen}
         }
       }
     `,

@@ -1,5 +1,14 @@
 import { css } from 'lit'
 
+/** Hidden from sight, and read out. */
+export const unseen = css`
+  position: absolute;
+  inline-size: 1px;
+  block-size: 1px;
+  overflow: hidden;
+  clip-path: inset(50%);
+`
+
 /** What every element of the sheet shares: the box, the ring of the focus, and words that are pressed. */
 export const shared = css`
   :host {
@@ -37,11 +46,7 @@ export const shared = css`
     color: inherit;
   }
   .unseen {
-    position: absolute;
-    inline-size: 1px;
-    block-size: 1px;
-    overflow: hidden;
-    clip-path: inset(50%);
+    ${unseen}
     white-space: nowrap;
   }
   .quiet {
