@@ -1,25 +1,19 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { Locator, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { given, pressInHead, saved } from './head.ts'
 
-const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 /** Sections out of sight are not rendered: their inner text would be empty. */
 const figures = (page: Page): Promise<string[]> => page.locator('result-cell .figure, check-cell p').allTextContents()
-const stored = (page: Page): Promise<void> =>
-  page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
 
 test('what was typed is there after a reload, and on the shelf', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Lens').fill('80')
   await given(page, 'Job').fill('Sluice House, survey of 1871')
-  await stored(page)
+  await saved(page)
   const before = await figures(page)
   await page.reload()
   await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
@@ -133,7 +127,7 @@ test('a sheet goes out as a file and comes in as a copy; a bad file leaves every
 test('a saved sheet is duplicated, removed, and put back', async ({ open }) => {
   const { page } = await open({ path: '#new/two-lamps' })
   await given(page, 'Job').fill('Sluice House, panel')
-  await stored(page)
+  await saved(page)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   const sheets = page.locator('shelf-page [data-open]')
   await page.getByRole('button', { name: /^Duplicate/ }).click()

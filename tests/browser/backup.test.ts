@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
+import { saved } from './head.ts'
 
 const DAY = 24 * 3_600_000
 
@@ -41,10 +42,7 @@ async function shelfThat(first: Page, answer: Parameters<typeof answering>[1]): 
 /** Saves a sheet: the backup is offered to those who have something to lose. */
 async function saveSheet(page: Page): Promise<void> {
   await page.getByLabel('Job', { exact: true }).fill('changed today')
-  await page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
+  await saved(page)
 }
 
 test('what the browser answered is said in plain words, and it can be asked again', async ({ open }) => {

@@ -1,18 +1,12 @@
 import { readFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import type { Locator, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { SHEET } from '../storage/sheets.ts'
 import { test, violations } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { given, pressInHead, saved } from './head.ts'
 
-const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
-const stored = (page: Page): Promise<void> =>
-  page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
 const shelf = (page: Page): Promise<void> => page.getByRole('link', { name: 'Evenfield' }).click()
 const sheets = (page: Page): Promise<string[]> => page.locator('shelf-page [data-open] b').allInnerTexts()
 const file = (title: string, more: object = {}) => ({
@@ -66,7 +60,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await first.page.goto(`${first.site}#new/flat-sheet`)
   await first.page.reload()
   await given(first.page, 'Job').fill('as agreed')
-  await stored(first.page)
+  await saved(first.page)
   await pressInHead(first.page, 'Revisions')
   await first.page.getByLabel('Name for the sheet as it is now').fill('Agreed')
   await first.page.getByRole('button', { name: 'Save as a revision' }).click()
@@ -91,7 +85,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await second.page.locator('revisions-panel').filter({ hasText: 'Agreed, today' }).waitFor()
 
   await given(second.page, 'Job').fill('as changed')
-  await stored(second.page)
+  await saved(second.page)
   await shelf(second.page)
   await second.page.locator('#file').setInputFiles(path)
   await second.page.getByRole('status').filter({ hasText: 'came in as a copy beside it' }).waitFor()
@@ -120,7 +114,7 @@ test('a full disk is reported until the sheet is saved, also on the shelf and af
       document.documentElement.dataset.disk = state
     }, state)
   await given(page, 'Job').fill('saved')
-  await stored(page)
+  await saved(page)
   await disk('full')
   const long = 'x'.repeat(20_000)
   await given(page, 'Job').fill(long)
@@ -177,7 +171,7 @@ test('a text too long for a sheet is refused with the reason, and the field show
   }
   await given(page, 'Job').fill('short')
   await page.getByRole('alert').filter({ hasText: /fit/ }).waitFor({ state: 'detached' })
-  await stored(page)
+  await saved(page)
 })
 
 test('where the browser saves nothing, it says so and the sheet works', async ({ open }) => {
@@ -239,7 +233,7 @@ test('an upgrade blocked by another tab is reported, the sheet works, and is sav
     .waitFor()
   await page.getByRole('button', { name: 'Save as a file' }).waitFor()
   await older.close()
-  await stored(page)
+  await saved(page)
   await page.reload()
   await expect.poll(() => given(page, 'Job').inputValue()).toBe('typed meanwhile')
 })

@@ -1,9 +1,8 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { given, pressInHead } from './head.ts'
 
-const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 const result = (page: Page, label: string): Locator =>
   page.locator('result-cell').filter({ hasText: label }).locator('.figure')
 

@@ -2,6 +2,7 @@ import { expect } from 'vitest'
 import type { Cell, Frame } from '../../src/worksheet/index.ts'
 import { exifBlock, gama, make, png } from '../frame/files.ts'
 import { test, violations } from './harness.ts'
+import { saved } from './head.ts'
 import { cellsOf, openSheet } from './open-sheet.ts'
 
 /** A card whose light falls from left to right by one stop, with a rectangle of a third of it in the middle. */
@@ -70,10 +71,7 @@ test('a picture is chosen, measured in a thread of its own, and its figures feed
 
   const before = await frameOf(page)
   expect(JSON.stringify(before)).not.toMatch(/data:|blob:/)
-  await page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
+  await saved(page)
   await page.reload()
   await page.locator('frame-cell').getByText('card.png: 300 × 200 px').waitFor()
   expect(await frameOf(page)).toEqual(before)

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 
 /** Presses a link or a button in the head of a sheet, by mouse; opens the menu first where it is in there. */
 export async function pressInHead(page: Page, name: string): Promise<void> {
@@ -12,3 +12,13 @@ export async function pressInHead(page: Page, name: string): Promise<void> {
   if (!(await item.isVisible())) await menu.click()
   await item.click()
 }
+
+/** Waits until the head says that the sheet is saved. */
+export const saved = (page: Page): Promise<void> =>
+  page
+    .locator('sheet-head')
+    .filter({ hasText: /Saved \d\d:\d\d/ })
+    .waitFor()
+
+/** A field by its label, to the letter. */
+export const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })

@@ -6,7 +6,7 @@ import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { serve } from '../../scripts/serve.mjs'
 import { test as base, type Visit } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { pressInHead, saved } from './head.ts'
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
 
@@ -78,10 +78,7 @@ test('after one visit it opens and works with the server stopped, the formula ed
   await page.getByRole('link', { name: /^A flat sheet/ }).click()
   await lens(page).fill('75')
   await page.locator('drawing-cell svg').first().waitFor()
-  await page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
+  await saved(page)
   await pressInHead(page, 'Build')
   await page
     .getByRole('button', { name: /^Edit the formula/ })

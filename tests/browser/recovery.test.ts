@@ -1,16 +1,10 @@
 import { readFile } from 'node:fs/promises'
-import type { Locator, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { SHEET } from '../storage/sheets.ts'
 import { test, violations } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { given, pressInHead, saved } from './head.ts'
 
-const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
-const saved = (page: Page): Promise<void> =>
-  page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
 const shelf = (page: Page): Promise<void> => page.getByRole('link', { name: 'Evenfield' }).click()
 const file = (name: string, content: object) => ({
   name,

@@ -1,14 +1,8 @@
-import type { Locator, Page } from 'playwright-core'
+import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { given, pressInHead, saved } from './head.ts'
 
-const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
-const saved = (page: Page): Promise<void> =>
-  page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
 const lines = (page: Page): Promise<string[]> => page.locator('revisions-panel li .line > span').allInnerTexts()
 
 test('the past of a sheet: named, compared in words, restored, and the restore undone', async ({ open }) => {

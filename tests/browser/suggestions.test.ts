@@ -1,8 +1,8 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
+import { given } from './head.ts'
 
-const given = (page: Page, label: string): Locator => page.getByLabel(label, { exact: true })
 const row = (page: Page, label: string): Locator =>
   page.locator('result-cell').filter({ has: page.getByRole('button', { name: label, exact: true }) })
 const figure = (page: Page, label: string): Locator => row(page, label).locator('.figure')

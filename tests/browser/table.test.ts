@@ -5,14 +5,9 @@ import type { Column, TableCell } from '../../src/worksheet/index.ts'
 import { readTable } from '../../src/worksheet/table/csv.ts'
 import { focused, tabTo } from './focus.ts'
 import { test, violations } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { pressInHead, saved } from './head.ts'
 
 const at = (page: Page, name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
-const saved = (page: Page): Promise<void> =>
-  page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
 const foot = async (page: Page): Promise<string> => (await page.locator('table-cell tfoot').textContent()) ?? ''
 const rowsSaid = (page: Page, text: string): Promise<void> =>
   page.locator('table-cell .head').filter({ hasText: text }).waitFor()

@@ -1,15 +1,10 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, type Visit, violations } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { pressInHead, saved } from './head.ts'
 
 const job = (page: Page): Locator => page.getByLabel('Job', { exact: true })
 const says = (page: Page, words: RegExp): Promise<void> => page.getByRole('alert').filter({ hasText: words }).waitFor()
-const stored = (page: Page): Promise<void> =>
-  page
-    .locator('sheet-head')
-    .filter({ hasText: /Saved \d\d:\d\d/ })
-    .waitFor()
 
 /** The same sheet in a window of its own: a tab behind another is drawn once a second, which a press waits for. */
 async function again(first: Page): Promise<Page> {
@@ -24,7 +19,7 @@ async function again(first: Page): Promise<Page> {
 async function twice(open: (options: { path: string }) => Promise<Visit>): Promise<[Page, Page]> {
   const { page: first } = await open({ path: '#new/flat-sheet' })
   await job(first).fill('typed in the first')
-  await stored(first)
+  await saved(first)
   const second = await again(first)
   await says(second, /open in another tab or window/)
   return [first, second]
@@ -64,7 +59,7 @@ test('the second takes over with all that was typed; the first is notified, read
   await expect.poll(() => job(second).inputValue()).toBe('typed at the last moment')
   await says(first, /has taken this sheet over/)
   await job(second).fill('typed in the second')
-  await stored(second)
+  await saved(second)
   await expect.poll(() => job(first).inputValue()).toBe('typed in the second')
 
   await first.getByRole('button', { name: 'Take it back' }).click()
@@ -79,7 +74,7 @@ test('the second keeps a copy; each is typed into apart', async ({ open }) => {
   await second.getByRole('button', { name: 'Save a copy' }).click()
   await expect.poll(() => second.getByRole('heading', { level: 1 }).textContent()).toMatch(/, copy$/)
   await job(second).fill('typed in the copy')
-  await stored(second)
+  await saved(second)
   expect(second.url()).not.toBe(first.url())
   await first.reload()
   await expect.poll(() => job(first).inputValue()).toBe('typed in the first')
@@ -90,7 +85,7 @@ test('when the first closes, the second can be typed into', async ({ open }) => 
   await first.close()
   await second.locator('tab-lock-bar').waitFor({ state: 'detached' })
   await job(second).fill('typed in the second')
-  await stored(second)
+  await saved(second)
 })
 
 test('a tab that sleeps is taken over from; what it had not saved is among the revisions', async ({ open }) => {
@@ -105,7 +100,7 @@ test('a tab that sleeps is taken over from; what it had not saved is among the r
     await second.getByRole('button', { name: 'Take over' }).click()
     await second.locator('tab-lock-bar').waitFor({ state: 'detached' })
     await job(second).fill('typed in the second')
-    await stored(second)
+    await saved(second)
   } finally {
     await cdp.send('Debugger.resume').catch(() => {})
     await cdp.send('Debugger.disable')
@@ -131,11 +126,11 @@ test('without locks and messages the store itself refuses the second save, which
   await first.goto(`${visit.site}#new/flat-sheet`)
   await first.reload()
   await job(first).fill('typed in the first')
-  await stored(first)
+  await saved(first)
   const second = await again(first)
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
   await job(first).fill('typed later in the first')
-  await stored(first)
+  await saved(first)
   await job(second).fill('typed in the second')
   await says(second, /changed this sheet meanwhile/)
   await first.reload()
@@ -160,11 +155,11 @@ test('what was refused is never written over the other tab, also after a visit t
   await first.goto(`${visit.site}#new/flat-sheet`)
   await first.reload()
   await job(first).fill('typed in the first')
-  await stored(first)
+  await saved(first)
   const second = await again(first)
   await expect.poll(() => job(second).inputValue()).toBe('typed in the first')
   await job(first).fill('typed later in the first')
-  await stored(first)
+  await saved(first)
   await job(second).fill('typed in the second')
   await says(second, /changed this sheet meanwhile.*saved among the revisions/)
   await second.getByRole('link', { name: 'Evenfield' }).click()
@@ -178,7 +173,7 @@ test('what was refused is never written over the other tab, also after a visit t
   await second.getByRole('button', { name: 'Show revisions' }).click()
   await second.locator('revisions-panel').filter({ hasText: 'Typed in another tab, not saved in the sheet' }).waitFor()
   await job(second).fill('typed in the second again')
-  await stored(second)
+  await saved(second)
   const seenByFirst = async (): Promise<string> => {
     await first.reload()
     return job(first).inputValue()
@@ -196,7 +191,7 @@ test('with three tabs, Take over gives the sheet to the one that asked', async (
   await says(first, /has taken this sheet over/)
   await says(second, /open in another tab or window/)
   await job(third).fill('typed in the third')
-  await stored(third)
+  await saved(third)
   for (const page of [first, second])
     await expect.poll(() => job(page).inputValue(), { timeout: 20_000 }).toBe('typed in the third')
 })
