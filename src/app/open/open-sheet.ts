@@ -145,11 +145,14 @@ export class OpenSheet {
       const view = this.views.get(id)
       if (!view) continue
       const cell = this.sheet.cell(id)
-      if (!cell) {
+      const before = view.get().cell
+      // A cell of another kind is another element's: the one that is about to go must not be drawn with it.
+      if (cell?.kind !== before.kind) {
         this.views.delete(id)
+        layout = true
         continue
       }
-      if (cell.kind === 'note' || exact(cell) !== exact(view.get().cell)) layout = true
+      if (cell.kind === 'note' || exact(cell) !== exact(before)) layout = true
       view.set(this.seen(cell))
     }
     if (layout) this.laidOut.set(this.laidOut.get() + 1)
