@@ -54,14 +54,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
       .keys {
         margin-block-start: 1.4rem;
       }
-      @media (min-width: 40.01rem) {
-        /* In one row with what adds a section. */
-        .fill .keys:not([open]) {
-          inline-size: fit-content;
-          margin-block-start: calc(-1 * var(--target));
-          margin-inline-start: auto;
-        }
-      }
       @media (min-width: 1608px) {
         main {
           margin-inline: auto;
