@@ -228,7 +228,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
                 <stand-drawing
                   .view=${this.open.view(drawing.cell) as CellSignal<DrawingView>}
                   emphasis=${drawing.emphasis ?? ''}
-                  figure=${own && compared ? compared.targetText || compared.measuredText : ''}
+                  figure=${own && compared ? compared.measuredText || compared.targetText : ''}
                   accent=${count?.now !== undefined && count.of !== undefined ? `tile-${count.now}` : ''}
                 ></stand-drawing>
               </div>`
