@@ -15,12 +15,22 @@ async function again(first: Page): Promise<Page> {
   return second
 }
 
+/** The same sheet in a tab before the first, with a process of its own whatever the first does. */
+async function before(first: Page): Promise<Page> {
+  const second = await first.context().newPage()
+  await second.goto(first.url())
+  return second
+}
+
 /** A sheet saved from one tab, and the same opened in a second. */
-async function twice(open: (options: { path: string }) => Promise<Visit>): Promise<[Page, Page]> {
+async function twice(
+  open: (options: { path: string }) => Promise<Visit>,
+  another: (first: Page) => Promise<Page> = again,
+): Promise<[Page, Page]> {
   const { page: first } = await open({ path: '#new/flat-sheet' })
   await job(first).fill('typed in the first')
   await saved(first)
-  const second = await again(first)
+  const second = await another(first)
   await says(second, /open in another tab or window/)
   return [first, second]
 }
@@ -89,7 +99,7 @@ test('when the first closes, the second can be typed into', async ({ open }) => 
 })
 
 test('a tab that sleeps is taken over from; what it had not saved is among the revisions', async ({ open }) => {
-  const [first, second] = await twice(open)
+  const [first, second] = await twice(open, before)
   // Stopped in the debugger its timers and messages are still, as in a tab the browser has put aside.
   const cdp = await first.context().newCDPSession(first)
   await cdp.send('Debugger.enable')
