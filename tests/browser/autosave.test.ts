@@ -64,7 +64,7 @@ test('a link opened in a fresh profile says what it is, and gives the same figur
     .waitFor()
   await second.page.getByRole('button', { name: 'Save a copy' }).click()
   await expect.poll(() => given(second.page, 'Lens').inputValue()).toBe('75 mm ± 0.5 mm')
-  expect(await figures(second.page)).toEqual(await figures(first.page))
+  await expect.poll(() => figures(second.page)).toEqual(await figures(first.page))
 })
 
 test('a link that is left leaves nothing behind', async ({ open }) => {
