@@ -78,7 +78,7 @@ test('the backup is recalled once changed sheets went two weeks without one, and
   await saveSheet(page)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.locator('shelf-page [data-open]').waitFor()
-  const reminder = page.locator('shelf-page .trouble')
+  const reminder = page.locator('shelf-page .problem')
   expect(await reminder.count()).toBe(0)
   await backups(page)
   await says(page, /No backup was made in this browser yet/)

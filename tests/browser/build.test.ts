@@ -123,7 +123,7 @@ test('a broken formula keeps its text, shows what is wrong, and a fix puts it ri
   await page.keyboard.press('Control+a')
   await page.keyboard.type('5 ft 3 in')
   const field = page.locator('formula-field')
-  await field.locator('.trouble').first().waitFor()
+  await field.locator('.problem').first().waitFor()
   await page.keyboard.press('Enter')
   await pressInHead(page, 'Fill in')
   await page
@@ -142,7 +142,7 @@ test('a broken formula keeps its text, shows what is wrong, and a fix puts it ri
     .first()
     .getByRole('button', { name: /^Edit the formula/ })
     .click()
-  await field.locator('.trouble').getByRole('button').first().click()
+  await field.locator('.problem').getByRole('button').first().click()
   await expect.poll(() => row(page, 'Original to sensor').first().locator('.figure').textContent()).toBe('1600')
 })
 

@@ -180,13 +180,13 @@ describe('a drawing is saved', () => {
       const parsed = new DOMParser().parseFromString(text, 'image/svg+xml')
       return {
         root: parsed.documentElement.localName,
-        trouble: parsed.querySelector('parsererror')?.textContent,
+        problem: parsed.querySelector('parsererror')?.textContent,
         width: parsed.documentElement.getAttribute('width'),
         texts: [...parsed.querySelectorAll('text')].map((one) => one.textContent),
       }
     }, text)
     expect(read.root).toBe('svg')
-    expect(read.trouble).toBeUndefined()
+    expect(read.problem).toBeUndefined()
     expect(read.width).toMatch(/^\d+\.\d\dmm$/)
     expect(read.texts.some((one) => one?.startsWith('edges differ by'))).toBe(true)
   })

@@ -384,7 +384,7 @@ test('a formula in error loses nothing of what was typed: not by leaving it, ano
   await page.locator('.cm-content').waitFor()
   await page.keyboard.press('Control+a')
   await page.keyboard.type(TYPED)
-  await page.locator('formula-field .trouble').first().waitFor()
+  await page.locator('formula-field .problem').first().waitFor()
   await page.keyboard.press('Enter')
   await expect.poll(() => focused(page)).toMatch(/Whole width/)
   await page.keyboard.press('Alt+o')

@@ -66,7 +66,7 @@ test('a reading typed at its step feeds the cell it is of, and is cleared only w
   await expect.poll(() => figure(page, 'Twice as far')).toBe('1208')
   await steps.getByText('computed 600 mm; measured 4 mm over').waitFor()
   await steps.getByLabel('Left edge', { exact: true }).fill('380 mm')
-  await steps.locator('.trouble').first().waitFor()
+  await steps.locator('.problem').first().waitFor()
   await steps.getByLabel('Left edge', { exact: true }).fill('390')
   await steps.getByText('The reading “gone” is no longer in the sheet').waitFor()
 

@@ -47,7 +47,7 @@ const openStore = (page: Page): Promise<void> =>
     Object.assign(globalThis, { store: await storage.openStore() })
   })
 
-/** What comes of some work in the page: its value, or the trouble and the words of its StoreError. */
+/** What some work in the page results in: its value, or the problem and the message of its StoreError. */
 const outcome = (page: Page, work: (sheet: typeof SHEET) => Promise<unknown>, sheet = SHEET): Promise<unknown> =>
   page.evaluate(
     async ([text, given]) => {

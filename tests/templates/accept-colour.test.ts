@@ -66,8 +66,8 @@ test('the studio’s own table grades the mean', () => {
 
 test('a table that cannot be read leaves the class alone in error; the checks still compute', () => {
   const sheet = open('accept-colour', { scheme: 'the studio’s own', own_table: 'fine' })
-  expect(sheet.troubles.map((one) => one.split(':')[0])).toEqual(['class_mean', 'class_worst', 'class'])
-  expect(sheet.troubles[0]).toMatch(/^class_mean: “scheme” names no table/)
+  expect(sheet.problems.map((one) => one.split(':')[0])).toEqual(['class_mean', 'class_worst', 'class'])
+  expect(sheet.problems[0]).toMatch(/^class_mean: “scheme” names no table/)
   expect(sheet.state('mean_passes')).toBe('pass')
   expect(sheet.message('mean_passes')).not.toContain('—')
 })

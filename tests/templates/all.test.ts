@@ -21,7 +21,7 @@ test('there are templates to hold to this', () => {
 describe.each(NAMES)('%s', (name) => {
   test('computes at its defaults, with one check failing at most', () => {
     const sheet = open(name)
-    expect(sheet.troubles).toEqual([])
+    expect(sheet.problems).toEqual([])
     expect(sheet.failing.length).toBeLessThanOrEqual(1)
   })
 

@@ -83,12 +83,12 @@ describe('a ledger page of 300 mm that measures 330 mm over the curve', () => {
 
 test('a flat page needs the depth of its waves alone', () => {
   const flat = open('best-aperture', { page_width: '400', page_arc: '400', unevenness: '3' })
-  expect(flat.troubles).toEqual([])
+  expect(flat.problems).toEqual([])
   expect(flat.mm('wanted_depth')).toBeCloseTo(3, 9)
 })
 
 test('an arc shorter than its chord is reported where it is worked out', () => {
-  expect(open('best-aperture', { page_arc: '198' }).troubles[0]).toMatch(/^bulge: .*swapped/)
+  expect(open('best-aperture', { page_arc: '198' }).problems[0]).toMatch(/^bulge: .*swapped/)
 })
 
 test('the aperture proposed holds the depth', () => {

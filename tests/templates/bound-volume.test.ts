@@ -110,7 +110,7 @@ test('one page at a time goes through the volume twice', () => {
 })
 
 test('an arc shorter than its chord is reported where it is worked out', () => {
-  expect(open('bound-volume', { page_arc: '200' }).troubles[0]).toMatch(/^bulge: .*swapped/)
+  expect(open('bound-volume', { page_arc: '200' }).problems[0]).toMatch(/^bulge: .*swapped/)
 })
 
 test('the aperture proposed holds the depth', () => {

@@ -102,8 +102,8 @@ test('a TIFF of exactly 4 GiB is too large, one sampling lower is not', () => {
 })
 
 test('a name that would not travel is refused, and said so', () => {
-  const [trouble] = open('delivery', { name_pattern: 'wall map ###.tif' }).troubles
-  expect(trouble).toMatch(/first_name: “pattern” holds “ ”/)
+  const [problem] = open('delivery', { name_pattern: 'wall map ###.tif' }).problems
+  expect(problem).toMatch(/first_name: “pattern” holds “ ”/)
 })
 
 describe('the count', () => {

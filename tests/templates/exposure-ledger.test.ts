@@ -110,7 +110,7 @@ test('pops double with every stop that is wanting', () => {
 })
 
 test('a flash on top of the original is refused in its own field', () => {
-  expect(open('exposure-ledger', { flash_distance: '0' }).troubles[0]).toBe(
+  expect(open('exposure-ledger', { flash_distance: '0' }).problems[0]).toBe(
     'flash_distance: This must be at least 0.01 m.',
   )
 })

@@ -158,13 +158,13 @@ test('what a failing check proposes makes it hold', () => {
 
 test('too large an overlap is reported by its check; the frames are counted all the same', () => {
   const sheet = open('flat-sheet', { overlap: '300' })
-  expect(sheet.troubles).toEqual([])
+  expect(sheet.problems).toEqual([])
   expect(sheet.message('overlap_fits')).toContain('254 mm on their short side')
 })
 
 test('a lens that would touch the original is reported by its check, not by an error', () => {
   const sheet = open('flat-sheet', { original: '30 x 20', border: '0', principal_inset: '200' })
-  expect(sheet.troubles).toEqual([])
+  expect(sheet.problems).toEqual([])
   expect(sheet.mm('room')).toBeCloseTo(60 * (1 + 1 / 1.2) - 200, 9)
   expect(sheet.failing).toContain('room_enough')
 })

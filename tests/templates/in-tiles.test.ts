@@ -99,7 +99,7 @@ test('a camera measured higher than computed takes in more, and is reported wher
 
 test('a single row needs no step down', () => {
   const sheet = open('in-tiles', { original: '1300 x 300' })
-  expect(sheet.troubles).toEqual([])
+  expect(sheet.problems).toEqual([])
   expect([sheet.value('down'), sheet.mm('step_down'), sheet.mm('first_down')]).toEqual([1, 0, 150])
 })
 

@@ -94,7 +94,7 @@ test('more disks are bought where a set does not go on one', () => {
 })
 
 test('a currency is its three letters; anything else is reported where it is used', () => {
-  expect(open('intake-quote', { currency: 'Euro' }).troubles[0]).toMatch(/cost_stand: .*ISO 4217/)
+  expect(open('intake-quote', { currency: 'Euro' }).problems[0]).toMatch(/cost_stand: .*ISO 4217/)
 })
 
 test('a lot with a field left empty waits to be counted, and the rest is quoted', () => {

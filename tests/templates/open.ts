@@ -38,14 +38,14 @@ export class Filled {
 
   value(name: string): unknown {
     const outcome = this.sheet.outcome(this.idOf(name))
-    if (outcome.state !== 'value') throw new Error(`“${name}” has no value: ${this.trouble(name)}`)
+    if (outcome.state !== 'value') throw new Error(`“${name}” has no value: ${this.problem(name)}`)
     return outcome.value
   }
 
   /** As shown, with the nearest mark where there is one. */
   shown(name: string): { readonly text: string; readonly mark?: string } {
     const outcome = this.sheet.outcome(this.idOf(name))
-    if (outcome.state !== 'value') throw new Error(`“${name}” has no value: ${this.trouble(name)}`)
+    if (outcome.state !== 'value') throw new Error(`“${name}” has no value: ${this.problem(name)}`)
     const { text, mark } = outcome.shown
     return mark === undefined ? { text } : { text, mark }
   }
@@ -65,23 +65,23 @@ export class Filled {
   }
 
   /** Everything that does not compute, each with why; empty when all is well. */
-  get troubles(): string[] {
+  get problems(): string[] {
     return this.sheet.cells
       .filter(isNamed)
       .flatMap((cell) => {
         const { kind, id, name } = cell
         // A piece of kit need not be chosen: what it would fill in is filled in.
         if (cell.kind === 'given' && cell.entry === 'kit' && cell.value === '') return []
-        if (kind !== 'check') return this.sheet.outcome(id).state === 'value' ? [] : [`${name}: ${this.trouble(name)}`]
+        if (kind !== 'check') return this.sheet.outcome(id).state === 'value' ? [] : [`${name}: ${this.problem(name)}`]
         // It says nothing before something is measured, and nothing has been.
         if (cell.kind === 'check' && cell.needs_measured) return []
         const { state, message } = this.sheet.check(id)
         return state === 'waiting' || state === 'error' ? [`${name}: ${message}`] : []
       })
-      .concat(this.drawingTroubles)
+      .concat(this.drawingProblems)
   }
 
-  private get drawingTroubles(): string[] {
+  private get drawingProblems(): string[] {
     return this.sheet.cells.flatMap((cell) =>
       cell.kind === 'drawing'
         ? Object.entries(this.sheet.drawing(cell.id).missing).map(([input, why]) => `${cell.id}.${input}: ${why}`)
@@ -89,7 +89,7 @@ export class Filled {
     )
   }
 
-  private trouble(name: string): string {
+  private problem(name: string): string {
     const outcome = this.sheet.outcome(this.idOf(name))
     if (outcome.state === 'error') return outcome.diagnostics.map(({ message }) => message).join(' ')
     return outcome.state === 'waiting' ? `waits for ${outcome.on.join(', ')}` : ''
@@ -126,7 +126,7 @@ export function open(name: string, givens: Readonly<Record<string, string>> = {}
 
 /** At its defaults a template computes throughout and fails one check at most. */
 export function expectSettled(sheet: Filled): void {
-  expect(sheet.troubles).toEqual([])
+  expect(sheet.problems).toEqual([])
   expect(sheet.failing.length).toBeLessThanOrEqual(1)
 }
 

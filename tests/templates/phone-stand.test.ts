@@ -67,7 +67,7 @@ describe('a phone made up for the test: f = 6.9 mm, f/1.9, 10 mm of sensor in 40
 test('frames taken in the wrong order are reported by a check, not by an error', () => {
   const sheet = open('phone-stand', { rule_pixels: '2280', rule_pixels_up: '2860' })
   expect(sheet.failing).toContain('went_up')
-  expect(sheet.troubles).toEqual([])
+  expect(sheet.problems).toEqual([])
 })
 
 describe('each check holds and fails, and says so in full', () => {

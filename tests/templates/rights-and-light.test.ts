@@ -61,7 +61,7 @@ test('an original that fades in no light has had none of a limit', () => {
 })
 
 test('no time under the lamps is refused in its own field', () => {
-  expect(open('rights-and-light', { minutes: '0' }).troubles).toContain('minutes: This must be at least 0.1 min.')
+  expect(open('rights-and-light', { minutes: '0' }).problems).toContain('minutes: This must be at least 0.1 min.')
 })
 
 test('what fades in no light may be lit all day', () => {

@@ -87,7 +87,7 @@ test('a scale laid at the height of the outline tells true', () => {
 
 test('a flat object asks for next to no depth, and is in error nowhere', () => {
   const sheet = open('small-object', { object_top: '0', outline_height: '0', scale_height: '0' })
-  expect(sheet.troubles).toEqual([])
+  expect(sheet.problems).toEqual([])
   expect(sheet.mm('wanted_depth')).toBeCloseTo(0.1, 9)
 })
 

@@ -37,7 +37,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   @state() private open: OpenSheet | undefined
   @state() private answers: SavedAnswers = { job: '', byPhone: false, givens: new Map() }
   @state() private chosen: readonly Reasoned[] = []
-  @state() private trouble = ''
+  @state() private problem = ''
   private compute: ((worksheet: Worksheet) => Sheet) | undefined
   private waiting: ReturnType<typeof setTimeout> | undefined
 
@@ -65,7 +65,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
       this.library = library
       this.compose()
     } catch (error) {
-      this.trouble = words.notComposed((error as Error).message)
+      this.problem = words.notComposed((error as Error).message)
     }
   }
 
@@ -301,11 +301,11 @@ export class AnswersPage extends SignalWatcher(LitElement) {
       <main @change-asked=${this.asked}>
         <h1 tabindex="-1">${words.title}</h1>
         <p class="quiet intro">${words.about}</p>
-        ${this.trouble || this.failure ? html`<p class="trouble" role="alert">${this.trouble || this.failure}</p>` : nothing}
+        ${this.problem || this.failure ? html`<p class="problem" role="alert">${this.problem || this.failure}</p>` : nothing}
         ${
           library && open
             ? html`<div class="sides">${this.asking(library, open)} ${this.preview(library, open)}</div>`
-            : this.trouble
+            : this.problem
               ? nothing
               : html`<p role="status">${words.composing}</p>`
         }

@@ -107,7 +107,7 @@ export const answersStyle = css`
   .presses {
     padding-block-start: 1rem;
   }
-  .trouble {
+  .problem {
     margin-block-start: 1rem;
     padding-inline-start: 0.7rem;
     border-inline-start: 4px solid var(--ink);

@@ -102,7 +102,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       this.turnTo(page)
     } catch (error) {
       const page = (await newerPage(error)) ?? (await unreadablePage(error, route))
-      if (arrival === this.arriving) this.turnTo(page ?? { on: 'shelf', trouble: (error as Error).message })
+      if (arrival === this.arriving) this.turnTo(page ?? { on: 'shelf', problem: (error as Error).message })
     }
   }
 
@@ -165,7 +165,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       await import('../answers/answers-page.ts')
       return { on: 'answers' }
     }
-    return { on: 'shelf', trouble: '' }
+    return { on: 'shelf', problem: '' }
   }
 
   /** What a new sheet starts from: a template of the studio, or one of the app. */
@@ -284,7 +284,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       return
     }
     const words = said.join(' ')
-    this.turnTo({ on: 'shelf', trouble: failed ? words : '', said: failed ? '' : words })
+    this.turnTo({ on: 'shelf', problem: failed ? words : '', said: failed ? '' : words })
   }
 
   /** Asks above the page; resolves with the answer. */
@@ -353,7 +353,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (page.on === 'shelf')
       return html`<shelf-page
         .store=${this.opened()}
-        .trouble=${page.trouble || (this.opened().problem?.message ?? '')}
+        .problem=${page.problem || (this.opened().problem?.message ?? '')}
         .said=${page.said ?? ''}
         .arrival=${page}
         @files-chosen=${(event: CustomEvent<readonly File[]>) => void this.openFiles(event.detail)}

@@ -19,7 +19,7 @@ export interface Received {
 /** What the app shows. */
 export type Page =
   | { readonly on: 'nothing' }
-  | { readonly on: 'shelf'; readonly trouble: string; readonly said?: string }
+  | { readonly on: 'shelf'; readonly problem: string; readonly said?: string }
   | { readonly on: 'kit' }
   | { readonly on: 'answers' }
   | { readonly on: 'sheet'; readonly session: SheetSession; readonly key: string }

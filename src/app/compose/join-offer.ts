@@ -20,7 +20,7 @@ export class JoinOffer extends SignalWatcher(LitElement) {
   @property({ attribute: false }) open!: OpenSheet
   @state() private asked = false
   /** Why an offered part could not be added. */
-  @state() private trouble = ''
+  @state() private problem = ''
   private face: Node | undefined
 
   override connectedCallback(): void {
@@ -37,7 +37,7 @@ export class JoinOffer extends SignalWatcher(LitElement) {
   /** Adds a part that was offered beside a failing check. */
   private readonly add = async (event: Event): Promise<void> => {
     const { addPart } = await import('./add-part.ts')
-    this.trouble = await addPart(this, this.open, (event as CustomEvent<string>).detail)
+    this.problem = await addPart(this, this.open, (event as CustomEvent<string>).detail)
   }
 
   private async ask(): Promise<void> {
@@ -64,7 +64,7 @@ export class JoinOffer extends SignalWatcher(LitElement) {
           @join-left=${() => void this.leave()}
         ></join-panel>`
       : html`
-          ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+          ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
           <button type="button" class="press" @click=${() => void this.ask()}>${composeWords.addASection}</button>
         `
   }

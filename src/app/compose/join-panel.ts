@@ -47,7 +47,7 @@ export class JoinPanel extends LitElement {
   /** The set-ups there may be, once they are fetched. */
   @state() private library: PartLibrary | undefined
   @state() private choices: ReadonlyMap<string, Resolution> = new Map()
-  @state() private trouble = ''
+  @state() private problem = ''
 
   /** Moves the focus to its heading. */
   async take(): Promise<void> {
@@ -68,7 +68,7 @@ export class JoinPanel extends LitElement {
   }
 
   private async choose({ key, answer, moment }: Answer): Promise<void> {
-    this.trouble = ''
+    this.problem = ''
     try {
       const worksheet = await template(key)
       if (!worksheet) throw new Error(words.missing)
@@ -81,7 +81,7 @@ export class JoinPanel extends LitElement {
       this.coming = { key, title: worksheet.title, cells: worksheet.cells, stage: moment, answer }
       await this.take()
     } catch (error) {
-      this.trouble = (error as Error).message
+      this.problem = (error as Error).message
     }
   }
 
@@ -100,14 +100,14 @@ export class JoinPanel extends LitElement {
       this.adding = { title, confirm, library, how }
       await this.take()
     } catch (error) {
-      this.trouble = (error as Error).message
+      this.problem = (error as Error).message
     }
   }
 
   private async another(): Promise<void> {
     this.adding = undefined
     this.coming = undefined
-    this.trouble = ''
+    this.problem = ''
     await this.take()
   }
 
@@ -125,7 +125,7 @@ export class JoinPanel extends LitElement {
     if (!change || first === undefined) return
     const refused = requestChange(this, change)
     if (refused !== undefined) {
-      this.trouble = refused
+      this.problem = refused
       return
     }
     this.dispatchEvent(new CustomEvent<string>('section-set', { detail: first, bubbles: true, composed: true }))
@@ -293,7 +293,7 @@ export class JoinPanel extends LitElement {
 
   override render(): TemplateResult {
     return html`
-      ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
+      ${this.problem ? html`<p class="problem" role="alert">${this.problem}</p>` : nothing}
       ${this.adding ? this.partsPreview(this.adding) : this.coming ? this.preview(this.coming) : this.chooser()}
     `
   }

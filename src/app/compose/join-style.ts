@@ -100,7 +100,7 @@ export const joinStyle = css`
     padding-block: 0.6rem;
     border-block-start: 1px solid var(--rule);
   }
-  .trouble {
+  .problem {
     padding-inline-start: 0.7rem;
     border-inline-start: 4px solid var(--ink);
   }

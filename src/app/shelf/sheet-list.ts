@@ -45,7 +45,7 @@ export class SheetList extends LitElement {
   @property({ attribute: false }) removed: ReadonlySet<string> = new Set()
   @property() query = ''
   @state() private order: Order = 'saved'
-  @state() private trouble = ''
+  @state() private problem = ''
   /** What gets the focus once the list is drawn again. */
   private focusNext = ''
 
@@ -58,11 +58,11 @@ export class SheetList extends LitElement {
 
   /** Changes the store; the page lists it again. */
   private async change(work: () => Promise<unknown>, focusNext: string): Promise<void> {
-    this.trouble = ''
+    this.problem = ''
     try {
       await work()
     } catch (error) {
-      this.trouble = (error as Error).message
+      this.problem = (error as Error).message
     }
     this.focusNext = focusNext
     this.dispatchEvent(new CustomEvent('sheets-changed', { bubbles: true, composed: true }))
@@ -166,14 +166,14 @@ export class SheetList extends LitElement {
       all.filter((one) => one.archived !== undefined),
       this.order,
     )
-    if (sheets.length + archived.length === 0 && !this.trouble) return nothing
+    if (sheets.length + archived.length === 0 && !this.problem) return nothing
     // Sorted by anything but time, what comes first is no more likely than the rest.
     const shown = this.order === 'saved' ? SHOWN : sheets.length
     const older = sheets.slice(shown)
     return html`
       <section aria-label=${words.yourSheets}>
         <h2>${words.yourSheets}</h2>
-        ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+        ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
         ${this.sheets.length > SHOWN ? this.choice() : nothing} ${this.list(sheets.slice(0, shown))}
         ${
           older.length > 0

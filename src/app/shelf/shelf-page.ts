@@ -22,7 +22,7 @@ export class ShelfPage extends LitElement {
 
   @property({ attribute: false }) store!: Store
   /** Why something could not be opened. */
-  @property() trouble = ''
+  @property() problem = ''
   /** What was opened or added. */
   @property() said = ''
   /** A new value means that the saved sheets have changed and are listed again. */
@@ -52,7 +52,7 @@ export class ShelfPage extends LitElement {
       this.sheets = [...listed, ...gone].sort((a, b) => b.changed - a.changed)
       this.backupDue = await backupReminder(this.store, this.sheets)
     } catch (error) {
-      this.trouble = (error as Error).message
+      this.problem = (error as Error).message
     }
   }
 
@@ -176,9 +176,9 @@ export class ShelfPage extends LitElement {
   override render(): TemplateResult {
     return html`
       <main>
-        ${this.trouble ? html`<p class="trouble" role="alert">${this.trouble}</p>` : nothing}
-        ${this.said ? html`<p class="trouble" role="status">${this.said}</p>` : nothing}
-        ${this.backupDue ? html`<p class="trouble">${this.backupDue}</p>` : nothing}
+        ${this.problem ? html`<p class="problem" role="alert">${this.problem}</p>` : nothing}
+        ${this.said ? html`<p class="problem" role="status">${this.said}</p>` : nothing}
+        ${this.backupDue ? html`<p class="problem">${this.backupDue}</p>` : nothing}
         <p class="quiet">${words.about}</p>
         <h1>${words.question}</h1>
         ${this.question()} ${this.savedSheets()} ${this.templates()}

@@ -94,7 +94,7 @@ export const shelfStyle = css`
   .folds {
     margin-block-start: 1.2rem;
   }
-  .trouble {
+  .problem {
     margin-block-end: 1rem;
     padding-inline-start: 0.7rem;
     border-inline-start: 4px solid var(--ink);

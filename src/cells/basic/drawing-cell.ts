@@ -111,7 +111,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   /** The width it is drawn for, and the width of the cell for which that was chosen. */
   private px = 0
   private fittedFor = 0
-  @state() private trouble = ''
+  @state() private problem = ''
   @state() private enlarged = false
   private async fetch(key: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
     this.fetched = key
@@ -158,7 +158,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
             <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>${basicWords.saveSvg}</button>
             <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>${basicWords.savePng}</button>
           </div>
-          ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+          ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
         </figcaption>
       </figure>
       ${
@@ -192,8 +192,8 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   }
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {
-    this.trouble = ''
+    this.problem = ''
     const why = await saveOrExplain(drawn, this.view.get().sheet.worksheet.title, as)
-    if (why) this.trouble = basicWords.notSaved(why)
+    if (why) this.problem = basicWords.notSaved(why)
   }
 }

@@ -122,7 +122,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     const offers = outcome.state === 'value' ? outcome.offers : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
     const typed = entry === 'quantity' || entry === 'size' || entry === 'list'
-    const described = [cell.hint ? 'hint' : '', readAs ? 'read' : '', bad ? 'trouble' : ''].filter(Boolean).join(' ')
+    const described = [cell.hint ? 'hint' : '', readAs ? 'read' : '', bad ? 'problem' : ''].filter(Boolean).join(' ')
     // Typed with its unit, a value needs none beside it.
     const suffix = unitSuffix(cell.unit)
     const unit = typed && !endsInUnit(cell.value.trim(), suffix) ? suffix : ''
@@ -164,7 +164,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
               </div>`
             : nothing
         }
-        ${bad ? html`<div class="below" id="trouble">${errorMessage(cell.value, outcome.diagnostics, put)}</div>` : nothing}
+        ${bad ? html`<div class="below" id="problem">${errorMessage(cell.value, outcome.diagnostics, put)}</div>` : nothing}
         ${
           bad && entry === 'quantity' && looksLikeSize(cell.value, declaredUnit(cell.unit).unit)
             ? html`<div class="below presses offers">

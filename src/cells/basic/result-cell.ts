@@ -264,6 +264,6 @@ export class ResultCell extends SignalWatcher(LitElement) {
 const notices = (word: string, sentences: readonly string[]): TemplateResult | typeof nothing =>
   sentences.length > 0
     ? html`<div class="below small">
-        ${[...new Set(sentences)].map((one) => html`<div class="trouble"><p><b>${word}</b> ${one}</p></div>`)}
+        ${[...new Set(sentences)].map((one) => html`<div class="problem"><p><b>${word}</b> ${one}</p></div>`)}
       </div>`
     : nothing

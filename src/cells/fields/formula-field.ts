@@ -34,7 +34,7 @@ export class FormulaField extends LitElement {
         resize: none;
         overflow-wrap: anywhere;
       }
-      .troubles {
+      .problems {
         margin-block-start: 0.5rem;
       }
     `,
@@ -111,7 +111,7 @@ export class FormulaField extends LitElement {
       text: this.value,
       caret,
       label: this.label,
-      describedBy: 'troubles',
+      describedBy: 'problems',
       scope: () => this.scope(),
       guide,
       called: (name) => this.called(name),
@@ -156,7 +156,7 @@ export class FormulaField extends LitElement {
                 autocapitalize="off"
                 autocomplete="off"
                 spellcheck="false"
-                aria-describedby="troubles"
+                aria-describedby="problems"
                 .value=${live(this.value)}
                 @focus=${() => void this.open()}
                 @input=${(event: Event) => this.report((event.target as HTMLTextAreaElement).value.replace(/\s*\n\s*/g, ' '))}
@@ -170,7 +170,7 @@ export class FormulaField extends LitElement {
               ></textarea>`
         }
       </div>
-      <div id="troubles" class=${this.diagnostics.length > 0 ? 'troubles' : ''}>
+      <div id="problems" class=${this.diagnostics.length > 0 ? 'problems' : ''}>
         ${errorMessage(this.value, this.diagnostics, (text) => {
           this.report(text)
           this.focus()

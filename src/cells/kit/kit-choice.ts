@@ -27,7 +27,7 @@ export class KitChoice extends LitElement {
   @property({ attribute: false }) sheet!: Sheet
   @property() label = ''
   @state() private pieces: readonly Piece[] = []
-  @state() private trouble = ''
+  @state() private problem = ''
 
   override connectedCallback(): void {
     super.connectedCallback()
@@ -42,14 +42,14 @@ export class KitChoice extends LitElement {
     try {
       this.pieces = await coming
     } catch (error) {
-      this.trouble = (error as Error).message
+      this.problem = (error as Error).message
     }
   }
 
   private choose(id: string): void {
     const piece = this.pieces.find((one) => one.id === id)
     const change = choosePiece(this.sheet.cells, this.cell, piece ?? { name: '', figures: {} })
-    this.trouble = requestChange(this, change) ?? ''
+    this.problem = requestChange(this, change) ?? ''
   }
 
   override render(): TemplateResult {
@@ -69,7 +69,7 @@ export class KitChoice extends LitElement {
         ${own.map(({ id, name }) => html`<option value=${id} ?selected=${id === same?.id}>${name}</option>`)}
       </select>
       <span class="small quiet">${kitChoiceWords.from} <a href="#kit">${kitChoiceWords.yourKit}</a>.</span>
-      ${this.trouble ? html`<p class="small" role="alert">${this.trouble}</p>` : nothing}
+      ${this.problem ? html`<p class="small" role="alert">${this.problem}</p>` : nothing}
     `
   }
 }

@@ -82,7 +82,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) view!: CellSignal<WideView<Range>>
   private readonly width = new OwnWidth(this)
-  @state() private trouble = ''
+  @state() private problem = ''
   @state() private announced = ''
   private put(cell: Range, key: 'from' | 'to', text: string): void {
     requestChange(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
@@ -94,9 +94,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
   }
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {
-    this.trouble = ''
+    this.problem = ''
     const why = await saveOrExplain(drawn, this.view.get().sheet.worksheet.title, as)
-    if (why) this.trouble = rangeWords.notSaved(why)
+    if (why) this.problem = rangeWords.notSaved(why)
   }
 
   private ends(cell: Range): TemplateResult | typeof nothing {
@@ -214,7 +214,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
             ? this.grid(grid, cell)
             : html`<p class="small">${why}</p>`
       }
-      ${this.trouble ? html`<p role="alert">${this.trouble}</p>` : nothing}
+      ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
       <p class="unseen" role="status">${this.announced}</p>
     `
   }

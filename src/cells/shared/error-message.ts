@@ -3,22 +3,22 @@ import { applyFix, type Diagnostic } from '../../language/index.ts'
 import { cellWords } from './words.ts'
 
 export const errorMessageStyle = css`
-  .trouble {
+  .problem {
     display: grid;
     gap: 0.4rem;
     padding-inline-start: 0.7rem;
     border-inline-start: 3px solid var(--ink);
     line-height: 1.35;
   }
-  .trouble + .trouble {
+  .problem + .problem {
     margin-block-start: 0.5rem;
   }
-  .trouble code {
+  .problem code {
     font-family: var(--mono);
     font-size: 0.92rem;
     overflow-wrap: anywhere;
   }
-  .trouble mark {
+  .problem mark {
     background: none;
     color: inherit;
     text-decoration: underline wavy 1.5px;
@@ -46,7 +46,7 @@ export function errorMessage(
 ): TemplateResult[] {
   return diagnostics.map(
     (diagnostic) => html`
-      <div class="trouble">
+      <div class="problem">
         <p>${diagnostic.severity === 'warning' ? html`<b>${cellWords.caution}</b> ` : ''}${diagnostic.message}</p>
         ${excerpt(text, diagnostic)}
         ${

@@ -16,12 +16,12 @@ export function fieldError(
   write: (text: string) => void,
 ): TemplateResult | typeof nothing {
   const fields = cell.rows[row]
-  const found = fields && read(fields).troubles.find((one) => one.column === column && !one.empty)
+  const found = fields && read(fields).problems.find((one) => one.column === column && !one.empty)
   if (!fields || !found) return nothing
   const text = fields[column] ?? ''
   const { message, from, to, fix } = found
   const fixes = fix === undefined ? [] : [{ label: tableWords.write(fix), from: 0, to: text.length, insert: fix }]
-  return html`<div id="trouble" class="said">
+  return html`<div id="problem" class="said">
     ${errorMessage(text, [problem(tableWords.inRow(row + 1, message), from, to, fixes)], write)}
   </div>`
 }

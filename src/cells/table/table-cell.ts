@@ -168,7 +168,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
   /** The error of a field must not cover it. */
   private async keepFieldVisible(field: HTMLElement): Promise<void> {
     await this.updateComplete
-    if (this.renderRoot.querySelector('#trouble')) field.closest('td')?.scrollIntoView({ block: 'nearest' })
+    if (this.renderRoot.querySelector('#problem')) field.closest('td')?.scrollIntoView({ block: 'nearest' })
   }
 
   private readonly pressed = (event: PointerEvent): void => {

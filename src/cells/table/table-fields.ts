@@ -14,7 +14,7 @@ export interface FieldParts {
   readonly row: number
   readonly at: number
   readonly text: string
-  readonly trouble: FieldError | undefined
+  readonly problem: FieldError | undefined
   /** Whether the field is in the present row: Tab stops only there. */
   readonly inActiveRow: boolean
   /** The id of its error message, if any. */
@@ -36,10 +36,10 @@ export function widthOf(column: Column, hasFormula: boolean): string {
 
 /** The field of a row and column, by the entry of the column. */
 export function tableField(parts: FieldParts): TemplateResult {
-  const { column, label, row, at, text, trouble, inActiveRow, described, put } = parts
+  const { column, label, row, at, text, problem, inActiveRow, described, put } = parts
   const called = tableWords.fieldOf(label, row + 1)
   const stop = inActiveRow ? 0 : -1
-  const isBad = trouble !== undefined && !trouble.empty
+  const isBad = problem !== undefined && !problem.empty
   const place = `${row} ${at}`
   const plain = text.trim()
   if (column.entry === 'tick' && TICKS.test(plain))
@@ -57,7 +57,7 @@ export function tableField(parts: FieldParts): TemplateResult {
     const options = column.options ?? []
     const stray = options.includes(text) ? [] : [text]
     return html`<select
-      class="f ${trouble?.empty ? 'required' : ''}"
+      class="f ${problem?.empty ? 'required' : ''}"
       data-at=${place}
       tabindex=${stop}
       aria-label=${called}
@@ -73,7 +73,7 @@ export function tableField(parts: FieldParts): TemplateResult {
     </select>`
   }
   return html`<input
-    class="f ${isNumeric(column) ? 'end' : ''} ${trouble?.empty ? 'required' : ''}"
+    class="f ${isNumeric(column) ? 'end' : ''} ${problem?.empty ? 'required' : ''}"
     type="text"
     autocomplete="off"
     autocapitalize="off"

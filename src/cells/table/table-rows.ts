@@ -91,7 +91,7 @@ export function tableHead({ cell, labels }: TableState, { column: present, sorte
 function drawRow(table: TableState, row: number, out: ReadonlySet<number>, active: ActiveField): TemplateResult {
   const { cell, node, computed, read, labels } = table
   const fields = cell.rows[row] as readonly string[]
-  const { troubles } = read(fields)
+  const { problems } = read(fields)
   const isOut = out.has(row)
   return html`
     <tr aria-rowindex=${row + 2}>
@@ -104,9 +104,9 @@ function drawRow(table: TableState, row: number, out: ReadonlySet<number>, activ
           const value = node && valueAt(node, computed, row, at)
           const text = computedText(value, compiled?.type, compiled?.unit)
           const toTheRight = compiled?.type?.kind === 'number' ? 'end' : ''
-          return html`<td class="worked ${toTheRight}">${text || (troubles.length > 0 || isOut ? '–' : '')}</td>`
+          return html`<td class="worked ${toTheRight}">${text || (problems.length > 0 || isOut ? '–' : '')}</td>`
         }
-        const found = troubles.find((one) => one.column === at)
+        const found = problems.find((one) => one.column === at)
         const inActiveRow = row === active.row
         return html`<td>${tableField({
           column,
@@ -114,9 +114,9 @@ function drawRow(table: TableState, row: number, out: ReadonlySet<number>, activ
           row,
           at,
           text: fields[at] ?? '',
-          trouble: found,
+          problem: found,
           inActiveRow,
-          described: found && !found.empty && inActiveRow && at === active.column ? 'trouble' : '',
+          described: found && !found.empty && inActiveRow && at === active.column ? 'problem' : '',
           put: (text) => active.put(row, at, text),
         })}</td>`
       })}

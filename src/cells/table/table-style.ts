@@ -220,7 +220,7 @@ export const tableStyle = css`
     padding-block-start: 0.5rem;
   }
   /* The error of the present field stays visible while it is corrected. */
-  #trouble {
+  #problem {
     position: sticky;
     inset-block-end: 0;
     z-index: 4;

@@ -104,8 +104,8 @@ class Row implements RowAt {
   why(place: number): string {
     const column = this.columns[place]
     if (!column) return ''
-    const trouble = this.reading?.troubles.find((one) => one.column === place)
-    if (trouble) return trouble.empty ? '' : `${columnLabel(column)}: ${trouble.message}`
+    const problem = this.reading?.problems.find((one) => one.column === place)
+    if (problem) return problem.empty ? '' : `${columnLabel(column)}: ${problem.message}`
     const failure = this.computed?.failures.get(this.at)
     if (failure?.column === place) return `${columnLabel(column)}: ${failure.message}`
     return column.formula ? words.noFigure(columnLabel(column)) : ''

@@ -94,9 +94,9 @@ function reader(
     for (const at of needed) {
       const value = row.values[at]
       if (value === undefined) {
-        const trouble = row.why(at)
-        if (trouble === '') return undefined
-        throw new RowError(trouble)
+        const problem = row.why(at)
+        if (problem === '') return undefined
+        throw new RowError(problem)
       }
       local[at] = value
     }

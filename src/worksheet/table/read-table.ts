@@ -36,7 +36,7 @@ export interface FieldError {
 export interface RowReading {
   /** By column, in coherent SI; undefined where a field is empty or cannot be read, and in columns with a formula. */
   readonly values: readonly (Value | undefined)[]
-  readonly troubles: readonly FieldError[]
+  readonly problems: readonly FieldError[]
   /** Nothing is filled in at all: such a row neither counts nor is missed. */
   readonly isBlank: boolean
 }
@@ -104,7 +104,7 @@ function newReader(columns: readonly Column[]): RowReader {
 
 function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowReading {
   const values: (Value | undefined)[] = new Array(columns.length).fill(undefined)
-  let troubles: FieldError[] | undefined
+  let problems: FieldError[] | undefined
   let isBlank = true
   for (let at = 0; at < columns.length; at++) {
     const { column, read, type } = columns[at] as ReadColumn
@@ -115,8 +115,8 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
     const isEmpty = text.trim() === ''
     if (isEmpty && column.entry !== 'tick') {
       if (column.may_be_empty !== true) {
-        troubles ??= []
-        troubles.push({ column: at, message: words.emptyField, from: 0, to: text.length, empty: true })
+        problems ??= []
+        problems.push({ column: at, message: words.emptyField, from: 0, to: text.length, empty: true })
       }
       continue
     }
@@ -126,13 +126,13 @@ function readRow(columns: readonly ReadColumn[], row: readonly string[]): RowRea
       if (!(error instanceof ReadError)) throw error
       const { message, from, to } = error
       const fix = error.fix !== undefined && canRead(read, error.fix) ? error.fix : undefined
-      troubles ??= []
-      troubles.push({ column: at, message, from, to, ...(fix === undefined ? {} : { fix }) })
+      problems ??= []
+      problems.push({ column: at, message, from, to, ...(fix === undefined ? {} : { fix }) })
     }
   }
   return isBlank
-    ? { values: values.fill(undefined), troubles: SOUND, isBlank }
-    : { values, troubles: troubles ?? SOUND, isBlank }
+    ? { values: values.fill(undefined), problems: SOUND, isBlank }
+    : { values, problems: problems ?? SOUND, isBlank }
 }
 
 /** A fix that cannot be read either is dropped. */

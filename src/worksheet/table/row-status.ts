@@ -24,7 +24,7 @@ export function omittedRows(engine: EngineView, node: Node): OmittedRow[] {
   const failures = rowsComputed(engine, node)?.failures
   const found: OmittedRow[] = []
   rows.forEach((row, at) => {
-    const why = read(row).troubles[0] ?? failures?.get(at)
+    const why = read(row).problems[0] ?? failures?.get(at)
     if (why) found.push({ row: at, column: why.column, message: why.message })
   })
   return found

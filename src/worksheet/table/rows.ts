@@ -117,10 +117,10 @@ export class RowProgram {
     const failures = new Map<number, RowFailure>()
     const counted: number[] = []
     for (let r = 0; r < rows.length; r++) {
-      const { values, troubles, isBlank } = this.reader.read(rows[r] as readonly string[])
+      const { values, problems, isBlank } = this.reader.read(rows[r] as readonly string[])
       if (isBlank) continue
       for (let c = 0; c < width; c++) local[c] = values[c]
-      let counts = troubles.length === 0
+      let counts = problems.length === 0
       for (const step of this.steps) {
         const missing = step.needs.find((need) => local[need] === undefined)
         if (missing !== undefined) {

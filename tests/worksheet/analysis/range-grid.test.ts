@@ -40,7 +40,7 @@ describe('a range over a side of a size', () => {
   })
 
   it('asks for a side where a size is named, and for no side of anything else', () => {
-    const trouble = (of: string): string => {
+    const problem = (of: string): string => {
       try {
         rangeTable(stand(), range({ of, from: '1', to: '2', results: ['area'] }))
       } catch (error) {
@@ -48,8 +48,8 @@ describe('a range over a side of a size', () => {
       }
       return ''
     }
-    expect(trouble('original')).toMatch(/original\.width/)
-    expect(trouble('focal.width')).toMatch(/not a size/)
+    expect(problem('original')).toMatch(/original\.width/)
+    expect(problem('focal.width')).toMatch(/not a size/)
   })
 })
 

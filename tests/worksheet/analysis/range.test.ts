@@ -21,7 +21,7 @@ const lens = () =>
   ])
 
 const table = (sheet: Sheet, more: Partial<Range>): RangeTable => rangeTable(sheet, range(more))
-const troubleOf = (sheet: Sheet, more: Partial<Range>): string => {
+const problemOf = (sheet: Sheet, more: Partial<Range>): string => {
   try {
     table(sheet, more)
   } catch (error) {
@@ -129,20 +129,20 @@ describe('a range', () => {
 
   it('says what is missing or wrong, and how to fix it', () => {
     const sheet = lens()
-    expect(troubleOf(sheet, {})).toContain('Choose the given')
-    expect(troubleOf(sheet, { of: 'nothing' })).toContain('no cell “nothing”')
-    expect(troubleOf(sheet, { of: 'extension' })).toContain('not a given')
-    expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20' })).toContain('Choose the results')
-    expect(troubleOf(sheet, { of: 'magnification', to: '20', results: ['shift'] })).toContain(
+    expect(problemOf(sheet, {})).toContain('Choose the given')
+    expect(problemOf(sheet, { of: 'nothing' })).toContain('no cell “nothing”')
+    expect(problemOf(sheet, { of: 'extension' })).toContain('not a given')
+    expect(problemOf(sheet, { of: 'focal', from: '10', to: '20' })).toContain('Choose the results')
+    expect(problemOf(sheet, { of: 'magnification', to: '20', results: ['shift'] })).toContain(
       'Fill in where the range begins',
     )
-    expect(troubleOf(sheet, { of: 'focal', from: 'x', to: '20', results: ['shift'] })).toContain('cannot be read')
-    expect(troubleOf(sheet, { of: 'focal', from: '2 s', to: '20', results: ['shift'] })).toContain('This is a time')
-    expect(troubleOf(sheet, { of: 'focal', from: '500', to: '600', results: ['shift'] })).toContain(
+    expect(problemOf(sheet, { of: 'focal', from: 'x', to: '20', results: ['shift'] })).toContain('cannot be read')
+    expect(problemOf(sheet, { of: 'focal', from: '2 s', to: '20', results: ['shift'] })).toContain('This is a time')
+    expect(problemOf(sheet, { of: 'focal', from: '500', to: '600', results: ['shift'] })).toContain(
       'No value lies in this range',
     )
-    expect(troubleOf(sheet, { of: 'focal', from: '10', to: '20', results: ['gone'] })).toContain('no cell “gone”')
-    expect(troubleOf(sheet, { of: 'focal', by: 'marks', results: ['shift'] })).toContain('options')
+    expect(problemOf(sheet, { of: 'focal', from: '10', to: '20', results: ['gone'] })).toContain('no cell “gone”')
+    expect(problemOf(sheet, { of: 'focal', by: 'marks', results: ['shift'] })).toContain('options')
   })
 })
 

@@ -7,7 +7,7 @@ const column = (name: string, more: Partial<Column> = {}): Column => ({ name, ..
 /** What a field of a column is read as, or what is said of it. */
 function field(text: string, more: Partial<Column> = {}): unknown {
   const [reading] = readRows([column('a', more), column('b', { entry: 'text' })], [[text, 'x']])
-  return reading?.troubles[0]?.message ?? reading?.values[0]
+  return reading?.problems[0]?.message ?? reading?.values[0]
 }
 
 describe('a field of a quantity', () => {
@@ -95,16 +95,16 @@ describe('a row', () => {
   ]
   it('lacks a field that must not stay empty', () => {
     const [reading] = readRows(columns, [['', 'torn', '']])
-    expect(reading?.troubles).toMatchObject([{ column: 0, empty: true }])
+    expect(reading?.problems).toMatchObject([{ column: 0, empty: true }])
     expect(reading?.values).toEqual([undefined, 'torn', undefined])
   })
-  it('with nothing in it at all is blank, and no trouble', () => {
+  it('with nothing in it at all is blank, and no problem', () => {
     for (const row of [['', ' ', ''], []])
-      expect(readRows(columns, [row])[0]).toMatchObject({ isBlank: true, troubles: [] })
+      expect(readRows(columns, [row])[0]).toMatchObject({ isBlank: true, problems: [] })
   })
   it('shorter or longer than the columns is read as far as both go', () => {
     expect(readRows(columns, [['5']])[0]?.values[0]).toBe(0.005)
-    expect(readRows(columns, [['5', '', '', 'over']])[0]?.troubles).toEqual([])
+    expect(readRows(columns, [['5', '', '', 'over']])[0]?.problems).toEqual([])
   })
   it('is read once, whatever becomes of names and labels', () => {
     const row = ['5', '', '']
@@ -118,7 +118,7 @@ describe('a row', () => {
 })
 
 test('what might be written instead is offered where it can be read', () => {
-  const fixOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.troubles[0]?.fix
+  const fixOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.problems[0]?.fix
   expect(fixOf('1,234.5')).toBe('1234.5')
   expect(fixOf('4o0')).toBeUndefined()
 })
