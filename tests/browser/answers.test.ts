@@ -36,7 +36,7 @@ test('answers compose a sheet, which grows as one answers and opens as one made 
   expect(page.url()).toMatch(/#sheet\//)
   expect(await given(page, 'Original').inputValue()).toBe('980 x 730')
   // No example: what was not answered is empty.
-  expect(await given(page, 'The column reaches').inputValue()).toBe('')
+  expect(await given(page, 'Highest mark of the column').inputValue()).toBe('')
   expect(await page.locator('example-bar p').count()).toBe(0)
 })
 

@@ -40,9 +40,9 @@ test('emptied givens make results wait and say for what', async ({ open }) => {
 
 test('text that cannot be read is reported with what, where and how to fix it, and stays', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  const border = given(page, 'Border round it')
+  const border = given(page, 'Border around the original')
   await border.fill('10 mmm')
-  const cell = page.locator('given-cell').filter({ hasText: 'Border round it' })
+  const cell = page.locator('given-cell').filter({ hasText: 'Border around the original' })
   await cell.locator('mark', { hasText: 'mmm' }).waitFor()
   await expect.poll(() => border.inputValue()).toBe('10 mmm')
   await expect.poll(() => border.getAttribute('aria-invalid')).toBe('true')

@@ -19,7 +19,7 @@ for (const dim of [false, true]) {
   test(`axe finds nothing serious on an open worksheet, filled in and built, ${face}`, async ({ open }) => {
     const { page } = await open({ path: '#new/flat-sheet', dim })
     await settled(page)
-    await page.getByLabel('Border round it').fill('10 mmm')
+    await page.getByLabel('Border around the original').fill('10 mmm')
     await page.getByLabel('Lens', { exact: true }).fill('')
     await pressInHead(page, 'Share')
     await page.getByLabel('Link to a copy of this sheet').waitFor()

@@ -107,7 +107,7 @@ test('names that clash are asked about, and both answers do what they say', asyn
     await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(2)
     expect(await page.locator('sheet-head .counts').textContent()).not.toMatch(/error/)
   }
-  const offsets = page.locator('given-cell[data-cell]').getByLabel(/^(Off by|The lens appears off the centre by)$/)
+  const offsets = page.locator('given-cell[data-cell]').getByLabel(/^(Off by|Lens off the centre of the mirror)$/)
 
   await choose()
   // Of another kind: reported, with why. Of the same kind but not published: asked, and separate where nothing is said.

@@ -45,7 +45,7 @@ test('a job is started for the user’s own figures, or its example is seen', as
   await lens.waitFor()
   expect(page.url()).toMatch(/#start\/flat-sheet$/)
   expect(await lens.inputValue()).toBe('')
-  expect(await page.getByLabel('Border round it').inputValue()).toBe('10 mm')
+  expect(await page.getByLabel('Border around the original').inputValue()).toBe('10 mm')
   expect(await page.locator('example-bar p').count()).toBe(0)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.getByRole('link', { name: 'See the example: A flat sheet' }).click()

@@ -9,23 +9,23 @@ const figure = (page: Page, label: string): Locator => row(page, label).locator(
 
 test('a check that fails offers suggestions; one press applies one, one undo takes it back', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  await given(page, 'The column reaches').fill('900')
+  await given(page, 'Highest mark of the column').fill('900')
   const check = page.locator('check-cell').filter({ hasText: 'the column is 17.0 mm short' })
   // The column is as long as it is; the border is a setting.
   await expect.poll(() => check.getByRole('button', { name: /column reaches/i }).count()).toBe(0)
-  const border = await given(page, 'Border round it').inputValue()
+  const border = await given(page, 'Border around the original').inputValue()
   await check
     .getByRole('button', { name: /leave a border of/i })
     .first()
     .click()
-  await expect.poll(() => given(page, 'Border round it').inputValue()).not.toBe(border)
+  await expect.poll(() => given(page, 'Border around the original').inputValue()).not.toBe(border)
   await page
     .locator('check-cell')
     .filter({ hasText: /(Pass|Marginal): the column is high enough/ })
     .waitFor({ state: 'attached' })
   await page.keyboard.press('Control+z')
-  await expect.poll(() => given(page, 'Border round it').inputValue()).toBe(border)
-  await expect.poll(() => given(page, 'The column reaches').inputValue()).toBe('900')
+  await expect.poll(() => given(page, 'Border around the original').inputValue()).toBe(border)
+  await expect.poll(() => given(page, 'Highest mark of the column').inputValue()).toBe('900')
 })
 
 test('a part that would help is offered beside the check: one press adds it, one undo takes it away', async ({

@@ -57,6 +57,16 @@ describe.each(NAMES)('%s', (name) => {
     }
   })
 
+  test('names a quantity in every label, which is also read outside its section, or says what to set', () => {
+    for (const cell of namedIn(name)) {
+      const label = cell.label ?? ''
+      expect(label, cell.name).not.toMatch(/\b(it|its|them|they|this(?! year| morning)|that)\b/i)
+      expect(label, cell.name).not.toMatch(/^(At|In|On|By|All|And|Or|Then)\b/)
+      if (!/^(Set|Put|Raise|Aim)\b/.test(label))
+        expect(label, cell.name).not.toMatch(/ (by|to|for|from|than|is|reads|reaches|takes)$/)
+    }
+  })
+
   test('asks nothing twice: no two givens of a section have one label', () => {
     const seen = new Set<string>()
     for (const cell of cellsOf(name)) {
