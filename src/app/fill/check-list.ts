@@ -5,7 +5,6 @@ import { repeat } from 'lit/directives/repeat.js'
 import { type CellSignal, type CheckView, goToCell, labelOf } from '../../cells/shared/cell-view.ts'
 import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { shared } from '../../cells/style/styles.ts'
-import { missingNames } from '../open/missing-names.ts'
 import { foldLine } from './fold-line.ts'
 import { fillWords as words } from './words.ts'
 
@@ -69,7 +68,7 @@ export class CheckList extends SignalWatcher(LitElement) {
     const [first] = views
     if (!first) return nothing
     const { called, sheet } = first.get()
-    const names = [...new Set(views.flatMap((view) => missingNames(view.get().sheet, view.get().cell)))]
+    const names = [...new Set(views.flatMap((view) => view.get().outcome.needs ?? []))]
     const checks = views.map((view) => labelOf(view.get().cell))
     const link = (name: string): TemplateResult => {
       const id = sheet.named(name)?.id

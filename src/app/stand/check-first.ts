@@ -8,7 +8,6 @@ import { shared } from '../../cells/style/styles.ts'
 import { shortList } from '../../units/plural.ts'
 import type { Check, CheckOutcome, Given, Sheet } from '../../worksheet/index.ts'
 import { examplesOf } from '../open/examples.ts'
-import { missingNames } from '../open/missing-names.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { standWords as words } from './words.ts'
 
@@ -145,12 +144,12 @@ export class CheckFirst extends SignalWatcher(LitElement) {
     const text = (cell: Check): string => {
       const label = labelOf(cell)
       if (state !== 'waiting') return sheet.check(cell.id).message || label
-      const names = missingNames(sheet, cell)
-      return names.length > 0 ? `${label}: ${words.needs(shortList(names.map(called)))}` : label
+      const { needs = [] } = sheet.check(cell.id)
+      return needs.length > 0 ? `${label}: ${words.needs(shortList(needs.map(called)))}` : label
     }
     // A check that needs a figure is answered where that figure is filled in.
     const place = (cell: Check): string =>
-      (state === 'waiting' ? sheet.named(missingNames(sheet, cell)[0] ?? '')?.id : undefined) ?? cell.id
+      (state === 'waiting' ? sheet.named(sheet.check(cell.id).needs?.[0] ?? '')?.id : undefined) ?? cell.id
     return html`
       <section>
         <h3>${checkSign(state)} ${title(checks.length)}</h3>

@@ -83,7 +83,7 @@ export class Sheet {
     const on = this.outdated.resting.get(id)
     if (!on || outcome.state === 'error' || outcome.state === 'waiting') return outcome
     const labels = on.map((name) => labelOf(this.named(name), name))
-    return { state: 'waiting', message: outdatedWords.readAgain(labels), diagnostics: [] }
+    return { state: 'waiting', message: outdatedWords.readAgain(labels), diagnostics: [], needs: on }
   }
 
   /** The same without its words. */

@@ -178,9 +178,10 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   const found = checkState(engine, node, cell, outcome)
   if (outcome.state === 'error')
     return { ...found, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
-  if (outcome.state === 'waiting') return { ...found, message: waitingMessage(outcome, node), diagnostics: [] }
+  if (outcome.state === 'waiting')
+    return { ...found, message: waitingMessage(outcome, node), diagnostics: [], needs: outcome.on }
   const missing = unmeasured(engine, cell)
-  if (missing.length > 0) return { ...found, message: words.toBeMeasured(missing), diagnostics: [] }
+  if (missing.length > 0) return { ...found, message: words.toBeMeasured(missing), diagnostics: [], needs: missing }
   const message = found.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
   return { ...found, message: filled(engine, message), diagnostics: outcome.warnings }
 }

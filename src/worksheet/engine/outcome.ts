@@ -66,6 +66,8 @@ export interface CheckOutcome {
   readonly diagnostics: readonly Diagnostic[]
   /** Marginal because it passes for the values but not over their limits: the givens it depends on, the greatest first. */
   readonly hangsOn?: readonly string[]
+  /** Waiting: the names of the givens to fill in, or of the results to measure. */
+  readonly needs?: readonly string[]
 }
 
 /** What feeds a drawing: a number in coherent SI, yes or no, a text, a list or a record for each formula that computes. */

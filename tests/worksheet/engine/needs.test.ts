@@ -1,8 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { missingNames } from '../../../src/app/open/missing-names.ts'
-import type { Check } from '../../../src/worksheet/index.ts'
 import { JOBS, open } from '../../templates/open.ts'
-import { check, given, result, sheetOf } from '../../worksheet/make.ts'
+import { check, given, result, sheetOf } from '../make.ts'
 
 describe('what a check needs', () => {
   test('is named through the results between, once, and not for a text that is spelled like a name', () => {
@@ -15,7 +13,17 @@ describe('what a check needs', () => {
       result('twice', 'sum + a'),
       check('fits', 'way = "tubes" and twice <= 9 mm'),
     ])
-    expect(missingNames(sheet, sheet.named('fits') as Check)).toEqual(['a'])
+    expect(sheet.check(sheet.named('fits')?.id ?? '').needs).toEqual(['a'])
+  })
+
+  test('is the result to measure, where it judges a measured value', () => {
+    const sheet = sheetOf([
+      given('a', '5', { unit: 'mm' }),
+      result('twice', '2 * a'),
+      check('fits', 'twice <= 9 mm', { needs_measured: ['twice'] }),
+    ])
+    const { state, needs } = sheet.check(sheet.named('fits')?.id ?? '')
+    expect({ state, needs }).toEqual({ state: 'waiting', needs: ['twice'] })
   })
 
   test.each(JOBS)('in %s is something as soon as it is computed from an empty figure', (job) => {
@@ -25,9 +33,10 @@ describe('what a check needs', () => {
     ))
       sheet.apply({ do: 'replace', cell: { ...rest, id, kind, name, value: '' } })
     for (const cell of sheet.cells) {
-      if (cell.kind !== 'check' || sheet.outcome(cell.id).state !== 'waiting') continue
-      expect(missingNames(sheet, cell).length, cell.name).toBeGreaterThan(0)
-      for (const needed of missingNames(sheet, cell)) expect(sheet.named(needed), needed).toBeDefined()
+      if (cell.kind !== 'check' || sheet.checkState(cell.id) !== 'waiting') continue
+      const { needs = [] } = sheet.check(cell.id)
+      expect(needs.length, cell.name).toBeGreaterThan(0)
+      for (const needed of needs) expect(sheet.named(needed), needed).toBeDefined()
     }
   })
 })
