@@ -50,6 +50,7 @@ const DRAWINGS = {
   squareness: 'src/drawings/squareness/squareness.ts',
   ledger: 'src/drawings/ledger/ledger.ts',
   patches: 'src/drawings/patches/patches.ts',
+  'measured-light': 'src/drawings/measured-light/measured-light.ts',
 }
 
 /** Chunks and all they import statically. */

@@ -20,4 +20,5 @@ export const LOADERS: Readonly<Record<DrawingKind, DrawingLoader>> = {
   squareness: async () => (await import('./squareness/squareness.ts')).drawSquareness,
   ledger: async () => (await import('./ledger/ledger.ts')).drawLedger,
   patches: async () => (await import('./patches/patches.ts')).drawPatches,
+  'measured-light': async () => (await import('./measured-light/measured-light.ts')).drawMeasuredLight,
 }

@@ -37,6 +37,10 @@ const SAMPLES: Readonly<Record<InputType, unknown>> = {
   'stops, a list': [1, -0.5, 2],
   lengths: [0.1, 0.2],
   numbers: [410, 415, 408, 418, 422],
+  'rows of numbers': [
+    [0.8, 0.9, 0.7],
+    [0.9, 1, 0.8],
+  ],
   records: [],
   angle: 0.01,
   time: 0.2,

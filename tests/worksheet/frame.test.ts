@@ -77,6 +77,14 @@ describe('a frame in formulas', () => {
     expect(outcome('card.light.spread')).toMatchObject({ shown: { text: '1 stop' } })
   })
 
+  it('says what part of the picture an evenness covers: all of it, or its box', () => {
+    for (const [at, share] of [0, 0, 1, 1].entries())
+      expect(outcome(`item(card.light.covers, ${at + 1})`)).toMatchObject({ value: share })
+    const boxed = frame({ ...measured, areas: [{ kind: 'evenness', name: 'light', box: [90, 350, 450, 175] }] })
+    for (const [at, share] of [0.1, 0.5, 0.5, 0.25].entries())
+      expect(outcome(`item(card.light.covers, ${at + 1})`, boxed)).toMatchObject({ value: expect.closeTo(share, 12) })
+  })
+
   it('has no part for what was not found: a response that never fell so far', () => {
     expect(outcome('card.edge.mtf10').state).toBe('error')
   })

@@ -13,6 +13,7 @@ export const TITLES: Readonly<Record<DrawingKind, string>> = {
   squareness: 'The frame, out of square',
   ledger: 'Stops, from the reading to the setting',
   patches: 'Patches against their aims',
+  'measured-light': 'The light measured in the frame',
 }
 
 /** Sentences that several kinds of drawing use. */

@@ -37,7 +37,12 @@ export function readField(inputs: DrawingInputs, show: (metres: number) => strin
 /** A diffuser is a list of point sources, so lists are flattened. */
 const flat = (value: unknown): readonly unknown[] => (Array.isArray(value) ? value.flatMap(flat) : [value])
 
-function readLamps(value: Value | undefined, omissions: string[], show: (metres: number) => string): LampNumbers[] {
+/** The lamps of an input, each with every figure; those that cannot light anything are among the omissions. */
+export function readLamps(
+  value: Value | undefined,
+  omissions: string[],
+  show: (metres: number) => string,
+): LampNumbers[] {
   if (value === undefined) return []
   const all = flat(value)
   return all.flatMap((one, at) => {

@@ -15,6 +15,7 @@ export type InputType =
   | 'stops, a list'
   | 'lengths'
   | 'numbers'
+  | 'rows of numbers'
   | 'records'
   | 'angle'
   | 'time'
@@ -177,5 +178,19 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('sorted', 'Worst patches first', 'yes or no'),
     ],
     load: LOADERS.patches,
+  },
+  'measured-light': {
+    title: TITLES['measured-light'],
+    inputs: [
+      input('measured', 'Light of the fields, rows from above', 'rows of numbers'),
+      input('covers', 'Part of the picture measured: left, top, width, height as shares', 'numbers'),
+      input('lamps', 'Lamps (list)', 'lamps'),
+      input('field_width', 'Width that the frame covers'),
+      input('field_height', 'Height that the frame covers'),
+      input('magnification', 'Magnification', 'number'),
+      input('exit_distance', 'Exit pupil to sensor'),
+      input('limit', 'Spread allowed', 'stops'),
+    ],
+    load: LOADERS['measured-light'],
   },
 }

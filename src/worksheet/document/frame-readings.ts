@@ -12,6 +12,7 @@ interface Part {
   readonly scale?: number
 }
 
+type Area = NonNullable<Frame['areas']>[number]
 type Parts = Readonly<Record<string, Part>>
 
 const RADIANS = Math.PI / 180
@@ -29,6 +30,7 @@ const AREA_PARTS: Readonly<Record<string, Parts>> = {
     spread: { type: number(STOP) },
     uniformity: plain,
     corner: { type: list(number(STOP)) },
+    covers: numbers,
   },
   rule: { sampling, angle },
   square: {
@@ -70,9 +72,10 @@ export function readFrame({ areas = [], picture, readings = {} }: Frame): GivenR
   }
   take('pixels', 'picture', PIXEL_PARTS, picture?.pixels)
   take('taken', 'what the camera wrote', TAKEN_PARTS, picture?.taken)
-  for (const { name, kind } of areas) {
+  for (const area of areas) {
+    const { name, kind } = area
     const saved = Object.hasOwn(readings, name) ? readings[name] : undefined
-    take(name, kind, AREA_PARTS[kind] ?? {}, kind === 'chart' && saved ? withDifferences(saved) : saved)
+    take(name, kind, AREA_PARTS[kind] ?? {}, saved && withOwn(area, saved, picture))
   }
   if (!picture) return { type: record('frame', types), offers: [] }
   return { type: record('frame', types), value: values, offers: [] }
@@ -96,6 +99,15 @@ function savedValue(saved: unknown, type: Type, scale = 1): Value | undefined {
   if (type.kind !== 'list' || !Array.isArray(saved)) return undefined
   const items = saved.map((one) => savedValue(one, type.of, scale))
   return items.every((one) => one !== undefined) ? (items as Value[]) : undefined
+}
+
+/** A reading with what follows from its area: of a chart the differences as a list, of evenness the part of the picture. */
+function withOwn(area: Area, saved: Readonly<Record<string, unknown>>, picture: Frame['picture']): object {
+  if (area.kind === 'chart') return withDifferences(saved)
+  if (area.kind !== 'evenness' || !Array.isArray(saved.light)) return saved
+  const { width, height } = picture?.pixels ?? { width: 1, height: 1 }
+  const [x = 0, y = 0, w = width, h = height] = area.box ?? []
+  return { ...saved, covers: [x / width, y / height, w / width, h / height] }
 }
 
 /** The patches’ differences as one list, beside the rest of a chart’s reading. */

@@ -11,6 +11,7 @@ export const DRAWING_KINDS = [
   'squareness',
   'ledger',
   'patches',
+  'measured-light',
 ] as const
 
 export type DrawingKind = (typeof DRAWING_KINDS)[number]
