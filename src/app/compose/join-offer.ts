@@ -19,6 +19,9 @@ export class JoinOffer extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
   @state() private asked = false
+  @state() private arranging = false
+  /** Whether the sheet is of an earlier version, and can be arranged by parts. */
+  @state() private isOlder = false
   /** Why an offered part could not be added. */
   @state() private problem = ''
   private face: Node | undefined
@@ -27,6 +30,19 @@ export class JoinOffer extends SignalWatcher(LitElement) {
     super.connectedCallback()
     this.face = this.getRootNode()
     this.face.addEventListener('part-asked', this.add)
+  }
+
+  override firstUpdated(): void {
+    if (this.open.sheet.worksheet.parts === undefined) void this.lookWhetherOlder()
+  }
+
+  private async lookWhetherOlder(): Promise<void> {
+    try {
+      const { arrangement } = await import('./older-sheet.ts')
+      this.isOlder = (await arrangement(this.open.sheet.worksheet)) !== undefined
+    } catch {
+      // Without the network it is offered when the sheet is opened next.
+    }
   }
 
   override disconnectedCallback(): void {
@@ -40,7 +56,8 @@ export class JoinOffer extends SignalWatcher(LitElement) {
     this.problem = await addPart(this, this.open, (event as CustomEvent<string>).detail)
   }
 
-  private async ask(): Promise<void> {
+  private async ask(arranging = false): Promise<void> {
+    this.arranging = arranging
     this.asked = true
     await import('./join-panel.ts')
     await this.updateComplete
@@ -55,9 +72,11 @@ export class JoinOffer extends SignalWatcher(LitElement) {
 
   override render(): TemplateResult | typeof nothing {
     if (this.open.frozen.get()) return nothing
+    this.open.laidOut.get()
     return this.asked
       ? html`<join-panel
           .open=${this.open}
+          ?arranging=${this.arranging}
           @section-set=${() => {
             this.asked = false
           }}
@@ -66,6 +85,12 @@ export class JoinOffer extends SignalWatcher(LitElement) {
       : html`
           ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
           <button type="button" class="press" @click=${() => void this.ask()}>${composeWords.addASection}</button>
+          ${
+            this.isOlder && this.open.sheet.worksheet.parts === undefined
+              ? html`<button type="button" class="press" @click=${() => void this.ask(true)}>${composeWords.arrange}</button>
+                  <p class="small quiet">${composeWords.aboutOlder}</p>`
+              : nothing
+          }
         `
   }
 }

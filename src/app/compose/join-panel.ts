@@ -26,11 +26,10 @@ import { parts } from '../templates/part-library.ts'
 import { ANSWERS, type Answer, template } from '../templates/templates.ts'
 import { joinStyle } from './join-style.ts'
 import { type Question, questionsOf, resolutionText, usedText } from './join-text.ts'
+import { arrangement, type Recompose } from './older-sheet.ts'
 import { previewOf } from './parts-preview.ts'
 import './set-up-choice.ts'
 import { composeWords as words } from './words.ts'
-
-type Recompose = (library: PartLibrary, worksheet: Worksheet) => Recomposed
 
 /** Adds the section of a template to the open sheet: which one, and what happens to names both use. */
 @customElement('join-panel')
@@ -38,11 +37,19 @@ export class JoinPanel extends LitElement {
   static override styles = [shared, field, joinStyle]
 
   @property({ attribute: false }) open!: OpenSheet
+  /** Opens on how a sheet of an earlier version is arranged by parts. */
+  @property({ type: Boolean }) arranging = false
   @state() private query = ''
   @state() private coming: (IncomingSection & { readonly answer: string }) | undefined
   /** What is added to a sheet that is composed of parts. */
   @state() private adding:
-    | { readonly title: string; readonly confirm: string; readonly library: PartLibrary; readonly how: Recompose }
+    | {
+        readonly title: string
+        readonly about?: string
+        readonly confirm: string
+        readonly library: PartLibrary
+        readonly how: Recompose
+      }
     | undefined
   /** The set-ups there may be, once they are fetched. */
   @state() private library: PartLibrary | undefined
@@ -58,6 +65,7 @@ export class JoinPanel extends LitElement {
   }
 
   override async firstUpdated(): Promise<void> {
+    if (this.arranging) await this.arrange()
     if (!isComposed(this.open.sheet.worksheet)) return
     // Without the network sections are chosen as before.
     this.library = await parts().catch(() => undefined)
@@ -92,12 +100,17 @@ export class JoinPanel extends LitElement {
     )
   }
 
+  private async arrange(): Promise<void> {
+    const how = await arrangement(this.open.sheet.worksheet).catch(() => undefined)
+    if (how) await this.recompose(words.arrange, words.arrange, how, words.aboutArranging)
+  }
+
   /** Shows what composing the sheet anew would change. */
-  private async recompose(title: string, confirm: string, how: Recompose): Promise<void> {
+  private async recompose(title: string, confirm: string, how: Recompose, about?: string): Promise<void> {
     try {
       const library = await parts()
       await this.open.loadLanguageFor(how(library, this.open.sheet.worksheet).cells)
-      this.adding = { title, confirm, library, how }
+      this.adding = { title, confirm, library, how, ...(about === undefined ? {} : { about }) }
       await this.take()
     } catch (error) {
       this.problem = (error as Error).message
@@ -202,11 +215,12 @@ export class JoinPanel extends LitElement {
     `
   }
 
-  private partsPreview({ title, confirm, library, how }: NonNullable<typeof this.adding>): TemplateResult {
+  private partsPreview({ title, about, confirm, library, how }: NonNullable<typeof this.adding>): TemplateResult {
     const recomposed = (): Recomposed => how(library, this.open.sheet.worksheet)
     const next = recomposed()
     return html`
       <h2 tabindex="-1">${title}</h2>
+      ${about === undefined ? nothing : html`<p>${about}</p>`}
       ${
         next.change
           ? html`<div class="summary">${previewOf(this.open.sheet, library, next).map((said) => html`<p>${said}</p>`)}</div>`

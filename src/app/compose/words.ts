@@ -32,9 +32,13 @@ export const composeWords = {
   },
   asksNothing: 'It asks for nothing more.',
   /** A part of the sheet gives way to another that decides the same. */
-  replaces: (part: string, by: string): string => `${quoted(part)} gives way to ${quoted(by)}.`,
+  replaces: (part: string, by: string): string => `${quoted(by)} replaces ${quoted(part)}.`,
   changes: (changes: readonly string[]): string => `It changes: ${changes.join('; ')}.`,
   change: (label: string, before: string, after: string): string => `${label} ${before} → ${after}`,
+  arrange: 'Arrange by parts',
+  aboutOlder:
+    'This sheet is from an earlier version. Arranged by parts, its sections share their figures and cannot contradict each other.',
+  aboutArranging: 'Your figures, measured values and own cells stay. It is one step of undo.',
   anotherSetUp: 'Another set-up',
   aboutSetUps: 'It starts from the first. Original, kit, files and care are shared; light received adds up over all.',
   removeSetUp: (title: string): string => `Remove “${title}”`,

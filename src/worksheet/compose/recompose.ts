@@ -183,7 +183,7 @@ const withoutState = (cell: Cell): string =>
 const same = (a: Cell, b: Cell): boolean => withoutState(a) === withoutState(b)
 
 /** What is filled in, ticked off or folded in a cell, to go on in its new form. */
-function stateOf(there: Cell, next: Cell): Partial<Cell> {
+export function stateOf(there: Cell, next: Cell): Partial<Cell> {
   const folded = there.kind === 'note' && there.folded ? { folded: true } : {}
   const measured = there.kind === 'result' && there.measured !== undefined ? { measured: there.measured } : {}
   if (there.kind !== 'steps' || next.kind !== 'steps') return { ...folded, ...measured } as Partial<Cell>
