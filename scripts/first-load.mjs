@@ -51,6 +51,7 @@ const DRAWINGS = {
   ledger: 'src/drawings/ledger/ledger.ts',
   patches: 'src/drawings/patches/patches.ts',
   'measured-light': 'src/drawings/measured-light/measured-light.ts',
+  'over-time': 'src/drawings/over-time/over-time.ts',
 }
 
 /** Chunks and all they import statically. */

@@ -1,4 +1,5 @@
 import { LIBRARY } from '../functions/index.ts'
+import { briefReadings, type SeriesEntry, secondsOf, withEntry } from '../worksheet/document/frame-series.ts'
 import { takenDifferences, takenInWords } from '../worksheet/frame/frame-taken.ts'
 import { type Check, type CheckOutcome, type Frame, Sheet, type Worksheet } from '../worksheet/index.ts'
 import type { MeasuredFile } from './frame-pool.ts'
@@ -18,7 +19,18 @@ export function gradeFrames(
   const sheet = new Sheet(worksheet, LIBRARY)
   const checks = worksheet.cells.filter((cell): cell is Check => cell.kind === 'check')
   const figures = figureNames(measured)
-  const graded = inOrderOfTime(measured).map((file) => grade(sheet, frame, checks, figures, file))
+  let series: readonly SeriesEntry[] | undefined = frame.series && []
+  const graded = inOrderOfTime(measured).map((file) => {
+    // Each frame is compared with those before it, as if they had been measured one after the other.
+    if (series && file.readings)
+      series = withEntry(series, {
+        name: file.name,
+        digest: file.name,
+        when: file.taken?.when ?? null,
+        readings: briefReadings(withKeys(file.readings)),
+      })
+    return grade(sheet, series ? { ...frame, series: [...series] } : frame, checks, figures, file)
+  })
   const heading = [
     'File',
     'Taken',
@@ -34,13 +46,15 @@ export function gradeFrames(
 
 /** By the time the camera wrote; those without one come last, by name. */
 function inOrderOfTime(measured: readonly MeasuredFile[]): MeasuredFile[] {
-  const key = ({ taken, name }: MeasuredFile): string => `${taken?.when ? `0${instant(taken.when)}` : '1'} ${name}`
+  const key = ({ taken, name }: MeasuredFile): string => `${instant(taken?.when)} ${name}`
   return [...measured].sort((one, other) => (key(one) < key(other) ? -1 : 1))
 }
 
-/** A time with an offset as UTC, one without as it is: a folder comes from one camera. */
-const instant = (when: string): string =>
-  new Date(/[Z+]|-\d\d:\d\d$/.test(when.slice(10)) ? when : `${when}Z`).toISOString()
+/** A time as text that sorts; those without one sort last. */
+function instant(when: string | null | undefined): string {
+  const seconds = secondsOf(when)
+  return seconds === undefined ? '~' : new Date(seconds * 1000).toISOString()
+}
 
 /** The plain figures of all readings, `light.spread`, in the order of the areas. */
 function figureNames(measured: readonly MeasuredFile[]): string[] {

@@ -21,4 +21,5 @@ export const LOADERS: Readonly<Record<DrawingKind, DrawingLoader>> = {
   ledger: async () => (await import('./ledger/ledger.ts')).drawLedger,
   patches: async () => (await import('./patches/patches.ts')).drawPatches,
   'measured-light': async () => (await import('./measured-light/measured-light.ts')).drawMeasuredLight,
+  'over-time': async () => (await import('./over-time/over-time.ts')).drawOverTime,
 }

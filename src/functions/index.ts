@@ -3,6 +3,7 @@ import { ACCEPTANCE } from './acceptance/acceptance.ts'
 import { DELTA_E } from './acceptance/delta-e.ts'
 import { ENCODINGS } from './acceptance/encodings.ts'
 import { ILLUMINANTS } from './acceptance/illuminants.ts'
+import { OVER_TIME } from './acceptance/over-time.ts'
 import { SQUARENESS } from './acceptance/squareness.ts'
 import { STATISTICS } from './acceptance/statistics.ts'
 import { CLOSE_FOCUS } from './camera/close-focus.ts'
@@ -47,6 +48,7 @@ export const SUBJECTS = {
   encodings: ENCODINGS,
   illuminants: ILLUMINANTS,
   acceptance: ACCEPTANCE,
+  'over-time': OVER_TIME,
   care: CARE,
   run: RUN,
   naming: NAMING,

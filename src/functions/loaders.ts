@@ -23,6 +23,7 @@ export const LOADERS: Readonly<Record<SubjectFile, () => Promise<readonly Callab
   encodings: async () => (await import('./acceptance/encodings.ts')).ENCODINGS,
   illuminants: async () => (await import('./acceptance/illuminants.ts')).ILLUMINANTS,
   acceptance: async () => (await import('./acceptance/acceptance.ts')).ACCEPTANCE,
+  'over-time': async () => (await import('./acceptance/over-time.ts')).OVER_TIME,
   care: async () => (await import('./work/care.ts')).CARE,
   run: async () => (await import('./work/run.ts')).RUN,
   naming: async () => (await import('./work/naming.ts')).NAMING,

@@ -164,6 +164,69 @@ test('an area under another name follows into the formula, and its areas are cop
     .toMatchObject({ areas: [{ kind: 'evenness', name: 'field', columns: 3, rows: 1 }] })
 })
 
+/** A grey card as taken at an hour of the day. */
+const greyAt = (hour: number, light: number): { name: string; mimeType: string; buffer: Buffer } => ({
+  name: `grey-${hour}.png`,
+  mimeType: 'image/png',
+  buffer: Buffer.from(
+    png(
+      make(60, 40, 1, 16, () => light),
+      { chunks: [gama(1), ['eXIf', exifBlock([[0x9003, 2, `2026:03:04 ${String(hour).padStart(2, '0')}:00:00`]])]] },
+    ),
+  ),
+})
+
+test('several pictures are compared over time, dropped together or one later, and still after a reload', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openSheet(page, [
+    {
+      kind: 'frame',
+      id: 'f',
+      name: 'card',
+      label: 'Card',
+      areas: [{ kind: 'patch', name: 'grey' }],
+      series: [],
+    },
+    {
+      kind: 'result',
+      id: 'r',
+      name: 'moved',
+      label: 'Moved',
+      unit: 'stop',
+      formula: 'light_over_time(card.grey.series.time, card.grey.series.light).greatest',
+    },
+    {
+      kind: 'drawing',
+      id: 'd',
+      drawing: 'over-time',
+      from: {
+        time: 'card.grey.series.time',
+        changes: 'light_over_time(card.grey.series.time, card.grey.series.light).changes',
+      },
+    },
+  ])
+  const frame = page.locator('frame-cell')
+  const input = frame.locator('input[type=file]').first()
+  // The latest is not the last of them.
+  await input.setInputFiles([greyAt(8, 40000), greyAt(16, 25000), greyAt(12, 30000)])
+  await frame.getByText('3 pictures measured; the latest is open.').waitFor()
+  await frame.getByText('grey-16.png: 60 × 40 px').waitFor()
+  await page.locator('result-cell').getByText('−0.68').first().waitFor()
+  await page.locator('drawing-cell svg').getByText('Hours since the first').waitFor()
+  await input.setInputFiles(greyAt(18, 11000))
+  await page.locator('result-cell').getByText('−1.86').first().waitFor()
+  const names = async (): Promise<string[]> => ((await frameOf(page)).series ?? []).map(({ name }) => name)
+  expect(await names()).toEqual(['grey-8.png', 'grey-12.png', 'grey-16.png', 'grey-18.png'])
+  await saved(page)
+  await page.reload()
+  await page.locator('result-cell').getByText('−1.86').first().waitFor()
+  await frame.getByRole('button', { name: 'Remove grey-18.png' }).click()
+  await page.locator('result-cell').getByText('−0.68').first().waitFor()
+  expect(await violations(page)).toEqual([])
+})
+
 test('two fingers zoom, one moves an area', async ({ open }) => {
   const { page, context } = await open({ context: { hasTouch: true } })
   await openSheet(page, SHEET)

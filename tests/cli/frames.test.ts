@@ -102,6 +102,61 @@ describe('a folder of frames', () => {
     expect(ran.out).toContain(`Written: ${out}`)
   })
 
+  it('compares each frame with those before it where the sheet follows them over time', () => {
+    const drifting = mkdtempSync(join(tmpdir(), 'evenfield-drift-'))
+    // By name the other way round than by time; a tenth of a stop less light every half hour.
+    for (let i = 0; i < 4; i++)
+      writeFileSync(
+        join(drifting, `grey-${9 - i}.png`),
+        png(
+          make(20, 20, 1, 16, () => 30000 * 2 ** (-0.1 * i)),
+          {
+            chunks: [
+              ['gAMA', Uint8Array.of(0, 1, 0x86, 0xa0)],
+              ['eXIf', exifBlock([[0x9003, 2, `2026:11:28 1${i >> 1}:${i % 2 === 0 ? '00' : '30'}:00`]])],
+            ],
+          },
+        ),
+      )
+    const follows = worksheet('follows.json', [
+      {
+        kind: 'frame',
+        id: 'f',
+        name: 'card',
+        areas: [{ kind: 'patch', name: 'grey', box: [2, 2, 16, 16] }],
+        series: [],
+      },
+      {
+        kind: 'result',
+        id: 'r',
+        name: 'moved',
+        unit: 'stop',
+        formula: 'light_over_time(card.grey.series.time, card.grey.series.light).greatest',
+      },
+      {
+        kind: 'check',
+        id: 'c',
+        name: 'steady',
+        condition: 'abs(moved) <= 0.15 stop',
+        message: 'Changed by {moved}.',
+        margin: '0 %',
+      },
+    ])
+    const report = join(drifting, 'report.csv')
+    expect(evenfield('frames', drifting, '--sheet', follows, '--out', report).code).toBe(1)
+    const lines = Papa.parse<Record<string, string>>(readFileSync(report, 'utf8'), {
+      header: true,
+      skipEmptyLines: true,
+    }).data
+    expect(lines.map(({ File, steady }) => [File, steady])).toEqual([
+      ['grey-9.png', 'waiting'],
+      ['grey-8.png', 'pass'],
+      ['grey-7.png', 'fail'],
+      ['grey-6.png', 'fail'],
+    ])
+    expect(lines[3]?.Remarks).toMatch(/^Changed by .?0\.30 stop/)
+  })
+
   it('ends with 2 and one line where folder, sheet or report cannot be used', () => {
     const none = worksheet('none.json', [])
     const empty = mkdtempSync(join(tmpdir(), 'evenfield-empty-'))

@@ -44,6 +44,7 @@ const SAMPLES: Readonly<Record<InputType, unknown>> = {
   records: [],
   angle: 0.01,
   time: 0.2,
+  times: [0, 1800, 7200],
   pixels: 4000,
   texts: ['one', 'two', 'three'],
 }

@@ -1,6 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import { withEntry } from '../../worksheet/document/frame-series.ts'
 import { takenDifferences, takenForBlanks, takenInWords } from '../../worksheet/frame/frame-taken.ts'
 import type { Change, Frame } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
@@ -8,13 +9,15 @@ import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
 import { copiedAreas } from './area-copies.ts'
 import { areaRows } from './area-rows.ts'
-import { type AreaKind, type FrameArea, newArea, withPlace } from './area-shapes.ts'
+import { type AreaKind, type FrameArea, newArea } from './area-shapes.ts'
 import type { Measured, Opened } from './frame-messages.ts'
 import type { AreaMoved, FramePictureView } from './frame-picture.ts'
 import './frame-picture.ts'
 import { FrameCancelled, FrameReader } from './frame-reader.ts'
 import { frameStyle } from './frame-style.ts'
+import { entryOf, inOrderOfTime, type MeasuredFile, pictureOf, withReadings } from './measured-file.ts'
 import { takenLine } from './reading-lines.ts'
+import { seriesPart } from './series-part.ts'
 import { KIND_NAMES, frameWords as words } from './words.ts'
 
 type Busy = 'reading' | 'measuring'
@@ -50,42 +53,70 @@ export class FrameCell extends SignalWatcher(LitElement) {
     this.busy = undefined
   }
 
-  private async take(file: File | undefined): Promise<void> {
-    if (!file) return
+  /** Measures pictures one after the other; the latest by its own time stays open. */
+  private async take(files: readonly File[]): Promise<void> {
+    if (files.length === 0) return
     this.close()
     const reader = new FrameReader()
     this.reader = reader
     this.busy = 'reading'
-    this.said = words.reading
     this.refused = {}
     try {
-      const opened = await reader.open(file, this.view.get().cell.areas ?? [], () => {
-        this.busy = 'measuring'
-      })
+      const { measured, unread } = await this.measureFiles(reader, files)
+      const latest = measured.at(-1)
       this.busy = undefined
-      this.save(file, opened)
-      this.open = opened
-      this.placeAreas(opened.pixels)
+      if (latest) {
+        this.save(measured)
+        this.open = latest.opened
+      } else this.close()
+      if (unread.length > 0) this.said = [...(latest ? [this.said] : []), ...unread].join(' ')
     } catch (error) {
       if (this.reader !== reader) return
       this.close()
-      if (error instanceof FrameCancelled) return
-      this.said = words.unread(file.name, (error as Error).message)
+      if (!(error instanceof FrameCancelled)) throw error
     }
   }
 
+  /** What could be measured, the earliest first, and why the others could not. The last of them is open in the reader. */
+  private async measureFiles(
+    reader: FrameReader,
+    files: readonly File[],
+  ): Promise<{ measured: MeasuredFile[]; unread: string[] }> {
+    const { cell } = this.view.get()
+    const found: MeasuredFile[] = []
+    const unread: string[] = []
+    const read = async (file: File): Promise<MeasuredFile> => {
+      const opened = await reader.open(file, cell.areas ?? [], () => {
+        this.busy = 'measuring'
+      })
+      return { file, opened }
+    }
+    for (const [i, file] of files.entries()) {
+      this.busy = 'reading'
+      this.said = files.length > 1 ? words.readingOf(i + 1, files.length) : words.reading
+      try {
+        found.push(await read(file))
+      } catch (error) {
+        if (error instanceof FrameCancelled) throw error
+        unread.push(words.unread(file.name, (error as Error).message))
+      }
+    }
+    const measured = inOrderOfTime(found)
+    const latest = measured.at(-1)
+    if (latest && latest !== found.at(-1)) measured[measured.length - 1] = await read(latest.file)
+    return { measured, unread }
+  }
+
   /** The readings, what the file is called and known by, and for blank givens what the camera wrote: one step of undo. */
-  private save(file: File, { pixels, taken, digest, readings, refused }: Opened): void {
+  private save(measured: readonly MeasuredFile[]): void {
     const { cell, sheet } = this.view.get()
     const before = cell.picture
-    const picture = {
-      name: file.name,
-      size: file.size,
-      digest,
-      pixels: { ...pixels },
-      taken: taken ? { ...taken } : null,
-    }
-    const next: Frame = { ...cell, picture, readings }
+    const { file, opened } = measured.at(-1) as MeasuredFile
+    const { digest, readings, refused } = opened
+    const next: Frame = { ...cell, picture: pictureOf({ file, opened }), readings }
+    if (cell.areas) next.areas = [...opened.areas]
+    const series = measured.length > 1 ? (cell.series ?? []) : cell.series
+    if (series) next.series = measured.reduce((all, one) => withEntry(all, entryOf(one)), [...series])
     const filled = takenForBlanks(sheet.cells, next)
     const changes: Change[] = [
       { do: 'replace', cell: next },
@@ -96,18 +127,13 @@ export class FrameCell extends SignalWatcher(LitElement) {
     const isAnother = before !== undefined && before.digest !== digest
     this.said =
       why ??
-      (isAnother
-        ? words.another(before.name)
-        : before
-          ? words.samePicture
-          : words.measured(Object.keys(readings).length))
-  }
-
-  /** Areas that came with the sheet get a place in the picture, to be dragged from there. */
-  private placeAreas(size: Opened['pixels']): void {
-    const { areas = [] } = this.view.get().cell
-    const placed = areas.map((area) => withPlace(area, size))
-    if (placed.some((area, i) => area !== areas[i])) this.put(placed, 'place-areas')
+      (measured.length > 1
+        ? words.severalMeasured(measured.length)
+        : isAnother && !cell.series
+          ? words.another(before.name)
+          : before && !isAnother
+            ? words.samePicture
+            : words.measured(Object.keys(readings).length))
   }
 
   private cancel(): void {
@@ -146,7 +172,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
       this.refused = found.refused
       requestChange(
         this,
-        { do: 'replace', cell: { ...this.view.get().cell, readings: found.readings } },
+        { do: 'replace', cell: withReadings(this.view.get().cell, found.readings) },
         `${key}:${cell.id}`,
       )
     })
@@ -205,7 +231,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
     event.preventDefault()
     event.stopPropagation()
     this.over = false
-    void this.take(event.dataTransfer?.files[0])
+    void this.take([...(event.dataTransfer?.files ?? [])])
   }
 
   private dragging(event: DragEvent): void {
@@ -224,9 +250,10 @@ export class FrameCell extends SignalWatcher(LitElement) {
           type="file"
           accept="image/jpeg,image/png,image/tiff,.jpg,.jpeg,.png,.tif,.tiff"
           capture=${camera ? 'environment' : nothing}
+          ?multiple=${!camera}
           @change=${(event: Event) => {
             const input = event.target as HTMLInputElement
-            void this.take(input.files?.[0])
+            void this.take([...(input.files ?? [])])
             input.value = ''
           }}
         >
@@ -329,6 +356,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
           rename: (at, name) => this.rename(at, name),
           remove: (at) => this.removeArea(at),
         })}
+        ${seriesPart(cell, (next, key) => requestChange(this, { do: 'replace', cell: next }, `${key}:${cell.id}`))}
         ${count > 0 ? html`<p class="small quiet">${words.caution}</p>` : nothing}
       </section>
     `

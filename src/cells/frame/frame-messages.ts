@@ -23,6 +23,8 @@ export interface Opened extends Measured {
   readonly pixels: FramePicture['pixels']
   readonly taken: FramePicture['taken']
   readonly warnings: readonly string[]
+  /** The areas, each with a place in the picture. */
+  readonly areas: readonly FrameArea[]
   /** SHA-256 of the file, in hexadecimal; empty where the browser does not compute it. */
   readonly digest: string
 }

@@ -1,6 +1,6 @@
 import { FrameError, type FramePicture, measureEach, openFrame, readAreas } from '../../frame/index.ts'
 import { rasterOf } from '../../frame/raster.ts'
-import type { FrameArea } from './area-shapes.ts'
+import { type FrameArea, withPlace } from './area-shapes.ts'
 import type { FrameReply, FrameRequest, Measured } from './frame-messages.ts'
 
 /** The part of a worker's global scope used here, which the page’s types do not include. */
@@ -26,7 +26,9 @@ async function answer(id: number, task: FrameRequest['task']): Promise<void> {
     frame = openFrame(new Uint8Array(task.file))
     self.postMessage({ id, progress: 'decoded' })
     const { pixels, taken, warnings } = frame
-    self.postMessage({ id, opened: { pixels, taken, warnings, digest, ...measured(frame, task.areas) } })
+    // Areas that came with the sheet get a place in the picture, to be dragged from there.
+    const areas = task.areas.map((area) => withPlace(area, pixels))
+    self.postMessage({ id, opened: { pixels, taken, warnings, digest, areas, ...measured(frame, areas) } })
   } else if (!frame) throw new FrameError('no picture is open')
   else if (task.do === 'measure') self.postMessage({ id, measured: measured(frame, task.areas) })
   else {

@@ -14,6 +14,7 @@ export const TITLES: Readonly<Record<DrawingKind, string>> = {
   ledger: 'Stops, from the reading to the setting',
   patches: 'Patches against their aims',
   'measured-light': 'The light measured in the frame',
+  'over-time': 'The light over time',
 }
 
 /** Sentences that several kinds of drawing use. */

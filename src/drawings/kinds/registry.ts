@@ -19,6 +19,7 @@ export type InputType =
   | 'records'
   | 'angle'
   | 'time'
+  | 'times'
   | 'pixels'
   | 'texts'
 
@@ -192,5 +193,14 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('limit', 'Spread allowed', 'stops'),
     ],
     load: LOADERS['measured-light'],
+  },
+  'over-time': {
+    title: TITLES['over-time'],
+    inputs: [
+      input('time', 'Times since the first (list)', 'times'),
+      input('changes', 'Changes since the first (list)', 'stops, a list'),
+      input('limit', 'Change allowed, either way', 'stops'),
+    ],
+    load: LOADERS['over-time'],
   },
 }

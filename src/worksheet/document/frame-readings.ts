@@ -1,6 +1,17 @@
-import { list, number, PLAIN_NUMBER, record, TEXT, type Type, type Value } from '../../language/index.ts'
+import {
+  list,
+  number,
+  PLAIN_NUMBER,
+  type RecordType,
+  type RecordValue,
+  record,
+  TEXT,
+  type Type,
+  type Value,
+} from '../../language/index.ts'
 import { ANGLE, LENGTH, PIXEL, SAMPLING, STOP, TIME } from '../../units/index.ts'
 import type { Frame } from '../schema/document.ts'
+import { type SeriesEntry, secondsOf } from './frame-series.ts'
 import type { GivenReading } from './read-given.ts'
 
 /** A part of a reading as the language has it. */
@@ -61,7 +72,7 @@ const TAKEN_PARTS: Parts = {
 export const FRAME_PARTS = ['pixels', 'taken'] as const
 
 /** A frame’s areas, readings and what its camera wrote, as a value of the language. Without a picture it waits. */
-export function readFrame({ areas = [], picture, readings = {} }: Frame): GivenReading {
+export function readFrame({ areas = [], picture, readings = {}, series }: Frame): GivenReading {
   const types: Record<string, Type> = Object.create(null)
   const values: Record<string, Value> = Object.create(null)
   const take = (name: string, what: string, parts: Parts, saved: unknown): void => {
@@ -75,7 +86,13 @@ export function readFrame({ areas = [], picture, readings = {} }: Frame): GivenR
   for (const area of areas) {
     const { name, kind } = area
     const saved = Object.hasOwn(readings, name) ? readings[name] : undefined
-    take(name, kind, AREA_PARTS[kind] ?? {}, saved && withOwn(area, saved, picture))
+    const parts = AREA_PARTS[kind] ?? {}
+    take(name, kind, parts, saved && withOwn(area, saved, picture))
+    if (series) {
+      const [type, value] = overTime(name, parts, series)
+      types[name] = record(kind, { ...(types[name] as RecordType).parts, series: type })
+      values[name] = { ...(values[name] as RecordValue), series: value }
+    }
   }
   if (!picture) return { type: record('frame', types), offers: [] }
   return { type: record('frame', types), value: values, offers: [] }
@@ -100,6 +117,30 @@ function savedValue(saved: unknown, type: Type, scale = 1): Value | undefined {
   const items = saved.map((one) => savedValue(one, type.of, scale))
   return items.every((one) => one !== undefined) ? (items as Value[]) : undefined
 }
+
+/**
+ * An area’s figures over time, a list a figure: `grey_card.grey.series.light`, with the seconds since the first picture as
+ * `time`. Pictures without a time or without a figure are left out; of fewer than two it is empty, and formulas wait.
+ */
+function overTime(name: string, parts: Parts, series: readonly SeriesEntry[]): [Type, RecordValue] {
+  const followed = Object.entries(parts).filter(([, { type }]) => isBrief(type))
+  const types = Object.fromEntries(followed.map(([part, { type }]) => [part, list(type)]))
+  const type = record('series', { time: list(number(TIME)), ...types })
+  const rows = series.flatMap(({ when, readings }) => {
+    const seconds = secondsOf(when)
+    const figures = readParts(Object.fromEntries(followed), Object.hasOwn(readings, name) ? readings[name] : undefined)
+    // Of a response that never fell so far there is no figure; what every picture has is compared.
+    return seconds === undefined || figures.length === 0 ? [] : [{ seconds, figures: new Map(figures) }]
+  })
+  const [first] = rows
+  if (!first || rows.length < 2) return [type, {}]
+  const common = followed.filter(([part]) => rows.every(({ figures }) => figures.has(part)))
+  const lists = common.map(([part]) => [part, rows.map(({ figures }) => figures.get(part) as Value)] as const)
+  return [type, Object.fromEntries([['time', rows.map(({ seconds }) => seconds - first.seconds)], ...lists])]
+}
+
+/** What is saved of each picture of a series: numbers, and lists of numbers. */
+const isBrief = (type: Type): boolean => type.kind === 'number' || (type.kind === 'list' && type.of.kind === 'number')
 
 /** A reading with what follows from its area: of a chart the differences as a list, of evenness the part of the picture. */
 function withOwn(area: Area, saved: Readonly<Record<string, unknown>>, picture: Frame['picture']): object {

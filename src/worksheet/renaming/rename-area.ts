@@ -24,10 +24,10 @@ export function withAreaRenamed(cells: readonly Cell[], id: string, at: number, 
   const refused = refusedAreaName(name, cell, at)
   if (refused) throw new ChangeRefused(refused)
   const renamed: Frame = { ...cell, areas: cell.areas.with(at, { ...area, name }) }
-  if (cell.readings)
-    renamed.readings = Object.fromEntries(
-      Object.entries(cell.readings).map(([key, reading]) => [key === from ? name : key, reading]),
-    )
+  const followed = (readings: NonNullable<Frame['readings']>): NonNullable<Frame['readings']> =>
+    Object.fromEntries(Object.entries(readings).map(([key, reading]) => [key === from ? name : key, reading]))
+  if (cell.readings) renamed.readings = followed(cell.readings)
+  if (cell.series) renamed.series = cell.series.map((entry) => ({ ...entry, readings: followed(entry.readings) }))
   const put = cells.map((other) => (other.id === id ? renamed : other))
   // Of two cells with one name, formulas mean the first.
   const meant = cells.find((one) => isNamed(one) && one.name === cell.name)

@@ -15,6 +15,7 @@ export type GivenSource = (typeof GIVEN_SOURCES)[number]
 
 const MOST_LISTED = 60
 const MAX_PATCHES = 300
+const MAX_PICTURES = 200
 
 /** Keys this version does not know are preserved in every object, so that a later version's sheet survives a round trip. */
 /** Whether and how a given may be changed by a suggestion. Figures are in the given's own unit. */
@@ -304,6 +305,21 @@ const frame = v.looseObject({
   ),
   /** What was read, by the name of the area. */
   readings: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), v.looseObject({}))),
+  /** Pictures compared over time, the earliest first; an empty list where the next pictures are to be. */
+  series: v.optional(
+    v.pipe(
+      v.array(
+        v.looseObject({
+          name: text,
+          digest: text,
+          /** As the camera wrote it, ISO 8601. */
+          when: v.nullable(text),
+          readings: v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), v.looseObject({})),
+        }),
+      ),
+      v.maxLength(MAX_PICTURES),
+    ),
+  ),
   /** The givens that take what the camera wrote: `{ "aperture": "aperture" }`, the camera's figure first. */
   fills: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), name)),
 })

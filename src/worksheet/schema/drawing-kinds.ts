@@ -12,6 +12,7 @@ export const DRAWING_KINDS = [
   'ledger',
   'patches',
   'measured-light',
+  'over-time',
 ] as const
 
 export type DrawingKind = (typeof DRAWING_KINDS)[number]

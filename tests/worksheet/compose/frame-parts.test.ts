@@ -7,7 +7,11 @@ import { composed, READ, set } from './sets.ts'
 const pixels = { width: 900, height: 700, bits: 16, channels: 3, encoding: 'sRGB' }
 
 /** A sheet of one part, its frames filled in as if measured. */
-function measured(part: string, readings: Readonly<Record<string, Frame['readings']>>): Sheet {
+function measured(
+  part: string,
+  readings: Readonly<Record<string, Frame['readings']>>,
+  series: Readonly<Record<string, NonNullable<Frame['series']>>> = {},
+): Sheet {
   const { cells, ...rest } = composed(set(part), READ)
   return new FullSheet(
     {
@@ -18,6 +22,7 @@ function measured(part: string, readings: Readonly<Record<string, Frame['reading
               ...cell,
               picture: { name: 'a.tif', size: 1, digest: 'ab', pixels, taken: null },
               readings: readings[cell.name] as NonNullable<Frame['readings']>,
+              ...(series[cell.name] ? { series: series[cell.name] as NonNullable<Frame['series']> } : {}),
             }
           : cell,
       ),
@@ -52,19 +57,27 @@ describe('a part that takes a frame in the place of readings', () => {
     expect(state(sheet, 'gain_small')).toBe('fail')
   })
 
-  test('grey card: an 18 % card that measures 0.18 is right, and light doubled since the morning is a stop', () => {
+  test('grey card: an 18 % card that measures 0.18 is right, and light that doubled in two hours changed by a stop', () => {
     const grey = (light: number, red = light) => ({
       grey: { code: [0.46, 0.46, 0.46], light: [red, light, light], lab: [49.5, 0, 0], noise: 0.4 },
     })
-    const right = measured('grey-frame', { grey_frame: grey(0.18), morning_frame: grey(0.09) })
+    const over = [0.09, 0.18].map((light, i) => ({
+      name: `${i}`,
+      digest: `${i}`,
+      when: `2026-03-04T${8 + 2 * i < 10 ? '0' : ''}${8 + 2 * i}:00:00`,
+      readings: grey(light),
+    }))
+    const right = measured('grey-frame', { grey_frame: grey(0.18) }, { grey_frame: over })
     expect(value(right, 'exposure_off')).toBeCloseTo(0, 9)
     expect(value(right, 'moved')).toBeCloseTo(1, 9)
+    expect(value(right, 'moved_hourly')).toBeCloseTo(0.5, 9)
+    expect([value(right, 'moved_colour'), state(right, 'steady_colour')]).toEqual([0, 'pass'])
     expect([state(right, 'exposed_right'), state(right, 'neutral'), state(right, 'steady')]).toEqual([
       'pass',
       'pass',
       'fail',
     ])
-    const red = measured('grey-frame', { grey_frame: grey(0.18, 0.2), morning_frame: grey(0.18) })
+    const red = measured('grey-frame', { grey_frame: grey(0.18, 0.2) })
     expect(value(red, 'cast')).toBeCloseTo(0.1, 9)
     expect(state(red, 'neutral')).toBe('fail')
   })
