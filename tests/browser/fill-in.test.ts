@@ -68,16 +68,6 @@ test('a bare number is shown as it is read, and another reading is one press awa
   await expect.poll(() => given(page, 'Time').inputValue()).toBe('1/125 s')
 })
 
-test('on a touch screen the signs are under the field in hand and go in at the caret', async ({ open }) => {
-  const { page } = await open({ path: '#new/flat-sheet', width: 390, context: { hasTouch: true, isMobile: true } })
-  const size = page.getByRole('textbox', { name: 'Original', exact: true })
-  await size.fill('420297')
-  await size.evaluate((field: HTMLInputElement) => field.setSelectionRange(3, 3))
-  await page.getByRole('button', { name: /^Insert ×/ }).tap()
-  await expect.poll(() => size.inputValue()).toBe('420×297')
-  await expect.poll(() => size.evaluate((field) => field.matches(':focus'))).toBe(true)
-})
-
 test('what is seldom known is folded away and counts when it is filled in', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   const folded = page.locator('details', { hasText: 'Fine adjustments' }).first()

@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { goToCell, requestChange } from '../../cells/shared/cell-view.ts'
 import { asOwn } from '../../cells/shared/given-origin.ts'
-import { shared } from '../../cells/style/styles.ts'
+import { shared, unseen } from '../../cells/style/styles.ts'
 import type { Given } from '../../worksheet/index.ts'
 import { examplesOf, nextOf } from '../open/examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -34,6 +34,30 @@ export class ExampleBar extends SignalWatcher(LitElement) {
       }
       p {
         flex: 1 1 16rem;
+      }
+      /* One line on a phone, where the first field is to be on the first screen. */
+      @media (max-width: 40rem) {
+        .bar {
+          flex-wrap: nowrap;
+          gap: 8px;
+          margin-block: 0;
+          padding: 2px 2px 2px 10px;
+        }
+        .sample,
+        .quiet {
+          display: none;
+        }
+        p {
+          flex-basis: 8rem;
+          line-height: 1.2;
+        }
+        .press {
+          flex: none;
+          padding-inline: 10px;
+        }
+        .rest {
+          ${unseen}
+        }
       }
       @media print {
         :host {
@@ -70,7 +94,7 @@ export class ExampleBar extends SignalWatcher(LitElement) {
     if (length === 0 || this.open.frozen.get()) return nothing
     if (this.asking)
       return html`
-        <div class="bar" role="group" aria-label=${words.useAll}>
+        <div class="bar" role="group" aria-label="${words.useAll} ${words.exampleFigures}">
           <p><b>${words.useAllAsk(length)}</b> ${words.useAllWhy}</p>
           <button type="button" class="press primary" @click=${() => this.useAll(examples)}>${words.useThem}</button>
           <button type="button" class="press" @click=${() => {
@@ -85,7 +109,7 @@ export class ExampleBar extends SignalWatcher(LitElement) {
         <button type="button" class="press primary" @click=${() => this.next(examples)}>${words.nextExample}</button>
         <button type="button" class="press" @click=${() => {
           this.asking = true
-        }}>${words.useAll}</button>
+        }}>${words.useAll} <span class="rest">${words.exampleFigures}</span></button>
       </div>
     `
   }

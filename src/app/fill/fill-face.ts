@@ -7,14 +7,17 @@ import '../../cells/basic/drawing-cell.ts'
 import '../../cells/basic/given-cell.ts'
 import '../../cells/basic/note-cell.ts'
 import '../../cells/basic/result-cell.ts'
+import { signsShown } from '../../cells/shared/signs-shown.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { cellElement } from '../../cells/wide/wide-cells.ts'
 import type { Cell } from '../../worksheet/index.ts'
+import { examplesOf, nextOf } from '../open/examples.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import './check-list.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
 import { type Band, bandsOf, inMargin, type Placed, spreadsOf } from '../open/bands.ts'
+import { keyFigures } from '../open/key-figures.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
@@ -22,7 +25,6 @@ import type { CheckList } from './check-list.ts'
 import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
 import { showHint } from './hint-line.ts'
-import { keyFigures } from './key-figures.ts'
 import { fillWords as words } from './words.ts'
 
 /** The face to fill in: each section a band of what one gives, what follows from it, and its drawings. */
@@ -31,10 +33,16 @@ export class FillFace extends SignalWatcher(LitElement) {
   static override styles = [shared, fillStyle, foldLine, foundStyle]
 
   @property({ attribute: false }) open!: OpenSheet
-
   constructor() {
     super()
     this.addEventListener('cell-wanted', (event) => void this.show(event.detail))
+    this.addEventListener('example-used', (event) => this.nextExample((event as CustomEvent<string>).detail))
+  }
+
+  private nextExample(after: string): void {
+    const { sheet } = this.open
+    const next = nextOf(sheet, examplesOf(sheet), after)
+    if (next) void this.show(next.id)
   }
 
   /** Brings a cell into view and moves the focus to it, or only marks it as found. */
@@ -133,7 +141,7 @@ export class FillFace extends SignalWatcher(LitElement) {
           `,
         )}
         ${this.folded(words.fineAdjustments, fine)}
-        ${isGiven ? html`<p class="hint-line" aria-hidden="true"></p>` : nothing}
+        ${isGiven ? html`<p class="hint-line"></p>` : nothing}
       </div>
     `
   }
@@ -260,6 +268,7 @@ export class FillFace extends SignalWatcher(LitElement) {
         ([first]) => first?.sections[0]?.section.id,
         (spread) => this.spread(spread),
       )}
+      ${signsShown.get() ? typingLine(this.open) : nothing}
       <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `
   }
@@ -267,3 +276,9 @@ export class FillFace extends SignalWatcher(LitElement) {
 
 const contains = ({ id, rows, exact, drawings }: Section, cell: string): boolean =>
   id === cell || [...rows, ...exact, ...drawings].some((one) => one.id === cell)
+
+/** The line above the keyboard, fetched where the signs are shown. */
+function typingLine(open: OpenSheet): TemplateResult {
+  void import('../typing/typing-line.ts')
+  return html`<typing-line .open=${open}></typing-line>`
+}

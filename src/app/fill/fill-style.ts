@@ -5,6 +5,11 @@ export const fillStyle = css`
     display: block;
     block-size: 58px;
   }
+  @media (max-width: 40rem) {
+    example-bar:not(:defined) {
+      block-size: 50px;
+    }
+  }
   .band {
     padding-block-start: 10px;
     /* A band out of sight is not rendered; find, print and anchors still reach it. */
@@ -123,6 +128,9 @@ export const fillStyle = css`
   }
   .hint-line b {
     color: var(--ink);
+  }
+  .hint-line .word {
+    min-block-size: 24px;
   }
   .drawings {
     display: grid;

@@ -2,7 +2,7 @@ type Key = readonly [keys: string, effect: string]
 
 export const keysWords = {
   onMac: 'On a Mac, use Cmd for Ctrl and Option for Alt.',
-  signs: 'Show f/, 1/, × and ± as buttons under a field while you type',
+  signs: 'Show f/, 1/, × and ± as buttons below the page while you type',
   groups: [
     [
       'Everywhere in a sheet',

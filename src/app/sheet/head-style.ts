@@ -254,6 +254,16 @@ export const headStyle = css`
       padding-inline: 16px;
       gap: 8px;
     }
+    .second {
+      block-size: 50px;
+    }
+    /* One row while one types; the page below keeps its place by as much room above it. */
+    :host([typing]) .second {
+      display: none;
+    }
+    :host([face='stand']) .second {
+      block-size: 64px;
+    }
     .titles {
       flex-basis: 7rem;
     }

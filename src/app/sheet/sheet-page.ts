@@ -68,8 +68,15 @@ export class SheetPage extends SignalWatcher(LitElement) {
       @media (max-width: 40rem) {
         main {
           margin: 0;
-          padding: 0 16px 20px;
+          padding: 8px 16px 20px;
           border: 0;
+        }
+        /* Its head is then one row. */
+        main.typing {
+          padding-block-start: 58px;
+        }
+        main.stand.typing {
+          padding-block-start: 64px;
         }
       }
     `,
@@ -83,6 +90,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
   @state() private tooLong = ''
   @state() private looksBack = false
   @state() private finds = false
+  /** Whether a field of the sheet has the focus: the head of a phone is then one row. */
+  @state() private typing = false
   @query('fill-face') private fillFace!: FillFace | null
   @query('.keys') private keysPlace!: HTMLDetailsElement
   @query('build-face') private buildFace!: BuildFace | null
@@ -305,6 +314,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
         .open=${this.open}
         .autosave=${this.session.autosave}
         .face=${this.face}
+        ?typing=${this.typing}
         .places=${this.places}
         .looksBack=${this.looksBack}
         .sharing=${this.sharing}
@@ -319,7 +329,17 @@ export class SheetPage extends SignalWatcher(LitElement) {
         @revisions-asked=${() => void this.lookBack()}
         @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
       >${this.face === 'stand' ? html`<stand-switch></stand-switch>` : nothing}</sheet-head>
-      <main class=${this.face} @change-asked=${this.asked} @advice-asked=${this.adviceAsked}>
+      <main
+        class="${this.face} ${this.typing ? 'typing' : ''}"
+        @focusin=${(event: Event) => {
+          this.typing = isField(event)
+        }}
+        @focusout=${() => {
+          this.typing = false
+        }}
+        @change-asked=${this.asked}
+        @advice-asked=${this.adviceAsked}
+      >
         ${this.tooLong ? html`<p role="alert">${this.tooLong}</p>` : nothing}
         ${barred ? html`<tab-lock-bar .session=${this.session} @revisions-asked=${() => void this.lookBack()}></tab-lock-bar>` : nothing}
         ${this.looksBack ? html`<revisions-panel .session=${this.session}></revisions-panel>` : nothing}

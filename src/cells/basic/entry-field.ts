@@ -1,9 +1,8 @@
+import { signal } from '@lit-labs/signals'
 import { css, html, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
-import type { Given, Sheet } from '../../worksheet/index.ts'
+import type { EntryParts } from '../shared/entry-parts.ts'
 import { basicWords } from './words.ts'
-
-export type Entry = NonNullable<Given['entry']>
 
 export const entryStyle = css`
   .entry[inputmode] {
@@ -14,6 +13,16 @@ export const entryStyle = css`
   }
   .wide {
     grid-column: 2 / 4;
+  }
+  .pair,
+  .prefixed {
+    display: flex;
+    gap: 3px;
+    align-items: center;
+    min-inline-size: 0;
+  }
+  .pair .field {
+    padding-inline: 3px;
   }
   .yes-no {
     display: grid;
@@ -50,18 +59,6 @@ export const entryStyle = css`
     pointer-events: none;
   }
 `
-
-interface EntryParts {
-  readonly entry: Entry
-  readonly cell: Given
-  readonly label: string
-  readonly sheet: Sheet
-  /** Whether its text is not understood. */
-  readonly bad: boolean
-  /** The ids of the elements that describe it. */
-  readonly described: string
-  readonly put: (value: string) => void
-}
 
 const typedIn = (event: Event): string => (event.target as HTMLInputElement).value
 
@@ -111,9 +108,16 @@ function kit({ cell, label, sheet }: EntryParts): TemplateResult {
   return html`<kit-field id="entry" class="entry wide" .cell=${cell} .sheet=${sheet} .label=${label}></kit-field>`
 }
 
+/** The fields of a touch screen, fetched only there. */
+const touchField = signal<((parts: EntryParts) => TemplateResult | undefined) | undefined>(undefined)
+if (globalThis.matchMedia?.('(pointer: coarse)').matches)
+  void import('../touch/touch-fields.ts').then((fields) => touchField.set(fields.touchField))
+
 /** The field a given is filled in with, by its kind of entry. */
 export function entryField(parts: EntryParts): TemplateResult {
   const { entry, cell, described, bad, put } = parts
+  const touch = touchField.get()?.(parts)
+  if (touch) return touch
   if (entry === 'yes or no') return yesNo(parts)
   if (entry === 'choice') return choice(parts)
   if (entry === 'kit') return kit(parts)

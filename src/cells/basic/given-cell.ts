@@ -1,15 +1,15 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property, query, state } from 'lit/decorators.js'
+import { customElement, property } from 'lit/decorators.js'
 import { declaredUnit, looksLikeSize } from '../../worksheet/document/read-given.ts'
-import type { Given, ValueOutcome } from '../../worksheet/index.ts'
+import type { Given, Outcome, ValueOutcome } from '../../worksheet/index.ts'
 import { type GivenView, labelOf, type ReadView, requestChange } from '../shared/cell-view.ts'
+import type { Entry } from '../shared/entry-parts.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { asOwn, ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
-import { signsShown, touchRow, touchRowStyle } from '../shared/touch-row.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, isLong, row, shared, unseen } from '../style/styles.ts'
-import { type Entry, entryField, entryStyle } from './entry-field.ts'
+import { entryField, entryStyle } from './entry-field.ts'
 import { basicWords } from './words.ts'
 
 const bare = (text: string, unit: string): string =>
@@ -30,7 +30,6 @@ export class GivenCell extends SignalWatcher(LitElement) {
     row,
     field,
     entryStyle,
-    touchRowStyle,
     errorMessageStyle,
     css`
       .row {
@@ -91,25 +90,52 @@ export class GivenCell extends SignalWatcher(LitElement) {
         .hint {
           ${unseen}
         }
+        .use {
+          display: none;
+        }
       }
       @media (pointer: coarse) {
+        /* The field keeps its place when the hint is shown under it. */
+        .row:not(.listed, .long) {
+          grid-template-rows: minmax(var(--row), auto);
+        }
         .row:not(:focus-within) .hint {
           ${unseen}
+        }
+        .row:not(:focus-within) .use {
+          display: none;
         }
       }
     `,
   ]
 
   @property({ attribute: false }) view!: ReadView<GivenView>
-  @state() private inHand = false
-  @query('.entry') private entry!: HTMLInputElement | null
 
   override focus(options?: FocusOptions): void {
     this.renderRoot.querySelector<HTMLElement>('.entry')?.focus(options)
   }
 
+  /** Takes the example's figure as typed, and goes on to the next. */
+  use(): void {
+    const { cell } = this.view.get()
+    if (requestChange(this, { do: 'replace', cell: asOwn(cell) }) === undefined)
+      this.dispatchEvent(new CustomEvent('example-used', { detail: cell.id, bubbles: true, composed: true }))
+  }
+
   private put(cell: Given, value: string): void {
     requestChange(this, { do: 'replace', cell: { ...cell, value } }, `value:${cell.id}`)
+  }
+
+  /** By touch, under the row in focus; by mouse the same is under all givens. */
+  private useButton(outcome: Outcome, label: string): TemplateResult {
+    const text = outcome.state === 'value' ? outcome.shown.text : ''
+    return html`<button
+      type="button"
+      class="word use"
+      aria-label=${basicWords.useFor(text, label)}
+      @pointerdown=${(event: Event) => event.preventDefault()}
+      @click=${() => this.use()}
+    >${basicWords.use(text)}</button>`
   }
 
   override render(): TemplateResult {
@@ -130,15 +156,9 @@ export class GivenCell extends SignalWatcher(LitElement) {
     return html`
       <div
         class="row ${entry === 'list' ? 'listed' : isLong(label) ? 'long' : ''} ${origin}"
-        @focusin=${() => {
-          this.inHand = true
-        }}
         @keydown=${(event: KeyboardEvent) => {
-          // Enter takes the example's figure as the user's own, as typing another does.
-          if (event.key === 'Enter' && origin === 'example') requestChange(this, { do: 'replace', cell: asOwn(cell) })
-        }}
-        @focusout=${(event: FocusEvent) => {
-          this.inHand = event.relatedTarget instanceof Node && this.renderRoot.contains(event.relatedTarget)
+          // Enter takes the example's figure as typing another does.
+          if (event.key === 'Enter' && origin === 'example') this.use()
         }}
       >
         <div class="what">
@@ -148,12 +168,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
         ${entryField({ entry, cell, sheet, label, bad, described, put })}
         ${typed ? html`<span class="unit">${unit}</span>` : nothing}
         <span class="origin">${ORIGIN_LABELS[origin]}</span>
-        ${cell.hint ? html`<span class="small hint" id="hint">${cell.hint}</span>` : nothing}
-        ${
-          typed && this.inHand && signsShown.get()
-            ? html`<div class="below">${touchRow(() => this.entry)}</div>`
-            : nothing
-        }
+        ${cell.hint || origin === 'example' ? html`<span class="small hint"><span id="hint">${cell.hint}</span> ${origin === 'example' ? this.useButton(outcome, label) : nothing}</span>` : nothing}
         ${
           offers.length > 0
             ? html`<div class="below presses offers">

@@ -6,6 +6,9 @@ export const basicWords = {
   readAs: (value: string, constant?: string): string =>
     `read as ${value}${constant ? `, by the meter’s constant ${constant} (ISO 2720)` : ''}`,
   readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
+  /** Takes an example's figure as typed. */
+  use: (text: string): string => `Use ${text}`.trim(),
+  useFor: (text: string, label: string): string => `Use ${text || 'it'} for ${label}`,
   yes: 'Yes',
   no: 'No',
   needs: (names: readonly string[]): string =>

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { keyFigures } from '../../../src/app/fill/key-figures.ts'
+import { keyFigures } from '../../../src/app/open/key-figures.ts'
 import { check, given, result } from '../../worksheet/make.ts'
 
 const key = (cells: Parameters<typeof keyFigures>[0]) => keyFigures(cells, () => true).map(({ name }) => name)

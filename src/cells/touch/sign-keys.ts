@@ -1,8 +1,7 @@
-import { signal } from '@lit-labs/signals'
 import { css, html, type TemplateResult } from 'lit'
-import { cellWords } from './words.ts'
+import { cellWords } from '../shared/words.ts'
 
-/** Signs of the trade that are hard to reach on an on-screen keyboard. */
+/** Signs of the trade that the keys for numbers lack. */
 const SIGNS: readonly (readonly [insert: string, spoken: string])[] = [
   ['f/', cellWords.spokenSigns.fNumber],
   ['1/', cellWords.spokenSigns.oneOver],
@@ -10,39 +9,15 @@ const SIGNS: readonly (readonly [insert: string, spoken: string])[] = [
   ['±', cellWords.spokenSigns.plusOrMinus],
 ]
 
-const KEY = 'evenfield-signs'
-
-const initiallyShown = (): boolean => {
-  try {
-    const stored = localStorage.getItem(KEY)
-    if (stored !== null) return stored === 'yes'
-  } catch {
-    // Without storage the default applies.
-  }
-  return matchMedia('(pointer: coarse)').matches
-}
-
-/** Whether the signs are shown under the focused field; by default only on touch screens. */
-export const signsShown = signal(initiallyShown())
-
-export function showSigns(show: boolean): void {
-  signsShown.set(show)
-  try {
-    localStorage.setItem(KEY, show ? 'yes' : 'no')
-  } catch {
-    // Without storage the choice lasts for this visit.
-  }
-}
-
-export const touchRowStyle = css`
+export const signKeysStyle = css`
   .signs {
     display: flex;
-    justify-content: flex-end;
-    gap: 0.5rem;
+    gap: 8px;
   }
   .signs .press {
     justify-content: center;
-    min-inline-size: 3.2rem;
+    min-inline-size: 44px;
+    padding-inline: 8px;
     font-size: 1.15rem;
   }
 `
@@ -55,7 +30,7 @@ function insert(field: HTMLInputElement, text: string): void {
 }
 
 /** Buttons that insert a sign at the caret. The field stays focused, so the on-screen keyboard remains open. */
-export const touchRow = (field: () => HTMLInputElement | null): TemplateResult => html`
+export const signKeys = (field: HTMLInputElement): TemplateResult => html`
   <div class="signs" role="group" aria-label=${cellWords.signs}>
     ${SIGNS.map(
       ([sign, spoken]) => html`
@@ -64,10 +39,7 @@ export const touchRow = (field: () => HTMLInputElement | null): TemplateResult =
           class="press"
           aria-label=${cellWords.insertSign(sign, spoken)}
           @pointerdown=${(event: Event) => event.preventDefault()}
-          @click=${() => {
-            const target = field()
-            if (target) insert(target, sign)
-          }}
+          @click=${() => insert(field, sign)}
         >${sign}</button>
       `,
     )}

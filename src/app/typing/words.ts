@@ -1,0 +1,6 @@
+/** The words of the line above the keyboard. */
+export const typingWords = {
+  whatFollows: 'What follows',
+  waysToFix: 'Fix',
+  letters: 'All keys',
+}
