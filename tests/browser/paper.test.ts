@@ -132,3 +132,22 @@ test('a QR code is shown when asked for, and says what it holds', async ({ open 
   await page.getByLabel(/Givens and results only/).check()
   await page.getByText('Givens and results only.', { exact: true }).waitFor()
 })
+
+test('the browser’s own Print gives the job sheet as well, and the page afterwards is as it was', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('fill-face result-cell').first().waitFor()
+  const sheet = page.locator('body > .job-sheet')
+  // What the browser does when the pointer leaves for its menu and Print is chosen there.
+  await page.evaluate(() => document.documentElement.dispatchEvent(new Event('pointerleave')))
+  await expect
+    .poll(async () => {
+      await page.evaluate(() => dispatchEvent(new Event('beforeprint')))
+      return sheet.count()
+    })
+    .toBe(1)
+  await page.emulateMedia({ media: 'print' })
+  expect(await sheet.isVisible()).toBe(true)
+  expect(await sheet.locator('svg').count()).toBeGreaterThan(1)
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')))
+  await sheet.waitFor({ state: 'detached' })
+})

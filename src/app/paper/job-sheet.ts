@@ -1,4 +1,5 @@
-import { type Drawing as Drawn, element, type Node } from '../../drawings/canvas/tree.ts'
+import type { Draw } from '../../drawings/canvas/drawing-options.ts'
+import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import { day } from '../../units/plural.ts'
 import type { Drawing, Sheet } from '../../worksheet/index.ts'
@@ -48,17 +49,23 @@ function head(sheet: Sheet, { at, revision }: JobSheetOptions): Node {
   )
 }
 
-async function drawn(sheet: Sheet, cell: Drawing): Promise<Drawn> {
-  const draw = await DRAWINGS[cell.drawing].load(cell.from)
-  return draw(sheet.drawing(cell.id).values, {
+/** The functions that draw the drawings of a sheet, by the id of the cell. */
+export type Drawers = ReadonlyMap<string, Draw>
+
+/** Loads what draws the drawings of a sheet; a sheet is then laid out without waiting. */
+export async function drawersOf({ cells }: Sheet): Promise<Drawers> {
+  const drawings = cells.filter((cell): cell is Drawing => cell.kind === 'drawing')
+  return new Map(
+    await Promise.all(drawings.map(async ({ id, drawing, from }) => [id, await DRAWINGS[drawing].load(from)] as const)),
+  )
+}
+
+function figure(sheet: Sheet, cell: Drawing, draw: Draw): Node {
+  const { node, title, description, width, height, omissions } = draw(sheet.drawing(cell.id).values, {
     width: DRAWING_WIDTH,
     unit: cell.unit,
     title: cell.title || undefined,
   })
-}
-
-async function figure(sheet: Sheet, cell: Drawing): Promise<Node> {
-  const { node, title, description, width, height, omissions } = await drawn(sheet, cell)
   const sized = { ...node, attributes: { ...node.attributes, width, height } }
   return element(
     'figure',
@@ -77,10 +84,14 @@ async function figure(sheet: Sheet, cell: Drawing): Promise<Node> {
 const headingOf = (text: string, about = ''): Node =>
   element('div', { class: 'heading' }, element('h2', {}, text), ...(about ? [element('p', {}, about)] : []))
 
-const figuresOf = (sheet: Sheet, { drawings }: Section): Promise<Node[]> =>
-  Promise.all(drawings.map((cell) => figure(sheet, cell)))
+const figuresOf = (sheet: Sheet, { drawings }: Section, drawers: Drawers): Node[] =>
+  drawings.flatMap((cell) => {
+    const draw = drawers.get(cell.id)
+    // A drawing added since the drawers were loaded.
+    return draw ? [figure(sheet, cell, draw)] : []
+  })
 
-async function sectionOf(sheet: Sheet, section: Section, options: JobSheetOptions): Promise<Node> {
+function sectionOf(sheet: Sheet, section: Section, options: JobSheetOptions, drawers: Drawers): Node {
   const { heading, rows, exact } = section
   const cells = [...rows, ...exact]
   return element(
@@ -89,12 +100,12 @@ async function sectionOf(sheet: Sheet, section: Section, options: JobSheetOption
     ...(heading ? [headingOf(heading.text, heading.about)] : []),
     ...rowsOf(sheet, cells, options.working === true),
     ...cautionsOf(sheet, cells),
-    ...(options.drawingsLast ? [] : await figuresOf(sheet, section)),
+    ...(options.drawingsLast ? [] : figuresOf(sheet, section, drawers)),
   )
 }
 
-async function drawingsOf(sheet: Sheet, sections: readonly Section[]): Promise<Node[]> {
-  const figures = (await Promise.all(sections.map((section) => figuresOf(sheet, section)))).flat()
+function drawingsOf(sheet: Sheet, sections: readonly Section[], drawers: Drawers): Node[] {
+  const figures = sections.flatMap((section) => figuresOf(sheet, section, drawers))
   return figures.length > 0 ? [element('section', {}, headingOf(words.drawings), ...figures)] : []
 }
 
@@ -110,13 +121,18 @@ function codeFigure({ node, modules, words: content }: SheetCode): Node {
 
 /** The worksheet as a job sheet, both for printing and for a page to hand over. */
 export async function jobSheet(sheet: Sheet, options: JobSheetOptions): Promise<Node> {
+  return jobSheetWith(sheet, options, await drawersOf(sheet))
+}
+
+/** The same without waiting, once what draws its drawings is loaded. */
+export function jobSheetWith(sheet: Sheet, options: JobSheetOptions, drawers: Drawers): Node {
   const sections = sectionsOf(sheet.cells)
   return element(
     'article',
     { class: 'job-sheet', lang: 'en' },
     head(sheet, options),
-    ...(await Promise.all(sections.map((section) => sectionOf(sheet, section, options)))),
-    ...(options.drawingsLast ? await drawingsOf(sheet, sections) : []),
+    ...sections.map((section) => sectionOf(sheet, section, options, drawers)),
+    ...(options.drawingsLast ? drawingsOf(sheet, sections, drawers) : []),
     ...(options.code ? [codeFigure(options.code)] : []),
     ...(options.foot ? [element('footer', {}, options.foot)] : []),
   )

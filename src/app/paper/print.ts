@@ -1,7 +1,7 @@
 import { drawTree } from '../../cells/shared/draw-tree.ts'
 import type { Node as Drawn } from '../../drawings/canvas/tree.ts'
 import type { Sheet } from '../../worksheet/index.ts'
-import { type JobSheetOptions, jobSheet } from './job-sheet.ts'
+import { type Drawers, drawersOf, type JobSheetOptions, jobSheetWith } from './job-sheet.ts'
 import { PAPER_STYLE, pageStyle } from './paper-style.ts'
 
 /** The job sheet replaces the page on paper, and is hidden on the screen. */
@@ -23,27 +23,35 @@ function built(node: Drawn): Element {
   return made
 }
 
-let clear = (): void => {}
-
 /** Lays a sheet out for paper, hidden on the screen. Gives a function that removes it. */
-async function layOut(sheet: Sheet, options: JobSheetOptions): Promise<() => void> {
+function layOut(sheet: Sheet, options: JobSheetOptions, drawers: Drawers): () => void {
   const { title, job } = sheet.worksheet
-  const article = built(await jobSheet(sheet, options))
+  const article = built(jobSheetWith(sheet, options, drawers))
   const style = new CSSStyleSheet()
   style.replaceSync(PAPER_STYLE + IN_PLACE_OF_THE_PAGE + pageStyle(title, job))
   document.adoptedStyleSheets.push(style)
   document.body.append(article)
-  await document.fonts.ready
   return () => {
     article.remove()
     document.adoptedStyleSheets = document.adoptedStyleSheets.filter((one) => one !== style)
+    clear = undefined
   }
+}
+
+let clear: (() => void) | undefined
+
+/** Lays a sheet out until it is printed; without waiting, so that a print begun from the browser's menu has it. */
+export function layOutForPrint(sheet: Sheet, options: JobSheetOptions, drawers: Drawers): void {
+  if (clear) return
+  clear = layOut(sheet, options, drawers)
+  addEventListener('afterprint', () => clear?.(), { once: true })
 }
 
 /** Opens the browser's own print dialogue with the sheet as a job sheet. */
 export async function printSheet(sheet: Sheet, options: JobSheetOptions): Promise<void> {
-  clear()
-  clear = await layOut(sheet, options)
-  addEventListener('afterprint', () => clear(), { once: true })
+  const drawers = await drawersOf(sheet)
+  clear?.()
+  layOutForPrint(sheet, options, drawers)
+  await document.fonts.ready
   print()
 }
