@@ -15,7 +15,7 @@ const CELLS: Cell[] = [
   check('fits', 'whole <= 700 mm', { label: 'Fits the board', message: 'It is {whole} wide.', passes: 'It fits.' }),
   note('n', 'Nothing is touched between sheets.'),
 ]
-const MANY: Cell[] = Array.from({ length: 40 }, (_, i) => given(`g${i}`, `${i}`, { label: `Given ${i}` }))
+const MANY: Cell[] = Array.from({ length: 60 }, (_, i) => given(`g${i}`, `${i}`, { label: `Given ${i}` }))
 
 const names = async (page: Page): Promise<string[]> => (await cellsOf(page)).map(({ id }) => id)
 const nameOf = (cell: Cell): string => ('name' in cell && typeof cell.name === 'string' ? cell.name : cell.kind)

@@ -7,31 +7,19 @@ import '../../cells/forms/build-cell.ts'
 import { labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type Cell, type Change, isHeading, movedBy, movedInto } from '../../worksheet/index.ts'
-import { ADDITIONS, type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
+import { type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
+import { focused } from '../open/focused.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { additions, firstCells } from './additions.ts'
 import { RowDrag } from './build-drag.ts'
 import { additionOf, type BuildKey, buildKey } from './build-keys.ts'
 import { buildStyle } from './build-style.ts'
 import { clipBarStyle } from './clip-bar.ts'
 import { Clipboard } from './clipboard.ts'
 import { sectionMoved } from './move-section.ts'
+import { RowGroups } from './row-groups.ts'
 import { buildWords as words } from './words.ts'
-
-const KINDS: Readonly<Record<Addition, string>> = words.kinds
-
-const FIRST: readonly (readonly [Addition, string])[] = [
-  ['given', words.aboutGiven],
-  ['result', words.aboutResult],
-  ['check', words.aboutCheck],
-]
-
-/** The focused element, inside all shadow roots. */
-function focused(): Element | null {
-  let at = document.activeElement
-  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
-  return at
-}
 
 /** The face to build a worksheet on: every cell with its name and formula. */
 @customElement('build-face')
@@ -56,10 +44,11 @@ export class BuildFace extends SignalWatcher(LitElement) {
     goTo: (id) => void this.goTo(id),
     goToField: () => this.renderRoot.querySelector<HTMLTextAreaElement>('.by-hand textarea')?.select(),
   })
+  private readonly groups = new RowGroups(this)
   private readonly drag = new RowDrag({
     rows: () => [...this.renderRoot.querySelectorAll<HTMLElement>('build-cell')],
     line: () => this.renderRoot.querySelector<HTMLElement>('.drop'),
-    drop: (ids, gap) => void this.put(ids, gap),
+    drop: (ids, gap) => void this.put(ids, this.placeOf(gap)),
   })
 
   override willUpdate(changed: PropertyValues<this>): void {
@@ -94,6 +83,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   /** Opens a cell and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
     if (how === 'focus') this.opened = id
+    this.groups.reach(this.index(id))
     await this.updateComplete
     const row = this.row(id)
     row?.scrollIntoView({ block: 'center' })
@@ -105,6 +95,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   }
 
   private async goTo(id: string): Promise<void> {
+    this.groups.reach(this.index(id))
     await this.updateComplete
     const row = this.row(id)
     await row?.updateComplete
@@ -185,6 +176,13 @@ export class BuildFace extends SignalWatcher(LitElement) {
       await row.updateComplete
       row.focus()
     } else this.renderRoot.querySelector<HTMLElement>('button')?.focus()
+  }
+
+  /** The place in the sheet of a gap between the rows that are drawn. */
+  private placeOf(gap: number): number {
+    const rows = [...this.renderRoot.querySelectorAll<HTMLElement>('build-cell')]
+    const [next, last] = [rows[gap], rows.at(-1)]
+    return next ? this.index(next.dataset.cell ?? '') : last ? this.index(last.dataset.cell ?? '') + 1 : 0
   }
 
   private index(id: string): number {
@@ -302,41 +300,32 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private step(id: string, by: number): void {
     const next = this.open.sheet.cells[this.index(id) + by]
-    if (next) this.row(next.id)?.focus()
+    if (next) void this.goTo(next.id)
   }
 
-  private additions(at: number, className: string): TemplateResult {
-    return html`
-      <div class="presses add ${className}" role="group" aria-label=${words.addACell}>
-        ${ADDITIONS.map(
-          (kind) =>
-            html`<button type="button" class="press" @click=${() => void this.add(kind, at)}><span class="unseen">${words.add}</span>${KINDS[kind]}</button>`,
-        )}
-      </div>
-    `
-  }
-
-  private first(): TemplateResult | typeof nothing {
-    const cells = this.open.sheet.cells
-    const left = FIRST.filter(([kind]) => !cells.some((cell) => cell.kind === kind))
-    if (cells.length >= FIRST.length || left.length === 0) return nothing
-    return html`
-      <div class="first">
-        <p>${cells.length === 0 ? words.firstCells : words.nextCells}</p>
-        ${left.map(
-          ([kind, about]) => html`
-            <button type="button" class="press" @click=${() => void this.add(kind, cells.length)}>
-              <b>${KINDS[kind]}</b>, ${about}
-            </button>
-          `,
-        )}
-      </div>
-    `
+  private rows(cells: readonly Cell[]): unknown {
+    return repeat(
+      cells,
+      (cell) => cell.id,
+      (cell) => html`
+        <build-cell
+          data-cell=${cell.id}
+          data-section=${cell.kind === 'note' && cell.role === 'heading' ? cell.id : nothing}
+          .view=${this.open.view(cell)}
+          .scope=${() => this.open.sheet.scopeFor(cell.id)}
+          .open=${this.isLoaded && this.opened === cell.id}
+          .picked=${this.clipboard.ids.has(cell.id)}
+          .picking=${this.clipboard.ids.size > 0}
+        ></build-cell>
+        ${this.adding === cell.id ? additions('chosen', (kind) => void this.add(kind, this.index(cell.id) + 1)) : nothing}
+      `,
+    )
   }
 
   override render(): TemplateResult {
     this.open.laidOut.get()
     const cells = this.open.sheet.cells
+    const addLast = (kind: Addition): void => void this.add(kind, cells.length)
     return html`
       <p class="how small quiet">
         ${cells.length > 0 ? html`<span>${words.howToMove}</span> <span>${words.howToAdd}</span>` : nothing}
@@ -349,25 +338,18 @@ export class BuildFace extends SignalWatcher(LitElement) {
         @cell-act=${(event: HTMLElementEventMap['cell-act']) => this.act(event.detail.id, event.detail.act)}
       >
         ${repeat(
-          cells,
-          (cell) => cell.id,
-          (cell, i) => html`
-            <build-cell
-              data-cell=${cell.id}
-              data-section=${isHeading(cell) ? cell.id : nothing}
-              .view=${this.open.view(cell)}
-              .scope=${() => this.open.sheet.scopeFor(cell.id)}
-              .open=${this.isLoaded && this.opened === cell.id}
-              .picked=${this.clipboard.ids.has(cell.id)}
-              .picking=${this.clipboard.ids.size > 0}
-            ></build-cell>
-            ${this.adding === cell.id ? this.additions(i + 1, 'chosen') : nothing}
+          this.groups.of(cells),
+          ({ number }) => number,
+          ({ number, cells, isDrawn }) => html`
+            <div data-group=${number} .style=${isDrawn ? '' : `block-size: calc(${cells.length} * (var(--row) + 1px))`}>
+              ${isDrawn ? this.rows(cells) : nothing}
+            </div>
           `,
         )}
         <div class="drop" hidden></div>
       </div>
       <p class="unseen" role="status">${this.spoken}</p>
-      ${this.clipboard.bar()} ${this.first()} ${cells.length > 0 ? this.additions(cells.length, 'last') : nothing}
+      ${this.clipboard.bar()} ${firstCells(cells, addLast)} ${cells.length > 0 ? additions('last', addLast) : nothing}
       <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `
   }

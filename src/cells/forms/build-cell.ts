@@ -1,5 +1,5 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query } from 'lit/decorators.js'
 import type { Scope } from '../../language/index.ts'
 import { type Cell, isHeading, isNamed } from '../../worksheet/index.ts'
@@ -82,6 +82,31 @@ export class BuildCell extends SignalWatcher(LitElement) {
       .form > .all {
         grid-column: 1 / -1;
       }
+      .ticks {
+        display: flex;
+        flex-wrap: wrap;
+        column-gap: 24px;
+      }
+      .options > summary {
+        min-block-size: var(--target);
+        inline-size: fit-content;
+        padding-block: 6px;
+        text-decoration: underline;
+        text-decoration-thickness: 1px;
+        text-underline-offset: 0.28em;
+        cursor: pointer;
+      }
+      .now {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 2px 16px;
+        margin-block-start: -6px;
+      }
+      .now code {
+        padding-inline-end: 4px;
+        font-family: var(--mono);
+        color: var(--quiet);
+      }
       .words {
         padding-block: 0.2rem 0.4rem;
       }
@@ -105,6 +130,14 @@ export class BuildCell extends SignalWatcher(LitElement) {
   /** True while any cell is selected, so that each row shows whether it is. */
   @property({ type: Boolean }) picking = false
   @query('.call') private call!: HTMLElement
+  /** The options that were set when the cell was opened, so that no field moves while it is typed into. */
+  private options: ReadonlySet<string> = new Set()
+
+  override willUpdate(changed: PropertyValues<this>): void {
+    if (!changed.has('open') || !this.open) return
+    const entries = Object.entries(this.view.get().cell)
+    this.options = new Set(entries.flatMap(([option, value]) => (value === '' ? [] : [option])))
+  }
 
   /** Focuses the row itself, when a field is left. */
   override focus(): void {
@@ -177,6 +210,7 @@ export class BuildCell extends SignalWatcher(LitElement) {
                     put: (cell, key) => this.put(cell, key),
                     rename: (name) => this.rename(name),
                     labelled: () => this.followLabel(),
+                    shows: (option) => this.options.has(option),
                   })}
                 </div>
                 <div class="words">

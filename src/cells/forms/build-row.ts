@@ -9,27 +9,24 @@ import { formWords } from './words.ts'
 export const buildRowStyle = [
   signStyle,
   css`
+    /* One line a cell: grip, kind, label, name, formula, the figure now and its unit. */
     .row {
-      grid-template-columns: 44px 3.9rem minmax(0, 1fr) var(--figure, 11rem) var(--unit, 3.4rem);
+      grid-template-columns: var(--grip, 24px) 62px minmax(0, 256px) minmax(0, 152px) minmax(0, 1fr) minmax(0, 130px) 40px;
+      column-gap: 10px;
       border-block-end: 0;
-      /* The sign of the grip is aligned with the text of the sheet. */
-      margin-inline-start: -13px;
-      column-gap: 0.4rem;
     }
     .row.plain {
-      grid-template-columns: 44px 3.9rem minmax(0, 1fr);
+      grid-template-columns: var(--grip, 24px) 62px minmax(0, 1fr) auto;
     }
     .grip {
       display: grid;
       place-items: center;
-      inline-size: 44px;
-      block-size: 44px;
+      inline-size: 24px;
+      block-size: var(--row);
       padding: 0;
       border: 0;
       background: none;
       color: var(--quiet);
-      font-size: 0.86rem;
-      letter-spacing: -0.08em;
       cursor: grab;
       touch-action: none;
       user-select: none;
@@ -42,34 +39,38 @@ export const buildRowStyle = [
     .grip:active {
       cursor: grabbing;
     }
+    .grip .dots {
+      inline-size: 8px;
+      block-size: 16px;
+      fill: currentcolor;
+    }
     .grip .sign {
       color: var(--ink);
     }
-    .row > .grip {
-      align-self: start;
-    }
-    .row > .kind {
-      align-self: start;
-      padding-block-start: 0.55rem;
-    }
-    .row > .kind:has(+ .what > :only-child) {
-      padding-block-start: 0.85rem;
-    }
     .row .figure {
       padding-inline-end: 0;
+    }
+    .row .unit {
+      white-space: nowrap;
     }
     .result .figure {
       font-weight: 700;
     }
     .long-figure .figure {
+      overflow: hidden;
       font-size: 0.86rem;
       font-weight: 400;
+      text-overflow: ellipsis;
+      white-space: nowrap;
+    }
+    .what {
+      min-inline-size: 0;
     }
     .call {
       display: block;
       inline-size: 100%;
-      min-block-size: 1.9rem;
-      padding: 0.45rem 0 0.15rem;
+      min-block-size: var(--row);
+      padding: 4px 0;
       border: 0;
       background: none;
       text-align: start;
@@ -77,65 +78,96 @@ export const buildRowStyle = [
       line-height: 1.25;
       overflow-wrap: anywhere;
     }
-    .call:only-child {
-      min-block-size: 44px;
-      padding-block: 0.45rem;
-    }
     .call:hover {
       text-decoration: underline;
       text-underline-offset: 0.25em;
     }
     .call.heading {
-      font-size: 1.15rem;
+      font-size: 1.3333rem;
       font-weight: 700;
+    }
+    .name,
+    .formula-text {
+      overflow: hidden;
+      font-family: var(--mono);
+      font-size: 0.86rem;
+      color: var(--quiet);
+      text-overflow: ellipsis;
+      white-space: nowrap;
     }
     .formula-text {
       display: block;
+      min-inline-size: 0;
       inline-size: 100%;
-      min-block-size: 1.7rem;
-      padding: 0.1rem 0 0.4rem;
+      padding: 0;
       border: 0;
       background: none;
       text-align: start;
+    }
+    .formula-text.in-words {
+      font-family: var(--type);
+    }
+    button.formula-text {
+      min-block-size: var(--row);
+      color: var(--ink);
       cursor: pointer;
-      font-family: var(--mono);
-      font-size: 0.86rem;
-      line-height: 1.4;
-      color: var(--quiet);
-      overflow-wrap: anywhere;
     }
     button.formula-text:hover {
-      color: var(--ink);
       text-decoration: underline;
       text-underline-offset: 0.25em;
     }
     .state {
+      display: flex;
+      gap: 6px;
+      align-items: center;
+      justify-content: flex-end;
+      min-inline-size: 0;
+      overflow: hidden;
       text-align: end;
+      text-overflow: ellipsis;
+      white-space: nowrap;
     }
-    .wrong {
-      padding-block-end: 0.4rem;
+    .under {
+      grid-column: 3 / -1;
+      padding-block-end: 4px;
     }
+    @container (max-width: 60rem) {
+      .row {
+        grid-template-columns: var(--grip, 24px) 56px minmax(0, 1fr) minmax(0, 1.2fr) minmax(0, 110px) 40px;
+      }
+      .row > .name {
+        display: none;
+      }
+    }
+    /* A finger needs a wider grip. */
+    @media (pointer: coarse) {
+      .row,
+      .row.plain {
+        --grip: 44px;
+      }
+      .grip {
+        inline-size: 44px;
+      }
+    }
+    /* On a phone the formula is under the label. */
     @container (max-width: 34rem) {
       .row {
-        grid-template-columns: 44px minmax(0, 1fr) auto auto;
-        column-gap: 0.3rem;
+        grid-template-columns: var(--grip, 24px) minmax(0, 1fr) minmax(0, 9rem) auto;
+        column-gap: 8px;
       }
       .row.plain {
-        grid-template-columns: 44px minmax(0, 1fr);
+        grid-template-columns: var(--grip, 24px) minmax(0, 1fr) auto;
       }
       .row > .kind {
         display: none;
       }
-      .row > .what,
-      .row.spread > .figure {
-        grid-column: auto;
-        padding-block-start: 0;
+      .row > .formula-text {
+        grid-row: 2;
+        grid-column: 2 / -1;
+        min-block-size: 32px;
       }
-      .row > .what + * {
-        grid-column: auto;
-      }
-      .row .figure {
-        max-inline-size: 9rem;
+      .under {
+        grid-column: 2 / -1;
       }
     }
   `,
@@ -166,7 +198,13 @@ const gripOf = (label: string, { picked, picking }: RowState, { pick, grip }: Ac
     @pointerdown=${grip}
     @click=${pick}
     @contextmenu=${(event: Event) => event.preventDefault()}
-  >${picking ? pickSign(picked) : '↑↓'}</button>
+  >${picking ? pickSign(picked) : DOTS}</button>
+`
+
+const DOTS = html`
+  <svg class="dots" viewBox="0 0 8 16" aria-hidden="true">
+    ${[2, 8, 14].map((y) => svg`<circle cx="2" cy=${y} r="1.3" /><circle cx="6" cy=${y} r="1.3" />`)}
+  </svg>
 `
 
 const pickSign = (picked: boolean): TemplateResult => html`
@@ -176,21 +214,38 @@ const pickSign = (picked: boolean): TemplateResult => html`
   </svg>
 `
 
-const bracketed = (unit: string | undefined): string => (unit ? ` [${unit}]` : '')
-
-/** The definition of a cell: `name [unit] = formula`. */
-function definition({ cell }: CellView): string | undefined {
-  if (cell.kind === 'given') return `${cell.name}${bracketed(cell.unit)}`
-  if (cell.kind === 'result') return `${cell.name}${bracketed(cell.unit)} = ${cell.formula}`
-  return cell.kind === 'check' ? `${cell.name}: ${cell.condition}` : undefined
+/** The definition of a cell: its formula, its condition, or in words what is given or shown. */
+function definition({ cell }: CellView): string {
+  switch (cell.kind) {
+    case 'result':
+      return cell.formula
+    case 'check':
+      return cell.condition
+    case 'given':
+      return [
+        formWords.entries[cell.entry ?? 'quantity'],
+        cell.least ? formWords.atLeast(cell.least) : '',
+        cell.most ? formWords.atMost(cell.most) : '',
+      ]
+        .filter(Boolean)
+        .join(', ')
+    case 'drawing':
+      return formWords.figures(Object.keys(cell.from).length)
+    case 'steps':
+      return formWords.steps(cell.steps.length)
+    case 'table':
+      return formWords.rows(cell.rows.length)
+    default:
+      return ''
+  }
 }
 
 function present(view: CellView): TemplateResult | typeof nothing {
   const { cell, outcome } = view
   if (cell.kind === 'check' && outcome && 'message' in outcome)
-    return html`<b class="state">${STATE_LABELS[outcome.state]}</b>${checkSign(outcome.state)}`
+    return html`<b class="state">${checkSign(outcome.state)} ${STATE_LABELS[outcome.state]}</b><span></span>`
   if (cell.kind === 'given' && cell.entry && !['quantity', 'size', 'list'].includes(cell.entry))
-    return html`<span class="state">${cell.value || '–'}</span>`
+    return html`<span class="state" title=${cell.value}>${cell.value || '–'}</span><span></span>`
   if (cell.kind === 'given' || cell.kind === 'result') return figureOf(outcome as Outcome)
   return nothing
 }
@@ -205,7 +260,7 @@ export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateR
   const { open } = state
   const { toggle, formula } = acts
   const { cell, outcome, called } = view
-  const text = open ? undefined : definition(view)
+  const text = open ? '' : definition(view)
   const plain = !isNamed(cell) || cell.kind === 'table'
   const values = cell.kind === 'given' || cell.kind === 'result' ? (outcome as Outcome) : undefined
   const why = values && missingReason(values, called)
@@ -220,19 +275,18 @@ export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateR
         <button type="button" class="call ${heading(view)}" aria-expanded=${open} @click=${toggle}>
           <span class="unseen">${kind}: </span>${labelOf(cell)}
         </button>
-        ${
-          text === undefined
-            ? nothing
-            : cell.kind === 'given'
-              ? html`<span class="formula-text">${text}</span>`
-              : html`<button type="button" class="formula-text" @click=${formula}>
-                  <span class="unseen">${formWords.editFormula}</span>${text}
-                </button>`
-        }
-        ${why ? html`<span class="small">${why}</span>` : nothing}
-        ${wrong ? html`<p class="small wrong"><b>${formWords.error}</b> ${wrong}</p>` : nothing}
       </div>
+      ${plain ? nothing : html`<span class="name" title=${'name' in cell ? cell.name : ''}>${'name' in cell ? cell.name : ''}</span>`}
+      ${
+        cell.kind === 'result' || cell.kind === 'check'
+          ? html`<button type="button" class="formula-text" title=${text} @click=${formula}>
+              <span class="unseen">${formWords.editFormula}</span>${text}
+            </button>`
+          : html`<span class="formula-text in-words">${text}</span>`
+      }
       ${present(view)}
+      ${why ? html`<span class="small under">${why}</span>` : nothing}
+      ${wrong ? html`<p class="small under"><b>${formWords.error}</b> ${wrong}</p>` : nothing}
     </div>
   `
 }

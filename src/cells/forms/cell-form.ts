@@ -20,7 +20,7 @@ import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { labelled, selected, ticked } from '../fields/labelled.ts'
 import type { CellView, GivenView } from '../shared/cell-view.ts'
 import { inputsByName } from './drawing-parts.ts'
-import { type Form, formula, head, textField } from './form-fields.ts'
+import { type Form, formula, head, options, textField } from './form-fields.ts'
 import './wide-form.ts'
 import { cellWords } from '../shared/words.ts'
 import { formWords } from './words.ts'
@@ -125,7 +125,6 @@ function givenForm(form: Form, cell: Given): TemplateResult {
       put: (value) => form.put({ ...cell, entry: value as typeof entry }, `entry:${cell.id}`),
     })}
     ${textField(form, cell, 'value', formWords.value, { optional: false })}
-    ${textField(form, cell, 'hint', formWords.hint, { className: 'all' })}
     ${
       entry === 'choice'
         ? labelled({
@@ -140,12 +139,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
     }
     ${entry === 'kit' ? kitFields(form, cell) : nothing}
     ${numeric ? distributionFields(form, cell) : nothing}
-    ${
-      entry === 'quantity'
-        ? html`${textField(form, cell, 'least', formWords.least)}${textField(form, cell, 'most', formWords.most)}`
-        : nothing
-    }
-    <div class="all">
+    <div class="all ticks">
       ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}
       ${ticked(formWords.fixed, cell.fixed === true, (on) => {
         const { fixed: _, ...rest } = cell
@@ -157,6 +151,15 @@ function givenForm(form: Form, cell: Given): TemplateResult {
           : nothing
       }
     </div>
+    ${options(form, [
+      ['hint', textField(form, cell, 'hint', formWords.hint, { className: 'all' })],
+      ...(entry === 'quantity'
+        ? ([
+            ['least', textField(form, cell, 'least', formWords.least)],
+            ['most', textField(form, cell, 'most', formWords.most)],
+          ] as const)
+        : []),
+    ])}
   `
 }
 
@@ -164,12 +167,14 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
   return html`
     ${head(form, cell, true)}
     ${formula(form, cell, formWords.formula, cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
-    ${textField(form, cell, 'hint', formWords.hint, { className: 'all' })}
-    ${textField(form, cell, 'measure', formWords.howMeasured, { className: 'all' })}
-    <div class="all">
+    <div class="all ticks">
       ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}
       <button type="button" class="word" @click=${() => form.put(asGiven(form, cell), `kind:${cell.id}`)}>${formWords.makeGiven}</button>
     </div>
+    ${options(form, [
+      ['measure', textField(form, cell, 'measure', formWords.howMeasured, { className: 'all' })],
+      ['hint', textField(form, cell, 'hint', formWords.hint, { className: 'all' })],
+    ])}
   `
 }
 
@@ -201,14 +206,26 @@ function asGiven(form: Form, cell: Result): Given {
 function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]): TemplateResult {
   return html`
     ${head(form, cell, false)}
-    ${textField(form, cell, 'margin', formWords.margin, {
-      placeholder: DEFAULT_MARGIN_TEXT,
-      wrong: readMargin(cell.margin).error,
-    })}
     ${formula(form, cell, formWords.condition, cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
-    ${textField(form, cell, 'passes', formWords.messagePass, { className: 'all', lines: 'few', hint: formWords.insertFigure })}
     ${textField(form, cell, 'message', formWords.messageFail, { className: 'all', lines: 'few', optional: false })}
-    <div class="all">${atTheStand(form, cell)}</div>
+    <div class="all ticks">${atTheStand(form, cell)}</div>
+    ${options(form, [
+      [
+        'passes',
+        textField(form, cell, 'passes', formWords.messagePass, {
+          className: 'all',
+          lines: 'few',
+          hint: formWords.insertFigure,
+        }),
+      ],
+      [
+        'margin',
+        textField(form, cell, 'margin', formWords.margin, {
+          placeholder: DEFAULT_MARGIN_TEXT,
+          wrong: readMargin(cell.margin).error,
+        }),
+      ],
+    ])}
   `
 }
 

@@ -16,6 +16,8 @@ export interface Form {
   readonly put: (cell: Cell, key: string) => void
   /** Renames the cell, or returns why it cannot. */
   readonly rename: (name: string) => string | undefined
+  /** Whether an option is shown; the others are folded away until they are asked for. */
+  readonly shows: (option: string) => boolean
   /** Called when the label is complete, so that a generated name can be replaced. */
   readonly labelled: () => void
 }
@@ -75,6 +77,43 @@ export function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateRe
   `
 }
 
+/** The options of a cell: those that were set when it was opened, and the others behind one line. */
+export function options(
+  form: Form,
+  all: readonly (readonly [option: string, field: TemplateResult])[],
+): TemplateResult {
+  const folded = all.filter(([option]) => !form.shows(option))
+  return html`
+    ${all.map(([option, field]) => (form.shows(option) ? field : nothing))}
+    ${
+      folded.length === 0
+        ? nothing
+        : html`<details class="all options">
+            <summary>${formWords.moreOptions}</summary>
+            <div class="form">${folded.map(([, field]) => field)}</div>
+          </details>`
+    }
+  `
+}
+
+/** The figure that each name in a formula has now. */
+function figuresNow({ view }: Form, text: string): TemplateResult | typeof nothing {
+  if (!('sheet' in view)) return nothing
+  const { sheet } = view
+  const names = [...new Set(text.match(/[A-Za-z_]\w*/g) ?? [])]
+  const figures = names.flatMap((name) => {
+    const cell = sheet.named(name)
+    if (cell?.kind !== 'given' && cell?.kind !== 'result') return []
+    const outcome = sheet.outcome(cell.id)
+    return [[name, outcome.state === 'value' ? outcome.shown.text : '–'] as const]
+  })
+  if (figures.length === 0) return nothing
+  return html`<p class="all now small">
+    <span class="quiet">${formWords.figuresNow}</span>
+    ${figures.map(([name, figure]) => html`<span class="pair"><code>${name}</code> ${figure}</span>`)}
+  </p>`
+}
+
 export function formula(
   form: Form,
   cell: Cell,
@@ -95,6 +134,7 @@ export function formula(
       .diagnostics=${diagnostics}
       @formula-typed=${(event: FormulaEvent) => form.put(put(event.detail), stepKey(event, `${key}:${cell.id}`))}
     ></formula-field>
+    ${figuresNow(form, text)}
   `
 }
 

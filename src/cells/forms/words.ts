@@ -1,3 +1,5 @@
+import { plural } from '../../units/plural.ts'
+
 /** The words of a cell in Build. */
 export const formWords = {
   duplicate: 'Duplicate',
@@ -41,6 +43,13 @@ export const formWords = {
   coverage: 'The limits in standard deviations (k)',
   least: 'At least',
   most: 'At most',
+  atLeast: (value: string): string => `at least ${value}`,
+  atMost: (value: string): string => `at most ${value}`,
+  figures: (n: number): string => plural(n, 'figure'),
+  steps: (n: number): string => plural(n, 'step'),
+  rows: (n: number): string => plural(n, 'row'),
+  moreOptions: 'More options',
+  figuresNow: 'Now:',
   formula: 'Formula',
   howMeasured: 'How it is measured',
   margin: 'Warning margin',
