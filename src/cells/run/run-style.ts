@@ -132,6 +132,90 @@ export const runStyle = css`
   .planning {
     min-block-size: 1.4em;
   }
+  /* A row for each set-up: its figures, its originals as spans of a dimension line, its effort. */
+  @container (min-width: 55rem) {
+    .setup {
+      display: grid;
+      grid-template-columns: minmax(0, 26rem) minmax(0, 1fr) minmax(0, 10rem);
+      column-gap: 24px;
+      align-items: start;
+      border-block-start: 1px solid var(--rule);
+    }
+    .setup:first-of-type {
+      border-block-start: 2px solid var(--ink);
+    }
+    .set {
+      align-items: start;
+    }
+    .setup > .facts {
+      grid-column: 3;
+      grid-row: 1;
+      text-align: end;
+    }
+    .setup > ul {
+      display: grid;
+      grid-column: 2;
+      grid-template-columns: repeat(auto-fill, minmax(150px, 1fr));
+      row-gap: 8px;
+    }
+    .setup > details {
+      grid-column: 2;
+    }
+    .setup > ul > li {
+      position: relative;
+      border-block-start: 0;
+      border-block-end: 1px solid var(--ink);
+    }
+    .setup > ul > li:has(.is-done) {
+      border-block-end-width: 4px;
+    }
+    .setup > ul > li::after,
+    .setup > ul > li::before {
+      content: '';
+      position: absolute;
+      inset-block-end: -8px;
+      inset-inline-end: -1px;
+      inline-size: 1.5px;
+      block-size: 15px;
+      background: var(--ink);
+      rotate: 45deg;
+    }
+    .setup > ul > li::before {
+      inset-inline: -1px auto;
+    }
+    .setup .original {
+      padding-inline: 8px;
+    }
+    .setup .original,
+    .setup .original.plain {
+      grid-template-columns: auto minmax(0, 1fr);
+    }
+    .setup .original.plain {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .setup .size {
+      display: none;
+    }
+    .tally {
+      grid-template-columns: repeat(auto-fill, minmax(11rem, 1fr));
+      gap: 4px 24px;
+      border-block-start: 1px solid var(--rule);
+    }
+    .tally > div,
+    .tally > div:first-child {
+      display: block;
+      border: 0;
+    }
+    .tally dt {
+      color: var(--quiet);
+      font-size: 0.8667rem;
+    }
+    .tally dd {
+      font-size: 1.3333rem;
+      font-weight: 700;
+      text-align: start;
+    }
+  }
   @container (max-width: 26rem) {
     .set {
       grid-template-columns: minmax(0, 1fr) auto;

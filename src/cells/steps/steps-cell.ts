@@ -85,9 +85,9 @@ export class StepsCell extends SignalWatcher(LitElement) {
       }
       input {
         flex: none;
-        inline-size: 1.5rem;
-        block-size: 1.5rem;
-        margin: calc((1.35em - 1.5rem) / 2) 0 0;
+        inline-size: var(--tick, 24px);
+        block-size: var(--tick, 24px);
+        margin: calc((1.35em - var(--tick, 24px)) / 2) 0 0;
         accent-color: var(--ink);
       }
       .number {

@@ -1,9 +1,11 @@
 /** The rows of a long table to draw: those in view, some beyond, and the present row. All rows have one height. */
 
-/** The height of a row in CSS pixels: a field of 44 px and its rule. */
-export const ROW_HEIGHT = 45
-/** Rows drawn above and below the view, so that keys and scrolling find them ready. */
-const BEYOND = 8
+const isTouch = globalThis.matchMedia?.('(pointer: coarse)').matches === true
+
+/** The height of a row in CSS pixels, a field and its rule; a finger needs a higher one than a mouse. */
+export const ROW_HEIGHT = isTouch ? 45 : 33
+/** Rows drawn above and below the view, so that keys and scrolling find them ready; more where the present row may be unfolded. */
+const BEYOND = isTouch ? 20 : 8
 
 export interface Viewport {
   /** Scroll position and visible height in pixels. */

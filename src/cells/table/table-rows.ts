@@ -88,13 +88,19 @@ export function tableHead({ cell, labels }: TableState, { column: present, sorte
   `
 }
 
+/** The heading of a column with its unit, shown beside its field where the table is a list of rows. */
+function headingOf({ cell, labels }: TableState, at: number): string {
+  const unit = unitSuffix(cell.columns[at]?.unit)
+  return unit ? `${labels[at]}, ${unit}` : (labels[at] ?? '')
+}
+
 function drawRow(table: TableState, row: number, out: ReadonlySet<number>, active: ActiveField): TemplateResult {
   const { cell, node, computed, read, labels } = table
   const fields = cell.rows[row] as readonly string[]
   const { problems } = read(fields)
   const isOut = out.has(row)
   return html`
-    <tr aria-rowindex=${row + 2}>
+    <tr aria-rowindex=${row + 2} class=${row === active.row ? 'present' : ''}>
       <th scope="row" class=${isOut ? 'out' : ''}>
         ${row + 1}${isOut ? html`<span class="word-out">${tableWords.leftOut}</span>` : nothing}
       </th>
@@ -104,11 +110,11 @@ function drawRow(table: TableState, row: number, out: ReadonlySet<number>, activ
           const value = node && valueAt(node, computed, row, at)
           const text = computedText(value, compiled?.type, compiled?.unit)
           const toTheRight = compiled?.type?.kind === 'number' ? 'end' : ''
-          return html`<td class="worked ${toTheRight}">${text || (problems.length > 0 || isOut ? '–' : '')}</td>`
+          return html`<td class="worked ${toTheRight}" data-label=${headingOf(table, at)}>${text || (problems.length > 0 || isOut ? '–' : '')}</td>`
         }
         const found = problems.find((one) => one.column === at)
         const inActiveRow = row === active.row
-        return html`<td>${tableField({
+        return html`<td data-label=${headingOf(table, at)}>${tableField({
           column,
           label: labels[at] as string,
           row,

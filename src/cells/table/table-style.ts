@@ -27,25 +27,25 @@ export const tableStyle = css`
     font-variant-numeric: tabular-nums;
   }
   .number {
-    inline-size: 5.2rem;
+    inline-size: 3.6rem;
   }
   .quantity {
-    inline-size: 6.8rem;
+    inline-size: 4.8rem;
   }
   .figure {
-    inline-size: 7.2rem;
+    inline-size: 5.4rem;
   }
   .text {
-    inline-size: 13rem;
+    inline-size: 12rem;
   }
   .choice {
-    inline-size: 10rem;
+    inline-size: 6.8rem;
   }
   .tick {
-    inline-size: 5rem;
+    inline-size: 4rem;
   }
   .moment {
-    inline-size: 11.5rem;
+    inline-size: 10.5rem;
   }
   th,
   td {
@@ -84,7 +84,7 @@ export const tableStyle = css`
     z-index: 3;
   }
   tbody tr {
-    block-size: 45px;
+    block-size: 33px;
   }
   tbody th {
     padding-inline: 0.4rem;
@@ -117,7 +117,7 @@ export const tableStyle = css`
   .f {
     display: block;
     inline-size: 100%;
-    block-size: 44px;
+    block-size: 32px;
     min-inline-size: 0;
     padding: 0.2rem 0.6rem;
     border: 0;
@@ -249,16 +249,93 @@ export const tableStyle = css`
     border: 1px dashed var(--edge);
     padding: calc(0.2rem - 1px) calc(0.6rem - 1px);
   }
+  @media (pointer: coarse) {
+    tbody tr {
+      block-size: 45px;
+    }
+    .f {
+      block-size: 44px;
+    }
+  }
+  /* On a phone each row is a line; the present one unfolds into its fields, each beside its heading. */
   @media (max-width: 40rem) {
-    .number {
-      inline-size: 4.6rem;
+    .box,
+    .box.footed {
+      max-block-size: 70vh;
     }
-    .text {
-      inline-size: 8.6rem;
+    table,
+    tbody {
+      display: block;
+      inline-size: 100%;
     }
-    .quantity,
-    .figure {
-      inline-size: 6.2rem;
+    colgroup,
+    thead {
+      display: none;
+    }
+    tbody tr {
+      display: grid;
+      grid-template-columns: 2.6rem minmax(0, 1fr) minmax(0, 6rem);
+      align-items: center;
+      block-size: auto;
+      min-block-size: 45px;
+      border-block-end: 1px solid var(--rule);
+    }
+    tbody td,
+    tbody th {
+      border: 0;
+    }
+    tbody tr:not(.pad, .present) > td:nth-of-type(n + 3) {
+      display: none;
+    }
+    .present {
+      grid-template-columns: 2.6rem minmax(0, 1fr);
+      background: var(--mark);
+    }
+    .present > th {
+      grid-row: 1;
+      background: var(--mark);
+    }
+    .present > td {
+      display: grid;
+      grid-column: 2;
+      grid-template-columns: minmax(0, 1fr) minmax(0, 9rem);
+      gap: 8px;
+      align-items: center;
+      min-block-size: 45px;
+      padding-inline: 0;
+    }
+    .present > td::before {
+      content: attr(data-label);
+      color: var(--quiet);
+      font-size: 0.9333rem;
+      line-height: 1.2;
+    }
+    .present > td:first-of-type {
+      grid-template-columns: minmax(0, 1fr) minmax(0, 12rem);
+    }
+    .pad {
+      display: block;
+    }
+    .pad td {
+      display: block;
+    }
+    tfoot {
+      display: block;
+    }
+    tfoot tr {
+      display: flex;
+      flex-wrap: wrap;
+      gap: 4px 16px;
+      border-block-start: 2px solid var(--ink);
+      padding-block: 6px;
+    }
+    tfoot tr > *,
+    tfoot tr:first-child > * {
+      padding: 0;
+      border: 0;
+    }
+    tfoot :is(td, th):not(:has(b)) {
+      display: none;
     }
   }
 `
