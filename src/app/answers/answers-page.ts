@@ -15,7 +15,7 @@ import { Sheet } from '../../worksheet/editing/sheet.ts'
 import { ChangeRefused, type Given, isHeading, isNamed, type Worksheet } from '../../worksheet/index.ts'
 import { pageStyle } from '../common/page-style.ts'
 import { checkSummaryText } from '../common/words.ts'
-import { showHint } from '../fill/hint-line.ts'
+import { showHint } from '../hints/hint-line.ts'
 import { OpenSheet } from '../open/open-sheet.ts'
 import { parts } from '../templates/part-library.ts'
 import { answersStyle } from './answers-style.ts'
@@ -184,7 +184,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
           (cell) =>
             html`<given-cell data-cell=${cell.id} .view=${open?.view(cell) as ReadView<GivenView>}></given-cell>`,
         )}
-        <p class="hint-line small quiet" aria-hidden="true"></p>
+        <p class="hint-line small quiet"></p>
       </section>
     `
   }

@@ -109,7 +109,7 @@ export class ExampleBar extends SignalWatcher(LitElement) {
         <button type="button" class="press primary" @click=${() => this.next(examples)}>${words.nextExample}</button>
         <button type="button" class="press" @click=${() => {
           this.asking = true
-        }}>${words.useAll} <span class="rest">${words.exampleFigures}</span></button>
+        }}><span>${words.useAll} <span class="rest">${words.exampleFigures}</span></span></button>
       </div>
     `
   }

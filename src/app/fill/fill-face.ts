@@ -24,7 +24,6 @@ import { type Section, sectionsOf } from '../open/sections.ts'
 import type { CheckList } from './check-list.ts'
 import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
-import { showHint } from './hint-line.ts'
 import { fillWords as words } from './words.ts'
 
 /** The face to fill in: each section a band of what one gives, what follows from it, and its drawings. */
@@ -33,11 +32,15 @@ export class FillFace extends SignalWatcher(LitElement) {
   static override styles = [shared, fillStyle, foldLine, foundStyle]
 
   @property({ attribute: false }) open!: OpenSheet
+  /** Fetched after what is shown at once. */
+  private hint: ((event: Event) => void) | undefined
   constructor() {
     super()
     this.addEventListener('cell-wanted', (event) => void this.show(event.detail))
     this.addEventListener('example-used', (event) => this.nextExample((event as CustomEvent<string>).detail))
   }
+
+  private readonly showHint = (event: Event): void => this.hint?.(event)
 
   private nextExample(after: string): void {
     const { sheet } = this.open
@@ -132,7 +135,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   private gives(blocks: readonly (readonly Placed[])[], isGiven: boolean): TemplateResult {
     const fine = blocks.flat().flatMap((one) => (this.isFolded(one) ? [] : one.fineGivens))
     return html`
-      <div class="gives" @focusin=${showHint} @pointerover=${showHint}>
+      <div class="gives" @focusin=${this.showHint} @pointerover=${this.showHint}>
         ${isGiven ? html`<p class="caption">${words.youGive}</p>` : nothing}
         ${blocks.map(
           (block, at) => html`
@@ -251,6 +254,9 @@ export class FillFace extends SignalWatcher(LitElement) {
   override firstUpdated(): void {
     // These follow what is shown at once; the bar of examples has its height before.
     void import('../examples/example-bar.ts')
+    void import('../hints/hint-line.ts').then(({ showHint }) => {
+      this.hint = showHint
+    })
     void import('../summary/section-summary.ts')
     void import('../../cells/cautions/section-cautions.ts')
     // It is below everything else, and waits until the sheet has been shown.

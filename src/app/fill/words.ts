@@ -11,7 +11,6 @@ export const fillWords = {
     figures === 0
       ? `${plural(checks, 'check')} ${agree(checks, 'needs', 'need')} more figures`
       : `${plural(checks, 'check')} ${agree(checks, 'needs', 'need')} ${plural(figures, 'figure')}`,
-  enterKey: 'or press Enter',
   emptyBefore: 'This sheet is empty.',
   emptyLink: 'Add your own cells in Build',
   emptyAfter: ', or add a section for a part of the job.',

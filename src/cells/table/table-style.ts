@@ -58,7 +58,7 @@ export const tableStyle = css`
     position: sticky;
     inset-block-start: 0;
     z-index: 2;
-    padding: 0.3rem 0.6rem;
+    padding: 0.3rem 0.5rem;
     vertical-align: bottom;
     background: var(--sheet);
     border-block-end: 2px solid var(--ink);
@@ -284,18 +284,18 @@ export const tableStyle = css`
     tbody th {
       border: 0;
     }
-    tbody tr:not(.pad, .present) > td:nth-of-type(n + 3) {
+    tbody tr:not(.pad, .present:focus-within) > td:nth-of-type(n + 3) {
       display: none;
     }
-    .present {
+    .present:focus-within {
       grid-template-columns: 2.6rem minmax(0, 1fr);
       background: var(--mark);
     }
-    .present > th {
+    .present:focus-within > th {
       grid-row: 1;
       background: var(--mark);
     }
-    .present > td {
+    .present:focus-within > td {
       display: grid;
       grid-column: 2;
       grid-template-columns: minmax(0, 1fr) minmax(0, 9rem);
@@ -304,13 +304,13 @@ export const tableStyle = css`
       min-block-size: 45px;
       padding-inline: 0;
     }
-    .present > td::before {
+    .present:focus-within > td::before {
       content: attr(data-label);
       color: var(--quiet);
       font-size: 0.9333rem;
       line-height: 1.2;
     }
-    .present > td:first-of-type {
+    .present:focus-within > td:first-of-type {
       grid-template-columns: minmax(0, 1fr) minmax(0, 12rem);
     }
     .pad {

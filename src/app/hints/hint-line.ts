@@ -2,7 +2,7 @@ import type { GivenCell } from '../../cells/basic/given-cell.ts'
 import { basicWords } from '../../cells/basic/words.ts'
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { originOf } from '../../cells/shared/given-origin.ts'
-import { fillWords } from './words.ts'
+import { hintWords } from './words.ts'
 
 /**
  * Shows the hint of the focused or pointed given in the line under all givens of its section, with a button that takes
@@ -31,5 +31,5 @@ export function showHint(event: Event): void {
   button.textContent = basicWords.use(outcome.shown.text)
   button.addEventListener('pointerdown', (pressed) => pressed.preventDefault())
   button.addEventListener('click', () => given.use())
-  line.replaceChildren(hint, button, ` ${fillWords.enterKey}`)
+  line.replaceChildren(hint, button, ` ${hintWords.enterKey}`)
 }

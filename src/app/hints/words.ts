@@ -1,0 +1,3 @@
+export const hintWords = {
+  enterKey: 'or press Enter',
+}
