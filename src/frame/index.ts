@@ -1,5 +1,8 @@
 export type { Area } from './areas/area.ts'
 export { readAreas } from './areas/read-areas.ts'
+export { chartAgain } from './find/find-again.ts'
+export { findCorners } from './find/find-corners.ts'
+export type { Corners } from './find/four-corners.ts'
 export { type Frame as FramePicture, openFrame } from './measure.ts'
 export { FrameError } from './problem.ts'
 export { frameReport, measureEach } from './report.ts'

@@ -227,6 +227,60 @@ test('several pictures are compared over time, dropped together or one later, an
   expect(await violations(page)).toEqual([])
 })
 
+/** A white card on a dark ground, its upper left corner there. */
+const cardAt = (x: number, y: number): Buffer =>
+  Buffer.from(png(make(300, 200, 1, 8, (u, v) => (u >= x && u < x + 160 && v >= y && v < y + 100 ? 220 : 30))))
+
+test('the corners of a card are found in each picture; where that is not safe they stay, and it says so', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openSheet(page, [
+    {
+      kind: 'frame',
+      id: 'f',
+      name: 'sheet',
+      label: 'Sheet',
+      areas: [{ kind: 'square', name: 'outline', size: '160 x 100 mm' }],
+    },
+  ])
+  const frame = page.locator('frame-cell')
+  const drop = (name: string, buffer: Buffer): Promise<void> =>
+    frame.locator('input[type=file]').first().setInputFiles({ name, mimeType: 'image/png', buffer })
+  const corners = async (): Promise<number[][]> =>
+    ((await frameOf(page)).areas?.[0]?.corners ?? []).map((one) => one.map(Math.round))
+  const at = (x: number, y: number): number[][] => [
+    [x, y],
+    [x + 160, y],
+    [x + 160, y + 100],
+    [x, y + 100],
+  ]
+  await drop('one.png', cardAt(40, 30))
+  await frame.getByText('The corners of outline were found').waitFor()
+  expect(await corners()).toEqual(at(40, 30))
+  await drop('two.png', cardAt(90, 60))
+  await expect.poll(corners).toEqual(at(90, 60))
+  // One pixel a millimetre.
+  await expect
+    .poll(async () => (await frameOf(page)).readings?.outline?.sampling_across as number)
+    .toBeCloseTo(1000, -1)
+  // A card that reaches out of the picture.
+  await drop('three.png', cardAt(200, 60))
+  await frame.getByText('The corners of outline cannot be found safely').waitFor()
+  expect(await corners()).toEqual(at(90, 60))
+  // Marks moved by hand stay as long as the picture is the same.
+  await drop('two.png', cardAt(90, 60))
+  await expect.poll(corners).toEqual(at(90, 60))
+  await frame.getByRole('button', { name: 'Outline outline' }).focus()
+  await page.keyboard.press('ArrowRight')
+  await expect.poll(corners).toEqual(at(91, 60))
+  await drop('two.png', cardAt(90, 60))
+  await frame.getByText('This is the picture measured before.').waitFor()
+  expect(await corners()).toEqual(at(91, 60))
+  await frame.getByRole('button', { name: 'Find its corners' }).click()
+  await expect.poll(corners).toEqual(at(90, 60))
+})
+
 test('two fingers zoom, one moves an area', async ({ open }) => {
   const { page, context } = await open({ context: { hasTouch: true } })
   await openSheet(page, SHEET)

@@ -19,6 +19,7 @@ export function copiedAreas(
     ...(area.from ? { from: point(area.from) } : {}),
     ...(area.to ? { to: point(area.to) } : {}),
     ...(area.corners ? { corners: area.corners.map(point) } : {}),
+    ...(area.outline ? { outline: area.outline.map(point) } : {}),
     ...(area.patches ? { patches: area.patches.map((patch) => ({ ...patch, box: box(patch.box) })) } : {}),
   }))
 }

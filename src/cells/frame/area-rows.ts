@@ -17,6 +17,7 @@ export interface AreaEdits {
   readonly change: (at: number, area: FrameArea) => void
   readonly rename: (at: number, name: string) => void
   readonly remove: (at: number) => void
+  readonly find: (at: number) => void
 }
 
 /** Each area with its figures, and while the picture is open with what can be set of it. */
@@ -40,6 +41,11 @@ function areaRow(cell: Frame, area: FrameArea, at: number, edits: AreaEdits): Te
           : html`<span></span>`
       }
       ${edits.editable ? html`<div class="fields">${fieldsOf(cell, area, at, edits)}</div>` : nothing}
+      ${
+        edits.editable && (area.kind === 'square' || (area.kind === 'chart' && (area.patches ?? []).length > 0))
+          ? html`<button type="button" class="word small whole" @click=${() => edits.find(at)}>${area.kind === 'square' ? words.findCorners : words.findChart(area.outline !== undefined)}</button>`
+          : nothing
+      }
       ${why ? html`<p class="whole">${words.notMeasured(why)}</p>` : nothing}
       <p class="small quiet whole">${METHODS[area.kind]}</p>
       <dl>

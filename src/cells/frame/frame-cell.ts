@@ -86,7 +86,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
     const found: MeasuredFile[] = []
     const unread: string[] = []
     const read = async (file: File): Promise<MeasuredFile> => {
-      const opened = await reader.open(file, cell.areas ?? [], () => {
+      const opened = await reader.open(file, cell.areas ?? [], cell.picture?.digest, () => {
         this.busy = 'measuring'
       })
       return { file, opened }
@@ -124,6 +124,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
     ]
     const why = requestChange(this, { do: 'several', changes })
     this.refused = refused
+    const corners = words.cornersFound(opened.found, opened.unfound)
     const isAnother = before !== undefined && before.digest !== digest
     this.said =
       why ??
@@ -134,6 +135,17 @@ export class FrameCell extends SignalWatcher(LitElement) {
           : before && !isAnother
             ? words.samePicture
             : words.measured(Object.keys(readings).length))
+    if (!why && corners) this.said = `${this.said} ${corners}`
+  }
+
+  /** The corners of one area are looked for, as asked. */
+  private async find(at: number): Promise<void> {
+    const area = this.view.get().cell.areas?.[at]
+    if (!this.reader || !area) return
+    const found = await this.reader.find(area).catch(() => undefined)
+    if (this.view.get().cell.areas?.[at] !== area) return
+    this.said = found ? words.cornersFound([area.name], []) : words.cornersFound([], [area.name])
+    if (found) this.change(at, found)
   }
 
   private cancel(): void {
@@ -355,6 +367,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
           change: (at, area) => this.change(at, area),
           rename: (at, name) => this.rename(at, name),
           remove: (at) => this.removeArea(at),
+          find: (at) => void this.find(at),
         })}
         ${seriesPart(cell, (next, key) => requestChange(this, { do: 'replace', cell: next }, `${key}:${cell.id}`))}
         ${count > 0 ? html`<p class="small quiet">${words.caution}</p>` : nothing}

@@ -4,8 +4,15 @@ import type { FrameArea } from './area-shapes.ts'
 
 /** What the page asks of the worker that has a picture. */
 export type FrameTask =
-  | { readonly do: 'open'; readonly file: ArrayBuffer; readonly areas: readonly FrameArea[] }
+  | {
+      readonly do: 'open'
+      readonly file: ArrayBuffer
+      readonly areas: readonly FrameArea[]
+      /** The digest of the picture the areas were marked on: in another one corners are looked for. */
+      readonly marked: string | undefined
+    }
   | { readonly do: 'measure'; readonly areas: readonly FrameArea[] }
+  | { readonly do: 'find'; readonly area: FrameArea }
   | { readonly do: 'look'; readonly part: RasterPart }
 
 export interface FrameRequest {
@@ -25,6 +32,9 @@ export interface Opened extends Measured {
   readonly warnings: readonly string[]
   /** The areas, each with a place in the picture. */
   readonly areas: readonly FrameArea[]
+  /** The names of those whose corners were found by themselves, and of those whose were not. */
+  readonly found: readonly string[]
+  readonly unfound: readonly string[]
   /** SHA-256 of the file, in hexadecimal; empty where the browser does not compute it. */
   readonly digest: string
 }
@@ -32,6 +42,8 @@ export interface Opened extends Measured {
 export type FrameReply =
   | { readonly id: number; readonly opened: Opened }
   | { readonly id: number; readonly measured: Measured }
+  /** The area with its corners; undefined where they were not safely found. */
+  | { readonly id: number; readonly area: FrameArea | undefined }
   | { readonly id: number; readonly raster: Uint8ClampedArray<ArrayBuffer> }
   /** How far it is. */
   | { readonly id: number; readonly progress: 'decoded' }

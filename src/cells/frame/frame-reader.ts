@@ -30,19 +30,29 @@ export class FrameReader {
     }
   }
 
-  async open(file: File, areas: readonly FrameArea[], decoded: () => void): Promise<Opened> {
+  async open(
+    file: File,
+    areas: readonly FrameArea[],
+    marked: string | undefined,
+    decoded: () => void,
+  ): Promise<Opened> {
     let bytes: ArrayBuffer
     try {
       bytes = await file.arrayBuffer()
     } catch {
       throw new UnreadFrame('the file could not be read: it was moved, or this browser may not open it')
     }
-    const reply = await this.ask({ do: 'open', file: bytes, areas }, [bytes], decoded)
+    const reply = await this.ask({ do: 'open', file: bytes, areas, marked }, [bytes], decoded)
     return (reply as { opened: Opened }).opened
   }
 
   async measure(areas: readonly FrameArea[]): Promise<Measured> {
     return ((await this.ask({ do: 'measure', areas })) as { measured: Measured }).measured
+  }
+
+  /** The area with its corners as they are found; undefined where that is not safe. */
+  async find(area: FrameArea): Promise<FrameArea | undefined> {
+    return ((await this.ask({ do: 'find', area })) as { area: FrameArea | undefined }).area
   }
 
   async look(part: RasterPart): Promise<ImageData> {

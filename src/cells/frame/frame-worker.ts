@@ -1,6 +1,7 @@
 import { FrameError, type FramePicture, measureEach, openFrame, readAreas } from '../../frame/index.ts'
 import { rasterOf } from '../../frame/raster.ts'
 import { type FrameArea, withPlace } from './area-shapes.ts'
+import { foundAgain, withCorners } from './find-areas.ts'
 import type { FrameReply, FrameRequest, Measured } from './frame-messages.ts'
 
 /** The part of a worker's global scope used here, which the page’s types do not include. */
@@ -27,10 +28,13 @@ async function answer(id: number, task: FrameRequest['task']): Promise<void> {
     self.postMessage({ id, progress: 'decoded' })
     const { pixels, taken, warnings } = frame
     // Areas that came with the sheet get a place in the picture, to be dragged from there.
-    const areas = task.areas.map((area) => withPlace(area, pixels))
-    self.postMessage({ id, opened: { pixels, taken, warnings, digest, areas, ...measured(frame, areas) } })
+    const isMarked = task.marked !== undefined && task.marked === digest
+    const again = isMarked ? { areas: task.areas, found: [], unfound: [] } : foundAgain(frame, task.areas)
+    const areas = again.areas.map((area) => withPlace(area, pixels))
+    self.postMessage({ id, opened: { pixels, taken, warnings, digest, ...again, areas, ...measured(frame, areas) } })
   } else if (!frame) throw new FrameError('no picture is open')
   else if (task.do === 'measure') self.postMessage({ id, measured: measured(frame, task.areas) })
+  else if (task.do === 'find') self.postMessage({ id, area: withCorners(frame, task.area) })
   else {
     const raster = rasterOf(frame.picture, task.part)
     self.postMessage({ id, raster }, [raster.buffer])

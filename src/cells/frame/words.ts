@@ -1,4 +1,4 @@
-import { plural } from '../../units/plural.ts'
+import { listText, plural } from '../../units/plural.ts'
 import type { AreaKind } from './area-shapes.ts'
 
 export const frameWords = {
@@ -33,6 +33,17 @@ export const frameWords = {
   areaName: 'Name',
   length: 'True length',
   size: 'True size',
+  findCorners: 'Find its corners',
+  findChart: (known: boolean): string => (known ? 'Find the chart again' : 'Find the chart’s outline'),
+  cornersFound: (found: readonly string[], unfound: readonly string[]): string =>
+    [
+      ...(found.length > 0 ? [`The corners of ${listText(found)} were found: check them on the picture.`] : []),
+      ...(unfound.length > 0
+        ? [
+            `The corners of ${listText(unfound)} cannot be found safely: drag them into place. A card is found that lies whole in the picture, alone, and clearly brighter or darker than its ground.`,
+          ]
+        : []),
+    ].join(' '),
   columns: 'Columns',
   rows: 'Rows',
   patches: 'Patches: paste a table of name, L*, a*, b*',

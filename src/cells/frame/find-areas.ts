@@ -1,0 +1,51 @@
+import { type Corners, chartAgain, FrameError, type FramePicture, findCorners, readAreas } from '../../frame/index.ts'
+import type { FrameArea } from './area-shapes.ts'
+
+/** Whether corners belong to the area: those of a card, or of a chart whose outline is known. */
+const hasCorners = (area: FrameArea): boolean =>
+  area.kind === 'square' || (area.kind === 'chart' && isFour(area.outline))
+
+const isFour = (corners: FrameArea['outline']): corners is number[][] => corners?.length === 4
+
+/** In another picture the one card or chart is found again where that is safe; of two nothing tells which is meant. */
+export function foundAgain(
+  { picture }: FramePicture,
+  areas: readonly FrameArea[],
+): { areas: readonly FrameArea[]; found: readonly string[]; unfound: readonly string[] } {
+  const meant = areas.filter(hasCorners)
+  const [only] = meant
+  if (!only || meant.length > 1) return { areas, found: [], unfound: meant.map(({ name }) => name) }
+  const again = at(picture, only)
+  if (!again) return { areas, found: [], unfound: [only.name] }
+  return { areas: areas.map((area) => (area === only ? again : area)), found: [only.name], unfound: [] }
+}
+
+/** An area with its corners as they are found; a chart’s outline the first time, its patches after that. Undefined where it is not safe. */
+export const withCorners = ({ picture }: FramePicture, area: FrameArea): FrameArea | undefined => at(picture, area)
+
+function at(picture: FramePicture['picture'], area: FrameArea): FrameArea | undefined {
+  const corners = findCorners(picture)
+  if (!corners) return undefined
+  if (area.kind === 'square') return { ...area, corners: plain(corners) }
+  if (area.kind !== 'chart') return undefined
+  if (!isFour(area.outline)) return { ...area, outline: plain(corners) }
+  const chart = chartIn(area)
+  const again = chart && chartAgain(chart, area.outline as unknown as Corners, corners, picture)
+  if (!again) return undefined
+  const patches = again.patches.map(({ name, box, lab }) => ({ name, box: [...box], lab: [...lab] }))
+  return { ...area, patches, outline: plain(again.outline) }
+}
+
+/** A chart that can be measured; undefined where its patches are not all there. */
+function chartIn(area: FrameArea) {
+  try {
+    const [chart] = readAreas([area])
+    return chart?.kind === 'chart' ? chart : undefined
+  } catch (error) {
+    if (error instanceof FrameError) return undefined
+    throw error
+  }
+}
+
+/** To a hundredth of a pixel. */
+const plain = (corners: Corners): number[][] => corners.map((one) => one.map((value) => Math.round(value * 100) / 100))
