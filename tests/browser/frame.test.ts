@@ -45,6 +45,19 @@ const SHEET: Cell[] = [
   { kind: 'result', id: 'r', name: 'spread', label: 'Spread', unit: 'stop', formula: 'plain_card.light.spread' },
 ]
 
+/** What was marked and measured is the same after a reload, on the page too. */
+async function survivesReload(page: Parameters<typeof cellsOf>[0]): Promise<void> {
+  const before = await frameOf(page)
+  const figures = (): Promise<string[]> => page.locator('frame-cell .areas dd').allTextContents()
+  const shown = await figures()
+  expect(shown.length).toBeGreaterThan(2)
+  await saved(page)
+  await page.reload()
+  await page.locator('frame-cell .areas dd').first().waitFor()
+  expect(await frameOf(page)).toEqual(before)
+  expect(await figures()).toEqual(shown)
+}
+
 const frameOf = async (page: Parameters<typeof cellsOf>[0]): Promise<Frame> =>
   (await cellsOf(page)).find(({ kind }) => kind === 'frame') as Frame
 
@@ -133,6 +146,15 @@ test.for([
   await expect.poll(async () => (await frameOf(page)).areas?.[1]?.box).toEqual([90, 77.5, 100, 66])
   const light = ((await frameOf(page)).readings?.patch as { light?: number[] } | undefined)?.light?.[0]
   expect(light).toBeGreaterThan(0.3)
+  // The head of a narrow page has no space for when it was saved.
+  if (layout.width > 400) {
+    await survivesReload(page)
+    await frame
+      .locator('input[type=file]')
+      .first()
+      .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
+    await frame.getByText('This is the picture measured before.').waitFor()
+  }
 
   await frame.getByRole('button', { name: 'Patch patch' }).focus()
   await page.keyboard.press('Delete')
@@ -310,6 +332,14 @@ test('two fingers zoom, one moves an area', async ({ open }) => {
   await expect
     .poll(async () => ((await frameOf(page)).areas?.[1]?.from?.[0] as number) < (from[0] as number))
     .toBe(true)
+  await expect
+    .poll(async () => {
+      const { areas, readings } = await frameOf(page)
+      const [[x, y], [u, v]] = [areas?.[1]?.from, areas?.[1]?.to] as [[number, number], [number, number]]
+      return Math.hypot(u - x, v - y) / ((readings?.rule?.sampling as number) * 0.1)
+    })
+    .toBeCloseTo(1, 6)
+  const marked = await frameOf(page)
   const wide = async (): Promise<number> =>
     ((await frame.locator('.under').first().boundingBox()) as { width: number }).width
   const before = await wide()
@@ -330,6 +360,8 @@ test('two fingers zoom, one moves an area', async ({ open }) => {
   ])
   await touch('touchEnd', [])
   await expect.poll(wide).toBeGreaterThan(before * 1.5)
+  expect(await frameOf(page)).toEqual(marked)
+  await survivesReload(page)
 })
 
 test('what is no picture is refused in plain words, and the sheet stays as it was', async ({ open }) => {
