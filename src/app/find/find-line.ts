@@ -60,7 +60,7 @@ export class FindLine extends LitElement {
   @state() private at = 0
   /** Whether something was typed that has not been searched for yet. */
   @state() private isTyping = false
-  @query('input') private input!: HTMLInputElement
+  @query('input') private input!: HTMLInputElement | null
   private pause: ReturnType<typeof setTimeout> | undefined
   private unwatch: (() => void) | undefined
 
@@ -78,8 +78,8 @@ export class FindLine extends LitElement {
 
   /** Moves the focus to the field and selects the previous words. */
   take(): void {
-    this.input.focus()
-    this.input.select()
+    this.input?.focus()
+    this.input?.select()
   }
 
   private type(query: string): void {
