@@ -25,3 +25,9 @@ export const shortList = (names: readonly string[], most = 3): string =>
 /** A day in a sentence: `4 March 2026`. */
 export const day = (at: Date): string =>
   at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })
+
+/** The time of day: `10:42`. */
+export const clock = (at: Date): string => at.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
+
+/** A day and a time of day: `4 March 2026, 10:42`. */
+export const dayAndTime = (at: Date): string => `${day(at)}, ${clock(at)}`

@@ -114,7 +114,7 @@ test('a backup of many sheets comes in only when asked for', async ({ open }) =>
   await question.waitFor({ state: 'detached' })
   expect(await page.locator('shelf-page [data-open]').count()).toBe(0)
   await page.locator('#file').setInputFiles(backup)
-  await page.getByRole('button', { name: 'Bring them in' }).click()
+  await page.getByRole('button', { name: 'Import them' }).click()
   await page.getByRole('status').filter({ hasText: '30 sheets came in from the backup.' }).waitFor()
 })
 

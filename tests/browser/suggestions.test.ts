@@ -52,11 +52,17 @@ test('a measured value shows beside the computed one and is used in its place un
   const cell = row(page, 'Original to sensor')
   await cell.getByRole('button', { name: 'Measure', exact: true }).click()
   // The field is fetched when it is asked for.
-  await cell.getByRole('textbox').waitFor()
+  await cell.getByRole('textbox', { name: 'Original to sensor, measured' }).waitFor()
   await page.keyboard.type('921')
   await cell.filter({ hasText: 'measured 921 mm, 4 mm over' }).waitFor()
   await expect.poll(() => figure(page, 'Original to sensor').textContent()).toBe('917')
   await expect.poll(() => figure(page, 'Set the column to').textContent()).toBe('921')
+  // Who measures is saved with it, once the initials are given.
+  await cell.getByLabel('Initials of who measures (optional)').fill('LM')
+  await cell.getByRole('textbox', { name: 'Original to sensor, measured' }).fill('922')
+  await cell.getByRole('button', { name: 'Original to sensor', exact: true }).click()
+  await cell.getByText(/^This value was measured \d+ \w+ \d{4}, \d\d:\d\d by LM\.$/).waitFor()
+  await cell.getByRole('button', { name: 'Original to sensor', exact: true }).click()
   await cell.getByRole('button', { name: 'Clear', exact: true }).click()
   await expect.poll(() => figure(page, 'Set the column to').textContent()).toBe('917')
 })

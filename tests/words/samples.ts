@@ -19,7 +19,6 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [{ pass: 1, marginal: 2, fail: 3, waiting: 4, errors: 1 }, 9],
   ],
   'app/common: cellsText': COUNTS,
-  'app/common: clock': [[new Date(2026, 2, 4, 9, 5)]],
   'app/common: when': [
     [new Date(2026, 2, 4, 9, 5), new Date(2026, 2, 4, 18, 0)],
     [new Date(2026, 2, 3, 9, 5), new Date(2026, 2, 4, 18, 0)],
@@ -63,8 +62,8 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [7, 'kit.json'],
   ],
   'app/paper: paperWords.measured': [
-    ['917 mm', '2 mm more'],
-    ['', ''],
+    ['measured 28 November 2026, 14:02 by LM', '917 mm', '2 mm more'],
+    ['measured', '', ''],
   ],
   'app/paper: paperWords.needs': [[['Focal length']], [NAMES]],
   'app/paper: paperWords.about': [[NAMES]],

@@ -5,6 +5,6 @@ export const bootWords = {
   useNewer: 'Use it',
   newerElsewhere: 'Another tab uses a newer Evenfield.',
   loadNewer: 'Load it here',
-  bringIn: 'Bring them in',
+  bringIn: 'Import them',
   cancel: 'Cancel',
 }

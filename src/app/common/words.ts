@@ -1,5 +1,5 @@
 import type { CheckCounts } from '../../storage/store/types.ts'
-import { agree, count, day, plural } from '../../units/plural.ts'
+import { agree, clock, count, day, plural } from '../../units/plural.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
 
 export const UNTITLED_SHEET = 'Untitled worksheet'
@@ -43,9 +43,6 @@ export function foldedText(summary: CheckSummary, rows: number): string {
 export const cellsText = (n: number): string => plural(n, 'cell')
 
 const sameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString()
-
-/** The time of day: `10:42`. */
-export const clock = (at: Date): string => at.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })
 
 /** When something was saved: `today 10:42`, `yesterday 09:05`, `3 October 2026`. */
 export function when(at: Date, now = new Date()): string {

@@ -3,7 +3,7 @@ import { plural } from '../../units/plural.ts'
 export const exampleWords = {
   stillExample: (n: number): string =>
     n === 1 ? '1 figure is still the example’s.' : `${plural(n, 'figure')} are still the example’s.`,
-  restsOnExample: 'What rests on them is only an example too.',
+  restsOnExample: 'Results that use them are examples too.',
   nextExample: 'Next one',
   useAll: 'Use all',
   exampleFigures: 'example figures',

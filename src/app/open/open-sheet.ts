@@ -1,5 +1,6 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
+import { initials } from '../../cells/shared/initials.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, type Change, ChangeRefused, type Note, type Outcome, type Sheet } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
@@ -69,8 +70,8 @@ export class OpenSheet {
       throw new ChangeRefused(OPEN_ELSEWHERE)
     }
     try {
-      const when = new Date().toISOString()
-      this.sheet.apply(change, merge === undefined ? { when } : { when, merge })
+      const reading = { when: new Date().toISOString(), by: initials.get() }
+      this.sheet.apply(change, merge === undefined ? reading : { ...reading, merge })
     } catch (error) {
       if (error instanceof TooLong) this.heard('all')
       throw error

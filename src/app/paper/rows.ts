@@ -12,6 +12,7 @@ import {
   type Note,
   type Outcome,
   type Result,
+  readingText,
   type Sheet,
 } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
@@ -28,8 +29,12 @@ import { workingOf } from './working.ts'
 
 const small = (text: string): Node => element('span', { class: 'small' }, text)
 
-const measuredText = ({ computed, difference }: Measured): string =>
-  words.measured(computed?.shown.text ?? '', difference ?? '')
+const measuredText = ({ computed, difference }: Measured, cell: Given | Result): string =>
+  words.measured(
+    (cell.kind === 'result' ? readingText(cell) : undefined) ?? words.read,
+    computed?.shown.text ?? '',
+    difference ?? '',
+  )
 
 /** The remarks on a figure, or why there is none. */
 function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[] {
@@ -38,7 +43,7 @@ function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[]
     const { mark } = outcome.shown
     return [
       ...(mark ? [words.nearestMark(mark)] : []),
-      ...(measured ? [measuredText(measured)] : []),
+      ...(measured ? [measuredText(measured, cell)] : []),
       ...outcome.warnings.map(({ message }) => words.cautionAbout(message)),
     ]
   }

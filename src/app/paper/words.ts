@@ -20,8 +20,9 @@ export const paperWords = {
   page: 'Page ',
   pageOf: ' of ',
   nearestMark: (mark: string): string => `nearest mark ${mark}`,
-  measured: (computed: string, difference: string): string =>
-    ['measured', computed ? `computed ${computed}` : '', difference].filter(Boolean).join('; '),
+  read: 'measured',
+  measured: (read: string, computed: string, difference: string): string =>
+    [read, computed ? `computed ${computed}` : '', difference].filter(Boolean).join('; '),
   cautionAbout: (message: string): string => `Caution: ${message}`,
   cannotRead: (why: string): string => `Cannot be read: ${why}`,
   notComputed: (why: string): string => `Not computed: ${why}`,

@@ -7,7 +7,7 @@ export const receivedWords = {
   served: (cells: number): string => `This worksheet of ${cellsText(cells)} is on this server.`,
   figuresOnly: 'It contains givens and results only: figures that do not follow the givens, without their formulas.',
   aboutCopy: 'Saved, it is your own copy in this browser; your other sheets stay as they are.',
-  inLink: 'It is all in the link.',
+  inLink: 'The link contains all of it.',
   figures: 'Figures of the worksheet',
   save: 'Save a copy',
   saveSeparate: 'Save a separate copy',

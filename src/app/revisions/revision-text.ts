@@ -1,9 +1,6 @@
 import type { Store } from '../../storage/store/types.ts'
-import { day } from '../../units/plural.ts'
-import { clock } from '../common/words.ts'
+import { dayAndTime } from '../../units/plural.ts'
 import { revisionsWords as words } from './words.ts'
-
-const dayAndTime = (time: number): string => `${day(new Date(time))}, ${clock(new Date(time))}`
 
 /** Which revision of a sheet this is, so that a paper can be distinguished from an older one. */
 export async function revisionText(store: Store, id: string): Promise<string> {
@@ -11,7 +8,8 @@ export async function revisionText(store: Store, id: string): Promise<string> {
     const [saved, past] = await Promise.all([store.read(id), store.revisions(id)])
     if (!saved) return words.notSavedYet
     const { changes, changed } = saved.summary
-    const said = changes === undefined ? dayAndTime(changed) : words.change(changes, dayAndTime(changed))
+    const said =
+      changes === undefined ? dayAndTime(new Date(changed)) : words.change(changes, dayAndTime(new Date(changed)))
     const lastNamed = past.flatMap(({ name }) => name ?? [])[0]
     return lastNamed !== undefined ? words.lastNamed(said, lastNamed) : said
   } catch {

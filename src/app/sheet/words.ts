@@ -1,4 +1,4 @@
-import { clock } from '../common/words.ts'
+import { clock } from '../../units/plural.ts'
 
 export const sheetWords = {
   job: 'Job',

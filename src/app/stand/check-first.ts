@@ -1,10 +1,11 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { initialsField, initialsStyle } from '../../cells/details/measured-field.ts'
 import { goToCell, labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { asOwn } from '../../cells/shared/given-origin.ts'
-import { shared } from '../../cells/style/styles.ts'
+import { field, shared } from '../../cells/style/styles.ts'
 import { shortList } from '../../units/plural.ts'
 import type { Check, CheckOutcome, Given, Sheet } from '../../worksheet/index.ts'
 import { examplesOf } from '../open/examples.ts'
@@ -37,7 +38,9 @@ export function hasOpenPoints(sheet: Sheet): boolean {
 export class CheckFirst extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
+    field,
     signStyle,
+    initialsStyle,
     css`
       :host {
         --sign: 20px;
@@ -45,6 +48,13 @@ export class CheckFirst extends SignalWatcher(LitElement) {
       h2 {
         font-size: 2.1333rem;
         line-height: 1.25;
+      }
+      .initials {
+        margin-block-start: 1.2rem;
+        font-size: 1rem;
+      }
+      .initials .field {
+        min-block-size: 60px;
       }
       .about {
         padding-block: 4px 12px;
@@ -177,6 +187,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
         }
         ${this.checks('marginal', words.isMarginal, checks.marginal)}
       </div>
+      ${initialsField()}
     `
   }
 

@@ -112,6 +112,9 @@ export const resultStyle = css`
     font-variant-numeric: tabular-nums;
     text-align: end;
   }
+  .measure .initials .field {
+    inline-size: 6rem;
+  }
   .measure .below {
     padding-block: 0.5rem 0;
   }
@@ -223,6 +226,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
       <div class="below measure">
         <label for="measured" class="small">${cell.measure ?? basicWords.measuredValue}</label>
         ${this.fields?.measuredField(cell, outcome, (text) => this.fields && requestChange(this, ...this.fields.measuring(cell, text)))}
+        ${this.fields?.initialsField()}
       </div>
     `
   }

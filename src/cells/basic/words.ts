@@ -2,7 +2,7 @@ import { agree, count, shortList } from '../../units/plural.ts'
 
 /** The words of givens, results, checks and drawings under Fill in. */
 export const basicWords = {
-  makeASize: 'Take a size here',
+  makeASize: 'Make it a size',
   readAs: (value: string, constant?: string): string =>
     `read as ${value}${constant ? `, by the meter’s constant ${constant} (ISO 2720)` : ''}`,
   readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
@@ -22,10 +22,10 @@ export const basicWords = {
     ),
   /** A measured value is older than a change of what it depends on. */
   measuredBefore: (labels: readonly string[]): string => `measured before the change of ${shortList(labels)}`,
-  confirm: 'Still so',
+  confirm: 'Still correct',
   measure: 'Measure',
   clear: 'Clear',
-  measuredValue: 'The measured value replaces the computed one until you clear it.',
+  measuredValue: 'Later results use the measured value until you clear it.',
   nearestMark: (mark: string): string => `nearest mark ${mark}`,
   notComputed: 'Not computed:',
   notOverLimits: (names: readonly string[]): string =>

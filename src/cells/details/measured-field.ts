@@ -1,8 +1,9 @@
-import { html, nothing, type TemplateResult } from 'lit'
+import { css, html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import { type Change, type Outcome, type Result, withMeasured } from '../../worksheet/index.ts'
 import { labelOf } from '../shared/cell-view.ts'
 import { errorMessage } from '../shared/error-message.ts'
+import { initials, LONGEST_INITIALS, setInitials } from '../shared/initials.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { cellWords } from '../shared/words.ts'
 
@@ -40,3 +41,29 @@ export function measuredField(
     ${error ? html`<div class="below">${errorMessage(cell.measured ?? '', [error], put)}</div>` : nothing}
   `
 }
+
+export const initialsStyle = css`
+  .initials {
+    display: flex;
+    flex-wrap: wrap;
+    align-items: center;
+    gap: 0.3rem 0.9rem;
+  }
+  .initials .field {
+    inline-size: 6rem;
+  }
+`
+
+/** The initials of who measures; empty, a measured value is saved without. */
+export const initialsField = (): TemplateResult => html`
+  <label class="below small initials">
+    <span>${cellWords.initials}</span>
+    <input
+      class="field"
+      maxlength=${LONGEST_INITIALS}
+      autocomplete="off"
+      .value=${live(initials.get())}
+      @change=${(event: Event) => setInitials((event.target as HTMLInputElement).value)}
+    >
+  </label>
+`

@@ -2,7 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { TargetAdvice } from '../../worksheet/advice/plan.ts'
 import { type Working, workingOf } from '../../worksheet/analysis/working.ts'
-import type { ValueOutcome } from '../../worksheet/index.ts'
+import { readingText, type ValueOutcome } from '../../worksheet/index.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import { askForTarget } from '../shared/advice-request.ts'
 import { goToCell, labelOf, type ResultView } from '../shared/cell-view.ts'
@@ -135,11 +135,13 @@ export class ResultMore extends LitElement {
   override render(): TemplateResult {
     const { outcome, sheet } = this.view
     const { working } = this
+    const read = readingText(this.view.cell)
     const users = working?.feeds.flatMap((id) => sheet.cell(id) ?? []) ?? []
     const aimable = outcome.state === 'value' && outcome.type.kind === 'number' && !outcome.measured
     return html`
       ${working ? this.worked(working, outcome) : nothing}
       ${outcome.state === 'value' ? this.limits(outcome) : nothing}
+      ${read ? html`<p class="small">${detailsWords.read(read)}</p>` : nothing}
       ${
         users.length > 0
           ? html`<p class="users small"><span class="quiet">${detailsWords.usedBy}</span> ${users.map((one) => this.lead(one.id, labelOf(one)))}</p>`

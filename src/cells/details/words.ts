@@ -7,6 +7,7 @@ export const detailsWords = {
   contributions: (list: string): string => `Contributions: ${list}.`,
   contribution: (label: string, amount: string): string => `${label} ${amount}`,
   nonlinear: 'Within these limits the result is not linear, so the likely range is only a rough figure.',
+  read: (reading: string): string => `This value was ${reading}.`,
   usedBy: 'Used by',
   targetValue: 'Target value',
   noPlan: 'No change within reach gives this value.',

@@ -62,7 +62,7 @@ export const frameWords = {
   gainUpTo: (gain: string, noise: string): string =>
     `gains from 1 to ${gain}; noise at the dimmest field ${noise} times`,
   caution:
-    'A picture that was sharpened, scaled or freed of noise measures the software as well as the camera. Stray light and clipped fields mislead.',
+    'A picture that was sharpened, scaled or noise-reduced measures the software as well as the camera. Stray light and clipped fields mislead.',
   hint: 'What to photograph, and how',
   aperture: 'Given that takes the aperture',
   time: 'Given that takes the exposure time',

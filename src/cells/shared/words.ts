@@ -3,6 +3,7 @@ export const cellWords = {
   caution: 'Caution:',
   emptyNote: 'Empty note',
   measured: (label: string): string => `${label}, measured`,
+  initials: 'Initials of who measures (optional)',
   signs: 'Insert a sign',
   insertSign: (sign: string, spoken: string): string => `Insert ${sign}, ${spoken}`,
   spokenSigns: { fNumber: 'f-number', oneOver: 'one over', times: 'times', plusOrMinus: 'plus or minus' },

@@ -87,5 +87,5 @@ export const BACKUP_WORDS = {
       : `${plural(n, 'sheet')} differ from those here and came in as copies beside them.`,
   wereHere: (n: number) => `${plural(n, 'sheet')} ${n === 1 ? 'was' : 'were'} here already.`,
   manyInBackup: (sheets: number, fresh: number) =>
-    `This backup has ${plural(sheets, 'sheet')}; ${fresh} of them ${fresh === 1 ? 'is' : 'are'} not in this browser. Bring them in?`,
+    `This backup has ${plural(sheets, 'sheet')}; ${fresh} of them ${fresh === 1 ? 'is' : 'are'} not in this browser. Import them?`,
 } as const

@@ -13,6 +13,7 @@ import {
   STOP,
   showQuantity,
 } from '../../units/index.ts'
+import { dayAndTime } from '../../units/plural.ts'
 import type { Result } from '../schema/document.ts'
 import type { GivenReading } from './read-given.ts'
 import * as words from './words.ts'
@@ -118,6 +119,13 @@ function asFineAs(computed: number, measured: number, dimension: Dimension, decl
 
 const stops = (by: number): string => showQuantity(Math.abs(by), STOP).text
 const percent = (ratio: number): string => `${Number((100 * Math.abs(ratio - 1)).toPrecision(2))} %`
+
+/** When a result was measured, and the initials of who did; undefined where that is not known. */
+export function readingText({ measured, measured_under: under }: Result): string | undefined {
+  if (!under || under.text !== measured || !under.when) return undefined
+  const at = new Date(under.when)
+  return Number.isNaN(at.getTime()) ? undefined : words.measuredAt(dayAndTime(at), under.by)
+}
 
 /** A result with something measured in its place; empty, the computed value feeds onward again. */
 export function withMeasured(cell: Result, text: string): Result {

@@ -46,6 +46,8 @@ export const coverage = (why: string): string =>
   `Coverage factor: ${why} Write how many standard deviations the limits are, such as 2.`
 export const notAboveZero = (text: string): string => `${quoted(text)} is not a number above zero.`
 
+export const measuredAt = (when: string, by?: string): string => `measured ${when}${by ? ` by ${by}` : ''}`
+
 export const measuredOnlyQuantity = (kind: string): string => `Only a quantity can be measured; this is ${kind}.`
 export const measuredOtherKind = (kind: string, text: string, found: string): string =>
   `This is ${kind}; ${quoted(text)} is ${found}.`

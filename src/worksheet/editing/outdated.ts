@@ -44,14 +44,25 @@ export function figuresBeneath(view: EngineView, id: string): Record<string, str
   return found
 }
 
+/** When a value was measured, in ISO 8601, and the initials of who measured it. */
+export interface Reading {
+  readonly when?: string
+  readonly by?: string
+}
+
 /** A result's measured value with the figures it was read under. */
-export function withFigures(view: EngineView, cell: Result, when?: string): Result {
+export function withFigures(view: EngineView, cell: Result, { when, by }: Reading = {}): Result {
   const { measured_under: _, ...rest } = cell
   const { measured = '' } = cell
   if (measured.trim() === '') return rest as Result
   return {
     ...rest,
-    measured_under: { text: measured, figures: figuresBeneath(view, cell.id), ...(when ? { when } : {}) },
+    measured_under: {
+      text: measured,
+      figures: figuresBeneath(view, cell.id),
+      ...(when ? { when } : {}),
+      ...(by ? { by } : {}),
+    },
   } as Result
 }
 

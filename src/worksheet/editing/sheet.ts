@@ -13,7 +13,7 @@ import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../eng
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
 import { History, type Steps } from './history.ts'
-import { NOTHING_MEASURED, type Outdated, outdatedIn, withFigures } from './outdated.ts'
+import { NOTHING_MEASURED, type Outdated, outdatedIn, type Reading, withFigures } from './outdated.ts'
 import { refuseTooLong, refuseTooLongIn } from './text-limits.ts'
 import { outdatedWords } from './words.ts'
 
@@ -137,9 +137,9 @@ export class Sheet {
   }
 
   /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
-  apply(asked: Change, options: { readonly merge?: string; readonly when?: string } = {}): void {
+  apply(asked: Change, options: Reading & { readonly merge?: string } = {}): void {
     const before = this.document
-    const change = this.stamped(asked, options.when)
+    const change = this.stamped(asked, options)
     const wasOutdated = this.outdated
     const touched = this.typed(change) ?? this.changeWhole(change)
     if (wasOutdated !== NOTHING_MEASURED || !replacesGivens(change)) this.outdatedNow = undefined
@@ -159,14 +159,14 @@ export class Sheet {
   }
 
   /** A change that measures a result, with the figures it is measured under. */
-  private stamped(change: Change, when?: string): Change {
+  private stamped(change: Change, reading: Reading): Change {
     if (change.do !== 'replace' || change.cell.kind !== 'result') return change
     const was = this.cell(change.cell.id)
     if (was?.kind !== 'result') return change
     // Measured anew, or confirmed as it is.
     const isRead = was.measured !== change.cell.measured || (was.measured_under && !change.cell.measured_under)
     if (!isRead) return change
-    return { ...change, cell: withFigures(this.engine, change.cell, when) }
+    return { ...change, cell: withFigures(this.engine, change.cell, reading) }
   }
 
   /** Takes back the last step where it was made under this key, as if it had never been. */

@@ -95,7 +95,9 @@ const result = v.looseObject({
   /** As measured, as typed: it replaces the computed value until it is cleared. */
   measured: v.optional(text),
   /** What it was computed from when it was measured, as filled in, for as long as `measured` is this text; and when that was. */
-  measured_under: v.optional(v.looseObject({ text, figures: named(text), when: v.optional(text) })),
+  measured_under: v.optional(
+    v.looseObject({ text, figures: named(text), when: v.optional(text), by: v.optional(text) }),
+  ),
   /** How one measures it. */
   measure: v.optional(text),
   /** What to do where the measured value is over or under the computed one: `Lower it by {}`. */
