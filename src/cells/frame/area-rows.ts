@@ -1,11 +1,13 @@
 import { html, nothing, type TemplateResult } from 'lit'
+import type { Drawing } from '../../drawings/canvas/tree.ts'
 import { FRAME_PARTS } from '../../worksheet/document/frame-readings.ts'
 import { NAME_PATTERN } from '../../worksheet/format/format.ts'
 import type { Frame } from '../../worksheet/index.ts'
 import { labelled } from '../fields/labelled.ts'
+import { drawTree } from '../shared/draw-tree.ts'
 import { type FrameArea, patchesFrom, type Size } from './area-shapes.ts'
+import { readingDrawing } from './reading-drawings.ts'
 import { readingLines } from './reading-lines.ts'
-import { sfrCurve } from './sfr-curve.ts'
 import { METHODS, frameWords as words } from './words.ts'
 
 export interface AreaEdits {
@@ -14,11 +16,17 @@ export interface AreaEdits {
   /** Why an area could not be measured, by its name. */
   readonly refused: Readonly<Record<string, string>>
   readonly size: Size | undefined
+  /** Of the drawings, px. */
+  readonly width: number
   readonly change: (at: number, area: FrameArea) => void
   readonly rename: (at: number, name: string) => void
   readonly remove: (at: number) => void
   readonly find: (at: number) => void
 }
+
+/** A drawing with what it leaves out. */
+export const drawn = (drawing: Drawing | undefined): TemplateResult | typeof nothing =>
+  drawing ? html`<div class="whole">${drawTree(drawing.node)}</div>` : nothing
 
 /** Each area with its figures, and while the picture is open with what can be set of it. */
 export function areaRows(cell: Frame, edits: AreaEdits): TemplateResult | typeof nothing {
@@ -52,7 +60,7 @@ function areaRow(cell: Frame, area: FrameArea, at: number, edits: AreaEdits): Te
         ${readingLines(area.kind, reading).map(([what, figure]) => html`<dt>${what}</dt><dd>${figure}</dd>`)}
       </dl>
       ${warnings.map((warning) => html`<p class="small whole">${String(warning)}</p>`)}
-      ${area.kind === 'edge' && reading ? (sfrCurve(reading) ?? nothing) : nothing}
+      ${drawn(readingDrawing(area, reading, edits.width))}
       ${area.kind === 'evenness' && reading ? lightMap(reading) : nothing}
       ${area.kind === 'chart' && reading ? patchTable(area, reading) : nothing}
     </li>

@@ -5,10 +5,12 @@ import { withEntry } from '../../worksheet/document/frame-series.ts'
 import { takenDifferences, takenForBlanks, takenInWords } from '../../worksheet/frame/frame-taken.ts'
 import type { Change, Frame } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
+import { drawnStyle } from '../shared/draw-tree.ts'
+import { OwnWidth } from '../shared/own-width.ts'
 import { headed } from '../style/headed.ts'
 import { field, shared } from '../style/styles.ts'
 import { copiedAreas } from './area-copies.ts'
-import { areaRows } from './area-rows.ts'
+import { areaRows, drawn } from './area-rows.ts'
 import { type AreaKind, type FrameArea, newArea } from './area-shapes.ts'
 import type { Measured, Opened } from './frame-messages.ts'
 import type { AreaMoved, FramePictureView } from './frame-picture.ts'
@@ -16,16 +18,20 @@ import './frame-picture.ts'
 import { FrameCancelled, FrameReader } from './frame-reader.ts'
 import { frameStyle } from './frame-style.ts'
 import { entryOf, inOrderOfTime, type MeasuredFile, pictureOf, withReadings } from './measured-file.ts'
+import { areasDrawing } from './reading-drawings.ts'
 import { takenLine } from './reading-lines.ts'
 import { seriesPart } from './series-part.ts'
 import { KIND_NAMES, frameWords as words } from './words.ts'
+
+/** Drawings are no wider than this, px. */
+const WIDEST = 520
 
 type Busy = 'reading' | 'measuring'
 
 /** A picture measured: it is dropped or chosen, areas are marked on it, and what they say is saved. The picture is not. */
 @customElement('frame-cell')
 export class FrameCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, headed, field, frameStyle]
+  static override styles = [shared, headed, field, drawnStyle, frameStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Frame>>
   @state() private reader: FrameReader | undefined
@@ -38,6 +44,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
   @state() private chosen = -1
   @state() private over = false
   @query('frame-picture') private picture!: FramePictureView | null
+  private readonly width = new OwnWidth(this)
   private measuring = Promise.resolve()
   private latest = 0
 
@@ -336,6 +343,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
     const { cell } = view
     const count = Object.keys(cell.readings ?? {}).length
     const warnings = this.open?.warnings ?? []
+    const width = Math.min(WIDEST, this.width.px || WIDEST)
     return html`
       <section
         class=${this.over ? 'over' : ''}
@@ -359,11 +367,12 @@ export class FrameCell extends SignalWatcher(LitElement) {
         ${this.busy ? html`<progress aria-label=${this.busy === 'reading' ? words.reading : words.measuring}></progress>` : nothing}
         <p role="status">${this.busy === 'measuring' ? words.measuring : this.said}</p>
         ${this.facts(cell)} ${this.unlike(view)} ${warnings.map((warning) => html`<p class="small">${warning}</p>`)}
-        ${this.copies(cell)} ${this.picturePart(cell)}
+        ${this.copies(cell)} ${this.open ? this.picturePart(cell) : drawn(areasDrawing(cell, width))}
         ${areaRows(cell, {
           editable: this.open !== undefined,
           refused: this.refused,
           size: this.open?.pixels ?? cell.picture?.pixels,
+          width,
           change: (at, area) => this.change(at, area),
           rename: (at, name) => this.rename(at, name),
           remove: (at) => this.removeArea(at),

@@ -51,25 +51,8 @@ export const frameStyle = css`
   .whole {
     grid-column: 1 / -1;
   }
-  .curve {
-    inline-size: 100%;
-    max-inline-size: 30rem;
-    grid-column: 1 / -1;
-    font-size: 11px;
-    fill: var(--ink);
-  }
-  .curve .grid {
-    stroke: var(--rule);
-  }
-  .curve .line {
-    fill: none;
-    stroke: var(--ink);
-    stroke-width: 2;
-  }
-  .curve .mark {
-    fill: none;
-    stroke: var(--ink);
-    stroke-dasharray: 4 3;
+  .drawing {
+    max-inline-size: 520px;
   }
   .scrolled {
     overflow-x: auto;

@@ -70,8 +70,7 @@ export const frameWords = {
   focal: 'Given that takes the focal length',
   when: 'Given that takes the date',
   noGiven: 'No given has this name.',
-  frequency: 'Cycles per pixel',
-  curve: 'Spatial frequency response',
+  map: (name: string): string => `The light of ${name}`,
 } as const
 
 export const KIND_NAMES: Readonly<Record<AreaKind, string>> = {
