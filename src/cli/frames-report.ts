@@ -1,5 +1,5 @@
 import { LIBRARY } from '../functions/index.ts'
-import { briefReadings, type SeriesEntry, secondsOf, withEntry } from '../worksheet/document/frame-series.ts'
+import { briefReadings, type SeriesEntry, secondsOf, withEntry } from '../worksheet/frame/frame-series.ts'
 import { takenDifferences, takenInWords } from '../worksheet/frame/frame-taken.ts'
 import { type Check, type CheckOutcome, type Frame, Sheet, type Worksheet } from '../worksheet/index.ts'
 import type { MeasuredFile } from './frame-pool.ts'

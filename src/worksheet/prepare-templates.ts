@@ -5,6 +5,7 @@ import { formulasShown } from './document/message-places.ts'
 import { isNamed } from './document/names.ts'
 import { Sheet } from './editing/sheet.ts'
 import type { Node } from './engine/node.ts'
+import { readFrame } from './frame/frame-readings.ts'
 import { feedOf } from './run/feed.ts'
 import type { Cell, Worksheet } from './schema/document.ts'
 import { footerOf } from './table/footer.ts'
@@ -14,7 +15,7 @@ import { TABLES } from './table/table-capability.ts'
 export function prepare(worksheets: readonly Worksheet[], library: Library): PrecompiledFormulas {
   const compiler = new Precompiler()
   for (const worksheet of worksheets) {
-    const sheet = new Sheet(worksheet, library, { compiler, tables: TABLES })
+    const sheet = new Sheet(worksheet, library, { compiler, tables: TABLES, frames: readFrame })
     for (const cell of sheet.cells) lookAt(sheet, cell)
   }
   return compiler.prepared

@@ -7,7 +7,7 @@ import {
   type SeriesEntry,
   secondsOf,
   withEntry,
-} from '../../src/worksheet/document/frame-series.ts'
+} from '../../src/worksheet/frame/frame-series.ts'
 import {
   type Cell,
   FORMAT,

@@ -8,7 +8,11 @@ import './sheet-page.ts'
 
 /** Opens a worksheet. This module brings the engine with it: the shelf does without. */
 export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
-  const [prepared, tables] = await Promise.all([preparedFor(worksheet), tablesFor(worksheet)])
+  const [prepared, tables, frames] = await Promise.all([
+    preparedFor(worksheet),
+    tablesFor(worksheet),
+    framesFor(worksheet),
+  ])
   const library = await functionsOf(prepared.flatMap(({ functions }) => functions))
   let open: OpenSheet | undefined
   let isLacking = false
@@ -20,7 +24,7 @@ export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
       open?.loadFullLanguage().catch(() => {})
     },
   )
-  open = new OpenSheet(new Sheet(worksheet, library, { compiler, ...tables }))
+  open = new OpenSheet(new Sheet(worksheet, library, { compiler, ...tables, ...frames }))
   if (isLacking) await open.loadFullLanguage()
   return open
 }
@@ -29,4 +33,10 @@ async function tablesFor({ cells }: Worksheet) {
   if (!cells.some(({ kind }) => kind === 'table')) return {}
   const { TABLES } = await import('../../worksheet/table/table-capability.ts')
   return { tables: TABLES }
+}
+
+async function framesFor({ cells }: Worksheet) {
+  if (!cells.some(({ kind }) => kind === 'frame')) return {}
+  const { readFrame } = await import('../../worksheet/frame/frame-readings.ts')
+  return { frames: readFrame }
 }

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import type { Drawing } from '../../drawings/canvas/tree.ts'
-import { FRAME_PARTS } from '../../worksheet/document/frame-readings.ts'
 import { NAME_PATTERN } from '../../worksheet/format/format.ts'
+import { FRAME_PARTS } from '../../worksheet/frame/frame-readings.ts'
 import type { Frame } from '../../worksheet/index.ts'
 import { labelled } from '../fields/labelled.ts'
 import { drawTree } from '../shared/draw-tree.ts'

@@ -1,5 +1,5 @@
-import { FRAME_PARTS } from '../../worksheet/document/frame-readings.ts'
 import { freeNameBeside } from '../../worksheet/document/names.ts'
+import { FRAME_PARTS } from '../../worksheet/frame/frame-readings.ts'
 import type { Frame } from '../../worksheet/index.ts'
 
 export type FrameArea = NonNullable<Frame['areas']>[number]

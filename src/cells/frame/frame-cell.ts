@@ -1,7 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { withEntry } from '../../worksheet/document/frame-series.ts'
+import { withEntry } from '../../worksheet/frame/frame-series.ts'
 import { takenDifferences, takenForBlanks, takenInWords } from '../../worksheet/frame/frame-taken.ts'
 import type { Change, Frame } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'

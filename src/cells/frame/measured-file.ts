@@ -1,4 +1,4 @@
-import { briefReadings, type SeriesEntry, secondsOf, withEntry } from '../../worksheet/document/frame-series.ts'
+import { briefReadings, type SeriesEntry, secondsOf, withEntry } from '../../worksheet/frame/frame-series.ts'
 import type { Frame } from '../../worksheet/index.ts'
 import type { Opened } from './frame-messages.ts'
 

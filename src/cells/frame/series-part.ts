@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { signedStops } from '../../units/stops.ts'
-import type { SeriesEntry } from '../../worksheet/document/frame-series.ts'
+import type { SeriesEntry } from '../../worksheet/frame/frame-series.ts'
 import type { Frame } from '../../worksheet/index.ts'
 import { frameWords as words } from './words.ts'
 

@@ -122,7 +122,7 @@ function mismatch(
   return problem(factor ? message + W.factor(factor.dimension, factor.divides) : message, node.from, node.to, fixes)
 }
 
-/** The type of a sum or a difference: of one dimension, with levels and differences told apart. */
+/** The type of a sum or a difference: of one dimension, with levels and differences distinguished. */
 export function checkSum(c: CheckContext, node: SyntaxNode): TypedNode | undefined {
   const [leftNode, , rightNode] = partsOf(node) as [SyntaxNode, SyntaxNode, SyntaxNode]
   warnOfDate(c, node)

@@ -12,7 +12,6 @@ import {
 } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import { readCoverage } from '../document/coverage.ts'
-import { readFrame } from '../document/frame-readings.ts'
 import { readAnyGiven } from '../document/kit-given.ts'
 import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading } from '../document/read-given.ts'
@@ -55,6 +54,8 @@ export interface NodeCompilers {
     namesIn(cell: TableCell, compiler: FormulaCompiler): readonly string[]
     check(node: Node, cell: TableCell, scope: Scope, compiler: FormulaCompiler): void
   }
+  /** A frame waits without it. */
+  readonly frames?: (frame: Frame) => GivenReading
 }
 
 /** A cell as the engine sees it, before its first check. */
@@ -148,9 +149,10 @@ function checkGiven(node: Node, given: Given): void {
   node.errors = [node.reading.error ?? [], coverage === undefined ? [] : problem(coverage, 0, 0)].flat()
 }
 
-function checkFrame(node: Node, frame: Frame): void {
-  node.reading = readFrame(frame)
-  node.type = node.reading.type
+function checkFrame(node: Node, frame: Frame, _scope: Scope, { frames }: NodeCompilers): void {
+  node.reading = frames?.(frame)
+  node.type = node.reading?.type
+  node.awaitingCompiler = !frames
   node.errors = []
 }
 

@@ -1,7 +1,7 @@
 import { ChangeRefused } from '../document/change.ts'
-import { FRAME_PARTS } from '../document/frame-readings.ts'
 import { isNamed } from '../document/names.ts'
 import { NAME_PATTERN } from '../format/format.ts'
+import { FRAME_PARTS } from '../frame/frame-readings.ts'
 import type { Cell, Frame } from '../schema/document.ts'
 import { followPart } from './follow-names.ts'
 import * as words from './words.ts'

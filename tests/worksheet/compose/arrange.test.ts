@@ -121,7 +121,7 @@ test('two jobs that were joined are known both, and become one sheet of their pa
   expect(sheet.named('measured_spread')).toBeDefined()
 })
 
-test('a sheet of one’s own is not offered to be arranged', () => {
+test('a sheet that the user made is not offered to be arranged', () => {
   const { cells, ...rest } = ofVersion1('flat-sheet')
   expect(olderJobsIn({ ...rest, cells: cells.slice(0, 12) }, OLDER)).toEqual([])
   expect(olderJobsIn({ ...rest, cells: [given('a', '1'), result('b', 'a')] }, OLDER)).toEqual([])

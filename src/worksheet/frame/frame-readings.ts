@@ -10,9 +10,9 @@ import {
   type Value,
 } from '../../language/index.ts'
 import { ANGLE, LENGTH, PIXEL, SAMPLING, STOP, TIME } from '../../units/index.ts'
+import type { GivenReading } from '../document/read-given.ts'
 import type { Frame } from '../schema/document.ts'
 import { type SeriesEntry, secondsOf } from './frame-series.ts'
-import type { GivenReading } from './read-given.ts'
 
 /** A part of a reading as the language has it. */
 interface Part {
