@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
+import { Sheet as BareSheet } from '../../src/worksheet/editing/sheet.ts'
 import { takenDifferences, takenForBlanks, takenInWords } from '../../src/worksheet/frame/frame-taken.ts'
 import {
   type Cell,
@@ -10,7 +11,7 @@ import {
   VERSION,
   writeDocument,
 } from '../../src/worksheet/index.ts'
-import { FullSheet } from '../../src/worksheet/renaming/full-sheet.ts'
+import { FULL_CAPABILITIES, FullSheet } from '../../src/worksheet/renaming/full-sheet.ts'
 
 const pixels = { width: 900, height: 700, bits: 16, channels: 3, encoding: 'sRGB' }
 const frame = (more: object = {}): Frame => ({
@@ -95,6 +96,16 @@ describe('a frame in formulas', () => {
     const sheet = new Sheet({ format: FORMAT, version: VERSION, title: 'T', cells }, LIBRARY)
     const outcome = sheet.outcome('f')
     expect(outcome).toMatchObject({ state: 'value', shown: { text: expect.stringContaining('camera Bench, focal') } })
+  })
+
+  it('waits where its reading is not loaded yet, and what reads it is computed once it is', () => {
+    const { frames: _, ...without } = FULL_CAPABILITIES
+    const cells: Cell[] = [frame(measured), result('card.light.spread')]
+    const sheet = new BareSheet({ format: FORMAT, version: VERSION, title: 'T', cells }, LIBRARY, without)
+    expect(sheet.outcome('f').state).toBe('waiting')
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
+    expect(sheet.outcome('f').state).toBe('value')
+    expect(sheet.outcome('r')).toMatchObject({ state: 'value', value: 1 })
   })
 
   it('waits for an area that is not measured yet, though others are', () => {
