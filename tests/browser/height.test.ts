@@ -42,7 +42,7 @@ async function heightOf(page: Page, job: string): Promise<number> {
   })
 }
 
-test('at 1440 px a flat sheet is at most 2,600 px tall, and the jobs on average not much more', async ({ open }) => {
+test('at 1440 px a flat sheet is at most 2,600 px tall, and so are the jobs on average', async ({ open }) => {
   const { page } = await open()
   await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   expect(await heightOf(page, 'flat-sheet')).toBeLessThanOrEqual(2600)
@@ -55,5 +55,5 @@ test('at 1440 px a flat sheet is at most 2,600 px tall, and the jobs on average 
     await page.locator('fill-face').waitFor({ state: 'detached' })
     heights.push(await heightOf(page, job))
   }
-  expect(heights.reduce((sum, one) => sum + one, 0) / heights.length).toBeLessThanOrEqual(2720)
+  expect(heights.reduce((sum, one) => sum + one, 0) / heights.length).toBeLessThanOrEqual(2600)
 }, 300_000)

@@ -7,7 +7,7 @@ const SIZE = 50
 /** How far beyond the window rows are drawn, so that scrolling finds them ready. */
 const BEYOND = '1200px 0px'
 
-/** The cells of one group, and whether they are drawn; otherwise their room is kept free. */
+/** The cells of one group, and whether they are drawn; otherwise their room is reserved. */
 export interface RowGroup<C> {
   readonly number: number
   readonly cells: readonly C[]

@@ -72,6 +72,25 @@ export class ExampleBar extends SignalWatcher(LitElement) {
   /** The given gone to last, after which the next one is looked for. */
   private last = ''
 
+  private root: EventTarget | undefined
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.root = this.getRootNode()
+    this.root.addEventListener('example-used', this.used)
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    this.root?.removeEventListener('example-used', this.used)
+  }
+
+  /** The next example follows the one that was used. */
+  private readonly used = (event: Event): void => {
+    this.last = (event as CustomEvent<string>).detail
+    this.next(examplesOf(this.open.sheet))
+  }
+
   private next(examples: readonly Given[]): void {
     const next = nextOf(this.open.sheet, examples, this.last)
     if (!next) return

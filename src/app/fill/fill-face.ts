@@ -11,12 +11,11 @@ import { signsShown } from '../../cells/shared/signs-shown.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { cellElement } from '../../cells/wide/wide-cells.ts'
 import type { Cell } from '../../worksheet/index.ts'
-import { examplesOf, nextOf } from '../open/examples.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import './check-list.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
-import { type Band, bandsOf, inMargin, type Placed, spreadsOf } from '../open/bands.ts'
+import { type Band, bandsOf, inMargin, type Placed, spreadsOf, underColumns } from '../open/bands.ts'
 import { keyFigures } from '../open/key-figures.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
@@ -37,16 +36,9 @@ export class FillFace extends SignalWatcher(LitElement) {
   constructor() {
     super()
     this.addEventListener('cell-wanted', (event) => void this.show(event.detail))
-    this.addEventListener('example-used', (event) => this.nextExample((event as CustomEvent<string>).detail))
   }
 
   private readonly showHint = (event: Event): void => this.hint?.(event)
-
-  private nextExample(after: string): void {
-    const { sheet } = this.open
-    const next = nextOf(sheet, examplesOf(sheet), after)
-    if (next) void this.show(next.id)
-  }
 
   /** Brings a cell into view and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
@@ -135,13 +127,13 @@ export class FillFace extends SignalWatcher(LitElement) {
   private gives(blocks: readonly (readonly Placed[])[], isGiven: boolean): TemplateResult {
     const fine = blocks.flat().flatMap((one) => (this.isFolded(one) ? [] : one.fineGivens))
     return html`
-      <div class="gives" @focusin=${this.showHint} @pointerover=${this.showHint}>
+      <div class="gives ${blocks.length > 1 ? 'several' : ''}" @focusin=${this.showHint} @pointerover=${this.showHint}>
         ${isGiven ? html`<p class="caption">${words.youGive}</p>` : nothing}
         ${blocks.map(
-          (block, at) => html`
+          (block, at) => html`<div class="block">
             ${at > 0 ? this.headings(block) : nothing}
             ${block.map((one) => (this.isFolded(one) ? nothing : html`${this.list(one.givens)} ${one.notesFollow ? nothing : this.list(one.notes)}`))}
-          `,
+          </div>`,
         )}
         ${this.folded(words.fineAdjustments, fine)}
         ${isGiven ? html`<p class="hint-line"></p>` : nothing}
@@ -178,7 +170,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     return section.heading !== undefined && this.open.isFolded(section.heading)
   }
 
-  private band(band: Band, hasMargin: boolean): TemplateResult {
+  private band(band: Band, hasMargin: boolean, isFree: boolean): TemplateResult {
     const { sections } = band
     const shown = sections.filter((one) => !this.isFolded(one))
     const given = (one: Placed): number =>
@@ -200,17 +192,34 @@ export class FillFace extends SignalWatcher(LitElement) {
     return html`
       <div class="band">
         ${first.some(({ section }) => section.heading) ? this.headings(first) : nothing}
-        ${
-          gives || follows || drawn.length > 0
-            ? html`<div class="columns ${gives ? '' : 'no-gives'}">
-                ${gives ? this.gives(blocks, isGiven) : nothing} ${follows ? this.follows(shown) : nothing}
-                ${drawn.length > 0 ? html`<div class="drawings">${this.list(drawn)}</div>` : nothing}
-              </div>`
-            : nothing
-        }
+        ${gives || follows || drawn.length > 0 ? this.columns(band, gives ? this.gives(blocks, isGiven) : nothing, follows ? this.follows(shown) : nothing, drawn, isFree) : nothing}
         ${hasMargin ? nothing : this.wide(band)}
       </div>
     `
+  }
+
+  /**
+   * What one gives beside what follows. In a wide window without drawings the taller of both takes two columns; in a
+   * narrower one drawings are under the shorter.
+   */
+  private columns(
+    band: Band,
+    gives: TemplateResult | typeof nothing,
+    follows: TemplateResult | typeof nothing,
+    drawn: readonly Cell[],
+    isFree: boolean,
+  ): TemplateResult {
+    const [given, following] = band.columns
+    const spread = isFree ? (follows !== nothing && following >= given ? 'two-follow' : 'two-give') : ''
+    const isStacked = pageWidth.get() === 'medium' && drawn.length > 0 && gives !== nothing && follows !== nothing
+    const [left, right] = isStacked ? underColumns(band, drawn) : []
+    return html`<div class="columns ${gives === nothing ? 'no-gives' : ''} ${spread} ${isStacked ? 'stacked' : ''}">
+      ${isStacked ? html`<div>${gives}${this.drawings(left)}</div><div>${follows}${this.drawings(right)}</div>` : html`${gives} ${follows} ${this.drawings(drawn)}`}
+    </div>`
+  }
+
+  private drawings(drawn: readonly Cell[] = []): TemplateResult | typeof nothing {
+    return drawn.length > 0 ? html`<div class="drawings">${this.list(drawn)}</div>` : nothing
   }
 
   private wide({ sections }: Band): TemplateResult | typeof nothing {
@@ -227,11 +236,13 @@ export class FillFace extends SignalWatcher(LitElement) {
   /** In a wide window drawings have a margin of their own beside one or more bands. */
   private spread(bands: readonly Band[]): TemplateResult {
     const drawn = bands.flatMap((band) => this.drawn(band))
-    const hasMargin = drawn.length > 0 && pageWidth.get() === 'wide'
+    const isWide = pageWidth.get() === 'wide'
+    const hasMargin = drawn.length > 0 && isWide
+    const isFree = drawn.length === 0 && isWide
     const texts = repeat(
       bands,
       ({ sections }) => sections[0]?.section.id,
-      (band) => this.band(band, hasMargin),
+      (band) => this.band(band, hasMargin, isFree),
     )
     if (!hasMargin) return html`${texts}`
     const room = inMargin(bands, drawn.length)

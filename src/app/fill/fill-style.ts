@@ -164,6 +164,9 @@ export const fillStyle = css`
     .drawings {
       grid-column: 1;
     }
+    .stacked > div {
+      min-inline-size: 0;
+    }
   }
   @media (min-width: 1180px) {
     .spread {
@@ -181,6 +184,30 @@ export const fillStyle = css`
     }
     .no-gives .follows {
       grid-column: 1;
+    }
+    /* Beside no drawing, the taller of both takes two columns. */
+    .two-give {
+      grid-template-columns: minmax(0, 928px) minmax(0, 1fr);
+    }
+    .two-follow {
+      grid-template-columns: minmax(0, 456px) minmax(0, 1fr);
+    }
+    .two-follow.no-gives {
+      grid-template-columns: minmax(0, 1fr);
+    }
+    .two-give .gives,
+    .two-follow .follows {
+      columns: 2;
+      column-gap: 36px;
+    }
+    .two-give .several > .block,
+    .two-give .block > *,
+    .two-follow .follows > * {
+      break-inside: avoid;
+    }
+    .two-give .caption,
+    .two-follow .caption {
+      column-span: all;
     }
     .drawings.more {
       grid-template-columns: repeat(3, minmax(0, 1fr));

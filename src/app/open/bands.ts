@@ -22,6 +22,8 @@ export interface Band {
   readonly drawings: readonly Drawing[]
   /** The estimated height of its columns, in pixels. */
   readonly height: number
+  /** The same of what one gives, and of what follows. */
+  readonly columns: readonly [gives: number, follows: number]
 }
 
 const PLACED: ReadonlySet<Cell['kind']> = new Set(['given', 'result', 'check', 'note', 'drawing'])
@@ -60,7 +62,7 @@ function heightsOf({ givens, notes, results, checks }: Placed): readonly [number
 }
 
 /** The sections of a band and its height: their notes go below the shorter column, in the order of the sheet. */
-function laidOut(all: readonly Placed[]): Pick<Band, 'sections' | 'height'> {
+function laidOut(all: readonly Placed[]): Pick<Band, 'sections' | 'height' | 'columns'> {
   const heights = all.map(heightsOf)
   const isFollowed = all.some(({ results }) => results.length > 0)
   let [gives, follows] = [0, 1].map((at) => heights.reduce((sum, one) => sum + (one[at] ?? 0), 0)) as [number, number]
@@ -73,7 +75,7 @@ function laidOut(all: readonly Placed[]): Pick<Band, 'sections' | 'height'> {
     else gives += notes
     return notesFollow ? { ...one, notesFollow } : one
   })
-  return { sections, height: HEADING + Math.max(gives, follows) }
+  return { sections, height: HEADING + Math.max(gives, follows), columns: [gives, follows] }
 }
 
 const hasSteps = ({ wide }: Placed): boolean => wide.some(({ kind }) => kind === 'steps')
@@ -141,4 +143,20 @@ export function spreadsOf(bands: readonly Band[]): readonly (readonly Band[])[] 
 /** How many of the drawings of a spread have room in its margin; the others follow in a row below it. */
 export function inMargin(bands: readonly Band[], drawings: number): number {
   return Math.min(drawings, Math.max(1, Math.round(textHeight(bands) / DRAWING)))
+}
+
+/** Drawings under the two columns of a band, each under the one that is shorter by then. */
+export function underColumns(
+  { columns }: Band,
+  drawings: readonly Cell[],
+): readonly [gives: readonly Cell[], follows: readonly Cell[]] {
+  const under: [Cell[], Cell[]] = [[], []]
+  let [gives, follows] = columns
+  for (const drawing of drawings) {
+    const isFirst = gives <= follows
+    under[isFirst ? 0 : 1].push(drawing)
+    if (isFirst) gives += DRAWING
+    else follows += DRAWING
+  }
+  return under
 }

@@ -58,6 +58,25 @@ export class SectionLine extends SignalWatcher(LitElement) {
         text-decoration: none;
         white-space: nowrap;
       }
+      .label {
+        min-inline-size: 0;
+        overflow: hidden;
+        text-overflow: ellipsis;
+      }
+      .tight a {
+        gap: 6px;
+        padding-inline: 10px 8px;
+      }
+      /* Where there is room for most of each name, the line shows all sections at once. */
+      @media (min-width: 1180px) {
+        .tight {
+          inline-size: 100%;
+        }
+        .tight a:not([aria-current]) {
+          flex-shrink: 1;
+          min-inline-size: 3.6rem;
+        }
+      }
       /* The oblique ticks that end each dimension. */
       a::after,
       a:first-child::before {
@@ -136,6 +155,15 @@ export class SectionLine extends SignalWatcher(LitElement) {
     })
   }
 
+  /** On a narrow screen the line is scrolled along with the page. */
+  override updated(): void {
+    const current = this.renderRoot.querySelector<HTMLElement>('[aria-current]')
+    if (!current || this.scrollWidth <= this.clientWidth) return
+    const [from, to] = [current.offsetLeft, current.offsetLeft + current.offsetWidth]
+    if (from < this.scrollLeft || to > this.scrollLeft + this.clientWidth)
+      this.scrollLeft = from - (this.clientWidth - current.offsetWidth) / 2
+  }
+
   private go(event: Event, { id }: Section): void {
     event.preventDefault()
     this.dispatchEvent(new CustomEvent('section-asked', { detail: id, bubbles: true, composed: true }))
@@ -157,15 +185,16 @@ export class SectionLine extends SignalWatcher(LitElement) {
     this.open.changed.get()
     const sections = sectionsOf(this.open.sheet.cells).filter(({ heading }) => heading)
     if (sections.length < 2) return nothing
+    const isTight = sections.length > MOST_IN_WORDS
     return html`
-      <nav aria-label=${words.sections}>
+      <nav class=${isTight ? 'tight' : ''} aria-label=${words.sections}>
         ${sections.map(
           (section) => html`
             <a
               href="#section"
               aria-current=${section.id === this.current ? 'location' : nothing}
               @click=${(event: Event) => this.go(event, section)}
-            >${section.heading?.text || UNTITLED_SECTION} ${this.state(section, sections.length > MOST_IN_WORDS)}</a>
+            ><span class="label">${section.heading?.text || UNTITLED_SECTION}</span> ${this.state(section, isTight)}</a>
           `,
         )}
       </nav>

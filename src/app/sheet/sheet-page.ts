@@ -27,7 +27,6 @@ import { sheetWords } from './words.ts'
 
 /** The check summary is announced once typing has paused for so long, not at every key. */
 const SPOKEN_AFTER_MS = 900
-const PRINT_READY_MS = 20_000
 
 /** An open worksheet: its head, its panels and the chosen face. */
 @customElement('sheet-page')
@@ -102,7 +101,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private beforeKeys: HTMLElement | undefined
   private isFrozen = false
   private advice: AdviceClient | undefined
-  private idle: ReturnType<typeof setTimeout> | undefined
   private endPrinting: (() => void) | undefined
   private speaking: ReturnType<typeof setTimeout> | undefined
 
@@ -113,29 +111,17 @@ export class SheetPage extends SignalWatcher(LitElement) {
   override connectedCallback(): void {
     super.connectedCallback()
     document.addEventListener('keydown', this.keys)
-    // What the browser's own Print needs is fetched when the pointer leaves for its menu, or else after a while.
-    this.idle = setTimeout(this.readyToPrint, PRINT_READY_MS)
-    document.documentElement.addEventListener('pointerleave', this.readyToPrint, { once: true })
-  }
-
-  private readonly readyToPrint = async (): Promise<void> => {
-    clearTimeout(this.idle)
-    if (this.endPrinting) return
-    try {
-      const { printFromMenu } = await import('../paper/print-from-menu.ts')
-      if (this.isConnected) this.endPrinting ??= printFromMenu(this.session)
-    } catch {
-      // Without a network the page is printed as it is.
-    }
+    void import('../paper/ready-to-print.ts').then(({ readyToPrint }) => {
+      if (this.isConnected) this.endPrinting ??= readyToPrint(this.session)
+    })
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback()
     document.removeEventListener('keydown', this.keys)
     clearTimeout(this.speaking)
-    clearTimeout(this.idle)
-    document.documentElement.removeEventListener('pointerleave', this.readyToPrint)
     this.endPrinting?.()
+    this.endPrinting = undefined
     this.advice?.close()
     this.advice = undefined
   }

@@ -2,25 +2,17 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Draw } from '../../drawings/canvas/drawing-options.ts'
-import type { Drawing, Table } from '../../drawings/canvas/tree.ts'
+import type { Drawing } from '../../drawings/canvas/tree.ts'
 import { LOADERS } from '../../drawings/loaders.ts'
 import type { DrawingKind } from '../../worksheet/index.ts'
-import type { SavedAs } from '../picture/save-drawing.ts'
-import { saveOrExplain, ZOOM } from '../picture/shown-drawing.ts'
 import type { CellSignal, DrawingView } from '../shared/cell-view.ts'
 import { dragging } from '../shared/dragging.ts'
 import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { inView } from '../shared/in-view.ts'
 import { OwnWidth } from '../shared/own-width.ts'
-import { fold, shared } from '../style/styles.ts'
+import { ZOOM } from '../shared/zoom.ts'
+import { shared } from '../style/styles.ts'
 import { basicWords } from './words.ts'
-
-const rowsOf = ({ head, rows }: Table): TemplateResult => html`
-  <table class="quiet">
-    <thead><tr>${head.map((one) => html`<th scope="col">${one}</th>`)}</tr></thead>
-    <tbody>${rows.map((row) => html`<tr>${row.map((one) => html`<td>${one}</td>`)}</tr>`)}</tbody>
-  </table>
-`
 
 /** A drawing taller than this is drawn narrower, though not below the width of a phone, so that its text has room. */
 const TALLEST = 380
@@ -32,7 +24,6 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     drawnStyle,
-    fold,
     css`
       /* About the size of a drawing, so that the next one does not count as in view. */
       .place {
@@ -54,47 +45,19 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       .title > span {
         padding-block-end: 5px;
       }
-      .under {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: start;
-        column-gap: 1.2rem;
-      }
-      details[open] {
-        order: 1;
-        flex-basis: 100%;
-      }
       figcaption {
         margin-block-start: 0.6rem;
       }
-      table {
-        border-collapse: collapse;
-        font-variant-numeric: tabular-nums;
-      }
-      th {
-        font-weight: inherit;
-        vertical-align: bottom;
-      }
-      th,
-      td {
-        padding: 0.15rem 0 0.15rem 1rem;
-        text-align: end;
-        border-block-end: 1px solid var(--rule);
-      }
-      :is(th, td):first-child {
-        padding-inline-start: 0;
-        text-align: start;
+      /* The height it has, before it is fetched. */
+      drawing-notes:not(:defined) {
+        display: block;
+        min-block-size: var(--target);
       }
       @media print {
         .title .word,
-        .under .word,
         .how {
           display: none;
         }
-      }
-      ul {
-        margin: 0.3rem 0 0;
-        padding-inline-start: 1.1rem;
       }
     `,
   ]
@@ -111,7 +74,6 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   /** The width it is drawn for, and the width of the cell for which that was chosen. */
   private px = 0
   private fittedFor = 0
-  @state() private problem = ''
   @state() private enlarged = false
   private async fetch(key: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
     this.fetched = key
@@ -121,7 +83,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const { cell, outcome } = this.view.get()
+    const { cell, outcome, sheet } = this.view.get()
     const missing = Object.values(outcome.missing)
     const key = [cell.drawing, ...Object.keys(cell.from)].join()
     if (this.fetched !== key) void this.fetch(key, cell)
@@ -133,7 +95,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
       draw(outcome.values, { ...options, width: px / ZOOM, zoom: ZOOM, layoutFrom: this.layoutSource })
     if (this.fittedFor !== this.width.px) this.fit(laidOut)
     const drawn = laidOut(this.px)
-    const cannot = [...new Set([...drawn.omissions, ...missing])]
+    void import('../picture/drawing-notes.ts')
     const movable = (cell.moves?.length ?? 0) > 0 && (drawn.handles?.length ?? 0) > 0
     if (movable) void import('../lamps/lamp-handles.ts')
     return html`
@@ -148,17 +110,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
         </div>
         <figcaption class="small">
           ${movable ? html`<p class="quiet how">${basicWords.dragLamps}</p>` : nothing}
-          <div class="under">
-            <details>
-              <summary>${basicWords.inWords}</summary>
-              <p class="quiet">${drawn.description}</p>
-              ${drawn.table ? rowsOf(drawn.table) : nothing}
-            ${cannot.length > 0 ? html`<ul class="quiet">${cannot.map((why) => html`<li>${why}</li>`)}</ul>` : nothing}
-            </details>
-            <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>${basicWords.saveSvg}</button>
-            <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>${basicWords.savePng}</button>
-          </div>
-          ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
+          <drawing-notes .drawn=${drawn} .missing=${missing} .sheetTitle=${sheet.worksheet.title}></drawing-notes>
         </figcaption>
       </figure>
       ${
@@ -189,11 +141,5 @@ export class DrawingCell extends SignalWatcher(LitElement) {
 
   private readonly holdLayout = (event: CustomEvent<Drawing | undefined>): void => {
     this.layoutSource = event.detail
-  }
-
-  private async save(drawn: Drawing, as: SavedAs): Promise<void> {
-    this.problem = ''
-    const why = await saveOrExplain(drawn, this.view.get().sheet.worksheet.title, as)
-    if (why) this.problem = basicWords.notSaved(why)
   }
 }

@@ -31,9 +31,5 @@ export const basicWords = {
   notOverLimits: (names: readonly string[]): string =>
     `Passes as given, but not over all limits of ${shortList(names)}.`,
   dragLamps: 'Drag a lamp, or move it with the arrow keys.',
-  inWords: 'In words',
   enlarge: 'Enlarge',
-  saveSvg: 'Save as SVG',
-  savePng: 'Save as PNG',
-  notSaved: (reason: string): string => `The drawing was not saved: ${reason}`,
 }

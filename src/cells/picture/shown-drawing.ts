@@ -1,8 +1,6 @@
 import type { Drawing } from '../../drawings/canvas/tree.ts'
+import { ZOOM } from '../shared/zoom.ts'
 import type { SavedAs } from './save-drawing.ts'
-
-/** How many times larger than its view box a drawing is shown in the sheet: its text is 13 px high. */
-export const ZOOM = 1
 
 /** Saves a drawing as a file. Returns why it could not be saved, or an empty text. */
 export async function saveOrExplain(drawn: Drawing, sheetTitle: string, as: SavedAs): Promise<string> {

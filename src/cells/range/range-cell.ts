@@ -7,15 +7,16 @@ import { drawRange } from '../../drawings/range/range-plot.ts'
 import { type RangeGrid, type RangeTable, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
 import { RangeInputError, type RangeValue } from '../../worksheet/analysis/range-values.ts'
 import type { Range } from '../../worksheet/index.ts'
-import { basicWords } from '../basic/words.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
-import { saveOrExplain, ZOOM } from '../picture/shown-drawing.ts'
+import { saveOrExplain } from '../picture/shown-drawing.ts'
+import { pictureWords } from '../picture/words.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { OwnWidth } from '../shared/own-width.ts'
 import { cellWords } from '../shared/words.ts'
+import { ZOOM } from '../shared/zoom.ts'
 import { field, shared } from '../style/styles.ts'
 import { rangeWords } from './words.ts'
 
@@ -41,6 +42,14 @@ export class RangeCell extends SignalWatcher(LitElement) {
       }
       .drawing {
         max-inline-size: ${WIDEST}px;
+      }
+      @container (min-width: 62rem) {
+        .beside {
+          display: grid;
+          grid-template-columns: ${WIDEST}px minmax(0, 1fr);
+          column-gap: 36px;
+          align-items: start;
+        }
       }
       th {
         vertical-align: bottom;
@@ -123,8 +132,8 @@ export class RangeCell extends SignalWatcher(LitElement) {
       <figure>${drawTree(drawn.node)}</figure>
       ${drawn.omissions.map((why) => html`<p class="small quiet">${why}</p>`)}
       <div class="words small">
-        <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>${basicWords.saveSvg}</button>
-        <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>${basicWords.savePng}</button>
+        <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>${pictureWords.saveSvg}</button>
+        <button type="button" class="word" @click=${() => this.save(drawn, 'png')}>${pictureWords.savePng}</button>
       </div>
     `
   }
@@ -209,7 +218,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
       ${this.ends(cell)}
       ${
         table
-          ? html`${this.plot(table, cell)}${this.rows(table)}`
+          ? html`<div class="beside"><div>${this.plot(table, cell)}</div><div>${this.rows(table)}</div></div>`
           : grid
             ? this.grid(grid, cell)
             : html`<p class="small">${why}</p>`

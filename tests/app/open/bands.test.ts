@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { bandsOf, inMargin, spreadsOf } from '../../../src/app/open/bands.ts'
+import { bandsOf, inMargin, spreadsOf, underColumns } from '../../../src/app/open/bands.ts'
 import { sectionsOf } from '../../../src/app/open/sections.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 
@@ -61,6 +61,14 @@ test('drawings taller than their band go on beside the next, and begin beside th
   const [, drawn = []] = spreads
   expect(inMargin(drawn, 3)).toBe(3)
   expect(inMargin(drawn, 12)).toBeLessThan(12)
+})
+
+test('a drawing goes under the column that is shorter by then', () => {
+  const [band] = bandsOf(sectionsOf([heading('A'), ...several(12, given, 'a'), ...several(3, drawing, 'd')]))
+  if (!band) throw new Error('There is one band.')
+  const [gives, follows] = underColumns(band, band.drawings)
+  expect(gives.map(({ id }) => id)).toEqual(['d2'])
+  expect(follows.map(({ id }) => id)).toEqual(['d0', 'd1'])
 })
 
 test('every cell is in exactly one band, in the order of the sheet, whatever the sheet', () => {
