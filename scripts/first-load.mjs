@@ -23,6 +23,7 @@ const FOLLOWING = [
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',
   'src/cells/details/records-table.ts',
+  'src/app/hints/hint-line.ts',
   'src/kit/studio.ts',
   'src/kit/generic.ts',
   'shared/kit.json',
@@ -109,6 +110,7 @@ const modulesFor = (template, functions) => [
   ...OPENING,
   ...functions,
   ...(has(template, 'table') ? ['src/worksheet/table/table-capability.ts'] : []),
+  ...(has(template, 'frame') ? ['src/worksheet/frame/frame-readings.ts'] : []),
   ...drawn(template).slice(0, 1),
 ]
 

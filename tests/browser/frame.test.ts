@@ -303,6 +303,30 @@ test('the corners of a card are found in each picture; where that is not safe th
   await expect.poll(corners).toEqual(at(90, 60))
 })
 
+test('a small copy of the picture is saved where it is wanted, and shown once the picture is closed', async ({
+  open,
+}) => {
+  const { page } = await open()
+  await openSheet(page, SHEET)
+  const frame = page.locator('frame-cell')
+  await frame
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
+  await frame.getByLabel('Save a small copy of the picture in this sheet').check()
+  await expect
+    .poll(async () => (await frameOf(page)).picture?.preview?.image)
+    .toMatch(/^data:image\/jpeg;base64,.{100,20000}$/)
+  await saved(page)
+  await page.reload()
+  await frame.locator('image.copy').waitFor({ state: 'attached' })
+  await frame.getByLabel('Send the small copy along in links, files and backups').check()
+  await expect.poll(async () => (await frameOf(page)).picture?.preview?.travels).toBe(true)
+  await frame.getByLabel('Save a small copy of the picture in this sheet').click()
+  await expect.poll(async () => (await frameOf(page)).picture?.preview).toBeUndefined()
+  expect(await violations(page)).toEqual([])
+})
+
 test('two fingers zoom, one moves an area', async ({ open }) => {
   const { page, context } = await open({ context: { hasTouch: true } })
   await openSheet(page, SHEET)

@@ -18,6 +18,7 @@ import './frame-picture.ts'
 import { FrameCancelled, FrameReader } from './frame-reader.ts'
 import { frameStyle } from './frame-style.ts'
 import { entryOf, inOrderOfTime, type MeasuredFile, pictureOf, withReadings } from './measured-file.ts'
+import { previewOf, previewPart } from './preview.ts'
 import { areasDrawing } from './reading-drawings.ts'
 import { takenLine } from './reading-lines.ts'
 import { seriesPart } from './series-part.ts'
@@ -153,6 +154,15 @@ export class FrameCell extends SignalWatcher(LitElement) {
     if (this.view.get().cell.areas?.[at] !== area) return
     this.said = found ? words.cornersFound([area.name], []) : words.cornersFound([], [area.name])
     if (found) this.change(at, found)
+  }
+
+  private async preview(): Promise<void> {
+    const { reader, open } = this
+    if (!reader || !open) return
+    const preview = await previewOf(reader, open.pixels).catch(() => undefined)
+    const { cell } = this.view.get()
+    if (preview && cell.picture?.digest === open.digest)
+      requestChange(this, { do: 'replace', cell: { ...cell, picture: { ...cell.picture, preview } } })
   }
 
   private cancel(): void {
@@ -367,6 +377,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
         ${this.busy ? html`<progress aria-label=${this.busy === 'reading' ? words.reading : words.measuring}></progress>` : nothing}
         <p role="status">${this.busy === 'measuring' ? words.measuring : this.said}</p>
         ${this.facts(cell)} ${this.unlike(view)} ${warnings.map((warning) => html`<p class="small">${warning}</p>`)}
+        ${previewPart(cell, this.open && (() => void this.preview()), (picture) => requestChange(this, { do: 'replace', cell: { ...cell, picture } }))}
         ${this.copies(cell)} ${this.open ? this.picturePart(cell) : drawn(areasDrawing(cell, width))}
         ${areaRows(cell, {
           editable: this.open !== undefined,

@@ -6,6 +6,7 @@ import { drawMeasuredLight } from '../../drawings/measured-light/measured-light.
 import type { Value } from '../../language/index.ts'
 import type { Frame } from '../../worksheet/index.ts'
 import { type AreaKind, boxesOf, type FrameArea, handlesOf, type Point } from './area-shapes.ts'
+import { shownPreview } from './preview.ts'
 import { readingLines } from './reading-lines.ts'
 import { FIGURE_NAMES, frameWords as words } from './words.ts'
 
@@ -58,7 +59,7 @@ export function areasDrawing(cell: Frame, width: number): Drawing | undefined {
     const figure = lines.find(([what]) => what === FIGURE_NAMES[MAIN[area.kind]])?.[1] ?? ''
     return { name: area.name, figure, outlines: outlinesOf(area, picture.pixels) }
   })
-  return drawAreas(picture.pixels, sketched, width)
+  return drawAreas(picture.pixels, sketched, width, shownPreview(cell))
 }
 
 function outlinesOf(area: FrameArea, { width, height }: { width: number; height: number }): readonly Point[][] {

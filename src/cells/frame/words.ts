@@ -10,6 +10,8 @@ export const frameWords = {
   readingOf: (at: number, of: number): string => `Reading picture ${at} of ${of}…`,
   severalMeasured: (count: number): string => `${count} pictures measured; the latest is open.`,
   measuring: 'Measuring…',
+  keepPreview: 'Save a small copy of the picture in this sheet',
+  sendPreview: 'Send the small copy along in links, files and backups',
   follow: 'Compare pictures over time',
   followHint: 'Each picture dropped here is added at its own time. Drop several at once, or the same card again later.',
   overTime: 'Pictures over time',

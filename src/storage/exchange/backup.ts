@@ -2,6 +2,7 @@ import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readData } from '../../worksheet/schema/read-document.ts'
 import { newId } from '../store/new-id.ts'
 import type { RawRevision, RawSheet, Store, Summary } from '../store/types.ts'
+import { withoutPreviews } from './previews.ts'
 import { BACKUP_WORDS as WORDS } from './words.ts'
 
 const BACKUP_FORMAT = 'evenfield-backup'
@@ -59,7 +60,13 @@ export async function backupText(
     if (problemOf(data) !== undefined) unreadable.push(title)
     const revisions = withRevisions ? await pastOf(store, id) : []
     sheets.push(
-      JSON.stringify({ id, changed, ...(removed === undefined ? {} : { removed }), worksheet: data, revisions }),
+      JSON.stringify({
+        id,
+        changed,
+        ...(removed === undefined ? {} : { removed }),
+        worksheet: withoutPreviews(data),
+        revisions,
+      }),
     )
   }
   const head = { format: BACKUP_FORMAT, version: BACKUP_VERSION, made: new Date().toISOString(), ...along }
@@ -71,7 +78,7 @@ async function pastOf(store: Store, id: string): Promise<RawRevision[]> {
   const past: RawRevision[] = []
   for (const { sheet: _, ...line } of await store.revisions(id)) {
     const worksheet = await store.rawRevision(id, line.at)
-    if (worksheet !== undefined) past.push({ ...line, worksheet })
+    if (worksheet !== undefined) past.push({ ...line, worksheet: withoutPreviews(worksheet) })
   }
   return past
 }
@@ -200,7 +207,7 @@ async function bringIn(store: Store, { raw, worksheet, revisions }: BackupSheet)
   const { summary, data } = raw
   if (await store.import(raw, revisions)) return 'added'
   const here = await store.raw(summary.id)
-  if (here && isSame(here.data, data)) {
+  if (here && isSame(withoutPreviews(here.data), withoutPreviews(data))) {
     await store.importRevisions(summary.id, revisions)
     return 'same'
   }

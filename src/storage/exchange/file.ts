@@ -1,5 +1,6 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, readDocument, writeDocument } from '../../worksheet/schema/read-document.ts'
+import { withoutPreviews } from './previews.ts'
 import { EXCHANGE_WORDS as WORDS } from './words.ts'
 
 /** Why a file cannot be opened or saved: what is wrong, where, and what to do. */
@@ -100,7 +101,7 @@ export async function saveText(name: string, text: string, type: string): Promis
 
 /** Saves a worksheet to a file named for its title. False: the user thought better of it. */
 export const saveFile = (worksheet: Worksheet): Promise<boolean> =>
-  saveText(fileName(worksheet.title), writeDocument(worksheet), 'application/json')
+  saveText(fileName(worksheet.title), writeDocument(withoutPreviews(worksheet)), 'application/json')
 
 function download(name: string, text: string, type: string): void {
   const address = URL.createObjectURL(new Blob([text], { type }))

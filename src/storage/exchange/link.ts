@@ -2,6 +2,7 @@ import { showFigure } from '../../units/index.ts'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readDocument } from '../../worksheet/schema/read-document.ts'
 import { PatchMisfit } from './json-difference.ts'
+import { withoutPreviews } from './previews.ts'
 import { BaseMissing, type BaseSheet, type FindBase, fromBases, onBases } from './sheet-on-bases.ts'
 import { EXCHANGE_WORDS as WORDS } from './words.ts'
 
@@ -67,7 +68,8 @@ const packed = async (version: number, document: object): Promise<string> =>
  * Packs a sheet into what goes after `#` in an address; no server ever sees it. A sheet that was made from one of the
  * bases travels as its name and what differs, where that is shorter than the whole.
  */
-export async function toLink(worksheet: Worksheet, bases: readonly BaseSheet[] = []): Promise<string> {
+export async function toLink(whole: Worksheet, bases: readonly BaseSheet[] = []): Promise<string> {
+  const worksheet = withoutPreviews(whole)
   const short = onBases(worksheet, bases)
   const links = await Promise.all([packed(WHOLE, worksheet), ...(short ? [packed(ON_BASES, short)] : [])])
   return links.reduce((shortest, link) => (link.length < shortest.length ? link : shortest))

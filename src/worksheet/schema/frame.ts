@@ -5,6 +5,8 @@ import { id, label, name, text } from './fields.ts'
 const MOST_LISTED = 60
 const MAX_PATCHES = 300
 const MAX_PICTURES = 200
+/** Characters of a small copy as a data address. */
+const MAX_PREVIEW = 200_000
 
 const coordinates = v.pipe(v.array(v.number()), v.maxLength(4))
 
@@ -58,6 +60,10 @@ export const frame = v.looseObject({
         channels: v.number(),
         encoding: text,
       }),
+      /** A small copy, where it was wanted; it is sent along only where that was chosen as well. */
+      preview: v.optional(
+        v.looseObject({ image: v.pipe(v.string(), v.maxLength(MAX_PREVIEW)), travels: v.optional(v.boolean()) }),
+      ),
       /** What the camera wrote; owner, serial number and place are never saved. */
       taken: v.nullable(v.looseObject({})),
     }),
