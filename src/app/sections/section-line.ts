@@ -64,8 +64,8 @@ export class SectionLine extends SignalWatcher(LitElement) {
         text-overflow: ellipsis;
       }
       .tight a {
-        gap: 6px;
-        padding-inline: 10px 8px;
+        gap: 5px;
+        padding-inline: 8px 5px;
       }
       /* Where there is room for most of each name, the line shows all sections at once. */
       @media (min-width: 1180px) {
