@@ -70,7 +70,7 @@ export class OpenSheet {
       throw new ChangeRefused(OPEN_ELSEWHERE)
     }
     try {
-      const reading = { when: new Date().toISOString(), by: initials.get() }
+      const reading = { when: new Date().toISOString(), by: initials() }
       this.sheet.apply(change, merge === undefined ? reading : { ...reading, merge })
     } catch (error) {
       if (error instanceof TooLong) this.heard('all')

@@ -62,7 +62,7 @@ export const initialsField = (): TemplateResult => html`
       class="field"
       maxlength=${LONGEST_INITIALS}
       autocomplete="off"
-      .value=${live(initials.get())}
+      .value=${live(initials())}
       @change=${(event: Event) => setInitials((event.target as HTMLInputElement).value)}
     >
   </label>

@@ -1,25 +1,20 @@
-import { signal } from '@lit-labs/signals'
-
 const KEY = 'evenfield-initials'
 export const LONGEST_INITIALS = 12
 
-function stored(): string {
+/** The initials of who measures in this browser, saved with each measured value; empty where none are given. */
+export function initials(): string {
   try {
-    return (localStorage.getItem(KEY) ?? '').slice(0, LONGEST_INITIALS)
+    return localStorage.getItem(KEY) ?? ''
   } catch {
     return ''
   }
 }
 
-/** The initials of who measures in this browser, saved with each measured value; empty where none are given. */
-export const initials = signal(stored())
-
+/** Saves the initials; without storage measured values are saved without them. */
 export function setInitials(text: string): void {
-  const value = text.trim().slice(0, LONGEST_INITIALS)
-  initials.set(value)
   try {
-    localStorage.setItem(KEY, value)
+    localStorage.setItem(KEY, text.trim().slice(0, LONGEST_INITIALS))
   } catch {
-    // Without storage they last for this visit.
+    // A page whose site data is switched off stores nothing.
   }
 }
