@@ -82,6 +82,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   /** Opens a cell and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
+    // Before its first update the face does not have the sheet yet.
+    await this.updateComplete
     if (how === 'focus') this.opened = id
     this.groups.reach(this.index(id))
     await this.updateComplete
