@@ -30,13 +30,13 @@ export const tableStyle = css`
     inline-size: 3.6rem;
   }
   .quantity {
-    inline-size: 4.8rem;
+    inline-size: 5rem;
   }
   .figure {
     inline-size: 5.4rem;
   }
   .text {
-    inline-size: 12rem;
+    inline-size: 11.2rem;
   }
   .choice {
     inline-size: 6.8rem;
@@ -58,12 +58,14 @@ export const tableStyle = css`
     position: sticky;
     inset-block-start: 0;
     z-index: 2;
-    padding: 0.3rem 0.5rem;
+    padding: 0.3rem 0.25rem;
     vertical-align: bottom;
     background: var(--sheet);
     border-block-end: 2px solid var(--ink);
+    font-size: 0.8667rem;
     line-height: 1.2;
     font-weight: 700;
+    letter-spacing: -0.01em;
     overflow-wrap: anywhere;
     hyphens: auto;
   }
