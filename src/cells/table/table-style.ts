@@ -58,7 +58,7 @@ export const tableStyle = css`
     position: sticky;
     inset-block-start: 0;
     z-index: 2;
-    padding: 0.3rem 0.25rem;
+    padding: 0.3rem 0.25rem 0.3rem 0.5rem;
     vertical-align: bottom;
     background: var(--sheet);
     border-block-end: 2px solid var(--ink);
@@ -74,6 +74,7 @@ export const tableStyle = css`
     font-weight: 400;
   }
   thead .end {
+    padding-inline-start: 0.1rem;
     text-align: end;
   }
   tr > th:first-child {
