@@ -29,6 +29,19 @@ describe('the response of an edge', () => {
     expect(clashes(drawing)).toEqual([])
   })
 
+  test.each([
+    [0.6, 0.91],
+    [0.25, 0.5],
+    [0.05, 0.12],
+  ])('says where it falls to one half and to one tenth: %s, %s', (mtf50, mtf10) => {
+    const falls = (f: number): number =>
+      f < mtf50 ? 1 - (0.5 * f) / mtf50 : Math.max(0, 0.5 - (0.4 * (f - mtf50)) / (mtf10 - mtf50))
+    const sfr = Array.from({ length: 101 }, (_, i) => [i / 100, falls(i / 100)])
+    const drawing = drawSfrCurve({ sfr, mtf50, mtf10, greatest: 1 }, 340) ?? expect.unreachable('not drawn')
+    expect(texts(drawing).map(({ text }) => text)).toEqual(expect.arrayContaining([`½ at ${mtf50}`, `⅒ at ${mtf10}`]))
+    expect(clashes(drawing)).toEqual([])
+  })
+
   test('is not drawn of what is no curve', () => {
     for (const sfr of [
       undefined,

@@ -1,5 +1,6 @@
-import { Canvas } from '../canvas/canvas.ts'
-import { point } from '../canvas/geometry.ts'
+import { Canvas, type TextPlacement } from '../canvas/canvas.ts'
+import { type Point, point } from '../canvas/geometry.ts'
+import { ASCENT } from '../canvas/lettering.ts'
 import { figureText } from '../canvas/text-figures.ts'
 import type { Drawing } from '../canvas/tree.ts'
 import { ABOVE, BELOW, drawAxes, figuresWidth, linearAxis, type Plot } from '../plots/axes.ts'
@@ -51,12 +52,7 @@ export function drawSfrCurve(reading: Reading, room: number): Drawing | undefine
     if (at === undefined || at > 1) continue
     const here = point(x.place(at), y.place(level))
     canvas.curves('dashed', `mark ${part}`, [[point(left, here.y), here, point(here.x, bottom)]])
-    const lettering = { text: text(figureText(at)), at: point(here.x + 6, here.y - 6), anchor: 'start' as const }
-    canvas.placeText(
-      `mark ${part}`,
-      [0, 10, 20, 30].map((off) => ({ lettering: { ...lettering, at: point(here.x + 6 + off, here.y - 6 - off) } })),
-      paper,
-    )
+    canvas.placeText(`mark ${part}`, [...beside(here, text(figureText(at)))], paper)
   }
   drawAxes(canvas, plot, paper)
   const where = (part: string): string => {
@@ -70,4 +66,13 @@ export function drawSfrCurve(reading: Reading, room: number): Drawing | undefine
   )
   const title = WORDS.curve
   return { node: canvas.node(height, title, description), title, description, omissions: [], width, height }
+}
+
+/** Above the mark to the right, else below or above its line to the left. */
+function* beside({ x, y }: Point, text: string): Generator<TextPlacement> {
+  for (const off of [0, 10, 20, 30]) yield { lettering: { text, at: point(x + 6 + off, y - 6 - off), anchor: 'start' } }
+  for (const off of [6, 20, 40, 60, 80]) {
+    yield { lettering: { text, at: point(x - off, y + 3 + ASCENT), anchor: 'end' } }
+    yield { lettering: { text, at: point(x - off, y - 5), anchor: 'end' } }
+  }
 }
