@@ -84,6 +84,24 @@ describe.each(DRAWING_KINDS)('%s', (kind) => {
     expect(drawing.node.attributes.viewBox).toBe(`0 0 340 ${drawing.height}`)
   })
 
+  test('needs what it is marked to need, and nothing else', async () => {
+    const draw = await load(named)
+    const { needs } = DRAWINGS[kind]
+    const sample = (names: readonly string[]): Record<string, Value> =>
+      Object.fromEntries(
+        inputs.flatMap(({ name, type }) => (names.includes(name) ? [[name, SAMPLES[type] as Value]] : [])),
+      )
+    const isEmpty = (names: readonly string[]): boolean =>
+      texts(draw(sample(names), { width: 400 })).some(({ text }) => text === 'Nothing to draw yet')
+    for (const which of needs.flat()) expect(inputs.map(({ name }) => name)).toContain(which)
+    for (const [at, group] of needs.entries()) {
+      const others = needs.toSpliced(at, 1).map(([first]) => first as string)
+      for (const one of group) expect(isEmpty([...others, one]), one).toBe(false)
+      const without = inputs.map(({ name }) => name).filter((name) => !group.includes(name))
+      expect(isEmpty(without), `without ${group.join()}`).toBe(true)
+    }
+  })
+
   test.each([300, 417, 900])('has text of at least 12 px at %i px', async (width) => {
     const draw = await load(named)
     const given = Object.fromEntries(

@@ -1,4 +1,4 @@
-import { inputsByName } from '../../cells/forms/drawing-parts.ts'
+import { inputsByName, kindFor } from '../../cells/forms/drawing-parts.ts'
 import { type Cell, freeName, isNamed, type TableCell } from '../../worksheet/index.ts'
 import { KINDS } from '../../worksheet/kinds/index.ts'
 import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
@@ -31,8 +31,10 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
   const id = cellId()
   if (kind === 'section') return { kind: 'note', id, role: 'heading', text: '' }
   const cell = KINDS[kind].fresh({ id, cells, freeName: (base) => freeName(base, cells) }) as Cell
-  const names = cells.filter(isNamed).map(({ name }) => name)
-  if (cell.kind === 'drawing') return { ...cell, from: inputsByName(cell.drawing, names) }
+  if (cell.kind === 'drawing') {
+    const drawing = kindFor(cells)
+    return { ...cell, drawing, from: inputsByName(drawing, cells) }
+  }
   if (cell.kind !== 'run') return cell
   const table = cells.find((one): one is TableCell => one.kind === 'table' && one.name === cell.of)
   return table
@@ -40,7 +42,7 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
         ...cell,
         from: runFedByName(
           table.columns.map(({ name }) => name),
-          names,
+          cells.filter(isNamed).map(({ name }) => name),
         ),
       }
     : cell

@@ -110,7 +110,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
         </div>
         <figcaption class="small">
           ${movable ? html`<p class="quiet how">${basicWords.dragLamps}</p>` : nothing}
-          <drawing-notes .drawn=${drawn} .missing=${missing} .sheetTitle=${sheet.worksheet.title}></drawing-notes>
+          <drawing-notes .drawn=${drawn} .missing=${missing} .sheetTitle=${sheet.worksheet.title} .cells=${sheet.cells}></drawing-notes>
         </figcaption>
       </figure>
       ${

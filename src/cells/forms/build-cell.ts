@@ -107,6 +107,9 @@ export class BuildCell extends SignalWatcher(LitElement) {
         font-family: var(--mono);
         color: var(--quiet);
       }
+      .form > drawing-cell {
+        max-inline-size: 27rem;
+      }
       .words {
         padding-block: 0.2rem 0.4rem;
       }
@@ -206,6 +209,7 @@ export class BuildCell extends SignalWatcher(LitElement) {
                 <div class="form" @formula-left=${() => this.focus()}>
                   ${cellForm({
                     view,
+                    signal: this.view,
                     scope: this.scope,
                     put: (cell, key) => this.put(cell, key),
                     rename: (name) => this.rename(name),

@@ -18,9 +18,10 @@ import {
 } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { labelled, selected, ticked } from '../fields/labelled.ts'
-import type { CellView, GivenView } from '../shared/cell-view.ts'
-import { inputsByName } from './drawing-parts.ts'
+import type { CellSignal, CellView, DrawingView, GivenView } from '../shared/cell-view.ts'
+import { inputsByName, requiredOf } from './drawing-parts.ts'
 import { type Form, formula, head, options, textField } from './form-fields.ts'
+import '../basic/drawing-cell.ts'
 import './wide-form.ts'
 import { cellWords } from '../shared/words.ts'
 import { formWords } from './words.ts'
@@ -256,7 +257,7 @@ function withPart(from: Drawing['from'], part: string, text: string): Drawing['f
 const withKind = (form: Form, cell: Drawing, kind: DrawingKind): Drawing => ({
   ...cell,
   drawing: kind,
-  from: { ...inputsByName(kind, form.scope().names()), ...cell.from },
+  from: { ...inputsByName(kind, 'sheet' in form.view ? form.view.sheet.cells : []), ...cell.from },
 })
 
 /** The complete names of a text; incomplete ones are ignored until they are complete. */
@@ -264,6 +265,11 @@ function withMoves(cell: Drawing, text: string): Drawing {
   const { moves: _, ...rest } = cell
   const names = text.split(/[\s,;]+/).filter((one) => NAME_PATTERN.test(one))
   return names.length === 0 ? (rest as Drawing) : ({ ...rest, moves: names } as Drawing)
+}
+
+function inputLabel({ drawing, from }: Drawing, part: string, label: string): string {
+  const required = requiredOf(drawing, part, from)
+  return required === undefined ? label : formWords.inputRequired(label, required)
 }
 
 function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string, string>>): TemplateResult {
@@ -275,11 +281,12 @@ function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string,
       options: DRAWING_KINDS.map((kind) => [kind, DRAWINGS[kind].title] as const),
       put: (kind) => form.put(withKind(form, cell, kind as DrawingKind), `drawing:${cell.id}`),
     })}
+    <drawing-cell class="all" .view=${form.signal as CellSignal<DrawingView>}></drawing-cell>
     ${DRAWINGS[cell.drawing].inputs.map(({ name: part, label }) =>
       formula(
         form,
         cell,
-        missing[part] ? formWords.inputMissing(label, missing[part]) : label,
+        missing[part] ? formWords.inputMissing(label, missing[part]) : inputLabel(cell, part, label),
         cell.from[part] ?? '',
         [],
         (next) => ({ ...cell, from: withPart(cell.from, part, next) }),

@@ -4,13 +4,14 @@ import { readDisplayUnit } from '../../units/index.ts'
 import type { Cell, Given, NamedCell, Result } from '../../worksheet/index.ts'
 import type { FormulaEvent, FormulaField } from '../fields/formula-field.ts'
 import { labelled } from '../fields/labelled.ts'
-import type { CellView } from '../shared/cell-view.ts'
+import type { CellSignal, CellView } from '../shared/cell-view.ts'
 import { cellWords } from '../shared/words.ts'
 import { formWords } from './words.ts'
 
 /** What a form needs from the cell's row. */
 export interface Form {
   readonly view: CellView
+  readonly signal: CellSignal
   readonly scope: () => Scope
   /** Replaces the cell; consecutive changes with the same key are one undo step. */
   readonly put: (cell: Cell, key: string) => void

@@ -62,6 +62,8 @@ export const formWords = {
   about: 'About the section',
   text: 'Text',
   shows: 'This drawing shows',
+  inputRequired: (label: string, which: 'required' | 'one of'): string =>
+    which === 'required' ? `${label}, required` : `${label}, one of these is required`,
   inputMissing: (label: string, reason: string): string => `${label}: ${reason}`,
   moves: 'Givens that change when a lamp is dragged',
   namesApart: 'names separated by commas',

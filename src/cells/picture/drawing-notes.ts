@@ -1,6 +1,8 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Drawing, Table } from '../../drawings/canvas/tree.ts'
+import type { Cell } from '../../worksheet/index.ts'
+import { cellWords } from '../shared/words.ts'
 import { fold, shared } from '../style/styles.ts'
 import type { SavedAs } from './save-drawing.ts'
 import { saveOrExplain } from './shown-drawing.ts'
@@ -64,6 +66,8 @@ export class DrawingNotes extends LitElement {
   /** Why some of the figures are not drawn. */
   @property({ attribute: false }) missing: readonly string[] = []
   @property({ attribute: false }) sheetTitle = ''
+  /** The cells of its worksheet. */
+  @property({ attribute: false }) cells: readonly Cell[] = []
   @state() private problem = ''
 
   private async save(as: SavedAs): Promise<void> {
@@ -72,10 +76,17 @@ export class DrawingNotes extends LitElement {
     if (why) this.problem = words.notSaved(why)
   }
 
+  /** What the figures contradict; an original taken in several frames is larger than the field of one. */
+  private get cautions(): readonly string[] {
+    const inFrames = this.cells.some((one) => one.kind === 'drawing' && one.drawing === 'tiles')
+    return inFrames ? [] : (this.drawn.cautions ?? [])
+  }
+
   override render(): TemplateResult {
     const { description, table, omissions } = this.drawn
     const cannot = [...new Set([...omissions, ...this.missing])]
     return html`
+      ${this.cautions.map((why) => html`<p><b>${cellWords.caution}</b> ${why}</p>`)}
       <div class="under">
         <details>
           <summary>${words.inWords}</summary>

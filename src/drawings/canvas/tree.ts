@@ -39,6 +39,8 @@ export interface Drawing {
   readonly table?: Table
   /** One sentence for each thing that is not drawn, with the reason. */
   readonly omissions: readonly string[]
+  /** Where the figures drawn contradict each other, if they do. */
+  readonly cautions?: readonly string[]
   /** The lamps that can be dragged, if any. */
   readonly handles?: readonly Handle[]
   /** Size of the view box. */

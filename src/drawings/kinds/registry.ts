@@ -37,6 +37,8 @@ export interface DrawingEntry {
   /** Its name in the list of kinds, and its title if a cell gives none. */
   readonly title: string
   readonly inputs: readonly DrawingInput[]
+  /** What it cannot be drawn without: of each group, one input at least. */
+  readonly needs: readonly (readonly string[])[]
   /** Loads the function that draws it. */
   readonly load: DrawingLoader
 }
@@ -64,6 +66,18 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('lean', 'Lean of its upper edge', 'angle'),
       input('centre_height', 'Height of its centre above the floor'),
     ],
+    needs: [
+      [
+        'original_width',
+        'field_width',
+        'original_to_sensor',
+        'lens_to_original',
+        'clear_distance',
+        'column_height',
+        'entrance_distance',
+        'lamps',
+      ],
+    ],
     load: LOADERS['set-up'],
   },
   column: {
@@ -79,6 +93,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('original_thickness', 'Thickness of the original'),
       input('field_width', 'Width of the field'),
     ],
+    needs: [['column_height', 'original_to_sensor']],
     load: LOADERS.column,
   },
   evenness: {
@@ -92,6 +107,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('readings_in_stops', 'Readings in EV', 'numbers'),
       input('readings_in_apertures', 'Readings in f-numbers', 'numbers'),
     ],
+    needs: [['lamps'], ['original_width'], ['original_height']],
     load: LOADERS.evenness,
   },
   depth: {
@@ -107,6 +123,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('widest', 'Widest aperture of the lens', 'f-number'),
       input('smallest', 'Smallest aperture of the lens', 'f-number'),
     ],
+    needs: [['magnification']],
     load: LOADERS.depth,
   },
   readings: {
@@ -119,16 +136,19 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('original_width', 'Width of the original'),
       input('original_height', 'Height of the original'),
     ],
+    needs: [['readings', 'readings_in_stops', 'readings_in_apertures']],
     load: LOADERS.readings,
   },
   'depth-zone': {
     title: TITLES['depth-zone'],
     inputs: [input('depth', 'Depth in focus'), input('unevenness', 'Height of the sheet above flat')],
+    needs: [['depth']],
     load: LOADERS['depth-zone'],
   },
   time: {
     title: TITLES.time,
     inputs: [input('time', 'Exposure time', 'time'), input('set_time', 'Time set', 'time')],
+    needs: [['time']],
     load: LOADERS.time,
   },
   tiles: {
@@ -144,6 +164,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('row_order', 'Every row starts at the left', 'yes or no'),
       input('moves_board', 'The board moves instead of the camera', 'yes or no'),
     ],
+    needs: [['original_width'], ['original_height'], ['field_width'], ['field_height']],
     load: LOADERS.tiles,
   },
   squareness: {
@@ -158,6 +179,13 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('pixels_height', 'Pixels along the height', 'pixels'),
       input('allowed_pixels', 'Difference allowed between opposite edges', 'pixels'),
     ],
+    needs: [
+      ['tilt', 'tilt_across'],
+      ['field_width', 'field_height'],
+      ['entrance_distance'],
+      ['pixels_width'],
+      ['pixels_height'],
+    ],
     load: LOADERS.squareness,
   },
   ledger: {
@@ -167,6 +195,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('stops', 'Stops added or subtracted (list)', 'stops, a list'),
       input('names', 'Reason for each (list of texts)', 'texts'),
     ],
+    needs: [['stops']],
     load: LOADERS.ledger,
   },
   patches: {
@@ -178,6 +207,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('mean_limit', 'Mean difference allowed', 'number'),
       input('sorted', 'Worst patches first', 'yes or no'),
     ],
+    needs: [['differences']],
     load: LOADERS.patches,
   },
   'measured-light': {

@@ -8,6 +8,7 @@ import { nothingDrawn } from '../canvas/nothing-drawn.ts'
 import { fitScale, type Scale } from '../canvas/scale.ts'
 import type { Drawing } from '../canvas/tree.ts'
 import { TITLES } from '../canvas/words.ts'
+import { contradictionsOf } from './contradictions.ts'
 import { describeSetUp } from './describe-set-up.ts'
 import { belowElevation, drawElevation } from './elevation.ts'
 import type { Frame } from './frame.ts'
@@ -108,7 +109,8 @@ export function drawSetUp(inputs: SetUpInputs, options: DrawingOptions): Drawing
     ...lampHandles(setUp.lamps, planHandles(inPlan)),
   ]
   const node = canvas.node(height, title, description)
-  const drawing = { node, title, description, omissions: setUp.omissions, width, height, handles }
+  const cautions = contradictionsOf(setUp, show)
+  const drawing = { node, title, description, omissions: setUp.omissions, cautions, width, height, handles }
   layouts.set(drawing, layout)
   return drawing
 }

@@ -8,6 +8,7 @@ import { nothingDrawn } from '../canvas/nothing-drawn.ts'
 import { fitScale } from '../canvas/scale.ts'
 import type { Drawing } from '../canvas/tree.ts'
 import { TITLES } from '../canvas/words.ts'
+import { contradictionsOf } from './contradictions.ts'
 import { describeUpright } from './describe-upright.ts'
 import { belowElevation, drawElevation } from './elevation.ts'
 import type { Frame } from './frame.ts'
@@ -170,7 +171,8 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
   const description = describeUpright(setUp, placement, show, scale.name)
   const handles = [...lampHandles(setUp.lamps, sideHandles(side, placement)), ...lampHandles(setUp.lamps, inPlan)]
   const node = canvas.node(height, title, description)
-  const drawing = { node, title, description, omissions, width, height, handles }
+  const cautions = contradictionsOf(setUp, show)
+  const drawing = { node, title, description, omissions, cautions, width, height, handles }
   layouts.set(drawing, layout)
   return drawing
 }

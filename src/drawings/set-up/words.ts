@@ -22,6 +22,11 @@ export const SET_UP_WORDS = {
   raysNeedLens: 'The rays to the edges of the field are not drawn: the distance of the lens is unknown.',
   lensAboveSensor: (tip: string, sensor: string) =>
     `The camera is drawn incomplete: its lens ends ${tip} above the original, but the sensor is at ${sensor}.`,
+  sides: (width: string, height: string) => `${width} × ${height}`,
+  fitsTurned: (original: string, field: string) =>
+    `The original, ${original}, lies within the field, ${field}, only when turned: turn the camera or the original, or swap the sides.`,
+  largerThanField: (original: string, field: string) =>
+    `The original, ${original}, is larger than the field, ${field}: its edges are not in the frame.`,
   bodyNeedsSensor: 'The camera body is not drawn: the distance from original to sensor is unknown.',
   lampTooFar: (which: string, most: string) =>
     `${which} is not drawn: its position or aim is unknown or more than ${most} away.`,
