@@ -174,9 +174,11 @@ export class Sheet {
     return this.goTo(this.history.abandon(merge))
   }
 
-  /** A sheet with some cells alone, to try changes on. */
+  /** A sheet with some cells and the functions of this one alone, to try changes on. */
   trial(cells: readonly Cell[]): Sheet {
-    return new Sheet({ ...this.document, cells: [...cells] }, this.library, this.capabilities)
+    const own = new Set(cells.flatMap((cell) => (cell.kind === 'function' ? [cell.name] : [])))
+    const functions = this.cells.filter((cell) => cell.kind === 'function' && !own.has(cell.name))
+    return new Sheet({ ...this.document, cells: [...functions, ...cells] }, this.library, this.capabilities)
   }
 
   /** The documents that undo and redo lead to. */

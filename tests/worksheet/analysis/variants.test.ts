@@ -47,6 +47,16 @@ describe('variants', () => {
     expect(seen(one, 'distance')).toBe('275 mm')
   })
 
+  it('computes with functions of the sheet', () => {
+    const one = sheetOf([
+      { kind: 'function', id: 'f', name: 'twice', arguments: [{ name: 'a', unit: 'mm' }], formula: '2 * a' },
+      given('focal', '55', { unit: 'mm' }),
+      result('double', 'twice(focal)', { unit: 'mm' }),
+    ])
+    const { compared } = variantsTable(one, variants([{ title: '', values: { focal: '90' } }], ['double']))
+    expect(compared[0]?.sets[0]?.shown).toBe('180 mm')
+  })
+
   it('marks nothing where a set gives the same', () => {
     const { compared } = variantsTable(
       sheet(),
