@@ -1,6 +1,7 @@
 import { type NumberType, showValue, type Type, type Value } from '../../language/index.ts'
 import { type DisplayUnit, defaultUnit, NONE } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
+import { typedDisplayUnit } from '../document/typed-unit.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'
@@ -161,7 +162,10 @@ function axisOf(
   const first = values[0] as RangeValue
   return {
     type,
-    unit: node.unit ?? (type.notation ? showIn(type.notation) : defaultUnit(first.value, type.dimension)),
+    unit:
+      node.unit ??
+      typedDisplayUnit(given.value) ??
+      (type.notation ? showIn(type.notation) : defaultUnit(first.value, type.dimension)),
   }
 }
 

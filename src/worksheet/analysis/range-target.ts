@@ -1,6 +1,7 @@
 import type { NumberType, RecordValue, Value } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
+import { typedDisplayUnit, typedUnit } from '../document/typed-unit.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
@@ -57,19 +58,26 @@ function sideOf(node: Node, cell: Given, side: Side, now: Value | undefined): Ra
   const size = now as RecordValue | undefined
   const type = node.type?.kind === 'record' ? node.type.parts[side] : undefined
   if (!size || type?.kind !== 'number') throw new RangeInputError(words.fillSizeFirst(labelOf(cell)))
-  const { unit } = node
+  const typed = node.unit ? undefined : typedUnit(cell.value)
+  const unit = node.unit ?? typedDisplayUnit(cell.value)
   const other = SIDES.find((one) => one !== side) as Side
   const written = (value: number): string => `${unit ? sideText(value, unit) : value}`
+  const suffixed = (text: string): string => (typed ? `${text} ${typed.unit}` : text)
   const { least: _, most: __, ...rest } = cell
   return {
     node,
-    given: { ...rest, entry: 'quantity', label: `${labelOf(cell)}, ${side}`, value: written(size[side] as number) },
+    given: {
+      ...rest,
+      entry: 'quantity',
+      label: `${labelOf(cell)}, ${side}`,
+      value: suffixed(written(size[side] as number)),
+    },
     type,
     present: size[side] as number,
     valueWith: (value) => ({ ...size, [side]: value }),
     filledWith: (text) => {
       const sides = { [side]: text, [other]: written(size[other] as number) } as Record<Side, string>
-      return { ...cell, value: `${sides.width} x ${sides.height}` }
+      return { ...cell, value: suffixed(`${sides.width} x ${sides.height}`) }
     },
   }
 }

@@ -1,5 +1,6 @@
 import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
+import { typedDisplayUnit } from '../document/typed-unit.ts'
 import type { Given, Range } from '../schema/document.ts'
 import { figureIn, formatInput, type NumericOutcome } from './format-input.ts'
 import * as words from './words.ts'
@@ -37,7 +38,8 @@ export function valuesOf(range: Range, given: Given): RangeValue[] {
 function unitOf(given: Given): DisplayUnit {
   const declared = declaredUnit(given.unit)
   if (declared.error) throw new RangeInputError(declared.error.message)
-  if (declared.unit) return declared.unit
+  const unit = declared.unit ?? typedDisplayUnit(given.value)
+  if (unit) return unit
   const reading = quietly(given.value)
   if (!reading) throw new RangeInputError(words.rangeOfUnknown)
   return reading.notation
