@@ -17,6 +17,7 @@ import { additionOf, type BuildKey, buildKey } from './build-keys.ts'
 import { buildStyle } from './build-style.ts'
 import { clipBarStyle } from './clip-bar.ts'
 import { Clipboard } from './clipboard.ts'
+import './line-entry.ts'
 import { sectionMoved } from './move-section.ts'
 import { RowGroups } from './row-groups.ts'
 import { buildWords as words } from './words.ts'
@@ -36,6 +37,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
   @state() private spoken = ''
   /** The cell below which a kind is being chosen. */
   @state() private adding: string | undefined
+  /** The cell below which cells are typed as lines; without one, at the end. */
+  @state() private typingBelow: string | undefined
 
   private readonly clipboard = new Clipboard(this, {
     cells: () => this.open.sheet.cells,
@@ -120,6 +123,14 @@ export class BuildFace extends SignalWatcher(LitElement) {
     if (requestChange(this, { do: 'add', cell, at }) !== undefined) return
     this.adding = undefined
     await this.focusNew(cell.id)
+  }
+
+  /** Moves the focus to the field for cells typed as lines: below a cell, else at the end. */
+  async typeBelow(id: string | undefined): Promise<void> {
+    this.typingBelow = id === this.open.sheet.cells.at(-1)?.id ? undefined : id
+    await this.loaded
+    await this.updateComplete
+    this.renderRoot.querySelector<HTMLElement>('line-entry')?.focus()
   }
 
   private async focusNew(id: string): Promise<void> {
@@ -246,7 +257,8 @@ export class BuildFace extends SignalWatcher(LitElement) {
   private keyWithoutRow(key: BuildKey): boolean {
     const { length } = this.open.sheet.cells
     const adds = additionOf(key)
-    if (key === 'add below' || adds) void this.add(adds ?? 'given', length)
+    if (key === 'type a line') void this.typeBelow(undefined)
+    else if (key === 'add below' || adds) void this.add(adds ?? 'given', length)
     else if (key === 'clear selection') this.clipboard.clear()
     else return false
     return true
@@ -264,6 +276,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
       'open or close': () => void this.openOrClose(id),
       'add below': () => void this.add(kindBelow(cell), this.index(id) + 1),
       'choose below': () => void this.choose(id),
+      'type a line': () => void this.typeBelow(id),
       remove: () =>
         this.clipboard.ids.has(id) ? this.clipboard.removeAll(this.clipboard.ids, 'removed') : void this.removeCell(id),
       'move up': () => void this.move(id, -1),
@@ -320,8 +333,21 @@ export class BuildFace extends SignalWatcher(LitElement) {
           .picking=${this.clipboard.ids.size > 0}
         ></build-cell>
         ${this.adding === cell.id ? additions('chosen', (kind) => void this.add(kind, this.index(cell.id) + 1)) : nothing}
+        ${this.typingBelow === cell.id ? this.entry(cell.id) : nothing}
       `,
     )
+  }
+
+  private entry(last: string): TemplateResult {
+    return html`<line-entry
+      .open=${this.open}
+      .below=${this.typingBelow}
+      @entry-added=${({ detail }: CustomEvent<string>) => this.typingBelow !== undefined && void this.typeBelow(detail)}
+      @entry-left=${() => {
+        this.typingBelow = undefined
+        void this.goTo(last)
+      }}
+    ></line-entry>`
   }
 
   override render(): TemplateResult {
@@ -351,7 +377,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
         <div class="drop" hidden></div>
       </div>
       <p class="unseen" role="status">${this.spoken}</p>
-      ${this.clipboard.bar()} ${firstCells(cells, addLast)} ${cells.length > 0 ? additions('last', addLast) : nothing}
+      ${this.clipboard.bar()} ${firstCells(cells, addLast)} ${this.typingBelow === undefined ? this.entry(cells.at(-1)?.id ?? '') : nothing} ${cells.length > 0 ? additions('last', addLast) : nothing}
       <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `
   }

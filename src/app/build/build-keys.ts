@@ -20,6 +20,7 @@ export type BuildKey =
   | 'go down'
   | 'go first'
   | 'go last'
+  | 'type a line'
   | `add ${Addition}`
 
 const LETTERS: readonly (readonly [letter: string, shift: boolean, key: BuildKey])[] = [
@@ -65,6 +66,7 @@ export function buildKey(event: KeyboardEvent): BuildKey | undefined {
   const onRow = (event.composedPath()[0] as Element).classList?.contains('call')
   const plain = !altKey && !shiftKey
   if (plain && (onRow || isOutsideRows(event))) {
+    if (key === 'l') return 'type a line'
     const adds = addition(key)
     if (adds) return adds
   }

@@ -2,7 +2,7 @@ import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 
 import { type Cell, type Change, clippingOf, linesOf, withFunctions } from '../../worksheet/index.ts'
 import { isField } from '../open/is-field.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
-import { pastedInto, removal, saidOf } from './clip-board.ts'
+import { type PasteResult, pastedInto, removal, saidOf } from './clip-board.ts'
 import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './clip-picks.ts'
 
 /** What the clipboard needs of the face that shows the cells. */
@@ -105,8 +105,13 @@ export class Clipboard implements ReactiveController {
 
   /** Adds the cells of a text: below the selection, else below the current cell, else at the end. */
   putIn(text: string): void {
+    if (isTable(text))
+      void import('./pasted-table.ts').then((read) => this.put(read.pastedTable(this.face.cells(), text)))
+    else this.put(pastedInto(this.face.cells(), text))
+  }
+
+  private put(pasted: PasteResult): void {
     const cells = this.face.cells()
-    const pasted = pastedInto(cells, text)
     if ('refused' in pasted) {
       this.say(pasted.refused)
       return
@@ -200,3 +205,6 @@ export class Clipboard implements ReactiveController {
     this.putIn(event.clipboardData?.getData('text/plain') ?? '')
   }
 }
+
+/** Fields as a spreadsheet copies them: lines with tabs, the first of them among these. */
+const isTable = (text: string): boolean => /^[^\n{[]*\t/.test(text) && /\n/.test(text.trim())

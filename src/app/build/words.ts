@@ -1,4 +1,4 @@
-import { count, shortList } from '../../units/plural.ts'
+import { count, plural, shortList } from '../../units/plural.ts'
 import { cellsText } from '../common/words.ts'
 
 const MAX_NAMES = 4
@@ -27,7 +27,11 @@ export const buildWords = {
   aboutResult: 'a figure computed by a formula',
   aboutCheck: 'a condition the figures must meet, with a message',
   howToMove: 'Drag ↑↓ to move a cell; press it to select.',
-  howToAdd: 'Alt N adds a cell below, Alt O opens one, ? lists all keys.',
+  howToAdd: 'L types a cell as a line, Alt N adds one below, Alt O opens one, ? lists all keys.',
+  typeACell: 'Type a cell',
+  typeACellAs: 'border = 10 mm, scale = sensor.width / page, ? fits: page < 1 m | Too wide. Enter adds it.',
+  notAdded: (why: string): string => `Not added: ${why.replace(/\.$/, '')}. The text is unchanged.`,
+  hasFunction: 'this sheet has this function already',
   pasteCells: 'Paste cells',
   moved: (label: string, place: number, of: number, above: string): string =>
     `${label}: moved to ${count(place)} of ${count(of)}, ${above ? `below ${above}` : 'first'}.`,
@@ -44,6 +48,8 @@ export const buildWords = {
   pasteByHand: 'Paste the cells here as text. They are added to the sheet at once.',
   nothingPasted: 'The pasted list contains no cells.',
   pasted: (n: number): string => `${cellsText(n)} added.`,
+  tablePasted: (rows: number, columns: number): string =>
+    `A table of ${plural(rows, 'row')} and ${plural(columns, 'column')} added.`,
   renamed: (pairs: readonly (readonly [before: string, after: string])[]): string =>
     `Names already in use were changed: ${shortList(
       pairs.map(([before, after]) => `“${before}” to “${after}”`),

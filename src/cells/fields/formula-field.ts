@@ -8,6 +8,8 @@ import { field, shared } from '../style/styles.ts'
 
 /** Fired while a formula is typed, with its whole text. */
 export type FormulaEvent = CustomEvent<string>
+/** Fired when the field is left by key: by Enter, or by Escape. */
+export type FormulaLeftEvent = CustomEvent<'entered' | 'escaped'>
 
 /**
  * A field for a formula. It is a plain text field until it is focused; then the editor is loaded and replaces it,
@@ -47,6 +49,10 @@ export class FormulaField extends LitElement {
   /** What a cell gives now, as shown. */
   @property({ attribute: false }) figure: (name: string) => string = () => ''
   @property({ attribute: false }) diagnostics: readonly Diagnostic[] = []
+  /** A line that is not yet anything: Escape leaves it as it is. */
+  @property({ type: Boolean }) draft = false
+  /** Whether the text before the caret is a formula, so that names are offered. */
+  @property({ attribute: false }) isFormula: ((before: string) => boolean) | undefined
   @state() private edited = false
   @query('.place') private place!: HTMLElement
   @query('textarea') private plain!: HTMLTextAreaElement | null
@@ -73,18 +79,18 @@ export class FormulaField extends LitElement {
     this.dispatchEvent(new CustomEvent('formula-typed', { detail: text }))
   }
 
-  private leave(): void {
-    this.dispatchEvent(new CustomEvent('formula-left', { bubbles: true, composed: true }))
+  private leave(how: FormulaLeftEvent['detail']): void {
+    this.dispatchEvent(new CustomEvent('formula-left', { detail: how, bubbles: true, composed: true }))
   }
 
   private restore(): void {
-    if (this.value !== this.textBefore) {
+    if (!this.draft && this.value !== this.textBefore) {
       this.isRestoring = true
       this.report(this.textBefore)
       this.isRestoring = false
     }
-    this.editor?.setText(this.textBefore)
-    this.leave()
+    if (!this.draft) this.editor?.setText(this.textBefore)
+    this.leave('escaped')
   }
 
   private async open(): Promise<void> {
@@ -116,8 +122,9 @@ export class FormulaField extends LitElement {
       guide,
       called: (name) => this.called(name),
       figure: (name) => this.figure(name),
+      isFormula: this.isFormula,
       onText: (text) => this.report(text),
-      onKeep: () => this.leave(),
+      onKeep: () => this.leave('entered'),
       onRestore: () => this.restore(),
       onFocus: () => {
         this.textBefore = this.value
@@ -164,7 +171,7 @@ export class FormulaField extends LitElement {
                   if (event.key === 'Escape') this.restore()
                   else if (event.key === 'Enter' && !event.altKey) {
                     event.preventDefault()
-                    this.leave()
+                    this.leave('entered')
                   }
                 }}
               ></textarea>`

@@ -5,6 +5,7 @@ import { signature } from '../checking/arguments.ts'
 import type { Callable, Guide } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
 import { describeType } from '../values/types.ts'
+import { argumentsByName } from './fill-arguments.ts'
 import { recordDom } from './record-dom.ts'
 
 const cells = (scope: Scope): Completion[] =>
@@ -26,29 +27,38 @@ const begins = (word: string, typed: string): boolean =>
 /** A function under its own name, and under the other words it is looked for by. */
 function functions(scope: Scope, guide: Guide, typed: string): Completion[] {
   return [...scope.library.values()].flatMap((record) => [
-    completionOf(record, guide, record.name),
+    completionOf(record, guide, record.name, scope),
     ...(guide.get(record.name)?.also ?? [])
       .filter((word) => begins(word, typed))
       .map((word) => ({
-        ...completionOf(record, guide, word),
+        ...completionOf(record, guide, word, scope),
         displayLabel: `${record.name} (${word})`,
         boost: -1,
       })),
   ])
 }
 
-function completionOf(record: Callable, guide: Guide, label: string): Completion {
+/** A call put in with the arguments that cells are named like; the first that is missing is selected. */
+function completionOf(record: Callable, guide: Guide, label: string, scope: Scope): Completion {
   return {
     label,
     detail: guide.get(record.name)?.about ?? '',
     apply: (view, _completion, from, to) => {
-      const insert = `${record.name}()`
-      const inside = record.parameters.length > 0 ? insert.length - 1 : insert.length
       // A bracket that is there already is not doubled.
-      const called = view.state.sliceDoc(to, to + 1) === '('
+      if (view.state.sliceDoc(to, to + 1) === '(') {
+        view.dispatch({
+          changes: { from, to, insert: record.name },
+          selection: { anchor: from + record.name.length },
+        })
+        return
+      }
+      const args = argumentsByName(record, scope)
+      const insert = `${record.name}(${args ?? ''})`
+      const missing = insert.indexOf('?')
+      const inside = args === undefined && record.parameters.length > 0 ? insert.length - 1 : insert.length
       view.dispatch({
-        changes: { from, to, insert: called ? record.name : insert },
-        selection: { anchor: from + (called ? record.name.length : inside) },
+        changes: { from, to, insert },
+        selection: missing < 0 ? { anchor: from + inside } : { anchor: from + missing, head: from + missing + 1 },
       })
     },
     info: () => recordDom(record, guide.get(record.name)),
@@ -125,10 +135,14 @@ function completePart(context: CompletionContext, scope: Scope): CompletionResul
   }
 }
 
-/** Completes names of cells, functions, named arguments, parts of records, and units where a unit may follow. */
+/**
+ * Completes names of cells, functions, named arguments, parts of records, and units where a unit may follow; nothing
+ * where the text before the caret is no formula.
+ */
 export const completeFormula =
-  (scope: () => Scope, guide: Guide) =>
+  (scope: () => Scope, guide: Guide, isFormula: (before: string) => boolean = () => true) =>
   (context: CompletionContext): CompletionResult | null => {
+    if (!context.explicit && !isFormula(context.state.sliceDoc(0, context.pos))) return null
     const unit = completeUnit(context) ?? completePart(context, scope())
     if (unit) return unit
     const word = context.matchBefore(/[A-Za-z_]\w*/)

@@ -39,6 +39,8 @@ export interface EditorOptions {
   readonly called: (name: string) => string
   /** What a cell gives now, as shown; empty where it gives nothing. */
   readonly figure: (name: string) => string
+  /** Whether the text before the caret is a formula, so that names are offered; always where nothing is said. */
+  readonly isFormula?: ((before: string) => boolean) | undefined
   readonly onText: (text: string) => void
   /** Enter: save and leave. */
   readonly onKeep: () => void
@@ -121,9 +123,11 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
         theme,
         tooltips({ position: 'fixed' }),
         autocompletion({
-          override: [completeFormula(options.scope, options.guide)],
+          override: [completeFormula(options.scope, options.guide, options.isFormula)],
           icons: false,
           defaultKeymap: false,
+          // Enter right after the list has opened would else leave the formula with half a name.
+          interactionDelay: 0,
           maxRenderedOptions: 60,
         }),
         argumentHelp(options.scope),

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
+import { readEntry } from '../../../src/worksheet/clipping/lines.ts'
 import {
   type Cell,
   ClippingError,
@@ -173,6 +174,21 @@ describe('a text that is pasted', () => {
         message: 'Too wide.',
         passes: 'Fits.',
       },
+      {
+        kind: 'function',
+        id: '13',
+        name: 'bordered',
+        label: 'With a border',
+        about: 'A length with a border on both sides.',
+        arguments: [{ name: 'length', unit: 'mm' }, { name: 'times' }],
+        unit: 'mm',
+        formula: 'length + 20 mm * times',
+        examples: [
+          { formula: 'bordered(10 mm, 1)', gives: '30 mm' },
+          { formula: 'bordered(10 mm, 2)', gives: '50 mm' },
+        ],
+      },
+      { kind: 'function', id: '14', name: 'third', arguments: [], formula: '1 / 3' },
     ]
     const text = linesOf(cells)
     const read = readClipped(text)
@@ -265,6 +281,27 @@ test('a whole sheet pasted into itself computes as it did, both times', () => {
       if (cell.kind === 'check') expect(sheet.check(twin.id).state).toBe(sheet.check(cell.id).state)
     })
   }
+})
+
+describe('a line typed by itself', () => {
+  test.each([
+    ['border = 10 mm', { kind: 'given', name: 'border', unit: 'mm', value: '10' }],
+    ['gap = 600 mm ± 2 mm', { kind: 'given', value: '600 mm ± 2 mm' }],
+    ['gap = 600 ± 2 mm', { kind: 'given', unit: 'mm', value: '600 ± 2' }],
+    ['time = 1/125 s', { kind: 'given', value: '1/125 s' }],
+    ['sensor=53.4x40 mm', { kind: 'given', entry: 'size', unit: 'mm', value: '53.4x40' }],
+    ['? ok: a > b | Only {a}.', { kind: 'check', name: 'ok', condition: 'a > b', message: 'Only {a}.' }],
+    ['half(a [mm]) [mm] = a / 2', { kind: 'function', name: 'half', arguments: [{ name: 'a', unit: 'mm' }] }],
+    ['sqrt(2) * 3', { kind: 'result', name: 'sqrt', formula: 'sqrt(2) * 3' }],
+    ['2 * border', { kind: 'result', name: 'result', formula: '2 * border' }],
+    ['# Framing', { kind: 'note', role: 'heading', text: 'Framing' }],
+  ])('%s is a cell', (text, cell) => {
+    expect(readEntry(text)).toMatchObject(cell)
+  })
+
+  test.each(['and so on', 'border', 'a == 1'])('%s is none, with why', (text) => {
+    expect(readEntry(text)).toMatch(/not of the form/)
+  })
 })
 
 describe('what someone might put on the clipboard', () => {
