@@ -10,6 +10,7 @@ import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
 import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
 import { UnsavedSheets } from '../session/unsaved-sheets.ts'
 import { WORDS } from '../session/words.ts'
+import type { SheetPage } from '../sheet/sheet-page.ts'
 import './update-bar.ts'
 import { type Face, OWN_TEMPLATE, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
 import type { TakeOver } from '../received/copy-page.ts'
@@ -134,7 +135,10 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     const title = titleOf(page)
     document.title = title ? `${title}, Evenfield` : 'Evenfield'
     // Whoever reads the page by ear is taken to its start, as a fresh page would do.
-    if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
+    void this.updateComplete.then(() => {
+      if (!first) this.place.focus({ preventScroll: true })
+      if (page.on === 'sheet') void this.renderRoot.querySelector<SheetPage>('sheet-page')?.askName()
+    })
   }
 
   private async pageFor(route: Route): Promise<Page> {

@@ -60,7 +60,7 @@ export class CheckList extends SignalWatcher(LitElement) {
     return repeat(
       views,
       (view) => view.get().cell.id,
-      (view) => html`<check-cell data-cell=${view.get().cell.id} tabindex="-1" .view=${view}></check-cell>`,
+      (view) => html`<check-cell data-cell=${view.get().cell.id} .view=${view}></check-cell>`,
     )
   }
 

@@ -51,8 +51,11 @@ export class FillFace extends SignalWatcher(LitElement) {
     }
     const cell = await this.reveal(id)
     if (!cell) return
+    // A cell of the whole width arrives after the others.
+    if (cell.localName.includes('-')) await customElements.whenDefined(cell.localName)
+    await (cell as LitElement).updateComplete
     cell.scrollIntoView({ block: cell.classList.contains('fold') ? 'start' : 'center' })
-    if (how === 'focus') cell.focus({ preventScroll: true })
+    if (how === 'focus') focusOn(cell)
     else markFound(cell.getRootNode() as ShadowRoot, cell)
   }
 
@@ -73,9 +76,7 @@ export class FillFace extends SignalWatcher(LitElement) {
 
   private cell(cell: Cell, isKey = false): TemplateResult {
     const view = this.open.view(cell)
-    return isKey
-      ? html`<result-cell data-cell=${cell.id} tabindex="-1" key .view=${view}></result-cell>`
-      : cellElement(cell, view)
+    return isKey ? html`<result-cell data-cell=${cell.id} key .view=${view}></result-cell>` : cellElement(cell, view)
   }
 
   private views<V extends ResultView | CheckView>(cells: readonly Cell[], kind: 'result' | 'check'): CellSignal<V>[] {
@@ -289,6 +290,16 @@ export class FillFace extends SignalWatcher(LitElement) {
       <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
     `
   }
+}
+
+/** Focuses a cell’s first control; a cell without one, itself. Its element has no tab stop, which would skip what is in it. */
+function focusOn(cell: HTMLElement): void {
+  cell.focus({ preventScroll: true })
+  if (cell.matches(':focus-within')) return
+  const first = cell.shadowRoot?.querySelector<HTMLElement>('button, a, input, select, textarea, summary, [tabindex]')
+  if (!first) cell.tabIndex = -1
+  const on = first ?? cell
+  on.focus({ preventScroll: true })
 }
 
 const contains = ({ id, rows, exact, drawings }: Section, cell: string): boolean =>

@@ -14,11 +14,14 @@ const LONG_LIST = 8
 
 export const resultStyle = css`
   .result.row {
-    grid-template-columns: minmax(0, 1fr) auto 38px;
+    grid-template-columns: minmax(0, 1fr) auto minmax(38px, auto);
     min-block-size: var(--result-row);
   }
   .result .figure {
     font-weight: 700;
+  }
+  .result .unit {
+    white-space: nowrap;
   }
   /* A measured value replaces the computed one in everything that depends on it. */
   .result .figure.measured {

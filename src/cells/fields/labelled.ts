@@ -85,6 +85,43 @@ export const selected = ({ label, value, options, put, className = '' }: Select)
   </label>
 `
 
+/**
+ * A list from which one is added after another. By key every letter and arrow already changes the choice of a closed list,
+ * so that what is chosen by key is added by Enter, or as the list is left.
+ */
+export function adding({ label, options, put, className = '' }: Omit<Select, 'value'>): TemplateResult {
+  const add = (list: HTMLSelectElement): void => {
+    const { value } = list
+    list.value = ''
+    list.dataset.by = ''
+    if (value !== '') put(value)
+  }
+  return html`
+    <label class="labelled ${className}">
+      <span class="small quiet">${label}</span>
+      <select
+        class="field"
+        .value=${live('')}
+        @pointerdown=${({ currentTarget }: Event) => {
+          ;(currentTarget as HTMLSelectElement).dataset.by = ''
+        }}
+        @keydown=${({ key, currentTarget }: KeyboardEvent) => {
+          const list = currentTarget as HTMLSelectElement
+          if (key === 'Enter') add(list)
+          else list.dataset.by = 'key'
+        }}
+        @change=${({ currentTarget }: Event) => {
+          const list = currentTarget as HTMLSelectElement
+          if (list.dataset.by !== 'key') add(list)
+        }}
+        @blur=${({ currentTarget }: Event) => add(currentTarget as HTMLSelectElement)}
+      >
+        ${options.map(([one, shown]) => html`<option value=${one}>${shown}</option>`)}
+      </select>
+    </label>
+  `
+}
+
 export const ticked = (label: string, on: boolean, put: (on: boolean) => void): TemplateResult => html`
   <label class="tick">
     <input

@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Variants } from '../../worksheet/index.ts'
-import { selected, ticked } from '../fields/labelled.ts'
+import { adding, ticked } from '../fields/labelled.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
 import { cellWords } from '../shared/words.ts'
 import { type Form, textField } from './form-fields.ts'
@@ -46,9 +46,8 @@ export function form(form: Form, cell: Variants): TemplateResult {
       <span class="small quiet">${variantsFormWords.varied}</span>
       ${varied.map((name) => ticked(called(name), true, () => keepFixed(name)))}
     </div>
-    ${selected({
+    ${adding({
       label: variantsFormWords.varyMore,
-      value: '',
       className: 'all',
       options: [
         ['', rangeFormWords.chooseGiven],
@@ -67,9 +66,8 @@ export function form(form: Form, cell: Variants): TemplateResult {
         ),
       )}
     </div>
-    ${selected({
+    ${adding({
       label: variantsFormWords.compareMore,
-      value: '',
       className: 'all',
       options: [
         ['', variantsFormWords.chooseResult],

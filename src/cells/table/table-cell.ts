@@ -193,6 +193,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     if (act === 'below') return this.add(Math.min(row + 1, cell.rows.length))
     if (!cell.rows[row]) return
     if (act === 'fill') return this.fillDown()
+    if (act === 'sort') return this.sort(this.column)
     if (act === 'remove') {
       if (!this.act(withoutRow(cell, row))) return
       this.message = tableWords.rowRemoved(row + 1)
@@ -327,7 +328,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
           @pointerdown=${this.pressed}
           @paste=${this.pasted}
         >
-          ${tableHead(tableState, { column: this.column, sorted: this.sorted, sort: (at) => void this.sort(at) })}
+          ${tableHead(tableState, { sorted: this.sorted, sort: (at) => void this.sort(at) })}
           <tbody>
             ${tableRows(tableState, {
               viewport: this.viewport,

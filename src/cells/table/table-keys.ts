@@ -9,12 +9,18 @@ export type Step =
   | { readonly to: 'end'; readonly of: 'first' | 'last' }
   | { readonly to: 'act'; readonly act: RowAct }
 
-export type RowAct = 'below' | 'earlier' | 'later' | 'remove' | 'fill'
+export type RowAct = 'below' | 'earlier' | 'later' | 'remove' | 'fill' | 'sort'
 
 const ACTS: Readonly<Record<string, RowAct>> = {
   ArrowUp: 'earlier',
   ArrowDown: 'later',
 }
+
+const LETTERS: readonly (readonly [letter: string, act: RowAct])[] = [
+  ['n', 'below'],
+  ['r', 'remove'],
+  ['s', 'sort'],
+]
 
 const PAGE = 10
 
@@ -24,7 +30,7 @@ export function stepOf(event: KeyboardEvent): Step | undefined {
   const field = event.composedPath()[0]
   if (isComposing || metaKey) return undefined
   if (altKey && !ctrlKey && !shiftKey) {
-    const act = isAltLetter(event, 'n') ? 'below' : isAltLetter(event, 'r') ? 'remove' : ACTS[key]
+    const act = LETTERS.find(([letter]) => isAltLetter(event, letter))?.[1] ?? ACTS[key]
     return act && { to: 'act', act }
   }
   if (altKey && !ctrlKey && key === 'ArrowDown') return { to: 'act', act: 'fill' }

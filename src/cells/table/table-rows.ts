@@ -62,13 +62,12 @@ export interface Sorted {
 }
 
 interface HeadActs {
-  readonly column: number
   readonly sorted: Sorted | undefined
   readonly sort: (column: number) => void
 }
 
-/** The headings of the columns with their units and widths; each sorts the rows. Tab stops at that of the present column. */
-export function tableHead({ cell, labels }: TableState, { column: present, sorted, sort }: HeadActs): TemplateResult {
+/** The headings of the columns with their units and widths; each sorts the rows. */
+export function tableHead({ cell, labels }: TableState, { sorted, sort }: HeadActs): TemplateResult {
   return html`
     <colgroup>
       <col class="number">
@@ -81,7 +80,7 @@ export function tableHead({ cell, labels }: TableState, { column: present, sorte
           const unit = unitSuffix(column.unit)
           const toTheRight = isNumeric(column) ? 'end' : ''
           const order = sorted?.column === at ? (sorted.descending ? 'descending' : 'ascending') : nothing
-          return html`<th scope="col" class=${toTheRight} aria-sort=${order}><button type="button" class="word sort" tabindex=${at === present ? 0 : -1} aria-label=${tableWords.sortBy(labels[at] as string)} @click=${() => sort(at)}>${labels[at]}</button>${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
+          return html`<th scope="col" class=${toTheRight} aria-sort=${order}><button type="button" class="word sort" aria-label=${tableWords.sortBy(labels[at] as string)} @click=${() => sort(at)}>${labels[at]}</button>${unit ? html` <span class="unit quiet">${unit}</span>` : nothing}</th>`
         })}
       </tr>
     </thead>

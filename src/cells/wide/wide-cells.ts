@@ -23,40 +23,40 @@ const fetched = (fetch: () => Promise<unknown>, element: Element): Element => {
 /** The element that shows a cell, by its kind. */
 const ELEMENTS: ByKind<[CellSignal], TemplateResult> = {
   given: ({ id }, view) => html`<given-cell data-cell=${id} .view=${view}></given-cell>`,
-  result: ({ id }, view) => html`<result-cell data-cell=${id} tabindex="-1" .view=${view}></result-cell>`,
+  result: ({ id }, view) => html`<result-cell data-cell=${id} .view=${view}></result-cell>`,
   check: fetched(
     () => import('../checks/check-cell.ts'),
-    ({ id }, view) => html`<check-cell data-cell=${id} tabindex="-1" .view=${view}></check-cell>`,
+    ({ id }, view) => html`<check-cell data-cell=${id} .view=${view}></check-cell>`,
   ),
-  note: ({ id }, view) => html`<note-cell data-cell=${id} tabindex="-1" .view=${view}></note-cell>`,
-  drawing: ({ id }, view) => html`<drawing-cell data-cell=${id} tabindex="-1" .view=${view}></drawing-cell>`,
+  note: ({ id }, view) => html`<note-cell data-cell=${id} .view=${view}></note-cell>`,
+  drawing: ({ id }, view) => html`<drawing-cell data-cell=${id} .view=${view}></drawing-cell>`,
   steps: fetched(
     () => import('../steps/steps-cell.ts'),
-    ({ id }, view) => html`<steps-cell data-cell=${id} tabindex="-1" .view=${view}></steps-cell>`,
+    ({ id }, view) => html`<steps-cell data-cell=${id} .view=${view}></steps-cell>`,
   ),
   table: fetched(
     () => import('../table/table-cell.ts'),
-    ({ id }, view) => html`<table-cell data-cell=${id} tabindex="-1" .view=${view}></table-cell>`,
+    ({ id }, view) => html`<table-cell data-cell=${id} .view=${view}></table-cell>`,
   ),
   range: fetched(
     () => import('../range/range-cell.ts'),
-    ({ id }, view) => html`<range-cell data-cell=${id} tabindex="-1" .view=${view}></range-cell>`,
+    ({ id }, view) => html`<range-cell data-cell=${id} .view=${view}></range-cell>`,
   ),
   variants: fetched(
     () => import('../variants/variants-cell.ts'),
-    ({ id }, view) => html`<variants-cell data-cell=${id} tabindex="-1" .view=${view}></variants-cell>`,
+    ({ id }, view) => html`<variants-cell data-cell=${id} .view=${view}></variants-cell>`,
   ),
   run: fetched(
     () => import('../run/run-cell.ts'),
-    ({ id }, view) => html`<run-cell data-cell=${id} tabindex="-1" .view=${view}></run-cell>`,
+    ({ id }, view) => html`<run-cell data-cell=${id} .view=${view}></run-cell>`,
   ),
   frame: fetched(
     () => import('../frame/frame-cell.ts'),
-    ({ id }, view) => html`<frame-cell data-cell=${id} tabindex="-1" .view=${view}></frame-cell>`,
+    ({ id }, view) => html`<frame-cell data-cell=${id} .view=${view}></frame-cell>`,
   ),
   function: fetched(
     () => import('../function/function-cell.ts'),
-    ({ id }, view) => html`<function-cell data-cell=${id} tabindex="-1" .view=${view}></function-cell>`,
+    ({ id }, view) => html`<function-cell data-cell=${id} .view=${view}></function-cell>`,
   ),
 }
 
