@@ -69,7 +69,7 @@ const ppi = (width: number): number => (framed(width) / pitch) * 25.4
 const m = framed(sides.original[0])
 const workingDistance = (f: number): number => f * (1 + 1 / m)
 
-test('a chain of one’s own is built from an empty sheet by keyboard alone, in under 400 keys', async ({ open }) => {
+test('a whole chain is built from an empty sheet by keyboard alone, in under 400 keys', async ({ open }) => {
   const { page, context } = await open({ path: '#new/empty/build' })
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
   const keys = new Keyboard(page)

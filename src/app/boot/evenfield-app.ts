@@ -10,7 +10,6 @@ import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
 import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
 import { UnsavedSheets } from '../session/unsaved-sheets.ts'
 import { WORDS } from '../session/words.ts'
-import type { SheetPage } from '../sheet/sheet-page.ts'
 import './update-bar.ts'
 import { type Face, OWN_TEMPLATE, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
 import type { TakeOver } from '../received/copy-page.ts'
@@ -135,10 +134,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     const title = titleOf(page)
     document.title = title ? `${title}, Evenfield` : 'Evenfield'
     // Whoever reads the page by ear is taken to its start, as a fresh page would do.
-    void this.updateComplete.then(() => {
-      if (!first) this.place.focus({ preventScroll: true })
-      if (page.on === 'sheet') void this.renderRoot.querySelector<SheetPage>('sheet-page')?.askName()
-    })
+    if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
   }
 
   private async pageFor(route: Route): Promise<Page> {

@@ -41,11 +41,6 @@ export class SheetHead extends SignalWatcher(LitElement) {
     this.dispatchEvent(new CustomEvent(name, { detail, bubbles: true, composed: true }))
   }
 
-  /** Asks for the name of a new sheet: what is typed replaces what it is called. */
-  focusTitle(): void {
-    this.renderRoot.querySelector<HTMLInputElement>('h1 input')?.select()
-  }
-
   focusFind(): void {
     const find = this.renderRoot.querySelector<HTMLElement>('.find')
     const menu = find?.closest('details')
@@ -111,7 +106,6 @@ export class SheetHead extends SignalWatcher(LitElement) {
         aria-label=${words.title}
         .value=${live(title)}
         @input=${(event: Event) => requestChange(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
-        @keydown=${(event: KeyboardEvent) => event.key === 'Enter' && this.ask('title-entered')}
       ></h1>`
     return html`<h1>${title || UNTITLED_SHEET}${this.face === 'stand' && job ? html` <span class="of">${job}</span>` : nothing}</h1>`
   }

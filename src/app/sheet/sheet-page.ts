@@ -139,27 +139,16 @@ export class SheetPage extends SignalWatcher(LitElement) {
     if (changed.has('face') && this.face === 'functions') void import('../guide/function-guide.ts')
   }
 
+  override firstUpdated(): void {
+    if (this.face === 'build' && this.open.sheet.cells.length === 0)
+      void import('../keys/ask-name.ts').then(({ askName }) => askName(this.renderRoot))
+  }
+
   override updated(): void {
     const { arriving } = this
     if (arriving === undefined || (this.face !== 'build' && this.face !== 'fill')) return
     this.arriving = undefined
     void this.showArrived(arriving)
-  }
-
-  /** An empty sheet to be built asks for its name. */
-  async askName(): Promise<void> {
-    if (this.face !== 'build' || this.open.sheet.cells.length > 0) return
-    await this.updateComplete
-    const head = this.renderRoot.querySelector<SheetHead>('sheet-head')
-    await head?.updateComplete
-    head?.focusTitle()
-  }
-
-  private async typeCell(): Promise<void> {
-    await customElements.whenDefined('build-face')
-    // Only then has it the sheet.
-    await this.buildFace?.updateComplete
-    await this.buildFace?.typeBelow(undefined)
   }
 
   private async show(name: 'share-panel' | 'revisions-panel'): Promise<void> {
@@ -176,7 +165,9 @@ export class SheetPage extends SignalWatcher(LitElement) {
     }
     if (event.altKey && event.shiftKey && /^Key[FSB]$/.test(event.code)) {
       event.preventDefault()
-      void this.turnFace(event.code)
+      void import('../keys/face-keys.ts').then(({ turn }) => {
+        this.arriving = turn(event.code, this.face, this.open)
+      })
     }
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return
     const key = event.key.toLowerCase()
@@ -189,14 +180,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
     else if (key === 'p') void this.print()
     else return
     event.preventDefault()
-  }
-
-  /** Turns to another face, at the cell that has the focus in this one. */
-  private async turnFace(code: string): Promise<void> {
-    const { turned } = await import('../keys/face-keys.ts')
-    const { face, cell } = turned(code, this.face, this.open)
-    this.arriving = cell
-    location.hash = withFace(location.hash, face)
   }
 
   /** Prints the job sheet in place of the page as shown. */
@@ -361,7 +344,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
         @redo-asked=${() => this.step('redo')}
         @share-asked=${() => void this.share()}
         @revisions-asked=${() => void this.lookBack()}
-        @title-entered=${() => void this.typeCell()}
         @find-asked=${() => (this.finds ? this.leaveFind() : void this.find())}
       >${this.face === 'stand' ? html`<stand-switch></stand-switch>` : nothing}</sheet-head>
       <main

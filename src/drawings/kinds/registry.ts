@@ -222,6 +222,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('exit_distance', 'Exit pupil to sensor'),
       input('limit', 'Spread allowed', 'stops'),
     ],
+    needs: [['measured']],
     load: LOADERS['measured-light'],
   },
   'over-time': {
@@ -231,6 +232,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('changes', 'Changes since the first (list)', 'stops, a list'),
       input('limit', 'Change allowed, either way', 'stops'),
     ],
+    needs: [['time'], ['changes']],
     load: LOADERS['over-time'],
   },
 }
