@@ -69,11 +69,15 @@ export class ResultMore extends LitElement {
     void this.look()
   }
 
-  private async look(): Promise<void> {
+  /** Asks for changes that give the target. A question asked before may arrive after this one and end it: it is asked again. */
+  private async look(again = 2): Promise<void> {
     const { cell, sheet } = this.view
     const { target } = this
-    const found = target.trim() === '' ? undefined : await askForTarget(this, sheet, cell.id, target)
-    if (target === this.target) this.found = found
+    const isAsked = target.trim() !== ''
+    const found = isAsked ? await askForTarget(this, sheet, cell.id, target) : undefined
+    if (target !== this.target) return
+    if (isAsked && !found && again > 0) return this.look(again - 1)
+    this.found = found
   }
 
   private suggestions(): TemplateResult | typeof nothing {
