@@ -167,3 +167,28 @@ describe('a part about a risk', () => {
     expect(value(sheet, 'uv_eye_time')).toBeCloseTo(1000, 6)
   })
 })
+
+test('a printed screen of 150 lines an inch at 400 ppi repeats after 8 pixels, which is 3 lines: 0.508 mm', () => {
+  const { cells, ...rest } = composed(set('halftone'), READ)
+  const filled = (ruling: string, sampling: string): Sheet =>
+    new FullSheet(
+      {
+        ...rest,
+        cells: cells.map((cell) =>
+          cell.kind === 'given' && cell.name === 'screen_ruling'
+            ? { ...cell, value: ruling }
+            : cell.kind === 'given' && cell.name === 'wanted_sampling'
+              ? { ...cell, value: sampling }
+              : cell,
+        ),
+      },
+      LIBRARY,
+    )
+  // The least number of pixels after which pixels and lines meet again: 8/400 in = 3/150 in.
+  const sheet = filled('150', '400 ppi')
+  expect(value(sheet, 'moire_period')).toBeCloseTo((8 / 400) * 0.0254, 9)
+  expect(value(sheet, 'screen_pixels')).toBeCloseTo(8 / 3, 9)
+  expect(state(sheet, 'screen_resolved')).toBe('fail')
+  expect(value(sheet, 'screen_sampling')).toBeCloseTo((4 * 150) / 0.0254, 6)
+  expect(state(filled('150', '700 ppi'), 'screen_resolved')).toBe('pass')
+})
