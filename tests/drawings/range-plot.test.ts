@@ -56,6 +56,24 @@ describe('a range plot', () => {
     expect(middle(tick('120'))).toBeCloseTo(last.x, 0)
   })
 
+  test('of an oscillating result is a smooth curve, not straight lines between few points', () => {
+    const sheet = sheetOf([given('focal', '60 mm', { unit: 'mm' }), result('wave', 'sin(focal * 2 [rad/mm])')])
+    const table = rangeTable(sheet, {
+      kind: 'range',
+      id: 'r',
+      of: 'focal',
+      from: '20',
+      to: '120',
+      results: ['wave'],
+    } as Range)
+    const points = pathsOf(drawRange(table, { width: 480 }), 'followed').flat()
+    const [from, to] = [points[0] as { x: number }, points.at(-1) as { x: number }]
+    const period = ((to.x - from.x) * Math.PI) / 100
+    // 32 periods: each of them with enough places that its crest is met to within two parts in a hundred.
+    const perPeriod = points.filter(({ x }) => x >= from.x + period && x < from.x + 2 * period).length
+    expect(1 - Math.cos(Math.PI / perPeriod)).toBeLessThan(0.02)
+  })
+
   test('marks the present value and says it, on every plot', () => {
     const drawing = draw('three results', 480)
     expect(pathsOf(drawing, 'set', 'present')).toHaveLength(3)

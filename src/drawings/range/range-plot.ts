@@ -143,11 +143,35 @@ interface Sample {
 /** The number of places computed between the ends of a range, so that a curve is not drawn as straight lines. */
 const SAMPLES = 160
 
-/** The results between the values of a range, and at them. */
+/** A curve that turns more often than once in so many places is computed at more of them. */
+const PLACES_PER_TURN = 20
+const TIMES_AS_MANY = 8
+
+/** The results between the values of a range, and at them: at more places where one of them oscillates. */
 function sampled(table: RangeTable, x: Axis): readonly Sample[] {
+  const once = sampledAt(table, x, SAMPLES)
+  const turns = Math.max(0, ...table.followed.map((_, which) => turnsOf(once.map(({ values }) => values[which]))))
+  return turns * PLACES_PER_TURN > SAMPLES ? sampledAt(table, x, SAMPLES * TIMES_AS_MANY) : once
+}
+
+/** How often a curve turns from rising to falling or back. */
+function turnsOf(values: readonly (number | undefined)[]): number {
+  let turns = 0
+  let way = 0
+  values.forEach((value, at) => {
+    const before = values[at - 1]
+    const next = value === undefined || before === undefined ? 0 : Math.sign(value - before)
+    if (next === 0) return
+    if (way !== 0 && next !== way) turns++
+    way = next
+  })
+  return turns
+}
+
+function sampledAt(table: RangeTable, x: Axis, places: number): readonly Sample[] {
   const { figures } = table
   const [from, to] = [Math.min(...figures), Math.max(...figures)]
-  const between = Array.from({ length: SAMPLES + 1 }, (_, at) => x.at(at / SAMPLES)).filter(
+  const between = Array.from({ length: places + 1 }, (_, at) => x.at(at / places)).filter(
     (figure) => figure > from && figure < to,
   )
   return [...new Set([...figures, ...between])]
