@@ -55,9 +55,9 @@ test('a second template is set in by keyboard: nothing is asked twice, and it is
   await tabTo(page, /^Lamps on fixed arms/)
   await page.keyboard.press('Enter')
   await expect.poll(() => focused(page)).toBe('Add: Lamps on fixed arms')
-  // What is added asks only for what the sheet has not, and says which part gives way.
+  // What is added asks only for what the sheet has not, and says which part it replaces.
   expect(await page.locator('join-panel .summary').textContent()).toMatch(
-    /^\s*It asks for “From lamp to lamp on an arm”.*“Two lamps alike” gives way to “Lamps on fixed arms”\./,
+    /^\s*It asks for “From lamp to lamp on an arm”.*“Lamps on fixed arms” replaces “Two lamps alike”\./,
   )
   expect(await violations(page)).toEqual([])
   await tabTo(page, /^Add it$/)
