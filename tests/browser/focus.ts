@@ -14,7 +14,7 @@ export const focused = (page: Page): Promise<string> =>
   })
 
 /** Far more than any page here has to be tabbed through. */
-const MOST_TABS = 90
+const MOST_TABS = 200
 
 /** Presses Tab until what has the focus is called so. */
 export async function tabTo(page: Page, name: RegExp): Promise<void> {

@@ -164,7 +164,13 @@ export const buildRowStyle = [
       .row > .formula-text {
         grid-row: 2;
         grid-column: 2 / -1;
-        min-block-size: 32px;
+        min-block-size: 26px;
+      }
+      .row > .formula-text:empty {
+        display: none;
+      }
+      .call {
+        min-block-size: 40px;
       }
       .under {
         grid-column: 2 / -1;
