@@ -40,7 +40,7 @@ async function build(page: Page, { kind, label, entry, unit, value, formula, con
   }
   if (formula || condition) {
     await tabTo(page, formula ? /^Formula/ : /^Passes when/)
-    await page.locator('.cm-content').waitFor()
+    await page.locator('build-cell .cm-content').waitFor()
     await page.keyboard.type((formula ?? condition) as string)
     // Leaves the formula for its row, the cell still open.
     await page.keyboard.press('Enter')

@@ -33,6 +33,9 @@ function dateIn(text: string): string | undefined {
 const clock = (parts: readonly (string | undefined)[]): string =>
   `${two(parts[1] as string)}:${parts[2]}${parts[3] === undefined ? '' : `:${parts[3]}`}`
 
+/** In characters: no date with a time is longer. */
+const LONGEST_MOMENT = 64
+
 /** A date alone, as formulas see it: `2026-11-25`. Throws ReadError. */
 export function readDate(text: string): string {
   const read = readDateTime(text)
@@ -53,6 +56,8 @@ export function readTime(text: string): string {
  */
 export function readDateTime(text: string): string {
   const plain = text.trim()
+  // A pattern that looks for the shortest match overflows the stack over a text of megabytes.
+  if (plain.length > LONGEST_MOMENT) throw new ReadError(words.dateAndTime, 0, text.length)
   const [datePart, timePart] = /^(\S+?)(?:T|,?\s+)(\S+?)Z?$/i.exec(plain)?.slice(1) ?? [plain, undefined]
   const date = dateIn(datePart as string)
   const time = timePart === undefined ? undefined : TIME.exec(timePart)
