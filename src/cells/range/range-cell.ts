@@ -23,6 +23,18 @@ import { rangeWords } from './words.ts'
 /** A wider plot would only be flatter. In CSS pixels. */
 const WIDEST = 620
 
+/** Longer than this, a range is computed once typing has paused, so that no key waits for it. */
+const SLOW_MS = 30
+const PAUSE_MS = 200
+
+interface Figures {
+  readonly view: WideView<Range>
+  readonly width: number
+  readonly title: string
+  readonly shown: TemplateResult
+  readonly ms: number
+}
+
 /** Results over a range of one given: a plot, and a table whose values can be used in the sheet. */
 @customElement('range-cell')
 export class RangeCell extends SignalWatcher(LitElement) {
@@ -93,6 +105,10 @@ export class RangeCell extends SignalWatcher(LitElement) {
   private readonly width = new OwnWidth(this)
   @state() private problem = ''
   @state() private announced = ''
+  private last: Figures | undefined
+  private pause: ReturnType<typeof setTimeout> | undefined
+  private isPaused = false
+
   private put(cell: Range, key: 'from' | 'to', text: string): void {
     requestChange(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
   }
@@ -199,8 +215,31 @@ export class RangeCell extends SignalWatcher(LitElement) {
     `
   }
 
-  override render(): TemplateResult {
-    const { cell, sheet } = this.view.get()
+  override disconnectedCallback(): void {
+    super.disconnectedCallback()
+    clearTimeout(this.pause)
+  }
+
+  /** The figures of a view; those of the view before, where computing them took long and one is still typing. */
+  private figuresOf(view: WideView<Range>): Figures {
+    const { last } = this
+    if (last?.view === view && last.width === this.width.px) return last
+    if (last && last.view !== view && last.ms > SLOW_MS && !this.isPaused) {
+      clearTimeout(this.pause)
+      this.pause = setTimeout(() => {
+        this.isPaused = true
+        this.requestUpdate()
+      }, PAUSE_MS)
+      return last
+    }
+    this.isPaused = false
+    const start = performance.now()
+    const shown = this.computed(view)
+    this.last = { view, width: this.width.px, ...shown, ms: performance.now() - start }
+    return this.last
+  }
+
+  private computed({ cell, sheet }: WideView<Range>): Pick<Figures, 'title' | 'shown'> {
     let table: RangeTable | undefined
     let grid: RangeGrid | undefined
     let why = ''
@@ -212,17 +251,22 @@ export class RangeCell extends SignalWatcher(LitElement) {
       why = error.message
     }
     const given = table?.given ?? grid?.across.given
-    const title = cell.title?.trim() || (given ? rangeWords.title(labelOf(given)) : labelOf(cell))
+    return {
+      title: cell.title?.trim() || (given ? rangeWords.title(labelOf(given)) : labelOf(cell)),
+      shown: table
+        ? html`<div class="beside"><div>${this.plot(table, cell)}</div><div>${this.rows(table)}</div></div>`
+        : grid
+          ? this.grid(grid, cell)
+          : html`<p class="small">${why}</p>`,
+    }
+  }
+
+  override render(): TemplateResult {
+    const view = this.view.get()
+    const { title, shown } = this.figuresOf(view)
     return html`
       <h3>${title}</h3>
-      ${this.ends(cell)}
-      ${
-        table
-          ? html`<div class="beside"><div>${this.plot(table, cell)}</div><div>${this.rows(table)}</div></div>`
-          : grid
-            ? this.grid(grid, cell)
-            : html`<p class="small">${why}</p>`
-      }
+      ${this.ends(view.cell)} ${shown}
       ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
       <p class="unseen" role="status">${this.announced}</p>
     `
