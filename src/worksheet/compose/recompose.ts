@@ -171,7 +171,17 @@ function merged(current: readonly Cell[], base: readonly Cell[], composed: reado
   return next
 }
 
-const STATE = new Set(['value', 'from', 'piece', 'measured', 'folded', 'rows', 'steps'])
+/** What is filled in, measured, ticked or folded in a cell. */
+const STATE: ReadonlySet<string> = new Set([
+  'value',
+  'from',
+  'piece',
+  'measured',
+  'measured_under',
+  'folded',
+  'rows',
+  'steps',
+])
 const withoutState = (cell: Cell): string =>
   JSON.stringify(
     Object.entries(cell)
@@ -185,7 +195,8 @@ const same = (a: Cell, b: Cell): boolean => withoutState(a) === withoutState(b)
 /** What is filled in, ticked off or folded in a cell, to go on in its new form. */
 export function stateOf(there: Cell, next: Cell): Partial<Cell> {
   const folded = there.kind === 'note' && there.folded ? { folded: true } : {}
-  const measured = there.kind === 'result' && there.measured !== undefined ? { measured: there.measured } : {}
+  const { measured: text, measured_under: under } = there.kind === 'result' ? there : {}
+  const measured = text === undefined ? {} : { measured: text, ...(under ? { measured_under: under } : {}) }
   if (there.kind !== 'steps' || next.kind !== 'steps') return { ...folded, ...measured } as Partial<Cell>
   const done = new Set(there.steps.filter((step) => step.done).map(({ text }) => text))
   return { steps: next.steps.map((step) => (done.has(step.text) ? { ...step, done: true } : step)) }

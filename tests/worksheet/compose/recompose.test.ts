@@ -10,7 +10,15 @@ import {
   withParts,
   withSetUp,
 } from '../../../src/worksheet/compose/recompose.ts'
-import { type Given, isNamed, readDocument, Sheet, writeDocument } from '../../../src/worksheet/index.ts'
+import {
+  type Given,
+  isNamed,
+  type Result,
+  readDocument,
+  Sheet,
+  withMeasured,
+  writeDocument,
+} from '../../../src/worksheet/index.ts'
 import { result } from '../make.ts'
 import { PARTS, set } from './sets.ts'
 
@@ -72,6 +80,18 @@ describe('adding parts to a composed sheet', () => {
     expect(sheet.named('border')).toMatchObject({ label: 'My border' })
     expect(sheet.named('carriage')).toMatchObject({ measured: '920 mm' })
     expect(sheet.named('pixels_match')).toBeUndefined()
+  })
+
+  it('takes the new formula of a result that was measured, with what was read, when and by whom', () => {
+    const sheet = opened('flat-sheet')
+    const cell = sheet.named('ppi') as Result
+    sheet.apply({ do: 'replace', cell: withMeasured(cell, '300 ppi') }, { when: '2026-11-28T14:02:00', by: 'LM' })
+    const { measured_under } = sheet.named('ppi') as Result
+    added(sheet, 'in-tiles')
+    const formula = opened('in-tiles').named('ppi') as Result
+    expect(formula.formula).not.toBe(cell.formula)
+    expect(sheet.named('ppi')).toMatchObject({ formula: formula.formula, measured: '300 ppi', measured_under })
+    expect(measured_under).toMatchObject({ when: '2026-11-28T14:02:00', by: 'LM' })
   })
 
   it('remembers a given that a part computes, through a file', () => {
