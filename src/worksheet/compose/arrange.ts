@@ -1,9 +1,10 @@
 import { isHeading, isNamed } from '../document/names.ts'
+import { rowsMark, textMark } from '../document/rows-mark.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart } from './choose-parts.ts'
 import { compose } from './compose.ts'
 import type { PartLibrary } from './part-library.ts'
-import { isComposed, type Recomposed, stateOf } from './recompose.ts'
+import { isComposed, merged, type Recomposed, STATE } from './recompose.ts'
 import type { Filled, FilledRows } from './sections.ts'
 
 /** The jobs of an earlier version, whose sheets were lists of cells: enough of each to know its cells again. */
@@ -23,28 +24,19 @@ export interface OlderJob {
 /** A sheet has a job when it has this share of the job's cells: some may have been edited, removed or shared with another. */
 const ENOUGH = 0.5
 
-/** What is filled in, ticked or folded in a cell, and what says where it came from. */
-const STATE = ['id', 'value', 'from', 'piece', 'measured', 'rows', 'folded', 'template', 'stage', 'steps']
-
-/** A 32-bit FNV-1a hash of a text, to base 36. */
-function hash(text: string): string {
-  let sum = 0x811c9dc5
-  for (let at = 0; at < text.length; at++) sum = Math.imul(sum ^ text.charCodeAt(at), 0x01000193)
-  return (sum >>> 0).toString(36)
-}
+/** Besides what is filled in, what may differ between two sheets of one job. */
+const OTHERWISE: ReadonlySet<string> = new Set(['id', 'template', 'stage'])
 
 /** The same for two cells that differ only in what is filled in, ticked or folded. */
 export function fingerprint(cell: Cell): string {
-  const entries = Object.entries(cell).filter(([key]) => !STATE.includes(key))
+  const entries = Object.entries(cell).filter(([key]) => !STATE.has(key) && !OTHERWISE.has(key))
   const steps = cell.kind === 'steps' ? cell.steps.map(({ text, reading }) => [text, reading ?? null]) : []
-  return hash(JSON.stringify([...entries.sort(([a], [b]) => (a < b ? -1 : 1)), steps]))
+  return textMark(JSON.stringify([...entries.sort(([a], [b]) => (a < b ? -1 : 1)), steps]))
 }
-
-export const rowsFingerprint = (rows: readonly (readonly string[])[]): string => hash(JSON.stringify(rows))
 
 /** What an earlier version's job is known by. */
 export function olderJob({ cells }: Worksheet): OlderJob {
-  const rows = cells.flatMap((cell) => (cell.kind === 'table' ? [[cell.name, rowsFingerprint(cell.rows)]] : []))
+  const rows = cells.flatMap((cell) => (cell.kind === 'table' ? [[cell.name, rowsMark(cell.rows)]] : []))
   return {
     cells: [...new Set(cells.map(fingerprint))],
     example: Object.fromEntries(cells.flatMap((cell) => (cell.kind === 'given' ? [[cell.name, cell.value]] : []))),
@@ -70,8 +62,9 @@ export function olderJobsIn(worksheet: Worksheet, { jobs }: OlderJobs): readonly
 }
 
 /**
- * Composes a worksheet of an earlier version again from the parts of its jobs, which `partsOfJobs` has by name. What is filled in stays by name; a value that
- * is still the example's counts as the example's. Cells that were added or edited stay, with the cells they read.
+ * Composes a worksheet of an earlier version again from the parts of its jobs, which `partsOfJobs` has by name. What is
+ * filled in stays by name; a value that is still the example's counts as the example's. Cells that were added or edited
+ * stay, with the cells they read.
  */
 export function arranged(
   library: PartLibrary,
@@ -101,7 +94,7 @@ export function arranged(
               cell.name,
               {
                 rows: cell.rows,
-                from: rowsFingerprint(cell.rows) === exampleRows.get(cell.name) ? 'example' : 'typed',
+                from: rowsMark(cell.rows) === exampleRows.get(cell.name) ? 'example' : 'typed',
               },
             ],
           ]
@@ -112,7 +105,9 @@ export function arranged(
   const parts = from.flatMap((one) => one.parts)
   const { worksheet: composed } = compose(library, { title, parts, givens, rows, examples: false })
   const own = ownCells(worksheet.cells, known, composed.cells)
-  const cells = placed(worksheet.cells, own, composed.cells)
+  const current = withComposedIds(worksheet.cells, own, composed.cells)
+  const base = current.filter((_, at) => !own.has(worksheet.cells[at] as Cell))
+  const cells = merged(current, base, composed.cells)
   return {
     change: {
       do: 'arrange',
@@ -154,29 +149,16 @@ function ownCells(cells: readonly Cell[], known: ReadonlySet<string>, composed: 
   return own
 }
 
-/** The composed cells with what the sheet has beyond them, each own cell after the one that it followed. */
-function placed(current: readonly Cell[], own: ReadonlySet<Cell>, composed: readonly Cell[]): Cell[] {
-  const before = new Map(current.flatMap((cell) => (isNamed(cell) ? [[cell.name, cell] as const] : [])))
-  const taken = new Set([...own].flatMap((cell) => (isNamed(cell) ? [cell.name] : [])))
-  const next: Cell[] = composed.flatMap((cell): Cell[] => {
-    if (!isNamed(cell)) return [cell]
-    if (taken.has(cell.name)) return []
-    const there = before.get(cell.name)
-    return [there ? ({ ...cell, ...stateOf(there, cell) } as Cell) : cell]
+/** The cells of the sheet, those of its jobs with the ids of what is composed under their names, and the own with others. */
+function withComposedIds(cells: readonly Cell[], own: ReadonlySet<Cell>, composed: readonly Cell[]): readonly Cell[] {
+  const byName = new Map(composed.flatMap((cell) => (isNamed(cell) ? [[cell.name, cell.id] as const] : [])))
+  const ids = new Set(composed.map(({ id }) => id))
+  const taken = new Set([...ids, ...cells.map(({ id }) => id)])
+  return cells.map((cell) => {
+    const id = isNamed(cell) && !own.has(cell) ? byName.get(cell.name) : undefined
+    if (id !== undefined) return { ...cell, id }
+    return ids.has(cell.id) ? { ...cell, id: freshId(cell.id, taken) } : cell
   })
-  const ids = new Set(next.map(({ id }) => id))
-  const nameAt = (name: string): number => next.findIndex((cell) => isNamed(cell) && cell.name === name)
-  let at = 0
-  for (const cell of current) {
-    if (own.has(cell)) {
-      next.splice(at, 0, ids.has(cell.id) ? { ...cell, id: freshId(cell.id, ids) } : cell)
-      at++
-      continue
-    }
-    const found = isNamed(cell) ? nameAt(cell.name) : -1
-    if (found >= 0) at = found + 1
-  }
-  return next
 }
 
 function freshId(id: string, taken: ReadonlySet<string>): string {

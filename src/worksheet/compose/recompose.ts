@@ -150,7 +150,7 @@ const rowsOf = (cells: readonly Cell[]): ReadonlyMap<string, FilledRows> =>
  * The cells of the new composition, with what the sheet has beyond it: added cells after the one they followed, edits of
  * composed cells, measured values and ticks. A composed cell that was removed stays away.
  */
-function merged(current: readonly Cell[], base: readonly Cell[], composed: readonly Cell[]): Cell[] {
+export function merged(current: readonly Cell[], base: readonly Cell[], composed: readonly Cell[]): Cell[] {
   const mine = new Map(current.map((cell) => [cell.id, cell]))
   const bases = new Map(base.map((cell) => [cell.id, cell]))
   const own = current.filter(({ id }) => !bases.has(id))
@@ -172,7 +172,7 @@ function merged(current: readonly Cell[], base: readonly Cell[], composed: reado
 }
 
 /** What is filled in, measured, ticked or folded in a cell. */
-const STATE: ReadonlySet<string> = new Set([
+export const STATE: ReadonlySet<string> = new Set([
   'value',
   'from',
   'piece',
@@ -193,7 +193,7 @@ const withoutState = (cell: Cell): string =>
 const same = (a: Cell, b: Cell): boolean => withoutState(a) === withoutState(b)
 
 /** What is filled in, ticked off or folded in a cell, to go on in its new form. */
-export function stateOf(there: Cell, next: Cell): Partial<Cell> {
+function stateOf(there: Cell, next: Cell): Partial<Cell> {
   const folded = there.kind === 'note' && there.folded ? { folded: true } : {}
   const { measured: text, measured_under: under } = there.kind === 'result' ? there : {}
   const measured = text === undefined ? {} : { measured: text, ...(under ? { measured_under: under } : {}) }
