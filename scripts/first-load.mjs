@@ -23,7 +23,6 @@ const FOLLOWING = [
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',
   'src/cells/details/records-table.ts',
-  'src/app/hints/hint-line.ts',
   'src/kit/studio.ts',
   'src/kit/generic.ts',
   'shared/kit.json',

@@ -228,7 +228,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   /** The heading of the section of a cell; the cell itself where it is in no section. */
   private headed(id: string): string {
     const above = this.open.sheet.cells.slice(0, this.index(id) + 1)
-    return above.findLast((cell) => isHeading(cell))?.id ?? id
+    return above.findLast(isHeading)?.id ?? id
   }
 
   private async openFormula(id: string): Promise<void> {
@@ -325,7 +325,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
       (cell) => html`
         <build-cell
           data-cell=${cell.id}
-          data-section=${cell.kind === 'note' && cell.role === 'heading' ? cell.id : nothing}
+          data-section=${isHeading(cell) ? cell.id : nothing}
           .view=${this.open.view(cell)}
           .scope=${() => this.open.sheet.scopeFor(cell.id)}
           .open=${this.isLoaded && this.opened === cell.id}

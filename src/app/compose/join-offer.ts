@@ -33,13 +33,14 @@ export class JoinOffer extends SignalWatcher(LitElement) {
   }
 
   override firstUpdated(): void {
-    if (this.open.sheet.worksheet.parts === undefined) void this.lookWhetherOlder()
+    const { parts, cells } = this.open.sheet.worksheet
+    if (parts === undefined && cells.length > 0) void this.lookWhetherOlder()
   }
 
   private async lookWhetherOlder(): Promise<void> {
     try {
-      const { arrangement } = await import('./older-sheet.ts')
-      this.isOlder = (await arrangement(this.open.sheet.worksheet)) !== undefined
+      const { isOlder } = await import('./older-sheet.ts')
+      this.isOlder = await isOlder(this.open.sheet.worksheet)
     } catch {
       // Without the network it is offered when the sheet is opened next.
     }

@@ -101,8 +101,12 @@ export class JoinPanel extends LitElement {
   }
 
   private async arrange(): Promise<void> {
-    const how = await arrangement(this.open.sheet.worksheet).catch(() => undefined)
-    if (how) await this.recompose(words.arrange, words.arrange, how, words.aboutArranging)
+    try {
+      const how = await arrangement(this.open.sheet.worksheet)
+      await this.recompose(words.arrange, words.arrange, how, words.aboutArranging)
+    } catch (error) {
+      this.problem = (error as Error).message
+    }
   }
 
   /** Shows what composing the sheet anew would change. */

@@ -7,11 +7,16 @@ import { template } from '../templates/templates.ts'
 /** How a worksheet is composed again. */
 export type Recompose = (library: PartLibrary, worksheet: Worksheet) => Recomposed
 
-/** How a worksheet of an earlier version is arranged by parts; undefined where it is made otherwise. */
-export async function arrangement(worksheet: Worksheet): Promise<Recompose | undefined> {
-  const { default: older } = await import('../../../templates/older/version-1.json')
+const olderJobs = async () => (await import('../../../templates/older/version-1.json')).default
+
+/** Whether a worksheet is of an earlier version, so that it can be arranged by parts. */
+export const isOlder = async (worksheet: Worksheet): Promise<boolean> =>
+  olderJobsIn(worksheet, await olderJobs()).length > 0
+
+/** How a worksheet of an earlier version is arranged by parts. */
+export async function arrangement(worksheet: Worksheet): Promise<Recompose> {
+  const older = await olderJobs()
   const names = olderJobsIn(worksheet, older)
-  if (names.length === 0) return undefined
   const jobs = await Promise.all(names.map(async (name) => [name, await template(name)] as const))
   const parts = new Map(jobs.map(([name, job]) => [name, job ? partsOf(job) : []]))
   return (library, now) => arranged(library, now, older, parts)

@@ -33,6 +33,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   @property({ attribute: false }) open!: OpenSheet
   /** Fetched after what is shown at once. */
   private hint: ((event: Event) => void) | undefined
+
   constructor() {
     super()
     this.addEventListener('cell-wanted', (event) => void this.show(event.detail))

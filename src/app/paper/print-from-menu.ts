@@ -17,7 +17,6 @@ export function printFromMenu(held: SheetSession): () => void {
   let ready: { readonly drawers: Drawers; readonly revision: string; readonly code: SheetCode | undefined } | undefined
   let waits: ReturnType<typeof setTimeout> | undefined
   const fetch = async (): Promise<void> => {
-    waits = undefined
     try {
       const [drawers, revision, code] = await Promise.all([
         drawersOf(open.sheet),
@@ -30,7 +29,8 @@ export function printFromMenu(held: SheetSession): () => void {
     }
   }
   const fetchAgain = (): void => {
-    waits ??= setTimeout(() => void fetch(), PAUSE_MS)
+    clearTimeout(waits)
+    waits = setTimeout(() => void fetch(), PAUSE_MS)
   }
   const begin = (): void => {
     if (ready) layOutForPrint(open.sheet, { at: new Date(), ...ready, drawingsLast: true }, ready.drawers)

@@ -151,19 +151,18 @@ export class CheckFirst extends SignalWatcher(LitElement) {
   ): unknown {
     if (checks.length === 0) return nothing
     const { sheet, called } = this.open
-    const text = (cell: Check): string => {
+    const line = (cell: Check): TemplateResult => {
       const label = labelOf(cell)
-      if (state !== 'waiting') return sheet.check(cell.id).message || label
-      const { needs = [] } = sheet.check(cell.id)
-      return needs.length > 0 ? `${label}: ${words.needs(shortList(needs.map(called)))}` : label
+      const { message, needs = [] } = sheet.check(cell.id)
+      const needed = needs.length > 0 ? `${label}: ${words.needs(shortList(needs.map(called)))}` : label
+      // A check that needs a figure is answered where that figure is filled in.
+      const place = sheet.named(needs[0] ?? '')?.id ?? cell.id
+      return html`<li><span>${state === 'waiting' ? needed : message || label}</span>${this.change(place, label)}</li>`
     }
-    // A check that needs a figure is answered where that figure is filled in.
-    const place = (cell: Check): string =>
-      (state === 'waiting' ? sheet.named(sheet.check(cell.id).needs?.[0] ?? '')?.id : undefined) ?? cell.id
     return html`
       <section>
         <h3>${checkSign(state)} ${title(checks.length)}</h3>
-        <ul>${checks.map((cell) => html`<li><span>${text(cell)}</span>${this.change(place(cell), labelOf(cell))}</li>`)}</ul>
+        <ul>${checks.map(line)}</ul>
       </section>
     `
   }

@@ -101,8 +101,7 @@ export function options(
 function figuresNow({ view }: Form, text: string): TemplateResult | typeof nothing {
   if (!('sheet' in view)) return nothing
   const { sheet } = view
-  const names = [...new Set(text.match(/[A-Za-z_]\w*/g) ?? [])]
-  const figures = names.flatMap((name) => {
+  const figures = [...new Set(sheet.namesIn(text))].flatMap((name) => {
     const cell = sheet.named(name)
     if (cell?.kind !== 'given' && cell?.kind !== 'result') return []
     const outcome = sheet.outcome(cell.id)

@@ -2,20 +2,18 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { signedStops } from '../../units/stops.ts'
 import type { SeriesEntry } from '../../worksheet/frame/frame-series.ts'
 import type { Frame } from '../../worksheet/index.ts'
+import { ticked } from '../fields/labelled.ts'
 import { frameWords as words } from './words.ts'
 
 /** Whether pictures are compared over time, and those that are, each with the change of its light since the first. */
 export function seriesPart(cell: Frame, put: (cell: Frame, key: string) => void): TemplateResult {
   const { series } = cell
-  const toggled = (event: Event): void => {
+  const follow = (on: boolean): void => {
     const { series: _, ...rest } = cell
-    put((event.target as HTMLInputElement).checked ? { ...rest, series: [] } : rest, 'follow')
+    put(on ? { ...rest, series: [] } : rest, 'follow')
   }
   return html`
-    <label class="tick">
-      <input type="checkbox" .checked=${series !== undefined} @change=${toggled}>
-      <span>${words.follow}</span>
-    </label>
+    ${ticked(words.follow, series !== undefined, follow)}
     ${series ? html`<p class="small quiet">${words.followHint}</p>` : nothing}
     ${series && series.length > 0 ? seriesTable(cell, series, put) : nothing}
   `

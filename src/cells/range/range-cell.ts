@@ -107,7 +107,6 @@ export class RangeCell extends SignalWatcher(LitElement) {
   @state() private announced = ''
   private last: Figures | undefined
   private pause: ReturnType<typeof setTimeout> | undefined
-  private isPaused = false
 
   private put(cell: Range, key: 'from' | 'to', text: string): void {
     requestChange(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
@@ -224,15 +223,14 @@ export class RangeCell extends SignalWatcher(LitElement) {
   private figuresOf(view: WideView<Range>): Figures {
     const { last } = this
     if (last?.view === view && last.width === this.width.px) return last
-    if (last && last.view !== view && last.ms > SLOW_MS && !this.isPaused) {
+    if (last && last.view !== view && last.ms > SLOW_MS) {
       clearTimeout(this.pause)
       this.pause = setTimeout(() => {
-        this.isPaused = true
+        this.last = undefined
         this.requestUpdate()
       }, PAUSE_MS)
       return last
     }
-    this.isPaused = false
     const start = performance.now()
     const shown = this.computed(view)
     this.last = { view, width: this.width.px, ...shown, ms: performance.now() - start }
