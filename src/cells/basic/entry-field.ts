@@ -2,6 +2,7 @@ import { signal } from '@lit-labs/signals'
 import { css, html, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import type { EntryParts } from '../shared/entry-parts.ts'
+import { isTouch } from '../shared/is-touch.ts'
 import { basicWords } from './words.ts'
 
 export const entryStyle = css`
@@ -110,8 +111,7 @@ function kit({ cell, label, sheet }: EntryParts): TemplateResult {
 
 /** The fields of a touch screen, fetched only there. */
 const touchField = signal<((parts: EntryParts) => TemplateResult | undefined) | undefined>(undefined)
-if (globalThis.matchMedia?.('(pointer: coarse)').matches)
-  void import('../touch/touch-fields.ts').then((fields) => touchField.set(fields.touchField))
+if (isTouch) void import('../touch/touch-fields.ts').then((fields) => touchField.set(fields.touchField))
 
 /** The field a given is filled in with, by its kind of entry. */
 export function entryField(parts: EntryParts): TemplateResult {

@@ -1,20 +1,9 @@
+import { browserSetting, rememberSetting } from './browser-setting.ts'
+
 const KEY = 'evenfield-initials'
 export const LONGEST_INITIALS = 12
 
 /** The initials of who measures in this browser, saved with each measured value; empty where none are given. */
-export function initials(): string {
-  try {
-    return localStorage.getItem(KEY) ?? ''
-  } catch {
-    return ''
-  }
-}
+export const initials = (): string => browserSetting(KEY) ?? ''
 
-/** Saves the initials; without storage measured values are saved without them. */
-export function setInitials(text: string): void {
-  try {
-    localStorage.setItem(KEY, text.trim().slice(0, LONGEST_INITIALS))
-  } catch {
-    // A page whose site data is switched off stores nothing.
-  }
-}
+export const setInitials = (text: string): void => rememberSetting(KEY, text.trim().slice(0, LONGEST_INITIALS))

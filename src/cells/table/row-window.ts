@@ -1,6 +1,6 @@
-/** The rows of a long table to draw: those in view, some beyond, and the present row. All rows have one height. */
+import { isTouch } from '../shared/is-touch.ts'
 
-const isTouch = globalThis.matchMedia?.('(pointer: coarse)').matches === true
+/** The rows of a long table to draw: those in view, some beyond, and the present row. All rows have one height. */
 
 /** The height of a row in CSS pixels, a field and its rule; a finger needs a higher one than a mouse. */
 export const ROW_HEIGHT = isTouch ? 45 : 33

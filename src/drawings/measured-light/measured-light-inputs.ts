@@ -14,6 +14,8 @@ export interface MeasuredLight {
   readonly computed: Fields | undefined
   /** Whether the computed light includes the lens’s falloff. */
   readonly withLens: boolean
+  /** What part of the picture was measured. */
+  readonly share: Share
   /** What the picture covers on the original. */
   readonly size: readonly [Metres, Metres] | undefined
   readonly limit: Stops | undefined
@@ -40,7 +42,7 @@ export function readMeasuredLight(inputs: DrawingInputs, show: (metres: number) 
   const size = width !== undefined && height !== undefined ? ([width, height] as const) : undefined
   const covered = size && { width: size[0], height: size[1], share, pupil }
   const computed = measured && computeBeside(lamps, covered, measured, omissions)
-  return { measured, computed, withLens: pupil !== undefined, size, limit, omissions }
+  return { measured, computed, withLens: pupil !== undefined, share, size, limit, omissions }
 }
 
 function computeBeside(

@@ -42,7 +42,7 @@ export const drawMeasuredLight: Draw = (inputs, options) => {
     ...(isBeyond(read) ? [WORDS.hatched(stopsText(read.limit as number))] : []),
     ...(size ? [WORDS.covers(SHARED.times(withoutUnit(show(size[0])), show(size[1])))] : []),
   ]
-  const { panels, bottom } = placed(maps, aspectOf(measured, inputs.covers, size), width, PAD + heads.length * ROW)
+  const { panels, bottom } = placed(maps, aspectOf(measured, read), width, PAD + heads.length * ROW)
   const height = bottom + foot.length * ROW + PAD
   const paper = { left: 0, right: width, top: 0, bottom: height }
   const letter = (text: string, y: number): void => {
@@ -100,8 +100,7 @@ function mapsOf({ measured, computed, withLens, limit }: MeasuredLight): Omit<Pa
 }
 
 /** Height over width of what was measured: as it lies on the original, or square fields where that is not known. */
-function aspectOf({ columns, rows }: Fields, covers: unknown, size: MeasuredLight['size']): number {
-  const [, , across = 1, down = 1] = Array.isArray(covers) && covers.length === 4 ? (covers as number[]) : []
+function aspectOf({ columns, rows }: Fields, { share: [, , across, down], size }: MeasuredLight): number {
   const own = size ? (size[1] * down) / (size[0] * across) : rows / columns
   return Math.min(TALLEST, Math.max(SHALLOWEST, own > 0 && Number.isFinite(own) ? own : 1))
 }

@@ -1,3 +1,4 @@
+import { fitLine } from '../../functions/acceptance/samples.ts'
 import type { Point } from '../areas/area.ts'
 import { followEdge } from '../areas/follow.ts'
 import type { LitPicture } from '../colour/light.ts'
@@ -79,18 +80,11 @@ function straightThrough(
 }
 
 function fitted(points: readonly (readonly [number, number])[]): { offset: number; slope: number } {
-  const n = points.length
-  const [meanT, meanOff] = [0, 1].map((i) => points.reduce((sum, one) => sum + (one[i] as number), 0) / n) as [
-    number,
-    number,
-  ]
-  let [tt, to] = [0, 0]
-  for (const [t, off] of points) {
-    tt += (t - meanT) ** 2
-    to += (t - meanT) * (off - meanOff)
-  }
-  const slope = tt > 0 ? to / tt : 0
-  return { offset: meanOff - slope * meanT, slope }
+  const { slope, intercept } = fitLine(
+    points.map(([t]) => t),
+    points.map(([, off]) => off),
+  )
+  return { offset: intercept, slope }
 }
 
 /** Where two lines meet; undefined where they run alike. */
