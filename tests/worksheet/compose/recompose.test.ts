@@ -19,6 +19,7 @@ import {
   withMeasured,
   writeDocument,
 } from '../../../src/worksheet/index.ts'
+import { JOBS } from '../../templates/open.ts'
 import { result } from '../make.ts'
 import { PARTS, set } from './sets.ts'
 
@@ -92,6 +93,20 @@ describe('adding parts to a composed sheet', () => {
     expect(formula.formula).not.toBe(cell.formula)
     expect(sheet.named('ppi')).toMatchObject({ formula: formula.formula, measured: '300 ppi', measured_under })
     expect(measured_under).toMatchObject({ when: '2026-11-28T14:02:00', by: 'LM' })
+  })
+
+  it.each(JOBS)('takes every formula of %s as if nothing had been measured', (name) => {
+    const [plain, measured] = [opened(name), opened(name)]
+    for (const cell of measured.cells)
+      if (cell.kind === 'result')
+        measured.apply({ do: 'replace', cell: withMeasured(cell, '1') }, { when: '2026-11-28T14:02:00' })
+    const formulas = ({ cells }: Sheet) =>
+      cells.flatMap((cell) => (cell.kind === 'result' ? [[cell.id, cell.formula]] : []))
+    for (const other of ['in-tiles', 'glossy', 'accept-light']) {
+      added(plain, other)
+      added(measured, other)
+      expect(formulas(measured)).toEqual(formulas(plain))
+    }
   })
 
   it('remembers a given that a part computes, through a file', () => {
