@@ -19,10 +19,12 @@ import { LAMP_LIGHT } from './lamps/lamps.ts'
 import { FILTERS } from './light/filters.ts'
 import { FLASH_AND_TIME } from './light/flash-and-time.ts'
 import { LAMP_PLACES } from './light/lamp-places.ts'
+import { LENS_SHADOW } from './light/lens-shadow.ts'
 import { LIGHT_READINGS } from './light/light-readings.ts'
 import { MATHS } from './maths/maths.ts'
 import { CARE } from './work/care.ts'
 import { FILES } from './work/files.ts'
+import { HEAT } from './work/heat.ts'
 import { NAMING } from './work/naming.ts'
 import { RUN } from './work/run.ts'
 
@@ -42,6 +44,7 @@ export const SUBJECTS = {
   'flash-and-time': FLASH_AND_TIME,
   lamps: LAMP_LIGHT,
   'lamp-places': LAMP_PLACES,
+  'lens-shadow': LENS_SHADOW,
   'light-readings': LIGHT_READINGS,
   squareness: SQUARENESS,
   'delta-e': DELTA_E,
@@ -50,6 +53,7 @@ export const SUBJECTS = {
   acceptance: ACCEPTANCE,
   'over-time': OVER_TIME,
   care: CARE,
+  heat: HEAT,
   run: RUN,
   naming: NAMING,
   files: FILES,

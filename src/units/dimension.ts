@@ -88,6 +88,9 @@ export const ACCELERATION = VELOCITY.over(TIME)
 export const FORCE = MASS.times(ACCELERATION)
 export const ENERGY = FORCE.times(LENGTH)
 export const POWER = ENERGY.over(TIME)
+export const IRRADIANCE = POWER.over(AREA)
+/** Heat given off for each kelvin and area, W/(m² K). */
+export const HEAT_TRANSFER = IRRADIANCE.over(TEMPERATURE)
 export const PRESSURE = FORCE.over(AREA)
 export const VOLTAGE = POWER.over(CURRENT)
 export const RESISTANCE = VOLTAGE.over(CURRENT)
@@ -119,6 +122,8 @@ const NAMES = new Map<Dimension, string>([
   [FORCE, 'force'],
   [ENERGY, 'energy'],
   [POWER, 'power'],
+  [IRRADIANCE, 'irradiance'],
+  [HEAT_TRANSFER, 'heat transfer'],
   [PRESSURE, 'pressure'],
   [CURRENT, 'current'],
   [VOLTAGE, 'voltage'],

@@ -113,7 +113,7 @@ const DEFAULTS: ReadonlyMap<Dimension, readonly (readonly [symbol: string, from:
 
 const SI_SYMBOLS = ['m', 'kg', 's', 'A', 'K', 'mol', 'cd', 'rad', 'stop', 'px', 'bit']
 const NAMED: ReadonlyMap<Dimension, string> = new Map(
-  ['N', 'Pa', 'V', 'Ω', 'C', 'Hz', 'lm', 'lx', 'cd/m²', 'sr', 'stop', 'px'].map((symbol) => [
+  ['N', 'Pa', 'V', 'Ω', 'C', 'Hz', 'lm', 'lx', 'cd/m²', 'W/m²', 'W/(m² K)', 'sr', 'stop', 'px'].map((symbol) => [
     readUnit(symbol).dimension,
     symbol,
   ]),

@@ -9,3 +9,5 @@ export const OVERHEAD_CAMERA =
 export const LIGHT_SENSITIVE =
   'Light does lasting harm: keep lamps off between frames, and ask the keeper of the original before any session.'
 export const RAW_OR_LINEAR = 'Readings must be linear in light: from a meter, or from pixels before any tone curve.'
+export const HEATED_ORIGINAL =
+  'Heat dries, warps and fades, and film can buckle or burn: a computed rise is no permission. Try it on a dummy with a thermometer, and ask the keeper of the original first.'

@@ -106,12 +106,16 @@ function isNeeded({ where }: ChoosingRule, sheet: Sheet): boolean {
     const cell = sheet.named(where.fails)
     return cell?.kind === 'check' && sheet.checkState(cell.id) === 'fail'
   }
+  if ('over' in where) {
+    const value = sheet.named(where.beside) && numberOf(sheet, where.result)
+    return value !== undefined && value > where.over
+  }
   const cell = sheet.named(where.given)
   return cell?.kind === 'given' && cell.value === where.is
 }
 
-/** The value of a length in metres; undefined where it is not known. */
-function lengthOf(sheet: Sheet, name: string, side?: 'width' | 'height'): number | undefined {
+/** The value of a number in SI units, such as a length; undefined where it is not known. */
+function numberOf(sheet: Sheet, name: string, side?: 'width' | 'height'): number | undefined {
   const cell = sheet.named(name)
   if (cell?.kind !== 'given' && cell?.kind !== 'result') return undefined
   const outcome = sheet.outcome(cell.id)
@@ -131,9 +135,9 @@ const inMillimetres = (metres: number): string => `${Math.max(1, Math.floor(metr
 
 /** A narrower border than the usual one, where that is out of proportion. */
 function fittingBorder(sheet: Sheet): ReadonlyMap<string, Filled> {
-  const sides = [lengthOf(sheet, 'original', 'width'), lengthOf(sheet, 'original', 'height')]
+  const sides = [numberOf(sheet, 'original', 'width'), numberOf(sheet, 'original', 'height')]
   const short = Math.min(...sides.map((side) => side ?? Number.POSITIVE_INFINITY))
-  const border = lengthOf(sheet, 'border')
+  const border = numberOf(sheet, 'border')
   if (short >= SMALL_SIDE || border === undefined || border <= short * SMALL_BORDER) return new Map()
   return usualGiven(sheet, 'border')
     ? new Map([['border', { value: inMillimetres(short * SMALL_BORDER), from: 'usual' }]])
@@ -142,8 +146,8 @@ function fittingBorder(sheet: Sheet): ReadonlyMap<string, Filled> {
 
 /** A smaller overlap than the usual one, where that is too much of a frame. */
 function fittingOverlap(sheet: Sheet): ReadonlyMap<string, Filled> {
-  const short = lengthOf(sheet, 'tile_short') ?? lengthOf(sheet, 'frame_short')
-  const overlap = lengthOf(sheet, 'overlap')
+  const short = numberOf(sheet, 'tile_short') ?? numberOf(sheet, 'frame_short')
+  const overlap = numberOf(sheet, 'overlap')
   if (short === undefined || overlap === undefined || overlap <= short * MOST_OVERLAP) return new Map()
   return usualGiven(sheet, 'overlap')
     ? new Map([['overlap', { value: inMillimetres(short * MOST_OVERLAP), from: 'usual' }]])

@@ -124,12 +124,15 @@ export interface OriginalKind {
   readonly lead?: string
 }
 
-/** A part that is chosen where a check fails without it, or where a given has a value. */
+/** A part that is chosen where a check fails without it, a given has a value, or a result beside a cell is over a figure. */
 export interface ChoosingRule {
   readonly part: string
   /** Parts that come with it. */
   readonly with?: readonly string[]
-  readonly where: { readonly fails: string } | { readonly given: string; readonly is: string }
+  readonly where:
+    | { readonly fails: string }
+    | { readonly given: string; readonly is: string }
+    | { readonly result: string; readonly over: number; readonly beside: string }
   /** Why, with the names of results and givens in braces. */
   readonly because: string
 }
