@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { Filled as Given } from '../../../src/worksheet/compose/sections.ts'
 import { Filled } from '../../templates/open.ts'
 import { composed, READ, set } from './sets.ts'
 
@@ -8,7 +9,7 @@ const opened = (parts: string, texts: Readonly<Record<string, string>>): Filled 
       set(...parts.split(' ')),
       new Map([
         ...READ,
-        ...Object.entries(texts).map(([name, value]) => [name, { value, from: 'typed' as const }] as const),
+        ...Object.entries(texts).map(([name, value]): [string, Given] => [name, { value, from: 'typed' }]),
       ]),
     ),
   )
