@@ -12,10 +12,12 @@ export const CHECK: CellKind<Check> = {
   formula: ({ condition }) => condition,
   formulas: ({ condition }) => [condition],
   shown: ({ message, passes = '' }) => [message, passes].flatMap(placesIn),
-  renamed: (cell, { formula, message }) => ({
+  listed: ({ needs_measured = [] }) => needs_measured,
+  renamed: (cell, { one, formula, message }) => ({
     ...cell,
     condition: formula(cell.condition),
     message: message(cell.message),
     ...(cell.passes === undefined ? {} : { passes: message(cell.passes) }),
+    ...(cell.needs_measured === undefined ? {} : { needs_measured: cell.needs_measured.map(one) }),
   }),
 }

@@ -6,8 +6,12 @@ export const GIVEN: CellKind<Given> = {
   computed: 'given',
   fresh: ({ id, freeName }) => ({ kind: 'given', id, name: freeName('given'), value: '' }),
   sets: ({ fills = {} }) => Object.values(fills),
-  renamed: (cell, { one }) =>
-    cell.fills
-      ? { ...cell, fills: Object.fromEntries(Object.entries(cell.fills).map(([figure, name]) => [figure, one(name)])) }
-      : cell,
+  listed: ({ advice }) => (advice?.with === undefined ? [] : [advice.with]),
+  renamed: (cell, { one }) => ({
+    ...cell,
+    ...(cell.fills
+      ? { fills: Object.fromEntries(Object.entries(cell.fills).map(([figure, name]) => [figure, one(name)])) }
+      : {}),
+    ...(cell.advice?.with === undefined ? {} : { advice: { ...cell.advice, with: one(cell.advice.with) } }),
+  }),
 }
