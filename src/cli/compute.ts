@@ -109,11 +109,12 @@ const measuredText = ({ difference, adjust }: Measured): string => (adjust ? `${
 /** A measured value beside the one by the formula; nothing where nothing was measured. */
 function measuredReport(outcome: Outcome): object {
   if (outcome.state !== 'value' || !outcome.measured) return {}
-  const { computed, before = [] } = outcome.measured
+  const { computed, before = [], contradicts = [] } = outcome.measured
   return {
     computed: computed?.value ?? null,
     difference: measuredText(outcome.measured),
     measured_before_change_of: before,
+    contradicts,
   }
 }
 
@@ -151,6 +152,7 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
       `${title}: ${measured ? 'measured ' : ''}${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
       ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measuredText(measured))}`] : []),
       ...(measured?.before ? [`  ${words.measuredBefore(measured.before)}`] : []),
+      ...(measured?.contradicts ?? []).map((text) => `  ${text}`),
       ...(measuredAmiss ? [`  ${words.notReadAsMeasured(measuredAmiss.message)}`] : []),
       ...outcome.warnings.map(({ message }) => `  caution: ${message}`),
     ]

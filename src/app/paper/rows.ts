@@ -43,7 +43,7 @@ function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[]
     const { mark } = outcome.shown
     return [
       ...(mark ? [words.nearestMark(mark)] : []),
-      ...(measured ? [measuredText(measured, cell)] : []),
+      ...(measured ? [measuredText(measured, cell), ...(measured.contradicts ?? [])] : []),
       ...outcome.warnings.map(({ message }) => words.cautionAbout(message)),
     ]
   }

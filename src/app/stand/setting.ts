@@ -35,6 +35,8 @@ export interface Compared {
   readonly more: boolean | undefined
   /** What to do about the difference, where the sheet says: `Lower the carriage by 4 mm`. */
   readonly action: string | undefined
+  /** Sentences on other measured values that cannot be right together with this one. */
+  readonly contradicts?: readonly string[]
 }
 
 const NOT_COMPARED = { typed: '', measuredText: '', difference: '', more: undefined, action: undefined }
@@ -52,7 +54,7 @@ function ofResult(typed: string, outcome: Outcome): Compared {
   const { measured, type, value } = outcome
   if (!measured)
     return { ...NOT_COMPARED, typed, target: settingOf(outcome), targetText: outcome.shown.mark ?? outcome.shown.text }
-  const { computed, shown, difference, adjust } = measured
+  const { computed, shown, difference, adjust, contradicts = [] } = measured
   return {
     target: computed && settingOf({ shown: computed.shown, type }),
     targetText: computed?.shown.text ?? '',
@@ -61,6 +63,7 @@ function ofResult(typed: string, outcome: Outcome): Compared {
     difference,
     more: sideOf(value, computed?.value),
     action: adjust,
+    contradicts,
   }
 }
 

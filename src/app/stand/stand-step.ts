@@ -118,7 +118,11 @@ export class StandStepElement extends SignalWatcher(LitElement) {
       ${
         difference === ''
           ? nothing
-          : html`<div class="difference" role="status"><p class="by">${difference}</p><p>${advice}</p></div>`
+          : html`<div class="difference" role="status">
+              <p class="by">${difference}</p>
+              <p>${advice}</p>
+              ${compared.contradicts?.map((text) => html`<p>${text}</p>`)}
+            </div>`
       }
     `
   }

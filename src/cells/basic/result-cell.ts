@@ -212,6 +212,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     return html`
       ${measured ? html`<span class="small seen">${basicWords.measured(measured.shown.text, measured.difference, measured.adjust)}</span>` : nothing}
       ${measured?.before ? html`<span class="small before">${basicWords.measuredBefore(measured.before.map(called))}</span>` : nothing}
+      ${measured?.contradicts?.map((text) => html`<span class="small before">${text}</span>`) ?? nothing}
       ${
         led && numeric
           ? html`<span class="small words">

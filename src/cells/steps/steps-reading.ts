@@ -72,6 +72,7 @@ export class StepsReading extends LitElement {
           <label for="measured">${stepsWords.measured(label)}</label>
           ${computed ? html`<span class="small ${measured ? '' : 'planned'}">${stepsWords.computed(computed.text, measured?.difference ?? '', measured?.adjust)}</span>` : nothing}
           ${measured?.before ? html`<span class="small">${basicWords.measuredBefore(measured.before.map(this.view.called))}</span>` : nothing}
+          ${measured?.contradicts?.map((text) => html`<span class="small">${text}</span>`) ?? nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
         </div>
         ${measuredField(cell, outcome, (text) => requestChange(this, ...measuring(cell, text)), computed?.figure)}

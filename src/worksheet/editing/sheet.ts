@@ -1,4 +1,4 @@
-import type { Library, Scope } from '../../language/index.ts'
+import { type Library, type Scope, showValue } from '../../language/index.ts'
 import type { Change } from '../document/change.ts'
 import { asFolded, foldedAs } from '../document/folding.ts'
 import { labelOf as labelOfNamed } from '../document/label.ts'
@@ -12,10 +12,14 @@ import type { Node } from '../engine/node.ts'
 import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
+import { type Contradiction, contradictionsIn } from './contradictions.ts'
 import { History, type Steps } from './history.ts'
 import { NOTHING_MEASURED, type Outdated, outdatedIn, type Reading, withFigures } from './outdated.ts'
 import { refuseTooLong, refuseTooLongIn } from './text-limits.ts'
-import { outdatedWords } from './words.ts'
+import { contradicts, outdatedWords } from './words.ts'
+
+type Contradictions = ReadonlyMap<string, readonly Contradiction[]>
+const NO_CONTRADICTIONS: Contradictions = new Map()
 
 /** What a watcher is called with: everything may have changed, or just the cells with these ids. */
 export type Changed = 'all' | ReadonlySet<string>
@@ -38,6 +42,7 @@ export class Sheet {
   /** The cells that are notified of every change. */
   private trying: readonly string[] | undefined
   private outdatedNow: Outdated | undefined
+  private contradictory: { readonly edition: number; readonly found: Contradictions } | undefined
 
   constructor(
     worksheet: Worksheet,
@@ -71,10 +76,33 @@ export class Sheet {
 
   /** The outcome of a given or a result. */
   outcome(id: string): Outcome {
-    const outcome = outcomeOf(this.engine, this.node(id))
+    const outcome = this.outcomeAlone(id)
     if (outcome.state !== 'value' || !outcome.measured) return outcome
     const before = this.outdated.results.get(id)
-    return before ? { ...outcome, measured: { ...outcome.measured, before } } : outcome
+    const contradictory = this.contradictions.get(id) ?? []
+    if (!before && contradictory.length === 0) return outcome
+    const measured = {
+      ...outcome.measured,
+      ...(before ? { before } : {}),
+      ...(contradictory.length > 0 ? { contradicts: contradictory.map((one) => this.contradictionText(id, one)) } : {}),
+    }
+    return { ...outcome, measured }
+  }
+
+  private contradictionText(id: string, { with: name, implied }: Contradiction): string {
+    const { type, unit } = this.node(id)
+    const other = this.named(name)
+    const outcome = other && this.outcomeAlone(other.id)
+    return contradicts(
+      labelOf(other, name),
+      outcome?.state === 'value' ? outcome.shown.text : '',
+      type ? showValue(implied, type, unit).text : '',
+    )
+  }
+
+  /** The outcome without what other measured values say about it. */
+  private outcomeAlone(id: string): Outcome {
+    return outcomeOf(this.engine, this.node(id))
   }
 
   /** The state of a check, and its message. */
@@ -141,10 +169,12 @@ export class Sheet {
     const before = this.document
     const change = this.stamped(asked, options)
     const wasOutdated = this.outdated
+    const contradicted = this.contradictions
     const touched = this.typed(change) ?? this.changeWhole(change)
     if (wasOutdated !== NOTHING_MEASURED || !replacesGivens(change)) this.outdatedNow = undefined
     this.history.remember(before, options.merge)
-    if (isAlike(wasOutdated, this.outdated)) this.notify(change, touched)
+    if (isAlike(wasOutdated.results, this.outdated.results) && isAlike(contradicted, this.contradictions))
+      this.notify(change, touched)
     else {
       this.places = undefined
       this.forgetShowing()
@@ -156,6 +186,16 @@ export class Sheet {
   private get outdated(): Outdated {
     this.outdatedNow ??= outdatedIn(this.engine, this.document.cells)
     return this.outdatedNow
+  }
+
+  /** The measured values that disagree about what they determine. */
+  private get contradictions(): Contradictions {
+    const { outdated, engine } = this
+    if (outdated === NOTHING_MEASURED) return NO_CONTRADICTIONS
+    const { edition } = engine.layout
+    if (this.contradictory?.edition !== edition)
+      this.contradictory = { edition, found: contradictionsIn(engine, (id) => outdated.results.has(id)) }
+    return this.contradictory.found
   }
 
   /** A change that measures a result, with the figures it is measured under. */
@@ -349,10 +389,9 @@ export class Sheet {
 
 const labelOf = (cell: Cell | undefined, name: string): string => (cell && isNamed(cell) ? labelOfNamed(cell) : name)
 
-const isAlike = (one: Outdated, other: Outdated): boolean =>
-  one === other ||
-  (one.results.size === 0 && other.results.size === 0) ||
-  JSON.stringify([...one.results]) === JSON.stringify([...other.results])
+type ById = ReadonlyMap<string, unknown>
+const isAlike = (one: ById, other: ById): boolean =>
+  one === other || (one.size === 0 && other.size === 0) || JSON.stringify([...one]) === JSON.stringify([...other])
 
 /** Whether a change does nothing but fill in givens. */
 const replacesGivens = (change: Change): boolean =>

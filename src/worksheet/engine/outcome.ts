@@ -43,6 +43,8 @@ export interface Measured {
   readonly adjust?: string
   /** The names of figures that changed since it was measured. */
   readonly before?: readonly string[]
+  /** Sentences on the other measured values that cannot be right together with it. */
+  readonly contradicts?: readonly string[]
 }
 
 export interface WaitingOutcome {

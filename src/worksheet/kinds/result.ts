@@ -7,5 +7,16 @@ export const RESULT: CellKind<Result> = {
   fresh: ({ id, freeName }) => ({ kind: 'result', id, name: freeName('result'), formula: '' }),
   formula: ({ formula }) => formula,
   formulas: ({ formula }) => [formula],
-  renamed: (cell, { formula }) => ({ ...cell, formula: formula(cell.formula) }),
+  listed: ({ determines }) => (determines === undefined ? [] : [determines]),
+  renamed: (cell, { one, formula }) => ({
+    ...cell,
+    formula: formula(cell.formula),
+    ...(cell.determines === undefined ? {} : { determines: one(cell.determines) }),
+    ...(cell.measured_under === undefined
+      ? {}
+      : { measured_under: { ...cell.measured_under, figures: withNames(cell.measured_under.figures, one) } }),
+  }),
 }
+
+const withNames = (figures: Readonly<Record<string, string>>, one: (name: string) => string): Record<string, string> =>
+  Object.fromEntries(Object.entries(figures).map(([name, text]) => [one(name), text]))

@@ -102,6 +102,8 @@ const result = v.looseObject({
   measure: v.optional(text),
   /** What to do where the measured value is over or under the computed one: `Lower it by {}`. */
   adjust: v.optional(v.looseObject({ over: text, under: text })),
+  /** What a measured value of it settles: two measured results that settle one name must agree on its value. */
+  determines: v.optional(name),
   hint: v.optional(text),
   more_exact: v.optional(v.boolean()),
   stand,
