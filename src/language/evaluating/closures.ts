@@ -38,8 +38,14 @@ function placed(error: unknown, operation: number): never {
   throw error
 }
 
+/** The programs that only look a value up, with the argument's number: what uses one reads the value itself, without a call. */
+const lookUps = new WeakMap<Program, number>()
+const numberOf = (program: Program): number => lookUps.get(program) ?? -1
+
 function argument(index: number): Program {
-  return (values, slots) => values[slots[index] as number] as Value
+  const lookUp: Program = (values, slots) => values[slots[index] as number] as Value
+  lookUps.set(lookUp, index)
+  return lookUp
 }
 
 function not(of: Program): Program {
@@ -49,39 +55,41 @@ function not(of: Program): Program {
 
 /** The plain arithmetic first; what comes out odd is looked at again by the careful operation, which may refuse it. */
 function binary(sign: string, a: Program, b: Program, operation: number): Program {
+  const i = numberOf(a)
+  const j = numberOf(b)
   switch (sign) {
     case '+':
       return (v, s) => {
-        const x = a(v, s) as number
-        const y = b(v, s) as number
+        const x = (i < 0 ? a(v, s) : v[s[i] as number]) as number
+        const y = (j < 0 ? b(v, s) : v[s[j] as number]) as number
         const sum = x + y
         return isSound(sum) ? sum : again(add, x, y, operation)
       }
     case '-':
       return (v, s) => {
-        const x = a(v, s) as number
-        const y = b(v, s) as number
+        const x = (i < 0 ? a(v, s) : v[s[i] as number]) as number
+        const y = (j < 0 ? b(v, s) : v[s[j] as number]) as number
         const difference = x - y
         return isSound(difference) ? difference : again(subtract, x, y, operation)
       }
     case '*':
       return (v, s) => {
-        const x = a(v, s) as number
-        const y = b(v, s) as number
+        const x = (i < 0 ? a(v, s) : v[s[i] as number]) as number
+        const y = (j < 0 ? b(v, s) : v[s[j] as number]) as number
         const product = x * y
         return isSound(product) ? product : again(multiply, x, y, operation)
       }
     case '/':
       return (v, s) => {
-        const x = a(v, s) as number
-        const y = b(v, s) as number
+        const x = (i < 0 ? a(v, s) : v[s[i] as number]) as number
+        const y = (j < 0 ? b(v, s) : v[s[j] as number]) as number
         const quotient = x / y
         return isSound(quotient) && quotient !== 0 ? quotient : again(divide, x, y, operation)
       }
     case '^':
       return (v, s) => {
-        const x = a(v, s) as number
-        const y = b(v, s) as number
+        const x = (i < 0 ? a(v, s) : v[s[i] as number]) as number
+        const y = (j < 0 ? b(v, s) : v[s[j] as number]) as number
         const raised = y === 2 ? x * x : x ** y
         return isSound(raised) ? raised : again(power, x, y, operation)
       }
