@@ -2,6 +2,8 @@ import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import type { Cell } from '../../src/worksheet/index.ts'
 import { test, violations } from './harness.ts'
+import { pressInHead } from './head.ts'
+import { openSheet } from './open-sheet.ts'
 
 const CELLS = [
   {
@@ -172,4 +174,47 @@ test('a kit goes out as a file and comes in in another browser; what is no kit i
   await other.locator('#kit-file').setInputFiles(file)
   await other.getByText('Lamp <img src=x onerror=alert(1)>').waitFor()
   await other.getByText('1 piece added').waitFor()
+})
+
+test('columns of a table are plotted, and a given runs through the values of one', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [
+    { kind: 'given', id: 'f', name: 'focal', label: 'Focal length', unit: 'mm', value: '60' },
+    { kind: 'result', id: 'e', name: 'double', label: 'Double', unit: 'mm', formula: 'focal * 2' },
+    {
+      kind: 'table',
+      id: 't',
+      name: 'readings',
+      label: 'Readings',
+      columns: [
+        { name: 'day', label: 'Read on', entry: 'date' },
+        { name: 'lens', label: 'Lens', unit: 'mm' },
+      ],
+      rows: [
+        ['2026-03-01', '90'],
+        ['2026-04-01', '35'],
+      ],
+    },
+    { kind: 'range', id: 'r', results: ['double'] },
+  ] as unknown as Cell[])
+  const buildRange = async (): Promise<void> => {
+    await pressInHead(page, 'Build')
+    await page
+      .locator('build-cell')
+      .getByRole('button', { name: /^Range/ })
+      .click()
+  }
+  await buildRange()
+  const varied = page.getByLabel('Given to vary, or column to plot over')
+  await varied.selectOption({ label: 'Focal length (focal)' })
+  // The label of a list has its choices in it.
+  await page.getByLabel(/^\s*Steps/).selectOption({ label: 'Through the values of Readings, Lens (readings.lens)' })
+  await pressInHead(page, 'Fill in')
+  await expect.poll(() => rowTexts(page.locator('range-cell'))).toEqual(['Use 35 mm 70 mm', 'Use 90 mm 180 mm'])
+  await buildRange()
+  await varied.selectOption({ label: 'Readings, Read on (readings.day)' })
+  await page.getByLabel(/^\s*Column/).selectOption({ label: 'Lens (lens)' })
+  await pressInHead(page, 'Fill in')
+  await expect.poll(() => page.locator('range-cell svg').textContent()).toContain('Mar')
+  expect(await page.locator('range-cell tbody').count()).toBe(0)
 })

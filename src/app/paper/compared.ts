@@ -3,9 +3,11 @@ import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { drawRangeMap } from '../../drawings/range/range-map.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
-import { type RangeGrid, type RangeTable, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
+import type { RangeTable } from '../../worksheet/analysis/followed.ts'
+import { type RangeGrid, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
+import { labelOf as columnOf } from '../../worksheet/document/label.ts'
 import type { Range, Sheet, Variants } from '../../worksheet/index.ts'
 import { paperWords as words } from './words.ts'
 
@@ -40,14 +42,17 @@ export function rangeOnPaper(sheet: Sheet, cell: Range): Node[] {
     if (!(error instanceof RangeInputError)) throw error
     return [element('p', { class: 'small' }, `${labelOf(cell)}: ${error.message}`)]
   }
-  const { given, shown, followed, presentAt } = table
-  const title = cell.title?.trim() || words.overRange(labelOf(given))
+  const { varied, shown, followed, presentAt, values } = table
+  const title = cell.title?.trim() || words.overRange(columnOf(varied))
   const { node, width, height } = drawRange(table, { width: PLOT_WIDTH, title })
+  const figure = element('figure', {}, { ...node, attributes: { ...node.attributes, width, height } })
+  // The rows of plotted columns are on paper with their table.
+  if (values.length === 0) return [figure]
   return [
-    element('figure', {}, { ...node, attributes: { ...node.attributes, width, height } }),
+    figure,
     columns(
       title,
-      [labelOf(given), ...followed.map((one) => labelOf(one.cell))],
+      [columnOf(varied), ...followed.map((one) => columnOf(one.cell))],
       shown.map((text, at) => [
         at === presentAt ? words.now(text) : text,
         ...followed.map((one) => one.shown[at] as string),

@@ -72,14 +72,16 @@ export const formWords = {
 /** The words of a range in Build. */
 export const rangeFormWords = {
   steps: { 'even steps': 'In even steps', stops: 'By stops', marks: 'By marks or options' },
-  variedGiven: 'Given to vary',
+  varied: 'Given to vary, or column to plot over',
   secondGiven: 'Second given to vary, for a map',
   noSecond: 'None',
   secondFrom: 'Second, from',
   secondTo: 'Second, to',
   secondCount: 'Second, number of steps',
   side: (label: string, side: string): string => `${label}, ${side}`,
+  chooseVaried: 'Choose a given or a column',
   chooseGiven: 'Choose a given',
+  valuesOf: (column: string): string => `Through the values of ${column}`,
   stepping: 'Steps',
   perStop: 'Values per stop',
   stepCount: 'Number of steps',
@@ -88,6 +90,10 @@ export const rangeFormWords = {
   nextResult: 'Next result',
   removeResult: 'None: remove this result',
   chooseResult: 'Choose a result',
+  column: 'Column',
+  nextColumn: 'Next column',
+  removeColumn: 'None: remove this column',
+  chooseColumn: 'Choose a column',
 }
 
 /** The words of a run in Build. */

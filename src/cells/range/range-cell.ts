@@ -4,15 +4,17 @@ import { customElement, property, state } from 'lit/decorators.js'
 import type { Drawing } from '../../drawings/canvas/tree.ts'
 import { drawRangeMap } from '../../drawings/range/range-map.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
-import { type RangeGrid, type RangeTable, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
-import { RangeInputError, type RangeValue } from '../../worksheet/analysis/range-values.ts'
-import type { Range } from '../../worksheet/index.ts'
+import type { RangeTable } from '../../worksheet/analysis/followed.ts'
+import { type RangeGrid, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
+import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
+import { labelOf, titleOf } from '../../worksheet/document/label.ts'
+import type { Given, Range } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
 import { saveOrExplain } from '../picture/shown-drawing.ts'
 import { pictureWords } from '../picture/words.ts'
-import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
+import { type CellSignal, requestChange, type WideView } from '../shared/cell-view.ts'
 import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { OwnWidth } from '../shared/own-width.ts'
 import { cellWords } from '../shared/words.ts'
@@ -112,9 +114,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
     requestChange(this, { do: 'replace', cell: { ...cell, [key]: text } }, `${key}:${cell.id}`)
   }
 
-  private useValue({ given, filledWith }: RangeTable, { text }: RangeValue, shown: string): void {
-    const refused = requestChange(this, { do: 'replace', cell: filledWith(text) })
-    this.announced = refused ?? rangeWords.isNow(labelOf(given), shown)
+  private useValue(cell: Given, shown: string): void {
+    const refused = requestChange(this, { do: 'replace', cell })
+    this.announced = refused ?? rangeWords.isNow(labelOf(cell), shown)
   }
 
   private async save(drawn: Drawing, as: SavedAs): Promise<void> {
@@ -124,6 +126,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
   }
 
   private ends(cell: Range): TemplateResult | typeof nothing {
+    if (cell.columns || cell.values !== undefined) return nothing
     if (cell.by === 'marks' && cell.from === undefined && cell.to === undefined) return nothing
     return html`
       <div class="ends">
@@ -153,14 +156,22 @@ export class RangeCell extends SignalWatcher(LitElement) {
     `
   }
 
-  private rows(table: RangeTable): TemplateResult {
-    const { given, followed, values, shown, presentAt } = table
+  private rows({
+    varied,
+    followed,
+    values,
+    shown,
+    presentAt,
+    filledWith,
+  }: RangeTable): TemplateResult | typeof nothing {
+    // The rows of plotted columns are in their table.
+    if (!filledWith) return nothing
     return html`
       <div class="scrolled">
         <table>
           <thead>
             <tr>
-              <th scope="col">${labelOf(given)}</th>
+              <th scope="col">${labelOf(varied)}</th>
               ${followed.map(({ cell }) => html`<th scope="col">${labelOf(cell)}</th>`)}
             </tr>
           </thead>
@@ -172,7 +183,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
                     ${
                       at === presentAt
                         ? html`<span class="word">◆ ${rangeWords.now(shown[at] as string)}</span>`
-                        : html`<button type="button" class="word" @click=${() => this.useValue(table, value, shown[at] as string)}>
+                        : html`<button type="button" class="word" @click=${() => this.useValue(filledWith(value.text), shown[at] as string)}>
                             <span class="unseen">${rangeWords.use} </span>${shown[at]}
                           </button>`
                     }
@@ -197,7 +208,7 @@ export class RangeCell extends SignalWatcher(LitElement) {
         <table>
           <thead>
             <tr>
-              <th scope="col">${labelOf(up.given)} ↓ ${labelOf(across.given)} →</th>
+              <th scope="col">${labelOf(up.varied)} ↓ ${labelOf(across.varied)} →</th>
               ${across.shown.map((text) => html`<th scope="col">${text}</th>`)}
             </tr>
           </thead>
@@ -248,9 +259,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
       if (!(error instanceof RangeInputError)) throw error
       why = error.message
     }
-    const given = table?.given ?? grid?.across.given
+    const varied = table?.varied ?? grid?.across.varied
     return {
-      title: cell.title?.trim() || (given ? rangeWords.title(labelOf(given)) : labelOf(cell)),
+      title: cell.title?.trim() || (varied ? rangeWords.title(labelOf(varied)) : titleOf(cell)),
       shown: table
         ? html`<div class="beside"><div>${this.plot(table, cell)}</div><div>${this.rows(table)}</div></div>`
         : grid

@@ -159,6 +159,27 @@ export function drawAxes(canvas: Canvas, { box, x, y }: Plot, paper: Box, rise =
   canvas.placeText('heading', [tickText(y.heading, paper.left + 4, box.top - 11 - rise, 'start')], paper)
 }
 
+/** Draws a further vertical axis at a place to the right of a plot, with its ticks, figures and heading on the right. */
+export function drawFurtherAxis(canvas: Canvas, { box, y }: Plot, at: number, paper: Box, rise = 0): void {
+  canvas.line('thin', 'axis', point(at, box.top), point(at, box.bottom))
+  const ticks = onScale(y)
+  canvas.lines(
+    'dimension',
+    'tick',
+    ticks.map((tick): Segment => {
+      const up = y.place(tick.value)
+      return { from: point(at, up), to: point(at + (tick.text ? TICK : MINOR), up) }
+    }),
+  )
+  for (const tick of evenly(ticks, y, 16))
+    canvas.placeText(
+      'tick-text',
+      [tickText(tick.text ?? '', at + TICK + 3, y.place(tick.value) + ASCENT / 2 - 1, 'start')],
+      paper,
+    )
+  if (y.heading) canvas.placeText('heading', [tickText(y.heading, at + TICK + 3, box.top - 11 - rise, 'start')], paper)
+}
+
 const tickText = (text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end'): TextPlacement => ({
   lettering: { text, at: point(x, y), anchor },
 })

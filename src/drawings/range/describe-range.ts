@@ -1,18 +1,18 @@
 import { listText } from '../../units/plural.ts'
-import type { RangeTable } from '../../worksheet/analysis/range-table.ts'
+import type { RangeTable } from '../../worksheet/analysis/followed.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { capital } from '../canvas/text-figures.ts'
 import type { Table } from '../canvas/tree.ts'
 import { RANGE_WORDS as WORDS } from './words.ts'
 
 /** The description of the range: its ends, and the first and last value of each result. */
-export function describeRange({ given, shown, followed, presentAt, present }: RangeTable): string {
+export function describeRange({ varied, shown, followed, presentAt, present }: RangeTable): string {
   const results = followed.map(({ cell, shown: figures }) =>
     WORDS.followed(labelOf(cell), figures[0] as string, figures.at(-1) as string),
   )
   const [from, to] = [shown[0] as string, shown.at(-1) as string]
   return [
-    WORDS.description(capital(labelOf(given)), from, to, shown.length, listText(results)),
+    WORDS.description(capital(labelOf(varied)), from, to, shown.length, listText(results)),
     ...(presentAt !== undefined
       ? [WORDS.present(shown[presentAt] as string)]
       : present !== undefined
@@ -22,8 +22,8 @@ export function describeRange({ given, shown, followed, presentAt, present }: Ra
 }
 
 /** The values of the range as a table. */
-export const rangeTableOf = ({ given, shown, followed, presentAt }: RangeTable): Table => ({
-  head: [labelOf(given), ...followed.map(({ cell }) => labelOf(cell))],
+export const rangeTableOf = ({ varied, shown, followed, presentAt }: RangeTable): Table => ({
+  head: [labelOf(varied), ...followed.map(({ cell }) => labelOf(cell))],
   rows: shown.map((text, at) => [
     at === presentAt ? WORDS.isNow(text) : text,
     ...followed.map(({ shown: figures }) => figures[at] as string),

@@ -1,9 +1,10 @@
-import { allMarks, type DisplayUnit } from '../../units/index.ts'
-import type { RangeTable } from '../../worksheet/analysis/range-table.ts'
+import { allMarks, type DisplayUnit, showQuantity } from '../../units/index.ts'
+import type { RangeTable } from '../../worksheet/analysis/followed.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { textWidth } from '../canvas/lettering.ts'
 import { figureText } from '../canvas/text-figures.ts'
 import { type Axis, apertureAxis, linearAxis, logAxis, type Span, type Tick } from '../plots/axes.ts'
+import { momentAxis } from './moment-axis.ts'
 import { RANGE_WORDS as WORDS } from './words.ts'
 
 /** Results with a larger ratio of greatest to least get a logarithmic axis. */
@@ -25,6 +26,7 @@ export function shortened(text: string, room: number): string {
 
 /** A figure with the sign of its notation: `f/8`, `1:13.2`, `20 mm`. */
 export function withNotation(figure: number, unit: DisplayUnit | undefined): string {
+  if (unit?.notation === 'shutter') return showQuantity(figure, unit.dimension, { unit }).text
   const text = figureText(figure)
   if (unit?.notation === 'f-number') return `f/${text}`
   if (unit?.notation === 'ratio') return figure >= 1 || figure <= 0 ? `1:${text}` : `${figureText(1 / figure)}:1`
@@ -38,14 +40,15 @@ export function axisAcross(
     unit,
     present,
     byFactors,
-    given,
-  }: Pick<RangeTable, 'figures' | 'unit' | 'present' | 'byFactors' | 'given'>,
+    varied,
+    moments,
+  }: Pick<RangeTable, 'figures' | 'unit' | 'present' | 'byFactors' | 'varied' | 'moments'>,
   span: Span,
 ): Axis {
   const all = present === undefined ? figures : [...figures, present]
   const ends: readonly [number, number] = [Math.min(...all), Math.max(...all)]
-  const heading = axisHeading(shortened(labelOf(given), Math.abs(span[1] - span[0])), unit)
-  return inNotation(ends, span, heading, unit, byFactors)
+  const heading = axisHeading(shortened(labelOf(varied), Math.abs(span[1] - span[0])), unit)
+  return moments ? momentAxis(ends, span, heading, moments) : inNotation(ends, span, heading, unit, byFactors)
 }
 
 /** The axis of a result. */

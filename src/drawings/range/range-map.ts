@@ -25,7 +25,7 @@ const MOST_LINES = 9
 export function drawRangeMap(grid: RangeGrid, options: Pick<DrawingOptions, 'width' | 'title'>): Drawing {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const { across, up, result } = grid
-  const title = options.title ?? WORDS.mapTitle(labelOf(result.cell), labelOf(across.given), labelOf(up.given))
+  const title = options.title ?? WORDS.mapTitle(labelOf(result.cell), labelOf(across.varied), labelOf(up.varied))
   const left = PAD + figuresWidth(axisAcross(up, [200, 0])) + 8
   const top = PAD + ROW + ABOVE + MARK_ROW
   const side = Math.min(width - left - PAD - 10, 360)
@@ -65,8 +65,8 @@ export function drawRangeMap(grid: RangeGrid, options: Pick<DrawingOptions, 'wid
   markNow(canvas, plot, grid)
   const description = WORDS.mapDescription(
     labelOf(result.cell),
-    labelOf(across.given),
-    labelOf(up.given),
+    labelOf(across.varied),
+    labelOf(up.varied),
     withNotation(least, result.unit),
     withNotation(most, result.unit),
   )
@@ -75,7 +75,7 @@ export function drawRangeMap(grid: RangeGrid, options: Pick<DrawingOptions, 'wid
     title,
     description,
     table: {
-      head: [`${labelOf(up.given)} ↓ ${labelOf(across.given)} →`, ...across.shown],
+      head: [`${labelOf(up.varied)} ↓ ${labelOf(across.varied)} →`, ...across.shown],
       rows: up.shown.map((text, row) => [text, ...(grid.shown[row] ?? [])]),
     },
     omissions,

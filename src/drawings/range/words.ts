@@ -9,6 +9,8 @@ export const RANGE_WORDS = {
     `${label} has no figure at ${missing} of ${plural(of, 'value')}; the line is interrupted there.`,
   measured: (label: string) =>
     `${label} was measured, so it does not change. Clear the measured value to see it change.`,
+  scales: { left: 'left scale', right: 'right scale', outer: 'outer right scale' },
+  onScale: (label: string, scale: string) => `${label}: ${scale}`,
   apertureUnit: 'f/',
   withUnit: (label: string, unit: string) => `${label}, ${unit}`,
   labelNow: (label: string, value: string) => `${label}, now ${value}`,

@@ -28,12 +28,14 @@ export function asTableCell(
   }
 }
 
+const overRange = (label: string): string => `Over a range of ${label}`
+
 /** A range as it was. */
 export function rangeFigures(sheet: Sheet, cell: Range): Cell {
   try {
     if (cell.second) {
       const { across, up, result, shown } = rangeGrid(sheet, cell)
-      const [one, other] = [labelOf(across.given), labelOf(up.given)]
+      const [one, other] = [labelOf(across.varied), labelOf(up.varied)]
       return asTableCell(
         sheet,
         cell,
@@ -42,12 +44,15 @@ export function rangeFigures(sheet: Sheet, cell: Range): Cell {
         up.shown.map((text, row) => [text, ...(shown[row] ?? [])]),
       )
     }
-    const { given, shown, followed } = rangeTable(sheet, cell)
+    const { varied, shown, followed, values } = rangeTable(sheet, cell)
+    // The rows of plotted columns travel with their table.
+    if (values.length === 0)
+      return { kind: 'note', id: cell.id, text: cell.title?.trim() || overRange(labelOf(varied)) }
     return asTableCell(
       sheet,
       cell,
-      cell.title?.trim() || `Over a range of ${labelOf(given)}`,
-      [labelOf(given), ...followed.map((one) => labelOf(one.cell))],
+      cell.title?.trim() || overRange(labelOf(varied)),
+      [labelOf(varied), ...followed.map((one) => labelOf(one.cell))],
       shown.map((text, at) => [text, ...followed.map((one) => one.shown[at] as string)]),
     )
   } catch (error) {

@@ -1,67 +1,35 @@
 import { type NumberType, showValue, type Type, type Value } from '../../language/index.ts'
-import { type DisplayUnit, defaultUnit, NONE } from '../../units/index.ts'
+import { type DisplayUnit, defaultUnit } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
 import { typedDisplayUnit } from '../document/typed-unit.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
-import type { Given, NamedCell, Range } from '../schema/document.ts'
+import type { Given, Range } from '../schema/document.ts'
+import { columnPlot, columnValues, isColumnPlot } from './column-plot.ts'
+import { type Followed, figureOf, fromUnit, inUnit, NOTHING, type RangeTable, showIn, suitingUnit } from './followed.ts'
 import { RangeEvaluator } from './range-evaluator.ts'
 import { type RangeTarget, rangeTarget } from './range-target.ts'
 import { RangeInputError, type RangeValue, valuesOf } from './range-values.ts'
 import * as words from './words.ts'
 
-/** One cell over the range, in its own unit. */
-export interface Followed {
-  readonly cell: NamedCell
-  /** The unit of its figures; a list or a text has none. */
-  readonly unit: DisplayUnit | undefined
-  /** As shown at each value; a dash where it does not compute. */
-  readonly shown: readonly string[]
-  /** The figures in that unit, for a plot; undefined where there is none to plot. */
-  readonly figures: readonly (number | undefined)[]
-  /** As it is now. */
-  readonly present: number | undefined
-  /** It was measured, so it does not follow. */
-  readonly measured: boolean
-}
-
-/** A given run through a range, and the results at each of its values. */
-export interface RangeTable {
-  readonly given: Given
-  readonly unit: DisplayUnit
-  readonly values: readonly RangeValue[]
-  /** The values as shown, and as figures in the unit. */
-  readonly shown: readonly string[]
-  readonly figures: readonly number[]
-  /** The given's figure as it is now. */
-  readonly present: number | undefined
-  /** The place in the range that is the present value. */
-  readonly presentAt: number | undefined
-  readonly followed: readonly Followed[]
-  /** Steps by factors: shown on a scale of equal factors. */
-  readonly byFactors: boolean
-  /** The given may have any value between those of the range. */
-  readonly isContinuous: boolean
-  /** The figures of the results at any figure of the given. */
-  readonly at: (figure: number) => readonly (number | undefined)[]
-  /** The given filled in with another value, as typed. */
-  readonly filledWith: (text: string) => Given
-}
-
 const SAME = 1e-9
-const NOTHING = '–'
 
-/** Runs a given through its range. Throws RangeInputError, which says what to fill in or correct. */
+/**
+ * Runs a given through its range, or takes columns of a table over another of its columns. Throws RangeInputError, which
+ * says what to fill in or correct.
+ */
 export function rangeTable(sheet: Sheet, range: Range): RangeTable {
+  if (isColumnPlot(sheet, range)) return columnPlot(sheet, range)
   const { engine } = sheet
   const target = rangeTarget(sheet, range.of)
   const { given, node } = target
-  const values = valuesOf(range, given)
+  const values = valuesOf(range, given, columnValues(sheet, range.values, target.type?.dimension))
   const goals = range.results.map((name) => goalOf(engine, name, given))
   if (goals.length === 0) throw new RangeInputError(words.chooseResults)
   const { type, unit } = axisOf(target, values)
+  const figures = values.map(({ value }) => inUnit(value, unit))
   const follow = new RangeEvaluator(
     engine.layout,
     [engine.positionOf(node)],
@@ -78,17 +46,18 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
     ),
   )
   return {
-    given,
+    varied: given,
     filledWith: target.filledWith,
     unit,
     values,
     shown: values.map(({ value }) => showValue(value, type, unit).text),
-    figures: values.map(({ value }) => inUnit(value, unit)),
+    figures,
     present: now === undefined ? undefined : inUnit(now, unit),
     presentAt: presentAt < 0 ? undefined : presentAt,
     followed: all,
-    byFactors: range.by === 'stops' && type.dimension.name !== 'stop',
-    isContinuous: range.by !== 'marks',
+    byFactors: stepsByFactors(range, type, figures),
+    isContinuous: given.entry !== 'choice',
+    isJoined: true,
     at: (figure) => {
       const found = follow.with([target.valueWith(fromUnit(figure, unit))])
       return found.map((value, which) => figureOf(value, all[which]?.unit))
@@ -96,9 +65,22 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
   }
 }
 
+/** Whether values are a stop apart, or marks that are more evenly spaced by factors than by differences, as film speeds are. */
+function stepsByFactors({ by }: Range, type: NumberType, figures: readonly number[]): boolean {
+  if (by === 'stops') return type.dimension.name !== 'stop'
+  if (by !== 'marks' || figures.length < 3 || !figures.every((figure) => figure > 0)) return false
+  const unevenness = (places: readonly number[]): number => {
+    const steps = places.slice(1).map((place, at) => Math.abs(place - (places[at] as number)))
+    return Math.max(...steps) / Math.min(...steps)
+  }
+  return unevenness(figures.map(Math.log)) < unevenness(figures)
+}
+
 /** Two givens run through their ranges, and a result at each pair of values. */
 export interface RangeGrid {
-  readonly across: Pick<RangeTable, 'given' | 'unit' | 'shown' | 'figures' | 'present' | 'byFactors'>
+  readonly across: Pick<RangeTable, 'varied' | 'shown' | 'figures' | 'present' | 'byFactors'> & {
+    readonly unit: DisplayUnit
+  }
   readonly up: RangeGrid['across']
   readonly result: Pick<Followed, 'cell' | 'unit' | 'present'>
   /** By value of the second given, then of the first: as shown. */
@@ -134,7 +116,7 @@ export function rangeGrid(sheet: Sheet, range: Range): RangeGrid {
     const own = values[which] as readonly RangeValue[]
     const axis = axisOf(target, own)
     return {
-      given: target.given,
+      varied: target.given,
       unit: axis.unit,
       shown: own.map(({ value }) => showValue(value, axis.type, axis.unit).text),
       figures: own.map(({ value }) => inUnit(value, axis.unit)),
@@ -169,13 +151,7 @@ function axisOf(
   }
 }
 
-const figureOf = (value: Value | undefined, unit: DisplayUnit | undefined): number | undefined =>
-  typeof value === 'number' && unit ? inUnit(value, unit) : undefined
-
 const near = (a: number, b: number): boolean => Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b))
-
-const showIn = (notation: DisplayUnit['notation']): DisplayUnit =>
-  ({ ...defaultUnit(1, NONE), notation }) as DisplayUnit
 
 function goalOf(engine: Engine, name: string, given: Given): Node {
   const node = engine.named(name)
@@ -191,8 +167,7 @@ function unitFor({ unit, type }: Node, numbers: readonly number[]): DisplayUnit 
   if (type?.kind !== 'number') return undefined
   if (unit) return unit
   if (type.notation) return showIn(type.notation)
-  const sizes = numbers.map(Math.abs).sort((a, b) => a - b)
-  return defaultUnit(sizes[Math.floor(sizes.length / 2)] ?? 1, type.dimension)
+  return suitingUnit(numbers, type.dimension)
 }
 
 function followed(engine: Engine, node: Node, values: readonly (Value | undefined)[]): Followed {
@@ -209,10 +184,3 @@ function followed(engine: Engine, node: Node, values: readonly (Value | undefine
     measured: node.measured?.value !== undefined,
   }
 }
-
-/** The figure one reads: the n of 1:n, the f-number, millimetres. */
-const inUnit = (value: number, unit: DisplayUnit): number =>
-  unit.notation === 'ratio' ? 1 / value : (value - unit.offset) / unit.factor
-
-const fromUnit = (figure: number, unit: DisplayUnit): number =>
-  unit.notation === 'ratio' ? 1 / figure : figure * unit.factor + unit.offset

@@ -18,11 +18,17 @@ const MOST = 200
 const EVEN_STEPS = 8
 const IN_A_STOP = 1
 
-/** The values a given runs through: even in its own figures (the n of 1:n), by stops, or the marks there are. */
-export function valuesOf(range: Range, given: Given): RangeValue[] {
+/**
+ * The values a given runs through: those of a column, else even in its own figures (the n of 1:n), by stops, or the marks
+ * there are. Throws RangeInputError.
+ */
+export function valuesOf(range: Range, given: Given, column?: readonly number[]): RangeValue[] {
   if (!['quantity', 'choice'].includes(given.entry ?? 'quantity')) throw new RangeInputError(words.rangeOnlyOfQuantity)
   const unit = unitOf(given)
-  const texts = textsOf(range, given, unit)
+  if (column && column.length > MOST) throw new RangeInputError(words.tooManyDifferent(column.length, MOST))
+  const texts = column
+    ? [...new Set(column.map((value) => formatInput({ ...given, value: '' }, rounded(figureIn(value, unit)), unit)))]
+    : textsOf(range, given, unit)
   if (texts.length > MOST) throw new RangeInputError(words.tooManyValues(texts.length, MOST))
   const allowed = within(given, unit)
   // What the given's field does not take, such as a ratio below zero, lies in no range of it.

@@ -13,6 +13,21 @@ export const endUnreadable = (which: 'begins' | 'ends', why: string): string =>
 export const stopsAboveZero = 'A range in stops must begin and end above zero.'
 export const noMarks = 'Only apertures and shutter times have marks. Give the given options, or choose even steps.'
 
+export const tooManyDifferent = (values: number, most: number): string =>
+  `The column has ${count(values)} different values; at most ${count(most)} are computed. Choose even steps instead.`
+export const noTable = (name: string): string => `There is no table “${name}” in this sheet. Choose another column.`
+export const noColumn = (table: string, column: string): string =>
+  `“${table}” has no column “${column}” that computes. Choose another one.`
+export const chooseColumn = (table: string): string => `“${table}” is a table: choose one of its columns.`
+export const choosePlotted = (table: string): string => `Choose the columns of “${table}” to plot, up to three.`
+export const tableNotComputed = (table: string): string =>
+  `“${table}” does not compute yet. Correct what it reports, or fill in what it needs.`
+export const tableEmpty = (table: string): string => `“${table}” has no filled-in rows to plot.`
+export const notPlotted = (column: string): string =>
+  `“${column}” has no figures to plot over. Choose a column of quantities, dates or times.`
+export const otherQuantity = (column: string): string =>
+  `“${column}” has values of another kind than this given. Choose a column of the same kind of quantity.`
+
 export const chooseResults = 'Choose the results to follow, up to three.'
 export const chooseGiven = 'Choose the given that runs through the range.'
 export const unreadableGiven = (label: string): string => `“${label}” cannot be read. Correct it, or give it a unit.`

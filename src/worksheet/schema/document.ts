@@ -198,7 +198,7 @@ const table = v.looseObject({
   rows: v.pipe(v.array(v.pipe(v.array(text), v.maxLength(MAX_COLUMNS))), v.maxLength(MAX_ROWS)),
 })
 
-/** A given, or a side of one that holds a size: `original.width`. */
+/** A given, a side of one that holds a size, or a column of a table: `original.width`. */
 const varied = v.optional(
   v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_]{0,63}(\.[A-Za-z][A-Za-z0-9_]{0,63})?$/, 'The name of a given.')),
 )
@@ -207,7 +207,7 @@ const range = v.looseObject({
   kind: v.literal('range'),
   id,
   title: v.optional(text),
-  /** The given that is varied. */
+  /** The given that is varied, or the column of a table over which others are plotted. */
   of: varied,
   /** From where to where, as typed. */
   from: v.optional(text),
@@ -216,6 +216,10 @@ const range = v.looseObject({
   by: v.optional(v.picklist(['even steps', 'stops', 'marks'])),
   /** How many even steps, or how many in a stop. */
   count: v.optional(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(200))),
+  /** A column of a table whose values the given takes, in the place of ends and steps: `originals.width`. */
+  values: varied,
+  /** Where `of` is a column of a table: the columns of that table plotted over it, up to three. */
+  columns: v.optional(v.pipe(v.array(name), v.maxLength(3))),
   /** A second given that is varied as well: the first result over both is a table and a map. */
   second: v.optional(
     v.looseObject({

@@ -24,7 +24,7 @@ const stand = () =>
 describe('a range over a side of a size', () => {
   const over = range({ of: 'original.width', from: '100', to: '300', count: 2, results: ['area'] })
   it('varies that side alone', () => {
-    const { shown, followed, given: varied, present } = rangeTable(stand(), over)
+    const { shown, followed, varied, present } = rangeTable(stand(), over)
     expect(shown).toEqual(['100 mm', '200 mm', '300 mm'])
     // 100, 200 and 300 mm by 864 mm.
     expect(followed[0]?.figures).toEqual([864, 1728, 2592].map((one) => expect.closeTo(one, 6)))
@@ -35,7 +35,7 @@ describe('a range over a side of a size', () => {
   it('fills in a value with the other side as it is', () => {
     const sheet = stand()
     const { filledWith, values } = rangeTable(sheet, over)
-    sheet.apply({ do: 'replace', cell: filledWith(values[1]?.text ?? '') })
+    sheet.apply({ do: 'replace', cell: filledWith?.(values[1]?.text ?? '') as never })
     expect(seen(sheet, 'original')).toBe('200 × 864 mm')
   })
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
-import { type RangeTable, rangeTable } from '../../../src/worksheet/analysis/range-table.ts'
+import type { RangeTable } from '../../../src/worksheet/analysis/followed.ts'
+import { rangeTable } from '../../../src/worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../../src/worksheet/analysis/range-values.ts'
 import type { Range, Sheet } from '../../../src/worksheet/index.ts'
 import { check, given, notifiedBy, result, seen, sheetOf } from '../make.ts'
