@@ -3,6 +3,7 @@ import { readMeasured } from '../document/measured.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Cell, Check, Given } from '../schema/document.ts'
 import { levelRank, type Variable, variablesOf } from './choices.ts'
+import { EXACT, withExactChoices } from './exact-choices.ts'
 import type { KitPiece } from './kit-suggestions.ts'
 import { reasonForNone } from './no-plan.ts'
 import { type CheckAdvice, LEVELS, type Plan, type PlannedChange, type SheetAdvice, type TargetAdvice } from './plan.ts'
@@ -23,7 +24,7 @@ export const passes = (state: State | undefined): boolean => state === 'pass' ||
 
 /** Advice on every check of a sheet that fails or is marginal, and one plan for all that fail. */
 export function adviseSheet(sheet: Sheet, pieces: readonly KitPiece[] = []): SheetAdvice {
-  const adviser = new Adviser(sheet, pieces)
+  const adviser = new Adviser(sheet, variablesOf(sheet, pieces))
   const checks = new Map<string, CheckAdvice>()
   for (const { name } of adviser.failing) checks.set(name, adviser.forCheck(name))
   const solvable = [...checks].filter(([, { plans }]) => plans.length > 0)
@@ -39,14 +40,14 @@ export function adviseSheet(sheet: Sheet, pieces: readonly KitPiece[] = []): She
 export function adviseCheck(sheet: Sheet, id: string, pieces: readonly KitPiece[] = []): CheckAdvice {
   const cell = sheet.cell(id)
   if (cell?.kind !== 'check') return { plans: [] }
-  const adviser = new Adviser(sheet, pieces)
+  const adviser = new Adviser(sheet, variablesOf(sheet, pieces))
   const state = sheet.checkState(id)
   if (state === 'fail') return adviser.forCheck(cell.name)
   return state === 'marginal' ? adviser.forMarginal(cell.name) : { plans: [] }
 }
 
 /** How near to a target still counts as reached, as shares of it: exactly, else as near as marks and pieces allow. */
-const NEAR = [0.005, 0.02, 0.05]
+const NEAR = [EXACT, 0.005, 0.02, 0.05]
 
 /** Plans that bring a result to a target value, as typed, and break nothing. */
 export function adviseTarget(sheet: Sheet, id: string, text: string, pieces: readonly KitPiece[] = []): TargetAdvice {
@@ -55,7 +56,9 @@ export function adviseTarget(sheet: Sheet, id: string, text: string, pieces: rea
   const reading = readMeasured(text, node.type, node.unit)
   if (reading?.error) return { plans: [], error: reading.error.message }
   if (typeof reading?.value !== 'number') return { plans: [] }
-  return { plans: new Adviser(sheet, pieces).forTarget(id, reading.value) }
+  const { value } = reading
+  const adviser = new Adviser(sheet, withExactChoices(sheet, variablesOf(sheet, pieces), id, value))
+  return { plans: adviser.forTarget(id, value) }
 }
 
 /** What a plan is made for. */
@@ -69,14 +72,12 @@ interface Purpose {
 class Adviser {
   readonly failing: readonly Check[]
   readonly marginal: readonly Check[]
-  private readonly variables: readonly Variable[]
   private readonly before: ReadonlyMap<string, State>
 
   constructor(
     private readonly sheet: Sheet,
-    pieces: readonly KitPiece[],
+    private readonly variables: readonly Variable[],
   ) {
-    this.variables = variablesOf(sheet, pieces)
     this.before = statesOf(sheet)
     const inState = (state: State): Check[] =>
       sheet.cells.filter((cell): cell is Check => cell.kind === 'check' && this.before.get(cell.name) === state)
@@ -116,10 +117,14 @@ class Adviser {
   forTarget(id: string, value: number): readonly Plan[] {
     const plans: Plan[] = []
     for (const within of NEAR) {
-      for (const level of LEVELS)
-        if (this.hasLevel(level))
-          this.addTo(plans, this.plansAt({ targets: [], aim: { id, value, within } }, level).plans)
-      if (plans.length > 0) break
+      for (const level of LEVELS) {
+        if (!this.hasLevel(level)) continue
+        const found = this.plansAt({ targets: [], aim: { id, value, within } }, level).plans
+        // Several changes are not worth a few tenths of a per cent.
+        this.addTo(plans, within > EXACT ? found : found.filter(isOneChange))
+      }
+      // What marks and pieces reach is offered beside what is exact.
+      if (plans.length > 0 && within > EXACT) break
     }
     return plans
   }
@@ -228,5 +233,8 @@ export function statesOf(sheet: Sheet): Map<string, State> {
     if (cell.kind === 'check' && !states.has(cell.name)) states.set(cell.name, sheet.checkState(cell.id))
   return states
 }
+
+/** Whether one figure is changed, in one given or in several that agree. */
+const isOneChange = ({ changes }: Plan): boolean => new Set(changes.map(({ text }) => text)).size === 1
 
 const sameChanges = (a: Plan, b: Plan): boolean => JSON.stringify(a.changes) === JSON.stringify(b.changes)

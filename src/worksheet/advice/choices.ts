@@ -30,6 +30,11 @@ export interface Variable {
   readonly now: number
   /** Whether the choices are in the order of a quantity, so that neighbours are similar. */
   readonly ordered: boolean
+  /**
+   * Of a quantity without marks or steps: the choice of a value in coherent SI, in a number of significant digits;
+   * undefined where its field does not take it.
+   */
+  readonly between?: (value: number, digits: number) => Choice | undefined
 }
 
 /** What any change costs by its level, and what a doubling costs on top. */
@@ -79,15 +84,19 @@ function textVariable(sheet: Sheet, given: Given, level: Level, all: readonly Gi
   const now = readGiven(given).value
   if (!positions || now === undefined) return undefined
   const seen = new Map<string, Choice>()
-  const add = (text: string): void => {
+  const choiceOf = (text: string): Choice | undefined => {
     const value = text === given.value ? now : typedValue(given, text)
-    if (value === undefined || !isWithin(given, now, value)) return
+    if (value === undefined || !isWithin(given, now, value)) return undefined
     const cells = givens.map((one) => ({ ...one, value: text }))
     const cost = text === given.value ? 0 : costOf(given, level, now, value)
-    // The text typed now comes last, so that it replaces another spelling of the same value.
-    seen.set(JSON.stringify(value), { cells, values: givens.map(() => value), cost })
+    return { cells, values: givens.map(() => value), cost }
   }
-  for (const text of textsOf(given, now)) add(text)
+  const { texts, unmarked } = textsOf(given, now)
+  for (const text of texts) {
+    const choice = choiceOf(text)
+    // The text typed now comes last, so that it replaces another spelling of the same value.
+    if (choice) seen.set(JSON.stringify(choice.values[0]), choice)
+  }
   // Followers that differ from the first are brought together by any change, but not by staying.
   seen.set(JSON.stringify(now), {
     cells: givens,
@@ -105,6 +114,15 @@ function textVariable(sheet: Sheet, given: Given, level: Level, all: readonly Gi
     choices,
     now: choices.findIndex(({ cost }) => cost === 0),
     ordered,
+    ...(unmarked
+      ? {
+          between: (value: number, digits: number) => {
+            const { figure } = figureIn(value, unmarked.unit)
+            const choice = choiceOf(typed(given, Number(figure.toPrecision(digits)), unmarked.unit))
+            return choice && unmarked.inRange(choice.values[0] as number) ? choice : undefined
+          },
+        }
+      : {}),
   }
 }
 
@@ -175,33 +193,53 @@ function doublings(now: Value, value: Value): number {
   return Math.min(3, Math.abs(value - now) / size)
 }
 
-/** Every text a given may take, as it would be typed. Nothing is rounded later: only these are tried. */
-function textsOf(given: Given, now: Value): readonly string[] {
+/** What a given may take. */
+interface Texts {
+  readonly texts: readonly string[]
+  /** Of a quantity without marks or steps, of which any other figure in range may be typed as well. */
+  readonly unmarked?: { readonly unit: DisplayUnit; readonly inRange: (value: number) => boolean }
+}
+
+/** The texts a given may take, as they would be typed. */
+function textsOf(given: Given, now: Value): Texts {
   const { advice, options = [] } = given
   const entry = given.entry ?? 'quantity'
-  const listed = Array.isArray(advice?.marks) ? advice.marks : undefined
-  if (entry === 'yes or no') return listed ? listed.map(String) : ['yes', 'no']
-  if (entry === 'choice') return listed ? listed.map(String) : options
-  if (entry !== 'quantity' || typeof now !== 'number') return []
-  const unit = unitOf(given, now)
-  if (!unit) return []
+  const listed = Array.isArray(advice?.marks) ? advice.marks.map(String) : undefined
+  if (entry === 'yes or no') return { texts: listed ?? ['yes', 'no'] }
+  if (entry === 'choice') return { texts: listed ?? options }
+  const unit = entry === 'quantity' && typeof now === 'number' ? unitOf(given, now) : undefined
+  if (!unit || typeof now !== 'number') return { texts: [] }
+  const marked = markedTexts(given, unit)
+  if (marked) return { texts: marked }
+  const within = advice ? advice.within : OWN_WITHIN
+  if (within === undefined) return { texts: [] }
   const inRange = rangeOf(given, unit)
-  const allowed = (texts: readonly string[]): string[] =>
-    texts.filter((text) => {
-      const value = typedValue(given, text)
-      return typeof value === 'number' && inRange(value)
-    })
+  return { texts: allowedTexts(given, inRange, nearFigures(given, now, unit, within)), unmarked: { unit, inRange } }
+}
+
+const allowedTexts = (given: Given, inRange: (value: number) => boolean, texts: readonly string[]): string[] =>
+  texts.filter((text) => {
+    const value = typedValue(given, text)
+    return typeof value === 'number' && inRange(value)
+  })
+
+/** The marks, steps or options of a quantity; undefined where it has none. */
+function markedTexts(given: Given, unit: DisplayUnit): readonly string[] | undefined {
+  const { advice, options = [] } = given
+  const listed = Array.isArray(advice?.marks) ? advice.marks : undefined
+  const inRange = rangeOf(given, unit)
+  const allowed = (texts: readonly string[]): string[] => allowedTexts(given, inRange, texts)
   if (listed) return allowed(listed.map((mark) => (typeof mark === 'number' ? typed(given, mark, unit) : mark)))
   if (advice?.marks === 'options') return allowed(options)
   if (advice?.marks === 'thirds') return allowed(allMarks('aperture').map(({ text }) => text))
   if (advice?.marks === 'times') return allowed(allMarks('time').map(({ text }) => text))
   if (advice?.step !== undefined && advice.least !== undefined && advice.most !== undefined)
     return allowed(steps(advice.least, advice.most, advice.step).map((figure) => typed(given, figure, unit)))
-  if (advice) return advice.within === undefined ? [] : allowed(nearFigures(given, now, unit, advice.within))
+  if (advice) return undefined
   if (options.length > 0) return allowed(options)
   if (unit.notation === 'f-number') return allowed(allMarks('aperture').map(({ text }) => text))
   if (unit.notation === 'shutter') return allowed(allMarks('time').map(({ text }) => text))
-  return allowed(nearFigures(given, now, unit, OWN_WITHIN))
+  return undefined
 }
 
 /** Multiples of a step from a least to a most figure. */

@@ -1,0 +1,49 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { adviseTarget } from '../../../src/worksheet/advice/advise.ts'
+import { given, result, sheetOf } from '../make.ts'
+
+/** The thin lens: the object distance is f (1 + 1/m), as in any textbook of optics. */
+const lens = () =>
+  sheetOf([
+    given('focal', '120 mm', { unit: 'mm' }),
+    given('scale', '1:16.4', { unit: '1:', fixed: true }),
+    given('stop', 'f/11', { unit: 'f/' }),
+    result('distance', 'focal * (1 + 1 / scale)', { unit: 'mm' }),
+    result('hole', 'focal / stop', { unit: 'mm' }),
+  ])
+const distance = (focal: number): number => focal * (1 + 16.4)
+
+const firstFor = (id: string, target: string): { given: string; figure: number } => {
+  const change = adviseTarget(lens(), id, target).plans[0]?.changes[0]
+  return { given: change?.given ?? '', figure: Number.parseFloat(change?.text ?? '') }
+}
+
+describe('a target value of a result', () => {
+  it('is hit by a given that has no marks, between round figures', () => {
+    const { given: name, figure } = firstFor('distance', '1500 mm')
+    expect(name).toBe('focal')
+    expect(distance(figure)).toBeGreaterThan(1499)
+    expect(distance(figure)).toBeLessThan(1501)
+  })
+
+  it('is hit wherever it lies within half and twice what is set, in as few digits as do', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 61, max: 239 }), (percent) => {
+        const target = Math.round(distance(percent))
+        const { given: name, figure } = firstFor('distance', `${target} mm`)
+        fc.pre(percent !== 120)
+        expect(name).toBe('focal')
+        expect(Math.abs(distance(figure) / target - 1)).toBeLessThanOrEqual(0.0005)
+        expect(`${figure}`.replace(/\D/g, '').length).toBeLessThanOrEqual(5)
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it('leaves apertures on their marks', () => {
+    for (const { changes } of adviseTarget(lens(), 'hole', '9 mm').plans)
+      for (const { given: name, text } of changes)
+        if (name === 'stop') expect(['f/9', 'f/10', 'f/11', 'f/13', 'f/14', 'f/16', 'f/8']).toContain(text)
+  })
+})
