@@ -29,6 +29,8 @@ export function follow(
 }
 
 const STEP = 0.5
+/** How many steps of a peak beyond those above a third of its height: a pixel and a half. */
+const FOOT = 3
 
 /** Luminance along the normal, every half pixel, from −reach to reach; NaN out of the picture. */
 function across(picture: LitPicture, [x, y]: Point, along: Point, reach: number): Float64Array {
@@ -90,7 +92,7 @@ function changesOf(values: Float64Array): Float64Array {
   return inner.map((value) => Math.max(0, sign * value))
 }
 
-/** The centroid of a peak above half its height; undefined where nothing rises out of the rest. */
+/** The centroid of a peak; undefined where nothing rises out of the rest. */
 function centreOf(values: Float64Array, weights: Float64Array): number | undefined {
   if (values.some(Number.isNaN)) return undefined
   const peak = Math.max(...weights)
@@ -101,9 +103,12 @@ function centreOf(values: Float64Array, weights: Float64Array): number | undefin
   let [first, last] = [top, top]
   while (first > 0 && (weights[first - 1] as number) > 0.3 * peak) first--
   while (last < weights.length - 1 && (weights[last + 1] as number) > 0.3 * peak) last++
+  // The foot of the peak counts as well: without it an edge that runs along a row of pixels moves towards the nearer one.
+  first = Math.max(0, first - FOOT)
+  last = Math.min(weights.length - 1, last + FOOT)
   let [sum, moment] = [0, 0]
   for (let i = first; i <= last; i++) {
-    const weight = (weights[i] as number) - 0.3 * peak
+    const weight = weights[i] as number
     sum += weight
     moment += weight * i
   }

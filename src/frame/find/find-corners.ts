@@ -35,12 +35,18 @@ export function findCorners(picture: LitPicture): Corners | undefined {
   const rough = outline && fourCorners(outline)
   if (!rough) return undefined
   const least = SHORTEST * Math.max(picture.width, picture.height)
-  const sides = rough.map((corner, i) => sideBetween(picture, corner, rough[(i + 1) % 4] as Point, least, coarse.step))
-  const corners = sides.map((side, i) => side && crossing(sides.at(i - 1), side))
-  const isWhole = corners.every(
-    (corner, i) => corner && isInside(corner, picture) && isNear(corner, rough[i] as Point, least),
-  )
-  return isWhole ? (corners as unknown as Corners) : undefined
+  const near = whereSidesMeet(picture, rough, least, coarse.step)
+  // Where a rough corner was off, its sides were followed askew: a second time they are looked for where they are.
+  const corners = near && whereSidesMeet(picture, near, least, coarse.step)
+  const isWhole = corners?.every((corner, i) => isInside(corner, picture) && isNear(corner, rough[i] as Point, least))
+  return isWhole ? corners : undefined
+}
+
+/** Where the four sides between corners meet, followed in the picture; undefined where one of them is not found. */
+function whereSidesMeet(picture: LitPicture, corners: Corners, least: number, step: number): Corners | undefined {
+  const sides = corners.map((corner, i) => sideBetween(picture, corner, corners[(i + 1) % 4] as Point, least, step))
+  const met = sides.map((side, i) => side && crossing(sides.at(i - 1), side))
+  return met.every((corner) => corner !== undefined) ? (met as unknown as Corners) : undefined
 }
 
 function sideBetween(picture: LitPicture, from: Point, to: Point, least: number, step: number): Line | undefined {

@@ -37,7 +37,16 @@ export interface Scene {
   readonly seed?: number
 }
 
-/** A grey picture of cards on a ground, each pixel the mean of the light over it. */
+/** The sRGB code of light (IEC 61966-2-1), 0 to 1. */
+function codeOf(light: number): number {
+  const y = Math.min(1, Math.max(0, light))
+  return y <= 0.0031308 ? 12.92 * y : 1.055 * y ** (1 / 2.4) - 0.055
+}
+
+/**
+ * A grey picture of cards on a ground, each pixel the mean of the light over it, then encoded: a mean of codes would be
+ * darker than that of the light, and move every edge towards the bright side.
+ */
 export function scene({ width, height, ground, cards, noise = 0, seed = 1 }: Scene): Made {
   const random = seeded(seed)
   return make(width, height, 1, 16, (x, y) => {
@@ -48,7 +57,7 @@ export function scene({ width, height, ground, cards, noise = 0, seed = 1 }: Sce
       const share = deep >= 1 ? 1 : shareOf(corners, x, y)
       value = value * (1 - share) + light(x + 0.5, y + 0.5) * share
     }
-    return Math.round(65535 * Math.min(1, Math.max(0, value + noise * (random() + random() + random() - 1.5))))
+    return Math.round(65535 * codeOf(value + noise * (random() + random() + random() - 1.5)))
   })
 }
 
