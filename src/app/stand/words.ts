@@ -9,7 +9,8 @@ export const standWords = {
   awake: {
     held: 'The screen stays on.',
     asked: '',
-    refused: 'The screen may turn off: the browser refuses to keep it on, usually because the battery is low.',
+    refused:
+      'The screen may turn off: the browser refuses to keep it on. Press anywhere to ask again, or set the device to stay on.',
     cannot: 'The screen may turn off: this browser cannot keep it on. Set the device to stay on.',
   },
 

@@ -85,8 +85,8 @@ export class GivenCell extends SignalWatcher(LitElement) {
           ${unseen}
         }
       }
-      /* By mouse the hint is shown once under all givens; by touch under the focused row. */
-      @media (pointer: fine) {
+      /* By mouse, or keys alone, the hint is shown once under all givens; by touch under the focused row. */
+      @media not (pointer: coarse) {
         .hint {
           ${unseen}
         }
