@@ -16,9 +16,7 @@ async function figureOf(hand, label) {
 const conjugate = (focal, magnification) => focal * (2 + magnification + 1 / magnification)
 
 async function openFlatSheet(hand, site) {
-  await hand.go(site)
-  await hand.sees({ selector: 'h1', text: '^What are you photographing\\?$' })
-  await hand.press({ selector: 'a.answer', text: '^A flat sheet' })
+  await hand.go(`${site}#new/flat-sheet`)
   await hand.reads(DISTANCE, '917')
 }
 
@@ -31,7 +29,10 @@ async function pressInHead(hand, text) {
 }
 
 async function fillIn(hand, site) {
-  await openFlatSheet(hand, site)
+  await hand.go(site)
+  await hand.sees({ selector: 'h1', text: '^What are you photographing\\?$' })
+  await hand.press({ selector: 'a.answer', text: '^A flat sheet' })
+  await hand.reads(DISTANCE, '917')
   await hand.fill('Lens', '90')
   await hand.until('the distance to follow the lens', async () => {
     const scale = (await figureOf(hand, 'Magnification')).replace('1:', '')
