@@ -70,6 +70,13 @@ test('one step at a time: its reading is typed, ticked, and followed by the next
   await step.getByLabel('Board to sensor, your reading').fill('904')
   await step.getByText('4 mm over').waitFor()
   await step.getByText('or go on with 904 mm').waitFor()
+  // Locked, it is shown without a field until it is unlocked.
+  await step.getByRole('button', { name: 'Lock Board to sensor' }).click()
+  await step.getByText('locked: unlock it to change it').waitFor()
+  expect(await step.getByLabel('Board to sensor, your reading').count()).toBe(0)
+  await expect.poll(() => step.locator('.target .big').textContent()).toBe('904mm')
+  await step.getByRole('button', { name: 'Unlock Board to sensor' }).click()
+  await expect.poll(() => step.getByLabel('Board to sensor, your reading').inputValue()).toBe('904')
   await step.getByLabel('Board to sensor, your reading').press('Enter')
   await page.getByRole('button', { name: 'Done, next step' }).press('Enter')
   await step.getByRole('heading', { name: 'Read the left edge' }).waitFor()

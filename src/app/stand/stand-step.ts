@@ -17,13 +17,14 @@ import { errorMessage, errorMessageStyle } from '../../cells/shared/error-messag
 import { unitSuffix } from '../../cells/shared/unit-suffix.ts'
 import { cellWords } from '../../cells/shared/words.ts'
 import { field, shared } from '../../cells/style/styles.ts'
+import { withLock } from '../../worksheet/document/locked.ts'
 import { measuredGiven } from '../../worksheet/document/measured-given.ts'
 import { downstreamOf } from '../../worksheet/engine/partial-recompute.ts'
 import { type Check, type Given, type Result, withMeasured } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { bigFigure, bigFigureStyle } from './big-figure.ts'
 import { type FrameCount, frameCount } from './frame-count.ts'
-import { adviceText, type Compared, comparedOf } from './setting.ts'
+import { adviceText, type Compared, comparedOf, settingOf } from './setting.ts'
 import './stand-drawing.ts'
 import { drawingNear, drawingOf, type StandFigureCell, type StandStep } from './stand-steps.ts'
 import { stepStyle } from './step-style.ts'
@@ -44,6 +45,8 @@ export class StandStepElement extends SignalWatcher(LitElement) {
   @property({ type: Number }) at = 0
 
   private put(cell: StandFigureCell, text: string): void {
+    // A press that was on its way as the figure was locked.
+    if (cell.locked) return
     const changed = cell.kind === 'result' ? withMeasured(cell, text) : measuredGiven(cell, text)
     requestChange(this, { do: 'replace', cell: changed }, `measured:${cell.id}`)
   }
@@ -89,6 +92,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
   /** The reading of a step: its target beside the field for what is measured, and what to do about the difference. */
   private reading(cell: StandFigureCell): TemplateResult {
     const { sheet, called } = this.open
+    if (cell.locked) return this.locked(cell)
     const outcome = sheet.outcome(cell.id)
     const why = missingReason(outcome, called)
     if (cell.kind === 'given' && !ONE_FIGURE.has(cell.entry))
@@ -112,7 +116,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
         }
         <div class="half">
           <label class="caption" for="measured">${hasTarget ? words.measuredByYou : words.reading(labelOf(cell))}</label>
-          ${this.field(cell, compared)}
+          ${this.field(cell, compared)} ${compared.typed.trim() === '' ? nothing : this.lock(cell, true)}
         </div>
       </div>
       ${
@@ -124,6 +128,33 @@ export class StandStepElement extends SignalWatcher(LitElement) {
               ${compared.contradicts?.map((text) => html`<p>${text}</p>`)}
             </div>`
       }
+    `
+  }
+
+  private lock(cell: StandFigureCell, on: boolean): TemplateResult {
+    const label = labelOf(cell)
+    return html`<button
+      type="button"
+      class="press"
+      aria-label=${on ? words.lockThis(label) : words.unlockThis(label)}
+      @click=${() => requestChange(this, { do: 'replace', cell: withLock(cell, on) })}
+    >${on ? words.lock : words.unlock}</button>`
+  }
+
+  /** A figure that is locked, as it is. */
+  private locked(cell: StandFigureCell): TemplateResult {
+    const outcome = this.open.sheet.outcome(cell.id)
+    const why = missingReason(outcome, this.open.called)
+    return html`
+      <div class="target">
+        <div class="what">
+          ${labelOf(cell)}
+          <span class="small quiet">${words.locked}</span>
+          ${why ? html`<span class="small quiet">${why}</span>` : nothing}
+        </div>
+        ${bigFigure(outcome.state === 'value' ? settingOf(outcome) : undefined)}
+      </div>
+      ${this.lock(cell, false)}
     `
   }
 

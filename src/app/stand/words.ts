@@ -23,6 +23,11 @@ export const standWords = {
   measuredByYou: 'Measured by you',
   reading: (label: string): string => `${label}, your reading`,
   toSet: 'Set',
+  lock: 'Lock',
+  unlock: 'Unlock',
+  lockThis: (label: string): string => `Lock ${label}`,
+  unlockThis: (label: string): string => `Unlock ${label}`,
+  locked: 'locked: unlock it to change it',
   nearestMark: (exactly: string): string => `nearest mark; exactly ${exactly}`,
   onTarget: 'On target. Go on.',
   /** What to do about a difference; a hint for setting it comes first. */

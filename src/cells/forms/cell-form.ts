@@ -2,6 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Diagnostic } from '../../language/index.ts'
 import { readCoverage } from '../../worksheet/document/coverage.ts'
+import { withLock } from '../../worksheet/document/locked.ts'
 import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/condition.ts'
 import { KIT_FIGURES } from '../../worksheet/format/kit-sorts.ts'
 import {
@@ -54,6 +55,9 @@ const atTheStand = (form: Form, cell: Given | Result | Check): TemplateResult =>
     const { stand: _, ...rest } = cell
     form.put((on ? { ...rest, stand: true } : rest) as Cell, `stand:${cell.id}`)
   })
+
+const lockField = (form: Form, cell: Given | Result): TemplateResult =>
+  ticked(formWords.locked, cell.locked === true, (on) => form.put(withLock(cell, on), `locked:${cell.id}`))
 
 /** The sort of equipment, and the givens that take its figures. */
 function kitFields(form: Form, cell: Given): TemplateResult {
@@ -141,7 +145,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
     ${entry === 'kit' ? kitFields(form, cell) : nothing}
     ${numeric ? distributionFields(form, cell) : nothing}
     <div class="all ticks">
-      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}
+      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)} ${lockField(form, cell)}
       ${ticked(formWords.fixed, cell.fixed === true, (on) => {
         const { fixed: _, ...rest } = cell
         form.put((on ? { ...rest, fixed: true } : rest) as Cell, `fixed:${cell.id}`)
@@ -169,7 +173,7 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
     ${head(form, cell, true)}
     ${formula(form, cell, formWords.formula, cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
     <div class="all ticks">
-      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)}
+      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)} ${lockField(form, cell)}
       <button type="button" class="word" @click=${() => form.put(asGiven(form, cell), `kind:${cell.id}`)}>${formWords.makeGiven}</button>
     </div>
     ${options(form, [
@@ -179,7 +183,7 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
   `
 }
 
-const shared = ({ id, name, label, unit, hint, more_exact, stand }: Given | Result) => ({
+const shared = ({ id, name, label, unit, hint, more_exact, stand, locked }: Given | Result) => ({
   id,
   name,
   ...(label === undefined ? {} : { label }),
@@ -187,6 +191,7 @@ const shared = ({ id, name, label, unit, hint, more_exact, stand }: Given | Resu
   ...(hint === undefined ? {} : { hint }),
   ...(more_exact === undefined ? {} : { more_exact }),
   ...(stand === undefined ? {} : { stand }),
+  ...(locked === undefined ? {} : { locked }),
 })
 
 /** A given as a result whose formula is its value: `420` in mm is `420 mm`. */

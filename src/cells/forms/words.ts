@@ -25,6 +25,7 @@ export const formWords = {
   roles: { prose: 'Prose', caution: 'A caution', heading: 'A heading, which starts a section' },
   fineAdjustment: 'Show under Fine adjustments',
   atTheStand: 'Show at the stand',
+  locked: 'Locked at the stand',
   makeResult: 'Make it a result',
   makeGiven: 'Make it a given with this figure',
   fixed: 'Fixed: no suggestion changes it',

@@ -20,13 +20,13 @@ export function doneText(steps: readonly Step[]): string {
   return done === steps.length && done > 1 ? stepsWords.allDone(done) : stepsWords.done(done, steps.length)
 }
 
-/** The cells with a reading of one of the steps. */
+/** The cells with a reading of one of the steps; what is locked stays as it is. */
 function read(cell: Steps, sheet: Sheet): Cell[] {
   const names = new Set(cell.steps.flatMap(({ reading }) => reading ?? []))
   return [...names].flatMap((name) => {
     const one = sheet.named(name)
     const hasReading = one?.kind === 'given' ? one.value !== '' : one?.kind === 'result' && one.measured !== undefined
-    return one && hasReading ? [one] : []
+    return one && hasReading && one.locked !== true ? [one] : []
   })
 }
 

@@ -171,13 +171,14 @@ export function merged(current: readonly Cell[], base: readonly Cell[], composed
   return next
 }
 
-/** What is filled in, measured, ticked or folded in a cell. */
+/** What is filled in, measured, locked, ticked or folded in a cell. */
 export const STATE: ReadonlySet<string> = new Set([
   'value',
   'from',
   'piece',
   'measured',
   'measured_under',
+  'locked',
   'folded',
   'rows',
   'steps',
@@ -192,12 +193,13 @@ const withoutState = (cell: Cell): string =>
 /** Whether a cell is as it was composed, apart from what is filled in. */
 const same = (a: Cell, b: Cell): boolean => withoutState(a) === withoutState(b)
 
-/** What is filled in, ticked off or folded in a cell, to go on in its new form. */
+/** What is filled in, locked, ticked off or folded in a cell, to go on in its new form. */
 function stateOf(there: Cell, next: Cell): Partial<Cell> {
   const folded = there.kind === 'note' && there.folded ? { folded: true } : {}
+  const locked = (there.kind === 'given' || there.kind === 'result') && there.locked ? { locked: true } : {}
   const { measured: text, measured_under: under } = there.kind === 'result' ? there : {}
   const measured = text === undefined ? {} : { measured: text, ...(under ? { measured_under: under } : {}) }
-  if (there.kind !== 'steps' || next.kind !== 'steps') return { ...folded, ...measured } as Partial<Cell>
+  if (there.kind !== 'steps' || next.kind !== 'steps') return { ...folded, ...locked, ...measured } as Partial<Cell>
   const done = new Set(there.steps.filter((step) => step.done).map(({ text }) => text))
   return { steps: next.steps.map((step) => (done.has(step.text) ? { ...step, done: true } : step)) }
 }

@@ -59,6 +59,8 @@ const given = v.looseObject({
   most: v.optional(text),
   /** Cannot sensibly be changed to make a check pass: the original's size, a reading. */
   fixed: v.optional(v.boolean()),
+  /** Cannot be changed at the stand until it is unlocked. */
+  locked: v.optional(v.boolean()),
   /** A reading: taken with a meter, a rule or a chart. Changing a setting does not change what was read. */
   reading: v.optional(v.boolean()),
   /** How a suggestion may change it. */
@@ -98,6 +100,8 @@ const result = v.looseObject({
   measured_under: v.optional(
     v.looseObject({ text, figures: named(text), when: v.optional(text), by: v.optional(text) }),
   ),
+  /** Cannot be measured over at the stand until it is unlocked. */
+  locked: v.optional(v.boolean()),
   /** How one measures it. */
   measure: v.optional(text),
   /** What to do where the measured value is over or under the computed one: `Lower it by {}`. */

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { doneText, hasReadings, startedOver, ticked, withoutReadings } from '../../../src/cells/steps/steps-ticks.ts'
-import type { Steps } from '../../../src/worksheet/index.ts'
+import { withLock } from '../../../src/worksheet/document/locked.ts'
+import { type Result, readDocument, type Steps, writeDocument } from '../../../src/worksheet/index.ts'
 import { given, result, seen, sheetOf } from '../../worksheet/make.ts'
 
 const steps: Steps = {
@@ -52,4 +53,24 @@ test('asked for, the readings go too, in one step of undo', () => {
   expect(seen(sheet, 'left')).toBe('400 lx')
   expect(seen(sheet, 'far')).toBe('604 mm')
   expect(sheet.canUndo).toBe(false)
+})
+
+test('a reading that is locked stays, and one of several locks is one step of undo', () => {
+  const sheet = sheetOf([given('left', '400 lx'), result('far', '600 mm', { measured: '604 mm' }), steps])
+  sheet.apply({ do: 'replace', cell: withLock(sheet.cell('far') as Result, true) })
+  sheet.apply(withoutReadings(steps, sheet))
+  expect(sheet.cell('left')).toMatchObject({ value: '' })
+  expect(seen(sheet, 'far')).toBe('604 mm')
+  sheet.undo()
+  sheet.undo()
+  expect(sheet.cell('far')).not.toHaveProperty('locked')
+  expect(sheet.canUndo).toBe(false)
+})
+
+test('a lock is written with its cell, and a cell unlocked is as it was before', () => {
+  const cell = given('left', '400 lx')
+  const locked = withLock(cell, true)
+  const opened = readDocument(writeDocument(sheetOf([locked]).worksheet))
+  expect(JSON.stringify(opened)).toContain('"locked":true')
+  expect(withLock(locked, false)).toEqual(cell)
 })

@@ -72,14 +72,14 @@ describe('adding parts to a composed sheet', () => {
     sheet.apply({ do: 'replace', cell: { ...(sheet.cell('border') as Given), label: 'My border' } })
     sheet.apply({
       do: 'replace',
-      cell: { ...(sheet.cell('carriage') as never as object), measured: '920 mm' } as never,
+      cell: { ...(sheet.cell('carriage') as never as object), measured: '920 mm', locked: true } as never,
     })
     sheet.apply({ do: 'remove', id: 'pixels_match' })
     added(sheet, 'in-tiles')
     const ids = sheet.cells.map(({ id }) => id)
     expect(ids.indexOf('own_cell')).toBe(ids.indexOf('ppi') + 1)
     expect(sheet.named('border')).toMatchObject({ label: 'My border' })
-    expect(sheet.named('carriage')).toMatchObject({ measured: '920 mm' })
+    expect(sheet.named('carriage')).toMatchObject({ measured: '920 mm', locked: true })
     expect(sheet.named('pixels_match')).toBeUndefined()
   })
 
