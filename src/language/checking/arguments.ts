@@ -1,4 +1,4 @@
-import { nearest } from '../../units/index.ts'
+import { clip, nearest } from '../../units/index.ts'
 import { type Diagnostic, fix, problem } from '../values/diagnostic.ts'
 import type { Callable, Parameter, ParameterType } from '../values/function-record.ts'
 import { describeType, isLevel, sameType, TEXT, type Type, YES_NO } from '../values/types.ts'
@@ -240,12 +240,27 @@ function wrong(
   described: string,
   required: Required,
 ): Diagnostic {
+  if (value.type.kind === 'list' && value.type.of.kind === 'number' && takesOne(parameter.type))
+    return listTaken(c, record, value, required)
   return problem(
     W.wrongArgument(record.name, parameter.name, parameter.about, described, describeType(value.type)),
     value.from,
     value.to,
     fixesToward(c.scope, c.text, value, required),
   )
+}
+
+const takesOne = ({ kind }: ParameterType): boolean => kind === 'number' || kind === 'any'
+
+/** Why a function of one value does not take a list, such as a column of a table; one figure of it fits. */
+function listTaken(c: CheckContext, record: Callable, value: TypedNode, required: Required): Diagnostic {
+  const { from, to } = value
+  const text = c.text.slice(from, to)
+  const ends = ['max', 'min'].map((name) => fix(`${name}(${text})`, from, to))
+  return problem(W.listTaken(clip(text), record.name), from, to, [
+    ...fixesToward(c.scope, c.text, value, required),
+    ...ends,
+  ])
 }
 
 /** The value of a default that needs no reading: yes, no, a text, infinity. */

@@ -1,5 +1,5 @@
 import type { SyntaxNode } from '@lezer/common'
-import { type Dimension, findUnit, LENGTH, NONE, PIXEL, TIME } from '../../units/index.ts'
+import { clip, type Dimension, findUnit, LENGTH, NONE, PIXEL, TIME } from '../../units/index.ts'
 import { datesOf } from '../syntax/habits.ts'
 import { type Diagnostic, type Fix, fix, problem, warning } from '../values/diagnostic.ts'
 import { factorBetween } from '../values/missing-factor.ts'
@@ -73,6 +73,8 @@ export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | 
   if (!left || !right) return undefined
   const sign = COMPARISONS[c.source(signNode)] as BinarySign
   const orders = sign !== '==' && sign !== '!='
+  const many = [left, right].find(({ type }) => type.kind === 'list')
+  if (many) return c.report(listCompared(c, many, orders))
   const comparable =
     left.type.kind === 'number' || (!orders && (left.type.kind === 'text' || left.type.kind === 'yes or no'))
   if (!comparable)
@@ -87,6 +89,14 @@ export function checkComparison(c: CheckContext, node: SyntaxNode): TypedNode | 
   if (!sameType(left.type, right.type)) return c.report(mismatch(c, 'compared', left, right, node))
   refuseMixedLevels(c, 'compared', left, right, node)
   return { op: 'binary', sign, left, right, type: YES_NO, from: node.from, to: node.to }
+}
+
+/** Why a list, such as a column of a table, is not compared; its least and its greatest value are. */
+function listCompared(c: CheckContext, { type, from, to }: TypedNode, orders: boolean): Diagnostic {
+  const text = c.text.slice(from, to)
+  const isOrdered = orders && type.kind === 'list' && type.of.kind === 'number'
+  const fixes = isOrdered ? ['min', 'max'].map((name) => fix(`${name}(${text})`, from, to)) : []
+  return problem(W.listCompared(clip(text)), from, to, fixes)
 }
 
 /** `focal = 60 mm` as the whole formula, where no cell is named `focal`: the cell's name was typed too. */

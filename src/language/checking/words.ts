@@ -92,6 +92,10 @@ export const CHECK_WORDS = {
 
   cannotCombine: (done: 'added' | 'subtracted' | 'compared', left: string, right: string) =>
     `${capital(left)} and ${right} cannot be ${done}.`,
+  listCompared: (source: string) =>
+    `“${source}” has many values, and a comparison has two. Compare its least or greatest, or compare row by row in a column of the table.`,
+  listTaken: (source: string, name: string) =>
+    `“${source}” has many values, and ${name} takes one. Use one figure of it, or compute it row by row in a column of the table.`,
   cannotCompare: (found: string, sign: string) => `${capital(found)} cannot be compared with “${sign}”.`,
   chained: 'Comparisons do not chain. Join two with “and”.',
   factor: (dimension: Dimension, divides: boolean) =>

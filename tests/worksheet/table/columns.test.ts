@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { grouped, withFilledDown } from '../../../src/cells/table/row-edits.ts'
+import { applyFix } from '../../../src/language/index.ts'
 import type { Column, TableCell } from '../../../src/worksheet/index.ts'
 import { filteredRows, groupsOf } from '../../../src/worksheet/table/footer.ts'
 import { matchTable, missingColumns, takeTable, withDefaults } from '../../../src/worksheet/table/match-import.ts'
@@ -177,4 +178,35 @@ describe('sorting, filling and grouping', () => {
     expect(filteredRows(engine, node, 'width > 45 cm')).toEqual([1, 2])
     expect(filteredRows(engine, node, '<')).toEqual([])
   })
+})
+
+test.each([
+  ['sqrt(t.width * t.height)', /^“t\.width \* t\.height” has many values, and sqrt takes one\./],
+  ['abs(t.width)', /^“t\.width” has many values, and abs takes one\./],
+  ['t.width > 300 mm', /^“t\.width” has many values, and a comparison has two\./],
+  ['300 mm < t.width', /^“t\.width” has many values/],
+  ['t.width = t.height', /^“t\.width” has many values/],
+])('%s says that a column has many values, and offers one figure of it', (formula, says) => {
+  const sheet = sheetOf([
+    {
+      kind: 'table',
+      id: 't',
+      name: 't',
+      columns: [
+        { name: 'width', unit: 'mm' },
+        { name: 'height', unit: 'mm' },
+      ],
+      rows: [['400', '300']],
+    },
+    result('r', formula),
+  ])
+  const outcome = sheet.outcome('r')
+  const [error] = outcome.state === 'error' ? outcome.diagnostics : []
+  expect(error?.message).toMatch(says)
+  const fixed = (error?.fixes ?? []).map((one) => applyFix(formula, one))
+  expect(fixed.length > 0).toBe(!formula.includes(' = '))
+  for (const text of fixed) {
+    sheet.apply({ do: 'replace', cell: result('r', text) })
+    expect(seen(sheet, 'r')).not.toMatch(/^error/)
+  }
 })
