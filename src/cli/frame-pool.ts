@@ -2,9 +2,17 @@ import { readFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { basename } from 'node:path'
 import { parentPort, Worker, workerData } from 'node:worker_threads'
-import { type Area, FrameError, type FramePicture, measureEach, openFrame } from '../frame/index.ts'
+import {
+  FrameError,
+  type FramePicture,
+  foundAgain,
+  type MarkedArea,
+  measureEach,
+  openFrame,
+  readAreas,
+} from '../frame/index.ts'
 import { whyUnread } from './input.ts'
-import { noMemory } from './words.ts'
+import { cornersUnfound, noMemory } from './words.ts'
 
 /** One picture of a folder, measured or with the reason why not. */
 export interface MeasuredFile {
@@ -20,15 +28,18 @@ export interface MeasuredFile {
 /** What a worker is started with; by the mark it knows that it is one. */
 interface Task {
   readonly measuresFrames: true
-  readonly areas: readonly Area[]
+  readonly areas: readonly MarkedArea[]
 }
 
 export const isFrameWorker = (): boolean => (workerData as Task | null)?.measuresFrames === true
 
+/** Whether a card's corners are still to be found. */
+export const isUnmarked = ({ kind, corners }: MarkedArea): boolean => kind === 'square' && corners === undefined
+
 /** Measures pictures, as many at a time as there are cores; each is let go before the next, so that memory stays flat. */
 export async function measureAll(
   paths: readonly string[],
-  areas: readonly Area[],
+  areas: readonly MarkedArea[],
   program: string,
 ): Promise<MeasuredFile[]> {
   const measured: MeasuredFile[] = []
@@ -74,14 +85,16 @@ export function serveFrames(): void {
   })
 }
 
-function measureFile(path: string, areas: readonly Area[]): MeasuredFile {
+function measureFile(path: string, areas: readonly MarkedArea[]): MeasuredFile {
   const name = basename(path)
   const started = performance.now()
   const seconds = (): number => (performance.now() - started) / 1000
   try {
     const frame = openFrame(readFileSync(path))
-    const { readings, refused } = measureEach(frame, areas)
-    const warnings = [...Object.values(refused), ...frame.warnings]
+    // As in the sheet's own frame: the card or chart is found where it lies in this picture.
+    const again = foundAgain(frame, areas)
+    const { readings, refused } = measureEach(frame, readAreas(again.areas.filter((area) => !isUnmarked(area))))
+    const warnings = [...again.unfound.map(cornersUnfound), ...Object.values(refused), ...frame.warnings]
     return { name, seconds: seconds(), pixels: frame.pixels, taken: frame.taken, readings, warnings }
   } catch (error) {
     const why = error instanceof FrameError ? error.message : whyUnread(error)

@@ -1,10 +1,10 @@
 import { readdirSync, statSync, writeFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
-import { type Area, FrameError, readAreas } from '../frame/index.ts'
+import { FrameError, type MarkedArea, readAreas } from '../frame/index.ts'
 import type { Frame, Worksheet } from '../worksheet/index.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
-import { type MeasuredFile, measureAll } from './frame-pool.ts'
+import { isUnmarked, type MeasuredFile, measureAll } from './frame-pool.ts'
 import { gradeFrames } from './frames-report.ts'
 import { InputError, whyNoFolder } from './input.ts'
 import { readWorksheet } from './read-worksheet.ts'
@@ -66,9 +66,12 @@ function frameIn({ cells }: Worksheet, path: string, name: string | undefined): 
   throw new InputError(words.inFile(path, all.length === 0 ? words.noFrame : words.noAreas))
 }
 
-function areasOf({ areas = [], name }: Frame, path: string): Area[] {
+/** The areas as marked, passed by what reads them; the one card of a sheet may be without corners, which are found. */
+function areasOf({ areas = [], name }: Frame, path: string): readonly MarkedArea[] {
+  const cards = areas.filter(({ kind }) => kind === 'square').length
   try {
-    return readAreas(areas)
+    readAreas(cards === 1 ? areas.filter((area) => !isUnmarked(area)) : areas)
+    return areas
   } catch (error) {
     if (error instanceof FrameError) throw new InputError(words.inFile(path, words.inFrame(name, error.message)))
     throw error

@@ -107,6 +107,8 @@ export const examples = 'Examples'
 export const example = (formula: string, result: string): string => `  ${formula} gives ${result}`
 export const howChecked = 'How this was checked'
 export const notPublished = 'No published value checks this function; its derivation and examples do.'
+export const cornersUnfound = (name: string): string =>
+  `${name}: its corners cannot be found safely in this picture; it is measured where it is marked, if it is`
 export const unlikeSheet = 'Unlike the sheet'
 export const partsMissing = 'The folder templates/parts is missing.'
 export const theLink = 'the link'

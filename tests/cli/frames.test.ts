@@ -1,9 +1,10 @@
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Papa from 'papaparse'
-import { describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it } from 'vitest'
 import { exifBlock, make, png } from '../frame/files.ts'
+import { type Four, scene } from '../frame/find/drawn.ts'
 import { evenfield, file, worksheet } from './run.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'evenfield-frames-'))
@@ -177,5 +178,58 @@ describe('a folder of frames', () => {
       expect(refused.err).toMatch(message)
       expect(refused.err).toMatch(/^evenfield: [^\n]+\n$/)
     }
+  })
+})
+
+describe('a card that lies elsewhere in each frame', () => {
+  const cards: Readonly<Record<string, Four>> = {
+    'first.png': [
+      [60, 40],
+      [180, 40],
+      [180, 130],
+      [60, 130],
+    ],
+    // Larger, moved, and wider at its lower side by 6 px.
+    'second.png': [
+      [53, 30],
+      [197, 30],
+      [200, 138],
+      [50, 138],
+    ],
+  }
+  const there = mkdtempSync(join(tmpdir(), 'evenfield-frames-'))
+  const report = join(there, 'report.csv')
+  for (const [name, corners] of Object.entries(cards))
+    writeFileSync(
+      join(there, name),
+      png(scene({ width: 260, height: 180, ground: () => 0.05, cards: [{ corners, light: () => 0.7 }] })),
+    )
+  writeFileSync(join(there, 'third.png'), png(make(260, 180, 1, 16, () => 9000)))
+  const square = worksheet('square.json', [
+    { kind: 'frame', id: 'f', name: 'card_frame', areas: [{ kind: 'square', name: 'card', size: '120 x 90 mm' }] },
+    {
+      kind: 'check',
+      id: 'c',
+      name: 'upright',
+      condition: 'card_frame.card.keystone_across <= 1 px',
+      message: 'Keystone.',
+    },
+  ])
+  const { err, code } = evenfield('frames', there, '--sheet', square, '--out', report)
+  const lines = Papa.parse<Record<string, string>>(readFileSync(report, 'utf8'), { header: true, skipEmptyLines: true })
+  const [first, second, third] = lines.data
+  afterAll(() => rmSync(there, { recursive: true, force: true }))
+
+  it('is found by itself, though nothing is marked in the sheet', () => {
+    expect([err, code]).toEqual(['', 1])
+    expect(Number(first?.['card.sampling_across'])).toBeCloseTo(1000, 0)
+    expect(Number(first?.['card.keystone_across'])).toBeLessThan(0.2)
+    expect(Number(second?.['card.keystone_across'])).toBeCloseTo(6, 0)
+    expect([first?.upright, second?.upright]).toEqual(['pass', 'fail'])
+  })
+
+  it('is said not to be found where there is none, and the check waits', () => {
+    expect(third).toMatchObject({ upright: 'waiting', State: 'waiting' })
+    expect(third?.Remarks).toContain('card: its corners cannot be found safely in this picture')
   })
 })

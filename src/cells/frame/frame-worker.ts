@@ -1,7 +1,14 @@
-import { FrameError, type FramePicture, measureEach, openFrame, readAreas } from '../../frame/index.ts'
+import {
+  FrameError,
+  type FramePicture,
+  foundAgain,
+  measureEach,
+  openFrame,
+  readAreas,
+  withCorners,
+} from '../../frame/index.ts'
 import { rasterOf } from '../../frame/raster.ts'
 import { type FrameArea, withPlace } from './area-shapes.ts'
-import { foundAgain, withCorners } from './find-areas.ts'
 import type { FrameReply, FrameRequest, Measured } from './frame-messages.ts'
 
 /** The part of a worker's global scope used here, which the page’s types do not include. */

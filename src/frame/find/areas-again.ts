@@ -1,17 +1,31 @@
-import { type Corners, chartAgain, FrameError, type FramePicture, findCorners, readAreas } from '../../frame/index.ts'
-import type { FrameArea } from './area-shapes.ts'
+import { readAreas } from '../areas/read-areas.ts'
+import type { Frame } from '../measure.ts'
+import { FrameError } from '../problem.ts'
+import { chartAgain } from './find-again.ts'
+import { findCorners } from './find-corners.ts'
+import type { Corners } from './four-corners.ts'
+
+/** An area as a document holds it: marked, or still without a place in the picture. */
+export interface MarkedArea {
+  readonly kind: string
+  readonly name: string
+  readonly corners?: readonly (readonly number[])[] | undefined
+  /** Of a chart: its four corners, when they were found with its patches. */
+  readonly outline?: readonly (readonly number[])[] | undefined
+  readonly patches?: unknown
+}
 
 /** Whether corners belong to the area: those of a card, or of a chart whose outline is known. */
-const hasCorners = (area: FrameArea): boolean =>
+const hasCorners = (area: MarkedArea): boolean =>
   area.kind === 'square' || (area.kind === 'chart' && isFour(area.outline))
 
-const isFour = (corners: FrameArea['outline']): corners is number[][] => corners?.length === 4
+const isFour = (corners: MarkedArea['outline']): boolean => corners?.length === 4
 
 /** In another picture the one card or chart is found again where that is safe; of two nothing tells which is meant. */
-export function foundAgain(
-  { picture }: FramePicture,
-  areas: readonly FrameArea[],
-): { areas: readonly FrameArea[]; found: readonly string[]; unfound: readonly string[] } {
+export function foundAgain<A extends MarkedArea>(
+  { picture }: Frame,
+  areas: readonly A[],
+): { areas: readonly A[]; found: readonly string[]; unfound: readonly string[] } {
   const meant = areas.filter(hasCorners)
   const [only] = meant
   if (!only || meant.length > 1) return { areas, found: [], unfound: meant.map(({ name }) => name) }
@@ -21,9 +35,9 @@ export function foundAgain(
 }
 
 /** An area with its corners as they are found; a chart’s outline the first time, its patches after that. Undefined where it is not safe. */
-export const withCorners = ({ picture }: FramePicture, area: FrameArea): FrameArea | undefined => at(picture, area)
+export const withCorners = <A extends MarkedArea>({ picture }: Frame, area: A): A | undefined => at(picture, area)
 
-function at(picture: FramePicture['picture'], area: FrameArea): FrameArea | undefined {
+function at<A extends MarkedArea>(picture: Frame['picture'], area: A): A | undefined {
   const corners = findCorners(picture)
   if (!corners) return undefined
   if (area.kind === 'square') return { ...area, corners: plain(corners) }
@@ -37,7 +51,7 @@ function at(picture: FramePicture['picture'], area: FrameArea): FrameArea | unde
 }
 
 /** A chart that can be measured; undefined where its patches are not all there. */
-function chartIn(area: FrameArea) {
+function chartIn(area: MarkedArea) {
   try {
     const [chart] = readAreas([area])
     return chart?.kind === 'chart' ? chart : undefined
