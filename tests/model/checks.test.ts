@@ -2,13 +2,15 @@ import fc from 'fast-check'
 import { afterAll, describe, expect, test } from 'vitest'
 import { asked, report } from '../endurance/report.ts'
 import { clamp, rounded } from './givens.ts'
-import { JOBS } from './jobs.ts'
+import { JOBS as FLAT_JOBS } from './jobs.ts'
+import { NEAR_JOBS } from './phone-object-gloss.ts'
 import { filled, has } from './trace.ts'
 
 /**
  * Each check of the jobs that form a picture, against a photograph traced without the sheet's formulas: what passes would
  * succeed, and what fails would fail. Limits are put close to what a sheet computes, so that about half of them are met.
  */
+const JOBS = [...FLAT_JOBS, ...NEAR_JOBS]
 const RUNS = Math.ceil(asked('PHOTOGRAPHS', 20 * JOBS.length) / JOBS.length)
 const SEED = process.env.PHOTOGRAPHS_SEED === undefined ? {} : { seed: Number(process.env.PHOTOGRAPHS_SEED) }
 

@@ -112,7 +112,7 @@ export function pictureTraced(sheet: Filled, photograph: Photograph, slope = 0):
   const local = perMetre / pixels
   return {
     sharp_enough: required / perMetre,
-    ...(has(sheet, 'depth_holds') && {
+    ...(has(sheet, 'blur_pixels') && {
       // The blur allowed is counted in pixels along the width.
       depth_holds:
         (photograph.blurOver(sheet.number('wanted_depth')) * camera.pixels[0]) /
