@@ -48,6 +48,12 @@ export class OpenSheet {
   constructor(sheet: Sheet) {
     this.sheet = sheet
     this.stop = sheet.watch((changed) => this.heard(changed))
+    this.compareMeasured()
+  }
+
+  /** Measured values are compared with each other by what comes with the full language; most sheets need neither. */
+  private compareMeasured(): void {
+    if (this.sheet.hasMeasured && !this.learning) this.loadFullLanguage().catch(() => {})
   }
 
   close(): void {
@@ -158,6 +164,7 @@ export class OpenSheet {
     }
     if (layout) this.laidOut.set(this.laidOut.get() + 1)
     this.changed.set(this.changed.get() + 1)
+    this.compareMeasured()
   }
 }
 

@@ -76,3 +76,7 @@ export const chooseSide = (label: string, name: string): string =>
   `“${label}” is a size: vary “${name}.width” or “${name}.height”.`
 export const notASize = (label: string, side: string): string => `“${label}” has no ${side}: it is not a size.`
 export const fillSizeFirst = (label: string): string => `Fill in “${label}” first: the range varies one of its sides.`
+
+/** What is said of a measured value that another one contradicts. */
+export const contradicts = (label: string, measured: string, implied: string): string =>
+  `contradicts ${label}, measured as ${measured}, which would make this ${implied}. Read both again.`

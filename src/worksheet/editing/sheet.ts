@@ -1,4 +1,4 @@
-import { type Library, type Scope, showValue } from '../../language/index.ts'
+import type { Library, Scope } from '../../language/index.ts'
 import type { Change } from '../document/change.ts'
 import { asFolded, foldedAs } from '../document/folding.ts'
 import { labelOf as labelOfNamed } from '../document/label.ts'
@@ -12,13 +12,12 @@ import type { Node } from '../engine/node.ts'
 import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
-import { type Contradiction, contradictionsIn } from './contradictions.ts'
 import { History, type Steps } from './history.ts'
 import { NOTHING_MEASURED, type Outdated, outdatedIn, type Reading, withFigures } from './outdated.ts'
 import { refuseTooLong, refuseTooLongIn } from './text-limits.ts'
-import { contradicts, outdatedWords } from './words.ts'
+import { outdatedWords } from './words.ts'
 
-type Contradictions = ReadonlyMap<string, readonly Contradiction[]>
+type Contradictions = ReadonlyMap<string, readonly string[]>
 const NO_CONTRADICTIONS: Contradictions = new Map()
 
 /** What a watcher is called with: everything may have changed, or just the cells with these ids. */
@@ -27,7 +26,11 @@ export type Changed = 'all' | ReadonlySet<string>
 /** What a sheet works with. Without `renaming` a sheet is filled in, but nothing in it is renamed. */
 export interface SheetCapabilities extends Capabilities {
   readonly renaming?: Renaming
+  readonly compareMeasured?: CompareMeasured
 }
+
+/** Finds the measured results that cannot be right together: for each cell’s id, a sentence on every other that contradicts it. */
+export type CompareMeasured = (engine: Engine, isOutdated: (id: string) => boolean) => Contradictions
 
 /** An open worksheet: the document, the outcomes of its cells, and undo. */
 export class Sheet {
@@ -76,33 +79,17 @@ export class Sheet {
 
   /** The outcome of a given or a result. */
   outcome(id: string): Outcome {
-    const outcome = this.outcomeAlone(id)
+    const outcome = outcomeOf(this.engine, this.node(id))
     if (outcome.state !== 'value' || !outcome.measured) return outcome
     const before = this.outdated.results.get(id)
-    const contradictory = this.contradictions.get(id) ?? []
-    if (!before && contradictory.length === 0) return outcome
+    const contradicts = this.contradictions.get(id)
+    if (!before && !contradicts) return outcome
     const measured = {
       ...outcome.measured,
       ...(before ? { before } : {}),
-      ...(contradictory.length > 0 ? { contradicts: contradictory.map((one) => this.contradictionText(id, one)) } : {}),
+      ...(contradicts ? { contradicts } : {}),
     }
     return { ...outcome, measured }
-  }
-
-  private contradictionText(id: string, { with: name, implied }: Contradiction): string {
-    const { type, unit } = this.node(id)
-    const other = this.named(name)
-    const outcome = other && this.outcomeAlone(other.id)
-    return contradicts(
-      labelOf(other, name),
-      outcome?.state === 'value' ? outcome.shown.text : '',
-      type ? showValue(implied, type, unit).text : '',
-    )
-  }
-
-  /** The outcome without what other measured values say about it. */
-  private outcomeAlone(id: string): Outcome {
-    return outcomeOf(this.engine, this.node(id))
   }
 
   /** The state of a check, and its message. */
@@ -188,13 +175,19 @@ export class Sheet {
     return this.outdatedNow
   }
 
+  /** Whether any result is measured. */
+  get hasMeasured(): boolean {
+    return this.outdated !== NOTHING_MEASURED
+  }
+
   /** The measured values that disagree about what they determine. */
   private get contradictions(): Contradictions {
     const { outdated, engine } = this
-    if (outdated === NOTHING_MEASURED) return NO_CONTRADICTIONS
+    const { compareMeasured } = this.capabilities
+    if (outdated === NOTHING_MEASURED || !compareMeasured) return NO_CONTRADICTIONS
     const { edition } = engine.layout
     if (this.contradictory?.edition !== edition)
-      this.contradictory = { edition, found: contradictionsIn(engine, (id) => outdated.results.has(id)) }
+      this.contradictory = { edition, found: compareMeasured(engine, (id) => outdated.results.has(id)) }
     return this.contradictory.found
   }
 
@@ -266,6 +259,7 @@ export class Sheet {
     this.capabilities = capabilities
     this.showing = undefined
     this.outdatedNow = undefined
+    this.contradictory = undefined
     this.engine.extend(library, capabilities)
     this.tellAll('all')
   }

@@ -6,10 +6,6 @@ export const outdatedWords = {
     `for ${shortList(labels)} to be measured again: what ${labels.length === 1 ? 'it depends' : 'they depend'} on changed since.`,
 }
 
-/** What is said of a measured value that another one contradicts. */
-export const contradicts = (label: string, measured: string, implied: string): string =>
-  `contradicts ${label}, measured as ${measured}, which would make this ${implied}. Read both again.`
-
 export const textTooLong = (length: number, most: number): string =>
   `This text has ${count(length)} characters, and at most ${count(most)} fit. Nothing was changed: shorten it, or split it.`
 export const tooMany = (length: number, key: string, most: number): string =>

@@ -1,4 +1,5 @@
 import { FULL_COMPILER as compiler, type Library } from '../../language/index.ts'
+import { contradictionsIn } from '../analysis/contradictions.ts'
 import { Sheet, type SheetCapabilities } from '../editing/sheet.ts'
 import { readFrame } from '../frame/frame-readings.ts'
 import type { Worksheet } from '../schema/document.ts'
@@ -6,7 +7,13 @@ import { TABLES } from '../table/table-capability.ts'
 import { RENAMING } from './renaming.ts'
 
 /** All capabilities, the checker included. */
-export const FULL_CAPABILITIES: SheetCapabilities = { compiler, tables: TABLES, frames: readFrame, renaming: RENAMING }
+export const FULL_CAPABILITIES: SheetCapabilities = {
+  compiler,
+  tables: TABLES,
+  frames: readFrame,
+  renaming: RENAMING,
+  compareMeasured: contradictionsIn,
+}
 
 /** A worksheet with all capabilities from the start: in the terminal, in tests, and for sheets only looked into. */
 export class FullSheet extends Sheet {

@@ -1,17 +1,12 @@
-import type { Program, Value } from '../../language/index.ts'
-import { bisect } from '../../units/index.ts'
-import { type EngineView, type Layout, VALUE } from '../engine/engine-view.ts'
+import { type Program, showValue, type Type, type Value } from '../../language/index.ts'
+import { bisect, type DisplayUnit } from '../../units/index.ts'
+import { labelOf } from '../document/label.ts'
+import type { CompareMeasured } from '../editing/sheet.ts'
+import { type Layout, VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import { areAllComputed, computeInto, downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
 import type { NamedCell, Result } from '../schema/document.ts'
-
-/** A measured value that cannot be right together with another. */
-export interface Contradiction {
-  /** The name of the other measured result. */
-  readonly with: string
-  /** What this result would be if the other one’s measured value is right, in coherent SI. */
-  readonly implied: number
-}
+import { contradicts } from './words.ts'
 
 /**
  * Two readings of one quantity agree within this share: a rule in the frame and a pointer on a column are both read to
@@ -27,43 +22,47 @@ interface Measured {
   readonly value: number
   readonly tolerance: number
   readonly program: Program
+  readonly type: Type
+  readonly unit: DisplayUnit | undefined
 }
 
 /**
  * Finds the measured results that settle the same quantity and disagree about it: for each cell’s id, the readings that
  * contradict its own. A result computed from another measured one is left out, as its difference is shown already.
  */
-export function contradictionsIn(
-  view: EngineView & { named(name: string): Node | undefined },
-  isOutdated: (id: string) => boolean,
-): ReadonlyMap<string, readonly Contradiction[]> {
+export const contradictionsIn: CompareMeasured = (view, isOutdated) => {
   const { layout } = view
   const measured = layout.order.flatMap((node, at) => measuredAt(layout, node, at, isOutdated) ?? [])
-  const found = new Map<string, Contradiction[]>()
+  const found = new Map<string, string[]>()
   for (const one of measured)
     for (const other of measured) {
       if (one === other || one.cell.determines !== other.cell.determines) continue
       const settled = view.named(one.cell.determines)
       const implied = settled && impliedBy(layout, view.positionOf(settled), one, other)
       if (implied !== undefined && disagree(one, implied, other))
-        found.set(one.cell.id, [...(found.get(one.cell.id) ?? []), { with: other.cell.name, implied }])
+        found.set(one.cell.id, [
+          ...(found.get(one.cell.id) ?? []),
+          contradicts(labelOf(other.cell), shown(other.value, other), shown(implied, one)),
+        ])
     }
   return found
 }
+
+const shown = (value: number, { type, unit }: Measured): string => showValue(value, type, unit).text
 
 const determines = (cell: NamedCell): cell is Measured['cell'] =>
   cell.kind === 'result' && cell.determines !== undefined
 
 function measuredAt(
   layout: Layout,
-  { cell, measured, computable }: Node,
+  { cell, measured, computable, type, unit }: Node,
   at: number,
   isOutdated: (id: string) => boolean,
 ): Measured | undefined {
   if (!determines(cell) || isOutdated(cell.id)) return undefined
   const value = measured?.value
-  if (typeof value !== 'number' || value === 0 || !computable || layout.states[at] !== VALUE) return undefined
-  return { at, cell, value, tolerance: measured?.tolerance ?? 0, program: computable.program }
+  if (typeof value !== 'number' || value === 0 || !computable || !type || layout.states[at] !== VALUE) return undefined
+  return { at, cell, value, tolerance: measured?.tolerance ?? 0, program: computable.program, type, unit }
 }
 
 /** What `one` would be if the measured value of `other` is right; undefined where nothing within reach gives that value. */
