@@ -1,8 +1,14 @@
 import cie157 from '../../../shared/reference/cie-157-2004.json'
 import { type FunctionRecord, number, TEXT } from '../../language/index.ts'
 import { CURRENT, FORCE, ILLUMINANCE, LENGTH, LIGHT_DOSE, MASS, POWER, TIME, VOLTAGE } from '../../units/index.ts'
-import { LIGHT_SENSITIVE, MAINS_LOAD, OVERHEAD_CAMERA } from '../maths/cautions.ts'
 import { length, NOT_NEGATIVE, PLAIN, POSITIVE, parameter, positiveLength } from '../maths/parameters.ts'
+
+const MAINS_LOAD =
+  'Count everything else on the circuit too; local codes and a licensed electrician decide what it may carry.'
+const OVERHEAD_CAMERA =
+  'A camera above an original is tethered by a second, independent line, and the column is weighted before it is mounted.'
+const LIGHT_SENSITIVE =
+  'Light does lasting harm: keep lamps off between frames, and ask the keeper of the original before any session.'
 
 const MOMENT = number(FORCE.times(LENGTH))
 const STANDARD_GRAVITY = 9.80665
