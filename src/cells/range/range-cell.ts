@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { Drawing } from '../../drawings/canvas/tree.ts'
-import { drawRangeMap } from '../../drawings/range/range-map.ts'
+import type { drawRangeMap } from '../../drawings/range/range-map.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'
 import type { RangeTable } from '../../worksheet/analysis/followed.ts'
 import { type RangeGrid, rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
@@ -108,6 +108,8 @@ export class RangeCell extends SignalWatcher(LitElement) {
   @state() private problem = ''
   @state() private announced = ''
   private last: Figures | undefined
+  /** Draws maps; fetched when a range has two givens, as most have one. */
+  private drawMap: typeof drawRangeMap | undefined
   private pause: ReturnType<typeof setTimeout> | undefined
 
   private put(cell: Range, key: 'from' | 'to', text: string): void {
@@ -199,11 +201,24 @@ export class RangeCell extends SignalWatcher(LitElement) {
     `
   }
 
+  private async fetchMap(): Promise<void> {
+    try {
+      this.drawMap = (await import('../../drawings/range/range-map.ts')).drawRangeMap
+    } catch {
+      // Without a network its figures are there all the same; the next change tries again.
+      return
+    }
+    this.last = undefined
+    this.requestUpdate()
+  }
+
   /** A result over two givens: a map, and its figures in rows and columns. */
   private grid(grid: RangeGrid, cell: Range): TemplateResult {
     const { across, up, shown } = grid
+    const { drawMap } = this
+    if (!drawMap) void this.fetchMap()
     return html`
-      ${this.drawn(cell, (options) => drawRangeMap(grid, options))}
+      ${drawMap ? this.drawn(cell, (options) => drawMap(grid, options)) : nothing}
       <div class="scrolled" role="region" tabindex="0" aria-label=${rangeWords.figures}>
         <table>
           <thead>

@@ -1,4 +1,4 @@
-import { scaleUtc } from 'd3-scale'
+import { utcTicks } from 'd3-time'
 import type { RangeTable } from '../../worksheet/analysis/followed.ts'
 import type { Axis, Span } from '../plots/axes.ts'
 
@@ -25,11 +25,8 @@ export function momentAxis(
   // A single moment is placed in the middle of an axis.
   const half = to > from ? 0 : moments === 'days' ? DAY : DAY / 24
   const [start, end] = [from - half, to + half]
-  const scale = scaleUtc()
-    .domain([start * 1000, end * 1000])
-    .range(span)
   const count = Math.max(2, Math.floor(Math.abs(span[1] - span[0]) / APART))
-  const ticks = scale.ticks(count)
+  const ticks = utcTicks(new Date(start * 1000), new Date(end * 1000), count)
   const step = ((ticks[1]?.getTime() ?? 0) - (ticks[0]?.getTime() ?? 0)) / 1000
   const text = (tick: Date): string => {
     const isMidnight = tick.getTime() % (DAY * 1000) === 0
@@ -43,7 +40,7 @@ export function momentAxis(
     to: end,
     heading,
     ticks: ticks.map((tick) => ({ value: tick.getTime() / 1000, text: text(tick) })),
-    place: (value) => scale(value * 1000),
+    place: (value) => span[0] + ((value - start) / (end - start)) * (span[1] - span[0]),
     at: (share) => start + (end - start) * share,
   }
 }
