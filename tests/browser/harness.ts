@@ -46,6 +46,21 @@ export interface VisitOptions {
   /** Where the app is, if not where all tests have it. */
   readonly site?: string
   readonly context?: BrowserContextOptions
+  /**
+   * Whether suggestions and simulations are computed. A page that has just opened computes both for as long as many a test
+   * takes, so a test that looks at neither gets workers that never answer.
+   */
+  readonly background?: boolean
+}
+
+/** Runs in the page, before its own scripts: workers that compute beside the sheet never answer. */
+function silenceWorkers(): void {
+  globalThis.Worker = new Proxy(Worker, {
+    construct(target, [address, options]) {
+      if (!/\b(advice|simulation)-worker/.test(String(address))) return new target(address, options)
+      return Object.assign(new EventTarget(), { postMessage: () => {}, terminate: () => {} })
+    },
+  })
 }
 
 function watch(page: Page, site: string, problems: Problem[]): void {
@@ -68,9 +83,15 @@ interface Profile {
   problems: Problem[]
   /** A test that takes hold of the context may change it for good. */
   altered: boolean
+  readonly background: boolean
 }
 
-async function newProfile(browser: Browser, site: string, options: BrowserContextOptions = {}): Promise<Profile> {
+async function newProfile(
+  browser: Browser,
+  site: string,
+  background: boolean,
+  options: BrowserContextOptions,
+): Promise<Profile> {
   const context = await browser.newContext({
     reducedMotion: 'reduce',
     // With one, a second visit would come out of its cache, past what a test puts in the way.
@@ -78,7 +99,8 @@ async function newProfile(browser: Browser, site: string, options: BrowserContex
     ...options,
   })
   const blank = await context.newPage()
-  const profile: Profile = { context, blank, problems: [], altered: false }
+  const profile: Profile = { context, blank, problems: [], altered: false, background }
+  if (!background) await context.addInitScript(silenceWorkers)
   await context.exposeBinding('evenfieldTestsBroken', (_, text: string) =>
     profile.problems.push({ kind: 'policy', text }),
   )
@@ -108,10 +130,11 @@ async function giveBack(profile: Profile, site: string): Promise<void> {
 
 /** Opens the app in an empty profile. */
 async function visit(browser: Browser, options: VisitOptions): Promise<Visit & { close: () => Promise<void> }> {
-  const { width = 1440, height = 900, dim = false, site = inject('site') } = options
+  const { width = 1440, height = 900, dim = false, site = inject('site'), background = false } = options
   const viewport = { width, height }
-  const reused = options.context || options.site ? undefined : idle.pop()
-  const profile = reused ?? (await newProfile(browser, site, { viewport, ...options.context }))
+  const reusable = options.context || options.site ? -1 : idle.findLastIndex((one) => one.background === background)
+  const [reused] = reusable < 0 ? [] : idle.splice(reusable, 1)
+  const profile = reused ?? (await newProfile(browser, site, background, { viewport, ...options.context }))
   if (options.context || options.site) profile.altered = true
   const page = await profile.context.newPage()
   if (!options.context) await page.setViewportSize(viewport)

@@ -13,7 +13,7 @@ const SHEET: Cell[] = [
 ]
 
 test('a result is simulated when asked, follows what is typed, and shows what matters most', async ({ open }) => {
-  const { page } = await open()
+  const { page } = await open({ background: true })
   await openSheet(page, SHEET)
   const sum = page.locator('result-cell', { hasText: 'Sum' })
   await sum.getByRole('button', { name: 'Sum', exact: true }).click()
@@ -34,7 +34,7 @@ test('a result is simulated when asked, follows what is typed, and shows what ma
 test('where limits are not linear, the simulation answers by itself; a check that may fail shows its share', async ({
   open,
 }) => {
-  const { page } = await open()
+  const { page } = await open({ background: true })
   await openSheet(page, SHEET)
   const square = page.locator('result-cell', { hasText: 'Square' })
   await square.getByRole('button', { name: 'Square', exact: true }).click()
@@ -48,7 +48,7 @@ test('where limits are not linear, the simulation answers by itself; a check tha
 })
 
 test('a long simulation is cancelled, and how a given is distributed is set in Build', async ({ open }) => {
-  const { page } = await open()
+  const { page } = await open({ background: true })
   await openSheet(page, SHEET)
   const sum = page.locator('result-cell', { hasText: 'Sum' })
   await sum.getByRole('button', { name: 'Sum', exact: true }).click()

@@ -8,7 +8,7 @@ const row = (page: Page, label: string): Locator =>
 const figure = (page: Page, label: string): Locator => row(page, label).locator('.figure')
 
 test('a check that fails offers suggestions; one press applies one, one undo takes it back', async ({ open }) => {
-  const { page } = await open({ path: '#new/flat-sheet' })
+  const { page } = await open({ background: true, path: '#new/flat-sheet' })
   await given(page, 'Highest mark of the column').fill('900')
   const check = page.locator('check-cell').filter({ hasText: 'the column is 17.0 mm short' })
   // The column is as long as it is; the border is a setting.
@@ -31,7 +31,7 @@ test('a check that fails offers suggestions; one press applies one, one undo tak
 test('a part that would help is offered beside the check: one press adds it, one undo takes it away', async ({
   open,
 }) => {
-  const { page } = await open({ path: '#new/flat-sheet' })
+  const { page } = await open({ background: true, path: '#new/flat-sheet' })
   const heading = (name: string) => page.locator('fill-face .heading').getByRole('button', { name, exact: true })
   await page
     .getByRole('button', { name: /Take it in \d+ frames\./ })
@@ -48,7 +48,7 @@ test('a part that would help is offered beside the check: one press adds it, one
 test('a measured value shows beside the computed one and is used in its place until it is cleared', async ({
   open,
 }) => {
-  const { page } = await open({ path: '#new/flat-sheet' })
+  const { page } = await open({ background: true, path: '#new/flat-sheet' })
   const cell = row(page, 'Original to sensor')
   await cell.getByRole('button', { name: 'Measure', exact: true }).click()
   // The field is fetched when it is asked for.
@@ -68,7 +68,7 @@ test('a measured value shows beside the computed one and is used in its place un
 })
 
 test('a result unfolds into its working by keyboard, and a name in it leads to its cell', async ({ open }) => {
-  const { page } = await open({ path: '#new/flat-sheet' })
+  const { page } = await open({ background: true, path: '#new/flat-sheet' })
   const cell = row(page, 'Original to sensor')
   await cell.getByRole('button', { name: 'Original to sensor', exact: true }).press('Enter')
   await cell.filter({ hasText: '= original_to_sensor(60 mm, 1:13.2, 0 mm)' }).waitFor()
@@ -85,7 +85,7 @@ test('a result unfolds into its working by keyboard, and a name in it leads to i
 })
 
 test('limits typed into a given show on what they reach', async ({ open }) => {
-  const { page } = await open({ path: '#new/flat-sheet' })
+  const { page } = await open({ background: true, path: '#new/flat-sheet' })
   await given(page, 'Lens').fill('60 ± 1')
   await expect.poll(() => figure(page, 'Original to sensor').textContent()).toBe('917 ± 15')
 })
@@ -93,7 +93,7 @@ test('limits typed into a given show on what they reach', async ({ open }) => {
 test('light typed as an exposure value is taken in lux, and the constant it is converted with is named', async ({
   open,
 }) => {
-  const { page } = await open({ path: '#new/flat-sheet' })
+  const { page } = await open({ background: true, path: '#new/flat-sheet' })
   const lit = given(page, 'Light at the original').first()
   const read = page
     .locator('given-cell')
