@@ -23,8 +23,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/site.ts'],
-          // One browser at a time, after the unit tests: a page keeps both cores of a small machine busy, and two take longer.
-          fileParallelism: false,
+          // After the unit tests: a page keeps more than one core of a small machine busy.
+          maxWorkers: 2,
           // One browser for all files, too: starting it takes longer than many a test.
           isolate: false,
           sequence: { groupOrder: 1 },

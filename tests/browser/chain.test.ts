@@ -70,7 +70,7 @@ const m = framed(sides.original[0])
 const workingDistance = (f: number): number => f * (1 + 1 / m)
 
 test('a whole chain is built from an empty sheet by keyboard alone, in under 400 keys', async ({ open }) => {
-  const { page, context } = await open({ path: '#new/empty/build' })
+  const { page, context } = await open({ path: '#new/empty/build', background: true })
   await context.grantPermissions(['clipboard-read', 'clipboard-write'])
   const keys = new Keyboard(page)
   const at = (name: RegExp) => expect.poll(() => focused(page)).toMatch(name)

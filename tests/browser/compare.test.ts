@@ -114,7 +114,7 @@ test('variants are beside the sheet, are typed into, and taken over', async ({ o
 })
 
 test('a piece of the kit is chosen, fills in what goes with it, and is offered as a suggestion', async ({ open }) => {
-  const { page, site } = await open()
+  const { page, site } = await open({ background: true })
   await bring(page)
   const address = page.url()
   await page.getByRole('button', { name: 'Choose: The lens' }).press('Enter')
