@@ -6,6 +6,7 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     setupFiles: ['tests/seed.ts'],
+    globalSetup: ['tests/temporary.ts'],
     projects: [
       {
         extends: true,
