@@ -14,12 +14,20 @@ export function carriedTexts({ title, job, cells }: Worksheet): readonly Carried
     { label: WORDS.titleOf, text: title },
     { label: WORDS.jobOf, text: job ?? '' },
   ]
+  const readers = cells.flatMap((cell) => (cell.kind === 'result' ? (cell.measured_under?.by ?? []) : []))
+  if (readers.length > 0) found.push({ label: WORDS.readers, text: WORDS.manyTexts([...new Set(readers)]) })
   for (const cell of cells) {
     if (cell.kind === 'given' && (cell.entry === 'text' || cell.entry === 'date'))
       found.push({ label: labelOf(cell), text: cell.value })
+    // The name of a picture's file often says whose it is.
+    if (cell.kind === 'frame') {
+      const names = [cell.picture, ...(cell.series ?? [])].flatMap((picture) => picture?.name ?? [])
+      if (names.length > 0)
+        found.push({ label: WORDS.picturesOf(labelOf(cell)), text: WORDS.manyTexts([...new Set(names)]) })
+    }
     if (cell.kind !== 'table') continue
     cell.columns.forEach((column, at) => {
-      if (column.entry !== 'text') return
+      if (column.entry !== 'text' && column.entry !== 'date') return
       const texts = cell.rows.map((row) => row[at]?.trim() ?? '').filter(Boolean)
       if (texts.length > 0)
         found.push({ label: `${labelOf(cell)}, ${column.label || column.name}`, text: WORDS.manyTexts(texts) })

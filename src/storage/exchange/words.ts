@@ -43,6 +43,8 @@ export const COPY_WORDS = {
   notTicked: 'not ticked',
   titleOf: 'Title',
   jobOf: 'Job',
+  readers: 'Initials of who measured',
+  picturesOf: (label: string) => `${label}, names of files`,
   manyTexts: (texts: readonly string[]) =>
     texts.length === 1 ? (texts[0] as string) : `${texts[0]} and ${plural(texts.length - 1, 'more text')}`,
   carries: 'The link and the file carry these texts:',

@@ -166,3 +166,21 @@ test('the texts a copy carries are named', () => {
     { label: 'Readings, place', text: 'corner and 1 more text' },
   ])
 })
+
+test('initials and the names of picture files are among the texts a copy carries, each once', () => {
+  const measured = { text: '917 mm', figures: {}, when: '2026-03-02T14:02:00Z', by: 'R.S.' }
+  const result = (name: string): Cell => ({
+    kind: 'result',
+    id: name,
+    name,
+    formula: '1 m',
+    measured: '917 mm',
+    measured_under: measured,
+  })
+  const pixels = { width: 6000, height: 4000, bits: 8, channels: 3, encoding: 'sRGB' }
+  const picture = { name: 'ferry-lane-card.tif', size: 9, digest: 'a', pixels, taken: null }
+  const card: Cell = { kind: 'frame', id: 'card', name: 'card', label: 'Card', picture }
+  const carried = carriedTexts({ ...sheet({}), cells: [result('near'), result('far'), card] })
+  expect(carried).toContainEqual({ label: 'Initials of who measured', text: 'R.S.' })
+  expect(carried).toContainEqual({ label: 'Card, names of files', text: 'ferry-lane-card.tif' })
+})
