@@ -46,6 +46,43 @@ interface Step {
   readonly mayBeEmpty: boolean
 }
 
+/** What one row gave: by formula, why one gave nothing, and whether the row counts. */
+interface RowOutcome {
+  readonly values: readonly (Value | undefined)[]
+  readonly failure: RowFailure | undefined
+  readonly counts: boolean
+}
+
+const BLANK: RowOutcome = { values: [], failure: undefined, counts: false }
+
+/** By the row's fields: an edit of a table leaves the other rows the same objects. */
+type RowOutcomes = WeakMap<readonly string[], RowOutcome>
+
+interface LastComputed {
+  readonly steps: readonly Step[]
+  readonly constants: readonly Value[]
+  readonly outside: readonly Value[]
+  readonly rows: RowOutcomes
+}
+
+/** What the rows of a table last gave, by its columns: an edit computes the rows it changes. */
+const lastComputed = new WeakMap<readonly Column[], LastComputed>()
+
+const sameValues = (a: readonly Value[], b: readonly Value[]): boolean =>
+  a.length === b.length && a.every((value, at) => Object.is(value, b[at]))
+
+const sameSteps = (a: readonly Step[], b: readonly Step[]): boolean =>
+  a.length === b.length &&
+  a.every((step, at) => {
+    const other = b[at] as Step
+    return (
+      step.at === other.at &&
+      step.program === other.program &&
+      step.mayBeInfinite === other.mayBeInfinite &&
+      step.slots.every((slot, place) => slot === other.slots[place])
+    )
+  })
+
 /**
  * Computes a table row by row: every column's formula is one program, run over an array of the row's values,
  * then what the sheet gives, then the constants.
@@ -55,6 +92,7 @@ export class RowProgram {
   readonly outside: readonly string[]
   private readonly steps: readonly Step[]
   private readonly constants: readonly Value[]
+  private readonly width: number
   /** By the record each gave: what is shown need not be computed again. */
   private readonly runs = new WeakMap<object, RowsComputed>()
 
@@ -65,6 +103,7 @@ export class RowProgram {
     formulas: readonly RowFormula[],
   ) {
     const width = cell.columns.length
+    this.width = width
     const outside = new Map<string, number>()
     const constants: Value[] = []
     for (const { computable } of formulas)
@@ -110,42 +149,77 @@ export class RowProgram {
   }
 
   private compute(outside: readonly Value[]): RowsComputed {
-    const { columns, rows } = this.cell
-    const width = columns.length
+    const { rows } = this.cell
+    const known = this.rowsKnown(outside)
+    const { width } = this
     const local: (Value | undefined)[] = [...new Array(width).fill(undefined), ...outside, ...this.constants]
     const figures = new Map(this.steps.map(({ at }) => [at, new Array<Value | undefined>(rows.length)]))
+    const columns = this.steps.map(({ at }) => figures.get(at) as (Value | undefined)[])
     const failures = new Map<number, RowFailure>()
     const counted: number[] = []
-    for (let r = 0; r < rows.length; r++) {
-      const { values, problems, isBlank } = this.reader.read(rows[r] as readonly string[])
-      if (isBlank) continue
-      for (let c = 0; c < width; c++) local[c] = values[c]
-      let counts = problems.length === 0
-      for (const step of this.steps) {
-        const missing = step.needs.find((need) => local[need] === undefined)
-        if (missing !== undefined) {
-          if (step.mayBeEmpty || !counts) continue
-          failures.set(r, { column: step.at, message: emptyNeed(columns[missing] as Column) })
-          counts = false
-          continue
-        }
-        try {
-          const value = step.program(local as Value[], step.slots)
-          if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') {
-            const refused = refusedValue(value, step.mayBeInfinite)
-            if (refused) throw new ComputeError(refused)
-          }
-          local[step.at] = value
-          ;(figures.get(step.at) as (Value | undefined)[])[r] = value
-        } catch (error) {
-          if (!(error instanceof ComputeError)) throw error
-          if (!failures.has(r)) failures.set(r, { column: step.at, message: error.message })
-          counts = false
-        }
+    for (const [r, fields] of rows.entries()) {
+      let row = known.get(fields)
+      if (!row) {
+        row = this.computeRow(fields, local)
+        known.set(fields, row)
       }
-      if (counts) counted.push(r)
+      if (row === BLANK) continue
+      for (const [step, value] of row.values.entries()) (columns[step] as (Value | undefined)[])[r] = value
+      if (row.failure) failures.set(r, row.failure)
+      if (row.counts) counted.push(r)
     }
     return { figures, failures, counted }
+  }
+
+  /** What rows gave with the same formulas and the same values of the sheet; it begins anew where one of these differs. */
+  private rowsKnown(outside: readonly Value[]): RowOutcomes {
+    const { steps, constants } = this
+    const known = lastComputed.get(this.cell.columns)
+    if (
+      known &&
+      sameValues(known.outside, outside) &&
+      sameValues(known.constants, constants) &&
+      sameSteps(known.steps, steps)
+    )
+      return known.rows
+    const rows: RowOutcomes = new WeakMap()
+    lastComputed.set(this.cell.columns, { steps, constants, outside, rows })
+    return rows
+  }
+
+  /** Computes one row over the array of its values, the columns of which are written here. */
+  private computeRow(fields: readonly string[], local: (Value | undefined)[]): RowOutcome {
+    const { columns } = this.cell
+    const { values, problems, isBlank } = this.reader.read(fields)
+    if (isBlank) return BLANK
+    for (let c = 0; c < this.width; c++) local[c] = values[c]
+    const found: (Value | undefined)[] = []
+    let failure: RowFailure | undefined
+    let counts = problems.length === 0
+    for (const step of this.steps) {
+      found.push(undefined)
+      const missing = step.needs.find((need) => local[need] === undefined)
+      if (missing !== undefined) {
+        if (step.mayBeEmpty || !counts) continue
+        failure = { column: step.at, message: emptyNeed(columns[missing] as Column) }
+        counts = false
+        continue
+      }
+      try {
+        const value = step.program(local as Value[], step.slots)
+        if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') {
+          const refused = refusedValue(value, step.mayBeInfinite)
+          if (refused) throw new ComputeError(refused)
+        }
+        local[step.at] = value
+        found[found.length - 1] = value
+      } catch (error) {
+        if (!(error instanceof ComputeError)) throw error
+        failure ??= { column: step.at, message: error.message }
+        counts = false
+      }
+    }
+    return { values: found, failure, counts }
   }
 
   private record({ figures, counted }: RowsComputed): RecordValue {

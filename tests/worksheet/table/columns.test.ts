@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import { grouped, withFilledDown } from '../../../src/cells/table/row-edits.ts'
+import { grouped, withField, withFilledDown, withRow, withRowMoved } from '../../../src/cells/table/row-edits.ts'
 import { applyFix } from '../../../src/language/index.ts'
 import type { Column, TableCell } from '../../../src/worksheet/index.ts'
 import { filteredRows, groupsOf } from '../../../src/worksheet/table/footer.ts'
 import { matchTable, missingColumns, takeTable, withDefaults } from '../../../src/worksheet/table/match-import.ts'
 import { sortedTable } from '../../../src/worksheet/table/sort.ts'
-import { result, seen, sheetOf } from '../make.ts'
+import { countingLibrary, given, result, seen, sheetOf } from '../make.ts'
 
 const COLUMNS: Column[] = [
   { name: 'shelf', entry: 'text' },
@@ -209,4 +209,45 @@ test.each([
     sheet.apply({ do: 'replace', cell: result('r', text) })
     expect(seen(sheet, 'r')).not.toMatch(/^error/)
   }
+})
+
+test('an edit of one row among thousands computes that row alone, and a change of the sheet all of them', () => {
+  const { library, calls } = countingLibrary()
+  const cell: TableCell = {
+    kind: 'table',
+    id: 't',
+    name: 'originals',
+    columns: [
+      { name: 'width', unit: 'mm' },
+      { name: 'outer', formula: 'counted(width + border)', unit: 'mm' },
+    ],
+    rows: Array.from({ length: 19_999 }, (_, at) => [`${(at * 7919) % 20_011}`, '']),
+  }
+  const sheet = sheetOf([given('border', '1', { unit: 'mm' }), cell, result('all', 'sum(originals.outer)')], library)
+  seen(sheet, 'all')
+  expect(calls).toHaveLength(19_999)
+  const computedBy = (act: () => void): number => {
+    calls.length = 0
+    act()
+    seen(sheet, 'all')
+    return calls.length
+  }
+  const table = (): TableCell => sheet.cell('t') as TableCell
+  const put = (next: TableCell) => () => sheet.apply({ do: 'replace', cell: next })
+  const before = seen(sheet, 'all')
+  expect(computedBy(put(withField(table(), 12_345, 0, '400')))).toBe(1)
+  expect(seen(sheet, 'all')).not.toBe(before)
+  expect(computedBy(put(withRow(table(), 7, ['300', ''])))).toBe(1)
+  expect(computedBy(put(withRowMoved(table(), 9, 19_000)))).toBe(0)
+  const node = sheet.engine.node('t')
+  expect(node && computedBy(put(sortedTable(sheet.engine, node, 0)))).toBe(0)
+  expect(computedBy(() => sheet.undo())).toBe(0)
+  expect(computedBy(() => sheet.apply({ do: 'replace', cell: given('border', '2', { unit: 'mm' }) }))).toBe(20_000)
+  // The figures are those of a sheet that never computed anything before.
+  const cells = [
+    given('border', '2', { unit: 'mm' }),
+    { ...table(), columns: [...table().columns] },
+    result('all', 'sum(originals.outer)'),
+  ]
+  expect(seen(sheet, 'all')).toBe(seen(sheetOf(cells, library), 'all'))
 })
