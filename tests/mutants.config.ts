@@ -8,7 +8,7 @@ export default defineConfig({
   test: {
     environment: 'node',
     testTimeout: 60_000,
-    setupFiles: ['tests/seed.ts'],
+    setupFiles: ['tests/seed.ts', 'tests/mutants-setup.ts'],
     include: [`tests/${ROOM}/**/*.test.ts`],
   },
 })
