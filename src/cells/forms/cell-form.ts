@@ -152,7 +152,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
       })}
       ${
         numeric
-          ? html`<button type="button" class="word" @click=${() => form.put(asResult(cell), `kind:${cell.id}`)}>${formWords.makeResult}</button>`
+          ? html`<button type="button" class="word" @click=${() => form.put(asResult(cell), `to-result:${cell.id}`)}>${formWords.makeResult}</button>`
           : nothing
       }
     </div>
@@ -174,7 +174,7 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
     ${formula(form, cell, formWords.formula, cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
     <div class="all ticks">
       ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)} ${lockField(form, cell)}
-      <button type="button" class="word" @click=${() => form.put(asGiven(form, cell), `kind:${cell.id}`)}>${formWords.makeGiven}</button>
+      <button type="button" class="word" @click=${() => form.put(asGiven(form, cell), `to-given:${cell.id}`)}>${formWords.makeGiven}</button>
     </div>
     ${options(form, [
       ['measure', textField(form, cell, 'measure', formWords.howMeasured, { className: 'all' })],
