@@ -1,8 +1,10 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { given, result } from '../worksheet/make.ts'
 import { tabTo } from './focus.ts'
 import { test } from './harness.ts'
 import { pressInHead } from './head.ts'
+import { cellsOf, openSheet } from './open-sheet.ts'
 
 const row = (page: Page, label: string) => page.locator('build-cell').filter({ hasText: label })
 const names = (page: Page) => page.locator('build-cell .call').allInnerTexts()
@@ -160,6 +162,52 @@ test('Escape in a formula puts back what was there', async ({ open }) => {
   await expect.poll(() => editor.textContent()).toBe('1 + ')
   await page.keyboard.press('Escape')
   await expect.poll(() => editor.textContent()).toBe(before)
+})
+
+test('the formula box shows arguments and values, and undo brings back what Escape put away', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [
+    given('sheet_size', '420 x 297', { entry: 'size', unit: 'mm', label: 'The sheet' }),
+    given('focal', '60', { unit: 'mm', label: 'Lens' }),
+    result('away', 'focal * 2', { unit: 'mm', label: 'Away' }),
+  ])
+  await pressInHead(page, 'Build')
+  await row(page, 'Away')
+    .getByRole('button', { name: /^Edit the formula/ })
+    .click()
+  const editor = page.locator('.cm-content')
+  await editor.waitFor()
+  await page.keyboard.press('Control+a')
+  await page.keyboard.type('lens_to_original(focal, 1:4')
+  const list = page.locator('.record.arguments')
+  await expect.poll(() => list.locator('[aria-current=true]').textContent()).toBe('magnification')
+  // The bracket that closes by itself is never what is wrong.
+  await expect.poll(() => page.locator('formula-field .problem').count()).toBe(0)
+  await page.keyboard.press('Home')
+  for (let i = 0; i < 'lens_to_original('.length; i++) await page.keyboard.press('ArrowRight')
+  await expect.poll(() => list.locator('[aria-current=true]').textContent()).toBe('focal')
+
+  await page.keyboard.press('Control+a')
+  await page.keyboard.type('sheet_size.width')
+  await page.keyboard.press('Escape')
+  await expect
+    .poll(async () => (await cellsOf(page)).find(({ id }) => id === 'away'))
+    .toMatchObject({ formula: 'focal * 2' })
+  await page.keyboard.press('Control+z')
+  await expect
+    .poll(async () => (await cellsOf(page)).find(({ id }) => id === 'away'))
+    .toMatchObject({ formula: 'sheet_size.width' })
+
+  // What a name is now, with its parts.
+  await row(page, 'Away')
+    .getByRole('button', { name: /^Edit the formula/ })
+    .click()
+  await editor.waitFor()
+  await editor
+    .getByText('sheet_size', { exact: false })
+    .first()
+    .hover({ position: { x: 20, y: 8 } })
+  await expect.poll(() => page.locator('.cm-tooltip-hover .record').textContent()).toMatch(/The sheet.*420 × 297 mm/)
 })
 
 test('the editor completes names, functions and units, and shows a function’s record', async ({ open }) => {
