@@ -11,7 +11,7 @@ const SET = [
   'fills in a given; of a result it gives the measured value, which is used instead',
 ] as const
 const JSON_OPTION = ['--json', 'prints one line of JSON, values in coherent SI units'] as const
-const STDIN = ['-', 'reads standard input in place of the file'] as const
+const STDIN = ['-', 'reads standard input instead of the file'] as const
 
 /** The commands in the order in which the help lists them. */
 export const VERBS: Readonly<Record<string, Verb>> = {
@@ -21,7 +21,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     about: 'Computes a worksheet and says which checks pass.',
     options: [
       STDIN,
-      ["'#LINK'", 'reads a link in place of the file: what follows the address of the page, from # on'],
+      ["'#LINK'", 'reads a link instead of the file: what follows the address of the page, from # on'],
       SET,
       ['--as-mine', 'takes every figure of an example as your own'],
       ['--advice', 'adds suggestions for checks that fail or are marginal'],
@@ -33,8 +33,9 @@ export const VERBS: Readonly<Record<string, Verb>> = {
   },
   link: {
     usage: "link FILE.json [--set 'name=text']… [--figures]",
-    about: 'Prints a worksheet as one line, which the page opens after its address and compute in place of a file.',
-    options: [STDIN, SET, ['--figures', 'sends figures in the place of formulas']],
+    about:
+      'Prints a worksheet as a link: one line to put after the address of the page, or to pass to compute instead of a file.',
+    options: [STDIN, SET, ['--figures', 'sends figures instead of formulas']],
     example: 'link sheet.json',
   },
   compose: {
@@ -51,7 +52,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
   },
   functions: {
     usage: 'functions [WORD]… [--json]',
-    about: 'Lists the functions that formulas can call, or those found by words of the trade.',
+    about: 'Lists the functions that formulas can call, or those that match some words.',
     options: [JSON_OPTION],
     example: 'functions circle of confusion',
   },

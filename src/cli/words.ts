@@ -71,7 +71,7 @@ export const runWithoutTable = 'Nothing is planned: the run has no table.'
 export const functionsOption = (option: string): string =>
   `functions has no option ${option}. It takes a word and --json.`
 export const noFunctionFound = (word: string): string =>
-  `No function is found for “${word}”. Without a word, functions lists them all.`
+  `No function was found for “${word}”. Without a word, functions lists them all.`
 export const formulaMissing = 'A formula is missing here.'
 
 export const needs = (names: readonly string[]): string =>
@@ -79,7 +79,7 @@ export const needs = (names: readonly string[]): string =>
 export const restsOnExample = (names: readonly string[], state: string, message: string): string =>
   `for your own ${names.join(', ')}; with the example’s figures: ${state}. ${message}`
 export const measuredBefore = (names: readonly string[]): string =>
-  `measured before the change of ${names.join(', ')}: measure it again, or confirm it on the page`
+  `measured before ${names.join(', ')} changed: measure it again, or confirm it on the page`
 export const byItsFormula = (shown: string, difference: string): string => `by its formula ${shown}; ${difference}`
 export const notReadAsMeasured = (why: string): string => `not read as measured: ${why}`
 
@@ -95,7 +95,7 @@ export const andMore = (count: number, where: string): string => `  and ${count}
 export const inOut = (out: string): string => `, in ${out}`
 export const plannedTotal = (total: string): string => `Planned: ${total}`
 export const doneOf = (done: number, all: number): string => `Done: ${done} of ${all}`
-export const leftAtRate = (total: string): string => `Left at the rate so far: ${total}`
+export const leftAtRate = (total: string): string => `Left at the present rate:  ${total}`
 export const plannedWithout = (label: string, why: string): string => `Planned without: ${label}: ${why}`
 export const notPlanned = (originals: string): string => `Not planned: ${originals}`
 export const written = (out: string): string => `Written: ${out}`
@@ -108,7 +108,7 @@ export const example = (formula: string, result: string): string => `  ${formula
 export const howChecked = 'How this was checked'
 export const notPublished = 'No published value checks this function; its derivation and examples do.'
 export const cornersUnfound = (name: string): string =>
-  `${name}: its corners cannot be found safely in this picture; it is measured where it is marked, if it is`
+  `${name}: its corners cannot be found reliably in this picture; it is measured where it is marked, if it is`
 export const unlikeSheet = 'Unlike the sheet'
 export const partsMissing = 'The folder templates/parts is missing.'
 export const theLink = 'the link'

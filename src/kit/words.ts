@@ -3,8 +3,8 @@ import { plural } from '../units/plural.ts'
 export const kitFileWords = {
   newerTemplates: 'The templates of the studio were saved by a newer version. Reload the page to get it.',
   tooManyTemplates: (most: number): string => `A studio has at most ${most} templates. Remove some first.`,
-  setNotJson: 'This is no file of a studio’s templates and kit: it is not JSON.',
-  notASet: 'This is no file of a studio’s templates and kit.',
+  setNotJson: 'This is not a file of a studio’s templates and kit: it is not JSON.',
+  notASet: 'This is not a file of a studio’s templates and kit.',
   tooLarge: 'This file is too large for a kit file.',
   notJson: 'This is not a kit file: it is not JSON.',
   notKit: 'This is not a kit file. To see the format, save your kit as a file on the Kit page.',

@@ -8,7 +8,7 @@ export const WORDS = {
   blocked:
     'Another tab has an older Evenfield open, and nothing can be saved until that tab is closed. Saving is then tried again by itself; to be safe, save the sheet as a file.',
   silent:
-    'The storage of this browser does not answer. Close other tabs with Evenfield; if that does not help, restart the browser. Saving is tried again by itself; to be safe, save the sheet as a file.',
+    'The storage of this browser does not respond. Close other tabs with Evenfield; if that does not help, restart the browser. Saving is tried again by itself; to be safe, save the sheet as a file.',
   outdated:
     'Evenfield was updated in another tab. Save the sheet as a file if it has unsaved work, then reload this tab.',
   deleted:

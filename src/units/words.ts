@@ -25,7 +25,7 @@ export const doesNotAdd = (right: string, left: string): string => `â€œ${right}â
 export const temperatureDifference = 'What is added to a temperature or taken from it is a difference, in K.'
 export const largerFirst =
   'Two quantities without a sign between them: write the larger unit first, or put a + between.'
-export const largerThanLife = 'larger than life'
+export const largerThanLife = 'larger than life size'
 export const shutterTime = 'a shutter time'
 export const notFinite = 'This is not a finite number.'
 export const wrongKind = (found: string, expected: string, example: string): string =>

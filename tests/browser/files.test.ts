@@ -36,7 +36,7 @@ test('several files at once: the good come in, the bad are named', async ({ open
   await page.locator('#file').setInputFiles([file('One'), file('Two'), file('Bad', { cells: [{}] })])
   await page
     .getByRole('alert')
-    .filter({ hasText: /2 sheets came in\. Bad\.json cannot be opened.*Your own sheets are unchanged/ })
+    .filter({ hasText: /2 sheets imported\. Bad\.json cannot be opened.*Your own sheets are unchanged/ })
     .waitFor()
   await expect.poll(async () => (await sheets(page)).sort()).toEqual(['One', 'Two'])
 })
@@ -46,7 +46,7 @@ test('files dropped on an open sheet come in, and the open one is saved', async 
   await given(page, 'Job').fill('typed just before')
   const texts = ['One', 'Two'].map((title) => ({ name: `${title}.json`, text: JSON.stringify({ ...SHEET, title }) }))
   await drop(page, texts)
-  await page.getByRole('status').filter({ hasText: '2 sheets came in.' }).waitFor()
+  await page.getByRole('status').filter({ hasText: '2 sheets imported.' }).waitFor()
   await expect.poll(async () => (await sheets(page)).sort()).toEqual(['A flat sheet on a copy stand', 'One', 'Two'])
   await drop(page, texts.slice(0, 1))
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('One')
@@ -78,7 +78,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
 
   const second = await open()
   await second.page.locator('#file').setInputFiles(path)
-  await second.page.getByRole('status').filter({ hasText: '1 sheet came in from the backup.' }).waitFor()
+  await second.page.getByRole('status').filter({ hasText: '1 sheet imported from the backup.' }).waitFor()
   await second.page.locator('shelf-page [data-open]').click()
   await expect.poll(() => given(second.page, 'Job').inputValue()).toBe('as agreed')
   await pressInHead(second.page, 'Revisions')
@@ -88,7 +88,7 @@ test('a backup goes out, comes into a fresh browser whole, and merges without lo
   await saved(second.page)
   await shelf(second.page)
   await second.page.locator('#file').setInputFiles(path)
-  await second.page.getByRole('status').filter({ hasText: 'came in as a copy beside it' }).waitFor()
+  await second.page.getByRole('status').filter({ hasText: 'was imported as a copy' }).waitFor()
   await expect
     .poll(async () => (await sheets(second.page)).sort())
     .toEqual(['A flat sheet on a copy stand', 'A flat sheet on a copy stand, from a backup'])

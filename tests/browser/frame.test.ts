@@ -100,7 +100,7 @@ test('a picture is chosen, measured in a thread of its own, and its figures feed
     .locator('input[type=file]')
     .first()
     .setInputFiles({ name: 'other.png', mimeType: 'image/png', buffer: card(0.5) })
-  await frame.getByText('This is another picture than card.png').waitFor()
+  await frame.getByText('This is a different picture from card.png').waitFor()
   await expect.poll(async () => (await frameOf(page)).readings?.light?.spread as number).toBeCloseTo(100 / 299, 2)
 })
 

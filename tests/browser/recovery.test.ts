@@ -57,7 +57,7 @@ test('a saved sheet that cannot be read can be saved as it is, and goes back to 
   const text = await downloaded(page, () => page.getByRole('button', { name: 'Save it as it is' }).click())
   expect(JSON.parse(text)).toMatchObject({ job: 'as agreed', cells: [{ kind: 'given', id: 'x', name: 'x' }] })
 
-  await page.getByRole('button', { name: 'Go back to the revision of' }).click()
+  await page.getByRole('button', { name: 'Restore the revision of' }).click()
   await expect.poll(() => given(page, 'Job').inputValue()).toBe('as agreed')
   await pressInHead(page, 'Revisions')
   await page.locator('revisions-panel').filter({ hasText: 'could not be read' }).waitFor()
@@ -115,7 +115,7 @@ test('a backup of many sheets comes in only when asked for', async ({ open }) =>
   expect(await page.locator('shelf-page [data-open]').count()).toBe(0)
   await page.locator('#file').setInputFiles(backup)
   await page.getByRole('button', { name: 'Import them' }).click()
-  await page.getByRole('status').filter({ hasText: '30 sheets came in from the backup.' }).waitFor()
+  await page.getByRole('status').filter({ hasText: '30 sheets imported from the backup.' }).waitFor()
 })
 
 test('site data deleted under an open sheet is called so, and the sheet is saved again', async ({ open }) => {
@@ -152,7 +152,7 @@ test('a database that never answers is called so, and the sheet works and can be
   await given(page, 'Job').fill('typed meanwhile')
   await page
     .getByRole('alert')
-    .filter({ hasText: /storage of this browser does not answer/ })
+    .filter({ hasText: /storage of this browser does not respond/ })
     .first()
     .waitFor()
   const text = await downloaded(page, () => page.getByRole('button', { name: 'Save as a file' }).first().click())

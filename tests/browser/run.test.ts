@@ -81,7 +81,7 @@ test('the plan follows what is typed, and says what it waits for', async ({ open
   const { page } = await open()
   const run = await openMaps(page)
   const frames = await figure(run, 'Total', 'Frames').textContent()
-  const sampling = page.getByLabel('Wanted sampling', { exact: true })
+  const sampling = page.getByLabel('Required sampling', { exact: true })
   await sampling.fill('600')
   await expect.poll(() => figure(run, 'Total', 'Frames').textContent()).not.toBe(frames)
   await sampling.fill('')

@@ -111,7 +111,7 @@ test('frames are counted, each with its move, and the step goes on after the las
   await page.getByText('This is the last frame.').waitFor()
   await page.getByRole('button', { name: 'Frame 2 taken' }).click()
   await page.getByText('All 2 frames taken.').waitFor()
-  await page.getByRole('button', { name: 'Take one back' }).click()
+  await page.getByRole('button', { name: 'Undo the last frame' }).click()
   await page.getByRole('button', { name: 'Frame 2 taken' }).click()
   await page.getByRole('button', { name: 'Done, next step' }).click()
   await page.getByRole('heading', { name: 'Pack up' }).waitFor()

@@ -230,6 +230,6 @@ describe('a card that lies elsewhere in each frame', () => {
 
   it('is said not to be found where there is none, and the check waits', () => {
     expect(third).toMatchObject({ upright: 'waiting', State: 'waiting' })
-    expect(third?.Remarks).toContain('card: its corners cannot be found safely in this picture')
+    expect(third?.Remarks).toContain('card: its corners cannot be found reliably in this picture')
   })
 })

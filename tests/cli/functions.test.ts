@@ -56,5 +56,5 @@ test('evenfield functions WORD --json has the published values of each', () => {
 test('a word that no function has is said in one line, with status 2', () => {
   const { code, err } = evenfield('functions', 'xyzzy')
   expect(code).toBe(2)
-  expect(err).toMatch(/No function is found for “xyzzy”.*\n$/)
+  expect(err).toMatch(/No function was found for “xyzzy”.*\n$/)
 })

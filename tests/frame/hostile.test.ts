@@ -302,7 +302,7 @@ describe('areas that cannot be read', () => {
       () =>
         frameReport(openFrame(file), readAreas([{ name: 'a', ...area }]))
     expect(report({ kind: 'patch', box: [30, 0, 11, 5] })).toThrow(
-      /“a” reaches out of the picture: it ends at 41, 5.*40 × 30/,
+      /“a” extends beyond the picture: it ends at 41, 5.*40 × 30/,
     )
     expect(report({ kind: 'patch', box: [-1, 0, 5, 5] })).toThrow(/starts at -1, 0/)
     expect(report({ kind: 'rule', from: [0, 0], to: [40.5, 1], length: '1 mm' })).toThrow(/"to" of “a” is at 40.5, 1/)

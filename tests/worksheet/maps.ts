@@ -96,7 +96,7 @@ export const mapRun = (more: Partial<Run> = {}): Run => ({
 
 /** The camera, the lens and how the work goes. */
 export const MAP_GIVENS: readonly Cell[] = [
-  given('wanted_sampling', '300', { unit: 'ppi', label: 'Wanted sampling' }),
+  given('wanted_sampling', '300', { unit: 'ppi', label: 'Required sampling' }),
   given('border', '5', { unit: 'mm', label: 'Border' }),
   given('overlap', '40', { unit: 'mm', label: 'Overlap' }),
   given('sensor', '43.8 x 32.9', { unit: 'mm', entry: 'size', label: 'Sensor' }),

@@ -18,7 +18,7 @@ export const buildWords = {
     range: 'A range',
     variants: 'Variants',
     run: 'A run',
-    frame: 'A picture measured',
+    frame: 'A measured picture',
     function: 'A function',
   },
   firstCells: 'This sheet is empty. Start with these cells:',

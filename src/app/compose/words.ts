@@ -38,9 +38,10 @@ export const composeWords = {
   arrange: 'Arrange by parts',
   aboutOlder:
     'This sheet is from an earlier version. Arranged by parts, its sections share their figures and cannot contradict each other.',
-  aboutArranging: 'Your figures, measured values and own cells stay. It is one step of undo.',
+  aboutArranging: 'Your figures, measured values and own cells stay. One Undo reverses it.',
   anotherSetUp: 'Another set-up',
-  aboutSetUps: 'It starts from the first. Original, kit, files and care are shared; light received adds up over all.',
+  aboutSetUps:
+    'It starts as a copy of the first. Original, kit, files and care are shared; the light received is added up over all set-ups.',
   removeSetUp: (title: string): string => `Remove “${title}”`,
   removingSetUp: (title: string): string => `Remove: ${title}`,
   removes: (sections: readonly string[]): string =>

@@ -8,7 +8,7 @@ export const exampleWords = {
   useAll: 'Use all',
   exampleFigures: 'example figures',
   useAllAsk: (n: number): string => `Use ${n === 1 ? 'this example figure' : `all ${plural(n, 'example figure')}`}?`,
-  useAllWhy: 'Your results and checks will then rest on them.',
+  useAllWhy: 'Your results and checks will then depend on them.',
   useThem: 'Use them',
   cancel: 'Cancel',
 }

@@ -11,7 +11,7 @@ export const keysWords = {
         ['Ctrl Z', 'undoes the last change'],
         ['Shift Ctrl Z, Ctrl Y', 'redoes it'],
         ['Ctrl F', 'finds in the sheet; pressed again, in the page as the browser does'],
-        ['Shift Alt F, S, B', 'turns to Fill in, At the stand or Build, at the same cell'],
+        ['Shift Alt F, S, B', 'switches to Fill in, At the stand or Build, at the same cell'],
         ['Ctrl P', 'prints the job sheet'],
       ],
     ],

@@ -30,7 +30,7 @@ export const paperWords = {
   about: (labels: readonly string[]): string => `(${listText(labels)})`,
   overRange: (label: string): string => `Over a range of ${label}`,
   now: (figure: string): string => `${figure}, now`,
-  setupHeads: ['Set-up', 'Magnification', 'Column', 'Exposure, means', 'Originals', 'Frames', 'Time'],
+  setupHeads: ['Set-up', 'Magnification', 'Column', 'Exposure, equipment', 'Originals', 'Frames', 'Time'],
   track: 'Original to sensor',
   done: 'done',
   originals: (n: number, done: number): string => `${count(n)}${done > 0 ? `, ${count(done)} done` : ''}`,

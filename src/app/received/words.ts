@@ -6,7 +6,7 @@ export const receivedWords = {
   sent: (cells: number): string => `Someone sent you this worksheet of ${cellsText(cells)}.`,
   served: (cells: number): string => `This worksheet of ${cellsText(cells)} is on this server.`,
   figuresOnly: 'It contains givens and results only: figures that do not follow the givens, without their formulas.',
-  aboutCopy: 'Saved, it is your own copy in this browser; your other sheets stay as they are.',
+  aboutCopy: 'Once saved, it is your own copy in this browser; your other sheets stay as they are.',
   inLink: 'The link contains all of it.',
   figures: 'Figures of the worksheet',
   save: 'Save a copy',
@@ -16,7 +16,7 @@ export const receivedWords = {
   differs: (n: number): string =>
     n === 0
       ? 'All measurements and ticks in it are the same as in your sheet.'
-      : `${plural(n, 'measurement or tick', 'measurements and ticks')} ${agree(n, 'differs', 'differ')}. Choose what your sheet takes over; it is one step of undo.`,
+      : `${plural(n, 'measurement or tick', 'measurements and ticks')} ${agree(n, 'differs', 'differ')}. Choose what your sheet takes over; one Undo reverses it.`,
   clash: 'changed in both',
   stays: (n: number): string => `${plural(n, 'place')} changed only in your sheet ${agree(n, 'stays', 'stay')}.`,
   others: (n: number): string =>
@@ -33,14 +33,14 @@ export const receivedWords = {
     'Your sheet is open in another tab or window, so nothing was taken over. Close it there, then open the copy again.',
   unreadable: 'This sheet cannot be read',
   aboutUnreadable:
-    'It is still saved in this browser just as it is. Save it as a file, or go back to one of its revisions.',
+    'It is still saved in this browser just as it is. Save it as a file, or restore one of its revisions.',
   saveRaw: 'Save it as it is',
   savedRaw: 'Saved as it is.',
   revisions: 'Revisions',
   noRevisions: 'It has no revision that can be read.',
-  restore: 'Go back',
-  restoreAt: (when: string): string => `Go back to the revision of ${when}`,
-  couldNotBeRead: 'before going back: could not be read',
+  restore: 'Restore',
+  restoreAt: (when: string): string => `Restore the revision of ${when}`,
+  couldNotBeRead: 'before a restore: could not be read',
   newerReadOnly: 'This sheet was made by a newer Evenfield; here it can only be read.',
   newer: (version: number, read: number): string =>
     `This sheet was made by a newer Evenfield: its version is ${version}, this one reads up to ${read}. Here it can be read as far as this one understands it, and nothing in it is changed.`,

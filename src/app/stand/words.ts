@@ -50,7 +50,7 @@ export const standWords = {
   ofFrames: (of: number): string => `of ${of}`,
   frameTaken: (number: number): string => `Frame ${number} taken`,
   oneFrameTaken: 'Frame taken',
-  frameBack: 'Take one back',
+  frameBack: 'Undo the last frame',
   allFrames: (n: number): string => `All ${plural(n, 'frame')} taken.`,
   thenMove: (what: 'camera' | 'board', way: string): string => `Then move the ${what} ${way}.`,
   toTheRight: (by: string): string => `${by} to the right`,

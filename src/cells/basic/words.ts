@@ -21,7 +21,7 @@ export const basicWords = {
       '. ',
     ),
   /** A measured value is older than a change of what it depends on. */
-  measuredBefore: (labels: readonly string[]): string => `measured before the change of ${shortList(labels)}`,
+  measuredBefore: (labels: readonly string[]): string => `measured before ${shortList(labels)} changed`,
   confirm: 'Still correct',
   measure: 'Measure',
   clear: 'Clear',
@@ -29,7 +29,7 @@ export const basicWords = {
   nearestMark: (mark: string): string => `nearest mark ${mark}`,
   notComputed: 'Not computed:',
   notOverLimits: (names: readonly string[]): string =>
-    `Passes as given, but not over all limits of ${shortList(names)}.`,
+    `Passes with these figures, but not everywhere within the limits of ${shortList(names)}.`,
   dragLamps: 'Drag a lamp, or move it with the arrow keys.',
   enlarge: 'Enlarge',
 }

@@ -40,7 +40,7 @@ export class FrameReader {
     try {
       bytes = await file.arrayBuffer()
     } catch {
-      throw new UnreadFrame('the file could not be read: it was moved, or this browser may not open it')
+      throw new UnreadFrame('the file could not be read: it was moved, or this browser has no access to it')
     }
     const reply = await this.ask({ do: 'open', file: bytes, areas, marked }, [bytes], decoded)
     return (reply as { opened: Opened }).opened

@@ -25,7 +25,7 @@ export const frameWords = {
   measured: (count: number): string => `${plural(count, 'area')} measured`,
   facts: (name: string, width: number, height: number, bits: number, encoding: string): string =>
     `${name}: ${width} × ${height} px, ${bits} bits, ${encoding}`,
-  another: (before: string): string => `This is another picture than ${before}, which was measured before.`,
+  another: (before: string): string => `This is a different picture from ${before}, which was measured before.`,
   samePicture: 'This is the picture measured before.',
   unread: (name: string, why: string): string => `${name}: ${why}.`,
   add: 'Mark an area',
@@ -42,7 +42,7 @@ export const frameWords = {
       ...(found.length > 0 ? [`The corners of ${listText(found)} were found: check them on the picture.`] : []),
       ...(unfound.length > 0
         ? [
-            `The corners of ${listText(unfound)} cannot be found safely: drag them into place. A card is found that lies whole in the picture, alone, and clearly brighter or darker than its ground.`,
+            `The corners of ${listText(unfound)} cannot be found reliably: drag them into place. A card can be found where it lies alone, wholly in the picture, and clearly brighter or darker than its background.`,
           ]
         : []),
     ].join(' '),
@@ -58,7 +58,7 @@ export const frameWords = {
   keys: 'Arrow keys move the chosen area or corner by a pixel, with Shift by ten. + and − zoom, 0 fits, 1 shows pixel for pixel.',
   areaLabel: (kind: AreaKind, name: string): string => `${KIND_NAMES[kind]} ${name}`,
   cornerLabel: (name: string, at: number): string => `${name}, point ${at}`,
-  takenHeading: 'What the camera wrote',
+  takenHeading: 'Recorded by the camera',
   notMeasured: (why: string): string => `Not measured: ${why}.`,
   gain: 'Flat-field correction',
   gainUpTo: (gain: string, noise: string): string =>

@@ -6,7 +6,7 @@ export const kitChoiceWords = {
   chooseFor: (label: string): string => `Choose: ${label}`,
   changeFor: (label: string): string => `Change: ${label}`,
   chooseA: (sort: string): string => `Choose a ${sort.toLowerCase()}`,
-  noSort: 'No sort of equipment is set',
+  noSort: 'No kind of equipment is set',
   copyInSheet: (name: string): string => `${name}, as in this sheet`,
   from: 'From',
   yourKit: 'your kit',

@@ -2,7 +2,7 @@ import { agree, count, plural } from '../../units/plural.ts'
 
 /** The words of a table that is filled in. */
 export const tableWords = {
-  full: (most: number): string => `A table holds ${count(most)} rows. For more, add another table.`,
+  full: (most: number): string => `A table has room for ${count(most)} rows. For more, add another table.`,
   rowRemoved: (row: number): string => `Row ${row} removed.`,
   pasted: (rows: string, from: number): string => `${rows} pasted from row ${from} on.`,
   added: (rows: string): string => `${rows} added.`,

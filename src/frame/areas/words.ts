@@ -78,9 +78,9 @@ export const outside = (
   width: number,
   height: number,
 ): string =>
-  `the box of ${where} reaches out of the picture: it ends at ${right}, ${bottom}${start}; the picture is ${width} × ${height} pixels`
+  `the box of ${where} extends beyond the picture: it ends at ${right}, ${bottom}${start}; the picture is ${width} × ${height} pixels`
 export const noPixel = (where: string | number): string =>
-  `the box of ${where} holds the centre of no pixel; make it larger`
+  `the box of ${where} contains the centre of no pixel; make it larger`
 export const pointOutside = (what: string, x: string, y: string, width: number, height: number): string =>
   `${what} is at ${x}, ${y}, outside the picture of ${width} × ${height} pixels`
 export const clipped = (share: string, where: string): string =>

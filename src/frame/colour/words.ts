@@ -19,6 +19,5 @@ export const cutShort = 'is cut short'
 export const noCurve = (tag: string | number): string => `has no curve ${tag} that can be read`
 export const noPrimary = (tag: string | number): string => `has no primary ${tag}`
 export const primaries = 'the primaries in the file’s cHRM chunk are not colours; it is read as sRGB'
-export const uncalibrated =
-  'the camera wrote that its colours are uncalibrated, and there is no profile; it is read as sRGB'
+export const uncalibrated = 'the camera marked its colours as uncalibrated, and there is no profile; it is read as sRGB'
 export const ownPrimaries = (plain: string | number): string => `${plain}, the picture’s own primaries`

@@ -35,7 +35,7 @@ export const CHECK_WORDS = {
     `“${mark}” is an f-number and has no unit. A division is written with spaces: “f / (${division})”.`,
   unclearFraction: (sign: string, fraction: string) =>
     `After “${sign}” it is unclear where the fraction “${fraction}” ends. Put it in parentheses.`,
-  fractionOfZero: 'A fraction cannot have zero below its line.',
+  fractionOfZero: 'The lower number of a fraction cannot be zero.',
   kelvinOnly: 'Formulas take temperatures in kelvin. Degrees Celsius belong in a given.',
   notAUnit: (found: string, near?: string) => `“${found}” is not a unit.${guess(near)}`,
   unitWord: (found: string, unit: string) => `“${found}” is written “${unit}”.`,
@@ -45,13 +45,13 @@ export const CHECK_WORDS = {
   powerOfUnit: (found: string) => `“${found}” is not a unit. A power is written with “^”.`,
   ratioOfName: 'A ratio has two numbers, such as 1:4. With a cell, write a division.',
   ratioToZero: 'A ratio to zero has no value.',
-  fNumberOrCell: (mark: string) => `“${mark}” is an f-number. To divide the cell “f”, put spaces round “/”.`,
+  fNumberOrCell: (mark: string) => `“${mark}” is an f-number. To divide the cell “f”, put spaces around “/”.`,
   divisionOrFNumber: (found: string, mark: string) =>
     `“${found}” divides the cell “f”. The f-number is written ${mark}.`,
   frequencyOrTime: (found: string, time: string) =>
     `“${found}” is a division and gives a frequency. The exposure time is written ${time}.`,
   compoundUnit: (unit: string) =>
-    `A unit of more than one part is written in brackets: ${unit}. To divide by a cell, put spaces round “/”.`,
+    `A unit of more than one part is written in brackets: ${unit}. To divide by a cell, put spaces around “/”.`,
 
   noCell: (name: string, near?: string) => `There is no cell named “${name}”.${guess(near)}`,
   functionNeedsArguments: (name: string) => `“${name}” is a function. Its arguments go in parentheses.`,

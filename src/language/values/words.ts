@@ -24,7 +24,7 @@ export const VALUE_WORDS = {
     `“${argument}” of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
 
   partNotYet: (part: string) => `“${part}” has not been measured yet.`,
-  noPart: (part: string) => `This time there is no “${part}”.`,
+  noPart: (part: string) => `With these figures there is no “${part}”.`,
   listsDiffer: (first: number, second: number) =>
     `One of these lists has ${plural(first, 'value')} and the other ${plural(second, 'value')}. They are computed value by value, so both need the same number.`,
 

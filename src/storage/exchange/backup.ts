@@ -237,7 +237,7 @@ async function findSame(store: Store, data: unknown, title: string): Promise<str
   return undefined
 }
 
-/** “2 sheets came in from the backup. 1 sheet was here already.” */
+/** “2 sheets imported from the backup. 1 sheet was here already.” */
 export function mergeText({ added, copied, same, unread }: Merged): string {
   const said = [
     added > 0 ? WORDS.cameIn(added) : '',

@@ -5,12 +5,12 @@ const askAgain = 'Ask for it again, or for the file.'
 /** The sentences on files and links, as users meet them. */
 export const EXCHANGE_WORDS = {
   studioSetTaken: (templates: number): string =>
-    templates === 0 ? '' : `${plural(templates, 'template')} of the studio came in.`,
-  filesCameIn: (n: number) => `${plural(n, 'sheet')} came in.`,
+    templates === 0 ? '' : `${plural(templates, 'template')} of the studio imported.`,
+  filesCameIn: (n: number) => `${plural(n, 'sheet')} imported.`,
   yoursUnchanged: 'Your own sheets are unchanged.',
-  manyFiles: (n: number) => `You chose ${plural(n, 'file')}. Bring a sheet in from each of them?`,
+  manyFiles: (n: number) => `You chose ${plural(n, 'file')}. Import a sheet from each of them?`,
   theFile: 'The file',
-  notRead: (file: string) => `${file} could not be read: it was moved, or this browser may not open it.`,
+  notRead: (file: string) => `${file} could not be read: it was moved, or this browser has no access to it.`,
   notText: (file: string) => `${file} is not a text file (its bytes are not UTF-8).`,
   backupTooLarge: (file: string) => `${file} is larger than 500 MB.`,
   fileTooLarge: (file: string) => `${file} is larger than 20 MB, which no worksheet needs.`,
@@ -18,10 +18,10 @@ export const EXCHANGE_WORDS = {
   notWritten: (file: string, why: string) => `${file} could not be written: ${why}`,
   sameServerOnly:
     'Only sheets on the same server as this page can be opened by a link. Save the file, then open the saved file.',
-  noAnswer: (file: string) => `${file} could not be fetched: the server does not answer. Try again later.`,
+  noAnswer: (file: string) => `${file} could not be fetched: the server does not respond. Try again later.`,
   notOnServer: (file: string, status: number) => `${file} is not on the server, or it may not be read (${status}).`,
   linkBroken: `This link was cut short or altered on the way. ${askAgain}`,
-  linkEmpty: `This link holds no worksheet, or only a part of one. ${askAgain}`,
+  linkEmpty: `This link contains no worksheet, or only a part of one. ${askAgain}`,
   linkUnpacksTooLarge: 'This link unpacks to more than 2 MB, which no worksheet needs. Ask for the file instead.',
   linkTooLong: 'This link is longer than any worksheet needs. Ask for the file instead.',
   linkNewer: (version: number, read: number) =>
@@ -29,9 +29,9 @@ export const EXCHANGE_WORDS = {
   linkBaseMissing: (job: string) =>
     `This link was made from a version of the job “${job}” that is not here. Reload the page to get the newest, then open the link again, or ask for the file.`,
   linkUnread: (why: string) => `The worksheet in this link cannot be read. ${why}`,
-  linkCarried: (characters: string) => `About ${characters} characters; any messenger or mail carries it.`,
+  linkCarried: (characters: string) => `About ${characters} characters; any messenger or mail program can send it.`,
   linkLong: (characters: string) =>
-    `About ${characters} characters; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead, where this link does not arrive whole.`,
+    `About ${characters} characters; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead if this link arrives cut short.`,
 } as const
 
 /** The sentences on copies that come back, and on what a copy carries. */
@@ -47,7 +47,7 @@ export const COPY_WORDS = {
   picturesOf: (label: string) => `${label}, names of files`,
   manyTexts: (texts: readonly string[]) =>
     texts.length === 1 ? (texts[0] as string) : `${texts[0]} and ${plural(texts.length - 1, 'more text')}`,
-  carries: 'The link and the file carry these texts:',
+  carries: 'The link and the file contain these texts:',
   received: 'as it came',
 } as const
 
@@ -69,24 +69,24 @@ export const BACKUP_WORDS = {
       ? 'Saved.'
       : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${unreadable.length === 1 ? 'is' : 'are'} in the backup as raw data: ${unreadable.map((title) => `“${title || 'Untitled worksheet'}”`).join(', ')}.`,
   backupAbout:
-    'One file with every sheet saved in this browser, removed ones too, and your kit. Opened here or in another browser, it brings in what is missing; a sheet that differs comes in as a copy, and nothing of yours is changed.',
+    'One file with every sheet saved in this browser, removed ones too, and your kit. Opened here or in another browser, it adds what is missing; a sheet that differs is added as a copy, and nothing of yours is changed.',
   withRevisions: 'With their revisions',
   saveBackup: 'Save a backup',
   askPersistence: 'Ask the browser again',
   backupUnread: 'This backup cannot be read.',
   noBackup: 'This is not a backup.',
   newerBackup: 'This backup was made by a newer Evenfield. Reload the page to get the newest.',
-  oddId: 'Its id is missing or is not one of ours.',
+  oddId: 'Its id is missing or was not made by Evenfield.',
   emptyBackup: 'The backup has no sheets.',
   sheetUnread: (title: string, why: string) => `“${title}” cannot be read. ${why}`,
   sheetRaw: (title: string, why: string) =>
-    `“${title}” cannot be read and came in as it is; open it to save it as a file. ${why}`,
+    `“${title}” cannot be read and was imported as it is; open it to save it as a file. ${why}`,
   fromBackup: (title: string) => `${title}, from a backup`,
-  cameIn: (n: number) => `${plural(n, 'sheet')} came in from the backup.`,
+  cameIn: (n: number) => `${plural(n, 'sheet')} imported from the backup.`,
   cameAsCopies: (n: number) =>
     n === 1
-      ? '1 sheet differs from the one here and came in as a copy beside it.'
-      : `${plural(n, 'sheet')} differ from those here and came in as copies beside them.`,
+      ? '1 sheet differs from the one here and was imported as a copy.'
+      : `${plural(n, 'sheet')} differ from those here and were imported as copies.`,
   wereHere: (n: number) => `${plural(n, 'sheet')} ${n === 1 ? 'was' : 'were'} here already.`,
   manyInBackup: (sheets: number, fresh: number) =>
     `This backup has ${plural(sheets, 'sheet')}; ${fresh} of them ${fresh === 1 ? 'is' : 'are'} not in this browser. Import them?`,

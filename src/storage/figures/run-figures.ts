@@ -12,7 +12,7 @@ const HEADS = [
   'Set-up',
   'Magnification',
   'On the column, or original to sensor',
-  'Exposure, means',
+  'Exposure, equipment',
   'Originals',
   'Frames',
   'Time',

@@ -17,11 +17,11 @@ export const tooManyDifferent = (values: number, most: number): string =>
   `The column has ${count(values)} different values; at most ${count(most)} are computed. Choose even steps instead.`
 export const noTable = (name: string): string => `There is no table “${name}” in this sheet. Choose another column.`
 export const noColumn = (table: string, column: string): string =>
-  `“${table}” has no column “${column}” that computes. Choose another one.`
+  `“${table}” has no column “${column}” with figures. Choose another one.`
 export const chooseColumn = (table: string): string => `“${table}” is a table: choose one of its columns.`
 export const choosePlotted = (table: string): string => `Choose the columns of “${table}” to plot, up to three.`
 export const tableNotComputed = (table: string): string =>
-  `“${table}” does not compute yet. Correct what it reports, or fill in what it needs.`
+  `“${table}” is not computed yet. Correct what it reports, or fill in what it needs.`
 export const tableEmpty = (table: string): string => `“${table}” has no filled-in rows to plot.`
 export const notPlotted = (column: string): string =>
   `“${column}” has no figures to plot over. Choose a column of quantities, dates or times.`
@@ -79,4 +79,4 @@ export const fillSizeFirst = (label: string): string => `Fill in “${label}” 
 
 /** What is said of a measured value that another one contradicts. */
 export const contradicts = (label: string, measured: string, implied: string): string =>
-  `contradicts ${label}, measured as ${measured}, which would make this ${implied}. Read both again.`
+  `contradicts ${label}, measured as ${measured}, which would make this ${implied}. Measure both again.`

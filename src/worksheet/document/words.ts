@@ -24,7 +24,8 @@ export const unreadableRange = (text: string, why: string): string =>
 export const atLeast = (limit: string): string => `This must be at least ${limit}.`
 export const atMost = (limit: string): string => `This must be at most ${limit}.`
 
-export const otherLight = 'How much of lx becomes cd/m² depends on the surface. Give the other, or EV at ISO 100.'
+export const otherLight =
+  'How lx and cd/m² relate depends on the surface. Type the reading in the unit of this field, or as EV at ISO 100.'
 export const yesOrNo = 'Answer yes or no.'
 export const date = 'A date is written year-month-day, such as 2026-11-25.'
 const MOST_OPTIONS = 8
@@ -52,7 +53,7 @@ export const measuredOnlyQuantity = (kind: string): string => `Only a quantity c
 export const measuredOtherKind = (kind: string, text: string, found: string): string =>
   `This is ${kind}; ${quoted(text)} is ${found}.`
 
-export const chooseSort = 'Choose in Build what sort of equipment this is.'
+export const chooseSort = 'Choose in Build what kind of equipment this is.'
 export const unreadableFigure = (figure: string, sort: string, why: string): string =>
   `The ${figure} of this ${sort} cannot be read: ${why} Correct it in the kit, then choose it again.`
 

@@ -123,8 +123,8 @@ describe('a link that is broken is an error in words, promptly', () => {
 
 describe('the size of a link', () => {
   test.each([
-    [1_240, 'About 1\u202f200 characters; any messenger or mail carries it.'],
-    [2_000, 'About 2\u202f000 characters; any messenger or mail carries it.'],
+    [1_240, 'About 1\u202f200 characters; any messenger or mail program can send it.'],
+    [2_000, 'About 2\u202f000 characters; any messenger or mail program can send it.'],
   ])('%i characters', (length, words) => {
     expect(linkSize('x'.repeat(length))).toEqual({ characters: length, carried: true, words })
   })
@@ -134,7 +134,7 @@ describe('the size of a link', () => {
     expect(carried).toBe(false)
     expect(linkSize('x'.repeat(2_001)).carried).toBe(false)
     expect(words).toBe(
-      'About 23\u202f000 characters; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead, where this link does not arrive whole.',
+      'About 23\u202f000 characters; some messengers and mail programs cut an address past about 2\u202f000. Send the file instead if this link arrives cut short.',
     )
   })
 })
