@@ -121,7 +121,7 @@ describe('the quality report', () => {
     ])
     expect(sheet.number('sampling_worst')).toBeCloseTo(0.025, 12)
     expect(sheet.failing).toEqual(['container_holds', 'sampling_true', 'colour_true'])
-    expect(sheet.message('colour_true')).toContain('off by 3.4 on the mean, 3 allowed')
+    expect(sheet.message('colour_true')).toContain('off by 3.4 on average, 3 allowed')
   })
 
   test('fails for light that spreads by more than is allowed', () => {

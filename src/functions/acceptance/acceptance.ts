@@ -29,7 +29,7 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
     result: ([now]) => number((now as NumberType).dimension),
     formula: 'now − baseline',
     source: 'derived: a difference',
-    validity: 'Readings alike in kind: L*, stops, code values, lux. For a ratio in stops use evenness_stops.',
+    validity: 'Readings of one kind: L*, stops, code values, lux. For a ratio in stops use evenness_stops.',
     examples: [{ formula: 'drift(10.1 EV, 10.3 EV)', gives: '-0.2 stop' }],
     compute: (now: number, baseline: number) => now - baseline,
   },

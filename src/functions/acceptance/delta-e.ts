@@ -41,7 +41,7 @@ export const DELTA_E: readonly FunctionRecord[] = [
       'sqrt((ΔL/(k_L))² + (ΔC/(1 + K₁ C₁))² + (ΔH/(1 + K₂ C₁))²), K₁ 0.045, K₂ 0.015; textiles k_L 2, 0.048, 0.014',
     source: 'CIE 116-1995',
     validity:
-      'The first colour is the reference: the other way round the difference is another. Made for differences up to about 5.',
+      'The first colour is the reference: the other way round the result differs. Made for differences up to about 5.',
     examples: [
       { formula: 'delta_e_94(100, -50, 50, 20, 10, -20)', gives: '89.358114', within: '0.0000005' },
       { formula: 'delta_e_94(100, -50, 50, 20, 10, -20, textiles: yes)', gives: '57.247221', within: '0.0000005' },
@@ -67,7 +67,7 @@ export const DELTA_E: readonly FunctionRecord[] = [
     result: PLAIN,
     formula: 'sqrt((ΔL/(l S_L))² + (ΔC/(c S_C))² + (ΔH/S_H)²), S_L, S_C and S_H from the reference',
     source: 'BS 6923:1988',
-    validity: 'The first colour is the reference: the other way round the difference is another.',
+    validity: 'The first colour is the reference: the other way round the result differs.',
     examples: [
       { formula: 'delta_e_cmc(100, -50, 50, 20, 10, -20)', gives: '47.038863', within: '0.0000005' },
       {

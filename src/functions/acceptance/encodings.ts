@@ -177,7 +177,7 @@ export const ENCODINGS: readonly FunctionRecord[] = [
     }),
     advise: (measured: number) =>
       measured >= 1
-        ? 'The reading is at full scale: it may be clipped, so give less exposure and read again.'
+        ? 'The reading is at full scale: it may be clipped, so give less exposure and measure again.'
         : undefined,
   },
 ]

@@ -260,7 +260,7 @@ export const SQUARENESS: readonly FunctionRecord[] = [
   {
     name: 'edge_shadow',
     subject: 'squareness',
-    about: 'How far a frame, a weight or a mount throws its shadow over the image.',
+    about: 'How far a frame, a weight or a mount casts its shadow over the image.',
     parameters: [
       parameter('depth', number(LENGTH), 'height of the edge above the image', { range: NOT_NEGATIVE }),
       parameter('elevation', number(ANGLE), 'of the lamp over the plane of the image', {

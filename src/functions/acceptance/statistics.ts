@@ -83,13 +83,13 @@ export const STATISTICS: readonly FunctionRecord[] = [
   {
     name: 'standard_deviation_of_mean',
     subject: 'maths',
-    about: 'How far the mean of readings is uncertain by their scatter.',
+    about: 'The standard uncertainty of the mean of readings, from their scatter.',
     parameters: [parameter('list', { kind: 'list of any' }, 'two readings or more')],
     result: likeItems,
     formula: 's/√n',
     source: 'JCGM 100:2008 (GUM), 4.2.3',
     validity:
-      'The standard uncertainty by scatter alone: what all readings share, as a meter’s own error, is not in it.',
+      'The standard uncertainty by scatter alone: what all readings share, such as a meter’s own error, is not included.',
     examples: [
       {
         formula: 'standard_deviation_of_mean({5.007 V, 4.994 V, 5.005 V, 4.990 V, 4.999 V})',

@@ -56,7 +56,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
     source: `${METER_CONSTANTS}: E S/C = N²/t, C from 240 to 400 for a flat receptor and 320 to 540 for a dome`,
     validity: 'For a flat original the receptor is flat on it, the dome down or off (common practice).',
     cautions: [
-      'K = 12.5 with C = 250 takes the mid-tone to reflect 15.7 %: a reading off an 18 % card comes 0.2 stop apart.',
+      'K = 12.5 with C = 250 takes the mid-tone to reflect 15.7 %: a reading off an 18 % card differs from it by 0.2 stop.',
     ],
     examples: [
       { formula: 'exposure_value_from_lux(2560 lx)', gives: '10 EV' },

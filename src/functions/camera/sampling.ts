@@ -19,7 +19,7 @@ export const SAMPLING: readonly FunctionRecord[] = [
     result: number(PIXELS_PER_LENGTH),
     formula: 'pixels/field',
     source: RULES_OF_SAMPLING,
-    cautions: ['A claimed rate: what the lens and the focus leave of it is for a target to show.'],
+    cautions: ['The nominal rate: a target shows how much of it the lens and the focus leave.'],
     examples: [
       { formula: 'sampling(6000 px, 508 mm)', gives: '300 ppi' },
       { formula: 'sampling(6000 px, 0 mm)', refuses: 'field' },

@@ -90,7 +90,7 @@ export const FILM: readonly FunctionRecord[] = [
     about: 'The size of the image on film of a format.',
     also: ['film format', 'negative size', 'slide size'],
     parameters: [
-      parameter('format', TEXT, 'name of the format, or any other size, as "118 mm x 82 mm"', {
+      parameter('format', TEXT, 'name of the format, or any other size, such as "118 mm x 82 mm"', {
         choices: Object.keys(GATES),
         open: true,
       }),

@@ -88,7 +88,7 @@ export const FILTERS: readonly FunctionRecord[] = [
       const passed = lamp * (depolarised * lens + (1 - depolarised) * leak)
       if (!(passed > 0))
         throw new Refusal(
-          '“depolarised” is 0 and nothing leaks, so no light gets through at all. Give the share that the surface depolarises, as 0.8.',
+          '“depolarised” is 0 and nothing leaks, so no light gets through at all. Give the share that the surface depolarises, such as 0.8.',
           'depolarised',
         )
       return Math.log2(1 / passed)

@@ -52,9 +52,9 @@ export const HEAT: readonly FunctionRecord[] = [
     result: number(IRRADIANCE),
     formula: 'E/K',
     source:
-      'definition of luminous efficacy of radiation (IEC 60050-845); 683.002 lm/W is the greatest there is, at 555 nm',
+      'definition of luminous efficacy of radiation (IEC 60050-845); 683.002 lm/W is the greatest possible, at 555 nm',
     validity:
-      'Efficacy of the radiation that reaches the original, not of the electric power; a heat filter raises it, its maker says how far.',
+      'Efficacy of the radiation that reaches the original, not of the electric power; a heat filter raises it: see its data sheet.',
     safety: [HEATED_ORIGINAL],
     examples: [
       { formula: 'irradiance_from_lux(2000 lx, 20 [lm/W])', gives: '100 [W/m^2]' },
@@ -135,7 +135,7 @@ export const HEAT: readonly FunctionRecord[] = [
     formula: 'ΔT = (α E/h) (1 − e^(−t/τ)), τ = m c/h',
     source: 'derived: a thin sheet warms evenly and loses heat in proportion to how warm it is',
     validity:
-      'A thin sheet in still air, one face free on a board that takes no heat: the warmest case. A thick or wet original, or one behind glass, warms otherwise: measure it on a dummy.',
+      'A thin sheet in still air, one face free on a board that takes no heat: the warmest case. A thick or wet original, or one behind glass, warms differently: measure it on a dummy.',
     safety: [HEATED_ORIGINAL],
     examples: [
       { formula: 'sheet_warming(100 [W/m^2], 50 %, 1 h, 0.08 [kg/m^2]).settled', gives: '5 K' },

@@ -73,7 +73,7 @@ export const NAMING: readonly FunctionRecord[] = [
     },
     advise: (pattern: string) =>
       /[A-Z]/.test(pattern)
-        ? 'Some systems tell capitals from small letters and some do not: keep to small letters.'
+        ? 'Some systems distinguish capitals from small letters and some do not: use small letters only.'
         : undefined,
   },
   {
