@@ -288,7 +288,7 @@ test('the corners of a card are found in each picture; where that is not safe th
     .toBeCloseTo(1000, -1)
   // A card that reaches out of the picture.
   await drop('three.png', cardAt(200, 60))
-  await frame.getByText('The corners of outline cannot be found safely').waitFor()
+  await frame.getByText('The corners of outline cannot be found reliably').waitFor()
   expect(await corners()).toEqual(at(90, 60))
   // Marks moved by hand stay as long as the picture is the same.
   await drop('two.png', cardAt(90, 60))

@@ -106,7 +106,7 @@ describe('frame in a terminal', () => {
       ],
       [
         ['frame', good, '--areas', areas({ kind: 'patch', name: 'far', box: [80, 0, 20, 20] })],
-        /good\.png: the box of “far” reaches out/,
+        /good\.png: the box of “far” extends beyond/,
       ],
       [['frame', list, '--areas', list], /not a picture/],
       [['frame', picture('cut.png', png(made).subarray(0, 200)), '--areas', list], /cut\.png: the PNG is cut short/],

@@ -58,7 +58,7 @@ describe('the set of a studio', () => {
 
   test.each([
     ['{', /not JSON/],
-    ['{}', /no file of a studio/],
+    ['{}', /not a file of a studio/],
     [`{"format":"${STUDIO_FORMAT}","version":2}`, /newer version/],
     [`{"format":"${STUDIO_FORMAT}","version":1,"templates":{}}`, /templates/],
     [`{"format":"${STUDIO_FORMAT}","version":1,"templates":[{}]}`, /templates › 1/],

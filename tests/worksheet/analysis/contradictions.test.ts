@@ -24,7 +24,7 @@ describe('two measured values of one quantity', () => {
     measure(sheet, 'ppi', '297')
     expect(measured(sheet, 'carriage')?.contradicts).toEqual([
       expect.stringMatching(
-        /^contradicts Sampling.*, measured as 297 ppi, which would make this \d{3,4} mm\. Read both/,
+        /^contradicts Sampling.*, measured as 297 ppi, which would make this \d{3,4} mm\. Measure both/,
       ),
     ])
     expect(measured(sheet, 'ppi')?.contradicts).toEqual([
