@@ -83,7 +83,7 @@ export function columnPlot(sheet: Sheet, range: Range): RangeTable {
     moments ? (typeof value === 'string' ? secondsOf(value) : undefined) : figureOf(value, unit)
   const placed = along.values.flatMap((value, row) => {
     const figure = figureAlong(value)
-    return figure === undefined ? [] : [{ row, figure, value: value as Value }]
+    return figure === undefined || !Number.isFinite(figure) ? [] : [{ row, figure, value: value as Value }]
   })
   if (placed.length === 0) throw new RangeInputError(words.tableEmpty(label))
   const type = along.meaning.type as NumberType
@@ -121,7 +121,10 @@ function followed(column: Column, rows: readonly number[]): Followed {
     shown: taken.map((value) =>
       value === undefined || !meaning.type ? NOTHING : showValue(value, meaning.type, unit).text,
     ),
-    figures: taken.map((value) => figureOf(value, unit)),
+    figures: taken.map((value) => {
+      const figure = figureOf(value, unit)
+      return figure !== undefined && Number.isFinite(figure) ? figure : undefined
+    }),
     present: undefined,
     measured: false,
   }

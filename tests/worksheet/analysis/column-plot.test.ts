@@ -143,6 +143,24 @@ describe('a plot of columns', () => {
     expect(JSON.stringify(drawRange(plot, { width: 620 }).node).length).toBeLessThan(2_000_000)
   })
 
+  it('leaves out what is no moment, and draws no figure that is not finite', () => {
+    const moments = table(
+      [
+        { name: 'text', entry: 'text' },
+        { name: 'day', formula: 'text', entry: 'date' },
+        { name: 'width', unit: 'mm' },
+      ],
+      [
+        ['2026-03-01', '', '1'],
+        ['soon', '', '2'],
+        ['2026-03-03', '', '3'],
+      ],
+    )
+    const plot = rangeTable(sheetOf([moments]), range({ of: 'originals.day', columns: ['width'] }))
+    expect(plot.followed[0]?.figures).toEqual([1, 3])
+    expect(JSON.stringify(drawRange(plot, { width: 400 }).node)).not.toMatch(/NaN|Infinity|null/)
+  })
+
   it('follows a table and a column that are renamed', () => {
     const { worksheet } = sheetOf([READINGS, range({ of: 'originals.day', columns: ['light'] })])
     const sheet = new FullSheet(worksheet, LIBRARY)
