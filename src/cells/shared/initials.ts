@@ -1,4 +1,4 @@
-import { browserSetting, rememberSetting } from './browser-setting.ts'
+import { browserSetting, rememberSetting } from '../../storage/store/browser-setting.ts'
 
 const KEY = 'evenfield-initials'
 export const LONGEST_INITIALS = 12

@@ -1,5 +1,5 @@
 import { signal } from '@lit-labs/signals'
-import { browserSetting, rememberSetting } from './browser-setting.ts'
+import { browserSetting, rememberSetting } from '../../storage/store/browser-setting.ts'
 import { isTouch } from './is-touch.ts'
 
 const KEY = 'evenfield-signs'
