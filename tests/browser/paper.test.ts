@@ -49,7 +49,18 @@ test('Print lays out a job sheet, black on white in the dim face too, and takes 
   const ground = await sheet.evaluate((one) => [getComputedStyle(one).color, getComputedStyle(one).backgroundColor])
   expect(ground).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)'])
   // A browser that shrinks what does not fit would make the scale in a drawing untrue.
-  for (const format of ['A4', 'Letter']) expect(pages(await page.pdf({ format }))).toBeGreaterThan(1)
+  expect(pages(await page.pdf({ format: 'A4' }))).toBe(2)
+  expect(pages(await page.pdf({ format: 'Letter' }))).toBeLessThanOrEqual(3)
+  // Figures of the example are marked, each drawing is in the section of the figures it shows, and columns are aligned.
+  if (process.env.SHOW_PAPER) await page.pdf({ format: 'A4', path: process.env.SHOW_PAPER })
+  expect(text).toMatch(/22 figures are still the example’s/)
+  expect(text).toMatch(/Lens example 60 mm/)
+  expect(await sheet.locator('section:has(h2:text-is("Column")) svg:not(.sign)').count()).toBe(1)
+  const rights = await sheet.locator('.flow td.figure').evaluateAll((all) => {
+    const left = all[0]?.closest('.flow')?.getBoundingClientRect().left ?? 0
+    return all.map((one) => Math.round(one.getBoundingClientRect().right - left))
+  })
+  expect(new Set(rights).size).toBe(2)
   await page.evaluate(() => dispatchEvent(new Event('afterprint')))
   await sheet.waitFor({ state: 'detached' })
 })
@@ -148,6 +159,13 @@ test('the browser’s own Print gives the job sheet as well, and the page afterw
   await page.emulateMedia({ media: 'print' })
   expect(await sheet.isVisible()).toBe(true)
   expect(await sheet.locator('svg').count()).toBeGreaterThan(1)
+  const fromMenu = await sheet.innerHTML()
   await page.evaluate(() => dispatchEvent(new Event('afterprint')))
   await sheet.waitFor({ state: 'detached' })
+  await page.emulateMedia({ media: 'screen' })
+  await share(page)
+  await withoutDialogue(page)
+  await page.getByRole('button', { name: 'Print' }).click()
+  await printed(page)
+  expect(await sheet.innerHTML()).toBe(fromMenu)
 })

@@ -21,7 +21,7 @@ export async function printSession(session: SheetSession, working = false): Prom
   await printSheet(sheet, {
     ...(await marks(session)),
     working,
-    drawingsLast: true,
+    paged: true,
     code: await codeFor(sheet, { addressOf, bases: await basesFor(sheet.worksheet) }),
   })
 }

@@ -4,6 +4,7 @@ import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import { day } from '../../units/plural.ts'
 import type { Drawing, Sheet } from '../../worksheet/index.ts'
 import { checkSummaryText, UNTITLED_SHEET } from '../common/words.ts'
+import { examplesOf } from '../open/examples.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import type { SheetCode } from './qr.ts'
 import { cautionsOf, rowsOf } from './rows.ts'
@@ -16,24 +17,26 @@ export interface JobSheetOptions {
   /** Whether formulas are shown, as written and with the figures put in. */
   readonly working?: boolean | undefined
   readonly code?: SheetCode | undefined
-  /** Whether drawings come last, where they leave no gaps at the ends of pages. */
-  readonly drawingsLast?: boolean | undefined
+  /** Whether it is laid out in two columns for pages of paper, each drawing beside the figures of its section. */
+  readonly paged?: boolean | undefined
   /** A last line about where the sheet comes from. */
   readonly foot?: string | undefined
 }
 
-/** In CSS px: narrower than a page of either paper, so that nothing is shrunk and the scale in a drawing holds. */
+/** In CSS px: narrower than a page, or a column, of either paper, so that nothing is shrunk and the scale in a drawing holds. */
 const DRAWING_WIDTH = 400
+const COLUMN_WIDTH = 270
 /** The width of a module of a QR code on paper, in mm, which a phone reads at arm’s length. */
 const MODULE_MM = 0.36
 
-function head(sheet: Sheet, { at, revision }: JobSheetOptions): Node {
+function head(sheet: Sheet, { at, revision, paged, code }: JobSheetOptions): Node {
   const { title, job } = sheet.worksheet
   const facts: [string, string][] = [
     [words.job, job?.trim() ?? ''],
     [words.date, day(at)],
     [words.revision, revision ?? ''],
     [words.checks, checkSummaryText(sheet.checkSummary)],
+    [words.examples, words.stillExample(examplesOf(sheet).length)],
   ]
   return element(
     'header',
@@ -46,6 +49,7 @@ function head(sheet: Sheet, { at, revision }: JobSheetOptions): Node {
         .filter(([, fact]) => fact !== '')
         .map(([label, fact]) => element('div', {}, element('dt', {}, label), element('dd', {}, fact))),
     ),
+    ...(paged && code ? [codeFigure(code)] : []),
   )
 }
 
@@ -60,13 +64,13 @@ export async function drawersOf({ cells }: Sheet): Promise<Drawers> {
   )
 }
 
-function figure(sheet: Sheet, cell: Drawing, draw: Draw): Node {
-  const { node, title, description, width, height, omissions } = draw(sheet.drawing(cell.id).values, {
-    width: DRAWING_WIDTH,
+function figure(sheet: Sheet, cell: Drawing, draw: Draw, width: number): Node {
+  const { node, title, description, height, omissions, ...drawn } = draw(sheet.drawing(cell.id).values, {
+    width,
     unit: cell.unit,
     title: cell.title || undefined,
   })
-  const sized = { ...node, attributes: { ...node.attributes, width, height } }
+  const sized = { ...node, attributes: { ...node.attributes, width: drawn.width, height } }
   return element(
     'figure',
     {},
@@ -75,7 +79,7 @@ function figure(sheet: Sheet, cell: Drawing, draw: Draw): Node {
       'figcaption',
       {},
       element('p', {}, title),
-      element('p', { class: 'small' }, description),
+      element('p', { class: 'small description' }, description),
       ...(omissions.length > 0 ? [element('p', { class: 'small' }, words.notDrawn(omissions))] : []),
     ),
   )
@@ -84,11 +88,11 @@ function figure(sheet: Sheet, cell: Drawing, draw: Draw): Node {
 const headingOf = (text: string, about = ''): Node =>
   element('div', { class: 'heading' }, element('h2', {}, text), ...(about ? [element('p', {}, about)] : []))
 
-const figuresOf = (sheet: Sheet, { drawings }: Section, drawers: Drawers): Node[] =>
+const figuresOf = (sheet: Sheet, { drawings }: Section, drawers: Drawers, width: number): Node[] =>
   drawings.flatMap((cell) => {
     const draw = drawers.get(cell.id)
     // A drawing added since the drawers were loaded.
-    return draw ? [figure(sheet, cell, draw)] : []
+    return draw ? [figure(sheet, cell, draw, width)] : []
   })
 
 function sectionOf(sheet: Sheet, section: Section, options: JobSheetOptions, drawers: Drawers): Node {
@@ -98,15 +102,10 @@ function sectionOf(sheet: Sheet, section: Section, options: JobSheetOptions, dra
     'section',
     {},
     ...(heading ? [headingOf(heading.text, heading.about)] : []),
-    ...rowsOf(sheet, cells, options.working === true),
+    ...rowsOf(sheet, cells, options),
     ...cautionsOf(sheet, cells),
-    ...(options.drawingsLast ? [] : figuresOf(sheet, section, drawers)),
+    ...figuresOf(sheet, section, drawers, options.paged ? COLUMN_WIDTH : DRAWING_WIDTH),
   )
-}
-
-function drawingsOf(sheet: Sheet, sections: readonly Section[], drawers: Drawers): Node[] {
-  const figures = sections.flatMap((section) => figuresOf(sheet, section, drawers))
-  return figures.length > 0 ? [element('section', {}, headingOf(words.drawings), ...figures)] : []
 }
 
 function codeFigure({ node, modules, words: content }: SheetCode): Node {
@@ -129,11 +128,10 @@ export function jobSheetWith(sheet: Sheet, options: JobSheetOptions, drawers: Dr
   const sections = sectionsOf(sheet.cells)
   return element(
     'article',
-    { class: 'job-sheet', lang: 'en' },
+    { class: options.paged ? 'job-sheet paged' : 'job-sheet', lang: 'en' },
     head(sheet, options),
-    ...sections.map((section) => sectionOf(sheet, section, options, drawers)),
-    ...(options.drawingsLast ? drawingsOf(sheet, sections, drawers) : []),
-    ...(options.code ? [codeFigure(options.code)] : []),
+    element('div', { class: 'flow' }, ...sections.map((section) => sectionOf(sheet, section, options, drawers))),
+    ...(options.code && !options.paged ? [codeFigure(options.code)] : []),
     ...(options.foot ? [element('footer', {}, options.foot)] : []),
   )
 }

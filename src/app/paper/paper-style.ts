@@ -99,6 +99,35 @@ export const PAPER_STYLE = `
 }
 .job-sheet figcaption { display: grid; gap: 1mm; }
 .job-sheet svg { display: block; max-inline-size: 100%; overflow: visible; }
+.job-sheet .origin { font-size: 8pt; color: #333; }
+.job-sheet .of-example .figure, .job-sheet .of-example .long { text-decoration: underline dashed 0.6pt; text-underline-offset: 2pt; }
+.job-sheet.paged { font-size: 8pt; line-height: 1.2; }
+.paged .fine { padding-block: 0.6mm; font-size: 7.5pt; border-block-end: ${DRAWN_RULE}; }
+.paged header { display: grid; grid-template-columns: minmax(0, 1fr) auto; column-gap: 6mm; }
+.paged header h1, .paged header dl { grid-column: 1; }
+.paged header dl { margin-block-start: 1mm; align-content: start; }
+.paged header .code { display: grid; grid-template-columns: minmax(0, 44mm) auto; grid-column: 2; grid-row: 1 / span 2; margin: 0; text-align: end; }
+.paged header .code figcaption { order: -1; }
+.paged .flow { columns: 2; column-gap: 7mm; }
+.paged .heading { margin-block-start: 2.6mm; padding-block-end: 0.4mm; }
+.paged section:first-child > .heading { margin-block-start: 1.4mm; }
+.paged h2 { font-size: 10.5pt; }
+.paged .small { font-size: 7.5pt; }
+.paged th, .paged td { padding-block: 0.4mm; }
+.paged th { padding-inline-end: 2mm; }
+.paged .figure { inline-size: 24mm; }
+.paged .unit { inline-size: 11mm; padding-inline-start: 1.5mm; }
+.paged .long { inline-size: 35mm; }
+.paged .check { column-gap: 2mm; padding-block: 0.7mm; }
+.paged .note { padding-block: 0.7mm; }
+.paged .caution { margin-block: 0.8mm; padding-block: 0; }
+.paged .steps { padding-block: 1mm 0; font-size: 8.5pt; }
+.paged .steps th, .paged .steps td { padding-block: 0.7mm; }
+.paged .flow figure { grid-template-columns: minmax(0, 1fr); row-gap: 0.6mm; margin-block: 1.6mm; }
+.paged .flow figcaption { order: -1; font-weight: 700; }
+.paged .flow figcaption .small { font-weight: 400; }
+.paged .flow .description { display: none; }
+.paged :is(.table, .run, .columns) { column-span: all; }
 .job-sheet footer { margin-block-start: 6mm; padding-block-start: 2mm; border-block-start: ${DRAWN_RULE}; font-size: 8.5pt; }
 `
 
@@ -115,7 +144,7 @@ export function pageStyle(title: string, job = ''): string {
   const type = 'font: 8.5pt "Hyperlegible Next", Arial, Helvetica, sans-serif; color: #000;'
   return `
 @page {
-  margin: 13mm 15mm 16mm;
+  margin: 10mm 14mm 13mm;
   @bottom-left { content: ${quoted(foot)}; ${type} inline-size: 75%; text-align: left; }
   @bottom-right { content: ${quoted(paperWords.page)} counter(page) ${quoted(paperWords.pageOf)} counter(pages); ${type} text-align: right; }
 }

@@ -1,6 +1,7 @@
 import { addressOf } from '../common/route.ts'
 import { revisionText } from '../revisions/revision-text.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
+import { basesFor } from '../templates/base-sheets.ts'
 import { type Drawers, drawersOf } from './job-sheet.ts'
 import { layOutForPrint } from './print.ts'
 import { codeFor, type SheetCode } from './qr.ts'
@@ -21,7 +22,7 @@ export function printFromMenu(held: SheetSession): () => void {
       const [drawers, revision, code] = await Promise.all([
         drawersOf(open.sheet),
         revisionText(store, id).catch(() => ''),
-        codeFor(open.sheet, { addressOf }),
+        basesFor(open.sheet.worksheet).then((bases) => codeFor(open.sheet, { addressOf, bases })),
       ])
       ready = { drawers, revision, code }
     } catch {
@@ -33,7 +34,7 @@ export function printFromMenu(held: SheetSession): () => void {
     waits = setTimeout(() => void fetch(), PAUSE_MS)
   }
   const begin = (): void => {
-    if (ready) layOutForPrint(open.sheet, { at: new Date(), ...ready, drawingsLast: true }, ready.drawers)
+    if (ready) layOutForPrint(open.sheet, { at: new Date(), ...ready, paged: true }, ready.drawers)
   }
   const stop = open.sheet.watch(fetchAgain)
   addEventListener('beforeprint', begin)

@@ -1,6 +1,8 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
+import { ORIGIN_LABELS, originOf } from '../../cells/shared/given-origin.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
+import { listText } from '../../units/plural.ts'
 import { functionOutcomeOf, functionSignature } from '../../worksheet/engine/function-outcome.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
 import {
@@ -26,6 +28,12 @@ import { stepsTable } from './steps.ts'
 import { tableOnPaper } from './table.ts'
 import { paperWords as words } from './words.ts'
 import { workingOf } from './working.ts'
+
+/** What is printed of a sheet: its working or not, in two columns or not. */
+interface PaperOptions {
+  readonly working?: boolean | undefined
+  readonly paged?: boolean | undefined
+}
 
 const small = (text: string): Node => element('span', { class: 'small' }, text)
 
@@ -60,20 +68,22 @@ function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[]
 }
 
 /** The row of a given or a result: its label, figure, unit and remarks, with its working below. */
-function figureRow(sheet: Sheet, cell: Given | Result, withWorking: boolean): Node {
+function figureRow(sheet: Sheet, cell: Given | Result, { working, paged }: PaperOptions): Node {
   const outcome = sheet.outcome(cell.id)
   const figure = figureOf(cell, outcome)
   const cells = figureCells(figure)
+  const origin = cell.kind === 'given' && originOf(cell) === 'example' ? ORIGIN_LABELS.example : ''
   const what = element(
     'th',
     { scope: 'row', ...(cells.length === 0 ? { colspan: 3 } : {}) },
     labelOf(cell),
+    ...(origin ? [' ', element('span', { class: 'origin' }, origin)] : []),
     ...(cells.length === 0 ? [small(figure.figure)] : []),
     ...remarks(sheet, cell, outcome).map(small),
-    ...(cell.hint && cell.kind === 'result' ? [small(cell.hint)] : []),
+    ...(cell.hint && cell.kind === 'result' && !(paged && !working) ? [small(cell.hint)] : []),
   )
-  const rows = [element('tr', { class: cell.kind }, what, ...cells)]
-  if (withWorking && cell.kind === 'result' && cell.formula.trim() !== '') {
+  const rows = [element('tr', { class: origin ? `${cell.kind} of-example` : cell.kind }, what, ...cells)]
+  if (working && cell.kind === 'result' && cell.formula.trim() !== '') {
     const { formula, filled } = workingOf(sheet, cell)
     rows.push(
       element(
@@ -92,7 +102,7 @@ function figureRow(sheet: Sheet, cell: Given | Result, withWorking: boolean): No
   return element('tbody', {}, ...rows)
 }
 
-function checkRow(sheet: Sheet, cell: Check, withWorking: boolean): Node {
+function checkRow(sheet: Sheet, cell: Check, { working }: PaperOptions): Node {
   const { state, message } = sheet.check(cell.id)
   const verdict = element('b', {}, `${STATE_LABELS[state]}:`)
   return element(
@@ -103,7 +113,7 @@ function checkRow(sheet: Sheet, cell: Check, withWorking: boolean): Node {
       'div',
       {},
       element('p', {}, verdict, ` ${message || labelOf(cell)}`),
-      ...(withWorking ? [element('code', {}, cell.condition)] : []),
+      ...(working ? [element('code', {}, cell.condition)] : []),
     ),
   )
 }
@@ -137,12 +147,12 @@ function functionOnPaper(sheet: Sheet, cell: FunctionCell): Node {
 }
 
 /** A cell on paper, by its kind. */
-const ON_PAPER: ByKind<[Sheet, boolean], OnPaper> = {
-  given: (cell, sheet, withWorking) =>
+const ON_PAPER: ByKind<[Sheet, PaperOptions], OnPaper> = {
+  given: (cell, sheet, options) =>
     // An unchosen piece of kit gets no line to write on.
-    cell.entry === 'kit' && cell.value.trim() === '' ? { blocks: [] } : { row: figureRow(sheet, cell, withWorking) },
-  result: (cell, sheet, withWorking) => ({ row: figureRow(sheet, cell, withWorking) }),
-  check: (cell, sheet, withWorking) => ({ blocks: [checkRow(sheet, cell, withWorking)] }),
+    cell.entry === 'kit' && cell.value.trim() === '' ? { blocks: [] } : { row: figureRow(sheet, cell, options) },
+  result: (cell, sheet, options) => ({ row: figureRow(sheet, cell, options) }),
+  check: (cell, sheet, options) => ({ blocks: [checkRow(sheet, cell, options)] }),
   note: (cell) => ({ blocks: [noteRow(cell)] }),
   // Drawings are printed beside the rows of their section.
   drawing: () => ({ blocks: [] }),
@@ -155,8 +165,49 @@ const ON_PAPER: ByKind<[Sheet, boolean], OnPaper> = {
   function: (cell, sheet) => ({ blocks: [functionOnPaper(sheet, cell)] }),
 }
 
+/** A fine adjustment or result about which nothing is to be said but its figure. */
+const isPlainFine = (sheet: Sheet, cell: Cell): cell is Given | Result =>
+  (cell.kind === 'given' || cell.kind === 'result') &&
+  cell.more_exact === true &&
+  remarks(sheet, cell, sheet.outcome(cell.id)).length === 0
+
+/** Fine adjustments or results of a section one after the other, as they are folded to a line on the screen. */
+function inLine(sheet: Sheet, label: string, all: readonly (Given | Result)[], kind: 'given' | 'result'): Node[] {
+  const cells = all.filter((cell) => cell.kind === kind && !(cell.kind === 'given' && cell.value.trim() === ''))
+  if (cells.length === 0) return []
+  const texts = cells.map((cell) => {
+    const outcome = sheet.outcome(cell.id)
+    const figure = outcome.state === 'value' ? outcome.shown.text : '–'
+    const isExample = cell.kind === 'given' && originOf(cell) === 'example'
+    return words.inLine(labelOf(cell), figure, isExample ? ORIGIN_LABELS.example : '')
+  })
+  return [element('p', { class: 'fine' }, element('b', {}, `${label}:`), ` ${texts.join('; ')}`)]
+}
+
+/** The passing checks of a section in one line, as on the screen. */
+const passing = (checks: readonly Check[]): Node[] =>
+  checks.length === 0
+    ? []
+    : [
+        element(
+          'div',
+          { class: 'check' },
+          checkShape('pass'),
+          element('p', {}, element('b', {}, words.checksPass(checks.length)), ` ${listText(checks.map(labelOf))}`),
+        ),
+      ]
+
 /** The rows of a section in their order; givens and results that follow each other share a table. */
-export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolean): Node[] {
+export function rowsOf(sheet: Sheet, all: readonly Cell[], options: PaperOptions): Node[] {
+  // On pages without the working, checks follow the figures, and those that pass share a line.
+  const isShort = options.paged === true && options.working !== true
+  const checks = isShort ? all.filter((cell): cell is Check => cell.kind === 'check') : []
+  const passed = checks.filter(({ id }) => sheet.checkState(id) === 'pass')
+  const others = checks.filter((cell) => !passed.includes(cell))
+  const fine = isShort ? all.filter((cell) => isPlainFine(sheet, cell)) : []
+  const cells = isShort
+    ? [...all.filter((cell) => cell.kind !== 'check' && !fine.includes(cell as Given | Result)), ...others]
+    : all
   const rows: Node[] = []
   let figures: Node[] = []
   const close = (): void => {
@@ -164,7 +215,7 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     figures = []
   }
   for (const cell of cells) {
-    const printed = byKind(ON_PAPER, cell, sheet, withWorking)
+    const printed = byKind(ON_PAPER, cell, sheet, options)
     if ('row' in printed) {
       figures.push(printed.row)
       continue
@@ -173,7 +224,12 @@ export function rowsOf(sheet: Sheet, cells: readonly Cell[], withWorking: boolea
     rows.push(...printed.blocks)
   }
   close()
-  return rows
+  return [
+    ...rows,
+    ...inLine(sheet, words.fineAdjustments, fine, 'given'),
+    ...inLine(sheet, words.moreResults, fine, 'result'),
+    ...passing(passed),
+  ]
 }
 
 /** The cautions about people and originals, each once with the labels of its rows. */

@@ -1,4 +1,4 @@
-import { count, listText, plural, shortList } from '../../units/plural.ts'
+import { agree, count, listText, plural, shortList } from '../../units/plural.ts'
 
 const MAX_NAMES = 5
 
@@ -7,7 +7,16 @@ export const paperWords = {
   date: 'Date',
   revision: 'Revision',
   checks: 'Checks',
-  drawings: 'Drawings',
+  examples: 'Examples',
+  fineAdjustments: 'Fine adjustments',
+  moreResults: 'More results',
+  inLine: (label: string, figure: string, origin: string): string =>
+    `${label} ${figure}${origin ? ` (${origin})` : ''}`,
+  /** Nothing where none is. */
+  stillExample: (n: number): string =>
+    n === 0 ? '' : `${plural(n, 'figure')} ${agree(n, 'is', 'are')} still the example’s`,
+  /** Followed by their names. */
+  checksPass: (n: number): string => `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}:`,
   caution: 'Caution:',
   notDrawn: (why: readonly string[]): string => `Not drawn: ${why.join('; ')}`,
   opensSheet: 'Opens this sheet in Evenfield.',

@@ -12,7 +12,7 @@ const CELLS: readonly Cell[] = [
   { kind: 'range', id: 'q', title: 'Not filled in', results: [] },
   { kind: 'range', id: 'bad', title: 'A bad end', of: 'a', from: '1 kg', to: 'three', results: ['b'] },
 ]
-const written = rowsOf(sheetOf(CELLS), CELLS, false).map(htmlText).join('\n')
+const written = rowsOf(sheetOf(CELLS), CELLS, {}).map(htmlText).join('\n')
 
 test('a range is printed as its plot and its table, the present value marked', () => {
   expect(written).toMatch(/<svg[^>]*class="drawing"/)
