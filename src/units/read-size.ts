@@ -9,10 +9,21 @@ export interface SizeReading {
   readonly height: Reading
 }
 
+/** The sign between width and height: preceded by a figure or its unit, followed by a figure. */
+const CROSS = /(?<=[\d\s\]a-zµ′″])[x×*](?=\s*\d)|\bby\b/i
+/** The same while there is no height yet. */
+const OPEN_CROSS = /(?<=[\d\s])[x×*](?=\s*$)/i
+
+/** The texts on both sides of the sign of a size, also while there is nothing after it; undefined where there is none. */
+export function splitSize(text: string): readonly [width: string, height: string] | undefined {
+  const cross = CROSS.exec(text) ?? OPEN_CROSS.exec(text)
+  return cross ? [text.slice(0, cross.index).trim(), text.slice(cross.index + cross[0].length).trim()] : undefined
+}
+
 /** Reads a size, `420 x 297`, `420 × 297 mm`, `16.5 in x 11.7 in`: width first. A unit typed once serves both. Throws ReadError. */
 export function readSize(typed: string, field?: DisplayUnit): SizeReading {
   refuseLong(typed)
-  const cross = /(?<=[\d\s\]a-zµ′″])[x×*](?=\s*\d)|\bby\b/i.exec(typed)
+  const cross = CROSS.exec(typed)
   if (!cross) throw new ReadError(words.sizeExpected, 0, typed.length)
   const rightFrom = cross.index + cross[0].length
   const read = (side: 'left' | 'right', unit: DisplayUnit | undefined): Typed =>

@@ -1,4 +1,5 @@
 import { computed, signal } from '@lit-labs/signals'
+import { browserSetting, rememberSetting } from '../../storage/store/browser-setting.ts'
 
 /** The brightness of the page: light for the office, dim for the stand, where the light of a screen would reach the original. */
 export type ColourScheme = 'light' | 'dim'
@@ -7,13 +8,8 @@ const KEY = 'evenfield-face'
 const STAND_KEY = 'evenfield-face-at-stand'
 
 function remembered(key: string): ColourScheme | undefined {
-  try {
-    const saved = localStorage.getItem(key)
-    return saved === 'light' || saved === 'dim' ? saved : undefined
-  } catch {
-    // Storage may be disabled in the browser.
-    return undefined
-  }
+  const saved = browserSetting(key)
+  return saved === 'light' || saved === 'dim' ? saved : undefined
 }
 
 const preferred = (): ColourScheme => (matchMedia('(prefers-color-scheme: dark)').matches ? 'dim' : 'light')
@@ -35,11 +31,7 @@ export function setColourScheme(value: ColourScheme): void {
   const chosen = atStand ? stand : usual
   chosen.set(value)
   show()
-  try {
-    localStorage.setItem(atStand ? STAND_KEY : KEY, value)
-  } catch {
-    // Without storage the choice lasts for this visit.
-  }
+  rememberSetting(atStand ? STAND_KEY : KEY, value)
 }
 
 /** Switches between the scheme of the stand and the usual one. */

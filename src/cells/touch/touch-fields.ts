@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
+import { splitSize } from '../../units/read-size.ts'
 import type { EntryParts } from '../shared/entry-parts.ts'
 import { fullKeyboard } from '../shared/signs-shown.ts'
 import { touchWords as words } from './words.ts'
@@ -37,13 +38,11 @@ function box({ bad, described }: EntryParts, { id, label, value, put }: NumberBo
   `
 }
 
-const BETWEEN = /\s*(?:[x×*]|\bby\b)\s*/i
-
 /** The sides of a size as typed; undefined where the text does not have two. */
 export function sidesOf(value: string): readonly [string, string] | undefined {
   if (value.trim() === '') return ['', '']
-  const sides = value.split(BETWEEN)
-  return sides.length === 2 ? [sides[0]?.trim() ?? '', sides[1]?.trim() ?? ''] : undefined
+  const sides = splitSize(value)
+  return sides && splitSize(sides[1]) === undefined ? sides : undefined
 }
 
 export const sizeText = (width: string, height: string): string =>
@@ -51,8 +50,8 @@ export const sizeText = (width: string, height: string): string =>
 
 /** What two boxes hold after something was typed into the first: a whole size fills both. */
 export function widthTyped(text: string, height: string): readonly [string, string] {
-  const [width = '', ...rest] = text.split(BETWEEN)
-  return [width, rest.join('') || height]
+  const sides = splitSize(text)
+  return sides ? [sides[0], sides[1] || height] : [text, height]
 }
 
 const isFigure = (text: string): boolean => /^\s*[\d.,]+\s*$/.test(text)
@@ -79,14 +78,14 @@ function sizeBoxes(parts: EntryParts, [width, height]: readonly [string, string]
         put: (text, { parentElement }) => {
           put(sizeText(...widthTyped(text, height)))
           // The sign between the sides leads on to the second.
-          if (BETWEEN.test(text)) parentElement?.querySelector<HTMLInputElement>('input:last-of-type')?.select()
+          if (splitSize(text)) parentElement?.querySelector<HTMLInputElement>('input:last-of-type')?.select()
         },
       })}
       <span aria-hidden="true">×</span>
       ${box(parts, {
         label: words.height(label),
         value: height,
-        put: (text) => put(sizeText(width, text.split(BETWEEN).join(''))),
+        put: (text) => put(sizeText(width, splitSize(text)?.join('') ?? text)),
       })}
     </div>
   `
