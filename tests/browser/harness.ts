@@ -202,13 +202,22 @@ export interface Violation {
   readonly where: readonly string[]
 }
 
-/** What axe finds on the page as it is, the serious and critical unless asked otherwise. */
-export async function violations(page: Page, impacts = ['serious', 'critical']): Promise<Violation[]> {
+/** What axe finds on the page as it is, by all its rules or these: the serious and critical unless asked otherwise. */
+export async function violations(
+  page: Page,
+  impacts = ['serious', 'critical'],
+  rules?: readonly string[],
+): Promise<Violation[]> {
   // Playwright evaluates through the debugger, past the page's policy, which stays in force for the page itself.
-  await page.evaluate(axe.source)
-  const found = await page.evaluate(() =>
-    // What passes need not be described, which takes as long again.
-    (globalThis as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ['violations'] }),
+  if (!(await page.evaluate(() => 'axe' in globalThis))) await page.evaluate(axe.source)
+  const found = await page.evaluate(
+    (rules) =>
+      // What passes need not be described, which takes as long again.
+      (globalThis as unknown as { axe: typeof axe }).axe.run(document, {
+        resultTypes: ['violations'],
+        ...(rules ? { runOnly: [...rules] } : {}),
+      }),
+    rules,
   )
   return found.violations
     .filter(({ impact }) => impacts.includes(impact ?? ''))

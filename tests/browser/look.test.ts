@@ -1,40 +1,12 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
-import { test, violations } from './harness.ts'
+import { test } from './harness.ts'
 import { pressInHead } from './head.ts'
+import { smallTargets } from './targets.ts'
 
 const settled = async (page: Page): Promise<void> => {
   await page.locator('drawing-cell svg').first().waitFor()
   await page.evaluate(() => document.fonts.ready)
-}
-
-for (const dim of [false, true]) {
-  const face = dim ? 'dim' : 'light'
-  test(`axe finds nothing serious on the shelf, ${face}`, async ({ open }) => {
-    const { page } = await open({ dim })
-    await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
-    expect(await violations(page)).toEqual([])
-  })
-
-  test(`axe finds nothing serious on an open worksheet, filled in and built, ${face}`, async ({ open }) => {
-    const { page } = await open({ path: '#new/flat-sheet', dim })
-    await settled(page)
-    await page.getByLabel('Border around the original').fill('10 mmm')
-    await page.getByLabel('Lens', { exact: true }).fill('')
-    await pressInHead(page, 'Share')
-    await page.getByLabel('Link to a copy of this sheet').waitFor()
-    for (const folded of await page.locator('fill-face summary').all()) await folded.click()
-    expect(await violations(page)).toEqual([])
-    await pressInHead(page, 'Build')
-    await page
-      .locator('build-cell')
-      .filter({ hasText: 'Original to sensor' })
-      .first()
-      .locator('button.formula-text')
-      .click()
-    await page.locator('.cm-content').waitFor()
-    expect(await violations(page)).toEqual([])
-  })
 }
 
 test('the face is remembered', async ({ open }) => {
@@ -89,33 +61,11 @@ for (const [what, width, size] of [
     expect(await over()).toBe(0)
   })
 
-for (const [pointer, least] of [
-  ['mouse', 24],
-  ['touch', 36],
-] as const)
-  test(`what is pressed by ${pointer} is at least ${least} px high and 24 px wide`, async ({ open }) => {
-    const touch = pointer === 'touch'
-    const { page } = await open({ path: '#new/flat-sheet', width: 390, context: { hasTouch: touch, isMobile: touch } })
-    await settled(page)
-    const small = await page.evaluate((least) => {
-      const found: string[] = []
-      const look = (root: ParentNode): void => {
-        for (const element of root.querySelectorAll('*')) {
-          if (element.shadowRoot) look(element.shadowRoot)
-          if (
-            !element.matches('a, button, summary, select, input:not([type="radio"], [type="checkbox"], [type="file"])')
-          )
-            continue
-          const { width, height } = element.getBoundingClientRect()
-          if (width > 0 && (width < 24 || height < least))
-            found.push(`${element.outerHTML.slice(0, 80)} ${width} × ${height}`)
-        }
-      }
-      look(document.body)
-      return found
-    }, least)
-    expect(small).toEqual([])
-  })
+test('what is pressed by touch is at least 36 px high and 24 px wide', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet', width: 390, context: { hasTouch: true, isMobile: true } })
+  await settled(page)
+  expect(await smallTargets(page, 36)).toEqual([])
+})
 
 for (const template of ['flat-sheet', 'getting-closer', 'two-lamps'])
   test(`labels never take three lines, ${template}`, async ({ open }) => {

@@ -181,8 +181,10 @@ export class BuildFace extends SignalWatcher(LitElement) {
     const cells = this.open.sheet.cells
     const at = this.index(id)
     const next = cells[at + 1] ?? cells[at - 1]
+    const label = labelOf(cells[at] as Cell)
     if (requestChange(this, { do: 'remove', id }) !== undefined) return
     this.opened = undefined
+    this.spoken = words.cellRemoved(label)
     await this.updateComplete
     const row = next && this.row(next.id)
     if (row) {

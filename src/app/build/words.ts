@@ -57,5 +57,6 @@ export const buildWords = {
     )}.`,
   copied: (n: number): string => `${cellsText(n)} copied.`,
   wereCut: (n: number): string => `${cellsText(n)} cut.`,
+  cellRemoved: (label: string): string => `${label}: removed.`,
   removed: (n: number): string => `${cellsText(n)} removed.`,
 }

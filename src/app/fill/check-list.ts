@@ -23,12 +23,16 @@ export class CheckList extends SignalWatcher(LitElement) {
         padding-block: 8px 9px;
         border-block-end: 1px solid var(--rule);
       }
+      .needs summary {
+        min-block-size: 24px;
+      }
       .needs .sign {
         margin-block-start: 2px;
       }
       .link {
         display: inline;
-        padding: 0;
+        margin-block: -3px;
+        padding: 3px 0;
         border: 0;
         background: none;
         cursor: pointer;

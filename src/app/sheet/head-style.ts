@@ -33,6 +33,9 @@ export const headStyle = css`
     min-inline-size: 0;
   }
   .brand {
+    display: inline-flex;
+    align-items: center;
+    min-block-size: var(--target);
     color: var(--quiet);
     font-weight: 700;
     text-decoration: none;

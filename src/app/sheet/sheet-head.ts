@@ -107,7 +107,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
         .value=${live(title)}
         @input=${(event: Event) => requestChange(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}
       ></h1>`
-    return html`<h1>${title || UNTITLED_SHEET}${this.face === 'stand' && job ? html` <span class="of">${job}</span>` : nothing}</h1>`
+    return html`<h1>${title || UNTITLED_SHEET}${this.face === 'stand' && job && pageWidth.get() !== 'narrow' ? html` <span class="of">${job}</span>` : nothing}</h1>`
   }
 
   private job(): TemplateResult | typeof nothing {
@@ -191,7 +191,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
     if (shown.length === 0) return nothing
     return html`<div class="counts" role="group" aria-label=${words.checks}>${shown.map(
       ([state, n]) =>
-        html`<button type="button" class="tool ${state}" @click=${() => this.ask('state-asked', state)}>${checkSign(state)} ${openWords.state(state, n)}</button>`,
+        html`<button type="button" class="tool ${state}" @click=${() => this.ask('state-asked', state)}>${checkSign(state)} ${pageWidth.get() === 'wide' ? openWords.state(state, n) : html`${n}<span class="unseen"> ${openWords.state(state, n)}</span>`}</button>`,
     )}</div>`
   }
 

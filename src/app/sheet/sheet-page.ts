@@ -1,5 +1,5 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Advice, AdviceQuestion } from '../../cells/shared/advice-request.ts'
 import type { Asked } from '../../cells/shared/cell-view.ts'
@@ -22,6 +22,7 @@ import type { OpenSheet } from '../open/open-sheet.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import './sheet-head.ts'
 import type { SheetHead } from './sheet-head.ts'
+import { sheetStyle } from './sheet-style.ts'
 import { toggleKeys } from './toggle-keys.ts'
 import { sheetWords } from './words.ts'
 
@@ -31,61 +32,16 @@ const SPOKEN_AFTER_MS = 900
 /** An open worksheet: its head, its panels and the chosen face. */
 @customElement('sheet-page')
 export class SheetPage extends SignalWatcher(LitElement) {
-  static override styles = [
-    shared,
-    fold,
-    paperStyle,
-    css`
-      main {
-        max-inline-size: 1560px;
-        margin: 16px 24px 24px;
-        padding: 4px 32px 28px;
-        border: 1px solid var(--hair);
-      }
-      main.stand {
-        max-inline-size: none;
-        margin: 0;
-        padding: 0;
-        border: 0;
-      }
-      .stand .keys {
-        padding-inline: 32px;
-      }
-      .keys {
-        margin-block-start: 1.4rem;
-      }
-      @media (min-width: 1608px) {
-        main {
-          margin-inline: auto;
-        }
-      }
-      @media (max-width: 1179px) {
-        main {
-          margin: 12px 12px 16px;
-          padding: 0 24px 24px;
-        }
-      }
-      @media (max-width: 40rem) {
-        main {
-          margin: 0;
-          padding: 8px 16px 20px;
-          border: 0;
-        }
-        /* Its head is then one row. */
-        main.typing {
-          padding-block-start: 58px;
-        }
-        main.stand.typing {
-          padding-block-start: 64px;
-        }
-      }
-    `,
-  ]
+  static override styles = [shared, fold, paperStyle, sheetStyle]
 
   @property({ attribute: false }) session!: SheetSession
   @property() face: Face = 'fill'
   @state() private sharing = false
   @state() private spoken = ''
+  /** The check summary that was announced last. */
+  private checks = ''
+  /** The step back or forward that is still to be announced. */
+  private done = ''
   /** Why the last change did not fit. */
   @state() private tooLong = ''
   @state() private looksBack = false
@@ -189,7 +145,15 @@ export class SheetPage extends SignalWatcher(LitElement) {
   }
 
   private step(which: 'undo' | 'redo'): void {
+    const { canUndo, canRedo } = this.open.sheet
+    if (!(which === 'undo' ? canUndo : canRedo) || this.open.frozen.get()) return
+    const root = (this.fillFace ?? this.buildFace)?.shadowRoot
+    const held = root?.activeElement
+    const before = [...(root?.querySelectorAll<HTMLElement>('[data-cell]') ?? [])]
+    this.done = sheetWords[which === 'undo' ? 'undone' : 'redone']
+    this.spoken = ''
     this.open.step(which)
+    if (held) void import('../keys/keep-focus.ts').then(({ keepFocus }) => keepFocus(held, before))
   }
 
   private readonly asked = (event: CustomEvent<Asked>): void => {
@@ -279,11 +243,14 @@ export class SheetPage extends SignalWatcher(LitElement) {
     ...((this.fillFace ?? this.buildFace)?.shadowRoot?.querySelectorAll<HTMLElement>('[data-section]') ?? []),
   ]
 
+  /** Announces the checks where they have changed, and a step back or forward in any case. */
   private speak(words: string): void {
-    if (words === this.spoken) return
+    if (words === this.checks && this.done === '') return
+    this.checks = words
     clearTimeout(this.speaking)
     this.speaking = setTimeout(() => {
-      this.spoken = words
+      this.spoken = this.done + words
+      this.done = ''
     }, SPOKEN_AFTER_MS)
   }
 
@@ -314,10 +281,20 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   private shownFace(): TemplateResult {
     if (this.face === 'build') return html`<build-face .open=${this.open}></build-face>`
-    if (this.face === 'fill') return html`<fill-face .open=${this.open}></fill-face>`
+    // Its list of keys is at its end, beside the button that adds a section.
+    if (this.face === 'fill') return html`<fill-face .open=${this.open}>${this.keysList()}</fill-face>`
     if (this.face === 'stand')
       return html`<stand-view .open=${this.open} @cell-wanted=${(event: CustomEvent<string>) => this.lead(event.detail)}></stand-view>`
     return html`<function-guide canPut @example-put=${(event: CustomEvent<string>) => void this.put(event.detail)}></function-guide>`
+  }
+
+  private keysList(): TemplateResult {
+    return html`
+      <details class="keys" @toggle=${() => void import('../keys/keys-list.ts')}>
+        <summary>${sheetWords.keys}</summary>
+        <keys-list></keys-list>
+      </details>
+    `
   }
 
   override render(): TemplateResult {
@@ -328,6 +305,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     this.speak(checkSummaryText(checkSummary))
     return html`
       <sheet-head
+        role="banner"
         .open=${this.open}
         .autosave=${this.session.autosave}
         .face=${this.face}
@@ -371,10 +349,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
             : nothing
         }
         ${this.shownFace()}
-        <details class="keys" @toggle=${() => void import('../keys/keys-list.ts')}>
-          <summary>${sheetWords.keys}</summary>
-          <keys-list></keys-list>
-        </details>
+        ${this.face === 'fill' ? nothing : this.keysList()}
         <p class="unseen" role="status">${this.spoken}</p>
       </main>
     `

@@ -13,6 +13,9 @@ export const sheetWords = {
   saveFile: 'Save as a file',
   savedFile: 'Saved as a file.',
   undo: 'Undo',
+  /** Followed by the states of the checks. */
+  undone: 'Undone. ',
+  redone: 'Redone. ',
   redo: 'Redo',
   find: 'Find',
   share: 'Share',

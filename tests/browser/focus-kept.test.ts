@@ -1,0 +1,101 @@
+import type { Page } from 'playwright-core'
+import { expect } from 'vitest'
+import { focused } from './focus.ts'
+import { test } from './harness.ts'
+import { cellsOf, openSheet } from './open-sheet.ts'
+
+const CELLS = [
+  { kind: 'note', id: 'h', role: 'heading', text: 'Page' },
+  { kind: 'given', id: 'a', name: 'width', label: 'Width', value: '420 mm', unit: 'mm' },
+  { kind: 'given', id: 'b', name: 'border', label: 'Border', value: '10 mm', unit: 'mm' },
+  { kind: 'result', id: 'c', name: 'whole', label: 'Whole width', formula: 'width + 2 * border', unit: 'mm' },
+  { kind: 'check', id: 'd', name: 'fits', label: 'Fits', condition: 'whole <= 400 mm', message: 'Too wide.' },
+  {
+    kind: 'table',
+    id: 't',
+    name: 'list',
+    label: 'List',
+    columns: [{ name: 'height', label: 'Height', unit: 'mm' }],
+    rows: [['1'], ['2']],
+  },
+] as const
+
+/** Keeps a list of what is announced from now on. */
+const listen = (page: Page): Promise<void> =>
+  page.evaluate(() => {
+    const { heard = [], seen = new WeakSet<Node>() } = globalThis as { heard?: string[]; seen?: WeakSet<Node> }
+    Object.assign(globalThis, { heard, seen })
+    const announced = (records: readonly MutationRecord[]): void => {
+      const regions = new Set<Element>()
+      for (const { target } of records) {
+        const element = target instanceof Element ? target : target.parentElement
+        const region = element?.closest('[role=status], [role=alert]')
+        if (region) regions.add(region)
+      }
+      for (const { textContent } of regions) if (textContent?.trim()) heard.push(textContent.trim())
+    }
+    const watch = (root: Document | ShadowRoot): void => {
+      if (!seen.has(root))
+        new MutationObserver(announced).observe(root, { childList: true, subtree: true, characterData: true })
+      seen.add(root)
+      for (const { shadowRoot } of root.querySelectorAll('*')) if (shadowRoot) watch(shadowRoot)
+    }
+    watch(document)
+  })
+const heard = (page: Page): Promise<string[]> =>
+  page.evaluate(() => (globalThis as unknown as { heard: string[] }).heard.splice(0))
+
+const onBody = (page: Page): Promise<boolean> => page.evaluate(() => document.activeElement === document.body)
+
+test('the focus is never lost: folding, adding, removing and undoing, each announced once', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, CELLS as never)
+  await listen(page)
+
+  // Folding, and unfolding.
+  const heading = page.getByRole('button', { name: 'Page', exact: true })
+  await heading.focus()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => heading.getAttribute('aria-expanded')).toBe('false')
+  expect(await focused(page)).toBe('Page')
+  await page.keyboard.press('Enter')
+  await expect.poll(() => heading.getAttribute('aria-expanded')).toBe('true')
+  expect(await focused(page)).toBe('Page')
+
+  // Typing, and undoing it in the field.
+  await page.getByLabel('Width', { exact: true }).fill('300 mm')
+  await expect.poll(() => heard(page)).toEqual(['The check passes.'])
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => heard(page)).toEqual(['Undone. 1 check fails.'])
+  expect(await focused(page)).toMatch(/Width/)
+
+  // Removing a row of a table, and the last one.
+  await page.getByLabel('Height, row 2').focus()
+  await page.getByRole('button', { name: 'Remove' }).click()
+  await expect.poll(() => focused(page)).toMatch(/Height/)
+  await page.getByRole('button', { name: 'Remove' }).click()
+  await expect.poll(() => focused(page)).toBe('Add a row')
+
+  // Adding a cell in Build, and undoing that with the focus in its field.
+  await page.getByRole('link', { name: 'Build' }).click()
+  const row = page.getByRole('button', { name: 'Given: Border', exact: true })
+  await row.focus()
+  await page.keyboard.press('Alt+n')
+  await expect.poll(() => focused(page)).toMatch(/Label/)
+  const count = (await cellsOf(page)).length
+  await page.keyboard.press('Control+z')
+  await expect.poll(async () => (await cellsOf(page)).length).toBe(count - 1)
+  await expect.poll(() => onBody(page)).toBe(false)
+  expect(await focused(page)).toMatch(/Whole width/)
+
+  // Removing one, and bringing it back.
+  await listen(page)
+  await heard(page)
+  await row.focus()
+  await page.keyboard.press('Alt+r')
+  await expect.poll(() => focused(page)).toMatch(/Whole width/)
+  await expect.poll(() => heard(page)).toContain('Border: removed.')
+  await page.keyboard.press('Control+z')
+  await row.waitFor()
+  expect(await onBody(page)).toBe(false)
+}, 60_000)
