@@ -1,5 +1,5 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -8,14 +8,7 @@ import { composeWords } from './words.ts'
 /** The button at the end of a sheet that adds a section. The panel behind it is fetched on the first press. */
 @customElement('join-offer')
 export class JoinOffer extends SignalWatcher(LitElement) {
-  static override styles = [
-    shared,
-    css`
-      :host {
-        padding-block: 1.2rem 0.4rem;
-      }
-    `,
-  ]
+  static override styles = shared
 
   @property({ attribute: false }) open!: OpenSheet
   @state() private asked = false

@@ -134,7 +134,7 @@ export class FillFace extends SignalWatcher(LitElement) {
         ${blocks.map(
           (block, at) => html`<div class="block">
             ${at > 0 ? this.headings(block) : nothing}
-            ${block.map((one) => (this.isFolded(one) ? nothing : html`${this.list(one.givens)} ${one.notesFollow ? nothing : this.list(one.notes)}`))}
+            ${block.map((one) => (this.isFolded(one) ? nothing : html`${this.list(one.givens)} ${this.list(one.notes)}`))}
           </div>`,
         )}
         ${this.folded(words.fineAdjustments, fine)}
@@ -163,7 +163,7 @@ export class FillFace extends SignalWatcher(LitElement) {
         )}
         <check-list .views=${this.views<CheckView>(checks, 'check')}></check-list>
         <section-cautions .views=${this.views<ResultView>(results, 'result')}></section-cautions>
-        ${shown.map((one) => (one.notesFollow ? this.list(one.notes) : nothing))}
+        ${shown.map((one) => this.list(one.notesFollowing))}
       </div>
     `
   }
@@ -175,8 +175,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   private band(band: Band, hasMargin: boolean, isFree: boolean): TemplateResult {
     const { sections } = band
     const shown = sections.filter((one) => !this.isFolded(one))
-    const given = (one: Placed): number =>
-      this.isFolded(one) ? 0 : one.givens.length + (one.notesFollow ? 0 : one.notes.length)
+    const given = (one: Placed): number => (this.isFolded(one) ? 0 : one.givens.length + one.notes.length)
     const has = (...kinds: readonly ('givens' | 'fineGivens' | 'results' | 'fineResults' | 'checks')[]): boolean =>
       shown.some((one) => kinds.some((kind) => one[kind].length > 0))
     const isGiven = has('givens', 'fineGivens')
@@ -288,7 +287,10 @@ export class FillFace extends SignalWatcher(LitElement) {
         (spread) => this.spread(spread),
       )}
       ${signsShown.get() ? typingLine(this.open) : nothing}
-      <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
+      <div class="end">
+        <join-offer .open=${this.open} @section-set=${(event: CustomEvent<string>) => void this.show(event.detail)}></join-offer>
+        <slot></slot>
+      </div>
     `
   }
 }

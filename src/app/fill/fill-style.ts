@@ -117,6 +117,7 @@ export const fillStyle = css`
     display: grid;
     grid-template-columns: repeat(auto-fit, minmax(9rem, 1fr));
     column-gap: 16px;
+    align-items: end;
     border-block-end: 1px solid var(--rule);
   }
   .hint-line {
@@ -140,6 +141,24 @@ export const fillStyle = css`
   }
   .wide {
     padding-block-start: 10px;
+  }
+  /* What adds to the sheet, and the list of keys beside it. */
+  .end {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 24px;
+    align-items: start;
+    padding-block-start: 18px;
+  }
+  join-offer {
+    flex: 1 1 16rem;
+    min-inline-size: 0;
+  }
+  ::slotted(*) {
+    flex: none;
+  }
+  ::slotted([open]) {
+    flex: 1 0 100%;
   }
   @media (pointer: coarse) {
     .hint-line {
@@ -202,6 +221,8 @@ export const fillStyle = css`
     }
     .two-give .several > .block,
     .two-give .block > *,
+    .two-give details,
+    .two-give .hint-line,
     .two-follow .follows > * {
       break-inside: avoid;
     }

@@ -7,8 +7,8 @@ export interface Placed {
   readonly givens: readonly Given[]
   readonly fineGivens: readonly Given[]
   readonly notes: readonly Note[]
-  /** Whether its notes are below what follows, where there is more room. */
-  readonly notesFollow?: boolean
+  /** Notes below what follows, where there is more room. */
+  readonly notesFollowing: readonly Note[]
   readonly results: readonly Result[]
   readonly fineResults: readonly Result[]
   readonly checks: readonly Check[]
@@ -46,34 +46,41 @@ export const placed = (section: Section): Placed => ({
   givens: section.rows.filter(isGiven),
   fineGivens: section.exact.filter(isGiven),
   notes: section.rows.filter((cell): cell is Note => cell.kind === 'note'),
+  notesFollowing: [],
   results: section.rows.filter(isResult),
   fineResults: section.exact.filter(isResult),
   checks: section.rows.filter((cell): cell is Check => cell.kind === 'check'),
   wide: section.rows.filter(({ kind }) => !PLACED.has(kind)),
 })
 
-/** How tall each column of a section is, about, and its notes. */
-function heightsOf({ givens, notes, results, checks }: Placed): readonly [number, number, number] {
+const noteHeight = ({ text }: Note): number => (Math.ceil(text.length / CHARACTERS_A_LINE) + 1) * LINE
+
+const sum = (all: readonly number[]): number => all.reduce((total, one) => total + one, 0)
+
+/** Around how tall what one gives and what follows are, without notes. */
+function heightsOf(all: readonly Placed[]): [gives: number, follows: number] {
+  const keys = all.some(({ results }) => results.length > 0) ? KEYS : 0
   return [
-    givens.length * ROW + (givens.length > 0 ? HEADING : 0),
-    results.length * ROW + (checks.length > 0 ? ROW : 0),
-    notes.reduce((sum, { text }) => sum + (Math.ceil(text.length / CHARACTERS_A_LINE) + 1) * LINE, 0),
+    sum(all.map(({ givens }) => givens.length * ROW + (givens.length > 0 ? HEADING : 0))),
+    keys + sum(all.map(({ results, checks }) => results.length * ROW + (checks.length > 0 ? ROW : 0))),
   ]
 }
 
-/** The sections of a band and its height: their notes go below the shorter column, in the order of the sheet. */
+/** The sections of a band and its height: each note goes below the column that is shorter by then, in the order of the sheet. */
 function laidOut(all: readonly Placed[]): Pick<Band, 'sections' | 'height' | 'columns'> {
-  const heights = all.map(heightsOf)
-  const isFollowed = all.some(({ results }) => results.length > 0)
-  let [gives, follows] = [0, 1].map((at) => heights.reduce((sum, one) => sum + (one[at] ?? 0), 0)) as [number, number]
-  if (isFollowed) follows += KEYS
-  const sections = all.map((one, at): Placed => {
-    const [given, , notes] = heights[at] ?? [0, 0, 0]
-    // Where one gives nothing there is no column for it.
-    const notesFollow = notes > 0 && (gives > follows || given === 0) && follows > 0
-    if (notesFollow) follows += notes
-    else gives += notes
-    return notesFollow ? { ...one, notesFollow } : one
+  let [gives, follows] = heightsOf(all)
+  const canFollow = follows > 0
+  const sections = all.map((one): Placed => {
+    const notes: Note[] = []
+    const notesFollowing: Note[] = []
+    for (const note of one.notes) {
+      // Where one gives nothing there is no column for it.
+      const isFollowing = canFollow && (one.givens.length === 0 || gives > follows)
+      ;(isFollowing ? notesFollowing : notes).push(note)
+      if (isFollowing) follows += noteHeight(note)
+      else gives += noteHeight(note)
+    }
+    return { ...one, notes, notesFollowing }
   })
   return { sections, height: HEADING + Math.max(gives, follows), columns: [gives, follows] }
 }
@@ -115,9 +122,8 @@ export function bandsOf(sections: readonly Section[]): readonly Band[] {
   return bands
 }
 
-const drawnHeight = (bands: readonly Band[]): number =>
-  bands.reduce((sum, { drawings }) => sum + drawings.length * DRAWING, 0)
-const textHeight = (bands: readonly Band[]): number => bands.reduce((sum, { height }) => sum + height, 0)
+const drawnHeight = (bands: readonly Band[]): number => sum(bands.map(({ drawings }) => drawings.length * DRAWING))
+const textHeight = (bands: readonly Band[]): number => sum(bands.map(({ height }) => height))
 const endsSpread = ({ sections }: Band): boolean => sections.some(({ wide }) => wide.length > 0)
 
 /**

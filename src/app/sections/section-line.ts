@@ -23,8 +23,10 @@ function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefin
   return states.find(([, n]) => n > 0)
 }
 
-/** With more sections the line shows their states as signs alone. */
+/** With more sections the line shows their states as signs alone, and none where all checks pass. */
 const MOST_IN_WORDS = 6
+/** Names with more characters than this are cut short first. */
+const LONG_NAME = 10
 
 /** The sections of a sheet on a dimension line: each with its worst state, the current one on a thick line. */
 @customElement('section-line')
@@ -68,13 +70,21 @@ export class SectionLine extends SignalWatcher(LitElement) {
         padding-inline: 8px 5px;
       }
       /* Where there is room for most of each name, the line shows all sections at once. */
-      @media (min-width: 1180px) {
+      @media (min-width: 55rem) {
         .tight {
           inline-size: 100%;
         }
-        .tight a:not([aria-current]) {
+        .tight a.long:not([aria-current]) {
           flex-shrink: 1;
-          min-inline-size: 3.6rem;
+          min-inline-size: 4.6rem;
+        }
+      }
+      @media (min-width: 55rem) and (max-width: 1179px) {
+        .tight {
+          font-size: 0.8667rem;
+        }
+        .tight a {
+          padding-inline: 6px 4px;
         }
       }
       /* The oblique ticks that end each dimension. */
@@ -175,6 +185,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
     if (worst) {
       const [state, n] = worst
       const text = words.state(state, n)
+      if (isTight && state === 'pass') return html`<span class="unseen">${text}</span>`
       return html`<span class="state">${checkSign(state)}${pageWidth.get() === 'wide' && !isTight ? text : html`<span class="unseen">${text}</span>`}</span>`
     }
     if (steps.length === 0) return nothing
@@ -192,6 +203,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
           (section) => html`
             <a
               href="#section"
+              class=${(section.heading?.text.length ?? 0) > LONG_NAME ? 'long' : ''}
               aria-current=${section.id === this.current ? 'location' : nothing}
               @click=${(event: Event) => this.go(event, section)}
             ><span class="label">${section.heading?.text || UNTITLED_SECTION}</span> ${this.state(section, isTight)}</a>

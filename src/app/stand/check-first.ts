@@ -104,6 +104,15 @@ export class CheckFirst extends SignalWatcher(LitElement) {
         flex: 1 1 10rem;
         min-inline-size: 0;
       }
+      /* On a phone both buttons are below what they change. */
+      @media (max-width: 40rem) {
+        li > span:has(+ .press + .press) {
+          flex-basis: 100%;
+        }
+        li .press + .press {
+          margin-inline-start: auto;
+        }
+      }
       li b {
         white-space: nowrap;
       }

@@ -12,6 +12,9 @@ export const entryStyle = css`
     font-variant-numeric: tabular-nums;
     text-align: end;
   }
+  .entry.long {
+    font-size: 0.9333rem;
+  }
   .wide {
     grid-column: 2 / 4;
   }
@@ -60,6 +63,9 @@ export const entryStyle = css`
     pointer-events: none;
   }
 `
+
+/** More characters than this are smaller. */
+const LONG_ENTRY = 11
 
 const typedIn = (event: Event): string => (event.target as HTMLInputElement).value
 
@@ -115,7 +121,7 @@ if (isTouch) void import('../touch/touch-fields.ts').then((fields) => touchField
 
 /** The field a given is filled in with, by its kind of entry. */
 export function entryField(parts: EntryParts): TemplateResult {
-  const { entry, cell, described, bad, put } = parts
+  const { entry, cell, described, bad, put, isWide } = parts
   const touch = touchField.get()?.(parts)
   if (touch) return touch
   if (entry === 'yes or no') return yesNo(parts)
@@ -137,7 +143,7 @@ export function entryField(parts: EntryParts): TemplateResult {
   return html`
     <input
       id="entry"
-      class="field entry"
+      class="field entry ${cell.value.length > LONG_ENTRY ? 'long' : ''} ${isWide ? 'wide' : ''}"
       type="text"
       inputmode="text"
       autocomplete="off"

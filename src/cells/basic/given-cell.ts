@@ -7,10 +7,14 @@ import { type GivenView, labelOf, type ReadView, requestChange } from '../shared
 import type { Entry } from '../shared/entry-parts.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { asOwn, ORIGIN_LABELS, originOf } from '../shared/given-origin.ts'
+import { isTouch } from '../shared/is-touch.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
 import { field, isLong, row, shared, unseen } from '../style/styles.ts'
 import { entryField, entryStyle } from './entry-field.ts'
 import { basicWords } from './words.ts'
+
+/** An entry with its own unit and more characters than this takes the place of the unit as well. */
+const WIDE_ENTRY = 13
 
 const bare = (text: string, unit: string): string =>
   (unit === '' ? text : text.replaceAll(unit, '')).replaceAll(/[\s\u202f]+/g, '').replaceAll(/[x*]/g, '×')
@@ -152,6 +156,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
     // Typed with its unit, a value needs none beside it.
     const suffix = unitSuffix(cell.unit)
     const unit = typed && !endsInUnit(cell.value.trim(), suffix) ? suffix : ''
+    const isWide = typed && unit === '' && !isTouch && cell.value.length > WIDE_ENTRY
     const put = (value: string): void => this.put(cell, value)
     return html`
       <div
@@ -165,8 +170,8 @@ export class GivenCell extends SignalWatcher(LitElement) {
           ${entry === 'yes or no' ? html`<span id="label">${label}</span>` : html`<label for="entry">${label}</label>`}
           ${readAs ? html`<span class="small" id="read">${basicWords.readAs(readAs, outcome.state === 'value' ? outcome.by : undefined)}</span>` : nothing}
         </div>
-        ${entryField({ entry, cell, sheet, label, bad, described, put })}
-        ${typed ? html`<span class="unit">${unit}</span>` : nothing}
+        ${entryField({ entry, cell, sheet, label, bad, described, put, isWide })}
+        ${typed && !isWide ? html`<span class="unit">${unit}</span>` : nothing}
         <span class="origin">${ORIGIN_LABELS[origin]}</span>
         ${cell.hint || origin === 'example' ? html`<span class="small hint"><span id="hint">${cell.hint}</span> ${origin === 'example' ? this.useButton(outcome, label) : nothing}</span>` : nothing}
         ${

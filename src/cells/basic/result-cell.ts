@@ -35,12 +35,22 @@ export const resultStyle = css`
   /* One of the two figures a section is about. */
   :host([key]) .result.row {
     grid-template-columns: auto minmax(0, 1fr);
-    align-content: center;
+    /* Beside each other their figures are level, whatever is above them. */
+    align-content: end;
     min-block-size: 84px;
+    padding-block: 6px 10px;
+    border-block-end: 0;
   }
   :host([key]) .what {
+    display: flex;
+    flex-wrap: wrap;
     grid-column: 1 / -1;
+    align-items: center;
+    column-gap: 10px;
     color: var(--quiet);
+  }
+  :host([key]) .what .words {
+    margin-inline-start: 0;
   }
   :host([key]) .what .fold {
     font-size: 0.9333rem;
@@ -151,9 +161,8 @@ export function figureOf(
     return html`<span class="figure quiet" aria-hidden="true">–</span><span class="unit"></span>`
   const { figure, unit } = shown
   const plain = outcome.type.kind === 'record' || outcome.type.kind === 'list' ? figure.replaceAll('_', ' ') : figure
-  return html`<span class="figure">${plain}</span>${
-    isSpread(outcome) ? nothing : html`<span class="unit">${unit}</span>`
-  }`
+  if (isSpread(outcome)) return html`<span class="figure">${unit ? `${plain} ${unit}` : plain}</span>`
+  return html`<span class="figure">${plain}</span><span class="unit">${unit}</span>`
 }
 
 /** A list of records as a table, loaded when a sheet has one. */

@@ -11,7 +11,7 @@ export const buildRowStyle = [
   css`
     /* One line a cell: grip, kind, label, name, formula, the figure now and its unit. */
     .row {
-      grid-template-columns: var(--grip, 24px) 62px minmax(0, 256px) minmax(0, 152px) minmax(0, 1fr) minmax(0, 130px) 40px;
+      grid-template-columns: var(--grip, 24px) 62px minmax(0, 256px) minmax(0, 152px) minmax(0, 1fr) minmax(0, 130px) 46px;
       column-gap: 10px;
       border-block-end: 0;
     }
@@ -133,7 +133,7 @@ export const buildRowStyle = [
     }
     @container (max-width: 60rem) {
       .row {
-        grid-template-columns: var(--grip, 24px) 56px minmax(0, 1fr) minmax(0, 1.2fr) minmax(0, 110px) 40px;
+        grid-template-columns: var(--grip, 24px) 56px minmax(0, 1fr) minmax(0, 1.2fr) minmax(0, 110px) 46px;
       }
       .row > .name {
         display: none;
@@ -178,6 +178,9 @@ export const buildRowStyle = [
     }
   `,
 ]
+
+/** Longer figures are small, and cut short where there is no room. */
+const MOST_AS_FIGURE = 13
 
 interface Acts {
   readonly toggle: () => void
@@ -252,8 +255,11 @@ function present(view: CellView): TemplateResult | typeof nothing {
     return html`<b class="state">${checkSign(outcome.state)} ${STATE_LABELS[outcome.state]}</b><span></span>`
   if (cell.kind === 'given' && cell.entry && !['quantity', 'size', 'list'].includes(cell.entry))
     return html`<span class="state" title=${cell.value}>${cell.value || '–'}</span><span></span>`
-  if (cell.kind === 'given' || cell.kind === 'result') return figureOf(outcome as Outcome)
-  return nothing
+  if (cell.kind !== 'given' && cell.kind !== 'result') return nothing
+  const values = outcome as Outcome
+  if (!isSpread(values)) return figureOf(values)
+  const { figure, unit } = values.shown
+  return html`<span class="figure" title=${figure}>${figure.replaceAll('_', ' ')}</span><span class="unit">${unit}</span>`
 }
 
 function heading({ cell }: CellView): string {
@@ -274,7 +280,7 @@ export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateR
     !open && values?.state === 'error' && values.origin === undefined ? values.diagnostics[0]?.message : undefined
   const kind = isHeading(cell) ? formWords.section : kindOf(cell).title
   return html`
-    <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) ? 'long-figure' : ''}">
+    <div class="row ${cell.kind} ${plain ? 'plain' : ''} ${values && isSpread(values) && values.shown.figure.length > MOST_AS_FIGURE ? 'long-figure' : ''}">
       ${gripOf(labelOf(cell), state, acts)}
       <span class="kind small quiet">${kind}</span>
       <div class="what">

@@ -15,6 +15,7 @@ import { type AreaKind, type FrameArea, newArea } from './area-shapes.ts'
 import type { Measured, Opened } from './frame-messages.ts'
 import type { AreaMoved, FramePictureView } from './frame-picture.ts'
 import './frame-picture.ts'
+import { labelledStyle } from '../fields/labelled.ts'
 import { FrameCancelled, FrameReader } from './frame-reader.ts'
 import { frameStyle } from './frame-style.ts'
 import { entryOf, inOrderOfTime, type MeasuredFile, pictureOf, withReadings } from './measured-file.ts'
@@ -32,7 +33,7 @@ type Busy = 'reading' | 'measuring'
 /** A picture measured: it is dropped or chosen, areas are marked on it, and what they say is saved. The picture is not. */
 @customElement('frame-cell')
 export class FrameCell extends SignalWatcher(LitElement) {
-  static override styles = [shared, headed, field, drawnStyle, frameStyle]
+  static override styles = [shared, headed, field, labelledStyle, drawnStyle, frameStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<Frame>>
   @state() private reader: FrameReader | undefined

@@ -24,6 +24,9 @@ import { rangeWords } from './words.ts'
 
 /** A wider plot would only be flatter. In CSS pixels. */
 const WIDEST = 620
+/** One of two plots beside each other, with the table of figures beside both. */
+const NARROW = 440
+const BOTH_BESIDE = 1300
 
 /** Longer than this, a range is computed once typing has paused, so that no key waits for it. */
 const SLOW_MS = 30
@@ -48,14 +51,30 @@ export class RangeCell extends SignalWatcher(LitElement) {
     figuresTable,
     drawnStyle,
     css`
+      .top {
+        display: flex;
+        flex-wrap: wrap;
+        gap: 0.3rem 1.4rem;
+        align-items: baseline;
+        padding-block-end: 0.5rem;
+      }
       .ends {
-        display: grid;
-        grid-template-columns: repeat(2, minmax(0, 9rem));
+        display: flex;
         gap: 0.9rem;
-        padding-block: 0.5rem 0.7rem;
+      }
+      .ends .labelled {
+        display: flex;
+        gap: 0.4rem;
+        align-items: center;
+        inline-size: 9rem;
       }
       .drawing {
         max-inline-size: ${WIDEST}px;
+      }
+      .plots {
+        display: grid;
+        grid-template-columns: repeat(2, minmax(0, 1fr));
+        column-gap: 36px;
       }
       @container (min-width: 62rem) {
         .beside {
@@ -63,6 +82,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
           grid-template-columns: ${WIDEST}px minmax(0, 1fr);
           column-gap: 36px;
           align-items: start;
+        }
+        .beside:has(.plots) {
+          grid-template-columns: ${2 * NARROW + 36}px minmax(0, 1fr);
         }
       }
       th {
@@ -139,17 +161,25 @@ export class RangeCell extends SignalWatcher(LitElement) {
   }
 
   private plot(table: RangeTable, cell: Range): TemplateResult | typeof nothing {
-    return this.drawn(cell, (options) => drawRange(table, options))
+    const isBeside = table.followed.length === 2 && this.width.px >= BOTH_BESIDE
+    return this.drawn(cell, (options) => drawRange(table, options), isBeside ? eachFollowed(table) : undefined)
   }
 
+  /** A plot to see and to save; to see, one of several parts beside each other where there are. */
   private drawn(
     cell: Range,
     draw: (options: { width: number; title: string | undefined }) => Drawing,
+    parts?: readonly RangeTable[],
   ): TemplateResult | typeof nothing {
     if (this.width.px === 0) return nothing
-    const drawn = draw({ width: Math.min(this.width.px, WIDEST) / ZOOM, title: cell.title?.trim() || undefined })
+    const title = cell.title?.trim() || undefined
+    const drawn = draw({ width: Math.min(this.width.px, WIDEST) / ZOOM, title })
     return html`
-      <figure>${drawTree(drawn.node)}</figure>
+      ${
+        parts
+          ? html`<div class="plots">${parts.map((one) => html`<figure>${drawTree(drawRange(one, { width: NARROW / ZOOM, title }).node)}</figure>`)}</div>`
+          : html`<figure>${drawTree(drawn.node)}</figure>`
+      }
       ${drawn.omissions.map((why) => html`<p class="small quiet">${why}</p>`)}
       <div class="words small">
         <button type="button" class="word" @click=${() => this.save(drawn, 'svg')}>${pictureWords.saveSvg}</button>
@@ -289,10 +319,21 @@ export class RangeCell extends SignalWatcher(LitElement) {
     const view = this.view.get()
     const { title, shown } = this.figuresOf(view)
     return html`
-      <h3>${title}</h3>
-      ${this.ends(view.cell)} ${shown}
+      <div class="top">
+        <h3>${title}</h3>
+        ${this.ends(view.cell)}
+      </div>
+      ${shown}
       ${this.problem ? html`<p role="alert">${this.problem}</p>` : nothing}
       <p class="unseen" role="status">${this.announced}</p>
     `
   }
 }
+
+/** A table of each result that is followed alone. */
+const eachFollowed = (table: RangeTable): readonly RangeTable[] =>
+  table.followed.map((one, which) => ({
+    ...table,
+    followed: [one],
+    at: (figure: number) => [table.at(figure)[which]],
+  }))

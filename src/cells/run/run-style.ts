@@ -136,7 +136,7 @@ export const runStyle = css`
   @container (min-width: 55rem) {
     .setup {
       display: grid;
-      grid-template-columns: minmax(0, 26rem) minmax(0, 1fr) minmax(0, 10rem);
+      grid-template-columns: minmax(0, 27rem) minmax(0, 1fr) minmax(0, 13rem);
       column-gap: 24px;
       align-items: start;
       border-block-start: 1px solid var(--rule);
@@ -182,6 +182,14 @@ export const runStyle = css`
     }
     .setup > ul > li::before {
       inset-inline: -1px auto;
+    }
+    .order {
+      max-inline-size: none;
+    }
+    .group > ul {
+      display: grid;
+      grid-template-columns: repeat(auto-fill, minmax(18rem, 1fr));
+      column-gap: 24px;
     }
     .setup .original {
       padding-inline: 8px;

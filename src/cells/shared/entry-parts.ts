@@ -13,5 +13,7 @@ export interface EntryParts {
   readonly bad: boolean
   /** The ids of the elements that describe it. */
   readonly described: string
+  /** Whether the field takes the place of the unit as well. */
+  readonly isWide: boolean
   readonly put: (value: string) => void
 }

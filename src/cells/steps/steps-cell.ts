@@ -56,7 +56,7 @@ export class StepsCell extends SignalWatcher(LitElement) {
       @container (min-width: 48rem) {
         li.reads {
           display: grid;
-          grid-template-columns: minmax(0, 1fr) 11rem;
+          grid-template-columns: minmax(0, 1fr) 9rem;
           column-gap: 8px;
         }
       }

@@ -37,7 +37,7 @@ export class StepsReading extends LitElement {
       /* Beside its step, which says what is read: the field alone, with what was computed in it until something is measured. */
       @container (max-width: 13rem) {
         .row {
-          grid-template-columns: minmax(0, 1fr) minmax(34px, auto);
+          grid-template: minmax(var(--row), auto) auto / minmax(0, 1fr) minmax(34px, auto);
         }
         .what {
           grid-column: 1 / -1;

@@ -156,7 +156,7 @@ export const fold = css`
 export const row = css`
   .row {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) var(--figure, 122px) var(--unit, 34px) var(--origin, 58px);
+    grid-template-columns: minmax(0, 1fr) var(--figure, 122px) var(--unit, 38px) var(--origin, 58px);
     column-gap: 8px;
     align-items: center;
     min-block-size: var(--row);

@@ -312,14 +312,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const { cell } = tableState
     if (cell.columns.length === 0) return html`<p class="quiet">${tableWords.noColumns}</p>`
     return html`
-      ${tableTools(tableState, {
-        filter: this.filter,
-        setFilter: (filter) => {
-          this.filter = filter
-        },
-        group: (name) => this.act(grouped(cell, name)),
-      })}
-      <div class="box ${tableState.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title" @scroll=${this.look}>
+      <div class="box ${tableState.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title count" @scroll=${this.look}>
         <table
           aria-labelledby="title"
           aria-rowcount=${cell.rows.length + 1}
@@ -344,7 +337,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
         this.type(this.row, this.column, next)
         void this.go(this.row, this.column)
       })}
-      ${rowActs(tableState, this.row, (act) => void this.actOn(act))} ${tableGroups(tableState)}
+      ${tableGroups(tableState)}
     `
   }
 
@@ -356,10 +349,18 @@ export class TableCellView extends SignalWatcher(LitElement) {
       <section aria-labelledby="title">
         <div class="head">
           <h3 id="title">${labelOf(cell)}</h3>
-          <span>${rowCountText(counted, leftOut.length).text}</span>
+          ${tableTools(tableState, {
+            filter: this.filter,
+            setFilter: (filter) => {
+              this.filter = filter
+            },
+            group: (name) => this.act(grouped(cell, name)),
+          })}
+          <span id="count">${rowCountText(counted, leftOut.length).text}</span>
         </div>
         ${this.table(tableState)} ${tableErrors(this.view.get())} ${omittedRowsList(tableState, (row, column) => void this.go(row, this.fillable(column)))}
         <div class="acts">
+          ${cell.columns.length === 0 ? nothing : rowActs(tableState, this.row, (act) => void this.actOn(act))}
           ${
             cell.columns.length === 0
               ? nothing

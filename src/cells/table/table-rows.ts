@@ -162,7 +162,8 @@ export function tableRows(table: TableState, active: ActiveField): unknown {
 }
 
 /** The footer figures of the columns. */
-export function tableFoot({ cell, foot }: TableState): TemplateResult | typeof nothing {
+export function tableFoot(table: TableState): TemplateResult | typeof nothing {
+  const { cell, foot } = table
   const lines = Math.max(0, ...foot.map(({ length }) => length))
   if (lines === 0) return nothing
   return html`
@@ -176,7 +177,7 @@ export function tableFoot({ cell, foot }: TableState): TemplateResult | typeof n
               const one = foot[at]?.[line]
               if (!one) return html`<td></td>`
               const message = one.diagnostics[0]?.message
-              return html`<td>
+              return html`<td data-label=${table.labels[at]}>
                 <span class="small quiet">${one.words}${one.where ? tableWords.where(one.where) : ''}</span>
                 <b>${one.shown ?? '–'}</b>
                 ${message ? html`<span class="small">${message}</span>` : nothing}

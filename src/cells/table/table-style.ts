@@ -6,6 +6,8 @@ export const tableStyle = css`
     padding-block-end: 0.5rem;
   }
   .head {
+    align-items: center;
+    gap: 0.3rem 1.4rem;
     padding-block-end: 0.45rem;
   }
   .box {
@@ -188,10 +190,24 @@ export const tableStyle = css`
   }
   .tools {
     display: flex;
+    flex: 1 1 auto;
     flex-wrap: wrap;
-    gap: 0.5rem 1rem;
-    align-items: end;
-    padding-block-end: 0.5rem;
+    gap: 0.3rem 1rem;
+    align-items: center;
+  }
+  .tools .labelled {
+    display: flex;
+    gap: 0.4rem;
+    align-items: center;
+  }
+  .tools .labelled > .small {
+    flex: none;
+  }
+  .tools .field {
+    inline-size: 13rem;
+  }
+  .tools select.field {
+    inline-size: auto;
   }
   .groups {
     overflow-x: auto;
@@ -214,7 +230,12 @@ export const tableStyle = css`
     flex-wrap: wrap;
     align-items: center;
     gap: 0.5rem 1.1rem;
+  }
+  .acts {
     padding-block-start: 0.5rem;
+  }
+  .row-acts {
+    margin-inline-end: 1.1rem;
   }
   .acts .press {
     background: none;
@@ -337,8 +358,24 @@ export const tableStyle = css`
       padding: 0;
       border: 0;
     }
+    tfoot tr {
+      background: var(--sheet);
+    }
+    tfoot td {
+      text-align: start;
+    }
+    tfoot td::before {
+      content: attr(data-label);
+      display: block;
+      font-size: 0.8667rem;
+      font-weight: 700;
+    }
     tfoot :is(td, th):not(:has(b)) {
       display: none;
+    }
+    .tools .labelled,
+    .tools .field {
+      inline-size: 100%;
     }
   }
 `

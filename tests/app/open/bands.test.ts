@@ -63,6 +63,19 @@ test('drawings taller than their band go on beside the next, and begin beside th
   expect(inMargin(drawn, 12)).toBeLessThan(12)
 })
 
+test('each note goes below the column that is shorter by then', () => {
+  const note = (id: string): Cell => ({ kind: 'note', id, text: 'Words. '.repeat(60) })
+  const [band] = bandsOf(
+    sectionsOf([heading('A'), ...several(8, given, 'a'), ...several(4, result, 'b'), ...several(4, note, 'n')]),
+  )
+  const { notes = [], notesFollowing = [] } = band?.sections[0] ?? {}
+  expect([...notes, ...notesFollowing].map(({ id }) => id).sort()).toEqual(['n0', 'n1', 'n2', 'n3'])
+  expect(notesFollowing[0]?.id).toBe('n0')
+  expect(notes.length).toBeGreaterThan(0)
+  const [gives = 0, follows = 0] = band?.columns ?? []
+  expect(Math.abs(gives - follows)).toBeLessThan(200)
+})
+
 test('a drawing goes under the column that is shorter by then', () => {
   const [band] = bandsOf(sectionsOf([heading('A'), ...several(12, given, 'a'), ...several(3, drawing, 'd')]))
   if (!band) throw new Error('There is one band.')
