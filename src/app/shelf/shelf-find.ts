@@ -54,7 +54,10 @@ function meets({ answer, about, words }: Answer, query: readonly string[]): { na
 
 /** The templates that match a query; all of them where it is empty. */
 export function found(answers: readonly Answer[], query: string): Found {
-  const terms = wordsOf(query).filter((word) => !EMPTY_WORDS.has(word))
+  const words = wordsOf(query).filter((word) => !EMPTY_WORDS.has(word))
+  // A figure does not narrow a search for the word beside it: `45 MP`, `35 mm slides`.
+  const named = words.filter((word) => !/^\d+$/.test(word))
+  const terms = named.length > 0 ? named : words
   if (terms.length === 0) return { answers, whole: true }
   const met = answers.map((answer) => ({ answer, ...meets(answer, terms) }))
   const best = (by: 'named' | 'described', least: number): readonly Answer[] =>

@@ -33,6 +33,10 @@ describe('the words people use', () => {
     ['Glazed', 'glossy'],
     ['copyright', 'rights-and-light'],
     ['banding', 'flicker'],
+    ['overlap', 'in-tiles'],
+    ['45 MP', 'flat-sheet'],
+    ['45 megapixels', 'flat-sheet'],
+    ['35 mm slides', 'transparencies'],
   ])('“%s”', (query, key) => {
     expect(keys(query)).toContain(key)
   })
