@@ -25,7 +25,7 @@ export interface JobSheetOptions {
 
 /** In CSS px: narrower than a page, or a column, of either paper, so that nothing is shrunk and the scale in a drawing holds. */
 const DRAWING_WIDTH = 400
-const COLUMN_WIDTH = 270
+const COLUMN_WIDTH = 250
 /** The width of a module of a QR code on paper, in mm, which a phone reads at arm’s length. */
 const MODULE_MM = 0.36
 

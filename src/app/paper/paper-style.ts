@@ -121,8 +121,10 @@ export const PAPER_STYLE = `
 .paged .check { column-gap: 2mm; padding-block: 0.7mm; }
 .paged .note { padding-block: 0.7mm; }
 .paged .caution { margin-block: 0.8mm; padding-block: 0; }
-.paged .steps { padding-block: 1mm 0; font-size: 8.5pt; }
-.paged .steps th, .paged .steps td { padding-block: 0.7mm; }
+.paged .steps { padding-block: 1mm 0; }
+.paged .steps th, .paged .steps td { padding-block: 0.5mm; }
+.paged .steps .tick, .paged .steps .number { inline-size: 5.5mm; }
+.paged .steps .figure { inline-size: 17mm; }
 .paged .flow figure { grid-template-columns: minmax(0, 1fr); row-gap: 0.6mm; margin-block: 1.6mm; }
 .paged .flow figcaption { order: -1; font-weight: 700; }
 .paged .flow figcaption .small { font-weight: 400; }
