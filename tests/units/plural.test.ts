@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { agree, count, listText, plural, shortList } from '../../src/units/plural.ts'
+import { agree, anyOf, clock, count, day, dayAndTime, listText, plural, shortList } from '../../src/units/plural.ts'
 
 test('a count agrees with its noun', () => {
   expect(plural(0, 'check')).toBe('0 checks')
@@ -22,4 +22,15 @@ test('lists read as English sentences', () => {
   expect(listText(['A', 'B', 'C'])).toBe('A, B and C')
   expect(shortList(['A', 'B', 'C'])).toBe('A, B and C')
   expect(shortList(['A', 'B', 'C', 'D'])).toBe('A, B and 2 more')
+})
+
+test('a choice of names reads as one', () => {
+  expect(anyOf(['A', 'B', 'C'])).toBe('A, B or C')
+})
+
+test('days and times read as British English', () => {
+  const at = new Date(2026, 2, 4, 9, 5)
+  expect(day(at)).toBe('4 March 2026')
+  expect(clock(at)).toBe('09:05')
+  expect(dayAndTime(at)).toBe('4 March 2026, 09:05')
 })
