@@ -34,7 +34,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
   link: {
     usage: "link FILE.json [--set 'name=text']… [--figures]",
     about:
-      'Prints a worksheet as a link: one line to put after the address of the page, or to pass to compute instead of a file.',
+      'Prints a worksheet as the end of a link, to put after the address of the page or to pass to compute.',
     options: [STDIN, SET, ['--figures', 'sends figures instead of formulas']],
     example: 'link sheet.json',
   },
@@ -94,7 +94,7 @@ export const overview = (): string =>
     ...Object.values(VERBS).flatMap(({ usage, about }) => [`  ${usage}`, `      ${about}`]),
     '',
     'evenfield VERB --help explains one of them; evenfield --version prints the version.',
-    'Exit 0: computed, every check passes or is marginal. 1: an error, or a check that fails or waits.',
+    'Exit 0: computed, every check passes or is marginal. 1: an error, or a check that fails or is waiting.',
     '2: the input cannot be read; one line on the error stream says why.',
   ].join('\n')
 
