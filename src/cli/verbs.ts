@@ -33,8 +33,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
   },
   link: {
     usage: "link FILE.json [--set 'name=text']… [--figures]",
-    about:
-      'Prints a worksheet as the end of a link, to put after the address of the page or to pass to compute.',
+    about: 'Prints a worksheet as the end of a link, to put after the address of the page or to pass to compute.',
     options: [STDIN, SET, ['--figures', 'sends figures instead of formulas']],
     example: 'link sheet.json',
   },

@@ -29,7 +29,7 @@ describe('two measured values of one quantity', () => {
     ])
     expect(measured(sheet, 'ppi')?.contradicts).toEqual([
       expect.stringMatching(
-        /^contradicts Set the column to, measured as 960 mm, which would make this \d{3} ppi\. Read/,
+        /^contradicts Set the column to, measured as 960 mm, which would make this \d{3} ppi\. Measure/,
       ),
     ])
     measure(sheet, 'carriage', '')
