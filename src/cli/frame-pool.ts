@@ -31,6 +31,7 @@ interface Task {
   readonly areas: readonly MarkedArea[]
 }
 
+/** Whether this thread was started to measure frames. */
 export const isFrameWorker = (): boolean => (workerData as Task | null)?.measuresFrames === true
 
 /** Whether a card's corners are still to be found. */

@@ -55,16 +55,20 @@ function finiteOrNull(value: Value): Value | null {
 /** A file's text may contain control characters of a terminal; they are not sent to it. */
 const withoutControls = (text: string): string => text.replace(/\p{Cc}/gu, ' ')
 
+/** A text on one line, without control characters. */
 export const onOneLine = (text: string): string => withoutControls(text.replace(/\s*\n\s*/g, ' '))
 
+/** Prints data as JSON on the standard output. */
 export const printJson = (data: unknown): void => {
   process.stdout.write(`${JSON.stringify(data)}\n`)
 }
 
+/** Prints lines on the error stream. */
 export const printErrorLines = (lines: readonly string[]): void => {
   if (lines.length > 0) process.stderr.write(`${lines.map(withoutControls).join('\n')}\n`)
 }
 
+/** Prints lines on the standard output. */
 export const printLines = (lines: readonly string[]): void => {
   if (lines.length > 0) process.stdout.write(`${lines.map(withoutControls).join('\n')}\n`)
 }

@@ -48,5 +48,6 @@ export function readKitFile(text: string): Piece[] {
   throw new KitError(words.unreadable(place ?? '', issue.message))
 }
 
+/** The text of a file of kit. */
 export const writeKitFile = (pieces: readonly Piece[]): string =>
   `${JSON.stringify({ format: KIT_FORMAT, version: 1, pieces }, undefined, 2)}\n`

@@ -100,6 +100,7 @@ export interface StudioSet {
   readonly kit: readonly Piece[]
 }
 
+/** The text of a studio’s file: its templates and its kit. */
 export const writeStudioSet = ({ templates, kit }: StudioSet): string =>
   `${JSON.stringify({ format: STUDIO_FORMAT, version: 1, templates, kit }, undefined, 1)}\n`
 
@@ -109,6 +110,7 @@ export async function studioSetIn(file: Blob): Promise<StudioSet | undefined> {
   return readStudioSet(await file.text())
 }
 
+/** Reads a studio’s file. Throws with a sentence where it is none. */
 export function readStudioSet(text: string): StudioSet {
   let data: {
     readonly format?: unknown

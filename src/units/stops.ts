@@ -1,8 +1,19 @@
-import { STOP } from './dimension.ts'
-import { STOP_DECIMALS, showFigure, showQuantity } from './show.ts'
+import { decimalsOf, showFigure } from './figure.ts'
+
+/** Meters read tenths of a stop, and careful work compares hundredths; a finer figure would be no better founded. */
+const STOP_DECIMALS = 2
+
+/** A number of stops without its unit, to a hundredth. Limits below half a hundredth are not shown. */
+export function showStops(stops: number, limits: number | undefined): string {
+  const rounded = Math.abs(stops) < 0.5 * 10 ** -STOP_DECIMALS ? 0 : stops
+  if (limits === undefined || limits < 0.5 * 10 ** -STOP_DECIMALS)
+    return stops === 0 || rounded !== 0 ? showFigure(rounded, undefined, STOP_DECIMALS) : (0).toFixed(STOP_DECIMALS)
+  const decimals = Math.min(STOP_DECIMALS, decimalsOf(limits))
+  return `${showFigure(rounded, decimals)} ± ${showFigure(limits, decimals)}`
+}
 
 /** A number of stops as meters and photographers read it, to a hundredth: `0.10 stop`, `1.33 stop`, `2 stop`. */
-export const stopsText = (stops: number): string => showQuantity(stops, STOP).text
+export const stopsText = (stops: number): string => `${showStops(stops, undefined)} stop`
 
 /** A signed number of stops with fixed decimals and without its unit: `+0.02`, `−0.06`, `0.00`. */
 export function signedStops(stops: number, decimals = STOP_DECIMALS): string {

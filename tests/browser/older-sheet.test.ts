@@ -3,7 +3,7 @@ import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
 import { given, pressInHead } from './head.ts'
 
-const file = fileURLToPath(new URL('../worksheet/version-1/flat-sheet.json', import.meta.url))
+const file = fileURLToPath(new URL('../worksheet/schema/examples/version-1/flat-sheet.json', import.meta.url))
 
 test('a sheet of an earlier version opens unchanged, and is arranged by parts in one step of undo', async ({
   open,

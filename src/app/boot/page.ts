@@ -27,6 +27,7 @@ export type Page =
   | { readonly on: 'unreadable'; readonly id: string; readonly why: string }
   | ({ readonly on: 'copy' } & Received)
 
+/** What the browser shows as the title of a page. */
 export const titleOf = (page: Page): string =>
   page.on === 'sheet' ? page.session.open.sheet.worksheet.title : page.on === 'copy' ? page.worksheet.title : ''
 

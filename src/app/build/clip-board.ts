@@ -27,9 +27,11 @@ function newNames(before: readonly Cell[], after: readonly Cell[]): string {
   return pairs.length === 0 ? '' : ` ${words.renamed(pairs)}`
 }
 
+/** The sentence that says how many cells were copied, cut or removed. */
 export const saidOf = (cells: readonly Cell[], what: 'copied' | 'cut' | 'removed'): string =>
   words[what === 'cut' ? 'wereCut' : what](cells.length)
 
+/** The change that removes some cells, in one step of undo. */
 export const removal = (cells: readonly Cell[]): Change => ({
   do: 'several',
   changes: cells.map(({ id }) => ({ do: 'remove', id })),

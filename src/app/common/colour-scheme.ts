@@ -26,6 +26,7 @@ const show = (): void => {
 }
 show()
 
+/** Chooses the colours of the page, and remembers the choice. */
 export function setColourScheme(value: ColourScheme): void {
   const atStand = isAtStand.get()
   const chosen = atStand ? stand : usual

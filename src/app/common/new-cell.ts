@@ -21,6 +21,7 @@ export const ADDITIONS = [
 ] as const
 export type Addition = (typeof ADDITIONS)[number]
 
+/** An id for a new cell, unlike any other. */
 export const cellId = (): string => {
   const bytes = crypto.getRandomValues(new Uint8Array(6))
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')

@@ -15,6 +15,7 @@ export type Route =
   /** A file on the app's own server. */
   | { readonly at: 'server'; readonly path: string }
 
+/** The page that the part of an address behind `#` leads to; the shelf where it is none. */
 export function readRoute(hash: string): Route {
   const fragment = hash.replace(/^#/, '')
   if (fragment.startsWith('s=')) return { at: 'link', fragment }
@@ -36,10 +37,12 @@ const decoded = (text: string): string => {
   }
 }
 
+/** The address of a saved sheet. */
 export const toSheet = (id: string): string => `#sheet/${encodeURIComponent(id)}`
 /** Begins the name of a template of the studio in an address. */
 export const OWN_TEMPLATE = 'own-'
 
+/** The address that opens a job or template as a new sheet. */
 export const toNew = (template: string): string => `#new/${encodeURIComponent(template)}`
 /** A job for the user's own figures, without its example. */
 export const toStart = (template: string): string => `#start/${encodeURIComponent(template)}`

@@ -41,6 +41,7 @@ const TALLEST = 640
 const isGiven = (cell: Cell): cell is Given => cell.kind === 'given'
 const isResult = (cell: Cell): cell is Result => cell.kind === 'result'
 
+/** A section with its cells placed in the columns of its band. */
 export const placed = (section: Section): Placed => ({
   section,
   givens: section.rows.filter(isGiven),

@@ -20,6 +20,7 @@ interface Draft {
 
 const isExact = (cell: Cell): boolean => (cell.kind === 'given' || cell.kind === 'result') && cell.more_exact === true
 
+/** The sections of a sheet: each heading with the cells below it, up to the next. */
 export function sectionsOf(cells: readonly Cell[]): Section[] {
   const drafts: Draft[] = []
   const open = (heading: Note | undefined): Draft => {

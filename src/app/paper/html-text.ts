@@ -8,6 +8,7 @@ const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u202a-\u
 /** A lone surrogate, which UTF-8 cannot encode. */
 const LONE = /\p{Surrogate}/gu
 
+/** A text as HTML shows it, its special characters escaped. */
 export const escaped = (text: string): string =>
   text
     .replace(LONE, '')

@@ -33,6 +33,7 @@ function figureOf(sheet: Sheet, name: string, behind: string): Put | undefined {
 /** A figure in brackets where the operator before it would otherwise apply to a part of it. */
 const whole = (figure: string): string => (/^[-−]|±/.test(figure) ? `(${figure})` : figure)
 
+/** The working of a result: its formula as written, and with figures in place of the names. */
 export function workingOf(sheet: Sheet, { formula }: Result): Working {
   let filled = formula
   for (const { name, from, to } of [...namesIn(formula)].reverse()) {

@@ -28,6 +28,7 @@ function openPoints(sheet: Sheet): OpenPoints {
   }
 }
 
+/** Whether anything is still an example’s, waiting or marginal before the first frame. */
 export function hasOpenPoints(sheet: Sheet): boolean {
   const { examples, checks } = openPoints(sheet)
   return examples.length + checks.fail.length + checks.waiting.length + checks.marginal.length > 0

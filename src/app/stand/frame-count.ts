@@ -15,6 +15,7 @@ export interface FrameCount {
   readonly move: string
 }
 
+/** How many frames of a step are taken, and the move to the next; undefined where the step takes none. */
 export function frameCount(sheet: Sheet, step: StandStep, drawing: Drawing | undefined): FrameCount | undefined {
   if (!step.countsFrames) return undefined
   const { taken = 0 } = step.list.steps[step.at] ?? {}

@@ -14,6 +14,7 @@ export interface Setting {
   readonly exactly?: string
 }
 
+/** A figure as it is set on the equipment: the marked value, the exact one beside it. */
 export function settingOf({ shown, type }: Pick<ValueOutcome, 'shown' | 'type'>): Setting {
   const { figure, unit, text, mark } = shown
   if (mark === undefined) return { figure: type.kind === 'number' ? figure : figure.replaceAll('_', ' '), unit }
@@ -41,6 +42,7 @@ export interface Compared {
 
 const NOT_COMPARED = { typed: '', measuredText: '', difference: '', more: undefined, action: undefined }
 
+/** A figure of the stand: its target, what was measured, the difference, and what to do about it. */
 export function comparedOf(sheet: Sheet, cell: StandFigureCell): Compared {
   const outcome = sheet.outcome(cell.id)
   return cell.kind === 'result' ? ofResult(cell.measured ?? '', outcome) : ofGiven(sheet, cell, outcome)

@@ -30,6 +30,7 @@ export interface StandStep {
 
 const isFigure = (cell: Cell | undefined): cell is StandFigureCell => cell?.kind === 'given' || cell?.kind === 'result'
 
+/** The steps of a sheet in the order of the work, each with its readings, as shown at the stand. */
 export function standSteps(sheet: Sheet): readonly StandStep[] {
   const lists = sheet.cells.filter((cell): cell is Steps => cell.kind === 'steps')
   const figure = (name: string | undefined): StandFigureCell | undefined => {

@@ -172,6 +172,7 @@ function records(label: string, outcome: Outcome): TemplateResult | undefined {
   return html`<records-table class="below" .label=${label} .type=${outcome.type.of} .rows=${outcome.value}></records-table>`
 }
 
+/** Whether an outcome is too long for the column of figures, so that it takes a line of its own. */
 export const isSpread = (outcome: Outcome): outcome is ValueOutcome =>
   outcome.state === 'value' &&
   outcome.shown.figure.length >

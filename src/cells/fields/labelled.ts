@@ -72,6 +72,7 @@ interface Select {
   readonly className?: string
 }
 
+/** A list to choose from, under its label. */
 export const selected = ({ label, value, options, put, className = '' }: Select): TemplateResult => html`
   <label class="labelled ${className}">
     <span class="small quiet">${label}</span>
@@ -122,6 +123,7 @@ export function adding({ label, options, put, className = '' }: Omit<Select, 'va
   `
 }
 
+/** A tick box beside its label. */
 export const ticked = (label: string, on: boolean, put: (on: boolean) => void): TemplateResult => html`
   <label class="tick">
     <input

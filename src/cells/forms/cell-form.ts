@@ -3,7 +3,7 @@ import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Diagnostic } from '../../language/index.ts'
 import { readCoverage } from '../../worksheet/document/coverage.ts'
 import { withLock } from '../../worksheet/document/locked.ts'
-import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/condition.ts'
+import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/margin.ts'
 import { KIT_FIGURES } from '../../worksheet/format/kit-sorts.ts'
 import {
   type Cell,
@@ -333,6 +333,7 @@ const FORMS: ByKind<[Form], TemplateResult> = {
   function: wide,
 }
 
+/** What is edited of a cell in Build, by its kind. */
 export const cellForm = (form: Form): TemplateResult => byKind(FORMS, form.view.cell, form)
 
 /** The errors and warnings of the cell's own formula. */

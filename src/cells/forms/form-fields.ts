@@ -114,6 +114,7 @@ function figuresNow({ view }: Form, text: string): TemplateResult | typeof nothi
   </p>`
 }
 
+/** A field for a formula, under its label. */
 export function formula(
   form: Form,
   cell: Cell,

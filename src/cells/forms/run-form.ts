@@ -43,6 +43,7 @@ function wrong(text: string, scope: Scope): readonly Diagnostic[] {
   return text.trim() === '' ? [] : checkFormula(text, scope).diagnostics
 }
 
+/** What is edited of a run in Build. */
 export const form = (form: Form, cell: Run): TemplateResult => {
   const { sheet } = form.view as WideView<Run>
   const inSheet = sheet.scopeFor()

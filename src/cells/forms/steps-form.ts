@@ -196,6 +196,7 @@ export class StepsForm extends LitElement {
   }
 }
 
+/** What is edited of steps in Build. */
 export const form = (form: Form, cell: Steps): TemplateResult => html`
   ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
   <steps-form class="all" .form=${form}></steps-form>

@@ -322,6 +322,7 @@ export class TableForm extends LitElement {
   }
 }
 
+/** What is edited of a table in Build. */
 export const form = (form: Form, cell: TableCell): TemplateResult => html`
   ${head(form, cell, false)}
   <table-form class="all" .form=${form} .cell=${cell}></table-form>

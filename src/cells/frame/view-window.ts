@@ -38,5 +38,7 @@ function within({ x, y, scale }: ViewWindow, picture: Size, screen: Size): ViewW
   }
 }
 
+/** From a place on the screen to the pixel of the picture shown there. */
 export const toPicture = ({ x, y, scale }: ViewWindow, [u, v]: Point): Point => [x + u / scale, y + v / scale]
+/** From a pixel of the picture to where it is shown on the screen. */
 export const toScreen = ({ x, y, scale }: ViewWindow, [u, v]: Point): Point => [(u - x) * scale, (v - y) * scale]

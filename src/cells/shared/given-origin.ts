@@ -3,6 +3,7 @@ import type { Given } from '../../worksheet/index.ts'
 /** Where the value of a given comes from. A value that differs from the recorded text was typed. */
 export type Origin = 'example' | 'usual' | 'typed' | 'kit' | 'measured'
 
+/** Where the value of a given comes from, as its sign shows it. */
 export function originOf({ from, value }: Given): Origin {
   return from && from.text === value ? from.kind : 'typed'
 }

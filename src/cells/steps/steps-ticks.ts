@@ -14,6 +14,7 @@ export const ticked = (cell: Steps, at: number, done: boolean): Steps => ({
 /** The list with nothing ticked, for a new session. */
 export const startedOver = (cell: Steps): Steps => ({ ...cell, steps: cell.steps.map(untick) })
 
+/** How many of the steps are done: `3 of 8 done`. */
 export function doneText(steps: readonly Step[]): string {
   const done = steps.filter((step) => step.done === true).length
   if (steps.length === 0) return stepsWords.noSteps
@@ -30,6 +31,7 @@ function read(cell: Steps, sheet: Sheet): Cell[] {
   })
 }
 
+/** Whether any step of the cell has a reading that can be taken in this sheet. */
 export const hasReadings = (cell: Steps, sheet: Sheet): boolean => read(cell, sheet).length > 0
 
 /** The change that clears every reading of the list. */

@@ -3,6 +3,7 @@ import type { Column, TableCell } from '../../worksheet/index.ts'
 
 /** Changes of the rows of a table. Unchanged rows stay the same objects, so that they are not read again. */
 
+/** The table with another text in one field. */
 export function withField(cell: TableCell, row: number, column: number, text: string): TableCell {
   const before = cell.rows[row] ?? []
   const fields = Array.from({ length: Math.max(before.length, cell.columns.length) }, (_, at) => before[at] ?? '')
@@ -30,8 +31,10 @@ export function withRow(cell: TableCell, at: number, fields: readonly string[] =
   return { ...cell, rows: cell.rows.toSpliced(at, 0, [...fields]) }
 }
 
+/** The table without one row. */
 export const withoutRow = (cell: TableCell, at: number): TableCell => ({ ...cell, rows: cell.rows.toSpliced(at, 1) })
 
+/** The table with one row moved to another place. */
 export function withRowMoved(cell: TableCell, from: number, to: number): TableCell {
   const row = cell.rows[from]
   if (!row || to < 0 || to >= cell.rows.length) return cell
@@ -51,6 +54,7 @@ const withFields = (cell: TableCell, change: (fields: string[]) => string[]): st
     change(Array.from({ length: Math.max(row.length, cell.columns.length) }, (_, at) => row[at] ?? '')),
   )
 
+/** The table with a column added at a place, empty in every row. */
 export const withColumn = (cell: TableCell, at: number, column: Column): TableCell => ({
   ...cell,
   columns: cell.columns.toSpliced(at, 0, column),
@@ -58,12 +62,14 @@ export const withColumn = (cell: TableCell, at: number, column: Column): TableCe
   rows: at === cell.columns.length ? cell.rows : withFields(cell, (fields) => fields.toSpliced(at, 0, '')),
 })
 
+/** The table without one column and its fields. */
 export const withoutColumn = (cell: TableCell, at: number): TableCell => ({
   ...cell,
   columns: cell.columns.toSpliced(at, 1),
   rows: withFields(cell, (fields) => fields.toSpliced(at, 1)),
 })
 
+/** The table with one column, and its fields, moved to another place. */
 export function withColumnMoved(cell: TableCell, from: number, to: number): TableCell {
   const column = cell.columns[from]
   if (!column || to < 0 || to >= cell.columns.length) return cell

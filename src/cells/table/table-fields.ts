@@ -25,6 +25,7 @@ export interface FieldParts {
 const TICKS = /^(yes|true|x|✓|✔|1|no|false|0|-|–|)$/i
 const IS_TICKED = /^(yes|true|x|✓|✔|1)$/i
 
+/** Whether a column takes quantities, so that its figures are aligned. */
 export const isNumeric = ({ entry }: Column): boolean => entry === undefined || entry === 'quantity'
 
 /** The class that gives a column its width. */

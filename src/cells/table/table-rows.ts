@@ -40,6 +40,7 @@ export interface ActiveField {
   readonly put: (row: number, column: number, text: string) => void
 }
 
+/** What a table shows: its rows in order, those left out by the filter, groups and totals. */
 export function tableStateOf({ cell, sheet }: WideView<TableCell>, filter: string): TableState {
   const node = sheet.engine.node(cell.id)
   return {

@@ -45,6 +45,7 @@ export function sidesOf(value: string): readonly [string, string] | undefined {
   return sides && splitSize(sides[1]) === undefined ? sides : undefined
 }
 
+/** The text of a size typed in two boxes. */
 export const sizeText = (width: string, height: string): string =>
   width.trim() === '' && height.trim() === '' ? '' : `${width} × ${height}`
 

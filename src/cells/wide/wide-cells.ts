@@ -60,4 +60,5 @@ const ELEMENTS: ByKind<[CellSignal], TemplateResult> = {
   ),
 }
 
+/** The element that shows a cell, by its kind. */
 export const cellElement = (cell: Cell, view: CellSignal): TemplateResult => byKind(ELEMENTS, cell, view)

@@ -305,4 +305,5 @@ function rangeOf(given: Given, unit: DisplayUnit): (value: number) => boolean {
     )
 }
 
+/** The place of a level among those of advice: lower is changed before higher. */
 export const levelRank = (level: Level): number => LEVELS.indexOf(level)

@@ -8,6 +8,7 @@ export interface NumericOutcome {
   readonly turned: boolean
 }
 
+/** A value, given in coherent SI, as a figure in a unit. */
 export function figureIn(value: number, unit: DisplayUnit): NumericOutcome {
   if (unit.notation === 'ratio' && value > 0 && value <= 1) return { figure: 1 / value, turned: true }
   return { figure: (value - unit.offset) / unit.factor, turned: false }

@@ -32,6 +32,7 @@ export interface Working {
 /** A value shown longer than this is left as its name. */
 const LONGEST = 48
 
+/** The working of a result: its formula with the figures put in, step by step; undefined where it does not compute. */
 export function workingOf(sheet: Sheet, id: string): Working | undefined {
   const { engine } = sheet
   const node = engine.node(id)

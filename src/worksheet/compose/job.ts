@@ -20,9 +20,11 @@ export interface Job {
   readonly shelf?: object
 }
 
+/** Whether data read from a file is a job: a list of parts with an example. */
 export const isJob = (data: unknown): data is Job =>
   typeof data === 'object' && data !== null && (data as { format?: unknown }).format === JOB_FORMAT
 
+/** The parts a job chooses, its leading part among them. */
 export const partsOfJob = ({ parts, lead }: Job): ChosenPart[] =>
   parts.map((part) => (part === lead ? { part, by: 'lead' } : { part }))
 

@@ -28,6 +28,7 @@ const JOINING: { readonly [K in Kind]: Joining<Extract<Cell, { kind: K }>> } = {
   function: UNNAMED,
 }
 
+/** How a cell joins another sheet, by its kind. */
 export const joiningOf = ({ kind }: Cell): Joining<Cell> => JOINING[kind] as Joining<Cell>
 
 function misfitOfGivens(there: Given, coming: Given): string | undefined {

@@ -11,6 +11,7 @@ export interface Part {
   readonly to: number
 }
 
+/** The sections of a sheet: each heading with the cells below it, and what lies above the first. */
 export function partsOf(cells: readonly Cell[]): Part[] {
   const starts = cells.flatMap((cell, at) => (isHeading(cell) || at === 0 ? [at] : []))
   return starts.map((from, n) => {

@@ -171,6 +171,7 @@ export interface PartLibrary {
   readonly aliases: ReadonlyMap<string, readonly string[]>
 }
 
+/** Whether a cell of a part only says where a given goes. */
 export const isPlace = (cell: PartCell | GivenPlace): cell is GivenPlace => 'given' in cell
 
 interface NamesFile {

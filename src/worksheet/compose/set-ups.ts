@@ -13,6 +13,7 @@ export interface SetUpName {
   readonly title: string
 }
 
+/** Whether each set-up has a role for itself. */
 export const isInSetUp = (library: PartLibrary, role: string): boolean =>
   library.roles.some((one) => one.role === role && one.in_set_up === true)
 

@@ -14,9 +14,10 @@ import {
 import type { Shown } from '../../units/index.ts'
 import { adjustText, differenceText } from '../document/measured.ts'
 import type { Check, Drawing } from '../schema/document.ts'
-import { type ConditionContext, fillMessage, isWithinMargin, marginOf, robustnessOf } from './condition.ts'
+import { type ConditionContext, fillMessage, robustnessOf } from './condition.ts'
 import type { Engine } from './engine.ts'
 import { VALUE, WAITING } from './engine-view.ts'
+import { isWithinMargin, marginOf } from './margin.ts'
 import { formulaOf, type Node } from './node.ts'
 import type {
   CheckOutcome,

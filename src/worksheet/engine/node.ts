@@ -17,7 +17,7 @@ import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading } from '../document/read-given.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Check, Frame, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
-import { readMargin } from './condition.ts'
+import { readMargin } from './margin.ts'
 import * as words from './words.ts'
 
 /** A named cell as the engine sees it: what it needs, and once checked, its type and program. */

@@ -7,6 +7,7 @@ export interface Amount {
 
 export const NOTHING: Amount = { frames: 0, time: 0, data: 0 }
 
+/** An amount of work added to a sum: frames, seconds, bits. */
 export const addTo = (sum: Amount, { frames, time, data }: Amount): Amount => ({
   frames: sum.frames + frames,
   time: sum.time + time,
@@ -68,6 +69,7 @@ function breaksIn(work: number, { spell, breakTime }: Pace): number {
   return Math.max(0, Math.ceil(work / spell - 1e-9) - 1) * breakTime
 }
 
+/** The time a run takes with its set-ups and breaks, and the days that makes, from frames, seconds and bits. */
 export function totalOf(work: Amount, count: number, setups: number, pace: Pace): Total {
   const setupTime = setups * pace.setupTime
   const breaks = breaksIn(work.time + setupTime, pace)

@@ -32,6 +32,7 @@ export function tableOfRun(engine: Engine, run: Run): TableCell | undefined {
   return cell?.kind === 'table' ? cell : undefined
 }
 
+/** What a run is planned from: its originals, and the figures of the sheet. */
 export function feedOf(engine: Engine, run: Run): RunFeed {
   const node = run.of === undefined ? undefined : engine.named(run.of)
   const table = tableOfRun(engine, run)

@@ -155,4 +155,5 @@ const IN_WORDS: Readonly<Record<RunInputSort, string>> = {
   done: 'yes or no, or a date',
 }
 
+/** What an input of a run takes, in a few words. */
 export const sortText = (sort: RunInputSort): string => IN_WORDS[sort]

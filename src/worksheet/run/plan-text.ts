@@ -6,6 +6,7 @@ import type { Means } from './reach.ts'
 
 const RATIO = { dimension: NONE, factor: 1, offset: 0, symbol: '', notation: 'ratio' } as const
 
+/** A magnification as the trade writes it: `1:8.2`. */
 export const ratioText = (magnification: number): string => showQuantity(magnification, NONE, { unit: RATIO }).text
 
 /** `1 h 25 min`, to the minute; under a minute to the second. */
@@ -17,8 +18,10 @@ export function timeText(seconds: number): string {
   return `${Math.floor(minutes / 60)} h${rest === 0 ? '' : ` ${rest} min`}`
 }
 
+/** An amount of data, given in bits, in the unit that suits it. */
 export const dataText = (bits: number): string => showQuantity(bits, DATA).text
 
+/** A sampling, given in pixels per metre, in ppi. */
 export const samplingText = (sampling: number): string => showQuantity(sampling, SAMPLING).text
 
 /** To the millimetre, as a scale on a column is read. */
@@ -54,7 +57,9 @@ export function meansText(means: Means | undefined): string {
 export const tilesText = ({ across, down, count, turned }: TilePlan): string =>
   count === 1 ? '' : `${across} × ${down} frames${turned ? ', turned' : ''}`
 
+/** A count with its noun: `1 frame`, `3 frames`. */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`
 
+/** A number of working days; empty where it is not known. */
 export const daysText = (days: number | undefined): string =>
   days === undefined ? '' : counted(Number(days.toFixed(1)), 'day')

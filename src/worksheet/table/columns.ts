@@ -27,6 +27,7 @@ export interface ColumnPlan {
 
 const plans = new WeakMap<readonly Column[], { readonly reader: FormulaCompiler; readonly plan: ColumnPlan }>()
 
+/** The columns of a table in the order they are computed, each with its compiled formula. */
 export function columnPlan(columns: readonly Column[], reader: FormulaCompiler): ColumnPlan {
   const known = plans.get(columns)
   if (known?.reader === reader) return known.plan

@@ -1,20 +1,18 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { readJob } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { arranged, type OlderJobs, olderJob, olderJobsIn } from '../../../src/worksheet/compose/arrange.ts'
 import { composeJob, type Job, partsOfJob } from '../../../src/worksheet/compose/job.ts'
-import { type Cell, type Given, isNamed, readDocument, Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
+import { type Cell, type Given, isNamed, Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
 import older from '../../../templates/older/version-1.json'
 import { JOBS } from '../../templates/open.ts'
 import { given, result } from '../make.ts'
+import { JOBS_OF_VERSION_1, ofVersion1 } from '../schema/version-1.ts'
 import { PARTS } from './sets.ts'
 
-const FOLDER = new URL('../version-1/', import.meta.url)
 const jobs = new Map(JOBS.map((name) => [name, readJob(name) as Job]))
 const parts = new Map([...jobs].map(([name, job]) => [name, partsOfJob(job)]))
-const ofVersion1 = (name: string): Worksheet => readDocument(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'))
 const OLDER: OlderJobs = older
 
 /** An earlier version's sheet, arranged by parts as the page does it. */
@@ -29,18 +27,12 @@ const givensOf = (cells: readonly Cell[]): Given[] => cells.filter((cell): cell 
 test('the jobs of version 1 are known by what their sheets hold', async () => {
   const known = {
     about: 'What tells the cells of the jobs of version 1, so that their sheets can be arranged by parts.',
-    jobs: Object.fromEntries(
-      readdirSync(FOLDER)
-        .filter((file) => file.endsWith('.json'))
-        .sort()
-        .map((file) => file.replace('.json', ''))
-        .map((name) => [name, olderJob(ofVersion1(name))]),
-    ),
+    jobs: Object.fromEntries(JOBS_OF_VERSION_1.map((name) => [name, olderJob(ofVersion1(name))])),
   }
   await expect(`${JSON.stringify(known)}\n`).toMatchFileSnapshot('../../../templates/older/version-1.json')
 })
 
-describe.each(JOBS)('a sheet of version 1 of %s', (name) => {
+describe.each(JOBS_OF_VERSION_1)('a sheet of version 1 of %s', (name) => {
   it('is known again, and once arranged has the parts and the cells of the job, with its own figures', () => {
     const before = ofVersion1(name)
     expect(olderJobsIn(before, OLDER)).toEqual([name])

@@ -1,11 +1,10 @@
-import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { readJob } from '../../../src/cli/part-files.ts'
 import { namesFor } from '../../../src/worksheet/compose/aliases.ts'
 import { composeJob, type Job } from '../../../src/worksheet/compose/job.ts'
-import { isNamed, readDocument } from '../../../src/worksheet/index.ts'
-import { JOBS } from '../../templates/open.ts'
+import { isNamed } from '../../../src/worksheet/index.ts'
+import { JOBS_OF_VERSION_1, ofVersion1 } from '../schema/version-1.ts'
 import { contradictionsIn, handfuls, together, wrongWith } from './contradictions.ts'
 import { errorsOf, namesOf, PARTS, permutations } from './sets.ts'
 
@@ -42,8 +41,8 @@ describe('sets of jobs', { timeout: 600_000 }, () => {
   })
 })
 
-test.each(JOBS)('every name of the sheet %s of version 1 is still valid', (name) => {
-  const older = readDocument(readFileSync(new URL(`../version-1/${name}.json`, import.meta.url), 'utf8'))
+test.each(JOBS_OF_VERSION_1)('every name of the sheet %s of version 1 is still valid', (name) => {
+  const older = ofVersion1(name)
   const now = new Set(namesOf(composeJob(PARTS, job(name)).cells))
   const lost = older.cells
     .filter(isNamed)

@@ -1,11 +1,11 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { type JoinPlan, planJoin, type Resolution } from '../../../src/worksheet/compose/join.ts'
 import { placeFor } from '../../../src/worksheet/compose/join-place.ts'
-import { type Cell, isNamed, readDocument, Sheet, type Stage } from '../../../src/worksheet/index.ts'
+import { type Cell, isNamed, Sheet, type Stage } from '../../../src/worksheet/index.ts'
 import { check, given, note, result, seen, sheetOf } from '../make.ts'
+import { JOBS_OF_VERSION_1, ofVersion1 } from '../schema/version-1.ts'
 
 const heading = (text: string, stage?: Stage): Cell => ({
   kind: 'note',
@@ -291,10 +291,6 @@ it('is one step of undo', () => {
   expect(sheet.named('lens_height')).toMatchObject({ measured: '900 mm' })
 })
 
-const OLDER = new URL('../version-1/', import.meta.url)
-const readOlder = (name: string) => readDocument(readFileSync(new URL(`${name}.json`, OLDER), 'utf8'))
-const TEMPLATES = readdirSync(OLDER).map((file) => file.replace(/\.json$/, ''))
-
 /** What is wrong with the text of cells: names, units, circles; not that a figure is refused. */
 const faults = (sheet: Sheet): string[] =>
   sheet.cells.filter(isNamed).flatMap(({ id, name }) => {
@@ -308,12 +304,12 @@ const faults = (sheet: Sheet): string[] =>
 
 test('any templates joined in any order give a sheet that names nothing twice and breaks nothing', () => {
   fc.assert(
-    fc.property(fc.uniqueArray(fc.constantFrom(...TEMPLATES), { minLength: 2, maxLength: 4 }), (names) => {
+    fc.property(fc.uniqueArray(fc.constantFrom(...JOBS_OF_VERSION_1), { minLength: 2, maxLength: 4 }), (names) => {
       const freshId = ids()
       const [first, ...others] = names as [string, ...string[]]
-      const sheet = new Sheet(readOlder(first), LIBRARY)
+      const sheet = new Sheet(ofVersion1(first), LIBRARY)
       for (const key of others) {
-        const { title, cells } = readOlder(key)
+        const { title, cells } = ofVersion1(key)
         const { change, meetings } = planJoin(sheet, { key, title, cells }, { freshId })
         const before = sheet.cells
         if (change) sheet.apply(change)

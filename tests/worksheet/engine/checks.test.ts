@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { NONE } from '../../../src/units/index.ts'
 import { UNITS } from '../../../src/units/table.ts'
-import { DEFAULT_MARGIN_TEXT, readMargin } from '../../../src/worksheet/engine/condition.ts'
+import { DEFAULT_MARGIN_TEXT, readMargin } from '../../../src/worksheet/engine/margin.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 import { check, given, result, sheetOf } from '../make.ts'
 

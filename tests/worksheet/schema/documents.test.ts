@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
@@ -14,6 +13,7 @@ import {
   writeDocument,
 } from '../../../src/worksheet/index.ts'
 import { JOBS, readTemplate } from '../../templates/open.ts'
+import { JOBS_OF_VERSION_1, textOfVersion1 } from './version-1.ts'
 
 const sheet = (cells: unknown[], more: object = {}): string =>
   JSON.stringify({ format: FORMAT, version: VERSION, title: 'A sheet', cells, ...more })
@@ -160,10 +160,8 @@ test.each(JOBS)('the sheet of the job %s is a document', (name) => {
   expect(read.cells.length).toBeGreaterThan(0)
 })
 
-const FIXTURES = new URL('../version-1/', import.meta.url)
-
-test.each(readdirSync(FIXTURES))('the sheet %s of version 1 opens, and computes as it did', (file) => {
-  const text = readFileSync(new URL(file, FIXTURES), 'utf8')
+test.each(JOBS_OF_VERSION_1)('the sheet %s of version 1 opens, and computes as it did', (job) => {
+  const text = textOfVersion1(job)
   const read = readDocument(text)
   const older = JSON.parse(text) as { readonly cells: readonly { readonly id: string }[] }
   expect(read.cells.map(({ id }) => id)).toEqual(older.cells.map(({ id }) => id))
