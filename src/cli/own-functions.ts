@@ -1,4 +1,4 @@
-import { functionOutcomeOf } from '../worksheet/engine/function-outcome.ts'
+import { functionOutcomeOf } from '../worksheet/analysis/function-outcome.ts'
 import type { Sheet } from '../worksheet/index.ts'
 
 /** A function of the sheet: what is wrong with it, and whether its examples are right. */

@@ -3,7 +3,7 @@ import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
 import { ORIGIN_LABELS, originOf } from '../../cells/shared/given-origin.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { listText } from '../../units/plural.ts'
-import { functionOutcomeOf, functionSignature } from '../../worksheet/engine/function-outcome.ts'
+import { functionOutcomeOf, functionSignature } from '../../worksheet/analysis/function-outcome.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
 import {
   type Cell,

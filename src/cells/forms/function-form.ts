@@ -1,7 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import type { Scope } from '../../language/index.ts'
-import { functionOutcomeOf, functionSignature } from '../../worksheet/engine/function-outcome.ts'
+import { functionOutcomeOf, functionSignature } from '../../worksheet/analysis/function-outcome.ts'
 import { declaredUnit, type FunctionCell } from '../../worksheet/index.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import { exampleLine, exampleStyle } from '../function/function-cell.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { functionOutcomeOf, functionSignature } from '../../../src/worksheet/analysis/function-outcome.ts'
 import { clippingOf, fitted, readClipping, withFunctions } from '../../../src/worksheet/clipping/clipping.ts'
-import { functionOutcomeOf, functionSignature } from '../../../src/worksheet/engine/function-outcome.ts'
 import type { Cell, FunctionCell, Sheet } from '../../../src/worksheet/index.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 

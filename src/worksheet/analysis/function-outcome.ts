@@ -10,10 +10,10 @@ import {
   type Value,
 } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
+import type { Engine } from '../engine/engine.ts'
+import type { OwnFunction } from '../engine/own-functions.ts'
+import { functionWords as W } from '../engine/words.ts'
 import type { FunctionCell } from '../schema/document.ts'
-import type { Engine } from './engine.ts'
-import type { OwnFunction } from './own-functions.ts'
-import { functionWords as W } from './words.ts'
 
 /** A worked example of a function, computed. */
 export interface ExampleOutcome {
