@@ -210,6 +210,26 @@ test('the formula box shows arguments and values, and undo brings back what Esca
   await expect.poll(() => page.locator('.cm-tooltip-hover .record').textContent()).toMatch(/The sheet.*420 × 297 mm/)
 })
 
+test('a given becomes a result and back, each one step of undo', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [
+    given('focal', '60', { unit: 'mm', label: 'Lens' }),
+    result('away', 'focal * 2', { unit: 'mm', label: 'Away' }),
+  ])
+  await pressInHead(page, 'Build')
+  const cell = async (id: string) => (await cellsOf(page)).find((one) => one.id === id)
+  await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+  await page.getByRole('button', { name: 'Make it a result' }).click()
+  await expect.poll(() => cell('focal')).toMatchObject({ kind: 'result', formula: '60 mm', unit: 'mm' })
+  await page.getByRole('button', { name: 'Make it a given with this figure' }).click()
+  await expect.poll(() => cell('focal')).toMatchObject({ kind: 'given', value: '60 mm' })
+  await expect.poll(() => row(page, 'Away').locator('.figure').textContent()).toBe('120')
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => cell('focal')).toMatchObject({ kind: 'result' })
+  await page.keyboard.press('Control+z')
+  await expect.poll(() => cell('focal')).toMatchObject({ kind: 'given', value: '60' })
+})
+
 test('the editor completes names, functions and units, and shows a function’s record', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await row(page, 'Original to sensor')
