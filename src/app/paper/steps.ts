@@ -57,6 +57,12 @@ function stepRow(sheet: Sheet, step: Step, at: number): Node {
   )
 }
 
+const COLUMNS = element(
+  'colgroup',
+  {},
+  ...['tick', 'number', 'said', 'figure', 'unit'].map((name) => element('col', { class: name })),
+)
+
 /** The steps on paper, numbered, each with a box to tick and a line for its reading. */
 export function stepsTable(sheet: Sheet, cell: Steps): Node {
   const begun = cell.steps.some(({ done }) => done === true)
@@ -64,6 +70,7 @@ export function stepsTable(sheet: Sheet, cell: Steps): Node {
     'div',
     { class: 'steps' },
     element('p', {}, element('b', {}, labelOf(cell)), begun ? `, ${doneText(cell.steps).toLowerCase()}` : ''),
-    element('table', {}, ...cell.steps.map((step, at) => element('tbody', {}, stepRow(sheet, step, at)))),
+    // Most steps have no figure, so the widths of the columns cannot be those of the first row.
+    element('table', {}, COLUMNS, ...cell.steps.map((step, at) => element('tbody', {}, stepRow(sheet, step, at)))),
   )
 }
