@@ -66,6 +66,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     ['measured', '', ''],
   ],
   'app/paper: paperWords.needs': [[['Focal length']], [NAMES]],
+  'cells/basic: basicWords.needs': [[['Focal length']], [NAMES]],
   'app/paper: paperWords.about': [[NAMES]],
   'app/paper: paperWords.originals': [
     [12, 0],

@@ -1,9 +1,20 @@
 import type { CheckCounts } from '../../storage/store/types.ts'
 import { agree, clock, count, day, plural } from '../../units/plural.ts'
+import type { Stage } from '../../worksheet/format/format.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
 
 export const UNTITLED_SHEET = 'Untitled worksheet'
 export const UNTITLED_SECTION = 'Untitled section'
+
+/** The headings of the shelf by stage of the job, in the order of work. */
+export const MOMENTS: readonly (readonly [Stage, string])[] = [
+  ['receive', 'Receive and quote'],
+  ['frame', 'Frame'],
+  ['light', 'Light'],
+  ['sharp', 'Square and sharp'],
+  ['accept', 'Expose and accept'],
+  ['deliver', 'Run and deliver'],
+]
 
 /** The state of all checks in sentences, the worst first. */
 export function checkSummaryText({ pass, marginal, fail, waiting, errors }: CheckSummary): string {

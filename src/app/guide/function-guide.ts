@@ -12,21 +12,8 @@ import {
   signature,
 } from '../../language/index.ts'
 import { wholeLibrary } from '../common/library.ts'
+import { SUBJECT_TITLES } from './words.ts'
 import './published-checks.ts'
-
-const SUBJECTS: Readonly<Record<Subject, string>> = {
-  'close-focus': 'Size on the sensor, the column, getting closer',
-  sampling: 'Sampling and tiles',
-  depth: 'Depth, diffraction, aperture',
-  exposure: 'Exposure, filters, flash',
-  lighting: 'Light and evenness',
-  squareness: 'Square and level',
-  colour: 'Tone and colour acceptance',
-  care: 'Care of the original, of people and of the room',
-  run: 'The run',
-  film: 'Transparent originals',
-  maths: 'Plain mathematics and lists',
-}
 
 interface Entry {
   readonly record: Callable
@@ -208,12 +195,12 @@ export class FunctionGuide extends LitElement {
   private list(found: readonly Entry[]): TemplateResult | TemplateResult[] {
     if (this.words.trim() !== '')
       return html`<section aria-label="Found">${found.map((entry) => this.entry(entry))}</section>`
-    return (Object.keys(SUBJECTS) as Subject[])
+    return (Object.keys(SUBJECT_TITLES) as Subject[])
       .filter((subject) => found.some(({ text }) => text.subject === subject))
       .map(
         (subject) => html`
-          <section aria-label=${SUBJECTS[subject]}>
-            <h2>${SUBJECTS[subject]}</h2>
+          <section aria-label=${SUBJECT_TITLES[subject]}>
+            <h2>${SUBJECT_TITLES[subject]}</h2>
             ${found.filter(({ text }) => text.subject === subject).map((entry) => this.entry(entry))}
           </section>
         `,

@@ -1,18 +1,6 @@
 import type { Summary } from '../../storage/store/types.ts'
 import type { Answer } from '../templates/templates.ts'
 
-/** The most common originals, as buttons on the shelf, with the words each searches for. */
-export const ENTRIES: readonly (readonly [label: string, query: string])[] = [
-  ['A flat sheet', 'flat sheet'],
-  ['Framed or glazed', 'framed'],
-  ['A bound volume', 'book'],
-  ['Too big for one frame', 'too big'],
-  ['Something small', 'small'],
-  ['Slides or negatives', 'slides'],
-  ['A list of originals', 'list'],
-  ['Only a phone', 'phone'],
-]
-
 /** Words that do not narrow a search. */
 const EMPTY_WORDS = new Set('a an and as at for from got have i in is it my of on or some the this to with'.split(' '))
 

@@ -6,14 +6,14 @@ import { field, fold, shared } from '../../cells/style/styles.ts'
 import { lastBackup, sheetsWithoutBackup } from '../../storage/store/persistence.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
 import { WORDS } from '../../storage/words.ts'
-import { MOMENTS } from '../common/moments.ts'
+
 import { pageStyle } from '../common/page-style.ts'
 import { TO_ANSWERS, toNew, toStart } from '../common/route.ts'
-import { when } from '../common/words.ts'
+import { MOMENTS, when } from '../common/words.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
-import { ENTRIES, found } from './shelf-find.ts'
+import { found } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
-import { shelfWords as words } from './words.ts'
+import { SEARCHES, shelfWords as words } from './words.ts'
 
 /** The start page: what is being photographed, the saved sheets, and a way to open a file. */
 @customElement('shelf-page')
@@ -77,7 +77,7 @@ export class ShelfPage extends LitElement {
   private question(): TemplateResult {
     return html`
       <div class="presses got" role="group" aria-label=${words.choices}>
-        ${ENTRIES.map(
+        ${SEARCHES.map(
           ([said, query]) => html`
             <button
               type="button"

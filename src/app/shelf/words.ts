@@ -58,3 +58,15 @@ export const shelfWords = {
   erased: (title: string): string => `“${title}” is erased.`,
   doNotErase: 'Cancel',
 }
+
+/** The most common originals, as buttons on the shelf, with the words each searches for. */
+export const SEARCHES: readonly (readonly [label: string, query: string])[] = [
+  ['A flat sheet', 'flat sheet'],
+  ['Framed or glazed', 'framed'],
+  ['A bound volume', 'book'],
+  ['Too big for one frame', 'too big'],
+  ['Something small', 'small'],
+  ['Slides or negatives', 'slides'],
+  ['A list of originals', 'list'],
+  ['Only a phone', 'phone'],
+]

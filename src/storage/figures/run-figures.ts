@@ -4,20 +4,10 @@ import { dataText, heightsText, meansText, ratioText, tilesText, timeText } from
 import { runOf } from '../../worksheet/run/sheet-run.ts'
 import type { Cell, Run } from '../../worksheet/schema/document.ts'
 import { asTableCell } from './compared-figures.ts'
+import { RUN_HEADS } from './words.ts'
 
 /** Somewhat less than the longest text of a field. */
 const LONGEST = 18_000
-
-const HEADS = [
-  'Set-up',
-  'Magnification',
-  'On the column, or original to sensor',
-  'Exposure, equipment',
-  'Originals',
-  'Frames',
-  'Time',
-  'Disk',
-]
 
 function clipped(names: readonly string[]): string {
   const all = names.join('; ')
@@ -59,5 +49,5 @@ export function runFigures(sheet: Sheet, cell: Run): Cell {
   const title = cell.title?.trim() || 'The run'
   const { plan } = runOf(sheet, cell)
   if (!plan) return { kind: 'note', id: cell.id, text: `${title}: not planned.` }
-  return asTableCell(sheet, cell, title, HEADS, rowsOf(plan))
+  return asTableCell(sheet, cell, title, RUN_HEADS, rowsOf(plan))
 }

@@ -4,3 +4,15 @@ export const FIGURES_WORDS = {
   figuresOnly: (day: string) =>
     `These are figures as they were on ${day}, without their formulas. Results, checks and drawings do not follow the givens.`,
 } as const
+
+/** The columns of a run’s plan as a table. */
+export const RUN_HEADS = [
+  'Set-up',
+  'Magnification',
+  'On the column, or original to sensor',
+  'Exposure, equipment',
+  'Originals',
+  'Frames',
+  'Time',
+  'Disk',
+]

@@ -59,3 +59,12 @@ export const unreadableFigure = (figure: string, sort: string, why: string): str
 
 export const sizeInQuantity =
   'This is a size, width × height, and one quantity goes here. Fill the cell in with a size instead, or type one of the two.'
+
+/** What cells without a title are called. */
+export const UNTITLED = {
+  drawing: 'Drawing',
+  steps: 'Steps',
+  range: 'Range',
+  variants: 'Variants',
+  run: 'The run',
+} as const

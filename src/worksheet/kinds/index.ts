@@ -15,7 +15,10 @@ import { VARIANTS } from './variants.ts'
 
 export type Kind = Cell['kind']
 
-/** The kinds of cell by the word under `kind` in a document. A new kind is a file in this folder and a line here. */
+/**
+ * The kinds of cell by the word under `kind` in a document. A new kind is a file in this folder and a line
+ * here; the type checker then asks for what shows, edits and prints it in the rooms above.
+ */
 export const KINDS = {
   given: GIVEN,
   result: RESULT,

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it, test } from 'vitest'
-import { MOMENTS } from '../../../src/app/common/moments.ts'
-import { ENTRIES, found, isNamedSo } from '../../../src/app/shelf/shelf-find.ts'
+import { MOMENTS } from '../../../src/app/common/words.ts'
+import { found, isNamedSo } from '../../../src/app/shelf/shelf-find.ts'
+import { SEARCHES } from '../../../src/app/shelf/words.ts'
 import type { Answer } from '../../../src/app/templates/templates.ts'
 import { STAGES } from '../../../src/worksheet/index.ts'
 
@@ -15,7 +16,7 @@ const ANSWERS: Answer[] = readdirSync(FOLDER)
 
 const keys = (query: string): string[] => found(ANSWERS, query).answers.map(({ key }) => key)
 
-test.each(ENTRIES)('“%s” finds an answer', (_, query) => {
+test.each(SEARCHES)('“%s” finds an answer', (_, query) => {
   expect(keys(query).length).toBeGreaterThan(0)
   expect(keys(query).length).toBeLessThan(8)
 })
