@@ -38,6 +38,8 @@ const WIDE_CELLS = {
   range: 'src/cells/range/range-cell.ts',
   variants: 'src/cells/variants/variants-cell.ts',
   run: 'src/cells/run/run-cell.ts',
+  frame: 'src/cells/frame/frame-cell.ts',
+  function: 'src/cells/function/function-cell.ts',
 }
 
 /** Where each kind of drawing is drawn. */
@@ -129,7 +131,13 @@ const modulesAfter = (template) => [
   ...(template.cells.some(({ moves = [] }) => moves.length > 0) ? ['src/cells/lamps/lamp-handles.ts'] : []),
 ]
 
-const drawn = ({ cells }) => cells.filter(({ kind }) => kind === 'drawing').map(({ drawing }) => DRAWINGS[drawing])
+const drawn = ({ cells }) =>
+  cells
+    .filter(({ kind }) => kind === 'drawing')
+    .map(({ drawing }) => {
+      if (!DRAWINGS[drawing]) throw new Error(`${drawing} is missing among the drawings of scripts/first-load.mjs.`)
+      return DRAWINGS[drawing]
+    })
 
 /**
  * What the browser fetches for the page itself, and, by template, for the page and a sheet opened from it to be filled

@@ -1,6 +1,6 @@
 import { isAltLetter } from '../../cells/fields/alt-key.ts'
 import type { Addition } from '../common/new-cell.ts'
-import { isField } from '../open/is-field.ts'
+import { isField } from '../open/focus.ts'
 
 /** The effect of a key in Build. */
 export type BuildKey =

@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
 import { type Cell, type Change, clippingOf, linesOf, withFunctions } from '../../worksheet/index.ts'
-import { isField } from '../open/is-field.ts'
+import { isField } from '../open/focus.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
 import { type PasteResult, pastedInto, removal, saidOf } from './clip-board.ts'
 import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './clip-picks.ts'

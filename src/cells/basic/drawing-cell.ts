@@ -10,7 +10,6 @@ import { dragging } from '../shared/dragging.ts'
 import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { inView } from '../shared/in-view.ts'
 import { OwnWidth } from '../shared/own-width.ts'
-import { ZOOM } from '../shared/zoom.ts'
 import { shared } from '../style/styles.ts'
 import { basicWords } from './words.ts'
 
@@ -92,7 +91,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     const { draw } = this.ready
     const options = { unit: cell.unit, title: cell.title || undefined, quick: dragging.get() }
     const laidOut = (px: number): Drawing =>
-      draw(outcome.values, { ...options, width: px / ZOOM, zoom: ZOOM, layoutFrom: this.layoutSource })
+      draw(outcome.values, { ...options, width: px, layoutFrom: this.layoutSource })
     if (this.fittedFor !== this.width.px) this.fit(laidOut)
     const drawn = laidOut(this.px)
     void import('../picture/drawing-notes.ts')

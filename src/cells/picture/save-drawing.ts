@@ -16,8 +16,8 @@ const nameOf = (sheet: string, drawing: string, ending: SavedAs): string =>
 const svgText = ({ node }: Drawing, width: string, height: string): string =>
   toSvgText({ ...node, attributes: { ...node.attributes, width, height } })
 
-async function pngOf(drawing: Drawing, zoom: number): Promise<Blob> {
-  const [width, height] = [Math.ceil(drawing.width * zoom), Math.ceil(drawing.height * zoom)]
+async function pngOf(drawing: Drawing): Promise<Blob> {
+  const [width, height] = [Math.ceil(drawing.width), Math.ceil(drawing.height)]
   const text = svgText(drawing, `${width}`, `${height}`)
   const address = URL.createObjectURL(new Blob([text], { type: 'image/svg+xml' }))
   try {
@@ -41,12 +41,12 @@ async function pngOf(drawing: Drawing, zoom: number): Promise<Blob> {
   }
 }
 
-/** Saves a drawing as a download. `zoom` is how many times larger than its view box it is shown. Throws if it cannot. */
-export async function saveDrawing(drawing: Drawing, sheet: string, as: SavedAs, zoom: number): Promise<void> {
-  const mm = (px: number): string => `${((px * zoom) / PX_PER_MM).toFixed(2)}mm`
+/** Saves a drawing as a download, as large as it is shown. Throws if it cannot. */
+export async function saveDrawing(drawing: Drawing, sheet: string, as: SavedAs): Promise<void> {
+  const mm = (px: number): string => `${(px / PX_PER_MM).toFixed(2)}mm`
   const blob =
     as === 'png'
-      ? await pngOf(drawing, zoom)
+      ? await pngOf(drawing)
       : new Blob([svgText(drawing, mm(drawing.width), mm(drawing.height))], { type: 'image/svg+xml' })
   const address = URL.createObjectURL(blob)
   const link = document.createElement('a')

@@ -18,7 +18,6 @@ import { type CellSignal, requestChange, type WideView } from '../shared/cell-vi
 import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { OwnWidth } from '../shared/own-width.ts'
 import { cellWords } from '../shared/words.ts'
-import { ZOOM } from '../shared/zoom.ts'
 import { field, shared } from '../style/styles.ts'
 import { rangeWords } from './words.ts'
 
@@ -173,11 +172,11 @@ export class RangeCell extends SignalWatcher(LitElement) {
   ): TemplateResult | typeof nothing {
     if (this.width.px === 0) return nothing
     const title = cell.title?.trim() || undefined
-    const drawn = draw({ width: Math.min(this.width.px, WIDEST) / ZOOM, title })
+    const drawn = draw({ width: Math.min(this.width.px, WIDEST), title })
     return html`
       ${
         parts
-          ? html`<div class="plots">${parts.map((one) => html`<figure>${drawTree(drawRange(one, { width: NARROW / ZOOM, title }).node)}</figure>`)}</div>`
+          ? html`<div class="plots">${parts.map((one) => html`<figure>${drawTree(drawRange(one, { width: NARROW, title }).node)}</figure>`)}</div>`
           : html`<figure>${drawTree(drawn.node)}</figure>`
       }
       ${drawn.omissions.map((why) => html`<p class="small quiet">${why}</p>`)}
