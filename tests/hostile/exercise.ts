@@ -47,7 +47,7 @@ export function refuseMarkup(page: string): void {
   const body = page.replace(/<style>[^<]*<\/style>/, '')
   for (const [tag, name] of body.matchAll(/<\/?([^\s>]*)[^>]*>/g)) {
     if (
-      !/^(!doctype|html|head|meta|title|style|body|article|header|section|footer|div|p|b|h1|h2|dl|dt|dd|table|thead|tbody|tr|th|td|span|code|figure|figcaption|svg|g|path|rect|circle|line|polyline|polygon|text|tspan|desc|defs|clippath|pattern|use)$/i.test(
+      !/^(!doctype|html|head|meta|title|style|body|article|header|section|footer|div|p|b|h1|h2|dl|dt|dd|table|colgroup|col|thead|tbody|tr|th|td|span|code|figure|figcaption|svg|g|path|rect|circle|line|polyline|polygon|text|tspan|desc|defs|clippath|pattern|use)$/i.test(
         name ?? '',
       )
     )
