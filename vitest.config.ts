@@ -24,8 +24,9 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/site.ts'],
-          // After the unit tests: a page keeps more than one core of a small machine busy.
-          maxWorkers: 2,
+          // One browser at a time, after the unit tests: a page keeps more than one core of a small machine busy, and what
+          // waits for a second tab then waits too long.
+          fileParallelism: false,
           // One browser for all files, too: starting it takes longer than many a test.
           isolate: false,
           sequence: { groupOrder: 1 },

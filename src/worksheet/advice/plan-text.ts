@@ -72,11 +72,16 @@ function changeText(sheet: Sheet, { given: name, before, text }: PlannedChange):
   return rises ? WORDS.increase(label, from, to) : WORDS.reduce(label, from, to)
 }
 
-/** A text as it is read: with its unit. */
+/** A text as it is read, with its unit; its figure as it is typed, where fewer digits would be another figure. */
 function figureOf(sheet: Sheet, name: string, text: string): string {
   const given = givenNamed(sheet, name)
   if (!given) return text
-  return readGiven({ ...given, value: text }).readAs ?? text
+  const read = readGiven({ ...given, value: text }).readAs ?? text
+  const [figure] = /^[\d.\u202f]+/.exec(read) ?? []
+  const [typed] = /^\d+(?:\.\d+)?(?=$| )/.exec(text.trim()) ?? []
+  if (figure === undefined || typed === undefined) return read
+  const shown = Number(figure.replaceAll('\u202f', ''))
+  return Math.abs(shown / Number(typed) - 1) < 0.01 && shown !== Number(typed) ? read.replace(figure, typed) : read
 }
 
 function givenNamed(sheet: Sheet, name: string): Given | undefined {

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { adviseTarget } from '../../../src/worksheet/advice/advise.ts'
+import { planText } from '../../../src/worksheet/advice/plan-text.ts'
 import { given, result, sheetOf } from '../make.ts'
 
 /** The thin lens: the object distance is f (1 + 1/m), as in any textbook of optics. */
@@ -38,6 +39,19 @@ describe('a target value of a result', () => {
         expect(`${figure}`.replace(/\D/g, '').length).toBeLessThanOrEqual(5)
       }),
       { numRuns: 40 },
+    )
+  })
+
+  it('is named in full in the suggestion: the figure that is typed, not one rounded to fewer digits', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1050, max: 4000 }), (target) => {
+        const sheet = lens()
+        const plan = adviseTarget(sheet, 'distance', `${target} mm`).plans[0]
+        const change = plan?.changes[0]
+        fc.pre(plan !== undefined && change?.given === 'focal')
+        if (plan) expect(planText(sheet, plan)).toContain(`${Number.parseFloat(change?.text ?? '')} mm`)
+      }),
+      { numRuns: 60 },
     )
   })
 
