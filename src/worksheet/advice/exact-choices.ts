@@ -1,3 +1,4 @@
+import { bisect } from '../../units/index.ts'
 import { RangeEvaluator } from '../analysis/range-evaluator.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Choice, Variable } from './choices.ts'
@@ -43,17 +44,13 @@ export function withExactChoices(sheet: Sheet, variables: readonly Variable[], i
 
 /** Where a miss changes its sign between two values. */
 function crossing(missOf: (value: number) => number, from: number, to: number, missAtFrom: number): number {
-  let [low, high] = [from, to]
-  for (let halving = 0; halving < HALVINGS; halving++) {
-    const middle = (low + high) / 2
-    if (missOf(middle) * missAtFrom > 0) low = middle
-    else high = middle
-  }
-  return (low + high) / 2
+  const isPast = (value: number): boolean => !(missOf(value) * missAtFrom > 0)
+  const { failing, passing } = bisect(isPast, { failing: from, passing: to }, { halvings: HALVINGS })
+  return (failing + passing) / 2
 }
 
 function withChoices(variable: Variable, added: readonly Choice[]): Variable {
   const current = variable.choices[variable.now]
   const choices = [...variable.choices, ...added].sort((a, b) => (a.values[0] as number) - (b.values[0] as number))
-  return { ...variable, choices, now: choices.findIndex((choice) => choice === current) }
+  return { ...variable, choices, now: choices.indexOf(current as Choice) }
 }
