@@ -161,7 +161,9 @@ export class RangeCell extends SignalWatcher(LitElement) {
 
   private plot(table: RangeTable, cell: Range): TemplateResult | typeof nothing {
     const isBeside = table.followed.length === 2 && this.width.px >= BOTH_BESIDE
-    return this.drawn(cell, (options) => drawRange(table, options), isBeside ? eachFollowed(table) : undefined)
+    if (!isBeside) return this.drawn(cell, (options) => drawRange(table, options))
+    const once = computedOnce(table)
+    return this.drawn(cell, (options) => drawRange(once, options), eachFollowed(once))
   }
 
   /** A plot to see and to save; to see, one of several parts beside each other where there are. */
@@ -327,6 +329,17 @@ export class RangeCell extends SignalWatcher(LitElement) {
       <p class="unseen" role="status">${this.announced}</p>
     `
   }
+}
+
+/** A table whose results are computed once at each figure, however many plots are drawn of it. */
+function computedOnce(table: RangeTable): RangeTable {
+  const known = new Map<number, ReturnType<RangeTable['at']>>()
+  const at: RangeTable['at'] = (figure) => {
+    const found = known.get(figure) ?? table.at(figure)
+    known.set(figure, found)
+    return found
+  }
+  return { ...table, at }
 }
 
 /** A table of each result that is followed alone. */
