@@ -145,11 +145,14 @@ test('the browser’s own Print gives the job sheet as well, and the page afterw
   const { page } = await open({ path: '#new/flat-sheet' })
   await page.locator('fill-face result-cell').first().waitFor()
   const sheet = page.locator('body > .job-sheet')
-  // What the browser does when the pointer leaves for its menu and Print is chosen there.
-  await page.evaluate(() => document.documentElement.dispatchEvent(new Event('pointerleave')))
   await expect
     .poll(async () => {
-      await page.evaluate(() => dispatchEvent(new Event('beforeprint')))
+      // What the browser does when the pointer leaves for its menu and Print is chosen there; again and again, since
+      // the sheet is shown before the page listens.
+      await page.evaluate(() => {
+        document.documentElement.dispatchEvent(new Event('pointerleave'))
+        dispatchEvent(new Event('beforeprint'))
+      })
       return sheet.count()
     })
     .toBe(1)
