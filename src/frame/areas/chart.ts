@@ -5,7 +5,7 @@ import type { LitPicture } from '../colour/light.ts'
 import { quoted } from '../problem.ts'
 import type { ChartArea } from './area.ts'
 import { readPatch } from './patch.ts'
-import { clippingIn, clippingWarnings, pixelsOf } from './pixels.ts'
+import { clippingWarnings, pixelsOf } from './pixels.ts'
 
 export interface ChartReading {
   readonly patches: readonly { readonly name: string; readonly lab: Triple; readonly delta_e_2000: number }[]
@@ -25,8 +25,8 @@ export function measureChart({ name, patches }: ChartArea, picture: LitPicture):
   const warnings: string[] = []
   const read = patches.map((patch) => {
     const pixels = pixelsOf(patch.box, picture, `patch ${quoted(patch.name)} of “${name}”`)
-    warnings.push(...clippingWarnings(clippingIn(picture, pixels), `patch ${quoted(patch.name)}`))
-    const { lab } = readPatch(picture, pixels)
+    const { lab, clipping } = readPatch(picture, pixels)
+    warnings.push(...clippingWarnings(clipping, `patch ${quoted(patch.name)}`))
     const [L, a, b] = patch.lab
     return { name: patch.name, lab: [lab.L, lab.a, lab.b] as const, delta_e_2000: deltaE2000({ L, a, b }, lab) }
   })

@@ -1,7 +1,7 @@
 import type { LitPicture } from '../colour/light.ts'
 import { FrameError } from '../problem.ts'
 import type { EvennessArea } from './area.ts'
-import { clippedShare, clippingIn, FEW, firstPixel, pixelsOf } from './pixels.ts'
+import { clippedShare, FEW, firstPixel, type Pixels, pixelsOf } from './pixels.ts'
 import * as words from './words.ts'
 
 export interface EvennessReading {
@@ -36,11 +36,10 @@ export function measureEvenness(area: EvennessArea, picture: LitPicture): Evenne
         top: ys[row] as number,
         bottom: ys[row + 1] as number,
       }
-      const { full, empty } = clippingIn(picture, pixels)
+      const { Y, full, empty } = fieldOf(picture, pixels)
       const which = words.field(column + 1, row + 1, where)
       if (full > FEW) throw new FrameError(words.fieldClipped(which, clippedShare(full)))
       black = Math.max(black, empty)
-      const Y = meanLuminance(picture, pixels)
       if (!(Y > 0)) throw new FrameError(words.fieldBlack(which))
       return Y
     }),
@@ -59,18 +58,34 @@ export function measureEvenness(area: EvennessArea, picture: LitPicture): Evenne
   }
 }
 
-function meanLuminance(
-  { samples, width, channels, luminance }: LitPicture,
-  pixels: { left: number; top: number; right: number; bottom: number },
-): number {
-  const { left, top, right, bottom } = pixels
-  let sum = 0
+/** The mean luminance of a field, and how many of its pixels are clipped. */
+function fieldOf(
+  { samples, width, channels, most, luminance }: LitPicture,
+  { left, top, right, bottom }: Pixels,
+): { Y: number; full: number; empty: number } {
+  const [reds, greens, blues] = luminance as readonly [Float64Array, Float64Array, Float64Array]
+  let [sum, full, empty] = [0, 0, 0]
   for (let y = top; y < bottom; y++) {
-    let at = (y * width + left) * channels
-    for (let x = left; x < right; x++)
-      for (let c = 0; c < channels; c++) sum += (luminance[c] as Float64Array)[samples[at++] as number] as number
+    const [from, end] = [(y * width + left) * channels, (y * width + right) * channels]
+    if (channels === 1)
+      for (let at = from; at < end; at++) {
+        const code = samples[at] as number
+        if (code === most) full++
+        if (code === 0) empty++
+        sum += reds[code] as number
+      }
+    else
+      for (let at = from; at < end; at += 3) {
+        const red = samples[at] as number
+        const green = samples[at + 1] as number
+        const blue = samples[at + 2] as number
+        if (red === most || green === most || blue === most) full++
+        if ((red | green | blue) === 0) empty++
+        sum += (reds[red] as number) + (greens[green] as number) + (blues[blue] as number)
+      }
   }
-  return sum / ((right - left) * (bottom - top))
+  const count = (right - left) * (bottom - top)
+  return { Y: sum / count, full: full / count, empty: empty / count }
 }
 
 /** The middle field, or the mean of the middle two or four. */
