@@ -27,6 +27,9 @@ describe('a patch', () => {
     expect(mean([2.5, 3.5, 2, 1])).toBeCloseTo(2500 + 300, 6)
     expect(mean([2.51, 3.51, 2, 1])).toBeCloseTo(3500 + 400, 6)
     expect(mean([1.6, 2.4, 1, 1])).toBeCloseTo(2000 + 200, 6)
+    // A sum may end beyond the border by its rounding.
+    expect(mean([9, 7, 1 + 1e-9, 1])).toBeCloseTo(9000 + 700, 6)
+    expect(() => mean([9, 7, 1.001, 1])).toThrow(/extends beyond/)
   })
 
   it('agrees with a count of the centres for any box', () => {
@@ -83,6 +86,22 @@ describe('a patch', () => {
     const { noise } = measure(linear(made), { kind: 'patch', box: [0, 0, 200, 200] })
     // dL*/dY = 116/3 · Y^(−2/3).
     expect(noise).toBeCloseTo(0.002 * (116 / 3) * 0.2 ** (-2 / 3), 2)
+  })
+
+  it('of many colours has the means and the spread of its pixels, counted one by one', () => {
+    const made = make(61, 47, 3, 16, (x, y, c) => (x * 977 + y * 3571 + c * 7919 + x * y * 31) % 65536)
+    const { light, noise } = measure(linear(made), { kind: 'patch', box: [1, 2, 58, 43] })
+    const pixels: number[][] = []
+    for (let y = 2; y < 45; y++)
+      for (let x = 1; x < 59; x++)
+        pixels.push(Array.from(made.samples.subarray((y * 61 + x) * 3, (y * 61 + x) * 3 + 3), (code) => code / 65535))
+    const meanOf = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length
+    for (const c of [0, 1, 2]) expect(light[c]).toBeCloseTo(meanOf(pixels.map((pixel) => pixel[c] as number)), 12)
+    // The middle row of the sRGB matrix adapted to D50, as registered with the ICC.
+    const L = pixels.map(([r, g, b]) =>
+      lightness(0.222504 * (r as number) + 0.716879 * (g as number) + 0.060617 * (b as number)),
+    )
+    expect(noise).toBeCloseTo(Math.sqrt(meanOf(L.map((one) => (one - meanOf(L)) ** 2))), 3)
   })
 
   it('that is clipped or black is measured with a warning', () => {

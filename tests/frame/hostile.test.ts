@@ -212,6 +212,11 @@ describe('what someone might drop', () => {
     ).toThrow(/CMYK.*export it as RGB/)
     expect(() => openFrame(tiff(made, { photometric: 8 }))).toThrow(/Lab.*export it as grey or RGB/)
     expect(() => openFrame(tiff(made, { fields: [[339, 3, [3, 3, 3]]] }))).toThrow(/floating-point.*8 or 16 bits/)
+    // Three samples of 4 bits, by its field BitsPerSample.
+    const packed = tiff(make(8, 4, 3, 8, () => 9))
+    const view = new DataView(packed.buffer)
+    for (let i = 0; i < 3; i++) view.setUint16(view.getUint32(10 + 2 * 12 + 8, true) + 2 * i, 4, true)
+    expect(() => openFrame(packed)).toThrow(/4, 4, 4 bits per sample.*8 or 16 bits/)
   })
 })
 

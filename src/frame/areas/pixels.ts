@@ -19,9 +19,12 @@ interface Size {
 /** The first pixel whose centre is at or beyond a border. */
 export const firstPixel = (border: number): number => Math.ceil(border - 0.5)
 
+/** A box may reach this far out of the picture by the rounding of sums, px. */
+const ROUNDING = 1e-6
+
 /** The pixels whose centres lie in a box. Throws FrameError where it reaches out of the picture or contains none. */
 export function pixelsOf([x, y, w, h]: Box, { width, height }: Size, where: string): Pixels {
-  if (x < 0 || y < 0 || x + w > width || y + h > height)
+  if (Math.min(x, y, width - x - w, height - y - h) < -ROUNDING)
     throw new FrameError(
       words.outside(
         where,

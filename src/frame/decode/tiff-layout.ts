@@ -58,6 +58,8 @@ export function readLayout(file: Uint8Array): { layout: Layout; directory: Direc
   if (samples < channels || samples > channels + 8)
     throw damaged('TIFF', words.samplesPerPixel(samples, channels === 3 ? 'red, green and blue are 3' : 'grey is 1'))
   const bits = bitsOf(numbers(258) ?? [1], numbers(339) ?? [1])
+  // Below 8 bits a pixel’s samples share a byte.
+  if (bits < 8 && samples > 1) throw new FrameError(words.tiffBits(Array(samples).fill(bits).join(', ')))
   const packed = COMPRESSIONS[number(259, 1)]
   if (!packed) {
     const name = COMPRESSION_NAMES[number(259, 1)] ?? `method ${number(259, 1)}`
