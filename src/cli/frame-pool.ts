@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
 import { basename } from 'node:path'
@@ -17,6 +18,8 @@ import { cornersUnfound, noMemory } from './words.ts'
 /** One picture of a folder, measured or with the reason why not. */
 export interface MeasuredFile {
   readonly name: string
+  /** SHA-256 of the file, as a sheet knows its pictures by; empty where it could not be read. */
+  readonly digest: string
   readonly seconds: number
   readonly pixels?: FramePicture['pixels']
   readonly taken?: FramePicture['taken']
@@ -67,6 +70,7 @@ export async function measureAll(
         if (at >= paths.length) return fail(error)
         measured[at] = {
           name: basename(paths[at] as string),
+          digest: '',
           seconds: 0,
           error: noMemory,
         }
@@ -91,14 +95,16 @@ function measureFile(path: string, areas: readonly MarkedArea[]): MeasuredFile {
   const started = performance.now()
   const seconds = (): number => (performance.now() - started) / 1000
   try {
-    const frame = openFrame(readFileSync(path))
+    const file = readFileSync(path)
+    const digest = createHash('sha256').update(file).digest('hex')
+    const frame = openFrame(file)
     // As in the sheet's own frame: the card or chart is found where it lies in this picture.
     const again = foundAgain(frame, areas)
     const { readings, refused } = measureEach(frame, readAreas(again.areas.filter((area) => !isUnmarked(area))))
     const warnings = [...again.unfound.map(cornersUnfound), ...Object.values(refused), ...frame.warnings]
-    return { name, seconds: seconds(), pixels: frame.pixels, taken: frame.taken, readings, warnings }
+    return { name, digest, seconds: seconds(), pixels: frame.pixels, taken: frame.taken, readings, warnings }
   } catch (error) {
     const why = error instanceof FrameError ? error.message : whyUnread(error)
-    return { name, seconds: seconds(), error: why }
+    return { name, digest: '', seconds: seconds(), error: why }
   }
 }

@@ -19,17 +19,12 @@ export function gradeFrames(
   const sheet = new Sheet(worksheet, LIBRARY)
   const checks = worksheet.cells.filter((cell): cell is Check => cell.kind === 'check')
   const figures = figureNames(measured)
-  let series: readonly SeriesEntry[] | undefined = frame.series && []
+  let series: readonly SeriesEntry[] | undefined = frame.series
   const graded = inOrderOfTime(measured).map((file) => {
-    // Each frame is compared with those before it, as if they had been measured one after the other.
-    if (series && file.readings)
-      series = withEntry(series, {
-        name: file.name,
-        digest: file.name,
-        when: file.taken?.when ?? null,
-        readings: briefReadings(withKeys(file.readings)),
-      })
-    return grade(sheet, series ? { ...frame, series: [...series] } : frame, checks, figures, file)
+    // Each frame is compared with those before it, the sheet’s own first, as if it had been dropped after them.
+    if (series && file.readings) series = withEntry(series, entryOf(file, file.readings))
+    const until = series && upTo(series, file.taken?.when)
+    return grade(sheet, until ? { ...frame, series: until } : frame, checks, figures, file)
   })
   const heading = [
     'File',
@@ -42,6 +37,22 @@ export function gradeFrames(
     'Time [s]',
   ]
   return { rows: [heading, ...graded.map(({ row }) => row)], states: graded.map(({ state }) => state) }
+}
+
+const entryOf = (
+  { name, digest, taken }: MeasuredFile,
+  readings: NonNullable<MeasuredFile['readings']>,
+): SeriesEntry => ({
+  name,
+  digest,
+  when: taken?.when ?? null,
+  readings: briefReadings(withKeys(readings)),
+})
+
+/** What a frame is compared with: nothing that was taken after it. */
+function upTo(series: readonly SeriesEntry[], when: string | null | undefined): SeriesEntry[] {
+  const at = secondsOf(when) ?? Number.POSITIVE_INFINITY
+  return series.filter((entry) => (secondsOf(entry.when) ?? Number.NEGATIVE_INFINITY) <= at)
 }
 
 /** By the time the camera wrote; those without one come last, by name. */

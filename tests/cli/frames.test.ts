@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Papa from 'papaparse'
-import { afterAll, describe, expect, it } from 'vitest'
+import { afterAll, describe, expect, it, onTestFinished } from 'vitest'
 import { exifBlock, make, png } from '../frame/files.ts'
 import { type Four, scene } from '../frame/find/drawn.ts'
 import { evenfield, file, worksheet } from './run.ts'
@@ -156,6 +156,52 @@ describe('a folder of frames', () => {
       ['grey-6.png', 'fail'],
     ])
     expect(lines[3]?.Remarks).toMatch(/^Changed by .?0\.30 stop/)
+  })
+
+  it('compares today’s frame with the earlier days that the sheet has, and with nothing later', () => {
+    const today = mkdtempSync(join(tmpdir(), 'evenfield-today-'))
+    onTestFinished(() => rmSync(today, { recursive: true }))
+    writeFileSync(
+      join(today, 'today.png'),
+      png(
+        make(20, 20, 1, 16, () => 30000),
+        {
+          chunks: [
+            ['gAMA', Uint8Array.of(0, 1, 0x86, 0xa0)],
+            ['eXIf', exifBlock([[0x9003, 2, '2026:11:28 08:00:00']])],
+          ],
+        },
+      ),
+    )
+    const day = (when: string, code: number) => ({
+      name: `${when}.png`,
+      digest: when,
+      when: `${when}T08:00:00`,
+      readings: { grey: { light: [code / 65535, code / 65535, code / 65535] } },
+    })
+    const followed = worksheet('day-by-day.json', [
+      {
+        kind: 'frame',
+        id: 'f',
+        name: 'card',
+        areas: [{ kind: 'patch', name: 'grey', box: [2, 2, 16, 16] }],
+        series: [day('2026-11-26', 30000), day('2026-11-27', 60000), day('2026-11-29', 15000)],
+      },
+      {
+        kind: 'result',
+        id: 'r',
+        name: 'moved',
+        unit: 'stop',
+        formula:
+          'change_over_time(card.grey.series.time, light_over_time(card.grey.series.time, card.grey.series.light).changes).since_before',
+      },
+      { kind: 'check', id: 'c', name: 'steady', condition: 'abs(moved) <= 0.05 stop', message: 'Changed by {moved}.' },
+    ])
+    const report = join(today, 'report.csv')
+    expect(evenfield('frames', today, '--sheet', followed, '--out', report).code).toBe(1)
+    const [line] = Papa.parse<Record<string, string>>(readFileSync(report, 'utf8'), { header: true }).data
+    // Half of yesterday’s light.
+    expect([line?.steady, line?.Remarks]).toEqual(['fail', 'Changed by −1 stop.'])
   })
 
   it('ends with 2 and one line where folder, sheet or report cannot be used', () => {

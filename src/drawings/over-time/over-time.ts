@@ -16,8 +16,11 @@ const NARROWEST = 240
 const PAD = 4
 const MINUTE = 60
 const HOUR = 3600
+const DAY = 24 * HOUR
 /** Spans shorter than this are shown in minutes, s. */
 const SHORT = 2 * HOUR
+/** Longer ones are shown in days, s. */
+const LONG = 3 * DAY
 const RADIUS = 4
 
 interface Moment {
@@ -39,7 +42,9 @@ export const drawOverTime: Draw = (inputs, options) => {
   const [unit, heading, spanText] =
     last < SHORT
       ? ([MINUTE, WORDS.minutes, WORDS.spanMinutes] as const)
-      : ([HOUR, WORDS.hours, WORDS.spanHours] as const)
+      : last < LONG
+        ? ([HOUR, WORDS.hours, WORDS.spanHours] as const)
+        : ([DAY, WORDS.days, WORDS.spanDays] as const)
   const spanOf = (seconds: number): string => spanText(figureText(seconds / unit))
   const tall = Math.round(Math.min(220, Math.max(120, width * 0.4)))
   const [top, bottom] = [PAD + ABOVE + 8, PAD + ABOVE + 8 + tall]

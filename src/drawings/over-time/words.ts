@@ -7,11 +7,13 @@ export const OVER_TIME_WORDS = {
   unlike: 'The changes are left out: there must be one for each time.',
   hours: 'Hours since the first',
   minutes: 'Minutes since the first',
+  days: 'Days since the first',
   stops: 'Change, stops',
   allowed: (limit: string) => `±${limit}`,
   introduction: (count: number, span: string) =>
     `The light of ${plural(count, 'frame')} over ${span}, in stops from the first.`,
   spanHours: (hours: string) => `${hours} h`,
+  spanDays: (days: string) => `${days} d`,
   spanMinutes: (minutes: string) => `${minutes} min`,
   greatest: (change: string, after: string) => `The greatest change is ${change} stop, after ${after}.`,
   within: (limit: string) => `All are within ±${limit}.`,

@@ -124,17 +124,54 @@ describe('a part that takes a frame in the place of readings', () => {
     expect([state(fine, 'edge_sharp'), state(fine, 'not_sharpened')]).toEqual(['pass', 'pass'])
   })
 
-  test('the start of the day: a frame like yesterday’s passes everything, a softer and darker one fails', () => {
-    const target = (light: number, mtf50: number) => ({
-      grey: { code: [0.5, 0.5, 0.5], light: [light, light, light], lab: [50, 0, 0], noise: 0.4 },
-      field: { light: [[1]], spread: 0.1, uniformity: 0.99, corner: [0, 0, 0, 0] },
+  describe('the start of the day', () => {
+    const target = (light: number, mtf50: number, spread = 0.1, lab: readonly number[] = [50, 0, 0]) => ({
+      grey: { code: [0.5, 0.5, 0.5], light: [light, light, light], lab: [...lab], noise: 0.4 },
+      field: { spread, uniformity: 0.99, corner: [0, 0, 0, 0] },
       edge: { angle: 5, mtf50, mtf10: 0.45, efficiency: 0.9, greatest: 1 },
     })
+    type Target = ReturnType<typeof target>
+    /** One frame a day, the last of them today’s. */
+    const days = (...targets: readonly Target[]): Sheet =>
+      measured(
+        'start-of-day',
+        { day_frame: targets.at(-1) as Target },
+        {
+          day_frame: targets.map((readings, i) => ({
+            name: `${i}.tif`,
+            digest: `${i}`,
+            when: `2026-03-0${i + 1}T08:00:00`,
+            readings,
+          })),
+        },
+      )
     const checks = ['day_light', 'day_colour', 'day_even', 'day_sharp']
-    const same = measured('start-of-day', { today_frame: target(0.2, 0.3), yesterday_frame: target(0.2, 0.3) })
-    expect(checks.map((name) => state(same, name))).toEqual(['pass', 'pass', 'pass', 'pass'])
-    const worse = measured('start-of-day', { today_frame: target(0.1, 0.2), yesterday_frame: target(0.2, 0.3) })
-    expect(checks.map((name) => state(worse, name))).toEqual(['fail', 'pass', 'pass', 'fail'])
+    const states = (sheet: Sheet) => checks.map((name) => state(sheet, name))
+
+    test('passes a frame like those of the days before, and waits for a second day', () => {
+      expect(states(days(target(0.2, 0.3), target(0.2, 0.3), target(0.2, 0.3)))).toEqual(checks.map(() => 'pass'))
+      expect(states(days(target(0.2, 0.3)))).toEqual(checks.map(() => 'waiting'))
+    })
+
+    test('fails each of light, colour, evenness and sharpness alone where it changed since yesterday', () => {
+      const before = [target(0.2, 0.3), target(0.2, 0.3)]
+      expect(states(days(...before, target(0.1, 0.3)))).toEqual(['fail', 'pass', 'pass', 'pass'])
+      expect(states(days(...before, target(0.2, 0.3, 0.1, [50, 5, 0])))).toEqual(['pass', 'fail', 'pass', 'pass'])
+      expect(states(days(...before, target(0.2, 0.3, 0.3)))).toEqual(['pass', 'pass', 'fail', 'pass'])
+      expect(states(days(...before, target(0.2, 0.2)))).toEqual(['pass', 'pass', 'pass', 'fail'])
+    })
+
+    test('finds a slow change that no day’s step shows, against the usual and over a week', () => {
+      // Light falls by 0.04 stop a day, less than the 0.05 allowed; sharpness by 4 %.
+      const slow = days(...[0, 1, 2, 3, 4].map((i) => target(0.2 * 2 ** (-0.04 * i), 0.3 * 0.96 ** i)))
+      expect(value(slow, 'day_moved')).toBeCloseTo(-0.04, 9)
+      // The usual is the median of 0, −0.04, −0.08 and −0.12.
+      expect(value(slow, 'day_moved_usual')).toBeCloseTo(-0.1, 9)
+      expect(value(slow, 'day_trend')).toBeCloseTo(-0.28, 9)
+      expect(value(slow, 'day_sharpness')).toBeCloseTo(0.96, 9)
+      expect(value(slow, 'day_sharpness_usual')).toBeCloseTo(0.96 ** 4 / ((0.96 + 0.96 ** 2) / 2), 9)
+      expect(states(slow)).toEqual(['fail', 'pass', 'pass', 'marginal'])
+    })
   })
 })
 
