@@ -57,6 +57,7 @@ const DRAWINGS = {
   patches: 'src/drawings/patches/patches.ts',
   'measured-light': 'src/drawings/measured-light/measured-light.ts',
   'over-time': 'src/drawings/over-time/over-time.ts',
+  'lens-shadow': 'src/drawings/lens-shadow/lens-shadow.ts',
 }
 
 /** Chunks and all they import statically. */

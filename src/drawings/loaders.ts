@@ -21,5 +21,6 @@ export const LOADERS: Readonly<Record<DrawingKind, DrawingLoader>> = {
   ledger: async () => (await import('./ledger/ledger.ts')).drawLedger,
   patches: async () => (await import('./patches/patches.ts')).drawPatches,
   'measured-light': async () => (await import('./measured-light/measured-light.ts')).drawMeasuredLight,
+  'lens-shadow': async () => (await import('./lens-shadow/lens-shadow.ts')).drawLensShadow,
   'over-time': async () => (await import('./over-time/over-time.ts')).drawOverTime,
 }

@@ -15,6 +15,7 @@ export const TITLES: Readonly<Record<DrawingKind, string>> = {
   patches: 'Patches against their aims',
   'measured-light': 'The light measured in the frame',
   'over-time': 'The light over time',
+  'lens-shadow': 'The lens between the lamps',
 }
 
 /** Sentences that several kinds of drawing use. */

@@ -235,4 +235,17 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
     needs: [['time'], ['changes']],
     load: LOADERS['over-time'],
   },
+  'lens-shadow': {
+    title: TITLES['lens-shadow'],
+    inputs: [
+      input('lamp_out', 'Lens’s axis to the middle of a lamp'),
+      input('lamp_height', 'Original up to the middle of the lamps'),
+      input('width', 'Width of the original'),
+      input('front_height', 'Original up to the front of the lens'),
+      input('barrel_radius', 'Radius of the lens'),
+      input('lamp_radius', 'Radius of a lamp'),
+    ],
+    needs: [['lamp_out'], ['lamp_height'], ['width'], ['front_height'], ['barrel_radius']],
+    load: LOADERS['lens-shadow'],
+  },
 }

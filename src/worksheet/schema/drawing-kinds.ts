@@ -13,6 +13,7 @@ export const DRAWING_KINDS = [
   'patches',
   'measured-light',
   'over-time',
+  'lens-shadow',
 ] as const
 
 export type DrawingKind = (typeof DRAWING_KINDS)[number]

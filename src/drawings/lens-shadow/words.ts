@@ -1,0 +1,20 @@
+/** The texts in and below a drawing of the lens between the lamps. */
+export const SHADOW_WORDS = {
+  lampOut: 'The distance of a lamp from the lens’s axis',
+  lampHeight: 'The height of the lamps',
+  width: 'The width of the original',
+  frontHeight: 'The height of the lens over the original',
+  barrelRadius: 'The radius of the lens',
+  lampRadius: 'The radius of a lamp',
+  unknown: 'lamps, original and lens each need a place and a size.',
+  overBarrel: 'The lamp is over the lens: it is drawn beside it only.',
+  head: (scale: string) => `${scale}, a cut through lens and lamps`,
+  headShort: (scale: string) => scale,
+  inShadow: (strip: string) => [`${strip} in shadow`, strip],
+  clear: 'no shadow',
+  introduction: (scale: string) =>
+    `The lens, two lamps and the original in a cut through their middles, drawn at ${scale}.`,
+  shaded: (strip: string) =>
+    `The lens keeps the light of one lamp from a strip ${strip} wide on the side away from it, and so on the other side.`,
+  passes: 'The light of each lamp reaches the far edge of the original past the lens.',
+} as const
