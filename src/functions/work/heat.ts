@@ -122,10 +122,15 @@ export const HEAT: readonly FunctionRecord[] = [
       parameter('mass', number(MASS.over(AREA)), 'of the sheet, for its area: 0.08 kg/m² is copier paper', {
         range: POSITIVE,
       }),
-      parameter('heat_capacity', number(ENERGY.over(MASS).over(TEMPERATURE)), 'of its material; paper, from memory', {
-        default: '1300 [J/(kg K)]',
-        range: POSITIVE,
-      }),
+      parameter(
+        'heat_capacity',
+        number(ENERGY.over(MASS).over(TEMPERATURE)),
+        'of its material; paper about 1.4 kJ/(kg K)',
+        {
+          default: '1400 [J/(kg K)]',
+          range: POSITIVE,
+        },
+      ),
       parameter('conductance', number(HEAT_TRANSFER), 'of all its free faces together, as surface_conductance gives', {
         default: '10 [W/(m^2 K)]',
         range: POSITIVE,
@@ -133,16 +138,17 @@ export const HEAT: readonly FunctionRecord[] = [
     ],
     result: WARMING,
     formula: 'ΔT = (α E/h) (1 − e^(−t/τ)), τ = m c/h',
-    source: 'derived: a thin sheet warms evenly and loses heat in proportion to how warm it is',
+    source:
+      'derived: a thin sheet warms evenly and loses heat in proportion to how warm it is; heat capacity of paper: ForestBioFacts, Paper Physics, thermal properties (1.4 kJ/(kg K) of the furnish, 1.45 of the fibre wall)',
     validity:
       'A thin sheet in still air, one face free on a board that takes no heat: the warmest case. A thick or wet original, or one behind glass, warms differently: measure it on a dummy.',
     safety: [HEATED_ORIGINAL],
     examples: [
       { formula: 'sheet_warming(100 [W/m^2], 50 %, 1 h, 0.08 [kg/m^2]).settled', gives: '5 K' },
-      { formula: 'sheet_warming(100 [W/m^2], 50 %, 1 h, 0.08 [kg/m^2]).time_constant', gives: '10.4 s' },
+      { formula: 'sheet_warming(100 [W/m^2], 50 %, 1 h, 0.08 [kg/m^2]).time_constant', gives: '11.2 s' },
       // 5 K (1 − 1/e) after one time constant.
       {
-        formula: 'sheet_warming(100 [W/m^2], 50 %, 10.4 s, 0.08 [kg/m^2]).rise',
+        formula: 'sheet_warming(100 [W/m^2], 50 %, 11.2 s, 0.08 [kg/m^2]).rise',
         gives: '3.1606 K',
         within: '0.0001 K',
       },
