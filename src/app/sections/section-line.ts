@@ -1,5 +1,5 @@
 import { SignalWatcher } from '@lit-labs/signals'
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { shared } from '../../cells/style/styles.ts'
@@ -166,7 +166,9 @@ export class SectionLine extends SignalWatcher(LitElement) {
   }
 
   /** On a narrow screen the line is scrolled along with the page. */
-  override updated(): void {
+  override updated(changed: PropertyValues): void {
+    // What is typed changes states alone: measuring then would have the whole page laid out at every key.
+    if (!changed.has('current')) return
     const current = this.renderRoot.querySelector<HTMLElement>('[aria-current]')
     if (!current || this.scrollWidth <= this.clientWidth) return
     const [from, to] = [current.offsetLeft, current.offsetLeft + current.offsetWidth]
