@@ -46,7 +46,7 @@ async function saveSheet(page: Page): Promise<void> {
 }
 
 test('what the browser answered is said in plain words, and it can be asked again', async ({ open }) => {
-  const { page: first } = await open({ path: '#new/flat-sheet' })
+  const { page: first, context } = await open({ path: '#new/flat-sheet' })
   await saveSheet(first)
 
   const agrees = await shelfThat(first, 'agrees')
@@ -64,7 +64,7 @@ test('what the browser answered is said in plain words, and it can be asked agai
   await again.getByRole('button', { name: 'Ask the browser again' }).click()
   await says(again, /has agreed to save your sheets/)
 
-  await first.context().addInitScript(() => Object.assign(globalThis, { GestureEvent: class {} }))
+  await context.addInitScript(() => Object.assign(globalThis, { GestureEvent: class {} }))
   await says(
     await shelfThat(first, 'agrees'),
     /deletes what a page has saved when you do not open the page for seven days.*home screen/,

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { focused } from './focus.ts'
-import { test } from './harness.ts'
+import { CLIPBOARD, test } from './harness.ts'
 import { saved } from './head.ts'
 
 /** A page driven by keys alone, each of them counted: a character typed is one, a combination is one. */
@@ -70,8 +70,7 @@ const m = framed(sides.original[0])
 const workingDistance = (f: number): number => f * (1 + 1 / m)
 
 test('a whole chain is built from an empty sheet by keyboard alone, in under 400 keys', async ({ open }) => {
-  const { page, context } = await open({ path: '#new/empty/build', background: true })
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  const { page } = await open({ path: '#new/empty/build', background: true, permissions: CLIPBOARD })
   const keys = new Keyboard(page)
   const at = (name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
 

@@ -3,7 +3,7 @@ import { describe, expect } from 'vitest'
 import type { Cell } from '../../src/worksheet/index.ts'
 import { check, given, note, result } from '../worksheet/make.ts'
 import { focused } from './focus.ts'
-import { test, violations } from './harness.ts'
+import { CLIPBOARD, test, violations } from './harness.ts'
 import { pressInHead } from './head.ts'
 import { cellsOf, openSheet } from './open-sheet.ts'
 
@@ -167,8 +167,7 @@ test('by key, cells selected are moved together and removed together', async ({ 
 
 describe('cells copied as text', () => {
   test('go from one sheet to another by keyboard, under names that are free there', async ({ open }) => {
-    const { page, context } = await open()
-    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    const { page } = await open({ permissions: CLIPBOARD })
     await build(page, CELLS, 'The first')
     await row(page, 'Width').focus()
     for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+ArrowDown')
@@ -204,8 +203,7 @@ describe('cells copied as text', () => {
   })
 
   test('are cut and put in again by press', async ({ open }) => {
-    const { page, context } = await open({ width: 390, height: 844, context: { hasTouch: true } })
-    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    const { page } = await open({ width: 390, height: 844, context: { hasTouch: true }, permissions: CLIPBOARD })
     await build(page)
     await grip(page, 'Width').tap()
     await grip(page, 'Border').tap()
@@ -241,8 +239,7 @@ describe('cells copied as text', () => {
   })
 
   test('may be lines as written on paper; rubbish is refused in words with nothing changed', async ({ open }) => {
-    const { page, context } = await open()
-    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    const { page } = await open({ permissions: CLIPBOARD })
     await build(page)
     const paste = async (text: string): Promise<void> => {
       await page.evaluate((words) => navigator.clipboard.writeText(words), text)
@@ -277,8 +274,7 @@ describe('cells copied as text', () => {
   })
 
   test('leave fields to themselves: what is pasted into a label goes there', async ({ open }) => {
-    const { page, context } = await open()
-    await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+    const { page } = await open({ permissions: CLIPBOARD })
     await build(page)
     await page.evaluate(() => navigator.clipboard.writeText('a = 1'))
     await row(page, 'Width').click()

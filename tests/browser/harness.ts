@@ -37,6 +37,8 @@ export interface Visit {
   readonly provoked: RegExp[]
 }
 
+export const CLIPBOARD = ['clipboard-read', 'clipboard-write']
+
 export interface VisitOptions {
   /** Behind the app's address: `#…` or `?…`. */
   readonly path?: string
@@ -46,6 +48,8 @@ export interface VisitOptions {
   /** Where the app is, if not where all tests have it. */
   readonly site?: string
   readonly context?: BrowserContextOptions
+  /** What the browser lets the page do without asking. */
+  readonly permissions?: readonly string[]
   /**
    * Whether suggestions and simulations are computed. A page that has just opened computes both for as long as many a test
    * takes, so a test that looks at neither gets workers that never answer.
@@ -63,44 +67,55 @@ function silenceWorkers(): void {
   })
 }
 
-function watch(page: Page, site: string, problems: Problem[]): void {
+function watch(page: Page, site: string, profile: Profile): void {
   page.on('console', (message) => {
-    if (message.type() === 'error') problems.push({ kind: 'console', text: message.text() })
+    if (message.type() === 'error') profile.problems.push({ kind: 'console', text: message.text() })
   })
-  page.on('pageerror', (error) => problems.push({ kind: 'thrown', text: String(error) }))
+  page.on('pageerror', (error) => profile.problems.push({ kind: 'thrown', text: String(error) }))
   page.on('request', (request) => {
     if (/^(https?|wss?):/.test(request.url()) && !request.url().startsWith(new URL(site).origin))
-      problems.push({ kind: 'request', text: `asked ${request.url()}` })
+      profile.problems.push({ kind: 'request', text: `asked ${request.url()}` })
   })
 }
 
-/** A browser profile that holds nothing: fresh, or emptied after the visit before. */
+/** A browser profile with one page, which holds nothing: fresh, or emptied after the visit before. */
 interface Profile {
   readonly context: BrowserContext
-  /** A page that keeps the window open from visit to visit. */
-  readonly blank: Page
+  /** The page of every visit: a new one takes twice as long to open the app, since its process has none of the app's code. */
+  readonly page: Page
   /** Where problems go: the list of the visit that is open. */
   problems: Problem[]
-  /** A test that takes hold of the context may change it for good. */
+  /** A test that takes hold of the context, or changes how the page loads, changes it for good. */
   altered: boolean
-  readonly background: boolean
+  /** Which visits it serves: those that ask for the same. */
+  readonly kind: string
 }
 
-async function newProfile(
-  browser: Browser,
-  site: string,
-  background: boolean,
-  options: BrowserContextOptions,
-): Promise<Profile> {
+const kindOf = ({ site, background, context }: VisitOptions): string => JSON.stringify([site, background, context])
+
+async function newProfile(browser: Browser, site: string, visit: VisitOptions): Promise<Profile> {
   const context = await browser.newContext({
     reducedMotion: 'reduce',
     // With one, a second visit would come out of its cache, past what a test puts in the way.
     serviceWorkers: 'block',
-    ...options,
+    ...visit.context,
   })
-  const blank = await context.newPage()
-  const profile: Profile = { context, blank, problems: [], altered: false, background }
-  if (!background) await context.addInitScript(silenceWorkers)
+  // With a single page in its window, Chromium under the debugger at times never activates a newer service worker.
+  await context.newPage()
+  const page = await context.newPage()
+  const profile: Profile = { context, page, problems: [], altered: false, kind: kindOf(visit) }
+  watch(page, site, profile)
+  context.on('page', (page) => watch(page, site, profile))
+  for (const name of ['addInitScript', 'route'] as const) {
+    const change = page[name].bind(page) as (...values: unknown[]) => unknown
+    Object.assign(page, {
+      [name]: (...values: unknown[]) => {
+        profile.altered = true
+        return change(...values)
+      },
+    })
+  }
+  if (!visit.background) await context.addInitScript(silenceWorkers)
   await context.exposeBinding('evenfieldTestsBroken', (_, text: string) =>
     profile.problems.push({ kind: 'policy', text }),
   )
@@ -110,35 +125,42 @@ async function newProfile(
       tell(`${event.effectiveDirective} ${event.blockedURI} ${event.sample} ${event.sourceFile}:${event.lineNumber}`)
     })
   })
-  context.on('page', (page) => watch(page, site, profile.problems))
   return profile
 }
 
-/** Profiles for visits that ask for nothing special, used again and again: a new window takes as long as a short test. */
+/** Profiles used again and again: a new window takes as long as a short test. */
 const idle: Profile[] = []
 
 async function giveBack(profile: Profile, site: string): Promise<void> {
-  const { context, blank, altered } = profile
-  if (altered) return context.close()
-  for (const page of context.pages()) if (page !== blank) await page.close()
-  const session = await context.newCDPSession(blank)
+  const { context, page, altered } = profile
+  if (altered || page.isClosed()) return context.close()
+  // What leaving the app brings about belongs to no visit.
+  profile.problems = []
+  for (const other of context.pages()) if (other !== page) await other.close()
+  // A document of the same origin, so that the process stays, in which no script runs.
+  await page.goto(`${site}icon-192.png`)
+  await page.mouse.move(0, 0)
+  const session = await context.newCDPSession(page)
   await session.send('Storage.clearDataForOrigin', { origin: new URL(site).origin, storageTypes: 'all' })
   await session.detach()
+  await page.evaluate(() => sessionStorage.clear())
+  await context.clearPermissions()
   profile.problems = []
   idle.push(profile)
 }
 
 /** Opens the app in an empty profile. */
 async function visit(browser: Browser, options: VisitOptions): Promise<Visit & { close: () => Promise<void> }> {
-  const { width = 1440, height = 900, dim = false, site = inject('site'), background = false } = options
-  const viewport = { width, height }
-  const reusable = options.context || options.site ? -1 : idle.findLastIndex((one) => one.background === background)
+  const { width = 1440, height = 900, dim = false, site = inject('site') } = options
+  const kind = kindOf(options)
+  const reusable = idle.findLastIndex((one) => one.kind === kind)
   const [reused] = reusable < 0 ? [] : idle.splice(reusable, 1)
-  const profile = reused ?? (await newProfile(browser, site, background, { viewport, ...options.context }))
-  if (options.context || options.site) profile.altered = true
-  const page = await profile.context.newPage()
-  if (!options.context) await page.setViewportSize(viewport)
-  await page.emulateMedia({ colorScheme: dim ? 'dark' : 'light' })
+  const profile = reused ?? (await newProfile(browser, site, options))
+  const { page } = profile
+  if (options.site) profile.altered = true
+  if (options.permissions) await profile.context.grantPermissions([...options.permissions])
+  await page.setViewportSize({ width, height })
+  await page.emulateMedia({ colorScheme: dim ? 'dark' : 'light', media: null })
   await page.goto(site + (options.path ?? ''))
   await page.locator('evenfield-app').waitFor({ state: 'attached' })
   return {

@@ -58,6 +58,9 @@ const release = (page: Page): Promise<string | undefined> =>
   page.evaluate(() => document.documentElement.dataset.release)
 const lens = (page: Page): Locator => page.getByLabel('Lens', { exact: true })
 
+/** A release is some 300 files, each fetched and stored: on a busy machine that takes longer than a state usually does. */
+const INSTALLED = { timeout: 60_000 }
+
 /** As when a tab that was left is looked at again. */
 const lookAgain = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')))
@@ -66,7 +69,9 @@ const lookAgain = (page: Page): Promise<boolean> =>
 const withoutNetwork = (visit: Visit): number =>
   visit.provoked.push(/ERR_(CONNECTION_REFUSED|FAILED)|error occurred when fetching the script/)
 
-test('after one visit it opens and works with the server stopped, the formula editor too', async ({ open, site }) => {
+test('after one visit it opens and works with the server stopped, the formula editor too', {
+  timeout: 120_000,
+}, async ({ open, site }) => {
   const visit = await open({ site: site.url, ...WORKERS })
   const { page, context } = visit
   expect(await isKept(page)).toBe(true)
@@ -93,7 +98,10 @@ test('after one visit it opens and works with the server stopped, the formula ed
   await expect.poll(() => lens(next).inputValue()).toBe('75')
 })
 
-test('a newer Evenfield says so, is used when asked, and loses nothing typed', async ({ open, site }) => {
+test('a newer Evenfield says so, is used when asked, and loses nothing typed', { timeout: 180_000 }, async ({
+  open,
+  site,
+}) => {
   const visit = await open({ site: site.url, path: '#new/flat-sheet', ...WORKERS })
   const { page, context } = visit
   expect(await isKept(page)).toBe(true)
@@ -106,20 +114,20 @@ test('a newer Evenfield says so, is used when asked, and loses nothing typed', a
   await site.release('second')
   await lookAgain(page)
   const word = page.locator('update-bar').getByRole('button', { name: 'Use it' })
-  await word.waitFor()
+  await word.waitFor(INSTALLED)
   expect(await release(page)).toBe(undefined)
   await lens(page).fill('83')
   await word.click()
-  await expect.poll(() => release(page).catch(() => '')).toBe('second')
+  await expect.poll(() => release(page).catch(() => ''), INSTALLED).toBe('second')
   await expect.poll(() => lens(page).inputValue()).toBe('83')
   await expect.poll(() => page.locator('update-bar button').count()).toBe(0)
 
   // The other tab is not torn from under anyone who types there.
   const there = other.locator('update-bar').getByRole('button', { name: 'Load it here' })
-  await there.waitFor()
+  await there.waitFor(INSTALLED)
   expect(await release(other)).toBe(undefined)
   await there.click()
-  await expect.poll(() => release(other).catch(() => '')).toBe('second')
+  await expect.poll(() => release(other).catch(() => ''), INSTALLED).toBe('second')
 })
 
 test('it can be installed: a manifest whose icons are there, within its own folder', async ({ open }) => {

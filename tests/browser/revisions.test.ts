@@ -39,16 +39,16 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
 })
 
 test('what was a minute ago is a revision once it is typed over', async ({ open }) => {
-  // The clock stays installed in its profile, which is therefore this test's own.
-  const { page } = await open({ context: {} })
-  await page.clock.install()
+  // The clock stays installed, so that this profile serves no other test.
+  const { page, context } = await open()
+  await context.clock.install()
   await page.goto(`${page.url()}#new/flat-sheet`)
   await given(page, 'Lens').fill('80')
-  await page.clock.runFor(1000)
+  await context.clock.runFor(1000)
   await saved(page)
-  await page.clock.runFor(120_000)
+  await context.clock.runFor(120_000)
   await given(page, 'Lens').fill('90')
-  await page.clock.runFor(1000)
+  await context.clock.runFor(1000)
   await saved(page)
   await pressInHead(page, 'Revisions')
   await expect.poll(() => lines(page)).toHaveLength(1)

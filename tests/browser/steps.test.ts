@@ -3,7 +3,7 @@ import { expect } from 'vitest'
 import type { Cell, Steps } from '../../src/worksheet/index.ts'
 import { given, result } from '../worksheet/make.ts'
 import { focused } from './focus.ts'
-import { test } from './harness.ts'
+import { CLIPBOARD, test } from './harness.ts'
 import { pressInHead } from './head.ts'
 import { cellsOf, openSheet } from './open-sheet.ts'
 
@@ -121,8 +121,7 @@ test('steps are written by keyboard alone: added, moved, removed, and given a re
 })
 
 test('a list pasted into a step makes a step of each line', async ({ open }) => {
-  const { page, context } = await open()
-  await context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  const { page } = await open({ permissions: CLIPBOARD })
   await openSheet(page, CELLS)
   await pressInHead(page, 'Build')
   await page.getByRole('button', { name: 'Steps: In order' }).click()
