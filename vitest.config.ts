@@ -16,6 +16,8 @@ export default defineConfig({
           exclude: ['tests/browser/**'],
           // Loading the language and the templates anew for each of 200 files takes as long as the tests themselves.
           isolate: false,
+          // Every core, where vitest would leave one to itself: of two, one would be idle.
+          maxWorkers: '100%',
         },
       },
       {

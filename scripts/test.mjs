@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -10,14 +10,31 @@ if (!process.stdout.isTTY && !process.env.FORCE_COLOR) process.env.NO_COLOR = '1
 const counts = { passed: 0, failed: 0, skipped: 0 }
 
 const run = (command, args) => spawnSync(command, args, { cwd: ROOT, stdio: ['ignore', 'inherit', 'inherit'] })
-const node = (...args) => run(process.execPath, args)
-const bin = (path, ...args) => node(join(ROOT, 'node_modules', path), ...args)
 
-function check(name, passes) {
-  console.log(`\n${name}`)
-  const passed = passes()
-  counts[passed ? 'passed' : 'failed']++
-  console.log(passed ? '  passed' : '  FAILED')
+/** Runs a script to its end. Gives what it printed, and whether it succeeded. */
+const output = (path, args) =>
+  new Promise((settle) => {
+    const started = spawn(process.execPath, [join(ROOT, path), ...args], {
+      cwd: ROOT,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    })
+    const printed = []
+    started.stdout.on('data', (part) => printed.push(part))
+    started.stderr.on('data', (part) => printed.push(part))
+    started.on('error', (error) => settle({ printed: `${error}\n`, succeeded: false }))
+    started.on('close', (status) => settle({ printed: Buffer.concat(printed).toString(), succeeded: status === 0 }))
+  })
+
+/** Checks by scripts, all at the same time: each keeps little more than one core busy. Prints them one after the other. */
+async function check(scripts) {
+  const running = Object.entries(scripts).map(([name, [path, ...args]]) => [name, output(path, args)])
+  for (const [name, ends] of running) {
+    const { printed, succeeded } = await ends
+    console.log(`\n${name}`)
+    process.stdout.write(printed)
+    counts[succeeded ? 'passed' : 'failed']++
+    console.log(succeeded ? '  passed' : '  FAILED')
+  }
 }
 
 /** Chromium for the browser tests: what is there, or Debian's where we may install it. */
@@ -42,14 +59,14 @@ function vitest(args) {
   console.log('\nTests')
   const folder = mkdtempSync(join(tmpdir(), 'evenfield-test-'))
   const report = join(folder, 'report.json')
-  const { status } = bin(
-    'vitest/vitest.mjs',
+  const { status } = run(process.execPath, [
+    join(ROOT, 'node_modules/vitest/vitest.mjs'),
     'run',
     '--reporter=default',
     '--reporter=json',
     `--outputFile.json=${report}`,
     ...args,
-  )
+  ])
   let failed = 0
   try {
     const { numPassedTests, numFailedTests, numPendingTests, numTodoTests, testResults } = JSON.parse(
@@ -70,10 +87,12 @@ function vitest(args) {
 }
 
 install()
-check('Types', () => bin('typescript/bin/tsc', '--noEmit').status === 0)
-check('Lint and format', () => bin('@biomejs/biome/bin/biome', 'check', '.', '--error-on-warnings').status === 0)
-check('Unused code', () => bin('knip/bin/knip.js').status === 0)
-check('Build', () => node('scripts/build.mjs').status === 0)
+await check({
+  Types: ['node_modules/typescript/bin/tsc', '--noEmit'],
+  'Lint and format': ['node_modules/@biomejs/biome/bin/biome', 'check', '.', '--error-on-warnings'],
+  'Unused code': ['node_modules/knip/bin/knip.js'],
+  Build: ['scripts/build.mjs'],
+})
 
 const asked = process.argv.slice(2)
 if (findChromium()) vitest(asked)
