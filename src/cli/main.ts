@@ -1,74 +1,8 @@
 import { isMainThread } from 'node:worker_threads'
-import { version } from '../../package.json'
-import { composeSheet } from './compose.ts'
-import { compute } from './compute.ts'
-import { formula } from './formula.ts'
-import { functions } from './functions.ts'
-import { InputError, readArguments } from './input.ts'
-import { link } from './link.ts'
-import { onOneLine } from './report.ts'
-import { run } from './run.ts'
-import { readRunArguments } from './run-arguments.ts'
-import { helpOf, overview, VERBS } from './verbs.ts'
-import * as words from './words.ts'
-
-/** Runs one command. Exit 0: computed, every check passes or is marginal. 1: a cell in error, or a check that fails or waits. 2: unreadable input. */
-async function command(argv: readonly string[]): Promise<number> {
-  const [word, ...rest] = argv
-  const asked = word === 'help' ? rest[0] : word
-  const verb = asked !== undefined && Object.hasOwn(VERBS, asked) ? VERBS[asked] : undefined
-  if (verb && (word === 'help' || asksForHelp(rest))) return print(helpOf(verb))
-  switch (word) {
-    case 'compute':
-      return compute(readArguments(rest, words.takes.compute, true))
-    case 'compose':
-      return composeSheet(rest)
-    case 'formula':
-      return formula(readArguments(rest, words.takes.formula))
-    case 'functions':
-      return functions(rest)
-    case 'link':
-      return link(rest)
-    case 'frame': {
-      // What decodes pictures is loaded only where one is measured.
-      const { frame } = await import('./frame.ts')
-      return frame(rest)
-    }
-    case 'frames': {
-      const { frames } = await import('./frames.ts')
-      return frames(rest, import.meta.url)
-    }
-    case 'run':
-      return run(readRunArguments(rest))
-    case 'help':
-    case '--help':
-    case '-h':
-      return print(overview())
-    case 'version':
-    case '--version':
-      return print(`evenfield ${version}`)
-    default:
-      throw new InputError(word === undefined ? words.commandMissing : words.noCommand(word, Object.keys(VERBS)))
-  }
-}
-
-function print(text: string): number {
-  process.stdout.write(`${text}\n`)
-  return 0
-}
-
-/** What follows `--` is text, even where it looks like an option. */
-const asksForHelp = (args: readonly string[]): boolean =>
-  args.slice(0, args.includes('--') ? args.indexOf('--') : undefined).some((arg) => arg === '--help' || arg === '-h')
+import { runCommand } from './command.ts'
 
 // A thread of `frames` is this program again, so that it is one file wherever it runs.
 const { isFrameWorker, serveFrames } = isMainThread ? {} : await import('./frame-pool.ts')
 
-try {
-  if (isFrameWorker?.()) serveFrames?.()
-  else process.exitCode = await command(process.argv.slice(2))
-} catch (error) {
-  if (!(error instanceof InputError)) throw error
-  process.stderr.write(`evenfield: ${onOneLine(error.message)}\n`)
-  process.exitCode = 2
-}
+if (isFrameWorker?.()) serveFrames?.()
+else process.exitCode = await runCommand(process.argv.slice(2), import.meta.url)

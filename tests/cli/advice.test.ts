@@ -12,25 +12,27 @@ interface Report {
   readonly plan?: { changes: Record<string, string>; text: string; passes: string[]; breaks: string[] }
 }
 
-const computeExample = (...more: string[]): Report =>
-  JSON.parse(evenfield('compute', 'templates/flat-sheet.json', '--set', 'lamp_out=500', '--json', ...more).out)
-const compute = (...more: string[]): Report => computeExample('--as-mine', ...more)
+const computeExample = async (...more: string[]): Promise<Report> =>
+  JSON.parse((await evenfield('compute', 'templates/flat-sheet.json', '--set', 'lamp_out=500', '--json', ...more)).out)
+const compute = (...more: string[]): Promise<Report> => computeExample('--as-mine', ...more)
 
 describe('compute --advice', () => {
-  it('adds plans whose changes, given back by --set, make their checks pass', () => {
-    const before = compute('--advice')
+  it('adds plans whose changes, given back by --set, make their checks pass', async () => {
+    const before = await compute('--advice')
     const failing = Object.keys(before.checks).filter((name) => before.checks[name] === 'fail')
     expect(failing.length).toBeGreaterThan(1)
     for (const name of failing) expect(before.advice[name] ?? before.no_advice[name], name).toBeDefined()
     const plan = before.plan as NonNullable<Report['plan']>
-    const after = compute(...Object.entries(plan.changes).flatMap(([given, text]) => ['--set', `${given}=${text}`]))
+    const after = await compute(
+      ...Object.entries(plan.changes).flatMap(([given, text]) => ['--set', `${given}=${text}`]),
+    )
     for (const name of plan.passes) expect(after.checks[name], name).toMatch(/^(pass|marginal)$/)
     expect(plan.breaks).toEqual([])
     expect(plan.text).toMatch(/^To make .+ pass: .+\.$/)
   })
 
-  it('advises on checks that fail with the figures of an example', () => {
-    const { checks, cells, advice, no_advice: reasons, offers } = computeExample('--advice')
+  it('advises on checks that fail with the figures of an example', async () => {
+    const { checks, cells, advice, no_advice: reasons, offers } = await computeExample('--advice')
     const failing = Object.keys(checks).filter((name) => cells[name]?.in_example === 'fail')
     expect(failing.length).toBeGreaterThan(1)
     for (const name of failing) {
@@ -40,7 +42,7 @@ describe('compute --advice', () => {
     expect(offers.sharp_enough).toContain('tiles')
   })
 
-  it('adds nothing where it is not asked for', () => {
+  it('adds nothing where it is not asked for', async () => {
     expect(compute()).not.toHaveProperty('advice')
   })
 })

@@ -14,28 +14,29 @@ interface Computed {
   readonly checks: Readonly<Record<string, string>>
 }
 
-const computed = (...args: readonly string[]): Computed => json(evenfield('compute', ...args, '--json')) as Computed
+const computed = async (...args: readonly string[]): Promise<Computed> =>
+  json(await evenfield('compute', ...args, '--json')) as Computed
 
 describe('evenfield compose', () => {
-  it('writes one sheet, the same in whatever order jobs and parts are named', () => {
-    const cells = (...names: readonly string[]): unknown => {
-      const ran = evenfield('compose', ...names, '--out', out)
+  it('writes one sheet, the same in whatever order jobs and parts are named', async () => {
+    const cells = async (...names: readonly string[]): Promise<unknown> => {
+      const ran = await evenfield('compose', ...names, '--out', out)
       expect(ran.err).toBe('')
       expect(ran.code).toBe(0)
       return JSON.parse(readFileSync(out, 'utf8'))
     }
-    const one = cells('in-tiles', 'flat-sheet', 'two-lamps')
-    expect(cells('two-lamps', 'in-tiles', 'flat-sheet')).toEqual(one)
-    expect(cells('flat-sheet', 'two-lamps', 'in-tiles', 'flat-sheet')).toEqual(one)
+    const one = await cells('in-tiles', 'flat-sheet', 'two-lamps')
+    expect(await cells('two-lamps', 'in-tiles', 'flat-sheet')).toEqual(one)
+    expect(await cells('flat-sheet', 'two-lamps', 'in-tiles', 'flat-sheet')).toEqual(one)
   })
 
-  it('says which part replaces which', () => {
-    const ran = evenfield('compose', 'in-tiles', 'flat-sheet', '--out', out)
+  it('says which part replaces which', async () => {
+    const ran = await evenfield('compose', 'in-tiles', 'flat-sheet', '--out', out)
     expect(ran.out).toContain('the part one-frame is replaced by tiles')
   })
 
-  it('fills in what is set, also under an older name, and leaves readings empty', () => {
-    evenfield(
+  it('fills in what is set, also under an older name, and leaves readings empty', async () => {
+    await evenfield(
       'compose',
       'in-tiles',
       'accept-light',
@@ -46,7 +47,7 @@ describe('evenfield compose', () => {
       '--out',
       out,
     )
-    const { cells } = computed(out)
+    const { cells } = await computed(out)
     expect(cells.original).toMatchObject({ from: 'typed', value: { width: 0.98, height: 0.73 } })
     expect(cells.lamp_aim).toMatchObject({ from: 'typed', value: 0.31 })
     expect(cells.illuminance).toMatchObject({ from: 'empty', value: null })
@@ -55,48 +56,48 @@ describe('evenfield compose', () => {
     expect(cells.sensor).toMatchObject({ from: 'example' })
   })
 
-  it('reports a name that is neither a job nor a part, and a missing file, in one line', () => {
-    expect(evenfield('compose', 'flat-shet', '--out', out)).toMatchObject({ code: 2 })
-    expect(evenfield('compose', 'flat-sheet').err).toContain('--out FILE.json')
-    expect(evenfield('compose', '--out', out).err).toContain('found none')
+  it('reports a name that is neither a job nor a part, and a missing file, in one line', async () => {
+    expect(await evenfield('compose', 'flat-shet', '--out', out)).toMatchObject({ code: 2 })
+    expect((await evenfield('compose', 'flat-sheet')).err).toContain('--out FILE.json')
+    expect((await evenfield('compose', '--out', out)).err).toContain('found none')
   })
 })
 
 describe('what rests on an example', () => {
   const file = 'templates/flat-sheet.json'
 
-  it('waits, names the figures, and shows the state for the example', () => {
-    const { cells, checks } = computed(file)
+  it('waits, names the figures, and shows the state for the example', async () => {
+    const { cells, checks } = await computed(file)
     expect(checks.sharp_enough).toBe('waiting')
     expect(cells.sharp_enough).toMatchObject({ in_example: 'fail' })
     expect(cells.sharp_enough?.rests_on_example).toEqual(
       expect.arrayContaining(['original', 'sensor', 'sensor_pixels', 'wanted_sampling']),
     )
     expect(cells.magnification?.rests_on_example).toEqual(['original', 'sensor'])
-    expect(evenfield('compute', file).code).toBe(1)
+    expect((await evenfield('compute', file)).code).toBe(1)
   })
 
-  it('is the user’s own once every figure beneath it is typed, or all are taken as the user’s own', () => {
+  it('is the user’s own once every figure beneath it is typed, or all are taken as the user’s own', async () => {
     const sets = ['original=420 x 297', 'sensor=36 x 24', 'sensor_pixels=6000 x 4000', 'wanted_sampling=250'].flatMap(
       (set) => ['--set', set],
     )
-    const typed = computed(file, ...sets)
+    const typed = await computed(file, ...sets)
     expect(typed.checks.sharp_enough).toBe('pass')
     expect(typed.cells.sharp_enough).toMatchObject({ rests_on_example: [] })
     expect(typed.cells.sharp_enough).not.toHaveProperty('in_example')
-    const mine = computed(file, '--as-mine')
+    const mine = await computed(file, '--as-mine')
     expect(mine.checks.sharp_enough).toBe('fail')
     expect(Object.values(mine.cells).filter(({ from }) => from === 'example')).toEqual([])
   })
 
-  it('never keeps an unused choice of kit waiting', () => {
-    expect(computed(file).cells.camera).toMatchObject({ from: 'empty' })
+  it('never keeps an unused choice of kit waiting', async () => {
+    expect((await computed(file)).cells.camera).toMatchObject({ from: 'empty' })
   })
 })
 
-it('every job computes in the terminal, marked as an example', { timeout: 300_000 }, () => {
+it('every job computes in the terminal, marked as an example', { timeout: 300_000 }, async () => {
   for (const job of JOBS) {
-    const { cells } = computed(`templates/${job}.json`)
+    const { cells } = await computed(`templates/${job}.json`)
     expect(
       Object.values(cells).some(({ from }) => from === 'example'),
       job,

@@ -11,8 +11,8 @@ const cells: readonly object[] = [
 ]
 
 describe('evenfield compute', () => {
-  it('prints every cell and check as data; all holding, it ends with 0 though cells wait', () => {
-    const ran = evenfield('compute', worksheet('holds.json', cells), '--json')
+  it('prints every cell and check as data; all holding, it ends with 0 though cells wait', async () => {
+    const ran = await evenfield('compute', worksheet('holds.json', cells), '--json')
     expect(ran.err).toBe('')
     expect(ran.code).toBe(0)
     expect(json(ran)).toEqual({
@@ -55,15 +55,15 @@ describe('evenfield compute', () => {
     })
   })
 
-  it('with a check that fails or waits, or a cell in error, ends with 1', () => {
+  it('with a check that fails or waits, or a cell in error, ends with 1', async () => {
     const path = worksheet('fails.json', cells)
-    const failing = evenfield('compute', path, '--json', '--set', 'width=5 m')
+    const failing = await evenfield('compute', path, '--json', '--set', 'width=5 m')
     expect(failing.code).toBe(1)
     expect(json(failing)).toMatchObject({ checks: { fits: 'fail', just: 'fail' } })
-    const waiting = evenfield('compute', path, '--json', '--set', 'width=')
+    const waiting = await evenfield('compute', path, '--json', '--set', 'width=')
     expect(waiting.code).toBe(1)
     expect(json(waiting)).toMatchObject({ checks: { fits: 'waiting', just: 'waiting' } })
-    const wrong = evenfield('compute', path, '--json', '--set', 'height=5 s')
+    const wrong = await evenfield('compute', path, '--json', '--set', 'height=5 s')
     expect(wrong.code).toBe(1)
     expect(json(wrong)).toMatchObject({
       cells: { height: { state: 'error', value: null, error: { from: 0, to: 3 } } },
@@ -71,35 +71,35 @@ describe('evenfield compute', () => {
     })
   })
 
-  it('takes a measured value for a result, and computes with it', () => {
+  it('takes a measured value for a result, and computes with it', async () => {
     const path = worksheet('measured.json', [
       ...cells.slice(0, 1),
       { kind: 'result', id: 'm', name: 'half', unit: 'mm', formula: 'width / 2' },
       { kind: 'result', id: 'n', name: 'quarter', unit: 'mm', formula: 'half / 2' },
     ])
-    const ran = evenfield('compute', path, '--json', '--set', 'half=310')
+    const ran = await evenfield('compute', path, '--json', '--set', 'half=310')
     expect(json(ran)).toMatchObject({ cells: { half: { value: 0.31 }, quarter: { value: 0.155, low: null } } })
-    expect(evenfield('compute', path, '--set', 'half=310').out).toContain('by its formula 300 mm; 10 mm over')
+    expect((await evenfield('compute', path, '--set', 'half=310')).out).toContain('by its formula 300 mm; 10 mm over')
   })
 
-  it('of two cells with one name tells the first, and ends with 1', () => {
+  it('of two cells with one name tells the first, and ends with 1', async () => {
     const path = worksheet('twice.json', [
       { kind: 'check', id: 'a', name: 'same', condition: '1 < 2', message: '' },
       { kind: 'check', id: 'b', name: 'same', condition: '2 < 1', message: '' },
       { kind: 'result', id: 'r', name: 'constructor', formula: '5' },
     ])
-    const ran = evenfield('compute', path, '--json')
+    const ran = await evenfield('compute', path, '--json')
     expect(ran.code).toBe(1)
     expect(json(ran)).toMatchObject({ checks: { same: 'pass' }, cells: { constructor: { value: 5 } } })
   })
 
-  it('without --json prints a line for each cell and check, and sends no control signs to the terminal', () => {
+  it('without --json prints a line for each cell and check, and sends no control signs to the terminal', async () => {
     const path = worksheet('plain.json', [
       { ...cells[0], label: 'Wide\u001b[31m\nline' },
       ...cells.slice(1, 3),
       ...cells.slice(4, 5),
     ])
-    expect(evenfield('compute', path).out.split('\n')).toEqual([
+    expect((await evenfield('compute', path)).out.split('\n')).toEqual([
       'Wide [31m line (width): 600 ± 2 mm',
       'height (height): needs to be filled in',
       'double (double): 1200 ± 4 mm',
@@ -117,8 +117,8 @@ describe('a simulation', () => {
     { kind: 'check', id: 'k', name: 'below', condition: 'y < 3.88', message: 'too large' },
   ])
 
-  it('adds mean, standard deviation and interval to results, and to checks the share in which they pass', () => {
-    const ran = evenfield('compute', path, '--simulate', '100000', '--seed', '1', '--json')
+  it('adds mean, standard deviation and interval to results, and to checks the share in which they pass', async () => {
+    const ran = await evenfield('compute', path, '--simulate', '100000', '--seed', '1', '--json')
     const { cells } = json(ran) as { cells: Record<string, Record<string, number>> }
     // JCGM 101:2008, 9.2.3: four rectangular quantities of standard deviation 1.
     expect(cells.y?.sd).toBeCloseTo(2, 1)
@@ -126,11 +126,11 @@ describe('a simulation', () => {
     expect(cells.y?.high95).toBeCloseTo(3.88, 1)
     expect(cells.below?.passes).toBeCloseTo(0.975, 2)
     expect(cells.t).toMatchObject({ mean: null, sd: null, low95: null, high95: null })
-    expect(evenfield('compute', path, '--simulate', '100000', '--seed=1', '--json').out).toBe(ran.out)
+    expect((await evenfield('compute', path, '--simulate', '100000', '--seed=1', '--json')).out).toBe(ran.out)
   })
 
-  it('is reported in sentences without --json', () => {
-    const { out } = evenfield('compute', path, '--simulate', '1000', '--seed', '2')
+  it('is reported in sentences without --json', async () => {
+    const { out } = await evenfield('compute', path, '--simulate', '1000', '--seed', '2')
     expect(out).toMatch(/simulated: mean .+, 95 % of the tries from .+ to /)
     expect(out).toMatch(/simulated: passes in 9\d(\.\d+)? % of the tries/)
   })
@@ -141,8 +141,8 @@ describe('a simulation', () => {
     [['--simulate'], /--simulate takes a number/],
     [['--simulate', '10', '--seed', '1.5'], /--seed takes a whole number/],
     [['--seed', '1'], /--seed can only be used with --simulate/],
-  ])('%s is refused in one line', (options, says) => {
-    const { code, err } = evenfield('compute', path, ...options)
+  ])('%s is refused in one line', async (options, says) => {
+    const { code, err } = await evenfield('compute', path, ...options)
     expect(code).toBe(2)
     expect(err).toMatch(says)
     expect(err.trim()).not.toContain('\n')

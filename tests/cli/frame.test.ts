@@ -16,7 +16,7 @@ const made = make(90, 70, 3, 8, (x, y, c) => 40 + x + y / 2 + 10 * c)
 const areas = (...list: object[]): string => file(`areas-${JSON.stringify(list).length}.json`, JSON.stringify(list))
 
 describe('frame in a terminal', () => {
-  it('prints one JSON object, by the contract', () => {
+  it('prints one JSON object, by the contract', async () => {
     const list = areas(
       { kind: 'patch', name: 'grey', box: [10, 10, 20, 20] },
       { kind: 'evenness', name: 'plain_card' },
@@ -41,7 +41,7 @@ describe('frame in a terminal', () => {
       ],
       [[0x0110, 2, 'Bench']],
     )
-    const ran = evenfield('frame', picture('made.tif', tiff(made)), '--areas', list, '--json')
+    const ran = await evenfield('frame', picture('made.tif', tiff(made)), '--areas', list, '--json')
     expect(ran.err).toBe('')
     expect(ran.code).toBe(0)
     // biome-ignore lint/suspicious/noExplicitAny: read as another program reads it.
@@ -62,7 +62,7 @@ describe('frame in a terminal', () => {
       skew: 0,
     })
     expect(Object.keys(report.areas.chart)).toEqual(['patches', 'mean', 'percentile_90', 'worst', 'worst_name'])
-    const withExif = evenfield(
+    const withExif = await evenfield(
       'frame',
       picture('taken.png', png(made, { chunks: [['eXIf', exif]] })),
       '--areas',
@@ -80,8 +80,8 @@ describe('frame in a terminal', () => {
     })
   })
 
-  it('prints figures as text without --json', () => {
-    const ran = evenfield(
+  it('prints figures as text without --json', async () => {
+    const ran = await evenfield(
       'frame',
       picture('made.png', png(made)),
       '--areas',
@@ -92,7 +92,7 @@ describe('frame in a terminal', () => {
     expect(ran.out).toMatch(/^areas\.grey\.noise \d/m)
   })
 
-  it('ends with 2 and one line where something cannot be read', () => {
+  it('ends with 2 and one line where something cannot be read', async () => {
     const good = picture('good.png', png(made))
     const list = areas({ kind: 'patch', name: 'grey', box: [10, 10, 20, 20] })
     const cases: [string[], RegExp][] = [
@@ -119,7 +119,7 @@ describe('frame in a terminal', () => {
       [['frame', good, '--colour'], /frame: Unknown option/],
     ]
     for (const [args, message] of cases) {
-      const ran = evenfield(...args, '--json')
+      const ran = await evenfield(...args, '--json')
       expect(ran.code, args.join(' ')).toBe(2)
       expect(ran.out).toBe('')
       expect(ran.err).toMatch(/^evenfield: [^\n]+\n$/)

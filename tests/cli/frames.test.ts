@@ -5,7 +5,7 @@ import Papa from 'papaparse'
 import { afterAll, describe, expect, it, onTestFinished } from 'vitest'
 import { exifBlock, make, png } from '../frame/files.ts'
 import { type Four, scene } from '../frame/find/drawn.ts'
-import { evenfield, file, worksheet } from './run.ts'
+import { file, inTerminal, worksheet } from './run.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'evenfield-frames-'))
 const out = join(folder, 'report.csv')
@@ -56,7 +56,7 @@ const sheet = worksheet('day.json', [
   },
 ])
 
-const ran = evenfield('frames', folder, '--sheet', sheet, '--out', out)
+const ran = inTerminal('', 'frames', folder, '--sheet', sheet, '--out', out)
 const rows = Papa.parse<Record<string, string>>(readFileSync(out, 'utf8'), { header: true, skipEmptyLines: true }).data
 
 describe('a folder of frames', () => {
@@ -144,7 +144,7 @@ describe('a folder of frames', () => {
       },
     ])
     const report = join(drifting, 'report.csv')
-    expect(evenfield('frames', drifting, '--sheet', follows, '--out', report).code).toBe(1)
+    expect(inTerminal('', 'frames', drifting, '--sheet', follows, '--out', report).code).toBe(1)
     const lines = Papa.parse<Record<string, string>>(readFileSync(report, 'utf8'), {
       header: true,
       skipEmptyLines: true,
@@ -198,7 +198,7 @@ describe('a folder of frames', () => {
       { kind: 'check', id: 'c', name: 'steady', condition: 'abs(moved) <= 0.05 stop', message: 'Changed by {moved}.' },
     ])
     const report = join(today, 'report.csv')
-    expect(evenfield('frames', today, '--sheet', followed, '--out', report).code).toBe(1)
+    expect(inTerminal('', 'frames', today, '--sheet', followed, '--out', report).code).toBe(1)
     const [line] = Papa.parse<Record<string, string>>(readFileSync(report, 'utf8'), { header: true }).data
     // Half of yesterday’s light.
     expect([line?.steady, line?.Remarks]).toEqual(['fail', 'Changed by −1 stop.'])
@@ -219,7 +219,7 @@ describe('a folder of frames', () => {
       [[file('a.txt', ''), '--sheet', sheet, '--out', out], /not a folder/],
     ]
     for (const [args, message] of cases) {
-      const refused = evenfield('frames', ...args)
+      const refused = inTerminal('', 'frames', ...args)
       expect(refused.code, args.join(' ')).toBe(2)
       expect(refused.err).toMatch(message)
       expect(refused.err).toMatch(/^evenfield: [^\n]+\n$/)
@@ -261,7 +261,7 @@ describe('a card that lies elsewhere in each frame', () => {
       message: 'Keystone.',
     },
   ])
-  const { err, code } = evenfield('frames', there, '--sheet', square, '--out', report)
+  const { err, code } = inTerminal('', 'frames', there, '--sheet', square, '--out', report)
   const lines = Papa.parse<Record<string, string>>(readFileSync(report, 'utf8'), { header: true, skipEmptyLines: true })
   const [first, second, third] = lines.data
   afterAll(() => rmSync(there, { recursive: true, force: true }))

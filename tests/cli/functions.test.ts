@@ -2,8 +2,8 @@ import { expect, test } from 'vitest'
 import { FUNCTIONS } from '../../src/functions/index.ts'
 import { evenfield, json } from './run.ts'
 
-test('evenfield functions --json prints every function with its parameters, formula, source and examples', () => {
-  const ran = evenfield('functions', '--json')
+test('evenfield functions --json prints every function with its parameters, formula, source and examples', async () => {
+  const ran = await evenfield('functions', '--json')
   expect(ran.code).toBe(0)
   const printed = json(ran) as { name: string; parameters: { name: string; dimension: string }[] }[]
   expect(printed.map(({ name }) => name)).toEqual(FUNCTIONS.map(({ name }) => name))
@@ -16,14 +16,14 @@ test('evenfield functions --json prints every function with its parameters, form
   })
 })
 
-test('evenfield functions prints a line for each function under its subject', () => {
-  const lines = evenfield('functions').out.split('\n')
+test('evenfield functions prints a line for each function under its subject', async () => {
+  const lines = (await evenfield('functions')).out.split('\n')
   for (const { name } of FUNCTIONS) expect(lines.filter((line) => line.startsWith(`  ${name}(`))).toHaveLength(1)
   expect(lines).toContain('depth')
 })
 
-test('evenfield functions NAME prints one function in full, with the published values that check it', () => {
-  const { code, out } = evenfield('functions', 'lens_to_sensor')
+test('evenfield functions NAME prints one function in full, with the published values that check it', async () => {
+  const { code, out } = await evenfield('functions', 'lens_to_sensor')
   expect(code).toBe(0)
   expect(out).toMatch(/^lens_to_sensor\(focal, magnification\)/)
   expect(out).toContain('How this was checked')
@@ -33,19 +33,19 @@ test('evenfield functions NAME prints one function in full, with the published v
   )
 })
 
-test('a function without a published value says so', () => {
-  expect(evenfield('functions', 'file_name').out).toContain('No published value checks this function')
+test('a function without a published value says so', async () => {
+  expect((await evenfield('functions', 'file_name')).out).toContain('No published value checks this function')
 })
 
-test('evenfield functions WORD lists the functions that have it', () => {
-  const { out } = evenfield('functions', 'polariser')
+test('evenfield functions WORD lists the functions that have it', async () => {
+  const { out } = await evenfield('functions', 'polariser')
   expect(out).toContain('  polariser_angle(')
   expect(out).toContain('  crossed_polariser_shift(')
   expect(out).not.toContain('  lens_to_sensor(')
 })
 
-test('evenfield functions WORD --json has the published values of each', () => {
-  const [record] = json(evenfield('functions', 'brewster_angle', '--json')) as {
+test('evenfield functions WORD --json has the published values of each', async () => {
+  const [record] = json(await evenfield('functions', 'brewster_angle', '--json')) as {
     published: { published: string; agrees: boolean; quoted: boolean }[]
   }[]
   expect(record?.published).toContainEqual(
@@ -53,8 +53,8 @@ test('evenfield functions WORD --json has the published values of each', () => {
   )
 })
 
-test('a word that no function has is said in one line, with status 2', () => {
-  const { code, err } = evenfield('functions', 'xyzzy')
+test('a word that no function has is said in one line, with status 2', async () => {
+  const { code, err } = await evenfield('functions', 'xyzzy')
   expect(code).toBe(2)
   expect(err).toMatch(/No function was found for “xyzzy”.*\n$/)
 })

@@ -2,49 +2,49 @@ import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { version } from '../../package.json'
 import { VERBS } from '../../src/cli/verbs.ts'
-import { evenfield, evenfieldWith, json, worksheet } from './run.ts'
+import { evenfield, inTerminal, json, worksheet } from './run.ts'
 
-test('the help of all commands fits on one screen, and names each', () => {
-  const ran = evenfield('--help')
+test('the help of all commands fits on one screen, and names each', async () => {
+  const ran = await evenfield('--help')
   expect(ran.code).toBe(0)
   expect(ran.out.trimEnd().split('\n').length).toBeLessThanOrEqual(24)
   for (const name of Object.keys(VERBS)) expect(ran.out).toContain(`  ${name} `)
-  expect(evenfield('help').out).toBe(ran.out)
+  expect((await evenfield('help')).out).toBe(ran.out)
 })
 
-test('each command explains itself, wherever --help is', () => {
-  const { out, code } = evenfield('compute', '--help')
+test('each command explains itself, wherever --help is', async () => {
+  const { out, code } = await evenfield('compute', '--help')
   expect(code).toBe(0)
   expect(out).toMatch(/^evenfield compute FILE\.json/)
   expect(out).toContain("--set 'name=text'")
-  expect(evenfield('formula', '2 + 3', '--help').out).toMatch(/^evenfield formula/)
-  expect(evenfield('help', 'run').out).toMatch(/^evenfield run/)
+  expect((await evenfield('formula', '2 + 3', '--help')).out).toMatch(/^evenfield formula/)
+  expect((await evenfield('help', 'run')).out).toMatch(/^evenfield run/)
 })
 
-test('the version is that of the package', () => {
-  expect(evenfield('--version').out).toBe(`evenfield ${version}\n`)
+test('the version is that of the package', async () => {
+  expect((await evenfield('--version')).out).toBe(`evenfield ${version}\n`)
 })
 
-test('what is wrong with a command is one line on the error stream', () => {
+test('what is wrong with a command is one line on the error stream', async () => {
   for (const args of [[], ['reckon'], ['compute', '--odd'], ['functions', '--odd']]) {
-    const ran = evenfield(...args)
+    const ran = await evenfield(...args)
     expect(ran.code).toBe(2)
     expect(ran.out).toBe('')
     expect(ran.err.trimEnd().split('\n')).toHaveLength(1)
   }
 })
 
-test('a worksheet is read from standard input', () => {
+test('a worksheet is read from standard input', async () => {
   const path = worksheet('piped.json', [{ kind: 'result', id: 'r', name: 'r', formula: '2 mm + 3 mm' }])
-  const ran = evenfieldWith(readFileSync(path, 'utf8'), 'compute', '-', '--json')
+  const ran = inTerminal(readFileSync(path, 'utf8'), 'compute', '-', '--json')
   expect(json(ran)).toMatchObject({ cells: { r: { shown: '5 mm' } } })
 })
 
-test('functions are found by words of the trade', () => {
-  const ran = evenfield('functions', 'circle', 'of', 'confusion')
+test('functions are found by words of the trade', async () => {
+  const ran = await evenfield('functions', 'circle', 'of', 'confusion')
   expect(ran.code).toBe(0)
   expect(ran.out).toContain('\n  blur_from_pixels(')
-  const found = json(evenfield('functions', 'polarizer', '--json')) as { name: string }[]
+  const found = json(await evenfield('functions', 'polarizer', '--json')) as { name: string }[]
   expect(found.map(({ name }) => name)).toContain('crossed_polariser_shift')
-  expect(evenfield('functions', 'xylophone').code).toBe(2)
+  expect((await evenfield('functions', 'xylophone')).code).toBe(2)
 })

@@ -4,7 +4,7 @@ import { digestOf, findReleased, RELEASED, releasedJobs } from '../../src/cli/re
 import { fromLink, toLink } from '../../src/storage/exchange/link.ts'
 import { withOrigin } from '../../src/storage/exchange/origin.ts'
 import { readData, type Worksheet } from '../../src/worksheet/index.ts'
-import { evenfield, evenfieldWith, file, json } from './run.ts'
+import { evenfield, file, inTerminal, json } from './run.ts'
 
 const released = releasedJobs()
 
@@ -21,7 +21,7 @@ function withTenChanges(worksheet: Worksheet): Worksheet {
 }
 
 describe('the jobs of every release', () => {
-  test('are there under their own digests, and open', () => {
+  test('are there under their own digests, and open', async () => {
     expect(released.length).toBeGreaterThan(20)
     expect(readdirSync(RELEASED)).toHaveLength(released.length + 1)
     for (const { job, digest, worksheet } of released) {
@@ -44,26 +44,26 @@ describe('a link in the terminal', () => {
     }
   })
 
-  test('of an unchanged collection run is one line of at most 1,500 characters, and compute reads it', () => {
+  test('of an unchanged collection run is one line of at most 1,500 characters, and compute reads it', async () => {
     for (const options of [[], ['--figures']]) {
-      const made = evenfield('link', 'templates/collection-run.json', ...options)
+      const made = await evenfield('link', 'templates/collection-run.json', ...options)
       expect(made.code, made.err).toBe(0)
       expect(made.out).toMatch(/^#s=2\.[A-Za-z0-9_-]+\n$/)
       expect(made.out.trim().length).toBeLessThanOrEqual(options.length === 0 ? 1500 : 2600)
       const link = made.out.trim()
-      const direct = json(evenfield('compute', 'templates/collection-run.json', '--json')) as { checks: object }
-      const through = json(evenfield('compute', link, '--json')) as { checks: object }
+      const direct = json(await evenfield('compute', 'templates/collection-run.json', '--json')) as { checks: object }
+      const through = json(await evenfield('compute', link, '--json')) as { checks: object }
       if (options.length === 0) expect(through).toEqual(direct)
       else expect(Object.keys(through.checks).length).toBeGreaterThan(0)
-      expect(json(evenfieldWith(made.out, 'compute', '-', '--json'))).toEqual(through)
+      expect(json(inTerminal(made.out, 'compute', '-', '--json'))).toEqual(through)
     }
   })
 
-  test('gives the same figures where what it fills in is changed by --set', () => {
+  test('gives the same figures where what it fills in is changed by --set', async () => {
     const set = ['--set', 'focal=90', '--set', 'original=610 x 864']
-    const link = evenfield('link', 'templates/flat-sheet.json', ...set).out.trim()
-    const through = json(evenfield('compute', link, '--json'))
-    expect(through).toEqual(json(evenfield('compute', 'templates/flat-sheet.json', ...set, '--json')))
+    const link = (await evenfield('link', 'templates/flat-sheet.json', ...set)).out.trim()
+    const through = json(await evenfield('compute', link, '--json'))
+    expect(through).toEqual(json(await evenfield('compute', 'templates/flat-sheet.json', ...set, '--json')))
   })
 
   test('made from a job opens by its digest alone, whatever becomes of the job', async () => {
@@ -72,13 +72,13 @@ describe('a link in the terminal', () => {
     expect(await findReleased('../flat-sheet', '0000000000')).toBeUndefined()
   })
 
-  test('altered, or not a link, it is one line that says so', () => {
+  test('altered, or not a link, it is one line that says so', async () => {
     for (const link of ['#', '#s=2.AAAA', '#s=9.AAAA', '#sheet/1', '#s=1.']) {
-      const ran = evenfield('compute', link)
+      const ran = await evenfield('compute', link)
       expect(ran.code, link).toBe(2)
       expect(ran.err, link).toMatch(/^evenfield: the link: /)
     }
-    expect(evenfield('link').code).toBe(2)
-    expect(evenfield('link', file('not.json', '{}')).code).toBe(2)
+    expect((await evenfield('link')).code).toBe(2)
+    expect((await evenfield('link', file('not.json', '{}'))).code).toBe(2)
   })
 })

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import Papa from 'papaparse'
 import { describe, expect, it } from 'vitest'
 import { mapCells, mapRows } from '../worksheet/maps.ts'
-import { evenfield, file, json, worksheet } from './run.ts'
+import { evenfield, file, inTerminal, json, worksheet } from './run.ts'
 
 const HEADINGS = 'Map;Width [cm];Height [cm];surface;Sides;Done;Time taken (min)'
 const sheet = worksheet('maps.json', mapCells(mapRows(3)))
@@ -24,9 +24,9 @@ const read = (path: string): Row[] =>
   Papa.parse<Row>(readFileSync(path, 'utf8'), { header: true, skipEmptyLines: true }).data
 
 describe('the run in a terminal', () => {
-  it('plans a list in the place of the table’s rows, one line an original', () => {
+  it('plans a list in the place of the table’s rows, one line an original', async () => {
     const out = outPath('plan.csv')
-    const ran = evenfield('run', sheet, '--originals', file('list.csv', listOf(340)), '--out', out)
+    const ran = await evenfield('run', sheet, '--originals', file('list.csv', listOf(340)), '--out', out)
     expect(ran.err).toBe('')
     expect(ran.code).toBe(0)
     expect(ran.out).toMatch(/^Planned: 340 originals in \d+ set-ups, \d+ frames, /)
@@ -58,8 +58,8 @@ describe('the run in a terminal', () => {
     expect(minutes).toBeCloseTo((340 * 90 + frames * 35) / 60, 0)
   })
 
-  it('gives the same to programs', () => {
-    const ran = evenfield('run', sheet, '--originals', file('list.csv', listOf(340)), '--json')
+  it('gives the same to programs', async () => {
+    const ran = await evenfield('run', sheet, '--originals', file('list.csv', listOf(340)), '--json')
     expect(ran.code).toBe(0)
     const data = json(ran) as {
       setups: { magnification: number; originals: number }[]
@@ -71,16 +71,16 @@ describe('the run in a terminal', () => {
     expect(data.unplanned).toEqual([])
   })
 
-  it('plans the sheet’s own rows where no list is given', () => {
-    const ran = evenfield('run', sheet)
+  it('plans the sheet’s own rows where no list is given', async () => {
+    const ran = await evenfield('run', sheet)
     expect(ran.code).toBe(0)
     expect(ran.out).toMatch(/^Planned: 3 originals in /)
   })
 
-  it('keeps what cannot be planned in the table with why, and says so by its exit', () => {
+  it('keeps what cannot be planned in the table with why, and says so by its exit', async () => {
     const list = [HEADINGS, 'Alder;30;20;matt;;;', 'Brack;wide;20;matt;;;', ';;;;;;', 'Cole;30;20;silky;;;'].join('\n')
     const out = outPath('some.csv')
-    const ran = evenfield('run', sheet, '--originals', file('some-list.csv', list), '--out', out)
+    const ran = await evenfield('run', sheet, '--originals', file('some-list.csv', list), '--out', out)
     expect(ran.code).toBe(1)
     expect(ran.out).toContain('Not planned: 2 originals')
     expect(ran.out).toContain('row 2, Brack: Width of the original: Width: ')
@@ -92,10 +92,10 @@ describe('the run in a terminal', () => {
     expect(read(out)[1]?.Why).toContain('Width')
   })
 
-  it('plans what is left, and loses nothing of what is done', () => {
+  it('plans what is left, and loses nothing of what is done', async () => {
     const list = [HEADINGS, 'Alder;30;20;matt;;yes;4', 'Brack;30;20;matt;;;', 'Cole;60;40;matt;;x;5'].join('\n')
     const out = outPath('left.csv')
-    const ran = evenfield('run', sheet, '--originals', file('left-list.csv', list), '--out', out, '--left')
+    const ran = await evenfield('run', sheet, '--originals', file('left-list.csv', list), '--out', out, '--left')
     expect(ran.code).toBe(0)
     expect(ran.out).toMatch(/^Planned: 1 original in 1 set-up/)
     expect(ran.out).toContain('Done: 2 of 3')
@@ -106,8 +106,8 @@ describe('the run in a terminal', () => {
     ])
   })
 
-  it('says what a plan waits for', () => {
-    const ran = evenfield('run', sheet, '--set', 'sensor=')
+  it('says what a plan waits for', async () => {
+    const ran = await evenfield('run', sheet, '--set', 'sensor=')
     expect(ran.code).toBe(1)
     expect(ran.out).toContain('Width of the sensor: needs sensor')
   })
@@ -129,8 +129,8 @@ describe('the run in a terminal', () => {
     ['two sheets', ['run', sheet, sheet], /run takes one worksheet, found 2/],
     ['a folder that is not there', ['run', sheet, '--out', '/nowhere/plan.csv'], /plan\.csv: there is no such folder/],
     ['the sheet itself as what to write', ['run', sheet, '--out', sheet], /replace one of its own input files/],
-  ])('stops at %s with one line', (_, args, line) => {
-    const ran = evenfield(...args)
+  ])('stops at %s with one line', async (_, args, line) => {
+    const ran = await evenfield(...args)
     expect(ran.code).toBe(2)
     expect(ran.out).toBe('')
     expect(ran.err).toMatch(line)
@@ -140,7 +140,16 @@ describe('the run in a terminal', () => {
 
   it('plans a hundred thousand originals', () => {
     const out = outPath('many.csv')
-    const ran = evenfield('run', sheet, '--originals', file('many-list.csv', listOf(100_000)), '--out', out, '--json')
+    const ran = inTerminal(
+      '',
+      'run',
+      sheet,
+      '--originals',
+      file('many-list.csv', listOf(100_000)),
+      '--out',
+      out,
+      '--json',
+    )
     expect(ran.err).toBe('')
     expect(ran.code).toBe(0)
     expect((json(ran) as { total: { count: number } }).total.count).toBe(100_000)

@@ -3,6 +3,8 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { vi } from 'vitest'
+import { runCommand } from '../../src/cli/command.ts'
 import { FORMAT } from '../../src/worksheet/index.ts'
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url))
@@ -13,11 +15,25 @@ export interface Ran {
   readonly err: string
 }
 
-/** Runs the program in a terminal of its own. */
-export const evenfield = (...args: string[]): Ran => evenfieldWith('', ...args)
+/** Runs a command as the program does, in this process: starting one anew takes longer than most commands. */
+export async function evenfield(...args: string[]): Promise<Ran> {
+  const printed = { stdout: '', stderr: '' }
+  const catching = (['stdout', 'stderr'] as const).map((name) =>
+    vi.spyOn(process[name], 'write').mockImplementation((text) => {
+      printed[name] += text
+      return true
+    }),
+  )
+  try {
+    const code = await runCommand(args, import.meta.url)
+    return { code, out: printed.stdout, err: printed.stderr }
+  } finally {
+    for (const one of catching) one.mockRestore()
+  }
+}
 
-/** The same with a text on standard input. */
-export function evenfieldWith(input: string, ...args: string[]): Ran {
+/** Runs the program itself, as a terminal does, with a text on standard input. */
+export function inTerminal(input: string, ...args: string[]): Ran {
   const { status, stdout, stderr } = spawnSync(process.execPath, ['scripts/evenfield.mjs', ...args], {
     cwd: ROOT,
     encoding: 'utf8',

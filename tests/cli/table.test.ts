@@ -22,9 +22,9 @@ const cells: readonly object[] = [
   { kind: 'result', id: 'r', name: 'all', formula: 'sum(originals.double)' },
 ]
 
-it('a table is a record of lists as data, and one line in words', () => {
+it('a table is a record of lists as data, and one line in words', async () => {
   const path = worksheet('table.json', cells)
-  expect(json(evenfield('compute', path, '--json'))).toMatchObject({
+  expect(json(await evenfield('compute', path, '--json'))).toMatchObject({
     cells: {
       originals: {
         value: {
@@ -42,7 +42,7 @@ it('a table is a record of lists as data, and one line in words', () => {
       all: { value: 1.041 },
     },
   })
-  const plain = evenfield('compute', path)
+  const plain = await evenfield('compute', path)
   expect(plain.code).toBe(0)
   expect(plain.out.split('\n').slice(0, 2)).toEqual([
     'Originals (originals): 2 of 3 rows',
@@ -50,8 +50,8 @@ it('a table is a record of lists as data, and one line in words', () => {
   ])
 })
 
-it('a table in error ends with 1 and says which column', () => {
-  const ran = evenfield(
+it('a table in error ends with 1 and says which column', async () => {
+  const ran = await evenfield(
     'compute',
     worksheet('circle.json', [{ ...cells[0], columns: [{ name: 'a', formula: 'a + 1' }], rows: [] }]),
   )

@@ -22,8 +22,8 @@ describe('input that cannot be read ends with 2 and one line:', () => {
     ['two formulas', () => ['formula', '1', '2'], /one text, found 2/],
     ['an unknown command', () => ['calculate'], /no command “calculate”/],
     ['no command', () => [], /a command is missing/],
-  ])('%s', (_, args, says) => {
-    const ran = evenfield(...args())
+  ])('%s', async (_, args, says) => {
+    const ran = await evenfield(...args())
     expect(ran.code).toBe(2)
     expect(ran.out).toBe('')
     expect(ran.err).toMatch(says)
