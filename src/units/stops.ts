@@ -12,7 +12,7 @@ export function showStops(stops: number, limits: number | undefined): string {
   return `${showFigure(rounded, decimals)} ± ${showFigure(limits, decimals)}`
 }
 
-/** A number of stops as meters and photographers read it, to a hundredth: `0.10 stop`, `1.33 stop`, `2 stop`. */
+/** A number of stops as meters and photographers read it, to a hundredth: `0.1 stop`, `1.33 stop`, `2 stop`. */
 export const stopsText = (stops: number): string => `${showStops(stops, undefined)} stop`
 
 /** A signed number of stops with fixed decimals and without its unit: `+0.02`, `−0.06`, `0.00`. */
