@@ -150,7 +150,7 @@ const POWERS: readonly FunctionRecord[] = [
       { formula: 'sqrt(16 m^2)', gives: '4 m' },
       { formula: 'sqrt(-1)', refuses: 'x' },
     ],
-    compute: Math.sqrt,
+    compute: (x: number) => Math.sqrt(x),
   },
   {
     name: 'cbrt',

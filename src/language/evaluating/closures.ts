@@ -1,11 +1,20 @@
 import { add, ComputeError, divide, multiply, power, subtract } from '../values/operations.ts'
 import { BINARY, UNARY } from '../values/operators.ts'
 import type { Value } from '../values/types.ts'
-import { arithmeticOf } from './arithmetic.ts'
 import { FUNCTION_TABLE } from './call-table.ts'
-import type { Program, Step } from './program.ts'
 
-export type { Call, Program, Step } from './program.ts'
+/** A compiled formula: its arguments are `values[slots[0]]`, `values[slots[1]]`, … */
+export type Program = (values: readonly Value[], slots: ArrayLike<number>) => Value
+
+/**
+ * A formula as the order in which it is computed: an argument's number, a sign (`~` for a minus before one
+ * value, `?` for a condition with two branches), steps of their own for a branch that may be left out, or a call.
+ */
+export type Step = number | string | readonly Step[] | Call
+export interface Call {
+  readonly call: string
+  readonly count: number
+}
 
 type Item = Program | { readonly branch: Program }
 
@@ -179,8 +188,7 @@ const stepsByProgram = new WeakMap<Program, readonly Step[]>()
 
 /** Compiles a formula's steps to a closure. No code is built from text. */
 export function compile(steps: readonly Step[]): Program {
-  const closures = compileInto(steps, { next: 0 })
-  const program = arithmeticOf(steps, closures) ?? closures
+  const program = compileInto(steps, { next: 0 })
   stepsByProgram.set(program, steps)
   return program
 }
