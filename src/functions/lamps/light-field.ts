@@ -208,10 +208,17 @@ export function diffuserPoints(lamp: LampNumbers, width: number, height: number,
 
 /** The width of the largest rectangle of `ratio` = width/height, centred on the origin, even within `limit` stops. */
 export function evenWidth(lamps: readonly LampNumbers[], limit: number, ratio: number): number {
-  const within = (width: number): boolean => evennessOf(lamps, width, width / ratio).spread <= limit
+  const field = new Float64Array(9)
+  // Corners, middles of the sides and centre are among the samples of every field: where they differ too much, so does it.
+  const maybe = (width: number): boolean => {
+    mapField(lamps, width, width / ratio, 3, 3, field)
+    return Math.log2(Math.max(...field) / Math.min(...field)) <= limit
+  }
+  const within = (width: number): boolean => maybe(width) && evennessOf(lamps, width, width / ratio).spread <= limit
   // A larger rectangle contains every smaller one, so its spread is never less: bisection is enough.
   let high = 1e-3
-  while (high < 1e4 && within(high)) high *= 2
+  while (high < 1e4 && maybe(high)) high *= 2
+  while (high > 1e-3 && !within(high / 2)) high /= 2
   if (high >= 1e4) return high
   const low = high === 1e-3 ? 0 : high / 2
   return bisect(within, { passing: low, failing: high }, { tolerance: ({ failing }) => 1e-7 * failing }).passing

@@ -23,9 +23,22 @@ const RINGS = 32
  * then bisection between the last ring that fails and the first that passes.
  */
 export function placePair(task: PairTask): Pair {
+  const key = JSON.stringify(Object.entries(task).map(([name, value]) => [name, String(value)]))
+  const known = placed.get(key)
+  if (known) return known
   const nearest = nearestPair(task)
-  return task.step ? placeOnLattice(task, nearest, task.step) : nearest
+  const pair = task.step ? placeOnLattice(task, nearest, task.step) : nearest
+  placed.set(key, pair)
+  for (const oldest of placed.keys()) {
+    if (placed.size <= MOST_PLACED) break
+    placed.delete(oldest)
+  }
+  return pair
 }
+
+/** Pairs computed last: suggestions try a sheet hundreds of times, mostly with the same light. */
+const placed = new Map<string, Pair>()
+const MOST_PLACED = 200
 
 function nearestPair(task: PairTask): Pair {
   const start = Math.max(task.width / 2 + task.lampRadius, 1e-3)
