@@ -1,6 +1,6 @@
 import { originOf } from '../../cells/shared/given-origin.ts'
 import { differenceText } from '../../worksheet/document/measured.ts'
-import { plannedOf } from '../../worksheet/document/measured-given.ts'
+import { plannedOf } from './measured-given.ts'
 import { declaredUnit } from '../../worksheet/document/read-given.ts'
 import type { Outcome, Sheet, ValueOutcome } from '../../worksheet/index.ts'
 import type { StandFigureCell } from './stand-steps.ts'

@@ -2,7 +2,7 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Diagnostic } from '../../language/index.ts'
-import { nameOfLabel } from '../../worksheet/document/name-of-label.ts'
+import { nameOfLabel } from '../../worksheet/table/name-of-label.ts'
 import { MAX_COLUMNS } from '../../worksheet/format/format.ts'
 import type { Column, TableCell } from '../../worksheet/index.ts'
 import { columnLabel, freeColumnName } from '../../worksheet/table/columns.ts'

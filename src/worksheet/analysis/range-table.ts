@@ -1,7 +1,7 @@
 import { type NumberType, showValue, type Type, type Value } from '../../language/index.ts'
 import { type DisplayUnit, defaultUnit } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
-import { typedDisplayUnit } from '../document/typed-unit.ts'
+import { typedDisplayUnit } from './typed-unit.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'

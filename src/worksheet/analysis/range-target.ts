@@ -1,7 +1,7 @@
 import type { NumberType, RecordValue, Value } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
-import { typedDisplayUnit, typedUnit } from '../document/typed-unit.ts'
+import { typedDisplayUnit, typedUnit } from './typed-unit.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'

@@ -1,6 +1,6 @@
 import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
-import { typedDisplayUnit } from '../document/typed-unit.ts'
+import { typedDisplayUnit } from './typed-unit.ts'
 import type { Given, Range } from '../schema/document.ts'
 import { figureIn, formatInput, type NumericOutcome } from './format-input.ts'
 import * as words from './words.ts'

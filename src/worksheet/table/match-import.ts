@@ -1,5 +1,5 @@
 import { type DisplayUnit, ReadError, readDisplayUnit, UnitTextError } from '../../units/index.ts'
-import { nameOfLabel } from '../document/name-of-label.ts'
+import { nameOfLabel } from './name-of-label.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from '../format/format.ts'
 import type { Column, TableCell } from '../schema/document.ts'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readQuantity, readSize } from '../../../src/units/index.ts'
-import { typedUnit } from '../../../src/worksheet/document/typed-unit.ts'
+import { typedUnit } from '../../../src/worksheet/analysis/typed-unit.ts'
 
 describe('the unit typed behind figures', () => {
   it.each([

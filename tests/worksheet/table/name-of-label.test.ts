@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { isGeneratedName, nameOfLabel } from '../../../src/worksheet/document/name-of-label.ts'
+import { isGeneratedName, nameOfLabel } from '../../../src/worksheet/table/name-of-label.ts'
 import { NAME_PATTERN } from '../../../src/worksheet/index.ts'
 
 test('a label makes a name that can be one', () => {

@@ -1,4 +1,4 @@
-import type { Given } from '../schema/document.ts'
+import type { Given } from '../../worksheet/schema/document.ts'
 
 /** A given with the value that was measured at a step, beside the value that was planned. Empty restores the planned value. */
 export function measuredGiven(cell: Given, text: string): Given {
