@@ -18,7 +18,7 @@ function grouped(digits: string): string {
 
 function written(size: number, fixed: number | undefined, usual: number | undefined): string {
   const exact = Number(size.toPrecision(12))
-  const power = exact.toExponential(SIGNIFICANT - 1)
+  const power = exact.toExponential(usual === undefined ? SIGNIFICANT - 1 : undefined)
   if (exact !== 0 && (exact >= 1e9 - 0.5 || Number(power) < 1e-4)) {
     return (Number(power) === exact ? exact.toExponential() : power).replace('e+', 'e')
   }
@@ -38,6 +38,22 @@ export function showFigure(value: number, fixed?: number, usual?: number): strin
   const digits = written(size, fixed, usual)
   return value < 0 && /[1-9]/.test(digits) ? `−${digits}` : digits
 }
+
+/** A figure of more digits than this was converted, such as a third of an inch in millimetres: six say enough. */
+const MOST_TYPED = 11
+const ENDLESS = 6
+
+/** The decimals that give back a figure that was typed. */
+export function typedDecimals(value: number): number {
+  const parts = (digits: number) =>
+    Number(Math.abs(value).toPrecision(digits)).toExponential().replace('.', '').split('e')
+  const [all = ''] = parts(12)
+  const [digits = '', power] = parts(all.length > MOST_TYPED ? ENDLESS : 12)
+  return Math.max(0, digits.length - 1 - Number(power))
+}
+
+/** As `showFigure`, but no digit of a figure that was typed is dropped. */
+export const typedFigure = (value: number): string => showFigure(value, undefined, typedDecimals(value))
 
 /** The decimals a tolerance leaves meaningful: its own first digit, its second too where that digit is 1. */
 export function decimalsOf(tolerance: number): number {

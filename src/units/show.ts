@@ -1,7 +1,7 @@
 import type { Dimension } from './dimension.ts'
 import * as D from './dimension.ts'
 import { type DisplayUnit, defaultUnit, type Notation } from './display.ts'
-import { decimalsOf, showFigure } from './figure.ts'
+import { decimalsOf, showFigure, typedDecimals, typedFigure } from './figure.ts'
 import { nearestMark } from './marks.ts'
 import { showStops } from './stops.ts'
 
@@ -19,23 +19,31 @@ export interface Shown {
 const join = (figure: string, unit: string): string =>
   unit === '' ? figure : /^[°′″]$/.test(unit) ? `${figure}${unit}` : `${figure} ${unit}`
 
+export interface ShowOptions {
+  readonly unit?: DisplayUnit | undefined
+  readonly tolerance?: number | undefined
+  /** It was typed: no digit is dropped. */
+  readonly typed?: boolean | undefined
+}
+
 /** Shows a quantity given in coherent SI, in the declared unit or the one its size suggests. */
 export function showQuantity(
   value: number,
   dimension: Dimension,
-  options: { unit?: DisplayUnit | undefined; tolerance?: number | undefined } = {},
+  { unit: declared, tolerance, typed = false }: ShowOptions = {},
 ): Shown {
-  const unit = options.unit ?? defaultUnit(value, dimension)
-  if (unit.notation) return withPercent(SHOW_NOTATION[unit.notation](value), value, options.tolerance)
+  const unit = declared ?? defaultUnit(value, dimension)
+  const figureOf = typed ? typedFigure : (figure: number): string => showFigure(figure)
+  if (unit.notation) return withPercent(SHOW_NOTATION[unit.notation](value, figureOf), value, tolerance, figureOf)
   const figure = (value - unit.offset) / unit.factor
-  const limits =
-    options.tolerance === undefined || options.tolerance === 0 ? undefined : options.tolerance / unit.factor
-  if (dimension === D.STOP) {
+  const limits = tolerance === undefined || tolerance === 0 ? undefined : tolerance / unit.factor
+  if (dimension === D.STOP && !typed) {
     const stops = showStops(figure, limits)
     return { figure: stops, unit: unit.symbol, text: join(stops, unit.symbol) }
   }
-  const fixed = limits === undefined ? undefined : decimalsOf(limits)
-  const shown = showFigure(figure, fixed)
+  const fixed =
+    limits && Math.max(decimalsOf(limits), ...(typed ? [figure, limits].map((one) => typedDecimals(one)) : []))
+  const shown = fixed === undefined ? figureOf(figure) : showFigure(figure, fixed)
   const withLimits = limits === undefined ? shown : `${shown} ± ${showFigure(limits, fixed)}`
   return { figure: withLimits, unit: unit.symbol, text: join(withLimits, unit.symbol) }
 }
@@ -47,29 +55,32 @@ const withMark = (figure: string, unit: string, mark: string | undefined): Shown
   ...(mark === undefined ? {} : { mark }),
 })
 
+type FigureOf = (value: number) => string
+
 /** A number in a notation of its own has its limits in per cent: `1:4 ± 1 %`. */
-function withPercent(shown: Shown, value: number, tolerance: number | undefined): Shown {
+function withPercent(shown: Shown, value: number, tolerance: number | undefined, figureOf: FigureOf): Shown {
   if (tolerance === undefined || tolerance === 0 || value === 0) return shown
-  const text = `${shown.text} ± ${showFigure((100 * tolerance) / Math.abs(value))} %`
+  const text = `${shown.text} ± ${figureOf((100 * tolerance) / Math.abs(value))} %`
   return { ...shown, figure: text, unit: '', text }
 }
 
-function showFNumber(value: number): Shown {
-  return withMark(`f/${showFigure(value)}`, '', nearestMark('aperture', value)?.text)
+function showFNumber(value: number, figureOf: FigureOf): Shown {
+  return withMark(`f/${figureOf(value)}`, '', nearestMark('aperture', value)?.text)
 }
 
-function showRatio(value: number): Shown {
-  if (!(value > 0) || !Number.isFinite(value)) return withMark(showFigure(value), '', undefined)
-  return withMark(value > 1 ? `${showFigure(value)}:1` : `1:${showFigure(1 / value)}`, '', undefined)
+function showRatio(value: number, figureOf: FigureOf): Shown {
+  if (!(value > 0) || !Number.isFinite(value)) return withMark(figureOf(value), '', undefined)
+  return withMark(value > 1 ? `${figureOf(value)}:1` : `1:${figureOf(1 / value)}`, '', undefined)
 }
 
-function showShutter(value: number): Shown {
+function showShutter(value: number, figureOf: FigureOf): Shown {
   // Marked times turn into fractions below half a second.
-  const fraction = value > 0 && value < 0.45
-  return withMark(fraction ? `1/${showFigure(1 / value)}` : showFigure(value), 's', nearestMark('time', value)?.text)
+  const isShort = figureOf !== typedFigure || typedDecimals(1 / value) <= typedDecimals(value)
+  const fraction = value > 0 && value < 0.45 && isShort
+  return withMark(fraction ? `1/${figureOf(1 / value)}` : figureOf(value), 's', nearestMark('time', value)?.text)
 }
 
-const SHOW_NOTATION: Readonly<Record<Notation, (value: number) => Shown>> = {
+const SHOW_NOTATION: Readonly<Record<Notation, (value: number, figureOf: FigureOf) => Shown>> = {
   'f-number': showFNumber,
   ratio: showRatio,
   shutter: showShutter,

@@ -1,4 +1,4 @@
-import { namesIn, type RecordValue, showValue, type Type, type Value } from '../../language/index.ts'
+import { namesIn, type RecordValue, showTyped, showValue, type Type, type Value } from '../../language/index.ts'
 import type { Result, Sheet } from '../../worksheet/index.ts'
 
 /** A formula as written, and with figures in place of the names; both are the same where there are none. */
@@ -27,7 +27,8 @@ function figureOf(sheet: Sheet, name: string, behind: string): Put | undefined {
   const of = type.kind === 'record' && Object.hasOwn(type.parts, part) ? type.parts[part] : undefined
   if (!dotted || !of || !isOneFigure(of)) return undefined
   const inside = (value as RecordValue)[part] as Value
-  return { figure: showValue(inside, of).text, further: dotted.length }
+  const show = cell.kind === 'given' ? showTyped : showValue
+  return { figure: show(inside, of).text, further: dotted.length }
 }
 
 /** A figure in brackets where the operator before it would otherwise apply to a part of it. */

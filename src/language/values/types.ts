@@ -5,6 +5,7 @@ import {
   NONE,
   type Notation,
   type Shown,
+  type ShowOptions,
   STOP,
   showFigure,
   showQuantity,
@@ -121,27 +122,34 @@ const exposureUnit = ({ level, dimension }: NumberType): DisplayUnit | undefined
 const LIST_SHOWN_UP_TO = 12
 
 /** Shows any value legibly; a declared unit serves numbers and lists of numbers. */
-export function showValue(value: Value, type: Type, unit?: DisplayUnit, tolerance?: number): Shown {
+export const showValue = (value: Value, type: Type, unit?: DisplayUnit, tolerance?: number): Shown =>
+  showAs(value, type, { unit, tolerance })
+
+/** Shows a value that was typed, or is part of one: as `showValue`, but no digit of it is dropped. */
+export const showTyped = (value: Value, type: Type, unit?: DisplayUnit, tolerance?: number): Shown =>
+  showAs(value, type, { unit, tolerance, typed: true })
+
+function showAs(value: Value, type: Type, options: ShowOptions): Shown {
   if (type.kind === 'number') {
-    const declared = unit ?? (type.notation ? NOTATION_UNITS[type.notation] : exposureUnit(type))
-    return showQuantity(value as number, type.dimension, { unit: declared, tolerance })
+    const unit = options.unit ?? (type.notation ? NOTATION_UNITS[type.notation] : exposureUnit(type))
+    return showQuantity(value as number, type.dimension, { ...options, unit })
   }
   const money = type.kind === 'record' ? showMoney(value as RecordValue) : undefined
   if (money) return money
-  const size = type.kind === 'record' ? showSize(value as RecordValue, type, unit) : undefined
+  const size = type.kind === 'record' ? showSize(value as RecordValue, type, options) : undefined
   if (size) return size
-  const text = showWhole(value, type, unit)
+  const text = showWhole(value, type, options)
   return { figure: text, unit: '', text }
 }
 
-function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): string {
+function showWhole(value: Value, type: Type, { unit, typed }: ShowOptions): string {
   if (type.kind === 'yes or no') return value ? 'yes' : 'no'
   if (type.kind === 'text') return String(value)
   if (type.kind === 'list') {
     const items = value as readonly Value[]
     const fits = type.of.kind === 'number' && unit?.dimension === type.of.dimension ? unit : undefined
-    const shown = items.slice(0, LIST_SHOWN_UP_TO).map((item) => {
-      const text = showValue(item, type.of, fits).text
+    const shown = items.slice(0, typed ? items.length : LIST_SHOWN_UP_TO).map((item) => {
+      const { text } = showAs(item, type.of, { unit: fits, typed })
       return type.of.kind === 'record' ? `(${text})` : text
     })
     const more = items.length - shown.length
@@ -152,18 +160,19 @@ function showWhole(value: Value, type: Type, unit: DisplayUnit | undefined): str
   return Object.entries((type as RecordType).parts)
     .flatMap(([name, part]) => {
       const value = parts[name]
-      return value === undefined ? [] : [`${name} ${showValue(value, part).text}`]
+      return value === undefined ? [] : [`${name} ${showAs(value, part, { typed }).text}`]
     })
     .join(', ')
 }
 
 /** A size as one writes it, `420 × 297 mm`: a record of a width and a height in one unit, and of nothing else. */
-function showSize(parts: RecordValue, type: RecordType, unit: DisplayUnit | undefined): Shown | undefined {
+function showSize(parts: RecordValue, type: RecordType, { unit, typed }: ShowOptions): Shown | undefined {
   const { width, height, ...others } = type.parts
   if (width?.kind !== 'number' || height?.kind !== 'number' || Object.keys(others).length > 0) return undefined
   if (typeof parts.width !== 'number' || typeof parts.height !== 'number') return undefined
   const fits = unit?.dimension === width.dimension ? unit : undefined
-  const [across, down] = [showValue(parts.width, width, fits), showValue(parts.height, height, fits)]
+  const own = { unit: fits, typed }
+  const [across, down] = [showAs(parts.width, width, own), showAs(parts.height, height, own)]
   if (across.unit !== down.unit) return undefined
   const figure = `${across.figure} × ${down.figure}`
   return { figure, unit: across.unit, text: across.text.replace(across.figure, figure) }

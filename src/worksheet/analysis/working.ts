@@ -2,6 +2,7 @@ import {
   checkFormula,
   FULL_COMPILER,
   type RecordValue,
+  showTyped,
   showValue,
   type Type,
   type Value,
@@ -87,7 +88,8 @@ function figureFor(
   }
   if (type.kind === 'text') return { text: `"${String(value)}"`, to: end }
   if (type.kind === 'record') return { text: text.slice(from, end), to: end }
-  const shown = showValue(value, type, type === node.type || type.kind === 'number' ? node.unit : undefined).text
+  const show = node.reading ? showTyped : showValue
+  const shown = show(value, type, type === node.type || type.kind === 'number' ? node.unit : undefined).text
   if (shown.length > LONGEST) return { text: text.slice(from, end), to: end }
   const raised = /^\s*\^/.test(text.slice(end)) || /\^\s*$/.test(text.slice(0, from))
   return { text: raised && /[\s−:]/.test(shown) ? `(${shown})` : shown.startsWith('−') ? `(${shown})` : shown, to: end }

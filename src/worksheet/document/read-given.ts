@@ -7,7 +7,7 @@ import {
   numberIn,
   problem,
   record,
-  showValue,
+  showTyped,
   TEXT,
   type Type,
   type Value,
@@ -188,8 +188,8 @@ function readSizeGiven(given: Given, unit: DisplayUnit | undefined): GivenReadin
   checkRange(width.value, given, unit)
   checkRange(height.value, given, unit)
   const type = record('size', { width: number(width.dimension), height: number(height.dimension) })
-  const first = showQuantity(width.value, width.dimension, { unit })
-  const second = showQuantity(height.value, height.dimension, { unit, tolerance: width.tolerance })
+  const first = showQuantity(width.value, width.dimension, { unit, typed: true })
+  const second = showQuantity(height.value, height.dimension, { unit, tolerance: width.tolerance, typed: true })
   const readAs = `${first.figure} × ${second.text}`
   return {
     type,
@@ -226,7 +226,7 @@ function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
   return {
     type,
     value: values,
-    readAs: showValue(values, type, unit).text.replace(/^\{|\}$/g, ''),
+    readAs: showTyped(values, type, unit).text.replace(/^\{|\}$/g, ''),
     offers: asTwo(given.value),
   }
 }
@@ -261,7 +261,7 @@ function fromReading(
     : unit
       ? numberIn(unit)
       : typeOfReading(reading.dimension, given.value)
-  const shown = showValue(
+  const shown = showTyped(
     reading.value,
     reading.notation === 'shutter' ? number(reading.dimension, 'shutter') : type,
     reading.notation === 'shutter' ? undefined : unit,

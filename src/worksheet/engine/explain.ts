@@ -7,6 +7,7 @@ import {
   type Diagnostic,
   explainFailure,
   problem,
+  showTyped,
   showValue,
   type Type,
   type Value,
@@ -59,7 +60,9 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
   const { reading } = node
   const isMeasured = node.measured?.value !== undefined
   const byFormulaNow = isMeasured ? byFormula(engine, node) : undefined
-  const shown = showValue(value, type, node.unit, node.reading || isSeen(value, tolerance) ? tolerance : undefined)
+  const shown = node.reading
+    ? withoutOtherMark(showTyped(value, type, node.unit, tolerance))
+    : showValue(value, type, node.unit, isSeen(value, tolerance) ? tolerance : undefined)
   return {
     state: 'value',
     value,
@@ -76,6 +79,9 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...cautionsOf(node.compiled?.calls ?? []),
   }
 }
+
+/** What was typed is echoed: the nearest mark would be another figure. */
+const withoutOtherMark = ({ mark, ...shown }: Shown): Shown => (mark === shown.text ? { ...shown, mark } : shown)
 
 /** Limits far below the digits of a figure would only lengthen it. */
 const isSeen = (value: Value, tolerance: number | undefined): boolean =>
@@ -230,7 +236,11 @@ function inlineFigure(engine: Engine, formula: string): string | undefined {
   if (!found?.meaning || found.uses.some((name) => cellValue(engine, name) === undefined)) return undefined
   const { computable } = found.meaning
   try {
-    return showValue(computeOnce(computable, (name) => cellValue(engine, name) as Value).value, computable.type).text
+    const { value } = computeOnce(computable, (name) => cellValue(engine, name) as Value)
+    // `{original.width}` is a part of what was typed.
+    const [, of] = /^\s*(\w+)\.\w+\s*$/.exec(formula) ?? []
+    const show = of !== undefined && engine.named(of)?.reading ? showTyped : showValue
+    return show(value, computable.type).text
   } catch (error) {
     if (error instanceof ComputeError) return undefined
     throw error
