@@ -61,7 +61,8 @@ function changeText(sheet: Sheet, { given: name, before, text }: PlannedChange):
   if (!given) return WORDS.set(label, to)
   const [now, next] = [before, text].map((one) => readGiven({ ...given, value: one }).value)
   const rises = typeof now === 'number' && typeof next === 'number' ? next > now : undefined
-  const own = rises === undefined ? undefined : rises ? given.advice?.more : given.advice?.less
+  const { more, less, to: chosen } = given.advice ?? {}
+  const own = (rises ?? next) === true ? more : (rises ?? next) === false ? less : chosen
   if (own) return own.replace('{}', to)
   const level = levelOf(given)
   if (level === 'agreement') return WORDS.agree(label, from, to)
@@ -72,16 +73,10 @@ function changeText(sheet: Sheet, { given: name, before, text }: PlannedChange):
   return rises ? WORDS.increase(label, from, to) : WORDS.reduce(label, from, to)
 }
 
-/** A text as it is read, with its unit; its figure as it is typed, where fewer digits would be another figure. */
+/** A text as it is read, with its unit. */
 function figureOf(sheet: Sheet, name: string, text: string): string {
   const given = givenNamed(sheet, name)
-  if (!given) return text
-  const read = readGiven({ ...given, value: text }).readAs ?? text
-  const [figure] = /^[\d.\u202f]+/.exec(read) ?? []
-  const [typed] = /^\d+(?:\.\d+)?(?=$| )/.exec(text.trim()) ?? []
-  if (figure === undefined || typed === undefined) return read
-  const shown = Number(figure.replaceAll('\u202f', ''))
-  return Math.abs(shown / Number(typed) - 1) < 0.01 && shown !== Number(typed) ? read.replace(figure, typed) : read
+  return given ? (readGiven({ ...given, value: text }).readAs ?? text) : text
 }
 
 function givenNamed(sheet: Sheet, name: string): Given | undefined {
