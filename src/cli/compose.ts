@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
 import type { ChosenPart } from '../worksheet/compose/choose-parts.ts'
-import { compose } from '../worksheet/compose/compose.ts'
+import { compose, type SetUp } from '../worksheet/compose/compose.ts'
 import { partsOfJob } from '../worksheet/compose/job.ts'
 import { writeDocument } from '../worksheet/index.ts'
 import { InputError, readSet, whyUnread } from './input.ts'
@@ -11,15 +11,15 @@ import { printLines } from './report.ts'
 import * as words from './words.ts'
 
 /**
- * `compose NAME… [--set 'name=text']… --out FILE.json`: one sheet from jobs and parts, the same in any order they are
+ * `compose NAME… [--set-up NAME[=PART,…]]… [--set 'name=text']… --out FILE.json`: one sheet from jobs and parts, the same in any order they are
  * named. A given takes its usual value, else the example of the part that owns it; readings are left empty.
  */
 export function composeSheet(args: readonly string[]): number {
-  const { names, sets, out } = readComposeArguments(args)
+  const { names, setUps, sets, out } = readComposeArguments(args)
   const jobs = names.map((name) => ({ name, job: readJob(name) }))
   const parts = jobs.flatMap(({ name, job }): ChosenPart[] => (job ? partsOfJob(job) : [knownPart(name)]))
   const titles = [...new Set(jobs.map(({ name, job }) => job?.title ?? readParts().parts.get(name)?.offer ?? name))]
-  const { worksheet, replaced } = compose(readParts(), { title: titles.sort().join('; ').slice(0, 500), parts })
+  const { worksheet, replaced } = compose(readParts(), { title: titles.sort().join('; ').slice(0, 500), parts, setUps })
   const text = writeDocument(withSets(worksheet, sets, words.theSheet))
   try {
     writeFileSync(out, text)
@@ -36,8 +36,35 @@ function knownPart(name: string): ChosenPart {
   throw new InputError(words.noJobOrPart(name, jobNames(), [...parts.keys()].sort()))
 }
 
+/** `raking`, or `raking=one-frame,pair`: a later set-up, with parts of its own. */
+function readSetUp(text: string): SetUp {
+  const [, name = '', list = ''] = /^([^=]*)=?(.*)$/.exec(text) ?? []
+  const prefix = name.trim()
+  const { setUps, parts, roles } = readParts()
+  const offered = setUps.find((one) => one.prefix === prefix)
+  if (!offered && !/^[a-z][a-z0-9_]*$/.test(prefix))
+    throw new InputError(
+      words.noSetUp(
+        prefix,
+        setUps.map((one) => one.prefix),
+      ),
+    )
+  const own = list.split(',').flatMap((part) => part.trim() || [])
+  const allowed = [...parts.values()].flatMap(({ id, role }) =>
+    roles.some((one) => one.role === role && one.in_set_up) ? [id] : [],
+  )
+  const unknown = own.find((part) => !allowed.includes(part))
+  if (unknown !== undefined) throw new InputError(words.noPartOfSetUp(unknown, prefix, allowed.sort()))
+  const title = offered?.title ?? `${prefix.charAt(0).toUpperCase()}${prefix.slice(1).replaceAll('_', ' ')}`
+  const roleOf = (part: string): string | undefined => parts.get(part)?.role
+  const decided = new Set(own.map(roleOf))
+  const usual = (offered?.parts ?? []).filter((part) => !decided.has(roleOf(part)))
+  return { prefix, title, parts: [...usual, ...own].map((part) => ({ part, by: 'hand' })) }
+}
+
 interface ComposeArguments {
   readonly names: readonly string[]
+  readonly setUps: readonly SetUp[]
   readonly sets: readonly { readonly name: string; readonly text: string }[]
   readonly out: string
 }
@@ -46,14 +73,22 @@ function readComposeArguments(args: readonly string[]): ComposeArguments {
   const { values, positionals } = parsed(args)
   if (positionals.length === 0) throw new InputError(words.expected(words.takes.compose, 'none'))
   if (values.out === undefined) throw new InputError(words.composeWrites)
-  return { names: positionals, sets: (values.set ?? []).map(readSet), out: values.out }
+  const setUps = (values['set-up'] ?? []).map(readSetUp)
+  const prefixes = setUps.map(({ prefix }) => prefix)
+  const twice = prefixes.find((prefix, at) => prefixes.indexOf(prefix) !== at)
+  if (twice !== undefined) throw new InputError(words.setUpTwice(twice))
+  return { names: positionals, setUps, sets: (values.set ?? []).map(readSet), out: values.out }
 }
 
 function parsed(args: readonly string[]) {
   try {
     return parseArgs({
       args: [...args],
-      options: { set: { type: 'string', multiple: true }, out: { type: 'string' } },
+      options: {
+        set: { type: 'string', multiple: true },
+        'set-up': { type: 'string', multiple: true },
+        out: { type: 'string' },
+      },
       allowPositionals: true,
     })
   } catch (error) {

@@ -38,9 +38,14 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     example: 'link sheet.json',
   },
   compose: {
-    usage: "compose NAME… [--set 'name=text']… --out FILE.json",
+    usage: "compose NAME… [--set-up NAME[=PART,…]]… [--set 'name=text']… --out FILE.json",
     about: 'Composes one worksheet from jobs and parts, in any order.',
-    options: [SET, ['--out FILE.json', 'where the worksheet is written']],
+    options: [
+      ['--set-up NAME', 'adds another set-up: raking, uv, overview, tiles, through, second, or a name of your own'],
+      ['--set-up NAME=PART,…', 'adds it with parts of its own, as in raking=one-frame'],
+      SET,
+      ['--out FILE.json', 'where the worksheet is written'],
+    ],
     example: 'compose flat-sheet in-tiles two-lamps --out sheet.json',
   },
   formula: {

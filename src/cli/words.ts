@@ -52,6 +52,11 @@ export const outFailed = (out: string, why: string): string => `--out ${out}: ${
 
 export const noJobOrPart = (name: string, jobs: readonly string[], parts: readonly string[]): string =>
   `there is no job or part named ${name}; jobs are ${jobs.join(', ')}; parts are ${parts.join(', ')}`
+export const noSetUp = (name: string, offered: readonly string[]): string =>
+  `--set-up ${name}: name a set-up by small letters, digits and underscores, such as ${offered.join(', ')}`
+export const noPartOfSetUp = (part: string, setUp: string, parts: readonly string[]): string =>
+  `--set-up ${setUp}: a set-up has no part named ${part}; its parts are ${parts.join(', ')}`
+export const setUpTwice = (name: string): string => `--set-up ${name} is given twice; give each a name of its own`
 export const composeWrites = 'compose writes a file: name it with --out FILE.json'
 export const replaced = (part: string, by: string): string => `the part ${part} is replaced by ${by}`
 

@@ -47,7 +47,7 @@ export class JoinOffer extends SignalWatcher(LitElement) {
   /** Adds a part that was offered beside a failing check. */
   private readonly add = async (event: Event): Promise<void> => {
     const { addPart } = await import('./add-part.ts')
-    this.problem = await addPart(this, this.open, (event as CustomEvent<string>).detail)
+    this.problem = await addPart(this, this.open, (event as HTMLElementEventMap['part-asked']).detail)
   }
 
   private async ask(arranging = false): Promise<void> {

@@ -28,6 +28,7 @@ import { joinStyle } from './join-style.ts'
 import { type Question, questionsOf, resolutionText, usedText } from './join-text.ts'
 import { arrangement, type Recompose } from './older-sheet.ts'
 import { previewOf } from './parts-preview.ts'
+import type { PartOfSetUp } from './set-up-choice.ts'
 import './set-up-choice.ts'
 import { composeWords as words } from './words.ts'
 
@@ -207,6 +208,14 @@ export class JoinPanel extends LitElement {
       <set-up-choice
         .offered=${library.setUps}
         .there=${setUpsOf(worksheet)}
+        .library=${library}
+        .worksheet=${worksheet}
+        @set-up-part-chosen=${({ detail: { prefix, part } }: CustomEvent<PartOfSetUp>) => {
+          const of = library.parts.get(part)?.offer ?? part
+          void this.recompose(words.adding(of), words.confirm, (one, sheet) =>
+            withParts(one, sheet, [{ part, by: 'hand' }], prefix),
+          )
+        }}
         @set-up-chosen=${({ detail }: CustomEvent<OfferedSetUp>) => {
           const setUp = offeredSetUp(worksheet, detail)
           void this.recompose(words.adding(setUp.title), words.confirm, (one, sheet) => withSetUp(one, sheet, setUp))

@@ -41,7 +41,7 @@ export const composeWords = {
   aboutArranging: 'Your figures, measured values and own cells stay. One Undo reverses it.',
   anotherSetUp: 'Another set-up',
   aboutSetUps:
-    'It starts as a copy of the first. Original, kit, files and care are shared; the light received is added up over all set-ups.',
+    'It starts as a copy of the first. Original, kit, files and care are shared; frames, time and the light received are added up over all set-ups.',
   removeSetUp: (title: string): string => `Remove “${title}”`,
   removingSetUp: (title: string): string => `Remove: ${title}`,
   removes: (sections: readonly string[]): string =>

@@ -100,9 +100,10 @@ export class SuggestionList extends LitElement {
   }
 
   /** Adding a part changes the sheet’s sections, so the page does it. */
-  private offer({ part, text }: Offer): TemplateResult {
+  private offer({ part, text, setUp }: Offer): TemplateResult {
     const ask = (): void => {
-      this.dispatchEvent(new CustomEvent<string>('part-asked', { detail: part, bubbles: true, composed: true }))
+      const detail = { part, ...(setUp === undefined ? {} : { setUp }) }
+      this.dispatchEvent(new CustomEvent('part-asked', { detail, bubbles: true, composed: true }))
     }
     return html`<li>
       <button type="button" data-part=${part} ?disabled=${this.stale} @click=${ask}>

@@ -18,8 +18,8 @@ export type Advice = SheetAdvice | TargetAdvice | Offers
 declare global {
   interface HTMLElementEventMap {
     'advice-asked': CustomEvent<AdviceQuestion>
-    /** The name of a part that is to be added to the sheet. */
-    'part-asked': CustomEvent<string>
+    /** A part that is to be added to a set-up of the sheet. */
+    'part-asked': CustomEvent<Pick<Offer, 'part' | 'setUp'>>
   }
 }
 

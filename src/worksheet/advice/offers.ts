@@ -1,9 +1,11 @@
 import { withFigures } from '../compose/figures.ts'
 import type { PartLibrary, Part as SheetPart } from '../compose/part-library.ts'
-import { isComposed, partsOf, withParts } from '../compose/recompose.ts'
+import { isComposed, partsInSetUp, partsOf, setUpsOf, withParts } from '../compose/recompose.ts'
+import { prefixedName } from '../compose/set-ups.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Cell, Check, Given } from '../schema/document.ts'
 import { adviseCheck, passes, statesOf } from './advise.ts'
+import { WORDS } from './words.ts'
 
 /** Roles that say how the work is done. What the original and the equipment are is not for advice to change. */
 const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support', 'light', 'glare', 'flicker', 'sharpness'])
@@ -12,37 +14,75 @@ const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support', 'l
 export interface Offer {
   readonly part: string
   readonly text: string
+  /** The later set-up it is for; none for the first. */
+  readonly setUp?: string
+}
+
+/** One set-up of the sheet: its prefix and title, none for the first. */
+interface Place {
+  readonly setUp?: { readonly prefix: string; readonly title: string }
+  readonly chosen: ReadonlySet<string>
 }
 
 /**
  * The parts that would make a failing check pass, by the check's name: each is put into a copy of the sheet, what it asks is
  * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails and no
- * plan makes it pass again.
+ * plan makes it pass again. Each set-up is offered parts for its own checks.
  */
 export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<string, readonly Offer[]> {
   const found = new Map<string, Offer[]>()
   const { worksheet } = sheet
   const before = statesOf(sheet)
-  const failing = [...before].flatMap(([name, state]) => (state === 'fail' ? [name] : []))
-  if (!isComposed(worksheet) || failing.length === 0) return found
-  const chosen = new Set(partsOf(worksheet).map(({ part }) => part))
-  for (const part of library.parts.values()) {
-    if (chosen.has(part.id) || !WAYS.has(part.role)) continue
-    const { change, cells, asks } = withParts(library, worksheet, [{ part: part.id, by: 'hand' }])
-    if (!change) continue
-    const trial = sheet.trial(filledIn(library, part, cells, asks))
-    const after = statesOf(trial)
-    const fresh = [...after].filter(([name]) => !before.has(name))
-    const isAnswered = fresh.length > 0 && fresh.every(([, state]) => state !== 'fail')
-    // A check of the part that gives way may be gone: another question is asked in its place, which has to pass.
-    const helped = failing.filter((name) => (after.has(name) ? passes(after.get(name)) : isAnswered))
-    if (helped.length === 0) continue
-    const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
-    if (!broken.every((name) => hasPlan(trial, name))) continue
-    const offer = { part: part.id, text: withFigures(part.press ?? part.offer, trial) }
-    for (const name of helped) found.set(name, [...(found.get(name) ?? []), offer])
+  const allFailing = [...before].flatMap(([name, state]) => (state === 'fail' ? [name] : []))
+  if (!isComposed(worksheet) || allFailing.length === 0) return found
+  const later = setUpsOf(worksheet)
+  const prefixOf = (name: string): string | undefined =>
+    later.find(({ prefix }) => name.startsWith(prefixedName(prefix, '')))?.prefix
+  const places: readonly Place[] = [
+    { chosen: new Set(partsOf(worksheet).map(({ part }) => part)) },
+    ...later.map((setUp) => ({
+      setUp,
+      chosen: new Set(partsInSetUp(library, worksheet, setUp.prefix).map(({ id }) => id)),
+    })),
+  ]
+  for (const place of places) {
+    const failing = allFailing.filter((name) => prefixOf(name) === place.setUp?.prefix)
+    if (failing.length === 0) continue
+    for (const part of library.parts.values())
+      for (const [name, offer] of offersOf(library, sheet, place, part, before, failing))
+        found.set(name, [...(found.get(name) ?? []), offer])
   }
   return found
+}
+
+/** The failing checks of a set-up that a part helps, each with the offer. */
+function offersOf(
+  library: PartLibrary,
+  sheet: Sheet,
+  { setUp, chosen }: Place,
+  part: SheetPart,
+  before: ReturnType<typeof statesOf>,
+  failing: readonly string[],
+): readonly (readonly [string, Offer])[] {
+  if (chosen.has(part.id) || !WAYS.has(part.role)) return []
+  const { change, cells, asks } = withParts(library, sheet.worksheet, [{ part: part.id, by: 'hand' }], setUp?.prefix)
+  if (!change) return []
+  const nameIn = (name: string): string => (setUp ? prefixedName(setUp.prefix, name) : name)
+  const trial = sheet.trial(filledIn(library, part, cells, asks, nameIn))
+  const after = statesOf(trial)
+  const fresh = [...after].filter(([name]) => !before.has(name))
+  const isAnswered = fresh.length > 0 && fresh.every(([, state]) => state !== 'fail')
+  // A check of the part that gives way may be gone: another question is asked in its place, which has to pass.
+  const helped = failing.filter((name) => (after.has(name) ? passes(after.get(name)) : isAnswered))
+  if (helped.length === 0) return []
+  const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
+  if (!broken.every((name) => hasPlan(trial, name))) return []
+  const own = (part.press ?? part.offer).replace(/\{(\w+)\}/g, (_, name: string) => `{${nameIn(name)}}`)
+  const text = withFigures(own, trial)
+  const offer = setUp
+    ? { part: part.id, text: WORDS.inSetUp(setUp.title, text), setUp: setUp.prefix }
+    : { part: part.id, text }
+  return helped.map((name) => [name, offer] as const)
 }
 
 function hasPlan(sheet: Sheet, name: string): boolean {
@@ -51,13 +91,21 @@ function hasPlan(sheet: Sheet, name: string): boolean {
 }
 
 /** The sheet with an example in each given that the part asks for, judged before anything is measured. */
-function filledIn(library: PartLibrary, part: SheetPart, cells: readonly Cell[], asks: readonly Given[]): Cell[] {
+function filledIn(
+  library: PartLibrary,
+  part: SheetPart,
+  cells: readonly Cell[],
+  asks: readonly Given[],
+  nameIn: (name: string) => string,
+): Cell[] {
   const asked = new Set(asks.map(({ id }) => id))
+  const names = new Map([...library.names.keys()].map((name) => [nameIn(name), name] as const))
   return cells.map((cell) => {
     if (cell.kind === 'check') return withoutReadings(cell)
     if (cell.kind !== 'given' || !asked.has(cell.id)) return cell
-    const { usual, example } = library.names.get(cell.name) ?? {}
-    const value = part.example?.[cell.name] ?? part.usual?.[cell.name] ?? usual ?? example ?? cell.options?.[0]
+    const name = names.get(cell.name) ?? cell.name
+    const { usual, example } = library.names.get(name) ?? {}
+    const value = part.example?.[name] ?? part.usual?.[name] ?? usual ?? example ?? cell.options?.[0]
     return value === undefined ? cell : { ...cell, value }
   })
 }

@@ -25,6 +25,7 @@ export const WORDS = {
       ? `It is ${percent} short of its limit.`
       : `The nearest is ${percent} short of its limit: ${changes}.`,
   against: (check: string) => `${check} would then fail.`,
+  inSetUp: (setUp: string, press: string) => `${setUp}: ${press}`,
   decision: (label: string, value: string) => `${label} ${value}`,
   decisions: (list: readonly string[]) => `It would pass with ${anyOf(list)}.`,
 } as const

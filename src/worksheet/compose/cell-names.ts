@@ -54,11 +54,16 @@ export function withTexts(cell: PartCell, texts: ReadonlyMap<string, string>): P
 
 /** `frames * 1` is `frames`. */
 function withoutFactorOne(cell: PartCell): PartCell {
-  const { formula } = cell
-  return typeof formula === 'string' && / \* 1$/.test(formula)
-    ? { ...cell, formula: formula.replace(/ \* 1$/, '') }
-    : cell
+  const { formula, condition, columns } = cell
+  return {
+    ...cell,
+    ...(typeof formula === 'string' ? { formula: withoutOne(formula) } : {}),
+    ...(typeof condition === 'string' ? { condition: withoutOne(condition) } : {}),
+    ...(Array.isArray(columns) ? { columns: columns.map(withoutFactorOne) } : {}),
+  }
 }
+
+const withoutOne = (formula: string): string => formula.replace(/ \* 1$/, '')
 
 /** A text as it goes into a formula: in parentheses where it is more than one operand. */
 export const operand = (text: string): string => (/^[\w.]+$|^[\d.]+ \w+$/.test(text) ? text : `(${text})`)

@@ -4,7 +4,17 @@ import { type ChosenPart, choose, type Replaced } from './choose-parts.ts'
 import { gather } from './gather.ts'
 import type { Part, PartLibrary } from './part-library.ts'
 import { type Filled, type FilledRows, sectionsOf } from './sections.ts'
-import { isInSetUp, laterSections, type SetUpName, withSums } from './set-ups.ts'
+import {
+  isInSetUp,
+  type LaterSetUp,
+  laterSections,
+  overSetUps,
+  ownNames,
+  type SetUpName,
+  sumCells,
+  withRunsOf,
+  withSums,
+} from './set-ups.ts'
 import { stepsOf } from './steps.ts'
 
 /** Another set-up of the sheet: it starts from the first and may have other parts. */
@@ -37,31 +47,42 @@ export function compose(library: PartLibrary, composition: Composition): Compose
   const { title, job, parts, setUps = [], givens = new Map(), rows = new Map(), examples = true } = composition
   const { parts: winners, replaced } = choose(library, parts)
   const filling = { library, givens, rows, examples }
-  const count = new Map([['set_up_count', `${setUps.length + 1}`]])
-  const later = setUps.map((setUp) => ({
-    ...setUp,
-    gathering: gather(library, ofSetUp(library, winners, [...parts, ...setUp.parts]), count),
-  }))
-  const shared = new Set(
-    later.flatMap(({ gathering }) =>
-      [...gathering.asked].filter((name) => !isInSetUp(library, library.names.get(name)?.role ?? '')),
-    ),
+  const texts = new Map([['set_up_count', `${setUps.length + 1}`]])
+  const later = setUps.map(({ prefix, title: of, parts: own }): LaterSetUp => {
+    const chosen = new Set(own.map(({ part }) => part))
+    const gathering = gather(library, partsOfSetUp(library, parts, own), { texts, chosen })
+    return { prefix, title: of, gathering, names: ownNames(library, prefix, gathering) }
+  })
+  const readElsewhere = new Set(
+    later.flatMap(({ gathering, names }) => [...gathering.names].filter((name) => !names.has(name))),
   )
-  const first = sectionsOf(filling, gather(library, winners, count), { alsoAsked: shared })
-  const others = later.map((setUp) => ({ ...setUp, ...laterSections(filling, setUp, setUp.gathering) }))
+  const alone = gather(library, winners, { texts, readElsewhere })
+  const over = overSetUps(library, alone, later)
+  const gathered =
+    later.length === 0
+      ? alone
+      : gather(library, winners, {
+          texts: new Map([...texts, ...over.texts]),
+          elsewhere: over.elsewhere,
+          readElsewhere,
+        })
+  const first = sectionsOf(filling, gathered)
+  const others = later.map((setUp) => ({ ...setUp, sections: laterSections(filling, setUp) }))
+  const summed = withSums(
+    library,
+    first,
+    later.map(({ prefix }) => prefix),
+    later.length === 0 ? [] : sumCells(library, over),
+  )
   const cells = [
-    ...withSums(
-      library,
-      first,
-      setUps.map(({ prefix }) => prefix),
-    ),
-    ...others.flatMap((setUp) => setUp.cells),
+    ...summed.map((cell) => withRunsOf(cell, later, summed)),
+    ...others.flatMap(({ sections }) => sections.cells),
     ...stepsOf(library, winners, first.names),
-    ...others.flatMap(({ gathering, names, prefix, title: of }) =>
+    ...others.flatMap(({ gathering, sections, prefix, title: of }) =>
       stepsOf(
         library,
         gathering.parts.filter(({ role }) => isInSetUp(library, role)),
-        names,
+        sections.names,
         { prefix, title: of },
       ),
     ),
@@ -94,9 +115,20 @@ function sorted(parts: readonly ChosenPart[]): { part: string; by?: string }[] {
   return [...best.values()].sort((a, b) => (a.part < b.part ? -1 : 1))
 }
 
-/** The parts of a later set-up: shared roles as in the first, the others by its own choice. */
-function ofSetUp(library: PartLibrary, first: readonly Part[], set: readonly ChosenPart[]): readonly Part[] {
-  const own = choose(library, set).parts
+/**
+ * The parts of a later set-up: shared roles as in the first, the others by its own choice, which comes before what was
+ * chosen by hand for the first.
+ */
+export function partsOfSetUp(
+  library: PartLibrary,
+  parts: readonly ChosenPart[],
+  chosen: readonly ChosenPart[],
+): readonly Part[] {
+  const first = choose(library, parts).parts
+  const roleOf = ({ part }: ChosenPart): string | undefined => library.parts.get(part)?.role
+  const decided = new Set(chosen.filter(({ by }) => by !== undefined).map(roleOf))
+  const taken = parts.map((one) => (decided.has(roleOf(one)) ? { part: one.part } : one))
+  const own = choose(library, [...taken, ...chosen]).parts
   return library.roles.flatMap(({ role, in_set_up }) => {
     const part = (in_set_up ? own : first).find((one) => one.role === role)
     return part ? [part] : []

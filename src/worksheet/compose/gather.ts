@@ -14,6 +14,20 @@ export interface Gathering {
   readonly asked: ReadonlySet<string>
   /** Every name the sheet will have. */
   readonly names: ReadonlySet<string>
+  /** The texts of implicit names, as they go into formulas. */
+  readonly texts: ReadonlyMap<string, string>
+}
+
+/** What a set-up's gathering takes besides its parts. */
+export interface GatheringOptions {
+  /** Texts of implicit names, before those of the library and of parts. */
+  readonly texts?: ReadonlyMap<string, string>
+  /** Names that other set-ups of the sheet provide. */
+  readonly elsewhere?: ReadonlySet<string>
+  /** Names that other set-ups of the sheet read. */
+  readonly readElsewhere?: ReadonlySet<string>
+  /** The parts that a later set-up has chosen for itself. */
+  readonly chosen?: ReadonlySet<string>
 }
 
 type Named = PartCell & { readonly name: string }
@@ -33,9 +47,14 @@ export class Unpublished extends Error {
 export function gather(
   library: PartLibrary,
   parts: readonly Part[],
-  more: ReadonlyMap<string, string> = new Map(),
+  {
+    texts: more = new Map(),
+    elsewhere = new Set(),
+    readElsewhere = new Set(),
+    chosen = new Set(),
+  }: GatheringOptions = {},
 ): Gathering {
-  const texts = implicit(library, parts, more)
+  const texts = implicit(library, parts, more, chosen)
   const cells = new Map(
     parts.map((part) => [part, part.cells.map((cell) => (isPlace(cell) ? cell : withTexts(cell, texts)))]),
   )
@@ -64,7 +83,7 @@ export function gather(
     for (const name of namesRead(cell, columns)) need(name)
   }
   const need = (name: string): void => {
-    if (names.has(name)) return
+    if (names.has(name) || elsewhere.has(name)) return
     const provider = providers.get(name)
     if (provider) {
       take(provider)
@@ -80,11 +99,12 @@ export function gather(
   }
   const all = [...cells.values()].flat().filter((cell): cell is PartCell => !isPlace(cell))
   for (const cell of all) if (!cell.if_read && !cell.if_provided && !cell.needs_given && !cell.unless) take(cell)
+  for (const name of readElsewhere) need(name)
   for (const cell of all) if (cell.needs_given && asked.has(cell.needs_given)) take(cell)
   for (const cell of all) if (cell.unless && !names.has(cell.unless)) take(cell)
   // What is there without being asked: in the sheet, provided by a part, or derived from such.
   const available = (name: string, seen: ReadonlySet<string> = new Set()): boolean => {
-    if (names.has(name)) return true
+    if (names.has(name) || elsewhere.has(name)) return true
     if (seen.has(name)) return false
     const cell = providers.get(name) ?? derivation(name)
     return cell !== undefined && namesRead(cell).every((one) => available(one, new Set([...seen, name])))
@@ -104,6 +124,7 @@ export function gather(
     derived,
     asked,
     names,
+    texts,
   }
 }
 
@@ -135,16 +156,21 @@ function implicit(
   library: PartLibrary,
   parts: readonly Part[],
   more: ReadonlyMap<string, string>,
+  chosen: ReadonlySet<string>,
 ): ReadonlyMap<string, string> {
   const provided = new Set(
     parts.flatMap(({ cells }) => cells.flatMap((cell) => (isPlace(cell) || !isNamedCell(cell) ? [] : [cell.name]))),
   )
   const own = new Map([
     ...[...library.names].flatMap(([name, { inline }]) => (inline === undefined ? [] : [[name, inline] as const])),
-    ...more,
     ...parts.flatMap(({ inline = {} }) => Object.entries(inline)),
+    ...parts.flatMap(({ id, inline_where_chosen = {} }) => (chosen.has(id) ? Object.entries(inline_where_chosen) : [])),
+    ...more,
   ])
-  const left = [...own].filter(([name]) => !provided.has(name))
+  const ofChosen = new Set(
+    parts.flatMap(({ id, inline_where_chosen = {} }) => (chosen.has(id) ? Object.keys(inline_where_chosen) : [])),
+  )
+  const left = [...own].filter(([name]) => !provided.has(name) || ofChosen.has(name))
   let texts = new Map(left.map(([name, text]) => [name, operand(text)]))
   // An implicit name may be derived from another: `rises` is half of `face_height`.
   for (let depth = 0; depth < 4; depth++) {

@@ -39,7 +39,7 @@ export interface PublishedName {
   readonly derive?: string
   /** Derived only where a part provides one of these; asked otherwise. */
   readonly unless_asked?: readonly string[]
-  /** How the set-ups of a sheet are put together for the roles they share. */
+  /** How the set-ups of a sheet are put together for the roles they share: their results, or their implicit texts. */
   readonly over_set_ups?: 'sum'
   /** Names of older sheets that mean this one. */
   readonly aliases?: readonly string[]
@@ -99,6 +99,8 @@ export interface Part {
   readonly usual?: Readonly<Record<string, string>>
   readonly example?: Readonly<Record<string, string>>
   readonly inline?: Readonly<Record<string, string>>
+  /** As `inline`, where a later set-up has chosen the part for itself, and not taken it over from the first. */
+  readonly inline_where_chosen?: Readonly<Record<string, string>>
   /** What is said otherwise about givens of other roles. */
   readonly labels?: Readonly<Record<string, Readonly<Record<string, unknown>>>>
   readonly example_rows?: Readonly<Record<string, readonly (readonly string[])[]>>

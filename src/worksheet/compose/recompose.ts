@@ -2,8 +2,8 @@ import type { Change } from '../document/change.ts'
 import { isHeading, isNamed } from '../document/names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
-import { type Composition, compose, type SetUp } from './compose.ts'
-import type { OfferedSetUp, PartLibrary } from './part-library.ts'
+import { type Composition, compose, partsOfSetUp, type SetUp } from './compose.ts'
+import type { OfferedSetUp, Part, PartLibrary } from './part-library.ts'
 import type { Filled, FilledRows } from './sections.ts'
 import { prefixedName } from './set-ups.ts'
 
@@ -37,13 +37,29 @@ export const setUpsOf = (worksheet: Worksheet): readonly SetUp[] =>
     parts: partsOf(worksheet, name),
   }))
 
+/** The parts that fill the roles of a later set-up: its own, and those it takes over from the first. */
+export const partsInSetUp = (library: PartLibrary, worksheet: Worksheet, prefix: string): readonly Part[] =>
+  partsOfSetUp(library, partsOf(worksheet), partsOf(worksheet, prefix))
+
 /**
- * Adds parts to a composed sheet. Givens stay by name, also those that a new part computes: should the part go again, they
+ * Adds parts to a composed sheet, to its first set-up or to a later one. Givens stay by name, also those that a new part computes: should the part go again, they
  * are back. Cells that the user added, and cells of parts that were edited, stay as they are.
  */
-export function withParts(library: PartLibrary, worksheet: Worksheet, added: readonly ChosenPart[]): Recomposed {
-  const parts = [...withoutHand(library, partsOf(worksheet), added), ...added]
-  return recomposed(library, worksheet, { parts, setUps: setUpsOf(worksheet) })
+export function withParts(
+  library: PartLibrary,
+  worksheet: Worksheet,
+  added: readonly ChosenPart[],
+  prefix?: string,
+): Recomposed {
+  const parts = partsOf(worksheet)
+  const setUps = setUpsOf(worksheet)
+  const more = (before: readonly ChosenPart[]): ChosenPart[] => [...withoutHand(library, before, added), ...added]
+  return prefix === undefined
+    ? recomposed(library, worksheet, { parts: more(parts), setUps })
+    : recomposed(library, worksheet, {
+        parts,
+        setUps: setUps.map((one) => (one.prefix === prefix ? { ...one, parts: more(one.parts) } : one)),
+      })
 }
 
 /** Adds another set-up to a composed sheet: it starts from what is filled in for the first. */

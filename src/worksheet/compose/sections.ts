@@ -31,30 +31,24 @@ export interface Sections {
   readonly names: ReadonlySet<string>
 }
 
-/** Which roles' sections are made, and what they ask besides what the gathering asks. */
+/** Which roles' sections are made. */
 export interface SectionOptions {
   readonly only?: (role: Role) => boolean
-  readonly alsoAsked?: ReadonlySet<string>
 }
 
 /** The roles whose section shows the set-up drawing: the first of them that the sheet has. */
 const DRAWN_WITH: ReadonlySet<string> = new Set(['framing', 'closeness', 'light'])
 
 /** The cells of every role, in the order of roles, each as a section with its heading. */
-export function sectionsOf(
-  filling: Filling,
-  gathering: Gathering,
-  { only, alsoAsked = new Set() }: SectionOptions = {},
-): Sections {
+export function sectionsOf(filling: Filling, gathering: Gathering, { only }: SectionOptions = {}): Sections {
   const { library } = filling
-  const names = new Set([...gathering.names, ...alsoAsked])
-  const asked = new Set([...gathering.asked, ...alsoAsked])
+  const { names, asked } = gathering
   const drawing = setUpDrawing(library, gathering, names)
   const cells: Cell[] = []
   let drawn = false
   for (const role of library.roles) {
     if (only && !only(role)) continue
-    const section = sectionOf(filling, gathering, role, asked)
+    const section = sectionOf(filling, gathering, role, asked, only)
     if (section.length === 0) continue
     cells.push(...section)
     if (!drawing || drawn || !DRAWN_WITH.has(role.role)) continue
@@ -70,7 +64,13 @@ function trailingNotes(section: readonly Cell[]): number {
   return section.length - 1 - from
 }
 
-function sectionOf(filling: Filling, gathering: Gathering, role: Role, asked: ReadonlySet<string>): Cell[] {
+function sectionOf(
+  filling: Filling,
+  gathering: Gathering,
+  role: Role,
+  asked: ReadonlySet<string>,
+  only: SectionOptions['only'],
+): Cell[] {
   const { library } = filling
   const part = gathering.parts.find((one) => one.role === role.role)
   const body = (part ? (gathering.sections.get(part) ?? []) : []).flatMap((cell): PartCell[] => {
@@ -81,7 +81,7 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, asked: Re
     const wanted = known.entry === 'kit' ? fillsOf(known, asked) !== undefined : asked.has(name)
     return wanted ? [givenCell(filling, gathering, name, { ...known, ...said }, asked)] : []
   })
-  const more = unplaced(filling, gathering, role, asked)
+  const more = unplaced(filling, gathering, role, asked, only)
   const afterGivens = body.findIndex((cell) => !isGiven(cell))
   const at = afterGivens < 0 ? body.length : afterGivens
   const all = [...body.slice(0, at), ...more, ...body.slice(at)]
@@ -92,12 +92,21 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, asked: Re
 const isGiven = (cell: PartCell): boolean => cell.kind === 'given'
 
 /** What a role's section has that no part places: givens asked of it, and derived results. */
-function unplaced(filling: Filling, gathering: Gathering, role: Role, asked: ReadonlySet<string>): PartCell[] {
+function unplaced(
+  filling: Filling,
+  gathering: Gathering,
+  role: Role,
+  asked: ReadonlySet<string>,
+  only: SectionOptions['only'],
+): PartCell[] {
   const { library } = filling
+  const isMade = (part: Part): boolean => !only || library.roles.some((one) => one.role === part.role && only(one))
   const placed = new Set(
-    gathering.parts.flatMap((part) =>
-      part.cells.filter(isPlace).flatMap(({ given }) => (isPlacedBy(library, part, given) ? given : [])),
-    ),
+    gathering.parts
+      .filter(isMade)
+      .flatMap((part) =>
+        part.cells.filter(isPlace).flatMap(({ given }) => (isPlacedBy(library, part, given) ? given : [])),
+      ),
   )
   const own = [...library.names].filter(([, known]) => known.role === role.role)
   return [
@@ -202,7 +211,7 @@ function fillIn(
 }
 
 /** A cell without what only composing needs. */
-function shown(cell: PartCell): PartCell {
+export function shown(cell: PartCell): PartCell {
   const {
     if_read: _read,
     if_provided: _provided,

@@ -1,9 +1,10 @@
 import { isHeading } from '../document/names.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell } from '../schema/document.ts'
+import { namesRead } from './cell-names.ts'
 import { defined, type Gathering } from './gather.ts'
-import { isPlace, type PartLibrary } from './part-library.ts'
-import { type Filled, type Filling, type Sections, sectionsOf } from './sections.ts'
+import { isPlace, type Part, type PartCell, type PartLibrary } from './part-library.ts'
+import { type Filled, type Filling, type Sections, sectionsOf, shown } from './sections.ts'
 import * as words from './words.ts'
 
 /** What distinguishes a set-up from the first: a prefix of its names, and its title. */
@@ -20,17 +21,23 @@ export const isInSetUp = (library: PartLibrary, role: string): boolean =>
 /** What a role's name is called in a later set-up. */
 export const prefixedName = (prefix: string, name: string): string => `${prefix}_${name}`
 
+/** A later set-up with what its parts give, and what its names are called in the sheet. */
+export interface LaterSetUp extends SetUpName {
+  readonly gathering: Gathering
+  readonly names: ReadonlyMap<string, string>
+}
+
 /** The sections of a later set-up: those of the roles it has for itself, under its prefix. */
-export function laterSections(filling: Filling, { prefix, title }: SetUpName, gathering: Gathering): Sections {
+export function laterSections(filling: Filling, { prefix, title, gathering, names }: LaterSetUp): Sections {
   const { library } = filling
-  const names = new Map([...ownNames(library, gathering)].map((name) => [name, prefixedName(prefix, name)] as const))
   const givens = new Map(
     [...names].flatMap(([name, own]): [string, Filled][] => {
       const filled = filling.givens.get(own) ?? filling.givens.get(name)
       return filled ? [[name, filled]] : []
     }),
   )
-  const { cells } = sectionsOf({ ...filling, givens }, gathering, { only: ({ in_set_up }) => in_set_up === true })
+  const sections = sectionsOf({ ...filling, givens }, gathering, { only: ({ in_set_up }) => in_set_up === true })
+  const cells = withRepeated(sections.cells, repeated(library, gathering, names))
   return {
     names: new Set(names.values()),
     cells: cells.map((cell): Cell => {
@@ -46,15 +53,138 @@ export function laterSections(filling: Filling, { prefix, title }: SetUpName, ga
   }
 }
 
-/** The names of a gathering that belong to the set-up, and not to what the set-ups share. */
-function ownNames(library: PartLibrary, gathering: Gathering): ReadonlySet<string> {
-  const ofParts = gathering.parts
-    .filter(({ role }) => isInSetUp(library, role))
-    .flatMap(({ cells }) => cells.flatMap((cell) => (!isPlace(cell) && 'name' in cell ? [cell.name as string] : [])))
+/**
+ * The names of a gathering that belong to the set-up, each with what it is called in the sheet: those of the roles it has
+ * for itself, and results of shared roles that its own cells read and that hang on it, such as the finest pattern on the
+ * sensor, which hangs on the magnification.
+ */
+export function ownNames(library: PartLibrary, prefix: string, gathering: Gathering): ReadonlyMap<string, string> {
+  const parts = gathering.parts.filter(({ role }) => isInSetUp(library, role))
+  const cellsOf = (list: readonly Part[]): readonly PartCell[] =>
+    list.flatMap((part) => (gathering.sections.get(part) ?? []).filter((cell): cell is PartCell => !isPlace(cell)))
+  const ofParts = parts.flatMap(({ cells }) =>
+    cells.flatMap((cell) => (!isPlace(cell) && cell.name !== undefined ? [cell.name] : [])),
+  )
   const published = [...library.names].flatMap(([name, { role }]) => (isInSetUp(library, role) ? name : []))
   // Nothing reads a piece of kit by name: it fills in other givens.
   const isThere = (name: string): boolean => gathering.names.has(name) || library.names.get(name)?.entry === 'kit'
-  return new Set([...ofParts, ...published].filter(isThere))
+  const own = new Set([...ofParts, ...published].filter(isThere))
+  const shared = new Map(
+    [
+      ...cellsOf(gathering.parts.filter(({ role }) => !isInSetUp(library, role))),
+      ...[...gathering.derived.values()],
+    ].flatMap((cell): [string, PartCell][] =>
+      cell.kind === 'result' && cell.name !== undefined && !own.has(cell.name) ? [[cell.name, cell]] : [],
+    ),
+  )
+  const hangsOn = (name: string, seen: ReadonlySet<string> = new Set()): boolean => {
+    if (own.has(name)) return true
+    const cell = seen.has(name) ? undefined : shared.get(name)
+    return cell !== undefined && namesRead(cell).some((one) => hangsOn(one, new Set([...seen, name])))
+  }
+  const found = new Set<string>()
+  const follow = (cell: PartCell): void => {
+    for (const name of namesRead(cell)) {
+      const read = shared.get(name)
+      if (!read || found.has(name) || !hangsOn(name)) continue
+      found.add(name)
+      follow(read)
+    }
+  }
+  for (const cell of cellsOf(parts)) follow(cell)
+  for (const [name, cell] of gathering.derived) if (own.has(name)) follow(cell)
+  return new Map([...own, ...found].map((name) => [name, prefixedName(prefix, name)] as const))
+}
+
+/** The results and checks of shared roles that a later set-up has for itself as well. */
+function repeated(library: PartLibrary, gathering: Gathering, names: ReadonlyMap<string, string>): readonly Cell[] {
+  const ofParts = gathering.parts
+    .filter(({ role }) => !isInSetUp(library, role))
+    .flatMap((part) => gathering.sections.get(part) ?? [])
+    .filter((cell): cell is PartCell => !isPlace(cell) && (cell.kind === 'result' || cell.kind === 'check'))
+  const derived = [...gathering.derived].flatMap(([name, cell]) =>
+    isInSetUp(library, library.names.get(name)?.role ?? '') ? [] : [cell],
+  )
+  return [...ofParts, ...derived].flatMap((cell): Cell[] =>
+    cell.name !== undefined && names.has(cell.name) ? [{ ...shown(cell), id: cell.name } as unknown as Cell] : [],
+  )
+}
+
+/** The cells of sections with others at the end of the first section. */
+function withRepeated(cells: readonly Cell[], more: readonly Cell[]): readonly Cell[] {
+  if (more.length === 0) return cells
+  const next = cells.findIndex((cell, at) => at > 0 && isHeading(cell))
+  const end = next < 0 ? cells.length : next
+  const last = cells.slice(0, end).findLastIndex(({ kind }) => kind !== 'note') + 1
+  return [...cells.slice(0, last), ...more, ...cells.slice(last)]
+}
+
+/** What is added up over the set-ups: implicit texts, and the names in them that later set-ups provide. */
+export interface OverSetUps {
+  readonly texts: ReadonlyMap<string, string>
+  readonly elsewhere: ReadonlySet<string>
+}
+
+/**
+ * The implicit names whose texts are added up over the set-ups, each with its sum: `frames + 1` for a set-up in tiles and
+ * one in one frame. Each set-up’s text is in its own names.
+ */
+export function overSetUps(library: PartLibrary, first: Gathering, later: readonly LaterSetUp[]): OverSetUps {
+  const texts = new Map(
+    [...library.names].flatMap(([name, { inline, over_set_ups }]): [string, string][] => {
+      if (inline === undefined || over_set_ups !== 'sum') return []
+      const all = [
+        first.texts.get(name),
+        ...later.map(({ gathering, names }) => followText(gathering.texts.get(name), names)),
+      ]
+      return all.every((text) => text !== undefined) ? [[name, sumOf(all as string[])]] : []
+    }),
+  )
+  return { texts, elsewhere: new Set(later.flatMap(({ names }) => [...names.values()])) }
+}
+
+const followText = (text: string | undefined, names: ReadonlyMap<string, string>): string | undefined =>
+  text === undefined
+    ? undefined
+    : (
+        followNames({ kind: 'result', id: 'text', name: 'text', formula: text } as Cell, names, []) as {
+          formula: string
+        }
+      ).formula
+
+/** Texts added up, plain numbers at once. */
+function sumOf(texts: readonly string[]): string {
+  const numbers = texts.filter((text) => /^\d+$/.test(text))
+  const others = texts.filter((text) => !/^\d+$/.test(text))
+  const sum = numbers.reduce((all, text) => all + Number(text), 0)
+  return [...others, ...(sum > 0 || others.length === 0 ? [`${sum}`] : [])].join(' + ')
+}
+
+/** The results that show what is added up without being a cell of any set-up, such as frames: at the end of the first section. */
+export function sumCells(library: PartLibrary, { texts }: OverSetUps): readonly Cell[] {
+  return [...texts].flatMap(([name, formula]): Cell[] => {
+    const { label, unit } = library.names.get(name) ?? {}
+    if (label === undefined) return []
+    const sum = `all_${name}`
+    return [defined({ kind: 'result', id: sum, name: sum, label: words.allSetUps(label), unit, formula }) as Cell]
+  })
+}
+
+/** A run that plans the originals once for each set-up: with what differs in a later one. */
+export function withRunsOf(cell: Cell, later: readonly LaterSetUp[], cells: readonly Cell[]): Cell {
+  if (cell.kind !== 'run' || later.length === 0) return cell
+  return {
+    ...cell,
+    set_ups: later.map(({ title, gathering, names }) => {
+      const own = [...gathering.sections.values()].flat().find((one) => !isPlace(one) && one.kind === 'run')
+      const { from = {} } = own
+        ? (followNames({ ...(own as object), id: 'run' } as unknown as Cell, names, cells) as {
+            from?: Record<string, string>
+          })
+        : {}
+      return { title, from: Object.fromEntries(Object.entries(from).filter(([key, text]) => cell.from[key] !== text)) }
+    }),
+  }
 }
 
 /** The names that are added up over the set-ups for the roles they share: from each to the name of its sum. */
@@ -65,16 +195,17 @@ const summedNames = (library: PartLibrary, names: ReadonlySet<string>): Readonly
     ),
   )
 
-/** Shared cells read the sum over the set-ups in the place of the first one's figure. */
+/** Shared cells read the sum over the set-ups in the place of the first one's figure; more sums follow the first own section. */
 export function withSums(
   library: PartLibrary,
   { cells, names }: Sections,
   prefixes: readonly string[],
+  more: readonly Cell[],
 ): readonly Cell[] {
   const sums = summedNames(library, names)
-  if (prefixes.length === 0 || sums.size === 0) return cells
+  if (prefixes.length === 0) return cells
   let role = ''
-  return cells.flatMap((cell): Cell[] => {
+  const summed = cells.flatMap((cell): Cell[] => {
     if (cell.kind === 'note' && typeof cell.fills_role === 'string') role = cell.fills_role
     if (!isInSetUp(library, role)) return [followNames(cell, sums, cells)]
     const sum = 'name' in cell && typeof cell.name === 'string' ? sums.get(cell.name) : undefined
@@ -86,4 +217,8 @@ export function withSums(
       defined({ kind: 'result', id: sum, name: sum, label: words.allSetUps(label ?? name), unit, formula }) as Cell,
     ]
   })
+  const own = summed.findIndex(
+    (cell) => isHeading(cell) && typeof cell.fills_role === 'string' && isInSetUp(library, cell.fills_role),
+  )
+  return own < 0 ? [...summed, ...more] : [...summed.slice(0, own), ...withRepeated(summed.slice(own), more)]
 }

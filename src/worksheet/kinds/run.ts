@@ -10,7 +10,7 @@ export const RUN: CellKind<Run> = {
     const of = cells.find(isTable)?.name
     return { kind: 'run', id, from: {}, ...(of === undefined ? {} : { of }) }
   },
-  shown: ({ from }) => Object.values(from),
+  shown: ({ from, set_ups = [] }) => [from, ...set_ups.map((one) => one.from)].flatMap((fed) => Object.values(fed)),
   listed: ({ of }) => (of === undefined ? [] : [of]),
   renamed: (cell, renaming, cells) => {
     const table = cells.filter(isTable).find(({ name }) => name === cell.of)
@@ -18,6 +18,14 @@ export const RUN: CellKind<Run> = {
       ...cell,
       ...(cell.of === undefined ? {} : { of: renaming.one(cell.of) }),
       from: renaming.inRow(table, (row) => renamedFormulas(cell.from, row)),
+      ...(cell.set_ups === undefined
+        ? {}
+        : {
+            set_ups: cell.set_ups.map((one) => ({
+              ...one,
+              from: renaming.inRow(table, (row) => renamedFormulas(one.from, row)),
+            })),
+          }),
     }
   },
 }

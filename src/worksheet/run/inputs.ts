@@ -85,6 +85,7 @@ export const RUN_INPUTS: readonly RunInput[] = [
   original('border', 'Border around it', 'length', ['border'], '0 mm'),
   original('overlap', 'Least overlap of frames, where one is not enough', 'length', ['overlap', 'tile_overlap']),
   original('turn', 'It may be turned by 90°', 'yes or no', ['turn', 'may_turn'], 'yes'),
+  original('one_frame', 'It is taken in one frame', 'yes or no', ['one_frame'], 'no'),
   needed(camera('sensor_width', 'Width of the sensor', 'length', ['sensor_width', 'sensor.width'])),
   needed(camera('sensor_height', 'Height of the sensor', 'length', ['sensor_height', 'sensor.height'])),
   needed(camera('pitch', 'Pixel pitch', 'pixel pitch', ['pitch', 'sensor.width / sensor_pixels.width'])),

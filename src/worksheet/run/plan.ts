@@ -1,7 +1,17 @@
 import { fitMagnification } from '../../functions/camera/fit.ts'
 import type { TilePlan } from '../../functions/camera/tile-plan.ts'
 import { type Allowed, fewestSetups } from '../../functions/work/setups.ts'
-import { type Amount, addTo, NOTHING, type Pace, type Progress, progressOf, type Total, totalOf } from './estimate.ts'
+import {
+  type Amount,
+  addTo,
+  type Estimate,
+  NOTHING,
+  type Pace,
+  type Progress,
+  progressOf,
+  type Total,
+  totalOf,
+} from './estimate.ts'
 import { type AvailableLens, type Means, type Range, Reach, withinTrack } from './reach.ts'
 import { type Face, framesAt, greatestMagnification } from './tiles.ts'
 import * as words from './words.ts'
@@ -16,6 +26,8 @@ export interface Original extends Face {
   readonly sampling: number
   /** Originals of different exposure classes share no set-up. */
   readonly exposure: string
+  /** It is not taken in parts. */
+  readonly inOneFrame?: boolean
   /** Pages or sides to take. */
   readonly pages: number
   readonly frameTime: number
@@ -53,6 +65,13 @@ export interface Rig extends Pace {
   readonly copies: number
 }
 
+/** The same originals once more, in another set-up of the sheet. */
+export interface Pass {
+  readonly title: string
+  readonly list: readonly (Original | UnreadableOriginal)[]
+  readonly rig: Rig
+}
+
 export interface Planned extends Amount {
   readonly original: Original
   readonly tiles: TilePlan
@@ -76,7 +95,7 @@ export interface PlannedSetup extends Amount {
 }
 
 /** Why a row is in no set-up. */
-export type Cause = 'unread' | 'reach' | 'column' | 'overlap' | 'tiles'
+export type Cause = 'unread' | 'reach' | 'column' | 'overlap' | 'tiles' | 'one frame'
 
 export interface Unplanned {
   readonly row: number
@@ -121,8 +140,52 @@ interface Candidate {
 export function planRun(
   list: readonly (Original | UnreadableOriginal)[],
   rig: Rig,
-  options: { readonly left?: boolean } = {},
+  options: { readonly left?: boolean; readonly later?: readonly Pass[] } = {},
 ): RunPlan {
+  const first = planPass(list, rig, options.left === true)
+  const later = (options.later ?? []).map(({ title, list: again, rig: other }) => {
+    const pass = planPass(
+      again.map((one) => inSetUp(one, title)),
+      other,
+      options.left === true,
+    )
+    return { ...pass, unplanned: pass.unplanned.map((one) => ({ ...one, why: words.inSetUp(title, one.why) })) }
+  })
+  const passes = [first, ...later]
+  const setups = passes.flatMap((pass) => pass.setups)
+  const setupsLeft = setups.filter(({ originals }) => originals.some(({ original }) => !original.done)).length
+  // An original is one, in however many set-ups it is taken.
+  const rows = new Set(setups.flatMap(({ originals }) => originals.map(({ original }) => original.row)))
+  return {
+    setups,
+    unplanned: passes.flatMap(({ unplanned }) => unplanned),
+    leftOut: first.leftOut,
+    total: totalOf(setups.reduce(addTo, NOTHING), rows.size, setups.length, rig),
+    progress: progressOf(overPasses(passes.flatMap(({ feasible }) => feasible)), setupsLeft, rig),
+  }
+}
+
+const inSetUp = (one: Original | UnreadableOriginal, title: string): Original | UnreadableOriginal =>
+  'why' in one ? one : { ...one, exposure: one.exposure === '' ? title : `${title}, ${one.exposure}` }
+
+/** What is planned for each original over all passes; what it took is noted once. */
+function overPasses(feasible: readonly Candidate[]): Estimate[] {
+  const rows = new Map<number, Estimate>()
+  for (const { amount, original } of feasible) {
+    const { row, done, actualTime, actualFrames } = original
+    rows.set(row, { planned: addTo(rows.get(row)?.planned ?? NOTHING, amount), done, actualTime, actualFrames })
+  }
+  return [...rows.values()]
+}
+
+interface PlannedPass {
+  readonly setups: readonly PlannedSetup[]
+  readonly unplanned: readonly Unplanned[]
+  readonly leftOut: readonly (Original | UnreadableOriginal)[]
+  readonly feasible: readonly Candidate[]
+}
+
+function planPass(list: readonly (Original | UnreadableOriginal)[], rig: Rig, onlyLeft: boolean): PlannedPass {
   const reach = new Reach(rig.lens)
   const unplanned: Unplanned[] = []
   const leftOut: (Original | UnreadableOriginal)[] = []
@@ -131,28 +194,11 @@ export function planRun(
   for (const one of list) {
     const found = 'why' in one ? refused(one, 'unread', one.why) : candidateOf(one, rig, reach)
     if ('amount' in found) feasible.push(found)
-    if (options.left && one.done) leftOut.push(one)
+    if (onlyLeft && one.done) leftOut.push(one)
     else if ('amount' in found) candidates.push(found)
     else unplanned.push(found)
   }
-  const setups = setupsOf(candidates, rig, reach)
-  const setupsLeft = setups.filter(({ originals }) => originals.some(({ original }) => !original.done)).length
-  return {
-    setups,
-    unplanned,
-    leftOut,
-    total: totalOf(setups.reduce(addTo, NOTHING), candidates.length, setups.length, rig),
-    progress: progressOf(
-      feasible.map(({ amount, original: { done, actualTime, actualFrames } }) => ({
-        planned: amount,
-        done,
-        actualTime,
-        actualFrames,
-      })),
-      setupsLeft,
-      rig,
-    ),
-  }
+  return { setups: setupsOf(candidates, rig, reach), unplanned, leftOut, feasible }
 }
 
 function setupsOf(candidates: readonly Candidate[], rig: Rig, reach: Reach): PlannedSetup[] {
@@ -256,6 +302,8 @@ function candidateOf(original: Original, rig: Rig, reach: Reach): Candidate | Un
     return refused(original, 'reach', words.outOfReach(ppi(sampling), ratio(need), ratio(reach.greatest)))
   if (column && least > column.most * (1 + 1e-9)) return refused(original, 'column', words.tooLow(ratio(least)))
   const frames = framesAt(original, sensor, least)
+  if (original.inOneFrame && frames?.count !== 1)
+    return refused(original, 'one frame', words.notInOneFrame(ppi(sampling)))
   if (!frames)
     return refused(
       original,

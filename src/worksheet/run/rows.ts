@@ -87,6 +87,7 @@ class Row implements RowAt {
         border: this.figure('border', 'none under') ?? 0,
         overlap: this.figure('overlap', 'none under'),
         turn: this.get('turn') !== false,
+        inOneFrame: this.get('one_frame') === true,
         frameTime: this.figure('frame_time', 'none under') ?? 0,
         originalTime: this.figure('original_time', 'none under') ?? 0,
         frameData: this.figure('frame_data', 'none under') ?? 0,

@@ -16,7 +16,7 @@ export function runOf(sheet: Sheet, run: Run, options: { readonly left?: boolean
   const feed = feedOf(sheet.engine, run)
   if (!feed.rig) return { feed, plan: undefined }
   try {
-    return { feed, plan: planRun(feed.list, feed.rig, { left: options.left ?? run.left === true }) }
+    return { feed, plan: planRun(feed.list, feed.rig, { left: options.left ?? run.left === true, later: feed.later }) }
   } catch (error) {
     if (!(error instanceof Refusal)) throw error
     const input = RUN_INPUTS.find(({ name }) => name === error.argument) ?? RUN_INPUTS[0]

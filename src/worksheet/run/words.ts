@@ -17,6 +17,9 @@ export const tooManyCloseups = (found: number, most: number): string =>
 export const nextMagnification = (whole: string, least: string): string =>
   `It would fit one frame at ${whole}, which none of the lenses and tubes gives; the next magnification is ${least}.`
 export const tooLarge = (sampling: string): string => `Too large for one frame at ${sampling}.`
+export const notInOneFrame = (sampling: string): string =>
+  `One frame does not reach ${sampling}. Agree on less sampling for it, or take it in several frames.`
+export const inSetUp = (setUp: string, why: string): string => `${setUp}: ${why}`
 export const noHeight =
   'The column is too short for this lens at any magnification. Check its range and the thickness of the original.'
 export const outOfReach = (sampling: string, need: string, greatest: string): string =>

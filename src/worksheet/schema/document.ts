@@ -35,6 +35,8 @@ const advice = v.looseObject({
   /** What to do for a greater and for a smaller figure, with `{}` for the figure: `Raise both lamps to {}`. */
   more: v.optional(text),
   less: v.optional(text),
+  /** Of a choice: the same, with the option in the place of the braces. */
+  to: v.optional(text),
 })
 
 const given = v.looseObject({
@@ -256,6 +258,8 @@ const run = v.looseObject({
   of: v.optional(name),
   /** Which formula feeds each thing the plan needs, over a row of the table and the rest of the sheet. */
   from: named(text),
+  /** Later set-ups, for which every original is planned once more: what feeds the plan otherwise. */
+  set_ups: v.optional(v.pipe(v.array(v.looseObject({ title: text, from: named(text) })), v.maxLength(MOST_LISTED))),
   /** Only what is not done yet is planned. */
   left: v.optional(v.boolean()),
 })

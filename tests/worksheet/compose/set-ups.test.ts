@@ -1,0 +1,235 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { LIBRARY } from '../../../src/functions/index.ts'
+import { compose } from '../../../src/worksheet/compose/compose.ts'
+import { offeredSetUp, withParts, withSetUp } from '../../../src/worksheet/compose/recompose.ts'
+import type { Filled } from '../../../src/worksheet/compose/sections.ts'
+import { type Run, Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
+import { runOf } from '../../../src/worksheet/run/sheet-run.ts'
+import { errorsOf, namesOf, PARTS, set } from './sets.ts'
+
+const typed = (texts: Readonly<Record<string, string>>): ReadonlyMap<string, Filled> =>
+  new Map(Object.entries(texts).map(([name, value]) => [name, { value, from: 'typed' }]))
+
+function figure(sheet: Sheet, name: string): number {
+  const cell = sheet.named(name)
+  const outcome = cell && sheet.outcome(cell.id)
+  if (outcome?.state !== 'value' || typeof outcome.value !== 'number')
+    throw new Error(`${name} is not known: ${JSON.stringify(outcome)}`)
+  return outcome.value
+}
+
+interface SetUpCase {
+  readonly framing: 'tiles' | 'one-frame' | undefined
+  readonly border: number
+  readonly overlap: number
+}
+
+const PIXELS = [8256, 5504] as const
+
+/** How many frames of a length cover another, neighbours sharing at least an overlap: n f − (n − 1) o ≥ l. */
+function along(length: number, frame: number, overlap: number): number {
+  let count = 1
+  while (count * frame - (count - 1) * overlap < length * (1 - 1e-9)) count++
+  return count
+}
+
+/** The fewest frames at a sampling, the camera turned or not; what the planning of tiles is checked against. */
+function framesOf(width: number, height: number, ppi: number, { border, overlap }: SetUpCase): number {
+  const [across, down] = PIXELS.map((pixels) => (pixels / ppi) * 25.4) as [number, number]
+  const [w, h] = [width + 2 * border, height + 2 * border]
+  const shared = Math.min(overlap, Math.min(across, down) / 2)
+  const lying = along(w, across, shared) * along(h, down, shared)
+  const turned = along(w, down, shared) * along(h, across, shared)
+  return Math.min(lying, turned)
+}
+
+const setUps = fc.record({
+  framing: fc.constantFrom('tiles' as const, 'one-frame' as const, undefined),
+  border: fc.integer({ min: 0, max: 30 }),
+  overlap: fc.integer({ min: 10, max: 60 }),
+})
+const rows = fc.array(
+  fc.record({
+    width: fc.integer({ min: 60, max: 2000 }),
+    height: fc.integer({ min: 60, max: 2000 }),
+    ppi: fc.constantFrom(200, 300, 400),
+    pieces: fc.integer({ min: 1, max: 9 }),
+  }),
+  { minLength: 1, maxLength: 4 },
+)
+
+/** A sheet of several set-ups, each with its border and overlap; those in one frame at a sampling every original allows. */
+function sheetOf(
+  parts: readonly string[],
+  [first, ...later]: readonly [SetUpCase, ...SetUpCase[]],
+  givens: Readonly<Record<string, string>>,
+  table: readonly [string, readonly (readonly string[])[]],
+): Sheet {
+  const own = later.flatMap(({ border, overlap }, at) => [
+    [`later${at}_border`, `${border}`],
+    [`later${at}_overlap`, `${overlap}`],
+    [`later${at}_one_frame_sampling`, '20'],
+  ])
+  const { worksheet } = compose(PARTS, {
+    title: 'Several set-ups',
+    parts: set(...parts, ...(first.framing ? [first.framing] : [])),
+    setUps: later.map(({ framing }, at) => ({
+      prefix: `later${at}`,
+      title: `Later ${at}`,
+      parts: framing ? [{ part: framing, by: 'hand' }] : [],
+    })),
+    givens: typed({
+      ...givens,
+      border: `${first.border}`,
+      overlap: `${first.overlap}`,
+      ...Object.fromEntries(own),
+    }),
+    rows: new Map([[table[0], { rows: table[1], from: 'typed' }]]),
+    examples: false,
+  })
+  expect(errorsOf(worksheet)).toEqual([])
+  return new Sheet(worksheet, LIBRARY)
+}
+
+/** The frames of a row over all set-ups: a later one that chose one frame takes one. */
+const summed = (
+  { width, height, ppi }: { width: number; height: number; ppi: number },
+  cases: readonly SetUpCase[],
+): number =>
+  cases.reduce(
+    (sum, one, at) => sum + (at > 0 && one.framing === 'one-frame' ? 1 : framesOf(width, height, ppi, one)),
+    0,
+  )
+
+const CAMERA = { sensor: '36 x 24', sensor_pixels: PIXELS.join(' x '), pitch: '4.36' }
+
+describe('what is counted is added up over the set-ups of a sheet', () => {
+  it('by lots: frames, pictures and hours', () => {
+    fc.assert(
+      fc.property(fc.tuple(setUps, setUps, setUps), rows, (cases, lots) => {
+        const sheet = sheetOf(
+          ['sheet', 'camera', 'lots'],
+          cases,
+          { ...CAMERA, per_frame: '30', retakes: '0', setups: '0', setup_takes: '0' },
+          [
+            'came_in',
+            lots.map(({ width, height, ppi, pieces }) => {
+              const typed = ['A lot', `${pieces}`, '1', `${width}`, `${height}`, `${ppi}`, '2']
+              return [...typed, '', '', '', '', '']
+            }),
+          ],
+        )
+        const pieces = lots.reduce((sum, lot) => sum + lot.pieces, 0)
+        const frames = lots.reduce((sum, lot) => sum + lot.pieces * summed(lot, cases), 0)
+        expect(figure(sheet, 'frames_all')).toBe(frames)
+        expect(figure(sheet, 'pictures')).toBe(cases.length * pieces)
+        // Each piece is handled once in each set-up.
+        expect(figure(sheet, 'hours')).toBeCloseTo(frames * 30 + cases.length * pieces * 120, 6)
+      }),
+      { numRuns: 30 },
+    )
+  })
+
+  it('by a list of originals: the run plans as many frames as the sheet counts, and each original once', () => {
+    fc.assert(
+      fc.property(fc.tuple(setUps, setUps), rows, (cases, originals) => {
+        const sheet = sheetOf(
+          ['camera', 'run'],
+          cases,
+          { ...CAMERA, focal: '60', column_reach: '20000', per_frame: '30', per_original: '60', setup_takes: '0' },
+          [
+            'originals',
+            originals.map(({ width, height, ppi, pieces }, at) => {
+              const typed = [`Map ${at}`, `${width}`, `${height}`, '0', 'matt', `${ppi}`, `${pieces}`]
+              return [...typed, '', '', '', '', '', '', '', '']
+            }),
+          ],
+        )
+        const frames = originals.reduce((sum, one) => sum + one.pieces * summed(one, cases), 0)
+        expect(figure(sheet, 'frames_all')).toBe(frames)
+        const run = sheet.cells.find((cell): cell is Run => cell.kind === 'run')
+        const { plan, feed } = runOf(sheet, run as Run)
+        expect(feed.missing).toEqual([])
+        expect(plan?.unplanned).toEqual([])
+        expect(plan?.total.frames).toBe(frames)
+        expect(plan?.total.count).toBe(originals.length)
+        expect((plan?.total.time ?? 0) / 3600).toBeCloseTo(figure(sheet, 'run_work') / 3600, 6)
+      }),
+      { numRuns: 20 },
+    )
+  })
+})
+
+function addSetUp(sheet: Sheet, prefix: string): void {
+  const offered = PARTS.setUps.find((one) => one.prefix === prefix)
+  if (!offered) throw new Error(`No set-up is offered as ${prefix}.`)
+  const { change } = withSetUp(PARTS, sheet.worksheet, offeredSetUp(sheet.worksheet, offered))
+  if (change) sheet.apply(change)
+}
+
+function give(sheet: Sheet, texts: Readonly<Record<string, string>>): void {
+  for (const [name, value] of Object.entries(texts)) {
+    const cell = sheet.named(name)
+    if (cell?.kind !== 'given') throw new Error(`The sheet does not ask for ${name}.`)
+    sheet.apply({ do: 'replace', cell: { ...cell, value } })
+  }
+}
+
+describe('a map in four tiles, and in raking light in one frame', () => {
+  const parts = ['sheet', 'camera', 'tiles', 'lens-alone', 'column', 'pair', 'depth', 'lux', 'lots']
+  const map = {
+    ...CAMERA,
+    original: '1200 x 800',
+    wanted_sampling: '300',
+    focal: '60',
+    border: '10',
+    overlap: '60',
+    per_frame: '30',
+  }
+  const base: Worksheet = compose(PARTS, {
+    title: 'A map',
+    parts: set(...parts),
+    givens: typed(map),
+    rows: new Map([
+      ['came_in', { rows: [['Map', '1', '1', '1200', '800', '300', '5', '', '', '', '', '']], from: 'typed' }],
+    ]),
+    examples: false,
+  }).worksheet
+  const sheet = new Sheet(base, LIBRARY)
+
+  it('takes five frames, not eight', () => {
+    expect(figure(sheet, 'frames')).toBe(4)
+    expect(figure(sheet, 'frames_all')).toBe(4)
+    addSetUp(sheet, 'raking')
+    expect(figure(sheet, 'frames_all')).toBe(8)
+    const { change } = withParts(PARTS, sheet.worksheet, [{ part: 'one-frame', by: 'hand' }], 'raking')
+    if (!change) throw new Error('Nothing changes.')
+    sheet.apply(change)
+    give(sheet, { raking_one_frame_sampling: '150' })
+    expect(figure(sheet, 'all_picture_frames')).toBe(5)
+    expect(figure(sheet, 'frames_all')).toBe(5)
+    expect(figure(sheet, 'pictures')).toBe(2)
+    expect(errorsOf(sheet.worksheet)).toEqual([])
+  })
+
+  it('judges the one frame by what is agreed for it, and computes its own finest pattern', () => {
+    // 1220 mm on 8256 px: 172 ppi.
+    const check = sheet.named('raking_sharp_enough')
+    if (check?.kind !== 'check') throw new Error('The sampling of the set-up is not judged.')
+    expect(sheet.check(check.id).state).toMatch(/pass|marginal/)
+    give(sheet, { raking_one_frame_sampling: '200' })
+    expect(sheet.check(check.id).state).toBe('fail')
+    give(sheet, { raking_one_frame_sampling: '150' })
+    // Half the sampling carried to the sensor: 150 ppi are 2.95 line pairs per millimetre of the original.
+    expect(figure(sheet, 'raking_finest')).toBeCloseTo(150 / 25.4e-3 / 2 / figure(sheet, 'raking_magnification'), 3)
+    expect(figure(sheet, 'finest')).toBeCloseTo(300 / 25.4e-3 / 2 / figure(sheet, 'magnification'), 3)
+  })
+
+  it('stands in each name once, and is four frames again without the set-up', () => {
+    expect(namesOf(sheet.cells)).toEqual([...new Set(namesOf(sheet.cells))])
+    sheet.undo()
+    while (sheet.worksheet.setups?.length) sheet.undo()
+    expect(figure(sheet, 'frames_all')).toBe(4)
+  })
+})
