@@ -34,7 +34,12 @@ export function showQuantity(
 ): Shown {
   const unit = declared ?? defaultUnit(value, dimension)
   const figureOf = typed ? typedFigure : (figure: number): string => showFigure(figure)
-  if (unit.notation) return withPercent(SHOW_NOTATION[unit.notation](value, figureOf), value, tolerance, figureOf)
+  if (unit.notation) {
+    const { mark, ...shown } = SHOW_NOTATION[unit.notation](value, figureOf)
+    // Beside what was typed the nearest mark would be another figure.
+    const marked = mark === undefined || (typed && mark !== shown.text) ? shown : { ...shown, mark }
+    return withPercent(marked, value, tolerance, figureOf)
+  }
   const figure = (value - unit.offset) / unit.factor
   const limits = tolerance === undefined || tolerance === 0 ? undefined : tolerance / unit.factor
   if (dimension === D.STOP && !typed) {

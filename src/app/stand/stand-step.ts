@@ -17,7 +17,7 @@ import { errorMessage, errorMessageStyle } from '../../cells/shared/error-messag
 import { unitSuffix } from '../../cells/shared/unit-suffix.ts'
 import { cellWords } from '../../cells/shared/words.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { withLock } from '../../worksheet/document/locked.ts'
+import { withLock } from '../../cells/shared/locked.ts'
 import { measuredGiven } from './measured-given.ts'
 import { downstreamOf } from '../../worksheet/engine/partial-recompute.ts'
 import { type Check, type Given, type Result, withMeasured } from '../../worksheet/index.ts'

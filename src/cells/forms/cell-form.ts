@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
 import type { Diagnostic } from '../../language/index.ts'
 import { readCoverage } from '../../worksheet/document/coverage.ts'
-import { withLock } from '../../worksheet/document/locked.ts'
+import { withLock } from '../shared/locked.ts'
 import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/margin.ts'
 import { KIT_FIGURES } from '../../worksheet/format/kit-sorts.ts'
 import {

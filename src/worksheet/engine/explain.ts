@@ -61,7 +61,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
   const isMeasured = node.measured?.value !== undefined
   const byFormulaNow = isMeasured ? byFormula(engine, node) : undefined
   const shown = node.reading
-    ? withoutOtherMark(showTyped(value, type, node.unit, tolerance))
+    ? showTyped(value, type, node.unit, tolerance)
     : showValue(value, type, node.unit, isSeen(value, tolerance) ? tolerance : undefined)
   return {
     state: 'value',
@@ -79,9 +79,6 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...cautionsOf(node.compiled?.calls ?? []),
   }
 }
-
-/** What was typed is echoed: the nearest mark would be another figure. */
-const withoutOtherMark = ({ mark, ...shown }: Shown): Shown => (mark === shown.text ? { ...shown, mark } : shown)
 
 /** Limits far below the digits of a figure would only lengthen it. */
 const isSeen = (value: Value, tolerance: number | undefined): boolean =>

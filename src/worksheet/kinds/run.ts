@@ -14,18 +14,12 @@ export const RUN: CellKind<Run> = {
   listed: ({ of }) => (of === undefined ? [] : [of]),
   renamed: (cell, renaming, cells) => {
     const table = cells.filter(isTable).find(({ name }) => name === cell.of)
+    const fed = (from: Run['from']): Run['from'] => renaming.inRow(table, (row) => renamedFormulas(from, row))
     return {
       ...cell,
       ...(cell.of === undefined ? {} : { of: renaming.one(cell.of) }),
-      from: renaming.inRow(table, (row) => renamedFormulas(cell.from, row)),
-      ...(cell.set_ups === undefined
-        ? {}
-        : {
-            set_ups: cell.set_ups.map((one) => ({
-              ...one,
-              from: renaming.inRow(table, (row) => renamedFormulas(one.from, row)),
-            })),
-          }),
+      from: fed(cell.from),
+      ...(cell.set_ups && { set_ups: cell.set_ups.map((one) => ({ ...one, from: fed(one.from) })) }),
     }
   },
 }
