@@ -1,8 +1,8 @@
 import { originOf } from '../../cells/shared/given-origin.ts'
 import { differenceText } from '../../worksheet/document/measured.ts'
-import { plannedOf } from './measured-given.ts'
 import { declaredUnit } from '../../worksheet/document/read-given.ts'
 import type { Outcome, Sheet, ValueOutcome } from '../../worksheet/index.ts'
+import { plannedOf } from './measured-given.ts'
 import type { StandFigureCell } from './stand-steps.ts'
 import { standWords as words } from './words.ts'
 

@@ -1,7 +1,6 @@
 import { type NumberType, showValue, type Type, type Value } from '../../language/index.ts'
 import { type DisplayUnit, defaultUnit } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
-import { typedDisplayUnit } from './typed-unit.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'
@@ -12,6 +11,7 @@ import { type Followed, figureOf, fromUnit, inUnit, NOTHING, type RangeTable, sh
 import { RangeEvaluator } from './range-evaluator.ts'
 import { type RangeTarget, rangeTarget } from './range-target.ts'
 import { RangeInputError, type RangeValue, valuesOf } from './range-values.ts'
+import { typedDisplayUnit } from './typed-unit.ts'
 import * as words from './words.ts'
 
 const SAME = 1e-9

@@ -1,13 +1,13 @@
 import type { NumberType, RecordValue, Value } from '../../language/index.ts'
 import type { DisplayUnit } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
-import { typedDisplayUnit, typedUnit } from './typed-unit.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import type { Given } from '../schema/document.ts'
 import { figureIn } from './format-input.ts'
 import { RangeInputError } from './range-values.ts'
+import { typedDisplayUnit, typedUnit } from './typed-unit.ts'
 import * as words from './words.ts'
 
 /** What runs through a range: a given that holds one quantity, or a side of a given that holds a size. */

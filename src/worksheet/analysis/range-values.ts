@@ -1,8 +1,8 @@
 import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
-import { typedDisplayUnit } from './typed-unit.ts'
 import type { Given, Range } from '../schema/document.ts'
 import { figureIn, formatInput, type NumericOutcome } from './format-input.ts'
+import { typedDisplayUnit } from './typed-unit.ts'
 import * as words from './words.ts'
 
 /** A value of the range: as it would be typed into the given, and as read, in coherent SI. */

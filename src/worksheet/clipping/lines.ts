@@ -1,5 +1,5 @@
-import { readGiven } from '../document/read-given.ts'
 import { typedUnit } from '../analysis/typed-unit.ts'
+import { readGiven } from '../document/read-given.ts'
 import { FORMAT, NAME_PATTERN, VERSION } from '../format/format.ts'
 import type { Cell, Check, FunctionCell, Given, Note, Result } from '../schema/document.ts'
 import { DocumentError, readData } from '../schema/read-document.ts'

@@ -1,10 +1,10 @@
 import { type DisplayUnit, ReadError, readDisplayUnit, UnitTextError } from '../../units/index.ts'
-import { nameOfLabel } from './name-of-label.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT_LENGTH } from '../format/format.ts'
 import type { Column, TableCell } from '../schema/document.ts'
 import { freeColumnName } from './columns.ts'
 import { TableError } from './csv.ts'
+import { nameOfLabel } from './name-of-label.ts'
 import { hasFormula, readColumn } from './read-table.ts'
 import * as words from './words.ts'
 

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { frameCount, withTaken } from '../../../src/app/stand/frame-count.ts'
+import { measuredGiven, plannedOf } from '../../../src/app/stand/measured-given.ts'
 import { adviceText, comparedOf } from '../../../src/app/stand/setting.ts'
 import { drawingOf, figuresInOrder, type StandStep, standSteps } from '../../../src/app/stand/stand-steps.ts'
-import { measuredGiven, plannedOf } from '../../../src/app/stand/measured-given.ts'
 import type { Cell, Given, Sheet, Steps } from '../../../src/worksheet/index.ts'
 import { given, result, sheetOf } from '../../worksheet/make.ts'
 

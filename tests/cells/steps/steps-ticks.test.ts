@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { doneText, hasReadings, startedOver, ticked, withoutReadings } from '../../../src/cells/steps/steps-ticks.ts'
 import { withLock } from '../../../src/cells/shared/locked.ts'
+import { doneText, hasReadings, startedOver, ticked, withoutReadings } from '../../../src/cells/steps/steps-ticks.ts'
 import { type Result, readDocument, type Steps, writeDocument } from '../../../src/worksheet/index.ts'
 import { given, result, seen, sheetOf } from '../../worksheet/make.ts'
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { isGeneratedName, nameOfLabel } from '../../../src/worksheet/table/name-of-label.ts'
 import { NAME_PATTERN } from '../../../src/worksheet/index.ts'
+import { isGeneratedName, nameOfLabel } from '../../../src/worksheet/table/name-of-label.ts'
 
 test('a label makes a name that can be one', () => {
   expect(nameOfLabel('Width of the original')).toBe('width_of_the_original')
