@@ -74,8 +74,13 @@ export class SectionLine extends SignalWatcher(LitElement) {
         .tight {
           inline-size: 100%;
         }
-        .tight a.long:not([aria-current]) {
+        .tight a:not([aria-current]) {
           flex-shrink: 1;
+          min-inline-size: 3.2rem;
+        }
+        /* Long names are cut short first. */
+        .tight a.long:not([aria-current]) {
+          flex-shrink: 1000;
           min-inline-size: 4.6rem;
         }
       }

@@ -90,8 +90,8 @@ export class CheckFirst extends SignalWatcher(LitElement) {
         list-style: none;
       }
       li {
-        display: flex;
-        flex-wrap: wrap;
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) auto auto;
         gap: 6px 10px;
         align-items: center;
         min-block-size: 72px;
@@ -101,25 +101,26 @@ export class CheckFirst extends SignalWatcher(LitElement) {
         line-height: 1.3;
         break-inside: avoid;
       }
-      li > span {
-        flex: 1 1 10rem;
-        min-inline-size: 0;
-      }
-      /* On a phone both buttons are below what they change. */
-      @media (max-width: 40rem) {
-        li > span:has(+ .press + .press) {
-          flex-basis: 100%;
-        }
-        li .press + .press {
-          margin-inline-start: auto;
-        }
-      }
       li b {
         white-space: nowrap;
       }
       .press {
         min-block-size: 60px;
-        padding-inline: 16px;
+        max-inline-size: 11rem;
+        padding-inline: 14px;
+      }
+      li .press:last-child {
+        grid-column: -2;
+      }
+      /* On a phone both buttons are below what they change. */
+      @media (max-width: 40rem) {
+        li > span:has(+ .press + .press) {
+          grid-column: 1 / -1;
+        }
+        li .press {
+          justify-self: start;
+          max-inline-size: none;
+        }
       }
     `,
   ]
