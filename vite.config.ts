@@ -71,7 +71,7 @@ const CHUNKS = [
     name: 'engine',
     // Otherwise the schema of documents would be included.
     includeDependenciesRecursively: false,
-    test: /\/src\/(units|language\/(values|evaluating)|worksheet\/(document|engine|editing|format|kinds)|functions\/maths)\//,
+    test: /\/src\/(units|language\/(values|evaluating)|worksheet\/(document|engine|editing|format|kinds)|functions\/maths)\/|\/worksheet\/analysis\/provenance\.ts$/,
   },
   {
     name: 'lamps',

@@ -113,7 +113,7 @@ async function saved(results) {
     .first()
     .setInputFiles({ name: 'sheet.json', mimeType: 'application/json', buffer })
   await page.locator('result-cell .figure').first().waitFor()
-  await page.getByLabel('Given 1', { exact: true }).fill('101')
+  await page.getByLabel('Given 1', { exact: true }).fill('101', { timeout: 120_000 })
   await page
     .locator('sheet-head')
     .filter({ hasText: /Saved \d\d:\d\d/ })
@@ -137,7 +137,7 @@ async function timePerKey(page) {
   await page.evaluate(() => {
     bench.keys.length = 0
   })
-  for (let i = 0; i < KEYS; i++) await field.press(i % 2 === 0 ? '7' : 'Backspace')
+  for (let i = 0; i < KEYS; i++) await page.keyboard.press(i % 2 === 0 ? '7' : 'Backspace')
   return median(await page.evaluate(() => bench.painted().then(() => bench.keys)))
 }
 

@@ -7,6 +7,7 @@ import { shared, unseen } from '../../cells/style/styles.ts'
 import type { Given } from '../../worksheet/index.ts'
 import { examplesOf, nextOf } from '../open/examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import './section-examples.ts'
 import { exampleWords as words } from './words.ts'
 
 /** Says how many givens still have the example's figures, and goes from one to the next. Nothing where none has. */

@@ -96,22 +96,30 @@ export class CheckList extends SignalWatcher(LitElement) {
     `
   }
 
+  /** The names of passing checks, which unfold. */
+  private passing(views: readonly CellSignal<CheckView>[], rests: boolean): TemplateResult | typeof nothing {
+    if (views.length === 0) return nothing
+    return html`
+      <details class="fold-line ${rests ? 'quiet' : ''}">
+        <summary>
+          ${checkSign('pass', rests)} <span>${words.checksPass(views.length, rests)}</span>
+          <span class="small quiet names">${views.map((view) => labelOf(view.get().cell)).join(', ')}</span>
+        </summary>
+        ${this.cells(views)}
+      </details>
+    `
+  }
+
   override render(): TemplateResult {
     const by = (...states: readonly string[]) => this.views.filter((view) => states.includes(view.get().outcome.state))
-    const passing = by('pass')
+    const passing = (rests: boolean) =>
+      this.passing(
+        by('pass').filter((view) => (view.get().rests ?? false) === rests),
+        rests,
+      )
     return html`
       ${this.cells([...by('error'), ...by('fail'), ...by('marginal')])} ${this.needs(by('waiting'))}
-      ${
-        passing.length > 0
-          ? html`<details class="fold-line">
-              <summary>
-                ${checkSign('pass')} <span>${words.checksPass(passing.length)}</span>
-                <span class="small quiet names">${passing.map((view) => labelOf(view.get().cell)).join(', ')}</span>
-              </summary>
-              ${this.cells(passing)}
-            </details>`
-          : nothing
-      }
+      ${passing(false)} ${passing(true)}
     `
   }
 }

@@ -1,6 +1,6 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
-import { customElement, property } from 'lit/decorators.js'
+import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { type CellSignal, type CheckView, labelOf, type ResultView } from '../../cells/shared/cell-view.ts'
 import '../../cells/basic/drawing-cell.ts'
@@ -16,6 +16,7 @@ import './check-list.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
 import { type Band, bandsOf, inMargin, type Placed, spreadsOf, underColumns } from '../open/bands.ts'
+import { isExample } from '../open/examples.ts'
 import { keyFigures } from '../open/key-figures.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
@@ -25,12 +26,19 @@ import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
 import { fillWords as words } from './words.ts'
 
+/** Cells rendered at once; those of a longer sheet follow once these are shown. */
+const AT_ONCE = 300
+
 /** The face to fill in: each section a band of what one gives, what follows from it, and its drawings. */
 @customElement('fill-face')
 export class FillFace extends SignalWatcher(LitElement) {
   static override styles = [shared, fillStyle, foldLine, foundStyle]
 
   @property({ attribute: false }) open!: OpenSheet
+  /** Cells to render for now. */
+  @state() limit = AT_ONCE
+  /** How many of them are left; below zero where the sheet is not rendered whole. */
+  private left = 0
   /** Fetched after what is shown at once. */
   private hint: ((event: Event) => void) | undefined
 
@@ -44,6 +52,10 @@ export class FillFace extends SignalWatcher(LitElement) {
   /** Brings a cell into view and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
     await this.updateComplete
+    if (this.left < 0) {
+      this.limit = Number.POSITIVE_INFINITY
+      await this.updateComplete
+    }
     const section = sectionsOf(this.open.sheet.cells).find((one) => contains(one, id))
     const isItsHeading = section?.id === id && how === 'found'
     if (section?.heading && !isItsHeading && this.open.isFolded(section.heading)) {
@@ -85,6 +97,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   }
 
   private list(cells: readonly Cell[], isKey = false): unknown {
+    this.left -= cells.length
     return repeat(
       cells,
       (cell) => cell.id,
@@ -113,7 +126,11 @@ export class FillFace extends SignalWatcher(LitElement) {
   }
 
   private headings(sections: readonly Placed[]): TemplateResult {
-    return html`<div class="heading">${sections.map((one) => this.heading(one, sections.length === 1))}</div>`
+    const cells = sections.flatMap(({ section }) => [...section.rows, ...section.exact])
+    return html`<div class="heading">
+      ${sections.map((one) => this.heading(one, sections.length === 1))}
+      ${cells.some(isExample) ? html`<section-examples .open=${this.open} .cells=${cells}></section-examples>` : nothing}
+    </div>`
   }
 
   private folded(label: string, cells: readonly Cell[]): TemplateResult | typeof nothing {
@@ -191,7 +208,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     }
     const [first = []] = blocks
     return html`
-      <div class="band">
+      <div class="band" .sections=${sections}>
         ${first.some(({ section }) => section.heading) ? this.headings(first) : nothing}
         ${gives || follows || drawn.length > 0 ? this.columns(band, gives ? this.gives(blocks, isGiven) : nothing, follows ? this.follows(shown) : nothing, drawn, isFree) : nothing}
         ${hasMargin ? nothing : this.wide(band)}
@@ -236,6 +253,10 @@ export class FillFace extends SignalWatcher(LitElement) {
 
   /** In a wide window drawings have a margin of their own beside one or more bands. */
   private spread(bands: readonly Band[]): TemplateResult {
+    if (this.left <= 0) {
+      this.left = -1
+      return html`<div .style=${`block-size: ${bands.length * 480}px`}></div>`
+    }
     const drawn = bands.flatMap((band) => this.drawn(band))
     const isWide = pageWidth.get() === 'wide'
     const hasMargin = drawn.length > 0 && isWide
@@ -275,9 +296,15 @@ export class FillFace extends SignalWatcher(LitElement) {
     void import('../compose/join-offer.ts')
   }
 
+  override updated(): void {
+    if (this.open.sheet.cells.length > AT_ONCE)
+      void import('../long/long-sheet.ts').then(({ lookAfter }) => lookAfter(this, this.open, this.left >= 0))
+  }
+
   override render(): TemplateResult {
     this.open.laidOut.get()
     const { cells } = this.open.sheet
+    this.left = this.limit
     return html`
       ${cells.length === 0 && !this.open.frozen.get() ? this.empty() : nothing}
       <example-bar .open=${this.open}></example-bar>

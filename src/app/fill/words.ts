@@ -5,7 +5,8 @@ export const fillWords = {
   whatFollows: 'What follows',
   fineAdjustments: 'Fine adjustments',
   moreResults: 'More results',
-  checksPass: (n: number): string => `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}`,
+  checksPass: (n: number, inExample: boolean): string =>
+    `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}${inExample ? ' with the example’s figures' : ''}`,
   /** Followed by the figures, as links. */
   checksNeed: (checks: number, figures: number): string =>
     figures === 0

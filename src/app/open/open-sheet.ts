@@ -1,6 +1,7 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
 import { initials } from '../../cells/shared/initials.ts'
+import { idsOnExamples } from '../../worksheet/analysis/provenance.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, type Change, ChangeRefused, type Note, type Outcome, type Sheet } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
@@ -37,7 +38,11 @@ export class OpenSheet {
   readonly laidOut = signal(0)
   /** Whether another tab is editing the sheet, so that it is read only here. */
   readonly frozen = signal(false)
+  /** Puts off the update of a cell out of sight, and makes it later; false where it is in sight. */
+  later: ((id: string) => boolean) | undefined
   private readonly views = new Map<string, CellSignal>()
+  /** The cells computed from an example's figures. */
+  private resting: ReadonlySet<string>
   private hasAll = false
   private loadingAll: Promise<void> | undefined
   private learning: Promise<void> | undefined
@@ -47,6 +52,7 @@ export class OpenSheet {
 
   constructor(sheet: Sheet) {
     this.sheet = sheet
+    this.resting = idsOnExamples(sheet)
     this.stop = sheet.watch((changed) => this.heard(changed))
     this.compareMeasured()
   }
@@ -143,12 +149,24 @@ export class OpenSheet {
 
   private seen(cell: Cell): CellView {
     const { sheet, called } = this
-    return { cell, outcome: byKind(OUTCOMES, cell, sheet), called, sheet } as CellView
+    const rests = this.resting.has(cell.id)
+    return { cell, outcome: byKind(OUTCOMES, cell, sheet), called, sheet, rests } as CellView
+  }
+
+  /** Brings the signal of a cell up to date. */
+  update(id: string): void {
+    const [view, cell] = [this.views.get(id), this.sheet.cell(id)]
+    if (view && cell?.kind === view.get().cell.kind) view.set(this.seen(cell))
   }
 
   private heard(changed: 'all' | ReadonlySet<string>): void {
     let layout = changed === 'all'
-    for (const id of changed === 'all' ? [...this.views.keys()] : changed) {
+    const rested = this.resting
+    this.resting = idsOnExamples(this.sheet)
+    // A figure that becomes the user's own as it is changes no value, and yet what rests on it.
+    const moved = [...rested, ...this.resting].filter((id) => rested.has(id) !== this.resting.has(id))
+    for (const id of changed === 'all' ? [...this.views.keys()] : [...changed, ...moved]) {
+      if (changed !== 'all' && this.later?.(id)) continue
       const view = this.views.get(id)
       if (!view) continue
       const cell = this.sheet.cell(id)
@@ -160,7 +178,7 @@ export class OpenSheet {
         continue
       }
       if (cell.kind === 'note' || exact(cell) !== exact(before)) layout = true
-      view.set(this.seen(cell))
+      if (!this.later?.(id)) this.update(id)
     }
     if (layout) this.laidOut.set(this.laidOut.get() + 1)
     this.changed.set(this.changed.get() + 1)

@@ -20,6 +20,13 @@ export const resultStyle = css`
   .result .figure {
     font-weight: 700;
   }
+  /* Quieter while it is computed from an example's figures. */
+  .result.rests .figure {
+    font-weight: 400;
+    color: var(--quiet);
+    text-decoration: underline dashed 1px;
+    text-underline-offset: 4px;
+  }
   .result .unit {
     white-space: nowrap;
   }
@@ -253,7 +260,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
     const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
-    const shape = isSpread(outcome) ? 'spread' : ''
+    const shape = `${isSpread(outcome) ? 'spread' : ''} ${view.rests && outcome.state === 'value' ? 'rests' : ''}`
     const computed = outcome.state === 'value' ? outcome.measured?.computed?.shown : undefined
     return html`
       <div class="row result ${shape}">

@@ -26,6 +26,15 @@ export const checkStyle = css`
   .check .sign {
     margin-block-start: 2px;
   }
+  .check.rests > .sign,
+  .check.rests p {
+    color: var(--quiet);
+  }
+  .check.rests b {
+    font-weight: 400;
+    text-decoration: underline dashed 1px;
+    text-underline-offset: 4px;
+  }
   .check .word {
     margin-block: -4px -8px;
   }
@@ -124,13 +133,15 @@ export class CheckCell extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const { cell, outcome, called } = this.view.get()
+    const { cell, outcome, called, rests: restsOn } = this.view.get()
+    const { state } = outcome
+    const rests = restsOn === true && state !== 'waiting' && state !== 'error'
     const error = outcome.state === 'error' ? outcome.diagnostics[0]?.message : undefined
     return html`
-      <div class="check ${outcome.state}">
-        ${checkSign(outcome.state)}
+      <div class="check ${state} ${rests ? 'rests' : ''}">
+        ${checkSign(state, rests)}
         <div>
-          <p><b>${STATE_LABELS[outcome.state]}:</b> ${outcome.message || error || cell.label || cell.name}</p>
+          <p><b>${rests ? detailsWords.inExample(STATE_LABELS[state]) : STATE_LABELS[state]}:</b> ${outcome.message || error || cell.label || cell.name}</p>
           ${error && outcome.message && error !== outcome.message ? html`<p class="small quiet">${error}</p>` : nothing}
           ${
             outcome.hangsOn

@@ -13,6 +13,8 @@ export const detailsWords = {
   noPlan: 'No change within reach gives this value.',
   gives: (figure: string): string => `It gives ${figure}.`,
   addsSection: 'This adds a section.',
+  /** The state of a check that is computed from an example's figures. */
+  inExample: (state: string): string => `${state} with the example’s figures`,
   increaseMargin: 'Increase margin',
   moreRows: (n: number): string => `and ${count(n)} more`,
 }

@@ -29,6 +29,8 @@ interface View<C extends Cell, O> {
   readonly outcome: O
   /** The label of the cell with a name. */
   readonly called: (name: string) => string
+  /** Whether it is computed from an example's figures. */
+  readonly rests?: boolean
 }
 
 /** Elements that show suggestions, a working or draggable lamps need the whole sheet. */

@@ -12,13 +12,37 @@ export function provenanceOf({ value, from }: Given): Provenance {
   return from && from.text === value ? from.kind : 'typed'
 }
 
+/** Rows are never changed in place, so each list of them is hashed once. */
+const marks = new WeakMap<TableCell['rows'], string>()
+
+function markOf(rows: TableCell['rows']): string {
+  const mark = marks.get(rows) ?? rowsMark(rows)
+  marks.set(rows, mark)
+  return mark
+}
+
 function isExampleTable({ from, rows }: TableCell): boolean {
   const { kind, text } = (from ?? {}) as { readonly kind?: unknown; readonly text?: unknown }
-  return kind === 'example' && text === rowsMark(rows)
+  return kind === 'example' && text === markOf(rows)
 }
 
 const isExample = (cell: NamedCell): boolean =>
   cell.kind === 'given' ? provenanceOf(cell) === 'example' : cell.kind === 'table' && isExampleTable(cell)
+
+/** The ids of the cells that are an example's, or are computed from such. */
+export function idsOnExamples({ engine }: Sheet): ReadonlySet<string> {
+  const { order, needs } = engine.layout
+  const rests = new Uint8Array(order.length)
+  const ids = new Set<string>()
+  order.forEach(({ cell, measured }, at) => {
+    // A measured value rests on its reading alone.
+    const isRead = cell.kind === 'result' && measured?.value !== undefined
+    if (!isExample(cell) && (isRead || !needs[at]?.some((need) => rests[need]))) return
+    rests[at] = 1
+    ids.add(cell.id)
+  })
+  return ids
+}
 
 /** For each name of a sheet, the givens and tables beneath it that are still an example's. */
 export function exampleNames(sheet: Sheet): ReadonlyMap<string, readonly string[]> {

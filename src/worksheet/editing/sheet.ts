@@ -136,12 +136,13 @@ export class Sheet {
   /** The states of the checks among some of its cells, and how many of the cells are in error. */
   checkSummaryOf(cells: readonly Cell[]): CheckSummary {
     const counts = { pass: 0, marginal: 0, fail: 0, waiting: 0, errors: 0 }
+    const { isSound } = this.engine
     for (const cell of cells) {
       if (cell.kind === 'check') {
         const state = this.checkState(cell.id)
         if (state === 'error') counts.errors++
         else counts[state]++
-      } else if (isNamed(cell)) {
+      } else if (!isSound && isNamed(cell)) {
         const node = this.node(cell.id)
         // An error is counted where it is, not again in each cell that is blocked by it.
         if (this.engine.isErroneous(node) && (this.engine.isDuplicate(node) || this.engine.originOf(node) === node))

@@ -93,6 +93,10 @@ export class Computation {
       .needsOf(this.nodeAt(i))
       .filter((node) => node.cell.kind === 'frame' || this.hasNoRows(this.positionOf(node)))
   }
+  get hasErrors(): boolean {
+    return this.states.includes(ERROR)
+  }
+
   /** The positions in error. */
   inError(): number[] {
     return this.order.flatMap((_, i) => (this.states[i] === ERROR ? [i] : []))

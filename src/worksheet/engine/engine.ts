@@ -67,6 +67,10 @@ export class Engine implements EngineView, NodeGraph {
   isErroneous(node: Node): boolean {
     return this.state(node) === ERROR || this.isDuplicate(node)
   }
+  /** Whether no cell is in error, and none has the name of another. */
+  get isSound(): boolean {
+    return this.byName.size === this.nodes.size && !this.computation.hasErrors
+  }
   failure(node: Node): Diagnostic | undefined {
     return this.computation.failure(node)
   }
