@@ -1,4 +1,4 @@
-import type { Advice, AdviceQuestion, Offers } from '../../cells/shared/advice-request.ts'
+import type { Advice, AdviceQuestion, Offers } from '../../cells/details/advice-request.ts'
 import { scriptAddress } from '../../cells/worker/script-address.ts'
 import type { Piece } from '../../kit/piece.ts'
 import type { SheetAdvice, TargetAdvice } from '../../worksheet/advice/plan.ts'

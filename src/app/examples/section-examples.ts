@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Cell } from '../../worksheet/index.ts'
-import { isExample } from '../open/examples.ts'
+import { isExample } from './examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { exampleWords as words } from './words.ts'
 

@@ -8,7 +8,7 @@ import { asOwn } from '../../cells/shared/given-origin.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { shortList } from '../../units/plural.ts'
 import type { Check, CheckOutcome, Given, Sheet } from '../../worksheet/index.ts'
-import { examplesOf } from '../open/examples.ts'
+import { examplesOf } from '../examples/examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { standWords as words } from './words.ts'
 

@@ -6,7 +6,7 @@ import type { Piece } from '../../kit/piece.ts'
 import { choosePiece } from '../../worksheet/document/kit-given.ts'
 import type { Given, Sheet } from '../../worksheet/index.ts'
 import { requestChange } from '../shared/cell-view.ts'
-import { askForKit } from '../shared/kit-request.ts'
+import { askForKit } from './kit-request.ts'
 import { field, shared } from '../style/styles.ts'
 import { kitChoiceWords } from './words.ts'
 
