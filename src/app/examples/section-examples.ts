@@ -3,8 +3,8 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { Cell } from '../../worksheet/index.ts'
-import { isExample } from './examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { isExample } from './examples.ts'
 import { exampleWords as words } from './words.ts'
 
 /** How many figures of the sections under a heading are still the example's, beside its heading; nothing where none is. */

@@ -16,7 +16,6 @@ import './check-list.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
 import { type Band, bandsOf, inMargin, type Placed, spreadsOf, underColumns } from '../open/bands.ts'
-import { isExample } from '../examples/examples.ts'
 import { keyFigures } from '../open/key-figures.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
@@ -129,7 +128,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     const cells = sections.flatMap(({ section }) => [...section.rows, ...section.exact])
     return html`<div class="heading">
       ${sections.map((one) => this.heading(one, sections.length === 1))}
-      ${cells.some(isExample) ? html`<section-examples .open=${this.open} .cells=${cells}></section-examples>` : nothing}
+      ${cells.some(({ id }) => this.open.resting.has(id)) ? html`<section-examples .open=${this.open} .cells=${cells}></section-examples>` : nothing}
     </div>`
   }
 

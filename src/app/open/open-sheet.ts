@@ -41,8 +41,8 @@ export class OpenSheet {
   /** Puts off the update of a cell out of sight, and makes it later; false where it is in sight. */
   later: ((id: string) => boolean) | undefined
   private readonly views = new Map<string, CellSignal>()
-  /** The cells computed from an example's figures. */
-  private resting: ReadonlySet<string>
+  /** The cells that have an example's figure, or are computed from one. */
+  resting: ReadonlySet<string>
   private hasAll = false
   private loadingAll: Promise<void> | undefined
   private learning: Promise<void> | undefined

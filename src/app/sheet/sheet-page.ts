@@ -3,7 +3,6 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, query, state } from 'lit/decorators.js'
 import type { Advice, AdviceQuestion } from '../../cells/details/advice-request.ts'
 import type { Asked } from '../../cells/shared/cell-view.ts'
-import { kitFor } from '../../cells/kit/kit-request.ts'
 import { fold, shared } from '../../cells/style/styles.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, ChangeRefused, type CheckOutcome } from '../../worksheet/index.ts'
@@ -16,14 +15,12 @@ import { checkSummaryText } from '../common/words.ts'
 import type { FillFace } from '../fill/fill-face.ts'
 import type { FindLine } from '../find/find-line.ts'
 import { markFound } from '../open/find-mark.ts'
-import { firstInState } from '../find/first-in-state.ts'
 import { isField } from '../open/focus.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import './sheet-head.ts'
 import type { SheetHead } from './sheet-head.ts'
 import { sheetStyle } from './sheet-style.ts'
-import { toggleKeys } from '../keys/toggle-keys.ts'
 import { sheetWords } from './words.ts'
 
 /** The check summary is announced once typing has paused for so long, not at every key. */
@@ -117,7 +114,9 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private readonly keys = (event: KeyboardEvent): void => {
     if (event.key === '?' && !event.ctrlKey && !event.metaKey && !event.altKey && !isField(event)) {
       event.preventDefault()
-      this.beforeKeys = toggleKeys(this.keysPlace, this.beforeKeys)
+      void import('../keys/toggle-keys.ts').then(({ toggleKeys }) => {
+        this.beforeKeys = toggleKeys(this.keysPlace, this.beforeKeys)
+      })
     }
     if (event.altKey && event.shiftKey && /^Key[FSB]$/.test(event.code)) {
       event.preventDefault()
@@ -174,11 +173,12 @@ export class SheetPage extends SignalWatcher(LitElement) {
     event.preventDefault()
     const { sheet, answer } = event.detail
     const ask = async (): Promise<Advice | undefined> => {
-      const [{ AdviceClient }, pieces] = await Promise.all([
+      const [{ AdviceClient }, { kitFor }] = await Promise.all([
         import('../advice/advice-client.ts'),
-        // While the store cannot be read, advice goes without the studio's kit.
-        kitFor(this, sheet).catch(() => []),
+        import('../../cells/kit/kit-request.ts'),
       ])
+      // While the store cannot be read, advice goes without the studio's kit.
+      const pieces = await kitFor(this, sheet).catch(() => [])
       this.advice ??= new AdviceClient()
       // The sheet as it is now: an older one would end the question about a newer one.
       return this.advice.answer(event.detail, sheet.worksheet, pieces)
@@ -228,8 +228,10 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   /** Goes to the first cell in a state. */
   private readonly goToState = ({ detail }: CustomEvent<CheckOutcome['state']>): void => {
-    const id = firstInState(this.open.sheet, detail)
-    if (id !== undefined) this.lead(id)
+    void import('../find/first-in-state.ts').then(({ firstInState }) => {
+      const id = firstInState(this.open.sheet, detail)
+      if (id !== undefined) this.lead(id)
+    })
   }
 
   private readonly goToSection = ({ detail }: CustomEvent<string>): void => {

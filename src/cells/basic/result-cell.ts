@@ -1,7 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { type Outcome, type Result, type ValueOutcome, withMeasured } from '../../worksheet/index.ts'
+import type { Outcome, ValueOutcome } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { cellWords } from '../shared/words.ts'
@@ -195,8 +195,8 @@ export class ResultCell extends SignalWatcher(LitElement) {
   @property({ type: Boolean, reflect: true }) key = false
   @state() private unfolded = false
   @state() private measuring = false
-  /** Fetched when something is first measured. */
-  private fields: typeof import('../details/measured-field.ts') | undefined
+  /** Fetched where something is measured. */
+  @state() private fields: typeof import('../details/measured-field.ts') | undefined
   @query('.measure .field') private measureField!: HTMLInputElement | null
 
   private async unfold(): Promise<void> {
@@ -204,51 +204,37 @@ export class ResultCell extends SignalWatcher(LitElement) {
     this.unfolded = !this.unfolded
   }
 
-  private async measure(): Promise<void> {
+  private async fetchFields(): Promise<void> {
     this.fields ??= await import('../details/measured-field.ts')
+  }
+
+  private async measure(): Promise<void> {
+    await this.fetchFields()
     this.measuring = !this.measuring
     await this.updateComplete
     this.measureField?.focus()
   }
 
-  /** The measured value is right as it is, also after the change. */
-  private confirm(cell: Result): void {
-    requestChange(this, { do: 'replace', cell: withMeasured(cell, cell.measured ?? '') })
-  }
-
-  private clear(cell: Result): void {
-    requestChange(this, { do: 'replace', cell: withMeasured(cell, '') })
-    this.measuring = false
-  }
-
-  private measured({ cell, outcome, called }: ResultView): TemplateResult | typeof nothing {
-    const { measured } = outcome.state === 'value' ? outcome : {}
-    const hasMeasured = cell.measured !== undefined && cell.measured.trim() !== ''
+  private measured(view: ResultView): TemplateResult | typeof nothing {
+    const { cell, outcome } = view
+    const hasMeasured = Boolean(cell.measured?.trim())
+    if (hasMeasured) void this.fetchFields()
     const led = cell.measure !== undefined || hasMeasured || this.measuring || this.unfolded
     const numeric = outcome.state !== 'value' || outcome.type.kind === 'number'
+    const put = (text: string): void => {
+      if (this.fields) requestChange(this, this.fields.measuring(cell, text)[0])
+      if (text === '') this.measuring = false
+    }
     return html`
-      ${measured ? html`<span class="small seen">${basicWords.measured(measured.shown.text, measured.difference, measured.adjust)}</span>` : nothing}
-      ${measured?.before ? html`<span class="small before">${basicWords.measuredBefore(measured.before.map(called))}</span>` : nothing}
-      ${measured?.contradicts?.map((text) => html`<span class="small before">${text}</span>`) ?? nothing}
+      ${hasMeasured ? this.fields?.measuredNotes(view) : nothing}
       ${
         led && numeric
           ? html`<span class="small words">
               <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>${basicWords.measure}</button>
-              ${measured?.before ? html`<button type="button" class="word" @click=${() => this.confirm(cell)}>${basicWords.confirm}</button>` : nothing}
-              ${hasMeasured ? html`<button type="button" class="word" @click=${() => this.clear(cell)}>${basicWords.clear}</button>` : nothing}
+              ${hasMeasured ? this.fields?.measuredWords(view, put) : nothing}
             </span>`
           : nothing
       }
-    `
-  }
-
-  private measureRow(cell: Result, outcome: Outcome): TemplateResult {
-    return html`
-      <div class="below measure">
-        <label for="measured" class="small">${cell.measure ?? basicWords.measuredValue}</label>
-        ${this.fields?.measuredField(cell, outcome, (text) => this.fields && requestChange(this, ...this.fields.measuring(cell, text)))}
-        ${this.fields?.initialsField()}
-      </div>
     `
   }
 
@@ -272,7 +258,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
           ${this.measured(view)}
         </div>
         ${records(label, outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}
-        ${this.measuring ? this.measureRow(cell, outcome) : nothing}
+        ${this.measuring ? this.fields?.measureRow(cell, outcome, (text) => this.fields && requestChange(this, ...this.fields.measuring(cell, text))) : nothing}
         ${notices(
           basicWords.notComputed,
           own.map(({ message }) => message),

@@ -16,20 +16,9 @@ export const basicWords = {
       ? `Needs ${names[0]}`
       : `Needs ${count(names.length)} ${agree(names.length, 'figure', 'figures')}: ${shortList(names)}`,
   blocked: (label: string): string => `Blocked by an error in ${label}`,
-  measured: (value: string, difference: string, adjust?: string): string =>
-    [difference === '' ? `measured ${value}` : `measured ${value}, ${difference}`, ...(adjust ? [adjust] : [])].join(
-      '. ',
-    ),
-  /** A measured value is older than a change of what it depends on. */
-  measuredBefore: (labels: readonly string[]): string => `measured before ${shortList(labels)} changed`,
-  confirm: 'Still correct',
   measure: 'Measure',
-  clear: 'Clear',
-  measuredValue: 'Later results use the measured value until you clear it.',
   nearestMark: (mark: string): string => `nearest mark ${mark}`,
   notComputed: 'Not computed:',
-  notOverLimits: (names: readonly string[]): string =>
-    `Passes with these figures, but not everywhere within the limits of ${shortList(names)}.`,
   dragLamps: 'Drag a lamp, or move it with the arrow keys.',
   enlarge: 'Enlarge',
 }

@@ -3,9 +3,8 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import type { SheetAdvice } from '../../worksheet/advice/plan.ts'
 import type { CheckOutcome } from '../../worksheet/index.ts'
-import { basicWords } from '../basic/words.ts'
-import { detailsWords } from '../details/words.ts'
 import { askForAdvice } from '../details/advice-request.ts'
+import { detailsWords } from '../details/words.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
 import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 import { shared } from '../style/styles.ts'
@@ -145,7 +144,7 @@ export class CheckCell extends SignalWatcher(LitElement) {
           ${error && outcome.message && error !== outcome.message ? html`<p class="small quiet">${error}</p>` : nothing}
           ${
             outcome.hangsOn
-              ? html`<p class="small">${basicWords.notOverLimits(outcome.hangsOn.map(called))}</p>
+              ? html`<p class="small">${detailsWords.notOverLimits(outcome.hangsOn.map(called))}</p>
                   <passes-share .view=${this.view.get()}></passes-share>`
               : nothing
           }

@@ -4,9 +4,9 @@ import type { Offer } from '../../worksheet/advice/offers.ts'
 import type { NoPlan, Plan } from '../../worksheet/advice/plan.ts'
 import { consequenceText, noPlanText, planText, wholePlanText } from '../../worksheet/advice/plan-text.ts'
 import type { Change, Sheet, Worksheet } from '../../worksheet/index.ts'
-import { askForOffers } from './advice-request.ts'
 import { requestChange } from '../shared/cell-view.ts'
 import { shared } from '../style/styles.ts'
+import { askForOffers } from './advice-request.ts'
 import { detailsWords } from './words.ts'
 
 const changeOf = ({ cells }: Plan): Change => ({

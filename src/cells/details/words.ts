@@ -1,4 +1,4 @@
-import { count } from '../../units/plural.ts'
+import { count, shortList } from '../../units/plural.ts'
 
 /** The words of an unfolded result and of suggestions. */
 export const detailsWords = {
@@ -17,4 +17,15 @@ export const detailsWords = {
   inExample: (state: string): string => `${state} with the example’s figures`,
   increaseMargin: 'Increase margin',
   moreRows: (n: number): string => `and ${count(n)} more`,
+  measured: (value: string, difference: string, adjust?: string): string =>
+    [difference === '' ? `measured ${value}` : `measured ${value}, ${difference}`, ...(adjust ? [adjust] : [])].join(
+      '. ',
+    ),
+  /** A measured value is older than a change of what it depends on. */
+  measuredBefore: (labels: readonly string[]): string => `measured before ${shortList(labels)} changed`,
+  confirm: 'Still correct',
+  clear: 'Clear',
+  measuredValue: 'Later results use the measured value until you clear it.',
+  notOverLimits: (names: readonly string[]): string =>
+    `Passes with these figures, but not everywhere within the limits of ${shortList(names)}.`,
 }

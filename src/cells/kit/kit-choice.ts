@@ -6,8 +6,8 @@ import type { Piece } from '../../kit/piece.ts'
 import { choosePiece } from '../../worksheet/document/kit-given.ts'
 import type { Given, Sheet } from '../../worksheet/index.ts'
 import { requestChange } from '../shared/cell-view.ts'
-import { askForKit } from './kit-request.ts'
 import { field, shared } from '../style/styles.ts'
+import { askForKit } from './kit-request.ts'
 import { kitChoiceWords } from './words.ts'
 
 /** The field of a given that is a piece of kit: the studio's pieces of its sort, or the copy stored in the sheet. */
