@@ -38,19 +38,13 @@ export const SIGNS: Readonly<Record<CheckState, readonly SignPart[]>> = {
   error: [{ d: 'M2.5 2.5 13.5 13.5M13.5 2.5 2.5 13.5', line: 2.2 }],
 }
 
-/** A solid diamond has no line to be dashed: its outline, around the “!” that was cut out. */
-const FAIL_OUTLINED: readonly SignPart[] = [
-  { d: 'M8 1.2 14.8 8 8 14.8 1.2 8Z', line: 1.4 },
-  { d: 'M7 4V8.6H9V4ZM7 10V12H9V10Z' },
-]
-
 /**
  * The sign of a state, without words: its label is always beside it. Dashed while the check is computed from an example's
- * figures.
+ * figures; a solid diamond is then its outline, around the “!” that was cut out.
  */
 export const checkSign = (state: CheckState, rests = false): TemplateResult => html`
   <svg class="sign" viewBox="0 0 16 16" aria-hidden="true">
-    ${(rests && state === 'fail' ? FAIL_OUTLINED : SIGNS[state]).map(({ d, line }) =>
+    ${SIGNS[state].map(({ d, line = rests && state === 'fail' ? 1.2 : 0 }) =>
       line
         ? svg`<path d=${d} fill="none" stroke="currentcolor" stroke-width=${line} stroke-dasharray=${rests ? '2.4 1.4' : 'none'} />`
         : svg`<path d=${d} fill-rule="evenodd" />`,
