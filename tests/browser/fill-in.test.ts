@@ -1,7 +1,10 @@
 import type { Locator, Page } from 'playwright-core'
 import { expect } from 'vitest'
+import type { Cell } from '../../src/worksheet/index.ts'
+import { given as makeGiven, result as makeResult } from '../worksheet/make.ts'
 import { test } from './harness.ts'
 import { given, pressInHead } from './head.ts'
+import { openSheet } from './open-sheet.ts'
 
 const result = (page: Page, label: string): Locator =>
   page.locator('result-cell').filter({ hasText: label }).locator('.figure')
@@ -82,4 +85,25 @@ test('pressing the state of the checks leads to the check that fails', async ({ 
   await page.getByRole('button', { name: /fails?/ }).click()
   const failing = page.locator('check-cell').filter({ hasText: 'Fail' }).first()
   await expect.poll(() => failing.evaluate((one) => one.matches(':focus'))).toBe(true)
+})
+
+test('in a long sheet what is out of sight is rendered, follows a change, and shows what rests on an example', async ({
+  open,
+}) => {
+  const { page } = await open()
+  const from = { kind: 'example', text: '3' } as const
+  const sections = Array.from({ length: 20 }, (_, at): Cell[] => [
+    { kind: 'note', id: `n${at}`, role: 'heading', text: `Part ${at}` },
+    ...Array.from({ length: 20 }, (_, k) => makeResult(`r${at}_${k}`, `first * ${20 * at + k + 1}`)),
+  ])
+  await openSheet(page, [makeGiven('first', '3', { label: 'First', from }), ...sections.flat()])
+  const last = page.locator('result-cell').filter({ hasText: 'r19_19' })
+  await expect.poll(() => last.locator('.figure').textContent()).toBe('1200')
+  expect(await page.locator('result-cell').count()).toBe(400)
+  expect(await last.locator('.rests').count()).toBe(1)
+  const first = page.getByLabel('First', { exact: true })
+  await first.press('Enter')
+  await expect.poll(() => last.locator('.rests').count()).toBe(0)
+  await first.fill('5')
+  await expect.poll(() => last.locator('.figure').textContent()).toBe('2000')
 })
