@@ -207,7 +207,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     }
     const [first = []] = blocks
     return html`
-      <div class="band" .sections=${sections}>
+      <div class="band">
         ${first.some(({ section }) => section.heading) ? this.headings(first) : nothing}
         ${gives || follows || drawn.length > 0 ? this.columns(band, gives ? this.gives(blocks, isGiven) : nothing, follows ? this.follows(shown) : nothing, drawn, isFree) : nothing}
         ${hasMargin ? nothing : this.wide(band)}

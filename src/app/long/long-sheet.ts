@@ -1,16 +1,9 @@
 import type { ReactiveController, ReactiveControllerHost } from 'lit'
-import type { Cell } from '../../worksheet/index.ts'
-import type { Placed } from '../open/bands.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 
-/** A band of the face. */
-type Part = HTMLElement & { readonly sections?: readonly Placed[] }
-
-/** Its cells that are computed; what one gives, and what is laid out by its text, is always up to date. */
-const cellsOf = ({ sections = [] }: Part): readonly Cell[] =>
-  sections
-    .flatMap(({ section }) => [...section.rows, ...section.exact])
-    .filter(({ kind }) => kind === 'result' || kind === 'check')
+/** The cells of a band that are computed; what one gives, and what is laid out by its text, is always up to date. */
+const computedIn = (band: Element): readonly string[] =>
+  [...band.querySelectorAll<HTMLElement>('result-cell')].flatMap(({ dataset }) => dataset.cell ?? [])
 
 /** A face that renders no more cells than its limit. */
 interface LimitedFace extends ReactiveControllerHost {
@@ -52,7 +45,7 @@ class LongSheet implements ReactiveController {
       for (const { target, isIntersecting } of entries) {
         this.reported.set(target, isIntersecting)
         if (!isIntersecting) continue
-        for (const { id } of cellsOf(target as Part)) if (this.waiting.delete(id)) this.open.update(id)
+        for (const id of computedIn(target)) if (this.waiting.delete(id)) this.open.update(id)
       }
     },
     { rootMargin: BEYOND },
@@ -74,8 +67,8 @@ class LongSheet implements ReactiveController {
   /** Takes note of the bands of the face as they are now; grows it further where it is not whole. */
   look(isWhole: boolean): void {
     this.owners.clear()
-    for (const part of this.face.renderRoot.querySelectorAll<Part>('.band')) {
-      for (const { id } of cellsOf(part)) this.owners.set(id, part)
+    for (const part of this.face.renderRoot.querySelectorAll('.band')) {
+      for (const id of computedIn(part)) this.owners.set(id, part)
       if (this.observed.has(part)) continue
       this.observed.add(part)
       this.observer.observe(part)

@@ -3,27 +3,15 @@ import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell
 import { initials } from '../../cells/shared/initials.ts'
 import { idsOnExamples } from '../../worksheet/analysis/provenance.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
-import { type Cell, type Change, ChangeRefused, type Note, type Outcome, type Sheet } from '../../worksheet/index.ts'
-import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
+import { type Cell, type Change, ChangeRefused, isNamed, type Note, type Sheet } from '../../worksheet/index.ts'
 import { OPEN_ELSEWHERE } from '../common/words.ts'
 
-const outcome = ({ id }: Cell, sheet: Sheet): Outcome => sheet.outcome(id)
-const nothing = (): undefined => undefined
-
-/** What the worksheet computes of a cell, by its kind. */
-const OUTCOMES: ByKind<[Sheet], CellView['outcome']> = {
-  given: outcome,
-  result: outcome,
-  check: ({ id }, sheet) => sheet.check(id),
-  note: nothing,
-  drawing: ({ id }, sheet) => sheet.drawing(id),
-  steps: nothing,
-  table: outcome,
-  range: nothing,
-  variants: nothing,
-  run: nothing,
-  frame: outcome,
-  function: nothing,
+/** What the worksheet computes of a cell. */
+function outcomeOf(cell: Cell, sheet: Sheet): CellView['outcome'] {
+  const { id, kind } = cell
+  if (kind === 'check') return sheet.check(id)
+  if (kind === 'drawing') return sheet.drawing(id)
+  return isNamed(cell) ? sheet.outcome(id) : undefined
 }
 
 /**
@@ -150,7 +138,7 @@ export class OpenSheet {
   private seen(cell: Cell): CellView {
     const { sheet, called } = this
     const rests = this.resting.has(cell.id)
-    return { cell, outcome: byKind(OUTCOMES, cell, sheet), called, sheet, rests } as CellView
+    return { cell, outcome: outcomeOf(cell, sheet), called, sheet, rests } as CellView
   }
 
   /** Brings the signal of a cell up to date. */

@@ -5,7 +5,7 @@ import type { Advice, AdviceQuestion } from '../../cells/details/advice-request.
 import type { Asked } from '../../cells/shared/cell-view.ts'
 import { fold, shared } from '../../cells/style/styles.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
-import { type Cell, ChangeRefused, type CheckOutcome } from '../../worksheet/index.ts'
+import { ChangeRefused, type CheckOutcome } from '../../worksheet/index.ts'
 import type { AdviceClient } from '../advice/advice-client.ts'
 import type { BuildFace } from '../build/build-face.ts'
 import '../fill/fill-face.ts'
@@ -104,8 +104,9 @@ export class SheetPage extends SignalWatcher(LitElement) {
     void this.showArrived(arriving)
   }
 
-  private async show(name: 'share-panel' | 'revisions-panel'): Promise<void> {
-    await customElements.whenDefined(name)
+  private async show(name: 'share-panel' | 'revisions-panel', fetched: Promise<unknown>): Promise<void> {
+    await fetched
+    await this.updateComplete
     const panel = this.renderRoot.querySelector<LitElement>(name)
     await panel?.updateComplete
     panel?.renderRoot.querySelector<HTMLElement>('h2')?.focus()
@@ -212,18 +213,12 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   private async share(): Promise<void> {
     this.sharing = !this.sharing
-    if (!this.sharing) return
-    await import('../share/share-panel.ts')
-    await this.updateComplete
-    await this.show('share-panel')
+    if (this.sharing) await this.show('share-panel', import('../share/share-panel.ts'))
   }
 
   private async lookBack(): Promise<void> {
     this.looksBack = !this.looksBack
-    if (!this.looksBack) return
-    await import('../revisions/revisions-panel.ts')
-    await this.updateComplete
-    await this.show('revisions-panel')
+    if (this.looksBack) await this.show('revisions-panel', import('../revisions/revisions-panel.ts'))
   }
 
   /** Goes to the first cell in a state. */
@@ -258,10 +253,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
 
   /** Adds an example of the guide as the last result of the sheet and opens it in Build. */
   private async put(formula: string): Promise<void> {
-    const { newCell } = await import('../common/new-cell.ts')
-    const cell = { ...newCell('result', this.open.sheet.cells), formula } as Cell
-    this.open.apply({ do: 'add', cell, at: this.open.sheet.cells.length })
-    this.arriving = cell.id
+    const { putExample } = await import('../guide/put-example.ts')
+    this.arriving = putExample(this.open, formula)
     location.hash = withFace(location.hash, 'build')
   }
 

@@ -88,12 +88,6 @@ export const resultStyle = css`
     text-align: start;
     cursor: pointer;
   }
-  @media (pointer: coarse) {
-    .fold {
-      margin-block: -13px;
-      padding-block: 13px;
-    }
-  }
   .fold:hover,
   .fold[aria-expanded='true'] {
     text-decoration: underline;
@@ -113,6 +107,10 @@ export const resultStyle = css`
     min-block-size: 32px;
   }
   @media (pointer: coarse) {
+    .fold {
+      padding-block: 13px;
+    }
+    .fold,
     .what .words {
       margin-block: -13px;
     }
