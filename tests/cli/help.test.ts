@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
 import { version } from '../../package.json'
-import { VERBS } from '../../src/cli/verbs.ts'
+import { VERBS } from '../../src/cli/help.ts'
 import { evenfield, inTerminal, json, worksheet } from './run.ts'
 
 test('the help of all commands fits on one screen, and names each', async () => {

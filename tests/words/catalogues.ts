@@ -5,7 +5,7 @@ const CATALOGUES = import.meta.glob<Readonly<Record<string, unknown>>>('../../sr
 
 /** Records whose texts users read: verbs of the terminal, sorts of equipment, what drawings and runs take. */
 const RECORDS = import.meta.glob<Readonly<Record<string, unknown>>>([
-  '../../src/cli/verbs.ts',
+  '../../src/cli/help.ts',
   '../../src/kit/labels.ts',
   '../../src/drawings/kinds/registry.ts',
   '../../src/worksheet/run/inputs.ts',
