@@ -58,7 +58,7 @@ export class ShelfPage extends LitElement {
 
   private readonly openBin = (): void => {
     this.binOpen = true
-    void import('./removed-sheets.ts')
+    void import('./removed/removed-sheets.ts')
   }
 
   private chosen(event: Event): void {
@@ -206,7 +206,7 @@ export class ShelfPage extends LitElement {
               `
             : nothing
         }
-        <details @toggle=${() => void import('./studio-shelf.ts')}>
+        <details @toggle=${() => void import('./studio/studio-shelf.ts')}>
           <summary>${words.studioTemplates}</summary>
           <studio-shelf .store=${this.store}></studio-shelf>
         </details>

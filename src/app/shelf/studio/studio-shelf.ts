@@ -1,13 +1,13 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
-import { shared } from '../../cells/style/styles.ts'
-import { Studio } from '../../kit/studio.ts'
-import { type StudioTemplate, StudioTemplates, writeStudioSet } from '../../kit/studio-templates.ts'
-import { saveText } from '../../storage/exchange/file.ts'
-import type { Store } from '../../storage/store/types.ts'
-import { OWN_TEMPLATE, toNew } from '../common/route.ts'
-import { cellsText, UNTITLED_SHEET } from '../common/words.ts'
-import { shelfWords as words } from './words.ts'
+import { shared } from '../../../cells/style/styles.ts'
+import { Studio } from '../../../kit/studio.ts'
+import { type StudioTemplate, StudioTemplates, writeStudioSet } from '../../../kit/studio-templates.ts'
+import { saveText } from '../../../storage/exchange/file.ts'
+import type { Store } from '../../../storage/store/types.ts'
+import { OWN_TEMPLATE, toNew } from '../../common/route.ts'
+import { cellsText, UNTITLED_SHEET } from '../../common/words.ts'
+import { shelfWords as words } from '../words.ts'
 
 /** The studio's own templates, and one file with these, their functions and the kit. */
 @customElement('studio-shelf')

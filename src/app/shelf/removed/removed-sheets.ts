@@ -1,10 +1,10 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import { shared } from '../../cells/style/styles.ts'
-import type { Store, Summary } from '../../storage/store/types.ts'
-import { UNTITLED_SHEET, when } from '../common/words.ts'
-import { shelfWords as words } from './words.ts'
+import { shared } from '../../../cells/style/styles.ts'
+import type { Store, Summary } from '../../../storage/store/types.ts'
+import { UNTITLED_SHEET, when } from '../../common/words.ts'
+import { shelfWords as words } from '../words.ts'
 
 /** The sheets that were removed: each can be put back, or erased for good. */
 @customElement('removed-sheets')
