@@ -1,10 +1,10 @@
-import { anyOf } from '../units/plural.ts'
 import { adviseSheet } from '../worksheet/advice/advise.ts'
 import { offersFor } from '../worksheet/advice/offers.ts'
 import type { Plan } from '../worksheet/advice/plan.ts'
 import { consequenceText, noPlanText, planText, wholePlanText } from '../worksheet/advice/plan-text.ts'
 import type { Sheet } from '../worksheet/index.ts'
 import { readParts } from './part-files.ts'
+import * as words from './words.ts'
 
 interface PlanReport {
   /** What `--set` takes: the given's name and the text to type. */
@@ -59,6 +59,6 @@ export function adviceLines({ advice, no_advice: reasons, offers, plan }: Advice
     ...(plan ? [plan.text] : []),
     ...Object.entries(advice).flatMap(([name, plans]) => plans.map(({ text }) => `${name}: ${text}`)),
     ...Object.entries(reasons).map(([name, reason]) => `${name}: ${reason}`),
-    ...Object.entries(offers).map(([name, parts]) => `${name}: passes with the part ${anyOf(parts)}`),
+    ...Object.entries(offers).map(([name, parts]) => words.passesWithPart(name, parts)),
   ]
 }

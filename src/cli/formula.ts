@@ -1,5 +1,6 @@
 import { LIBRARY } from '../functions/index.ts'
 import { type Diagnostic, problem, RESERVED } from '../language/index.ts'
+import { SYNTAX_WORDS } from '../language/syntax/words.ts'
 import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet, VERSION } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText } from './input.ts'
 import { printErrorLines, printJson, printLines, reportOf, wholeFixes } from './report.ts'
@@ -30,7 +31,7 @@ export function formula({ subject: given, sets, json }: Arguments): number {
 
 /** In a sheet an empty formula waits to be written; here there is nothing to wait for. */
 const refusedIfEmpty = (outcome: Outcome): Outcome =>
-  outcome.state === 'waiting' ? { state: 'error', diagnostics: [problem(words.formulaMissing, 0, 0)] } : outcome
+  outcome.state === 'waiting' ? { state: 'error', diagnostics: [problem(SYNTAX_WORDS.empty, 0, 0)] } : outcome
 
 /** The formula's own cell must not be found by the formula. */
 const freeResultName = (sets: Arguments['sets']): string => {

@@ -1,5 +1,6 @@
 import { FUNCTIONS } from '../functions/index.ts'
 import { type PublishedRow, publishedRowsOf } from '../functions/published/report.ts'
+import { RECORD_WORDS } from '../language/checking/words.ts'
 import { functionFinder } from '../language/finding/find-functions.ts'
 import {
   defaultText,
@@ -55,14 +56,14 @@ function inFull(record: FunctionRecord): string[] {
     '',
     ...record.parameters.map((parameter) => `  ${parameter.name}: ${parameter.about}${detailText(parameter)}`),
     words.gives(resultText(record), record.formula),
-    words.source(record.source),
-    ...(record.validity ? [words.appliesTo(record.validity)] : []),
+    RECORD_WORDS.source(record.source),
+    ...(record.validity ? [RECORD_WORDS.appliesTo(record.validity)] : []),
     ...[...(record.safety ?? []), ...(record.cautions ?? [])].map(words.caution),
     '',
     words.examples,
     ...record.examples.flatMap(({ formula, gives }) => (gives === undefined ? [] : [words.example(formula, gives)])),
     '',
-    published.length > 0 ? words.howChecked : words.notPublished,
+    published.length > 0 ? RECORD_WORDS.howChecked : RECORD_WORDS.notPublished,
     ...published.flatMap(publishedText),
   ]
 }
@@ -77,9 +78,9 @@ function detailText(parameter: Parameter): string {
 }
 
 const publishedText = (row: PublishedRow): string[] => [
-  `  ${row.quantity}: published ${row.published}, ours ${row.ours}${row.difference === '' ? '' : `, difference ${row.difference}`}`,
+  words.published(row.quantity, row.published, row.ours, row.difference),
   `    ${row.formula}`,
-  `    ${row.source}${row.quoted ? '; read in a quotation' : ''}${row.note === undefined ? '' : `. ${row.note}`}`,
+  `    ${row.source}${row.quoted ? RECORD_WORDS.quoted : ''}${row.note === undefined ? '' : `. ${row.note}`}`,
 ]
 
 const parameterType = (parameter: Parameter): string => {

@@ -8,7 +8,7 @@ export interface Verb {
 
 const SET = [
   "--set 'name=text'",
-  'fills in a given; of a result it gives the measured value, which is used instead',
+  'fills in a given, or gives a result its measured value, which is then used instead',
 ] as const
 const JSON_OPTION = ['--json', 'prints one line of JSON, values in coherent SI units'] as const
 const STDIN = ['-', 'reads standard input instead of the file'] as const
@@ -21,20 +21,21 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     about: 'Computes a worksheet and says which checks pass.',
     options: [
       STDIN,
-      ["'#LINK'", 'reads a link instead of the file: what follows the address of the page, from # on'],
+      ["'#LINK'", 'reads a link instead of the file: the part of the address that starts with #'],
       SET,
       ['--as-mine', 'takes every figure of an example as your own'],
       ['--advice', 'adds suggestions for checks that fail or are marginal'],
-      ['--simulate N', 'tries N times with values drawn within their limits, and gives means and spreads'],
-      ['--seed S', 'the same whole number gives the same figures; 1 if left out'],
+      ['--simulate N', 'computes N times with random values within the limits, and gives means and spreads'],
+      ['--seed S', 'a whole number that makes a simulation repeatable; 1 if left out'],
       JSON_OPTION,
     ],
     example: "compute sheet.json --set 'magnification=1:4' --json",
   },
   link: {
     usage: "link FILE.json [--set 'name=text']… [--figures]",
-    about: 'Prints a worksheet as the end of a link, to put after the address of the page or to pass to compute.',
-    options: [STDIN, SET, ['--figures', 'sends figures instead of formulas']],
+    about:
+      'Prints a worksheet as a link: the part that starts with #, to add to the address of the page or to pass to compute.',
+    options: [STDIN, SET, ['--figures', 'puts figures in the place of formulas']],
     example: 'link sheet.json',
   },
   compose: {
@@ -50,13 +51,13 @@ export const VERBS: Readonly<Record<string, Verb>> = {
   },
   formula: {
     usage: "formula 'TEXT' [--set 'name=text']… [--json]",
-    about: 'Computes one formula, or says what is wrong and which formulas would be right.',
+    about: 'Computes one formula, or says what is wrong with it and how to fix it.',
     options: [['-', 'reads the formula from standard input'], SET, JSON_OPTION],
     example: "formula 'width * 2 + 1 in' --set 'width=420 mm'",
   },
   functions: {
     usage: 'functions [WORD]… [--json]',
-    about: 'Lists the functions that formulas can call, or those that match some words.',
+    about: 'Lists the functions that formulas can call, or those that match the words.',
     options: [JSON_OPTION],
     example: 'functions circle of confusion',
   },
@@ -68,11 +69,11 @@ export const VERBS: Readonly<Record<string, Verb>> = {
   },
   frames: {
     usage: 'frames FOLDER --sheet SHEET.json --out report.csv [--frame NAME]',
-    about: 'Measures every picture of a folder by the areas of a worksheet.',
+    about: 'Measures every picture in a folder, in the areas marked in a worksheet.',
     options: [
       ['--sheet SHEET.json', 'the worksheet whose areas are measured'],
       ['--out report.csv', 'where the report is written'],
-      ['--frame NAME', 'the cell of the worksheet that has the areas, where it has several'],
+      ['--frame NAME', 'the frame that has the areas, if the worksheet has several frames'],
     ],
     example: 'frames monday --sheet sheet.json --out monday.csv',
   },
@@ -93,11 +94,11 @@ export const VERBS: Readonly<Record<string, Verb>> = {
 /** All commands on one screen. */
 export const overview = (): string =>
   [
-    'evenfield VERB …',
+    'evenfield COMMAND …',
     '',
     ...Object.values(VERBS).flatMap(({ usage, about }) => [`  ${usage}`, `      ${about}`]),
     '',
-    'evenfield VERB --help explains one of them; evenfield --version prints the version.',
+    'evenfield COMMAND --help explains one of them; evenfield --version prints the version.',
     'Exit 0: computed, every check passes or is marginal. 1: an error, or a check that fails or is waiting.',
     '2: the input cannot be read; one line on the error stream says why.',
   ].join('\n')

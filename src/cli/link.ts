@@ -7,6 +7,7 @@ import { InputError, readSet } from './input.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { releasedJobs } from './released-jobs.ts'
 import { printLines } from './report.ts'
+import * as words from './words.ts'
 
 /**
  * `link FILE.json [--figures]`: a worksheet as one line beginning with `#`, which follows the address of the page,
@@ -24,7 +25,7 @@ export async function link(args: readonly string[]): Promise<number> {
 
 function readLinkArguments(args: readonly string[]) {
   const { values, positionals } = parsed(args)
-  if (positionals.length !== 1) throw new InputError(`link takes one worksheet, found ${positionals.length}`)
+  if (positionals.length !== 1) throw new InputError(words.expected(words.takes.link, positionals.length))
   return {
     path: positionals[0] as string,
     sets: (values.set ?? []).map(readSet),

@@ -8,6 +8,7 @@ import { RUN_INPUTS } from '../worksheet/run/inputs.ts'
 import type { PlannedSetup, RunPlan } from '../worksheet/run/plan.ts'
 import { counted, dataText, daysText, heightsText, meansText, ratioText, timeText } from '../worksheet/run/plan-text.ts'
 import { type PlannedRun, runOf } from '../worksheet/run/sheet-run.ts'
+import { notPlanned, PLAN_HEADS } from '../worksheet/run/words.ts'
 import { columnLabel } from '../worksheet/table/columns.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
 import { matchTable, takeRows } from '../worksheet/table/match-import.ts'
@@ -103,7 +104,9 @@ function setupLine(
   at: number,
 ): string {
   const height =
-    track === undefined ? '' : `${heights ? 'column' : 'original to sensor'} ${heightsText({ heights, track })}`
+    track === undefined
+      ? ''
+      : `${heights ? PLAN_HEADS.column.toLowerCase() : PLAN_HEADS.track.toLowerCase()} ${heightsText({ heights, track })}`
   const tiled = originals.filter((one) => one.tiled).length
   return [
     `  ${at + 1}: ${ratioText(magnification)}`,
@@ -119,7 +122,7 @@ function setupLine(
 }
 
 const named = (lines: readonly string[], most: number, rest: string): string[] =>
-  lines.length > most ? [...lines.slice(0, most), words.andMore(lines.length - most, rest)] : [...lines]
+  lines.length > most ? [...lines.slice(0, most), words.moreIn(lines.length - most, rest)] : [...lines]
 
 function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): string[] {
   const { done, expected } = plan.progress
@@ -130,7 +133,7 @@ function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): 
     ...(done.count > 0 ? [words.doneOf(done.count, done.count + plan.progress.left.count)] : []),
     ...(expected ? [words.leftAtRate(wholeInWords(expected))] : []),
     ...feed.without.map(({ input, why }) => words.plannedWithout(input.label, why)),
-    ...(plan.unplanned.length > 0 ? [words.notPlanned(counted(plan.unplanned.length, 'original'))] : []),
+    ...(plan.unplanned.length > 0 ? [notPlanned(counted(plan.unplanned.length, 'original'))] : []),
     ...named(
       plan.unplanned.map(
         ({ row, title, why }) => `  row ${row + 1}${title === `Row ${row + 1}` ? '' : `, ${title}`}: ${why}`,

@@ -1,4 +1,5 @@
-import { anyOf, count, listText, plural } from '../units/plural.ts'
+import { RECORD_WORDS } from '../language/checking/words.ts'
+import { andMore, anyOf, count, listText, plural } from '../units/plural.ts'
 
 /** Why the terminal cannot read its input: what, where, and what to do. Each is one line. */
 
@@ -14,6 +15,7 @@ export const takes = {
   frame: 'frame takes one picture',
   frames: 'frames takes one folder',
   run: 'run takes one worksheet',
+  link: 'link takes one worksheet',
   compose: 'compose takes the names of jobs and parts',
 } as const
 export const optionMissing = (verb: string, option: string): string => `${verb}: ${option} is missing`
@@ -77,7 +79,6 @@ export const functionsOption = (option: string): string =>
   `functions has no option ${option}. It takes a word and --json.`
 export const noFunctionFound = (word: string): string =>
   `No function was found for “${word}”. Without a word, functions lists them all.`
-export const formulaMissing = 'A formula is missing here.'
 
 export const needs = (names: readonly string[]): string =>
   names.length > 0 ? `needs ${names.join(', ')}` : 'needs to be filled in'
@@ -96,22 +97,21 @@ export const simulatedPasses = (percent: number): string => `  simulated: passes
 export const why = (label: string, why: string): string => `  ${label}: ${why}`
 export const inSetUps = (originals: string, setUps: string): string => `${originals} in ${setUps}`
 export const inParts = (originals: number): string => ` (${originals} in parts)`
-export const andMore = (count: number, where: string): string => `  and ${count} more${where}`
+export const moreIn = (count: number, where: string): string => `  ${andMore(count)}${where}`
 export const inOut = (out: string): string => `, in ${out}`
 export const plannedTotal = (total: string): string => `Planned: ${total}`
 export const doneOf = (done: number, all: number): string => `Done: ${done} of ${all}`
 export const leftAtRate = (total: string): string => `Left at the present rate:  ${total}`
 export const plannedWithout = (label: string, why: string): string => `Planned without: ${label}: ${why}`
-export const notPlanned = (originals: string): string => `Not planned: ${originals}`
 export const written = (out: string): string => `Written: ${out}`
-export const gives = (result: string, formula: string): string => `Gives ${result}: ${formula}`
-export const source = (source: string): string => `Source: ${source}`
-export const appliesTo = (validity: string): string => `Applies to: ${validity}`
-export const caution = (text: string): string => `Caution: ${text}`
+export const gives = (result: string, formula: string): string => `${RECORD_WORDS.gives(result)}: ${formula}`
+export const caution = (text: string): string => `${RECORD_WORDS.caution} ${text}`
 export const examples = 'Examples'
-export const example = (formula: string, result: string): string => `  ${formula} gives ${result}`
-export const howChecked = 'How this was checked'
-export const notPublished = 'No published value checks this function; its derivation and examples do.'
+export const example = (formula: string, result: string): string => `  ${formula} ${RECORD_WORDS.example(result)}`
+export const published = (quantity: string, published: string, computed: string, difference: string): string =>
+  `  ${quantity}: published ${published}, computed ${computed}${difference === '' ? '' : `, difference ${difference}`}`
+export const passesWithPart = (check: string, parts: readonly string[]): string =>
+  `${check}: passes with the part ${anyOf(parts)}`
 export const cornersUnfound = (name: string): string =>
   `${name}: its corners cannot be found reliably in this picture; it is measured where it is marked, if it is`
 export const unlikeSheet = 'Unlike the sheet'

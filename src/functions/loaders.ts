@@ -1,4 +1,4 @@
-import type { Callable } from '../language/index.ts'
+import type { Callable, Library } from '../language/index.ts'
 import type { SubjectFile } from './index.ts'
 
 /** The same subjects as in index.ts, each fetched when it is asked for. */
@@ -31,4 +31,10 @@ export const LOADERS: Readonly<Record<SubjectFile, () => Promise<readonly Callab
   naming: async () => (await import('./work/naming.ts')).NAMING,
   files: async () => (await import('./work/files.ts')).FILES,
   film: async () => (await import('./film/film.ts')).FILM,
+}
+
+/** The functions defined in the given files. */
+export async function functionsOf(files: Iterable<SubjectFile>): Promise<Library> {
+  const subjects: (readonly Callable[])[] = await Promise.all([...new Set(files)].map((file) => LOADERS[file]()))
+  return new Map(subjects.flat().map((record) => [record.name, record]))
 }

@@ -10,7 +10,13 @@ export const SORT_LABELS: Readonly<Record<KitSort, readonly [one: string, severa
   lamp: ['Lamp', 'Lamps'],
   meter: ['Meter', 'Meters'],
   filter: ['Filter', 'Filters'],
-  stand: ['Stand', 'Stands'],
+  stand: ['Copy stand', 'Copy stands'],
+}
+
+/** A sort with its article: `a lens`, `an extension tube`. */
+export function aSort(sort: KitSort): string {
+  const name = SORT_LABELS[sort][0].toLowerCase()
+  return `${/^[aeio]/.test(name) ? 'an' : 'a'} ${name}`
 }
 
 interface Words {

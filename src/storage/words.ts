@@ -2,13 +2,13 @@ import { plural } from '../units/plural.ts'
 
 /** The sentences of the store, as users meet them. */
 export const WORDS = {
-  full: 'This browser has no room left for the sheet. Save it as a file, or erase removed sheets. Saving is tried again by itself.',
+  full: 'This browser has no room left for the sheet. Save it as a file, or erase removed sheets. Saving is retried automatically.',
   refused:
     'This browser saves nothing for this page (a private window, or site data is switched off). The sheet works; save it as a file before closing.',
   blocked:
-    'Another tab has an older Evenfield open, and nothing can be saved until that tab is closed. Saving is then tried again by itself; to be safe, save the sheet as a file.',
+    'Another tab has an older version of Evenfield open, and nothing can be saved until that tab is closed. Saving is then retried automatically; to be safe, save the sheet as a file.',
   silent:
-    'The storage of this browser does not respond. Close other tabs with Evenfield; if that does not help, restart the browser. Saving is tried again by itself; to be safe, save the sheet as a file.',
+    'The storage of this browser does not respond. Close other tabs with Evenfield; if that does not help, restart the browser. Saving is retried automatically; to be safe, save the sheet as a file.',
   outdated:
     'Evenfield was updated in another tab. Save the sheet as a file if it has unsaved work, then reload this tab.',
   deleted:
@@ -16,7 +16,7 @@ export const WORDS = {
   unreadable: 'This saved sheet cannot be read.',
   unwritable: 'This sheet could not be opened again once saved, so it was not saved.',
   elsewhere: 'Another tab or window has changed this sheet since it was opened here.',
-  failed: 'This browser could not save the sheet. Save it as a file. Saving is tried again by itself.',
+  failed: 'This browser could not save the sheet. Save it as a file. Saving is retried automatically.',
   shared: 'shared',
   backupDue: (sheets: number, when: string | undefined) =>
     when === undefined

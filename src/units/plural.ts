@@ -22,6 +22,9 @@ export const anyOf = (names: readonly string[]): string => CHOICE.format(names)
 export const shortList = (names: readonly string[], most = 3): string =>
   listText(names.length > most ? [...names.slice(0, most - 1), `${count(names.length - most + 1)} more`] : names)
 
+/** The rest of a list that is cut short: `and 3 more`. */
+export const andMore = (n: number): string => `and ${count(n)} more`
+
 /** A day in a sentence: `4 March 2026`. */
 export const day = (at: Date): string =>
   at.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })

@@ -11,7 +11,7 @@ export const zeroMissing = 'Write a zero before the decimal sign.'
 export const notANumber = (text: string): string => `“${text}” is not a number.`
 export const nothingFilledIn = 'Nothing is filled in here.'
 export const longDash = 'A long dash is not a minus sign; type “-”.'
-export const writePlusMinus = 'For limits of error write “±”.'
+export const writePlusMinus = 'Limits are written with “±”.'
 export const limitsMissing = 'The limits after “±” are missing. Type how much more or less it may be, such as “± 2 mm”.'
 export const leftAfterLimits = (text: string): string =>
   `There is “${text}” after the limits. Remove it, or put it before “±”.`
@@ -30,8 +30,10 @@ export const shutterTime = 'a shutter time'
 export const notFinite = 'This is not a finite number.'
 export const wrongKind = (found: string, expected: string, example: string): string =>
   `This is ${found}; the field takes ${expected}${example}.`
+/** Follows a sentence on a name that is not known; nothing where no name is like it. */
+export const didYouMean = (near: string | undefined): string => (near ? ` Did you mean “${near}”?` : '')
 export const unknownUnit = (unit: string, near: string | undefined): string =>
-  `“${unit}” is not a known unit.${near ? ` Did you mean “${near}”?` : ''}`
+  `“${unit}” is not a known unit.${didYouMean(near)}`
 export const notPartOfUnit = (text: string): string => `“${text}” is not part of a unit.`
 export const unitTooLong = (most: number): string => `This is longer than the ${most} characters a unit may have.`
 export const unitMissing = 'A unit is missing here.'

@@ -50,19 +50,19 @@ test('what the browser answered is said in plain words, and it can be asked agai
   await saveSheet(first)
 
   const agrees = await shelfThat(first, 'agrees')
-  await says(agrees, /has agreed to save your sheets until you delete them/)
-  await says(agrees, /some browsers, on phones and tablets above all, delete what a page has saved/)
+  await says(agrees, /saves your sheets until you delete them/)
+  await says(agrees, /some browsers, mainly on phones and tablets, delete what a page has saved/)
 
   await says(
     await shelfThat(first, 'refuses'),
-    /may delete saved sheets by itself when the disk runs short\. It was asked not to, and has not agreed/,
+    /may delete saved sheets when disk space runs low: it has not granted permanent storage/,
   )
   await says(await shelfThat(first, 'says nothing'), /does not say whether it may delete saved sheets/)
 
   const again = await shelfThat(first, 'agrees when asked again')
   await says(again, /has not agreed/)
-  await again.getByRole('button', { name: 'Ask the browser again' }).click()
-  await says(again, /has agreed to save your sheets/)
+  await again.getByRole('button', { name: 'Ask for permanent storage again' }).click()
+  await says(again, /saves your sheets until you delete them/)
 
   await context.addInitScript(() => Object.assign(globalThis, { GestureEvent: class {} }))
   await says(

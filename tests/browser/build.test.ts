@@ -263,7 +263,7 @@ test('undo and redo go through typing, moving and removing, and the sheet is as 
   const before = await names(page)
   await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
   await page.getByLabel('Label').fill('The lens in hand')
-  await page.getByRole('button', { name: 'Later' }).click()
+  await page.getByRole('button', { name: 'Move down' }).click()
   await page.getByRole('button', { name: 'Duplicate' }).click()
   await expect.poll(async () => (await names(page)).length).toBe(before.length + 1)
   await page.getByRole('button', { name: 'Remove' }).click()

@@ -229,7 +229,7 @@ test('an upgrade blocked by another tab is reported, the sheet works, and is sav
   await given(page, 'Job').fill('typed meanwhile')
   await page
     .getByRole('alert')
-    .filter({ hasText: /another tab has an older Evenfield/i })
+    .filter({ hasText: /another tab has an older version of Evenfield/i })
     .waitFor()
   await page.getByRole('button', { name: 'Save as a file' }).waitFor()
   await older.close()

@@ -336,7 +336,7 @@ test('two fingers zoom, one moves an area', async ({ open }) => {
     .first()
     .setInputFiles({ name: 'card.png', mimeType: 'image/png', buffer: card(1) })
   await frame.locator('frame-picture canvas').waitFor()
-  await frame.getByRole('button', { name: 'Rule', exact: true }).click()
+  await frame.getByRole('button', { name: 'Ruler', exact: true }).click()
   await expect.poll(async () => (await frameOf(page)).readings?.rule).toBeTruthy()
   await frame.locator('.stage').scrollIntoViewIfNeeded()
   const session = await context.newCDPSession(page)

@@ -28,12 +28,12 @@ async function openFile(page: Page): Promise<void> {
   await page.locator('newer-page h1').waitFor()
 }
 
-test('a sheet of a newer version opens to be read, says so, and can be saved as it came', async ({ open }) => {
+test('a sheet of a newer version opens to be read, says so, and can be saved unchanged', async ({ open }) => {
   const { page } = await open()
   await openFile(page)
   expect(await page.locator('newer-page h1').textContent()).toBe('From tomorrow')
   const why = await page.locator('newer-page [role="alert"]').textContent()
-  expect(why).toMatch(/made by a newer Evenfield: its version is 3, this one reads up to 2/)
+  expect(why).toMatch(/made by a newer version of Evenfield: its version is 3, this one reads up to 2/)
   expect(why).toMatch(/1 cell of a kind not known here is not shown/)
   await expect.poll(() => page.locator('result-cell .figure').textContent()).toBe('420')
   expect(await violations(page)).toEqual([])
@@ -46,7 +46,7 @@ test('a sheet of a newer version opens to be read, says so, and can be saved as 
   // Where the browser can ask for a place to save to, a test cannot answer: it is given the download.
   await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
   const download = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Save it as it came' }).click()
+  await page.getByRole('button', { name: 'Save it unchanged' }).click()
   expect(JSON.parse(readFileSync(await (await download).path(), 'utf8'))).toEqual(sheet)
 
   await page.getByRole('link', { name: 'Evenfield' }).click()

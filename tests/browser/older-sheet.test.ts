@@ -15,7 +15,7 @@ test('a sheet of an earlier version opens unchanged, and is arranged by parts in
   const arrange = page.getByRole('button', { name: 'Arrange by parts' })
   await arrange.click()
   await page.getByRole('heading', { name: 'Arrange by parts' }).waitFor()
-  await page.getByText('Your figures, measured values and own cells stay. One Undo reverses it.').waitFor()
+  await page.getByText('Your figures, measured values and added cells stay. One Undo reverses it.').waitFor()
   expect(await violations(page)).toEqual([])
   await arrange.click()
 

@@ -88,7 +88,7 @@ test('a page handed over opens from a file, with its drawings, asks for nothing 
   await page.evaluate(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
   await share(page)
   const downloading = page.waitForEvent('download')
-  await page.getByRole('button', { name: 'Save as a page' }).click()
+  await page.getByRole('button', { name: 'Save as a web page' }).click()
   const download = await downloading
   expect(download.suggestedFilename()).toMatch(/^Two-lamps.*\.html$/)
   const path = join(tmpdir(), `evenfield-${process.pid}.html`)

@@ -54,7 +54,7 @@ test('a saved sheet that cannot be read can be saved as it is, and goes back to 
   await page.getByRole('heading', { name: 'This sheet cannot be read' }).waitFor()
   expect(await page.locator('unreadable-page [role=alert]').textContent()).toMatch(/cells\[0\]/)
   expect(await violations(page)).toEqual([])
-  const text = await downloaded(page, () => page.getByRole('button', { name: 'Save it as it is' }).click())
+  const text = await downloaded(page, () => page.getByRole('button', { name: 'Save it unchanged' }).click())
   expect(JSON.parse(text)).toMatchObject({ job: 'as agreed', cells: [{ kind: 'given', id: 'x', name: 'x' }] })
 
   await page.getByRole('button', { name: 'Restore the revision of' }).click()

@@ -179,7 +179,7 @@ test('a section is moved as a whole in Build, by keys and by its words', async (
   await expect.poll(order).toEqual(moved)
   await expect.poll(() => focused(page)).toMatch(new RegExp(before[1] as string))
   await calls.first().click()
-  await page.getByRole('button', { name: 'Section later' }).click()
+  await page.getByRole('button', { name: 'Move section down' }).click()
   await expect.poll(order).toEqual(before)
 })
 
@@ -213,7 +213,7 @@ test('another set-up starts from the first, is one step of undo, and can be remo
 
   await page.getByRole('button', { name: 'Add a section' }).click()
   await page.getByRole('button', { name: 'Remove “Raking light”' }).click()
-  await page.getByRole('button', { name: 'Remove it' }).click()
+  await page.getByRole('button', { name: 'Remove this set-up' }).click()
   await expect.poll(() => headings(page)).toEqual(before)
   await page.keyboard.press('Control+z')
   await expect.poll(() => headings(page)).toContain('Raking light: Light')

@@ -65,11 +65,11 @@ test('a long simulation is cancelled, and how a given is distributed is set in B
 
   await page.getByRole('link', { name: 'Build', exact: true }).click()
   await page.locator('build-cell', { hasText: 'First side' }).first().locator('.call').click()
-  await page.getByLabel('Within its limits, for a simulation').selectOption('normal')
-  await page.getByLabel('The limits in standard deviations (k)').fill('3')
+  await page.getByLabel('Distribution within its limits, for a simulation').selectOption('normal')
+  await page.getByLabel('Limits in standard deviations (k)').fill('3')
   await expect
     .poll(async () => (await cellsOf(page)).find(({ id }) => id === 'a'))
     .toMatchObject({ distribution: 'normal', coverage: '3' })
-  await page.getByLabel('Within its limits, for a simulation').selectOption('rectangular')
+  await page.getByLabel('Distribution within its limits, for a simulation').selectOption('rectangular')
   await expect.poll(async () => (await cellsOf(page)).find(({ id }) => id === 'a')).not.toHaveProperty('coverage')
 })

@@ -69,7 +69,7 @@ test('one step at a time: its reading is typed, ticked, and followed by the next
   await expect.poll(() => step.locator('.half .big').textContent()).toBe('900mm')
   await step.getByLabel('Board to sensor, your reading').fill('904')
   await step.getByText('4 mm over').waitFor()
-  await step.getByText('or go on with 904 mm').waitFor()
+  await step.getByText('or continue with 904 mm').waitFor()
   // Locked, it is shown without a field until it is unlocked.
   await step.getByRole('button', { name: 'Lock Board to sensor' }).click()
   await step.getByText('locked: unlock it to change it').waitFor()

@@ -216,7 +216,7 @@ test('rows are added, moved and taken out by key and by word, each a step of und
   await at(page, /^Shelf mark, row 3/)
   await page.keyboard.type('between')
   await expect.poll(marks).toEqual(['HO 2', 'HO 1', 'between', 'HO 3'])
-  await page.getByRole('group', { name: 'Row 3' }).getByRole('button', { name: 'Earlier row 3' }).click()
+  await page.getByRole('group', { name: 'Row 3' }).getByRole('button', { name: 'Move up row 3' }).click()
   await expect.poll(marks).toEqual(['HO 2', 'between', 'HO 1', 'HO 3'])
   await page.keyboard.press('Alt+r')
   await expect.poll(marks).toEqual(['HO 2', 'HO 1', 'HO 3'])

@@ -29,7 +29,7 @@ describe('the scale', () => {
   })
   test('shows the time that is set and its difference', () => {
     const drawing = draw({ time: 0.25, set_time: 0.5 }, 600)
-    expect(texts(drawing).map(({ text }) => text)).toContain('set to 1/2 s, +1.00 stop')
+    expect(texts(drawing).map(({ text }) => text)).toContain('time set: 1/2 s, +1.00 stop')
     expect(pathsOf(drawing, 'set')).toHaveLength(1)
   })
 })

@@ -56,7 +56,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     ['waiting', 9],
   ],
   'app/find: findWords.found': [[1, 3, 'Focal length', 'label']],
-  'app/kit: kitWords.add': [['Lens'], ['Extension tube']],
+  'app/kit: kitWords.add': [['a lens'], ['an extension tube']],
   'app/kit: kitWords.added': [
     [1, 'kit.json'],
     [7, 'kit.json'],

@@ -1,4 +1,5 @@
 import { count, listText, plural } from '../../units/plural.ts'
+import { asksNothing } from '../common/words.ts'
 
 const MAX_LISTED = 8
 
@@ -9,12 +10,12 @@ export const answersWords = {
   kind: 'What is it?',
   by: 'What do you photograph with?',
   camera: 'A camera and a lens',
-  phone: 'Only a phone',
+  phone: 'A phone',
   job: 'Name of the job',
-  aboutJob: 'Its reference or its client: it leads the list of your sheets.',
-  yourSheet: 'Your sheet',
+  aboutJob: 'Its reference or client; the list of your sheets shows it first.',
+  yourSheet: 'The sheet',
   sections: 'Sections',
-  figures: 'So far',
+  figures: 'Figures so far',
   noFigures: 'Figures appear as you answer.',
   checks: 'Checks',
   asks: (labels: readonly string[]): string => {
@@ -22,7 +23,7 @@ export const answersWords = {
     const shown = labels.slice(0, MAX_LISTED)
     return `It will ask for ${plural(labels.length, 'more figure')}: ${listText(rest > 0 ? [...shown, `${count(rest)} others`] : shown)}.`
   },
-  asksNothing: 'It asks for nothing more.',
+  asksNothing,
   make: 'Make this sheet',
   clear: 'Clear all answers',
   composing: 'Composing the sheet',

@@ -367,8 +367,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     return html`
       <header class=${this.page.on === 'copy' || this.page.on === 'kit' ? 'narrow' : ''}>
         <a class="brand" href="#">Evenfield</a>
-        <nav aria-label="This page">
-          ${this.page.on === 'shelf' || this.page.on === 'kit' || this.page.on === 'answers' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>Kit</a>` : nothing}
+        <nav aria-label=${bootWords.thisPage}>
+          ${this.page.on === 'shelf' || this.page.on === 'kit' || this.page.on === 'answers' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>${bootWords.kit}</a>` : nothing}
           <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>

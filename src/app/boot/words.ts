@@ -1,9 +1,11 @@
 /** The sentences of the app as a whole, as users meet them. */
 export const bootWords = {
+  thisPage: 'This page',
+  kit: 'Kit',
   noSuchStart: 'No template has this name.',
-  newerReady: 'A newer Evenfield is ready.',
+  newerReady: 'A newer version of Evenfield is ready.',
   useNewer: 'Use it',
-  newerElsewhere: 'Another tab uses a newer Evenfield.',
+  newerElsewhere: 'Another tab uses a newer version of Evenfield.',
   loadNewer: 'Load it here',
   bringIn: 'Import them',
   cancel: 'Cancel',

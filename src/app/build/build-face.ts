@@ -215,10 +215,10 @@ export class BuildFace extends SignalWatcher(LitElement) {
       this.opened = this.opened === id ? undefined : id
       this.adding = undefined
     } else if (act === 'formula') void this.openFormula(id)
-    else if (act === 'earlier') void this.move(id, -1)
-    else if (act === 'later') void this.move(id, 1)
-    else if (act === 'section earlier') void this.moveSection(id, -1)
-    else if (act === 'section later') void this.moveSection(id, 1)
+    else if (act === 'up') void this.move(id, -1)
+    else if (act === 'down') void this.move(id, 1)
+    else if (act === 'section up') void this.moveSection(id, -1)
+    else if (act === 'section down') void this.moveSection(id, 1)
     else if (act === 'remove') void this.removeCell(id)
     else if (act === 'below') void this.choose(id)
     else {

@@ -1,9 +1,9 @@
 import { FUNCTION_NAMES } from 'virtual:function-names'
 import type { SubjectFile } from '../../functions/index.ts'
+import { functionsOf } from '../../functions/loaders.ts'
 import type { Library } from '../../language/index.ts'
 import type { Cell } from '../../worksheet/index.ts'
 import { kindOf } from '../../worksheet/kinds/index.ts'
-import { functionsOf } from './function-files.ts'
 
 const FILES = Object.keys(FUNCTION_NAMES) as SubjectFile[]
 const FILE_OF = new Map(FILES.flatMap((file) => FUNCTION_NAMES[file].split(' ').map((name) => [name, file] as const)))

@@ -3,7 +3,6 @@ import { agree, clock, count, day, plural } from '../../units/plural.ts'
 import type { Stage } from '../../worksheet/format/format.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
 
-export const UNTITLED_SHEET = 'Untitled worksheet'
 export const UNTITLED_SECTION = 'Untitled section'
 
 /** The headings of the shelf by stage of the job, in the order of work. */
@@ -22,7 +21,7 @@ export function checkSummaryText({ pass, marginal, fail, waiting, errors }: Chec
     errors > 0 ? `${plural(errors, 'cell')} ${agree(errors, 'has an error', 'have errors')}.` : '',
     fail > 0 ? `${plural(fail, 'check')} ${agree(fail, 'fails', 'fail')}.` : '',
     marginal > 0 ? `${plural(marginal, 'check')} ${agree(marginal, 'is', 'are')} marginal.` : '',
-    waiting > 0 ? `${plural(waiting, 'check')} ${agree(waiting, 'needs', 'need')} more figures.` : '',
+    waiting > 0 ? `${waitingText(waiting)}.` : '',
   ].filter(Boolean)
   if (sentences.length > 0) return sentences.join(' ')
   if (pass === 1) return 'The check passes.'
@@ -51,6 +50,9 @@ export function foldedText(summary: CheckSummary, rows: number): string {
   return states.length > 0 ? `Checks: ${states.join(', ')}.` : `${plural(rows, 'row')}, no checks.`
 }
 
+/** How many checks wait: `2 checks need more figures`. */
+export const waitingText = (n: number): string => `${plural(n, 'check')} ${agree(n, 'needs', 'need')} more figures`
+
 export const cellsText = (n: number): string => plural(n, 'cell')
 
 const sameDay = (a: Date, b: Date): boolean => a.toDateString() === b.toDateString()
@@ -63,6 +65,18 @@ export function when(at: Date, now = new Date()): string {
   if (sameDay(at, yesterday)) return `yesterday ${clock(at)}`
   return day(at)
 }
+
+export const whatFollows = 'What follows'
+export const fineAdjustments = 'Fine adjustments'
+export const moreResults = 'More results'
+export const asksNothing = 'It asks for nothing more.'
+export const saveAsFile = 'Save as a file'
+export const savedAsFile = 'Saved as a file.'
+export const saveCopy = 'Save a copy'
+/** A button’s name for those who hear it: what it does, and to what. */
+export const actOn = (act: string, title: string): string => `${act} ${title}`
+
+export const removedText = (name: string): string => `“${name}” was removed.`
 
 /** Why a change is refused while another tab is editing the sheet. */
 export const OPEN_ELSEWHERE = 'This sheet is open in another tab or window. Take it over to edit it here.'

@@ -158,7 +158,7 @@ export class JoinPanel extends LitElement {
     const query = this.query.trim()
     const there = new Set(this.open.sheet.cells.flatMap((cell) => (cell.kind === 'note' ? (cell.template ?? []) : [])))
     return html`
-      <h2 tabindex="-1">${words.add}</h2>
+      <h2 tabindex="-1">${words.addASection}</h2>
       <div class="seek">
         <label for="query">${words.search}</label>
         <input

@@ -1,4 +1,5 @@
 import { agree, count, listText, plural } from '../../units/plural.ts'
+import { asksNothing } from '../common/words.ts'
 
 const MAX_LISTED = 8
 
@@ -6,8 +7,7 @@ const quoted = (text: string): string => `“${text}”`
 
 export const composeWords = {
   addASection: 'Add a section',
-  add: 'Add a section',
-  search: 'What it is about',
+  search: 'Search for a section',
   cancel: 'Cancel',
   found: (n: number): string => `${plural(n, 'section')} found.`,
   noMatch: (query: string): string => `No section matches “${query}”. Try another word.`,
@@ -30,7 +30,7 @@ export const composeWords = {
     const shown = labels.slice(0, MAX_LISTED).map(quoted)
     return `It asks for ${listText(rest > 0 ? [...shown, `${count(rest)} more`] : shown)}.`
   },
-  asksNothing: 'It asks for nothing more.',
+  asksNothing,
   /** A part of the sheet gives way to another that decides the same. */
   replaces: (part: string, by: string): string => `${quoted(by)} replaces ${quoted(part)}.`,
   changes: (changes: readonly string[]): string => `It changes: ${changes.join('; ')}.`,
@@ -38,7 +38,7 @@ export const composeWords = {
   arrange: 'Arrange by parts',
   aboutOlder:
     'This sheet is from an earlier version. Arranged by parts, its sections share their figures and cannot contradict each other.',
-  aboutArranging: 'Your figures, measured values and own cells stay. One Undo reverses it.',
+  aboutArranging: 'Your figures, measured values and added cells stay. One Undo reverses it.',
   anotherSetUp: 'Another set-up',
   aboutSetUps:
     'It starts as a copy of the first. Original, kit, files and care are shared; frames, time and the light received are added up over all set-ups.',
@@ -46,7 +46,7 @@ export const composeWords = {
   removingSetUp: (title: string): string => `Remove: ${title}`,
   removes: (sections: readonly string[]): string =>
     `It removes ${plural(sections.length, 'section')}: ${listText(sections)}. What you filled in comes back if you add it again.`,
-  removeIt: 'Remove it',
+  removeIt: 'Remove this set-up',
   nothingNew: 'Everything in this section is already in your sheet.',
   confirm: 'Add it',
   another: 'Choose another section',

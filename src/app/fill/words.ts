@@ -1,16 +1,17 @@
 import { agree, plural } from '../../units/plural.ts'
+import { fineAdjustments, moreResults, waitingText, whatFollows } from '../common/words.ts'
 
 export const fillWords = {
   youGive: 'You give',
-  whatFollows: 'What follows',
-  fineAdjustments: 'Fine adjustments',
-  moreResults: 'More results',
+  whatFollows,
+  fineAdjustments,
+  moreResults,
   checksPass: (n: number, inExample: boolean): string =>
     `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}${inExample ? ' with the example’s figures' : ''}`,
   /** Followed by the figures, as links. */
   checksNeed: (checks: number, figures: number): string =>
     figures === 0
-      ? `${plural(checks, 'check')} ${agree(checks, 'needs', 'need')} more figures`
+      ? waitingText(checks)
       : `${plural(checks, 'check')} ${agree(checks, 'needs', 'need')} ${plural(figures, 'figure')}`,
   emptyBefore: 'This sheet is empty.',
   emptyLink: 'Add your own cells in Build',

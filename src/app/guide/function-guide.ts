@@ -12,7 +12,7 @@ import {
   signature,
 } from '../../language/index.ts'
 import { wholeLibrary } from '../common/library.ts'
-import { SUBJECT_TITLES } from './words.ts'
+import { SUBJECT_TITLES, guideWords as words } from './words.ts'
 import './published-checks.ts'
 
 interface Entry {
@@ -141,10 +141,10 @@ export class FunctionGuide extends LitElement {
   private example(example: Example): TemplateResult {
     return html`
       <div class="example">
-        <p><code>${example.formula}</code> <span class="quiet">gives ${example.gives}</span></p>
+        <p><code>${example.formula}</code> <span class="quiet">${words.example(example.gives ?? '')}</span></p>
         ${
           this.canPut
-            ? html`<button type="button" class="press" @click=${() => this.put(example)}>Put into the sheet</button>`
+            ? html`<button type="button" class="press" @click=${() => this.put(example)}>${words.put}</button>`
             : nothing
         }
       </div>
@@ -161,10 +161,10 @@ export class FunctionGuide extends LitElement {
               )}</dl>`
             : nothing
         }
-        <p>Gives ${resultText(record)}: <code>${text.formula}</code></p>
-        ${text.validity ? html`<p>Applies to: ${text.validity}</p>` : nothing}
-        ${[...(record.safety ?? []), ...(record.cautions ?? [])].map((caution) => html`<p class="caution"><b>Caution:</b> ${caution}</p>`)}
-        <p class="quiet">Source: ${text.source}</p>
+        <p>${words.gives(resultText(record))}: <code>${text.formula}</code></p>
+        ${text.validity ? html`<p>${words.appliesTo(text.validity)}</p>` : nothing}
+        ${[...(record.safety ?? []), ...(record.cautions ?? [])].map((caution) => html`<p class="caution"><b>${words.caution}</b> ${caution}</p>`)}
+        <p class="quiet">${words.source(text.source)}</p>
         <published-checks name=${record.name}></published-checks>
         ${text.examples.filter(({ gives }) => gives !== undefined).map((one) => this.example(one))}
       </div>
@@ -194,7 +194,7 @@ export class FunctionGuide extends LitElement {
 
   private list(found: readonly Entry[]): TemplateResult | TemplateResult[] {
     if (this.words.trim() !== '')
-      return html`<section aria-label="Found">${found.map((entry) => this.entry(entry))}</section>`
+      return html`<section aria-label=${words.found}>${found.map((entry) => this.entry(entry))}</section>`
     return (Object.keys(SUBJECT_TITLES) as Subject[])
       .filter((subject) => found.some(({ text }) => text.subject === subject))
       .map(
@@ -211,7 +211,7 @@ export class FunctionGuide extends LitElement {
     const found = this.found()
     return html`
       <label class="find">
-        <span>Find a function by any word</span>
+        <span>${words.find}</span>
         <input
           class="field"
           type="search"
@@ -222,15 +222,8 @@ export class FunctionGuide extends LitElement {
           }}
         >
       </label>
-      <p class="quiet" role="status">${this.entries.length === 0 ? 'Fetching…' : countInWords(found.length)}</p>
+      <p class="quiet" role="status">${this.entries.length === 0 ? words.fetching : words.count(found.length)}</p>
       ${this.list(found)}
     `
   }
 }
-
-const countInWords = (count: number): string =>
-  count === 0
-    ? 'No function is found by these words. Try fewer, or another.'
-    : count === 1
-      ? 'One function.'
-      : `${count} functions.`

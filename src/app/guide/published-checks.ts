@@ -3,6 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { PublishedRow } from '../../functions/published/report.ts'
+import { guideWords as words } from './words.ts'
 
 /** A comparison, with its source as a place in the list of sources. */
 type Row = Omit<PublishedRow, 'source' | 'read_at'> & { readonly source: number }
@@ -86,23 +87,21 @@ export class PublishedChecks extends LitElement {
         <td>${row.quantity}<br><code>${row.formula}</code></td>
         <td class="figure">${row.published}</td>
         <td class="figure">${row.ours}</td>
-        <td class="figure">${row.difference || (row.agrees ? 'none' : 'differs')}</td>
-        <td>${row.source}${row.quoted ? '; read in a quotation' : nothing}${row.note ? html`. ${row.note}` : nothing}</td>
+        <td class="figure">${row.difference || (row.agrees ? words.noDifference : words.differs)}</td>
+        <td>${row.source}${row.quoted ? words.quoted : nothing}${row.note ? html`. ${row.note}` : nothing}</td>
       </tr>
     `
   }
 
   private content(): TemplateResult {
-    if (this.failed)
-      return html`<p role="alert">The published values could not be fetched. Close this and open it again.</p>`
-    if (!this.rows) return html`<p class="quiet" role="status">Fetching…</p>`
-    if (this.rows.length === 0)
-      return html`<p>No published value checks this function. Its derivation and its worked examples do.</p>`
+    if (this.failed) return html`<p role="alert">${words.notFetched}</p>`
+    if (!this.rows) return html`<p class="quiet" role="status">${words.fetching}</p>`
+    if (this.rows.length === 0) return html`<p>${words.notPublished}</p>`
     return html`
       <div class="scroll">
         <table>
           <thead>
-            <tr><th scope="col">Quantity</th><th scope="col">Published</th><th scope="col">Ours</th><th scope="col">Difference</th><th scope="col">Source</th></tr>
+            <tr>${words.heads.map((head) => html`<th scope="col">${head}</th>`)}</tr>
           </thead>
           <tbody>${this.rows.map((row) => this.row(row))}</tbody>
         </table>
@@ -113,9 +112,9 @@ export class PublishedChecks extends LitElement {
   override render(): TemplateResult {
     return html`
       <details @toggle=${this.open}>
-        <summary>How this was checked</summary>
+        <summary>${words.howChecked}</summary>
         ${this.content()}
-        <p><a href=${VALIDATION} target="_blank" rel="noopener">All published values on one page, to print</a></p>
+        <p><a href=${VALIDATION} target="_blank" rel="noopener">${words.allPublished}</a></p>
       </details>
     `
   }

@@ -10,7 +10,7 @@ export const keysWords = {
         ['?', 'opens this list, outside a field; pressed again, closes it'],
         ['Ctrl Z', 'undoes the last change'],
         ['Shift Ctrl Z, Ctrl Y', 'redoes it'],
-        ['Ctrl F', 'finds in the sheet; pressed again, in the page as the browser does'],
+        ['Ctrl F', 'finds in the sheet; pressed again, opens the browser’s own search'],
         ['Shift Alt F, S, B', 'switches to Fill in, At the stand or Build, at the same cell'],
         ['Ctrl P', 'prints the job sheet'],
       ],
@@ -26,7 +26,7 @@ export const keysWords = {
     [
       'In Fill in and At the stand',
       [
-        ['Space', 'ticks a step, or removes its tick'],
+        ['Space', 'ticks a step, or clears its tick'],
         ['← ↑ → ↓', 'moves a lamp of a drawing; with Shift, ten times as far'],
       ],
     ],
@@ -65,7 +65,7 @@ export const keysWords = {
       ],
     ],
     [
-      'In the steps of a list',
+      'In a list of steps',
       [
         ['Enter', 'adds a step below'],
         ['Ctrl V', 'makes a step of each pasted line'],

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { labelled, labelledStyle, selected } from '../../cells/fields/labelled.ts'
 import { field, shared } from '../../cells/style/styles.ts'
-import { FIGURE_LABELS, SORT_LABELS } from '../../kit/labels.ts'
+import { aSort, FIGURE_LABELS, SORT_LABELS } from '../../kit/labels.ts'
 import { KitError, type Piece, readKitFile, writeKitFile } from '../../kit/piece.ts'
 import { Studio } from '../../kit/studio.ts'
 import { newId } from '../../storage/store/store.ts'
@@ -253,7 +253,7 @@ export class KitPage extends LitElement {
 
   private sort(sort: KitSort): TemplateResult {
     const own = (this.pieces ?? []).filter((piece) => piece.sort === sort)
-    const [one, several] = SORT_LABELS[sort]
+    const [, several] = SORT_LABELS[sort]
     return html`
       <section aria-labelledby="sort-${sort.replace(' ', '-')}">
         <h2 id="sort-${sort.replace(' ', '-')}">${several}</h2>
@@ -264,7 +264,7 @@ export class KitPage extends LitElement {
             (piece) => this.piece(piece),
           )}
         </ul>
-        <button type="button" class="word" @click=${() => void this.add(sort)}>${words.add(one)}</button>
+        <button type="button" class="word" @click=${() => void this.add(sort)}>${words.add(aSort(sort))}</button>
       </section>
     `
   }

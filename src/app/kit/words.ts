@@ -1,4 +1,5 @@
 import { plural } from '../../units/plural.ts'
+import { actOn, removedText } from '../common/words.ts'
 
 export const kitWords = {
   yourKit: 'Your kit',
@@ -7,18 +8,18 @@ export const kitWords = {
   empty: 'Your kit is empty. Add your equipment, or start with the generic kit and replace its figures with yours.',
   addGeneric: 'Add the generic kit',
   genericAdded: 'The generic kit was added. Replace its figures with yours.',
-  removed: (name: string): string => `“${name}” was removed.`,
+  removed: removedText,
   undo: 'Undo',
   edit: 'Edit',
   duplicate: 'Duplicate',
   remove: 'Remove',
-  act: (act: string, name: string): string => `${act} ${name}`,
+  act: actOn,
   copyOf: (name: string): string => `${name}, copy`,
   name: 'Name',
   note: 'Note',
   unknown: 'unknown',
   done: 'Done',
-  add: (sort: string): string => `Add ${/^[aeiou]/i.test(sort) ? 'an' : 'a'} ${sort.toLowerCase()}`,
+  add: (aSort: string): string => `Add ${aSort}`,
   saveFile: 'Save the kit as a file',
   openFile: 'Add a kit from a file',
   added: (n: number, file: string): string => `${plural(n, 'piece')} added from ${file}.`,

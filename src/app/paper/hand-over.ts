@@ -1,5 +1,5 @@
+import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import type { Sheet } from '../../worksheet/index.ts'
-import { UNTITLED_SHEET } from '../common/words.ts'
 import { escaped, htmlText } from './html-text.ts'
 import { type JobSheetOptions, jobSheet } from './job-sheet.ts'
 import { PAPER_STYLE, pageStyle } from './paper-style.ts'

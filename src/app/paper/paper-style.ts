@@ -1,4 +1,4 @@
-import { UNTITLED_SHEET } from '../common/words.ts'
+import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import { paperWords } from './words.ts'
 
 const DRAWN_RULE = '1px solid #999'

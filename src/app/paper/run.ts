@@ -59,7 +59,7 @@ const figures = (lines: readonly (readonly [string, string, ...unknown[]])[]): N
 function planRows(plan: RunPlan): Node[] {
   const { setups, unplanned, total, progress } = plan
   const withTrack = setups.some(({ heights, track }) => !heights && track !== undefined)
-  const heads = words.setupHeads.map((head) => (head === 'Column' && withTrack ? words.track : head))
+  const heads = words.setupHeads(withTrack)
   return [
     element(
       'table',

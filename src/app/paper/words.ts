@@ -1,4 +1,9 @@
-import { agree, count, listText, plural, shortList } from '../../units/plural.ts'
+import { basicWords } from '../../cells/basic/words.ts'
+import { tableWords } from '../../cells/table/words.ts'
+import { agree, andMore, count, listText, plural, shortList } from '../../units/plural.ts'
+import { overRange } from '../../worksheet/analysis/words.ts'
+import { notPlanned, PLAN_HEADS } from '../../worksheet/run/words.ts'
+import { fineAdjustments, moreResults } from '../common/words.ts'
 
 const MAX_NAMES = 5
 
@@ -8,8 +13,8 @@ export const paperWords = {
   revision: 'Revision',
   checks: 'Checks',
   examples: 'Examples',
-  fineAdjustments: 'Fine adjustments',
-  moreResults: 'More results',
+  fineAdjustments,
+  moreResults,
   inLine: (label: string, figure: string, origin: string): string =>
     `${label} ${figure}${origin ? ` (${origin})` : ''}`,
   /** Nothing where none is. */
@@ -28,7 +33,7 @@ export const paperWords = {
   madeWith: 'Made with Evenfield. The figures are those of the date above; they are not recomputed.',
   page: 'Page ',
   pageOf: ' of ',
-  nearestMark: (mark: string): string => `nearest mark ${mark}`,
+  nearestMark: basicWords.nearestMark,
   read: 'measured',
   measured: (read: string, computed: string, difference: string): string =>
     [read, computed ? `computed ${computed}` : '', difference].filter(Boolean).join('; '),
@@ -37,26 +42,28 @@ export const paperWords = {
   notComputed: (why: string): string => `Not computed: ${why}`,
   needs: (labels: readonly string[]): string => `needs ${shortList(labels, MAX_NAMES)}`,
   about: (labels: readonly string[]): string => `(${listText(labels)})`,
-  overRange: (label: string): string => `Over a range of ${label}`,
+  overRange,
   now: (figure: string): string => `${figure}, now`,
-  setupHeads: ['Set-up', 'Magnification', 'Column', 'Exposure, equipment', 'Originals', 'Frames', 'Time'],
-  track: 'Original to sensor',
+  setupHeads: (withTrack: boolean): readonly string[] => {
+    const { setUp, magnification, column, track, exposure, originals, frames, time } = PLAN_HEADS
+    return [setUp, magnification, withTrack ? track : column, exposure, originals, frames, time]
+  },
   done: 'done',
   originals: (n: number, done: number): string => `${count(n)}${done > 0 ? `, ${count(done)} done` : ''}`,
-  more: (n: number): string => `and ${count(n)} more`,
+  more: andMore,
   unplanned: 'Not planned',
   unplannedRow: (title: string, row: number, why: string): string => `${title}, row ${count(row)}: ${why}`,
   remaining: (label: string): string => `${label}: remaining`,
   plannedWithout: (label: string, why: string): string => `Planned without ${label}: ${why}`,
-  notPlanned: (why: readonly string[]): string => `Not planned: ${why.join('; ')}`,
+  notPlanned: (why: readonly string[]): string => notPlanned(why.join('; ')),
   noTable: 'no table of originals is chosen',
   notInSheet: (name: string): string => `“${name}” is no longer in the sheet`,
   asMeasured: (label: string, computed: string): string =>
     `${label}, as measured${computed ? ` (computed ${computed})` : ''}`,
   figureAfter: (label: string, figure: string): string => `${label}: ${figure}`,
-  leftOut: 'left out',
+  leftOut: tableWords.leftOut,
   yes: 'yes',
-  formulasNeed: (labels: readonly string[]): string => `Its formulas need ${listText(labels)}.`,
+  formulasNeed: tableWords.formulasNeed,
   footWhere: (figure: string, where: string): string => (where ? `${figure} where ${where}` : figure),
   rows: (n: number): string => plural(n, 'row'),
 }

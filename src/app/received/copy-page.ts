@@ -4,6 +4,8 @@ import { shared } from '../../cells/style/styles.ts'
 import type { Home } from '../../storage/exchange/home.ts'
 import { type Difference, type Homecoming, homecoming, takenOver } from '../../storage/exchange/take-over.ts'
 import { isFiguresOnly } from '../../storage/figures/figures-only.ts'
+import { count } from '../../units/plural.ts'
+import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import { checkSummaryText } from '../common/words.ts'
 import type { ReceivedFigure } from './copy-figures.ts'
@@ -105,7 +107,7 @@ export class CopyPage extends LitElement {
         <td>
           <input
             type="checkbox"
-            aria-label=${words.take(label)}
+            aria-label=${words.takeOver(label)}
             .checked=${this.chosen.has(key)}
             @change=${(event: Event) => this.choose(key, (event.target as HTMLInputElement).checked)}
           >
@@ -120,7 +122,7 @@ export class CopyPage extends LitElement {
 
   private homecoming(home: Home, { differences, stays, others }: Homecoming): TemplateResult {
     return html`
-      <p>${words.isHome(home.worksheet.title || words.untitled)} ${words.differs(differences.length)}</p>
+      <p>${words.isHome(home.worksheet.title || UNTITLED_SHEET)} ${words.differs(differences.length)}</p>
       ${
         differences.length === 0
           ? nothing
@@ -168,7 +170,7 @@ export class CopyPage extends LitElement {
     const canTake = found !== undefined && found.differences.length > 0
     return html`
       <main>
-        <h1>${title || words.untitled}</h1>
+        <h1>${title || UNTITLED_SHEET}</h1>
         ${job ? html`<p>${job}</p>` : ''}
         <p>
           ${this.served ? words.served(cells.length) : words.sent(cells.length)}
@@ -182,7 +184,7 @@ export class CopyPage extends LitElement {
           ${
             canTake
               ? html`<button type="button" class="press" aria-disabled=${this.chosen.size === 0} @click=${() => this.takeOver()}>
-                  <b>${words.takeOver(this.chosen.size)}</b>
+                  <b>${words.takeOver(count(this.chosen.size))}</b>
                 </button>`
               : nothing
           }

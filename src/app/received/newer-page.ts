@@ -6,6 +6,7 @@ import { fileName, saveText } from '../../storage/exchange/file.ts'
 import { VERSION } from '../../worksheet/index.ts'
 import { type NewerDocument, readNewer } from '../../worksheet/schema/read-newer.ts'
 import '../fill/fill-face.ts'
+import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import { readOnly } from '../common/read-only.ts'
 import { checkSummaryText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -75,7 +76,7 @@ export class NewerPage extends LitElement {
     const { original, worksheet } = this.newer.document
     try {
       const text = `${JSON.stringify(original, null, 2)}\n`
-      this.saved = (await saveText(fileName(worksheet.title), text, 'application/json')) ? words.savedNewer : ''
+      this.saved = (await saveText(fileName(worksheet.title), text, 'application/json')) ? words.savedUnchanged : ''
     } catch (error) {
       this.saved = (error as Error).message
     }
@@ -89,13 +90,13 @@ export class NewerPage extends LitElement {
       <main
         @change-asked=${(event: CustomEvent<Asked>) => event.detail.refuse(words.newerReadOnly)}
       >
-        <h1>${title || words.untitled}</h1>
+        <h1>${title || UNTITLED_SHEET}</h1>
         ${job ? html`<p>${job}</p>` : ''}
         <div class="why">
           <p role="alert">${words.newer(document.version, VERSION)}${left}</p>
           <p>${words.reload}</p>
           <div class="presses">
-            <button type="button" class="press" @click=${() => void this.save()}>${words.saveNewer}</button>
+            <button type="button" class="press" @click=${() => void this.save()}>${words.saveUnchanged}</button>
             <button
               type="button"
               class="press"

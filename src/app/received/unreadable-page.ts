@@ -71,7 +71,7 @@ export class UnreadablePage extends LitElement {
       const raw = await this.store.raw(this.id)
       if (!raw) return
       const text = `${JSON.stringify(raw.data, null, 2)}\n`
-      if (await saveText(fileName(raw.summary.title), text, 'application/json')) this.said = words.savedRaw
+      if (await saveText(fileName(raw.summary.title), text, 'application/json')) this.said = words.savedUnchanged
     })
   }
 
@@ -113,7 +113,7 @@ export class UnreadablePage extends LitElement {
         <p role="alert">${this.why}</p>
         <p>${words.aboutUnreadable}</p>
         <div class="presses">
-          <button type="button" class="press" @click=${() => void this.saveRaw()}><b>${words.saveRaw}</b></button>
+          <button type="button" class="press" @click=${() => void this.saveRaw()}><b>${words.saveUnchanged}</b></button>
         </div>
         <p class="small" role="status">${this.said}</p>
         <h2>${words.revisions}</h2>

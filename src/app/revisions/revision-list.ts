@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import type { Difference } from '../../worksheet/analysis/compare.ts'
+import { parts as PART_TITLES } from '../../worksheet/analysis/words.ts'
 import { revisionsWords as words } from './words.ts'
 
 /** “Lens: 60 mm, then 80 mm”, ruled, under the name of its part. */
@@ -10,8 +11,8 @@ export function comparison(differences: readonly Difference[]): TemplateResult {
     <div class="comparison">
       ${parts.map(
         (part) => html`
-          <h4>${part}</h4>
-          <dl class=${part === 'Formulas' ? 'formulas' : ''}>
+          <h4>${PART_TITLES[part]}</h4>
+          <dl class=${part === 'formulas' ? 'formulas' : ''}>
             ${differences.filter((one) => one.part === part).map(difference)}
           </dl>
         `,

@@ -1,26 +1,29 @@
+import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
+import { saveAsFile, saveCopy, savedAsFile } from '../common/words.ts'
+
 /** The sentences of an open sheet's session, as users meet them. */
 export const WORDS = {
   elsewhere: 'This sheet is open in another tab or window. Here it can be read; what is typed there is shown here too.',
   taken: 'Another tab or window has taken this sheet over. Here it can be read; what is typed there is shown here too.',
   changed: 'Another tab or window changed this sheet meanwhile.',
-  rescued: 'What was typed here last is not in the sheet as another tab saved it. It is saved among the revisions.',
-  notRescued: 'What was typed here last is not saved yet. Saving it among the revisions is tried again by itself.',
+  rescued: 'What you typed here last is not in the sheet that another tab saved. It is saved among the revisions.',
+  notRescued: 'What was typed here last is not saved yet. Saving it among the revisions is retried automatically.',
   showRescued: 'Show revisions',
   takeOver: 'Take over',
   takeBack: 'Take it back',
-  saveCopy: 'Save a copy',
+  saveCopy,
   unsavedRevision: 'Typed in another tab, not saved in the sheet',
   beforeRestore: 'before a restore',
   openSheet: 'Open the sheet',
   tryAgain: 'Try again',
-  saveAsFile: 'Save as a file',
-  savedAsFile: 'Saved as a file.',
+  saveAsFile,
+  savedAsFile,
   noSuchSheet: 'There is no such sheet in this browser. It may be saved in another one.',
   nothingSaved: 'Nothing is saved in this browser.',
   notSavedFirst: 'The sheet is not saved yet, so it was not restored. Try again once it is saved.',
 } as const
 
-const called = (title: string): string => `“${title || 'Untitled worksheet'}”`
+const called = (title: string): string => `“${title || UNTITLED_SHEET}”`
 
 export const unsavedText = (title: string, message: string): string =>
   `${called(title)} is not saved. ${message}`.trim()

@@ -1,7 +1,7 @@
+import { functionsOf } from '../../functions/loaders.ts'
 import { PrecompiledCompiler } from '../../language/evaluating/precompiled.ts'
 import { Sheet } from '../../worksheet/editing/sheet.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { functionsOf } from '../common/function-files.ts'
 import { OpenSheet } from '../open/open-sheet.ts'
 import { preparedFor } from '../templates/prepared-template.ts'
 import './sheet-page.ts'

@@ -1,4 +1,5 @@
 import { clock } from '../../units/plural.ts'
+import { saveAsFile, savedAsFile } from '../common/words.ts'
 
 export const sheetWords = {
   job: 'Job',
@@ -10,8 +11,8 @@ export const sheetWords = {
   saving: 'Saving…',
   notSaved: 'Not saved',
   unchanged: 'No changes yet',
-  saveFile: 'Save as a file',
-  savedFile: 'Saved as a file.',
+  saveFile: saveAsFile,
+  savedFile: savedAsFile,
   undo: 'Undo',
   /** Followed by the states of the checks. */
   undone: 'Undone. ',

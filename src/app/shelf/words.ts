@@ -1,13 +1,9 @@
 import type { CheckCounts } from '../../storage/store/types.ts'
 import { listText, plural } from '../../units/plural.ts'
-import { stateCounts } from '../common/words.ts'
+import { actOn, removedText, stateCounts } from '../common/words.ts'
 
 export const shelfWords = {
-  studioTemplates: 'Templates of the studio',
-  aboutStudioTemplates: 'Each starts a new sheet, with its examples and its functions.',
-  noStudioTemplates: 'There are none yet. In a sheet, press Share, then Put on the shelf as a template.',
-  saveSet: 'Save templates, functions and kit as one file',
-  setSaved: 'Saved. Opened in another browser, it adds these templates and this kit.',
+  studioTemplates: 'Studio templates',
   about:
     'Evenfield works out how to photograph flat originals: framing, light, exposure, and whether the result passes.',
   question: 'What are you photographing?',
@@ -35,28 +31,20 @@ export const shelfWords = {
     return states.length > 0 ? `Checks: ${listText(states)}` : 'No checks'
   },
   sortBy: 'Sort by',
-  orders: { saved: 'Last saved', job: 'Name of the job', checks: 'Checks that fail' },
+  orders: { saved: 'Last saved', job: 'Job', checks: 'Checks that fail' },
   archive: 'Archive',
   unarchive: 'Move out of the archive',
   archived: (n: number): string => `Archive (${n})`,
-  removed: (title: string): string => `“${title}” was removed.`,
+  removed: removedText,
   undo: 'Undo',
   duplicate: 'Duplicate',
   remove: 'Remove',
-  act: (act: string, title: string): string => `${act} ${title}`,
+  act: actOn,
   copyOf: (title: string): string => `${title}, copy`,
   openFile: 'Open a file',
   aboutFiles: 'You can choose several files or a backup, or drop them on the page.',
   removedSheets: (n: number): string => `Removed sheets (${n})`,
   backup: 'Backup',
-  removedList: 'Removed sheets',
-  removedAt: (when: string): string => `removed ${when}`,
-  restore: 'Restore',
-  restored: (title: string): string => `“${title}” is back among your sheets.`,
-  erase: 'Erase',
-  askErase: (title: string): string => `Erase “${title}” and its revisions for good? This cannot be undone.`,
-  erased: (title: string): string => `“${title}” is erased.`,
-  doNotErase: 'Cancel',
 }
 
 /** The most common originals, as buttons on the shelf, with the words each searches for. */

@@ -174,7 +174,7 @@ export class StandView extends SignalWatcher(LitElement) {
         <div class="foot">
           <span class="text"></span>
           <button type="button" class="press primary" @click=${() => void (has ? this.go(to) : this.go(0, 'all'))}>
-            ${has ? words.start(to + 1) : words.startFigures}
+            ${has ? words.start(to + 1) : words.toFigures}
           </button>
         </div>
       `

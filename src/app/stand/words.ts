@@ -1,8 +1,11 @@
+import { cellWords } from '../../cells/shared/words.ts'
+import { stepsWords } from '../../cells/steps/words.ts'
 import { agree, plural } from '../../units/plural.ts'
+import { waitingText } from '../common/words.ts'
 
 export const standWords = {
   /** The ways to look at the stand. */
-  views: 'At the stand',
+  views: 'View',
   check: 'Check first',
   oneStep: 'One step',
   allFigures: 'All figures',
@@ -16,8 +19,8 @@ export const standWords = {
 
   steps: 'Steps',
   stepIs: (number: number, text: string, done: boolean): string => `Step ${number}: ${text}${done ? ', done' : ''}`,
-  done: (done: number, of: number): string => `${done} of ${of} done`,
-  noText: 'A step without text',
+  done: stepsWords.done,
+  noText: stepsWords.noText,
   targetComputed: 'Target, computed',
   targetPlanned: 'Target',
   measuredByYou: 'Measured by you',
@@ -29,10 +32,10 @@ export const standWords = {
   unlockThis: (label: string): string => `Unlock ${label}`,
   locked: 'locked: unlock it to change it',
   nearestMark: (exactly: string): string => `nearest mark; exactly ${exactly}`,
-  onTarget: 'On target. Go on.',
+  onTarget: 'On target. Continue.',
   /** What to do about a difference; a hint for setting it comes first. */
   orUse: (action: string, measured: string): string =>
-    `${action}, or go on with ${measured}: what follows then uses it, and the target stays as it is.`,
+    `${action}, or continue with ${measured}: what follows then uses it, and the target stays as it is.`,
   correctTo: (target: string): string => `Correct it to ${target}`,
   back: 'Back',
   next: (number: number): string => `Next, step ${number}:`,
@@ -42,7 +45,7 @@ export const standWords = {
   nextStep: 'Next step',
   toFigures: 'To all figures',
   notDone: 'Mark as not done',
-  startOver: 'Start over',
+  startOver: stepsWords.startOver,
   allDone: (n: number): string => `All ${plural(n, 'step')} done.`,
 
   frame: 'Frame',
@@ -71,23 +74,22 @@ export const standWords = {
   allPass: 'No check fails.',
   nothingMarkedBefore: 'No figure is marked for the stand yet. In ',
   build: 'Build',
-  nothingMarkedAfter: ', open a given, a result or a check and tick “Set at the stand”.',
+  nothingMarkedAfter: `, open a given, a result or a check and tick “${cellWords.atTheStand}”.`,
   meanwhile: 'Until then, the results of one section:',
   sections: 'Section to show',
   beforeSections: 'Before the first section',
 
   checkTitle: 'Check before you shoot',
-  checkAbout: 'What is still open in this sheet. You can go on without it.',
+  checkAbout: 'What is still open in this sheet. You can continue without it.',
   nothingOpen: 'Every figure is yours, and no check fails.',
   stillExample: (n: number): string => `${plural(n, 'figure')} still the example’s`,
   failing: (n: number): string => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}`,
-  waiting: (n: number): string => `${plural(n, 'check')} ${agree(n, 'needs', 'need')} more figures`,
+  waiting: waitingText,
   isMarginal: (n: number): string => `${plural(n, 'check')} ${agree(n, 'is', 'are')} marginal`,
   needs: (names: string): string => `needs ${names}`,
   change: 'Change',
   changeThis: (label: string): string => `Change ${label}`,
   useThis: (text: string): string => `Use ${text}`,
-  useThisFor: (text: string, label: string): string => `Use ${text} for ${label}`,
+  useThisFor: cellWords.useFor,
   start: (number: number): string => `Start at step ${number}`,
-  startFigures: 'To all figures',
 }

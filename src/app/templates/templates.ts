@@ -1,6 +1,6 @@
+import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import { FORMAT, type Stage, VERSION } from '../../worksheet/format/format.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { UNTITLED_SHEET } from '../common/words.ts'
 import { preparedAs, templateFile } from './prepared-template.ts'
 
 /** The entry of a template on the shelf, from the key `shelf` of its file. */

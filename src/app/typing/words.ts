@@ -1,6 +1,8 @@
+import { whatFollows } from '../common/words.ts'
+
 /** The words of the line above the keyboard. */
 export const typingWords = {
-  whatFollows: 'What follows',
+  whatFollows,
   waysToFix: 'Fix',
   letters: 'All keys',
 }

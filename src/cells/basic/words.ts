@@ -1,4 +1,5 @@
 import { agree, count, shortList } from '../../units/plural.ts'
+import { cellWords } from '../shared/words.ts'
 
 /** The words of givens, results, checks and drawings under Fill in. */
 export const basicWords = {
@@ -8,7 +9,7 @@ export const basicWords = {
   readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
   /** Takes an example's figure as typed. */
   use: (text: string): string => `Use ${text}`.trim(),
-  useFor: (text: string, label: string): string => `Use ${text || 'it'} for ${label}`,
+  useFor: cellWords.useFor,
   yes: 'Yes',
   no: 'No',
   needs: (names: readonly string[]): string =>

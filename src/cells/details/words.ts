@@ -1,4 +1,4 @@
-import { count, shortList } from '../../units/plural.ts'
+import { andMore, shortList } from '../../units/plural.ts'
 
 /** The words of an unfolded result and of suggestions. */
 export const detailsWords = {
@@ -16,7 +16,7 @@ export const detailsWords = {
   /** The state of a check that is computed from an example's figures. */
   inExample: (state: string): string => `${state} with the example’s figures`,
   increaseMargin: 'Increase margin',
-  moreRows: (n: number): string => `and ${count(n)} more`,
+  moreRows: andMore,
   measured: (value: string, difference: string, adjust?: string): string =>
     [difference === '' ? `measured ${value}` : `measured ${value}, ${difference}`, ...(adjust ? [adjust] : [])].join(
       '. ',

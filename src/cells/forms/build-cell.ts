@@ -18,10 +18,10 @@ import { formWords } from './words.ts'
 export type CellAct =
   | 'toggle'
   | 'formula'
-  | 'earlier'
-  | 'later'
-  | 'section earlier'
-  | 'section later'
+  | 'up'
+  | 'down'
+  | 'section up'
+  | 'section down'
   | 'duplicate'
   | 'remove'
   | 'below'
@@ -38,15 +38,15 @@ declare global {
 const ACTS: readonly (readonly [CellAct, string])[] = [
   ['below', cellWords.add],
   ['duplicate', formWords.duplicate],
-  ['earlier', cellWords.earlier],
-  ['later', cellWords.later],
+  ['up', cellWords.up],
+  ['down', cellWords.down],
   ['remove', cellWords.remove],
 ]
 
 /** The actions on a heading with its whole section. */
 const SECTION_ACTS: typeof ACTS = [
-  ['section earlier', formWords.sectionEarlier],
-  ['section later', formWords.sectionLater],
+  ['section up', formWords.sectionUp],
+  ['section down', formWords.sectionDown],
 ]
 
 /** A cell in Build: closed, a row with its name and formula; open, the form with all its fields. */

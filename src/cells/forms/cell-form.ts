@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { DRAWINGS } from '../../drawings/kinds/registry.ts'
+import { FIGURE_LABELS, SORT_LABELS } from '../../kit/labels.ts'
 import type { Diagnostic } from '../../language/index.ts'
 import { readCoverage } from '../../worksheet/document/coverage.ts'
 import { DEFAULT_MARGIN_TEXT, readMargin } from '../../worksheet/engine/margin.ts'
@@ -72,12 +73,12 @@ function kitFields(form: Form, cell: Given): TemplateResult {
       label: formWords.sort,
       value: cell.sort ?? '',
       className: 'all',
-      options: [['', formWords.chooseSort], ...KIT_SORTS.map((sort): [string, string] => [sort, sort])],
+      options: [['', formWords.chooseSort], ...KIT_SORTS.map((sort): [string, string] => [sort, SORT_LABELS[sort][0]])],
       put: (sort) => form.put({ ...cell, sort: (sort || undefined) as Given['sort'] }, `sort:${cell.id}`),
     })}
     ${(cell.sort ? KIT_FIGURES[cell.sort] : []).map(({ name: figure }) =>
       selected({
-        label: formWords.fills(figure),
+        label: formWords.goesInto(FIGURE_LABELS[figure]?.label ?? figure),
         value: cell.fills?.[figure] ?? '',
         options: [['', formWords.noGiven], ...givens.map(({ name }): [string, string] => [name, name])],
         put: (name) => fill(figure, name),

@@ -11,7 +11,7 @@ import { stepsFormWords } from './words.ts'
 
 type Step = Steps['steps'][number]
 /** The part of a step to focus after it is drawn. */
-type Goal = { readonly at: number; readonly on: '.text' | '.earlier' | '.later' }
+type Goal = { readonly at: number; readonly on: '.text' | '.up' | '.down' }
 
 let acts = 0
 
@@ -101,7 +101,7 @@ export class StepsForm extends LitElement {
     const { steps } = this.cell
     if (to < 0 || to >= steps.length) return
     const step = steps[at] as Step
-    this.act(steps.toSpliced(at, 1).toSpliced(to, 0, step), { at: to, on: by < 0 ? '.earlier' : '.later' })
+    this.act(steps.toSpliced(at, 1).toSpliced(to, 0, step), { at: to, on: by < 0 ? '.up' : '.down' })
   }
 
   private removeStep(at: number): void {
@@ -145,14 +145,14 @@ export class StepsForm extends LitElement {
   }
 
   private step(step: Step, at: number, last: number): TemplateResult {
-    const word = (name: 'earlier' | 'later', by: -1 | 1, can: boolean): TemplateResult =>
+    const word = (name: 'up' | 'down', by: -1 | 1, can: boolean): TemplateResult =>
       html`<button
         type="button"
         class="word ${name}"
-        aria-label=${(name === 'earlier' ? stepsFormWords.earlierStep : stepsFormWords.laterStep)(at + 1)}
+        aria-label=${(name === 'up' ? stepsFormWords.stepUp : stepsFormWords.stepDown)(at + 1)}
         aria-disabled=${!can}
         @click=${() => can && this.move(at, by)}
-      >${name === 'earlier' ? cellWords.earlier : cellWords.later}</button>`
+      >${cellWords[name]}</button>`
     return html`
       <li>
         <span class="number" aria-hidden="true">${at + 1}</span>
@@ -178,7 +178,7 @@ export class StepsForm extends LitElement {
           },
         })}
         <div class="words">
-          ${word('earlier', -1, at > 0)} ${word('later', 1, at < last)}
+          ${word('up', -1, at > 0)} ${word('down', 1, at < last)}
           <button type="button" class="word" aria-label=${stepsFormWords.removeStep(at + 1)} @click=${() => this.removeStep(at)}>${cellWords.remove}</button>
         </div>
       </li>

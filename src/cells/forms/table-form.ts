@@ -103,7 +103,7 @@ export class TableForm extends LitElement {
 
   private move(at: number, by: -1 | 1): void {
     const moved = withColumnMoved(this.cell, at, at + by)
-    if (moved !== this.cell) this.act(moved, { at: at + by, on: by < 0 ? '.earlier' : '.later' })
+    if (moved !== this.cell) this.act(moved, { at: at + by, on: by < 0 ? '.up' : '.down' })
   }
 
   private removeColumn(at: number): void {
@@ -229,8 +229,8 @@ export class TableForm extends LitElement {
         <div class="all">
           ${this.feet(column, at)}
           <div class="words">
-            <button type="button" class="word earlier" aria-disabled=${at === 0} @click=${() => this.move(at, -1)}>${cellWords.earlier}</button>
-            <button type="button" class="word later" aria-disabled=${at === last} @click=${() => this.move(at, 1)}>${cellWords.later}</button>
+            <button type="button" class="word up" aria-disabled=${at === 0} @click=${() => this.move(at, -1)}>${cellWords.up}</button>
+            <button type="button" class="word down" aria-disabled=${at === last} @click=${() => this.move(at, 1)}>${cellWords.down}</button>
             <button type="button" class="word" @click=${() => this.removeColumn(at)}>${tableFormWords.removeColumn}</button>
           </div>
         </div>

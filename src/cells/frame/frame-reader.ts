@@ -3,6 +3,7 @@ import { scriptAddress } from '../worker/script-address.ts'
 import type { FrameArea } from './area-shapes.ts'
 import type { FrameReply, FrameTask, Measured, Opened } from './frame-messages.ts'
 import workerAddress from './frame-worker.ts?worker&url'
+import { frameWords } from './words.ts'
 
 /** A file that cannot be measured, or an area; the message says why. */
 export class UnreadFrame extends Error {}
@@ -26,7 +27,7 @@ export class FrameReader {
     this.worker.onmessage = ({ data }: MessageEvent<FrameReply>) => this.take(data)
     this.worker.onerror = (event) => {
       event.preventDefault()
-      this.failAll(new UnreadFrame('there is not enough memory for this picture; export a smaller part of it'))
+      this.failAll(new UnreadFrame(frameWords.noMemory))
     }
   }
 
@@ -40,7 +41,7 @@ export class FrameReader {
     try {
       bytes = await file.arrayBuffer()
     } catch {
-      throw new UnreadFrame('the file could not be read: it was moved, or this browser has no access to it')
+      throw new UnreadFrame(frameWords.notReadable)
     }
     const reply = await this.ask({ do: 'open', file: bytes, areas, marked }, [bytes], decoded)
     return (reply as { opened: Opened }).opened

@@ -10,6 +10,7 @@ import {
 import { rasterOf } from '../../frame/raster.ts'
 import { type FrameArea, withPlace } from './area-shapes.ts'
 import type { FrameReply, FrameRequest, Measured } from './frame-messages.ts'
+import { frameWords } from './words.ts'
 
 /** The part of a worker's global scope used here, which the page’s types do not include. */
 declare const self: {
@@ -23,7 +24,7 @@ let frame: FramePicture | undefined
 self.onmessage = ({ data: { id, task } }) => {
   answer(id, task).catch((error: unknown) => {
     const known = error instanceof FrameError
-    const message = known ? error.message : `the picture cannot be measured here (${(error as Error).message})`
+    const message = known ? error.message : frameWords.cannotMeasure((error as Error).message)
     self.postMessage({ id, error: message })
   })
 }

@@ -2,6 +2,9 @@ import { listText, plural } from '../../units/plural.ts'
 import type { AreaKind } from './area-shapes.ts'
 
 export const frameWords = {
+  noMemory: 'there is not enough memory for this picture; export a smaller part of it',
+  notReadable: 'the file could not be read: it was moved, or this browser has no access to it',
+  cannotMeasure: (why: string): string => `the picture cannot be measured here (${why})`,
   choose: 'Choose a picture',
   takePhoto: 'Take a photo',
   dropHint: 'Or drop one here: JPEG, PNG or TIFF. It stays on this device; only the areas and readings are saved.',
@@ -45,7 +48,7 @@ export const frameWords = {
       ...(found.length > 0 ? [`The corners of ${listText(found)} were found: check them on the picture.`] : []),
       ...(unfound.length > 0
         ? [
-            `The corners of ${listText(unfound)} cannot be found reliably: drag them into place. A card can be found where it lies alone, wholly in the picture, and clearly brighter or darker than its background.`,
+            `The corners of ${listText(unfound)} cannot be found reliably: drag them into place. A card can be found where it lies alone, entirely in the picture, and clearly brighter or darker than its background.`,
           ]
         : []),
     ].join(' '),
@@ -81,7 +84,7 @@ export const frameWords = {
 export const KIND_NAMES: Readonly<Record<AreaKind, string>> = {
   patch: 'Patch',
   evenness: 'Evenness',
-  rule: 'Rule',
+  rule: 'Ruler',
   square: 'Outline',
   edge: 'Edge',
   chart: 'Chart',
@@ -117,13 +120,13 @@ export const FIGURE_NAMES: Readonly<Record<string, string>> = {
   sampling_across: 'Sampling across',
   sampling_down: 'Sampling down',
   skew: 'Off square',
-  mtf50: 'Response one half at',
-  mtf10: 'Response one tenth at',
+  mtf50: 'Frequency of half response',
+  mtf10: 'Frequency of one-tenth response',
   efficiency: 'Sampling efficiency',
   greatest: 'Greatest response',
   mean: 'Mean ΔE2000',
   percentile_90: '90th percentile',
   worst: 'Worst',
   bow: 'Bow',
-  bow_percent: 'Bow, of the height',
+  bow_percent: 'Bow, share of the height',
 }

@@ -1,7 +1,7 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
-import { SORT_LABELS } from '../../kit/labels.ts'
+import { aSort } from '../../kit/labels.ts'
 import type { Piece } from '../../kit/piece.ts'
 import { choosePiece } from '../../worksheet/document/kit-given.ts'
 import type { Given, Sheet } from '../../worksheet/index.ts'
@@ -64,7 +64,7 @@ export class KitChoice extends LitElement {
         .value=${live(same?.id ?? (stray ? 'stray' : ''))}
         @change=${(event: Event) => this.choose((event.target as HTMLSelectElement).value)}
       >
-        <option value="" ?selected=${value === ''}>${sort ? kitChoiceWords.chooseA(SORT_LABELS[sort][0]) : kitChoiceWords.noSort}</option>
+        <option value="" ?selected=${value === ''}>${sort ? kitChoiceWords.chooseA(aSort(sort)) : kitChoiceWords.noSort}</option>
         ${stray ? html`<option value="stray" selected disabled>${kitChoiceWords.copyInSheet(value)}</option>` : nothing}
         ${own.map(({ id, name }) => html`<option value=${id} ?selected=${id === same?.id}>${name}</option>`)}
       </select>

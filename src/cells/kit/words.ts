@@ -5,7 +5,7 @@ export const kitChoiceWords = {
   change: 'Change',
   chooseFor: (label: string): string => `Choose: ${label}`,
   changeFor: (label: string): string => `Change: ${label}`,
-  chooseA: (sort: string): string => `Choose a ${sort.toLowerCase()}`,
+  chooseA: (aSort: string): string => `Choose ${aSort}`,
   noSort: 'No kind of equipment is set',
   copyInSheet: (name: string): string => `${name}, as in this sheet`,
   from: 'From',

@@ -1,6 +1,8 @@
+import { overRange } from '../../worksheet/analysis/words.ts'
+
 /** The words of results over a range. */
 export const rangeWords = {
-  title: (label: string): string => `Over a range of ${label}`,
+  title: overRange,
   isNow: (label: string, value: string): string => `${label} is now ${value}.`,
   now: (value: string): string => `${value}, now`,
   use: 'Use',

@@ -1,4 +1,5 @@
-import { agree, count, plural } from '../../units/plural.ts'
+import { agree, andMore, count, plural } from '../../units/plural.ts'
+import { PLAN_HEADS } from '../../worksheet/run/words.ts'
 
 /** The words of the plan of a run. */
 export const runWords = {
@@ -12,21 +13,21 @@ export const runWords = {
   planning: 'Planning',
   planningAgain: 'Planning again',
   setUp: (number: number): string => `Set-up ${number}`,
-  magnification: 'Magnification',
+  magnification: PLAN_HEADS.magnification,
   onColumn: 'On the column',
-  originalToSensor: 'Original to sensor',
+  originalToSensor: PLAN_HEADS.track,
   gives: (sampling: string): string => `gives ${sampling}`,
   done: 'done',
   originalsDone: (originals: number, done: number): string =>
     done > 0 ? `${plural(originals, 'original')}, ${count(done)} done` : plural(originals, 'original'),
   tiles: (title: string, across: number, down: number, turned: boolean, setUp: number): string =>
     `${title}: ${across} × ${down} frames${turned ? ', turned' : ''}, set-up ${setUp}`,
-  moreTiled: (n: number): string => `and ${count(n)} more, in their set-ups above`,
+  moreTiled: (n: number): string => `${andMore(n)}, in their set-ups above`,
   tiled: (n: number): string => `Too large for one frame: ${plural(n, 'original')}`,
   unplanned: (n: number): string => `Cannot be planned: ${plural(n, 'original')}`,
   row: (number: number): string => `Row ${number}`,
   inRow: (number: number): string => `, row ${number}`,
-  more: (n: number): string => `and ${count(n)} more`,
+  more: andMore,
   pages: (pages: number, frames: string): string => `${count(pages)} sides or pages, ${frames}`,
   column: (height: string): string => `column ${height}`,
   nextOriginals: (shown: number, of: number): string => `${count(shown)} more of ${count(of)}`,
@@ -35,9 +36,9 @@ export const runWords = {
   total: 'Total',
   totalLeft: 'Total of what is left',
   soFar: 'So far',
-  originals: 'Originals',
+  originals: PLAN_HEADS.originals,
   setUps: 'Set-ups',
-  frames: 'Frames',
+  frames: PLAN_HEADS.frames,
   atOriginals: 'At the originals',
   changingSetUp: 'Changing the set-up',
   breaks: 'Breaks',

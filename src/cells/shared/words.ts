@@ -1,6 +1,10 @@
+import { andMore } from '../../units/plural.ts'
+
 /** The words that cells of several kinds share. */
 export const cellWords = {
   caution: 'Caution:',
+  useFor: (text: string, label: string): string => `Use ${text || 'it'} for ${label}`,
+  atTheStand: 'Show at the stand',
   emptyNote: 'Empty note',
   measured: (label: string): string => `${label}, measured`,
   initials: 'Initials of who measures (optional)',
@@ -8,8 +12,8 @@ export const cellWords = {
   insertSign: (sign: string, spoken: string): string => `Insert ${sign}, ${spoken}`,
   spokenSigns: { fNumber: 'f-number', oneOver: 'one over', times: 'times', plusOrMinus: 'plus or minus' },
   add: 'Add below',
-  earlier: 'Earlier',
-  later: 'Later',
+  up: 'Move up',
+  down: 'Move down',
   remove: 'Remove',
   from: 'From',
   to: 'To',
@@ -18,6 +22,6 @@ export const cellWords = {
   filledWith: 'Filled in with',
   offers: 'Options',
   oneALine: 'one per line',
-  more: (n: number): string => `and ${n} more`,
+  more: andMore,
   noLongerThere: (name: string): string => `${name}, which is no longer in the sheet`,
 }

@@ -3,6 +3,7 @@ import type { Study, StudyQuestion } from '../../worksheet/simulation/study.ts'
 import { scriptAddress } from '../worker/script-address.ts'
 import type { SimulationReply, SimulationRequest } from './simulation-messages.ts'
 import workerAddress from './simulation-worker.ts?worker&url'
+import { simulationWords as words } from './words.ts'
 
 /** The worker's script could not be fetched, or it ran out of memory. */
 export class SimulationFailed extends Error {}
@@ -90,7 +91,7 @@ export class SimulationClient {
     worker.onerror = (event) => {
       event.preventDefault()
       this.close()
-      job.fail(new SimulationFailed('the thread that simulates ended'))
+      job.fail(new SimulationFailed(words.stopped))
       this.next()
     }
     worker.postMessage(job.request)

@@ -12,8 +12,8 @@ const LEAST_SHARE = 0.005
 /** A share in per cent. All and none are said only where it is all and none. */
 export function shareText(share: number): string {
   const percent = 100 * share
-  if (share > 0 && percent < 0.1) return 'less than 0.1 %'
-  if (share < 1 && percent > 99.9) return 'more than 99.9 %'
+  if (share > 0 && percent < 0.1) return words.lessThan('0.1 %')
+  if (share < 1 && percent > 99.9) return words.moreThan('99.9 %')
   return `${Number(percent.toPrecision(3))} %`
 }
 

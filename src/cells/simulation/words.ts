@@ -2,6 +2,9 @@ import { plural } from '../../units/plural.ts'
 
 /** The words of a simulation. */
 export const simulationWords = {
+  stopped: 'the simulation stopped unexpectedly',
+  lessThan: (share: string): string => `less than ${share}`,
+  moreThan: (share: string): string => `more than ${share}`,
   simulate: 'Simulate',
   again: 'Simulate again',
   cancel: 'Cancel',

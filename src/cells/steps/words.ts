@@ -1,13 +1,16 @@
+import { count } from '../../units/plural.ts'
+import { cellWords } from '../shared/words.ts'
+
 /** The words of a list of steps. */
 export const stepsWords = {
   noText: 'A step without text',
   noSteps: 'No steps yet',
   allDone: (n: number): string => `All ${n} done`,
-  done: (done: number, of: number): string => `${done} of ${of} done`,
+  done: (done: number, of: number): string => `${count(done)} of ${count(of)} done`,
   startOver: 'Start over',
   readingsRemain: 'The ticks are cleared; the readings are still there.',
   clearReadings: 'Clear the readings too',
-  measured: (label: string): string => `${label}, measured`,
+  measured: cellWords.measured,
   computed: (value: string, difference: string, adjust?: string): string =>
     [
       difference === '' ? `computed ${value}` : `computed ${value}; measured ${difference}`,

@@ -38,8 +38,8 @@ export function rowActs(
   return html`
     <div class="row-acts" role="group" aria-label=${tableWords.row(row + 1)}>
       <span>${tableWords.row(row + 1)}</span>
-      ${word('below', cellWords.add)} ${word('earlier', cellWords.earlier, row === 0)}
-      ${word('later', cellWords.later, row === cell.rows.length - 1)} ${word('fill', tableWords.fillDown)}
+      ${word('below', cellWords.add)} ${word('up', cellWords.up, row === 0)}
+      ${word('down', cellWords.down, row === cell.rows.length - 1)} ${word('fill', tableWords.fillDown)}
       ${word('remove', cellWords.remove)}
     </div>
   `

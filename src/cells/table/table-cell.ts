@@ -202,7 +202,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
       this.renderRoot.querySelector<HTMLElement>('.add')?.focus()
       return
     }
-    const to = row + (act === 'earlier' ? -1 : 1)
+    const to = row + (act === 'up' ? -1 : 1)
     const moved = withRowMoved(cell, row, to)
     if (moved !== cell && this.act(moved)) await this.go(to, this.column)
   }

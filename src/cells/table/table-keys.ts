@@ -9,11 +9,11 @@ export type Step =
   | { readonly to: 'end'; readonly of: 'first' | 'last' }
   | { readonly to: 'act'; readonly act: RowAct }
 
-export type RowAct = 'below' | 'earlier' | 'later' | 'remove' | 'fill' | 'sort'
+export type RowAct = 'below' | 'up' | 'down' | 'remove' | 'fill' | 'sort'
 
 const ACTS: Readonly<Record<string, RowAct>> = {
-  ArrowUp: 'earlier',
-  ArrowDown: 'later',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
 }
 
 const LETTERS: readonly (readonly [letter: string, act: RowAct])[] = [

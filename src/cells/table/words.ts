@@ -1,4 +1,4 @@
-import { agree, count, plural } from '../../units/plural.ts'
+import { agree, andMore, count, listText, plural } from '../../units/plural.ts'
 
 /** The words of a table that is filled in. */
 export const tableWords = {
@@ -12,13 +12,13 @@ export const tableWords = {
   omitted: (n: number): string =>
     `${n === 1 ? 'One row' : plural(n, 'row')} ${agree(n, 'is', 'are')} left out of the formulas:`,
   omittedAt: (row: number, column: string, message: string): string => `Row ${row}, ${column}: ${message}`,
-  moreOmitted: (n: number): string => `and ${count(n)} more, shown as these are corrected.`,
+  moreOmitted: (n: number): string => `${andMore(n)}, shown as these are corrected.`,
   leftOut: 'left out',
   row: (row: number): string => `Row ${row}`,
   rowHead: 'Row',
   ofRow: (row: number): string => ` row ${row}`,
   fieldOf: (column: string, row: number): string => `${column}, row ${row}`,
-  formulasNeed: (names: readonly string[]): string => `Its formulas need ${names.join(', ')}.`,
+  formulasNeed: (labels: readonly string[]): string => `Its formulas need ${listText(labels)}.`,
   noColumns: 'This table has no columns yet. Paste or open a table, or add columns in Build.',
   addRow: 'Add a row',
   pasteOrOpen: 'Paste or open a table',
@@ -72,10 +72,10 @@ export const tableWords = {
   pastedTable: 'Paste the table here',
   separators: 'fields separated by tabs, semicolons or commas',
   tooLong: (characters: number): string => `${count(characters)} characters, too long to show here`,
-  openFile: 'Open a file',
-  openAnother: (name: string): string => `${name}; open another file`,
+  openFile: 'Choose a file',
+  openAnother: (name: string): string => `${name}; choose another file`,
   tooLarge: (name: string): string => `${name} is larger than 50 MB. Import it in parts.`,
-  notRead: (name: string): string => `${name} could not be read: it was moved, or this browser has no access to it.`,
+  notRead: (name: string): string => `${name} could not be read. Choose it again.`,
   workbook: (name: string): string =>
     `${name} is a workbook. Save its sheet as CSV, or copy the fields and paste them.`,
 }

@@ -18,6 +18,13 @@ export const TITLES: Readonly<Record<DrawingKind, string>> = {
   'lens-shadow': 'The lens between the lamps',
 }
 
+/** The inputs that several kinds of drawing have, as the start of a sentence. */
+export const INPUTS = {
+  originalWidth: 'The width of the original',
+  originalHeight: 'The height of the original',
+  lampName: (number: number, of: number) => (of === 1 ? 'The lamp' : `Lamp ${number}`),
+}
+
 /** Sentences that several kinds of drawing use. */
 export const WORDS = {
   nothingToDraw: 'Nothing to draw yet',

@@ -1,13 +1,14 @@
 import { plural } from '../../units/plural.ts'
+import { INPUTS } from '../canvas/words.ts'
 
 /** The texts in and below a map of the light. */
 export const EVENNESS_WORDS = {
   // Omissions.
-  originalWidth: 'The width of the original',
-  originalHeight: 'The height of the original',
+  originalWidth: INPUTS.originalWidth,
+  originalHeight: INPUTS.originalHeight,
   limit: 'The spread allowed',
   noLamp: 'There is no lamp.',
-  lampName: (number: number, of: number) => (of === 1 ? 'The lamp' : `Lamp ${number}`),
+  lampName: INPUTS.lampName,
   lampLeftOut: (which: string, reason: string) => `${which} is left out: ${reason}.`,
   lampTooFar: (most: string) => `its position or aim is unknown or more than ${most} away`,
   lampBelow: (distance: string) => `it is ${distance} below the original`,

@@ -1,3 +1,4 @@
+import { PLAN_HEADS } from '../../worksheet/run/words.ts'
 import type { DrawingKind } from '../../worksheet/schema/drawing-kinds.ts'
 import { TITLES } from '../canvas/words.ts'
 import { type DrawingLoader, LOADERS } from '../loaders.ts'
@@ -45,22 +46,42 @@ export interface DrawingEntry {
 
 const input = (name: string, label: string, type: InputType = 'length'): DrawingInput => ({ name, label, type })
 
+// The inputs that several kinds have.
+const ORIGINAL_WIDTH = input('original_width', 'Width of the original')
+const ORIGINAL_HEIGHT = input('original_height', 'Height of the original')
+const THICKNESS = input('original_thickness', 'Thickness of the original')
+const FIELD_WIDTH = input('field_width', 'Width of the field')
+const FIELD_HEIGHT = input('field_height', 'Height of the field')
+const TO_SENSOR = input('original_to_sensor', PLAN_HEADS.track)
+const TO_LENS = input('lens_to_original', 'Lens to original')
+const CLEAR_DISTANCE = input('clear_distance', 'Clear distance')
+const COLUMN_HEIGHT = input('column_height', 'Mark on the column, above the board')
+const ENTRANCE_DISTANCE = input('entrance_distance', 'Entrance pupil to original')
+const LAMPS = input('lamps', 'Lamps (list)', 'lamps')
+const SPREAD_ALLOWED = input('limit', 'Spread allowed', 'stops')
+const MAGNIFICATION = input('magnification', 'Magnification', 'number')
+const READINGS: readonly DrawingInput[] = [
+  input('readings', 'Readings, five or nine in reading order', 'numbers'),
+  input('readings_in_stops', 'Readings in EV', 'numbers'),
+  input('readings_in_apertures', 'Readings in f-numbers', 'numbers'),
+]
+
 /** The kinds of drawing, in the order in which they are offered. */
 export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
   'set-up': {
     title: TITLES['set-up'],
     inputs: [
-      input('original_width', 'Width of the original'),
-      input('original_height', 'Height of the original'),
-      input('original_thickness', 'Thickness of the original'),
-      input('field_width', 'Width of the field'),
-      input('field_height', 'Height of the field'),
-      input('original_to_sensor', 'Original to sensor'),
-      input('lens_to_original', 'Lens to original'),
-      input('clear_distance', 'Clear distance'),
-      input('column_height', 'Mark on the column, above the board'),
-      input('entrance_distance', 'Entrance pupil to original'),
-      input('lamps', 'Lamps (list)', 'lamps'),
+      ORIGINAL_WIDTH,
+      ORIGINAL_HEIGHT,
+      THICKNESS,
+      FIELD_WIDTH,
+      FIELD_HEIGHT,
+      TO_SENSOR,
+      TO_LENS,
+      CLEAR_DISTANCE,
+      COLUMN_HEIGHT,
+      ENTRANCE_DISTANCE,
+      LAMPS,
       input('mirror_zone', 'Half-width of the mirror zone at the lamps’ height'),
       input('upright', 'The original is upright, on an easel or a wall', 'yes or no'),
       input('lean', 'Lean of its upper edge', 'angle'),
@@ -83,30 +104,22 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
   column: {
     title: TITLES.column,
     inputs: [
-      input('column_height', 'Mark on the column, above the board'),
+      COLUMN_HEIGHT,
       input('column_reach', 'Reach of the column'),
-      input('original_to_sensor', 'Original to sensor'),
-      input('lens_to_original', 'Lens to original'),
-      input('clear_distance', 'Clear distance'),
-      input('entrance_distance', 'Entrance pupil to original'),
-      input('original_width', 'Width of the original'),
-      input('original_thickness', 'Thickness of the original'),
-      input('field_width', 'Width of the field'),
+      TO_SENSOR,
+      TO_LENS,
+      CLEAR_DISTANCE,
+      ENTRANCE_DISTANCE,
+      ORIGINAL_WIDTH,
+      THICKNESS,
+      FIELD_WIDTH,
     ],
     needs: [['column_height', 'original_to_sensor']],
     load: LOADERS.column,
   },
   evenness: {
     title: TITLES.evenness,
-    inputs: [
-      input('lamps', 'Lamps (list)', 'lamps'),
-      input('original_width', 'Width of the original'),
-      input('original_height', 'Height of the original'),
-      input('limit', 'Spread allowed', 'stops'),
-      input('readings', 'Readings, five or nine in reading order', 'numbers'),
-      input('readings_in_stops', 'Readings in EV', 'numbers'),
-      input('readings_in_apertures', 'Readings in f-numbers', 'numbers'),
-    ],
+    inputs: [LAMPS, ORIGINAL_WIDTH, ORIGINAL_HEIGHT, SPREAD_ALLOWED, ...READINGS],
     needs: [['lamps'], ['original_width'], ['original_height']],
     load: LOADERS.evenness,
   },
@@ -114,7 +127,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
     title: TITLES.depth,
     inputs: [
       input('depth', 'Depth required'),
-      input('magnification', 'Magnification', 'number'),
+      MAGNIFICATION,
       input('pitch', 'Pixel pitch', 'pixel pitch'),
       input('aperture', 'Aperture set', 'f-number'),
       input('blur', 'Blur allowed, at the sensor'),
@@ -128,14 +141,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
   },
   readings: {
     title: TITLES.readings,
-    inputs: [
-      input('readings', 'Readings, five or nine in reading order', 'numbers'),
-      input('readings_in_stops', 'Readings in EV', 'numbers'),
-      input('readings_in_apertures', 'Readings in f-numbers', 'numbers'),
-      input('limit', 'Spread allowed', 'stops'),
-      input('original_width', 'Width of the original'),
-      input('original_height', 'Height of the original'),
-    ],
+    inputs: [...READINGS, SPREAD_ALLOWED, ORIGINAL_WIDTH, ORIGINAL_HEIGHT],
     needs: [['readings', 'readings_in_stops', 'readings_in_apertures']],
     load: LOADERS.readings,
   },
@@ -154,8 +160,8 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
   tiles: {
     title: TITLES.tiles,
     inputs: [
-      input('original_width', 'Width of the original'),
-      input('original_height', 'Height of the original'),
+      ORIGINAL_WIDTH,
+      ORIGINAL_HEIGHT,
       input('field_width', 'Width of one frame'),
       input('field_height', 'Height of one frame'),
       input('border', 'Border around it'),
@@ -172,9 +178,9 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
     inputs: [
       input('tilt', 'Tilt along the height of the frame', 'angle'),
       input('tilt_across', 'Tilt along the width of the frame', 'angle'),
-      input('field_width', 'Width of the field'),
-      input('field_height', 'Height of the field'),
-      input('entrance_distance', 'Entrance pupil to original'),
+      FIELD_WIDTH,
+      FIELD_HEIGHT,
+      ENTRANCE_DISTANCE,
       input('pixels_width', 'Pixels along the width', 'pixels'),
       input('pixels_height', 'Pixels along the height', 'pixels'),
       input('allowed_pixels', 'Difference allowed between opposite edges', 'pixels'),
@@ -215,12 +221,12 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
     inputs: [
       input('measured', 'Light of the fields, rows from above', 'rows of numbers'),
       input('covers', 'Part of the picture measured: left, top, width, height as shares', 'numbers'),
-      input('lamps', 'Lamps (list)', 'lamps'),
+      LAMPS,
       input('field_width', 'Width that the frame covers'),
       input('field_height', 'Height that the frame covers'),
-      input('magnification', 'Magnification', 'number'),
+      MAGNIFICATION,
       input('exit_distance', 'Exit pupil to sensor'),
-      input('limit', 'Spread allowed', 'stops'),
+      SPREAD_ALLOWED,
     ],
     needs: [['measured']],
     load: LOADERS['measured-light'],

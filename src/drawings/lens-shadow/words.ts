@@ -1,8 +1,10 @@
+import { INPUTS } from '../canvas/words.ts'
+
 /** The texts in and below a drawing of the lens between the lamps. */
 export const SHADOW_WORDS = {
   lampOut: 'The distance of a lamp from the lens’s axis',
   lampHeight: 'The height of the lamps',
-  width: 'The width of the original',
+  width: INPUTS.originalWidth,
   frontHeight: 'The height of the lens over the original',
   barrelRadius: 'The radius of the lens',
   lampRadius: 'The radius of a lamp',

@@ -1,3 +1,5 @@
+import { EVENNESS_WORDS } from '../evenness/words.ts'
+
 /** The texts in and below the map of the light measured in a frame. */
 export const MEASURED_LIGHT_WORDS = {
   // Omissions.
@@ -5,15 +7,15 @@ export const MEASURED_LIGHT_WORDS = {
   notAGrid: 'The measured field is left out: it must be rows of numbers above zero, all of one length.',
   fieldWidth: 'The width that the frame covers',
   fieldHeight: 'The height that the frame covers',
-  limit: 'The spread allowed',
-  magnification: 'The magnification',
+  limit: EVENNESS_WORDS.limit,
+  magnification: 'The magnification of the frame',
   exitDistance: 'The distance of the exit pupil',
   coversUnread: 'The part of the picture measured is not known: the whole picture is taken.',
   noField: 'The computed light is left out: how much of the original the frame covers is not known.',
   noLight: 'The computed light is left out: the lamps leave part of the frame dark.',
 
   // In the maps.
-  lines: (step: number) => `Stops from the mean, a line every ${step}`,
+  lines: EVENNESS_WORDS.isolines,
   differenceEvery: (step: number) => `Difference, each ${step}`,
   linesOfDifference: (step: number) => `a line every ${step}`,
   measured: 'Measured',

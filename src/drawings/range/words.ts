@@ -1,8 +1,9 @@
 import { plural } from '../../units/plural.ts'
+import { overRange, overTwo } from '../../worksheet/analysis/words.ts'
 
 /** The texts in and below a plot of results over a range. */
 export const RANGE_WORDS = {
-  title: (label: string) => `Over a range of ${label}`,
+  title: overRange,
   nothingToPlot: 'there are no figures to plot.',
   noFigures: (label: string) => `${label} is not plotted: it has no figures over this range.`,
   someMissing: (label: string, missing: number, of: number) =>
@@ -17,7 +18,7 @@ export const RANGE_WORDS = {
   now: (value: string) => `now ${value}`,
   isNow: (value: string) => `${value} (now)`,
 
-  mapTitle: (result: string, across: string, up: string) => `${result} over ${across} and ${up}`,
+  mapTitle: overTwo,
   mapHead: (result: string, least: string, most: string) => `${result}, ${least} to ${most}`,
   mapGaps: (result: string) => `${result} has no figure in a part of this map; no line is drawn there.`,
   mapDescription: (result: string, across: string, up: string, least: string, most: string) =>

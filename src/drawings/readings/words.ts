@@ -1,10 +1,12 @@
 import { plural } from '../../units/plural.ts'
+import { INPUTS } from '../canvas/words.ts'
+import { EVENNESS_WORDS } from '../evenness/words.ts'
 
 /** The texts in and below a drawing of the readings. */
 export const READINGS_WORDS = {
-  originalWidth: 'The width of the original',
-  originalHeight: 'The height of the original',
-  limit: 'The spread allowed',
+  originalWidth: INPUTS.originalWidth,
+  originalHeight: INPUTS.originalHeight,
+  limit: EVENNESS_WORDS.limit,
   readingsUnknown: 'no readings are known.',
   notPositive: 'The readings are not drawn: each must be a number above zero.',
   notFiveOrNine: (count: number) =>

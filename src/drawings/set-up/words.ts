@@ -1,8 +1,10 @@
+import { INPUTS } from '../canvas/words.ts'
+
 /** The texts in and below a drawing of the set-up. */
 export const SET_UP_WORDS = {
   // Omissions.
-  originalWidth: 'The width of the original',
-  originalHeight: 'The height of the original',
+  originalWidth: INPUTS.originalWidth,
+  originalHeight: INPUTS.originalHeight,
   fieldWidth: 'The width of the field',
   fieldHeight: 'The height of the field',
   camera: 'The camera',
@@ -62,7 +64,7 @@ export const SET_UP_WORDS = {
   inPlan: (position: string) => `${position} in plan`,
 
   // The description.
-  lampName: (number: number, of: number) => (of === 1 ? 'The lamp' : `Lamp ${number}`),
+  lampName: INPUTS.lampName,
   introduction: (scale: string) => `Elevation and plan of the set-up at ${scale}.`,
   originalSize: (size: string) => `The original is ${size}.`,
   wide: (width: string) => `${width} wide`,

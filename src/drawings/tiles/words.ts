@@ -1,7 +1,9 @@
+import { INPUTS } from '../canvas/words.ts'
+
 /** The texts in and below a drawing of the frames. */
 export const TILES_WORDS = {
-  originalWidth: 'The width of the original',
-  originalHeight: 'The height of the original',
+  originalWidth: INPUTS.originalWidth,
+  originalHeight: INPUTS.originalHeight,
   frameWidth: 'The width of a frame',
   frameHeight: 'The height of a frame',
   border: 'The border',

@@ -5,7 +5,7 @@ export const TIME_WORDS = {
   timeUnknown: 'the exposure time is unknown.',
   outsideMarks: 'No mark is drawn: the time is outside the marked times from 60 s to 1/8000 s.',
   head: 'Third-stop marks of the time',
-  setTo: (mark: string, difference: string) => [`set to ${mark}, ${difference} stop`, `set to ${mark}`],
+  setTo: (mark: string, difference: string) => [`time set: ${mark}, ${difference} stop`, `time set: ${mark}`],
   description: (exact: string, mark: string, difference: string) =>
     `The exposure time is ${exact}. The nearest third-stop mark is ${mark}, ${difference} stop from it, more exposure counted as plus.`,
   exact: (exact: string) => `The exposure time is ${exact}.`,

@@ -51,11 +51,7 @@ function readArea(data: unknown, place: number): Area {
       return { kind, name, patches: patches(parts.patches, where) }
     default:
       throw new FrameError(
-        words.unknownKind(
-          where,
-          typeof kind === 'string' ? `the kind ${quoted(kind)}` : 'no kind',
-          AREA_KINDS.join(', '),
-        ),
+        words.unknownKind(where, typeof kind === 'string' ? quoted(kind) : undefined, AREA_KINDS.join(', ')),
       )
   }
 }
@@ -86,7 +82,7 @@ function ends(parts: Parts, where: string): { from: Point; to: Point } {
 
 function corners(value: unknown, where: string): [Point, Point, Point, Point] {
   if (!Array.isArray(value) || value.length !== 4)
-    throw new FrameError(words.fourCorners(where, Array.isArray(value) ? `${value.length} corners` : 'no corners'))
+    throw new FrameError(words.fourCorners(where, Array.isArray(value) ? value.length : 0))
   return value.map((one, i) => point(one, `corner ${i + 1}`, where)) as [Point, Point, Point, Point]
 }
 
@@ -124,12 +120,7 @@ function reading(text: string, say: (why: string) => FrameError, read: () => D.R
     throw say(words.unread(quoted(text), error.message.replace(/[.;]$/, '')))
   }
   if (found.dimension !== D.LENGTH)
-    throw say(
-      words.notALength(
-        quoted(text),
-        found.dimension === D.NONE ? 'a number without a unit' : `${D.aKind(found.dimension)}, not a length`,
-      ),
-    )
+    throw say(words.notALength(quoted(text), found.dimension === D.NONE ? undefined : D.aKind(found.dimension)))
   if (!(found.value > 0)) throw say(words.notAboveZero(quoted(text)))
   return found.value
 }

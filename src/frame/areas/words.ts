@@ -1,3 +1,5 @@
+import { plural } from '../../units/plural.ts'
+
 /** Why an area cannot be measured, or what is doubtful about its figures, and what to do. */
 
 export const tooFewPixels = (where: string | number, columns: string | number, rows: string | number): string =>
@@ -15,8 +17,8 @@ export const tooMany = (count: number, most: number): string => `there are ${cou
 export const sameName = (name: string): string => `two areas have the name ${name}; give one another name`
 export const notAnObject = (area: number): string => `area ${area} is not an object with a kind and a name`
 export const noName = (area: number): string => `area ${area} has no name`
-export const unknownKind = (where: string, kind: string, kinds: string): string =>
-  `${where} has ${kind}; there are ${kinds}`
+export const unknownKind = (where: string, kind: string | undefined, kinds: string): string =>
+  `${where} has ${kind === undefined ? 'no kind' : `the kind ${kind}`}; the kinds are ${kinds}`
 export const noBox = (where: string | number): string =>
   `${where} has no box; write "box": [x, y, width, height] in pixels`
 export const boxOfFour = (where: string | number): string =>
@@ -27,8 +29,8 @@ export const notTwoNumbers = (what: string | number, where: string | number): st
   `${what} of ${where} is not two numbers: x and y in pixels`
 export const marksTogether = (where: string | number): string =>
   `both marks of ${where} are at one place; set them apart`
-export const fourCorners = (where: string, found: string): string =>
-  `${where} has ${found}; it takes four: top left, top right, bottom right, bottom left`
+export const fourCorners = (where: string, found: number): string =>
+  `${where} has ${found === 0 ? 'no corners' : plural(found, 'corner')}; it takes four: top left, top right, bottom right, bottom left`
 export const fieldCount = (what: string, where: string, most: number): string =>
   `the ${what} of ${where} must be a whole number from 1 to ${most}`
 export const length = (where: string | number, why: string | number): string =>
@@ -38,7 +40,8 @@ export const size = (where: string | number, why: string | number): string =>
 export const missing = 'it is missing'
 export const notText = 'it is not a text'
 export const unread = (text: string, why: string): string => `${text} cannot be read: ${why}`
-export const notALength = (text: string, found: string): string => `${text} is ${found}`
+export const notALength = (text: string, found: string | undefined): string =>
+  `${text} is ${found === undefined ? 'a number without a unit' : `${found}, not a length`}`
 export const notAboveZero = (text: string): string => `${text} is not above zero`
 export const noPatches = (where: string | number): string =>
   `${where} has no patches; write "patches": [{"name": …, "box": […], "lab": [L, a, b]}, …]`

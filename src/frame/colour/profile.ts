@@ -24,8 +24,7 @@ export function readProfile(bytes: Uint8Array, channels: 1 | 3): Encoding {
   if (bytes.length < 132 || signature(bytes, 36) !== 'acsp') throw bad(words.cutShortOrNone)
   const [kind, space, connection] = [signature(bytes, 12), signature(bytes, 16), signature(bytes, 20)]
   const tags = tagsOf(bytes, view)
-  if (space !== 'RGB ' && space !== 'GRAY')
-    throw new FrameError(words.otherSpace(SPACES[space] ?? 'other colours than grey or RGB'))
+  if (space !== 'RGB ' && space !== 'GRAY') throw new FrameError(words.otherSpace(SPACES[space] ?? words.otherColours))
   if (!CLASSES.includes(kind)) throw bad(kind === 'prtr' ? words.printers : words.notForPictures)
   if (['A2B0', 'A2B1', 'A2B2', 'D2B0'].some((tag) => tags.has(tag))) throw bad(words.byTables)
   const described = description(tags.get('desc'))

@@ -5,14 +5,15 @@ export const exportWith =
 export const profile = (what: string, exported: string): string => `the colour profile in the file ${what}; ${exported}`
 export const cutShortOrNone = 'is cut short or is not a colour profile'
 export const otherSpace = (space: string): string =>
-  `the colour profile in the file is for ${space}, which is not read; export the picture as RGB`
+  `the colour profile in the file is for ${space}, which cannot be read; export the picture as RGB`
+export const otherColours = 'other colours than grey or RGB'
 export const printers = 'is for a printer'
 export const notForPictures = 'is not for pictures'
-export const byTables = 'converts by tables (LUT), which is not read'
+export const byTables = 'converts with lookup tables (LUT), which cannot be read'
 export const named = (name: string): string => `profile ${name}`
 export const unnamed = 'a profile without a name'
 export const forGrey = 'is for grey, the picture is RGB'
-export const labWithoutTable = 'connects by Lab without a table'
+export const labWithoutTable = 'converts to Lab but has no lookup table for it'
 export const noWhite = 'gives no light for white'
 export const forRgb = 'is for RGB, the picture is grey, and its three curves differ'
 export const cutShort = 'is cut short'

@@ -7,31 +7,29 @@ import * as words from './words.ts'
 
 export type { Decoded, Picture } from './picture.ts'
 
-const DEVELOP = 'develop it and export a 16-bit TIFF'
-
-const RAW = `this is a camera’s raw file, which is not read; ${DEVELOP}`
+const RAW = words.raw
 const HEIC = words.heic
 
-const exported = (what: string, as = 'PNG or TIFF'): string => words.exportAs(what, as)
+const exported = (what: string, as = words.pngOrTiff): string => words.exportAs(what, as)
 
 /** Formats that are known and not read: what is found at which byte, and what to do. */
 const OTHERS: readonly (readonly [number, string, string])[] = [
   ...['heic', 'heix', 'heim', 'heis', 'hevc', 'hevx', 'mif1', 'msf1'].map(
     (brand) => [4, `ftyp${brand}`, HEIC] as const,
   ),
-  [4, 'ftypavif', exported('an AVIF picture')],
+  [4, 'ftypavif', exported(words.pictureKind('AVIF'))],
   [4, 'ftypcrx ', RAW],
   ...['FUJIFILMCCD-RAW', 'FOVb', '\0MRM', 'IIRO', 'IIRS', 'IIU\0', 'MMOR'].map((mark) => [0, mark, RAW] as const),
   [6, 'HEAPCCDR', RAW],
-  [8, 'WEBPVP8', exported('a WebP picture')],
-  [0, 'GIF8', exported('a GIF')],
-  [0, '\xff\x0a', exported('a JPEG XL picture')],
-  [4, 'JXL ', exported('a JPEG XL picture')],
-  [0, '\xff\x4f\xff\x51', exported('a JPEG 2000 picture', 'TIFF')],
-  [4, 'jP  ', exported('a JPEG 2000 picture', 'TIFF')],
+  [8, 'WEBPVP8', exported(words.pictureKind('WebP'))],
+  [0, 'GIF8', exported(words.pictureKind('GIF'))],
+  [0, '\xff\x0a', exported(words.pictureKind('JPEG XL'))],
+  [4, 'JXL ', exported(words.pictureKind('JPEG XL'))],
+  [0, '\xff\x4f\xff\x51', exported(words.pictureKind('JPEG 2000'), 'TIFF')],
+  [4, 'jP  ', exported(words.pictureKind('JPEG 2000'), 'TIFF')],
   [0, '8BPS', exported(words.layeredDocument, words.flatTiff)],
   [0, '%PDF', words.pdf],
-  [0, 'BM', exported('a BMP')],
+  [0, 'BM', exported(words.pictureKind('BMP'))],
 ]
 
 const TIFF_MARKS = ['II*\0', 'MM\0*', 'II+\0', 'MM\0+']

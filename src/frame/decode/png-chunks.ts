@@ -68,7 +68,7 @@ export function readChunks(bytes: Uint8Array): PngChunks {
     at = end + 4
   }
   const header = headerOf(found.get('IHDR'))
-  if (data.length === 0) throw damaged('PNG', 'it holds no picture data')
+  if (data.length === 0) throw damaged('PNG', words.noPictureData)
   return {
     header,
     data,

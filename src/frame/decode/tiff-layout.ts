@@ -55,8 +55,7 @@ export function readLayout(file: Uint8Array): { layout: Layout; directory: Direc
   refuseColours(photometric, number(332, 1))
   const samples = number(277, 1)
   const channels = photometric === 2 ? 3 : 1
-  if (samples < channels || samples > channels + 8)
-    throw damaged('TIFF', words.samplesPerPixel(samples, channels === 3 ? 'red, green and blue are 3' : 'grey is 1'))
+  if (samples < channels || samples > channels + 8) throw damaged('TIFF', words.samplesPerPixel(samples, channels))
   const bits = bitsOf(numbers(258) ?? [1], numbers(339) ?? [1])
   // Below 8 bits a pixel’s samples share a byte.
   if (bits < 8 && samples > 1) throw new FrameError(words.tiffBits(Array(samples).fill(bits).join(', ')))
@@ -95,11 +94,8 @@ function refuseRaw({ has, number }: Directory): void {
 
 function refuseColours(photometric: number, inks: number): void {
   if (photometric >= 0 && photometric <= 3) return
-  if (photometric === 5) throw new FrameError(words.inks(inks === 1 ? 'CMYK' : 'ink separations'))
-  const what = ({ 4: 'a mask', 6: 'in YCbCr', 8: 'in Lab', 9: 'in Lab', 10: 'in Lab' } as Record<number, string>)[
-    photometric
-  ]
-  throw new FrameError(words.colours(what ?? 'in colours of an unknown kind'))
+  if (photometric === 5) throw new FrameError(words.inks(inks))
+  throw new FrameError(words.colours(photometric))
 }
 
 function bitsOf(bits: readonly number[], formats: readonly number[]): number {

@@ -92,7 +92,7 @@ export function matchArguments(
 function tooMany(c: CheckContext, record: Callable, written: readonly Written[], first: Written): Diagnostic {
   const last = written.at(-1) as Written
   const before = written[written.indexOf(first) - 1]
-  const fixes = before ? [fix('', before.to, last.to, `Take out ${c.text.slice(first.from, last.to)}`)] : []
+  const fixes = before ? [fix('', before.to, last.to, W.remove(c.text.slice(first.from, last.to)))] : []
   return problem(W.tooMany(record.name, record.parameters.length, signature(record)), first.from, first.to, fixes)
 }
 

@@ -1,9 +1,10 @@
 import { aKind, type Dimension } from '../../units/index.ts'
 import { listText } from '../../units/plural.ts'
+import { didYouMean } from '../../units/words.ts'
 import { SYNTAX_WORDS } from '../syntax/words.ts'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-const guess = (near: string | undefined): string => (near ? ` Did you mean “${near}”?` : '')
+const isWritten = (found: string, written: string): string => `“${found}” is written “${written}”.`
 const COUNTS = ['no arguments', 'one argument', 'two arguments', 'three arguments']
 
 /**
@@ -19,12 +20,12 @@ export const CHECK_WORDS = {
   followsArguments: 'depends on its arguments',
 
   nestedTooDeep: 'This is nested too deep. Split the formula over several cells.',
-  doesNotFit: (found: string) => `“${found}” does not fit here.`,
+  doesNotFit: SYNTAX_WORDS.doesNotFit,
   needsNumber: (found: string) => `This is ${found}; a number or a quantity is required here.`,
   dateIsText: 'A date is text in a formula, and text cannot be computed with.',
   needsCondition: (found: string) => `This is ${found}; a condition such as “a < b” is required here.`,
 
-  limitsOnlyOfNumbers: 'Only a number or a quantity has limits of error.',
+  limitsOnlyOfNumbers: 'Only a number or a quantity can have limits.',
   limitsDiffer: (value: string, limits: string) => `The value is ${value}, but its limits are ${limits}.`,
   limitsInside: '“±” goes once, at the end of the whole formula.',
 
@@ -37,8 +38,8 @@ export const CHECK_WORDS = {
     `After “${sign}” it is unclear where the fraction “${fraction}” ends. Put it in parentheses.`,
   fractionOfZero: 'The lower number of a fraction cannot be zero.',
   kelvinOnly: 'Formulas take temperatures in kelvin. Degrees Celsius belong in a given.',
-  notAUnit: (found: string, near?: string) => `“${found}” is not a unit.${guess(near)}`,
-  unitWord: (found: string, unit: string) => `“${found}” is written “${unit}”.`,
+  notAUnit: (found: string, near?: string) => `“${found}” is not a unit.${didYouMean(near)}`,
+  unitWord: isWritten,
   otherUnit: (found: string, written: string) => `“${found}” is written ${written} in a formula.`,
   speed: SYNTAX_WORDS.speed,
   cellAfterNumber: (name: string) => `After a number, “${name}” is read as a unit. To multiply, write “*”.`,
@@ -53,12 +54,12 @@ export const CHECK_WORDS = {
   compoundUnit: (unit: string) =>
     `A unit of more than one part is written in brackets: ${unit}. To divide by a cell, put spaces around “/”.`,
 
-  noCell: (name: string, near?: string) => `There is no cell named “${name}”.${guess(near)}`,
+  noCell: (name: string, near?: string) => `There is no cell named “${name}”.${didYouMean(near)}`,
   functionNeedsArguments: (name: string) => `“${name}” is a function. Its arguments go in parentheses.`,
   unitNeedsNumber: (name: string) => `“${name}” is a unit. Write a number before it.`,
   infinityOnlyArgument: '“infinity” can only be an argument of a function.',
   fNumber: SYNTAX_WORDS.fNumber,
-  yesOrNo: (found: string, word: string) => `“${found}” is written “${word}”.`,
+  yesOrNo: isWritten,
   notARecord: (found: string) => `Only a record has parts; this is ${found}.`,
   noPart: (record: string, part: string, parts: readonly string[]) =>
     `A ${record} has no part “${part}”. Its parts are ${listText(parts)}.`,
@@ -69,8 +70,8 @@ export const CHECK_WORDS = {
     `The values of a list are of one kind: the first is ${first}, this is ${found}.`,
 
   cellIsNoFunction: (name: string) => `“${name}” is a cell, not a function. To multiply, write “*” before the bracket.`,
-  noFunction: (name: string, near?: string) => `There is no function “${name}”.${guess(near)}`,
-  otherFunction: (name: string, written: string) => `“${name}” is written “${written}”.`,
+  noFunction: (name: string, near?: string) => `There is no function “${name}”.${didYouMean(near)}`,
+  otherFunction: isWritten,
   whenTakes: '“when” takes three arguments: when(condition, then, otherwise).',
   outcomesDiffer: (then: string, otherwise: string) =>
     `The two outcomes of “when” differ in kind: ${then} and ${otherwise}.`,
@@ -81,7 +82,7 @@ export const CHECK_WORDS = {
   missing: (name: string, missing: readonly string[], call: string) =>
     `${name} needs ${listText(missing)} too: ${call}.`,
   noArgument: (name: string, argument: string, near: string | undefined, call: string) =>
-    `${name} has no argument “${argument}”.${near ? guess(near) : ` It takes ${call}.`}`,
+    `${name} has no argument “${argument}”.${near ? didYouMean(near) : ` It takes ${call}.`}`,
   colonForArgument: (name: string) => `The value of an argument follows “:”, as in “${name}: …”.`,
   cannotBeInfinite: (name: string) => `“${name}” cannot be infinite.`,
   wrongArgument: (name: string, argument: string, about: string, required: string, found: string) =>
@@ -135,4 +136,17 @@ export const CHECK_WORDS = {
   list: 'a list',
 
   addUnit: (unit: string) => `Add the unit ${unit}`,
+} as const
+
+/** What is said of a function: in the guide, in hover help and in the terminal. */
+export const RECORD_WORDS = {
+  gives: (result: string) => `Gives ${result}`,
+  appliesTo: (validity: string) => `Applies to: ${validity}`,
+  caution: 'Caution:',
+  source: (source: string) => `Source: ${source}`,
+  example: (result: string) => `gives ${result}`,
+  howChecked: 'How this was checked',
+  notPublished:
+    'No published value was found for this function. It is checked by its derivation and its worked examples.',
+  quoted: '; read in a quotation',
 } as const

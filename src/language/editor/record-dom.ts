@@ -1,5 +1,6 @@
 import { signature } from '../checking/arguments.ts'
 import { parameterText, resultText } from '../checking/record-text.ts'
+import { RECORD_WORDS } from '../checking/words.ts'
 import type { Callable, GuideText } from '../values/function-record.ts'
 
 function element(tag: string, className: string, ...children: (Node | string)[]): HTMLElement {
@@ -21,9 +22,16 @@ export function recordDom(record: Callable, guide: GuideText | undefined): HTMLE
     element('p', 'record-call', signature(record)),
     element('p', '', guide?.about ?? ''),
     ...(parameters.length > 0 ? [element('dl', '', ...parameters)] : []),
-    element('p', '', `Gives ${resultText(record)}. `, element('span', 'record-formula', guide?.formula ?? '')),
-    ...(guide?.validity ? [element('p', '', `Valid for: ${guide.validity}`)] : []),
-    ...(record.cautions ?? []).map((caution) => element('p', '', element('b', '', 'Caution: '), caution)),
-    ...(guide ? [element('p', 'record-source', `Source: ${guide.source}`)] : []),
+    element(
+      'p',
+      '',
+      `${RECORD_WORDS.gives(resultText(record))}. `,
+      element('span', 'record-formula', guide?.formula ?? ''),
+    ),
+    ...(guide?.validity ? [element('p', '', RECORD_WORDS.appliesTo(guide.validity))] : []),
+    ...(record.cautions ?? []).map((caution) =>
+      element('p', '', element('b', '', `${RECORD_WORDS.caution} `), caution),
+    ),
+    ...(guide ? [element('p', 'record-source', RECORD_WORDS.source(guide.source))] : []),
   )
 }

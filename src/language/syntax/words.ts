@@ -1,3 +1,5 @@
+import { writePlusMinus } from '../../units/words.ts'
+
 /**
  * What is said of text that is no formula yet. Each sentence says what is wrong in the words of the formula, and what
  * to write. “Quotes” hold what was typed or what to type.
@@ -13,7 +15,7 @@ export const SYNTAX_WORDS = {
   assignment: (name: string) =>
     `“${name} =” names a value. The cell has its own field for the name; the formula is only what follows.`,
   longDash: 'A long dash is not a minus sign. Write “-”.',
-  plusMinus: 'Limits of error are written with “±”.',
+  plusMinus: writePlusMinus,
   commaInNumber: (found: string) =>
     `“${found}” could be a decimal comma or a list. Write numbers with a decimal point; in a list, put a space after each comma.`,
   semicolon: 'Arguments and the values of a list are separated by commas, not by “;”.',

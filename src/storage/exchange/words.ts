@@ -1,4 +1,5 @@
 import { plural } from '../../units/plural.ts'
+import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 
 const askAgain = 'Ask for it again, or for the file.'
 
@@ -25,9 +26,9 @@ export const EXCHANGE_WORDS = {
   linkUnpacksTooLarge: 'This link unpacks to more than 2 MB, which no worksheet needs. Ask for the file instead.',
   linkTooLong: 'This link is longer than any worksheet needs. Ask for the file instead.',
   linkNewer: (version: number, read: number) =>
-    `This link was made by a newer Evenfield (version ${version} of links, this one reads up to ${read}). Reload the page to get the newest, then open the link again.`,
+    `This link was made by a newer version of Evenfield (version ${version} of links, this one reads up to ${read}). Reload the page to get the latest version, then open the link again.`,
   linkBaseMissing: (job: string) =>
-    `This link was made from a version of the job “${job}” that is not here. Reload the page to get the newest, then open the link again, or ask for the file.`,
+    `This link was made from a version of the job “${job}” that is not here. Reload the page to get the latest version, then open the link again, or ask for the file.`,
   linkUnread: (why: string) => `The worksheet in this link cannot be read. ${why}`,
   linkCarried: (characters: string) => `About ${characters} characters; any messenger or mail program can send it.`,
   linkLong: (characters: string) =>
@@ -51,31 +52,29 @@ export const COPY_WORDS = {
   received: 'as it came',
 } as const
 
-/** The sentences on backups, and on what the browser may delete by itself. */
+/** The sentences on backups, and on what the browser may delete. */
 export const BACKUP_WORDS = {
-  persistent: 'This browser has agreed to save your sheets until you delete them or its site data.',
-  bestEffort:
-    'This browser may delete saved sheets by itself when the disk runs short. It was asked not to, and has not agreed.',
-  persistenceUnknown:
-    'This browser does not say whether it may delete saved sheets by itself when the disk runs short.',
+  persistent: 'This browser saves your sheets until you delete them or its site data.',
+  bestEffort: 'This browser may delete saved sheets when disk space runs low: it has not granted permanent storage.',
+  persistenceUnknown: 'This browser does not say whether it may delete saved sheets when disk space runs low.',
   deletesUnvisited:
-    'It also deletes what a page has saved when you do not open the page for seven days. Put Evenfield on the home screen, where that does not apply, or save backups.',
+    'It also deletes what a page has saved when you have not opened the page for seven days. Put Evenfield on the home screen, where that does not apply, or save backups.',
   othersDelete:
-    'Sheets are saved in this browser on this device only. Clearing site data deletes them, and some browsers, on phones and tablets above all, delete what a page has saved when it was not opened for a week.',
+    'Sheets are saved in this browser on this device only. Clearing site data deletes them, and some browsers, mainly on phones and tablets, delete what a page has saved when it has not been opened for a week.',
   noBackupYet: 'No backup was made in this browser yet.',
   lastBackup: (when: string) => `The last backup was made ${when}.`,
   backupSaved: (unreadable: readonly string[]) =>
     unreadable.length === 0
       ? 'Saved.'
-      : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${unreadable.length === 1 ? 'is' : 'are'} in the backup as raw data: ${unreadable.map((title) => `“${title || 'Untitled worksheet'}”`).join(', ')}.`,
+      : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${unreadable.length === 1 ? 'is' : 'are'} in the backup as raw data: ${unreadable.map((title) => `“${title || UNTITLED_SHEET}”`).join(', ')}.`,
   backupAbout:
     'One file with every sheet saved in this browser, removed ones too, and your kit. Opened here or in another browser, it adds what is missing; a sheet that differs is added as a copy, and nothing of yours is changed.',
   withRevisions: 'With their revisions',
   saveBackup: 'Save a backup',
-  askPersistence: 'Ask the browser again',
+  askPersistence: 'Ask for permanent storage again',
   backupUnread: 'This backup cannot be read.',
   noBackup: 'This is not a backup.',
-  newerBackup: 'This backup was made by a newer Evenfield. Reload the page to get the newest.',
+  newerBackup: 'This backup was made by a newer version of Evenfield. Reload the page to get the latest version.',
   oddId: 'Its id is missing or was not made by Evenfield.',
   emptyBackup: 'The backup has no sheets.',
   sheetUnread: (title: string, why: string) => `“${title}” cannot be read. ${why}`,

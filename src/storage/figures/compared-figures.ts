@@ -1,13 +1,13 @@
 import { rangeGrid, rangeTable } from '../../worksheet/analysis/range-table.ts'
 import { RangeInputError } from '../../worksheet/analysis/range-values.ts'
 import { type Compared, variantsAsTexts } from '../../worksheet/analysis/variants-table.ts'
+import { overRange, overTwo, states } from '../../worksheet/analysis/words.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { freeName } from '../../worksheet/document/names.ts'
 import type { Sheet } from '../../worksheet/editing/sheet.ts'
+import { KIND_TITLES } from '../../worksheet/format/words.ts'
 import type { Cell, Range, TableCell, Variants } from '../../worksheet/schema/document.ts'
 import { FIGURES_WORDS as WORDS } from './words.ts'
-
-const STATES = { pass: 'passes', marginal: 'marginal', fail: 'fails', waiting: 'waiting', error: 'in error' } as const
 
 /** Figures as they were, as a table of texts: nothing in it is computed. */
 export function asTableCell(
@@ -28,8 +28,6 @@ export function asTableCell(
   }
 }
 
-const overRange = (label: string): string => `Over a range of ${label}`
-
 /** A range as it was. */
 export function rangeFigures(sheet: Sheet, cell: Range): Cell {
   try {
@@ -39,7 +37,7 @@ export function rangeFigures(sheet: Sheet, cell: Range): Cell {
       return asTableCell(
         sheet,
         cell,
-        cell.title?.trim() || `${labelOf(result.cell)} over ${one} and ${other}`,
+        cell.title?.trim() || overTwo(labelOf(result.cell), one, other),
         [other, ...across.shown],
         up.shown.map((text, row) => [text, ...(shown[row] ?? [])]),
       )
@@ -62,10 +60,10 @@ export function rangeFigures(sheet: Sheet, cell: Range): Cell {
 }
 
 const said = ({ shown, state, difference }: Compared): string =>
-  state ? STATES[state] : [shown, difference].filter(Boolean).join(', ')
+  state ? states[state] : [shown, difference].filter(Boolean).join(', ')
 
 /** Variants as they were. */
 export function variantsFigures(sheet: Sheet, cell: Variants): Cell {
   const { heads, rows } = variantsAsTexts(sheet, cell, said)
-  return asTableCell(sheet, cell, cell.title?.trim() || 'Variants', heads, rows)
+  return asTableCell(sheet, cell, cell.title?.trim() || KIND_TITLES.variants, heads, rows)
 }

@@ -51,7 +51,7 @@ function check(sheet: Sheet, cell: Check): Cell {
   // The figures in braces have been put in; a brace left would be read as a place to fill.
   const said = message.replace(NOTHING_TO_PUT_IN, '')
   if (state === 'waiting' || state === 'error')
-    return { kind: 'note', id: cell.id, text: `${cell.label || cell.name}: not judged. ${said}`.trim() }
+    return { kind: 'note', id: cell.id, text: WORDS.notJudged(cell.label || cell.name, said) }
   const { margin: _, ...rest } = cell
   return { ...rest, condition: CONDITIONS[state], message: said, passes: said }
 }

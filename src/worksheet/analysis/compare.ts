@@ -1,13 +1,14 @@
 import { labelOf, titleOf } from '../document/label.ts'
 import { isNamed } from '../document/names.ts'
+import { UNTITLED_SHEET } from '../document/words.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Outcome } from '../engine/outcome.ts'
 import type { Cell, Given, NamedCell, Note, Worksheet } from '../schema/document.ts'
 import * as words from './words.ts'
 
 /** What kind of thing differs, in the order it is listed. */
-export const PARTS = words.parts
-export type Part = (typeof PARTS)[number]
+export type Part = keyof typeof words.parts
+const PARTS = Object.keys(words.parts) as readonly Part[]
 
 /** One thing that differs between two states of a sheet: by label, as one reads it there. */
 export interface Difference {
@@ -60,51 +61,49 @@ const between = (part: Part, was: string, is: string): Omit<Difference, 'label'>
 
 const COMPARISONS: { readonly [K in Cell['kind']]: Comparison<Extract<Cell, { kind: K }>> } = {
   given: {
-    part: 'Givens',
+    part: 'givens',
     called: labelOf,
     summary: readAs,
     differences(before, was, after, is) {
       if (was.value === is.value) return []
-      const found = between('Givens', readAs(before, was), readAs(after, is))
+      const found = between('givens', readAs(before, was), readAs(after, is))
       // Where both are read as the same, the difference is in how it was typed.
-      return found.length > 0 ? found : between('Givens', filled(was.value), filled(is.value))
+      return found.length > 0 ? found : between('givens', filled(was.value), filled(is.value))
     },
   },
   result: {
-    part: 'Results',
+    part: 'results',
     called: labelOf,
     summary: (sheet, { id }) => outcomeText(sheet.outcome(id)),
     differences: (before, was, after, is) => [
-      ...between('Formulas', was.formula, is.formula),
-      ...between('Results', outcomeText(before.outcome(was.id)), outcomeText(after.outcome(is.id))),
+      ...between('formulas', was.formula, is.formula),
+      ...between('results', outcomeText(before.outcome(was.id)), outcomeText(after.outcome(is.id))),
     ],
   },
   check: {
-    part: 'Checks',
+    part: 'checks',
     called: labelOf,
     summary: (sheet, { id }) => words.states[sheet.check(id).state],
     differences: (before, was, after, is) => [
-      ...between('Formulas', was.condition, is.condition),
-      ...between('Checks', words.states[before.check(was.id).state], words.states[after.check(is.id).state]),
+      ...between('formulas', was.condition, is.condition),
+      ...between('checks', words.states[before.check(was.id).state], words.states[after.check(is.id).state]),
     ],
   },
   note: {
-    part: 'Notes and drawings',
+    part: 'notes',
     called: ({ role }) => words.noteTitles[role ?? 'prose'],
     summary: (_, { text }) => shortened(text),
     differences: (_, was, __, is) =>
-      was.text === is.text
-        ? []
-        : [{ part: 'Notes and drawings', was: shortened(filled(was.text)), is: shortened(filled(is.text)) }],
+      was.text === is.text ? [] : [{ part: 'notes', was: shortened(filled(was.text)), is: shortened(filled(is.text)) }],
   },
-  drawing: titled('Notes and drawings'),
-  steps: titled('Notes and drawings'),
-  table: named('Tables'),
-  range: titled('Tables'),
-  variants: titled('Tables'),
-  run: titled('Tables'),
-  frame: named('Notes and drawings'),
-  function: titled('Formulas'),
+  drawing: titled('notes'),
+  steps: titled('notes'),
+  table: named('tables'),
+  range: titled('tables'),
+  variants: titled('tables'),
+  run: titled('tables'),
+  frame: named('notes'),
+  function: titled('formulas'),
 }
 
 const comparisonOf = (cell: Cell): Comparison<Cell> => COMPARISONS[cell.kind] as Comparison<Cell>
@@ -139,17 +138,17 @@ function counterparts(from: Worksheet, to: Worksheet): ReadonlyMap<Cell, Cell> {
 function* ofCell(before: Sheet, was: Cell, after: Sheet, is: Cell): Generator<Difference> {
   const label = calledOf(is)
   for (const one of comparisonOf(is).differences?.(before, was, after, is) ?? []) yield { label, ...one }
-  if (calledOf(was) !== label) yield { part: 'Cells', label, was: words.called(calledOf(was)), is: words.called(label) }
-  else if (setUp(was) !== setUp(is)) yield { part: 'Cells', label, was: words.setUpThen, is: words.setUpNow }
+  if (calledOf(was) !== label) yield { part: 'cells', label, was: words.called(calledOf(was)), is: words.called(label) }
+  else if (setUp(was) !== setUp(is)) yield { part: 'cells', label, was: words.setUpThen, is: words.setUpNow }
 }
 
 function* differencesOf(before: Sheet, after: Sheet): Generator<Difference> {
   const [was, is] = [before.worksheet, after.worksheet]
-  const called = (title: string) => title || words.untitled
+  const called = (title: string) => title || UNTITLED_SHEET
   if (was.title !== is.title)
-    yield { part: 'Title and job', label: words.titleLabel, was: called(was.title), is: called(is.title) }
+    yield { part: 'title', label: words.titleLabel, was: called(was.title), is: called(is.title) }
   if ((was.job ?? '') !== (is.job ?? ''))
-    yield { part: 'Title and job', label: words.jobLabel, was: filled(was.job ?? ''), is: filled(is.job ?? '') }
+    yield { part: 'title', label: words.jobLabel, was: filled(was.job ?? ''), is: filled(is.job ?? '') }
   const later = counterparts(was, is)
   const earlier = new Map([...later].map(([a, b]) => [b, a]))
   for (const cell of is.cells) {
@@ -163,7 +162,7 @@ function* differencesOf(before: Sheet, after: Sheet): Generator<Difference> {
   const order = was.cells.flatMap((cell) => later.get(cell) ?? [])
   const now = is.cells.filter((cell) => earlier.has(cell))
   if (order.some((cell, at) => cell !== now[at]))
-    yield { part: 'Cells', label: words.orderLabel, was: words.orderThen, is: words.orderNow }
+    yield { part: 'cells', label: words.orderLabel, was: words.orderThen, is: words.orderNow }
 }
 
 /** What differs between two states of a sheet, in the order of its parts. */

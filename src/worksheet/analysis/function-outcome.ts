@@ -12,8 +12,8 @@ import {
 import type { DisplayUnit } from '../../units/index.ts'
 import type { Engine } from '../engine/engine.ts'
 import type { OwnFunction } from '../engine/own-functions.ts'
-import { functionWords as W } from '../engine/words.ts'
 import type { FunctionCell } from '../schema/document.ts'
+import * as words from './words.ts'
 
 /** A worked example of a function, computed. */
 export interface ExampleOutcome {
@@ -75,14 +75,14 @@ function exampleOf(
   if ('message' in found) return { shown: '', passes: false, message: found.message }
   const shown = showValue(found.value, found.type, unit).text
   const expected = computed(engine, scope, gives)
-  if ('message' in expected) return { shown, passes: false, message: W.exampleGives(expected.message) }
+  if ('message' in expected) return { shown, passes: false, message: words.exampleGives(expected.message) }
   return { shown, passes: agrees(found, expected, gives, unit), message: '' }
 }
 
 function computed(engine: Engine, scope: Scope, formula: string): Computed | Diagnostic {
   const found = engine.compile(formula, scope)
   const computable = found?.meaning?.computable
-  if (!computable) return found?.errors[0] ?? problem(W.notComputedYet, 0, 0)
+  if (!computable) return found?.errors[0] ?? problem(words.notComputedYet, 0, 0)
   try {
     return { value: computeOnce(computable, () => 0).value, type: computable.type }
   } catch (error) {

@@ -41,16 +41,17 @@ export const now = 'Now'
 export const needs = (names: readonly string[]): string => `needs ${names.join(', ')}`
 export const needsFormula = 'needs its formula'
 
-export const parts = [
-  'Title and job',
-  'Givens',
-  'Results',
-  'Checks',
-  'Formulas',
-  'Tables',
-  'Notes and drawings',
-  'Cells',
-] as const
+/** What kinds of thing differ, in the order they are listed. */
+export const parts = {
+  title: 'Title and job',
+  givens: 'Givens',
+  results: 'Results',
+  checks: 'Checks',
+  formulas: 'Formulas',
+  tables: 'Tables',
+  notes: 'Notes and drawings',
+  cells: 'Cells',
+} as const
 export const states = {
   pass: 'passes',
   marginal: 'marginal',
@@ -59,15 +60,14 @@ export const states = {
   error: 'cannot be computed',
 } as const
 export const empty = 'empty'
-export const untitled = 'Untitled worksheet'
 export const titleLabel = 'Title'
 export const jobLabel = 'Job'
 export const orderLabel = 'Order'
 export const called = (label: string): string => `called ${label}`
-export const setUpThen = 'set up in one way'
-export const setUpNow = 'set up in another'
-export const orderThen = 'in one order'
-export const orderNow = 'in another'
+export const setUpThen = 'earlier settings'
+export const setUpNow = 'changed settings'
+export const orderThen = 'earlier order'
+export const orderNow = 'changed order'
 export const noteTitles = { heading: 'Heading', caution: 'Caution', prose: 'Note' } as const
 
 export const twoGivens = 'Choose two different givens to vary.'
@@ -80,3 +80,13 @@ export const fillSizeFirst = (label: string): string => `Fill in “${label}” 
 /** What is said of a measured value that another one contradicts. */
 export const contradicts = (label: string, measured: string, implied: string): string =>
   `contradicts ${label}, measured as ${measured}, which would make this ${implied}. Measure both again.`
+
+/** What a range without a title is called, once the given it runs through is known. */
+export const overRange = (label: string): string => `Over a range of ${label}`
+
+/** What the map of a range over two givens is called. */
+export const overTwo = (result: string, across: string, up: string): string => `${result} over ${across} and ${up}`
+
+/** What is said of the worked examples of a sheet’s functions. */
+export const exampleGives = (message: string): string => `What it should give cannot be read. ${message}`
+export const notComputedYet = 'Not computed yet.'

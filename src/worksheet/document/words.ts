@@ -60,11 +60,5 @@ export const unreadableFigure = (figure: string, sort: string, why: string): str
 export const sizeInQuantity =
   'This is a size, width × height, and one quantity goes here. Fill the cell in with a size instead, or type one of the two.'
 
-/** What cells without a title are called. */
-export const UNTITLED = {
-  drawing: 'Drawing',
-  steps: 'Steps',
-  range: 'Range',
-  variants: 'Variants',
-  run: 'The run',
-} as const
+/** What a sheet without a title is called. */
+export const UNTITLED_SHEET = 'Untitled worksheet'

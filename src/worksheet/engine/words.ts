@@ -31,8 +31,6 @@ export const functionWords = {
     `“${name}” cannot be the name of an argument: it is a letter, then letters, digits and underscores, and no word of the formula language.`,
   argumentTwice: (name: string) => `Two arguments are named “${name}”.`,
   argumentUnit: (name: string, message: string) => `The unit of “${name}” cannot be read. ${message}`,
-  noLimitsInFunction: 'The formula of a function has no “±”: limits of error come with the values it is called with.',
+  noLimitsInFunction: 'The formula of a function has no “±”: limits come with the values it is called with.',
   inFunction: (name: string, message: string) => `In ${name}: ${message}`,
-  exampleGives: (message: string) => `What it should give cannot be read. ${message}`,
-  notComputedYet: 'Not computed yet.',
 } as const

@@ -1,3 +1,4 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Check } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
@@ -6,7 +7,7 @@ export const placesIn = (message: string): string[] =>
   [...message.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] as string)
 
 export const CHECK: CellKind<Check> = {
-  title: 'Check',
+  title: KIND_TITLES.check,
   computed: 'formula',
   fresh: ({ id, freeName }) => ({ kind: 'check', id, name: freeName('check'), condition: '', message: '' }),
   formula: ({ condition }) => condition,

@@ -1,8 +1,9 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Drawing } from '../schema/document.ts'
 import { type CellKind, renamedFormulas } from './kind.ts'
 
 export const DRAWING: CellKind<Drawing> = {
-  title: 'Drawing',
+  title: KIND_TITLES.drawing,
   computed: undefined,
   fresh: ({ id }) => ({ kind: 'drawing', id, drawing: 'set-up', from: {} }),
   shown: ({ from }) => Object.values(from),

@@ -1,8 +1,9 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Frame } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
 export const FRAME: CellKind<Frame> = {
-  title: 'Frame',
+  title: KIND_TITLES.frame,
   computed: 'given',
   fresh: ({ id, freeName }) => ({ kind: 'frame', id, name: freeName('frame') }),
   sets: ({ fills = {} }) => Object.values(fills),

@@ -1,8 +1,9 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { FunctionCell } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
 export const FUNCTION: CellKind<FunctionCell> = {
-  title: 'Function',
+  title: KIND_TITLES.function,
   computed: undefined,
   fresh: ({ id, cells, freeName }) => ({
     kind: 'function',

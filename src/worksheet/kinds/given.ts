@@ -1,8 +1,9 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Given } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
 export const GIVEN: CellKind<Given> = {
-  title: 'Given',
+  title: KIND_TITLES.given,
   computed: 'given',
   fresh: ({ id, freeName }) => ({ kind: 'given', id, name: freeName('given'), value: '' }),
   sets: ({ fills = {} }) => Object.values(fills),

@@ -1,3 +1,4 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Cell, Range, TableCell } from '../schema/document.ts'
 import type { CellKind, Renaming } from './kind.ts'
 
@@ -11,7 +12,7 @@ function columnsRenamed({ of, columns = [] }: Range, renaming: Renaming, cells: 
 }
 
 export const RANGE: CellKind<Range> = {
-  title: 'Range',
+  title: KIND_TITLES.range,
   computed: undefined,
   triesOthers: true,
   fresh: ({ id }) => ({ kind: 'range', id, results: [] }),

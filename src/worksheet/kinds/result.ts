@@ -1,8 +1,9 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Result } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
 export const RESULT: CellKind<Result> = {
-  title: 'Result',
+  title: KIND_TITLES.result,
   computed: 'formula',
   fresh: ({ id, freeName }) => ({ kind: 'result', id, name: freeName('result'), formula: '' }),
   formula: ({ formula }) => formula,

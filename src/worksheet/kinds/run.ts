@@ -1,10 +1,11 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Cell, Run, TableCell } from '../schema/document.ts'
 import { type CellKind, renamedFormulas } from './kind.ts'
 
 const isTable = (cell: Cell): cell is TableCell => cell.kind === 'table'
 
 export const RUN: CellKind<Run> = {
-  title: 'Run',
+  title: KIND_TITLES.run,
   computed: undefined,
   fresh: ({ id, cells }) => {
     const of = cells.find(isTable)?.name

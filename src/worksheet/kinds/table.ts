@@ -1,8 +1,9 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Column, TableCell } from '../schema/document.ts'
 import type { CellKind, Renaming } from './kind.ts'
 
 export const TABLE: CellKind<TableCell> = {
-  title: 'Table',
+  title: KIND_TITLES.table,
   computed: 'table',
   fresh: ({ id, freeName }) => ({ kind: 'table', id, name: freeName('table'), columns: [], rows: [] }),
   formulas: ({ columns }) => columns.flatMap(({ formula }) => formula ?? []),

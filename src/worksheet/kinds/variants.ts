@@ -1,10 +1,11 @@
+import { KIND_TITLES } from '../format/words.ts'
 import type { Variants } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
 const varied = ({ sets }: Variants): string[] => sets.flatMap(({ values }) => Object.keys(values))
 
 export const VARIANTS: CellKind<Variants> = {
-  title: 'Variants',
+  title: KIND_TITLES.variants,
   computed: undefined,
   triesOthers: true,
   fresh: ({ id }) => ({ kind: 'variants', id, sets: [], results: [] }),

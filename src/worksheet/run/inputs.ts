@@ -148,7 +148,7 @@ const IN_WORDS: Readonly<Record<RunInputSort, string>> = {
   sampling: 'a sampling, such as 300 ppi',
   'pixel pitch': 'a length per pixel',
   number: 'a plain number',
-  count: 'a plain number',
+  count: 'a whole number',
   time: 'a time',
   data: 'an amount of data',
   'yes or no': 'yes or no',

@@ -2,6 +2,7 @@ import { type Computable, ComputeError, refusedValue, type Type, type Value } fr
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
+import * as outcomeWords from '../engine/words.ts'
 import type { TableCell } from '../schema/document.ts'
 import { tableOf } from '../table/table-node.ts'
 import { fitsSort, type RunInput, sortText } from './inputs.ts'
@@ -44,7 +45,7 @@ export function sourceOf(
 ): Source | MissingInput {
   const scope = tableOf(node)?.scope ?? engine.scope()
   const found = engine.compile(formula, scope)
-  if (!found) return { input, why: words.reading }
+  if (!found) return { input, why: outcomeWords.formulaLoading }
   const error = found.errors[0]
   const places = tableOf(node)?.plan.places
   const outside = found.uses.filter((name) => !places?.has(name))
@@ -52,9 +53,9 @@ export function sourceOf(
   if (!found.meaning)
     return {
       input,
-      why: absent.length > 0 && !error ? words.needs(absent) : (error?.message ?? words.inError),
+      why: absent.length > 0 && !error ? outcomeWords.needs(absent) : (error?.message ?? outcomeWords.inError),
     }
-  if (absent.length > 0) return { input, why: words.needs(absent) }
+  if (absent.length > 0) return { input, why: outcomeWords.needs(absent) }
   const { computable } = found.meaning
   const { type } = computable
   if (!fitsSort(type, input.is)) return { input, why: words.otherSort(sortText(input.is), formula) }

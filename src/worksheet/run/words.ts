@@ -1,9 +1,20 @@
+/** The heads of the columns of a plan. */
+export const PLAN_HEADS = {
+  setUp: 'Set-up',
+  magnification: 'Magnification',
+  column: 'Column',
+  track: 'Original to sensor',
+  exposure: 'Exposure, equipment',
+  originals: 'Originals',
+  frames: 'Frames',
+  time: 'Time',
+} as const
+
+export const notPlanned = (why: string): string => `Not planned: ${why}`
+
 /** Why an original is not in the plan of a run, and why an input gives nothing: what is wrong and what to do. */
 
-export const reading = 'its formula is being read.'
 export const noFormula = 'no formula is given'
-export const needs = (names: readonly string[]): string => `needs ${names.join(', ')}`
-export const inError = 'has an error'
 export const otherSort = (sort: string, formula: string): string => `must be ${sort}; “${formula}” is not`
 export const moreThanZero = 'must be more than 0'
 export const notBelowZero = 'must not be less than 0'

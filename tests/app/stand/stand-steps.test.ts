@@ -97,8 +97,8 @@ describe('target and measured', () => {
     sheetOf([...cells, column, steps({ text: 'Measure', reading: 'far' }, { text: 'Lamps', reading: 'lamp' })])
 
   test.each([
-    ['919', '2 mm over', 'Lower the camera by 2 mm, or go on with 919 mm'],
-    ['915', '2 mm under', 'Raise the camera by 2 mm, or go on with 915 mm'],
+    ['919', '2 mm over', 'Lower the camera by 2 mm, or continue with 919 mm'],
+    ['915', '2 mm under', 'Raise the camera by 2 mm, or continue with 915 mm'],
     ['917', 'as computed', 'On target.'],
   ])('a computed height measured as %s mm is %s', (measured, difference, said) => {
     const adjust = { over: 'Lower the camera by {}', under: 'Raise the camera by {}' }
@@ -116,7 +116,7 @@ describe('target and measured', () => {
       measuredText: '975 mm',
       difference: '5 mm over',
     })
-    expect(adviceText(compared)).toContain('Lower both lamps to 970 mm, or go on with 975 mm')
+    expect(adviceText(compared)).toContain('Lower both lamps to 970 mm, or continue with 975 mm')
   })
 
   test('emptied, a setting is as it was, and where it came from; a reading is empty', () => {

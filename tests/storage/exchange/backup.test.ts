@@ -89,7 +89,7 @@ describe('a backup', () => {
   test.each([
     ['not JSON', '{"format":"evenfield-backup"', /not JSON/],
     ['another file', '{"format":"evenfield-worksheet"}', /not a backup/],
-    ['a later version', '{"format":"evenfield-backup","version":2,"sheets":[]}', /newer Evenfield/],
+    ['a later version', '{"format":"evenfield-backup","version":2,"sheets":[]}', /newer version of Evenfield/],
     ['brackets without end', '['.repeat(100_000), /nested too deep/],
   ])('that is %s is refused', (_, text, words) => {
     expect(() => readBackup(text)).toThrow(BackupError)

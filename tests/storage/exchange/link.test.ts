@@ -72,7 +72,7 @@ describe('a link that is broken is an error in words, promptly', () => {
   })
 
   test('made by a newer version', async () => {
-    expect(await words('s=3.AAAA')).toMatch(/newer Evenfield \(version 3 of links, this one reads up to 2\)/)
+    expect(await words('s=3.AAAA')).toMatch(/newer version of Evenfield \(version 3 of links, this one reads up to 2\)/)
   })
 
   test('holding something else', async () => {

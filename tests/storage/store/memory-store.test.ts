@@ -85,7 +85,7 @@ test('what the browser throws is put in words', () => {
   expect(thrown('SecurityError').problem).toBe('refused')
   expect(thrown('VersionError').problem).toBe('outdated')
   expect(thrown('DataError').message).toBe(
-    'This browser could not save the sheet. Save it as a file. Saving is tried again by itself. (low-level words)',
+    'This browser could not save the sheet. Save it as a file. Saving is retried automatically. (low-level words)',
   )
 })
 

@@ -24,41 +24,41 @@ describe('what differs', () => {
 
   it('is reported by label: the given, the results and checks it changed', () => {
     expect(reported(SHEET, [given('width', '300 mm', { label: 'Width' }), m, small, words])).toEqual([
-      'Givens: Width: 420 mm → 300 mm',
-      'Results: Magnification: 1:11.7 → 1:8.33',
-      'Checks: Small enough: passes → fails',
+      'givens: Width: 420 mm → 300 mm',
+      'results: Magnification: 1:11.7 → 1:8.33',
+      'checks: Small enough: passes → fails',
     ])
   })
 
   it('is a given emptied, and those who wait for it', () => {
     expect(reported(SHEET, [given('width', '', { label: 'Width' }), m, small, words])).toEqual([
-      'Givens: Width: 420 mm → empty',
-      'Results: Magnification: 1:11.7 → needs more figures',
-      'Checks: Small enough: passes → needs more figures',
+      'givens: Width: 420 mm → empty',
+      'results: Magnification: 1:11.7 → needs more figures',
+      'checks: Small enough: passes → needs more figures',
     ])
   })
 
   it('is a formula, even where the result is the same', () => {
     const other = result('m', '72 mm / (2 * width)', { label: 'Magnification', unit: '1:' })
     expect(reported(SHEET, [width, other, small, words])).toEqual([
-      'Formulas: Magnification: 36 mm / width → 72 mm / (2 * width)',
+      'formulas: Magnification: 36 mm / width → 72 mm / (2 * width)',
     ])
   })
 
   it('is a cell that came, with what it says, and one that went', () => {
     const added = result('twice', 'width * 2', { label: 'Twice', unit: 'mm' })
     expect(reported(SHEET, [width, m, small, added])).toEqual([
-      'Results: Twice: (nothing) → 840 mm',
-      'Notes and drawings: Note: Mind the edges. → (nothing)',
+      'results: Twice: (nothing) → 840 mm',
+      'notes: Note: Mind the edges. → (nothing)',
     ])
   })
 
   it('is a new label, a note, the order', () => {
     const renamed = given('width', '420 mm', { label: 'Width of the map' })
     expect(reported(SHEET, [m, renamed, small, note('n', 'Mind the corners.')])).toEqual([
-      'Notes and drawings: Note: Mind the edges. → Mind the corners.',
-      'Cells: Width of the map: called Width → called Width of the map',
-      'Cells: Order: in one order → in another',
+      'notes: Note: Mind the edges. → Mind the corners.',
+      'cells: Width of the map: called Width → called Width of the map',
+      'cells: Order: earlier order → changed order',
     ])
   })
 

@@ -3,8 +3,9 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { shared } from '../../../cells/style/styles.ts'
 import type { Store, Summary } from '../../../storage/store/types.ts'
-import { UNTITLED_SHEET, when } from '../../common/words.ts'
-import { shelfWords as words } from '../words.ts'
+import { UNTITLED_SHEET } from '../../../worksheet/document/words.ts'
+import { when } from '../../common/words.ts'
+import { removedWords as words } from './words.ts'
 
 /** The sheets that were removed: each can be put back, or erased for good. */
 @customElement('removed-sheets')
@@ -96,7 +97,7 @@ export class RemovedSheets extends LitElement {
     return html`
       ${
         this.sheets.length > 0
-          ? html`<ul tabindex="-1" aria-label=${words.removedList}>${repeat(
+          ? html`<ul tabindex="-1" aria-label=${words.list}>${repeat(
               this.sheets,
               ({ id }) => id,
               (sheet) => this.sheet(sheet),

@@ -5,9 +5,10 @@ import { Studio } from '../../../kit/studio.ts'
 import { type StudioTemplate, StudioTemplates, writeStudioSet } from '../../../kit/studio-templates.ts'
 import { saveText } from '../../../storage/exchange/file.ts'
 import type { Store } from '../../../storage/store/types.ts'
+import { UNTITLED_SHEET } from '../../../worksheet/document/words.ts'
 import { OWN_TEMPLATE, toNew } from '../../common/route.ts'
-import { cellsText, UNTITLED_SHEET } from '../../common/words.ts'
-import { shelfWords as words } from '../words.ts'
+import { cellsText } from '../../common/words.ts'
+import { studioWords as words } from './words.ts'
 
 /** The studio's own templates, and one file with these, their functions and the kit. */
 @customElement('studio-shelf')
