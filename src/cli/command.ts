@@ -3,12 +3,12 @@ import { composeSheet } from './compose.ts'
 import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
+import { helpOf, overview, VERBS } from './help.ts'
 import { InputError, readArguments } from './input.ts'
 import { link } from './link.ts'
 import { onOneLine } from './report.ts'
 import { run } from './run.ts'
 import { readRunArguments } from './run-arguments.ts'
-import { helpOf, overview, VERBS } from './help.ts'
 import * as words from './words.ts'
 
 /** Runs one command. Exit 0: computed, every check passes or is marginal. 1: a cell in error, or a check that fails or waits. 2: unreadable input. */

@@ -60,14 +60,14 @@ test('what the browser answered is said in plain words, and it can be asked agai
   await says(await shelfThat(first, 'says nothing'), /does not say whether it may delete saved sheets/)
 
   const again = await shelfThat(first, 'agrees when asked again')
-  await says(again, /has not agreed/)
+  await says(again, /has not granted permanent storage/)
   await again.getByRole('button', { name: 'Ask for permanent storage again' }).click()
   await says(again, /saves your sheets until you delete them/)
 
   await context.addInitScript(() => Object.assign(globalThis, { GestureEvent: class {} }))
   await says(
     await shelfThat(first, 'agrees'),
-    /deletes what a page has saved when you do not open the page for seven days.*home screen/,
+    /deletes what a page has saved when you have not opened the page for seven days.*home screen/,
   )
 })
 

@@ -309,7 +309,7 @@ test('columns are renamed, moved and removed, and the rows go with them', async 
   await expect
     .poll(() => page.locator('table-form .call .mono').allInnerTexts())
     .toContain('outer [mm] = breadth + 2 * border')
-  await page.locator('table-form .earlier').click()
+  await page.locator('table-form .up').click()
   await page.getByRole('button', { name: /Column: Sort/ }).click()
   await page.getByRole('button', { name: 'Remove the column' }).click()
   await pressInHead(page, 'Fill in')

@@ -29,12 +29,12 @@ test('evenfield functions NAME prints one function in full, with the published v
   expect(out).toContain('How this was checked')
   // The Sinclair Handbook’s table for copying: 8 in lens, 5 times, 48 in.
   expect(out).toMatch(
-    /published 48 in, ours 48 in, difference 0 in\n {4}lens_to_sensor\(8 in, 5\)\n {4}The Sinclair Handbook/,
+    /published 48 in, computed 48 in, difference 0 in\n {4}lens_to_sensor\(8 in, 5\)\n {4}The Sinclair Handbook/,
   )
 })
 
 test('a function without a published value says so', async () => {
-  expect((await evenfield('functions', 'file_name')).out).toContain('No published value checks this function')
+  expect((await evenfield('functions', 'file_name')).out).toContain('No published value was found for this function')
 })
 
 test('evenfield functions WORD lists the functions that have it', async () => {

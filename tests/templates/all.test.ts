@@ -171,7 +171,7 @@ describe('cautions are where harm may be done', () => {
     ['flash capacitors', /\bguide_aperture\(/, /dangerous charge/],
     ['a camera above the original', /\bcolumn_height\(|\boverhang_moment\(/, /[Tt]ether/],
     ['a carriage that moves', /\bmirror_tilt\(|\btube_choices\(|\bcolumn_height\(/, /\b[Ll]ock the (carriage|column)/],
-    ['light on what fades', /\blight_dose\(|\blamp\(/, /[Ll]ight (adds up|does lasting harm)/],
+    ['light on what fades', /\blight_dose\(|\blamp\(/, /[Ll]ight (damage adds up|does lasting damage)/],
     ['a page pressed flat', /\bpage_bulge\(/, /Never press/],
     ['a stand that tips', /\boverhang_moment\(/, /under it/],
   ]

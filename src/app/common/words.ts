@@ -50,6 +50,9 @@ export function foldedText(summary: CheckSummary, rows: number): string {
   return states.length > 0 ? `Checks: ${states.join(', ')}.` : `${plural(rows, 'row')}, no checks.`
 }
 
+/** How many figures are not yet the user’s own: `2 figures still the example’s`. */
+export const examplesText = (n: number): string => `${plural(n, 'figure')} still the example’s`
+
 /** How many checks wait: `2 checks need more figures`. */
 export const waitingText = (n: number): string => `${plural(n, 'check')} ${agree(n, 'needs', 'need')} more figures`
 

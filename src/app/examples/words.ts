@@ -1,10 +1,11 @@
 import { plural } from '../../units/plural.ts'
+import { examplesText } from '../common/words.ts'
 
 export const exampleWords = {
   stillExample: (n: number): string =>
     n === 1 ? '1 figure is still the example’s.' : `${plural(n, 'figure')} are still the example’s.`,
   restsOnExample: 'What rests on them is drawn with a dashed line.',
-  inSection: (n: number): string => `${plural(n, 'figure')} still the example’s`,
+  inSection: examplesText,
   nextExample: 'Next one',
   useAll: 'Use all',
   exampleFigures: 'example figures',

@@ -1,7 +1,7 @@
 import { cellWords } from '../../cells/shared/words.ts'
 import { stepsWords } from '../../cells/steps/words.ts'
 import { agree, plural } from '../../units/plural.ts'
-import { waitingText } from '../common/words.ts'
+import { examplesText, waitingText } from '../common/words.ts'
 
 export const standWords = {
   /** The ways to look at the stand. */
@@ -82,7 +82,7 @@ export const standWords = {
   checkTitle: 'Check before you shoot',
   checkAbout: 'What is still open in this sheet. You can continue without it.',
   nothingOpen: 'Every figure is yours, and no check fails.',
-  stillExample: (n: number): string => `${plural(n, 'figure')} still the example’s`,
+  stillExample: examplesText,
   failing: (n: number): string => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}`,
   waiting: waitingText,
   isMarginal: (n: number): string => `${plural(n, 'check')} ${agree(n, 'is', 'are')} marginal`,
