@@ -12,6 +12,7 @@ import {
   ownNames,
   type SetUpName,
   sumCells,
+  summedNamesOf,
   withRunsOf,
   withSums,
 } from './set-ups.ts'
@@ -48,15 +49,23 @@ export function compose(library: PartLibrary, composition: Composition): Compose
   const { parts: winners, replaced } = choose(library, parts)
   const filling = { library, givens, rows, examples }
   const texts = new Map([['set_up_count', `${setUps.length + 1}`]])
+  const shared = gather(library, winners, { texts })
+  const readByShared = summedNamesOf(library, shared)
+  const only = ({ role }: Part): boolean => isInSetUp(library, role)
   const later = setUps.map(({ prefix, title: of, parts: own }): LaterSetUp => {
     const chosen = new Set(own.map(({ part }) => part))
-    const gathering = gather(library, partsOfSetUp(library, parts, own), { texts, chosen })
+    const gathering = gather(library, partsOfSetUp(library, parts, own), {
+      texts,
+      chosen,
+      only,
+      readElsewhere: readByShared,
+    })
     return { prefix, title: of, gathering, names: ownNames(library, prefix, gathering) }
   })
   const readElsewhere = new Set(
     later.flatMap(({ gathering, names }) => [...gathering.names].filter((name) => !names.has(name))),
   )
-  const alone = gather(library, winners, { texts, readElsewhere })
+  const alone = later.length === 0 ? shared : gather(library, winners, { texts, readElsewhere })
   const over = overSetUps(library, alone, later)
   const gathered =
     later.length === 0
@@ -67,7 +76,7 @@ export function compose(library: PartLibrary, composition: Composition): Compose
           readElsewhere,
         })
   const first = sectionsOf(filling, gathered)
-  const others = later.map((setUp) => ({ ...setUp, sections: laterSections(filling, setUp) }))
+  const others = later.map((setUp) => ({ ...setUp, sections: laterSections(filling, setUp, gathered.names) }))
   const summed = withSums(
     library,
     first,
@@ -78,10 +87,13 @@ export function compose(library: PartLibrary, composition: Composition): Compose
     ...summed.map((cell) => withRunsOf(cell, later, summed)),
     ...others.flatMap(({ sections }) => sections.cells),
     ...stepsOf(library, winners, first.names),
-    ...others.flatMap(({ gathering, sections, prefix, title: of }) =>
+    ...others.flatMap(({ gathering, names, sections, prefix, title: of }) =>
       stepsOf(
         library,
-        gathering.parts.filter(({ role }) => isInSetUp(library, role)),
+        // A reading for what the set-ups share is taken in each.
+        gathering.parts.map((part) =>
+          only(part) ? part : { ...part, steps: part.steps.filter(({ reading = '' }) => names.has(reading)) },
+        ),
         sections.names,
         { prefix, title: of },
       ),

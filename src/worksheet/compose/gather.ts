@@ -24,8 +24,10 @@ export interface GatheringOptions {
   readonly texts?: ReadonlyMap<string, string>
   /** Names that other set-ups of the sheet provide. */
   readonly elsewhere?: ReadonlySet<string>
-  /** Names that other set-ups of the sheet read. */
+  /** Names that other set-ups of the sheet read; of an implicit one, those in its text. */
   readonly readElsewhere?: ReadonlySet<string>
+  /** Which parts are gathered for themselves: of others come the cells that something reads. All where nothing is said. */
+  readonly only?: (part: Part) => boolean
   /** The parts that a later set-up has chosen for itself. */
   readonly chosen?: ReadonlySet<string>
 }
@@ -51,6 +53,7 @@ export function gather(
     texts: more = new Map(),
     elsewhere = new Set(),
     readElsewhere = new Set(),
+    only = () => true,
     chosen = new Set(),
   }: GatheringOptions = {},
 ): Gathering {
@@ -97,9 +100,13 @@ export function gather(
     } else if (library.names.has(name)) asked.add(name)
     else throw new Unpublished(name)
   }
-  const all = [...cells.values()].flat().filter((cell): cell is PartCell => !isPlace(cell))
+  const own = new Map([...cells].filter(([part]) => only(part)))
+  const all = [...own.values()].flat().filter((cell): cell is PartCell => !isPlace(cell))
   for (const cell of all) if (!cell.if_read && !cell.if_provided && !cell.needs_given && !cell.unless) take(cell)
-  for (const name of readElsewhere) need(name)
+  for (const name of readElsewhere)
+    // A text over the rows of a table also has the names of columns.
+    for (const one of texts.has(name) ? namesInText(texts.get(name) as string) : [name])
+      if (library.names.has(one) || providers.has(one)) need(one)
   for (const cell of all) if (cell.needs_given && asked.has(cell.needs_given)) take(cell)
   for (const cell of all) if (cell.unless && !names.has(cell.unless)) take(cell)
   // What is there without being asked: in the sheet, provided by a part, or derived from such.
@@ -110,7 +117,7 @@ export function gather(
     return cell !== undefined && namesRead(cell).every((one) => available(one, new Set([...seen, name])))
   }
   for (const cell of all) if (cell.if_provided && namesRead(cell).every((name) => available(name))) take(cell)
-  askAtLeastOne(cells, taken, need)
+  askAtLeastOne(own, taken, need)
   return {
     parts,
     sections: new Map(

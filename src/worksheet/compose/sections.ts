@@ -31,19 +31,24 @@ export interface Sections {
   readonly names: ReadonlySet<string>
 }
 
-/** Which roles' sections are made. */
+/** Which roles' sections are made, and what a drawing of the set-up has besides what it gathers. */
 export interface SectionOptions {
   readonly only?: (role: Role) => boolean
+  readonly alsoThere?: ReadonlySet<string>
 }
 
 /** The roles whose section shows the set-up drawing: the first of them that the sheet has. */
 const DRAWN_WITH: ReadonlySet<string> = new Set(['framing', 'closeness', 'light'])
 
 /** The cells of every role, in the order of roles, each as a section with its heading. */
-export function sectionsOf(filling: Filling, gathering: Gathering, { only }: SectionOptions = {}): Sections {
+export function sectionsOf(
+  filling: Filling,
+  gathering: Gathering,
+  { only, alsoThere = new Set() }: SectionOptions = {},
+): Sections {
   const { library } = filling
   const { names, asked } = gathering
-  const drawing = setUpDrawing(library, gathering, names)
+  const drawing = setUpDrawing(library, gathering, new Set([...names, ...alsoThere]))
   const cells: Cell[] = []
   let drawn = false
   for (const role of library.roles) {

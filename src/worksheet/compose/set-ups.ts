@@ -1,8 +1,9 @@
 import { isHeading } from '../document/names.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell } from '../schema/document.ts'
-import { namesRead } from './cell-names.ts'
+import { namesRead, withTexts } from './cell-names.ts'
 import { defined, type Gathering } from './gather.ts'
+import { readBy } from './join-names.ts'
 import { isPlace, type Part, type PartCell, type PartLibrary } from './part-library.ts'
 import { type Filled, type Filling, type Sections, sectionsOf, shown } from './sections.ts'
 import * as words from './words.ts'
@@ -28,7 +29,11 @@ export interface LaterSetUp extends SetUpName {
 }
 
 /** The sections of a later set-up: those of the roles it has for itself, under its prefix. */
-export function laterSections(filling: Filling, { prefix, title, gathering, names }: LaterSetUp): Sections {
+export function laterSections(
+  filling: Filling,
+  { prefix, title, gathering, names }: LaterSetUp,
+  alsoThere: ReadonlySet<string>,
+): Sections {
   const { library } = filling
   const givens = new Map(
     [...names].flatMap(([name, own]): [string, Filled][] => {
@@ -36,8 +41,11 @@ export function laterSections(filling: Filling, { prefix, title, gathering, name
       return filled ? [[name, filled]] : []
     }),
   )
-  const sections = sectionsOf({ ...filling, givens }, gathering, { only: ({ in_set_up }) => in_set_up === true })
-  const cells = withRepeated(sections.cells, repeated(library, gathering, names))
+  const sections = sectionsOf({ ...filling, givens }, gathering, {
+    only: ({ in_set_up }) => in_set_up === true,
+    alsoThere: new Set([...alsoThere].filter((name) => !isInSetUp(library, library.names.get(name)?.role ?? ''))),
+  })
+  const cells = withRepeated(withoutLonely(sections.cells), repeated(library, gathering, names))
   return {
     names: new Set(names.values()),
     cells: cells.map((cell): Cell => {
@@ -96,6 +104,33 @@ export function ownNames(library: PartLibrary, prefix: string, gathering: Gather
   return new Map([...own, ...found].map((name) => [name, prefixedName(prefix, name)] as const))
 }
 
+/** A given that stands alone under a heading goes to the first section that reads it. */
+function withoutLonely(cells: readonly Cell[]): readonly Cell[] {
+  const sections = cells.reduce<Cell[][]>((all, cell) => {
+    if (isHeading(cell) || all.length === 0) all.push([cell])
+    else all.at(-1)?.push(cell)
+    return all
+  }, [])
+  return sections.flatMap((section) => {
+    if (isLonely(section)) return section.slice(1).some((cell) => readerOf(cell, sections)) ? [] : section
+    const coming = sections
+      .filter(isLonely)
+      .flatMap((lonely) =>
+        lonely.slice(1).some((cell) => readerOf(cell, sections) === section) ? lonely.slice(1) : [],
+      )
+    const at = section.findLastIndex(({ kind }) => kind === 'given') + 1
+    return at === 0 ? [...section, ...coming] : [...section.slice(0, at), ...coming, ...section.slice(at)]
+  })
+}
+
+const isLonely = ([heading, ...givens]: readonly Cell[]): boolean =>
+  isHeading(heading) && heading.part === undefined && givens.every(({ kind }) => kind === 'given')
+
+const readerOf = (cell: Cell, sections: readonly Cell[][]): Cell[] | undefined =>
+  'name' in cell && typeof cell.name === 'string'
+    ? sections.find((section) => !isLonely(section) && section.some((one) => readBy(one).has(cell.name as string)))
+    : undefined
+
 /** The results and checks of shared roles that a later set-up has for itself as well. */
 function repeated(library: PartLibrary, gathering: Gathering, names: ReadonlyMap<string, string>): readonly Cell[] {
   const ofParts = gathering.parts
@@ -117,6 +152,20 @@ function withRepeated(cells: readonly Cell[], more: readonly Cell[]): readonly C
   const end = next < 0 ? cells.length : next
   const last = cells.slice(0, end).findLastIndex(({ kind }) => kind !== 'note') + 1
   return [...cells.slice(0, last), ...more, ...cells.slice(last)]
+}
+
+/** The names that are added up over the set-ups and that shared cells of the first read: results, and implicit texts. */
+export function summedNamesOf(library: PartLibrary, { parts, names }: Gathering): ReadonlySet<string> {
+  const read = new Set(
+    parts
+      .filter(({ role }) => !isInSetUp(library, role))
+      .flatMap(({ cells }) => cells.flatMap((cell) => (isPlace(cell) ? [] : namesRead(cell)))),
+  )
+  return new Set(
+    [...library.names].flatMap(([name, { inline, over_set_ups }]) =>
+      over_set_ups === 'sum' && (inline === undefined ? names : read).has(name) ? [name] : [],
+    ),
+  )
 }
 
 /** What is added up over the set-ups: implicit texts, and the names in them that later set-ups provide. */
@@ -176,11 +225,10 @@ export function withRunsOf(cell: Cell, later: readonly LaterSetUp[], cells: read
   return {
     ...cell,
     set_ups: later.map(({ title, gathering, names }) => {
-      const own = [...gathering.sections.values()].flat().find((one) => !isPlace(one) && one.kind === 'run')
-      const { from = {} } = own
-        ? (followNames({ ...(own as object), id: 'run' } as unknown as Cell, names, cells) as {
-            from?: Record<string, string>
-          })
+      const own = gathering.parts.flatMap(({ cells }) => cells).find((one) => !isPlace(one) && one.kind === 'run')
+      const put = own && { ...withTexts(own as PartCell, gathering.texts), id: 'run' }
+      const { from = {} } = put
+        ? (followNames(put as unknown as Cell, names, cells) as { from?: Record<string, string> })
         : {}
       return { title, from: Object.fromEntries(Object.entries(from).filter(([key, text]) => cell.from[key] !== text)) }
     }),

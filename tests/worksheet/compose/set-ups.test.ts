@@ -1,12 +1,16 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { jobNames, readJob } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { compose } from '../../../src/worksheet/compose/compose.ts'
+import { partsOfJob } from '../../../src/worksheet/compose/job.ts'
+import { readBy } from '../../../src/worksheet/compose/join-names.ts'
+import type { OfferedSetUp } from '../../../src/worksheet/compose/part-library.ts'
 import { offeredSetUp, withParts, withSetUp } from '../../../src/worksheet/compose/recompose.ts'
 import type { Filled } from '../../../src/worksheet/compose/sections.ts'
-import { type Run, Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
+import { type Given, type Run, Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
 import { runOf } from '../../../src/worksheet/run/sheet-run.ts'
-import { errorsOf, namesOf, PARTS, set } from './sets.ts'
+import { errorsOf, namesOf, PARTS, READ, set } from './sets.ts'
 
 const typed = (texts: Readonly<Record<string, string>>): ReadonlyMap<string, Filled> =>
   new Map(Object.entries(texts).map(([name, value]) => [name, { value, from: 'typed' }]))
@@ -231,5 +235,49 @@ describe('a map in four tiles, and in raking light in one frame', () => {
     sheet.undo()
     while (sheet.worksheet.setups?.length) sheet.undo()
     expect(figure(sheet, 'frames_all')).toBe(4)
+  })
+})
+
+describe('another set-up of any job', () => {
+  const pairs = jobNames().flatMap((job, at) =>
+    // Each job with one of them, so that every one comes with several jobs.
+    [PARTS.setUps[at % PARTS.setUps.length] as OfferedSetUp].map((setUp) => [job, setUp.prefix, setUp] as const),
+  )
+
+  it.each(pairs)('%s, %s: nothing is in error, asked in vain, or alone under a heading', (name, prefix, offered) => {
+    const job = readJob(name)
+    if (!job) throw new Error(`There is no job ${name}.`)
+    const { worksheet } = compose(PARTS, {
+      title: name,
+      parts: partsOfJob(job),
+      setUps: [{ prefix, title: offered.title, parts: offered.parts.map((part) => ({ part, by: 'hand' })) }],
+      givens: READ,
+    })
+    expect(errorsOf(worksheet)).toEqual([])
+    const { cells } = worksheet
+    expect(namesOf(cells)).toEqual([...new Set(namesOf(cells))])
+    const from = cells.findIndex((cell) => cell.kind === 'note' && cell.set_up === prefix)
+    expect(from).toBeGreaterThan(0)
+    const read = new Set(cells.flatMap((cell) => [...readBy(cell)]))
+    const steps = new Set(
+      cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps.map(({ reading }) => reading) : [])),
+    )
+    const own = cells.slice(from).filter((cell): cell is Given => cell.kind === 'given' && cell.entry !== 'kit')
+    const inFirst = new Set(cells.slice(0, from).flatMap((cell) => (cell.kind === 'given' ? [cell.name] : [])))
+    const inVain = own.filter((cell) => !read.has(cell.name) && !steps.has(cell.name)).map((cell) => cell.name)
+    // What the first asks without reading it, such as a note for the record, the other may ask as well.
+    expect(inVain.filter((one) => !inFirst.has(one.slice(prefix.length + 1)))).toEqual([])
+    for (const [at, cell] of cells.entries()) {
+      if (at < from || cell.kind !== 'note' || cell.role !== 'heading' || cell.part !== undefined) continue
+      const next = cells.findIndex((one, place) => place > at && one.kind === 'note' && one.role === 'heading')
+      const section = cells.slice(at + 1, next < 0 ? undefined : next).filter(({ kind }) => kind !== 'steps')
+      if (section.length === 0 || !section.every(({ kind }) => kind === 'given')) continue
+      // It stays alone only where nothing of the set-up reads it: the list that all set-ups share does.
+      const readers = cells.slice(from).filter((one) => section.some((given) => readBy(one).has(given.id)))
+      expect(
+        readers.map(({ id }) => id),
+        cell.text,
+      ).toEqual([])
+    }
   })
 })
