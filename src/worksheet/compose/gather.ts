@@ -103,8 +103,8 @@ export function gather(
   const own = new Map([...cells].filter(([part]) => only(part)))
   const all = [...own.values()].flat().filter((cell): cell is PartCell => !isPlace(cell))
   for (const cell of all) if (!cell.if_read && !cell.if_provided && !cell.needs_given && !cell.unless) take(cell)
+  // A text over the rows of a table also has the names of columns.
   for (const name of readElsewhere)
-    // A text over the rows of a table also has the names of columns.
     for (const one of texts.has(name) ? namesInText(texts.get(name) as string) : [name])
       if (library.names.has(one) || providers.has(one)) need(one)
   for (const cell of all) if (cell.needs_given && asked.has(cell.needs_given)) take(cell)
