@@ -27,6 +27,10 @@ function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefin
 const MOST_IN_WORDS = 6
 /** Names with more characters than this are cut short first. */
 const LONG_NAME = 10
+/** Names with no more characters than this are never cut short. */
+const SHORT_NAME = 7
+
+const lengthClass = ({ length }: string): string => (length > LONG_NAME ? 'long' : length <= SHORT_NAME ? 'short' : '')
 
 /** The sections of a sheet on a dimension line: each with its worst state, the current one on a thick line. */
 @customElement('section-line')
@@ -74,14 +78,14 @@ export class SectionLine extends SignalWatcher(LitElement) {
         .tight {
           inline-size: 100%;
         }
-        .tight a:not([aria-current]) {
+        .tight a:not(.short, [aria-current]) {
           flex-shrink: 1;
-          min-inline-size: 3.2rem;
+          min-inline-size: 3.4rem;
         }
         /* Long names are cut short first. */
         .tight a.long:not([aria-current]) {
-          flex-shrink: 1000;
-          min-inline-size: 4.6rem;
+          flex-shrink: 3;
+          min-inline-size: 4rem;
         }
       }
       @media (min-width: 55rem) and (max-width: 1179px) {
@@ -210,7 +214,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
           (section) => html`
             <a
               href="#section"
-              class=${(section.heading?.text.length ?? 0) > LONG_NAME ? 'long' : ''}
+              class=${lengthClass(section.heading?.text ?? '')}
               aria-current=${section.id === this.current ? 'location' : nothing}
               @click=${(event: Event) => this.go(event, section)}
             ><span class="label">${section.heading?.text || UNTITLED_SECTION}</span> ${this.state(section, isTight)}</a>

@@ -106,7 +106,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
       }
       .press {
         min-block-size: 60px;
-        max-inline-size: 11rem;
+        max-inline-size: 12.5rem;
         padding-inline: 14px;
       }
       li .press:last-child {
