@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test } from './harness.ts'
+import { ringsOverText } from './rings.ts'
 
 /** Numbers every control in reach of the keyboard in the order of the document, through every shadow root. */
 const number = (page: Page): Promise<string[]> =>
@@ -41,7 +42,9 @@ for (const [face, shown] of [
   ['/build', 'build-cell'],
   ['/stand', 'stand-view'],
 ] as const)
-  test(`Tab reaches every control in the order of the page, ${face || 'filling in'}`, async ({ open }) => {
+  test(`Tab reaches every control in the order of the page, and no ring covers text, ${face || 'filling in'}`, async ({
+    open,
+  }) => {
     const { page } = await open({ path: `#new/flat-sheet${face}` })
     await page.locator(shown).first().waitFor()
     await page.locator('example-bar button, build-face .add button, stand-view button').first().waitFor()
@@ -59,4 +62,5 @@ for (const [face, shown] of [
     const first = reached.indexOf(0)
     const order = [...reached.slice(first), ...reached.slice(0, first)]
     expect(order).toEqual([...order].sort((a, b) => a - b))
+    expect(await ringsOverText(page)).toEqual([])
   }, 120_000)

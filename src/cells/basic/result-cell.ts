@@ -78,15 +78,18 @@ export const resultStyle = css`
   }
   .fold {
     display: inline-block;
-    /* A finger's width, without moving the text around it. */
-    margin-block: -8px;
-    padding-block: 8px;
-    padding-inline: 0;
+    /* A finger's width, without moving the text around it; the ring of the focus is close to its own. */
+    margin: -8px;
+    padding: 8px;
     border: 0;
     background: none;
     line-height: inherit;
     text-align: start;
     cursor: pointer;
+  }
+  .fold:focus-visible,
+  .what .word:focus-visible {
+    outline-offset: -7px;
   }
   .fold:hover,
   .fold[aria-expanded='true'] {
@@ -105,14 +108,19 @@ export const resultStyle = css`
   }
   .what .words .word {
     min-block-size: 32px;
+    margin-inline: -8px;
+    padding-inline: 8px;
   }
   @media (pointer: coarse) {
     .fold {
-      padding-block: 13px;
+      margin: -13px;
+      padding: 13px;
     }
-    .fold,
     .what .words {
       margin-block: -13px;
+    }
+    .fold:focus-visible {
+      outline-offset: -12px;
     }
     .what .words .word {
       min-block-size: 44px;

@@ -35,7 +35,11 @@ export const checkStyle = css`
     text-underline-offset: 4px;
   }
   .check .word {
-    margin-block: -4px -8px;
+    margin: -4px -5px -8px;
+    padding-inline: 5px;
+  }
+  .check .word:focus-visible {
+    outline-offset: -4px;
   }
 `
 
