@@ -213,6 +213,9 @@ export const JOBS: readonly Job[] = [
       lamp_spacing: fc.constantFrom('0', '400', '700'),
       beam_angle: fc.constantFrom('60', '120'),
       glossy: fc.constantFrom('yes', 'no'),
+      lamp_radius: fc.constantFrom('50', '150'),
+      lens_height: millimetres(400, 3000),
+      curl: fc.constantFrom('0', '5', '-10'),
     }),
     aims: [EVEN, LAMP],
     trace: (sheet) => {
@@ -222,7 +225,9 @@ export const JOBS: readonly Job[] = [
       const either = Math.min(spread(lampsOf(sheet), width, height), spread(lampsOf(sheet), height, width))
       if (laid === 'as it is')
         expect(spread(lampsOf(sheet), width, height)).toBeLessThanOrEqual(sheet.number('even_limit') * 1.01)
-      return { arms_cover: either / sheet.number('even_limit') }
+      // Turned, it reaches as far towards the arms as it is high.
+      const across = laid === 'turned by 90°' ? height : width
+      return { arms_cover: either / sheet.number('even_limit'), ...glareTraced(sheet, across / 2) }
     },
   },
   {
