@@ -58,7 +58,10 @@ const release = (page: Page): Promise<string | undefined> =>
   page.evaluate(() => document.documentElement.dataset.release)
 const lens = (page: Page): Locator => page.getByLabel('Lens', { exact: true })
 
-/** A release is some 300 files, each fetched and stored: on a busy machine that takes longer than a state usually does. */
+/**
+ * A worker is stored in the browser's own time. Under the debugger one that is still answering a page is never replaced:
+ * pages are to be at rest when a newer one is asked for.
+ */
 const INSTALLED = { timeout: 60_000 }
 
 /** As when a tab that was left is looked at again. */
@@ -110,6 +113,9 @@ test('a newer Evenfield says so, is used when asked, and loses nothing typed', {
   await other.goto(`${site.url}#new/two-lamps`)
   await other.locator('fill-face').waitFor()
   await page.bringToFront()
+  await lens(page).fill('82')
+  await page.waitForLoadState('networkidle')
+  await other.waitForLoadState('networkidle')
 
   await site.release('second')
   await lookAgain(page)
