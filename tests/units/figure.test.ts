@@ -25,6 +25,7 @@ describe('a figure', () => {
     [100, '100'],
     // Powers of ten from a thousand million on, and below a ten-thousandth.
     [999_999_999, '999 999 999'],
+    [999_999_999.5, '1.00e9'],
     [999_999_999.6, '1.00e9'],
     [1e9, '1e9'],
     [1.5e12, '1.5e12'],
@@ -37,6 +38,7 @@ describe('a figure', () => {
     [-2e-7, '−2e-7'],
     // The noise of a double is not shown.
     [0.1 + 0.2, '0.3'],
+    [Number.NaN, 'not a number'],
     [Number.POSITIVE_INFINITY, '∞'],
     [Number.NEGATIVE_INFINITY, '−∞'],
   ])('%d is shown as %s', (value, shown) => {
@@ -67,6 +69,7 @@ describe('the decimals that a tolerance leaves', () => {
     [0.15, 2],
     [0.1949, 2],
     [0.196, 1],
+    [1.95, 0],
     // Exactly one of its digit has one digit.
     [0.1, 1],
     [1, 0],

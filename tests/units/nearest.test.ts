@@ -20,6 +20,8 @@ describe('the word that is meant', () => {
     ['perture', ['aperture'], 'aperture'],
     ['lens', ['lenses'], 'lenses'],
     ['lens', ['lenses_'], undefined],
+    ['mn', ['mnab'], undefined],
+    ['a', ['ab'], 'ab'],
     ['', ['a'], undefined],
     ['a', [], undefined],
   ] as const)('%s among %j is %s', (word, known, meant) => {
@@ -40,6 +42,7 @@ describe('the word that is meant', () => {
     // Two pairs changed over are two slips of a word of five.
     expect(nearest('badce', ['abcde'])).toBe('abcde')
     expect(nearest('acbd', ['abcd', 'axbd'])).toBe('abcd')
+    expect(nearest('abdc', ['abdx', 'abcd'])).toBe('abdx')
     expect(nearest('abcdefg', ['abdcegf'])).toBe('abdcegf')
   })
 

@@ -184,3 +184,53 @@ test.each([
   [-0.001, '0.00'],
   [1 / 3, '+0.33'],
 ])('a signed difference of %d stops', (stops, text) => expect(signedStops(stops)).toBe(text))
+
+describe('at the borders of a notation', () => {
+  const shown = (value: number, unit: string, tolerance?: number) =>
+    showQuantity(value, unit === '1/s' ? D.TIME : D.NONE, {
+      unit: {
+        dimension: unit === '1/s' ? D.TIME : D.NONE,
+        factor: 1,
+        offset: 0,
+        symbol: '',
+        notation: NOTATIONS[unit],
+      },
+      tolerance,
+    })
+  const NOTATIONS: Readonly<Record<string, 'f-number' | 'ratio' | 'shutter'>> = {
+    'f/': 'f-number',
+    '1:': 'ratio',
+    '1/s': 'shutter',
+  }
+
+  test('a ratio is of one to something up to life size, and something to one beyond', () => {
+    expect(['1:1', '1:4', '4:1'].map((text, i) => [text, shown([1, 0.25, 4][i] as number, '1:').text])).toEqual([
+      ['1:1', '1:1'],
+      ['1:4', '1:4'],
+      ['4:1', '4:1'],
+    ])
+    expect([0, -0.5, Number.POSITIVE_INFINITY].map((value) => shown(value, '1:').text)).toEqual(['0', '−0.5', '∞'])
+  })
+
+  test('a time is a fraction below 0.45 s, and has the mark nearest to it', () => {
+    expect(shown(0.449, '1/s')).toMatchObject({ figure: '1/2.23', unit: 's', text: '1/2.23 s' })
+    expect(shown(0.45, '1/s')).toMatchObject({ figure: '0.45', text: '0.45 s' })
+    expect(shown(0.008, '1/s')).toMatchObject({ figure: '1/125', mark: '1/125 s' })
+    expect(shown(0, '1/s')).toEqual({ figure: '0', unit: 's', text: '0 s' })
+    expect(shown(-1, '1/s').text).toBe('−1 s')
+  })
+
+  test('off the scale there is no mark', () => {
+    expect(shown(500, 'f/')).toEqual({ figure: 'f/500', unit: '', text: 'f/500' })
+    expect(shown(5.66, 'f/')).toEqual({ figure: 'f/5.66', unit: '', text: 'f/5.66', mark: 'f/5.6' })
+  })
+
+  test('limits are in per cent of the figure, and none where there are none', () => {
+    expect(shown(4, 'f/', 0.2)).toMatchObject({ figure: 'f/4 ± 5 %', unit: '', text: 'f/4 ± 5 %' })
+    expect(shown(0.25, '1:', 0).text).toBe('1:4')
+    expect(shown(0, '1:', 0.1).text).toBe('0')
+    expect(shown(-0.5, '1:', 0.1).text).toBe('−0.5 ± 20 %')
+    expect(showQuantity(1, D.LENGTH, { tolerance: 0 }).text).toBe('1000 mm')
+    expect(showQuantity(0.6, D.LENGTH, { unit: readDisplayUnit('mm'), tolerance: 0.002 }).text).toBe('600 ± 2 mm')
+  })
+})

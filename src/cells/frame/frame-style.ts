@@ -37,6 +37,8 @@ export const frameStyle = css`
     grid-template-columns: minmax(0, 1fr) minmax(0, auto);
     column-gap: 1rem;
     grid-column: 1 / -1;
+    /* Across a wide sheet a figure would be too far from its name. */
+    max-inline-size: 36rem;
     font-variant-numeric: tabular-nums;
   }
   .areas dd {
@@ -67,5 +69,12 @@ export const frameStyle = css`
     padding: 0.2rem 0.5rem;
     border: 1px solid var(--rule);
     text-align: end;
+  }
+  .map th {
+    max-inline-size: 11rem;
+    padding: 0.2rem 0.5rem;
+    vertical-align: bottom;
+    text-align: end;
+    white-space: normal;
   }
 `
