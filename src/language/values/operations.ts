@@ -41,7 +41,10 @@ export function checked(value: number, a: number, b: number): number {
 /** Two figures that differ by rounding alone count as equal: 0.1 + 0.2 = 0.3. */
 const SAME = 1e-12
 
-const same = (a: number, b: number): boolean => a === b || Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b))
+/** An infinite one, such as a depth to infinity, is the same as no finite one. */
+const same = (a: number, b: number): boolean =>
+  a === b ||
+  (Math.abs(a - b) < Number.POSITIVE_INFINITY && Math.abs(a - b) <= SAME * Math.max(Math.abs(a), Math.abs(b)))
 
 /** Whether two values are the same, numbers to within rounding. */
 export const equal = (a: unknown, b: unknown): boolean =>
