@@ -186,21 +186,13 @@ test.each([
 ])('a signed difference of %d stops', (stops, text) => expect(signedStops(stops)).toBe(text))
 
 describe('at the borders of a notation', () => {
-  const shown = (value: number, unit: string, tolerance?: number) =>
-    showQuantity(value, unit === '1/s' ? D.TIME : D.NONE, {
-      unit: {
-        dimension: unit === '1/s' ? D.TIME : D.NONE,
-        factor: 1,
-        offset: 0,
-        symbol: '',
-        notation: NOTATIONS[unit],
-      },
+  const NOTATIONS = { 'f/': 'f-number', '1:': 'ratio', '1/s': 'shutter' } as const
+  const shown = (value: number, unit: keyof typeof NOTATIONS, tolerance?: number) => {
+    const dimension = unit === '1/s' ? D.TIME : D.NONE
+    return showQuantity(value, dimension, {
+      unit: { dimension, factor: 1, offset: 0, symbol: '', notation: NOTATIONS[unit] },
       tolerance,
     })
-  const NOTATIONS: Readonly<Record<string, 'f-number' | 'ratio' | 'shutter'>> = {
-    'f/': 'f-number',
-    '1:': 'ratio',
-    '1/s': 'shutter',
   }
 
   test('a ratio is of one to something up to life size, and something to one beyond', () => {
