@@ -1,6 +1,6 @@
 import { statSync } from 'node:fs'
 import { fromLink, isLink, LinkError } from '../storage/exchange/link.ts'
-import { namesFor } from '../worksheet/compose/aliases.ts'
+import { namesFor } from '../worksheet/compose/part-library.ts'
 import { type Cell, DocumentError, MAX_DOCUMENT_LENGTH, type Worksheet } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText, whyUnread } from './input.ts'
 import { readParts, readSheetOrJob } from './part-files.ts'

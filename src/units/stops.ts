@@ -1,5 +1,12 @@
 import { decimalsOf, showFigure } from './figure.ts'
 
+/**
+ * The constants of a light meter that is not known, by ISO 2720:1974: C for light on an original, lx s, and K for light
+ * off it, cd s/m². EV at ISO 100 is log₂(100 E/C) or log₂(100 L/K).
+ */
+export const METER_C = 250
+export const METER_K = 12.5
+
 /** Meters read tenths of a stop, and careful work compares hundredths; a finer figure would be no better founded. */
 const STOP_DECIMALS = 2
 

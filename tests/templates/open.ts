@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { expect } from 'vitest'
 import { readParts, readSheetOrJob } from '../../src/cli/part-files.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { namesFor } from '../../src/worksheet/compose/aliases.ts'
+import { namesFor } from '../../src/worksheet/compose/part-library.ts'
 import { isNamed, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
 
 const FOLDER = new URL('../../templates/', import.meta.url)

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs'
-import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from '../../src/app/templates/template-file.ts'
+import { type FormulaIndex, formulasOf, type TemplateFile } from '../../src/app/templates/template-file.ts'
 import { readPartFiles, readSheetOrJob } from '../../src/cli/part-files.ts'
 import { LIBRARY, SUBJECTS, type SubjectFile } from '../../src/functions/index.ts'
+import { textMark } from '../../src/worksheet/document/rows-mark.ts'
 import type { Worksheet } from '../../src/worksheet/index.ts'
 import { prepare } from '../../src/worksheet/prepare-templates.ts'
 
@@ -29,5 +30,5 @@ export const files: readonly (readonly [string, TemplateFile])[] = readdirSync(F
 export const parts = readPartFiles()
 
 export const index: FormulaIndex = Object.fromEntries(
-  files.map(([key, { worksheet }]) => [key, [...new Set(formulasOf(worksheet.cells).map(markOf))].join(' ')]),
+  files.map(([key, { worksheet }]) => [key, [...new Set(formulasOf(worksheet.cells).map(textMark))].join(' ')]),
 )

@@ -1,7 +1,7 @@
 import { INDEX, TEMPLATES } from 'virtual:templates'
+import { textMark } from '../../worksheet/document/rows-mark.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import { type FormulaIndex, formulasOf, markOf, type TemplateFile } from './template-file.ts'
-
+import { type FormulaIndex, formulasOf, type TemplateFile } from './template-file.ts'
 import { templateWords } from './words.ts'
 
 /** Fetches a file of the site, as data. */
@@ -32,7 +32,7 @@ export async function templateFile(key: string): Promise<TemplateFile | undefine
 
 /** The templates that have most of a worksheet's formulas, the likeliest first; of equals, that with the fewest others. */
 export async function templatesLike(worksheet: Worksheet, count: number): Promise<readonly string[]> {
-  const wanted = new Set(formulasOf(worksheet.cells).map(markOf))
+  const wanted = new Set(formulasOf(worksheet.cells).map(textMark))
   return Object.entries(await fetched<FormulaIndex>(INDEX))
     .map(([key, text]) => {
       const marks = text.split(' ')
@@ -55,7 +55,7 @@ export function preparedAs(worksheet: Worksheet, file: TemplateFile): Worksheet 
 export async function preparedFor(worksheet: Worksheet): Promise<readonly TemplateFile[]> {
   const own = withWorksheet.get(worksheet)
   if (own) return [own]
-  const missing = new Set(formulasOf(worksheet.cells).map(markOf))
+  const missing = new Set(formulasOf(worksheet.cells).map(textMark))
   if (missing.size === 0) return []
   const indexed = Object.entries(await fetched<FormulaIndex>(INDEX)).map(
     ([key, marks]) => [key, marks.split(' ')] as const,

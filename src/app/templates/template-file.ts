@@ -21,10 +21,3 @@ export const formulasOf = (cells: readonly Cell[]): string[] =>
     if (cell.kind === 'table') return cell.columns.flatMap(({ formula }) => formula ?? [])
     return cell.kind === 'drawing' || cell.kind === 'run' ? Object.values(cell.from) : []
   })
-
-/** A short hash of a text (FNV-1a, 32 bit). Collisions do no harm. */
-export function markOf(text: string): string {
-  let hash = 0x811c9dc5
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193)
-  return (hash >>> 0).toString(36)
-}

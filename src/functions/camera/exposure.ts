@@ -1,5 +1,6 @@
 import { type FunctionRecord, level, list, number } from '../../language/index.ts'
 import { ILLUMINANCE, LUMINANCE, NONE, STOP } from '../../units/index.ts'
+import { METER_C, METER_K } from '../../units/stops.ts'
 import { F_NUMBER, POSITIVE, parameter, SHUTTER } from '../maths/parameters.ts'
 import {
   APERTURE,
@@ -48,7 +49,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
       parameter('E', number(ILLUMINANCE), 'illuminance at the original', { range: POSITIVE }),
       parameter('constant', number(NONE), 'the meter’s constant C, its figure in lx s', {
         range: POSITIVE,
-        default: '250',
+        default: `${METER_C}`,
       }),
     ],
     result: level(STOP),
@@ -78,7 +79,7 @@ export const EXPOSURE: readonly FunctionRecord[] = [
       parameter('L', number(LUMINANCE), 'luminance of the surface metered', { range: POSITIVE }),
       parameter('constant', number(NONE), 'the meter’s constant K, its figure in cd s/m²', {
         range: POSITIVE,
-        default: '12.5',
+        default: `${METER_K}`,
       }),
     ],
     result: level(STOP),

@@ -1,6 +1,7 @@
 import gates from '../../../shared/reference/film-gates.json'
 import { type FunctionRecord, level, number, Refusal, record, TEXT } from '../../language/index.ts'
 import { LENGTH, LUMINANCE, nearest, ReadError, readSize, STOP } from '../../units/index.ts'
+import { METER_K } from '../../units/stops.ts'
 import { fitMagnification } from '../camera/fit.ts'
 import { length, NOT_NEGATIVE, PLAIN, POSITIVE, parameter, positiveLength, RATIO, STOPS } from '../maths/parameters.ts'
 
@@ -45,7 +46,7 @@ export const FILM: readonly FunctionRecord[] = [
         default: '0 stop',
         range: STOPS,
       }),
-      parameter('constant', PLAIN, 'the meter’s K in cd s/m²', { default: '12.5', range: POSITIVE }),
+      parameter('constant', PLAIN, 'the meter’s K in cd s/m²', { default: `${METER_K}`, range: POSITIVE }),
     ],
     result: level(STOP),
     formula: 'log2(100 L 10^(−D)/K) − placement',

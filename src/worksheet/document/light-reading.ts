@@ -1,5 +1,6 @@
 import { type DisplayUnit, ILLUMINANCE, LUMINANCE, ReadError } from '../../units/index.ts'
 import { type Reading, readTyped, type Typed } from '../../units/read.ts'
+import { METER_C, METER_K } from '../../units/stops.ts'
 import * as words from './words.ts'
 
 /** A reading of light in the unit that is asked for, and the constant it was converted with: `C = 250`. */
@@ -12,7 +13,7 @@ export interface ConvertedReading extends Reading {
  * L S/K = N²/t for light off it, so that EV at ISO 100 is log₂(100 E/C) or log₂(100 L/K). C in lx s, K in cd s/m².
  */
 const constantFor = ({ dimension }: DisplayUnit): readonly [string, number] | undefined =>
-  dimension === ILLUMINANCE ? ['C', 250] : dimension === LUMINANCE ? ['K', 12.5] : undefined
+  dimension === ILLUMINANCE ? ['C', METER_C] : dimension === LUMINANCE ? ['K', METER_K] : undefined
 
 /**
  * Reads an exposure value at ISO 100 where lux or candela per square metre are asked, and these where an exposure value
