@@ -28,7 +28,7 @@ export const firefox = {
       },
     })
     const version = (await browser.version()).replace(/^\D+/, '')
-    // The tab Firefox begins with is never told that it has the focus.
+    // The tab Firefox begins with never learns that it has the focus.
     const page = await browser.newPage()
     return {
       version,

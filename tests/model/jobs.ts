@@ -281,7 +281,7 @@ export const JOBS: readonly Job[] = [
       const [width, height] = size(sheet, 'original')
       const gap = sheet.number('frame_gap')
       const deep = sheet.number('frame_depth')
-      // A ray from a lamp over the frame's edge, from the side where it stands the farthest out, meets the face here.
+      // A ray from a lamp over the frame's edge, from the side where it is farthest out, meets the face here.
       const shadows = lampsOf(sheet).map(({ x, z }) => {
         const edge = width / 2 + gap
         const beyond = Math.abs(x) - edge

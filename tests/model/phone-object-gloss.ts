@@ -64,7 +64,7 @@ const phoneJob: Job = {
   trace: (sheet) => {
     const width = size(sheet, 'sensor')[0]
     const phone = PHONES.find(({ sensor }) => Math.abs(sensor[0] - width) < 1e-9) as Phone
-    // The sheet was never told the focal length.
+    // The sheet was never given the focal length.
     expect(sheet.number('focal') / phone.focal).toBeCloseTo(1, 4)
     const height = sheet.number('lens_height')
     const photograph = phoneAt(phone, height, sheet.number('aperture'))

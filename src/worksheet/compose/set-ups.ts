@@ -104,7 +104,7 @@ export function ownNames(library: PartLibrary, prefix: string, gathering: Gather
   return new Map([...own, ...found].map((name) => [name, prefixedName(prefix, name)] as const))
 }
 
-/** A given that stands alone under a heading goes to the first section that reads it. */
+/** A given that is alone under a heading goes to the first section that reads it. */
 function withoutLonely(cells: readonly Cell[]): readonly Cell[] {
   const sections = cells.reduce<Cell[][]>((all, cell) => {
     if (isHeading(cell) || all.length === 0) all.push([cell])
