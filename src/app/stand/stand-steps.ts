@@ -105,7 +105,10 @@ export interface StepDrawing {
 export function drawingOf(sheet: Sheet, step: StandStep): StepDrawing | undefined {
   const drawings = sheet.cells.filter((cell): cell is Drawing => cell.kind === 'drawing')
   if (step.countsFrames) {
-    const tiles = drawings.find(({ drawing }) => drawing === 'tiles')
+    const prefix =
+      sheet.worksheet.setups?.map(({ name }) => `${name}_`).find((one) => step.list.id.startsWith(one)) ?? ''
+    // The first set-up's drawing comes first; a later one's has its prefix.
+    const tiles = drawings.find(({ drawing, id }) => drawing === 'tiles' && id.startsWith(prefix))
     if (tiles) return { cell: tiles, emphasis: undefined }
   }
   let best: (StepDrawing & { readonly weight: number }) | undefined

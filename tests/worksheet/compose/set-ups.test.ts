@@ -1,5 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { frameCount } from '../../../src/app/stand/frame-count.ts'
+import { drawingOf, standSteps } from '../../../src/app/stand/stand-steps.ts'
 import { jobNames, readJob } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { compose } from '../../../src/worksheet/compose/compose.ts'
@@ -228,6 +230,15 @@ describe('a map in four tiles, and in raking light in one frame', () => {
     // Half the sampling carried to the sensor: 150 ppi are 2.95 line pairs per millimetre of the original.
     expect(figure(sheet, 'raking_finest')).toBeCloseTo(150 / 25.4e-3 / 2 / figure(sheet, 'raking_magnification'), 3)
     expect(figure(sheet, 'finest')).toBeCloseTo(300 / 25.4e-3 / 2 / figure(sheet, 'magnification'), 3)
+  })
+
+  it('counts at the stand the frames of the set-up that a step belongs to', () => {
+    const counts = standSteps(sheet).flatMap((step) =>
+      step.countsFrames ? [[step.list.id, frameCount(sheet, step, drawingOf(sheet, step)?.cell)?.of] as const] : [],
+    )
+    expect(counts).toContainEqual(['steps_work', 4])
+    // A single frame needs no counting.
+    expect(counts).toContainEqual(['raking_steps_work', undefined])
   })
 
   it('stands in each name once, and is four frames again without the set-up', () => {
