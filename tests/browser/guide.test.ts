@@ -22,7 +22,7 @@ test('words that no function has say so', async ({ open }) => {
   const { page } = await open({ path: '#new/two-lamps/functions' })
   await page.getByText(/^\d+ functions\.$/).waitFor()
   await page.getByLabel('Find a function by any word').fill('submarine')
-  await page.getByText('No function is found by these words. Try fewer, or another.').waitFor()
+  await page.getByText('No function matches these words. Try fewer words, or others.').waitFor()
 })
 
 test('a function shows the published values it was checked with, and the page of them all', async ({ open }) => {
