@@ -21,7 +21,7 @@ test('a check that fails offers suggestions; one press applies one, one undo tak
   await expect.poll(() => given(page, 'Border around the original').inputValue()).not.toBe(border)
   await page
     .locator('check-cell')
-    .filter({ hasText: /(Pass|Marginal)( with the example’s figures)?: the column is high enough/ })
+    .filter({ hasText: /(Pass|Marginal)( \(with the example’s figures\))?: the column is high enough/ })
     .waitFor({ state: 'attached' })
   await page.keyboard.press('Control+z')
   await expect.poll(() => given(page, 'Border around the original').inputValue()).toBe(border)

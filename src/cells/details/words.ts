@@ -14,7 +14,7 @@ export const detailsWords = {
   gives: (figure: string): string => `It gives ${figure}.`,
   addsSection: 'This adds a section.',
   /** The state of a check that is computed from an example's figures. */
-  inExample: (state: string): string => `${state} with the example’s figures`,
+  inExample: (state: string): string => `${state} (with the example’s figures)`,
   increaseMargin: 'Increase margin',
   moreRows: andMore,
   measured: (value: string, difference: string, adjust?: string): string =>
