@@ -154,7 +154,6 @@ export class OpenSheet {
     // A figure that becomes the user's own as it is changes no value, and yet what rests on it.
     const moved = [...rested, ...this.resting].filter((id) => rested.has(id) !== this.resting.has(id))
     for (const id of changed === 'all' ? [...this.views.keys()] : [...changed, ...moved]) {
-      if (changed !== 'all' && this.later?.(id)) continue
       const view = this.views.get(id)
       if (!view) continue
       const cell = this.sheet.cell(id)
