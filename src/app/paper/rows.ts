@@ -1,6 +1,6 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
 import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
-import { ORIGIN_LABELS, originOf } from '../../cells/shared/given-origin.ts'
+import { ORIGIN_LABELS } from '../../cells/shared/given-origin.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { listText } from '../../units/plural.ts'
 import { functionOutcomeOf, functionSignature } from '../../worksheet/analysis/function-outcome.ts'
@@ -18,6 +18,7 @@ import {
   type Sheet,
 } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
+import { isExample } from '../examples/examples.ts'
 import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
 import { figureCells, figureOf } from './figures.ts'
@@ -72,7 +73,7 @@ function figureRow(sheet: Sheet, cell: Given | Result, { working, paged }: Paper
   const outcome = sheet.outcome(cell.id)
   const figure = figureOf(cell, outcome)
   const cells = figureCells(figure)
-  const origin = cell.kind === 'given' && originOf(cell) === 'example' ? ORIGIN_LABELS.example : ''
+  const origin = isExample(cell) ? ORIGIN_LABELS.example : ''
   const what = element(
     'th',
     { scope: 'row', ...(cells.length === 0 ? { colspan: 3 } : {}) },
@@ -178,8 +179,7 @@ function inLine(sheet: Sheet, label: string, all: readonly (Given | Result)[], k
   const texts = cells.map((cell) => {
     const outcome = sheet.outcome(cell.id)
     const figure = outcome.state === 'value' ? outcome.shown.text : '–'
-    const isExample = cell.kind === 'given' && originOf(cell) === 'example'
-    return words.inLine(labelOf(cell), figure, isExample ? ORIGIN_LABELS.example : '')
+    return words.inLine(labelOf(cell), figure, isExample(cell) ? ORIGIN_LABELS.example : '')
   })
   return [element('p', { class: 'fine' }, element('b', {}, `${label}:`), ` ${texts.join('; ')}`)]
 }

@@ -29,15 +29,18 @@ function isExampleTable({ from, rows }: TableCell): boolean {
 const isExample = (cell: NamedCell): boolean =>
   cell.kind === 'given' ? provenanceOf(cell) === 'example' : cell.kind === 'table' && isExampleTable(cell)
 
+/** A measured value rests on its reading alone. */
+const isMeasured = ({ cell, measured }: Sheet['engine']['layout']['order'][number]): boolean =>
+  cell.kind === 'result' && measured?.value !== undefined
+
 /** The ids of the cells that are an example's, or are computed from such. */
 export function idsOnExamples({ engine }: Sheet): ReadonlySet<string> {
   const { order, needs } = engine.layout
   const rests = new Uint8Array(order.length)
   const ids = new Set<string>()
-  order.forEach(({ cell, measured }, at) => {
-    // A measured value rests on its reading alone.
-    const isRead = cell.kind === 'result' && measured?.value !== undefined
-    if (!isExample(cell) && (isRead || !needs[at]?.some((need) => rests[need]))) return
+  order.forEach((node, at) => {
+    const { cell } = node
+    if (!isExample(cell) && (isMeasured(node) || !needs[at]?.some((need) => rests[need]))) return
     rests[at] = 1
     ids.add(cell.id)
   })
@@ -52,10 +55,8 @@ export function exampleNames(sheet: Sheet): ReadonlyMap<string, readonly string[
   const found = new Map<string, readonly string[]>()
   for (const [at, node] of order.entries()) {
     const { cell } = node
-    const measured = cell.kind === 'result' && node.measured?.value !== undefined
     const own = isExample(cell) ? [cell.name] : []
-    // A measured value rests on its reading alone.
-    const below = measured ? [] : [...(needs[at] ?? [])].flatMap((need) => [...(beneath[need] ?? [])])
+    const below = isMeasured(node) ? [] : [...(needs[at] ?? [])].flatMap((need) => [...(beneath[need] ?? [])])
     const names = new Set([...own, ...below])
     beneath.push(names)
     if (!found.has(cell.name)) found.set(cell.name, [...names].sort())
