@@ -28,13 +28,16 @@ export type Span = readonly [number, number]
 
 type Ends = readonly [from: number, to: number]
 
+/** The least distance between the ends of a scale: closer ones have no ticks that a number could hold. */
+const DISTINCT = 1e-15
+
 /** Ends usable for a scale: in order, distinct, and within the range that figures can show. */
 function usable([from, to]: Ends, least: number): Ends {
   const clamp = (value: number) => Math.min(1e12, Math.max(least, Number.isFinite(value) ? value : least))
   const [low, high] = [clamp(Math.min(from, to)), clamp(Math.max(from, to))]
-  if (high - low > 1e-9 * Math.max(Math.abs(low), Math.abs(high))) return [low, high]
+  if (high - low > Math.max(DISTINCT, 1e-9 * Math.max(Math.abs(low), Math.abs(high)))) return [low, high]
   // A single value is placed in the middle of an axis.
-  const half = Math.abs(low) > 0 ? Math.abs(low) / 2 : 0.5
+  const half = Math.abs(low) > DISTINCT ? Math.abs(low) / 2 : 0.5
   return [low - half, high + half]
 }
 

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { Canvas } from '../../../src/drawings/canvas/canvas.ts'
 import { apertureAxis, drawAxes, linearAxis, logAxis, plotted } from '../../../src/drawings/plots/axes.ts'
@@ -19,6 +20,22 @@ describe('an axis of equal steps', () => {
   })
   test('bears values that are no numbers', () => {
     expect(Number.isFinite(linearAxis([Number.NaN, Number.POSITIVE_INFINITY], [0, 400], '').place(1))).toBe(true)
+  })
+  test('has ticks between any two doubles, the smallest included', () => {
+    const ends = fc.tuple(fc.double(), fc.double())
+    fc.assert(
+      fc.property(fc.oneof(ends, fc.constantFrom([0, 5e-324] as const, [-5e-324, 5e-324] as const)), ([from, to]) => {
+        for (const axis of [
+          linearAxis([from, to], [0, 400], ''),
+          logAxis([from, to], [0, 400], ''),
+          apertureAxis([from, to], [0, 400], ''),
+        ]) {
+          expect(axis.to).toBeGreaterThan(axis.from)
+          expect(axis.ticks.length).toBeLessThan(1_000)
+          for (const { value } of axis.ticks) expect(Number.isFinite(axis.place(value))).toBe(true)
+        }
+      }),
+    )
   })
 })
 
