@@ -74,7 +74,6 @@ const PARTS = {
 
 const FOLDER = join(ROOT, 'node_modules/.cache/endurance')
 const STATE = join(FOLDER, 'state.json')
-const REPORT = join(FOLDER, 'report.jsonl')
 
 const asked = process.argv.slice(2)
 const option = (name) => {
@@ -88,8 +87,12 @@ const chosen = asked.filter((one) => Object.hasOwn(PARTS, one))
 
 install()
 mkdirSync(FOLDER, { recursive: true })
-let state = existsSync(STATE) ? JSON.parse(readFileSync(STATE, 'utf8')) : { seed: 1, parts: {} }
-if (seed !== undefined && seed !== state.seed) state = { seed, parts: {} }
+const saved = () => (existsSync(STATE) ? JSON.parse(readFileSync(STATE, 'utf8')) : { seed: 1, parts: {} })
+let state = saved()
+if (seed !== undefined && seed !== state.seed) {
+  state = { seed, parts: {} }
+  rmSync(STATE, { force: true })
+}
 
 /** Runs one block and adds what its test reports; false where it failed. */
 function run(name, size) {
@@ -97,7 +100,8 @@ function run(name, size) {
   state.parts[name] ??= { done: 0, blocks: 0, failed: [], figures: {} }
   const part = state.parts[name]
   const blockSeed = state.seed * 100_000 + part.blocks
-  rmSync(REPORT, { force: true })
+  const reported = join(FOLDER, `report-${name}.jsonl`)
+  rmSync(reported, { force: true })
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     [join(ROOT, 'node_modules/vitest/vitest.mjs'), 'run', '--maxWorkers=1', ...args],
@@ -105,16 +109,18 @@ function run(name, size) {
       cwd: ROOT,
       encoding: 'utf8',
       maxBuffer: 1e9,
-      env: { ...process.env, ...textOf(env(Math.min(size, block), blockSeed)), ENDURANCE_REPORT: REPORT },
+      env: { ...process.env, ...textOf(env(Math.min(size, block), blockSeed)), ENDURANCE_REPORT: reported },
     },
   )
   part.blocks++
-  const lines = existsSync(REPORT) ? readFileSync(REPORT, 'utf8').trim().split('\n').filter(Boolean) : []
+  const lines = existsSync(reported) ? readFileSync(reported, 'utf8').trim().split('\n').filter(Boolean) : []
   for (const line of lines) add(part, JSON.parse(line), PARTS[name].counted)
   if (status !== 0) {
     part.failed.push(blockSeed)
     writeFileSync(join(FOLDER, `failed-${name}-${blockSeed}.txt`), `${stdout}\n${stderr}`)
   }
+  // Another run of this script may work on another part meanwhile: only this part is written.
+  state = { seed: state.seed, parts: { ...saved().parts, [name]: part } }
   writeFileSync(STATE, JSON.stringify(state, undefined, 2))
   return status === 0
 }
