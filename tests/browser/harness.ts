@@ -58,7 +58,7 @@ export interface VisitOptions {
 }
 
 /** Runs in the page, before its own scripts: workers that compute beside the sheet never answer. */
-function silenceWorkers(): void {
+export function silenceWorkers(): void {
   globalThis.Worker = new Proxy(Worker, {
     construct(target, [address, options]) {
       if (!/\b(advice|simulation)-worker/.test(String(address))) return new target(address, options)

@@ -5,6 +5,7 @@ import { setTimeout as pause } from 'node:timers/promises'
 import type { Locator, Page } from 'playwright-core'
 import { expect, inject, test } from 'vitest'
 import { asked, report } from '../endurance/report.ts'
+import { silenceWorkers } from './harness.ts'
 import { start } from './killed.ts'
 
 /** More: `npm run endurance -- kills`. */
@@ -81,6 +82,8 @@ test(`Chromium killed ${KILLS} times in mid-edit loses nothing that was acknowle
         acknowledged = Math.max(acknowledged, count(text))
         tally.acknowledged++
       })
+      // Suggestions take longer to compute than the page lives here, and are not saved.
+      await page.addInitScript(silenceWorkers)
       await page.goto(address)
       await lens(page).waitFor()
       if (kill === 0) cells = await settledCells(page)

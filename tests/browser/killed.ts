@@ -7,7 +7,7 @@ import { type Browser, chromium, type Page } from 'playwright-core'
 /** A Chromium of our own on a profile that outlives it, to be killed by its process's id. */
 export interface Mortal {
   readonly page: Page
-  /** SIGKILL to the browser's process; resolves once it is gone. */
+  /** SIGKILL to the browser's process, then to those it started; resolves once it is gone. */
   kill(): Promise<void>
 }
 
@@ -23,6 +23,15 @@ const ARGS = [
   '--disable-sync',
   '--remote-debugging-port=0',
 ]
+
+/** Ends what a browser that is gone had started: for a moment it would go on writing into the profile. */
+function endGroup({ pid }: ChildProcess): void {
+  try {
+    if (pid) process.kill(-pid, 'SIGKILL')
+  } catch {
+    // None of them is left.
+  }
+}
 
 async function port(profile: string, child: ChildProcess): Promise<string> {
   for (;;) {
@@ -43,7 +52,11 @@ export async function start(profile: string): Promise<Mortal> {
   rmSync(join(profile, 'DevToolsActivePort'), { force: true })
   const path = process.env.CHROMIUM ?? '/usr/bin/chromium'
   // The launcher replaces itself: the child's id is the browser's.
-  const child = spawn(path, [...ARGS, `--user-data-dir=${profile}`, 'about:blank'], { stdio: 'ignore' })
+  const child = spawn(path, [...ARGS, `--user-data-dir=${profile}`, 'about:blank'], {
+    stdio: 'ignore',
+    // A group of its own, so that the processes it started can be ended with it.
+    detached: true,
+  })
   const gone = new Promise<void>((settle) => child.once('exit', () => settle()))
   let browser: Browser | undefined
   try {
@@ -56,11 +69,13 @@ export async function start(profile: string): Promise<Mortal> {
       async kill() {
         child.kill('SIGKILL')
         await gone
+        endGroup(child)
         await browser?.close().catch(() => {})
       },
     }
   } catch (error) {
     child.kill('SIGKILL')
+    endGroup(child)
     throw error
   }
 }
