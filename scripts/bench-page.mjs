@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
 import { build } from './build.mjs'
+import { CHROMIUM, CHROMIUM_ARGS } from './chromium.mjs'
 import { install, ROOT } from './install.mjs'
 import { serve } from './serve.mjs'
 
@@ -25,8 +26,8 @@ const only = asked.includes('--only') ? asked[asked.indexOf('--only') + 1] : und
 if (!asked.includes('--no-build') || !existsSync(join(ROOT, 'dist/index.html'))) await build({ root: ROOT })
 const site = await serve({ root: join(ROOT, 'dist') })
 const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu'],
+  executablePath: CHROMIUM,
+  args: CHROMIUM_ARGS,
 })
 
 const median = (numbers) => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
+import { CHROMIUM } from './chromium.mjs'
 import { ROOT } from './install.mjs'
 
 /** Each icon's size, and how much of it the sign fills: systems cut a maskable one to a circle of 80 %. */
@@ -13,7 +14,7 @@ const ICONS = [
 
 const sign = readFileSync(join(ROOT, 'src/app/icon.svg')).toString('base64')
 const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  executablePath: CHROMIUM,
   args: ['--no-sandbox'],
 })
 for (const { name, size, fills } of ICONS) {

@@ -3,6 +3,7 @@ import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
 import { build } from './build.mjs'
+import { CHROMIUM, CHROMIUM_ARGS } from './chromium.mjs'
 import { install, ROOT } from './install.mjs'
 import { serve } from './serve.mjs'
 
@@ -32,8 +33,8 @@ const port = await new Promise((settle) => {
 })
 const site = await serve({ root: join(ROOT, 'dist') })
 const browser = await chromium.launch({
-  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-  args: ['--no-sandbox', '--disable-gpu', `--remote-debugging-port=${port}`],
+  executablePath: CHROMIUM,
+  args: [...CHROMIUM_ARGS, `--remote-debugging-port=${port}`],
 })
 
 const rows = []

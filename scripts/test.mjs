@@ -2,6 +2,7 @@ import { spawn, spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { CHROMIUM } from './chromium.mjs'
 import { install, ROOT } from './install.mjs'
 
 // A log is easier to read without colour codes.
@@ -39,8 +40,7 @@ async function check(scripts) {
 
 /** Chromium for the browser tests: what is there, or Debian's where we may install it. */
 function findChromium() {
-  const path = process.env.CHROMIUM ?? '/usr/bin/chromium'
-  if (existsSync(path)) return true
+  if (existsSync(CHROMIUM)) return true
   if (!process.env.CHROMIUM && process.getuid?.() === 0 && run('apt-get', ['--version']).status === 0) {
     console.log('\nInstalling Chromium for the browser tests; this is needed once…')
     const quiet = {
@@ -51,7 +51,7 @@ function findChromium() {
     spawnSync('apt-get', ['-qq', 'update'], quiet)
     spawnSync('apt-get', ['-qq', 'install', '-y', '--no-install-recommends', 'chromium'], quiet)
   }
-  return existsSync(path)
+  return existsSync(CHROMIUM)
 }
 
 /** Runs the tests and adds their results; a run that broke counts as one failure more. */
@@ -97,7 +97,7 @@ await check({
 const asked = process.argv.slice(2)
 if (findChromium()) vitest(asked)
 else {
-  console.log('\nThere is no Chromium at /usr/bin/chromium, and it could not be installed. Put one there, or name')
+  console.log(`\nThere is no Chromium at ${CHROMIUM}, and it could not be installed. Put one there, or name`)
   console.log('another in CHROMIUM; the browser tests count as failed without it.')
   counts.failed++
   vitest(['--project=unit', ...asked])

@@ -1,23 +1,10 @@
 import axe from 'axe-core'
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
 import { test as base, expect, inject } from 'vitest'
-
-const CHROMIUM = process.env.CHROMIUM ?? '/usr/bin/chromium'
+import { CHROMIUM, CHROMIUM_ARGS } from '../../scripts/chromium.mjs'
 
 const launch = (): Promise<Browser> =>
-  chromium.launch({
-    executablePath: CHROMIUM,
-    headless: true,
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-    ],
-  })
+  chromium.launch({ executablePath: CHROMIUM, headless: true, args: CHROMIUM_ARGS })
 
 /** Something the page should not have done: an error on the console, one thrown, or the policy broken. */
 export interface Problem {
@@ -85,7 +72,9 @@ interface Profile {
   readonly page: Page
   /** Where problems go: the list of the visit that is open. */
   problems: Problem[]
-  /** A test that takes hold of the context, or changes how the page loads, changes it for good. */
+  /** How to take back what a test changed in the page or its context. */
+  readonly undo: (() => Promise<unknown>)[]
+  /** Whether a test changed something that cannot be taken back. */
   altered: boolean
   /** Which visits it serves: those that ask for the same. */
   readonly kind: string
@@ -101,20 +90,11 @@ async function newProfile(browser: Browser, site: string, visit: VisitOptions): 
     ...visit.context,
   })
   // With a single page in its window, Chromium under the debugger at times never activates a newer service worker.
-  await context.newPage()
+  if (visit.context?.serviceWorkers === 'allow') await context.newPage()
   const page = await context.newPage()
-  const profile: Profile = { context, page, problems: [], altered: false, kind: kindOf(visit) }
+  const profile: Profile = { context, page, problems: [], undo: [], altered: false, kind: kindOf(visit) }
   watch(page, site, profile)
   context.on('page', (page) => watch(page, site, profile))
-  for (const name of ['addInitScript', 'route'] as const) {
-    const change = page[name].bind(page) as (...values: unknown[]) => unknown
-    Object.assign(page, {
-      [name]: (...values: unknown[]) => {
-        profile.altered = true
-        return change(...values)
-      },
-    })
-  }
   if (!visit.background) await context.addInitScript(silenceWorkers)
   await context.exposeBinding('evenfieldTestsBroken', (_, text: string) =>
     profile.problems.push({ kind: 'policy', text }),
@@ -125,24 +105,70 @@ async function newProfile(browser: Browser, site: string, visit: VisitOptions): 
       tell(`${event.effectiveDirective} ${event.blockedURI} ${event.sample} ${event.sourceFile}:${event.lineNumber}`)
     })
   })
+  takeBackChanges(profile)
   return profile
+}
+
+/** Has the profile remember what a test changes in the page or its context, so that the next test finds neither changed. */
+function takeBackChanges(profile: Profile): void {
+  for (const target of [profile.page, profile.context]) {
+    const after =
+      <Arguments extends unknown[], Given>(
+        call: (...values: Arguments) => Promise<Given>,
+        undo: (given: Given) => Promise<unknown>,
+      ) =>
+      async (...values: Arguments): Promise<Given> => {
+        const given = await call(...values)
+        profile.undo.push(() => undo(given))
+        return given
+      }
+    target.addInitScript = after(target.addInitScript.bind(target), (script) => script.dispose())
+    target.route = after(target.route.bind(target), () => target.unrouteAll({ behavior: 'ignoreErrors' }))
+  }
+  const { context } = profile
+  const newSession = context.newCDPSession.bind(context)
+  context.newCDPSession = async (page) => {
+    const session = await newSession(page)
+    // What a session emulates ends with it.
+    profile.undo.push(() => session.detach().catch(() => {}))
+    return session
+  }
+  for (const name of ['setOffline', 'exposeBinding', 'exposeFunction', 'addCookies', 'setExtraHTTPHeaders'] as const) {
+    const change = context[name].bind(context) as (...values: unknown[]) => unknown
+    Object.assign(context, {
+      [name]: (...values: unknown[]) => {
+        profile.altered = true
+        return change(...values)
+      },
+    })
+  }
+  for (const target of [profile.page, context]) {
+    const { clock } = target
+    Object.defineProperty(target, 'clock', {
+      get: () => {
+        profile.altered = true
+        return clock
+      },
+    })
+  }
 }
 
 /** Profiles used again and again: a new window takes as long as a short test. */
 const idle: Profile[] = []
 
 async function giveBack(profile: Profile, site: string): Promise<void> {
-  const { context, page, altered } = profile
-  if (altered || page.isClosed()) return context.close()
+  const { context, page } = profile
+  if (profile.altered || page.isClosed()) return context.close()
   // What leaving the app brings about belongs to no visit.
   profile.problems = []
   for (const other of context.pages()) if (other !== page) await other.close()
+  for (const undo of profile.undo.splice(0)) await undo()
   // A document of the same origin, so that the process stays, in which no script runs.
   await page.goto(`${site}icon-192.png`)
   await page.mouse.move(0, 0)
   const session = await context.newCDPSession(page)
   await session.send('Storage.clearDataForOrigin', { origin: new URL(site).origin, storageTypes: 'all' })
-  await session.detach()
+  for (const undo of profile.undo.splice(0)) await undo()
   await page.evaluate(() => sessionStorage.clear())
   await context.clearPermissions()
   profile.problems = []
@@ -165,10 +191,7 @@ async function visit(browser: Browser, options: VisitOptions): Promise<Visit & {
   await page.locator('evenfield-app').waitFor({ state: 'attached' })
   return {
     page,
-    get context() {
-      profile.altered = true
-      return profile.context
-    },
+    context: profile.context,
     site,
     problems: profile.problems,
     provoked: [],

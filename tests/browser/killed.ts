@@ -3,6 +3,7 @@ import { readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { type Browser, chromium, type Page } from 'playwright-core'
+import { CHROMIUM, CHROMIUM_ARGS } from '../../scripts/chromium.mjs'
 
 /** A Chromium of our own on a profile that outlives it, to be killed by its process's id. */
 export interface Mortal {
@@ -11,18 +12,8 @@ export interface Mortal {
   kill(): Promise<void>
 }
 
-const ARGS = [
-  '--headless',
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-extensions',
-  '--disable-sync',
-  '--remote-debugging-port=0',
-]
+/** What Playwright would add. */
+const OWN = ['--headless', '--disable-extensions', '--remote-debugging-port=0']
 
 /** Ends what a browser that is gone had started: for a moment it would go on writing into the profile. */
 function endGroup({ pid }: ChildProcess): void {
@@ -50,9 +41,8 @@ async function port(profile: string, child: ChildProcess): Promise<string> {
 export async function start(profile: string): Promise<Mortal> {
   // What a killed Chromium leaves behind would be read in place of the new one's.
   rmSync(join(profile, 'DevToolsActivePort'), { force: true })
-  const path = process.env.CHROMIUM ?? '/usr/bin/chromium'
   // The launcher replaces itself: the child's id is the browser's.
-  const child = spawn(path, [...ARGS, `--user-data-dir=${profile}`, 'about:blank'], {
+  const child = spawn(CHROMIUM, [...CHROMIUM_ARGS, ...OWN, `--user-data-dir=${profile}`, 'about:blank'], {
     stdio: 'ignore',
     // A group of its own, so that the processes it started can be ended with it.
     detached: true,

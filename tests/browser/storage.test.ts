@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { type BrowserContext, chromium, type Page } from 'playwright-core'
 import { build } from 'vite'
 import { beforeAll, describe, expect } from 'vitest'
+import { CHROMIUM, CHROMIUM_ARGS } from '../../scripts/chromium.mjs'
 import type * as Storage from '../../src/storage/index.ts'
 import { SHEET } from '../storage/sheets.ts'
 import { test } from './harness.ts'
@@ -67,8 +68,8 @@ describe('in a browser', () => {
     const profile = mkdtempSync(join(tmpdir(), 'evenfield-'))
     const launch = () =>
       chromium.launchPersistentContext(profile, {
-        executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-        args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--disable-background-networking', '--disable-sync'],
+        executablePath: CHROMIUM,
+        args: CHROMIUM_ARGS,
       })
     try {
       const before = await launch()
