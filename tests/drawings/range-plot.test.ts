@@ -1,11 +1,17 @@
 import fc from 'fast-check'
-import { describe, expect, test } from 'vitest'
+import { beforeEach, describe, expect, test, vi } from 'vitest'
 import type { Drawing } from '../../src/drawings/canvas/tree.ts'
 import { drawRange } from '../../src/drawings/range/range-plot.ts'
 import { rangeTable } from '../../src/worksheet/analysis/range-table.ts'
 import type { Range } from '../../src/worksheet/index.ts'
 import { given, result, sheetOf } from '../worksheet/make.ts'
 import { clashes, pathsOf, texts } from './reading.ts'
+
+// Drawings spend little time on a result that is slow to compute; a busy machine makes none of these slow.
+beforeEach(() => {
+  vi.spyOn(performance, 'now').mockReturnValue(0)
+  return () => vi.restoreAllMocks()
+})
 
 const SHEET = sheetOf([
   given('focal', '60 mm', { unit: 'mm', label: 'Focal length of the lens as it is focused' }),

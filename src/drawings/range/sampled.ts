@@ -10,6 +10,8 @@ export interface Sample {
 
 /** The number of places computed at first between the ends of a range. */
 const PLACES = 96
+/** No more time than this, in ms, is spent on places: a result that searches may take as long for one as others for all. */
+const LONGEST_MS = 250
 /** No more places than these are computed, however much a curve oscillates. */
 const MOST_PLACES = 4000
 /** A curve may deviate from its chord by this share of its height: less than a pixel of a plot. */
@@ -36,10 +38,20 @@ export function sampled(table: RangeTable, x: Axis): readonly Sample[] {
   }
   const placed = (share: number, figure = figureAt(share)): Placed => ({ share, figure, values: table.at(figure) })
 
-  const own = [...new Set(table.figures)].map((figure) => placed(shareOf(figure), figure))
-  const between = Array.from({ length: PLACES }, (_, at) =>
-    placed((at + 0.5 + UNEVEN * (((at * GOLDEN) % 1) * 2 - 1)) / PLACES),
-  )
+  const own = table.figures
+    .map((figure, at): Placed => {
+      const values = table.followed.map(({ figures }) => figures[at])
+      return { share: shareOf(figure), figure, values }
+    })
+    .filter(({ figure }, at) => table.figures.indexOf(figure) === at)
+  const began = performance.now()
+  const isOver = (): boolean => performance.now() - began > LONGEST_MS
+  const unevenly = (at: number, count: number): Placed =>
+    placed((at + 0.5 + UNEVEN * (((at * GOLDEN) % 1) * 2 - 1)) / count)
+  // How long one takes says how many there is time for.
+  const between = [unevenly(0, PLACES)]
+  const count = Math.min(PLACES, Math.ceil(LONGEST_MS / Math.max(1e-3, performance.now() - began)))
+  for (let at = 1; at < count && !isOver(); at++) between.push(unevenly(at, count))
   let places = [...own, ...between].sort((a, b) => a.share - b.share)
   const heights = table.followed.map((one, which) =>
     axisUp(
@@ -59,11 +71,11 @@ export function sampled(table: RangeTable, x: Axis): readonly Sample[] {
       return Math.abs((first + last) / 2 - half) > SMOOTH
     })
   let open = places.slice(1).map((next, at) => [places[at] as Placed, next] as const)
-  while (open.length > 0 && places.length < MOST_PLACES) {
+  while (open.length > 0 && places.length < MOST_PLACES && !isOver()) {
     const next: (readonly [Placed, Placed])[] = []
     const added: Placed[] = []
     for (const [a, b] of open) {
-      if (places.length + added.length >= MOST_PLACES) break
+      if (places.length + added.length >= MOST_PLACES || isOver()) break
       if (b.share - a.share < 1 / (PLACES * 64)) continue
       const middle = placed((a.share + b.share) / 2)
       added.push(middle)

@@ -134,6 +134,11 @@ export interface Evenness {
 
 /** Less light than this, in lux, is none. */
 export const DARK = 1e-12
+
+/** How many stops lie between two illuminances (lux); infinite where there is no light. */
+const spreadOf = (least: number, greatest: number): number =>
+  greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY
+
 const LEAST_SAMPLES = 41
 const MOST_SAMPLES = 161
 
@@ -172,7 +177,7 @@ export function evennessOf(lamps: readonly LampNumbers[], width: number, height:
     least,
     greatest,
     mean,
-    spread: greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY,
+    spread: spreadOf(least, greatest),
     uniformity: greatest > DARK ? least / mean : 0,
     plus_minus: greatest > DARK ? (greatest - least) / (greatest + least) : 1,
   }
@@ -206,20 +211,81 @@ export function diffuserPoints(lamp: LampNumbers, width: number, height: number,
   })
 }
 
-/** The width of the largest rectangle of `ratio` = width/height, centred on the origin, even within `limit` stops. */
-export function evenWidth(lamps: readonly LampNumbers[], limit: number, ratio: number): number {
-  const field = new Float64Array(9)
-  // Corners, middles of the sides and centre are among the samples of every field: where they differ too much, so does it.
-  const maybe = (width: number): boolean => {
-    mapField(lamps, width, width / ratio, 3, 3, field)
-    return Math.log2(Math.max(...field) / Math.min(...field)) <= limit
+/** A place in a rectangle: on an edge or in the middle by a share of the half side (−1, 0, 1), or at a distance from the centre. */
+interface Place {
+  readonly shareX: number
+  readonly shareY: number
+  readonly x: number
+  readonly y: number
+}
+
+/** Corners, middles of the sides and centre: among the samples of every field. */
+const NINE: readonly Place[] = [-1, 0, 1].flatMap((shareY) =>
+  [-1, 0, 1].map((shareX) => ({ shareX, shareY, x: 0, y: 0 })),
+)
+
+/** The places of a field where the light is least and greatest, and its spread in stops. */
+function extremesOf(lamps: readonly LampNumbers[], width: number, height: number): { spread: number; places: Place[] } {
+  const columns = samplesAlong(width, lamps)
+  const rows = samplesAlong(height, lamps)
+  const field = mapField(lamps, width, height, columns, rows)
+  let [least, greatest] = [0, 0]
+  for (let at = 1; at < field.length; at++) {
+    if ((field[at] as number) < (field[least] as number)) least = at
+    if ((field[at] as number) > (field[greatest] as number)) greatest = at
   }
-  const within = (width: number): boolean => maybe(width) && evennessOf(lamps, width, width / ratio).spread <= limit
-  // A larger rectangle contains every smaller one, so its spread is never less: bisection is enough.
-  let high = 1e-3
-  while (high < 1e4 && maybe(high)) high *= 2
-  while (high > 1e-3 && !within(high / 2)) high /= 2
-  if (high >= 1e4) return high
-  const low = high === 1e-3 ? 0 : high / 2
-  return bisect(within, { passing: low, failing: high }, { tolerance: ({ failing }) => 1e-7 * failing }).passing
+  const placeOf = (at: number): Place => {
+    const shareX = (2 * (at % columns)) / (columns - 1) - 1
+    const shareY = (2 * Math.floor(at / columns)) / (rows - 1) - 1
+    const [onX, onY] = [Math.abs(shareX) === 1, Math.abs(shareY) === 1]
+    return {
+      shareX: onX ? shareX : 0,
+      shareY: onY ? shareY : 0,
+      x: onX ? 0 : (shareX * width) / 2,
+      y: onY ? 0 : (shareY * height) / 2,
+    }
+  }
+  return {
+    spread: spreadOf(field[least] as number, field[greatest] as number),
+    places: [placeOf(least), placeOf(greatest)],
+  }
+}
+
+/** How often the places looked at may grow before whole fields are sampled instead. */
+const MOST_ROUNDS = 12
+
+/**
+ * The width of the largest rectangle of `ratio` = width/height, centred on the origin, even within `limit` stops. A
+ * rectangle contains every smaller one, so its spread is never less: where a few of its places differ too much, so do all
+ * larger ones. The few places that decide are found by sampling the field of the width they allow.
+ */
+export function evenWidth(lamps: readonly LampNumbers[], limit: number, ratio: number): number {
+  const lights = lamps.map(pointLight)
+  const places = [...NINE]
+  const maybe = (width: number): boolean => {
+    const [halfWidth, halfHeight] = [width / 2, width / ratio / 2]
+    let [least, greatest] = [Number.POSITIVE_INFINITY, 0]
+    for (const { shareX, shareY, x, y } of places) {
+      if (Math.abs(x) > halfWidth || Math.abs(y) > halfHeight) continue
+      let sum = 0
+      for (const light of lights) sum += light(x + shareX * halfWidth, y + shareY * halfHeight)
+      least = Math.min(least, sum)
+      greatest = Math.max(greatest, sum)
+    }
+    return spreadOf(least, greatest) <= limit
+  }
+  const largest = (passes: (width: number) => boolean): number => {
+    let high = 1e-3
+    while (high < 1e4 && passes(high)) high *= 2
+    if (high >= 1e4) return high
+    const low = high === 1e-3 ? 0 : high / 2
+    return bisect(passes, { passing: low, failing: high }, { tolerance: ({ failing }) => 1e-7 * failing }).passing
+  }
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const width = largest(maybe)
+    const { spread, places: further } = extremesOf(lamps, width, width / ratio)
+    if (spread <= limit) return width
+    places.push(...further)
+  }
+  return largest((width) => maybe(width) && extremesOf(lamps, width, width / ratio).spread <= limit)
 }

@@ -121,6 +121,20 @@ describe('evenness', () => {
     // log2 (1 + r²)² = 0.5 at the corner.
     expect(Math.hypot(width / 2, width / 4)).toBeCloseTo(Math.sqrt(2 ** 0.25 - 1), 5)
   })
+
+  it('finds an area that passes, and none larger does, wherever the lamps are', () => {
+    const limits = fc.double({ min: 0.01, max: 3, noNaN: true })
+    const ratios = fc.double({ min: 0.3, max: 3, noNaN: true })
+    fc.assert(
+      fc.property(fc.array(someLamp, { minLength: 1, maxLength: 4 }), limits, ratios, (lamps, limit, ratio) => {
+        const width = evenWidth(lamps, limit, ratio)
+        const spread = (share: number) => evennessOf(lamps, share * width, (share * width) / ratio).spread
+        if (width > 1e-6) expect(spread(1)).toBeLessThanOrEqual(limit)
+        // Samples lie closer or wider with the width, so that a field barely larger may miss what a smaller one has.
+        expect(spread(1.001)).toBeGreaterThan(limit)
+      }),
+    )
+  })
 })
 
 describe('a diffuser', () => {
