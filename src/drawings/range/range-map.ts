@@ -17,9 +17,19 @@ import { RANGE_WORDS as WORDS } from './words.ts'
 const PAD = 4
 const ROW = 18
 const NARROWEST = 240
-/** The number of places of a map computed in each direction. */
-const SAMPLES = 41
+/** The number of places of a map computed in each direction: fewer of a result that takes long, but enough for a line. */
+const MOST_SAMPLES = 41
+const LEAST_SAMPLES = 9
+/** About as long, in ms, as computing them may take. */
+const LONGEST_MS = 250
 const MOST_LINES = 9
+
+/** How long it takes, in ms. */
+function timed(act: () => unknown): number {
+  const began = performance.now()
+  act()
+  return performance.now() - began
+}
 
 /** Draws a result over two givens as a map: lines along which it is the same, and where it is now. */
 export function drawRangeMap(grid: RangeGrid, options: Pick<DrawingOptions, 'width' | 'title'>): Drawing {
@@ -31,7 +41,11 @@ export function drawRangeMap(grid: RangeGrid, options: Pick<DrawingOptions, 'wid
   const side = Math.min(width - left - PAD - 10, 360)
   const box = { left, right: width - PAD - 10, top, bottom: top + side }
   const plot: Plot = { box, x: axisAcross(across, [left, box.right]), y: axisAcross(up, [box.bottom, box.top]) }
-  const shares = Array.from({ length: SAMPLES }, (_, at) => at / (SAMPLES - 1))
+  // The first of a few is slower than the others.
+  const each = Math.min(...[0, 0.5, 1].map((share) => timed(() => grid.at(plot.x.at(share), plot.y.at(share)))))
+  const inTime = Math.floor(Math.sqrt(LONGEST_MS / Math.max(1e-3, each)))
+  const samples = Math.max(LEAST_SAMPLES, Math.min(MOST_SAMPLES, inTime))
+  const shares = Array.from({ length: samples }, (_, at) => at / (samples - 1))
   const values = shares.flatMap((y) => shares.map((x) => grid.at(plot.x.at(x), plot.y.at(y))))
   const known = values.filter((one): one is number => one !== undefined && Number.isFinite(one))
   if (known.length === 0) return nothingDrawn(width, title, [], WORDS.nothingToPlot)
@@ -54,7 +68,7 @@ export function drawRangeMap(grid: RangeGrid, options: Pick<DrawingOptions, 'wid
       stroke: 'thin',
       className: 'isoline',
       text: withNotation(level, result.unit),
-      runs: isoline({ columns: SAMPLES, rows: SAMPLES, values: filled }, level).map((run) => run.map(on)),
+      runs: isoline({ columns: samples, rows: samples, values: filled }, level).map((run) => run.map(on)),
     }),
   )
   const above = { left: PAD, right: width - PAD, top: box.top - ABOVE, bottom: box.top }

@@ -16,6 +16,23 @@ import * as words from './words.ts'
 
 const SAME = 1e-9
 
+/** No more pairs than this are computed: as many as anyone reads off a table. */
+const MOST_PAIRS = 2_500
+
+/** Longer than this, in ms, no page may go without answering. */
+const LONGEST_MS = 900
+
+/** Runs what a range computes, value by value. Throws RangeInputError where the first values take too long for all. */
+function inTime(count: number): <T>(compute: () => T) => T {
+  const began = performance.now()
+  let done = 0
+  return (compute) => {
+    if (performance.now() - began > LONGEST_MS) throw new RangeInputError(words.tooSlow(done, count))
+    done++
+    return compute()
+  }
+}
+
 /**
  * Runs a given through its range, or takes columns of a table over another of its columns. Throws RangeInputError, which
  * says what to fill in or correct.
@@ -35,7 +52,8 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
     [engine.positionOf(node)],
     goals.map((goal) => engine.positionOf(goal)),
   )
-  const outcomes = values.map(({ value }) => follow.with([target.valueWith(value)]))
+  const each = inTime(values.length)
+  const outcomes = values.map(({ value }) => each(() => follow.with([target.valueWith(value)])))
   const now = target.present
   const presentAt = now === undefined ? -1 : values.findIndex(({ value }) => near(value, now))
   const all = goals.map((goal, which) =>
@@ -109,7 +127,10 @@ export function rangeGrid(sheet: Sheet, range: Range): RangeGrid {
   )
   const valueAt = (a: number, b: number): Value | undefined =>
     follow.with([targets[0].valueWith(a), targets[1].valueWith(b)])[0]
-  const found = values[1].map((b) => values[0].map((a) => valueAt(a.value, b.value)))
+  const pairs = values[0].length * values[1].length
+  if (pairs > MOST_PAIRS) throw new RangeInputError(words.tooManyPairs(pairs, MOST_PAIRS))
+  const each = inTime(pairs)
+  const found = values[1].map((b) => values[0].map((a) => each(() => valueAt(a.value, b.value))))
   const { cell, unit, shown, present } = followed(engine, goal, found.flat())
   const width = values[0].length
   const axes = targets.map((target, which): RangeGrid['across'] => {

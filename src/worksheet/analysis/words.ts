@@ -5,6 +5,10 @@ import { count } from '../../units/plural.ts'
 export const rangeOnlyOfQuantity = 'Only a given with a single quantity can run through a range.'
 export const tooManyValues = (values: number, most: number): string =>
   `There would be ${count(values)} values; at most ${count(most)} are computed. Use larger steps.`
+export const tooManyPairs = (pairs: number, most: number): string =>
+  `There would be ${count(pairs)} pairs of values; at most ${count(most)} are computed. Use larger steps.`
+export const tooSlow = (done: number, values: number): string =>
+  `This result takes long to compute: ${count(done)} of ${count(values)} values took a second. Use fewer values, or choose another result.`
 export const emptyRange = 'No value lies in this range. Change where it begins or ends, or the limits of the given.'
 export const rangeOfUnknown = 'Fill in the given, or give it a unit.'
 export const endMissing = (which: 'begins' | 'ends'): string => `Fill in where the range ${which}.`

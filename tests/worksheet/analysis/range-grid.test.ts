@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest'
+import { afterEach, describe, expect, it, vi } from 'vitest'
 import { drawRangeMap } from '../../../src/drawings/range/range-map.ts'
 import { drawRange } from '../../../src/drawings/range/range-plot.ts'
 import { rangeGrid, rangeTable } from '../../../src/worksheet/analysis/range-table.ts'
@@ -20,6 +20,46 @@ const stand = () =>
     result('swing', 'sin(focal / 1 mm * 1 rad)'),
     result('stops', 'log2(time / 1 s)'),
   ])
+
+afterEach(() => vi.restoreAllMocks())
+
+describe('a result that takes long to compute', () => {
+  /** Each time it is looked at, the clock is so many ms further on. */
+  const clockBy = (ms: number) => {
+    let clock = 0
+    vi.spyOn(performance, 'now').mockImplementation(() => {
+      clock += ms
+      return clock
+    })
+  }
+  const two = range({ of: 'focal', from: '50', to: '60', count: 10, results: ['extension'] })
+  const grid = { ...two, second: { of: 'magnification', from: '1', to: '2', count: 10 } } as Range
+
+  it('is computed over a few values, and refused in words over many', () => {
+    clockBy(20)
+    expect(rangeTable(stand(), two).followed[0]?.figures).toHaveLength(11)
+    expect(() => rangeGrid(stand(), grid)).toThrow(RangeInputError)
+    expect(() => rangeGrid(stand(), grid)).toThrow(/^This result takes long to compute: 45 of 121 values took a second/)
+  })
+
+  it('has a coarser map, which still has lines', () => {
+    const quick = rangeGrid(stand(), grid)
+    let computed = 0
+    const at = (a: number, b: number) => {
+      computed++
+      return quick.at(a, b)
+    }
+    clockBy(7)
+    const drawn = drawRangeMap({ ...quick, at }, { width: 400 })
+    expect(computed).toBeLessThan(100)
+    expect(JSON.stringify(drawn)).toContain('isoline')
+  })
+
+  it('over two givens has so many pairs at most', () => {
+    const many = { ...grid, count: 60, second: { of: 'magnification', from: '1', to: '2', count: 60 } } as Range
+    expect(() => rangeGrid(stand(), many)).toThrow(/3721 pairs of values; at most 2500/)
+  })
+})
 
 describe('a range over a side of a size', () => {
   const over = range({ of: 'original.width', from: '100', to: '300', count: 2, results: ['area'] })
