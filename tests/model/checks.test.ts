@@ -40,14 +40,15 @@ describe.each(JOBS)('the checks of $name', { timeout: 3_600_000 }, ({ name, text
           }
           photographs++
           const sheet = filled(name, aimed)
-          for (const [check, ratio] of Object.entries(trace(sheet))) {
+          for (const [check, traced] of Object.entries(trace(sheet))) {
+            const { ifPassed, ifFailed } = typeof traced === 'number' ? { ifPassed: traced, ifFailed: traced } : traced
             if (!has(sheet, check)) continue
             const state = sheet.state(check)
             judged++
             met.set(check, (met.get(check) ?? new Set()).add(state))
             const said = `${check} is ${state}: ${sheet.message(check)} ${JSON.stringify(aimed)}`
-            if (state === 'pass' || state === 'marginal') expect(ratio, said).toBeLessThanOrEqual(1.01)
-            if (state === 'fail') expect(ratio, said).toBeGreaterThanOrEqual(0.99)
+            if (state === 'pass' || state === 'marginal') expect(ifPassed, said).toBeLessThanOrEqual(1.01)
+            if (state === 'fail') expect(ifFailed, said).toBeGreaterThanOrEqual(0.99)
           }
         },
       ),

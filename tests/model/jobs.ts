@@ -18,6 +18,7 @@ import {
 import { Photograph, spread } from './photograph.ts'
 import {
   arc,
+  armsGlareTraced,
   cameraOf,
   coarser,
   columnTraced,
@@ -206,11 +207,15 @@ export const JOBS: readonly Job[] = [
   {
     name: 'fixed-arms',
     texts: fc.record({
-      original: sides(100, 1200),
+      // Long and narrow ones too, which lamps far apart on an arm are clear of.
+      original: fc.oneof(
+        sides(100, 1200),
+        fc.tuple(millimetres(300, 1200), millimetres(20, 200)).map((both) => both.join(' x ')),
+      ),
       lamp_out: millimetres(300, 1500),
       lamp_height: millimetres(300, 1500),
       lamp_aim: millimetres(1, 300),
-      lamp_spacing: fc.constantFrom('0', '400', '700'),
+      lamp_spacing: fc.constantFrom('0', '400', '700', '1200', '2000'),
       beam_angle: fc.constantFrom('60', '120'),
       glossy: fc.constantFrom('yes', 'no'),
       lamp_radius: fc.constantFrom('50', '150'),
@@ -226,8 +231,8 @@ export const JOBS: readonly Job[] = [
       if (laid === 'as it is')
         expect(spread(lampsOf(sheet), width, height)).toBeLessThanOrEqual(sheet.number('even_limit') * 1.01)
       // Turned, it reaches as far towards the arms as it is high.
-      const across = laid === 'turned by 90°' ? height : width
-      return { arms_cover: either / sheet.number('even_limit'), ...glareTraced(sheet, across / 2) }
+      const [across, down] = laid === 'turned by 90°' ? [height, width] : [width, height]
+      return { arms_cover: either / sheet.number('even_limit'), ...armsGlareTraced(sheet, [across / 2, down / 2]) }
     },
   },
   {

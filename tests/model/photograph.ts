@@ -136,3 +136,49 @@ export function seenByReflection(
   }
   return farthest
 }
+
+/**
+ * How near to the middle of a lamp, at its height, the lens sees by reflection in a face of half sizes `half`, which may be
+ * tilted by up to `curl` towards any side: each ray from the pupil, turned at the face as a vector. The lens is above the
+ * middle.
+ */
+export function nearestReflection(
+  pupilDistance: number,
+  [halfWidth, halfHeight]: readonly [number, number],
+  lamp: Pick<Lamp, 'x' | 'y' | 'z'>,
+  curl: number,
+): number {
+  const azimuths = curl === 0 ? [0] : Array.from({ length: 8 }, (_, i) => (i * Math.PI) / 4)
+  const tilted = (azimuth: number): readonly [number, number, number] => [
+    Math.sin(curl) * Math.cos(azimuth),
+    Math.sin(curl) * Math.sin(azimuth),
+    Math.cos(curl),
+  ]
+  const normals = [[0, 0, 1] as const, ...azimuths.map(tilted)]
+  const missAt = (x: number, y: number, [nx, ny, nz]: readonly [number, number, number]): number => {
+    const along = x * nx + y * ny - pupilDistance * nz
+    const [dx, dy, dz] = [x - 2 * along * nx, y - 2 * along * ny, -pupilDistance - 2 * along * nz]
+    // Turned below the horizon, the ray passes every lamp at that height.
+    if (dz <= 0) return Number.POSITIVE_INFINITY
+    const far = lamp.z / dz
+    return Math.hypot(x + dx * far - lamp.x, y + dy * far - lamp.y)
+  }
+  const clamp = (at: number, half: number): number => Math.min(half, Math.max(-half, at))
+  let nearest = Number.POSITIVE_INFINITY
+  for (const normal of normals) {
+    let best = { x: 0, y: 0, miss: missAt(0, 0, normal) }
+    // Ever closer about the point from which the ray passes nearest.
+    for (let reach = 1; reach > 1e-5; reach /= 3) {
+      const { x: middleX, y: middleY } = best
+      for (let i = -6; i <= 6; i++)
+        for (let j = -6; j <= 6; j++) {
+          const x = clamp(middleX + (i / 6) * reach * halfWidth, halfWidth)
+          const y = clamp(middleY + (j / 6) * reach * halfHeight, halfHeight)
+          const miss = missAt(x, y, normal)
+          if (miss < best.miss) best = { x, y, miss }
+        }
+    }
+    nearest = Math.min(nearest, best.miss)
+  }
+  return nearest
+}

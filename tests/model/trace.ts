@@ -1,11 +1,14 @@
 import { expect } from 'vitest'
 import type { Worksheet } from '../../src/worksheet/index.ts'
 import { Filled, readTemplate } from '../templates/open.ts'
-import { type Camera, type Lamp, Photograph, seenByReflection, spread } from './photograph.ts'
+import { type Camera, type Lamp, nearestReflection, Photograph, seenByReflection, spread } from './photograph.ts'
 
 export type Texts = Readonly<Record<string, string>>
-/** What is required over what there is, by check: at most 1 where the job would succeed. */
-export type Traced = Readonly<Record<string, number>>
+/**
+ * What is required over what there is, by check: at most 1 where the job would succeed. Of what is bounded from both sides,
+ * the ratio that a check which passes is judged by, and the one for a check that fails.
+ */
+export type Traced = Readonly<Record<string, number | { readonly ifPassed: number; readonly ifFailed: number }>>
 
 export const worksheets = new Map<string, Worksheet>()
 export function filled(job: string, texts: Texts): Filled {
@@ -100,6 +103,23 @@ export function glareTraced(sheet: Filled, half: number, shift = 0, tilt?: numbe
     return seen / Math.max(Math.abs(x) - sheet.number('lamp_radius'), 1e-9)
   })
   return { lamps_clear: Math.max(...ratios) }
+}
+
+/** Glare from lamps beside each other on arms, with the original laid across: a lamp may be clear of it in either direction. */
+export function armsGlareTraced(sheet: Filled, half: readonly [number, number]): Traced {
+  if (!has(sheet, 'lamps_clear') || sheet.value('glossy') !== true) return {}
+  const pupil = sheet.number('lens_height')
+  const curl = Math.abs(or(sheet, 'curl', 0))
+  const radius = sheet.number('lamp_radius')
+  const lamps = lampsOf(sheet)
+  const traced = Math.max(...lamps.map((lamp) => radius / Math.max(nearestReflection(pupil, half, lamp, curl), 1e-9)))
+  if (curl === 0) return { lamps_clear: traced }
+  // A corner that curls both ways at once reaches as far as an edge does in each direction.
+  const reached = lamps.map(({ x, y, z }) => {
+    const [far, long] = half.map((side) => seenByReflection(0, pupil, [-side, side], z, curl)) as [number, number]
+    return radius / Math.max(Math.hypot(Math.max(0, Math.abs(x) - far), Math.max(0, Math.abs(y) - long)), 1e-9)
+  })
+  return { lamps_clear: { ifPassed: traced, ifFailed: Math.max(traced, ...reached) } }
 }
 
 /** Sampling, depth and contrast of a face that keeps within a depth, and of the part of it that slopes most. */

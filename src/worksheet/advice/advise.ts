@@ -88,9 +88,11 @@ class Adviser {
   forCheck(name: string): CheckAdvice {
     const plans: Plan[] = []
     let nearest: Tried | undefined
+    let isExhausted = false
     for (const level of LEVELS) {
       if (!this.hasLevel(level)) continue
       const found = this.plansAt({ targets: [name] }, level)
+      isExhausted ||= found.isExhausted
       nearest = !nearest || found.nearest.shortfall < nearest.shortfall ? found.nearest : nearest
       this.addTo(plans, found.plans)
     }
@@ -100,8 +102,8 @@ class Adviser {
         this.addTo(plans, this.plansAt({ targets: [name], mayBreak: true }, level).plans)
       }
     if (plans.length > 0) return { plans }
-    const nearestChanges = nearest ? this.changesOf(nearest.set) : []
-    return { plans, none: reasonForNone(this.sheet, name, this.variables, nearestChanges) }
+    const changes = nearest ? this.changesOf(nearest.set) : []
+    return { plans, none: reasonForNone(this.sheet, name, this.variables, { changes, isExhausted }) }
   }
 
   /** Plans that give a marginal check its margin and break nothing. */
@@ -159,15 +161,16 @@ class Adviser {
     purpose: Purpose,
     level: (typeof LEVELS)[number],
     budget = BUDGET_OF_CHECK,
-  ): { readonly plans: readonly Plan[]; readonly nearest: Tried } {
-    const { plans, nearest } = search(new TrialModel(this.sheet, this.variables, { ...purpose, level, budget }))
+  ): { readonly plans: readonly Plan[]; readonly nearest: Tried; readonly isExhausted: boolean } {
+    const model = new TrialModel(this.sheet, this.variables, { ...purpose, level, budget })
+    const { plans, nearest } = search(model)
     const found: Plan[] = []
     for (const { set, cost } of plans.slice(0, MAX_TYPED)) {
       const plan = this.typed(set, cost, purpose)
       if (plan) found.push(plan)
       if (found.length === MAX_PLANS) break
     }
-    return { plans: found, nearest }
+    return { plans: found, nearest, isExhausted: model.isSpent }
   }
 
   /** Types a plan into a whole copy of the sheet; undefined where it does not do what it should. */

@@ -207,6 +207,7 @@ function textsOf(given: Given, now: Value): Texts {
   const listed = Array.isArray(advice?.marks) ? advice.marks.map(String) : undefined
   if (entry === 'yes or no') return { texts: listed ?? ['yes', 'no'] }
   if (entry === 'choice') return { texts: listed ?? options }
+  if (entry === 'size' && listed) return { texts: listed }
   const unit = entry === 'quantity' && typeof now === 'number' ? unitOf(given, now) : undefined
   if (!unit || typeof now !== 'number') return { texts: [] }
   const marked = markedTexts(given, unit)

@@ -1,49 +1,54 @@
+import { type Computable, showValue, type Value } from '../../language/index.ts'
 import type { Sheet } from '../editing/sheet.ts'
+import { judged } from '../engine/condition.ts'
+import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import { upstreamOf } from '../engine/partial-recompute.ts'
-import type { Advice, Check, Given } from '../schema/document.ts'
-import { levelOf, type Variable, variablesOf } from './choices.ts'
-import type { NoPlan, PlannedChange } from './plan.ts'
-import { search } from './search.ts'
-import { TrialModel } from './trial-model.ts'
+import type { Check } from '../schema/document.ts'
+import type { Variable } from './choices.ts'
+import { decisionsFor, withChanges } from './decisions.ts'
+import type { Fact, NoPlan, PlannedChange, Shortfall } from './plan.ts'
 
-const BUDGET_OF_FACT = 4000
-const MAX_DECISIONS = 3
-/** A fixed given is tried up to this factor above and below its value. */
-const FACT_WITHIN = 8
+const MAX_LIMITS = 3
 
-/** Why a failing check has no plan: what it judges, how near it gets, and what would have to be otherwise. */
+/** Why a failing check has no plan: what it judges, how near it gets, what limits it, and what would have to be otherwise. */
 export function reasonForNone(
   sheet: Sheet,
   name: string,
   variables: readonly Variable[],
-  nearest: readonly PlannedChange[],
+  { changes: nearest, isExhausted }: { readonly changes: readonly PlannedChange[]; readonly isExhausted: boolean },
 ): NoPlan {
   const { engine } = sheet
   const node = engine.named(name) as Node
   const upstream = upstreamOf(engine.layout, [engine.positionOf(node)]).map((at) => engine.layout.order[at] as Node)
-  const decisions = decisionsFor(sheet, name, upstream)
   if (upstream.some(isReading))
     return {
       kind: 'readings',
       settings: settingsBehind(sheet, upstream, variables),
-      short: undefined,
+      short: shortfallOf(sheet, name),
       nearest: [],
       against: undefined,
-      decisions: [],
+      limits: limitsOf(sheet, node, upstream.filter(isReading)),
+      decisions: decisionsFor(sheet, name, upstream, []),
     }
-  const hasVariable = upstream.some(({ cell }) =>
-    variables.some(({ givens }) => givens.some(({ id }) => id === cell.id)),
+  const isVariable = ({ cell }: Node): boolean =>
+    variables.some(({ givens }) => givens.some(({ id }) => id === cell.id))
+  const isFixed = !upstream.some(isVariable)
+  const changes = isFixed ? [] : nearest
+  const trial = changes.length > 0 ? withChanges(sheet, changes) : sheet
+  const limits = limitsOf(
+    sheet,
+    node,
+    upstream.filter((one) => !isVariable(one)),
   )
-  if (!hasVariable)
-    return { kind: 'fixed', settings: [], short: shortOf(sheet, name, []), nearest: [], against: undefined, decisions }
   return {
-    kind: 'out of reach',
+    kind: isFixed ? 'fixed' : isExhausted ? 'not found' : 'out of reach',
     settings: [],
-    short: shortOf(sheet, name, nearest),
-    nearest,
-    against: againstOf(sheet, name, nearest),
-    decisions,
+    short: shortfallOf(trial, name),
+    nearest: changes,
+    against: againstOf(sheet, trial, name),
+    limits: limits.length > 0 ? limits : limitsOf(sheet, node, upstream),
+    decisions: decisionsFor(sheet, name, upstream, changes),
   }
 }
 
@@ -67,29 +72,40 @@ function settingsBehind(sheet: Sheet, upstream: readonly Node[], variables: read
     .map(({ name }) => name)
 }
 
-/** A copy of the sheet with changes typed in. */
-function withChanges(sheet: Sheet, changes: readonly PlannedChange[]): Sheet {
-  const texts = new Map(changes.map(({ given, text }) => [given, text] as const))
-  return sheet.trial(
-    sheet.cells.map((cell) => {
-      const text = cell.kind === 'given' ? texts.get(cell.name) : undefined
-      return text === undefined ? cell : ({ ...cell, value: text } as Given)
-    }),
-  )
+/** By how much a failing check fails, as it is shown; undefined where what it fails by has no figure. */
+function shortfallOf({ engine }: Sheet, name: string): Shortfall | undefined {
+  const node = engine.named(name)
+  const condition = node?.compiled?.condition
+  if (!node || !condition || engine.state(node) !== VALUE) return undefined
+  const gap = judged(condition()).gap((cell) => engine.value(engine.named(cell) as Node) as Value)
+  if (!gap) return undefined
+  const { left, right, is, limit, off } = gap
+  const { type } = left
+  const unit = unitOf(engine, left, type) ?? unitOf(engine, right, type)
+  const shown = (value: number): string => showValue(value, type, unit).text
+  // Of marks, ratios and levels a difference says nothing.
+  const isPlain = type.kind === 'number' && !type.notation && !type.level && !unit?.notation && !unit?.offset
+  return {
+    is: shown(is),
+    limit: shown(limit),
+    ...(isPlain && off > 0 ? { off: shown(off) } : {}),
+    isOver: is > limit,
+  }
 }
 
-/** How far a check falls short with some changes made, as a share of its limit. */
-function shortOf(sheet: Sheet, name: string, changes: readonly PlannedChange[]): number | undefined {
-  const trial = changes.length > 0 ? withChanges(sheet, changes) : sheet
-  const model = new TrialModel(trial, [], { targets: [name], level: 'setting', budget: 1 })
-  const slack = model.targets[0]?.start
-  return slack !== undefined && Number.isFinite(slack) && slack < 0 ? -slack : undefined
+/** The unit that a side of a comparison is declared in: of a cell by itself its own. */
+function unitOf(engine: Sheet['engine'], { inputs, spans }: Computable, type: Computable['type']): Node['unit'] {
+  const [input, ...more] = inputs
+  if (!input || more.length > 0 || !('cell' in input) || spans.length > 0) return undefined
+  const node = engine.named(input.cell)
+  const isSame =
+    type.kind === 'number' && node?.type?.kind === 'number' && node.type.dimension.key === type.dimension.key
+  return isSame ? node.unit : undefined
 }
 
 /** The check that passes now and fails with the nearest changes. */
-function againstOf(sheet: Sheet, name: string, changes: readonly PlannedChange[]): string | undefined {
-  if (changes.length === 0) return undefined
-  const trial = withChanges(sheet, changes)
+function againstOf(sheet: Sheet, trial: Sheet, name: string): string | undefined {
+  if (trial === sheet) return undefined
   return sheet.cells.find(
     (cell): cell is Check =>
       cell.kind === 'check' &&
@@ -99,32 +115,26 @@ function againstOf(sheet: Sheet, name: string, changes: readonly PlannedChange[]
   )?.name
 }
 
-/** Facts that may not be changed by a setting, each tried alone: what each would have to be. */
-function decisionsFor(sheet: Sheet, name: string, upstream: readonly Node[]): PlannedChange[] {
-  const facts = upstream.flatMap(({ cell, measured }) => {
-    const isFact = cell.kind === 'given' && levelOf(cell) === undefined && (cell.entry ?? 'quantity') === 'quantity'
-    return isFact && !measured && cell.reading !== true ? [cell] : []
-  })
-  const asked: Advice = { change: 'agree', within: FACT_WITHIN }
-  return facts
-    .flatMap((fact) => {
-      const { fixed: _, ...free } = fact as Given
-      const trial = sheet.trial(sheet.cells.map((cell) => (cell === fact ? { ...free, advice: asked } : cell)))
-      const variables = variablesOf(trial, []).filter((variable) => variable.name === fact.name)
-      const model = new TrialModel(trial, variables, {
-        targets: [name],
-        level: 'agreement',
-        budget: BUDGET_OF_FACT,
+/** What a check cannot get past: the given facts it depends on, those nearest to its condition first. */
+function limitsOf({ engine }: Sheet, check: Node, among: readonly Node[]): Fact[] {
+  const allowed = new Set(among)
+  const found: Fact[] = []
+  const seen = new Set<Node>([check])
+  for (let front: readonly Node[] = [check]; front.length > 0 && found.length < MAX_LIMITS; ) {
+    const next = front.flatMap((node) => engine.needsOf(node)).filter((node) => !seen.has(node) && seen.add(node))
+    for (const node of next) {
+      const isFact = node.cell.kind === 'given' || node.measured?.value !== undefined
+      if (!isFact || !allowed.has(node) || found.length >= MAX_LIMITS) continue
+      const { type } = node.reading ?? node
+      if (engine.state(node) !== VALUE || !type) continue
+      // A list or a record would be longer than the sentence.
+      const isShort = type.kind !== 'list' && (type.kind !== 'record' || node.cell.kind === 'given')
+      found.push({
+        name: node.cell.name,
+        is: isShort ? showValue(engine.value(node) as Value, type, node.unit).text : '',
       })
-      const found = search(model).plans[0]
-      const [place, choice] = found ? ([...found.set][0] ?? []) : []
-      const text =
-        place === undefined || choice === undefined ? undefined : variables[place]?.choices[choice]?.cells[0]?.value
-      return found && text !== undefined
-        ? [{ cost: found.cost, change: { given: fact.name, before: fact.value, text } }]
-        : []
-    })
-    .sort((a, b) => a.cost - b.cost)
-    .slice(0, MAX_DECISIONS)
-    .map(({ change }) => change)
+    }
+    front = next
+  }
+  return found
 }

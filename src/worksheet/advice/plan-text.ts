@@ -1,11 +1,10 @@
-import { showFigure } from '../../units/index.ts'
-import { listText } from '../../units/plural.ts'
+import { anyOf, listText } from '../../units/plural.ts'
 import { labelOf } from '../document/label.ts'
 import { readGiven } from '../document/read-given.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Given } from '../schema/document.ts'
 import { levelOf } from './choices.ts'
-import type { NoPlan, Plan, PlannedChange } from './plan.ts'
+import type { NoPlan, Plan, PlannedChange, Shortfall } from './plan.ts'
 import { WORDS } from './words.ts'
 
 /** A plan as one sentence with a verb for each change: `Raise both lamps to 1200 mm and set Aperture to f/8.` */
@@ -27,20 +26,40 @@ export const wholePlanText = (sheet: Sheet, plan: Plan): string =>
     changesText(sheet, plan.changes),
   )}.`
 
-/** Why there is no plan, how near the nearest comes, and what would have to be otherwise. */
-export function noPlanText(sheet: Sheet, { kind, settings, short, nearest, against, decisions }: NoPlan): string {
+/** Why there is no plan, how near the nearest comes, what limits it, and what would have to be otherwise. */
+export function noPlanText(sheet: Sheet, none: NoPlan): string {
+  const { kind, settings, short, nearest, against, limits, decisions } = none
   const parts: string[] = []
   if (kind === 'readings') parts.push(WORDS.readings(settings.map((name) => labelNamed(sheet, name))))
-  else parts.push(kind === 'fixed' ? WORDS.fixed : WORDS.outOfReach)
-  if (short !== undefined) parts.push(WORDS.short(percent(short), changesText(sheet, nearest)))
+  else parts.push(REASONS[kind])
+  if (short) parts.push(WORDS.short(amountText(short), changesText(sheet, nearest)))
+  else if (nearest.length > 0 && against !== undefined) parts.push(WORDS.nearest(changesText(sheet, nearest)))
   if (against !== undefined) parts.push(WORDS.against(labelNamed(sheet, against)))
-  if (decisions.length > 0)
-    parts.push(
-      WORDS.decisions(
-        decisions.map(({ given, text }) => WORDS.decision(labelNamed(sheet, given), figureOf(sheet, given, text))),
-      ),
-    )
+  const facts = limits.map(({ name, is }) => WORDS.fact(labelNamed(sheet, name), is).trim())
+  if (kind === 'readings' && facts.length > 0) parts.push(WORDS.dependsOn(facts))
+  if (decisions.length > 0) parts.push(decisionsText(sheet, decisions))
+  else if (kind !== 'readings' && facts.length > 0) parts.push(WORDS.limits(facts))
   return parts.join(' ')
+}
+
+const REASONS = { fixed: WORDS.fixed, 'out of reach': WORDS.outOfReach, 'not found': WORDS.notFound } as const
+
+const amountText = ({ is, limit, off, isOver }: Shortfall): string =>
+  off === undefined ? WORDS.isAgainst(is, limit) : isOver ? WORDS.over(off, limit) : WORDS.under(off, limit)
+
+/** Equipment that would do first, then what might be agreed on. */
+function decisionsText(sheet: Sheet, decisions: readonly PlannedChange[]): string {
+  const [things, agreements]: [string[], string[]] = [[], []]
+  for (const change of decisions) {
+    const given = givenNamed(sheet, change.given)
+    const figure = figureOf(sheet, change.given, change.text)
+    const { otherwise } = given?.advice ?? {}
+    if (otherwise !== undefined) things.push(otherwise.replace('{}', figure))
+    else if (given && levelOf(given) === 'agreement') agreements.push(lower(changeText(sheet, change)))
+    else things.push(WORDS.fact(labelNamed(sheet, change.given), figure))
+  }
+  if (things.length === 0) return WORDS.itWouldPassIf(anyOf(agreements))
+  return agreements.length === 0 ? WORDS.decisions(things) : WORDS.decisionsOr(things, anyOf(agreements))
 }
 
 function changesText(sheet: Sheet, changes: readonly PlannedChange[]): string {
@@ -92,5 +111,3 @@ function labelNamed(sheet: Sheet, name: string): string {
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 /** A sentence begun by a template goes on in the middle of another. */
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1)
-
-const percent = (share: number): string => `${showFigure(Number((100 * share).toPrecision(2)))} %`

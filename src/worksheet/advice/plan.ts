@@ -33,18 +33,36 @@ export interface Plan {
   readonly cost: number
 }
 
+/** By how much a check fails, as shown. */
+export interface Shortfall {
+  readonly is: string
+  readonly limit: string
+  /** The difference; none where it would say nothing, as between two marks. */
+  readonly off?: string
+  readonly isOver: boolean
+}
+
+/** A fact of a sheet, by its name, with what it is now, as shown. */
+export interface Fact {
+  readonly name: string
+  readonly is: string
+}
+
 /** Why no plan was found, in terms of what binds. */
 export interface NoPlan {
-  readonly kind: 'readings' | 'fixed' | 'out of reach'
+  /** `not found`: the search ended before it had tried all that may be changed. */
+  readonly kind: 'readings' | 'fixed' | 'out of reach' | 'not found'
   /** For readings: the settings to change before they are read again. */
   readonly settings: readonly string[]
-  /** How far the nearest plan falls short, as a share of the check's limit; undefined where that has no size. */
-  readonly short: number | undefined
+  /** How far the nearest plan falls short; undefined where what the check fails by has no figure. */
+  readonly short: Shortfall | undefined
   /** The changes that come nearest. */
   readonly nearest: readonly PlannedChange[]
   /** The check that rules the plan out, where it is another one. */
   readonly against: string | undefined
-  /** Facts that would have to be otherwise: a given that may not change, and the value that would do. */
+  /** What the check depends on that no suggestion changes, the nearest to its condition first. */
+  readonly limits: readonly Fact[]
+  /** What somebody may decide: a given that is not changed by a setting, and the value that would do. */
   readonly decisions: readonly PlannedChange[]
 }
 

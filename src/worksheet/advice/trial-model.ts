@@ -1,6 +1,6 @@
 import type { Value } from '../../language/index.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import { slackOf } from '../engine/condition.ts'
+import { judged } from '../engine/condition.ts'
 import { type Layout, VALUE } from '../engine/engine-view.ts'
 import { isWithinMargin, marginOf } from '../engine/margin.ts'
 import type { Node } from '../engine/node.ts'
@@ -25,6 +25,8 @@ export interface Goal {
   readonly position: number
   /** Negative while it fails, as a share of the limit. */
   readonly slack: (values: readonly Value[]) => number
+  /** How far it is from being reached, where slack has no size: as a share of what is compared; undefined where nothing is. */
+  readonly share?: (values: readonly Value[]) => number | undefined
   /** Whether it is reached, from its own value and the slack. */
   readonly isMet: (value: Value, slack: number) => boolean
   /** How much slack is required: none for a pass, the margin for a pass with room. */
@@ -147,7 +149,7 @@ export class TrialModel {
       const required = isTarget ? goal.required : 0
       const isMet = goal.isMet(this.values[goal.position] as Value, slack) && (required === 0 || slack > required)
       if (!isMet) {
-        const short = Number.isFinite(slack) ? Math.max(0, required - slack) : NO_SIZE
+        const short = Number.isFinite(slack) ? Math.max(0, required - slack) : this.sizeOf(goal)
         shortfall += ANY_FAILURE + short / (1 + short)
         failing?.push(goal)
       } else if (isWithinMargin(slack, goal.margin) && (isTarget || goal.start > goal.margin)) cost += LEFT_MARGINAL
@@ -162,6 +164,12 @@ export class TrialModel {
       // A part of the condition that does not compute leaves it without a size.
       return Number.NEGATIVE_INFINITY
     }
+  }
+
+  /** What a limit of zero leaves of a figure is far off until it is reached, but nearer is better. */
+  private sizeOf({ share }: Goal): number {
+    const size = share?.(this.values)
+    return size === undefined ? NO_SIZE : Math.min(NO_SIZE, size)
   }
 
   private choice(place: number, at: number): { choice: Choice; positions: readonly number[] } {
@@ -224,10 +232,12 @@ export class TrialModel {
       const node = engine.node(cell.id)
       const condition = node?.compiled?.condition
       if (!node || !condition || engine.isDuplicate(node) || engine.state(node) !== VALUE) return []
-      const { of, names } = slackOf(condition())
+      const { slack: slackBy, gap: gapBy, names } = judged(condition())
       const places = new Map(names.map((name) => [name, engine.positionOf(engine.named(name) as Node)]))
       const position = engine.positionOf(node)
-      const slack = (values: readonly Value[]): number => of((name) => values[places.get(name) as number] as Value)
+      const cellsOf = (values: readonly Value[]) => (name: string) => values[places.get(name) as number] as Value
+      const slack = (values: readonly Value[]): number => slackBy(cellsOf(values))
+      const start = gapBy(cellsOf(this.layout.values))
       const margin = marginOf(cell.margin)
       const { variables, weight } = this.behind(position)
       return [
@@ -235,6 +245,11 @@ export class TrialModel {
           name: cell.name,
           position,
           slack,
+          share: (values) => {
+            const gap = gapBy(cellsOf(values))
+            // Against what it is off by now, for a figure whose limit is zero.
+            return gap && gap.off / Math.max(Math.abs(gap.limit), start?.off ?? 0, Number.MIN_VALUE)
+          },
           isMet: (value) => value === true,
           margin,
           required: this.options.withRoom ? margin : 0,

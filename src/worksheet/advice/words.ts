@@ -20,12 +20,19 @@ export const WORDS = {
       : `This check is about readings: change ${anyOf(labels)}, then measure again.`,
   fixed: 'Nothing that may be changed has an effect on this check.',
   outOfReach: 'Not within reach.',
-  short: (percent: string, changes: string) =>
-    changes === ''
-      ? `It is ${percent} short of its limit.`
-      : `The nearest is ${percent} short of its limit: ${changes}.`,
+  notFound: 'No suggestion was found.',
+  over: (off: string, limit: string) => `${off} over its limit of ${limit}`,
+  under: (off: string, limit: string) => `${off} short of the ${limit} required`,
+  isAgainst: (is: string, limit: string) => `${is}, and its limit is ${limit}`,
+  short: (amount: string, changes: string) =>
+    changes === '' ? `It is ${amount}.` : `The nearest is ${amount}: ${changes}.`,
+  nearest: (changes: string) => `The nearest is to ${changes}.`,
   against: (check: string) => `${check} would then fail.`,
   inSetUp: (setUp: string, press: string) => `${setUp}: ${press}`,
-  decision: (label: string, value: string) => `${label} ${value}`,
+  fact: (label: string, value: string) => `${label} ${value}`,
+  dependsOn: (list: readonly string[]) => `It depends on ${listText(list)}.`,
+  limits: (list: readonly string[]) => `What limits it: ${list.join('; ')}.`,
   decisions: (list: readonly string[]) => `It would pass with ${anyOf(list)}.`,
+  decisionsOr: (list: readonly string[], agreements: string) => `It would pass with ${anyOf(list)}; or ${agreements}.`,
+  itWouldPassIf: (agreements: string) => `It would pass if you ${agreements}.`,
 } as const

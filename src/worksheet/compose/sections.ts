@@ -1,5 +1,5 @@
 import { rowsMark } from '../document/rows-mark.ts'
-import type { Cell, GivenSource } from '../schema/document.ts'
+import type { Advice, Cell, GivenSource } from '../schema/document.ts'
 import { defined, type Gathering } from './gather.ts'
 import { isPlace, type Part, type PartCell, type PartLibrary, type PublishedName, type Role } from './part-library.ts'
 import { setUpDrawing } from './set-up-drawing.ts'
@@ -176,10 +176,13 @@ function givenCell(
     from: filled ? { kind: filled.from, text: filled.value } : undefined,
     piece: filled?.piece,
     fills: isKit ? fillsOf(known, asked) : undefined,
-    // What may never be changed is fixed, and needs no more said.
-    advice: isKit || !advice || change === 'never' ? undefined : { ...advice, change },
+    advice: isKit || !advice ? undefined : change === 'never' ? ifDecidable(advice) : { ...advice, change },
   }) as PartCell
 }
+
+/** What may never be changed is fixed, and needs no more said than what would have to be there in its place. */
+const ifDecidable = ({ otherwise }: Advice): Advice | undefined =>
+  otherwise === undefined ? undefined : { change: 'never', otherwise }
 
 /** What parts of other roles say otherwise about a given. */
 const saidElsewhere = (library: PartLibrary, parts: readonly Part[], name: string): Record<string, unknown> =>

@@ -37,6 +37,8 @@ const advice = v.looseObject({
   less: v.optional(text),
   /** Of a choice: the same, with the option in the place of the braces. */
   to: v.optional(text),
+  /** Of equipment that no setting changes: what would have to be there, with `{}` for the figure: `a column that reaches {}`. */
+  otherwise: v.optional(text),
 })
 
 const given = v.looseObject({

@@ -12,8 +12,8 @@ export const JOBS = readdirSync(new URL('../../../templates/', import.meta.url))
 
 const worksheets = new Map(JOBS.map((name) => [name, readTemplate(name)]))
 
-/** Some givens of a job with figures of their own, so that most sheets have checks that fail. */
-export function jobWith(name: string): fc.Arbitrary<Readonly<Record<string, string>>> {
+/** Some givens of a job with figures of their own, up to a number of doublings off, so that most sheets have checks that fail. */
+export function jobWith(name: string, doublings = 1.25): fc.Arbitrary<Readonly<Record<string, string>>> {
   const quantities = (worksheets.get(name) as Worksheet).cells.filter(
     (cell): cell is Given =>
       cell.kind === 'given' && (cell.entry ?? 'quantity') === 'quantity' && /\d/.test(cell.value),
@@ -22,7 +22,7 @@ export function jobWith(name: string): fc.Arbitrary<Readonly<Record<string, stri
     .array(
       fc.record({
         given: fc.nat(Math.max(0, quantities.length - 1)),
-        by: fc.double({ min: -1.25, max: 1.25, noNaN: true }),
+        by: fc.double({ min: -doublings, max: doublings, noNaN: true }),
       }),
       {
         minLength: 2,

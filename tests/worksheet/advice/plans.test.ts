@@ -13,8 +13,15 @@ import { JOBS, jobWith, openJob, typedInto } from './jobs.ts'
 const RUNS = Math.ceil(asked('ADVICE_JOBS', 20 * JOBS.length) / JOBS.length)
 const SEED = process.env.ADVICE_SEED === undefined ? {} : { seed: Number(process.env.ADVICE_SEED) }
 
-const textsOf = ({ changes }: Plan): Record<string, string> =>
+const textsIn = (changes: Plan['changes']): Record<string, string> =>
   Object.fromEntries(changes.map(({ given: name, text }) => [name, text]))
+const textsOf = ({ changes }: Plan): Record<string, string> => textsIn(changes)
+
+/** Whether a check compares two quantities and nothing else. */
+function hasFigure(sheet: FullSheet, name: string): boolean {
+  const cell = sheet.named(name)
+  return cell?.kind === 'check' && /[<>]/.test(cell.condition) && !/ (and|or) |not |"|!=/.test(cell.condition)
+}
 
 let tried = 0
 let plansTyped = 0
@@ -73,6 +80,10 @@ describe.each(JOBS)('plans for %s', { timeout: 7_200_000 }, (job) => {
             expect(passes(after.get(name)), `${name} by ${JSON.stringify(textsOf(one))}`).toBe(true)
           const broken = [...before.keys()].filter((name) => passes(before.get(name)) && !passes(after.get(name)))
           expect(broken).toEqual([...one.breaks])
+          const lessSure = [...before.keys()].filter(
+            (name) => before.get(name) === 'pass' && after.get(name) === 'marginal',
+          )
+          expect(one.marginal).toEqual(expect.arrayContaining(lessSure))
           expect(one.changes.length).toBeGreaterThan(0)
           expect(one.changes.every(({ before: now, text }) => now !== text)).toBe(true)
           for (const { given: name } of one.changes) {
@@ -83,10 +94,19 @@ describe.each(JOBS)('plans for %s', { timeout: 7_200_000 }, (job) => {
             expect(text).not.toMatch(/undefined|NaN|\{/)
           expect(consequenceText(sheet, one)).not.toMatch(/undefined/)
         }
-        for (const [, { plans, none }] of checks)
+        for (const [name, { plans, none }] of checks)
           if (none) {
             expect(plans).toEqual([])
-            expect(noPlanText(sheet, none)).not.toMatch(/undefined|NaN/)
+            const reason = noPlanText(sheet, none)
+            expect(reason).not.toMatch(/undefined|NaN|\{/)
+            // How near it comes, and what limits it.
+            if (hasFigure(sheet, name)) expect(none.short, `${name}: ${reason}`).toBeDefined()
+            expect(none.limits.length + none.decisions.length, `${name}: ${reason}`).toBeGreaterThan(0)
+            for (const decision of none.decisions) {
+              const decided = statesOf(typedInto(sheet, { ...textsIn(none.nearest), [decision.given]: decision.text }))
+              const alone = statesOf(typedInto(sheet, { [decision.given]: decision.text }))
+              expect(passes(decided.get(name)) || passes(alone.get(name)), `${name}: ${reason}`).toBe(true)
+            }
           }
         pressAgainAndAgain(sheet, advice)
       }),
@@ -178,7 +198,7 @@ describe('a plan', () => {
     const advice = adviseSheet(sheet).checks.get('reaches')
     expect(advice?.plans).toEqual([])
     expect(advice?.none && noPlanText(sheet, advice.none)).toBe(
-      'Not within reach. The nearest is 10 % short of its limit: reduce Height from 1200 mm to 1100 mm. It would pass with Column reach 1200 mm.',
+      'Not within reach. The nearest is 100 mm over its limit of 1000 mm: reduce Height from 1200 mm to 1100 mm. What limits it: Column reach 1000 mm.',
     )
   })
 
