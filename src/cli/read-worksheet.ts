@@ -3,6 +3,7 @@ import { fromLink, isLink, LinkError } from '../storage/exchange/link.ts'
 import { namesFor } from '../worksheet/compose/part-library.ts'
 import { type Cell, DocumentError, MAX_DOCUMENT_LENGTH, type Worksheet } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText, whyUnread } from './input.ts'
+import { withPiece } from './kit.ts'
 import { readParts, readSheetOrJob } from './part-files.ts'
 import { findReleased } from './released-jobs.ts'
 import * as words from './words.ts'
@@ -39,16 +40,18 @@ async function linked(fragment: string, called: string): Promise<Worksheet> {
 
 /** The worksheet with what `--set` fills in. Throws InputError. */
 export function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: string): Worksheet {
-  const cells = [...worksheet.cells]
+  let cells = [...worksheet.cells]
   for (const { name, text } of sets) {
     const places = placesOf(cells, name)
     if (places.length === 0) throw new InputError(words.notInSheet(name, path))
     for (const at of places) {
       const cell = cells[at] as Cell
-      cells[at] =
-        cell.kind === 'result'
-          ? { ...cell, measured: text }
-          : ({ ...cell, value: text, from: { kind: 'typed', text } } as Cell)
+      if (cell.kind === 'given' && cell.entry === 'kit') cells = withPiece(cells, cell, text)
+      else
+        cells[at] =
+          cell.kind === 'result'
+            ? { ...cell, measured: text }
+            : ({ ...cell, value: text, from: { kind: 'typed', text } } as Cell)
     }
   }
   return { ...worksheet, cells }

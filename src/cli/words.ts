@@ -28,6 +28,17 @@ export const set = (name: string, why: string): string => `--set ${name}: ${why}
 export const nothingGiven = 'nothing is given'
 export const notInSheet = (name: string, path: string): string =>
   `--set ${name}: ${path} has no given or result named “${name}”`
+export function noSuchPiece(
+  name: string,
+  text: string,
+  sort: string,
+  pieces: readonly string[],
+  fills: readonly string[],
+): string {
+  const has = pieces.length > 0 ? `it has ${anyOf(pieces.map((one) => `“${one}”`))}` : 'it has none'
+  const instead = fills.length > 0 ? `; for a figure of its own, set ${anyOf(fills)} instead` : ''
+  return `--set ${name}: the kit has no ${sort} named “${text}”; ${has}${instead}`
+}
 export const seedAlone = '--seed can only be used with --simulate'
 export const tries = (most: number, found: string): string =>
   `--simulate takes from 1 to ${count(most)} tries, found '${found}'`

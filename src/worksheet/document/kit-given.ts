@@ -32,9 +32,11 @@ function byReading(sort: KitSort, parts: Record<string, Value>): void {
 }
 
 /** Reads a piece of kit: a record of the figures that are known of it. */
-export function readKit({ sort, value, piece = {} }: Given): GivenReading {
+export function readKit({ sort, value, piece }: Given): GivenReading {
   if (!sort) return { offers: [], error: problem(words.chooseSort, 0, value.length) }
   if (value.trim() === '') return { offers: [] }
+  // A name alone says nothing of the piece: nothing would be computed with it, and nothing said.
+  if (!piece) return { offers: [], error: problem(words.noPieceStored(value, sort), 0, value.length) }
   const types: Record<string, Type> = {}
   const parts: Record<string, Value> = {}
   for (const figure of KIT_FIGURES[sort]) {

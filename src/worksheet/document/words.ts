@@ -54,6 +54,8 @@ export const measuredOtherKind = (kind: string, text: string, found: string): st
   `This is ${kind}; ${quoted(text)} is ${found}.`
 
 export const chooseSort = 'Choose in Build what kind of equipment this is.'
+export const noPieceStored = (text: string, sort: string): string =>
+  `${quoted(text)} is the name of a ${sort} without its figures. Choose a ${sort} from the kit, or clear this field and type the figures themselves.`
 export const unreadableFigure = (figure: string, sort: string, why: string): string =>
   `The ${figure} of this ${sort} cannot be read: ${why} Correct it in the kit, then choose it again.`
 

@@ -138,6 +138,7 @@ export interface Judged {
   readonly names: readonly string[]
 }
 
+/** What can be asked of a condition: its slack as a share of its limit, and the comparison it fails by. */
 export function judged(condition: Condition): Judged {
   const { slack, gap } = partOf(condition)
   return {

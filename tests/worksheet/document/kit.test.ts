@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { choosePiece } from '../../../src/worksheet/document/kit-given.ts'
+import { KIT_SORTS } from '../../../src/worksheet/format/kit-sorts.ts'
 import type { Given } from '../../../src/worksheet/index.ts'
 import { given, result, seen, sheetOf } from '../make.ts'
 
@@ -81,5 +82,14 @@ describe('a given that is a piece of kit', () => {
     const sheet = sheetOf([lens(piece), result('x', 'lens.focal')])
     expect(seen(sheet, 'x')).toBe('55 mm')
     expect(({} as Record<string, unknown>).focal).toBeUndefined()
+  })
+})
+
+describe('a name without a piece', () => {
+  it('is an error that says what to do, for every sort', () => {
+    for (const sort of KIT_SORTS) {
+      const sheet = sheetOf([given('piece', '83.25', { entry: 'kit', sort }), result('x', 'piece.focal')])
+      expect(seen(sheet, 'piece')).toContain(`“83.25” is the name of a ${sort} without its figures. Choose a ${sort}`)
+    }
   })
 })
