@@ -1,12 +1,12 @@
 import { type Computable, showValue, type Value } from '../../language/index.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import { judged } from '../engine/condition.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import { upstreamOf } from '../engine/partial-recompute.ts'
 import type { Check } from '../schema/document.ts'
 import type { Variable } from './choices.ts'
 import { decisionsFor, withChanges } from './decisions.ts'
+import { gapOf } from './gap.ts'
 import type { Fact, NoPlan, PlannedChange, Shortfall } from './plan.ts'
 
 const MAX_LIMITS = 3
@@ -77,7 +77,7 @@ function shortfallOf({ engine }: Sheet, name: string): Shortfall | undefined {
   const node = engine.named(name)
   const condition = node?.compiled?.condition
   if (!node || !condition || engine.state(node) !== VALUE) return undefined
-  const gap = judged(condition()).gap((cell) => engine.value(engine.named(cell) as Node) as Value)
+  const gap = gapOf(condition(), (cell) => engine.value(engine.named(cell) as Node) as Value)
   if (!gap) return undefined
   const { left, right, is, limit, off } = gap
   const { type } = left

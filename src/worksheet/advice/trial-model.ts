@@ -1,11 +1,12 @@
 import type { Value } from '../../language/index.ts'
 import type { Sheet } from '../editing/sheet.ts'
-import { judged } from '../engine/condition.ts'
+import { slackOf } from '../engine/condition.ts'
 import { type Layout, VALUE } from '../engine/engine-view.ts'
 import { isWithinMargin, marginOf } from '../engine/margin.ts'
 import type { Node } from '../engine/node.ts'
 import { computeInto, downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
 import { type Choice, levelRank, type Variable } from './choices.ts'
+import { gapOf } from './gap.ts'
 import type { Level } from './plan.ts'
 
 /** Which choice of each changed variable: by the variable's place, the choice's place. */
@@ -232,12 +233,12 @@ export class TrialModel {
       const node = engine.node(cell.id)
       const condition = node?.compiled?.condition
       if (!node || !condition || engine.isDuplicate(node) || engine.state(node) !== VALUE) return []
-      const { slack: slackBy, gap: gapBy, names } = judged(condition())
+      const { of: slackBy, names } = slackOf(condition())
       const places = new Map(names.map((name) => [name, engine.positionOf(engine.named(name) as Node)]))
       const position = engine.positionOf(node)
       const cellsOf = (values: readonly Value[]) => (name: string) => values[places.get(name) as number] as Value
       const slack = (values: readonly Value[]): number => slackBy(cellsOf(values))
-      const start = gapBy(cellsOf(this.layout.values))
+      const start = gapOf(condition(), cellsOf(this.layout.values))
       const margin = marginOf(cell.margin)
       const { variables, weight } = this.behind(position)
       return [
@@ -246,7 +247,7 @@ export class TrialModel {
           position,
           slack,
           share: (values) => {
-            const gap = gapBy(cellsOf(values))
+            const gap = gapOf(condition(), cellsOf(values))
             // Against what it is off by now, for a figure whose limit is zero.
             return gap && gap.off / Math.max(Math.abs(gap.limit), start?.off ?? 0, Number.MIN_VALUE)
           },

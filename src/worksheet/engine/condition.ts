@@ -12,22 +12,9 @@ export interface ConditionContext {
 /** The slack of a condition as a share of its limit, the right-hand side: below zero it fails. */
 type Slack = (cells: Cells) => number
 
-/** The comparison that decides a condition, and both its sides in coherent SI. */
-export interface Gap {
-  readonly left: Computable
-  readonly right: Computable
-  readonly is: number
-  readonly limit: number
-  /** By how much the left side is past the right one; zero where the condition passes. */
-  readonly off: number
-}
-const MET = 'met'
-type GapOf = (cells: Cells) => Gap | typeof MET | undefined
-
 /** A condition, as the comparisons it is made of. */
 interface Part {
   readonly slack: Slack
-  readonly gap: GapOf
   /** Over all limits, the least slack, and which givens take most of it. */
   readonly worst: (context: ConditionContext) => Worst
 }
@@ -44,13 +31,7 @@ function partOf(condition: Condition): Part {
   const { whole, so, order } = condition
   const names = [...cellsIn(condition)]
   const plain: Slack = (cells) => (computeOnce(whole, cells).value === so ? CERTAIN : -CERTAIN)
-  const isMet = (cells: Cells): boolean => plain(cells) > 0
-  if (!order)
-    return {
-      slack: plain,
-      gap: (cells) => (isMet(cells) ? MET : undefined),
-      worst: ({ value, spread }) => uncertain(plain(value), names, spread, plain),
-    }
+  if (!order) return { slack: plain, worst: ({ value, spread }) => uncertain(plain(value), names, spread, plain) }
   const { left, right, upward } = order
   const room: Slack = (cells) => upward * (compute(right, cells) - compute(left, cells))
   const scaleOf: Slack = (cells) => Math.abs(compute(right, cells))
@@ -61,11 +42,6 @@ function partOf(condition: Condition): Part {
   }
   return {
     slack,
-    gap: (cells) => {
-      if (isMet(cells)) return MET
-      const off = Math.max(0, -room(cells))
-      return { left, right, is: compute(left, cells), limit: compute(right, cells), off }
-    },
     worst: ({ value, spread }) => {
       const now = slack(value)
       const off = Number.isFinite(now) ? spread(names, room) : undefined
@@ -86,15 +62,6 @@ function joined(left: Part, right: Part, both: boolean): Part {
   const settle = both ? Math.min : Math.max
   const worse = (a: Worst, b: Worst): Worst => (a.slack <= b.slack === both ? a : b)
   return {
-    gap: (cells) => {
-      const first = left.gap(cells)
-      if (first === MET ? !both : first === undefined && both) return first
-      const second = ifComputed(() => right.gap(cells))
-      if (first === MET || second === MET) return both ? (first === MET ? second : first) : MET
-      // Of two that are both required, none has a figure where one has none; of two that would each do, one is enough.
-      if (first === undefined || second === undefined) return both ? undefined : (first ?? second)
-      return shareOf(first) >= shareOf(second) === both ? first : second
-    },
     slack: (cells) => {
       const first = left.slack(cells)
       const second = ifComputed(() => right.slack(cells))
@@ -107,9 +74,6 @@ function joined(left: Part, right: Part, both: boolean): Part {
     },
   }
 }
-
-/** A gap as a share of what it is judged by: of its limit, or of the figure itself where the limit is zero. */
-export const shareOf = ({ off, is, limit }: Gap): number => off / (Math.abs(limit) || Math.abs(is) || 1)
 
 /** In `x = 0 or 1/x < 3` the second part need not compute where the first decides. */
 function ifComputed<T>(work: () => T): T | undefined {
@@ -128,28 +92,11 @@ function cellsIn(condition: Condition): Set<string> {
   return new Set(condition.whole.inputs.flatMap((input) => ('cell' in input ? [input.cell] : [])))
 }
 
-/** What can be asked of a condition, from the values of the cells it names. */
-export interface Judged {
-  /** The slack as a share of the limit: below zero it fails. */
-  readonly slack: Slack
-  /** The comparison it fails by; undefined where it passes, or where what it fails by has no figure. */
-  readonly gap: (cells: Cells) => Gap | undefined
-  /** The cells it names. */
-  readonly names: readonly string[]
-}
-
-/** What can be asked of a condition: its slack as a share of its limit, and the comparison it fails by. */
-export function judged(condition: Condition): Judged {
-  const { slack, gap } = partOf(condition)
-  return {
-    slack,
-    gap: (cells) => {
-      const found = ifComputed(() => gap(cells))
-      return found === MET ? undefined : found
-    },
-    names: [...cellsIn(condition)],
-  }
-}
+/** The slack of a condition as a share of its limit (below zero it fails), and the cells it depends on. */
+export const slackOf = (condition: Condition): { readonly of: Slack; readonly names: readonly string[] } => ({
+  of: partOf(condition).slack,
+  names: [...cellsIn(condition)],
+})
 
 export interface Robustness {
   readonly slack: number
