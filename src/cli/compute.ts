@@ -93,6 +93,7 @@ function cellReports(
           ...limitsOf(outcome),
           ...simulationReport(cell, simulated),
           ...measuredReport(outcome),
+          ...(outcome.state === 'value' && outcome.by !== undefined ? { converted_by: outcome.by } : {}),
           state: outcome.state,
           ...(cell.kind === 'given'
             ? { from: provenanceOf(cell) }
@@ -150,6 +151,7 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
     const { measured, measuredAmiss } = outcome
     return [
       `${title}: ${measured ? 'measured ' : ''}${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
+      ...(outcome.by === undefined ? [] : [`  ${words.convertedBy(textOf(cell), outcome.by)}`]),
       ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measuredText(measured))}`] : []),
       ...(measured?.before ? [`  ${words.measuredBefore(measured.before)}`] : []),
       ...(measured?.contradicts ?? []).map((text) => `  ${text}`),

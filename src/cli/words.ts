@@ -97,6 +97,9 @@ export const restsOnExample = (names: readonly string[], state: string, message:
   `for your own ${names.join(', ')}; with the example’s figures: ${state}. ${message}`
 export const measuredBefore = (names: readonly string[]): string =>
   `measured before ${names.join(', ')} changed: measure it again, or confirm it on the page`
+/** Of light typed in another unit than its field’s. */
+export const convertedBy = (typed: string, constant: string): string =>
+  `from ${typed}, by the meter’s constant ${constant} (ISO 2720)`
 export const byItsFormula = (shown: string, difference: string): string => `by its formula ${shown}; ${difference}`
 export const notReadAsMeasured = (why: string): string => `not read as measured: ${why}`
 

@@ -81,7 +81,7 @@ function textVariable(sheet: Sheet, given: Given, level: Level, all: readonly Gi
   const followers = given.advice?.with ? all.filter(({ name }) => name === given.advice?.with) : []
   const givens = [given, ...followers]
   const positions = positionsOf(sheet, givens)
-  const now = readGiven(given).value
+  const now = positions && sheet.engine.layout.values[positions[0] as number]
   if (!positions || now === undefined) return undefined
   const seen = new Map<string, Choice>()
   const choiceOf = (text: string): Choice | undefined => {
@@ -100,7 +100,7 @@ function textVariable(sheet: Sheet, given: Given, level: Level, all: readonly Gi
   // Followers that differ from the first are brought together by any change, but not by staying.
   seen.set(JSON.stringify(now), {
     cells: givens,
-    values: givens.map((one) => readGiven(one).value as Value),
+    values: positions.map((at) => sheet.engine.layout.values[at] as Value),
     cost: 0,
   })
   const choices = [...seen.values()]

@@ -27,6 +27,8 @@ export interface PublishedName {
   readonly fixed?: boolean
   readonly sort?: string
   readonly fills?: Readonly<Record<string, string>>
+  /** The constant of the meter for light on the original, C, or off it, K: readings are converted by it. */
+  readonly converts?: 'C' | 'K'
   readonly means?: string
   /** Filled in by reading an instrument or a picture, or by counting: never from an example. */
   readonly reading?: boolean

@@ -150,6 +150,22 @@ function fillsOf({ fills = {} }: PublishedName, asked: ReadonlySet<string>): Rec
   return own.length > 0 ? Object.fromEntries(own) : undefined
 }
 
+/** The constants of meters that a reading of light may be converted by: those the set-up asks for. */
+function constantsFor(
+  { names }: PartLibrary,
+  { asked }: Gathering,
+  { entry, unit }: PublishedName,
+): Record<string, string> | undefined {
+  const sign = entry === 'quantity' || entry === 'list' ? CONVERTED_BY[unit ?? ''] : undefined
+  const own = [...names].flatMap(([name, { converts }]): [string, string][] =>
+    converts !== undefined && sign?.includes(converts) && asked.has(name) ? [[converts, name]] : [],
+  )
+  return own.length > 0 ? Object.fromEntries(own) : undefined
+}
+
+/** By the unit asked: an exposure value may be typed as light on the original or off it. */
+const CONVERTED_BY: Readonly<Record<string, string>> = { lx: 'C', 'cd/m²': 'K', EV: 'CK' }
+
 const GIVEN_KEYS = [
   ...['label', 'unit', 'options', 'more_exact', 'hint', 'least', 'most', 'fixed', 'stand', 'sort', 'reading'],
 ] as const
@@ -176,6 +192,7 @@ function givenCell(
     from: filled ? { kind: filled.from, text: filled.value } : undefined,
     piece: filled?.piece,
     fills: isKit ? fillsOf(known, asked) : undefined,
+    constants: constantsFor(filling.library, gathering, known),
     advice: isKit || !advice ? undefined : change === 'never' ? ifDecidable(advice) : { ...advice, change },
   }) as PartCell
 }

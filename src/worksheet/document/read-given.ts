@@ -29,7 +29,7 @@ import {
   UnitTextError,
 } from '../../units/index.ts'
 import type { Given } from '../schema/document.ts'
-import { type ConvertedReading, readLight } from './light-reading.ts'
+import { type ConvertedReading, type MeterConstants, type MeterSign, readLight } from './light-reading.ts'
 import * as words from './words.ts'
 
 /** A given's text as understood. */
@@ -41,6 +41,8 @@ export interface GivenReading {
   readonly readAs?: string
   /** The meter’s constant a reading of light was converted with: `C = 250`. */
   readonly by?: string
+  /** The meters’ constants that converted it, of a list all of them. */
+  readonly signs?: readonly MeterSign[]
   readonly offers: readonly Offer[]
   readonly error?: Diagnostic
 }
@@ -89,15 +91,15 @@ export function looksLikeSize(text: string, unit: DisplayUnit | undefined): bool
   }
 }
 
-/** Reads what is filled in, as the cell's way of entry asks. */
-export function readGiven(given: Given): GivenReading {
+/** Reads what is filled in, as the cell's way of entry asks; light by the constants of the meters, as far as they are given. */
+export function readGiven(given: Given, constants?: MeterConstants): GivenReading {
   const { unit, error } = declaredUnit(given.unit)
   if (error) return { error, offers: [] }
   const type = typeOfGiven(given, unit)
   const known = type ? { type } : {}
   if (given.value.trim() === '') return { ...known, offers: [] }
   try {
-    return { ...known, ...readFilled(withFeetAndInches(given, unit), unit) }
+    return { ...known, ...readFilled(withFeetAndInches(given, unit), unit, constants) }
   } catch (caught) {
     if (!(caught instanceof ReadError)) throw caught
     return { ...known, offers: [], error: explainRead(caught, given.value) }
@@ -133,7 +135,7 @@ function typeOfGiven(given: Given, unit: DisplayUnit | undefined): Type | undefi
   }
 }
 
-function readFilled(given: Given, unit: DisplayUnit | undefined): GivenReading {
+function readFilled(given: Given, unit: DisplayUnit | undefined, constants?: MeterConstants): GivenReading {
   const text = given.value
   switch (given.entry ?? 'quantity') {
     case 'yes or no':
@@ -145,12 +147,12 @@ function readFilled(given: Given, unit: DisplayUnit | undefined): GivenReading {
     case 'choice':
       return readChoice(given, unit)
     case 'list':
-      return readList(given, unit)
+      return readList(given, unit, constants)
     case 'size':
       return readSizeGiven(given, unit)
     default:
       if (looksLikeSize(text, unit)) throw new ReadError(words.sizeInQuantity, 0, text.length)
-      return fromReading(readLight(text, unit) ?? readQuantity(text, unit), given, unit)
+      return fromReading(readLight(text, unit, constants) ?? readQuantity(text, unit), given, unit)
   }
 }
 
@@ -209,11 +211,11 @@ function separator(text: string): RegExp {
 }
 
 /** Values of one kind. */
-function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
-  const items: Reading[] = []
+function readList(given: Given, unit: DisplayUnit | undefined, constants?: MeterConstants): GivenReading {
+  const items: (Reading & Partial<ConvertedReading>)[] = []
   for (const part of given.value.matchAll(separator(given.value))) {
     if (part[0].trim() === '') continue
-    items.push(readItem(part[0], part.index, unit))
+    items.push(readItem(part[0], part.index, unit, constants))
   }
   const first = items[0]
   if (!first) throw new ReadError(words.listIsEmpty, 0, given.value.length)
@@ -227,17 +229,31 @@ function readList(given: Given, unit: DisplayUnit | undefined): GivenReading {
     type,
     value: values,
     readAs: showTyped(values, type, unit).text.replace(/^\{|\}$/g, ''),
+    ...convertedBy(items),
     offers: asTwo(given.value),
   }
+}
+
+/** By which constants readings of light were converted, each once. */
+function convertedBy(readings: readonly Partial<ConvertedReading>[]): Pick<GivenReading, 'by' | 'signs'> {
+  const found = new Map(
+    readings.flatMap(({ sign, by }): [MeterSign, string][] => (sign && by !== undefined ? [[sign, by]] : [])),
+  )
+  return found.size === 0 ? {} : { by: [...found.values()].join(', '), signs: [...found.keys()] }
 }
 
 /** `12,20` is read as 12.2; two values may have been meant. */
 const asTwo = (text: string): Offer[] =>
   /^\s*\d+,\d+\s*$/.test(text) ? [{ text: text.trim().replace(',', ', '), label: words.twoValues }] : []
 
-function readItem(text: string, at: number, unit: DisplayUnit | undefined): Reading {
+function readItem(
+  text: string,
+  at: number,
+  unit: DisplayUnit | undefined,
+  constants: MeterConstants | undefined,
+): Reading & Partial<ConvertedReading> {
   try {
-    return readLight(text, unit) ?? readQuantity(text, unit)
+    return readLight(text, unit, constants) ?? readQuantity(text, unit)
   } catch (error) {
     if (error instanceof ReadError) throw new ReadError(error.message, error.from + at, error.to + at)
     throw error
@@ -271,7 +287,7 @@ function fromReading(
     type,
     value: reading.value,
     readAs: shown.text,
-    ...(reading.by === undefined ? {} : { by: reading.by }),
+    ...convertedBy([reading]),
     offers: reading.offers.filter(({ text }) => isAllowed(text, given, unit)),
     ...(reading.tolerance === undefined ? {} : { tolerance: reading.tolerance }),
   }

@@ -234,9 +234,10 @@ export class Engine implements EngineView, NodeGraph {
     const position = computation.positionOf(node)
     const limit = typedLimit(node)
     if (cell.kind !== 'given') computation.limitsChanged()
+    const before = node.mentions
     setCell(node, cell, this.capabilities)
-    if (cell.kind !== 'given' && (this.isInCycle(node) || !computation.rewire(node)))
-      return this.settle(new Set([node]))
+    const isWired = cell.kind === 'given' && before.length === 0 && node.mentions.length === 0
+    if (!isWired && (this.isInCycle(node) || !computation.rewire(node))) return this.settle(new Set([node]))
     const isRetyped = this.recheck(position)
     const touched = computation.recompute(position)
     // Changed limits change all dependent limits, though no value has changed.

@@ -29,6 +29,7 @@ import type {
   Spread,
   WaitingOutcome,
 } from './outcome.ts'
+import { readingNow } from './reading-now.ts'
 import { spreadOf, spreadOfCell } from './tolerance.ts'
 import * as words from './words.ts'
 
@@ -53,14 +54,14 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
   const type = node.type ?? node.reading?.type
   if (!type) return { state: 'waiting', on: [] }
   const value = engine.value(node)
-  const limits = node.reading || typeof value !== 'number' ? undefined : spreadOfCell(engine, node)
-  const tolerance = node.reading
-    ? node.reading.tolerance
+  const reading = readingNow(engine, node)
+  const limits = reading || typeof value !== 'number' ? undefined : spreadOfCell(engine, node)
+  const tolerance = reading
+    ? reading.tolerance
     : limits && Math.max(limits.high - (value as number), (value as number) - limits.low)
-  const { reading } = node
   const isMeasured = node.measured?.value !== undefined
   const byFormulaNow = isMeasured ? byFormula(engine, node) : undefined
-  const shown = node.reading
+  const shown = reading
     ? showTyped(value, type, node.unit, tolerance)
     : showValue(value, type, node.unit, isSeen(value, tolerance) ? tolerance : undefined)
   return {

@@ -17,6 +17,7 @@ import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading } from '../document/read-given.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Check, Frame, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
+import { constantsRead, lightProgram } from './converted-light.ts'
 import { readMargin } from './margin.ts'
 import * as words from './words.ts'
 
@@ -109,7 +110,11 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
   const { computed, formula } = kindOf(cell)
   node.parsed = computed === 'formula' ? compiler.read(formula?.(cell) ?? '') : undefined
   node.mentions =
-    computed === 'table' ? (tables?.namesIn(cell as TableCell, compiler) ?? []) : (node.parsed?.mentions ?? [])
+    computed === 'table'
+      ? (tables?.namesIn(cell as TableCell, compiler) ?? [])
+      : cell.kind === 'given'
+        ? constantsRead(cell).map(([, name]) => name)
+        : (node.parsed?.mentions ?? [])
 }
 
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
@@ -141,8 +146,10 @@ export function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boo
   return a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b))
 }
 
-function checkGiven(node: Node, given: Given): void {
-  node.reading = readAnyGiven(given)
+function checkGiven(node: Node, given: Given, scope: Scope): void {
+  const converted = node.mentions.length > 0 ? lightProgram(given, scope) : undefined
+  node.computable = converted?.computable
+  node.reading = converted?.reading ?? readAnyGiven(given)
   node.unit = declaredUnit(given.unit).unit
   node.type = node.reading.type
   const coverage = readCoverage(given.coverage).error

@@ -2,17 +2,27 @@ import { KIND_TITLES } from '../format/words.ts'
 import type { Given } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
+const constantsOf = ({ constants: { C, K } = {} }: Given): Readonly<Record<string, string>> => ({
+  ...(C === undefined ? {} : { C }),
+  ...(K === undefined ? {} : { K }),
+})
+
+const renamedIn = (names: Readonly<Record<string, string>>, one: (name: string) => string): Record<string, string> =>
+  Object.fromEntries(Object.entries(names).map(([key, name]) => [key, one(name)]))
+
 export const GIVEN: CellKind<Given> = {
   title: KIND_TITLES.given,
   computed: 'given',
   fresh: ({ id, freeName }) => ({ kind: 'given', id, name: freeName('given'), value: '' }),
   sets: ({ fills = {} }) => Object.values(fills),
-  listed: ({ advice }) => (advice?.with === undefined ? [] : [advice.with]),
+  listed: (cell) => [
+    ...(cell.advice?.with === undefined ? [] : [cell.advice.with]),
+    ...Object.values(constantsOf(cell)),
+  ],
   renamed: (cell, { one }) => ({
     ...cell,
-    ...(cell.fills
-      ? { fills: Object.fromEntries(Object.entries(cell.fills).map(([figure, name]) => [figure, one(name)])) }
-      : {}),
+    ...(cell.fills ? { fills: renamedIn(cell.fills, one) } : {}),
     ...(cell.advice?.with === undefined ? {} : { advice: { ...cell.advice, with: one(cell.advice.with) } }),
+    ...(cell.constants ? { constants: { ...cell.constants, ...renamedIn(constantsOf(cell), one) } } : {}),
   }),
 }

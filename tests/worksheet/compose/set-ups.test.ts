@@ -292,3 +292,46 @@ describe('another set-up of any job', () => {
     }
   })
 })
+
+describe('light typed in another unit', () => {
+  const SIGNS: Readonly<Record<string, readonly ['C' | 'K', string]>> = {
+    lx: ['C', 'EV'],
+    'cd/m²': ['K', 'EV'],
+    EV: ['C', 'lx'],
+  }
+
+  it('is converted by the constant of the meter of its own set-up, in every job', () => {
+    const read = new Set<string>()
+    for (const name of jobNames()) {
+      const job = readJob(name)
+      if (!job) throw new Error(`There is no job ${name}.`)
+      const { worksheet } = compose(PARTS, {
+        title: name,
+        parts: partsOfJob(job),
+        setUps: [{ prefix: 'raking', title: 'Raking light', parts: [{ part: 'one-lamp', by: 'hand' }] }],
+      })
+      const givens = worksheet.cells.filter((cell): cell is Given => cell.kind === 'given')
+      const names = new Set(givens.map((cell) => cell.name))
+      const constants = ['flat_constant', 'spot_constant'].flatMap((one) => [one, `raking_${one}`])
+      const texts = new Map(constants.map((one, at) => [one, `${one.includes('flat') ? 300 + 20 * at : 10 + at}`]))
+      const filled = givens.map((cell): Given => ({ ...cell, value: texts.get(cell.name) ?? cell.value }))
+      for (const cell of filled) {
+        const [sign, typed] = SIGNS[cell.unit ?? ''] ?? []
+        if (!sign || !typed || (cell.entry ?? 'quantity') !== 'quantity') continue
+        const prefix = cell.name.startsWith('raking_') ? 'raking_' : ''
+        const own = `${prefix}${sign === 'C' ? 'flat' : 'spot'}_constant`
+        if (!names.has(own)) continue
+        expect(cell.constants?.[sign], cell.name).toBe(own)
+        const sheet = new Sheet(
+          { ...worksheet, cells: filled.map((one) => (one === cell ? { ...one, value: `9 ${typed}` } : one)) },
+          LIBRARY,
+        )
+        const constant = Number(texts.get(own))
+        const expected = typed === 'EV' ? (constant / 100) * 2 ** 9 : Math.log2((100 * 9) / constant)
+        expect(figure(sheet, cell.name), cell.name).toBeCloseTo(expected, 9)
+        read.add(cell.name)
+      }
+    }
+    expect([...read]).toEqual(expect.arrayContaining(['illuminance', 'raking_illuminance', 'panel_luminance']))
+  })
+})

@@ -88,3 +88,118 @@ describe('a reading of light', () => {
     expect((read.value as readonly number[]).map((one) => Math.round(one))).toEqual([640, 650, 640])
   })
 })
+
+/** A sheet with a light reading of each sort, and the functions that use it with the same constant. */
+const metered = (value: string, unit: string, constants: { C?: string; K?: string }, by = '250') =>
+  sheetOf([
+    given('reading', value, { unit, constants }),
+    given('own', by),
+    result(
+      'there',
+      unit === 'cd/m^2' ? 'exposure_value_from_luminance(reading, own)' : 'exposure_value_from_lux(reading, own)',
+      {
+        unit: 'EV',
+      },
+    ),
+  ])
+
+const figureOf = (sheet: ReturnType<typeof sheetOf>, name: string): number => {
+  const outcome = sheet.outcome(sheet.named(name)?.id ?? '')
+  if (outcome.state !== 'value') throw new Error(`${name}: ${JSON.stringify(outcome)}`)
+  return outcome.value as number
+}
+
+describe('a reading of light through the meter’s own constant', () => {
+  it('gives the exposure value back, whatever the constant, as the functions of ISO 2720 do', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -2, max: 18, noNaN: true }),
+        fc.integer({ min: 9, max: 600 }),
+        fc.constantFrom(['lx', 'C'] as const, ['cd/m^2', 'K'] as const),
+        (ev, constant, [unit, sign]) => {
+          const typed = Number(ev.toFixed(4))
+          const sheet = metered(`${typed} EV`, unit, { [sign]: 'own' }, `${constant}`)
+          expect(figureOf(sheet, 'there')).toBeCloseTo(typed, 9)
+          // E = C/100 × 2^EV.
+          expect(figureOf(sheet, 'reading') / ((constant / 100) * 2 ** typed)).toBeCloseTo(1, 12)
+          expect(sheet.outcome('reading')).toMatchObject({ by: `${sign} = ${constant}` })
+        },
+      ),
+    )
+  })
+
+  it('follows the constant as it is typed, and the text as it is', () => {
+    const sheet = metered('8 EV', 'lx', { C: 'own' })
+    const put = (name: string, value: string): void => {
+      const cell = sheet.named(name)
+      if (cell?.kind === 'given') sheet.apply({ do: 'replace', cell: { ...cell, value } })
+    }
+    expect(figureOf(sheet, 'reading')).toBeCloseTo(640, 9)
+    put('own', '320')
+    expect(figureOf(sheet, 'reading')).toBeCloseTo(819.2, 9)
+    expect(sheet.outcome('reading')).toMatchObject({ by: 'C = 320', readAs: '819.2 lx' })
+    put('reading', '640')
+    expect(figureOf(sheet, 'reading')).toBe(640)
+    put('own', '250')
+    expect(figureOf(sheet, 'reading')).toBe(640)
+    put('reading', '9 EV ± 0.1 EV')
+    expect(sheet.outcome('reading')).toMatchObject({ value: 1280, by: 'C = 250' })
+    put('own', '500')
+    const doubled = sheet.outcome('reading')
+    expect(doubled.state === 'value' && doubled.tolerance).toBeCloseTo(2560 * Math.LN2 * 0.1, 6)
+  })
+
+  it('is held to its range as converted, waits for nothing it does not need, and needs no constant cell', () => {
+    const ranged = (most: string, by: string) =>
+      sheetOf([given('reading', '8 EV', { unit: 'lx', constants: { C: 'own' }, most }), given('own', by)]).outcome(
+        'reading',
+      )
+    expect(ranged('700 lx', '250')).toMatchObject({ state: 'value' })
+    expect(ranged('700 lx', '320')).toMatchObject({
+      state: 'error',
+      diagnostics: [{ message: expect.stringMatching(/700 lx/) }],
+    })
+    expect(ranged('1000 lx', '320')).toMatchObject({ state: 'value' })
+    // The range fits the converted value, not what it would be with the usual constant.
+    expect(
+      sheetOf([
+        given('reading', '8 EV', { unit: 'lx', constants: { C: 'own' }, least: '700 lx' }),
+        given('own', '320'),
+      ]).outcome('reading'),
+    ).toMatchObject({ state: 'value' })
+    expect(
+      sheetOf([given('reading', '8 EV', { unit: 'lx', constants: { C: 'gone' } })]).outcome('reading'),
+    ).toMatchObject({
+      state: 'value',
+      by: 'C = 250',
+    })
+    expect(
+      sheetOf([given('reading', '640', { unit: 'lx', constants: { C: 'own' } }), given('own', '')]).outcome('reading'),
+    ).toMatchObject({
+      value: 640,
+    })
+  })
+
+  it('says a constant that is computed from the reading itself is a cycle', () => {
+    const sheet = sheetOf([
+      given('reading', '8 EV', { unit: 'lx', constants: { C: 'own' } }),
+      result('own', 'reading / 1 lx'),
+    ])
+    expect(sheet.outcome('reading').state).toBe('error')
+  })
+
+  it('converts each item of a list, from light on the original and off it', () => {
+    const sheet = sheetOf([
+      given('readings', '8 EV, 650 lx', { unit: 'lx', entry: 'list', constants: { C: 'own' } }),
+      given('own', '320'),
+      given('values', '819.2 lx, 128 cd/m²', { unit: 'EV', entry: 'list', constants: { C: 'own', K: 'spot' } }),
+      given('spot', '12.8'),
+    ])
+    const list = (name: string) => figureOf(sheet, name) as unknown as number[]
+    expect(list('readings').map((one) => Math.round(one * 10) / 10)).toEqual([819.2, 650])
+    expect(list('values')[0]).toBeCloseTo(8, 9)
+    // L = K/100 × 2^EV.
+    expect(list('values')[1]).toBeCloseTo(Math.log2(12800 / 12.8), 9)
+    expect(sheet.outcome('values')).toMatchObject({ by: 'C = 320, K = 12.8' })
+  })
+})
