@@ -231,7 +231,9 @@ function fillIn(
   const usual = ordered.find((part) => part.usual?.[name] !== undefined)?.usual?.[name] ?? known.usual
   if (usual !== undefined) return { value: usual, from: 'usual' }
   if (!examples || known.reading || known.entry === 'kit') return undefined
-  const example = ordered.find((part) => part.example?.[name] !== undefined)?.example?.[name] ?? known.example
+  // Figures of one role agree with each other: a part of another has its say only where nobody fills the role.
+  const giving = owner ? [owner] : parts
+  const example = giving.find((part) => part.example?.[name] !== undefined)?.example?.[name] ?? known.example
   return example === undefined ? undefined : { value: example, from: 'example' }
 }
 
@@ -255,7 +257,7 @@ function withId({ rows, library }: Filling, cell: PartCell, role: string, index:
   if (rest.kind !== 'table') return { ...rest, id } as unknown as Cell
   const name = rest.name ?? ''
   const filled = rows.get(name)?.rows ?? exampleRows(library, name)
-  const from = rows.has(name) ? rows.get(name)?.from : 'example'
+  const from = rows.get(name)?.from ?? (filled.length > 0 ? 'example' : undefined)
   return {
     ...rest,
     id,

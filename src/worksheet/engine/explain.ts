@@ -158,7 +158,7 @@ type CheckState = Pick<CheckOutcome, 'state' | 'hangsOn'>
 
 function checkState(engine: Engine, node: Node, cell: Check, outcome: Outcome): CheckState {
   if (outcome.state === 'error') return { state: 'error' }
-  if (outcome.state === 'waiting' || unmeasured(engine, cell).length > 0) return { state: 'waiting' }
+  if (outcome.state === 'waiting' || unmeasured(engine, cell, outcome).length > 0) return { state: 'waiting' }
   if (outcome.value !== true) return { state: 'fail' }
   if (!node.compiled) return { state: 'pass' }
   const { slack, hangsOn } = robustnessOf(node.compiled.condition(), conditionContextOf(engine))
@@ -166,11 +166,20 @@ function checkState(engine: Engine, node: Node, cell: Check, outcome: Outcome): 
   return { state: isMarginal || hangsOn ? 'marginal' : 'pass', ...(hangsOn ? { hangsOn } : {}) }
 }
 
-/** The results that a check needs measured and that are still computed; from the computed value it would pass by construction. */
-const unmeasured = (engine: Engine, { needs_measured = [] }: Check): readonly string[] =>
+/**
+ * What a check needs measured first: results that are still computed, with which it would pass by construction, and, where
+ * it would pass, readings that were not taken.
+ */
+const unmeasured = (engine: Engine, { needs_measured = [] }: Check, outcome: Outcome): readonly string[] =>
   needs_measured.filter((name) => {
     const node = engine.named(name)
-    return node?.cell.kind === 'result' && node.measured?.value === undefined
+    if (node?.cell.kind === 'result') return node.measured?.value === undefined
+    return (
+      node?.cell.kind === 'given' &&
+      node.cell.value.trim() === '' &&
+      outcome.state === 'value' &&
+      outcome.value === true
+    )
   })
 
 /** The state of a check, without its message. */
@@ -185,7 +194,7 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
     return { ...found, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
   if (outcome.state === 'waiting')
     return { ...found, message: waitingMessage(outcome, node), diagnostics: [], needs: outcome.on }
-  const missing = unmeasured(engine, cell)
+  const missing = unmeasured(engine, cell, outcome)
   if (missing.length > 0) return { ...found, message: words.toBeMeasured(missing), diagnostics: [], needs: missing }
   const message = found.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
   return { ...found, message: filled(engine, message), diagnostics: outcome.warnings }

@@ -131,7 +131,7 @@ const check = v.looseObject({
   passes: v.optional(text),
   /** A check that passes by less than this share of its limit is marginal; `10 %` where there is none. */
   margin: v.optional(text),
-  /** Results that have to be measured before it says anything: computed alone they make it pass. */
+  /** Results that have to be measured before it says anything, as computed they make it pass; readings it may not pass without. */
   needs_measured: v.optional(v.array(name)),
   stand,
 })

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { LIBRARY } from '../../../src/functions/index.ts'
+import { asMine } from '../../../src/worksheet/analysis/provenance.ts'
 import { choose } from '../../../src/worksheet/compose/choose-parts.ts'
 import { compose } from '../../../src/worksheet/compose/compose.ts'
 import { isPlace } from '../../../src/worksheet/compose/part-library.ts'
-import type { Given, Steps } from '../../../src/worksheet/index.ts'
+import { type Given, Sheet, type Steps } from '../../../src/worksheet/index.ts'
 import { composed, errorsOf, namesOf, PART_IDS, PARTS, permutations, READ, set } from './sets.ts'
 
 const pairs = PART_IDS.flatMap((a, at) => PART_IDS.slice(at + 1).map((b) => [a, b] as const))
@@ -54,6 +56,35 @@ describe('owners', () => {
     for (const [id, { usual = {} }] of PARTS.parts)
       for (const name of Object.keys(usual)) expect(PARTS.names.get(name)?.reading, `${id}: ${name}`).toBeUndefined()
   })
+
+  /** What is taken as the trade has it until it is known better: by common practice, no source. */
+  const TAKEN_AS: Readonly<Record<string, readonly string[]>> = {
+    // Flat, thin and alone, until it is seen to be otherwise.
+    original: ['curl', 'original_thickness', 'page_step', 'strip_frames', 'strips'],
+    // A symmetrical thin lens, where no data sheet says more.
+    kit: ['pupil_ratio', 'principal_gap'],
+    support: ['sensor_to_carriage'],
+    light: ['rendering_limit', 'colour_limit', 'way'],
+    backdrop: ['back_limit'],
+    // Of safety, rights and price there is no habit.
+    care: [],
+    board: [],
+    load: [],
+    heat: [],
+    fluorescence: [],
+    price: [],
+  }
+
+  test('a usual value is no dimension of equipment, room or original, and no figure of safety, rights or price', () => {
+    for (const [role, taken] of Object.entries(TAKEN_AS)) {
+      const usual = [...PARTS.names].flatMap(([name, known]) =>
+        known.role === role && known.usual !== undefined ? [name] : [],
+      )
+      expect(usual.sort(), role).toEqual([...taken].sort())
+    }
+    for (const name of ['per_frame', 'trial_timed', 'insured', 'rights'])
+      expect(PARTS.names.get(name)?.usual, name).toBeUndefined()
+  })
 })
 
 describe.each(PART_IDS)('the part %s alone', (id) => {
@@ -67,9 +98,31 @@ describe.each(PART_IDS)('the part %s alone', (id) => {
     expect(ids).toEqual([...new Set(ids)])
   })
 
+  const unread = composed(set(id))
+
   test('takes no reading from an example', () => {
-    for (const cell of composed(set(id)).cells)
+    for (const cell of unread.cells)
       if (cell.kind === 'given' && PARTS.names.get(cell.name)?.reading) expect(cell.value, cell.name).toBe('')
+  })
+
+  test('ticks nothing off in the rows of an example, and has nothing counted or timed in them', () => {
+    for (const cell of unread.cells) {
+      if (cell.kind !== 'table') continue
+      const read = cell.columns.flatMap(({ entry, may_be_empty }, at) => (entry === 'tick' || may_be_empty ? [at] : []))
+      expect(
+        cell.rows.flatMap((row) => read.map((at) => row[at])).filter((text) => text !== ''),
+        cell.name,
+      ).toEqual([])
+    }
+  })
+
+  test('says nothing of a figure that is not known', () => {
+    const sheet = new Sheet(asMine(unread), LIBRARY)
+    for (const cell of unread.cells) {
+      if (cell.kind !== 'check') continue
+      const { state, message } = sheet.check(cell.id)
+      if (state !== 'waiting') expect(message, cell.name).not.toContain('—')
+    }
   })
 })
 
@@ -103,6 +156,15 @@ describe('sets of parts', { timeout: 300_000 }, () => {
         expect(phases, `${a}, ${b}`).toEqual([...phases].sort((x, y) => x - y))
         const readings = cell.steps.flatMap(({ reading }) => reading ?? [])
         expect(readings, `${a}, ${b}`).toEqual([...new Set(readings)])
+      }
+      // Examples of one role agree with each other: they are its part's, or the name's.
+      const { parts } = choose(PARTS, set(a, b))
+      for (const cell of cells) {
+        if (cell.kind !== 'given' || cell.from?.kind !== 'example') continue
+        const known = PARTS.names.get(cell.name)
+        const owner = parts.find(({ role, claims = [] }) => [role, ...claims].includes(known?.role ?? ''))
+        if (owner && cell.value !== owner.example?.[cell.name])
+          expect(cell.value, `${a}, ${b}: ${cell.name}`).toBe(known?.example)
       }
     }
   })
