@@ -65,7 +65,7 @@ const CHUNKS = [
     // Parser, checker and what else reads formulas as text: templates are filled in without them.
     name: 'formulas',
     includeDependenciesRecursively: false,
-    test: /\/src\/language\/(syntax|checking|fixing|compiling)\/|\/src\/worksheet\/renaming\/|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
+    test: /\/src\/language\/(syntax|checking|fixing|compiling)\/|\/src\/worksheet\/(own-functions|renaming)\/|\/node_modules\/(@lezer\/(lr|common)|expr-eval)\//,
   },
   {
     name: 'engine',

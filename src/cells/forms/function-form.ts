@@ -12,7 +12,7 @@ import { field, shared } from '../style/styles.ts'
 import { type Form, formula, textField } from './form-fields.ts'
 import { formWords } from './words.ts'
 import '../fields/formula-field.ts'
-import { argumentType } from '../../worksheet/engine/own-functions.ts'
+import { argumentType } from '../../worksheet/own-functions/define-function.ts'
 
 type Argument = NonNullable<FunctionCell['arguments']>[number]
 

@@ -1,49 +1,51 @@
-import { type Computable, ComputeError, type Scope } from '../../language/index.ts'
+import { type Computable, ComputeError, type Scope, type Value } from '../../language/index.ts'
 import { NONE } from '../../units/index.ts'
-import type { MeterSign } from '../document/light-reading.ts'
 import { type GivenReading, readGiven } from '../document/read-given.ts'
-import type { Given } from '../schema/document.ts'
+import type { Given, NamedCell } from '../schema/document.ts'
 
 /** The range of a given is for the converted value, so it is read without at first. */
 const readWithoutRange = ({ least: _, most: _most, ...given }: Given): GivenReading => readGiven(given)
 
-/** The cells with the constants that convert what is typed in a given: none where nothing has to be converted. */
-export function constantsRead(given: Given): readonly (readonly [MeterSign, string])[] {
-  const { constants } = given
-  if (!constants) return []
-  return (readWithoutRange(given).signs ?? []).flatMap((sign) => {
-    const name = constants[sign]
-    return name === undefined ? [] : [[sign, name] as const]
-  })
+/** The cells with the constants that convert what is typed in a given, by their signs: none where nothing has to be converted. */
+export const constantsRead = (given: Given): readonly (readonly [string, string])[] =>
+  given.constants ? (readWithoutRange(given).signs ?? []).map((sign) => [sign, given.constants?.[sign] ?? '']) : []
+
+/** A given that may be computed, as the engine has it. */
+interface ReadCell {
+  readonly cell: NamedCell
+  reading: GivenReading | undefined
+  computable: Computable | undefined
 }
 
-/** What computes a given from the constants of the sheet; undefined where the usual ones convert it, or none does. */
-export function lightProgram(
-  given: Given,
-  scope: Scope,
-): { computable: Computable; reading: GivenReading } | undefined {
-  const read = constantsRead(given).filter(([, name]) => {
+/** Has a given computed from the constants of the sheet, where they are there; else it is read with the usual ones. */
+export function convertLight(node: ReadCell, given: Given, scope: Scope): void {
+  const read = constantsRead(given)
+  const isThere = read.every(([, name]) => {
     const type = scope.typeOf(name)
-    return type !== undefined && type !== 'unknown' && type.kind === 'number' && type.dimension === NONE
+    return typeof type === 'object' && type.kind === 'number' && type.dimension === NONE
   })
+  if (read.length === 0 || !isThere) return
   const reading = readWithoutRange(given)
-  if (read.length === 0 || !reading.type) return undefined
-  const signs = read.map(([sign]) => sign)
-  return {
-    reading,
-    computable: {
-      type: reading.type,
-      inputs: read.map(([, name]) => ({ cell: name })),
-      spans: [],
-      mayBeInfinite: false,
-      program: (values, slots) => {
-        const { value, error } = readGiven(
-          given,
-          Object.fromEntries(signs.map((sign, at) => [sign, values[slots[at] as number] as number])),
-        )
-        if (value === undefined) throw new ComputeError(error?.message ?? '')
-        return value
-      },
+  node.reading = reading
+  node.computable = reading.type && {
+    type: reading.type,
+    inputs: read.map(([, cell]) => ({ cell })),
+    spans: [],
+    mayBeInfinite: false,
+    program: (values, slots) => {
+      const constants = read.map(([sign], at) => [sign, values[slots[at] as number]])
+      const { value, error } = readGiven(given, Object.fromEntries(constants))
+      if (value === undefined) throw new ComputeError(error?.message)
+      return value
     },
   }
 }
+
+/** How the text of a computed given is understood now: what the constant of a meter converts changes with that constant. */
+export const readingNow = (
+  { cell, reading, computable }: ReadCell,
+  valueNamed: (name: string) => Value,
+): GivenReading | undefined =>
+  reading && computable && cell.kind === 'given'
+    ? readGiven(cell, Object.fromEntries(constantsRead(cell).map(([sign, name]) => [sign, valueNamed(name)])))
+    : reading

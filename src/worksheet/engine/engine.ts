@@ -185,6 +185,7 @@ export class Engine implements EngineView, NodeGraph {
       functions.map((cell) => ({ cell })),
       this.base,
       this.capabilities.compiler,
+      this.capabilities.define,
     )
     this.library = libraryWith(this.base, this.own)
     this.sheetScope.changed()
@@ -196,7 +197,7 @@ export class Engine implements EngineView, NodeGraph {
   extend(library: Library, capabilities = this.capabilities): Touched {
     this.base = library
     this.capabilities = capabilities
-    this.own = defineFunctions(this.own, this.base, capabilities.compiler)
+    this.own = defineFunctions(this.own, this.base, capabilities.compiler, capabilities.define)
     this.library = libraryWith(this.base, this.own)
     this.texts.clear()
     const all = [...this.nodes.values()]

@@ -16,6 +16,7 @@ import type { Shown } from '../../units/index.ts'
 import { adjustText, differenceText } from '../document/measured.ts'
 import type { Check, Drawing } from '../schema/document.ts'
 import { type ConditionContext, fillMessage, robustnessOf } from './condition.ts'
+import { readingNow } from './converted-light.ts'
 import type { Engine } from './engine.ts'
 import { VALUE, WAITING } from './engine-view.ts'
 import { isWithinMargin, marginOf } from './margin.ts'
@@ -29,7 +30,6 @@ import type {
   Spread,
   WaitingOutcome,
 } from './outcome.ts'
-import { readingNow } from './reading-now.ts'
 import { spreadOf, spreadOfCell } from './tolerance.ts'
 import * as words from './words.ts'
 
@@ -54,7 +54,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
   const type = node.type ?? node.reading?.type
   if (!type) return { state: 'waiting', on: [] }
   const value = engine.value(node)
-  const reading = readingNow(engine, node)
+  const reading = readingNow(node, (name) => cellValue(engine, name) as Value)
   const limits = reading || typeof value !== 'number' ? undefined : spreadOfCell(engine, node)
   const tolerance = reading
     ? reading.tolerance

@@ -17,7 +17,7 @@ import { readMeasured } from '../document/measured.ts'
 import { declaredUnit, type GivenReading } from '../document/read-given.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { Check, Frame, Given, NamedCell, Result, TableCell } from '../schema/document.ts'
-import { constantsRead, lightProgram } from './converted-light.ts'
+import { constantsRead, convertLight } from './converted-light.ts'
 import { readMargin } from './margin.ts'
 import * as words from './words.ts'
 
@@ -147,9 +147,9 @@ export function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boo
 }
 
 function checkGiven(node: Node, given: Given, scope: Scope): void {
-  const converted = node.mentions.length > 0 ? lightProgram(given, scope) : undefined
-  node.computable = converted?.computable
-  node.reading = converted?.reading ?? readAnyGiven(given)
+  node.computable = undefined
+  node.reading = readAnyGiven(given)
+  if (node.mentions.length > 0) convertLight(node, given, scope)
   node.unit = declaredUnit(given.unit).unit
   node.type = node.reading.type
   const coverage = readCoverage(given.coverage).error

@@ -1,29 +1,8 @@
-import {
-  type Callable,
-  type CompiledFormula,
-  ComputeError,
-  computeOnce,
-  type Diagnostic,
-  describeType,
-  type FormulaCompiler,
-  fitsDeclared,
-  type Library,
-  number,
-  numberIn,
-  problem,
-  RESERVED,
-  Refusal,
-  type Scope,
-  type Type,
-  type Value,
-} from '../../language/index.ts'
-import { type DisplayUnit, NONE } from '../../units/index.ts'
-import { declaredUnit } from '../document/read-given.ts'
-import { NAME_PATTERN } from '../format/format.ts'
+import type { Callable, Diagnostic, FormulaCompiler, Library } from '../../language/index.ts'
+import type { DisplayUnit } from '../../units/index.ts'
 import { kindOf } from '../kinds/index.ts'
 import type { FunctionCell } from '../schema/document.ts'
 import type { Node } from './node.ts'
-import { functionWords as W } from './words.ts'
 
 /** A function of the sheet, as formulas call it. */
 export interface OwnFunction {
@@ -35,11 +14,18 @@ export interface OwnFunction {
   readonly diagnostics: readonly Diagnostic[]
 }
 
-/** Defines functions in order: each may call those before it, so that none can call itself. */
+/** Defines a function by its cell, beside those that are known. */
+export type DefineFunction = (cell: FunctionCell, known: Library, compiler: FormulaCompiler) => OwnFunction
+
+/**
+ * Defines functions in order: each may call those before it, so that none can call itself. Until what defines them is
+ * loaded, none can be called.
+ */
 export function defineFunctions(
   functions: readonly Pick<OwnFunction, 'cell'>[],
   base: Library,
   compiler: FormulaCompiler,
+  define: DefineFunction = (cell) => ({ cell, diagnostics: [] }),
 ): readonly OwnFunction[] {
   const known = new Map(base)
   return functions.map(({ cell }) => {
@@ -58,78 +44,4 @@ export function libraryWith(base: Library, own: readonly OwnFunction[]): Library
 /** Whether a cell's formulas may call a function of this name. */
 export function mentionsFunction({ cell }: Node, name: string): boolean {
   return (kindOf(cell).formulas?.(cell) ?? []).some((formula) => formula.includes(name))
-}
-
-const wrong = (message: string): readonly Diagnostic[] => [problem(message, 0, 0)]
-
-function define(cell: FunctionCell, known: Library, compiler: FormulaCompiler): OwnFunction {
-  const text = cell.formula ?? ''
-  const { unit, error } = declaredUnit(cell.unit)
-  const declared = unit ? { unit } : {}
-  if (known.has(cell.name) || RESERVED.has(cell.name))
-    return { cell, ...declared, diagnostics: wrong(W.functionNameTaken(cell.name)) }
-  const types = new Map<string, Type>()
-  for (const argument of cell.arguments ?? []) {
-    const message = refusedArgument(argument.name, types)
-    if (message !== undefined) return { cell, ...declared, diagnostics: wrong(message) }
-    const read = declaredUnit(argument.unit)
-    if (read.error) return { cell, ...declared, diagnostics: wrong(W.argumentUnit(argument.name, read.error.message)) }
-    types.set(argument.name, read.unit ? numberIn(read.unit) : number(NONE))
-  }
-  if (error) return { cell, diagnostics: [error] }
-  if (text.trim() === '') return { cell, ...declared, diagnostics: [] }
-  const scope: Scope = {
-    library: known,
-    typeOf: (name) => types.get(name),
-    names: () => types.keys(),
-    ...(unit ? { declared: unit.dimension } : {}),
-  }
-  const found = compiler.read(text).check(scope)
-  const meaning = found?.meaning
-  if (!found || !meaning || found.errors.length > 0) return { cell, ...declared, diagnostics: found?.errors ?? [] }
-  if (meaning.limits) return { cell, ...declared, diagnostics: wrong(W.noLimitsInFunction) }
-  const misfit = unit && fitsDeclared(meaning.computable.type, text, unit, scope)
-  if (misfit) return { cell, ...declared, diagnostics: [misfit] }
-  return { cell, ...declared, callable: callableOf(cell, types, meaning), diagnostics: meaning.warnings }
-}
-
-/** The kind of quantity an argument takes, by its unit; undefined where there is no such argument. */
-export function argumentType({ arguments: args = [] }: FunctionCell, name: string): Type | undefined {
-  const argument = args.find((one) => one.name === name)
-  if (!argument) return undefined
-  const { unit } = declaredUnit(argument.unit)
-  return unit ? numberIn(unit) : number(NONE)
-}
-
-function refusedArgument(name: string, others: ReadonlyMap<string, Type>): string | undefined {
-  if (!NAME_PATTERN.test(name) || RESERVED.has(name)) return W.argumentName(name)
-  return others.has(name) ? W.argumentTwice(name) : undefined
-}
-
-function callableOf(cell: FunctionCell, types: ReadonlyMap<string, Type>, meaning: CompiledFormula): Callable {
-  const { computable, calls } = meaning
-  const places = new Map([...types.keys()].map((name, at) => [name, at]))
-  const compute = (...values: readonly Value[]): Value => {
-    try {
-      return computeOnce(computable, (name) => values[places.get(name) as number] as Value).value
-    } catch (error) {
-      // Where in the function's own formula it happened says nothing about the formula that calls it.
-      if (error instanceof ComputeError) throw new Refusal(W.inFunction(cell.name, error.message))
-      throw error
-    }
-  }
-  const cautions = calls.flatMap((record) => record.cautions ?? [])
-  const safety = calls.flatMap((record) => record.safety ?? [])
-  return {
-    name: cell.name,
-    parameters: (cell.arguments ?? []).map(({ name, about }) => {
-      const type = types.get(name) as Type
-      return { name, type, about: about?.trim() || describeType(type) }
-    }),
-    result: computable.type,
-    ...(cautions.length > 0 ? { cautions } : {}),
-    ...(safety.length > 0 ? { safety } : {}),
-    ...(computable.mayBeInfinite ? { mayBeInfinite: true } : {}),
-    compute: compute as Callable['compute'],
-  }
 }

@@ -1,10 +1,10 @@
 import { ComputeError, computeOnce, type RecordValue, type Value } from '../../language/index.ts'
+import { readingNow } from './converted-light.ts'
 import type { Engine } from './engine.ts'
 import { type Layout, VALUE } from './engine-view.ts'
 import type { Node } from './node.ts'
 import type { Spread } from './outcome.ts'
 import { areAllComputed, computeInto, downstreamOf, upstreamOf } from './partial-recompute.ts'
-import { readingNow } from './reading-now.ts'
 
 /** A number with limits that others are computed from; a size has two. */
 export interface Source {
@@ -233,7 +233,7 @@ export function sourcesOf(engine: Engine): Source[] {
 
 /** The limits that a cell's own text gives: typed into a given, measured, or behind ± in its formula. */
 export function ownLimit(engine: Engine, node: Node): number | undefined {
-  const reading = readingNow(engine, node) ?? node.measured
+  const reading = readingNow(node, (name) => engine.value(engine.named(name) as Node)) ?? node.measured
   if (reading?.value !== undefined) return reading.tolerance
   const limits = node.compiled?.limits
   if (!limits) return undefined

@@ -2,11 +2,6 @@ import { KIND_TITLES } from '../format/words.ts'
 import type { Given } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
-const constantsOf = ({ constants: { C, K } = {} }: Given): Readonly<Record<string, string>> => ({
-  ...(C === undefined ? {} : { C }),
-  ...(K === undefined ? {} : { K }),
-})
-
 const renamedIn = (names: Readonly<Record<string, string>>, one: (name: string) => string): Record<string, string> =>
   Object.fromEntries(Object.entries(names).map(([key, name]) => [key, one(name)]))
 
@@ -15,14 +10,11 @@ export const GIVEN: CellKind<Given> = {
   computed: 'given',
   fresh: ({ id, freeName }) => ({ kind: 'given', id, name: freeName('given'), value: '' }),
   sets: ({ fills = {} }) => Object.values(fills),
-  listed: (cell) => [
-    ...(cell.advice?.with === undefined ? [] : [cell.advice.with]),
-    ...Object.values(constantsOf(cell)),
-  ],
+  listed: ({ advice, constants = {} }) => [advice?.with ?? [], Object.values(constants)].flat(),
   renamed: (cell, { one }) => ({
     ...cell,
     ...(cell.fills ? { fills: renamedIn(cell.fills, one) } : {}),
     ...(cell.advice?.with === undefined ? {} : { advice: { ...cell.advice, with: one(cell.advice.with) } }),
-    ...(cell.constants ? { constants: { ...cell.constants, ...renamedIn(constantsOf(cell), one) } } : {}),
+    ...(cell.constants ? { constants: renamedIn(cell.constants, one) } : {}),
   }),
 }

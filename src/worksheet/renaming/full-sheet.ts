@@ -2,6 +2,7 @@ import { FULL_COMPILER as compiler, type Library } from '../../language/index.ts
 import { contradictionsIn } from '../analysis/contradictions.ts'
 import { Sheet, type SheetCapabilities } from '../editing/sheet.ts'
 import { readFrame } from '../frame/frame-readings.ts'
+import { defineFunction } from '../own-functions/define-function.ts'
 import type { Worksheet } from '../schema/document.ts'
 import { TABLES } from '../table/table-capability.ts'
 import { RENAMING } from './renaming.ts'
@@ -9,6 +10,7 @@ import { RENAMING } from './renaming.ts'
 /** All capabilities, the checker included. */
 export const FULL_CAPABILITIES: SheetCapabilities = {
   compiler,
+  define: defineFunction,
   tables: TABLES,
   frames: readFrame,
   renaming: RENAMING,

@@ -71,7 +71,7 @@ const given = v.looseObject({
   advice: v.optional(advice),
   stand,
   /** The cells with the constants of the meters, which convert light typed as an exposure value, or the reverse. */
-  constants: v.optional(v.looseObject({ C: v.optional(name), K: v.optional(name) })),
+  constants: v.optional(named(name)),
   /** Of a piece of kit: what sort it is, `lens`. */
   sort: v.optional(v.picklist(KIT_SORTS)),
   /** The piece chosen, each of its figures as typed: the sheet's own copy. */
