@@ -322,7 +322,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     if (page.on === 'copy')
       return html`<copy-page
         .worksheet=${page.worksheet}
-        .standing=${page.standing}
+        .checkSummary=${page.checkSummary}
         .figures=${page.figures}
         .home=${page.home}
         .served=${page.from === 'server'}

@@ -8,7 +8,7 @@ import type { SheetSession } from '../session/sheet-session.ts'
 /** A worksheet from elsewhere, of which nothing is saved yet. */
 export interface Received {
   readonly worksheet: Worksheet
-  readonly standing: CheckSummary
+  readonly checkSummary: CheckSummary
   /** Its results, each with its figure as shown. */
   readonly figures: readonly ReceivedFigure[]
   /** The sheet of this browser it is a copy of. */

@@ -12,7 +12,7 @@ export interface ReceivedFigure {
 /** What a worksheet that is not open computes: its checks in sum, and each result and check that it shows at first sight. */
 export async function figuresOf(
   worksheet: Worksheet,
-): Promise<{ readonly standing: CheckSummary; readonly figures: readonly ReceivedFigure[] }> {
+): Promise<{ readonly checkSummary: CheckSummary; readonly figures: readonly ReceivedFigure[] }> {
   const sheet = new Sheet(worksheet, await libraryFor(worksheet.cells))
   const figures = sheet.cells.flatMap((cell): readonly ReceivedFigure[] => {
     if (cell.kind === 'check') {
@@ -25,5 +25,5 @@ export async function figuresOf(
     const outcome = sheet.outcome(cell.id)
     return outcome.state === 'value' ? [{ label: labelOf(cell), text: outcome.shown.text }] : []
   })
-  return { standing: sheet.checkSummary, figures }
+  return { checkSummary: sheet.checkSummary, figures }
 }

@@ -9,6 +9,7 @@ import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 import type { CheckSummary, Worksheet } from '../../worksheet/index.ts'
 import { checkSummaryText } from '../common/words.ts'
 import type { ReceivedFigure } from './copy-figures.ts'
+import { receivedStyle } from './received-style.ts'
 import { receivedWords as words } from './words.ts'
 
 /** What is taken over into a sheet of this browser. */
@@ -25,19 +26,9 @@ export interface TakeOver {
 export class CopyPage extends LitElement {
   static override styles = [
     shared,
+    receivedStyle,
     css`
-      main {
-        display: grid;
-        gap: 1rem;
-        max-inline-size: 46rem;
-        margin-inline: auto;
-        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
-        background: var(--sheet);
-        border: 1px solid var(--edge);
-      }
       h1 {
-        font-size: 1.6rem;
-        line-height: 1.2;
         padding-block-end: 0.7rem;
         border-block-end: 2px solid var(--ink);
         overflow-wrap: anywhere;
@@ -66,7 +57,7 @@ export class CopyPage extends LitElement {
   ]
 
   @property({ attribute: false }) worksheet!: Worksheet
-  @property({ attribute: false }) standing!: CheckSummary
+  @property({ attribute: false }) checkSummary!: CheckSummary
   @property({ attribute: false }) figures: readonly ReceivedFigure[] = []
   /** The sheet of this browser it is a copy of. */
   @property({ attribute: false }) home: Home | undefined
@@ -174,7 +165,7 @@ export class CopyPage extends LitElement {
         ${job ? html`<p>${job}</p>` : ''}
         <p>
           ${this.served ? words.served(cells.length) : words.sent(cells.length)}
-          ${checkSummaryText(this.standing)}
+          ${checkSummaryText(this.checkSummary)}
         </p>
         ${isFiguresOnly(this.worksheet) ? html`<p>${words.figuresOnly}</p>` : ''}
         ${home && found ? this.homecoming(home, found) : nothing} ${this.results()}

@@ -53,7 +53,7 @@ export class NewerPage extends LitElement {
         padding-inline-start: 0.7rem;
         border-inline-start: 4px solid var(--ink);
       }
-      .standing {
+      .summary {
         padding-block-end: 0.5rem;
         border-block-end: 2px solid var(--ink);
       }
@@ -105,7 +105,7 @@ export class NewerPage extends LitElement {
             <span role="status">${this.saved}</span>
           </div>
         </div>
-        <p class="quiet standing">${words.shows(document.worksheet.cells.length, checkSummaryText(open.sheet.checkSummary))}</p>
+        <p class="quiet summary">${words.shows(document.worksheet.cells.length, checkSummaryText(open.sheet.checkSummary))}</p>
         <fill-face .open=${open}></fill-face>
       </main>
     `

@@ -6,6 +6,7 @@ import type { Revision } from '../../storage/store/revision.ts'
 import { stateOf } from '../../storage/store/summary.ts'
 import type { Store } from '../../storage/store/types.ts'
 import { when } from '../common/words.ts'
+import { receivedStyle } from './received-style.ts'
 import { receivedWords as words } from './words.ts'
 
 /** A saved sheet that cannot be read: why, a way to save it as it is, and the revisions that can be read. */
@@ -13,20 +14,8 @@ import { receivedWords as words } from './words.ts'
 export class UnreadablePage extends LitElement {
   static override styles = [
     shared,
+    receivedStyle,
     css`
-      main {
-        display: grid;
-        gap: 1rem;
-        max-inline-size: 46rem;
-        margin-inline: auto;
-        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 2rem;
-        background: var(--sheet);
-        border: 1px solid var(--edge);
-      }
-      h1 {
-        font-size: 1.6rem;
-        line-height: 1.2;
-      }
       ul {
         margin: 0;
         padding: 0;

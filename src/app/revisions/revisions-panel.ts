@@ -7,6 +7,7 @@ import type { Revision } from '../../storage/store/revision.ts'
 import { compare, type Difference } from '../../worksheet/analysis/compare.ts'
 import { Sheet, type Worksheet } from '../../worksheet/index.ts'
 import { libraryFor } from '../common/library.ts'
+import { panelStyle } from '../common/panel-style.ts'
 import { when } from '../common/words.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import { comparison } from './revision-list.ts'
@@ -24,16 +25,8 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     field,
+    panelStyle,
     css`
-      section {
-        display: grid;
-        gap: 0.6rem;
-        padding-block: 1.1rem 1.3rem;
-        border-block-end: 2px solid var(--ink);
-      }
-      h2 {
-        font-size: 1.15rem;
-      }
       h4 {
         margin-block: 0.9rem 0.1rem;
         font-size: 0.86rem;

@@ -8,6 +8,7 @@ import type { LinkSize } from '../../storage/exchange/link.ts'
 import { withOrigin } from '../../storage/exchange/origin.ts'
 import { COPY_WORDS } from '../../storage/exchange/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
+import { panelStyle } from '../common/panel-style.ts'
 import { addressOf } from '../common/route.ts'
 import type { SheetCode } from '../paper/qr.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
@@ -23,16 +24,8 @@ export class SharePanel extends LitElement {
     shared,
     field,
     labelledStyle,
+    panelStyle,
     css`
-      section {
-        display: grid;
-        gap: 0.6rem;
-        padding-block: 1.1rem 1.3rem;
-        border-block-end: 2px solid var(--ink);
-      }
-      h2 {
-        font-size: 1.15rem;
-      }
       h3 {
         font-size: 1rem;
         margin-block-start: 0.6rem;
