@@ -21,6 +21,7 @@ import { FLASH_AND_TIME } from './light/flash-and-time.ts'
 import { LAMP_PLACES } from './light/lamp-places.ts'
 import { LENS_SHADOW } from './light/lens-shadow.ts'
 import { LIGHT_READINGS } from './light/light-readings.ts'
+import { NEAREST_PAIR } from './light/nearest-pair.ts'
 import { MATHS } from './maths/maths.ts'
 import { CARE } from './work/care.ts'
 import { FILES } from './work/files.ts'
@@ -44,6 +45,7 @@ export const SUBJECTS = {
   'flash-and-time': FLASH_AND_TIME,
   lamps: LAMP_LIGHT,
   'lamp-places': LAMP_PLACES,
+  'nearest-pair': NEAREST_PAIR,
   'lens-shadow': LENS_SHADOW,
   'light-readings': LIGHT_READINGS,
   squareness: SQUARENESS,

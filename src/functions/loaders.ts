@@ -17,6 +17,7 @@ export const LOADERS: Readonly<Record<SubjectFile, () => Promise<readonly Callab
   'flash-and-time': async () => (await import('./light/flash-and-time.ts')).FLASH_AND_TIME,
   lamps: async () => (await import('./lamps/lamps.ts')).LAMP_LIGHT,
   'lamp-places': async () => (await import('./light/lamp-places.ts')).LAMP_PLACES,
+  'nearest-pair': async () => (await import('./light/nearest-pair.ts')).NEAREST_PAIR,
   'lens-shadow': async () => (await import('./light/lens-shadow.ts')).LENS_SHADOW,
   'light-readings': async () => (await import('./light/light-readings.ts')).LIGHT_READINGS,
   squareness: async () => (await import('./acceptance/squareness.ts')).SQUARENESS,

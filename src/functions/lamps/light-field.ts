@@ -1,5 +1,3 @@
-import { bisect } from '../../units/index.ts'
-
 /**
  * The field of light of point lamps on a flat original, on plain numbers in metres, candela and radians.
  * The origin is the centre of the original, x to the right, y up the original, z towards the camera.
@@ -136,7 +134,7 @@ export interface Evenness {
 export const DARK = 1e-12
 
 /** How many stops lie between two illuminances (lux); infinite where there is no light. */
-const spreadOf = (least: number, greatest: number): number =>
+export const spreadOf = (least: number, greatest: number): number =>
   greatest > DARK ? Math.log2(greatest / least) : Number.POSITIVE_INFINITY
 
 const LEAST_SAMPLES = 41
@@ -155,22 +153,28 @@ function samplesAlong(side: number, lamps: readonly LampNumbers[]): number {
 
 const simpson = (i: number, count: number): number => (i === 0 || i === count - 1 ? 1 : i % 2 === 1 ? 4 : 2)
 
-/** The evenness of a rectangle centred on the origin, sampled to its edges; the mean is by area (Simpson's rule). */
-export function evennessOf(lamps: readonly LampNumbers[], width: number, height: number): Evenness {
+/** A rectangle centred on the origin, sampled to its edges, and the indices of its least and greatest illuminance. */
+export function sampleField(lamps: readonly LampNumbers[], width: number, height: number) {
   const columns = samplesAlong(width, lamps)
   const rows = samplesAlong(height, lamps)
   const field = mapField(lamps, width, height, columns, rows)
-  let least = Number.POSITIVE_INFINITY
-  let greatest = 0
+  let [least, greatest] = [0, 0]
+  for (let at = 1; at < field.length; at++) {
+    if ((field[at] as number) < (field[least] as number)) least = at
+    if ((field[at] as number) > (field[greatest] as number)) greatest = at
+  }
+  return { columns, rows, field, least, greatest }
+}
+
+/** The evenness of a rectangle centred on the origin; the mean is by area (Simpson's rule). */
+export function evennessOf(lamps: readonly LampNumbers[], width: number, height: number): Evenness {
+  const { columns, rows, field, ...extremes } = sampleField(lamps, width, height)
+  const [least, greatest] = [field[extremes.least] as number, field[extremes.greatest] as number]
   let sum = 0
   for (let row = 0, at = 0; row < rows; row++) {
     const weight = simpson(row, rows)
-    for (let column = 0; column < columns; column++, at++) {
-      const value = field[at] as number
-      if (value < least) least = value
-      if (value > greatest) greatest = value
-      sum += weight * simpson(column, columns) * value
-    }
+    for (let column = 0; column < columns; column++, at++)
+      sum += weight * simpson(column, columns) * (field[at] as number)
   }
   const mean = sum / (9 * (columns - 1) * (rows - 1))
   return {
@@ -209,83 +213,4 @@ export function diffuserPoints(lamp: LampNumbers, width: number, height: number,
     const run = -z / a.z
     return { x, y, z, aim_x: x + run * a.x, aim_y: y + run * a.y, intensity, beam_angle: DIFFUSER_BEAM }
   })
-}
-
-/** A place in a rectangle: on an edge or in the middle by a share of the half side (−1, 0, 1), or at a distance from the centre. */
-interface Place {
-  readonly shareX: number
-  readonly shareY: number
-  readonly x: number
-  readonly y: number
-}
-
-/** Corners, middles of the sides and centre: among the samples of every field. */
-const NINE: readonly Place[] = [-1, 0, 1].flatMap((shareY) =>
-  [-1, 0, 1].map((shareX) => ({ shareX, shareY, x: 0, y: 0 })),
-)
-
-/** The places of a field where the light is least and greatest, and its spread in stops. */
-function extremesOf(lamps: readonly LampNumbers[], width: number, height: number): { spread: number; places: Place[] } {
-  const columns = samplesAlong(width, lamps)
-  const rows = samplesAlong(height, lamps)
-  const field = mapField(lamps, width, height, columns, rows)
-  let [least, greatest] = [0, 0]
-  for (let at = 1; at < field.length; at++) {
-    if ((field[at] as number) < (field[least] as number)) least = at
-    if ((field[at] as number) > (field[greatest] as number)) greatest = at
-  }
-  const placeOf = (at: number): Place => {
-    const shareX = (2 * (at % columns)) / (columns - 1) - 1
-    const shareY = (2 * Math.floor(at / columns)) / (rows - 1) - 1
-    const [onX, onY] = [Math.abs(shareX) === 1, Math.abs(shareY) === 1]
-    return {
-      shareX: onX ? shareX : 0,
-      shareY: onY ? shareY : 0,
-      x: onX ? 0 : (shareX * width) / 2,
-      y: onY ? 0 : (shareY * height) / 2,
-    }
-  }
-  return {
-    spread: spreadOf(field[least] as number, field[greatest] as number),
-    places: [placeOf(least), placeOf(greatest)],
-  }
-}
-
-/** How often the places looked at may grow before whole fields are sampled instead. */
-const MOST_ROUNDS = 12
-
-/**
- * The width of the largest rectangle of `ratio` = width/height, centred on the origin, even within `limit` stops. A
- * rectangle contains every smaller one, so its spread is never less: where a few of its places differ too much, so do all
- * larger ones. The few places that decide are found by sampling the field of the width they allow.
- */
-export function evenWidth(lamps: readonly LampNumbers[], limit: number, ratio: number): number {
-  const lights = lamps.map(pointLight)
-  const places = [...NINE]
-  const maybe = (width: number): boolean => {
-    const [halfWidth, halfHeight] = [width / 2, width / ratio / 2]
-    let [least, greatest] = [Number.POSITIVE_INFINITY, 0]
-    for (const { shareX, shareY, x, y } of places) {
-      if (Math.abs(x) > halfWidth || Math.abs(y) > halfHeight) continue
-      let sum = 0
-      for (const light of lights) sum += light(x + shareX * halfWidth, y + shareY * halfHeight)
-      least = Math.min(least, sum)
-      greatest = Math.max(greatest, sum)
-    }
-    return spreadOf(least, greatest) <= limit
-  }
-  const largest = (passes: (width: number) => boolean): number => {
-    let high = 1e-3
-    while (high < 1e4 && passes(high)) high *= 2
-    if (high >= 1e4) return high
-    const low = high === 1e-3 ? 0 : high / 2
-    return bisect(passes, { passing: low, failing: high }, { tolerance: ({ failing }) => 1e-7 * failing }).passing
-  }
-  for (let round = 0; round < MOST_ROUNDS; round++) {
-    const width = largest(maybe)
-    const { spread, places: further } = extremesOf(lamps, width, width / ratio)
-    if (spread <= limit) return width
-    places.push(...further)
-  }
-  return largest((width) => maybe(width) && extremesOf(lamps, width, width / ratio).spread <= limit)
 }

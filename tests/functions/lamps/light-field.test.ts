@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest'
 import {
   diffuserPoints,
   evennessOf,
-  evenWidth,
   illuminanceAt,
   type LampNumbers,
   mapField,
   spreadPower,
 } from '../../../src/functions/lamps/light-field.ts'
+import { evenWidth } from '../../../src/functions/light/even-width.ts'
 
 const DEGREE = Math.PI / 180
 const lamp = (more: Partial<LampNumbers> = {}): LampNumbers => ({

@@ -1,0 +1,85 @@
+import { type FunctionRecord, number, Refusal, record, TEXT, YES_NO } from '../../language/index.ts'
+import { ANGLE, LENGTH, STOP } from '../../units/index.ts'
+import { BEAM } from '../lamps/lamp-parameters.ts'
+import { HOT_LAMPS } from '../maths/cautions.ts'
+import { length, POSITIVE, parameter, positiveLength } from '../maths/parameters.ts'
+import { placePair } from './place-lamps.ts'
+
+/** Lamps are set to a millimetre at best. */
+const LEAST_STEP_METRES = 1e-3
+
+const PLACES = record('pair of lamps', {
+  x: number(LENGTH),
+  z: number(LENGTH),
+  aim_x: number(LENGTH),
+  spread: number(STOP),
+  elevation: number(ANGLE),
+  met: YES_NO,
+  binding: TEXT,
+})
+
+/** Where a pair of lamps goes. */
+export const NEAREST_PAIR: readonly FunctionRecord[] = [
+  {
+    name: 'place_lamps',
+    subject: 'lighting',
+    about: 'The nearest symmetrical pair of lamps that lights an original evenly and without glare.',
+    also: ['lighting set-up', 'copy lighting', '45 degrees'],
+    parameters: [
+      positiveLength('width', 'of the original, along the line of the lamps'),
+      positiveLength('height', 'of the original, across it'),
+      positiveLength('lens_height', 'from the original to the entrance pupil'),
+      parameter('limit', number(STOP), 'the most the light may spread', { default: '0.1 stop', range: POSITIVE }),
+      parameter('beam_angle', number(ANGLE), 'full angle between the directions of half intensity', {
+        default: '120 deg',
+        range: BEAM,
+      }),
+      length('lamp_radius', 'of the lamp’s lit face', { default: '0 mm' }),
+      parameter('glossy', YES_NO, 'keep the lamps out of the mirror zone', { default: 'yes' }),
+      positiveLength('reach', 'farthest a lamp may be from the centre', { default: '3 m' }),
+      length('step', 'places and aim are multiples of it, as one sets a lamp with a rule; 0 for any place', {
+        default: '0 mm',
+      }),
+    ],
+    result: PLACES,
+    formula:
+      'least hypot(X, z) with spread ≤ limit, X − r ≥ w (1 + z/h) when glossy, (z + r)/X ≤ tan 45°, aim within the field',
+    source: 'derived: search over distance, elevation and aim; the 45° limit is common practice, no source',
+    validity:
+      'One lamp at each side on the line through the centre, alike and set alike. aim_x is where the right lamp’s axis meets the original: negative is past the centre. The left lamp mirrors it.',
+    safety: [HOT_LAMPS],
+    examples: [
+      // A brute-force search over 1 mm steps in X and z, 5 mm in aim, finds 1.348 m.
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).x', gives: '1348.3 mm', within: '2 mm' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).aim_x', gives: '-300 mm', within: '5 mm' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m).met', gives: 'yes' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, reach: 1 m).binding', gives: '"reach"' },
+      // The nearest place on whole centimetres is a few millimetres farther out, and its own figures pass.
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).x', gives: '1350 mm', within: '15 mm' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).spread <= 0.1 stop', gives: 'yes' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 0.1 mm)', refuses: 'step' },
+    ],
+    mayBeInfinite: true,
+    compute: (
+      width: number,
+      height: number,
+      lensHeight: number,
+      limit: number,
+      beamAngle: number,
+      lampRadius: number,
+      glossy: boolean,
+      reach: number,
+      step: number,
+    ) => {
+      if (step > 0 && step < LEAST_STEP_METRES)
+        throw new Refusal(
+          'A “step” this fine is finer than one sets a lamp. Give 1 mm or more, or 0 for any place.',
+          'step',
+        )
+      if (step > width / 2)
+        throw new Refusal('“step” is more than half the width of the original. Give a smaller one, as 10 mm.', 'step')
+      return { ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach, step }) }
+    },
+  },
+]
