@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { version } from '../package.json'
 import { currentJobs, RELEASED, RELEASES_FILE, releasedFile } from '../src/cli/released-jobs.ts'
@@ -7,13 +7,8 @@ import { currentJobs, RELEASED, RELEASES_FILE, releasedFile } from '../src/cli/r
 // not released yet and follow the jobs as they are.
 mkdirSync(RELEASED, { recursive: true })
 const list = fileURLToPath(new URL(RELEASES_FILE, RELEASED))
-const releases: Record<string, readonly string[]> = (() => {
-  try {
-    return JSON.parse(readFileSync(list, 'utf8'))
-  } catch {
-    return {}
-  }
-})()
+// A list that cannot be read stops here: without it no job would be known as released, and all would be removed.
+const releases: Record<string, readonly string[]> = existsSync(list) ? JSON.parse(readFileSync(list, 'utf8')) : {}
 const older = new Set(Object.entries(releases).flatMap(([release, files]) => (release === version ? [] : files)))
 const jobs = currentJobs()
 const current = jobs.map(({ job, digest }) => releasedFile(job, digest))
