@@ -3,7 +3,8 @@ import { readJob, readParts } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { passes } from '../../../src/worksheet/advice/advise.ts'
 import { offersFor } from '../../../src/worksheet/advice/offers.ts'
-import { composeJob, type Job } from '../../../src/worksheet/compose/job.ts'
+import { compose, type SetUp } from '../../../src/worksheet/compose/compose.ts'
+import { composeJob, type Job, partsOfJob } from '../../../src/worksheet/compose/job.ts'
 import { withParts } from '../../../src/worksheet/compose/recompose.ts'
 import { Sheet } from '../../../src/worksheet/index.ts'
 
@@ -14,6 +15,58 @@ function jobWith(name: string, texts: Readonly<Record<string, string>>): Sheet {
   )
   return new Sheet({ ...worksheet, cells }, LIBRARY)
 }
+
+/** Flat sheet with a set-up more. */
+function withSetUp(setUp: SetUp, texts: Readonly<Record<string, string>>): Sheet {
+  const library = readParts()
+  const parts = partsOfJob(readJob('flat-sheet') as Job)
+  const { worksheet } = compose(library, { title: 'Two set-ups', parts, setUps: [setUp] })
+  const cells = worksheet.cells.map((cell) =>
+    cell.kind === 'given' && texts[cell.name] !== undefined ? { ...cell, value: texts[cell.name] as string } : cell,
+  )
+  return new Sheet({ ...worksheet, cells }, LIBRARY)
+}
+
+describe('parts that would help a later set-up', () => {
+  const byHand = (...parts: readonly string[]) => parts.map((part) => ({ part, by: 'hand' as const }))
+  const large = { original: '900 x 1300', wanted_sampling: '150' }
+  const small = { original: '24 x 30', wanted_sampling: '1200' }
+  // The same as for the first: a larger original in frames, a nearer one with tubes; common practice, no source.
+  test.each([
+    [
+      'an overview that falls short of its sampling',
+      { prefix: 'overview', title: 'Overview', parts: byHand('one-frame') },
+      { ...large, overview_one_frame_sampling: '400' },
+      'overview_sharp_enough',
+      'tiles',
+    ],
+    [
+      'a second set-up nearer than the lens focuses',
+      { prefix: 'second', title: 'Second set-up', parts: byHand('one-frame', 'lens-alone') },
+      { ...small, second_one_frame_sampling: '1200' },
+      'second_lens_focuses',
+      'closer',
+    ],
+  ] as const)('are offered for %s, in that set-up alone', (_, setUp, texts, check, part) => {
+    const library = readParts()
+    const sheet = withSetUp(setUp, texts)
+    expect(sheet.checkState(sheet.named(check)?.id ?? '')).toBe('fail')
+    const offers = offersFor(library, sheet)
+    const own = offers.get(check) ?? []
+    expect(own.map((one) => one.part)).toContain(part)
+    for (const [name, found] of offers)
+      for (const offer of found) {
+        const isLater = name.startsWith(`${setUp.prefix}_`)
+        expect(offer.setUp, name).toBe(isLater ? setUp.prefix : undefined)
+        if (isLater) expect(offer.text).toMatch(new RegExp(`^${setUp.title}: [A-Z][^{}]+$`))
+        const { change, cells } = withParts(library, sheet.worksheet, byHand(offer.part), offer.setUp)
+        expect(change).toBeDefined()
+        const after = sheet.trial(cells)
+        const answered = after.named(name)
+        if (answered) expect(after.checkState(answered.id), name).not.toBe('fail')
+      }
+  })
+})
 
 describe('parts that would help', () => {
   // An original larger than a frame at its sampling is photographed in overlapping frames; nearer than a lens focuses, on tubes
