@@ -80,3 +80,9 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('accept-colour', held), open('accept-colour', failed), check)
   })
 })
+
+test('the class is by the edition of the table that is named; without one by the newest', () => {
+  const classOf = (scheme: string): unknown => open('accept-colour', { scheme }).value('class')
+  expect(classOf('FADGI 2023')).toBe(classOf('FADGI'))
+  for (const scheme of ['FADGI 2016', 'ISO 19264-1']) expect(classOf(scheme)).toMatch(/star|^[ABC]$/)
+})

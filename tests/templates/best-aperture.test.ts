@@ -93,7 +93,7 @@ test('an arc shorter than its chord is reported where it is worked out', () => {
 
 test('the aperture proposed holds the depth', () => {
   const deep = { page_arc: '212' }
-  const mark = /Stop down to (f\/[\d.]+)/.exec(open('best-aperture', deep).message('wanted_depth_holds'))?.[1] ?? ''
+  const mark = /which takes (f\/[\d.]+)/.exec(open('best-aperture', deep).message('wanted_depth_holds'))?.[1] ?? ''
   expect(open('best-aperture', { ...deep, aperture: mark }).failing).not.toContain('wanted_depth_holds')
 })
 

@@ -115,7 +115,7 @@ test('an arc shorter than its chord is reported where it is worked out', () => {
 
 test('the aperture proposed holds the depth', () => {
   const deep = { page_arc: '209' }
-  const mark = /Stop down to (f\/[\d.]+)/.exec(open('bound-volume', deep).message('wanted_depth_holds'))?.[1] ?? ''
+  const mark = /which takes (f\/[\d.]+)/.exec(open('bound-volume', deep).message('wanted_depth_holds'))?.[1] ?? ''
   expect(open('bound-volume', { ...deep, aperture: mark }).failing).not.toContain('wanted_depth_holds')
 })
 
@@ -135,4 +135,12 @@ describe('each check holds and fails, and says so in full', () => {
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('bound-volume', held), open('bound-volume', failed), check)
   })
+})
+
+test('a page so steep that it is seen from its edge fails, with figures that mean something', () => {
+  // 215 mm over the curve of a page that is 102 mm across: more than half a circle.
+  const steep = open('bound-volume', { taken: 'the whole opening', opened_to: '110', page_arc: '215' })
+  expect(steep.problems).toEqual([])
+  expect(steep.number('ppi_least')).toBeGreaterThan(0)
+  expect(steep.failing).toEqual(expect.arrayContaining(['sharp_enough', 'aperture_resolves', 'depth_holds']))
 })

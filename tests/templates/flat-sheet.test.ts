@@ -148,7 +148,7 @@ test('a short time may be released by hand', () => {
 
 test('what a failing check proposes makes it hold', () => {
   const deep = { unevenness: '40' }
-  const stopped = /Stop down to (f\/[\d.]+)/.exec(open('flat-sheet', deep).message('depth_holds'))
+  const stopped = /which takes (f\/[\d.]+)/.exec(open('flat-sheet', deep).message('depth_holds'))
   expect(open('flat-sheet', { ...deep, aperture: stopped?.[1] ?? '' }).failing).not.toContain('depth_holds')
 
   const high = { original: '700 x 500' }

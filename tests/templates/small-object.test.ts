@@ -93,7 +93,7 @@ test('a flat object asks for next to no depth, and is in error nowhere', () => {
 
 test('what a failing check proposes makes it hold', () => {
   const deep = { object_top: '22' }
-  const stopped = /Stop down to (f\/[\d.]+)/.exec(open('small-object', deep).message('wanted_depth_holds'))
+  const stopped = /which takes (f\/[\d.]+)/.exec(open('small-object', deep).message('wanted_depth_holds'))
   expect(open('small-object', { ...deep, aperture: stopped?.[1] ?? '' }).failing).not.toContain('wanted_depth_holds')
 
   const low = { key_elevation: '30' }

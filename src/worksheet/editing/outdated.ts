@@ -15,7 +15,7 @@ const NONE: Outdated = { results: new Map(), resting: new Map() }
 /** Nothing is measured at all, so that a change of a given leaves it so. */
 export const NOTHING_MEASURED: Outdated = { results: new Map(), resting: new Map() }
 
-const isMeasured = (cell: NamedCell): cell is Result => cell.kind === 'result' && (cell.measured ?? '').trim() !== ''
+const isMeasured = (cell: Cell): cell is Result => cell.kind === 'result' && (cell.measured ?? '').trim() !== ''
 
 /** What is filled in, as it is compared later; undefined for what is computed. */
 function filledIn(cell: NamedCell): string | undefined {
@@ -73,7 +73,8 @@ export function outdatedIn(view: EngineView, cells: readonly Cell[]): Outdated {
     (cell): cell is Result =>
       cell.kind === 'result' && cell.measured_under !== undefined && isMeasured(cell) && under(cell) !== undefined,
   )
-  if (measured.length === 0) return NOTHING_MEASURED
+  // What was typed in a file or a terminal says nothing of what it was read under; it is measured all the same.
+  if (measured.length === 0) return cells.some(isMeasured) ? NONE : NOTHING_MEASURED
   const { layout } = view
   const named = new Map(layout.order.map(({ cell }) => [cell.name, cell]))
   const results = new Map<string, readonly string[]>()

@@ -38,6 +38,19 @@ describe('two measured values of one quantity', () => {
     expect(measured(sheet, 'ppi')?.contradicts).toHaveLength(1)
   })
 
+  test('contradict each other as well where they came with the file', () => {
+    const worksheet = readTemplate('flat-sheet')
+    const texts: Readonly<Record<string, string>> = { carriage: '1143', ppi: '297' }
+    const cells = worksheet.cells.map((cell) =>
+      cell.kind === 'result' && texts[cell.name] ? { ...cell, measured: texts[cell.name] as string } : cell,
+    )
+    const sheet = new Sheet({ ...worksheet, cells }, LIBRARY)
+    expect(measured(sheet, 'carriage')?.contradicts).toHaveLength(1)
+    expect(measured(sheet, 'ppi')?.contradicts).toEqual([
+      expect.stringContaining('contradicts Set the column to, measured as 1143 mm'),
+    ])
+  })
+
   test('are notified together: the view of one changes when the other is read', () => {
     const sheet = flat()
     measure(sheet, 'carriage', '960 mm')
