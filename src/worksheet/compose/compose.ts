@@ -77,12 +77,7 @@ export function compose(library: PartLibrary, composition: Composition): Compose
         })
   const first = sectionsOf(filling, gathered)
   const others = later.map((setUp) => ({ ...setUp, sections: laterSections(filling, setUp, gathered.names) }))
-  const summed = withSums(
-    library,
-    first,
-    later.map(({ prefix }) => prefix),
-    later.length === 0 ? [] : sumCells(library, over),
-  )
+  const summed = withSums(library, first, later, later.length === 0 ? [] : sumCells(library, over))
   const cells = [
     ...summed.map((cell) => withRunsOf(cell, later, summed)),
     ...others.flatMap(({ sections }) => sections.cells),

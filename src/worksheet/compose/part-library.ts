@@ -41,8 +41,11 @@ export interface PublishedName {
   readonly derive?: string
   /** Derived only where a part provides one of these; asked otherwise. */
   readonly unless_asked?: readonly string[]
-  /** How the set-ups of a sheet are put together for the roles they share: their results, or their implicit texts. */
-  readonly over_set_ups?: 'sum'
+  /**
+   * How the set-ups of a sheet are put together for the roles they share: results added up, or the greatest of them where
+   * they are never on at the same time; implicit texts added up.
+   */
+  readonly over_set_ups?: 'sum' | 'greatest'
   /** Names of older sheets that mean this one. */
   readonly aliases?: readonly string[]
   readonly advice?: Advice

@@ -154,7 +154,7 @@ function withRepeated(cells: readonly Cell[], more: readonly Cell[]): readonly C
   return [...cells.slice(0, last), ...more, ...cells.slice(last)]
 }
 
-/** The names that are added up over the set-ups and that shared cells of the first read: results, and implicit texts. */
+/** The names that are put together over the set-ups and that shared cells of the first read: results, and implicit texts. */
 export function summedNamesOf(library: PartLibrary, { parts, names }: Gathering): ReadonlySet<string> {
   const read = new Set(
     parts
@@ -163,7 +163,7 @@ export function summedNamesOf(library: PartLibrary, { parts, names }: Gathering)
   )
   return new Set(
     [...library.names].flatMap(([name, { inline, over_set_ups }]) =>
-      over_set_ups === 'sum' && (inline === undefined ? names : read).has(name) ? [name] : [],
+      over_set_ups !== undefined && (inline === undefined ? names : read).has(name) ? [name] : [],
     ),
   )
 }
@@ -235,35 +235,38 @@ export function withRunsOf(cell: Cell, later: readonly LaterSetUp[], cells: read
   }
 }
 
-/** The names that are added up over the set-ups for the roles they share: from each to the name of its sum. */
-const summedNames = (library: PartLibrary, names: ReadonlySet<string>): ReadonlyMap<string, string> =>
+/** The names that are put together over the set-ups for the roles they share: from each to the name of the whole. */
+const wholeNames = (library: PartLibrary, names: ReadonlySet<string>): ReadonlyMap<string, string> =>
   new Map(
     [...library.names].flatMap(([name, { over_set_ups }]): [string, string][] =>
-      over_set_ups === 'sum' && names.has(name) ? [[name, `all_${name}`]] : [],
+      over_set_ups !== undefined && names.has(name) ? [[name, `all_${name}`]] : [],
     ),
   )
 
-/** Shared cells read the sum over the set-ups in the place of the first one's figure; more sums follow the first own section. */
+/**
+ * Shared cells read the sum over the set-ups, or the greatest of them, in the place of the first one's figure; more sums
+ * follow the first own section.
+ */
 export function withSums(
   library: PartLibrary,
   { cells, names }: Sections,
-  prefixes: readonly string[],
+  later: readonly LaterSetUp[],
   more: readonly Cell[],
 ): readonly Cell[] {
-  const sums = summedNames(library, names)
-  if (prefixes.length === 0) return cells
+  const wholes = wholeNames(library, names)
+  if (later.length === 0) return cells
   let role = ''
   const summed = cells.flatMap((cell): Cell[] => {
     if (cell.kind === 'note' && typeof cell.fills_role === 'string') role = cell.fills_role
-    if (!isInSetUp(library, role)) return [followNames(cell, sums, cells)]
-    const sum = 'name' in cell && typeof cell.name === 'string' ? sums.get(cell.name) : undefined
-    if (sum === undefined) return [cell]
-    const { name, unit, label } = cell as { name: string; unit?: string; label?: string }
-    const formula = [name, ...prefixes.map((prefix) => prefixedName(prefix, name))].join(' + ')
-    return [
-      cell,
-      defined({ kind: 'result', id: sum, name: sum, label: words.allSetUps(label ?? name), unit, formula }) as Cell,
-    ]
+    if (!isInSetUp(library, role)) return [followNames(cell, wholes, cells)]
+    const whole = 'name' in cell && typeof cell.name === 'string' ? wholes.get(cell.name) : undefined
+    if (whole === undefined) return [cell]
+    const { name, unit, label = name } = cell as { name: string; unit?: string; label?: string }
+    const isSum = library.names.get(name)?.over_set_ups === 'sum'
+    const each = [name, ...later.flatMap((setUp) => setUp.names.get(name) ?? [])]
+    const formula = isSum || each.length === 1 ? each.join(' + ') : `max(${each.join(', ')})`
+    const title = isSum ? words.allSetUps(label) : words.mostOfSetUps(label)
+    return [cell, defined({ kind: 'result', id: whole, name: whole, label: title, unit, formula }) as Cell]
   })
   const own = summed.findIndex(
     (cell) => isHeading(cell) && typeof cell.fills_role === 'string' && isInSetUp(library, cell.fills_role),

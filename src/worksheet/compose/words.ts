@@ -11,5 +11,6 @@ export const columnKinds = (column: string): string => `the columns “${column}
 export const noPart = (part: string): string => `No part is named “${part}”.`
 export const noProvider = (name: string): string => `Nothing computes “${name}”, and no section asks for it.`
 export const allSetUps = (label: string): string => `${label}, all set-ups`
+export const mostOfSetUps = (label: string): string => `${label}, at most in a set-up`
 export const inOrder = 'In the order of work'
 export const inOrderOf = (setUp: string): string => `${setUp}, in the order of work`

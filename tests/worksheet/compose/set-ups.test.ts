@@ -293,6 +293,41 @@ describe('another set-up of any job', () => {
   })
 })
 
+describe('what set-ups share', () => {
+  it('has no name that a set-up could give to one of its own', () => {
+    const inSetUp = new Set(PARTS.roles.flatMap(({ role, in_set_up }) => (in_set_up ? role : [])))
+    const computed = [...PARTS.parts.values()].flatMap(({ role, cells }) =>
+      cells.flatMap((cell) => ('name' in cell && typeof cell.name === 'string' ? [{ name: cell.name, role }] : [])),
+    )
+    const names = [...computed, ...[...PARTS.names].map(([name, { role }]) => ({ name, role }))]
+    const all = new Set(names.map(({ name }) => name))
+    const own = names.filter(({ role }) => inSetUp.has(role)).map(({ name }) => name)
+    for (const { prefix } of PARTS.setUps)
+      for (const name of own) expect(all, `${prefix}: ${name}`).not.toContain(`${prefix}_${name}`)
+  })
+
+  it('loads the circuit with the lamps of the set-up that has most, as they are not on at the same time', () => {
+    const prefixes = ['raking', 'uv'] as const
+    const offered = prefixes.map((prefix) => PARTS.setUps.find((one) => one.prefix === prefix) as OfferedSetUp)
+    const { worksheet } = compose(PARTS, {
+      title: 'A painting',
+      parts: [...set('sheet', 'camera', 'one-frame', 'lens-alone', 'column', 'arms', 'lux', 'mains-load')],
+      setUps: offered.map(({ prefix, title, parts }) => ({
+        prefix,
+        title,
+        parts: parts.map((part) => ({ part, by: 'hand' as const })),
+      })),
+      givens: typed({ lamp_power: '500 W', other_power: '100 W', voltage: '230 V', lamp_spacing: '400' }),
+    })
+    const sheet = new Sheet(worksheet, LIBRARY)
+    // Two arms with two lamps each, one raking lamp, four again under ultraviolet.
+    expect(figure(sheet, 'lamp_count')).toBe(4)
+    expect(figure(sheet, 'raking_lamp_count')).toBe(1)
+    expect(figure(sheet, 'all_lamp_count')).toBe(4)
+    expect(figure(sheet, 'heat')).toBeCloseTo(4 * 500 + 100, 9)
+  })
+})
+
 describe('light typed in another unit', () => {
   const SIGNS: Readonly<Record<string, readonly ['C' | 'K', string]>> = {
     lx: ['C', 'EV'],

@@ -206,17 +206,23 @@ it('a painting in normal, raking and ultraviolet light: what is shared is asked 
       names.filter((name) => name === shared || name.endsWith(`_${shared}`)),
       shared,
     ).toEqual([shared])
-  for (const own of ['aperture', 'illuminance']) {
-    expect(names).toContain(`raking_${own}`)
-    expect(names).toContain(`uv_${own}`)
-  }
+  for (const own of ['raking_aperture', 'uv_aperture', 'raking_illuminance']) expect(names).toContain(own)
+  // Under ultraviolet a lux meter has nothing to read: the exposure is metered, the dose recorded as irradiance.
+  for (const asked of ['uv_illuminance', 'uv_minutes', 'uv_receptor']) expect(names).not.toContain(asked)
+  // The raking lamp is one lamp, with one elevation and one place.
+  for (const asked of ['raking_key_elevation', 'raking_lamp_over']) expect(names).not.toContain(asked)
+  fill(sheet, { raking_relief_angle: '12', raking_relief_lamp: '1500', raking_lean: '5' })
+  expect(figure(sheet, 'raking_lamp_level')).toBeCloseTo(
+    1500e-3 * Math.tan((12 * Math.PI) / 180) * Math.cos((5 * Math.PI) / 180),
+    2,
+  )
   // Each starts from the first, and may differ.
   expect(sheet.named('raking_aperture')).toMatchObject({ value: 'f/8' })
-  fill(sheet, { raking_aperture: 'f/11', raking_illuminance: '200', uv_illuminance: '5' })
+  fill(sheet, { raking_aperture: 'f/11', raking_illuminance: '200' })
   expect(figure(sheet, 'aperture')).toBe(8)
   expect(figure(sheet, 'raking_aperture')).toBe(11)
-  fill(sheet, { minutes: '4', raking_minutes: '6', uv_minutes: '10' })
-  // Light on an original adds up: lux times hours, over the three.
-  expect(figure(sheet, 'session_dose') / 3600).toBeCloseTo((800 * 4 + 200 * 6 + 5 * 10) / 60, 6)
+  fill(sheet, { minutes: '4', raking_minutes: '6' })
+  // Light on an original adds up: lux times hours, over the two with visible light.
+  expect(figure(sheet, 'session_dose') / 3600).toBeCloseTo((800 * 4 + 200 * 6) / 60, 6)
   isSound(sheet)
 })
