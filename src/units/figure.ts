@@ -10,7 +10,7 @@ function decimalsFor(size: number): number {
 }
 
 /** Groups the whole digits by threes from five digits on. */
-function grouped(digits: string): string {
+export function grouped(digits: string): string {
   const [whole, fraction] = digits.split('.') as [string, string?]
   const spaced = whole.length >= 5 ? whole.replace(/\B(?=(\d{3})+$)/g, THIN) : whole
   return fraction === undefined ? spaced : `${spaced}.${fraction}`

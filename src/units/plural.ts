@@ -1,22 +1,28 @@
-const RULES = new Intl.PluralRules('en-GB')
-const NUMBERS = new Intl.NumberFormat('en-GB', { useGrouping: 'min2' })
-const LIST = new Intl.ListFormat('en-GB', { type: 'conjunction' })
-const CHOICE = new Intl.ListFormat('en-GB', { type: 'disjunction' })
+import { grouped } from './figure.ts'
+
+type ListType = 'conjunction' | 'disjunction'
+
+// Each is made when it is first used: a browser takes as long for one as for much of what a page loads first.
+const formats: Partial<Record<ListType, Intl.ListFormat>> = {}
+function listed(names: readonly string[], type: ListType): string {
+  formats[type] ??= new Intl.ListFormat('en-GB', { type })
+  return formats[type].format(names)
+}
 
 /** A count in digits, grouped by thin spaces from five digits on, as all figures of the app are: `1200`, `12 000`. */
-export const count = (n: number): string => NUMBERS.format(n).replaceAll(',', '\u202f')
+export const count = (n: number): string => grouped(String(n))
 
 /** The form of a word that agrees with a count, without the count: `agree(1, 'fails', 'fail')` is `fails`. */
-export const agree = (n: number, one: string, other: string): string => (RULES.select(n) === 'one' ? one : other)
+export const agree = (n: number, one: string, other: string): string => (Math.abs(n) === 1 ? one : other)
 
 /** A count with its noun: `1 check`, `2 checks`. Nouns that do not take an s give their plural. */
 export const plural = (n: number, one: string, other = `${one}s`): string => `${count(n)} ${agree(n, one, other)}`
 
 /** Names in a sentence: `A`, `A and B`, `A, B and C`. */
-export const listText = (names: readonly string[]): string => LIST.format(names)
+export const listText = (names: readonly string[]): string => listed(names, 'conjunction')
 
 /** Names in a sentence, any of which will do: `A`, `A or B`, `A, B or C`. */
-export const anyOf = (names: readonly string[]): string => CHOICE.format(names)
+export const anyOf = (names: readonly string[]): string => listed(names, 'disjunction')
 
 /** Names in a sentence, of which only the first few are named: `A, B and 3 more`. */
 export const shortList = (names: readonly string[], most = 3): string =>

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { agree, anyOf, clock, count, day, dayAndTime, listText, plural, shortList } from '../../src/units/plural.ts'
 
@@ -14,6 +15,17 @@ test('large counts are grouped as figures are', () => {
   expect(count(1200)).toBe('1200')
   expect(count(12_000)).toBe('12\u202f000')
   expect(plural(1_000_000, 'row')).toBe('1\u202f000\u202f000 rows')
+})
+
+test('a count and its noun agree as the tables of the language have it', () => {
+  const numbers = new Intl.NumberFormat('en-GB', { useGrouping: 'min2' })
+  const rules = new Intl.PluralRules('en-GB')
+  fc.assert(
+    fc.property(fc.oneof(fc.integer({ min: -3, max: 20_000 }), fc.maxSafeInteger()), (n) => {
+      expect(count(n)).toBe(numbers.format(n).replaceAll(',', '\u202f'))
+      expect(agree(n, 'one', 'other')).toBe(rules.select(n))
+    }),
+  )
 })
 
 test('lists read as English sentences', () => {

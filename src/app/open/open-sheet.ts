@@ -1,5 +1,6 @@
 import { Signal, signal } from '@lit-labs/signals'
 import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
+import { originOf } from '../../cells/shared/given-origin.ts'
 import { initials } from '../../cells/shared/initials.ts'
 import { idsOnExamples } from '../../worksheet/analysis/provenance.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
@@ -31,6 +32,8 @@ export class OpenSheet {
   private readonly views = new Map<string, CellSignal>()
   /** The cells that have an example's figure, or are computed from one. */
   resting: ReadonlySet<string>
+  /** The cells that this was found out for. */
+  private cells: readonly Cell[]
   private hasAll = false
   private loadingAll: Promise<void> | undefined
   private learning: Promise<void> | undefined
@@ -38,8 +41,11 @@ export class OpenSheet {
   private readonly folds = new Map<string, boolean>()
   private readonly stop: () => void
 
-  constructor(sheet: Sheet) {
+  /** `isLearned` where the sheet has the full compiler already. */
+  constructor(sheet: Sheet, isLearned = false) {
     this.sheet = sheet
+    if (isLearned) this.learning = Promise.resolve()
+    this.cells = sheet.cells
     this.resting = idsOnExamples(sheet)
     this.stop = sheet.watch((changed) => this.heard(changed))
     this.compareMeasured()
@@ -150,9 +156,15 @@ export class OpenSheet {
   private heard(changed: 'all' | ReadonlySet<string>): void {
     let layout = changed === 'all'
     const rested = this.resting
-    this.resting = idsOnExamples(this.sheet)
+    const { cells } = this.sheet
+    // Most edits fill in a given that is the user's own, and stays so.
+    if (layout || !restAlike(this.cells, cells)) this.resting = idsOnExamples(this.sheet)
+    this.cells = cells
     // A figure that becomes the user's own as it is changes no value, and yet what rests on it.
-    const moved = [...rested, ...this.resting].filter((id) => rested.has(id) !== this.resting.has(id))
+    const moved =
+      rested === this.resting
+        ? []
+        : [...rested, ...this.resting].filter((id) => rested.has(id) !== this.resting.has(id))
     for (const id of changed === 'all' ? [...this.views.keys()] : [...changed, ...moved]) {
       const view = this.views.get(id)
       if (!view) continue
@@ -172,5 +184,14 @@ export class OpenSheet {
     this.compareMeasured()
   }
 }
+
+/** Whether all that may tell cells apart is the text of givens that come from where they came from before. */
+const restAlike = (before: readonly Cell[], after: readonly Cell[]): boolean =>
+  before.length === after.length &&
+  after.every((cell, at) => {
+    const was = before[at]
+    if (cell === was) return true
+    return cell.kind === 'given' && was?.kind === 'given' && cell.name === was.name && originOf(cell) === originOf(was)
+  })
 
 const exact = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true

@@ -8,11 +8,14 @@ import './sheet-page.ts'
 
 /** Opens a worksheet. This module brings the engine with it: the shelf does without. */
 export async function openWorksheet(worksheet: Worksheet): Promise<OpenSheet> {
-  const [prepared, tables, frames] = await Promise.all([
+  const [{ files: prepared, isWhole }, tables, frames] = await Promise.all([
     preparedFor(worksheet),
     tablesFor(worksheet),
     framesFor(worksheet),
   ])
+  // With formulas of its own it has the checker from the start where that can be fetched, so that nothing is computed twice.
+  const full = isWhole ? undefined : await import('../common/full-language.ts').catch(() => undefined)
+  if (full) return new OpenSheet(await full.fullSheet(worksheet), true)
   const library = await functionsOf(prepared.flatMap(({ functions }) => functions))
   let open: OpenSheet | undefined
   let isLacking = false

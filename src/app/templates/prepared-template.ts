@@ -51,12 +51,19 @@ export function preparedAs(worksheet: Worksheet, file: TemplateFile): Worksheet 
   return worksheet
 }
 
+/** What the build has compiled of a worksheet. */
+export interface Prepared {
+  readonly files: readonly TemplateFile[]
+  /** Whether no formula is left that it has not compiled. */
+  readonly isWhole: boolean
+}
+
 /** The templates with precompiled formulas for a worksheet: few files that cover as many formulas as possible. */
-export async function preparedFor(worksheet: Worksheet): Promise<readonly TemplateFile[]> {
+export async function preparedFor(worksheet: Worksheet): Promise<Prepared> {
   const own = withWorksheet.get(worksheet)
-  if (own) return [own]
+  if (own) return { files: [own], isWhole: true }
   const missing = new Set(formulasOf(worksheet.cells).map(textMark))
-  if (missing.size === 0) return []
+  if (missing.size === 0) return { files: [], isWhole: true }
   const indexed = Object.entries(await fetched<FormulaIndex>(INDEX)).map(
     ([key, marks]) => [key, marks.split(' ')] as const,
   )
@@ -68,5 +75,6 @@ export async function preparedFor(worksheet: Worksheet): Promise<readonly Templa
     found.push(key)
     for (const mark of marks) missing.delete(mark)
   }
-  return (await Promise.all(found.map(templateFile))).filter((file) => file !== undefined)
+  const files = (await Promise.all(found.map(templateFile))).filter((file) => file !== undefined)
+  return { files, isWhole: missing.size === 0 }
 }

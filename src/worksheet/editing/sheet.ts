@@ -256,13 +256,16 @@ export class Sheet {
 
   /** Takes a library with more functions, or capabilities that were missing, and checks again what is in error. The document stays as it is. */
   extend(library: Library, capabilities = this.capabilities): void {
+    const isReadAlike = capabilities === this.capabilities
     this.library = library
     this.capabilities = capabilities
     this.showing = undefined
     this.outdatedNow = undefined
     this.contradictory = undefined
-    this.engine.extend(library, capabilities)
-    this.tellAll('all')
+    const ids = this.engine.idsAt(this.engine.extend(library, capabilities))
+    // A larger library changes no figure that there was, but may explain what was in error, in messages and drawings too.
+    for (const { id, kind } of this.document.cells) if (kind !== 'given' && kind !== 'result') ids.add(id)
+    this.tellAll(isReadAlike ? ids : 'all')
   }
 
   /** Calls back after every change. Returns how to stop. */

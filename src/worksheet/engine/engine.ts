@@ -195,6 +195,7 @@ export class Engine implements EngineView, NodeGraph {
 
   /** Takes a larger library, or capabilities that were missing: they only affect cells that did not compile before. */
   extend(library: Library, capabilities = this.capabilities): Touched {
+    const isReadAlike = capabilities === this.capabilities
     this.base = library
     this.capabilities = capabilities
     this.own = defineFunctions(this.own, this.base, capabilities.compiler, capabilities.define)
@@ -202,8 +203,12 @@ export class Engine implements EngineView, NodeGraph {
     this.texts.clear()
     const all = [...this.nodes.values()]
     const uncompiled = all.filter(({ errors, awaitingCompiler }) => awaitingCompiler || errors.length > 0)
+    if (isReadAlike && uncompiled.length === 0) {
+      this.sheetScope.changed()
+      return []
+    }
     // What compiles is read again too: another type that reaches it may need what could not be read before.
-    for (const node of all) setCell(node, node.cell, capabilities)
+    if (!isReadAlike) for (const node of all) setCell(node, node.cell, capabilities)
     return this.settle(new Set(uncompiled))
   }
 

@@ -1,5 +1,8 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { OpenSheet } from '../../../src/app/open/open-sheet.ts'
+import { idsOnExamples } from '../../../src/worksheet/analysis/provenance.ts'
+import { type Given, withMeasured } from '../../../src/worksheet/index.ts'
 import { JOBS, open as openJob } from '../../templates/open.ts'
 import { given, result, sheetOf } from '../../worksheet/make.ts'
 
@@ -30,4 +33,50 @@ test('a cell that becomes another kind lays the page out again', () => {
   expect(open.laidOut.get()).toBeGreaterThan(before)
   expect(view.get().cell.kind).toBe('given')
   expect(open.view(open.sheet.named('a') as never).get().cell.kind).toBe('result')
+})
+
+test('what rests on examples is as if found out anew after any edit', () => {
+  const example = (name: string, value: string) => given(name, value, { from: { kind: 'example', text: value } })
+  const cells = [
+    example('a', '1'),
+    example('b', '2'),
+    given('c', '3'),
+    result('d', 'a + c'),
+    result('e', 'd + b'),
+    result('f', 'c + 1'),
+  ]
+  const given1 = fc.record({
+    name: fc.constantFrom('a', 'b', 'c'),
+    value: fc.constantFrom('1', '2', '3', '', 'no number'),
+    own: fc.boolean(),
+  })
+  const result1 = fc.record({
+    name: fc.constantFrom('d', 'e', 'f'),
+    formula: fc.constantFrom('a + 1', 'b * c', 'c', 'no_such'),
+    measured: fc.constantFrom('', '4'),
+  })
+  fc.assert(
+    fc.property(fc.array(fc.oneof(given1, result1, fc.constant('undo' as const))), (edits) => {
+      const open = new OpenSheet(sheetOf(cells))
+      const { sheet } = open
+      for (const edit of edits) {
+        if (edit === 'undo') sheet.undo()
+        else {
+          const cell = sheet.named(edit.name)
+          if (cell?.kind === 'given' && 'value' in edit) {
+            const { from, ...own } = cell
+            const next: Given = edit.own ? own : { ...own, ...(from ? { from } : {}) }
+            sheet.apply({ do: 'replace', cell: { ...next, value: edit.value } })
+          } else if (cell?.kind === 'result' && 'formula' in edit) {
+            const { formula } = edit
+            if (!formula.includes(cell.name))
+              sheet.apply({ do: 'replace', cell: withMeasured({ ...cell, formula }, edit.measured) })
+          }
+        }
+        expect([...open.resting].sort()).toEqual([...idsOnExamples(sheet)].sort())
+      }
+      open.close()
+    }),
+    { numRuns: 60 },
+  )
 })
