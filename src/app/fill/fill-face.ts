@@ -19,13 +19,16 @@ import { type Band, bandsOf, inMargin, type Placed, spreadsOf, underColumns } fr
 import { keyFigures } from '../open/key-figures.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
-import { type Section, sectionsOf } from '../open/sections.ts'
-import type { CheckList } from './check-list.ts'
+import { sectionsOf } from '../open/sections.ts'
 import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
 import { fillWords as words } from './words.ts'
 
-/** Cells rendered at once; those of a longer sheet follow once these are shown. */
+/** Of a long sheet, cells rendered at first, which are about those of the first screens. */
+const FIRST = 60
+/** The height in pixels that a band out of sight is taken for. */
+const BAND_HEIGHT = 480
+/** A sheet of more cells is long: those out of sight follow while the page rests. */
 const AT_ONCE = 300
 
 /** The face to fill in: each section a band of what one gives, what follows from it, and its drawings. */
@@ -34,10 +37,12 @@ export class FillFace extends SignalWatcher(LitElement) {
   static override styles = [shared, fillStyle, foldLine, foundStyle]
 
   @property({ attribute: false }) open!: OpenSheet
-  /** Cells to render for now. */
-  @state() limit = AT_ONCE
-  /** How many of them are left; below zero where the sheet is not rendered whole. */
+  /** Cells of a long sheet to render for now. */
+  @state() limit = FIRST
+  /** How many of them are left while the sheet is rendered. */
   private left = 0
+  /** Whether no cell was left out. */
+  private isWhole = true
   /** Fetched after what is shown at once. */
   private hint: ((event: Event) => void) | undefined
 
@@ -51,39 +56,12 @@ export class FillFace extends SignalWatcher(LitElement) {
   /** Brings a cell into view and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
     await this.updateComplete
-    if (this.left < 0) {
+    if (!this.isWhole) {
       this.limit = Number.POSITIVE_INFINITY
       await this.updateComplete
     }
-    const section = sectionsOf(this.open.sheet.cells).find((one) => contains(one, id))
-    const isItsHeading = section?.id === id && how === 'found'
-    if (section?.heading && !isItsHeading && this.open.isFolded(section.heading)) {
-      this.open.fold(section.id, false)
-      await this.updateComplete
-    }
-    const cell = await this.reveal(id)
-    if (!cell) return
-    // A cell of the whole width arrives after the others.
-    if (cell.localName.includes('-')) await customElements.whenDefined(cell.localName)
-    await (cell as LitElement).updateComplete
-    cell.scrollIntoView({ block: cell.classList.contains('fold') ? 'start' : 'center' })
-    if (how === 'focus') focusOn(cell)
-    else markFound(cell.getRootNode() as ShadowRoot, cell)
-  }
-
-  /** The element of a cell, in any fold or list. */
-  private async reveal(id: string): Promise<HTMLElement | undefined> {
-    const cell = this.renderRoot.querySelector<HTMLElement>(`[data-cell="${CSS.escape(id)}"]`)
-    if (!cell) {
-      for (const list of this.renderRoot.querySelectorAll<CheckList>('check-list')) {
-        const check = await list.reveal(id)
-        if (check) return check
-      }
-      return undefined
-    }
-    const folded = cell.closest('details')
-    if (folded) folded.open = true
-    return cell
+    const { showCell } = await import('../find/show-cell.ts')
+    await showCell(this, id, how === 'found' ? markFound : undefined)
   }
 
   private cell(cell: Cell, isKey = false): TemplateResult {
@@ -252,18 +230,20 @@ export class FillFace extends SignalWatcher(LitElement) {
 
   /** In a wide window drawings have a margin of their own beside one or more bands. */
   private spread(bands: readonly Band[]): TemplateResult {
-    if (this.left <= 0) {
-      this.left = -1
-      return html`<div .style=${`block-size: ${bands.length * 480}px`}></div>`
-    }
+    if (this.left <= 0) return this.leftOut(bands.length)
     const drawn = bands.flatMap((band) => this.drawn(band))
     const isWide = pageWidth.get() === 'wide'
     const hasMargin = drawn.length > 0 && isWide
     const isFree = drawn.length === 0 && isWide
+    // Each is rendered before the next, so that it is known what is left.
+    const rendered = bands.map((band) => ({
+      id: band.sections[0]?.section.id,
+      text: this.left <= 0 ? this.leftOut(1) : this.band(band, hasMargin, isFree),
+    }))
     const texts = repeat(
-      bands,
-      ({ sections }) => sections[0]?.section.id,
-      (band) => this.band(band, hasMargin, isFree),
+      rendered,
+      ({ id }) => id,
+      ({ text }) => text,
     )
     if (!hasMargin) return html`${texts}`
     const room = inMargin(bands, drawn.length)
@@ -273,8 +253,14 @@ export class FillFace extends SignalWatcher(LitElement) {
         <div class="drawings">${this.list(drawn.slice(0, room))}</div>
       </div>
       ${room < drawn.length ? html`<div class="drawings more">${this.list(drawn.slice(room))}</div>` : nothing}
-      ${bands.map((band) => this.wide(band))}
+      ${bands.map((band) => (this.left <= 0 ? this.leftOut(0) : this.wide(band)))}
     `
+  }
+
+  /** The room of bands that are rendered later. */
+  private leftOut(bands: number): TemplateResult {
+    this.isWhole = false
+    return html`<div .style=${`block-size: ${bands * BAND_HEIGHT}px`}></div>`
   }
 
   private empty(): TemplateResult {
@@ -296,14 +282,16 @@ export class FillFace extends SignalWatcher(LitElement) {
   }
 
   override updated(): void {
+    const { isWhole } = this
     if (this.open.sheet.cells.length > AT_ONCE)
-      void import('../long/long-sheet.ts').then(({ lookAfter }) => lookAfter(this, this.open, this.left >= 0))
+      void import('../long/long-sheet.ts').then(({ lookAfter }) => lookAfter(this, this.open, isWhole))
   }
 
   override render(): TemplateResult {
     this.open.laidOut.get()
     const { cells } = this.open.sheet
-    this.left = this.limit
+    this.left = cells.length > AT_ONCE ? this.limit : Number.POSITIVE_INFINITY
+    this.isWhole = true
     return html`
       ${cells.length === 0 && !this.open.frozen.get() ? this.empty() : nothing}
       <example-bar .open=${this.open}></example-bar>
@@ -320,19 +308,6 @@ export class FillFace extends SignalWatcher(LitElement) {
     `
   }
 }
-
-/** Focuses a cell’s first control; a cell without one, itself. Its element has no tab stop, which would skip what is in it. */
-function focusOn(cell: HTMLElement): void {
-  cell.focus({ preventScroll: true })
-  if (cell.matches(':focus-within')) return
-  const first = cell.shadowRoot?.querySelector<HTMLElement>('button, a, input, select, textarea, summary, [tabindex]')
-  if (!first) cell.tabIndex = -1
-  const on = first ?? cell
-  on.focus({ preventScroll: true })
-}
-
-const contains = ({ id, rows, exact, drawings }: Section, cell: string): boolean =>
-  id === cell || [...rows, ...exact, ...drawings].some((one) => one.id === cell)
 
 /** The line above the keyboard, fetched where the signs are shown. */
 function typingLine(open: OpenSheet): TemplateResult {
