@@ -50,6 +50,9 @@ export function foldedText(summary: CheckSummary, rows: number): string {
   return states.length > 0 ? `Checks: ${states.join(', ')}.` : `${plural(rows, 'row')}, no checks.`
 }
 
+/** After what is computed from an example's figures. */
+export const WITH_EXAMPLE = 'with the example’s figures'
+
 /** How many figures are not yet the user’s own: `2 figures still the example’s`. */
 export const examplesText = (n: number): string => `${plural(n, 'figure')} still the example’s`
 

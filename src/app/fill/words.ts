@@ -1,5 +1,5 @@
 import { agree, plural } from '../../units/plural.ts'
-import { fineAdjustments, moreResults, waitingText, whatFollows } from '../common/words.ts'
+import { fineAdjustments, moreResults, WITH_EXAMPLE, waitingText, whatFollows } from '../common/words.ts'
 
 export const fillWords = {
   youGive: 'You give',
@@ -7,7 +7,7 @@ export const fillWords = {
   fineAdjustments,
   moreResults,
   checksPass: (n: number, inExample: boolean): string =>
-    `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}${inExample ? ' with the example’s figures' : ''}`,
+    `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}${inExample ? ` ${WITH_EXAMPLE}` : ''}`,
   /** Followed by the figures, as links. */
   checksNeed: (checks: number, figures: number): string =>
     figures === 0

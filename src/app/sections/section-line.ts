@@ -4,11 +4,11 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { shared } from '../../cells/style/styles.ts'
 import type { CheckSummary } from '../../worksheet/index.ts'
-import { UNTITLED_SECTION } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
 import { type Section, sectionsOf } from '../open/sections.ts'
 import { openWords as words } from '../open/words.ts'
+import { type Stretch, stretchesOf } from './stretches.ts'
 
 /** The worst state of a section and how many of its cells are in it; undefined where it has no checks or errors. */
 function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefined {
@@ -31,6 +31,18 @@ const LONG_NAME = 10
 const SHORT_NAME = 7
 
 const lengthClass = ({ length }: string): string => (length > LONG_NAME ? 'long' : length <= SHORT_NAME ? 'short' : '')
+
+/**
+ * The last section that begins above the upper third of the window. Its band is found first: measuring within a band out
+ * of sight would have it laid out.
+ */
+function currentOf(places: readonly HTMLElement[]): HTMLElement | undefined {
+  const isReached = (one: Element): boolean => one.getBoundingClientRect().top < innerHeight / 3
+  const bandOf = (one: HTMLElement): Element => one.closest('.band') ?? one
+  const band = [...new Set(places.map(bandOf))].findLast(isReached)
+  const within = places.filter((one) => bandOf(one) === band)
+  return within.findLast(isReached) ?? within[0] ?? places[0]
+}
 
 /** The sections of a sheet on a dimension line: each with its worst state, the current one on a thick line. */
 @customElement('section-line')
@@ -167,10 +179,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
   private readonly scrolled = (): void => {
     cancelAnimationFrame(this.frame)
     this.frame = requestAnimationFrame(() => {
-      // The current section is the last one that begins above the upper third of the window.
-      const places = this.places()
-      const reached = places.filter((one) => one.getBoundingClientRect().top < innerHeight / 3)
-      this.current = (reached.at(-1) ?? places[0])?.dataset.section ?? ''
+      this.current = currentOf(this.places())?.dataset.section ?? ''
     })
   }
 
@@ -190,9 +199,10 @@ export class SectionLine extends SignalWatcher(LitElement) {
     this.dispatchEvent(new CustomEvent('section-asked', { detail: id, bubbles: true, composed: true }))
   }
 
-  private state(section: Section, isTight: boolean): TemplateResult | typeof nothing {
-    const steps = section.rows.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
-    const worst = worstOf(this.open.sheet.checkSummaryOf([...section.rows, ...section.exact]))
+  private state({ sections }: Stretch, isTight: boolean): TemplateResult | typeof nothing {
+    const cells = sections.flatMap(({ rows, exact }) => [...rows, ...exact])
+    const steps = cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
+    const worst = worstOf(this.open.sheet.checkSummaryOf(cells))
     if (worst) {
       const [state, n] = worst
       const text = words.state(state, n)
@@ -207,17 +217,18 @@ export class SectionLine extends SignalWatcher(LitElement) {
     this.open.changed.get()
     const sections = sectionsOf(this.open.sheet.cells).filter(({ heading }) => heading)
     if (sections.length < 2) return nothing
-    const isTight = sections.length > MOST_IN_WORDS
+    const stretches = stretchesOf(sections, this.open.sheet.worksheet.setups ?? [], this.current)
+    const isTight = stretches.length > MOST_IN_WORDS
     return html`
       <nav class=${isTight ? 'tight' : ''} aria-label=${words.sections}>
-        ${sections.map(
-          (section) => html`
+        ${stretches.map(
+          (one) => html`
             <a
               href="#section"
-              class=${lengthClass(section.heading?.text ?? '')}
-              aria-current=${section.id === this.current ? 'location' : nothing}
-              @click=${(event: Event) => this.go(event, section)}
-            ><span class="label">${section.heading?.text || UNTITLED_SECTION}</span> ${this.state(section, isTight)}</a>
+              class=${lengthClass(one.label)}
+              aria-current=${one.sections.some(({ id }) => id === this.current) ? 'location' : nothing}
+              @click=${(event: Event) => this.go(event, one.sections[0])}
+            ><span class="label">${one.label}</span> ${this.state(one, isTight)}</a>
           `,
         )}
       </nav>

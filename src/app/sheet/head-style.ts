@@ -59,7 +59,12 @@ export const headStyle = css`
     font-weight: 400;
     color: var(--quiet);
   }
+  /* As wide as the title: where the browser cannot, by its number of characters. */
   h1 .field {
+    inline-size: auto;
+    max-inline-size: 100%;
+    field-sizing: content;
+    min-inline-size: 8rem;
     font-weight: 700;
   }
   .job.field {

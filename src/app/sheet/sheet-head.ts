@@ -15,6 +15,9 @@ import type { Autosave } from '../session/autosave.ts'
 import { headStyle } from './head-style.ts'
 import { sheetWords as words } from './words.ts'
 
+/** The field of the title has room for so many characters. */
+const SHORTEST_TITLE = 12
+
 const FACES: readonly (readonly [Face, string])[] = [
   ['fill', words.fillIn],
   ['stand', words.atTheStand],
@@ -103,6 +106,7 @@ export class SheetHead extends SignalWatcher(LitElement) {
       return html`<h1><input
         class="field"
         type="text"
+        size=${Math.max(SHORTEST_TITLE, title.length)}
         aria-label=${words.title}
         .value=${live(title)}
         @input=${(event: Event) => requestChange(this, { do: 'title', title: (event.target as HTMLInputElement).value }, 'title')}

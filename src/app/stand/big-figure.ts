@@ -34,6 +34,15 @@ export const bigFigureStyle = css`
     letter-spacing: 0;
     color: var(--quiet);
   }
+  /* Drawn as in Fill in while it is an example's, or is computed from such. */
+  .big.rests {
+    font-weight: 400;
+    text-decoration: underline dashed max(2px, 0.03em);
+    text-underline-offset: 0.12em;
+  }
+  .big.rests .unit {
+    display: inline-block;
+  }
   .big.long {
     font-size: min(var(--big, 5.6rem), 1.8667rem);
     line-height: 1.3;
@@ -42,15 +51,16 @@ export const bigFigureStyle = css`
   }
 `
 
-/** A figure to be read from 1 m, with its unit; a dash where it is not known. */
-export function bigFigure(setting: Setting | undefined): TemplateResult {
+/** A figure to be read from 1 m, with its unit; a dash where it is not known. `rests` where it is an example's. */
+export function bigFigure(setting: Setting | undefined, rests = false): TemplateResult {
   if (!setting) return room(1, html`<span class="big quiet" aria-hidden="true">–</span>`)
   const { figure, unit } = setting
-  if (figure.length > LONGEST_FIGURE) return room(1, html`<span class="big long">${figure} ${unit}</span>`)
+  if (figure.length > LONGEST_FIGURE)
+    return room(1, html`<span class="big long ${rests ? 'rests' : ''}">${figure} ${unit}</span>`)
   const em = emOf(figure) + (unit === '' ? 0 : UNIT_SIZE * (emOf(unit) + 0.6))
   return room(
     em,
-    html`<span class="big">${figure}${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}</span>`,
+    html`<span class="big ${rests ? 'rests' : ''}">${figure}${unit === '' ? nothing : html`<span class="unit">${unit}</span>`}</span>`,
   )
 }
 

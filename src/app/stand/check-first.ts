@@ -104,6 +104,11 @@ export class CheckFirst extends SignalWatcher(LitElement) {
       li b {
         white-space: nowrap;
       }
+      .example {
+        font-weight: 400;
+        text-decoration: underline dashed 1px;
+        text-underline-offset: 4px;
+      }
       .press {
         min-block-size: 60px;
         max-inline-size: 12.5rem;
@@ -134,7 +139,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
     const label = labelOf(cell)
     return html`
       <li>
-        <span>${label}: <b>${shown}</b></span>
+        <span>${label}: <b class="example">${shown}</b></span>
         <button type="button" class="press" aria-label=${words.useThisFor(shown, label)} @click=${() => this.use(cell)}>${words.useThis(shown)}</button>
         ${this.change(cell.id, label)}
       </li>
@@ -168,11 +173,15 @@ export class CheckFirst extends SignalWatcher(LitElement) {
       const needed = needs.length > 0 ? `${label}: ${words.needs(shortList(needs.map(called)))}` : label
       // A check that needs a figure is answered where that figure is filled in.
       const place = sheet.named(needs[0] ?? '')?.id ?? cell.id
-      return html`<li><span>${state === 'waiting' ? needed : message || label}</span>${this.change(place, label)}</li>`
+      const rests = state !== 'waiting' && this.open.resting.has(cell.id)
+      const said = state === 'waiting' ? needed : message || label
+      return html`<li><span>${said}${rests ? html` <span class="quiet">(${words.exampleFigure(false)})</span>` : nothing}</span>${this.change(place, label)}</li>`
     }
+    // Solid as soon as one of them is judged by the user's own figures.
+    const areDashed = state !== 'waiting' && checks.every(({ id }) => this.open.resting.has(id))
     return html`
       <section>
-        <h3>${checkSign(state)} ${title(checks.length)}</h3>
+        <h3>${checkSign(state, areDashed)} ${title(checks.length)}</h3>
         <ul>${checks.map(line)}</ul>
       </section>
     `

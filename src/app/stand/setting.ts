@@ -14,6 +14,18 @@ export interface Setting {
   readonly exactly?: string
 }
 
+/** Whether the figure to set or to reach is an example's, or is computed from such; what was measured in its place is not. */
+export function targetRests(sheet: Sheet, cell: StandFigureCell, resting: ReadonlySet<string>): boolean {
+  if (cell.kind === 'given')
+    return originOf(cell) === 'measured' ? plannedOf(cell)?.kind === 'example' : resting.has(cell.id)
+  if (cell.measured === undefined) return resting.has(cell.id)
+  const { engine } = sheet
+  const node = engine.node(cell.id)
+  const { order, needs } = engine.layout
+  const below = node ? [...(needs[engine.positionOf(node)] ?? [])] : []
+  return below.some((at) => resting.has(order[at]?.cell.id ?? ''))
+}
+
 /** A figure as it is set on the equipment: the marked value, the exact one beside it. */
 export function settingOf({ shown, type }: Pick<ValueOutcome, 'shown' | 'type'>): Setting {
   const { figure, unit, text, mark } = shown

@@ -8,7 +8,7 @@ import { shared } from '../../cells/style/styles.ts'
 import { withFace } from '../common/route.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { bigFigure, bigFigureStyle } from './big-figure.ts'
-import { comparedOf, settingOf } from './setting.ts'
+import { comparedOf, settingOf, targetRests } from './setting.ts'
 import { resultsBySection, standChecks } from './stand-cells.ts'
 import { type FigureInOrder, figuresInOrder, type StandStep } from './stand-steps.ts'
 import { standWords as words } from './words.ts'
@@ -134,6 +134,8 @@ export class StandOverview extends SignalWatcher(LitElement) {
     const outcome = sheet.outcome(cell.id)
     const { target, measuredText, difference } = comparedOf(sheet, cell)
     const own = target ?? (outcome.state === 'value' ? settingOf(outcome) : undefined)
+    // A reading that is still to be taken shows the figure of the example until then.
+    const rests = own !== undefined && targetRests(sheet, cell, this.open.resting)
     const label = labelOf(cell)
     const isNow = step !== undefined && step.number === this.at + 1
     const isRead = step?.reading === cell || cell.kind === 'result'
@@ -142,6 +144,7 @@ export class StandOverview extends SignalWatcher(LitElement) {
       isNow ? words.now : step?.done ? words.stepDone : '',
       missingReason(outcome, called) ?? '',
       target?.exactly ? words.nearestMark(target.exactly) : '',
+      rests ? words.exampleFigure(cell.kind === 'given') : '',
     ].filter(Boolean)
     const content = html`
       <span class="number">${step?.number ?? ''}</span>
@@ -149,7 +152,7 @@ export class StandOverview extends SignalWatcher(LitElement) {
         <span class="label">${label}</span>
         ${sub.length > 0 ? html`<span class="small quiet">${sub.join(', ')}</span>` : nothing}
       </span>
-      ${bigFigure(own)}
+      ${bigFigure(own, rests)}
       ${
         measuredText
           ? html`<span class="measured">${measuredText}<span class="small quiet"> ${difference || words.measured}</span></span>`

@@ -6,6 +6,7 @@ import '../../cells/checks/check-cell.ts'
 import '../../cells/basic/given-cell.ts'
 import { missingReason } from '../../cells/basic/result-cell.ts'
 import { basicWords } from '../../cells/basic/words.ts'
+import { detailsWords } from '../../cells/details/words.ts'
 import {
   type CellSignal,
   type DrawingView,
@@ -25,7 +26,7 @@ import type { OpenSheet } from '../open/open-sheet.ts'
 import { bigFigure, bigFigureStyle } from './big-figure.ts'
 import { type FrameCount, frameCount } from './frame-count.ts'
 import { measuredGiven } from './measured-given.ts'
-import { adviceText, type Compared, comparedOf, settingOf } from './setting.ts'
+import { adviceText, type Compared, comparedOf, settingOf, targetRests } from './setting.ts'
 import './stand-drawing.ts'
 import { drawingNear, drawingOf, type StandFigureCell, type StandStep } from './stand-steps.ts'
 import { stepStyle } from './step-style.ts'
@@ -104,13 +105,14 @@ export class StandStepElement extends SignalWatcher(LitElement) {
     const { target, difference } = compared
     const advice = adviceText(compared)
     const hasTarget = target !== undefined || cell.kind === 'result'
+    const rests = this.rests(cell)
     return html`
       <div class="halves ${hasTarget ? '' : 'alone'}">
         ${
           hasTarget
             ? html`<div class="half">
-                <p class="caption">${cell.kind === 'result' ? words.targetComputed : words.targetPlanned}</p>
-                ${bigFigure(target)}
+                <p class="caption">${cell.kind === 'result' && !rests ? words.targetComputed : words.targetPlanned}${rests && target ? html`, ${words.exampleFigure(cell.kind === 'given')}` : nothing}</p>
+                ${bigFigure(target, rests)}
                 ${target?.exactly ? html`<p class="small quiet">${words.nearestMark(target.exactly)}</p>` : nothing}
                 ${why ? html`<p class="small">${why}</p>` : nothing}
               </div>`
@@ -131,6 +133,10 @@ export class StandStepElement extends SignalWatcher(LitElement) {
             </div>`
       }
     `
+  }
+
+  private rests(cell: StandFigureCell): boolean {
+    return targetRests(this.open.sheet, cell, this.open.resting)
   }
 
   private lock(cell: StandFigureCell, on: boolean): TemplateResult {
@@ -154,7 +160,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
           <span class="small quiet">${words.locked}</span>
           ${why ? html`<span class="small quiet">${why}</span>` : nothing}
         </div>
-        ${bigFigure(outcome.state === 'value' ? settingOf(outcome) : undefined)}
+        ${bigFigure(outcome.state === 'value' ? settingOf(outcome) : undefined, this.open.resting.has(cell.id))}
       </div>
       ${this.lock(cell, false)}
     `
@@ -165,6 +171,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
     const { sheet, called } = this.open
     const outcome = sheet.outcome(cell.id)
     const { target } = comparedOf(sheet, cell)
+    const rests = this.rests(cell)
     const why = missingReason(outcome, called)
     return html`
       <div class="target">
@@ -172,8 +179,9 @@ export class StandStepElement extends SignalWatcher(LitElement) {
           ${labelOf(cell)}
           ${why ? html`<span class="small quiet">${why}</span>` : nothing}
           ${target?.exactly ? html`<span class="small quiet">${words.nearestMark(target.exactly)}</span>` : nothing}
+          ${rests && target ? html`<span class="small quiet">${words.exampleFigure(cell.kind === 'given')}</span>` : nothing}
         </div>
-        ${bigFigure(target)}
+        ${bigFigure(target, rests)}
       </div>
     `
   }
@@ -235,7 +243,9 @@ export class StandStepElement extends SignalWatcher(LitElement) {
     return html`
       ${this.checks(step).map((cell) => {
         const { state, message } = sheet.check(cell.id)
-        return html`<p class="notice">${checkSign(state)} <span><b>${STATE_LABELS[state]}:</b> ${message || labelOf(cell)}</span></p>`
+        const rests = this.open.resting.has(cell.id)
+        const word = rests ? detailsWords.inExample(STATE_LABELS[state]) : STATE_LABELS[state]
+        return html`<p class="notice">${checkSign(state, rests)} <span><b>${word}:</b> ${message || labelOf(cell)}</span></p>`
       })}
       ${[...cautions].map((text) => html`<p class="notice caution"><span><b>${cellWords.caution}</b> ${text}</span></p>`)}
     `

@@ -155,7 +155,10 @@ export class StandView extends SignalWatcher(LitElement) {
         ${
           first
             ? html`<button type="button" class="to-check" @click=${() => goToCell(this, first.id)}>
-                ${checkSign('fail')} <span><b>${words.fails(fails.length)}</b> ${names(fails)}</span>
+                ${checkSign(
+                  'fail',
+                  fails.every(({ id }) => this.open.resting.has(id)),
+                )} <span><b>${words.fails(fails.length)}</b> ${names(fails)}</span>
               </button>`
             : html`<p>${words.allPass}</p>`
         }

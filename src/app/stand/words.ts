@@ -1,7 +1,7 @@
 import { cellWords } from '../../cells/shared/words.ts'
 import { stepsWords } from '../../cells/steps/words.ts'
 import { agree, plural } from '../../units/plural.ts'
-import { examplesText, waitingText } from '../common/words.ts'
+import { examplesText, WITH_EXAMPLE, waitingText } from '../common/words.ts'
 
 export const standWords = {
   /** The ways to look at the stand. */
@@ -23,6 +23,8 @@ export const standWords = {
   noText: stepsWords.noText,
   targetComputed: 'Target, computed',
   targetPlanned: 'Target',
+  /** Under or over a figure that is an example's, or is computed from such. */
+  exampleFigure: (isGiven: boolean): string => (isGiven ? 'the example’s figure' : WITH_EXAMPLE),
   measuredByYou: 'Measured by you',
   reading: (label: string): string => `${label}, your reading`,
   toSet: 'Set',

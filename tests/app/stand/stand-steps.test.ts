@@ -2,8 +2,9 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { frameCount, withTaken } from '../../../src/app/stand/frame-count.ts'
 import { measuredGiven, plannedOf } from '../../../src/app/stand/measured-given.ts'
-import { adviceText, comparedOf } from '../../../src/app/stand/setting.ts'
+import { adviceText, comparedOf, targetRests } from '../../../src/app/stand/setting.ts'
 import { drawingOf, figuresInOrder, type StandStep, standSteps } from '../../../src/app/stand/stand-steps.ts'
+import { idsOnExamples } from '../../../src/worksheet/analysis/provenance.ts'
 import type { Cell, Given, Sheet, Steps } from '../../../src/worksheet/index.ts'
 import { given, result, sheetOf } from '../../worksheet/make.ts'
 
@@ -179,5 +180,28 @@ describe('frames', () => {
     const sheet = sheetOf([steps({ text: 'Level the camera' })])
     expect(frameCount(sheet, step(sheet, 1), undefined)).toBeUndefined()
     expect(withTaken(sheet.cells[0] as Steps, 0, 2).steps[0]?.taken).toBe(2)
+  })
+})
+
+describe('a target that rests on an example', () => {
+  const example = (name: string, value: string) =>
+    given(name, value, { unit: 'mm', from: { kind: 'example', text: value } })
+  const rests = (cells: readonly Cell[], name: string): boolean => {
+    const sheet = sheetOf(cells)
+    return targetRests(sheet, sheet.named(name) as Given, idsOnExamples(sheet))
+  }
+
+  test('a given is an example until it is typed, and what is measured is reached from what was planned', () => {
+    expect(rests([example('a', '10')], 'a')).toBe(true)
+    expect(rests([given('a', '10', { unit: 'mm' })], 'a')).toBe(false)
+    expect(rests([measuredGiven(example('a', '10'), '12')], 'a')).toBe(true)
+    expect(rests([measuredGiven(given('a', '10', { unit: 'mm' }), '12')], 'a')).toBe(false)
+  })
+
+  test('a result rests on what it is computed from, also where its figure was measured', () => {
+    const b = result('b', '2 * a', { unit: 'mm' })
+    expect(rests([example('a', '10'), b], 'b')).toBe(true)
+    expect(rests([example('a', '10'), { ...b, measured: '21' }], 'b')).toBe(true)
+    expect(rests([given('a', '10', { unit: 'mm' }), { ...b, measured: '21' }], 'b')).toBe(false)
   })
 })
