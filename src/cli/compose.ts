@@ -26,7 +26,7 @@ export function composeSheet(args: readonly string[]): number {
   } catch (error) {
     throw new InputError(words.inFile(out, whyUnread(error)))
   }
-  printLines([`${out}: ${worksheet.cells.length} cells`, ...replaced.map(({ part, by }) => words.replaced(part, by))])
+  printLines([words.cells(out, worksheet.cells.length), ...replaced.map(({ part, by }) => words.replaced(part, by))])
   return 0
 }
 

@@ -149,26 +149,20 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   if (outcome.state === 'value') {
     const { text, mark } = outcome.shown
     const { measured, measuredAmiss } = outcome
+    const said = mark && mark !== text ? words.marked(text, mark) : text
     return [
-      `${title}: ${measured ? 'measured ' : ''}${text}${mark && mark !== text ? `, marked ${mark}` : ''}`,
+      `${title}: ${measured ? words.measured(said) : said}`,
       ...(outcome.by === undefined ? [] : [`  ${words.convertedBy(textOf(cell), outcome.by)}`]),
       ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measuredText(measured))}`] : []),
       ...(measured?.before ? [`  ${words.measuredBefore(measured.before)}`] : []),
       ...(measured?.contradicts ?? []).map((text) => `  ${text}`),
       ...(measuredAmiss ? [`  ${words.notReadAsMeasured(measuredAmiss.message)}`] : []),
-      ...outcome.warnings.map(({ message }) => `  caution: ${message}`),
+      ...outcome.warnings.map(({ message }) => `  ${words.cautionLine(message)}`),
     ]
   }
   if (outcome.state === 'waiting') return [`${title}: ${words.needs(outcome.on)}`]
   const report: CellReport = reportOf(outcome, textOf(cell))
-  return [`${title}: error: ${report.error?.message}`]
+  return [words.errorIn(title, report.error?.message ?? '')]
 }
 
-const WORDS: Readonly<Record<CheckWord, string>> = {
-  pass: 'Pass',
-  marginal: 'Marginal',
-  fail: 'Fail',
-  waiting: 'Waiting',
-}
-
-const checkLine = ({ name, state, message }: Checked): string => `${WORDS[state]}: ${message || name}`
+const checkLine = ({ name, state, message }: Checked): string => `${words.states[state]}: ${message || name}`

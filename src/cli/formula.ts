@@ -1,6 +1,7 @@
 import { LIBRARY } from '../functions/index.ts'
 import { type Diagnostic, problem, RESERVED } from '../language/index.ts'
 import { SYNTAX_WORDS } from '../language/syntax/words.ts'
+import { nearestMark } from '../units/words.ts'
 import { type Cell, FORMAT, NAME_PATTERN, type Outcome, Sheet, VERSION } from '../worksheet/index.ts'
 import { type Arguments, InputError, readText } from './input.ts'
 import { printErrorLines, printJson, printLines, reportOf, wholeFixes } from './report.ts'
@@ -63,17 +64,17 @@ function refuseUnreadable(cell: Cell, outcome: Outcome): void {
 function plainLines(outcome: Outcome, text: string): string[] {
   if (outcome.state === 'value') {
     const { mark } = outcome.shown
-    const marked = mark && mark !== outcome.shown.text ? [`nearest mark ${mark}`] : []
+    const marked = mark && mark !== outcome.shown.text ? [nearestMark(mark)] : []
     return [
       outcome.shown.text,
       ...marked,
-      ...outcome.warnings.flatMap((one) => [`caution: ${one.message}`, ...fixLines(text, [one])]),
-      ...outcome.safety.map((text) => `caution: ${text}`),
+      ...outcome.warnings.flatMap((one) => [words.cautionLine(one.message), ...fixLines(text, [one])]),
+      ...outcome.safety.map(words.cautionLine),
     ]
   }
   if (outcome.state === 'waiting') return []
   return outcome.diagnostics.flatMap((d) => [
-    `error: ${d.message}`,
+    words.errorLine(d.message),
     ...(text.length <= 200 && d.to > d.from
       ? [`  ${text}`, `  ${' '.repeat(d.from)}${'^'.repeat(Math.max(1, d.to - d.from))}`]
       : []),
@@ -83,4 +84,4 @@ function plainLines(outcome: Outcome, text: string): string[] {
 
 /** The formulas that would be right, a line each. */
 const fixLines = (text: string, diagnostics: readonly Diagnostic[]): string[] =>
-  wholeFixes(text, diagnostics).map((fixed) => `  try: ${fixed}`)
+  wholeFixes(text, diagnostics).map(words.tryLine)

@@ -114,11 +114,14 @@ function summary(measured: readonly MeasuredFile[], states: readonly string[], s
   })
   const slowest = [...measured].sort((one, other) => other.seconds - one.seconds).slice(0, SLOWEST)
   return [
-    `Measured: ${measured.length} ${measured.length === 1 ? 'frame' : 'frames'} in ${seconds.toFixed(1)} s: ${counts.join(', ')}`,
-    ...slowest.map(({ name, seconds: own }, i) => `${i === 0 ? 'Slowest:' : '        '} ${name}, ${own.toFixed(2)} s`),
+    words.measuredFrames(measured.length, seconds.toFixed(1), counts.join(', ')),
+    ...slowest.map(
+      ({ name, seconds: own }, i) =>
+        `${i === 0 ? words.slowest : ' '.repeat(words.slowest.length)} ${name}, ${own.toFixed(2)} s`,
+    ),
     ...measured
-      .flatMap(({ name, error }) => (error === undefined ? [] : [`Not measured: ${name}: ${error}`]))
+      .flatMap(({ name, error }) => (error === undefined ? [] : [words.notMeasured(name, error)]))
       .slice(0, 20),
-    `Written: ${out}`,
+    words.written(out),
   ]
 }

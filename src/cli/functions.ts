@@ -85,10 +85,10 @@ const publishedText = (row: PublishedRow): string[] => [
 
 const parameterType = (parameter: Parameter): string => {
   const { type } = parameter
-  if (type.kind === 'any') return 'any number'
-  if (type.kind === 'any list') return 'list'
-  if (type.kind === 'any or list') return 'any number or list of any numbers'
-  return type.kind === 'list of any' ? 'list of any numbers' : typeName(type)
+  if (type.kind === 'any') return words.kindOfArgument.any
+  if (type.kind === 'any list') return words.kindOfArgument.list
+  if (type.kind === 'any or list') return words.kindOfArgument.anyOrList
+  return type.kind === 'list of any' ? words.kindOfArgument.listOfAny : typeName(type)
 }
 
 const parameterData = (parameter: Parameter): object => ({

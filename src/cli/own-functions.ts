@@ -1,5 +1,6 @@
 import { functionOutcomeOf } from '../worksheet/analysis/function-outcome.ts'
 import type { Sheet } from '../worksheet/index.ts'
+import * as words from './words.ts'
 
 /** A function of the sheet: what is wrong with it, and whether its examples are right. */
 interface FunctionReport {
@@ -32,8 +33,8 @@ export function functionReports(sheet: Sheet): readonly (readonly [name: string,
 
 /** A function in lines: how it is called, or what is wrong with it, and each example. */
 export const functionLines = ([, { signature, error, examples }]: readonly [string, FunctionReport]): string[] => [
-  error ? `${signature}: error: ${error.message}` : signature,
+  error ? words.errorIn(signature, error.message) : signature,
   ...examples.map(({ formula, gives, shown, passes, message }) =>
-    passes ? `  right: ${formula} = ${gives}` : `  wrong: ${formula} = ${gives}, it gives ${shown || message}`,
+    passes ? words.exampleRight(formula, gives) : words.exampleWrong(formula, gives, shown || (message ?? '')),
   ),
 ]

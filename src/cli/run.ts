@@ -6,9 +6,9 @@ import { type Run, Sheet, type TableCell, type Worksheet } from '../worksheet/in
 import type { Total } from '../worksheet/run/estimate.ts'
 import { RUN_INPUTS } from '../worksheet/run/inputs.ts'
 import type { PlannedSetup, RunPlan } from '../worksheet/run/plan.ts'
-import { counted, dataText, daysText, heightsText, meansText, ratioText, timeText } from '../worksheet/run/plan-text.ts'
+import { dataText, daysText, heightsText, meansText, ratioText, timeText } from '../worksheet/run/plan-text.ts'
 import { type PlannedRun, runOf } from '../worksheet/run/sheet-run.ts'
-import { notPlanned, PLAN_HEADS } from '../worksheet/run/words.ts'
+import * as planWords from '../worksheet/run/words.ts'
 import { columnLabel } from '../worksheet/table/columns.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
 import { matchTable, takeRows } from '../worksheet/table/match-import.ts'
@@ -93,8 +93,8 @@ const missing = ({ feed }: PlannedRun): string[] => [
 
 const wholeInWords = ({ count, setups, frames, all, days, data }: Total): string =>
   [
-    words.inSetUps(counted(count, 'original'), counted(setups, 'set-up')),
-    counted(frames, 'frame'),
+    words.inSetUps(planWords.originals(count), planWords.setUps(setups)),
+    planWords.frames(frames),
     ...(all > 0 ? [`${timeText(all)}${days === undefined ? '' : ` (${daysText(days)})`}`] : []),
     ...(data > 0 ? [dataText(data)] : []),
   ].join(', ')
@@ -106,15 +106,15 @@ function setupLine(
   const height =
     track === undefined
       ? ''
-      : `${heights ? PLAN_HEADS.column.toLowerCase() : PLAN_HEADS.track.toLowerCase()} ${heightsText({ heights, track })}`
+      : `${heights ? planWords.PLAN_HEADS.column.toLowerCase() : planWords.PLAN_HEADS.track.toLowerCase()} ${heightsText({ heights, track })}`
   const tiled = originals.filter((one) => one.tiled).length
   return [
     `  ${at + 1}: ${ratioText(magnification)}`,
     meansText(means),
     height,
     exposure,
-    counted(originals.length, 'original') + (tiled > 0 ? words.inParts(tiled) : ''),
-    counted(frames, 'frame'),
+    planWords.originals(originals.length) + (tiled > 0 ? words.inParts(tiled) : ''),
+    planWords.frames(frames),
     time > 0 ? timeText(time) : '',
   ]
     .filter(Boolean)
@@ -133,10 +133,10 @@ function summary({ feed }: PlannedRun, plan: RunPlan, out: string | undefined): 
     ...(done.count > 0 ? [words.doneOf(done.count, done.count + plan.progress.left.count)] : []),
     ...(expected ? [words.leftAtRate(wholeInWords(expected))] : []),
     ...feed.without.map(({ input, why }) => words.plannedWithout(input.label, why)),
-    ...(plan.unplanned.length > 0 ? [notPlanned(counted(plan.unplanned.length, 'original'))] : []),
+    ...(plan.unplanned.length > 0 ? [planWords.notPlanned(planWords.originals(plan.unplanned.length))] : []),
     ...named(
-      plan.unplanned.map(
-        ({ row, title, why }) => `  row ${row + 1}${title === `Row ${row + 1}` ? '' : `, ${title}`}: ${why}`,
+      plan.unplanned.map(({ row, title, why }) =>
+        words.unplannedRow(row + 1, title === planWords.row(row + 1) ? '' : title, why),
       ),
       MOST_NAMED,
       rest,

@@ -1,4 +1,5 @@
 import { RECORD_WORDS } from '../language/checking/words.ts'
+import { FIGURES_WORDS } from '../storage/figures/words.ts'
 import { andMore, anyOf, count, listText, plural } from '../units/plural.ts'
 
 /** Why the terminal cannot read its input: what, where, and what to do. Each is one line. */
@@ -118,6 +119,58 @@ export const doneOf = (done: number, all: number): string => `Done: ${done} of $
 export const leftAtRate = (total: string): string => `Left at the present rate:  ${total}`
 export const plannedWithout = (label: string, why: string): string => `Planned without: ${label}: ${why}`
 export const written = (out: string): string => `Written: ${out}`
+export const unplannedRow = (row: number, title: string, why: string): string =>
+  `  row ${row}${title === '' ? '' : `, ${title}`}: ${why}`
+
+/** The heads of the columns of a plan as CSV, in their order. Figures are in the unit in brackets. */
+export const planHeads = {
+  setUp: 'Set-up',
+  original: 'Original',
+  row: 'Row of the list',
+  exposure: 'Exposure',
+  magnification: 'Magnification [1:]',
+  means: 'Means',
+  column: 'Column height [mm]',
+  across: 'Frames across',
+  down: 'Frames down',
+  turned: 'Frame turned',
+  frames: 'Frames',
+  time: 'Time [min]',
+  data: 'Data [MB]',
+  state: 'State',
+  why: 'Why',
+} as const
+export const planStates = {
+  planned: 'planned',
+  done: 'done',
+  doneUnplanned: 'done, not in the plan',
+  notPlanned: FIGURES_WORDS.notPlanned,
+} as const
+export const yes = 'yes'
+export const no = 'no'
+
+export const cells = (out: string, count: number): string => `${out}: ${plural(count, 'cell')}`
+export const cautionLine = (text: string): string => `caution: ${text}`
+export const errorLine = (text: string): string => `error: ${text}`
+export const errorIn = (called: string, text: string): string => `${called}: error: ${text}`
+export const tryLine = (formula: string): string => `  try: ${formula}`
+export const marked = (text: string, mark: string): string => `${text}, marked ${mark}`
+export const measured = (text: string): string => `measured ${text}`
+export const exampleRight = (formula: string, gives: string): string => `  right: ${formula} = ${gives}`
+export const exampleWrong = (formula: string, gives: string, found: string): string =>
+  `  wrong: ${formula} = ${gives}, it gives ${found}`
+/** The word before the message of a check. */
+export const states = { pass: 'Pass', marginal: 'Marginal', fail: 'Fail', waiting: 'Waiting' } as const
+export const measuredFrames = (frames: number, seconds: string, states: string): string =>
+  `Measured: ${plural(frames, 'frame')} in ${seconds} s: ${states}`
+export const slowest = 'Slowest:'
+export const notMeasured = (name: string, why: string): string => `Not measured: ${name}: ${why}`
+export const kindOfArgument = {
+  any: 'any number',
+  list: 'list',
+  anyOrList: 'any number or list of any numbers',
+  listOfAny: 'list of any numbers',
+} as const
 export const gives = (result: string, formula: string): string => `${RECORD_WORDS.gives(result)}: ${formula}`
 export const caution = (text: string): string => `${RECORD_WORDS.caution} ${text}`
 export const examples = 'Examples'

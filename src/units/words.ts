@@ -26,6 +26,8 @@ export const temperatureDifference = 'What is added to a temperature or taken fr
 export const largerFirst =
   'Two quantities without a sign between them: write the larger unit first, or put a + between.'
 export const largerThanLife = 'larger than life size'
+/** The mark on a ring or dial that is nearest to an exact figure. */
+export const nearestMark = (mark: string): string => `nearest mark ${mark}`
 export const shutterTime = 'a shutter time'
 export const notFinite = 'This is not a finite number.'
 export const wrongKind = (found: string, expected: string, example: string): string =>
@@ -45,7 +47,7 @@ export const joinsTwoUnits = (sign: string): string => `“${sign}” joins two 
 export const powerAfterUnit = (power: string): string => `The power “${power}” must follow a unit directly.`
 export const numberInUnit = 'A unit has no number in it except a “1/” at its start.'
 export const parenthesesBelow = 'Put everything below “/” in parentheses.'
-export const wholePower = 'A unit takes a whole power from 1 to 12, or −1 to −12.'
+export const wholePower = 'A unit takes a whole-number power from 1 to 12, or −1 to −12.'
 export const neverClosed = 'This “(” is never closed.'
 export const celsiusAlone = '°C is a temperature on its own; for differences use K.'
 export const unitTooLarge = 'This unit is too large or too small to compute with.'

@@ -10,7 +10,7 @@ test('a function is found by any word, read, and its example put into the sheet 
   await page.getByText(/^(One function|\d functions)\.$/).waitFor()
   await page.getByText('mirror_zone(half_width').click()
   await page.getByText('Source: derived: law of reflection').waitFor()
-  await page.getByRole('button', { name: 'Put into the sheet' }).first().click()
+  await page.getByRole('button', { name: 'Add to the sheet' }).first().click()
   await page.getByRole('link', { name: 'Build', exact: true }).waitFor()
   const last = page.locator('build-cell').last()
   await expect.poll(() => last.locator('.figure').first().textContent()).toBe('450')

@@ -86,7 +86,7 @@ test('the plan follows what is typed, and says what it waits for', async ({ open
   await expect.poll(() => figure(run, 'Total', 'Frames').textContent()).not.toBe(frames)
   await sampling.fill('')
   await run.getByText('Nothing is planned yet. These are required').waitFor()
-  await run.getByText('needs wanted_sampling').waitFor()
+  await run.getByText('needs Required sampling').waitFor()
   await sampling.fill('300')
   await expect.poll(() => figure(run, 'Total', 'Frames').textContent()).toBe(frames)
 })

@@ -128,7 +128,7 @@ test('before the first step it says what is open, each with a way to change it',
   await first.getByText('Enough light: needs Left edge').waitFor()
   await first.getByText('It fails.').waitFor()
   await first.getByRole('button', { name: 'Use 10 mm for Border' }).click()
-  await first.getByText('1 figure still the example’s').waitFor({ state: 'detached' })
+  await first.getByText('1 figure is still the example’s').waitFor({ state: 'detached' })
   await first.getByRole('button', { name: 'Change Enough light' }).click()
   await page.locator('fill-face').getByLabel('Left edge').and(page.locator(':focus')).waitFor()
   await page.goBack()

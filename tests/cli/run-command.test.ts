@@ -109,7 +109,7 @@ describe('the run in a terminal', () => {
   it('says what a plan waits for', async () => {
     const ran = await evenfield('run', sheet, '--set', 'sensor=')
     expect(ran.code).toBe(1)
-    expect(ran.out).toContain('Width of the sensor: needs sensor')
+    expect(ran.out).toContain('Width of the sensor: needs Sensor')
   })
 
   it.each([

@@ -101,8 +101,8 @@ describe('the figures', () => {
       Math.log2(lux / mean)
         .toFixed(2)
         .replace('-', '−')
-    expect(description).toContain(`Greatest +${figure(greatest)} stop`)
-    expect(description).toContain(`least ${figure(least)} stop`)
+    expect(description).toContain(`Brightest +${figure(greatest)} stop`)
+    expect(description).toContain(`dimmest ${figure(least)} stop`)
     expect(description).toContain(`spread ${spread.toFixed(2)} stop`)
   })
 

@@ -134,7 +134,7 @@ describe('the map measured', () => {
         const level = middle + SLOPE * (0.5 - (y - top) / (bottom - top))
         expect(Math.abs(level - Math.round(level / step) * step)).toBeLessThan(0.01)
       }
-    expect(drawing.description).toMatch(/greatest \+[\d.]+ in column \d, row 1, least −[\d.]+ in column \d, row 7/)
+    expect(drawing.description).toMatch(/brightest \+[\d.]+ in column \d, row 1, dimmest −[\d.]+ in column \d, row 7/)
   })
 
   test('is hatched where it is beyond the limit alone', () => {

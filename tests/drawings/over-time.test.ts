@@ -28,7 +28,7 @@ describe('the light over time', () => {
 
   test('is said in words, in minutes, hours or days', () => {
     expect(draw([0, HOUR, 4 * HOUR], [0, 0.1, -0.2], 0.05).description).toBe(
-      'The light of 3 frames over 4 h, in stops from the first. The greatest change is −0.20 stop, after 4 h. 2 frames beyond ±0.05 stop, marked by an open circle.',
+      'The light of 3 frames over 4 h, in stops from the first. The largest change is −0.20 stop, after 4 h. 2 frames beyond ±0.05 stop, marked by an open circle.',
     )
     expect(draw([0, 24 * HOUR, 96 * HOUR], [0, 0.1, -0.2], 0.05).description).toMatch(/over 4 d,.*stop, after 4 d\./)
     expect(draw([0, 900], [0, 0.01], 0.05).description).toMatch(/over 15 min.*All are within ±0\.05 stop/)

@@ -66,7 +66,7 @@ describe('the order', () => {
   test('is the worst first where there are too many to draw, which is said', () => {
     const drawing = draw({ ...INPUTS, differences: Array.from({ length: 140 }, (_, at) => at / 100), names: undefined })
     expect(texts(drawing).filter(({ as }) => as.includes('name'))).toHaveLength(41)
-    expect(drawing.omissions.join()).toContain('The 100 patches with the smallest differences are not drawn')
+    expect(drawing.omissions.join()).toContain('100 patches with the smallest differences are not drawn')
     expect(drawing.description).toContain('140 patches')
   })
 })
@@ -74,7 +74,7 @@ describe('the order', () => {
 test('the words give every figure', () => {
   expect(draw(INPUTS).description).toBe(
     'The differences of 4 patches from their aims. white 0.8, grey 4.5, red 1.2, blue 7.5. The worst is blue with 7.5. ' +
-      'A difference of 6 is allowed; one patch has more. The mean is 3.5; 3 is allowed, which it exceeds.',
+      'A difference of 6 is allowed; 1 patch has more. The mean is 3.5; 3 is allowed, which it exceeds.',
   )
 })
 

@@ -60,7 +60,7 @@ function inWords(sheet: Sheet, { figures }: Shelf): string {
   const shown = sheet.cells.filter((cell) => !('more_exact' in cell && cell.more_exact))
   const set = shown.filter((cell) => 'stand' in cell && cell.stand)
   const all = [...new Set(shownFigures(chosen ?? [...set, ...shown]))].slice(0, MOST_WORDS)
-  return all.map((text, at) => (at === 0 ? text : lowered(text))).join(', ')
+  return all.map((text, at) => (at === 0 ? text : lowered(text))).join('; ')
 }
 
 /** The figures of all templates in a folder. */

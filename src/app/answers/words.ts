@@ -21,7 +21,7 @@ export const answersWords = {
   asks: (labels: readonly string[]): string => {
     const rest = labels.length - MAX_LISTED
     const shown = labels.slice(0, MAX_LISTED)
-    return `It will ask for ${plural(labels.length, 'more figure')}: ${listText(rest > 0 ? [...shown, `${count(rest)} others`] : shown)}.`
+    return `It will ask for ${plural(labels.length, 'more figure')}: ${listText(rest > 0 ? [...shown, `${count(rest)} more`] : shown)}.`
   },
   asksNothing,
   make: 'Make this sheet',

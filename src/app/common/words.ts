@@ -53,8 +53,8 @@ export function foldedText(summary: CheckSummary, rows: number): string {
 /** After what is computed from an example's figures. */
 export const WITH_EXAMPLE = 'with the example’s figures'
 
-/** How many figures are not yet the user’s own: `2 figures still the example’s`. */
-export const examplesText = (n: number): string => `${plural(n, 'figure')} still the example’s`
+/** How many figures are not yet the user’s own: `2 figures are still the example’s`. */
+export const examplesText = (n: number): string => `${plural(n, 'figure')} ${agree(n, 'is', 'are')} still the example’s`
 
 /** How many checks wait: `2 checks need more figures`. */
 export const waitingText = (n: number): string => `${plural(n, 'check')} ${agree(n, 'needs', 'need')} more figures`

@@ -1,11 +1,11 @@
 import { plural } from '../../units/plural.ts'
+import { examplesText } from '../common/words.ts'
 
 const examples = (n: number): string => plural(n, 'example figure')
 
 export const exampleWords = {
-  stillExample: (n: number): string =>
-    n === 1 ? '1 figure is still the example’s.' : `${plural(n, 'figure')} are still the example’s.`,
-  restsOnExample: 'What rests on them is drawn with a dashed line.',
+  stillExample: (n: number): string => `${examplesText(n)}.`,
+  restsOnExample: 'What depends on them has a dashed line.',
   /** Beside a heading, whose description needs the room. */
   inSection: examples,
   nextExample: 'Next one',

@@ -29,8 +29,12 @@ export class CheckList extends SignalWatcher(LitElement) {
       .needs .sign {
         margin-block-start: 2px;
       }
+      .unbroken {
+        white-space: nowrap;
+      }
       .link {
         display: inline;
+        white-space: normal;
         margin-block: -3px;
         padding: 3px 0;
         border: 0;
@@ -85,7 +89,8 @@ export class CheckList extends SignalWatcher(LitElement) {
         ${checkSign('waiting')}
         <div>
           <p><b>${words.checksNeed(views.length, names.length)}</b>${names.length > 0 ? ': ' : '.'}${names.map(
-            (name, at) => html`${at > 0 ? ', ' : ''}${link(name)}`,
+            (name, at) =>
+              html`${at > 0 ? ' ' : ''}<span class="unbroken">${link(name)}${at < names.length - 1 ? ',' : ''}</span>`,
           )}</p>
           <details>
             <summary class="small quiet">${checks.join(', ')}</summary>

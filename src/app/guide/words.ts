@@ -6,12 +6,12 @@ import { plural } from '../../units/plural.ts'
 export const guideWords = {
   ...RECORD_WORDS,
   find: 'Find a function by any word',
-  fetching: 'Fetching…',
+  fetching: 'Loading…',
   found: 'Functions found',
   count: (n: number): string =>
     n === 0 ? 'No function matches these words. Try fewer words, or others.' : `${plural(n, 'function')}.`,
-  put: 'Put into the sheet',
-  notFetched: 'The published values could not be fetched. Close this and open it again.',
+  put: 'Add to the sheet',
+  notFetched: 'The published values could not be loaded. Close this and open it again.',
   heads: ['Quantity', 'Published', 'Computed', 'Difference', 'Source'],
   noDifference: 'none',
   differs: 'differs',

@@ -66,11 +66,12 @@ export async function drawersOf({ cells }: Sheet): Promise<Drawers> {
 }
 
 function figure(sheet: Sheet, cell: Drawing, draw: Draw, width: number): Node {
-  const { node, title, description, height, omissions, ...drawn } = draw(sheet.drawing(cell.id).values, {
+  const { node, title, description, height, ...drawn } = draw(sheet.drawing(cell.id).values, {
     width,
     unit: cell.unit,
     title: cell.title || undefined,
   })
+  const omissions = drawn.omissions.filter((why) => why !== description)
   const sized = { ...node, attributes: { ...node.attributes, width: drawn.width, height } }
   return element(
     'figure',
@@ -81,7 +82,7 @@ function figure(sheet: Sheet, cell: Drawing, draw: Draw, width: number): Node {
       {},
       element('p', {}, title),
       element('p', { class: 'small description' }, description),
-      ...(omissions.length > 0 ? [element('p', { class: 'small' }, words.notDrawn(omissions))] : []),
+      ...(omissions.length > 0 ? [element('p', { class: 'small' }, omissions.join(' '))] : []),
     ),
   )
 }

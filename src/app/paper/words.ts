@@ -3,7 +3,7 @@ import { tableWords } from '../../cells/table/words.ts'
 import { agree, andMore, count, listText, plural, shortList } from '../../units/plural.ts'
 import { overRange } from '../../worksheet/analysis/words.ts'
 import { notPlanned, PLAN_HEADS } from '../../worksheet/run/words.ts'
-import { fineAdjustments, moreResults } from '../common/words.ts'
+import { examplesText, fineAdjustments, moreResults } from '../common/words.ts'
 
 const MAX_NAMES = 5
 
@@ -18,12 +18,10 @@ export const paperWords = {
   inLine: (label: string, figure: string, origin: string): string =>
     `${label} ${figure}${origin ? ` (${origin})` : ''}`,
   /** Nothing where none is. */
-  stillExample: (n: number): string =>
-    n === 0 ? '' : `${plural(n, 'figure')} ${agree(n, 'is', 'are')} still the example’s`,
+  stillExample: (n: number): string => (n === 0 ? '' : examplesText(n)),
   /** Followed by their names. */
   checksPass: (n: number): string => `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}:`,
   caution: 'Caution:',
-  notDrawn: (why: readonly string[]): string => `Not drawn: ${why.join('; ')}`,
   opensSheet: 'Opens this sheet in Evenfield.',
   code: 'QR code of a link to this sheet',
   whole: 'The whole sheet, with its formulas.',

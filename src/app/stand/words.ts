@@ -3,6 +3,9 @@ import { stepsWords } from '../../cells/steps/words.ts'
 import { agree, plural } from '../../units/plural.ts'
 import { examplesText, WITH_EXAMPLE, waitingText } from '../common/words.ts'
 
+const failingText = (n: number): string => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}`
+const marginalText = (n: number): string => `${plural(n, 'check')} ${agree(n, 'is', 'are')} marginal`
+
 export const standWords = {
   /** The ways to look at the stand. */
   views: 'View',
@@ -48,7 +51,7 @@ export const standWords = {
   toFigures: 'To all figures',
   notDone: 'Mark as not done',
   startOver: stepsWords.startOver,
-  allDone: (n: number): string => `All ${plural(n, 'step')} done.`,
+  allDone: (n: number): string => (n === 1 ? 'The step is done.' : `All ${plural(n, 'step')} done.`),
 
   frame: 'Frame',
   framesTaken: 'Frames taken',
@@ -56,7 +59,7 @@ export const standWords = {
   frameTaken: (number: number): string => `Frame ${number} taken`,
   oneFrameTaken: 'Frame taken',
   frameBack: 'Undo the last frame',
-  allFrames: (n: number): string => `All ${plural(n, 'frame')} taken.`,
+  allFrames: (n: number): string => (n === 1 ? 'The frame is taken.' : `All ${plural(n, 'frame')} taken.`),
   thenMove: (what: 'camera' | 'board', way: string): string => `Then move the ${what} ${way}.`,
   toTheRight: (by: string): string => `${by} to the right`,
   toTheLeft: (by: string): string => `${by} to the left`,
@@ -71,8 +74,8 @@ export const standWords = {
   goToStep: (step: number): string => `Go to step ${step}`,
   otherFigures: 'Not part of a step',
   backToStep: (number: number): string => `Back to step ${number}`,
-  fails: (n: number): string => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}:`,
-  marginal: (n: number): string => `${n} marginal:`,
+  fails: (n: number): string => `${failingText(n)}:`,
+  marginal: (n: number): string => `${marginalText(n)}:`,
   allPass: 'No check fails.',
   nothingMarkedBefore: 'No figure is marked for the stand yet. In ',
   build: 'Build',
@@ -85,9 +88,9 @@ export const standWords = {
   checkAbout: 'What is still open in this sheet. You can continue without it.',
   nothingOpen: 'Every figure is yours, and no check fails.',
   stillExample: examplesText,
-  failing: (n: number): string => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}`,
+  failing: failingText,
   waiting: waitingText,
-  isMarginal: (n: number): string => `${plural(n, 'check')} ${agree(n, 'is', 'are')} marginal`,
+  isMarginal: marginalText,
   needs: (names: string): string => `needs ${names}`,
   change: 'Change',
   changeThis: (label: string): string => `Change ${label}`,

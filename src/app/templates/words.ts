@@ -1,4 +1,3 @@
 export const templateWords = {
-  notFetched:
-    'This template could not be fetched. Check the network and reload the page, or start with an empty sheet.',
+  notFetched: 'This template could not be loaded. Check the network and reload the page, or start with an empty sheet.',
 }

@@ -1,4 +1,5 @@
 import { agree, count, shortList } from '../../units/plural.ts'
+import { nearestMark } from '../../units/words.ts'
 import { cellWords } from '../shared/words.ts'
 
 /** The words of givens, results, checks and drawings under Fill in. */
@@ -18,7 +19,7 @@ export const basicWords = {
       : `Needs ${count(names.length)} ${agree(names.length, 'figure', 'figures')}: ${shortList(names)}`,
   blocked: (label: string): string => `Blocked by an error in ${label}`,
   measure: 'Measure',
-  nearestMark: (mark: string): string => `nearest mark ${mark}`,
+  nearestMark,
   notComputed: 'Not computed:',
   dragLamps: 'Drag a lamp, or move it with the arrow keys.',
   enlarge: 'Enlarge',

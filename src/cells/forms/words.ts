@@ -1,3 +1,4 @@
+import { VALUE_WORDS } from '../../language/values/words.ts'
 import { plural } from '../../units/plural.ts'
 import { cellWords } from '../shared/words.ts'
 
@@ -47,8 +48,8 @@ export const formWords = {
   coverage: 'Limits in standard deviations (k)',
   least: 'Lowest value allowed',
   most: 'Highest value allowed',
-  atLeast: (value: string): string => `at least ${value}`,
-  atMost: (value: string): string => `at most ${value}`,
+  atLeast: VALUE_WORDS.atLeast,
+  atMost: VALUE_WORDS.atMost,
   figures: (n: number): string => plural(n, 'figure'),
   steps: (n: number): string => plural(n, 'step'),
   rows: (n: number): string => plural(n, 'row'),

@@ -40,7 +40,7 @@ async function answer(id: number, task: FrameRequest['task']): Promise<void> {
     const again = isMarked ? { areas: task.areas, found: [], unfound: [] } : foundAgain(frame, task.areas)
     const areas = again.areas.map((area) => withPlace(area, pixels))
     self.postMessage({ id, opened: { pixels, taken, warnings, digest, ...again, areas, ...measured(frame, areas) } })
-  } else if (!frame) throw new FrameError('no picture is open')
+  } else if (!frame) throw new FrameError(frameWords.noPicture)
   else if (task.do === 'measure') self.postMessage({ id, measured: measured(frame, task.areas) })
   else if (task.do === 'find') self.postMessage({ id, area: withCorners(frame, task.area) })
   else {

@@ -84,7 +84,7 @@ export class DrawingNotes extends LitElement {
 
   override render(): TemplateResult {
     const { description, table, omissions } = this.drawn
-    const cannot = [...new Set([...omissions, ...this.missing])]
+    const cannot = [...new Set([...omissions, ...this.missing])].filter((why) => why !== description)
     return html`
       ${this.cautions.map((why) => html`<p><b>${cellWords.caution}</b> ${why}</p>`)}
       <div class="under">

@@ -4,17 +4,10 @@ import { customElement, property, state } from 'lit/decorators.js'
 import { guard } from 'lit/directives/guard.js'
 import type { Run } from '../../worksheet/index.ts'
 import type { PlannedSetup, RunPlan, Unplanned } from '../../worksheet/run/plan.ts'
-import {
-  counted,
-  dataText,
-  heightsText,
-  meansText,
-  ratioText,
-  samplingText,
-  timeText,
-} from '../../worksheet/run/plan-text.ts'
+import { dataText, heightsText, meansText, ratioText, samplingText, timeText } from '../../worksheet/run/plan-text.ts'
 import { type PlannedRun, runOf } from '../../worksheet/run/sheet-run.ts'
 import type { MissingInput } from '../../worksheet/run/source.ts'
+import * as planWords from '../../worksheet/run/words.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import { inView } from '../shared/in-view.ts'
 import { headed } from '../style/headed.ts'
@@ -110,7 +103,7 @@ export class RunCell extends SignalWatcher(LitElement) {
     const { magnification, sampling, exposure, means, heights, track, originals, frames, time, data } = setup
     const done = originals.filter(({ original }) => original.done).length
     const facts = [
-      counted(frames, 'frame'),
+      planWords.frames(frames),
       ...(time > 0 ? [timeText(time)] : []),
       ...(data > 0 ? [dataText(data)] : []),
       runWords.gives(samplingText(sampling)),

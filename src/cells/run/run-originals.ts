@@ -2,7 +2,8 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import { repeat } from 'lit/directives/repeat.js'
 import type { Original, Planned } from '../../worksheet/run/plan.ts'
-import { counted, heightText, tilesText } from '../../worksheet/run/plan-text.ts'
+import { heightText, tilesText } from '../../worksheet/run/plan-text.ts'
+import * as planWords from '../../worksheet/run/words.ts'
 import { runWords } from './words.ts'
 
 /** Ticks an original; undefined if the table has no column for ticks. */
@@ -32,7 +33,7 @@ function originalRow({ original, tiles, frames, height }: Planned, { tick, remar
   const more = [
     original.done && !tick ? runWords.done : '',
     parts,
-    original.pages > 1 ? runWords.pages(original.pages, counted(frames, 'frame')) : '',
+    original.pages > 1 ? runWords.pages(original.pages, planWords.frames(frames)) : '',
     uneven && height !== undefined ? runWords.column(heightText(height)) : '',
     remarks.get(original.row) ?? '',
   ].filter(Boolean)

@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { ENOUGH, type Total } from '../../worksheet/run/estimate.ts'
 import type { RunPlan } from '../../worksheet/run/plan.ts'
-import { counted, dataText, daysText, timeText } from '../../worksheet/run/plan-text.ts'
+import { dataText, daysText, timeText } from '../../worksheet/run/plan-text.ts'
+import * as planWords from '../../worksheet/run/words.ts'
 import { runWords } from './words.ts'
 
 type Line = readonly [label: string, figure: string, more?: 'sum']
@@ -43,7 +44,7 @@ const share = (actual: number, planned: number): string => {
 /** The progress compared with the plan, and the forecast for the rest. */
 export function progressLines({ progress: { done, left, expected } }: RunPlan): Line[] {
   const { timed, counted: framed } = done
-  const rest = [counted(left.count, 'original'), counted(left.setups, 'set-up')]
+  const rest = [planWords.originals(left.count), planWords.setUps(left.setups)]
   if (left.all > 0) rest.push(timeText(left.all))
   return [
     [runWords.doneLabel, runWords.doneOf(done.count, done.count + left.count)],

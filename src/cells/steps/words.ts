@@ -5,7 +5,7 @@ import { cellWords } from '../shared/words.ts'
 export const stepsWords = {
   noText: 'A step without text',
   noSteps: 'No steps yet',
-  allDone: (n: number): string => `All ${n} done`,
+  allDone: (n: number): string => (n === 1 ? 'Done' : `All ${count(n)} done`),
   done: (done: number, of: number): string => `${count(done)} of ${count(of)} done`,
   startOver: 'Start over',
   readingsRemain: 'The ticks are cleared; the readings are still there.',

@@ -9,8 +9,7 @@ export const tableWords = {
   saved: (file: string): string => `Saved as ${file}.`,
   inRow: (row: number, message: string): string => `Row ${row}: ${message}`,
   write: (text: string): string => `Write ${text}`,
-  omitted: (n: number): string =>
-    `${n === 1 ? 'One row' : plural(n, 'row')} ${agree(n, 'is', 'are')} left out of the formulas:`,
+  omitted: (n: number): string => `${plural(n, 'row')} ${agree(n, 'is', 'are')} left out of the formulas:`,
   omittedAt: (row: number, column: string, message: string): string => `Row ${row}, ${column}: ${message}`,
   moreOmitted: (n: number): string => `${andMore(n)}, shown as these are corrected.`,
   leftOut: 'left out',
@@ -25,7 +24,7 @@ export const tableWords = {
   saveCsv: 'Save as CSV',
   sortBy: (column: string): string => `Sort by ${column}`,
   sorted: (column: string, descending: boolean): string =>
-    `Sorted by ${column}, ${descending ? 'greatest' : 'least'} first.`,
+    `Sorted by ${column}, ${descending ? 'highest' : 'lowest'} first.`,
   filter: 'Show rows with',
   filterExample: 'a text, or width > 300 mm',
   filtered: (shown: number, all: number): string => `${count(shown)} of ${plural(all, 'row')} shown.`,
@@ -65,8 +64,7 @@ export const tableWords = {
   below: 'below the existing rows',
   instead: 'instead of the existing rows',
   unreadable: 'Fields that are not understood are imported unchanged and marked.',
-  notImported: (n: number): string =>
-    ` ${n === 1 ? 'One column' : plural(n, 'column')} ${agree(n, 'is', 'are')} not imported.`,
+  notImported: (n: number): string => ` ${plural(n, 'column')} ${agree(n, 'is', 'are')} not imported.`,
   import: (rows: string): string => `Import ${rows}`,
   cancel: 'Cancel',
   pastedTable: 'Paste the table here',

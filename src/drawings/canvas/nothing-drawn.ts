@@ -15,7 +15,7 @@ export function nothingDrawn(width: Pixels, title: string, omissions: readonly s
     node: canvas.node(height, title, description),
     title,
     description,
-    omissions: omissions.length > 0 ? omissions : [WORDS.nothingDrawn(why)],
+    omissions: omissions.length > 0 ? omissions : [description],
     width,
     height,
   }

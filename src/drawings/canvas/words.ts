@@ -29,7 +29,6 @@ export const INPUTS = {
 export const WORDS = {
   nothingToDraw: 'Nothing to draw yet',
   nothingDescribed: (reason: string) => `Nothing can be drawn yet: ${reason}`,
-  nothingDrawn: (reason: string) => `Nothing is drawn: ${reason}`,
   notANumber: (what: string) => `${what} is left out: its value is not a number.`,
   notAboveZero: (what: string) => `${what} is left out: it must be above zero.`,
   tooLarge: (what: string, most: string) => `${what} is left out: it must be at most ${most}.`,

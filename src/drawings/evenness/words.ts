@@ -29,8 +29,8 @@ export const EVENNESS_WORDS = {
   hatched: 'Hatched: darker than the limit allows',
   twoFigures: 'Upper figure computed, lower measured',
   measuredSpread: (spread: string) => `Measured spread ${spread}`,
-  least: 'least',
-  greatest: 'greatest',
+  least: 'dimmest',
+  greatest: 'brightest',
   labelled: (label: string, figure: string) => `${label} ${figure}`,
   dark: 'dark',
   mean: 'mean',
@@ -55,10 +55,10 @@ export const EVENNESS_WORDS = {
   introduction: (lamps: number, size: string, step: number) =>
     `The light of ${plural(lamps, 'lamp')} over the original, ${size}, in stops from its mean by area, a line every ${step} stop.`,
   extremes: (greatest: string, least: string, spread: string) =>
-    `Greatest ${greatest}; least ${least}; spread ${spread}.`,
+    `Brightest ${greatest}; dimmest ${least}; spread ${spread}.`,
   extremeAt: (stops: string, place: string) => `${stops} ${place}`,
   withinLimit: (limit: string) => `${limit} is allowed: the whole original is within it.`,
-  beyondLimit: (limit: string) => `${limit} is allowed: in the hatched part the light is further below the greatest.`,
+  beyondLimit: (limit: string) => `${limit} is allowed: in the hatched part the light is further below the brightest.`,
   computed: (list: string) => `Computed, in reading order: ${list}.`,
   measured: (list: string, spread: string) =>
     `Measured, adjusted to the same mean: ${list}; their spread is ${spread}.`,

@@ -165,7 +165,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
       input('field_width', 'Width of one frame'),
       input('field_height', 'Height of one frame'),
       input('border', 'Border around it'),
-      input('overlap', 'Least overlap'),
+      input('overlap', 'Minimum overlap'),
       input('turn', 'The frame may be turned', 'yes or no'),
       input('row_order', 'Every row starts at the left', 'yes or no'),
       input('moves_board', 'The board moves instead of the camera', 'yes or no'),

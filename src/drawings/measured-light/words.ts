@@ -24,21 +24,21 @@ export const MEASURED_LIGHT_WORDS = {
   difference: 'Difference',
   headed: (title: string, spread: string) => `${title}: ${spread}`,
   limitLine: 'limit',
-  hatched: (limit: string) => `Hatched: more than ${limit} below the greatest`,
+  hatched: (limit: string) => `Hatched: more than ${limit} below the brightest`,
   covers: (size: string) => `Covers ${size}, the frame’s upper edge above`,
 
   // The description.
   introduction: (columns: number, rows: number, step: number) =>
     `The light of a frame of plain card in ${columns} by ${rows} fields, in stops from the mean, a line every ${step} stop.`,
   part: (title: string, greatest: string, where: string, least: string, there: string, spread: string) =>
-    `${title}: greatest ${greatest} ${where}, least ${least} ${there}, spread ${spread}.`,
+    `${title}: brightest ${greatest} ${where}, dimmest ${least} ${there}, spread ${spread}.`,
   lensIncluded: 'What is computed includes the lens’s falloff by cos⁴; vignetting comes on top.',
   lensNotIncluded:
     'What is computed is the lamps’ light at the original; what is measured includes the lens’s falloff.',
   differ: (most: string, where: string, usual: string) =>
     `They differ by up to ${most}, ${where}; by ${usual} in the root mean square.`,
   beyond: (limit: string) =>
-    `${limit} is allowed: in the hatched part the light measured is further below the greatest.`,
+    `${limit} is allowed: in the hatched part the light measured is further below the brightest.`,
   within: (limit: string) => `${limit} is allowed: the whole frame is within it.`,
   row: (number: number) => `Row ${number}`,
   at: (column: number, row: number) => `in column ${column}, row ${row}`,

@@ -15,7 +15,7 @@ export const OVER_TIME_WORDS = {
   spanHours: (hours: string) => `${hours} h`,
   spanDays: (days: string) => `${days} d`,
   spanMinutes: (minutes: string) => `${minutes} min`,
-  greatest: (change: string, after: string) => `The greatest change is ${change} stop, after ${after}.`,
+  greatest: (change: string, after: string) => `The largest change is ${change} stop, after ${after}.`,
   within: (limit: string) => `All are within ±${limit}.`,
   beyond: (count: number, limit: string) => `${plural(count, 'frame')} beyond ±${limit}, marked by an open circle.`,
   after: 'After',

@@ -1,3 +1,5 @@
+import { agree, plural } from '../../units/plural.ts'
+
 /** The texts in and below a chart of colour patches. */
 export const PATCHES_WORDS = {
   noDifferences: 'no differences are known.',
@@ -8,7 +10,7 @@ export const PATCHES_WORDS = {
   patchAllowance: 'The difference allowed for a patch',
   meanAllowance: 'The mean difference allowed',
   notDrawn: (count: number, most: string) =>
-    `The ${count} patches with the smallest differences are not drawn; none differs by more than ${most}.`,
+    `${plural(count, 'patch', 'patches')} with the smallest differences ${agree(count, 'is', 'are')} not drawn; none differs by more than ${most}.`,
 
   worst: 'worst',
   over: 'over',
@@ -18,12 +20,12 @@ export const PATCHES_WORDS = {
 
   onePatch: 'The difference of one patch from its aim.',
   patches: (count: number, drawn: number) =>
-    `The differences of ${count} patches from their aims${drawn < count ? `, the ${drawn} worst of them` : ''}.`,
+    `The differences of ${plural(count, 'patch', 'patches')} from their aims${drawn < count ? `, the ${drawn} worst of them` : ''}.`,
   each: (name: string, figure: string) => `${name} ${figure}`,
   list: (list: string) => `${list}.`,
   worstIs: (name: string, figure: string) => `The worst is ${name} with ${figure}.`,
   patchLimit: (limit: string, over: number) =>
-    `A difference of ${limit} is allowed; ${over === 0 ? 'no patch has more' : over === 1 ? 'one patch has more' : `${over} patches have more`}.`,
+    `A difference of ${limit} is allowed; ${over === 0 ? 'no patch has more' : `${plural(over, 'patch', 'patches')} ${agree(over, 'has', 'have')} more`}.`,
   meanIs: (figure: string) => `The mean is ${figure}.`,
   meanLimit: (figure: string, limit: string, over: boolean) =>
     `The mean is ${figure}; ${limit} is allowed${over ? ', which it exceeds' : ''}.`,

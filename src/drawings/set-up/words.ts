@@ -1,3 +1,4 @@
+import { agree } from '../../units/plural.ts'
 import { INPUTS } from '../canvas/words.ts'
 
 /** The texts in and below a drawing of the set-up. */
@@ -72,15 +73,16 @@ export const SET_UP_WORDS = {
   sensorHeight: (distance: string) => `the sensor ${distance}`,
   lensHeight: (distance: string) => `the lens (its front principal plane) ${distance}`,
   rimHeight: (distance: string) => `the front rim of the lens ${distance}`,
-  heights: (list: string, count: number) => `${list} ${count === 1 ? 'is' : 'are'} above the original.`,
+  heights: (list: string, count: number) => `${list} ${agree(count, 'is', 'are')} above the original.`,
   columnHeight: (distance: string) => `The mark on the column is ${distance} above the board.`,
   mirrorReach: (height: string, reach: string, clearance: string) =>
     `At ${height} the mirror zone reaches ${reach} to either side of the centre line${clearance}.`,
   clearsZone: (distance: string, lamps: number) =>
-    `; ${lamps === 1 ? 'the centre of the lamp clears' : 'the centres of the lamps clear'} it by ${distance}`,
+    `; ${agree(lamps, 'the centre of the lamp clears', 'the centres of the lamps clear')} it by ${distance}`,
   lampInZone: '; the lamp is in it',
   lampsInZone: '; the lamps are in it',
-  someLampsInZone: (numbers: string, count: number) => `; lamp ${numbers} ${count === 1 ? 'is' : 'are'} in it`,
+  someLampsInZone: (numbers: string, count: number) =>
+    `; ${agree(count, 'lamp', 'lamps')} ${numbers} ${agree(count, 'is', 'are')} in it`,
   notToSize: 'Camera, column, board and lamps are placed to scale; their own sizes are schematic.',
   aimedAtCentre: 'aimed at the centre',
   aimAcross: (distance: string, right: boolean) => `${distance} to the ${right ? 'right' : 'left'}`,

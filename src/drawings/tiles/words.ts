@@ -1,3 +1,4 @@
+import { plural } from '../../units/plural.ts'
 import { INPUTS } from '../canvas/words.ts'
 
 /** The texts in and below a drawing of the frames. */
@@ -15,7 +16,7 @@ export const TILES_WORDS = {
 
   wholeInOne: (turned: boolean) => `One frame${turned ? ', turned,' : ''} covers the original`,
   frames: (count: number, turned: boolean, columns: number, rows: number) =>
-    `${count} frames${turned ? ', turned' : ''}: ${columns} across, ${rows} down`,
+    `${plural(count, 'frame')}${turned ? ', turned' : ''}: ${columns} across, ${rows} down`,
   order: (order: string) => `Order: ${order} from 1`,
   backAndForth: 'back and forth',
   rowByRow: 'row by row',
@@ -30,7 +31,7 @@ export const TILES_WORDS = {
   coveredByOne: (original: string, frame: string) =>
     `${original} covered by one ${frame}; its centre is that of the original.`,
   coveredBy: (original: string, count: number, size: string, turned: boolean, columns: number, rows: number) =>
-    `${original} covered by ${count} frames of ${size}${turned ? ', turned' : ''}: ${columns} across, ${rows} down.`,
+    `${original} covered by ${plural(count, 'frame')} of ${size}${turned ? ', turned' : ''}: ${columns} across, ${rows} down.`,
   sideBySide: (overlap: string) => `${overlap} side by side`,
   oneBelow: (overlap: string) => `${overlap} one below the other`,
   overlaps: (list: string) => `They overlap by ${list}; the overlaps are hatched.`,

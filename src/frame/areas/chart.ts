@@ -6,6 +6,7 @@ import { quoted } from '../problem.ts'
 import type { ChartArea } from './area.ts'
 import { readPatch } from './patch.ts'
 import { clippingWarnings, pixelsOf } from './pixels.ts'
+import * as words from './words.ts'
 
 export interface ChartReading {
   readonly patches: readonly { readonly name: string; readonly lab: Triple; readonly delta_e_2000: number }[]
@@ -24,9 +25,9 @@ export interface ChartReading {
 export function measureChart({ name, patches }: ChartArea, picture: LitPicture): ChartReading {
   const warnings: string[] = []
   const read = patches.map((patch) => {
-    const pixels = pixelsOf(patch.box, picture, `patch ${quoted(patch.name)} of “${name}”`)
+    const pixels = pixelsOf(patch.box, picture, words.patchOf(quoted(patch.name), `“${name}”`))
     const { lab, clipping } = readPatch(picture, pixels)
-    warnings.push(...clippingWarnings(clipping, `patch ${quoted(patch.name)}`))
+    warnings.push(...clippingWarnings(clipping, words.patchNamed(quoted(patch.name))))
     const [L, a, b] = patch.lab
     return { name: patch.name, lab: [lab.L, lab.a, lab.b] as const, delta_e_2000: deltaE2000({ L, a, b }, lab) }
   })

@@ -25,8 +25,8 @@ const SHORTEST = 30
  */
 export function measureLine({ name, from, to }: LineArea, picture: LitPicture): LineReading {
   const where = `“${name}”`
-  checkInside(from, picture, `"from" of ${where}`)
-  checkInside(to, picture, `"to" of ${where}`)
+  checkInside(from, picture, words.markOf('"from"', where))
+  checkInside(to, picture, words.markOf('"to"', where))
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   if (length < SHORTEST) throw new FrameError(words.marksApart(where, length.toFixed(1), SHORTEST))
   const along: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]

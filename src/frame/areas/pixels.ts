@@ -30,7 +30,7 @@ export function pixelsOf([x, y, w, h]: Box, { width, height }: Size, where: stri
         where,
         shown(x + w),
         shown(y + h),
-        x < 0 || y < 0 ? ` and starts at ${shown(x)}, ${shown(y)}` : '',
+        x < 0 || y < 0 ? words.startsAt(shown(x), shown(y)) : '',
         width,
         height,
       ),

@@ -28,7 +28,7 @@ function readArea(data: unknown, place: number): Area {
   const parts = data as Parts
   const { name, kind } = parts
   if (typeof name !== 'string' || name.trim() === '') throw new FrameError(words.noName(place + 1))
-  const where = `area ${quoted(name)}`
+  const where = words.areaOf(quoted(name))
   switch (kind) {
     case 'patch':
     case 'edge':
@@ -83,7 +83,7 @@ function ends(parts: Parts, where: string): { from: Point; to: Point } {
 function corners(value: unknown, where: string): [Point, Point, Point, Point] {
   if (!Array.isArray(value) || value.length !== 4)
     throw new FrameError(words.fourCorners(where, Array.isArray(value) ? value.length : 0))
-  return value.map((one, i) => point(one, `corner ${i + 1}`, where)) as [Point, Point, Point, Point]
+  return value.map((one, i) => point(one, words.corner(i + 1), where)) as [Point, Point, Point, Point]
 }
 
 function fields(value: unknown, usual: number, what: string, where: string): number {
@@ -132,7 +132,7 @@ function patches(value: unknown, where: string): ChartPatch[] {
     if (typeof one !== 'object' || one === null) throw new FrameError(words.patchNotAnObject(i + 1, where))
     const { name, box: place, lab } = one as Parts
     if (typeof name !== 'string' || name.trim() === '') throw new FrameError(words.patchNoName(i + 1, where))
-    const which = `patch ${quoted(name)} of ${where}`
+    const which = words.patchOf(quoted(name), where)
     if (!numbers(lab, 3)) throw new FrameError(words.noReference(which))
     const [L, a, b] = lab as [number, number, number]
     if (L < 0 || L > 150 || Math.max(Math.abs(a), Math.abs(b)) > 300)

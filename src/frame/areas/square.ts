@@ -29,7 +29,8 @@ const lengthOf = ([x, y]: Point): number => Math.hypot(x, y)
  * its size in metres is known. Throws FrameError where the corners do not go round once, clockwise.
  */
 export function measureSquare({ name, corners, width, height }: SquareArea, picture: LitPicture): SquareReading {
-  for (const [i, corner] of corners.entries()) checkInside(corner, picture, `corner ${i + 1} of “${name}”`)
+  for (const [i, corner] of corners.entries())
+    checkInside(corner, picture, words.markOf(words.corner(i + 1), `“${name}”`))
   checkOutline(corners, name)
   const [topLeft, topRight, bottomRight, bottomLeft] = corners
   const top = between(topLeft, topRight)

@@ -13,8 +13,15 @@ export const fieldBlack = (which: string | number): string =>
 export const partlyBlack = (share: string): string => `up to ${share} of a field is black without a trace of light`
 export const notAList =
   'the areas are not a list: write [{"kind": "patch", "name": …, "box": [x, y, width, height]}, …]'
-export const tooMany = (count: number, most: number): string => `there are ${count} areas, more than ${most}`
+export const tooMany = (count: number, most: number): string => `there are ${plural(count, 'area')}, more than ${most}`
 export const sameName = (name: string): string => `two areas have the name ${name}; give one another name`
+/** How a place is called in the other sentences. */
+export const areaOf = (name: string): string => `area ${name}`
+export const patchOf = (name: string, where: string): string => `patch ${name} of ${where}`
+export const patchNamed = (name: string): string => `patch ${name}`
+export const markOf = (mark: string, where: string): string => `${mark} of ${where}`
+export const corner = (number: number): string => `corner ${number}`
+export const startsAt = (left: string, top: string): string => ` and starts at ${left}, ${top}`
 export const notAnObject = (area: number): string => `area ${area} is not an object with a kind and a name`
 export const noName = (area: number): string => `area ${area} has no name`
 export const unknownKind = (where: string, kind: string | undefined, kinds: string): string =>
@@ -46,7 +53,7 @@ export const notAboveZero = (text: string): string => `${text} is not above zero
 export const noPatches = (where: string | number): string =>
   `${where} has no patches; write "patches": [{"name": …, "box": […], "lab": [L, a, b]}, …]`
 export const tooManyPatches = (where: string, count: number, most: number): string =>
-  `${where} has ${count} patches, more than ${most}`
+  `${where} has ${plural(count, 'patch', 'patches')}, more than ${most}`
 export const patchNotAnObject = (patch: number, where: string): string => `patch ${patch} of ${where} is not an object`
 export const patchNoName = (patch: number, where: string): string => `patch ${patch} of ${where} has no name`
 export const noReference = (which: string | number): string =>

@@ -61,7 +61,7 @@ export function readLayout(file: Uint8Array): { layout: Layout; directory: Direc
   if (bits < 8 && samples > 1) throw new FrameError(words.tiffBits(Array(samples).fill(bits).join(', ')))
   const packed = COMPRESSIONS[number(259, 1)]
   if (!packed) {
-    const name = COMPRESSION_NAMES[number(259, 1)] ?? `method ${number(259, 1)}`
+    const name = COMPRESSION_NAMES[number(259, 1)] ?? words.method(number(259, 1))
     throw new FrameError(words.compression(name))
   }
   const predictor = number(317, 1)

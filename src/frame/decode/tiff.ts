@@ -46,7 +46,7 @@ function samplesOf(file: Uint8Array, layout: Layout): Uint8Array {
       ? output.subarray(top * rowBytes(width), top * rowBytes(width) + size)
       : scratch.subarray(0, size)
     const [offset, count] = [offsets[block] as number, counts[block] as number]
-    if (offset + count > file.length) throw cutShort('TIFF', `its ${tiled ? 'tile' : 'strip'} ${block + 1} ends`)
+    if (offset + count > file.length) throw cutShort('TIFF', words.blockEnds(tiled ? 'tile' : 'strip', block + 1))
     unpack(file.subarray(offset, offset + count), target, layout)
     if (bits === 16 && layout.littleEndian !== isLittleEndian) swapBytes(target)
     if (layout.differences) addUp(target, bits, blockWidth, perBlock)

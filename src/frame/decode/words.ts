@@ -19,6 +19,8 @@ export const unknownFilter = (row: number, filter: number): string =>
   `row ${row} names the filter ${filter}, which does not exist`
 export const bigTiff = 'this is a BigTIFF, which cannot be read; export it as a plain TIFF'
 export const maybeRaw = 'this looks like a camera’s raw file, which cannot be read; develop it and export a 16-bit TIFF'
+export const blockEnds = (block: 'tile' | 'strip', number: number): string => `its ${block} ${number} ends`
+export const method = (code: number): string => `method ${code}`
 export const fieldEnds = (tag: string | number): string => `its field ${tag} ends`
 export const fieldNotWhole = (tag: string | number): string => `its field ${tag} is not of whole numbers`
 export const layeredDocument = 'a layered document of an image editor'

@@ -213,7 +213,7 @@ function disagreement(
   if (agreement.type && agreement.value && isLevel(agreement.type) !== isLevel(item))
     return levelProblem(
       c,
-      W.levelAndDifference('taken together'),
+      W.levelAndDifference(W.takenTogether),
       value,
       isLevel(item) ? [asDifference(c, value)] : [asLevel(c, value)],
     )
@@ -221,7 +221,7 @@ function disagreement(
   agreement.parameter ??= parameter.name
   agreement.value ??= value
   if (record.differencesOnly && isLevel(item))
-    return levelProblem(c, W.levelNotDifference(`“${parameter.name}” of ${record.name}`), value, [
+    return levelProblem(c, W.levelNotDifference(W.argumentOf(parameter.name, record.name)), value, [
       asDifference(c, value),
     ])
   return undefined

@@ -124,6 +124,6 @@ export function checkList(c: CheckContext, node: SyntaxNode): TypedNode | undefi
     const fixes = [...fixesToward(c.scope, c.text, odd, first.type), ...fixesToward(c.scope, c.text, first, odd.type)]
     return c.report(problem(W.mixedList(describeType(first.type), describeType(odd.type)), odd.from, odd.to, fixes))
   }
-  for (const item of items) refuseMixedLevels(c, 'values of one list', first, item as TypedNode, item as TypedNode)
+  for (const item of items) refuseMixedLevels(c, W.valuesOfOneList, first, item as TypedNode, item as TypedNode)
   return { op: 'list', items: items as TypedNode[], type: list(first.type), from: node.from, to: node.to }
 }

@@ -299,7 +299,7 @@ function powerOf(c: CheckContext, base: TypedNode, exponent: TypedNode, node: Sy
         exponentNode.name === 'Quantity' ? [unitOutsidePower(c, baseNode, exponentNode)] : [],
       ),
     )
-  refuseScaledLevel(c, 'raised to a power', [base], node)
+  refuseScaledLevel(c, W.raisedToAPower, [base], node)
   const dimension = dimensionOf(base)
   if (dimension === NONE) return arithmetic('^', base, exponent, NONE, node)
   const fixed = foldNumber(exponent)

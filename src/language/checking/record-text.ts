@@ -6,10 +6,10 @@ import { CHECK_WORDS as W } from './words.ts'
 /** A function's record in words: for the guide, hover help, completion and the terminal. */
 
 function kindInWords(type: Parameter['type']): string {
-  if (type.kind === 'any') return 'any quantity'
-  if (type.kind === 'any list') return 'any list'
-  if (type.kind === 'any or list') return 'any quantity, or a list of any quantities'
-  return type.kind === 'list of any' ? 'a list of any quantities' : describeType(type)
+  if (type.kind === 'any') return W.anyQuantity
+  if (type.kind === 'any list') return W.anyList
+  if (type.kind === 'any or list') return W.anyOrList
+  return type.kind === 'list of any' ? W.listOfAny : describeType(type)
 }
 
 /** The allowed values of a parameter, or nothing where any value goes. */

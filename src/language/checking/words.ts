@@ -2,6 +2,7 @@ import { aKind, type Dimension } from '../../units/index.ts'
 import { listText } from '../../units/plural.ts'
 import { didYouMean } from '../../units/words.ts'
 import { SYNTAX_WORDS } from '../syntax/words.ts'
+import { VALUE_WORDS } from '../values/words.ts'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 const isWritten = (found: string, written: string): string => `“${found}” is written “${written}”.`
@@ -27,7 +28,7 @@ export const CHECK_WORDS = {
 
   limitsOnlyOfNumbers: 'Only a number or a quantity can have limits.',
   limitsDiffer: (value: string, limits: string) => `The value is ${value}, but its limits are ${limits}.`,
-  limitsInside: '“±” goes once, at the end of the whole formula.',
+  limitsInside: '“±” is written once, at the end of the whole formula.',
 
   tooLarge: (found: string) => `“${found}” is too large to compute with.`,
   digitMissing: (where: 'before' | 'after', found: string) =>
@@ -62,9 +63,9 @@ export const CHECK_WORDS = {
   yesOrNo: isWritten,
   notARecord: (found: string) => `Only a record has parts; this is ${found}.`,
   noPart: (record: string, part: string, parts: readonly string[]) =>
-    `A ${record} has no part “${part}”. Its parts are ${listText(parts)}.`,
+    `${capital(VALUE_WORDS.aRecord(record))} has no part “${part}”. Its parts are ${listText(parts)}.`,
   needsPart: (record: string, parts: readonly string[]) =>
-    `This is a ${record}. Name the part to use: ${listText(parts.map((part) => `.${part}`))}.`,
+    `This is ${VALUE_WORDS.aRecord(record)}. Name the part to use: ${listText(parts.map((part) => `.${part}`))}.`,
   emptyList: 'A list has at least one value.',
   mixedList: (first: string, found: string) =>
     `The values of a list are of one kind: the first is ${first}, this is ${found}.`,
@@ -94,7 +95,7 @@ export const CHECK_WORDS = {
   cannotCombine: (done: 'added' | 'subtracted' | 'compared', left: string, right: string) =>
     `${capital(left)} and ${right} cannot be ${done}.`,
   listCompared: (source: string) =>
-    `“${source}” has many values, and a comparison has two. Compare its least or greatest, or compare row by row in a column of the table.`,
+    `“${source}” has many values, and a comparison has two. Compare its “least(…)” or “greatest(…)”, or compare row by row in a column of the table.`,
   listTaken: (source: string, name: string) =>
     `“${source}” has many values, and ${name} takes one. Use one figure of it, or compute it row by row in a column of the table.`,
   cannotCompare: (found: string, sign: string) => `${capital(found)} cannot be compared with “${sign}”.`,
@@ -111,11 +112,12 @@ export const CHECK_WORDS = {
   dateOrSum: (found: string) => `“${found}” is computed as arithmetic. A date is text, in quotes.`,
 
   powerOfQuantity:
-    'A unit takes a whole power, written straight after it. Put the quantity in parentheses to raise it.',
+    'A unit takes a whole-number power, written straight after it. Put the quantity in parentheses to raise it to a power.',
   exponentIsPlain: (found: string) => `An exponent is a plain number; this is ${found}.`,
   exponentWrittenOut: (base: string) =>
     `To raise ${base}, write the exponent as a number, so that the unit of the result is known.`,
-  noSuchPower: (base: string) => `There is no unit for this power of ${base}; whole powers and simple roots have one.`,
+  noSuchPower: (base: string) =>
+    `There is no unit for this power of ${base}; whole-number powers and simple roots have one.`,
 
   addLevels: 'Two exposure values cannot be added: each is a level. A difference in stops can be added to one.',
   addTemperatures: 'Two temperatures cannot be added. A difference in kelvin can be added to one.',
@@ -125,12 +127,21 @@ export const CHECK_WORDS = {
   levelNotDifference: (name: string) => `${name} is a difference in stops; this is an exposure value, a level.`,
   differenceNotLevel: (name: string) => `${name} is an exposure value, a level; this is a difference in stops.`,
   levelAndDifference: (done: string) => `An exposure value and a difference in stops cannot be ${done}.`,
+  takenTogether: 'taken together',
+  outcomesOfOneChoice: 'outcomes of one choice',
+  valuesOfOneList: 'values of one list',
+  raisedToAPower: 'raised to a power',
+  argumentOf: (argument: string, name: string) => `“${argument}” of ${name}`,
 
   holeNeeds: (required: string) => `Here ${required} is required.`,
   holeFits: (cells: readonly string[], more: number) =>
     ` In this sheet: ${listText(more > 0 ? [...cells, `${more} more`] : cells)}.`,
   holeNothingFits: ' No cell of this sheet fits.',
   anyNumber: 'a number or a quantity',
+  anyQuantity: 'any quantity',
+  anyList: 'any list',
+  anyOrList: 'any quantity, or a list of any quantities',
+  listOfAny: 'a list of any quantities',
   anything: 'a value of any kind',
   listOfNumbers: 'a list of numbers or quantities',
   list: 'a list',

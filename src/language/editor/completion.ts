@@ -7,6 +7,7 @@ import type { Scope } from '../values/scope.ts'
 import { describeType } from '../values/types.ts'
 import { argumentsByName } from './fill-arguments.ts'
 import { recordDom } from './record-dom.ts'
+import { completionWords } from './words.ts'
 
 const cells = (scope: Scope): Completion[] =>
   [...scope.names()].map((name) => {
@@ -66,10 +67,10 @@ function completionOf(record: Callable, guide: Guide, label: string, scope: Scop
 }
 
 const WORDS: readonly Completion[] = [
-  { label: 'when', detail: 'when(condition, then, otherwise)' },
-  { label: 'and', detail: 'both are true' },
-  { label: 'or', detail: 'one or both are true' },
-  { label: 'not', detail: 'the opposite' },
+  { label: 'when', detail: completionWords.when },
+  { label: 'and', detail: completionWords.and },
+  { label: 'or', detail: completionWords.or },
+  { label: 'not', detail: completionWords.not },
   { label: 'yes' },
   { label: 'no' },
 ]

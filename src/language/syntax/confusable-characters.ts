@@ -56,7 +56,7 @@ function commaFixes(found: string, at: number, text: string): Fix[] {
     ...(/^[1-9]\d{0,2}(?:,\d{3})+$/.test(found) ? [fix(found.replaceAll(',', ''), at, to)] : []),
     // Outside of brackets there is no list that the comma could separate.
     ...(/[({][^)}]*$/.test(text.slice(0, at))
-      ? [fix(apart, at, to, `Write ${apart}, ${apart.split(', ').length} numbers`)]
+      ? [fix(apart, at, to, W.writeNumbers(apart, apart.split(', ').length))]
       : []),
   ]
 }

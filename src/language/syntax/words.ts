@@ -18,6 +18,7 @@ export const SYNTAX_WORDS = {
   plusMinus: writePlusMinus,
   commaInNumber: (found: string) =>
     `“${found}” could be a decimal comma or a list. Write numbers with a decimal point; in a list, put a space after each comma.`,
+  writeNumbers: (list: string, count: number) => `Write ${list}, ${count} numbers`,
   semicolon: 'Arguments and the values of a list are separated by commas, not by “;”.',
   invisible: (code: string) => `There is an invisible character here (${code}).`,
   apostropheInNumber: (found: string) => `“${found}” is one number: write its digits together, or with thin spaces.`,
@@ -58,7 +59,7 @@ export const SYNTAX_WORDS = {
   missingPlus: (unit: string, second: string) =>
     `There is no sign between “${unit}” and “${second}”. Write a sum with “+”.`,
   missingTimes: (right: string) => `There is no sign before “${right}”. To multiply, write “*”.`,
-  raisedFigure: (power: string) => `A raised figure belongs to a unit. Here a power is written “^${power}”.`,
+  raisedFigure: (power: string) => `A superscript belongs to a unit. Here a power is written “^${power}”.`,
   unitAfterBracket: (unit: string) => `A unit goes after a number. After a bracket, multiply by 1 ${unit}.`,
   wordIsUnit: (number: string, word: string) =>
     `After the number ${number}, “${word}” is read as a unit. To multiply, write “*”.`,

@@ -1,3 +1,5 @@
+import { VALUE_WORDS } from './words.ts'
+
 /** A change of text that would correct what a diagnostic reports. */
 export interface Fix {
   /** What the button says: “Write 1/125 s”. */
@@ -40,7 +42,7 @@ export const warning = (message: string, from: number, to: number, fixes: readon
 })
 
 /** What to write in place of some characters of a text. */
-export const fix = (insert: string, from: number, to: number, label = `Write ${insert.trim()}`): Fix => ({
+export const fix = (insert: string, from: number, to: number, label = VALUE_WORDS.write(insert.trim())): Fix => ({
   label,
   from,
   to,

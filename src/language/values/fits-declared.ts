@@ -20,7 +20,7 @@ export function fitsDeclared(type: Type, text: string, unit: DisplayUnit, scope?
   const inner = grouped(text)
   if (items.kind === 'number' && items.dimension.times(SOLID_ANGLE) === dimension)
     return problem(W.declaresSteradian(declared, describeType(type)), 0, text.length, [
-      whole(`${inner} * 1 sr`, 'Multiply by 1 sr'),
+      whole(`${inner} * 1 sr`, W.multiplyBySteradian),
     ])
   const fixes: Fix[] = []
   if (/^\s*-?\d+(?:\.\d+)?\s*$/.test(text) && symbol && !unit.notation)

@@ -34,16 +34,17 @@ const inRange = (range: Range, value: number): boolean =>
 export function describeRange(range: Range, dimension: Dimension | undefined): string {
   const show = (value: number): string => showQuantity(value, dimension ?? NONE).text
   const parts: string[] = []
-  if (range.whole) parts.push('a whole number')
-  if (range.least !== undefined && range.most !== undefined)
-    parts.push(`from ${show(range.least)} to ${show(range.most)}`)
+  if (range.whole) parts.push(W.wholeNumber)
+  if (range.least !== undefined && range.most !== undefined) parts.push(W.fromTo(show(range.least), show(range.most)))
+  else if (range.above !== undefined && range.below !== undefined)
+    parts.push(W.aboveAndBelow(show(range.above), show(range.below)))
   else {
-    if (range.above !== undefined) parts.push(`above ${show(range.above)}`)
-    if (range.least !== undefined) parts.push(`at least ${show(range.least)}`)
-    if (range.below !== undefined) parts.push(`below ${show(range.below)}`)
-    if (range.most !== undefined) parts.push(`at most ${show(range.most)}`)
+    if (range.above !== undefined) parts.push(W.above(show(range.above)))
+    if (range.least !== undefined) parts.push(W.atLeast(show(range.least)))
+    if (range.below !== undefined) parts.push(W.below(show(range.below)))
+    if (range.most !== undefined) parts.push(W.atMost(show(range.most)))
   }
-  return parts.join(', ').replace(/^(above [^,]+), below/, '$1 and below')
+  return parts.join(', ')
 }
 
 function refuseRange(record: Callable, parameter: Parameter, type: Type | undefined, value: number): never {

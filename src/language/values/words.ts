@@ -1,8 +1,10 @@
 import { aKind, type Dimension } from '../../units/index.ts'
-import { plural } from '../../units/plural.ts'
+import { count, plural } from '../../units/plural.ts'
 
 /** What is said while a formula is computed, and where it does not fit its cell. */
 export const VALUE_WORDS = {
+  write: (text: string) => `Write ${text}`,
+  multiplyBySteradian: 'Multiply by 1 sr',
   declares: (declared: string, found: string, factor?: { dimension: Dimension; divides: boolean }) =>
     `The cell declares ${declared}; the formula gives ${found}.${
       factor
@@ -22,6 +24,21 @@ export const VALUE_WORDS = {
     `“${argument}” of ${name} must be ${range}; here it is ${found}.`,
   notAChoice: (argument: string, name: string, choices: readonly string[], found: string) =>
     `“${argument}” of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
+
+  wholeNumber: 'a whole number',
+  fromTo: (least: string, most: string) => `from ${least} to ${most}`,
+  above: (bound: string) => `above ${bound}`,
+  atLeast: (bound: string) => `at least ${bound}`,
+  below: (bound: string) => `below ${bound}`,
+  aboveAndBelow: (above: string, below: string) => `above ${above} and below ${below}`,
+  atMost: (bound: string) => `at most ${bound}`,
+
+  exposureValue: 'an exposure value',
+  aRecord: (name: string) => `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`,
+  listOfNumbers: 'a list of numbers',
+  listOfRecords: (name: string) => `a list of ${name} records`,
+  listOf: (item: string) => `a list, each ${item}`,
+  moreValues: (more: number) => `… ${count(more)} more`,
 
   partNotYet: (part: string) => `“${part}” has not been measured yet.`,
   noPart: (part: string) => `With these figures there is no “${part}”.`,

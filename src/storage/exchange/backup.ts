@@ -129,7 +129,7 @@ export function readBackup(text: string): { sheets: readonly BackupSheet[]; unre
 function titleOf(data: unknown, at: number): string {
   const worksheet = isRecord(data) && isRecord(data.worksheet) ? data.worksheet : {}
   const { title } = worksheet
-  return typeof title === 'string' && title !== '' ? title.slice(0, 80) : `Sheet ${at + 1}`
+  return typeof title === 'string' && title !== '' ? title.slice(0, 80) : WORDS.untitled(at + 1)
 }
 
 /** One sheet, or why it is none. */

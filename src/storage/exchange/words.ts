@@ -1,4 +1,4 @@
-import { plural } from '../../units/plural.ts'
+import { agree, count, plural } from '../../units/plural.ts'
 import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
 
 const askAgain = 'Ask for it again, or for the file.'
@@ -19,7 +19,7 @@ export const EXCHANGE_WORDS = {
   notWritten: (file: string, why: string) => `${file} could not be written: ${why}`,
   sameServerOnly:
     'Only sheets on the same server as this page can be opened by a link. Save the file, then open the saved file.',
-  noAnswer: (file: string) => `${file} could not be fetched: the server does not respond. Try again later.`,
+  noAnswer: (file: string) => `${file} could not be loaded: the server does not respond. Try again later.`,
   notOnServer: (file: string, status: number) => `${file} is not on the server, or it may not be read (${status}).`,
   linkBroken: `This link was cut short or altered on the way. ${askAgain}`,
   linkEmpty: `This link contains no worksheet, or only a part of one. ${askAgain}`,
@@ -54,6 +54,7 @@ export const COPY_WORDS = {
 
 /** The sentences on backups, and on what the browser may delete. */
 export const BACKUP_WORDS = {
+  untitled: (number: number) => `Sheet ${number}`,
   persistent: 'This browser saves your sheets until you delete them or its site data.',
   bestEffort: 'This browser may delete saved sheets when disk space runs low: it has not granted permanent storage.',
   persistenceUnknown: 'This browser does not say whether it may delete saved sheets when disk space runs low.',
@@ -66,7 +67,7 @@ export const BACKUP_WORDS = {
   backupSaved: (unreadable: readonly string[]) =>
     unreadable.length === 0
       ? 'Saved.'
-      : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${unreadable.length === 1 ? 'is' : 'are'} in the backup as raw data: ${unreadable.map((title) => `“${title || UNTITLED_SHEET}”`).join(', ')}.`,
+      : `Saved. ${plural(unreadable.length, 'sheet')} cannot be read and ${agree(unreadable.length, 'is', 'are')} in the backup as raw data: ${unreadable.map((title) => `“${title || UNTITLED_SHEET}”`).join(', ')}.`,
   backupAbout:
     'One file with every sheet saved in this browser, removed ones too, and your kit. Opened here or in another browser, it adds what is missing; a sheet that differs is added as a copy, and nothing of yours is changed.',
   withRevisions: 'With their revisions',
@@ -86,7 +87,7 @@ export const BACKUP_WORDS = {
     n === 1
       ? '1 sheet differs from the one here and was imported as a copy.'
       : `${plural(n, 'sheet')} differ from those here and were imported as copies.`,
-  wereHere: (n: number) => `${plural(n, 'sheet')} ${n === 1 ? 'was' : 'were'} here already.`,
+  wereHere: (n: number) => `${plural(n, 'sheet')} ${agree(n, 'was', 'were')} here already.`,
   manyInBackup: (sheets: number, fresh: number) =>
-    `This backup has ${plural(sheets, 'sheet')}; ${fresh} of them ${fresh === 1 ? 'is' : 'are'} not in this browser. Import them?`,
+    `This backup has ${plural(sheets, 'sheet')}; ${count(fresh)} of them ${agree(fresh, 'is', 'are')} not in this browser. Import them?`,
 } as const

@@ -16,8 +16,8 @@ export const WORDS = {
     checks.length === 1 ? `${checks[0]} then fails.` : `${listText(checks)} then fail.`,
   readings: (labels: readonly string[]) =>
     labels.length === 0
-      ? 'This check is about readings: change what was measured, then measure again.'
-      : `This check is about readings: change ${anyOf(labels)}, then measure again.`,
+      ? 'This check uses measured values: change the set-up, then measure again.'
+      : `This check uses measured values: change ${anyOf(labels)}, then measure again.`,
   fixed: 'Nothing that may be changed has an effect on this check.',
   outOfReach: 'Not within reach.',
   notFound: 'No suggestion was found.',

@@ -49,7 +49,7 @@ export function variantsTable(sheet: Sheet, variants: Variants): VariantsTable {
   const needed = neededBy(sheet, [...names, ...variants.results])
   const trials = variants.sets.map(({ values }) => sheet.trial(needed.map((cell) => refilled(cell, values))))
   return {
-    titles: variants.sets.map(({ title }, at) => title.trim() || `Variant ${at + 1}`),
+    titles: variants.sets.map(({ title }, at) => title.trim() || words.variant(at + 1)),
     varied: names.map((name) => varied(sheet, trials, variants, name)),
     compared: variants.results.map((name) => {
       const cell = named(sheet, name)

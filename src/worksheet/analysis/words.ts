@@ -67,6 +67,7 @@ export const empty = 'empty'
 export const titleLabel = 'Title'
 export const jobLabel = 'Job'
 export const orderLabel = 'Order'
+export const variant = (number: number): string => `Variant ${number}`
 export const called = (label: string): string => `called ${label}`
 export const setUpThen = 'earlier settings'
 export const setUpNow = 'changed settings'

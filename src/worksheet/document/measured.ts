@@ -81,18 +81,20 @@ const isSame = (one: number, other: number): boolean =>
 /** How a measured figure differs from the computed one, as the trade says it: `4 mm over`, `0.3 stop longer`. */
 export function differenceText(measured: number, computed: number, type: Type, unit?: DisplayUnit): string {
   if (type.kind !== 'number') return ''
-  if (isSame(measured, computed)) return 'as computed'
+  if (isSame(measured, computed)) return words.asComputed
   const shown = unitOfType(type, unit)
   const more = measured > computed
   const ratio = measured / computed
-  if (shown?.notation === 'f-number' && ratio > 0) return `${stops(2 * Math.log2(ratio))} ${more ? 'smaller' : 'wider'}`
-  if (shown?.notation === 'shutter' && ratio > 0) return `${stops(Math.log2(ratio))} ${more ? 'longer' : 'shorter'}`
+  if (shown?.notation === 'f-number' && ratio > 0)
+    return words.byAmount(stops(2 * Math.log2(ratio)), more ? 'smaller' : 'wider')
+  if (shown?.notation === 'shutter' && ratio > 0)
+    return words.byAmount(stops(Math.log2(ratio)), more ? 'longer' : 'shorter')
   const side = more ? 'over' : 'under'
-  if (shown?.notation === 'ratio') return `${percent(ratio)} ${side}`
+  if (shown?.notation === 'ratio') return words.byAmount(percent(ratio), side)
   const own = asFineAs(computed, measured, type.dimension, shown)
-  if (IN_STOPS.has(type.dimension) && ratio > 0) return `${own} ${side}, ${stops(Math.log2(ratio))}`
-  if (type.dimension === SAMPLING && computed !== 0) return `${own} ${side}, ${percent(ratio)}`
-  return `${own} ${side}`
+  if (IN_STOPS.has(type.dimension) && ratio > 0) return words.byAmounts(own, side, stops(Math.log2(ratio)))
+  if (type.dimension === SAMPLING && computed !== 0) return words.byAmounts(own, side, percent(ratio))
+  return words.byAmount(own, side)
 }
 
 /** What to do where a measured value differs, from the result's own words: `Lower it by 4 mm`. */

@@ -1,9 +1,9 @@
-import { count, shortList } from '../../units/plural.ts'
+import { agree, count, shortList } from '../../units/plural.ts'
 
 /** The words about measured values that are older than what they depend on. */
 export const outdatedWords = {
   readAgain: (labels: readonly string[]): string =>
-    `for ${shortList(labels)} to be measured again: what ${labels.length === 1 ? 'it depends' : 'they depend'} on changed since.`,
+    `needs ${shortList(labels)} to be measured again: what ${agree(labels.length, 'it depends', 'they depend')} on has changed since.`,
 }
 
 export const textTooLong = (length: number, most: number): string =>

@@ -13,6 +13,7 @@ import {
   type Value,
 } from '../../language/index.ts'
 import type { Shown } from '../../units/index.ts'
+import { labelOf } from '../document/label.ts'
 import { adjustText, differenceText } from '../document/measured.ts'
 import type { Check, Drawing } from '../schema/document.ts'
 import { type ConditionContext, fillMessage, robustnessOf } from './condition.ts'
@@ -44,6 +45,13 @@ export function outcomeOf(engine: Engine, node: Node): Outcome {
     ? { state: 'waiting', on: engine.waitsFor(node).map(({ cell }) => cell.name) }
     : errorOf(engine, node)
 }
+
+/** What the cells of these names are called on screen. */
+export const labelsOf = (engine: Engine, names: readonly string[]): string[] =>
+  names.map((name) => {
+    const node = engine.named(name)
+    return node ? labelOf(node.cell) : name
+  })
 
 const failed = (diagnostics: readonly Diagnostic[]): ErrorOutcome => ({ state: 'error', diagnostics })
 
@@ -140,7 +148,7 @@ function errorOf(engine: Engine, node: Node): ErrorOutcome {
   const why = source === node ? '' : (errorOf(engine, source).diagnostics[0]?.message ?? '')
   return {
     state: 'error',
-    diagnostics: [problem(words.fixFirst(origin, why), 0, textLength(node))],
+    diagnostics: [problem(words.fixFirst(labelOf(source.cell), why), 0, textLength(node))],
     origin,
   }
 }
@@ -193,9 +201,10 @@ export function checkOutcomeOf(engine: Engine, node: Node, cell: Check): CheckOu
   if (outcome.state === 'error')
     return { ...found, message: outcome.diagnostics[0]?.message ?? '', diagnostics: outcome.diagnostics }
   if (outcome.state === 'waiting')
-    return { ...found, message: waitingMessage(outcome, node), diagnostics: [], needs: outcome.on }
+    return { ...found, message: waitingMessage(engine, outcome, node), diagnostics: [], needs: outcome.on }
   const missing = unmeasured(engine, cell, outcome)
-  if (missing.length > 0) return { ...found, message: words.toBeMeasured(missing), diagnostics: [], needs: missing }
+  if (missing.length > 0)
+    return { ...found, message: words.toBeMeasured(labelsOf(engine, missing)), diagnostics: [], needs: missing }
   const message = found.state === 'fail' ? cell.message : (cell.passes ?? cell.label ?? '')
   return { ...found, message: filled(engine, message), diagnostics: outcome.warnings }
 }
@@ -222,10 +231,10 @@ function spreadOfNames(engine: Engine, names: readonly string[], figure: (cells:
   })
 }
 
-function waitingMessage({ on }: WaitingOutcome, { awaitingCompiler }: Node): string {
+function waitingMessage(engine: Engine, { on }: WaitingOutcome, { awaitingCompiler }: Node): string {
   if (awaitingCompiler) return words.formulaLoading
   if (on.length === 0) return words.noCondition
-  return words.waitsFor(on)
+  return words.waitsFor(labelsOf(engine, on))
 }
 
 function filled(engine: Engine, message: string): string {
@@ -263,7 +272,7 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
     const found = engine.compileShown(formula)
     const absent = found?.uses.filter((name) => cellValue(engine, name) === undefined) ?? []
     if (!found) missing[input] = words.formulaLoading
-    else if (absent.length > 0) missing[input] = words.needs(absent)
+    else if (absent.length > 0) missing[input] = words.needs(labelsOf(engine, absent))
     else if (!found.meaning) missing[input] = found.errors[0]?.message ?? words.inError
     else
       try {

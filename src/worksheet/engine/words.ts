@@ -1,20 +1,19 @@
-import { count, listText } from '../../units/plural.ts'
+import { listText, shortList } from '../../units/plural.ts'
 
 /** Sentences about the outcome of cells. Each says what is wrong and what to do. */
 
 export const sameName = (name: string): string =>
   `Another cell above is already named “${name}”. Give this one another name.`
-export const fixFirst = (name: string, why: string): string => `Fix the cell “${name}” first. ${why}`.trim()
+export const fixFirst = (label: string, why: string): string => `Fix “${label}” first. ${why}`.trim()
 export const cycle = (path: readonly string[]): string =>
   `These cells depend on each other in a cycle: ${path.join(' → ')}. Break it in one of them.`
 export const needsCondition = 'A condition must be true or false, such as “width > 300 mm”.'
 
-export const toBeMeasured = (names: readonly string[]): string => `for ${listText(names)} to be measured.`
+export const toBeMeasured = (labels: readonly string[]): string => `needs ${shortList(labels)} to be measured.`
 export const noCondition = 'it has no condition yet.'
-export const formulaLoading = 'its formula is being read.'
-export const waitsFor = (names: readonly string[]): string =>
-  `for ${names.slice(0, 3).join(', ')}${names.length > 3 ? ` and ${count(names.length - 3)} more` : ''}.`
-export const needs = (names: readonly string[]): string => `needs ${names.join(', ')}`
+export const formulaLoading = 'its formula is still loading.'
+export const waitsFor = (labels: readonly string[]): string => `needs ${shortList(labels, 4)}.`
+export const needs = (labels: readonly string[]): string => `needs ${listText(labels)}`
 export const inError = 'has an error'
 
 const EXAMPLE = 'Write a share of the limit, such as 5 %.'

@@ -13,6 +13,7 @@ import { ANGLE, LENGTH, PIXEL, SAMPLING, STOP, TIME } from '../../units/index.ts
 import type { GivenReading } from '../document/read-given.ts'
 import type { Frame } from '../schema/document.ts'
 import { type SeriesEntry, secondsOf } from './frame-series.ts'
+import * as words from './words.ts'
 
 /** A part of a reading as the language has it. */
 interface Part {
@@ -81,8 +82,8 @@ export function readFrame({ areas = [], picture, readings = {}, series }: Frame)
     types[name] = record(what, Object.fromEntries(Object.entries(parts).map(([part, { type }]) => [part, type])))
     values[name] = Object.fromEntries(readParts(parts, saved).map(([part, value]) => [part, value]))
   }
-  take('pixels', 'picture', PIXEL_PARTS, picture?.pixels)
-  take('taken', 'what the camera wrote', TAKEN_PARTS, picture?.taken)
+  take('pixels', words.picture, PIXEL_PARTS, picture?.pixels)
+  take('taken', words.cameraRecord, TAKEN_PARTS, picture?.taken)
   for (const area of areas) {
     const { name, kind } = area
     const saved = Object.hasOwn(readings, name) ? readings[name] : undefined

@@ -1,4 +1,5 @@
 import type { Type } from '../../language/index.ts'
+import { VALUE_WORDS } from '../../language/values/words.ts'
 import {
   DATA,
   type Dimension,
@@ -83,14 +84,14 @@ export const RUN_INPUTS: readonly RunInput[] = [
   original('exposure', 'Exposure class', 'words', ['exposure', 'exposure_class', 'surface'], 'one for all'),
   original('pages', 'Pages or sides to take of each', 'count', ['pages', 'sides', 'quantity'], '1'),
   original('border', 'Border around it', 'length', ['border'], '0 mm'),
-  original('overlap', 'Least overlap of frames, where one is not enough', 'length', ['overlap', 'tile_overlap']),
+  original('overlap', 'Minimum overlap of frames, where one is not enough', 'length', ['overlap', 'tile_overlap']),
   original('turn', 'It may be turned by 90°', 'yes or no', ['turn', 'may_turn'], 'yes'),
   original('one_frame', 'It is taken in one frame', 'yes or no', ['one_frame'], 'no'),
   needed(camera('sensor_width', 'Width of the sensor', 'length', ['sensor_width', 'sensor.width'])),
   needed(camera('sensor_height', 'Height of the sensor', 'length', ['sensor_height', 'sensor.height'])),
   needed(camera('pitch', 'Pixel pitch', 'pixel pitch', ['pitch', 'sensor.width / sensor_pixels.width'])),
   camera('focal', 'Focal length of the lens', 'length', ['focal']),
-  camera('lens_greatest', 'Greatest magnification of the lens alone', 'number', ['lens_greatest'], 'any'),
+  camera('lens_greatest', 'Maximum magnification of the lens alone', 'number', ['lens_greatest'], 'any'),
   camera('tubes', 'Extension tubes available', 'lengths', ['tubes'], 'none'),
   camera('closeups', 'Close-up lenses available', 'powers', ['closeups', 'powers'], 'none'),
   camera('closeup_spacing', 'From one close-up lens to the next', 'length', ['closeup_spacing', 'spacing'], '0 mm'),
@@ -148,7 +149,7 @@ const IN_WORDS: Readonly<Record<RunInputSort, string>> = {
   sampling: 'a sampling, such as 300 ppi',
   'pixel pitch': 'a length per pixel',
   number: 'a plain number',
-  count: 'a whole number',
+  count: VALUE_WORDS.wholeNumber,
   time: 'a time',
   data: 'an amount of data',
   'yes or no': 'yes or no',

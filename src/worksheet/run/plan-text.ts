@@ -1,6 +1,7 @@
 import type { TilePlan } from '../../functions/camera/tile-plan.ts'
 import { DATA, NONE, SAMPLING, showQuantity } from '../../units/index.ts'
 import type { Means } from './reach.ts'
+import * as words from './words.ts'
 
 /** The figures of a plan in words, as the page, the paper and the terminal write them. */
 
@@ -36,7 +37,7 @@ interface CameraHeights {
 export function heightsText({ heights, track }: CameraHeights): string {
   if (!heights) return track === undefined ? '' : heightText(track)
   const [low, high] = [heightText(heights.least), heightText(heights.most)]
-  return low === high ? low : `${low.replace(/ mm$/, '')} to ${high}`
+  return low === high ? low : words.fromTo(low.replace(/ mm$/, ''), high)
 }
 
 const listed = (pieces: readonly number[], show: (one: number) => string, unit: string): string =>
@@ -46,20 +47,20 @@ const figure = (value: number): string => `${Number(value.toPrecision(4))}`
 /** `tubes 12 + 20 mm`; empty where nothing is known of the lens. */
 export function meansText(means: Means | undefined): string {
   if (!means) return ''
-  if (means.kind === 'lens') return 'lens alone'
-  const one = means.pieces.length === 1
+  if (means.kind === 'lens') return words.lensAlone
+  const { length } = means.pieces
   return means.kind === 'tubes'
-    ? `${one ? 'tube' : 'tubes'} ${listed(means.pieces, (length) => figure(length * 1e3), 'mm')}`
-    : `close-up ${one ? 'lens' : 'lenses'} ${listed(means.pieces, figure, 'dpt')}`
+    ? words.tubes(
+        length,
+        listed(means.pieces, (length) => figure(length * 1e3), 'mm'),
+      )
+    : words.closeUps(length, listed(means.pieces, figure, 'dpt'))
 }
 
 /** `3 × 2 frames, turned`; empty for an original taken whole. */
 export const tilesText = ({ across, down, count, turned }: TilePlan): string =>
-  count === 1 ? '' : `${across} × ${down} frames${turned ? ', turned' : ''}`
-
-/** A count with its noun: `1 frame`, `3 frames`. */
-export const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`
+  count === 1 ? '' : words.tiles(across, down, turned)
 
 /** A number of working days; empty where it is not known. */
 export const daysText = (days: number | undefined): string =>
-  days === undefined ? '' : counted(Number(days.toFixed(1)), 'day')
+  days === undefined ? '' : words.days(Number(days.toFixed(1)))

@@ -39,12 +39,7 @@ export function listOf(
 /** More pages of one original are taken to be a typing error. */
 const MOST_PAGES = 1_000_000
 
-type Limit = 'above' | 'none under' | 'whole'
-const LIMITS: Readonly<Record<Limit, string>> = {
-  above: 'more than 0',
-  'none under': '0 or more',
-  whole: 'a whole number from 1 to a million',
-}
+type Limit = keyof typeof words.LIMITS
 const isWithin = (value: number, limit: Limit): boolean =>
   limit === 'above'
     ? value > 0
@@ -72,7 +67,7 @@ class Row implements RowAt {
     if (this.computed) for (const [c, figures] of this.computed.figures) this.values[c] = figures[at]
     const finished = this.get('done')
     const done = typeof finished === 'string' ? finished.trim() !== '' : finished === true
-    let title = `Row ${at + 1}`
+    let title = words.row(at + 1)
     try {
       title = this.words('title') || title
       return {
@@ -131,7 +126,7 @@ class Row implements RowAt {
 
   private figure(name: string, limit: Limit): number | undefined {
     const value = this.get(name) as number | undefined
-    return value === undefined || isWithin(value, limit) ? value : this.refuse(name, words.mustBe(LIMITS[limit]))
+    return value === undefined || isWithin(value, limit) ? value : this.refuse(name, words.mustBe(words.LIMITS[limit]))
   }
 
   private needed(name: string): number {

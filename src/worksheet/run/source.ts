@@ -1,6 +1,7 @@
 import { type Computable, ComputeError, refusedValue, type Type, type Value } from '../../language/index.ts'
 import type { Engine } from '../engine/engine.ts'
 import { VALUE } from '../engine/engine-view.ts'
+import { labelsOf } from '../engine/explain.ts'
 import type { Node } from '../engine/node.ts'
 import * as outcomeWords from '../engine/words.ts'
 import type { TableCell } from '../schema/document.ts'
@@ -53,9 +54,12 @@ export function sourceOf(
   if (!found.meaning)
     return {
       input,
-      why: absent.length > 0 && !error ? outcomeWords.needs(absent) : (error?.message ?? outcomeWords.inError),
+      why:
+        absent.length > 0 && !error
+          ? outcomeWords.needs(labelsOf(engine, absent))
+          : (error?.message ?? outcomeWords.inError),
     }
-  if (absent.length > 0) return { input, why: outcomeWords.needs(absent) }
+  if (absent.length > 0) return { input, why: outcomeWords.needs(labelsOf(engine, absent)) }
   const { computable } = found.meaning
   const { type } = computable
   if (!fitsSort(type, input.is)) return { input, why: words.otherSort(sortText(input.is), formula) }

@@ -1,3 +1,5 @@
+import { agree, plural } from '../../units/plural.ts'
+
 /** The heads of the columns of a plan. */
 export const PLAN_HEADS = {
   setUp: 'Set-up',
@@ -8,6 +10,26 @@ export const PLAN_HEADS = {
   originals: 'Originals',
   frames: 'Frames',
   time: 'Time',
+} as const
+
+export const lensAlone = 'lens alone'
+export const tubes = (pieces: number, lengths: string): string => `${agree(pieces, 'tube', 'tubes')} ${lengths}`
+export const closeUps = (pieces: number, powers: string): string =>
+  `close-up ${agree(pieces, 'lens', 'lenses')} ${powers}`
+export const tiles = (across: number, down: number, turned: boolean): string =>
+  `${across} × ${down} frames${turned ? ', turned' : ''}`
+export const days = (count: number): string => plural(count, 'day')
+export const frames = (count: number): string => plural(count, 'frame')
+export const originals = (count: number): string => plural(count, 'original')
+export const setUps = (count: number): string => plural(count, 'set-up')
+export const fromTo = (low: string, high: string): string => `${low} to ${high}`
+export const row = (number: number): string => `Row ${number}`
+
+/** What a figure of a row must be. */
+export const LIMITS = {
+  above: 'more than 0',
+  'none under': '0 or more',
+  whole: 'a whole number from 1 to a million',
 } as const
 
 export const notPlanned = (why: string): string => `Not planned: ${why}`
@@ -38,7 +60,7 @@ export const outOfReach = (sampling: string, need: string, greatest: string): st
 export const tooLow = (least: string): string =>
   `At ${least} the camera would be lower than the column allows. Lower the sampling, raise the original, or use a longer lens.`
 export const overlapMissing = (why: string): string =>
-  `${why} It takes overlapping frames, and the least overlap is not given. Set it, or lower the sampling.`
+  `${why} It takes overlapping frames, and their overlap is not filled in. Fill it in, or lower the sampling.`
 export const overlapTooLong = (least: string, overlap: string, side: string): string =>
   `It takes more than one frame, and at ${least} the overlap of ${overlap} is as long as the frame’s shorter side, ${side}. Reduce the overlap, or lower the sampling.`
 export const tooManyFrames = (frames: string): string =>

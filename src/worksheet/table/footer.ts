@@ -35,21 +35,14 @@ export interface FooterFigure {
   readonly diagnostics: readonly Diagnostic[]
 }
 
-export const FOOTER_LABELS: Readonly<Record<Foot['figure'], string>> = {
-  sum: 'Sum',
-  mean: 'Mean',
-  least: 'Least',
-  greatest: 'Greatest',
-  percentile: 'Percentile',
-  count: 'Count',
-}
+export const FOOTER_LABELS: Readonly<Record<Foot['figure'], string>> = words.FOOTERS
 
 /** The share a percentile is of where nothing is said. */
 export const USUAL_SHARE = '95 %'
 
 /** What a foot's figure is called. */
 export const footerLabel = ({ figure, share }: Foot): string =>
-  figure === 'percentile' ? `${share?.trim() || USUAL_SHARE} percentile` : FOOTER_LABELS[figure]
+  figure === 'percentile' ? words.percentile(share?.trim() || USUAL_SHARE) : FOOTER_LABELS[figure]
 
 /** Which rows a figure is made of; undefined where all that count. */
 interface Condition {

@@ -41,14 +41,14 @@ export function omittedRowsText(node: Node, leftOut: readonly OmittedRow[]): str
   if (leftOut.length === 1) return words.rowLeftOut(first.row + 1, why)
   const named = leftOut.slice(0, MOST_NAMED).map(({ row }) => `${row + 1}`)
   const more = leftOut.length - named.length
-  const last = more > 0 ? `${more} more` : named.pop()
+  const last = more > 0 ? words.more(more) : named.pop()
   return words.rowsLeftOut(leftOut.length, named, String(last), first.row + 1, why)
 }
 
 /** How many rows count: `3 rows`, `297 of 300 rows`. */
 export function rowCountText(counted: number, leftOut: number): { figure: string; unit: string; text: string } {
-  const unit = counted === 1 && leftOut === 0 ? 'row' : 'rows'
-  const figure = leftOut === 0 ? `${counted}` : `${counted} of ${counted + leftOut}`
+  const unit = words.rows(leftOut === 0 ? counted : 2)
+  const figure = leftOut === 0 ? `${counted}` : words.countedOf(counted, counted + leftOut)
   return { figure, unit, text: `${figure} ${unit}` }
 }
 

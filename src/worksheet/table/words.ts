@@ -1,4 +1,4 @@
-import { count } from '../../units/plural.ts'
+import { agree, count } from '../../units/plural.ts'
 
 /** Sentences about tables and what is imported into them. Each says what is wrong, where, and what to do. */
 
@@ -20,10 +20,22 @@ export const ambiguousDate = (first: string, second: string): string =>
   `This may be ${first} or ${second}. Write the year first.`
 export const dateAndTime = 'A date is written year-month-day, with or without a time, such as 2026-11-25 14:30.'
 
+export const rows = (count: number): string => agree(count, 'row', 'rows')
+export const countedOf = (counted: number, all: number): string => `${counted} of ${all}`
+export const more = (rows: number): string => `${count(rows)} more`
 export const rowLeftOut = (row: number, why: string): string => `Row ${row} is left out. ${why}`
 export const rowsLeftOut = (rows: number, named: readonly string[], last: string, first: number, why: string): string =>
-  `${rows} rows are left out: ${named.join(', ')} and ${last}. The first, row ${first}: ${why}`
+  `${count(rows)} rows are left out: ${named.join(', ')} and ${last}. The first, row ${first}: ${why}`
 
+export const FOOTERS = {
+  sum: 'Sum',
+  mean: 'Mean',
+  least: 'Minimum',
+  greatest: 'Maximum',
+  percentile: 'Percentile',
+  count: 'Count',
+} as const
+export const percentile = (share: string): string => `${share} percentile`
 export const onlyQuantities = (figure: string): string =>
   `Only a column of quantities has a ${figure}; this one can be counted.`
 export const percentileShare = (usual: string, found: string): string =>

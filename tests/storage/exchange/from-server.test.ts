@@ -44,7 +44,7 @@ test('what is missing, silent or no worksheet is reported in sentences', async (
   serving(() => {
     throw new TypeError('fetch failed')
   })
-  await expect(fromServer('sheets/a.json', BASE)).rejects.toThrow(/could not be fetched/)
+  await expect(fromServer('sheets/a.json', BASE)).rejects.toThrow(/could not be loaded/)
   serving(() => new Response('<!doctype html>'))
   await expect(fromServer('sheets/a.json', BASE)).rejects.toThrow(FileError)
 })

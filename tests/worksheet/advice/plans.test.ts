@@ -211,7 +211,7 @@ describe('a plan', () => {
     const advice = adviseSheet(sheet).checks.get('even')
     expect(advice?.plans).toEqual([])
     expect(advice?.none && noPlanText(sheet, advice.none)).toMatch(
-      /^This check is about readings: change Lamps out, then measure again\./,
+      /^This check uses measured values: change Lamps out, then measure again\./,
     )
   })
 

@@ -60,7 +60,7 @@ describe('a check', () => {
   it('waits for its givens and tells which', () => {
     expect(stand('a < 5 mm', {}, [given('a', '', { unit: 'mm' })])).toMatchObject({
       state: 'waiting',
-      message: 'for a.',
+      message: 'needs a.',
     })
   })
 

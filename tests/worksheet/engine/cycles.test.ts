@@ -50,7 +50,7 @@ describe('cells in a cycle', () => {
     sheet.apply({ do: 'replace', cell: result('a', 'b') })
     expect(seen(sheet, 'a')).toContain('cycle')
     expect(seen(sheet, 'b')).toContain('cycle')
-    expect(seen(sheet, 'end')).toMatch(/Fix the cell “[ab]” first\. These cells depend on each other in a cycle/)
+    expect(seen(sheet, 'end')).toMatch(/Fix “[ab]” first\. These cells depend on each other in a cycle/)
     sheet.apply({ do: 'replace', cell: result('a', 'start + 1 mm') })
     expect(['a', 'b', 'end'].map((id) => seen(sheet, id))).toEqual(['2 mm', '2 mm', '2 mm'])
   })

@@ -132,7 +132,7 @@ describe('what was not prepared', () => {
     expect(lacks()).toBeGreaterThan(0)
     expect(sheet.outcome('double').state).toBe('waiting')
     expect(seen(sheet as Sheet, 'same')).toBe('waits for double')
-    expect(sheet.check('small')).toMatchObject({ state: 'waiting', message: 'for double.' })
+    expect(sheet.check('small')).toMatchObject({ state: 'waiting', message: 'needs double.' })
     sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(seen(sheet as Sheet, 'double')).toBe('6 mm')
     expect(seen(sheet as Sheet, 'same')).toBe('2')
@@ -160,7 +160,7 @@ describe('what was not prepared', () => {
   test('a condition of the user says what it waits for', () => {
     const cells = [...CELLS, check('large', 'size > 2')]
     const { sheet } = opened({ ...WORKSHEET, cells }, prepared)
-    expect(sheet.check('large')).toMatchObject({ state: 'waiting', message: 'its formula is being read.' })
+    expect(sheet.check('large')).toMatchObject({ state: 'waiting', message: 'its formula is still loading.' })
     sheet.extend(LIBRARY, FULL_CAPABILITIES)
     expect(sheet.check('large').state).toBe('pass')
   })

@@ -13,7 +13,7 @@ describe('a missing given', () => {
     ])
     expect(seen(sheet, 'area')).toBe('waits for width, height')
     expect(seen(sheet, 'volume')).toBe('waits for width, height')
-    expect(sheet.check('small')).toMatchObject({ state: 'waiting', message: 'for width, height.' })
+    expect(sheet.check('small')).toMatchObject({ state: 'waiting', message: 'needs width and height.' })
     sheet.apply({ do: 'replace', cell: given('width', '10', { unit: 'mm' }) })
     expect(seen(sheet, 'volume')).toBe('waits for height')
     sheet.apply({ do: 'replace', cell: given('height', '10', { unit: 'mm' }) })
@@ -66,7 +66,7 @@ describe('an error', () => {
       state: 'error',
       diagnostics: [{ message: 'Division by zero.', from: 0, to: 8 }],
     })
-    expect(seen(sheet, 'next')).toBe('error: Fix the cell “broken” first. Division by zero.')
+    expect(seen(sheet, 'next')).toBe('error: Fix “broken” first. Division by zero.')
     expect(originOf(sheet, 'next')).toBe('broken')
     expect(seen(sheet, 'aside')).toBe('2 mm')
   })

@@ -82,9 +82,9 @@ describe('a run cell', () => {
     const { feed, plan } = whole(sheet)
     expect(plan).toBeUndefined()
     expect(feed.missing.map(({ input, why }) => `${input.name} ${why}`)).toEqual([
-      'sensor_width needs sensor',
-      'sensor_height needs sensor',
-      'pitch needs sensor',
+      'sensor_width needs Sensor',
+      'sensor_height needs Sensor',
+      'pitch needs Sensor',
     ])
     sheet.apply({ do: 'replace', cell: given('sensor', '36 x 24', { unit: 'mm', entry: 'size' }) })
     expect(whole(sheet).plan?.total.count).toBe(3)

@@ -163,7 +163,7 @@ describe('a column with a formula', () => {
     expect(seen(sheet, 'originals')).toMatch(
       /In the column “Area”: The cell declares mm, a length; the formula gives an area/,
     )
-    expect(seen(sheet, 'areas')).toMatch(/Fix the cell “originals” first/)
+    expect(seen(sheet, 'areas')).toMatch(/Fix “originals” first/)
     expect(sheet.checkSummary.errors).toBe(1)
   })
 
@@ -196,7 +196,7 @@ describe('a column with a formula', () => {
     ])
     expect(seen(sheet, 'most')).toBe('waits for border')
     sheet.apply({ do: 'replace', cell: given('border', 'wide', { unit: 'mm' }) })
-    expect(seen(sheet, 'originals')).toMatch(/Fix the cell “border” first/)
+    expect(seen(sheet, 'originals')).toMatch(/Fix “border” first/)
     sheet.apply({ do: 'replace', cell: given('border', '1', { unit: 'mm' }) })
     expect(seen(sheet, 'most')).toBe('101 mm')
   })

@@ -1,3 +1,5 @@
+import { agree } from '../../../units/plural.ts'
+
 /** The texts that only drawings of upright set-ups need; copy stands do not load them. */
 export const UPRIGHT_WORDS = {
   leanOutOfRange: 'The lean is not drawn: it must be an angle within 75° of upright.',
@@ -19,7 +21,7 @@ export const UPRIGHT_WORDS = {
   uprightOriginal: (size: string | undefined, pose: string, centre: string | undefined) =>
     `The original ${size === undefined ? '' : `is ${size} and `}${pose}${centre === undefined ? '' : `, its centre ${centre} above the floor`}.`,
   isUpright: 'is upright',
-  distancesOut: (list: string, count: number) => `${list} ${count === 1 ? 'is' : 'are'} out from the original.`,
+  distancesOut: (list: string, count: number) => `${list} ${agree(count, 'is', 'are')} out from the original.`,
   lensPosition: (height: string | undefined, level: string, axis: string) =>
     `The lens is ${height === undefined ? '' : `${height} above the floor, `}${level} level from the centre of the original, ${axis}.`,
   axisLevel: 'its axis level',
