@@ -46,6 +46,11 @@ describe.each(NAMES)('%s', (name) => {
     expect(all).toEqual([...new Set(all)])
   })
 
+  test('labels no two cells alike: a list of what fails or is needed has only labels', () => {
+    const labels = namedIn(name).map(({ label }) => label)
+    expect(labels).toEqual([...new Set(labels)])
+  })
+
   test('labels every cell shortly, in sentence case', () => {
     for (const cell of namedIn(name)) {
       const label = cell.label ?? ''

@@ -190,7 +190,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     ['sqrt', 1, 'sqrt(x)'],
     ['tile_plan', 6, 'tile_plan(…)'],
   ],
-  'language/values: VALUE_WORDS.aRecord': [['size'], ['evenness']],
+  'language/values: aRecord': [['size'], ['evenness']],
   'language/values: VALUE_WORDS.declares': [['mm, a length', 'a time']],
   'language/values: VALUE_WORDS.notAChoice': [['format', 'film_size', ['135', '6x6'], '137']],
   'storage/exchange: BACKUP_WORDS.backupSaved': [[[]], [['North sheet']], [['North sheet', '']]],

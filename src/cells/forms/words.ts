@@ -1,4 +1,4 @@
-import { VALUE_WORDS } from '../../language/values/words.ts'
+import { atLeast, atMost } from '../../language/values/words.ts'
 import { plural } from '../../units/plural.ts'
 import { cellWords } from '../shared/words.ts'
 
@@ -48,8 +48,8 @@ export const formWords = {
   coverage: 'Limits in standard deviations (k)',
   least: 'Lowest value allowed',
   most: 'Highest value allowed',
-  atLeast: VALUE_WORDS.atLeast,
-  atMost: VALUE_WORDS.atMost,
+  atLeast,
+  atMost,
   figures: (n: number): string => plural(n, 'figure'),
   steps: (n: number): string => plural(n, 'step'),
   rows: (n: number): string => plural(n, 'row'),

@@ -3,7 +3,7 @@ import { readQuantity } from '../../units/index.ts'
 import { type Diagnostic, type Fix, fix, problem, warning } from '../values/diagnostic.ts'
 import type { Callable, Parameter } from '../values/function-record.ts'
 import { describeType, sameType, type Type } from '../values/types.ts'
-import { VALUE_WORDS } from '../values/words.ts'
+import { write } from '../values/words.ts'
 import { matchArguments, plainDefault, type Written } from './arguments.ts'
 import { type CheckContext, partsOf } from './check-context.ts'
 import { fixesToward, grouped } from './expression.ts'
@@ -61,9 +61,7 @@ function equalsForColon(c: CheckContext, record: Callable, node: SyntaxNode): Di
   if (nameNode.name !== 'Name' || c.source(signNode) !== '=' || !parameter) return undefined
   if (parameter.type.kind === 'yes or no' && c.scope.typeOf(name) !== undefined) return undefined
   const end = signNode.to + (c.text[signNode.to] === ' ' ? 1 : 0)
-  return problem(W.colonForArgument(name), node.from, node.to, [
-    fix(': ', nameNode.to, end, VALUE_WORDS.write(`${name}:`)),
-  ])
+  return problem(W.colonForArgument(name), node.from, node.to, [fix(': ', nameNode.to, end, write(`${name}:`))])
 }
 
 function argumentValue(c: CheckContext, node: SyntaxNode): Written['value'] {

@@ -2,7 +2,7 @@ import { aKind, type Dimension } from '../../units/index.ts'
 import { listText } from '../../units/plural.ts'
 import { didYouMean } from '../../units/words.ts'
 import { SYNTAX_WORDS } from '../syntax/words.ts'
-import { VALUE_WORDS } from '../values/words.ts'
+import { aRecord } from '../values/words.ts'
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 const isWritten = (found: string, written: string): string => `“${found}” is written “${written}”.`
@@ -63,9 +63,9 @@ export const CHECK_WORDS = {
   yesOrNo: isWritten,
   notARecord: (found: string) => `Only a record has parts; this is ${found}.`,
   noPart: (record: string, part: string, parts: readonly string[]) =>
-    `${capital(VALUE_WORDS.aRecord(record))} has no part “${part}”. Its parts are ${listText(parts)}.`,
+    `${capital(aRecord(record))} has no part “${part}”. Its parts are ${listText(parts)}.`,
   needsPart: (record: string, parts: readonly string[]) =>
-    `This is ${VALUE_WORDS.aRecord(record)}. Name the part to use: ${listText(parts.map((part) => `.${part}`))}.`,
+    `This is ${aRecord(record)}. Name the part to use: ${listText(parts.map((part) => `.${part}`))}.`,
   emptyList: 'A list has at least one value.',
   mixedList: (first: string, found: string) =>
     `The values of a list are of one kind: the first is ${first}, this is ${found}.`,

@@ -2,7 +2,7 @@ import { clip } from '../../units/index.ts'
 import { checkUnits, type Stage } from '../checking/check.ts'
 import { applyFix, type Diagnostic, type Fix, fix } from '../values/diagnostic.ts'
 import type { Scope } from '../values/scope.ts'
-import { VALUE_WORDS } from '../values/words.ts'
+import { write } from '../values/words.ts'
 
 /** The most further fixes that one error is followed through. */
 const MOST_STEPS = 12
@@ -97,7 +97,7 @@ function tested(diagnostic: Diagnostic, before: Trial, trials: Trials): Fix[] {
 }
 
 /** A fix that writes the whole formula anew. */
-const rewrite = (before: string, after: string): Fix => fix(after, 0, before.length, VALUE_WORDS.write(clip(after)))
+const rewrite = (before: string, after: string): Fix => fix(after, 0, before.length, write(clip(after)))
 
 /** The diagnostics of a formula with only those of their fixes that pass the test. */
 export function testFixes(

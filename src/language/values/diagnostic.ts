@@ -1,4 +1,4 @@
-import { VALUE_WORDS } from './words.ts'
+import { write } from './words.ts'
 
 /** A change of text that would correct what a diagnostic reports. */
 export interface Fix {
@@ -42,7 +42,7 @@ export const warning = (message: string, from: number, to: number, fixes: readon
 })
 
 /** What to write in place of some characters of a text. */
-export const fix = (insert: string, from: number, to: number, label = VALUE_WORDS.write(insert.trim())): Fix => ({
+export const fix = (insert: string, from: number, to: number, label = write(insert.trim())): Fix => ({
   label,
   from,
   to,

@@ -3,7 +3,7 @@ import { type Diagnostic, type Fix, fix, problem } from './diagnostic.ts'
 import { cellsThat, factorBetween } from './missing-factor.ts'
 import type { Scope } from './scope.ts'
 import { describeType, isLevel, number, numberIn, type Type } from './types.ts'
-import { VALUE_WORDS as W } from './words.ts'
+import { multiplyBySteradian, VALUE_WORDS as W } from './words.ts'
 
 /**
  * Whether a formula of this type fits a cell that declares a unit: undefined if so, else what is wrong, with formulas
@@ -20,7 +20,7 @@ export function fitsDeclared(type: Type, text: string, unit: DisplayUnit, scope?
   const inner = grouped(text)
   if (items.kind === 'number' && items.dimension.times(SOLID_ANGLE) === dimension)
     return problem(W.declaresSteradian(declared, describeType(type)), 0, text.length, [
-      whole(`${inner} * 1 sr`, W.multiplyBySteradian),
+      whole(`${inner} * 1 sr`, multiplyBySteradian),
     ])
   const fixes: Fix[] = []
   if (/^\s*-?\d+(?:\.\d+)?\s*$/.test(text) && symbol && !unit.notation)

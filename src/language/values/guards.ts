@@ -2,6 +2,7 @@ import { type Dimension, NONE, showQuantity } from '../../units/index.ts'
 import { type Callable, type Parameter, type Range, Refusal } from './function-record.ts'
 import { ComputeError } from './operations.ts'
 import type { Type, Value } from './types.ts'
+import * as words from './words.ts'
 import { VALUE_WORDS as W } from './words.ts'
 
 export type Implementation = (...args: Value[]) => Value
@@ -34,15 +35,16 @@ const inRange = (range: Range, value: number): boolean =>
 export function describeRange(range: Range, dimension: Dimension | undefined): string {
   const show = (value: number): string => showQuantity(value, dimension ?? NONE).text
   const parts: string[] = []
-  if (range.whole) parts.push(W.wholeNumber)
-  if (range.least !== undefined && range.most !== undefined) parts.push(W.fromTo(show(range.least), show(range.most)))
+  if (range.whole) parts.push(words.wholeNumber)
+  if (range.least !== undefined && range.most !== undefined)
+    parts.push(words.fromTo(show(range.least), show(range.most)))
   else if (range.above !== undefined && range.below !== undefined)
-    parts.push(W.aboveAndBelow(show(range.above), show(range.below)))
+    parts.push(words.aboveAndBelow(show(range.above), show(range.below)))
   else {
-    if (range.above !== undefined) parts.push(W.above(show(range.above)))
-    if (range.least !== undefined) parts.push(W.atLeast(show(range.least)))
-    if (range.below !== undefined) parts.push(W.below(show(range.below)))
-    if (range.most !== undefined) parts.push(W.atMost(show(range.most)))
+    if (range.above !== undefined) parts.push(words.above(show(range.above)))
+    if (range.least !== undefined) parts.push(words.atLeast(show(range.least)))
+    if (range.below !== undefined) parts.push(words.below(show(range.below)))
+    if (range.most !== undefined) parts.push(words.atMost(show(range.most)))
   }
   return parts.join(', ')
 }

@@ -10,7 +10,7 @@ import {
   showFigure,
   showQuantity,
 } from '../../units/index.ts'
-import { VALUE_WORDS as W } from './words.ts'
+import * as words from './words.ts'
 
 /** What kind of value a formula gives; settled before anything is computed. */
 export type Type = NumberType | YesNoType | TextType | ListType | RecordType
@@ -94,13 +94,13 @@ export function sameType(a: Type, b: Type): boolean {
 
 /** A type in words, with its article: `a length`, `a list of lamps`. */
 export function describeType(type: Type): string {
-  if (type.kind === 'number') return type.level && type.dimension === STOP ? W.exposureValue : aKind(type.dimension)
+  if (type.kind === 'number') return type.level && type.dimension === STOP ? words.exposureValue : aKind(type.dimension)
   if (type.kind === 'yes or no') return 'yes or no'
   if (type.kind === 'text') return 'text'
-  if (type.kind === 'record') return W.aRecord(type.name)
-  if (type.of.kind === 'number' && type.of.dimension === NONE) return W.listOfNumbers
-  if (type.of.kind === 'record') return W.listOfRecords(type.of.name)
-  return W.listOf(describeType(type.of))
+  if (type.kind === 'record') return words.aRecord(type.name)
+  if (type.of.kind === 'number' && type.of.dimension === NONE) return words.listOfNumbers
+  if (type.of.kind === 'record') return words.listOfRecords(type.of.name)
+  return words.listOf(describeType(type.of))
 }
 
 /** The name of a type for other programs: a dimension's name, `yes or no`, `text`, `list of …`, the record's name. */
@@ -154,7 +154,7 @@ function showWhole(value: Value, type: Type, { unit, typed }: ShowOptions): stri
       return type.of.kind === 'record' ? `(${text})` : text
     })
     const more = items.length - shown.length
-    return `{${shown.join(', ')}${more > 0 ? `, ${W.moreValues(more)}` : ''}}`
+    return `{${shown.join(', ')}${more > 0 ? `, ${words.moreValues(more)}` : ''}}`
   }
   const parts = value as RecordValue
   // A record may lack parts: of a frame, what has not been measured.

@@ -3,8 +3,6 @@ import { count, plural } from '../../units/plural.ts'
 
 /** What is said while a formula is computed, and where it does not fit its cell. */
 export const VALUE_WORDS = {
-  write: (text: string) => `Write ${text}`,
-  multiplyBySteradian: 'Multiply by 1 sr',
   declares: (declared: string, found: string, factor?: { dimension: Dimension; divides: boolean }) =>
     `The cell declares ${declared}; the formula gives ${found}.${
       factor
@@ -25,21 +23,6 @@ export const VALUE_WORDS = {
   notAChoice: (argument: string, name: string, choices: readonly string[], found: string) =>
     `“${argument}” of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
 
-  wholeNumber: 'a whole number',
-  fromTo: (least: string, most: string) => `from ${least} to ${most}`,
-  above: (bound: string) => `above ${bound}`,
-  atLeast: (bound: string) => `at least ${bound}`,
-  below: (bound: string) => `below ${bound}`,
-  aboveAndBelow: (above: string, below: string) => `above ${above} and below ${below}`,
-  atMost: (bound: string) => `at most ${bound}`,
-
-  exposureValue: 'an exposure value',
-  aRecord: (name: string) => `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`,
-  listOfNumbers: 'a list of numbers',
-  listOfRecords: (name: string) => `a list of ${name} records`,
-  listOf: (item: string) => `a list, each ${item}`,
-  moreValues: (more: number) => `… ${count(more)} more`,
-
   partNotYet: (part: string) => `“${part}” has not been measured yet.`,
   noPart: (part: string) => `With these figures there is no “${part}”.`,
   listsDiffer: (first: number, second: number) =>
@@ -56,3 +39,20 @@ export const VALUE_WORDS = {
   resultTooLarge: 'The result is too large to compute with.',
   tooDeep: (most: number) => `Brackets, signs and calls go at most ${most} deep. Split the formula over several cells.`,
 } as const
+
+/** Words for ranges, kinds of values and fixes. The smallest chunk has them, so each is exported by itself. */
+export const write = (text: string): string => `Write ${text}`
+export const multiplyBySteradian = 'Multiply by 1 sr'
+export const wholeNumber = 'a whole number'
+export const fromTo = (least: string, most: string): string => `from ${least} to ${most}`
+export const above = (bound: string): string => `above ${bound}`
+export const atLeast = (bound: string): string => `at least ${bound}`
+export const below = (bound: string): string => `below ${bound}`
+export const aboveAndBelow = (above: string, below: string): string => `above ${above} and below ${below}`
+export const atMost = (bound: string): string => `at most ${bound}`
+export const exposureValue = 'an exposure value'
+export const aRecord = (name: string): string => `${/^[aeiou]/.test(name) ? 'an' : 'a'} ${name}`
+export const listOfNumbers = 'a list of numbers'
+export const listOfRecords = (name: string): string => `a list of ${name} records`
+export const listOf = (item: string): string => `a list, each ${item}`
+export const moreValues = (more: number): string => `… ${count(more)} more`

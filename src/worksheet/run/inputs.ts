@@ -1,5 +1,5 @@
 import type { Type } from '../../language/index.ts'
-import { VALUE_WORDS } from '../../language/values/words.ts'
+import { wholeNumber } from '../../language/values/words.ts'
 import {
   DATA,
   type Dimension,
@@ -149,7 +149,7 @@ const IN_WORDS: Readonly<Record<RunInputSort, string>> = {
   sampling: 'a sampling, such as 300 ppi',
   'pixel pitch': 'a length per pixel',
   number: 'a plain number',
-  count: VALUE_WORDS.wholeNumber,
+  count: wholeNumber,
   time: 'a time',
   data: 'an amount of data',
   'yes or no': 'yes or no',
