@@ -15,8 +15,6 @@ interface UnitEntry {
   readonly prefixes: Prefixes
   /** What is added, in coherent SI units, after scaling: the degree Celsius alone has one. */
   readonly offset?: number
-  /** What to know of a unit that other trades define otherwise. */
-  readonly note?: string
 }
 
 /** A unit as found: a table entry with its prefix already in the factor. */
@@ -32,7 +30,7 @@ const entry = (
   dimension: Dimension,
   factor: number,
   prefixes: Prefixes = 'none',
-  more: Pick<UnitEntry, 'also' | 'offset' | 'note'> = {},
+  more: Pick<UnitEntry, 'also' | 'offset'> = {},
 ): UnitEntry => ({ symbol, dimension, factor, prefixes, ...more })
 
 const POUND = 0.45359237
@@ -51,11 +49,8 @@ export const UNITS: readonly UnitEntry[] = [
   entry('ft', D.LENGTH, FOOT, 'none', { also: ['foot', 'feet'] }),
   entry('yd', D.LENGTH, 0.9144, 'none', { also: ['yard', 'yards'] }),
   entry('mi', D.LENGTH, 1609.344, 'none', { also: ['mile', 'miles'] }),
-  entry('pt', D.LENGTH, INCH / 72, 'none', {
-    also: ['point', 'points'],
-    note: '1/72 in, the point of desktop publishing; the printers’ point of hot metal is 0.4 % smaller',
-  }),
-  entry('mil', D.LENGTH, INCH / 1000, 'none', { also: ['mils'], note: '1/1000 in, not a millimetre' }),
+  entry('pt', D.LENGTH, INCH / 72, 'none', { also: ['point', 'points'] }),
+  entry('mil', D.LENGTH, INCH / 1000, 'none', { also: ['mils'] }),
   entry('nmi', D.LENGTH, 1852),
   entry('g', D.MASS, 1e-3, 'si'),
   entry('t', D.MASS, 1e3, 'none', { also: ['tonne', 'tonnes'] }),
@@ -72,12 +67,9 @@ export const UNITS: readonly UnitEntry[] = [
   entry('cd', D.LUMINOUS_INTENSITY, 1, 'si'),
   entry('lm', D.LUMINOUS_FLUX, 1, 'si'),
   entry('lx', D.ILLUMINANCE, 1, 'si', { also: ['lux'] }),
-  entry('fc', D.ILLUMINANCE, 1 / FOOT ** 2, 'none', { also: ['footcandle', 'footcandles'], note: '1 lm/ft²' }),
+  entry('fc', D.ILLUMINANCE, 1 / FOOT ** 2, 'none', { also: ['footcandle', 'footcandles'] }),
   entry('nit', D.LUMINANCE, 1, 'none', { also: ['nits'] }),
-  entry('fL', D.LUMINANCE, 1 / (Math.PI * FOOT ** 2), 'none', {
-    also: ['footlambert', 'footlamberts'],
-    note: '1/π cd/ft²',
-  }),
+  entry('fL', D.LUMINANCE, 1 / (Math.PI * FOOT ** 2), 'none', { also: ['footlambert', 'footlamberts'] }),
   entry('rad', D.ANGLE, 1, 'si'),
   entry('°', D.ANGLE, DEGREE, 'none', { also: ['deg', 'degree', 'degrees'] }),
   entry('′', D.ANGLE, DEGREE / 60, 'none', { also: ['arcmin'] }),
@@ -217,6 +209,3 @@ export const unitSpellings = (): string[] => [...new Set([...EVERYDAY, ...unitSy
 
 /** The plain symbols, without prefixes, in the table's order. */
 export const unitSymbols = (): string[] => UNITS.map(({ symbol }) => symbol)
-
-/** What to know of a unit, beside its symbol; nothing where every trade agrees on it. */
-export const unitNote = (symbol: string): string | undefined => UNITS.find((unit) => unit.symbol === symbol)?.note

@@ -1,13 +1,13 @@
 import type { Completion, CompletionContext, CompletionResult } from '@codemirror/autocomplete'
 import { syntaxTree } from '@codemirror/language'
-import { unitNote, unitSymbols } from '../../units/index.ts'
+import { unitSymbols } from '../../units/index.ts'
 import { signature } from '../checking/arguments.ts'
 import type { Callable, Guide } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
 import { describeType } from '../values/types.ts'
 import { argumentsByName } from './fill-arguments.ts'
 import { recordDom } from './record-dom.ts'
-import { completionWords } from './words.ts'
+import { completionWords, unitNotes } from './words.ts'
 
 const cells = (scope: Scope): Completion[] =>
   [...scope.names()].map((name) => {
@@ -85,7 +85,7 @@ const unitList = (): readonly Completion[] => {
     ...unitSymbols()
       .filter((symbol) => !EVERYDAY.includes(symbol))
       .map((symbol) => {
-        const note = unitNote(symbol)
+        const note = unitNotes[symbol]
         return note === undefined ? { label: symbol } : { label: symbol, detail: note }
       }),
   ]

@@ -5,3 +5,11 @@ export const completionWords = {
   or: 'one or both are true',
   not: 'the opposite',
 } as const
+
+/** What to know of a unit that other trades define otherwise, by its symbol. */
+export const unitNotes: Readonly<Record<string, string>> = {
+  pt: '1/72 in, the point of desktop publishing; the printers’ point of hot metal is 0.4 % smaller',
+  mil: '1/1000 in, not a millimetre',
+  fc: '1 lm/ft²',
+  fL: '1/π cd/ft²',
+}

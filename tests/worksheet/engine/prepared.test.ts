@@ -203,6 +203,18 @@ describe('what was not prepared', () => {
     expect(seen(sheet as Sheet, 'wide')).toBe('300 mm')
   })
 
+  test('a function of the sheet asks for what defines it, even one that nothing calls', () => {
+    const twice: Cell = { kind: 'function', id: 'f', name: 'twice', arguments: [{ name: 'x' }], formula: 'x * 2' }
+    for (const calls of [[], [result('called', 'twice(size)')]]) {
+      const { sheet, lacks } = opened({ ...WORKSHEET, cells: [given('size', '3'), twice, ...calls] }, prepared)
+      expect(lacks()).toBeGreaterThan(0)
+      expect(sheet.engine.ownFunctions[0]?.callable).toBeUndefined()
+      sheet.extend(LIBRARY, FULL_CAPABILITIES)
+      expect(sheet.engine.ownFunctions[0]?.callable?.name).toBe('twice')
+      if (calls.length > 0) expect(seen(sheet as Sheet, 'called')).toBe('6')
+    }
+  })
+
   test('nothing is renamed without what renames, and nothing is lost', () => {
     const { sheet } = opened(WORKSHEET, prepared)
     expect(() => sheet.apply({ do: 'rename', id: 'size', name: 'measure' })).toThrow(/could not be loaded/)
