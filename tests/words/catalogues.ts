@@ -28,7 +28,14 @@ const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
 /** The texts inside a function: its quoted and template strings, with the places of figures as `…`. */
 function textsIn(source: string): string {
   const texts = source.match(/`(?:[^`\\]|\\.)*`|"(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'/g) ?? []
-  return texts.map((text) => text.slice(1, -1).replace(/\$\{[^}]*\}/g, '…')).join(' | ')
+  return texts
+    .map((text) =>
+      text
+        .slice(1, -1)
+        .replace(/\$\{[^}]*\}/g, '…')
+        .replace(/\$\{.*$/, '…'),
+    )
+    .join(' | ')
 }
 
 function* messagesIn(value: unknown, key: string): Generator<Message> {

@@ -121,6 +121,10 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [['Width'], ['“Map”', '“Height”']],
     [['Width', 'Height'], []],
   ],
+  'cli: noSuchPiece': [
+    ['my_lens', '90 mm', 'lens', ['60 mm lens', '100 mm lens'], ['focal']],
+    ['my_lens', '90 mm', 'lens', [], []],
+  ],
   'cli: published': [
     ['Hyperfocal distance', '2.1 m', '2.1 m', ''],
     ['Hyperfocal distance', '2.1 m', '2.2 m', '5 %'],

@@ -40,7 +40,7 @@ test('a table on paper has its headings with units, every row, and its foot', as
     '<td>Town &amp; &lt;b&gt;port&lt;/b&gt;</td><td class="end">420</td><td>yes</td><td class="end">44</td>',
   )
   expect(text).toContain('<span class="small">left out</span>')
-  expect(text).toContain('<span class="small">Greatest</span><b>420 mm</b>')
+  expect(text).toContain('<span class="small">Maximum</span><b>420 mm</b>')
   expect(text).toContain('<span class="small">Count where width &gt; 100 mm</span><b>1</b>')
   expect(text).toMatch(/Row 2 is left out\. Width: /)
   expect(text.match(/<thead>/g)).toHaveLength(1)
