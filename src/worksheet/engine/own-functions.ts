@@ -17,6 +17,12 @@ export interface OwnFunction {
 /** Defines a function by its cell, beside those that are known. */
 export type DefineFunction = (cell: FunctionCell, known: Library, compiler: FormulaCompiler) => OwnFunction
 
+/** Reading a call that no template has makes the compiler load what defines functions, even one that nothing calls. */
+const undefinedYet: DefineFunction = (cell, _, compiler) => {
+  compiler.read(`${cell.name}()`)
+  return { cell, diagnostics: [] }
+}
+
 /**
  * Defines functions in order: each may call those before it, so that none can call itself. Until what defines them is
  * loaded, none can be called.
@@ -25,7 +31,7 @@ export function defineFunctions(
   functions: readonly Pick<OwnFunction, 'cell'>[],
   base: Library,
   compiler: FormulaCompiler,
-  define: DefineFunction = (cell) => ({ cell, diagnostics: [] }),
+  define: DefineFunction = undefinedYet,
 ): readonly OwnFunction[] {
   const known = new Map(base)
   return functions.map(({ cell }) => {
