@@ -32,6 +32,10 @@ export const camera = fc
     blur_pixels: fc.constantFrom('1', '1.5', '2', '3'),
     sensor_to_carriage: fc.constantFrom('0', '60', '-45'),
     original_thickness: fc.constantFrom('0', '3', '40'),
+    lens_greatest: fc.constantFrom('1:10', '1:4', '1:2', '1:1'),
+    lens_smallest: fc.constantFrom('f/11', 'f/16', 'f/22'),
+    principal_inset: fc.constantFrom('0', '40'),
+    room_required: fc.constantFrom('100', '300', '800'),
   })
   .map(({ body: [sensor, sensor_pixels], aperture, ...rest }) => ({
     ...rest,

@@ -27,6 +27,7 @@ import {
   glareTraced,
   lampsOf,
   lightTraced,
+  lowTraced,
   pictureTraced,
   placed,
   sheetTraced,
@@ -136,6 +137,7 @@ export const JOBS: readonly Job[] = [
         overlap: fc.constantFrom('20', '60', '120'),
         border: fc.constantFrom('0', '10'),
         moves: fc.constantFrom('the camera', 'the board'),
+        lens_greatest: fc.constantFrom('1:40', '1:15', '1:4'),
         wanted_sampling: fc.constantFrom('150', '300', '400', '600'),
       }),
     ),
@@ -232,7 +234,11 @@ export const JOBS: readonly Job[] = [
         expect(spread(lampsOf(sheet), width, height)).toBeLessThanOrEqual(sheet.number('even_limit') * 1.01)
       // Turned, it reaches as far towards the arms as it is high.
       const [across, down] = laid === 'turned by 90°' ? [height, width] : [width, height]
-      return { arms_cover: either / sheet.number('even_limit'), ...armsGlareTraced(sheet, [across / 2, down / 2]) }
+      return {
+        arms_cover: either / sheet.number('even_limit'),
+        ...lowTraced(sheet),
+        ...armsGlareTraced(sheet, [across / 2, down / 2]),
+      }
     },
   },
   {
@@ -275,6 +281,9 @@ export const JOBS: readonly Job[] = [
         lean: fc.constantFrom('0', '6', '15', '-8'),
         centre_height: fc.constantFrom('1250', '900', '1600'),
         frame_depth: millimetres(3, 80),
+        tripod_least: fc.constantFrom('400', '1000'),
+        tripod_greatest: fc.constantFrom('1300', '1700'),
+        floor_free: millimetres(1000, 6000),
       }),
     ),
     aims: [SAMPLING, EVEN, LAMP, ['frame_gap', 'frame_shadow', 'mm', 1000]],
@@ -286,6 +295,11 @@ export const JOBS: readonly Job[] = [
       const [width, height] = size(sheet, 'original')
       const gap = sheet.number('frame_gap')
       const deep = sheet.number('frame_depth')
+      // Square to a face that leans back, the camera is higher than its centre.
+      const lean = sheet.number('lean')
+      const lensHeight = sheet.number('centre_height') + photograph.pupilDistance * Math.sin(lean)
+      const { magnification: m, camera: own } = photograph
+      const behind = own.focal * (2 + m + 1 / m) + own.gap
       // A ray from a lamp over the frame's edge, from the side where it is farthest out, meets the face here.
       const shadows = lampsOf(sheet).map(({ x, z }) => {
         const edge = width / 2 + gap
@@ -297,6 +311,12 @@ export const JOBS: readonly Job[] = [
         ...lightTraced(sheet, [width, height]),
         ...glareTraced(sheet, width / 2),
         frame_clear: Math.max(...shadows) / Math.max(gap, 1e-9),
+        tripod_reaches: Math.max(
+          sheet.number('tripod_least') / lensHeight,
+          lensHeight / sheet.number('tripod_greatest'),
+        ),
+        // The camera’s back and whoever stands behind it.
+        room_behind: (behind * Math.cos(lean) + 0.6) / sheet.number('floor_free'),
       }
     },
   },

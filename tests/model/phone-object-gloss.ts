@@ -33,7 +33,12 @@ const phoneAt = (phone: Phone, lensHeight: number, aperture: number): Photograph
 const phoneJob: Job = {
   name: 'phone-stand',
   texts: together(
-    fc.record({ original: sides(60, 500), border: fc.constantFrom('0', '10'), unevenness: millimetres(1, 60) }),
+    fc.record({
+      original: sides(60, 500),
+      border: fc.constantFrom('0', '10'),
+      unevenness: millimetres(1, 60),
+      lens_smallest: fc.constantFrom('f/1.4', 'f/16'),
+    }),
     fc
       .record({
         phone: fc.constantFrom(...PHONES),

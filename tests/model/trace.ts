@@ -91,7 +91,14 @@ export function lampsOf(sheet: Filled): Lamp[] {
 
 export const lightTraced = (sheet: Filled, [width, height]: readonly [number, number]): Traced => ({
   even_enough: spread(lampsOf(sheet), width, height) / sheet.number('even_limit'),
+  ...lowTraced(sheet),
 })
+
+/** How high the lamps are, seen from the middle of the face, against half a right angle. */
+export const lowTraced = (sheet: Filled): Traced =>
+  has(sheet, 'lamps_low')
+    ? { lamps_low: Math.max(...lampsOf(sheet).map(({ x, z }) => Math.atan2(z, Math.abs(x)))) / (Math.PI / 4) }
+    : {}
 
 export function glareTraced(sheet: Filled, half: number, shift = 0, tilt?: number): Traced {
   if (!has(sheet, 'lamps_clear') || sheet.value('glossy') !== true) return {}
@@ -122,6 +129,23 @@ export function armsGlareTraced(sheet: Filled, half: readonly [number, number]):
   return { lamps_clear: { ifPassed: traced, ifFailed: Math.max(traced, ...reached) } }
 }
 
+/** What the lens has to do: focus so close, close so far, and leave room before its rim to what stands out nearest to it. */
+function lensTraced(sheet: Filled, { camera, magnification }: Photograph): Traced {
+  // From the original to the front principal plane, 1/a + 1/b = 1/f with b = m a; the rim is before it.
+  const toPrincipalPlane = camera.focal * (1 + 1 / magnification)
+  // In focus half-way: a page or an object stands out towards the lens by half of its depth.
+  const isDeep = has(sheet, 'page_arc') || has(sheet, 'object_top')
+  const standsOut = isDeep ? or(sheet, 'wanted_depth', 0) / 2 : 0
+  const room = toPrincipalPlane - or(sheet, 'principal_inset', 0) - standsOut
+  return {
+    ...(has(sheet, 'lens_focuses') && { lens_focuses: magnification / sheet.number('lens_greatest') }),
+    ...(has(sheet, 'aperture_on_lens') && { aperture_on_lens: camera.aperture / sheet.number('lens_smallest') }),
+    ...(has(sheet, 'room_enough') && {
+      room_enough: room > 0 ? sheet.number('room_required') / room : Number.POSITIVE_INFINITY,
+    }),
+  }
+}
+
 /** Sampling, depth and contrast of a face that keeps within a depth, and of the part of it that slopes most. */
 export function pictureTraced(sheet: Filled, photograph: Photograph, slope = 0): Traced {
   const { camera } = photograph
@@ -132,6 +156,7 @@ export function pictureTraced(sheet: Filled, photograph: Photograph, slope = 0):
   const local = perMetre / pixels
   return {
     sharp_enough: required / perMetre,
+    ...lensTraced(sheet, photograph),
     ...(has(sheet, 'blur_pixels') && {
       // The blur allowed is counted in pixels along the width.
       depth_holds:
