@@ -46,6 +46,8 @@ export interface PublishedName {
    * they are never on at the same time; implicit texts added up.
    */
   readonly over_set_ups?: 'sum' | 'greatest'
+  /** Of the equipment or the room, which all set-ups of a sheet share, though their role does not: asked once. */
+  readonly in_every_set_up?: boolean
   /** Names of older sheets that mean this one. */
   readonly aliases?: readonly string[]
   readonly advice?: Advice

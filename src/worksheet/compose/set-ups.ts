@@ -45,7 +45,8 @@ export function laterSections(
     only: ({ in_set_up }) => in_set_up === true,
     alsoThere: new Set([...alsoThere].filter((name) => !isInSetUp(library, library.names.get(name)?.role ?? ''))),
   })
-  const cells = withRepeated(withoutLonely(sections.cells), repeated(library, gathering, names))
+  const own = sections.cells.filter((cell) => cell.kind !== 'given' || names.has(cell.name))
+  const cells = withRepeated(withoutLonely(withoutEmpty(own)), repeated(library, gathering, names))
   return {
     names: new Set(names.values()),
     cells: cells.map((cell): Cell => {
@@ -73,7 +74,9 @@ export function ownNames(library: PartLibrary, prefix: string, gathering: Gather
   const ofParts = parts.flatMap(({ cells }) =>
     cells.flatMap((cell) => (!isPlace(cell) && cell.name !== undefined ? [cell.name] : [])),
   )
-  const published = [...library.names].flatMap(([name, { role }]) => (isInSetUp(library, role) ? name : []))
+  const published = [...library.names].flatMap(([name, { role, in_every_set_up }]) =>
+    isInSetUp(library, role) && !in_every_set_up ? name : [],
+  )
   // Nothing reads a piece of kit by name: it fills in other givens.
   const isThere = (name: string): boolean => gathering.names.has(name) || library.names.get(name)?.entry === 'kit'
   const own = new Set([...ofParts, ...published].filter(isThere))
@@ -103,6 +106,13 @@ export function ownNames(library: PartLibrary, prefix: string, gathering: Gather
   for (const [name, cell] of gathering.derived) if (own.has(name)) follow(cell)
   return new Map([...own, ...found].map((name) => [name, prefixedName(prefix, name)] as const))
 }
+
+/** A section all of whose givens are asked in the first set-up has nothing left to say. */
+const withoutEmpty = (cells: readonly Cell[]): readonly Cell[] =>
+  cells.filter((cell, at) => {
+    const next = cells[at + 1]
+    return !isHeading(cell) || (next !== undefined && !isHeading(next))
+  })
 
 /** A given that is alone under a heading goes to the first section that reads it. */
 function withoutLonely(cells: readonly Cell[]): readonly Cell[] {

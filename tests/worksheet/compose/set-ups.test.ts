@@ -294,6 +294,26 @@ describe('another set-up of any job', () => {
 })
 
 describe('what set-ups share', () => {
+  it('asks for equipment and room once, in every job and with every set-up', () => {
+    const shared = [...PARTS.names].flatMap(([name, known]) => (known.in_every_set_up ? [name] : []))
+    expect(shared.length).toBeGreaterThan(0)
+    for (const [at, name] of jobNames().entries()) {
+      const offered = PARTS.setUps[(at + 1) % PARTS.setUps.length] as OfferedSetUp
+      const job = readJob(name)
+      if (!job) throw new Error(`There is no job ${name}.`)
+      const { cells } = compose(PARTS, {
+        title: name,
+        parts: partsOfJob(job),
+        setUps: [{ ...offered, parts: offered.parts.map((part) => ({ part, by: 'hand' })) }],
+      }).worksheet
+      const names = namesOf(cells)
+      for (const one of shared) expect(names, `${name}: ${one}`).not.toContain(`${offered.prefix}_${one}`)
+      // What a formula of any set-up reads of them is there.
+      const read = new Set(cells.flatMap((cell) => [...readBy(cell)]))
+      for (const one of shared) if (read.has(one)) expect(names, name).toContain(one)
+    }
+  })
+
   it('has no name that a set-up could give to one of its own', () => {
     const inSetUp = new Set(PARTS.roles.flatMap(({ role, in_set_up }) => (in_set_up ? role : [])))
     const computed = [...PARTS.parts.values()].flatMap(({ role, cells }) =>
@@ -335,7 +355,7 @@ describe('light typed in another unit', () => {
     EV: ['C', 'lx'],
   }
 
-  it('is converted by the constant of the meter of its own set-up, in every job', () => {
+  it('is converted by the constant of the sheet’s meter, in every job and every set-up', () => {
     const read = new Set<string>()
     for (const name of jobNames()) {
       const job = readJob(name)
@@ -347,14 +367,16 @@ describe('light typed in another unit', () => {
       })
       const givens = worksheet.cells.filter((cell): cell is Given => cell.kind === 'given')
       const names = new Set(givens.map((cell) => cell.name))
-      const constants = ['flat_constant', 'spot_constant'].flatMap((one) => [one, `raking_${one}`])
-      const texts = new Map(constants.map((one, at) => [one, `${one.includes('flat') ? 300 + 20 * at : 10 + at}`]))
+      const texts = new Map([
+        ['flat_constant', '320'],
+        ['spot_constant', '11'],
+      ])
       const filled = givens.map((cell): Given => ({ ...cell, value: texts.get(cell.name) ?? cell.value }))
       for (const cell of filled) {
         const [sign, typed] = SIGNS[cell.unit ?? ''] ?? []
         if (!sign || !typed || (cell.entry ?? 'quantity') !== 'quantity') continue
-        const prefix = cell.name.startsWith('raking_') ? 'raking_' : ''
-        const own = `${prefix}${sign === 'C' ? 'flat' : 'spot'}_constant`
+        // The meter is the same in every set-up.
+        const own = `${sign === 'C' ? 'flat' : 'spot'}_constant`
         if (!names.has(own)) continue
         expect(cell.constants?.[sign], cell.name).toBe(own)
         const sheet = new Sheet(
