@@ -40,7 +40,7 @@ test('the words are the template’s own figures', () => {
     const reported = words.replaceAll('\u00a0', ' ').toLowerCase()
     // One or two of them, in a row.
     const left = shown.reduce((text, one) => text.replace(one, ''), reported)
-    expect(left.trim(), key).toMatch(/^,?$/)
+    expect(left.trim(), key).toMatch(/^;?$/)
   }
 })
 
