@@ -1,3 +1,4 @@
+import { renameAllIn } from '../../language/index.ts'
 import { isHeading } from '../document/names.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell } from '../schema/document.ts'
@@ -203,13 +204,7 @@ export function overSetUps(library: PartLibrary, first: Gathering, later: readon
 }
 
 const followText = (text: string | undefined, names: ReadonlyMap<string, string>): string | undefined =>
-  text === undefined
-    ? undefined
-    : (
-        followNames({ kind: 'result', id: 'text', name: 'text', formula: text } as Cell, names, []) as {
-          formula: string
-        }
-      ).formula
+  text === undefined ? undefined : renameAllIn(text, names)
 
 /** Texts added up, plain numbers at once. */
 function sumOf(texts: readonly string[]): string {
