@@ -38,13 +38,17 @@ export const SIGNS: Readonly<Record<CheckState, readonly SignPart[]>> = {
   error: [{ d: 'M2.5 2.5 13.5 13.5M13.5 2.5 2.5 13.5', line: 2.2 }],
 }
 
-/**
- * The sign of a state, without words: its label is always beside it. Dashed while the check is computed from an example's
- * figures; a solid diamond is then its outline, around the “!” that was cut out.
- */
+const DIAMOND = { d: 'M8 1 15 8 8 15 1 8Z', line: 1.5 }
+/** The diamonds of checks that are computed from an example's figures: dashed round what is solid in them. */
+const RESTING: Partial<Record<CheckState, readonly SignPart[]>> = {
+  fail: [DIAMOND, { d: 'M6.9 3.8V9H9.1V3.8ZM6.9 10.3V12.5H9.1V10.3Z' }],
+  marginal: [DIAMOND, { d: 'M3.6 8.4H12.4L8 12.8Z' }],
+}
+
+/** The sign of a state, without words: its label is always beside it. Dashed while the check rests on an example. */
 export const checkSign = (state: CheckState, rests = false): TemplateResult => html`
   <svg class="sign" viewBox="0 0 16 16" aria-hidden="true">
-    ${SIGNS[state].map(({ d, line = rests && state === 'fail' ? 1.2 : 0 }) =>
+    ${((rests && RESTING[state]) || SIGNS[state]).map(({ d, line }) =>
       line
         ? svg`<path d=${d} fill="none" stroke="currentcolor" stroke-width=${line} stroke-dasharray=${rests ? '2.4 1.4' : 'none'} />`
         : svg`<path d=${d} fill-rule="evenodd" />`,
