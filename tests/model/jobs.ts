@@ -311,10 +311,10 @@ export const JOBS: readonly Job[] = [
         ...lightTraced(sheet, [width, height]),
         ...glareTraced(sheet, width / 2),
         frame_clear: Math.max(...shadows) / Math.max(gap, 1e-9),
-        tripod_reaches: Math.max(
-          sheet.number('tripod_least') / lensHeight,
-          lensHeight / sheet.number('tripod_greatest'),
-        ),
+        tripod_reaches:
+          lensHeight <= 0
+            ? Number.POSITIVE_INFINITY
+            : Math.max(sheet.number('tripod_least') / lensHeight, lensHeight / sheet.number('tripod_greatest')),
         // The camera’s back and whoever stands behind it.
         room_behind: (behind * Math.cos(lean) + 0.6) / sheet.number('floor_free'),
       }

@@ -132,6 +132,8 @@ const objectJob: Job = {
   },
 }
 
+const toCentimetre = (metres: number): number => Math.ceil(100 * metres - 1e-6) / 100
+
 const glossJob: Job = {
   name: 'glossy',
   texts: together(
@@ -177,7 +179,14 @@ const glossJob: Job = {
     return {
       ...lightTraced(sheet, [width, height]),
       lamps_clear: Math.max(...clear),
-      mask_fits: Math.max(reflected(width / 2) / (wide / 2), reflected(height / 2) / (long / 2)),
+      mask_fits: {
+        ifPassed: Math.max(reflected(width / 2) / (wide / 2), reflected(height / 2) / (long / 2)),
+        // A mask is cut to the centimetre.
+        ifFailed: Math.max(
+          toCentimetre(2 * reflected(width / 2)) / wide,
+          toCentimetre(2 * reflected(height / 2)) / long,
+        ),
+      },
       mask_out_of_light: Math.max(...inLight),
     }
   },
