@@ -29,7 +29,7 @@ describe('limits of error', () => {
   })
 
   test('bind looser than a sum and tighter than a comparison', () => {
-    expect(errorOf('1 < 2 + 3 ± 1').message).toMatch(/goes once/)
+    expect(errorOf('1 < 2 + 3 ± 1').message).toMatch(/written once/)
     expect(checkFormula('1 + 2 ± 1 + 1', SCOPE).limits?.of).toMatchObject({ op: 'binary', sign: '+' })
   })
 })
