@@ -45,6 +45,10 @@ export const stepStyle = css`
     gap: 10px;
     min-block-size: 6.4rem;
   }
+  /* Below the ring of the field. */
+  .half > .press {
+    margin-block-start: 12px;
+  }
   .alone .entry {
     max-inline-size: 26rem;
   }
