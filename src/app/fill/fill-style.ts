@@ -53,6 +53,9 @@ export const fillStyle = css`
   .gives .heading h2 {
     flex: none;
   }
+  .gives .heading:has(h2 + h2) {
+    flex-wrap: wrap;
+  }
   .gives .heading p {
     min-inline-size: 0;
     overflow: hidden;
