@@ -13,8 +13,17 @@ import { contradictionsIn } from './contradictions.ts'
 import { errorsOf, namesOf, PARTS } from './sets.ts'
 
 const open = (worksheet: Worksheet) => new Sheet(worksheet, LIBRARY)
+/** A piece is chosen with its figures: a name alone is an error. */
+const PIECES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  phone: { sensor: '9.8 x 7.3', sensor_pixels: '8064 x 6048', focal: '6.9', aperture: 'f/1.8', nearest: '120' },
+}
 const typed = (texts: Readonly<Record<string, string>>): ReadonlyMap<string, Filled> =>
-  new Map(Object.entries(texts).map(([name, value]) => [name, { value, from: 'typed' }]))
+  new Map(
+    Object.entries(texts).map(([name, value]) => {
+      const piece = PIECES[name]
+      return [name, { value, from: 'typed', ...(piece ? { piece } : {}) }]
+    }),
+  )
 const answered = (kind: string | undefined, texts: Readonly<Record<string, string>> = {}) =>
   fromAnswers(PARTS, { ...(kind === undefined ? {} : { kind }), byPhone: 'phone' in texts, givens: typed(texts) }, open)
 const winners = (worksheet: Worksheet): string[] => choose(PARTS, partsOf(worksheet)).parts.map(({ id }) => id)
