@@ -1,6 +1,9 @@
 import { css } from 'lit'
 
 export const shelfStyle = css`
+  h1 {
+    margin-block-start: 0.5rem;
+  }
   .answers {
     display: grid;
     grid-template-columns: repeat(auto-fill, minmax(min(100%, 26rem), 1fr));
