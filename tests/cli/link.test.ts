@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
-import { digestOf, findReleased, RELEASED, releasedJobs } from '../../src/cli/released-jobs.ts'
+import { currentJobs, digestOf, findReleased, RELEASED, releasedJobs } from '../../src/cli/released-jobs.ts'
 import { fromLink, toLink } from '../../src/storage/exchange/link.ts'
 import { withOrigin } from '../../src/storage/exchange/origin.ts'
 import { readData, type Worksheet } from '../../src/worksheet/index.ts'
@@ -32,8 +32,12 @@ describe('the jobs of every release', () => {
 })
 
 describe('a link in the terminal', () => {
-  test('of every released job with ten changed givens is at most 600 characters, where it came from included', async () => {
-    for (const { job, worksheet } of released) {
+  test('of every job with ten changed givens, and some of older releases, is at most 600 characters, where it came from included', {
+    timeout: 300_000,
+  }, async () => {
+    // Each link looks for its base among the jobs of all releases, so that all of all would take ever longer.
+    const now = new Set(currentJobs().map(({ digest }) => digest))
+    for (const { job, worksheet } of released.filter(({ digest }, at) => now.has(digest) || at % 6 === 0)) {
       const changed = withTenChanges(worksheet)
       const sent = withOrigin(changed, { sheet: crypto.randomUUID(), at: 1_795_000_000_000 })
       const link = await toLink(sent, released)
