@@ -11,6 +11,7 @@ import { readOnly } from '../common/read-only.ts'
 import { checkSummaryText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { openWorksheet } from '../sheet/opening.ts'
+import { receivedStyle } from './received-style.ts'
 import { receivedWords as words } from './words.ts'
 
 /** A newer sheet as far as it is understood here, and the sheet opened from it. */
@@ -32,17 +33,14 @@ export async function openNewer(data: unknown): Promise<NewerSheet> {
 export class NewerPage extends LitElement {
   static override styles = [
     shared,
+    receivedStyle,
     css`
       main {
+        display: block;
         max-inline-size: 70rem;
-        margin-inline: auto;
-        padding: clamp(1rem, 3vw, 1.8rem) clamp(1rem, 4vw, 2.4rem) 1.4rem;
-        background: var(--sheet);
-        border: 1px solid var(--edge);
+        padding-block-end: 1.4rem;
       }
       h1 {
-        font-size: 1.6rem;
-        line-height: 1.2;
         overflow-wrap: anywhere;
       }
       .why {

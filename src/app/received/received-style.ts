@@ -1,6 +1,6 @@
 import { css } from 'lit'
 
-/** A page about one sheet that came from elsewhere, or cannot be read: a narrow card. */
+/** A page about one sheet that came from elsewhere, or cannot be read: a card, narrow unless it shows the sheet. */
 export const receivedStyle = css`
   main {
     display: grid;

@@ -10,8 +10,11 @@ const SIDES = [Number.NEGATIVE_INFINITY, 0, Number.POSITIVE_INFINITY]
 const NINE = SIDES.flatMap((x) => SIDES.map((y): Place => [x, y]))
 
 /** The coordinate of one of so many samples along a side. */
-const coordinate = (sample: number, samples: number, side: number): number =>
-  SIDES[sample === 0 ? 0 : sample === samples - 1 ? 2 : 1] || side * (sample / (samples - 1) - 0.5)
+function coordinate(sample: number, samples: number, side: number): number {
+  if (sample === 0) return Number.NEGATIVE_INFINITY
+  if (sample === samples - 1) return Number.POSITIVE_INFINITY
+  return side * (sample / (samples - 1) - 0.5)
+}
 
 /** Metres from the centre of a rectangle of half a side; not a number where it ends before the place. */
 const metres = (at: number, half: number): number =>
