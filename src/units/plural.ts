@@ -12,8 +12,13 @@ function listed(names: readonly string[], type: ListType): string {
 /** A count in digits, grouped by thin spaces from five digits on, as all figures of the app are: `1200`, `12 000`. */
 export const count = (n: number): string => grouped(String(n))
 
+let rules: Intl.PluralRules | undefined
+
 /** The form of a word that agrees with a count, without the count: `agree(1, 'fails', 'fail')` is `fails`. */
-export const agree = (n: number, one: string, other: string): string => (Math.abs(n) === 1 ? one : other)
+export function agree(n: number, one: string, other: string): string {
+  rules ??= new Intl.PluralRules('en-GB')
+  return rules.select(n) === 'one' ? one : other
+}
 
 /** A count with its noun: `1 check`, `2 checks`. Nouns that do not take an s give their plural. */
 export const plural = (n: number, one: string, other = `${one}s`): string => `${count(n)} ${agree(n, one, other)}`
