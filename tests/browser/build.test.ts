@@ -148,6 +148,33 @@ test('a broken formula keeps its text, shows what is wrong, and a fix puts it ri
   await expect.poll(() => row(page, 'Original to sensor').first().locator('.figure').textContent()).toBe('1600')
 })
 
+test('what is selected while the editor is still fetched is replaced by what is typed', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [
+    given('border', '10 mm', { unit: 'mm', label: 'Border' }),
+    result('twice', '2 * border', { unit: 'mm', label: 'Both borders' }),
+  ])
+  await pressInHead(page, 'Build')
+  let release = (): void => {}
+  const held = new Promise<void>((settle) => {
+    release = settle
+  })
+  await page.route('**/*guide-*.js', async (route) => {
+    await held
+    await route.continue()
+  })
+  await row(page, 'Both borders')
+    .getByRole('button', { name: /^Edit the formula/ })
+    .click()
+  const plain = page.getByRole('textbox', { name: 'Formula' })
+  await plain.focus()
+  await page.keyboard.press('Control+a')
+  release()
+  await page.locator('.cm-content:focus').waitFor()
+  await page.keyboard.type('3 * border')
+  await expect.poll(() => row(page, 'Both borders').locator('.figure').textContent()).toBe('30')
+})
+
 test('Escape in a formula puts back what was there', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await row(page, 'Original to sensor')
