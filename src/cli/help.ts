@@ -1,3 +1,5 @@
+import { framesTakes } from './words.ts'
+
 /** One command of the terminal, as its help shows it. */
 export interface Verb {
   readonly usage: string
@@ -68,11 +70,11 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     example: 'frame target.tif --areas areas.json --json',
   },
   frames: {
-    usage: 'frames FOLDER --sheet SHEET.json --out report.csv [--frame NAME]',
+    usage: `frames FOLDER ${framesTakes.sheet} ${framesTakes.out} [--frame NAME]`,
     about: 'Measures every picture in a folder, in the areas marked in a worksheet.',
     options: [
-      ['--sheet SHEET.json', 'the worksheet whose areas are measured'],
-      ['--out report.csv', 'where the report is written'],
+      [framesTakes.sheet, 'the worksheet whose areas are measured'],
+      [framesTakes.out, 'where the report is written'],
       ['--frame NAME', 'the frame that has the areas, if the worksheet has several frames'],
     ],
     example: 'frames monday --sheet sheet.json --out monday.csv',

@@ -181,7 +181,16 @@ export const passesWithPart = (check: string, parts: readonly string[]): string 
   `${check}: passes with the part ${anyOf(parts)}`
 export const cornersUnfound = (name: string): string =>
   `${name}: its corners cannot be found reliably in this picture; it is measured where it is marked, if it is`
-export const unlikeSheet = 'Unlike the sheet'
+/** The headings of a report on many pictures, before and after the checks and figures. */
+export const reportHeads = {
+  file: 'File',
+  taken: 'Taken at',
+  state: 'State',
+  differs: 'Differs from the sheet',
+  remarks: 'Remarks',
+  time: 'Time [s]',
+} as const
+export const framesTakes = { sheet: '--sheet SHEET.json', out: '--out report.csv' } as const
 export const partsMissing = 'The folder templates/parts is missing.'
 export const theLink = 'the link'
 export const theSheet = 'the sheet'

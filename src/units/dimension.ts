@@ -1,3 +1,5 @@
+import * as words from './words.ts'
+
 /** The base quantities: the seven of the SI, and four the trade counts apart. */
 export const BASES = [
   'length',
@@ -110,55 +112,54 @@ export const RECIPROCAL_TEMPERATURE = TEMPERATURE.power(-1)
 export const DATA_RATE = DATA.over(TIME)
 
 const NAMES = new Map<Dimension, string>([
-  [NONE, 'dimensionless'],
-  [LENGTH, 'length'],
-  [AREA, 'area'],
-  [VOLUME, 'volume'],
-  [MASS, 'mass'],
-  [TIME, 'time'],
-  [FREQUENCY, 'frequency'],
-  [VELOCITY, 'velocity'],
-  [ACCELERATION, 'acceleration'],
-  [FORCE, 'force'],
-  [ENERGY, 'energy'],
-  [POWER, 'power'],
-  [IRRADIANCE, 'irradiance'],
-  [HEAT_TRANSFER, 'heat transfer'],
-  [PRESSURE, 'pressure'],
-  [CURRENT, 'current'],
-  [VOLTAGE, 'voltage'],
-  [RESISTANCE, 'resistance'],
-  [CHARGE, 'charge'],
-  [TEMPERATURE, 'temperature'],
-  [AMOUNT, 'amount of substance'],
-  [ANGLE, 'angle'],
-  [SOLID_ANGLE, 'solid angle'],
-  [LUMINOUS_INTENSITY, 'luminous intensity'],
-  [LUMINOUS_FLUX, 'luminous flux'],
-  [ILLUMINANCE, 'illuminance'],
-  [LUMINANCE, 'luminance'],
-  [LIGHT_DOSE, 'light dose'],
-  [STOP, 'stops'],
-  [PIXEL, 'pixels'],
-  [SAMPLING, 'sampling'],
-  [PIXEL_PITCH, 'pixel pitch'],
-  [RECIPROCAL_LENGTH, 'reciprocal length'],
-  [RECIPROCAL_TEMPERATURE, 'reciprocal temperature'],
-  [DATA, 'data'],
-  [DATA_RATE, 'data rate'],
+  [NONE, words.dimensionless],
+  [LENGTH, words.length],
+  [AREA, words.area],
+  [VOLUME, words.volume],
+  [MASS, words.mass],
+  [TIME, words.time],
+  [FREQUENCY, words.frequency],
+  [VELOCITY, words.velocity],
+  [ACCELERATION, words.acceleration],
+  [FORCE, words.force],
+  [ENERGY, words.energy],
+  [POWER, words.power],
+  [IRRADIANCE, words.irradiance],
+  [HEAT_TRANSFER, words.heatTransfer],
+  [PRESSURE, words.pressure],
+  [CURRENT, words.current],
+  [VOLTAGE, words.voltage],
+  [RESISTANCE, words.resistance],
+  [CHARGE, words.charge],
+  [TEMPERATURE, words.temperature],
+  [AMOUNT, words.amountOfSubstance],
+  [ANGLE, words.angle],
+  [SOLID_ANGLE, words.solidAngle],
+  [LUMINOUS_INTENSITY, words.luminousIntensity],
+  [LUMINOUS_FLUX, words.luminousFlux],
+  [ILLUMINANCE, words.illuminance],
+  [LUMINANCE, words.luminance],
+  [LIGHT_DOSE, words.lightDose],
+  [STOP, words.stops],
+  [PIXEL, words.pixels],
+  [SAMPLING, words.sampling],
+  [PIXEL_PITCH, words.pixelPitch],
+  [RECIPROCAL_LENGTH, words.reciprocalLength],
+  [RECIPROCAL_TEMPERATURE, words.reciprocalTemperature],
+  [DATA, words.data],
+  [DATA_RATE, words.dataRate],
 ])
 
 const KINDS: readonly (readonly [Dimension, string])[] = [
-  [NONE, 'a plain number'],
-  [TIME, 'a time'],
-  [STOP, 'a number of stops'],
-  [PIXEL, 'a number of pixels'],
-  [DATA, 'an amount of data'],
+  [NONE, words.aPlainNumber],
+  [STOP, words.aNumberOfStops],
+  [PIXEL, words.aNumberOfPixels],
+  [DATA, words.anAmountOfData],
 ]
 
 /** A dimension in words, with its article: `a length`, `an illuminance`. */
 export function aKind(dimension: Dimension): string {
   const known = KINDS.find(([d]) => d === dimension)?.[1]
   if (known) return known
-  return `${/^[aeiou]/.test(dimension.name) ? 'an' : 'a'} ${dimension.name}`
+  return words.withArticle(dimension.name)
 }

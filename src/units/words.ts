@@ -30,8 +30,8 @@ export const largerThanLife = 'larger than life size'
 export const nearestMark = (mark: string): string => `nearest mark ${mark}`
 export const shutterTime = 'a shutter time'
 export const notFinite = 'This is not a finite number.'
-export const wrongKind = (found: string, expected: string, example: string): string =>
-  `This is ${found}; the field takes ${expected}${example}.`
+export const wrongKind = (found: string, expected: string, unit: string): string =>
+  `This is ${found}; the field takes ${expected}${unit ? ` in ${unit}` : ''}.`
 /** Follows a sentence on a name that is not known; nothing where no name is like it. */
 export const didYouMean = (near: string | undefined): string => (near ? ` Did you mean “${near}”?` : '')
 export const unknownUnit = (unit: string, near: string | undefined): string =>
@@ -51,3 +51,53 @@ export const wholePower = 'A unit takes a whole-number power from 1 to 12, or �
 export const neverClosed = 'This “(” is never closed.'
 export const celsiusAlone = '°C is a temperature on its own; for differences use K.'
 export const unitTooLarge = 'This unit is too large or too small to compute with.'
+
+/** The names of dimensions: in sentences, and in the JSON of the terminal. */
+export const dimensionless = 'dimensionless'
+export const length = 'length'
+export const area = 'area'
+export const volume = 'volume'
+export const mass = 'mass'
+export const time = 'time'
+export const frequency = 'frequency'
+export const velocity = 'velocity'
+export const acceleration = 'acceleration'
+export const force = 'force'
+export const energy = 'energy'
+export const power = 'power'
+export const irradiance = 'irradiance'
+export const heatTransfer = 'heat transfer'
+export const pressure = 'pressure'
+export const current = 'current'
+export const voltage = 'voltage'
+export const resistance = 'resistance'
+export const charge = 'charge'
+export const temperature = 'temperature'
+export const amountOfSubstance = 'amount of substance'
+export const angle = 'angle'
+export const solidAngle = 'solid angle'
+export const luminousIntensity = 'luminous intensity'
+export const luminousFlux = 'luminous flux'
+export const illuminance = 'illuminance'
+export const luminance = 'luminance'
+export const lightDose = 'light dose'
+export const stops = 'stops'
+export const pixels = 'pixels'
+export const sampling = 'sampling'
+export const pixelPitch = 'pixel pitch'
+export const reciprocalLength = 'reciprocal length'
+export const reciprocalTemperature = 'reciprocal temperature'
+export const data = 'data'
+export const dataRate = 'data rate'
+export const aPlainNumber = 'a plain number'
+export const aNumberOfStops = 'a number of stops'
+export const aNumberOfPixels = 'a number of pixels'
+export const anAmountOfData = 'an amount of data'
+/** A noun with its article: `a length`, `an illuminance`. */
+export const withArticle = (noun: string): string => `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`
+
+/** The rest of a list that is cut short: `3 more`, `and 3 more`. */
+export const more = (count: string): string => `${count} more`
+export const andMore = (count: string): string => `and ${count} more`
+/** A figure that came out as no number. */
+export const noNumber = 'not a number'

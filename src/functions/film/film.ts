@@ -38,7 +38,7 @@ export const FILM: readonly FunctionRecord[] = [
     also: ['light table', 'light box', 'lightbox', 'slide'],
     parameters: [
       parameter('luminance', number(LUMINANCE), 'of the bare panel', { range: POSITIVE }),
-      parameter('density', PLAIN, 'of the film where it should be placed: its clear base', {
+      parameter('density', PLAIN, 'of the part of the film that is placed: its clear base', {
         default: '0',
         range: NOT_NEGATIVE,
       }),
