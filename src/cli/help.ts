@@ -37,7 +37,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     usage: "link FILE.json [--set 'name=text']… [--figures]",
     about:
       'Prints a worksheet as a link: the part that starts with #, to add to the address of the page or to pass to compute.',
-    options: [STDIN, SET, ['--figures', 'puts figures in the place of formulas']],
+    options: [STDIN, SET, ['--figures', 'replaces formulas with their figures']],
     example: 'link sheet.json',
   },
   compose: {

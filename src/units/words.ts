@@ -22,9 +22,9 @@ export const limitsDiffer = (limits: string, value: string): string =>
 export const limitsOutOfRange =
   'The limits are below zero or too large. Type how much more or less it may be, such as “± 2 mm”.'
 export const doesNotAdd = (right: string, left: string): string => `“${right}” cannot be added to “${left}”.`
-export const temperatureDifference = 'What is added to a temperature or taken from it is a difference, in K.'
+export const temperatureDifference = 'What is added to a temperature or subtracted from it is a difference, in K.'
 export const largerFirst =
-  'Two quantities without a sign between them: write the larger unit first, or put a + between.'
+  'Two quantities without a sign between them: write the larger unit first, or put a + between them.'
 export const largerThanLife = 'larger than life size'
 /** The mark on a ring or dial that is nearest to an exact figure. */
 export const nearestMark = (mark: string): string => `nearest mark ${mark}`

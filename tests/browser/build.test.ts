@@ -77,7 +77,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
 
 test('renaming a cell follows into the formulas that use it', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
-  await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+  await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
   const name = page.locator('name-field').getByLabel('Name')
   await expect.poll(() => name.inputValue()).toBe('focal')
   await name.fill('lens_length')
@@ -93,7 +93,7 @@ test('renaming a cell follows into the formulas that use it', async ({ open }) =
 
 test('a name that is taken or cannot be one is reported, and what was typed stays', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
-  await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+  await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
   const name = page.locator('name-field').getByLabel('Name')
   await name.fill('border')
   await name.press('Enter')
@@ -288,7 +288,7 @@ test('undo and redo go through typing, moving and removing, and the sheet is as 
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await page.locator('build-cell').first().waitFor()
   const before = await names(page)
-  await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+  await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
   await page.getByLabel('Label').fill('The lens in hand')
   await page.getByRole('button', { name: 'Move down' }).click()
   await page.getByRole('button', { name: 'Duplicate' }).click()

@@ -13,7 +13,7 @@ function ownGate(format: string): { width: number; height: number } {
   const refuse = (): never => {
     const near = nearest(format, Object.keys(GATES))
     throw new Refusal(
-      `“format” names no film here: "${format}".${near ? ` Did you mean "${near}"?` : ''} For another size write width and height with their unit, as "118 mm x 82 mm".`,
+      `“format” names no film here: "${format}".${near ? ` Did you mean "${near}"?` : ''} For another size write width and height with their unit, such as "118 mm x 82 mm".`,
       'format',
     )
   }

@@ -35,9 +35,9 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
         range: BEAM,
       }),
       length('lamp_radius', 'of the lamp’s lit face', { default: '0 mm' }),
-      parameter('glossy', YES_NO, 'keep the lamps out of the mirror zone', { default: 'yes' }),
+      parameter('glossy', YES_NO, 'whether the lamps must stay out of the mirror zone', { default: 'yes' }),
       positiveLength('reach', 'farthest a lamp may be from the centre', { default: '3 m' }),
-      length('step', 'places and aim are multiples of it, as one sets a lamp with a rule; 0 for any place', {
+      length('step', 'places and aim are multiples of it, as a lamp is set with a ruler; 0 for any place', {
         default: '0 mm',
       }),
     ],
@@ -73,12 +73,12 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
       step: number,
     ) => {
       if (step > 0 && step < LEAST_STEP_METRES)
+        throw new Refusal('“step” is finer than a lamp can be set. Give 1 mm or more, or 0 for any place.', 'step')
+      if (step > width / 2)
         throw new Refusal(
-          'A “step” this fine is finer than one sets a lamp. Give 1 mm or more, or 0 for any place.',
+          '“step” is more than half the width of the original. Give a smaller one, such as 10 mm.',
           'step',
         )
-      if (step > width / 2)
-        throw new Refusal('“step” is more than half the width of the original. Give a smaller one, as 10 mm.', 'step')
       return { ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach, step }) }
     },
   },
