@@ -70,12 +70,7 @@ function trailingNotes(section: readonly Cell[]): number {
   return section.length - 1 - from
 }
 
-function sectionOf(
-  filling: Filling,
-  gathering: Gathering,
-  role: Role,
-  placed: ReadonlySet<string>,
-): Cell[] {
+function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: ReadonlySet<string>): Cell[] {
   const { library } = filling
   const { asked, derived } = gathering
   const part = gathering.parts.find((one) => one.role === role.role)
