@@ -1,5 +1,3 @@
-import * as words from './words.ts'
-
 /** The base quantities: the seven of the SI, and four the trade counts apart. */
 export const BASES = [
   'length',
@@ -57,12 +55,8 @@ export class Dimension {
     return Dimension.of(this.exponents.map((e) => e * exponent))
   }
 
-  /** The dimension's name where it has one (`illuminance`), else its powers (`length^2 time^-1`). */
-  get name(): string {
-    return NAMES.get(this) ?? this.powers
-  }
-
-  private get powers(): string {
+  /** Its powers in words: `length^2 time^-1`. */
+  get powers(): string {
     return this.exponents
       .flatMap((e, i) => (e === 0 ? [] : [e === 1 ? (BASES[i] as string) : `${BASES[i]}^${+e.toFixed(3)}`]))
       .join(' ')
@@ -110,56 +104,3 @@ export const RECIPROCAL_LENGTH = LENGTH.power(-1)
 /** Mired values: a reciprocal temperature. */
 export const RECIPROCAL_TEMPERATURE = TEMPERATURE.power(-1)
 export const DATA_RATE = DATA.over(TIME)
-
-const NAMES = new Map<Dimension, string>([
-  [NONE, words.dimensionless],
-  [LENGTH, words.length],
-  [AREA, words.area],
-  [VOLUME, words.volume],
-  [MASS, words.mass],
-  [TIME, words.time],
-  [FREQUENCY, words.frequency],
-  [VELOCITY, words.velocity],
-  [ACCELERATION, words.acceleration],
-  [FORCE, words.force],
-  [ENERGY, words.energy],
-  [POWER, words.power],
-  [IRRADIANCE, words.irradiance],
-  [HEAT_TRANSFER, words.heatTransfer],
-  [PRESSURE, words.pressure],
-  [CURRENT, words.current],
-  [VOLTAGE, words.voltage],
-  [RESISTANCE, words.resistance],
-  [CHARGE, words.charge],
-  [TEMPERATURE, words.temperature],
-  [AMOUNT, words.amountOfSubstance],
-  [ANGLE, words.angle],
-  [SOLID_ANGLE, words.solidAngle],
-  [LUMINOUS_INTENSITY, words.luminousIntensity],
-  [LUMINOUS_FLUX, words.luminousFlux],
-  [ILLUMINANCE, words.illuminance],
-  [LUMINANCE, words.luminance],
-  [LIGHT_DOSE, words.lightDose],
-  [STOP, words.stops],
-  [PIXEL, words.pixels],
-  [SAMPLING, words.sampling],
-  [PIXEL_PITCH, words.pixelPitch],
-  [RECIPROCAL_LENGTH, words.reciprocalLength],
-  [RECIPROCAL_TEMPERATURE, words.reciprocalTemperature],
-  [DATA, words.data],
-  [DATA_RATE, words.dataRate],
-])
-
-const KINDS: readonly (readonly [Dimension, string])[] = [
-  [NONE, words.aPlainNumber],
-  [STOP, words.aNumberOfStops],
-  [PIXEL, words.aNumberOfPixels],
-  [DATA, words.anAmountOfData],
-]
-
-/** A dimension in words, with its article: `a length`, `an illuminance`. */
-export function aKind(dimension: Dimension): string {
-  const known = KINDS.find(([d]) => d === dimension)?.[1]
-  if (known) return known
-  return words.withArticle(dimension.name)
-}

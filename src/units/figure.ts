@@ -1,5 +1,3 @@
-import { noNumber } from './words.ts'
-
 const THIN = '\u202f'
 const SIGNIFICANT = 3
 
@@ -34,7 +32,7 @@ function written(size: number, fixed: number | undefined, usual: number | undefi
  * exact value without needless zeros. `fixed` decimals, as a tolerance leaves them, keep their zeros.
  */
 export function showFigure(value: number, fixed?: number, usual?: number): string {
-  if (Number.isNaN(value)) return noNumber
+  if (Number.isNaN(value)) return 'not a number'
   if (!Number.isFinite(value)) return value > 0 ? '∞' : '−∞'
   const size = Math.abs(value)
   const digits = written(size, fixed, usual)

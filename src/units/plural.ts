@@ -1,5 +1,4 @@
 import { grouped } from './figure.ts'
-import * as words from './words.ts'
 
 type ListType = 'conjunction' | 'disjunction'
 
@@ -32,10 +31,10 @@ export const anyOf = (names: readonly string[]): string => listed(names, 'disjun
 
 /** Names in a sentence, of which only the first few are named: `A, B and 3 more`. */
 export const shortList = (names: readonly string[], most = 3): string =>
-  listText(names.length > most ? [...names.slice(0, most - 1), words.more(count(names.length - most + 1))] : names)
+  listText(names.length > most ? [...names.slice(0, most - 1), `${count(names.length - most + 1)} more`] : names)
 
 /** The rest of a list that is cut short: `and 3 more`. */
-export const andMore = (n: number): string => words.andMore(count(n))
+export const andMore = (n: number): string => `and ${count(n)} more`
 
 /** A day in a sentence: `4 March 2026`. */
 export const day = (at: Date): string =>

@@ -1,5 +1,6 @@
+import type { Dimension } from './dimension.ts'
 import * as D from './dimension.ts'
-import { aKind, type Dimension } from './dimension.ts'
+import { aKind } from './dimension-name.ts'
 import type { DisplayUnit, Notation } from './display.ts'
 import { clip, ReadError, refuseLong } from './read-error.ts'
 import { NUMBER, readTerm, skipSpaces, type Term, toNumber } from './read-term.ts'

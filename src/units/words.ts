@@ -1,3 +1,5 @@
+import * as D from './dimension.ts'
+
 /** The sentences about typed quantities and units, as users meet them. */
 
 export const tooLong = (most: number): string => `This is longer than the ${most} characters a quantity may have.`
@@ -53,51 +55,48 @@ export const celsiusAlone = '°C is a temperature on its own; for differences us
 export const unitTooLarge = 'This unit is too large or too small to compute with.'
 
 /** The names of dimensions: in sentences, and in the JSON of the terminal. */
-export const dimensionless = 'dimensionless'
-export const length = 'length'
-export const area = 'area'
-export const volume = 'volume'
-export const mass = 'mass'
-export const time = 'time'
-export const frequency = 'frequency'
-export const velocity = 'velocity'
-export const acceleration = 'acceleration'
-export const force = 'force'
-export const energy = 'energy'
-export const power = 'power'
-export const irradiance = 'irradiance'
-export const heatTransfer = 'heat transfer'
-export const pressure = 'pressure'
-export const current = 'current'
-export const voltage = 'voltage'
-export const resistance = 'resistance'
-export const charge = 'charge'
-export const temperature = 'temperature'
-export const amountOfSubstance = 'amount of substance'
-export const angle = 'angle'
-export const solidAngle = 'solid angle'
-export const luminousIntensity = 'luminous intensity'
-export const luminousFlux = 'luminous flux'
-export const illuminance = 'illuminance'
-export const luminance = 'luminance'
-export const lightDose = 'light dose'
-export const stops = 'stops'
-export const pixels = 'pixels'
-export const sampling = 'sampling'
-export const pixelPitch = 'pixel pitch'
-export const reciprocalLength = 'reciprocal length'
-export const reciprocalTemperature = 'reciprocal temperature'
-export const data = 'data'
-export const dataRate = 'data rate'
+export const DIMENSION_NAMES: ReadonlyMap<D.Dimension, string> = new Map([
+  [D.NONE, 'dimensionless'],
+  [D.LENGTH, 'length'],
+  [D.AREA, 'area'],
+  [D.VOLUME, 'volume'],
+  [D.MASS, 'mass'],
+  [D.TIME, 'time'],
+  [D.FREQUENCY, 'frequency'],
+  [D.VELOCITY, 'velocity'],
+  [D.ACCELERATION, 'acceleration'],
+  [D.FORCE, 'force'],
+  [D.ENERGY, 'energy'],
+  [D.POWER, 'power'],
+  [D.IRRADIANCE, 'irradiance'],
+  [D.HEAT_TRANSFER, 'heat transfer'],
+  [D.PRESSURE, 'pressure'],
+  [D.CURRENT, 'current'],
+  [D.VOLTAGE, 'voltage'],
+  [D.RESISTANCE, 'resistance'],
+  [D.CHARGE, 'charge'],
+  [D.TEMPERATURE, 'temperature'],
+  [D.AMOUNT, 'amount of substance'],
+  [D.ANGLE, 'angle'],
+  [D.SOLID_ANGLE, 'solid angle'],
+  [D.LUMINOUS_INTENSITY, 'luminous intensity'],
+  [D.LUMINOUS_FLUX, 'luminous flux'],
+  [D.ILLUMINANCE, 'illuminance'],
+  [D.LUMINANCE, 'luminance'],
+  [D.LIGHT_DOSE, 'light dose'],
+  [D.STOP, 'stops'],
+  [D.PIXEL, 'pixels'],
+  [D.SAMPLING, 'sampling'],
+  [D.PIXEL_PITCH, 'pixel pitch'],
+  [D.RECIPROCAL_LENGTH, 'reciprocal length'],
+  [D.RECIPROCAL_TEMPERATURE, 'reciprocal temperature'],
+  [D.DATA, 'data'],
+  [D.DATA_RATE, 'data rate'],
+])
+
 export const aPlainNumber = 'a plain number'
 export const aNumberOfStops = 'a number of stops'
 export const aNumberOfPixels = 'a number of pixels'
 export const anAmountOfData = 'an amount of data'
 /** A noun with its article: `a length`, `an illuminance`. */
 export const withArticle = (noun: string): string => `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`
-
-/** The rest of a list that is cut short: `3 more`, `and 3 more`. */
-export const more = (count: string): string => `${count} more`
-export const andMore = (count: string): string => `and ${count} more`
-/** A figure that came out as no number. */
-export const noNumber = 'not a number'

@@ -51,7 +51,8 @@ function* messagesIn(value: unknown, key: string): Generator<Message> {
       ? samples.map((values) => String((value as Sentence)(...(values as never[]))))
       : [textsIn(String(value))]
     yield { key, texts }
-  } else if (isRecord(value)) for (const [name, one] of Object.entries(value)) yield* messagesIn(one, `${key}.${name}`)
+  } else if (value instanceof Map) for (const text of value.values()) yield* messagesIn(text, `${key}.${text}`)
+  else if (isRecord(value)) for (const [name, one] of Object.entries(value)) yield* messagesIn(one, `${key}.${name}`)
 }
 
 /** The texts in the fields of records that users read. */

@@ -15,6 +15,7 @@ const RECORDS: readonly (readonly [RegExp, string])[] = [
   [/^drawings\/kinds\/registry\.ts$/, 'the inputs of a drawing'],
   [/^worksheet\/run\/inputs\.ts$/, 'the inputs of a run'],
   [/^units\/table\.ts$/, 'the symbols of units'],
+  [/^units\/(plural|figure)\.ts$/, 'counts, lists, days and figures as text: catalogues call them'],
   [/^app\/paper\/(paper-style|print|hand-over)\.ts$/, 'style sheets for paper'],
   [/^language\/editor\/(theme|highlight)\.ts$/, 'styles of the editor'],
 ]
