@@ -1,10 +1,10 @@
 import fc from 'fast-check'
-import { EVEN, LAMP, millimetres, rounded, SAMPLING, sides, together, camera } from './givens.ts'
+import type { Filled } from '../templates/open.ts'
+import { camera, EVEN, LAMP, millimetres, rounded, SAMPLING, sides, together } from './givens.ts'
 import type { Job } from './jobs.ts'
 import { type Lamp, lightAt, spread } from './photograph.ts'
 import {
   armsGlareTraced,
-  framed,
   glareTraced,
   lampsOf,
   lowTraced,
@@ -14,7 +14,6 @@ import {
   roomTraced,
   size,
 } from './trace.ts'
-import type { Filled } from '../templates/open.ts'
 
 const stops = (most: number, least: number): number => Math.log2(most / least)
 
