@@ -3,6 +3,7 @@ import { realpath, stat } from 'node:fs/promises'
 import { createServer } from 'node:http'
 import { extname, join, resolve, sep } from 'node:path'
 import { pipeline } from 'node:stream'
+import { createGzip } from 'node:zlib'
 
 const TYPES = {
   '.css': 'text/css; charset=utf-8',
@@ -21,6 +22,9 @@ const TYPES = {
   '.woff': 'font/woff',
   '.woff2': 'font/woff2',
 }
+
+/** What is text packs to a third; pictures and fonts are packed already. */
+const PACKS = /^text\/|json|javascript|svg/
 
 /** The policy the built page carries itself, so that header and page never differ. */
 function policyOf(root) {
@@ -79,15 +83,17 @@ export function serve({ root, port = 0, host = '127.0.0.1', base = '/' }) {
     if (!found?.isFile() || !(await isInside(root, file))) return refuse(404, 'There is no such page.')
     const type = TYPES[extname(file).toLowerCase()] ?? 'application/octet-stream'
     const named = file.startsWith(join(resolve(root), 'assets') + sep)
+    const isPacked = PACKS.test(type) && /\bgzip\b/.test(request.headers['accept-encoding'] ?? '')
     response.writeHead(200, {
       ...headers,
       'Content-Type': type,
-      'Content-Length': found.size,
+      ...(isPacked ? { 'Content-Encoding': 'gzip' } : { 'Content-Length': found.size }),
+      Vary: 'Accept-Encoding',
       // A file in assets has a hash of its content in its name.
       'Cache-Control': named ? 'public, max-age=31536000, immutable' : 'no-cache',
     })
     if (request.method === 'HEAD') return response.end()
-    pipeline(createReadStream(file), response, () => {})
+    pipeline(createReadStream(file), ...(isPacked ? [createGzip()] : []), response, () => {})
   })
   return new Promise((settle, reject) => {
     server.once('error', reject)

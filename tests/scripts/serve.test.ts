@@ -66,6 +66,17 @@ test('files named for their content are saved by the browser, with their right t
   expect((await ask('/sub/path/assets/a.woff2')).headers['content-type']).toBe('font/woff2')
 })
 
+test('text is packed for whoever can unpack it, and nothing else is', async () => {
+  const [page, font] = await Promise.all(
+    ['', 'assets/a.woff2'].map((path) =>
+      fetch(`http://127.0.0.1:${site.port}/sub/path/${path}`, { headers: { 'accept-encoding': 'br, gzip' } }),
+    ),
+  )
+  expect([page?.headers.get('content-encoding'), await page?.text()]).toEqual(['gzip', PAGE])
+  expect([font?.headers.get('content-encoding'), await font?.text()]).toEqual([null, 'font'])
+  expect((await ask('/sub/path/')).headers['content-encoding']).toBeUndefined()
+})
+
 test('HEAD is answered without a body', async () => {
   const { status, headers, body } = await ask('/sub/path/', 'HEAD')
   expect([status, body, headers['content-length']]).toEqual([200, '', String(PAGE.length)])
