@@ -1,6 +1,7 @@
 import { defineConfig, type Plugin } from 'vite'
 import { functions } from './vite/functions.ts'
 import { licences } from './vite/licences.ts'
+import { namedInPage } from './vite/named-in-page.ts'
 import { offline } from './vite/offline.ts'
 import { published } from './vite/published.ts'
 import { releasedJobs } from './vite/released.ts'
@@ -40,7 +41,7 @@ const policy: Plugin = {
   },
 }
 
-/** Modules are imported as browsers do it: what is wanted together stands in one file, so that nothing need be fetched ahead. */
+/** Modules are imported as browsers do it: what is wanted together stands in one file, so that no script lists what to fetch ahead. */
 const plainImports: Plugin = {
   name: 'evenfield-plain-imports',
   apply: 'build',
@@ -89,6 +90,7 @@ export default defineConfig({
   json: { stringify: false },
   plugins: [
     policy,
+    namedInPage(),
     functions(),
     releasedJobs(),
     shelfFigures(),
