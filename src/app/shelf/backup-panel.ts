@@ -5,13 +5,8 @@ import { shared } from '../../cells/style/styles.ts'
 import { backupText } from '../../storage/exchange/backup.ts'
 import { saveText } from '../../storage/exchange/file.ts'
 import { BACKUP_WORDS as WORDS } from '../../storage/exchange/words.ts'
-import {
-  deletesUnvisited,
-  lastBackup,
-  type Persistence,
-  persistence,
-  rememberBackup,
-} from '../../storage/store/persistence.ts'
+import { lastBackup, rememberBackup } from '../../storage/store/last-backup.ts'
+import { deletesUnvisited, type Persistence, persistence } from '../../storage/store/persistence.ts'
 import type { Store } from '../../storage/store/types.ts'
 import { when } from '../common/words.ts'
 

@@ -3,13 +3,10 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
 import { field, fold, shared } from '../../cells/style/styles.ts'
-import { lastBackup, sheetsWithoutBackup } from '../../storage/store/persistence.ts'
 import type { Store, Summary } from '../../storage/store/types.ts'
-import { WORDS } from '../../storage/words.ts'
-
 import { pageStyle } from '../common/page-style.ts'
 import { TO_ANSWERS, toNew, toStart } from '../common/route.ts'
-import { MOMENTS, when } from '../common/words.ts'
+import { MOMENTS } from '../common/words.ts'
 import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
 import { found } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
@@ -50,7 +47,8 @@ export class ShelfPage extends LitElement {
       const gone = removed.filter(({ id }) => this.removed.has(id))
       this.bin = removed.filter(({ id }) => !this.removed.has(id))
       this.sheets = [...listed, ...gone].sort((a, b) => b.changed - a.changed)
-      this.backupDue = await backupReminder(this.store, this.sheets)
+      if (this.sheets.length > 0 && this.store.persistent)
+        this.backupDue = await (await import('./backup-reminder.ts')).backupReminder(this.store, this.sheets)
     } catch (error) {
       this.problem = (error as Error).message
     }
@@ -217,13 +215,4 @@ export class ShelfPage extends LitElement {
       </div>
     `
   }
-}
-
-/** What reminds of the backup, where one is due. */
-async function backupReminder(store: Store, sheets: readonly Summary[]): Promise<string> {
-  if (!store.persistent) return ''
-  const last = await lastBackup(store)
-  const changed = sheets.map((sheet) => sheet.changed)
-  const due = sheetsWithoutBackup(changed, last, Date.now())
-  return due > 0 ? WORDS.backupDue(due, last === undefined ? undefined : when(new Date(last))) : ''
 }

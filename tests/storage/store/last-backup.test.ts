@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { sheetsWithoutBackup } from '../../../src/storage/store/persistence.ts'
+import { sheetsWithoutBackup } from '../../../src/storage/store/last-backup.ts'
 
 const DAY = 24 * 3_600_000
 const NOW = 1000 * DAY
