@@ -92,8 +92,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     const options = { unit: cell.unit, title: cell.title || undefined, quick: dragging.get() }
     const laidOut = (px: number): Drawing =>
       draw(outcome.values, { ...options, width: px, layoutFrom: this.layoutSource })
-    if (this.fittedFor !== this.width.px) this.fit(laidOut)
-    const drawn = laidOut(this.px)
+    const drawn = this.fittedFor === this.width.px ? laidOut(this.px) : this.fit(laidOut)
     void import('../picture/drawing-notes.ts')
     const movable = (cell.moves?.length ?? 0) > 0 && (drawn.handles?.length ?? 0) > 0
     if (movable) void import('../lamps/lamp-handles.ts')
@@ -125,12 +124,19 @@ export class DrawingCell extends SignalWatcher(LitElement) {
     `
   }
 
-  /** The largest width at which the drawing is not too tall: chosen once, since it would jump while one types. */
-  private fit(laidOut: (px: number) => Drawing): void {
+  /** The drawing at the largest width at which it is not too tall: chosen once, since it would jump while one types. */
+  private fit(laidOut: (px: number) => Drawing): Drawing {
     const { px } = this.width
     this.fittedFor = px
-    const widths = [px, 0.9 * px, 0.8 * px].map(Math.round).filter((one) => one === px || one >= NARROWEST)
-    this.px = widths.find((one) => laidOut(one).height <= TALLEST) ?? (widths.at(-1) as number)
+    this.px = px
+    let drawn = laidOut(px)
+    for (const share of [0.9, 0.8]) {
+      const less = Math.round(share * px)
+      if (drawn.height <= TALLEST || less < NARROWEST) break
+      this.px = less
+      drawn = laidOut(less)
+    }
+    return drawn
   }
 
   private async enlarge(): Promise<void> {
