@@ -23,6 +23,7 @@ const FOLLOWING = [
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',
   'src/cells/details/records-table.ts',
+  'src/cells/kit/kit-request.ts',
   'src/kit/studio.ts',
   'src/kit/generic.ts',
   'shared/kit.json',

@@ -38,6 +38,8 @@ function inPage(act, options) {
     values: () => matches(options).map((one) => one.value),
     /** The middle of the first match in sight, once it lies still; what covers it there is named. */
     place: () => {
+      // What is below moves while a face is still being drawn.
+      if (all('[aria-busy="true"]').length > 0) return undefined
       const one = matches(options).find(shows)
       if (!one) return undefined
       one.scrollIntoView({ block: 'center', inline: 'nearest', behavior: 'instant' })

@@ -175,6 +175,14 @@ async function giveBack(profile: Profile, site: string): Promise<void> {
   idle.push(profile)
 }
 
+const BUSY = ['evenfield-app', 'fill-face', 'build-face'].flatMap((name) => [
+  `${name}[aria-busy]`,
+  `${name}:not(:defined)`,
+])
+
+/** Waits until the page is drawn whole: a face draws what is seen first, and the rest in tasks that follow. */
+export const whole = (page: Page): Promise<void> => page.locator(BUSY.join()).first().waitFor({ state: 'detached' })
+
 /** Opens the app in an empty profile. */
 async function visit(browser: Browser, options: VisitOptions): Promise<Visit & { close: () => Promise<void> }> {
   const { width = 1440, height = 900, dim = false, site = inject('site') } = options
@@ -188,7 +196,7 @@ async function visit(browser: Browser, options: VisitOptions): Promise<Visit & {
   await page.setViewportSize({ width, height })
   await page.emulateMedia({ colorScheme: dim ? 'dark' : 'light', media: null })
   await page.goto(site + (options.path ?? ''))
-  await page.locator('evenfield-app').waitFor({ state: 'attached' })
+  await whole(page)
   return {
     page,
     context: profile.context,

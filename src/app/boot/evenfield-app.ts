@@ -14,12 +14,21 @@ import './update-bar.ts'
 import { type Face, OWN_TEMPLATE, type Route, readRoute, toSheet, withFace } from '../common/route.ts'
 import type { TakeOver } from '../received/copy-page.ts'
 import { appStyle } from './app-style.ts'
+import { fetchAhead } from './fetch-ahead.ts'
 import { newerPage, unreadablePage } from './other-pages.ts'
 import { keyOf, type Page, type Received, titleOf } from './page.ts'
 import type { Question } from './question-bar.ts'
 import '../shelf/shelf-page.ts'
 import { template } from '../templates/templates.ts'
 import { bootWords } from './words.ts'
+
+/** The head is as wide as the page below it. */
+const WIDTHS: Partial<Record<Page['on'], string>> = {
+  copy: 'narrow',
+  kit: 'narrow',
+  unreadable: 'narrow',
+  newer: 'wide',
+}
 
 /** The app: one page at a time, chosen by the address. */
 @customElement('evenfield-app')
@@ -42,6 +51,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   override connectedCallback(): void {
     super.connectedCallback()
+    this.ariaBusy = 'true'
     addEventListener('hashchange', this.arrive)
     addEventListener('dragover', this.hover)
     addEventListener('drop', this.drop)
@@ -62,6 +72,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   }
 
   private async start(): Promise<void> {
+    fetchAhead(readRoute(location.hash))
     this.store = await openStore({
       onProblem: (error) => {
         this.notice = error.message
@@ -129,6 +140,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private turnTo(page: Page): void {
     const first = this.page.on === 'nothing'
     this.page = page
+    this.ariaBusy = null
     this.failure = ''
     scrollTo(0, 0)
     const title = titleOf(page)
@@ -365,11 +377,11 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private header(): TemplateResult {
     const dim = colourScheme.get() === 'dim'
     return html`
-      <header class=${this.page.on === 'copy' || this.page.on === 'kit' ? 'narrow' : ''}>
+      <header class=${WIDTHS[this.page.on] ?? ''}>
         <a class="brand" href="#">Evenfield</a>
         <nav aria-label=${bootWords.thisPage}>
           ${this.page.on === 'shelf' || this.page.on === 'kit' || this.page.on === 'answers' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>${bootWords.kit}</a>` : nothing}
-          <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? bootWords.light : bootWords.dim}</button>
+          <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
         </nav>
       </header>
     `

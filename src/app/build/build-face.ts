@@ -62,7 +62,10 @@ export class BuildFace extends SignalWatcher(LitElement) {
   private async load(): Promise<void> {
     const { open } = this
     this.isLoaded = false
-    this.loaded = open.loadAllFunctions()
+    // The first rows are painted before.
+    this.loaded = this.updateComplete
+      .then(() => new Promise((settle) => setTimeout(settle)))
+      .then(() => open.loadAllFunctions())
     await this.loaded
     if (open === this.open) this.isLoaded = true
   }

@@ -16,6 +16,10 @@ export class ExampleBar extends SignalWatcher(LitElement) {
   static override styles = [
     shared,
     css`
+      /* The room it has before is its own, margins and all. */
+      :host {
+        display: flow-root;
+      }
       .bar {
         display: flex;
         flex-wrap: wrap;

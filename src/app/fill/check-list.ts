@@ -8,6 +8,9 @@ import { shared } from '../../cells/style/styles.ts'
 import { foldLine } from './fold-line.ts'
 import { fillWords as words } from './words.ts'
 
+// Waiting and passing checks are a line each, so a sheet is usable before its checks in full.
+void import('../../cells/checks/check-cell.ts')
+
 /** The checks of a section: failing, marginal and broken ones in full, waiting and passing ones folded to a line. */
 @customElement('check-list')
 export class CheckList extends SignalWatcher(LitElement) {
@@ -49,11 +52,6 @@ export class CheckList extends SignalWatcher(LitElement) {
   ]
 
   @property({ attribute: false }) views: readonly CellSignal<CheckView>[] = []
-
-  override firstUpdated(): void {
-    // Waiting and passing checks are a line each, so a sheet is usable before its checks in full.
-    void import('../../cells/checks/check-cell.ts')
-  }
 
   /** Brings the check of an id into view, unfolded, and gives its element; undefined where it is not in this list. */
   async reveal(id: string): Promise<HTMLElement | undefined> {

@@ -24,12 +24,24 @@ import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
 import { fillWords as words } from './words.ts'
 
-/** Of a long sheet, cells rendered at first, which are about those of the first screens. */
-const FIRST = 60
+/** Cells rendered at first, which are about those of the first screen. */
+const FIRST = 24
+/** Cells rendered in each task that follows, so that none holds up the first screen or a key. */
+const NEXT = 24
 /** The height in pixels that a band out of sight is taken for. */
 const BAND_HEIGHT = 480
 /** A sheet of more cells is long: those out of sight follow while the page rests. */
 const AT_ONCE = 300
+
+// A sheet is first shown with these: asked for along with this module, they are here by then.
+void import('../examples/example-bar.ts')
+void import('../summary/section-summary.ts')
+void import('../../cells/cautions/section-cautions.ts')
+let showHint: ((event: Event) => void) | undefined
+void import('../hints/hint-line.ts').then((hints) => {
+  showHint = hints.showHint
+})
+const hinted = (event: Event): void => showHint?.(event)
 
 /** The face to fill in: each section a band of what one gives, what follows from it, and its drawings. */
 @customElement('fill-face')
@@ -37,21 +49,17 @@ export class FillFace extends SignalWatcher(LitElement) {
   static override styles = [shared, fillStyle, foldLine, foundStyle]
 
   @property({ attribute: false }) open!: OpenSheet
-  /** Cells of a long sheet to render for now. */
+  /** Cells to render for now. */
   @state() limit = FIRST
   /** How many of them are left while the sheet is rendered. */
   private left = 0
   /** Whether no cell was left out. */
   private isWhole = true
-  /** Fetched after what is shown at once. */
-  private hint: ((event: Event) => void) | undefined
 
   constructor() {
     super()
     this.addEventListener('cell-wanted', (event) => void this.show(event.detail))
   }
-
-  private readonly showHint = (event: Event): void => this.hint?.(event)
 
   /** Brings a cell into view and moves the focus to it, or only marks it as found. */
   async show(id: string, how: 'focus' | 'found' = 'focus'): Promise<void> {
@@ -123,7 +131,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   private gives(blocks: readonly (readonly Placed[])[], isGiven: boolean): TemplateResult {
     const fine = blocks.flat().flatMap((one) => (this.isFolded(one) ? [] : one.fineGivens))
     return html`
-      <div class="gives ${blocks.length > 1 ? 'several' : ''}" @focusin=${this.showHint} @pointerover=${this.showHint}>
+      <div class="gives ${blocks.length > 1 ? 'several' : ''}" @focusin=${hinted} @pointerover=${hinted}>
         ${isGiven ? html`<p class="caption">${words.youGive}</p>` : nothing}
         ${blocks.map(
           (block, at) => html`<div class="block">
@@ -270,27 +278,36 @@ export class FillFace extends SignalWatcher(LitElement) {
   }
 
   override firstUpdated(): void {
-    // These follow what is shown at once; the bar of examples has its height before.
-    void import('../examples/example-bar.ts')
-    void import('../hints/hint-line.ts').then(({ showHint }) => {
-      this.hint = showHint
-    })
-    void import('../summary/section-summary.ts')
-    void import('../../cells/cautions/section-cautions.ts')
     // It is below everything else, and waits until the sheet has been shown.
     void import('../compose/join-offer.ts')
   }
 
+  /** The head of the sheet is painted before the first of its cells. */
+  protected override async scheduleUpdate(): Promise<void> {
+    if (!this.hasUpdated) await new Promise((settle) => setTimeout(settle))
+    super.scheduleUpdate()
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback()
+    this.ariaBusy = 'true'
+  }
+
   override updated(): void {
     const { isWhole } = this
+    this.ariaBusy = isWhole ? null : 'true'
     if (this.open.sheet.cells.length > AT_ONCE)
       void import('../long/long-sheet.ts').then(({ lookAfter }) => lookAfter(this, this.open, isWhole))
+    else if (!isWhole)
+      setTimeout(() => {
+        this.limit += NEXT
+      })
   }
 
   override render(): TemplateResult {
     this.open.laidOut.get()
     const { cells } = this.open.sheet
-    this.left = cells.length > AT_ONCE ? this.limit : Number.POSITIVE_INFINITY
+    this.left = this.limit
     this.isWhole = true
     return html`
       ${cells.length === 0 && !this.open.frozen.get() ? this.empty() : nothing}

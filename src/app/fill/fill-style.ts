@@ -15,7 +15,6 @@ export const fillStyle = css`
     /* A band out of sight is not rendered; find, print and anchors still reach it. */
     content-visibility: auto;
     contain-intrinsic-size: auto 480px;
-    scroll-margin-block-start: 110px;
   }
   /* Room for focus rings and for drawings that reach past their box. */
   .band {
@@ -32,7 +31,6 @@ export const fillStyle = css`
   h2 {
     font-size: 1.4667rem;
     line-height: 1.2727;
-    scroll-margin-block: 116px;
   }
   /* Several sections that share a heading row. */
   h2 + h2::before {
@@ -75,7 +73,6 @@ export const fillStyle = css`
     text-align: start;
     font-weight: inherit;
     cursor: pointer;
-    scroll-margin-block: 116px;
   }
   .fold:hover {
     text-decoration: underline;
