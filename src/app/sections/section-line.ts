@@ -25,23 +25,29 @@ function worstOf(summary: CheckSummary): readonly [CheckState, number] | undefin
 
 /** With more sections the line shows their states as signs alone, and none where all checks pass. */
 const MOST_IN_WORDS = 6
-/** Names with more characters than this are cut short first. */
-const LONG_NAME = 10
-/** Names with no more characters than this are never cut short. */
-const SHORT_NAME = 7
 
-const lengthClass = ({ length }: string): string => (length > LONG_NAME ? 'long' : length <= SHORT_NAME ? 'short' : '')
+/** A section is reached once its heading is no lower than this: where it comes to when it is asked for, and a little more. */
+const REACHED = 200
+/** Headings in one row. */
+const LEVEL = 8
 
 /**
- * The last section that begins above the upper third of the window. Its band is found first: measuring within a band out
- * of sight would have it laid out.
+ * The last section that is reached; where the section asked for last is in the same row, or the page ends before it can
+ * be reached, that one. Bands are looked at first: measuring within a band out of sight would have it laid out.
  */
-function currentOf(places: readonly HTMLElement[]): HTMLElement | undefined {
-  const isReached = (one: Element): boolean => one.getBoundingClientRect().top < innerHeight / 3
+function currentOf(places: readonly HTMLElement[], asked: string): HTMLElement | undefined {
+  const topOf = (one: Element): number => one.getBoundingClientRect().top
+  const isReached = (one: Element): boolean => topOf(one) < REACHED
   const bandOf = (one: HTMLElement): Element => one.closest('.band') ?? one
   const band = [...new Set(places.map(bandOf))].findLast(isReached)
   const within = places.filter((one) => bandOf(one) === band)
-  return within.findLast(isReached) ?? within[0] ?? places[0]
+  const found = within.findLast(isReached) ?? within[0] ?? places[0]
+  const wanted = places.find(({ dataset }) => dataset.section === asked)
+  if (!found || !wanted || topOf(bandOf(wanted)) > innerHeight) return found
+  const { scrollHeight, scrollTop, clientHeight } = document.documentElement
+  const isAtEnd = scrollTop + clientHeight > scrollHeight - LEVEL
+  const isLevel = bandOf(wanted) === bandOf(found) && Math.abs(topOf(wanted) - topOf(found)) < LEVEL
+  return isLevel || (isAtEnd && topOf(wanted) > 0) ? wanted : found
 }
 
 /** The sections of a sheet on a dimension line: each with its worst state, the current one on a thick line. */
@@ -76,41 +82,42 @@ export class SectionLine extends SignalWatcher(LitElement) {
         text-decoration: none;
         white-space: nowrap;
       }
-      .label {
-        min-inline-size: 0;
-        overflow: hidden;
-        text-overflow: ellipsis;
-      }
       .tight a {
         gap: 5px;
         padding-inline: 8px 5px;
       }
-      /* Where there is room for most of each name, the line shows all sections at once. */
+      /* Where there is room, many sections take several lines, so that each is seen with its whole name. */
       @media (min-width: 55rem) {
         .tight {
+          flex-wrap: wrap;
+          row-gap: 4px;
+          padding-block: 4px 8px;
           inline-size: 100%;
         }
-        .tight a:not(.short, [aria-current]) {
-          flex-shrink: 1;
-          min-inline-size: 3.4rem;
-        }
-        /* Long names are cut short first. */
-        .tight a.long:not([aria-current]) {
-          flex-shrink: 3;
-          min-inline-size: 4rem;
+        .tight a {
+          max-inline-size: 13rem;
+          min-block-size: 24px;
+          padding-block-end: 2px;
+          line-height: 1.2;
         }
       }
       @media (min-width: 55rem) and (max-width: 1179px) {
         .tight {
-          font-size: 0.8667rem;
+          font-size: 0.9333rem;
         }
         .tight a {
-          padding-inline: 6px 4px;
+          padding-inline: 6px 3px;
+        }
+      }
+      @media (min-width: 55rem) and (pointer: coarse) {
+        .tight a {
+          min-block-size: 30px;
         }
       }
       /* The oblique ticks that end each dimension. */
       a::after,
-      a:first-child::before {
+      a:first-child::before,
+      .tight a::before {
         content: '';
         position: absolute;
         inset-block-end: -8px;
@@ -123,7 +130,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
         inset-inline-end: -1px;
         z-index: 1;
       }
-      a:first-child::before {
+      a::before {
         inset-inline-start: -1px;
       }
       a:hover {
@@ -159,15 +166,23 @@ export class SectionLine extends SignalWatcher(LitElement) {
   /** Where the sections are on the page, so that the current one is known from how far it is scrolled. */
   @property({ attribute: false }) places!: () => readonly HTMLElement[]
   @state() private current = ''
+  /** The section asked for last. */
+  private asked = ''
   private frame = 0
+  private readonly head = new ResizeObserver(([entry]) => {
+    const height = entry?.borderBoxSize[0]?.blockSize
+    if (height) document.documentElement.style.setProperty('--head', `${height}px`)
+  })
 
   override connectedCallback(): void {
     super.connectedCallback()
+    this.head.observe((this.getRootNode() as ShadowRoot).host)
     addEventListener('scroll', this.scrolled, { passive: true })
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback()
+    this.head.disconnect()
     removeEventListener('scroll', this.scrolled)
     cancelAnimationFrame(this.frame)
   }
@@ -179,7 +194,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
   private readonly scrolled = (): void => {
     cancelAnimationFrame(this.frame)
     this.frame = requestAnimationFrame(() => {
-      this.current = currentOf(this.places())?.dataset.section ?? ''
+      this.current = currentOf(this.places(), this.asked)?.dataset.section ?? ''
     })
   }
 
@@ -196,6 +211,8 @@ export class SectionLine extends SignalWatcher(LitElement) {
 
   private go(event: Event, { id }: Section): void {
     event.preventDefault()
+    this.asked = id
+    this.scrolled()
     this.dispatchEvent(new CustomEvent('section-asked', { detail: id, bubbles: true, composed: true }))
   }
 
@@ -225,10 +242,9 @@ export class SectionLine extends SignalWatcher(LitElement) {
           (one) => html`
             <a
               href="#section"
-              class=${lengthClass(one.label)}
               aria-current=${one.sections.some(({ id }) => id === this.current) ? 'location' : nothing}
               @click=${(event: Event) => this.go(event, one.sections[0])}
-            ><span class="label">${one.label}</span> ${this.state(one, isTight)}</a>
+            >${one.label} ${this.state(one, isTight)}</a>
           `,
         )}
       </nav>
