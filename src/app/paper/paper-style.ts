@@ -100,7 +100,7 @@ export const PAPER_STYLE = `
 .job-sheet figcaption { display: grid; gap: 1mm; }
 .job-sheet svg { display: block; max-inline-size: 100%; overflow: visible; }
 .job-sheet .origin { font-size: 8pt; color: #333; }
-.job-sheet .of-example .figure, .job-sheet .of-example .long { text-decoration: underline dashed 0.6pt; text-underline-offset: 2pt; }
+.job-sheet .of-example .figure, .job-sheet .of-example .long { text-decoration: underline; text-decoration-style: dashed; text-decoration-thickness: 0.6pt; text-underline-offset: 2pt; }
 .job-sheet.paged { font-size: 8pt; line-height: 1.2; }
 .paged .fine { padding-block: 0.6mm; font-size: 7.5pt; border-block-end: ${DRAWN_RULE}; }
 .paged header { display: grid; grid-template-columns: minmax(0, 1fr) auto; column-gap: 6mm; }

@@ -37,7 +37,9 @@ export const bigFigureStyle = css`
   /* Drawn as in Fill in while it is an example's, or is computed from such. */
   .big.rests {
     font-weight: 400;
-    text-decoration: underline dashed max(2px, 0.03em);
+    text-decoration: underline;
+    text-decoration-style: dashed;
+    text-decoration-thickness: max(2px, 0.03em);
     text-underline-offset: 0.12em;
   }
   .big.rests .unit {

@@ -106,7 +106,9 @@ export class CheckFirst extends SignalWatcher(LitElement) {
       }
       .example {
         font-weight: 400;
-        text-decoration: underline dashed 1px;
+        text-decoration: underline;
+        text-decoration-style: dashed;
+        text-decoration-thickness: 1px;
         text-underline-offset: 4px;
       }
       .press {

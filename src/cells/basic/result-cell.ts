@@ -24,7 +24,9 @@ export const resultStyle = css`
   .result.rests .figure {
     font-weight: 400;
     color: var(--quiet);
-    text-decoration: underline dashed 1px;
+    text-decoration: underline;
+    text-decoration-style: dashed;
+    text-decoration-thickness: 1px;
     text-underline-offset: 4px;
   }
   .result .unit {
@@ -32,7 +34,9 @@ export const resultStyle = css`
   }
   /* A measured value replaces the computed one in everything that depends on it. */
   .result .figure.measured {
-    text-decoration: underline double 1.5px;
+    text-decoration: underline;
+    text-decoration-style: double;
+    text-decoration-thickness: 1.5px;
     text-underline-offset: 3px;
   }
   .before {

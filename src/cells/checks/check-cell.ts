@@ -6,8 +6,7 @@ import type { CheckOutcome } from '../../worksheet/index.ts'
 import { askForAdvice } from '../details/advice-request.ts'
 import { detailsWords } from '../details/words.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
-import { checkSign, signStyle } from '../shared/check-sign.ts'
-import { STATE_LABELS } from '../shared/words.ts'
+import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
 import { shared } from '../style/styles.ts'
 
 export const checkStyle = css`
@@ -32,7 +31,9 @@ export const checkStyle = css`
   }
   .check.rests b {
     font-weight: 400;
-    text-decoration: underline dashed 1px;
+    text-decoration: underline;
+    text-decoration-style: dashed;
+    text-decoration-thickness: 1px;
     text-underline-offset: 4px;
   }
   .check .word {

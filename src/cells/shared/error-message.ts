@@ -21,7 +21,9 @@ export const errorMessageStyle = css`
   .problem mark {
     background: none;
     color: inherit;
-    text-decoration: underline wavy 1.5px;
+    text-decoration: underline;
+    text-decoration-style: wavy;
+    text-decoration-thickness: 1.5px;
     text-underline-offset: 0.25em;
   }
 `
