@@ -136,7 +136,7 @@ export const runStyle = css`
   @container (min-width: 55rem) {
     .setup {
       display: grid;
-      grid-template-columns: minmax(0, 27rem) minmax(0, 1fr) minmax(0, 13rem);
+      grid-template-columns: minmax(0, 1fr) minmax(0, 15rem);
       column-gap: 24px;
       align-items: start;
       border-block-start: 1px solid var(--rule);
@@ -148,18 +148,19 @@ export const runStyle = css`
       align-items: start;
     }
     .setup > .facts {
-      grid-column: 3;
+      grid-column: 2;
       grid-row: 1;
       text-align: end;
     }
     .setup > ul {
       display: grid;
-      grid-column: 2;
+      grid-column: 1 / -1;
       grid-template-columns: repeat(auto-fill, minmax(150px, 1fr));
       row-gap: 8px;
+      padding-block-end: 12px;
     }
     .setup > details {
-      grid-column: 2;
+      grid-column: 1 / -1;
     }
     .setup > ul > li {
       position: relative;
@@ -222,6 +223,22 @@ export const runStyle = css`
       font-size: 1.3333rem;
       font-weight: 700;
       text-align: start;
+    }
+  }
+  /* Wide enough for all three beside each other. */
+  @container (min-width: 75rem) {
+    .setup {
+      grid-template-columns: minmax(0, 27rem) minmax(0, 1fr) minmax(0, 13rem);
+    }
+    .setup > .facts {
+      grid-column: 3;
+    }
+    .setup > ul,
+    .setup > details {
+      grid-column: 2;
+    }
+    .setup > ul {
+      padding-block-end: 0;
     }
   }
   @container (max-width: 26rem) {

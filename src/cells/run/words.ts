@@ -53,7 +53,7 @@ export const runWords = {
   morePercent: (percent: number): string => `, ${percent} % more`,
   lessPercent: (percent: number): string => `, ${percent} % less`,
   left: 'Left',
-  leftAtRate: 'Left at the current rate',
+  leftAtRate: 'Left at the present rate',
   noRate: (enough: number): string =>
-    `The current rate is shown once ${count(enough)} ${agree(enough, 'original has its', 'originals have their')} time or frames.`,
+    `The present rate is shown once ${count(enough)} ${agree(enough, 'original has its', 'originals have their')} time or frames.`,
 }

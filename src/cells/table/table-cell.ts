@@ -16,6 +16,7 @@ import { fieldError, rowActs, tableErrors } from './row-messages.ts'
 import { ROW_HEIGHT, scrollFor, type Viewport } from './row-window.ts'
 import { tableGroups } from './table-groups.ts'
 import { type RowAct, type Step, stepOf } from './table-keys.ts'
+import { tableNarrowStyle } from './table-narrow-style.ts'
 import { type Sorted, type TableState, tableFoot, tableHead, tableRows, tableStateOf } from './table-rows.ts'
 import { tableStyle } from './table-style.ts'
 import { tableTools } from './table-tools.ts'
@@ -26,7 +27,7 @@ let acts = 0
 /** A table of originals, readings or frames, filled in row by row. */
 @customElement('table-cell')
 export class TableCellView extends SignalWatcher(LitElement) {
-  static override styles = [shared, field, labelledStyle, errorMessageStyle, headed, tableStyle]
+  static override styles = [shared, field, labelledStyle, errorMessageStyle, headed, tableStyle, tableNarrowStyle]
 
   @property({ attribute: false }) view!: CellSignal<WideView<TableCell>>
   @state() private viewport: Viewport = { top: 0, height: 600 }
@@ -239,7 +240,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const { pasteTable } = await import('./paste-table.ts')
     const { cell, row, column } = this
     const pasted = pasteTable(cell, text, row, column)
-    if (pasted === undefined) {
+    if (pasted === 'to be matched') {
       this.importing = text
       return
     }
