@@ -27,14 +27,14 @@ export function gradeFrames(
     return grade(sheet, until ? { ...frame, series: until } : frame, checks, figures, file)
   })
   const heading = [
-    words.reportHeads.file,
-    words.reportHeads.taken,
-    words.reportHeads.state,
+    'File',
+    'Taken',
+    'State',
     ...checks.map(({ label, name }) => label?.trim() || name),
     ...figures,
-    words.reportHeads.differs,
-    words.reportHeads.remarks,
-    words.reportHeads.time,
+    words.unlikeSheet,
+    'Remarks',
+    'Time [s]',
   ]
   return { rows: [heading, ...graded.map(({ row }) => row)], states: graded.map(({ state }) => state) }
 }

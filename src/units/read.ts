@@ -1,6 +1,5 @@
-import type { Dimension } from './dimension.ts'
 import * as D from './dimension.ts'
-import { aKind } from './dimension-name.ts'
+import { aKind, type Dimension } from './dimension.ts'
 import type { DisplayUnit, Notation } from './display.ts'
 import { clip, ReadError, refuseLong } from './read-error.ts'
 import { NUMBER, readTerm, skipSpaces, type Term, toNumber } from './read-term.ts'
@@ -200,7 +199,8 @@ function offersFor(value: number, body: string, field: DisplayUnit | undefined):
 function checked(field: DisplayUnit | undefined, from: number, to: number, reading: Reading): Reading {
   if (!Number.isFinite(reading.value)) throw new ReadError(words.notFinite, from, to)
   if (field && reading.dimension !== field.dimension) {
-    throw new ReadError(words.wrongKind(aKind(reading.dimension), aKind(field.dimension), field.symbol), from, to)
+    const example = field.symbol ? ` in ${field.symbol}` : ''
+    throw new ReadError(words.wrongKind(aKind(reading.dimension), aKind(field.dimension), example), from, to)
   }
   return reading
 }

@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
-import { pressInHead } from './head.ts'
+import { given, pressInHead, saved } from './head.ts'
+import { spoil } from './spoil.ts'
 import { smallTargets } from './targets.ts'
 
 /** Turns to a place of the app. */
@@ -9,6 +10,24 @@ const go = (page: Page, hash: string): Promise<void> =>
   page.evaluate((to) => {
     location.hash = to
   }, hash)
+
+const shelf = async (page: Page): Promise<void> => {
+  await go(page, '')
+  await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
+}
+
+/** A sheet of the version after this one. */
+const NEWER = {
+  format: 'evenfield-worksheet',
+  version: 3,
+  title: 'From tomorrow',
+  cells: [
+    { kind: 'note', id: 'h', role: 'heading', text: 'Frame' },
+    { kind: 'given', id: 'a', name: 'a', label: 'Width', unit: 'mm', value: '210' },
+    { kind: 'result', id: 'b', name: 'b', label: 'Twice', unit: 'mm', formula: '2 * a' },
+    { kind: 'hologram', id: 'x', depth: 3 },
+  ],
+}
 
 const ready = (page: Page, selector: string): Promise<void> => page.locator(selector).first().waitFor()
 
@@ -35,7 +54,7 @@ const FACES: readonly (readonly [face: string, turn: (page: Page) => Promise<voi
       await go(page, 'new/flat-sheet')
       await ready(page, 'drawing-cell svg')
       await page.getByLabel('Border around the original').fill('10 mmm')
-      await page.getByLabel('Focal length', { exact: true }).fill('')
+      await page.getByLabel('Lens', { exact: true }).fill('')
       for (const folded of await page.locator('fill-face .fold-line > summary').all()) await folded.click()
     },
   ],
@@ -100,12 +119,46 @@ const FACES: readonly (readonly [face: string, turn: (page: Page) => Promise<voi
   [
     'table and run',
     async (page) => {
-      await go(page, '')
-      await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
+      await shelf(page)
       await go(page, 'new/collection-run')
       await ready(page, 'table-cell .f')
       await page.locator('run-cell').scrollIntoViewIfNeeded()
       await ready(page, 'run-cell .setup')
+    },
+  ],
+  [
+    'received as a link',
+    async (page) => {
+      await shelf(page)
+      await go(page, 'new/flat-sheet')
+      await pressInHead(page, 'Share')
+      const link = page.getByLabel('Link to a copy of this sheet')
+      await expect.poll(() => link.inputValue()).toContain('#s=')
+      await go(page, new URL(await link.inputValue()).hash.slice(1))
+      await ready(page, 'copy-page h1')
+    },
+  ],
+  [
+    'of a newer version',
+    async (page) => {
+      await shelf(page)
+      const buffer = Buffer.from(JSON.stringify(NEWER))
+      await page.locator('#file').setInputFiles({ name: 'newer.json', mimeType: 'application/json', buffer })
+      await ready(page, 'newer-page result-cell .figure')
+    },
+  ],
+  [
+    'not to be read',
+    async (page) => {
+      await shelf(page)
+      await go(page, 'new/flat-sheet')
+      await given(page, 'Job').fill('as agreed')
+      await saved(page)
+      await shelf(page)
+      await ready(page, 'shelf-page [data-open]')
+      await spoil(page)
+      await page.locator('shelf-page [data-open]').first().click()
+      await ready(page, 'unreadable-page h1')
     },
   ],
 ]

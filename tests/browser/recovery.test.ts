@@ -4,6 +4,7 @@ import { expect } from 'vitest'
 import { SHEET } from '../storage/sheets.ts'
 import { test, violations } from './harness.ts'
 import { given, pressInHead, saved } from './head.ts'
+import { spoil } from './spoil.ts'
 
 const shelf = (page: Page): Promise<void> => page.getByRole('link', { name: 'Evenfield' }).click()
 const file = (name: string, content: object) => ({
@@ -20,23 +21,6 @@ async function downloaded(page: Page, press: () => Promise<void>): Promise<strin
   await press()
   return readFile(await (await downloading).path(), 'utf8')
 }
-
-/** Changes what is saved of every sheet to what no version can read, behind the app's back. */
-const spoil = (page: Page): Promise<void> =>
-  page.evaluate(async () => {
-    const answer = <T>(request: IDBRequest<T>): Promise<T> =>
-      new Promise((settle, fail) => {
-        request.onsuccess = () => settle(request.result)
-        request.onerror = () => fail(request.error)
-      })
-    const database = await answer(indexedDB.open('evenfield'))
-    const sheets = database.transaction('worksheets', 'readwrite').objectStore('worksheets')
-    for (const one of await answer(sheets.getAll()))
-      await answer(
-        sheets.put({ ...one, worksheet: { ...one.worksheet, cells: [{ kind: 'given', id: 'x', name: 'x' }] } }),
-      )
-    database.close()
-  })
 
 test('a saved sheet that cannot be read can be saved as it is, and goes back to a revision', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
@@ -69,33 +53,33 @@ test('what was measured in a copy comes home in one step, which can be undone al
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Job').fill('at the stand')
   await saved(page)
-  const before = await given(page, 'Focal length').inputValue()
+  const before = await given(page, 'Lens').inputValue()
   await pressInHead(page, 'Share')
   const text = await downloaded(page, () =>
     page.locator('share-panel').getByRole('button', { name: 'Save as a file' }).click(),
   )
   const copy = JSON.parse(text) as { cells: { kind: string; label?: string; value?: string }[] }
-  const cells = copy.cells.map((cell) => (cell.label === 'Focal length' ? { ...cell, value: '81.5 mm' } : cell))
+  const cells = copy.cells.map((cell) => (cell.label === 'Lens' ? { ...cell, value: '81.5 mm' } : cell))
 
   await shelf(page)
   await page.locator('#file').setInputFiles(file('back.json', { ...copy, cells }))
   await page.locator('copy-page').filter({ hasText: 'This is a copy of your sheet' }).waitFor()
-  const row = page.locator('copy-page tbody tr').filter({ hasText: 'Focal length' }).first()
+  const row = page.locator('copy-page tbody tr').filter({ hasText: 'Lens' }).first()
   expect(await row.textContent()).toMatch(/81\.5 mm/)
   expect(await violations(page)).toEqual([])
   await page.getByRole('button', { name: 'Take over 1' }).click()
-  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('81.5 mm')
+  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('81.5 mm')
   await saved(page)
 
   await page.reload()
-  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('81.5 mm')
+  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('81.5 mm')
   await pressInHead(page, 'Undo')
-  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe(before)
+  await expect.poll(() => given(page, 'Lens').inputValue()).toBe(before)
   await saved(page)
   await page.reload()
-  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe(before)
+  await expect.poll(() => given(page, 'Lens').inputValue()).toBe(before)
   await pressInHead(page, 'Redo')
-  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('81.5 mm')
+  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('81.5 mm')
 })
 
 test('a backup of many sheets comes in only when asked for', async ({ open }) => {
@@ -146,9 +130,6 @@ test('a database that never answers is called so, and the sheet works and can be
       request.addEventListener = () => {}
       return request
     }
-    // The page waits seconds for an answer, several times over: here ten times as fast.
-    const { setTimeout: later } = globalThis
-    globalThis.setTimeout = ((run: TimerHandler, delay = 0) => later(run, delay / 10)) as typeof setTimeout
   })
   await page.goto(`${site}#new/flat-sheet`)
   await page.reload()

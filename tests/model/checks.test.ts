@@ -4,14 +4,13 @@ import { asked, report } from '../endurance/report.ts'
 import { clamp, rounded } from './givens.ts'
 import { JOBS as FLAT_JOBS } from './jobs.ts'
 import { NEAR_JOBS } from './phone-object-gloss.ts'
-import { ROOM_JOBS } from './rooms.ts'
 import { filled, has } from './trace.ts'
 
 /**
  * Each check of the jobs that form a picture, against a photograph traced without the sheet's formulas: what passes would
  * succeed, and what fails would fail. Limits are put close to what a sheet computes, so that about half of them are met.
  */
-const JOBS = [...FLAT_JOBS, ...NEAR_JOBS, ...ROOM_JOBS]
+const JOBS = [...FLAT_JOBS, ...NEAR_JOBS]
 const RUNS = Math.ceil(asked('PHOTOGRAPHS', 20 * JOBS.length) / JOBS.length)
 const SEED = process.env.PHOTOGRAPHS_SEED === undefined ? {} : { seed: Number(process.env.PHOTOGRAPHS_SEED) }
 
@@ -21,7 +20,7 @@ afterAll(() =>
   report('photographs', { seed: Number(process.env.PHOTOGRAPHS_SEED ?? 0), photographs, checks_judged: judged }),
 )
 
-describe.each(JOBS)('the checks of $name', { timeout: 3_600_000 }, ({ name, parts, judges, texts, aims, trace }) => {
+describe.each(JOBS)('the checks of $name', { timeout: 3_600_000 }, ({ name, texts, aims, trace }) => {
   test('pass where the photograph succeeds, and fail where it fails', () => {
     const met = new Map<string, Set<string>>()
     fc.assert(
@@ -29,7 +28,7 @@ describe.each(JOBS)('the checks of $name', { timeout: 3_600_000 }, ({ name, part
         texts,
         fc.array(fc.double({ min: 0.75, max: 1.3, noNaN: true }), { minLength: 8, maxLength: 8 }),
         (own, by) => {
-          const first = filled(name, own, parts)
+          const first = filled(name, own)
           const aimed: Record<string, string> = { ...own }
           for (const [
             at,
@@ -40,7 +39,7 @@ describe.each(JOBS)('the checks of $name', { timeout: 3_600_000 }, ({ name, part
               aimed[given] = `${rounded(clamp(outcome.value * scale * (by[at] as number), least, most))} ${unit}`.trim()
           }
           photographs++
-          const sheet = filled(name, aimed, parts)
+          const sheet = filled(name, aimed)
           for (const [check, traced] of Object.entries(trace(sheet))) {
             const { ifPassed, ifFailed } = typeof traced === 'number' ? { ifPassed: traced, ifFailed: traced } : traced
             if (!has(sheet, check)) continue
@@ -56,7 +55,7 @@ describe.each(JOBS)('the checks of $name', { timeout: 3_600_000 }, ({ name, part
       { numRuns: RUNS, ...SEED },
     )
     // What is judged by a measurement alone waits, whatever is computed.
-    const failed = [...met].flatMap(([check, states]) => (states.has('fail') ? [check] : []))
-    expect(failed.sort()).toEqual([...judges].sort())
+    for (const [check, states] of met)
+      if (![...states].every((state) => state === 'waiting')) expect([...states], check).toContain('fail')
   })
 })

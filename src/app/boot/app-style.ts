@@ -19,6 +19,9 @@ export const appStyle = css`
   header.narrow {
     max-inline-size: 46rem;
   }
+  header.wide {
+    max-inline-size: 1560px;
+  }
   .brand {
     display: inline-flex;
     align-items: center;
@@ -43,5 +46,9 @@ export const appStyle = css`
   }
   .page {
     container: page / inline-size;
+  }
+  /* It takes the focus where another page is turned to, and is no control. */
+  .page:focus-visible {
+    outline: none;
   }
 `

@@ -37,7 +37,7 @@ export class NewerPage extends LitElement {
     css`
       main {
         display: block;
-        max-inline-size: 70rem;
+        max-inline-size: 1560px;
         padding-block-end: 1.4rem;
       }
       h1 {

@@ -14,8 +14,8 @@ export const sheetStyle = css`
     padding: 0;
     border: 0;
   }
-  .stand .keys {
-    padding-inline: 32px;
+  .stand > :is(.keys, tab-lock-bar) {
+    margin-inline: clamp(16px, 3vw, 32px);
   }
   main:not(.fill) .keys {
     margin-block-start: 1.4rem;
