@@ -55,7 +55,7 @@ const CHUNKS = [
     name: 'sheet',
     includeDependenciesRecursively: false,
     // The files at the root of functions/ and drawings/ say what to fetch for a name.
-    test: /\/src\/cells\/(basic|shared|wide)\/|\/src\/app\/(fill|open|sheet)\/|\/src\/(functions|drawings)\/[\w-]+\.ts$|\/directives\/live\.js$/,
+    test: /\/src\/cells\/(basic|elements|shared)\/|\/src\/app\/(fill|open|sheet)\/|\/src\/(functions|drawings)\/[\w-]+\.ts$|\/directives\/live\.js$/,
   },
   {
     name: 'drawn',

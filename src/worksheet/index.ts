@@ -1,4 +1,4 @@
-export { LampDragSolver } from './advice/lamp-drag-solver.ts'
+export { LampDragSolver } from './dragging/lamp-drag-solver.ts'
 export {
   ClippingError,
   clippingOf,

@@ -5,7 +5,7 @@ import type { Node } from '../../src/drawings/canvas/tree.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { type Cell, FORMAT, Sheet } from '../../src/worksheet/index.ts'
 import { bareFigure } from '../../vite/shelf/bare.ts'
-import { drawLimits } from '../../vite/shelf/limits.ts'
+import { drawLimits } from '../../vite/shelf/limit-bars.ts'
 import { figuresOf } from '../../vite/shelf/make.ts'
 import { open } from '../templates/open.ts'
 

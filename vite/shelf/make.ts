@@ -5,7 +5,7 @@ import { DRAWINGS } from '../../src/drawings/kinds/registry.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { type Cell, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
 import { bareFigure } from './bare.ts'
-import { drawLimits } from './limits.ts'
+import { drawLimits } from './limit-bars.ts'
 
 /** What a template shows of itself on the shelf. */
 export interface ShelfFigure {

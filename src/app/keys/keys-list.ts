@@ -2,7 +2,7 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement } from 'lit/decorators.js'
 import { labelledStyle, ticked } from '../../cells/fields/labelled.ts'
-import { showSigns, signsShown } from '../../cells/shared/signs-shown.ts'
+import { showSigns, signsShown } from '../../cells/shared/typing-aids.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { keysWords as words } from './words.ts'
 

@@ -4,7 +4,7 @@ import { revisionText } from '../revisions/revision-text.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import { basesFor } from '../templates/base-sheets.ts'
 import { handOverPage } from './hand-over.ts'
-import { printSheet } from './print.ts'
+import { printSheet } from './lay-out-for-print.ts'
 import { codeFor } from './qr.ts'
 import { simulateForPaper } from './simulated.ts'
 

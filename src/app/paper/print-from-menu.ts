@@ -3,7 +3,7 @@ import { revisionText } from '../revisions/revision-text.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import { basesFor } from '../templates/base-sheets.ts'
 import { type Drawers, drawersOf } from './job-sheet.ts'
-import { layOutForPrint } from './print.ts'
+import { layOutForPrint } from './lay-out-for-print.ts'
 import { codeFor, type SheetCode } from './qr.ts'
 
 /** Pause after a change until what a print needs is fetched again. */

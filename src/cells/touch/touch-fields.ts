@@ -2,7 +2,7 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import { splitSize } from '../../units/read-size.ts'
 import type { EntryParts } from '../shared/entry-parts.ts'
-import { fullKeyboard } from '../shared/signs-shown.ts'
+import { fullKeyboard } from '../shared/typing-aids.ts'
 import { touchWords as words } from './words.ts'
 
 /** The sign before a field, which need not be typed: the notation of its unit. */

@@ -4,7 +4,7 @@ import { KIT_SORTS } from '../format/kit-sorts.ts'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { id, label, name, named, stand, text } from './fields.ts'
 import { frame } from './frame.ts'
-import { steps } from './steps.ts'
+import { steps } from './steps-cell.ts'
 
 /** How values may be distributed within limits. */
 export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const
