@@ -43,6 +43,14 @@ const WIDE_CELLS = {
   function: 'src/cells/function/function-cell.ts',
 }
 
+/** The kinds that every sheet has. */
+const IN_COLUMNS = ['given', 'result', 'check', 'note', 'drawing']
+
+function wideCell(kind) {
+  if (!WIDE_CELLS[kind]) throw new Error(`${kind} is missing among the wide cells of scripts/first-load.mjs.`)
+  return WIDE_CELLS[kind]
+}
+
 /** Where each kind of drawing is drawn. */
 const DRAWINGS = {
   'set-up': 'src/drawings/set-up/set-up.ts',
@@ -124,9 +132,7 @@ const modulesAfter = (template) => [
   ...(template.cells.some(({ kind, from }) => kind === 'drawing' && 'upright' in from)
     ? ['src/drawings/set-up/any-set-up.ts']
     : []),
-  ...Object.keys(WIDE_CELLS)
-    .filter((kind) => has(template, kind))
-    .map((kind) => WIDE_CELLS[kind]),
+  ...new Set(template.cells.filter(({ kind }) => !IN_COLUMNS.includes(kind)).map(({ kind }) => wideCell(kind))),
   ...(template.cells.some(({ entry }) => entry === 'kit')
     ? ['src/cells/kit/kit-field.ts', 'src/cells/kit/kit-choice.ts']
     : []),

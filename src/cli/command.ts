@@ -3,7 +3,7 @@ import { composeSheet } from './compose.ts'
 import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
-import { helpOf, overview, VERBS } from './help.ts'
+import { helpOf, overview, VERBS, type VerbName } from './help.ts'
 import { InputError, readArguments } from './input.ts'
 import { link } from './link.ts'
 import { onOneLine } from './report.ts'
@@ -11,44 +11,31 @@ import { run } from './run.ts'
 import { readRunArguments } from './run-arguments.ts'
 import * as words from './words.ts'
 
+type Command = (args: readonly string[], program: string) => number | Promise<number>
+
+/** What each verb runs. What decodes pictures is loaded only where one is measured. */
+const COMMANDS: Readonly<Record<VerbName, Command>> = {
+  compute: (args) => compute(readArguments(args, words.takes.compute, true)),
+  compose: composeSheet,
+  formula: (args) => formula(readArguments(args, words.takes.formula)),
+  functions,
+  link,
+  frame: async (args) => (await import('./frame.ts')).frame(args),
+  frames: async (args, program) => (await import('./frames.ts')).frames(args, program),
+  run: (args) => run(readRunArguments(args)),
+}
+
+const isVerb = (word: string | undefined): word is VerbName => word !== undefined && Object.hasOwn(VERBS, word)
+
 /** Runs one command. Exit 0: computed, every check passes or is marginal. 1: a cell in error, or a check that fails or waits. 2: unreadable input. */
 async function command(argv: readonly string[], program: string): Promise<number> {
   const [word, ...rest] = argv
   const asked = word === 'help' ? rest[0] : word
-  const verb = asked !== undefined && Object.hasOwn(VERBS, asked) ? VERBS[asked] : undefined
-  if (verb && (word === 'help' || asksForHelp(rest))) return print(helpOf(verb))
-  switch (word) {
-    case 'compute':
-      return compute(readArguments(rest, words.takes.compute, true))
-    case 'compose':
-      return composeSheet(rest)
-    case 'formula':
-      return formula(readArguments(rest, words.takes.formula))
-    case 'functions':
-      return functions(rest)
-    case 'link':
-      return link(rest)
-    case 'frame': {
-      // What decodes pictures is loaded only where one is measured.
-      const { frame } = await import('./frame.ts')
-      return frame(rest)
-    }
-    case 'frames': {
-      const { frames } = await import('./frames.ts')
-      return frames(rest, program)
-    }
-    case 'run':
-      return run(readRunArguments(rest))
-    case 'help':
-    case '--help':
-    case '-h':
-      return print(overview())
-    case 'version':
-    case '--version':
-      return print(`evenfield ${version}`)
-    default:
-      throw new InputError(word === undefined ? words.commandMissing : words.noCommand(word, Object.keys(VERBS)))
-  }
+  if (isVerb(asked) && (word === 'help' || asksForHelp(rest))) return print(helpOf(VERBS[asked]))
+  if (isVerb(word)) return COMMANDS[word](rest, program)
+  if (word === 'help' || word === '--help' || word === '-h') return print(overview())
+  if (word === 'version' || word === '--version') return print(`evenfield ${version}`)
+  throw new InputError(word === undefined ? words.commandMissing : words.noCommand(word, Object.keys(VERBS)))
 }
 
 function print(text: string): number {

@@ -1,3 +1,5 @@
+import { USUAL_SEED } from '../worksheet/simulation/draws.ts'
+
 /** One command of the terminal, as its help shows it. */
 export interface Verb {
   readonly usage: string
@@ -14,7 +16,7 @@ const JSON_OPTION = ['--json', 'prints one line of JSON, values in coherent SI u
 const STDIN = ['-', 'reads standard input instead of the file'] as const
 
 /** The commands in the order in which the help lists them. */
-export const VERBS: Readonly<Record<string, Verb>> = {
+export const VERBS = {
   compute: {
     usage:
       "compute FILE.json | '#LINK' | - [--set 'name=text']… [--as-mine] [--advice] [--simulate N --seed S] [--json]",
@@ -26,7 +28,7 @@ export const VERBS: Readonly<Record<string, Verb>> = {
       ['--as-mine', 'takes every figure of an example as your own'],
       ['--advice', 'adds suggestions for checks that fail or are marginal'],
       ['--simulate N', 'computes N times with random values within the limits, and gives means and spreads'],
-      ['--seed S', 'a whole number that makes a simulation repeatable; 1 if left out'],
+      ['--seed S', `a whole number that makes a simulation repeatable; ${USUAL_SEED} if left out`],
       JSON_OPTION,
     ],
     example: "compute sheet.json --set 'magnification=1:4' --json",
@@ -89,7 +91,9 @@ export const VERBS: Readonly<Record<string, Verb>> = {
     ],
     example: 'run collection.json --originals list.csv --out plan.csv',
   },
-}
+} as const satisfies Readonly<Record<string, Verb>>
+
+export type VerbName = keyof typeof VERBS
 
 /** All commands on one screen. */
 export const overview = (): string =>
@@ -112,7 +116,7 @@ export function helpOf({ usage, about, options, example }: Verb): string {
     about,
     '',
     ...options.map(([option, text]) => `  ${option.padEnd(wide)}  ${text}`),
-    '',
+    ...(options.length > 0 ? [''] : []),
     `For example: evenfield ${example}`,
   ].join('\n')
 }

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import { USUAL_SEED } from '../worksheet/simulation/draws.ts'
 import * as words from './words.ts'
 
 /** The input cannot be read: what and where, in one line. */
@@ -43,7 +44,7 @@ function readSimulation(tries: string | undefined, seed: string | undefined): Ar
   }
   const count = wholeNumber('--simulate', tries, words.howManyTries)
   if (count < 1 || count > MOST_TRIES) throw new InputError(words.tries(MOST_TRIES, tries))
-  return { tries: count, seed: wholeNumber('--seed', seed ?? '1', words.sameSeed) }
+  return { tries: count, seed: wholeNumber('--seed', seed ?? String(USUAL_SEED), words.sameSeed) }
 }
 
 function wholeNumber(option: string, text: string, meaning: string): number {

@@ -1,4 +1,3 @@
-export { LampDragSolver } from './dragging/lamp-drag-solver.ts'
 export {
   ClippingError,
   clippingOf,
@@ -13,6 +12,7 @@ export { type Change, ChangeRefused } from './document/change.ts'
 export { readingText, withMeasured } from './document/measured.ts'
 export { freeName, isHeading, isNamed } from './document/names.ts'
 export { declaredUnit, readGiven } from './document/read-given.ts'
+export { LampDragSolver } from './dragging/lamp-drag-solver.ts'
 export { movedBy, movedInto } from './editing/moving.ts'
 export type {
   CheckOutcome,

@@ -1,3 +1,4 @@
+import type { WideCell } from '../../cells/shared/cell-view.ts'
 import type { Cell, Check, Drawing, Given, Note, Result } from '../../worksheet/index.ts'
 import type { Section } from './sections.ts'
 
@@ -12,8 +13,8 @@ export interface Placed {
   readonly results: readonly Result[]
   readonly fineResults: readonly Result[]
   readonly checks: readonly Check[]
-  /** Cells that take the whole width below: steps, tables, ranges, variants, runs. */
-  readonly wide: readonly Cell[]
+  /** Cells that take the whole width below, such as tables. */
+  readonly wide: readonly WideCell[]
 }
 
 /** Sections that share a band of what one gives and what follows from it, with their drawings. */
@@ -26,7 +27,14 @@ export interface Band {
   readonly columns: readonly [gives: number, follows: number]
 }
 
-const PLACED: ReadonlySet<Cell['kind']> = new Set(['given', 'result', 'check', 'note', 'drawing'])
+/** The kinds that have a place in a column; those of any other kind take the whole width. */
+const IN_COLUMNS: Readonly<Record<Exclude<Cell, WideCell>['kind'], true>> = {
+  given: true,
+  result: true,
+  check: true,
+  note: true,
+  drawing: true,
+}
 
 /** Estimated heights in pixels by mouse; they only decide which sections share a band. */
 const HEADING = 58
@@ -39,6 +47,7 @@ const CHARACTERS_A_LINE = 60
 const TALLEST = 640
 
 const isGiven = (cell: Cell): cell is Given => cell.kind === 'given'
+const isWide = (cell: Cell): cell is WideCell => !Object.hasOwn(IN_COLUMNS, cell.kind)
 const isResult = (cell: Cell): cell is Result => cell.kind === 'result'
 
 /** A section with its cells placed in the columns of its band. */
@@ -51,7 +60,7 @@ export const placed = (section: Section): Placed => ({
   results: section.rows.filter(isResult),
   fineResults: section.exact.filter(isResult),
   checks: section.rows.filter((cell): cell is Check => cell.kind === 'check'),
-  wide: section.rows.filter(({ kind }) => !PLACED.has(kind)),
+  wide: section.rows.filter(isWide),
 })
 
 const noteHeight = ({ text }: Note): number => (Math.ceil(text.length / CHARACTERS_A_LINE) + 1) * LINE

@@ -4,6 +4,7 @@ import { studyText, valueText } from '../../cells/simulation/study-text.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { histogram } from '../../drawings/simulation/histogram.ts'
 import type { Outcome, Result, Sheet } from '../../worksheet/index.ts'
+import { USUAL_SEED } from '../../worksheet/simulation/draws.ts'
 
 const TRIES = 50_000
 /** Nobody waits longer for a page to print. */
@@ -24,7 +25,7 @@ export async function simulateForPaper(sheet: Sheet): Promise<void> {
   if (names.length === 0) return
   const letGo = client.hold()
   try {
-    await client.ask(worksheet, { names, tries: TRIES, seed: 1, longest: LONGEST_MS }).answer
+    await client.ask(worksheet, { names, tries: TRIES, seed: USUAL_SEED, longest: LONGEST_MS }).answer
   } catch {
     // Without the network the thread's script may be missing: the limits are printed all the same.
   } finally {

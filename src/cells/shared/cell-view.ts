@@ -7,19 +7,12 @@ import {
   type CheckOutcome,
   type Drawing,
   type DrawingOutcome,
-  type Frame,
-  type FunctionCell,
   type Given,
   isNamed,
   type Note,
   type Outcome,
-  type Range,
   type Result,
-  type Run,
   type Sheet,
-  type Steps,
-  type TableCell,
-  type Variants,
 } from '../../worksheet/index.ts'
 import { cellWords } from './words.ts'
 
@@ -44,8 +37,8 @@ export type ResultView = View<Result, Outcome> & WithSheet
 export type CheckView = View<Check, CheckOutcome> & WithSheet
 export type NoteView = View<Note, undefined>
 export type DrawingView = View<Drawing, DrawingOutcome> & WithSheet
-/** Cells of these kinds take the whole width; their elements are loaded when a sheet has one. */
-export type WideCell = Steps | TableCell | Range | Variants | Run | Frame | FunctionCell
+/** Cells of all other kinds take the whole width; their elements are loaded when a sheet has one. */
+export type WideCell = Exclude<Cell, Given | Result | Check | Note | Drawing>
 export type WideView<C extends WideCell = WideCell> = View<C, Outcome | undefined> & WithSheet
 export type CellView = GivenView | ResultView | CheckView | NoteView | DrawingView | WideView
 

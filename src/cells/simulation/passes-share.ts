@@ -1,5 +1,6 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
+import { USUAL_SEED } from '../../worksheet/simulation/draws.ts'
 import type { CheckView } from '../shared/cell-view.ts'
 import { shared } from '../style/styles.ts'
 import { shareText } from './study-text.ts'
@@ -18,7 +19,7 @@ export class PassesShare extends LitElement {
 
   override willUpdate(): void {
     const { sheet, cell } = this.view
-    this.watched.want(sheet, { names: [cell.name], tries: TRIES, seed: 1, inIdleTime: true })
+    this.watched.want(sheet, { names: [cell.name], tries: TRIES, seed: USUAL_SEED, inIdleTime: true })
   }
 
   override render(): TemplateResult | typeof nothing {

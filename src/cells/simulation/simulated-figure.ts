@@ -2,6 +2,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { histogram } from '../../drawings/simulation/histogram.ts'
 import type { Check, ValueOutcome } from '../../worksheet/index.ts'
+import { USUAL_SEED } from '../../worksheet/simulation/draws.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import { labelOf, type ResultView } from '../shared/cell-view.ts'
 import { drawTree } from '../shared/draw-tree.ts'
@@ -54,7 +55,7 @@ export class SimulatedFigure extends LitElement {
   /** Whether it runs by itself in idle time. */
   @property({ type: Boolean }) nonlinear = false
   @state() private tries = String(USUAL_TRIES)
-  @state() private seed = '1'
+  @state() private seed = String(USUAL_SEED)
   @state() private wanted = false
   private readonly watched = new WatchedStudy(this)
 

@@ -2,6 +2,9 @@ import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import type { Distribution } from '../schema/document.ts'
 
+/** The seed where none is given, so that a sheet shows the same figures every time. */
+export const USUAL_SEED = 1
+
 /** How one quantity varies about its value. */
 export interface Spreading {
   readonly distribution: Distribution
