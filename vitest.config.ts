@@ -26,10 +26,9 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/site.ts'],
-          // One browser at a time, after the unit tests: a page keeps more than one core of a small machine busy, and what
-          // waits for a second tab then waits too long.
-          fileParallelism: false,
-          // One browser for all files, too: starting it takes longer than many a test.
+          // After the unit tests, on two cores at once: of a page and what drives it, one works while the other waits.
+          maxWorkers: 2,
+          // One browser a worker for all its files: starting it takes longer than many a test.
           isolate: false,
           sequence: { groupOrder: 1 },
           // A page on a busy machine takes longer than the second that is usual.

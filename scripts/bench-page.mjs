@@ -195,7 +195,7 @@ async function longTasks() {
   await context.addInitScript(prepare)
   const page = await context.newPage()
   await page.goto(`${site.url}#new/flat-sheet`)
-  const lens = page.getByLabel('Lens', { exact: true })
+  const lens = page.getByLabel('Focal length', { exact: true })
   await lens.fill('60 ± 1')
   await page.locator('suggestion-list button').first().waitFor()
   await page

@@ -33,7 +33,7 @@ async function fillIn(hand, site) {
   await hand.sees({ selector: 'h1', text: '^What are you photographing\\?$' })
   await hand.press({ selector: 'a.answer', text: '^A flat sheet' })
   await hand.reads(DISTANCE, '917')
-  await hand.fill('Lens', '90')
+  await hand.fill('Focal length', '90')
   await hand.until('the distance to follow the lens', async () => {
     const scale = (await figureOf(hand, 'Magnification')).replace('1:', '')
     const expected = conjugate(90, 1 / Number(scale))
@@ -42,9 +42,9 @@ async function fillIn(hand, site) {
   await hand.press({ selector: 'given-cell', text: '^Glossy', inner: 'label, button', own: '^No$' })
   // Suggestions come from a worker.
   await hand.sees({ selector: 'suggestion-list', inner: 'button' })
-  await hand.fill('Lens', '9x')
+  await hand.fill('Focal length', '9x')
   await hand.sees({ selector: 'given-cell', text: '^Lens .*9x' })
-  await hand.fill('Lens', '60')
+  await hand.fill('Focal length', '60')
   await hand.reads(DISTANCE, '917')
   await hand.window.key('z', 'Control')
   await hand.until('one step back', async () => (await figureOf(hand, 'Original to sensor')) !== '917')
@@ -87,13 +87,13 @@ async function build(hand, site) {
 
 async function saveAndReload(hand, site) {
   await openFlatSheet(hand, site)
-  await hand.fill('Lens', '75')
+  await hand.fill('Focal length', '75')
   await hand.until('the distance to change', async () => (await figureOf(hand, 'Original to sensor')) !== '917')
   const distance = await figureOf(hand, 'Original to sensor')
   await hand.fill('Job', 'Reloaded maps')
   await saved(hand)
   await hand.reload()
-  await hand.reads({ label: 'Lens' }, '75')
+  await hand.reads({ label: 'Focal length' }, '75')
   await hand.reads(DISTANCE, distance)
   await hand.go(site)
   await hand.sees({ selector: 'sheet-list', text: 'Reloaded maps' })
@@ -101,7 +101,7 @@ async function saveAndReload(hand, site) {
 
 async function link(hand, site) {
   await openFlatSheet(hand, site)
-  await hand.fill('Lens', '80')
+  await hand.fill('Focal length', '80')
   await hand.until('the distance to change', async () => (await figureOf(hand, 'Original to sensor')) !== '917')
   const distance = await figureOf(hand, 'Original to sensor')
   await pressInHead(hand, 'Share')
@@ -111,7 +111,7 @@ async function link(hand, site) {
   await hand.go(address)
   await hand.sees({ selector: 'copy-page', text: 'copy stand' })
   await hand.press({ selector: 'copy-page', inner: 'button', own: 'separate|^Save' })
-  await hand.reads({ label: 'Lens' }, '80')
+  await hand.reads({ label: 'Focal length' }, '80')
   await hand.reads(DISTANCE, distance)
 }
 

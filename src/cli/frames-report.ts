@@ -27,14 +27,14 @@ export function gradeFrames(
     return grade(sheet, until ? { ...frame, series: until } : frame, checks, figures, file)
   })
   const heading = [
-    'File',
-    'Taken',
-    'State',
+    words.reportHeads.file,
+    words.reportHeads.taken,
+    words.reportHeads.state,
     ...checks.map(({ label, name }) => label?.trim() || name),
     ...figures,
-    words.unlikeSheet,
-    'Remarks',
-    'Time [s]',
+    words.reportHeads.differs,
+    words.reportHeads.remarks,
+    words.reportHeads.time,
   ]
   return { rows: [heading, ...graded.map(({ row }) => row)], states: graded.map(({ state }) => state) }
 }

@@ -52,8 +52,8 @@ function readFramesArguments(args: readonly string[]): {
   }
   const { values, positionals } = parsed
   if (positionals.length !== 1) throw new InputError(words.expected(words.takes.frames, positionals.length))
-  if (values.sheet === undefined) throw new InputError(words.optionMissing('frames', '--sheet SHEET.json'))
-  if (values.out === undefined) throw new InputError(words.optionMissing('frames', '--out report.csv'))
+  if (values.sheet === undefined) throw new InputError(words.optionMissing('frames', words.framesTakes.sheet))
+  if (values.out === undefined) throw new InputError(words.optionMissing('frames', words.framesTakes.out))
   return { folder: positionals[0] as string, sheet: values.sheet, out: values.out, name: values.frame }
 }
 

@@ -1,4 +1,5 @@
 import { USUAL_SEED } from '../worksheet/simulation/draws.ts'
+import { framesTakes } from './words.ts'
 
 /** One command of the terminal, as its help shows it. */
 export interface Verb {
@@ -37,7 +38,7 @@ export const VERBS = {
     usage: "link FILE.json [--set 'name=text']… [--figures]",
     about:
       'Prints a worksheet as a link: the part that starts with #, to add to the address of the page or to pass to compute.',
-    options: [STDIN, SET, ['--figures', 'puts figures in the place of formulas']],
+    options: [STDIN, SET, ['--figures', 'replaces formulas with their figures']],
     example: 'link sheet.json',
   },
   compose: {
@@ -70,11 +71,11 @@ export const VERBS = {
     example: 'frame target.tif --areas areas.json --json',
   },
   frames: {
-    usage: 'frames FOLDER --sheet SHEET.json --out report.csv [--frame NAME]',
+    usage: `frames FOLDER ${framesTakes.sheet} ${framesTakes.out} [--frame NAME]`,
     about: 'Measures every picture in a folder, in the areas marked in a worksheet.',
     options: [
-      ['--sheet SHEET.json', 'the worksheet whose areas are measured'],
-      ['--out report.csv', 'where the report is written'],
+      [framesTakes.sheet, 'the worksheet whose areas are measured'],
+      [framesTakes.out, 'where the report is written'],
       ['--frame NAME', 'the frame that has the areas, if the worksheet has several frames'],
     ],
     example: 'frames monday --sheet sheet.json --out monday.csv',

@@ -37,7 +37,7 @@ export function noSuchPiece(
   fills: readonly string[],
 ): string {
   const has = pieces.length > 0 ? `it has ${anyOf(pieces.map((one) => `“${one}”`))}` : 'it has none'
-  const instead = fills.length > 0 ? `; for a figure of its own, set ${anyOf(fills)} instead` : ''
+  const instead = fills.length > 0 ? `; to give the figure itself, set ${anyOf(fills)} instead` : ''
   return `--set ${name}: the kit has no ${sort} named “${text}”; ${has}${instead}`
 }
 export const seedAlone = '--seed can only be used with --simulate'
@@ -67,7 +67,7 @@ export const outFailed = (out: string, why: string): string => `--out ${out}: ${
 export const noJobOrPart = (name: string, jobs: readonly string[], parts: readonly string[]): string =>
   `there is no job or part named ${name}; jobs are ${jobs.join(', ')}; parts are ${parts.join(', ')}`
 export const noSetUp = (name: string, offered: readonly string[]): string =>
-  `--set-up ${name}: name a set-up by small letters, digits and underscores, such as ${offered.join(', ')}`
+  `--set-up ${name}: the name of a set-up has lower-case letters, digits and underscores, such as ${offered.join(', ')}`
 export const noPartOfSetUp = (part: string, setUp: string, parts: readonly string[]): string =>
   `--set-up ${setUp}: a set-up has no part named ${part}; its parts are ${parts.join(', ')}`
 export const setUpTwice = (name: string): string => `--set-up ${name} is given twice; give each a name of its own`
@@ -116,7 +116,7 @@ export const moreIn = (count: number, where: string): string => `  ${andMore(cou
 export const inOut = (out: string): string => `, in ${out}`
 export const plannedTotal = (total: string): string => `Planned: ${total}`
 export const doneOf = (done: number, all: number): string => `Done: ${done} of ${all}`
-export const leftAtRate = (total: string): string => `Left at the present rate:  ${total}`
+export const leftAtRate = (total: string): string => `Left at the current rate:  ${total}`
 export const plannedWithout = (label: string, why: string): string => `Planned without: ${label}: ${why}`
 export const written = (out: string): string => `Written: ${out}`
 export const unplannedRow = (row: number, title: string, why: string): string =>
@@ -129,7 +129,7 @@ export const planHeads = {
   row: 'Row of the list',
   exposure: 'Exposure',
   magnification: 'Magnification [1:]',
-  means: 'Means',
+  means: 'Equipment',
   column: 'Column height [mm]',
   across: 'Frames across',
   down: 'Frames down',
@@ -181,7 +181,16 @@ export const passesWithPart = (check: string, parts: readonly string[]): string 
   `${check}: passes with the part ${anyOf(parts)}`
 export const cornersUnfound = (name: string): string =>
   `${name}: its corners cannot be found reliably in this picture; it is measured where it is marked, if it is`
-export const unlikeSheet = 'Unlike the sheet'
+/** The headings of a report on many pictures, before and after the checks and figures. */
+export const reportHeads = {
+  file: 'File',
+  taken: 'Date taken',
+  state: 'State',
+  differs: 'Differs from the sheet',
+  remarks: 'Remarks',
+  time: 'Time [s]',
+} as const
+export const framesTakes = { sheet: '--sheet SHEET.json', out: '--out report.csv' } as const
 export const partsMissing = 'The folder templates/parts is missing.'
 export const theLink = 'the link'
 export const theSheet = 'the sheet'

@@ -55,12 +55,8 @@ export class Dimension {
     return Dimension.of(this.exponents.map((e) => e * exponent))
   }
 
-  /** The dimension's name where it has one (`illuminance`), else its powers (`length^2 time^-1`). */
-  get name(): string {
-    return NAMES.get(this) ?? this.powers
-  }
-
-  private get powers(): string {
+  /** Its powers in words: `length^2 time^-1`. */
+  get powers(): string {
     return this.exponents
       .flatMap((e, i) => (e === 0 ? [] : [e === 1 ? (BASES[i] as string) : `${BASES[i]}^${+e.toFixed(3)}`]))
       .join(' ')
@@ -108,57 +104,3 @@ export const RECIPROCAL_LENGTH = LENGTH.power(-1)
 /** Mired values: a reciprocal temperature. */
 export const RECIPROCAL_TEMPERATURE = TEMPERATURE.power(-1)
 export const DATA_RATE = DATA.over(TIME)
-
-const NAMES = new Map<Dimension, string>([
-  [NONE, 'dimensionless'],
-  [LENGTH, 'length'],
-  [AREA, 'area'],
-  [VOLUME, 'volume'],
-  [MASS, 'mass'],
-  [TIME, 'time'],
-  [FREQUENCY, 'frequency'],
-  [VELOCITY, 'velocity'],
-  [ACCELERATION, 'acceleration'],
-  [FORCE, 'force'],
-  [ENERGY, 'energy'],
-  [POWER, 'power'],
-  [IRRADIANCE, 'irradiance'],
-  [HEAT_TRANSFER, 'heat transfer'],
-  [PRESSURE, 'pressure'],
-  [CURRENT, 'current'],
-  [VOLTAGE, 'voltage'],
-  [RESISTANCE, 'resistance'],
-  [CHARGE, 'charge'],
-  [TEMPERATURE, 'temperature'],
-  [AMOUNT, 'amount of substance'],
-  [ANGLE, 'angle'],
-  [SOLID_ANGLE, 'solid angle'],
-  [LUMINOUS_INTENSITY, 'luminous intensity'],
-  [LUMINOUS_FLUX, 'luminous flux'],
-  [ILLUMINANCE, 'illuminance'],
-  [LUMINANCE, 'luminance'],
-  [LIGHT_DOSE, 'light dose'],
-  [STOP, 'stops'],
-  [PIXEL, 'pixels'],
-  [SAMPLING, 'sampling'],
-  [PIXEL_PITCH, 'pixel pitch'],
-  [RECIPROCAL_LENGTH, 'reciprocal length'],
-  [RECIPROCAL_TEMPERATURE, 'reciprocal temperature'],
-  [DATA, 'data'],
-  [DATA_RATE, 'data rate'],
-])
-
-const KINDS: readonly (readonly [Dimension, string])[] = [
-  [NONE, 'a plain number'],
-  [TIME, 'a time'],
-  [STOP, 'a number of stops'],
-  [PIXEL, 'a number of pixels'],
-  [DATA, 'an amount of data'],
-]
-
-/** A dimension in words, with its article: `a length`, `an illuminance`. */
-export function aKind(dimension: Dimension): string {
-  const known = KINDS.find(([d]) => d === dimension)?.[1]
-  if (known) return known
-  return `${/^[aeiou]/.test(dimension.name) ? 'an' : 'a'} ${dimension.name}`
-}

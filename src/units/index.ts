@@ -1,5 +1,6 @@
 export { bisect, leastBetween, type Threshold } from './bisection.ts'
 export * from './dimension.ts'
+export { aKind, nameOf } from './dimension-name.ts'
 export { type DisplayUnit, defaultUnit, type Notation, readDisplayUnit } from './display.ts'
 export { showFigure } from './figure.ts'
 export { allMarks, exactBehind, type Mark, type MarkedScale, nearestMark } from './marks.ts'

@@ -1,4 +1,4 @@
-import { aKind } from './dimension.ts'
+import { aKind } from './dimension-name.ts'
 import type { DisplayUnit } from './display.ts'
 import { type Reading, readTyped, type Typed } from './read.ts'
 import { ReadError, readPart, refuseLong } from './read-error.ts'

@@ -1,5 +1,6 @@
+import type { Dimension } from './dimension.ts'
 import * as D from './dimension.ts'
-import { aKind, type Dimension } from './dimension.ts'
+import { aKind } from './dimension-name.ts'
 import type { DisplayUnit, Notation } from './display.ts'
 import { clip, ReadError, refuseLong } from './read-error.ts'
 import { NUMBER, readTerm, skipSpaces, type Term, toNumber } from './read-term.ts'
@@ -199,8 +200,7 @@ function offersFor(value: number, body: string, field: DisplayUnit | undefined):
 function checked(field: DisplayUnit | undefined, from: number, to: number, reading: Reading): Reading {
   if (!Number.isFinite(reading.value)) throw new ReadError(words.notFinite, from, to)
   if (field && reading.dimension !== field.dimension) {
-    const example = field.symbol ? ` in ${field.symbol}` : ''
-    throw new ReadError(words.wrongKind(aKind(reading.dimension), aKind(field.dimension), example), from, to)
+    throw new ReadError(words.wrongKind(aKind(reading.dimension), aKind(field.dimension), field.symbol), from, to)
   }
   return reading
 }

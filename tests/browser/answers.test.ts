@@ -16,11 +16,11 @@ test('answers compose a sheet, which grows as one answers and opens as one made 
   await given(page, 'Sampling required').fill('300')
   await given(page, 'Sensor').fill('36 x 24')
   await given(page, 'Pixels').fill('6000 x 4000')
-  await given(page, 'Lens').fill('60')
+  await given(page, 'Focal length').fill('60')
   // One frame falls short: the parts change, and why is said. The field keeps the focus.
   await expect.poll(() => sections(page)).toContain('Frames')
   await page.getByText(/^One frame gives \d+ ppi of the 300 ppi required\.$/).waitFor()
-  expect(await given(page, 'Lens').evaluate((one) => one.matches(':focus'))).toBe(true)
+  expect(await given(page, 'Focal length').evaluate((one) => one.matches(':focus'))).toBe(true)
   await page.locator('given-cell[data-cell=glossy]').getByText('Yes', { exact: true }).click()
   await page.getByText('It is glossy, varnished or under glass.').waitFor()
   await page.getByLabel('Name of the job').fill('Tithe maps')

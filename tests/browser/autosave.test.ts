@@ -11,12 +11,12 @@ const figures = (page: Page): Promise<string[]> => page.locator('result-cell .fi
 
 test('what was typed is there after a reload, and on the shelf', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  await given(page, 'Lens').fill('80')
+  await given(page, 'Focal length').fill('80')
   await given(page, 'Job').fill('Sluice House, survey of 1871')
   await saved(page)
   const before = await figures(page)
   await page.reload()
-  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
+  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('80')
   await expect.poll(() => figures(page)).toEqual(before)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page
@@ -28,18 +28,18 @@ test('what was typed is there after a reload, and on the shelf', async ({ open }
 
 test('leaving the page at once loses nothing', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  await given(page, 'Lens').fill('81')
+  await given(page, 'Focal length').fill('81')
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page
     .locator('shelf-page')
     .getByRole('link', { name: /copy stand.*saved today/ })
     .click()
-  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('81')
+  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('81')
 })
 
 test('a template that was only looked at is not saved', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  await given(page, 'Lens').waitFor()
+  await given(page, 'Focal length').waitFor()
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   expect(await page.getByRole('heading', { name: 'Your sheets' }).count()).toBe(0)
@@ -47,7 +47,7 @@ test('a template that was only looked at is not saved', async ({ open }) => {
 
 test('a link opened in a fresh profile says what it is, and gives the same figures', async ({ open }) => {
   const first = await open({ path: '#new/flat-sheet' })
-  await given(first.page, 'Lens').fill('75 mm ± 0.5 mm')
+  await given(first.page, 'Focal length').fill('75 mm ± 0.5 mm')
   await pressInHead(first.page, 'Share')
   const link = first.page.getByLabel('Link to a copy of this sheet')
   await expect.poll(() => link.inputValue()).toMatch(/#s=[12]\./)
@@ -63,7 +63,7 @@ test('a link opened in a fresh profile says what it is, and gives the same figur
     .filter({ hasText: /worksheet of \d+ cells/ })
     .waitFor()
   await second.page.getByRole('button', { name: 'Save a copy' }).click()
-  await expect.poll(() => given(second.page, 'Lens').inputValue()).toBe('75 mm ± 0.5 mm')
+  await expect.poll(() => given(second.page, 'Focal length').inputValue()).toBe('75 mm ± 0.5 mm')
   await expect.poll(() => figures(second.page)).toEqual(await figures(first.page))
 })
 

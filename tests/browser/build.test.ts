@@ -77,7 +77,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
 
 test('renaming a cell follows into the formulas that use it', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
-  await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+  await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
   const name = page.locator('name-field').getByLabel('Name')
   await expect.poll(() => name.inputValue()).toBe('focal')
   await name.fill('lens_length')
@@ -93,7 +93,7 @@ test('renaming a cell follows into the formulas that use it', async ({ open }) =
 
 test('a name that is taken or cannot be one is reported, and what was typed stays', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
-  await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+  await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
   const name = page.locator('name-field').getByLabel('Name')
   await name.fill('border')
   await name.press('Enter')
@@ -146,6 +146,33 @@ test('a broken formula keeps its text, shows what is wrong, and a fix puts it ri
     .click()
   await field.locator('.problem').getByRole('button').first().click()
   await expect.poll(() => row(page, 'Original to sensor').first().locator('.figure').textContent()).toBe('1600')
+})
+
+test('what is selected while the editor is still fetched is replaced by what is typed', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [
+    given('border', '10 mm', { unit: 'mm', label: 'Border' }),
+    result('twice', '2 * border', { unit: 'mm', label: 'Both borders' }),
+  ])
+  await pressInHead(page, 'Build')
+  let release = (): void => {}
+  const held = new Promise<void>((settle) => {
+    release = settle
+  })
+  await page.route('**/*guide-*.js', async (route) => {
+    await held
+    await route.continue()
+  })
+  await row(page, 'Both borders')
+    .getByRole('button', { name: /^Edit the formula/ })
+    .click()
+  const plain = page.getByRole('textbox', { name: 'Formula' })
+  await plain.focus()
+  await page.keyboard.press('Control+a')
+  release()
+  await page.locator('.cm-content:focus').waitFor()
+  await page.keyboard.type('3 * border')
+  await expect.poll(() => row(page, 'Both borders').locator('.figure').textContent()).toBe('30')
 })
 
 test('Escape in a formula puts back what was there', async ({ open }) => {
@@ -261,7 +288,7 @@ test('undo and redo go through typing, moving and removing, and the sheet is as 
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await page.locator('build-cell').first().waitFor()
   const before = await names(page)
-  await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+  await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
   await page.getByLabel('Label').fill('The lens in hand')
   await page.getByRole('button', { name: 'Move down' }).click()
   await page.getByRole('button', { name: 'Duplicate' }).click()

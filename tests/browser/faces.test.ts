@@ -54,7 +54,7 @@ const FACES: readonly (readonly [face: string, turn: (page: Page) => Promise<voi
       await go(page, 'new/flat-sheet')
       await ready(page, 'drawing-cell svg')
       await page.getByLabel('Border around the original').fill('10 mmm')
-      await page.getByLabel('Lens', { exact: true }).fill('')
+      await page.getByLabel('Focal length', { exact: true }).fill('')
       for (const folded of await page.locator('fill-face .fold-line > summary').all()) await folded.click()
     },
   ],

@@ -123,7 +123,7 @@ test('a full disk is reported until the sheet is saved, also on the shelf and af
     .filter({ hasText: /no room left/ })
     .waitFor()
   await page.locator('sheet-head').filter({ hasText: 'Not saved' }).waitFor()
-  await given(page, 'Lens').fill('80')
+  await given(page, 'Focal length').fill('80')
   await expect
     .poll(() => page.locator('result-cell').filter({ hasText: 'Original to sensor' }).locator('.figure').textContent())
     .not.toBe('917')
@@ -160,7 +160,7 @@ test('a text too long for a sheet is refused with the reason, and the field show
   open,
 }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  for (const field of ['Job', 'Lens']) {
+  for (const field of ['Job', 'Focal length']) {
     const before = await given(page, field).inputValue()
     await given(page, field).fill('x'.repeat(20_001))
     await page

@@ -19,7 +19,7 @@ test('the shelf asks what you have got and opens the template for it', async ({ 
 
 test('every result changes at each key, and the head says the state of the checks', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  const lens = given(page, 'Lens')
+  const lens = given(page, 'Focal length')
   await lens.waitFor()
   await expect.poll(() => result(page, 'Original to sensor').textContent()).toBe('917')
   await lens.press('End')
@@ -36,9 +36,9 @@ test('every result changes at each key, and the head says the state of the check
 
 test('emptied givens make results wait and say for what', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  await given(page, 'Lens').fill('')
+  await given(page, 'Focal length').fill('')
   const cell = page.locator('result-cell').filter({ hasText: 'Original to sensor' })
-  await cell.filter({ hasText: /Needs Lens/ }).waitFor()
+  await cell.filter({ hasText: /Needs Focal length/ }).waitFor()
 })
 
 test('text that cannot be read is reported with what, where and how to fix it, and stays', async ({ open }) => {

@@ -17,7 +17,7 @@ const LONGEST_MS = 700
 const ACKNOWLEDGED = 'kept: '
 
 const job = (page: Page) => page.getByLabel('Job', { exact: true })
-const lens = (page: Page) => page.getByLabel('Lens', { exact: true })
+const lens = (page: Page) => page.getByLabel('Focal length', { exact: true })
 
 /** Has the page tell what was in the job's field whenever its head says “Saved”. */
 const tellWhatIsKept = (page: Page): Promise<void> =>

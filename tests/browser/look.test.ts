@@ -57,7 +57,7 @@ for (const [what, width, size] of [
       page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)
     expect(await over()).toBe(0)
     await pressInHead(page, 'Build')
-    await page.getByRole('button', { name: 'Given: Lens', exact: true }).click()
+    await page.getByRole('button', { name: 'Given: Focal length', exact: true }).click()
     expect(await over()).toBe(0)
   })
 

@@ -56,7 +56,7 @@ const isKept = (page: Page): Promise<boolean> =>
   page.evaluate(async () => (await navigator.serviceWorker.ready).active !== null)
 const release = (page: Page): Promise<string | undefined> =>
   page.evaluate(() => document.documentElement.dataset.release)
-const lens = (page: Page): Locator => page.getByLabel('Lens', { exact: true })
+const lens = (page: Page): Locator => page.getByLabel('Focal length', { exact: true })
 
 /**
  * A worker is stored in the browser's own time. Under the debugger one that is still answering a page is never replaced:

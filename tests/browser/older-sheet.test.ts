@@ -20,7 +20,7 @@ test('a sheet of an earlier version opens unchanged, and is arranged by parts in
   await arrange.click()
 
   await given(page, 'Border around the original').waitFor()
-  expect(await given(page, 'Lens').inputValue()).toMatch(/^75/)
+  expect(await given(page, 'Focal length').inputValue()).toMatch(/^75/)
   expect(await given(page, 'Original').inputValue()).toBe('420 x 297')
   // What was not typed is still the example’s.
   await page.locator('example-bar p').waitFor()

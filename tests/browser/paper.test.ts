@@ -50,7 +50,7 @@ test('Print lays out a job sheet, black on white in the dim face too, and takes 
   expect(ground).toEqual(['rgb(0, 0, 0)', 'rgb(255, 255, 255)'])
   // Figures of the example are marked, each drawing is in the section of the figures it shows, and columns are aligned.
   expect(text).toMatch(/22 figures are still the example’s/)
-  expect(text).toMatch(/Lens example 60 mm/)
+  expect(text).toMatch(/Focal length example 60 mm/)
   expect(await sheet.locator('section:has(h2:text-is("Column")) svg:not(.sign)').count()).toBe(1)
   const rights = await sheet.locator('.flow td.figure').evaluateAll((all) => {
     const left = all[0]?.closest('.flow')?.getBoundingClientRect().left ?? 0

@@ -7,7 +7,7 @@ const lines = (page: Page): Promise<string[]> => page.locator('revisions-panel l
 
 test('the past of a sheet: named, compared in words, restored, and the restore undone', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
-  await given(page, 'Lens').fill('80')
+  await given(page, 'Focal length').fill('80')
   await saved(page)
   await pressInHead(page, 'Revisions')
   await page.locator('revisions-panel').filter({ hasText: 'None yet' }).waitFor()
@@ -16,26 +16,26 @@ test('the past of a sheet: named, compared in words, restored, and the restore u
   await name.press('Enter')
   await expect.poll(() => lines(page)).toEqual([expect.stringMatching(/^As agreed, today \d\d:\d\d$/)])
 
-  await given(page, 'Lens').fill('60')
+  await given(page, 'Focal length').fill('60')
   await saved(page)
   await page.getByRole('button', { name: /^Compare As agreed/ }).click()
   const comparison = page.locator('revisions-panel .comparison')
-  await comparison.filter({ hasText: /Givens.*Lens.*80 mm, then 60 mm/s }).waitFor()
+  await comparison.filter({ hasText: /Givens.*Focal length.*80 mm, then 60 mm/s }).waitFor()
   await comparison.filter({ hasText: /Results.*Original to sensor.*mm, then 917 mm/s }).waitFor()
   expect(await violations(page)).toEqual([])
 
   await page.getByRole('button', { name: /^Restore As agreed/ }).click()
-  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
+  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('80')
   await expect
     .poll(() => lines(page))
     .toEqual([expect.stringMatching(/^today \d\d:\d\d before a restore$/), expect.stringMatching(/^As agreed/)])
   await page.reload()
-  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
+  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('80')
   await pressInHead(page, 'Revisions')
   await page.getByRole('button', { name: /^Restore today/ }).click()
-  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('60')
+  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('60')
   await page.getByRole('button', { name: 'Undo' }).click()
-  await expect.poll(() => given(page, 'Lens').inputValue()).toBe('80')
+  await expect.poll(() => given(page, 'Focal length').inputValue()).toBe('80')
 })
 
 test('what was a minute ago is a revision once it is typed over', async ({ open }) => {
@@ -43,11 +43,11 @@ test('what was a minute ago is a revision once it is typed over', async ({ open 
   const { page, context } = await open()
   await context.clock.install()
   await page.goto(`${page.url()}#new/flat-sheet`)
-  await given(page, 'Lens').fill('80')
+  await given(page, 'Focal length').fill('80')
   await context.clock.runFor(1000)
   await saved(page)
   await context.clock.runFor(120_000)
-  await given(page, 'Lens').fill('90')
+  await given(page, 'Focal length').fill('90')
   await context.clock.runFor(1000)
   await saved(page)
   await pressInHead(page, 'Revisions')
@@ -55,7 +55,7 @@ test('what was a minute ago is a revision once it is typed over', async ({ open 
   await page.getByRole('button', { name: /^Compare today/ }).click()
   await page
     .locator('revisions-panel .comparison')
-    .filter({ hasText: /Lens.*80 mm, then 90 mm/s })
+    .filter({ hasText: /Focal length.*80 mm, then 90 mm/s })
     .waitFor()
 })
 

@@ -36,9 +36,10 @@ export const ringsOverText = (page: Page): Promise<string[]> =>
       bottom: bottom + by,
     })
     /** The boxes of the letters of a text, without the room above and below them, as far as they are not clipped. */
-    const letters = (text: Text): Box[] => {
+    const letters = (text: Text, near: Box): Box[] => {
       const range = document.createRange()
       range.selectNodeContents(text)
+      if (!isArea(within(range.getBoundingClientRect(), near))) return []
       const clips = [...ancestors(text)].filter((one) => getComputedStyle(one).overflow !== 'visible')
       return [...range.getClientRects()].flatMap((rect) => {
         const room = rect.height * 0.22
@@ -54,6 +55,14 @@ export const ringsOverText = (page: Page): Promise<string[]> =>
       const assigned = root instanceof HTMLSlotElement ? root.assignedNodes() : []
       return [...(root.shadowRoot?.childNodes ?? (assigned.length > 0 ? assigned : root.childNodes))].flatMap(textsIn)
     }
+    const known = new Map<Element, Text[]>()
+    /** The texts round a control. Those far from it are looked up once: the focus changes what is near it. */
+    const textsRound = (control: Element, around: Element): Text[] => {
+      const far = known.get(around) ?? textsIn(around)
+      known.set(around, far)
+      const host = control.getRootNode() instanceof ShadowRoot ? (control.getRootNode() as ShadowRoot).host : around
+      return [...new Set([...far.filter((text) => text.isConnected), ...textsIn(host === around ? control : host)])]
+    }
     // What is pressed by its label is there, but not seen.
     const isRinged = ({ outlineStyle, opacity }: CSSStyleDeclaration): boolean =>
       outlineStyle !== 'none' && opacity !== '0'
@@ -68,11 +77,10 @@ export const ringsOverText = (page: Page): Promise<string[]> =>
       const own = ringed.getBoundingClientRect()
       const [outer, inner] = [wider(own, offset + Number.parseFloat(outlineWidth)), wider(own, offset)]
       const around = [...ancestors(ringed)].find((one) => one.getBoundingClientRect().height > own.height + 80)
-      const texts = textsIn(around ?? document.body).filter((text) => layer(text) === layer(ringed))
-      const over = texts.find((text) =>
-        letters(text).some((box) => {
+      const over = textsRound(control, around ?? document.body).find((text) =>
+        letters(text, outer).some((box) => {
           const seen = within(box, outer)
-          if (!isArea(seen)) return false
+          if (!isArea(seen) || layer(text) !== layer(ringed)) return false
           const kept = within(seen, inner)
           return (
             !isArea(kept) ||

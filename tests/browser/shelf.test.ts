@@ -41,7 +41,7 @@ test('what one has got is asked, by a press or in words, and answered in the ord
 test('a job is started for the user’s own figures, or its example is seen', async ({ open }) => {
   const { page } = await open()
   await page.getByRole('link', { name: 'Start with your own figures: A flat sheet' }).click()
-  const lens = page.getByLabel('Lens', { exact: true })
+  const lens = page.getByLabel('Focal length', { exact: true })
   await lens.waitFor()
   expect(page.url()).toMatch(/#start\/flat-sheet$/)
   expect(await lens.inputValue()).toBe('')
@@ -49,7 +49,7 @@ test('a job is started for the user’s own figures, or its example is seen', as
   expect(await page.locator('example-bar p').count()).toBe(0)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.getByRole('link', { name: 'See the example: A flat sheet' }).click()
-  await expect.poll(() => page.getByLabel('Lens', { exact: true }).inputValue()).toBe('60')
+  await expect.poll(() => page.getByLabel('Focal length', { exact: true }).inputValue()).toBe('60')
 })
 
 test('what nothing answers to is said, with a way to an empty sheet', async ({ open }) => {

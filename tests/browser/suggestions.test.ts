@@ -86,7 +86,7 @@ test('a result unfolds into its working by keyboard, and a name in it leads to i
 
 test('limits typed into a given show on what they reach', async ({ open }) => {
   const { page } = await open({ background: true, path: '#new/flat-sheet' })
-  await given(page, 'Lens').fill('60 ± 1')
+  await given(page, 'Focal length').fill('60 ± 1')
   await expect.poll(() => figure(page, 'Original to sensor').textContent()).toBe('917 ± 15')
 })
 

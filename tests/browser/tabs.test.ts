@@ -47,7 +47,7 @@ test('a tab that only reads takes no typing, no choice and no press', async ({ o
   const [first, second] = await twice(open)
   await job(second).click()
   await second.keyboard.type('should not be here')
-  const lens = second.getByLabel('Lens', { exact: true })
+  const lens = second.getByLabel('Focal length', { exact: true })
   const before = await lens.inputValue()
   await lens.press('Backspace')
   await second.keyboard.press('Control+z')

@@ -85,7 +85,7 @@ describe('a folder of frames', () => {
   })
 
   it('says where the camera was set unlike the sheet', () => {
-    expect(rows.map((row) => row['Unlike the sheet'])).toEqual([
+    expect(rows.map((row) => row['Differs from the sheet'])).toEqual([
       '',
       '',
       'aperture: f/8 set, f/5.6 in the frame',

@@ -24,7 +24,7 @@ describe('--set of a piece of kit', () => {
     const { code, out, err } = await evenfield('compute', 'templates/flat-sheet.json', '--set', 'lens=83.25', '--json')
     expect([code, out]).toEqual([2, ''])
     expect(err).toContain('--set lens: the kit has no lens named “83.25”; it has “50 mm lens”')
-    expect(err).toMatch(/for a figure of its own, set .*focal.* instead/)
+    expect(err).toMatch(/to give the figure itself, set .*focal.* instead/)
   })
 
   it.each(JOBS)('in %s takes every piece of its sort, and nothing else', (job) => {

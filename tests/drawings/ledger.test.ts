@@ -42,7 +42,7 @@ describe('the steps', () => {
 
 test('the words tell it from the reading to the setting', () => {
   expect(draw(INPUTS).description).toBe(
-    'The reading is 10.2 EV. In turn, more exposure counted as plus: surface +2.32 to 7.88 EV; ' +
+    'The reading is 10.2 EV. In order; more exposure counts as plus: surface +2.32 to 7.88 EV; ' +
       'lens standing out +0.64 to 7.24 EV; filter 0 to 7.24 EV; flash −1.5 to 8.74 EV. ' +
       '1.46 stops more exposure in total; set 8.74 EV.',
   )

@@ -15,7 +15,7 @@ import {
   sides,
   together,
 } from './givens.ts'
-import { Photograph, spread } from './photograph.ts'
+import { type Lamp, Photograph, seenByReflection, spread } from './photograph.ts'
 import {
   arc,
   armsGlareTraced,
@@ -37,7 +37,11 @@ import {
 } from './trace.ts'
 
 export interface Job {
+  /** Of the shelf; where it has parts of its own, what it is called. */
   readonly name: string
+  readonly parts?: readonly string[]
+  /** The checks that are judged, each of which some sheets fail. */
+  readonly judges: readonly string[]
   readonly texts: fc.Arbitrary<Texts>
   /** Givens set to about what a result gives: limit, result, unit, the result's size in that unit. */
   readonly aims: readonly (readonly [
@@ -50,15 +54,81 @@ export interface Job {
   readonly trace: (sheet: Filled) => Traced
 }
 
+/** How much steeper the pages rise beside the gutter than the light of the lamps at the sides falls, by the slopes themselves. */
+function gutterTraced(sheet: Filled, slope: number, tilt: number): number {
+  // A page taken by itself is level: the one that faces it rises by as much as the volume is not opened.
+  const facing = sheet.value('taken') === 'the whole opening' ? tilt : Math.PI - sheet.number('opened_to')
+  const [{ x, z }] = lampsOf(sheet) as [Lamp]
+  // Out along the page that is in the way, the light comes in above its tangent at the gutter, or not.
+  const rises = (out: number): number => out * Math.tan(facing + slope)
+  return facing + slope >= Math.PI / 2 ? Number.POSITIVE_INFINITY : rises(Math.abs(x)) / z
+}
+
+/**
+ * Whether a pair within reach lights the field evenly, low enough and clear of glare: the place that was found, where one
+ * was; where none was, the best of a coarse lattice of places, of which none may do with a tenth to spare.
+ */
+function placeTraced(sheet: Filled): { readonly ifPassed: number; readonly ifFailed: number } {
+  const [width, height] = size(sheet, 'original')
+  const reach = sheet.number('lamp_reach')
+  const short = (out: number, up: number, aim: number, grid?: number): number => {
+    const lamps = [-1, 1].map((side) => ({
+      x: side * out,
+      y: 0,
+      z: up,
+      aimX: -side * aim,
+      aimY: 0,
+      beam: sheet.number('beam_angle'),
+      intensity: 1,
+    }))
+    const curl = Math.abs(sheet.number('curl'))
+    const seen = seenByReflection(0, sheet.number('lens_height'), [-width / 2, width / 2], up, curl)
+    return Math.max(
+      spread(lamps, width, height, grid) / sheet.number('even_limit'),
+      // The whole lamp is below half a right angle, as seen from the centre, and no farther from there than the reach.
+      (up + sheet.number('lamp_radius')) / out,
+      Math.hypot(out, up) / reach,
+      sheet.value('glossy') === true ? (seen + sheet.number('lamp_radius')) / out : 0,
+    )
+  }
+  const { x, z, aim_x } = sheet.value('advice') as Record<'x' | 'z' | 'aim_x', number>
+  const twelfths = Array.from({ length: 12 }, (_, i) => ((i + 1) * reach) / 12)
+  const lattice = (): number[] =>
+    twelfths.flatMap((out) =>
+      twelfths
+        .filter((up) => up <= out)
+        .flatMap((up) => [0, 0.25, 0.5].map((part) => short(out, up, part * width, 8) * 1.1)),
+    )
+  const isMet = sheet.state('a_place_found') !== 'fail'
+  return {
+    // The light is looked at in other places there; close to a small original they differ by a little.
+    ifPassed: isMet ? short(Math.abs(x), z, -aim_x) / 1.03 : 1,
+    ifFailed: isMet ? 1 : Math.min(...lattice()),
+  }
+}
+
 export const JOBS: readonly Job[] = [
   {
     name: 'flat-sheet',
+    judges: [
+      'sharp_enough',
+      'lens_focuses',
+      'aperture_on_lens',
+      'room_enough',
+      'depth_holds',
+      'aperture_resolves',
+      'column_reaches',
+      'even_enough',
+      'lamps_low',
+      'lamps_clear',
+    ],
     texts: together(camera, pair, fc.record({ original: sides(20, 3000) })),
     aims: [SAMPLING, DEPTH, CONTRAST, EVEN, COLUMN, LAMP],
     trace: sheetTraced,
   },
   {
     name: 'best-aperture',
+    judges: ['sharp_enough', 'aperture_on_lens', 'depth_holds', 'aperture_resolves'],
     texts: together(
       camera,
       fc.record({
@@ -80,6 +150,19 @@ export const JOBS: readonly Job[] = [
   },
   {
     name: 'bound-volume',
+    judges: [
+      'sharp_enough',
+      'lens_focuses',
+      'aperture_on_lens',
+      'room_enough',
+      'depth_holds',
+      'aperture_resolves',
+      'column_reaches',
+      'gutter_lit',
+      'even_enough',
+      'lamps_low',
+      'lamps_clear',
+    ],
     texts: together(
       camera,
       pair,
@@ -117,6 +200,7 @@ export const JOBS: readonly Job[] = [
       return {
         ...pictureTraced(sheet, photograph, Math.min(slope + tilt, 1.5)),
         ...columnTraced(sheet, photograph, face),
+        gutter_lit: along ? 0 : gutterTraced(sheet, slope, tilt),
         // With the gutter from lamp to lamp, they stand at head and tail.
         ...(along
           ? { ...lightTraced(sheet, [height, width]), ...glareTraced(sheet, height / 2) }
@@ -129,12 +213,31 @@ export const JOBS: readonly Job[] = [
   },
   {
     name: 'in-tiles',
+    judges: [
+      'lens_focuses',
+      'aperture_on_lens',
+      'room_enough',
+      'depth_holds',
+      'aperture_resolves',
+      'column_reaches',
+      'even_enough',
+      'lamps_low',
+      'lamps_clear',
+      'joins_well',
+      'one_frame',
+      'overlap_fits',
+      'overlap_enough',
+      'travel_enough',
+      'table_enough',
+    ],
     texts: together(
       camera,
       pair,
       fc.record({
         original: sides(100, 3000),
-        overlap: fc.constantFrom('20', '60', '120'),
+        overlap: fc.constantFrom('20', '60', '120', '250'),
+        travel_reach: sides(200, 2500),
+        free_table: sides(500, 4000),
         border: fc.constantFrom('0', '10'),
         moves: fc.constantFrom('the camera', 'the board'),
         lens_greatest: fc.constantFrom('1:40', '1:15', '1:4'),
@@ -164,6 +267,26 @@ export const JOBS: readonly Job[] = [
         expect(first + (many - 1) * step + covers / 2).toBeGreaterThanOrEqual(side + border - 1e-6)
         if (many > 1) expect(covers - step).toBeGreaterThan(0)
       }
+      const short = Math.min(...frame)
+      const shared = [0, 1].flatMap((axis) =>
+        (counts[axis] as number) > 1 ? [(frame[axis] as number) - (steps[axis] as number)] : [],
+      )
+      // From the first frame's middle to the last one's; a board that moves takes the original with it.
+      const travelled = [0, 1].map((axis) => ((counts[axis] as number) - 1) * (steps[axis] as number))
+      const reach = size(sheet, 'travel_reach')
+      const table = size(sheet, 'free_table')
+      const swept = [width, height].map((side, axis) =>
+        sheet.value('moves') === 'the board' ? side + (travelled[axis] as number) : side,
+      )
+      const lies = [
+        [0, 1],
+        [1, 0],
+      ].map(([across, down]) =>
+        Math.max(
+          (width + 2 * border) / (frame[across as number] as number),
+          (height + 2 * border) / (frame[down as number] as number),
+        ),
+      )
       const high = sheet.number('wanted_depth')
       const apart =
         (high / (photograph.pupilDistance - high)) *
@@ -181,17 +304,27 @@ export const JOBS: readonly Job[] = [
           camera ? (((counts[0] as number) - 1) * (steps[0] as number)) / 2 : 0,
         ),
         joins_well: apart / sheet.number('join_limit'),
+        one_frame: 1 / Math.min(...lies),
+        // More than half of a frame shared, and a neighbour's neighbour is in it, too.
+        overlap_fits: sheet.number('overlap') / (short / 2),
+        overlap_enough: shared.length === 0 ? 0 : short / 8 / Math.min(...shared),
+        travel_enough: Math.max(...travelled.map((way, axis) => way / (reach[axis] as number))),
+        table_enough: Math.max(...swept.map((way, axis) => way / (table[axis] as number))),
       }
     },
   },
   {
     name: 'two-lamps',
+    judges: ['a_place_found', 'even_enough', 'lamps_low', 'lamps_clear'],
     texts: together(
       fc.record({
         original: sides(100, 1500),
         lens_height: millimetres(400, 3000),
         left_out: millimetres(300, 2500),
         left_height: millimetres(300, 2500),
+        lamp_reach: fc.constantFrom('500', '1200', '3000'),
+        lamp_radius: fc.constantFrom('20', '100'),
+        glossy: fc.constantFrom('yes', 'no'),
         right_out: millimetres(300, 2500),
         right_height: millimetres(300, 2500),
         lamp_aim: millimetres(1, 400),
@@ -202,12 +335,14 @@ export const JOBS: readonly Job[] = [
     ),
     aims: [EVEN, LAMP],
     trace: (sheet) => ({
+      a_place_found: placeTraced(sheet),
       ...lightTraced(sheet, size(sheet, 'original')),
       ...glareTraced(sheet, size(sheet, 'original')[0] / 2),
     }),
   },
   {
     name: 'fixed-arms',
+    judges: ['arms_cover', 'lamps_low', 'lamps_clear'],
     texts: fc.record({
       // Long and narrow ones too, which lamps far apart on an arm are clear of.
       original: fc.oneof(
@@ -243,6 +378,17 @@ export const JOBS: readonly Job[] = [
   },
   {
     name: 'transparencies',
+    judges: [
+      'sharp_enough',
+      'lens_focuses',
+      'aperture_on_lens',
+      'room_enough',
+      'depth_holds',
+      'aperture_resolves',
+      'column_reaches',
+      'panel_reaches',
+      'dust_gone',
+    ],
     texts: together(
       camera,
       fc.record({
@@ -258,9 +404,9 @@ export const JOBS: readonly Job[] = [
       const film = [...size(sheet, 'original')].sort((a, b) => a - b) as [number, number]
       const panel = [...size(sheet, 'panel')].sort((a, b) => a - b) as [number, number]
       const rim = photograph.camera.focal / photograph.camera.aperture / 2
-      const gap = sheet.number('panel_gap')
+      const gapOf = sheet.number('panel_gap')
       // From the far side of the pupil past the film's edge down to the panel.
-      const reach = film.map((side) => side / 2 + ((side / 2 + rim) * gap) / photograph.pupilDistance)
+      const reach = film.map((side) => side / 2 + ((side / 2 + rim) * gapOf) / photograph.pupilDistance)
       const short = Math.max(
         ...reach.map((far, side) => (far + sheet.number('panel_edge')) / ((panel[side] as number) / 2)),
       )
@@ -268,11 +414,27 @@ export const JOBS: readonly Job[] = [
         ...pictureTraced(sheet, photograph),
         ...columnTraced(sheet, photograph, faceOf(sheet)),
         panel_reaches: short,
+        // From a speck on the panel through the rim of the pupil: where that ray crosses the film, either side.
+        dust_gone:
+          (30 * photograph.camera.sensor[0]) /
+          photograph.camera.pixels[0] /
+          (2 * photograph.image((rim * gapOf) / (photograph.pupilDistance + gapOf))),
       }
     },
   },
   {
     name: 'upright-original',
+    judges: [
+      'sharp_enough',
+      'lens_focuses',
+      'room_enough',
+      'even_enough',
+      'lamps_low',
+      'lamps_clear',
+      'frame_clear',
+      'tripod_reaches',
+      'room_behind',
+    ],
     texts: together(
       camera,
       pair,

@@ -2,8 +2,19 @@ import fc from 'fast-check'
 import { expect } from 'vitest'
 import { camera, EVEN, LAMP, millimetres, pair, rounded, SAMPLING, sides, together } from './givens.ts'
 import type { Job } from './jobs.ts'
-import { type Camera, Photograph, seenByReflection } from './photograph.ts'
-import { columnTraced, framed, lampsOf, lightTraced, or, pictureTraced, placed, size } from './trace.ts'
+import { type Camera, Photograph } from './photograph.ts'
+import {
+  columnTraced,
+  framed,
+  glareTraced,
+  lightTraced,
+  lowTraced,
+  maskTraced,
+  pictureTraced,
+  placed,
+  roomTraced,
+  size,
+} from './trace.ts'
 
 const INCH = 0.0254
 
@@ -32,6 +43,7 @@ const phoneAt = (phone: Phone, lensHeight: number, aperture: number): Photograph
 
 const phoneJob: Job = {
   name: 'phone-stand',
+  judges: ['sharp_enough', 'aperture_on_lens', 'depth_holds', 'aperture_resolves', 'not_too_near', 'stand_reaches'],
   texts: together(
     fc.record({
       original: sides(60, 500),
@@ -84,6 +96,18 @@ const phoneJob: Job = {
 
 const objectJob: Job = {
   name: 'small-object',
+  judges: [
+    'lens_focuses',
+    'aperture_on_lens',
+    'room_enough',
+    'depth_holds',
+    'aperture_resolves',
+    'column_reaches',
+    'scale_true',
+    'perspective_small',
+    'shadow_inside',
+    'sharp_enough',
+  ],
   texts: together(
     camera,
     fc.record({
@@ -132,16 +156,19 @@ const objectJob: Job = {
   },
 }
 
-const toCentimetre = (metres: number): number => Math.ceil(100 * metres - 1e-6) / 100
-
 const glossJob: Job = {
   name: 'glossy',
+  judges: ['even_enough', 'lamps_low', 'lamps_clear', 'mask_fits', 'mask_out_of_light', 'ceiling_clear', 'wall_clear'],
   texts: together(
     pair,
     fc.record({
       original: sides(100, 1500),
       lens_height: millimetres(600, 3000),
-      masked: fc.constant('yes'),
+      masked: fc.constantFrom('yes', 'yes', 'no'),
+      opposite: fc.constantFrom('something pale', 'dark cloth'),
+      opposite_distance: millimetres(1500, 3000),
+      wall: fc.constantFrom('coloured', 'black or grey'),
+      wall_distance: millimetres(300, 3000),
       mask: sides(200, 3000),
       mask_height: millimetres(300, 2500),
       original_thickness: fc.constantFrom('0', '20'),
@@ -154,40 +181,13 @@ const glossJob: Job = {
   })),
   aims: [EVEN, LAMP],
   trace: (sheet) => {
-    const [width, height] = size(sheet, 'original')
-    const face = or(sheet, 'original_thickness', 0)
-    const pupil = sheet.number('lens_height')
-    const hangs = sheet.number('mask_height') - face
-    const [wide, long] = size(sheet, 'mask')
-    const curl = Math.abs(or(sheet, 'curl', 0))
-    const reflected = (half: number) => seenByReflection(0, pupil, [-half, half], Math.max(hangs, 0), curl)
-    // From the nearest point of a lamp to a point of the original, a straight line passes the mask's edge or not.
-    const inLight = lampsOf(sheet).map(({ x, z }) => {
-      if (hangs >= z) return 0
-      const edge = Math.abs(x) - sheet.number('lamp_radius')
-      const passes = Array.from({ length: 41 }, (_, i) => {
-        const point = (i / 40 - 0.5) * width
-        return point + ((edge - point) * hangs) / z
-      })
-      return wide / 2 / Math.max(Math.min(...passes), 1e-9)
-    })
-    const clear = lampsOf(sheet).map(
-      ({ x, z }) =>
-        seenByReflection(0, pupil, [-width / 2, width / 2], z, curl) /
-        Math.max(Math.abs(x) - sheet.number('lamp_radius'), 1e-9),
-    )
+    const field = size(sheet, 'original')
     return {
-      ...lightTraced(sheet, [width, height]),
-      lamps_clear: Math.max(...clear),
-      mask_fits: {
-        ifPassed: Math.max(reflected(width / 2) / (wide / 2), reflected(height / 2) / (long / 2)),
-        // A mask is cut to the centimetre.
-        ifFailed: Math.max(
-          toCentimetre(2 * reflected(width / 2)) / wide,
-          toCentimetre(2 * reflected(height / 2)) / long,
-        ),
-      },
-      mask_out_of_light: Math.max(...inLight),
+      ...lightTraced(sheet, field),
+      ...lowTraced(sheet),
+      ...glareTraced(sheet, field[0] / 2),
+      ...maskTraced(sheet, field),
+      ...roomTraced(sheet, field),
     }
   },
 }

@@ -89,7 +89,7 @@ export interface Lamp {
 }
 
 /** The light of a lamp on a horizontal face: inverse square, cosine of incidence, and a cosine power for its beam. */
-function light({ x, y, z, aimX, aimY, beam, intensity }: Lamp, px: number, py: number): number {
+export function lightAt({ x, y, z, aimX, aimY, beam, intensity }: Lamp, px: number, py: number): number {
   const power = Math.log(0.5) / Math.log(Math.cos(beam / 2))
   const [dx, dy] = [px - x, py - y]
   const squared = dx * dx + dy * dy + z * z
@@ -99,13 +99,13 @@ function light({ x, y, z, aimX, aimY, beam, intensity }: Lamp, px: number, py: n
   return off <= 0 ? 0 : (intensity * off ** power * (z / distance)) / squared
 }
 
-/** The spread of the light over a field, in stops, looked at every fortieth of it. */
-export function spread(lamps: readonly Lamp[], width: number, height: number): number {
+/** The spread of the light over a field, in stops, looked at every fortieth of it, or more coarsely. */
+export function spread(lamps: readonly Lamp[], width: number, height: number, steps = 40): number {
   let [least, greatest] = [Number.POSITIVE_INFINITY, 0]
-  for (let i = 0; i <= 40; i++)
-    for (let j = 0; j <= 40; j++) {
-      const [x, y] = [(i / 40 - 0.5) * width, (j / 40 - 0.5) * height]
-      const sum = lamps.reduce((all, lamp) => all + light(lamp, x, y), 0)
+  for (let i = 0; i <= steps; i++)
+    for (let j = 0; j <= steps; j++) {
+      const [x, y] = [(i / steps - 0.5) * width, (j / steps - 0.5) * height]
+      const sum = lamps.reduce((all, lamp) => all + lightAt(lamp, x, y), 0)
       least = Math.min(least, sum)
       greatest = Math.max(greatest, sum)
     }

@@ -1,4 +1,6 @@
 import { expect } from 'vitest'
+import { readParts } from '../../src/cli/part-files.ts'
+import { composeJob } from '../../src/worksheet/compose/job.ts'
 import type { Worksheet } from '../../src/worksheet/index.ts'
 import { Filled, readTemplate } from '../templates/open.ts'
 import { type Camera, type Lamp, nearestReflection, Photograph, seenByReflection, spread } from './photograph.ts'
@@ -10,14 +12,32 @@ export type Texts = Readonly<Record<string, string>>
  */
 export type Traced = Readonly<Record<string, number | { readonly ifPassed: number; readonly ifFailed: number }>>
 
-export const worksheets = new Map<string, Worksheet>()
-export function filled(job: string, texts: Texts): Filled {
-  const worksheet = worksheets.get(job) ?? readTemplate(job)
+const worksheets = new Map<string, Worksheet>()
+
+/** A job of the shelf as it opens, or a sheet of some parts with an example in everything. */
+export function worksheetOf(job: string, parts?: readonly string[]): Worksheet {
+  const worksheet = worksheets.get(job) ?? (parts ? workedOut(job, parts) : readTemplate(job))
   worksheets.set(job, worksheet)
+  return worksheet
+}
+
+export function filled(job: string, texts: Texts, parts?: readonly string[]): Filled {
+  const worksheet = worksheetOf(job, parts)
   const cells = worksheet.cells.map((cell) =>
     cell.kind === 'given' && texts[cell.name] !== undefined ? { ...cell, value: texts[cell.name] as string } : cell,
   )
   return new Filled({ ...worksheet, cells })
+}
+
+function workedOut(title: string, parts: readonly string[]): Worksheet {
+  const library = readParts()
+  const names = [...library.names].flatMap(([name, { usual, example }]) => {
+    const value = usual ?? example
+    return value === undefined ? [] : [[name, value] as const]
+  })
+  const own = parts.flatMap((part) => Object.entries(library.parts.get(part)?.example ?? {}))
+  const example = Object.fromEntries([...names, ...own])
+  return composeJob(library, { format: 'evenfield-job', title, parts, example, readings: {} })
 }
 
 export const has = (sheet: Filled, name: string): boolean => sheet.sheet.named(name) !== undefined
@@ -72,7 +92,7 @@ export function lampsOf(sheet: Filled): Lamp[] {
       aimX: -side * aim,
       aimY: 0,
       beam,
-      intensity: sheet.number(side < 0 ? 'left_intensity' : 'right_intensity'),
+      intensity: or(sheet, side < 0 ? 'left_intensity' : 'right_intensity', 1000),
     }))
   const z = sheet.number('lamp_height') - (has(sheet, 'camera_out') ? 0 : or(sheet, 'original_thickness', 0))
   const apart = or(sheet, 'lamp_spacing', 0)
@@ -127,6 +147,60 @@ export function armsGlareTraced(sheet: Filled, half: readonly [number, number]):
     return radius / Math.max(Math.hypot(Math.max(0, Math.abs(x) - far), Math.max(0, Math.abs(y) - long)), 1e-9)
   })
   return { lamps_clear: { ifPassed: traced, ifFailed: Math.max(traced, ...reached) } }
+}
+
+const toCentimetre = (metres: number): number => Math.ceil(100 * metres - 1e-6) / 100
+
+/** A black mask round the lens, over an original of two sizes: whether it hides the lens’s surroundings, and takes no light. */
+export function maskTraced(sheet: Filled, [width, height]: readonly [number, number]): Traced {
+  const hangs = sheet.number('mask_height') - or(sheet, 'original_thickness', 0)
+  const [wide, long] = size(sheet, 'mask')
+  const curl = Math.abs(or(sheet, 'curl', 0))
+  const reflected = (half: number) =>
+    seenByReflection(0, sheet.number('lens_height'), [-half, half], Math.max(hangs, 0), curl)
+  if (sheet.value('masked') !== true) return { mask_fits: 0, mask_out_of_light: 0 }
+  // From the nearest point of a lamp to a point of the original, a straight line passes the mask's edge or not.
+  const inLight = lampsOf(sheet).map(({ x, z }) => {
+    if (hangs >= z) return 0
+    const edge = Math.abs(x) - sheet.number('lamp_radius')
+    const passes = Array.from({ length: 41 }, (_, i) => {
+      const point = (i / 40 - 0.5) * width
+      return point + ((edge - point) * hangs) / z
+    })
+    return wide / 2 / Math.max(Math.min(...passes), 1e-9)
+  })
+  return {
+    mask_fits: {
+      ifPassed: Math.max(reflected(width / 2) / (wide / 2), reflected(height / 2) / (long / 2)),
+      // A mask is cut to the centimetre.
+      ifFailed: Math.max(toCentimetre(2 * reflected(width / 2)) / wide, toCentimetre(2 * reflected(height / 2)) / long),
+    },
+    mask_out_of_light: Math.max(...inLight),
+  }
+}
+
+/** Ceiling and wall: seen by reflection in a glossy face of two sizes, where no mask is in the way. */
+export function roomTraced(sheet: Filled, [width, height]: readonly [number, number]): Traced {
+  const pupil = sheet.number('lens_height')
+  const curl = Math.abs(sheet.number('curl'))
+  const up = sheet.number('opposite_distance') - sheet.number('original_thickness')
+  const reached = Math.max(
+    ...[width, height].map((side) => seenByReflection(0, pupil, [-side / 2, side / 2], Math.max(up, 0), curl)),
+  )
+  const isDark = (name: string, ...dark: readonly string[]): boolean => dark.includes(sheet.value(name) as string)
+  const { mask_fits: mask } = maskTraced(sheet, [width, height]) as {
+    mask_fits: { ifPassed: number; ifFailed: number }
+  }
+  const covered = sheet.value('masked') === true ? mask : { ifPassed: Infinity, ifFailed: Infinity }
+  const either = (other: number) => ({
+    ifPassed: Math.min(other, covered.ifPassed),
+    ifFailed: Math.min(other, covered.ifFailed),
+  })
+  const matt = sheet.value('glossy') !== true
+  return {
+    ceiling_clear: either(matt || isDark('opposite', 'dark cloth', 'a dark room') ? 0 : Infinity),
+    wall_clear: either(matt || isDark('wall', 'black or grey') ? 0 : reached / sheet.number('wall_distance')),
+  }
 }
 
 /** What the lens has to do: focus so close, close so far, and leave room before its rim to what stands out nearest to it. */

@@ -5,11 +5,11 @@ import * as D from '../../src/units/index.ts'
 
 describe('a dimension', () => {
   test('is called by its name, or by the powers of its bases', () => {
-    expect([D.LENGTH.name, D.ILLUMINANCE.name, D.NONE.name]).toEqual(['length', 'illuminance', 'dimensionless'])
-    expect(D.LENGTH.power(4).name).toBe('length^4')
-    expect(D.LENGTH.over(D.STOP).name).toBe('length stop^-1')
-    expect(D.MASS.times(D.TIME.power(1 / 3)).name).toBe('mass time^0.333')
-    expect(Dimension.base('amount').times(Dimension.base('current')).name).toBe('current amount')
+    expect([D.LENGTH, D.ILLUMINANCE, D.NONE].map(D.nameOf)).toEqual(['length', 'illuminance', 'dimensionless'])
+    expect(D.nameOf(D.LENGTH.power(4))).toBe('length^4')
+    expect(D.nameOf(D.LENGTH.over(D.STOP))).toBe('length stop^-1')
+    expect(D.nameOf(D.MASS.times(D.TIME.power(1 / 3)))).toBe('mass time^0.333')
+    expect(D.nameOf(Dimension.base('amount').times(Dimension.base('current')))).toBe('current amount')
   })
 
   test('has the article that its name calls for', () => {

@@ -1,3 +1,4 @@
+import { literalsOf, wordsIn } from './literals.ts'
 import { SAMPLES } from './samples.ts'
 
 /** The catalogues of all rooms: every file named words.ts in src. */
@@ -10,6 +11,9 @@ const RECORDS = import.meta.glob<Readonly<Record<string, unknown>>>([
   '../../src/drawings/kinds/registry.ts',
   '../../src/worksheet/run/inputs.ts',
 ])
+
+/** The records of functions, and why they refuse their arguments: what the guide, the editor and a cell in error say. */
+const FUNCTIONS = import.meta.glob<string>('../../src/functions/**/*.ts', { query: '?raw', import: 'default' })
 
 /** The fields of such a record that users read. */
 const READ = new Set(['label', 'about', 'usage', 'options', 'example', 'one', 'many', 'hint'])
@@ -47,7 +51,8 @@ function* messagesIn(value: unknown, key: string): Generator<Message> {
       ? samples.map((values) => String((value as Sentence)(...(values as never[]))))
       : [textsIn(String(value))]
     yield { key, texts }
-  } else if (isRecord(value)) for (const [name, one] of Object.entries(value)) yield* messagesIn(one, `${key}.${name}`)
+  } else if (value instanceof Map) for (const text of value.values()) yield* messagesIn(text, `${key}.${text}`)
+  else if (isRecord(value)) for (const [name, one] of Object.entries(value)) yield* messagesIn(one, `${key}.${name}`)
 }
 
 /** The texts in the fields of records that users read. */
@@ -77,6 +82,11 @@ export async function allMessages(): Promise<ReadonlyMap<string, readonly Messag
       file,
       exports.flatMap(([name, value]) => [...readIn(value, `${file}: ${name}`)]),
     )
+  }
+  for (const [path, load] of Object.entries(FUNCTIONS).sort(([a], [b]) => a.localeCompare(b))) {
+    const file = path.replace('../../src/', '').replace('.ts', '')
+    const texts = literalsOf(path, await load()).filter((text) => wordsIn(text) >= 2 && text.includes(' '))
+    if (texts.length > 0) found.set(file, [{ key: file, texts: [...new Set(texts)] }])
   }
   return found
 }

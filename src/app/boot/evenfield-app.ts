@@ -381,7 +381,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
         <a class="brand" href="#">Evenfield</a>
         <nav aria-label=${bootWords.thisPage}>
           ${this.page.on === 'shelf' || this.page.on === 'kit' || this.page.on === 'answers' ? html`<a class="word" href="#kit" aria-current=${this.page.on === 'kit' ? 'page' : nothing}>${bootWords.kit}</a>` : nothing}
-          <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? 'Light' : 'Dim'}</button>
+          <button type="button" class="word" @click=${() => setColourScheme(dim ? 'light' : 'dim')}>${dim ? bootWords.light : bootWords.dim}</button>
         </nav>
       </header>
     `

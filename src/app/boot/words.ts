@@ -2,6 +2,8 @@
 export const bootWords = {
   thisPage: 'This page',
   kit: 'Kit',
+  light: 'Light',
+  dim: 'Dim',
   noSuchStart: 'No template has this name.',
   newerReady: 'A newer version of Evenfield is ready.',
   useNewer: 'Use it',

@@ -36,15 +36,15 @@ export class OpenSheet {
   private cells: readonly Cell[]
   private hasAll = false
   private loadingAll: Promise<void> | undefined
-  private learning: Promise<void> | undefined
+  private loading: Promise<void> | undefined
   /** The folds of a read-only sheet, which are not saved since the sheet must not change. */
   private readonly folds = new Map<string, boolean>()
   private readonly stop: () => void
 
-  /** `isLearned` where the sheet has the full compiler already. */
-  constructor(sheet: Sheet, isLearned = false) {
+  /** `hasFullLanguage` where the sheet has the full compiler already. */
+  constructor(sheet: Sheet, hasFullLanguage = false) {
     this.sheet = sheet
-    if (isLearned) this.learning = Promise.resolve()
+    if (hasFullLanguage) this.loading = Promise.resolve()
     this.cells = sheet.cells
     this.resting = idsOnExamples(sheet)
     this.stop = sheet.watch((changed) => this.heard(changed))
@@ -53,7 +53,7 @@ export class OpenSheet {
 
   /** Measured values are compared with each other by what comes with the full language; most sheets need neither. */
   private compareMeasured(): void {
-    if (this.sheet.hasMeasured && !this.learning) this.loadFullLanguage().catch(() => {})
+    if (this.sheet.hasMeasured && !this.loading) this.loadFullLanguage().catch(() => {})
   }
 
   close(): void {
@@ -129,11 +129,11 @@ export class OpenSheet {
 
   /** Fetches the full formula compiler once; a failed fetch is repeated at the next call. */
   loadFullLanguage(): Promise<void> {
-    this.learning ??= this.loadLanguageFor([]).catch((error) => {
-      this.learning = undefined
+    this.loading ??= this.loadLanguageFor([]).catch((error) => {
+      this.loading = undefined
       throw error
     })
-    return this.learning
+    return this.loading
   }
 
   readonly called = (name: string): string => {

@@ -1,5 +1,5 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
-import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
+import { STATE_LABELS } from '../../cells/shared/words.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { drawRangeMap } from '../../drawings/range/range-map.ts'
 import { drawRange } from '../../drawings/range/range-plot.ts'

@@ -1,6 +1,5 @@
 import { labelOf } from '../../cells/shared/cell-view.ts'
-import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
-import { ORIGIN_LABELS } from '../../cells/shared/given-origin.ts'
+import { ORIGIN_LABELS, STATE_LABELS } from '../../cells/shared/words.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { listText } from '../../units/plural.ts'
 import { functionOutcomeOf, functionSignature } from '../../worksheet/analysis/function-outcome.ts'

@@ -1,4 +1,4 @@
-import { STATE_LABELS } from '../../cells/shared/check-sign.ts'
+import { STATE_LABELS } from '../../cells/shared/words.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
 import { libraryFor } from '../common/library.ts'

@@ -2,7 +2,7 @@
 export const revisionsWords = {
   heading: 'Revisions',
   about:
-    'Earlier states of this sheet: minute by minute for the last hour, then hourly for a day, daily for a month, weekly after. A revision with a name stays for good.',
+    'Earlier states of this sheet: minute by minute for the last hour, then hourly for a day, daily for a month, weekly after that. A revision with a name stays for good.',
   nameNow: 'Name for the sheet as it is now',
   saveNow: 'Save as a revision',
   none: 'None yet. The first is made when the sheet is changed a minute or more after it was last saved.',

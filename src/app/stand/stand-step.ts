@@ -14,11 +14,11 @@ import {
   labelOf,
   requestChange,
 } from '../../cells/shared/cell-view.ts'
-import { checkSign, STATE_LABELS, signStyle } from '../../cells/shared/check-sign.ts'
+import { checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { errorMessage, errorMessageStyle } from '../../cells/shared/error-message.ts'
 import { withLock } from '../../cells/shared/locked.ts'
 import { unitSuffix } from '../../cells/shared/unit-suffix.ts'
-import { cellWords } from '../../cells/shared/words.ts'
+import { cellWords, STATE_LABELS } from '../../cells/shared/words.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { downstreamOf } from '../../worksheet/engine/partial-recompute.ts'
 import { type Check, type Given, type Result, withMeasured } from '../../worksheet/index.ts'

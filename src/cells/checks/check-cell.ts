@@ -6,7 +6,8 @@ import type { CheckOutcome } from '../../worksheet/index.ts'
 import { askForAdvice } from '../details/advice-request.ts'
 import { detailsWords } from '../details/words.ts'
 import type { CellSignal, CheckView } from '../shared/cell-view.ts'
-import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
+import { checkSign, signStyle } from '../shared/check-sign.ts'
+import { STATE_LABELS } from '../shared/words.ts'
 import { shared } from '../style/styles.ts'
 
 export const checkStyle = css`

@@ -109,13 +109,13 @@ export class FormulaField extends LitElement {
     if (this.editor || !plain || this.renderRoot !== plain.getRootNode() || !this.isConnected) return
     const focused = this.shadowRoot?.activeElement === plain
     if (!focused) return
-    const caret = plain.selectionStart
+    const selected = { from: plain.selectionStart, to: plain.selectionEnd }
     this.edited = true
     this.editor = load.openFormulaEditor({
       parent: this.place,
       root: this.shadowRoot as ShadowRoot,
       text: this.value,
-      caret,
+      selected,
       label: this.label,
       describedBy: 'problems',
       scope: () => this.scope(),

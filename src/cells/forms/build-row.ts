@@ -3,7 +3,8 @@ import { isHeading, isNamed, type Outcome } from '../../worksheet/index.ts'
 import { kindOf } from '../../worksheet/kinds/index.ts'
 import { figureOf, isSpread, missingReason } from '../basic/result-cell.ts'
 import { type CellView, labelOf } from '../shared/cell-view.ts'
-import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
+import { checkSign, signStyle } from '../shared/check-sign.ts'
+import { STATE_LABELS } from '../shared/words.ts'
 import { formWords } from './words.ts'
 
 export const buildRowStyle = [

@@ -53,7 +53,7 @@ export const runWords = {
   morePercent: (percent: number): string => `, ${percent} % more`,
   lessPercent: (percent: number): string => `, ${percent} % less`,
   left: 'Left',
-  leftAtRate: 'Left at the present rate',
+  leftAtRate: 'Left at the current rate',
   noRate: (enough: number): string =>
-    `The present rate is shown once ${count(enough)} ${agree(enough, 'original has its', 'originals have their')} time or frames.`,
+    `The current rate is shown once ${count(enough)} ${agree(enough, 'original has its', 'originals have their')} time or frames.`,
 }

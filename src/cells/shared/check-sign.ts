@@ -3,15 +3,6 @@ import type { CheckOutcome } from '../../worksheet/index.ts'
 
 export type CheckState = CheckOutcome['state']
 
-/** The word of each state; the sign repeats it as a shape. */
-export const STATE_LABELS: Readonly<Record<CheckState, string>> = {
-  pass: 'Pass',
-  marginal: 'Marginal',
-  fail: 'Fail',
-  waiting: 'Waiting',
-  error: 'Error',
-}
-
 export const signStyle = css`
   .sign {
     flex: none;

@@ -13,12 +13,3 @@ export function asOwn(cell: Given): Given {
   const { from: _, ...own } = cell
   return own
 }
-
-/** The word after a field that says where its value comes from; the user's own values need none. */
-export const ORIGIN_LABELS: Readonly<Record<Origin, string>> = {
-  example: 'example',
-  usual: 'usual',
-  typed: '',
-  kit: 'from kit',
-  measured: 'measured',
-}

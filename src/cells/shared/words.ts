@@ -1,4 +1,6 @@
 import { andMore } from '../../units/plural.ts'
+import type { CheckState } from './check-sign.ts'
+import type { Origin } from './given-origin.ts'
 
 /** The words that cells of several kinds share. */
 export const cellWords = {
@@ -24,4 +26,22 @@ export const cellWords = {
   oneALine: 'one per line',
   more: andMore,
   noLongerThere: (name: string): string => `${name}, which is no longer in the sheet`,
+}
+
+/** The word of each state of a check; its sign repeats it as a shape. */
+export const STATE_LABELS: Readonly<Record<CheckState, string>> = {
+  pass: 'Pass',
+  marginal: 'Marginal',
+  fail: 'Fail',
+  waiting: 'Waiting',
+  error: 'Error',
+}
+
+/** The word after a field that says where its value comes from; the user's own values need none. */
+export const ORIGIN_LABELS: Readonly<Record<Origin, string>> = {
+  example: 'example',
+  usual: 'usual',
+  typed: '',
+  kit: 'from kit',
+  measured: 'measured',
 }

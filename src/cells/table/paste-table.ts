@@ -12,12 +12,12 @@ export function pasteTable(
   text: string,
   row: number,
   column: number,
-): { readonly cell: TableCell; readonly rows: number } | string {
+): { readonly cell: TableCell; readonly rows: number } | string | undefined {
   try {
     const { rows } = readTable(text, { most: MAX_ROWS, ...(text.includes('\t') ? { separator: '\t' } : {}) })
     const width = Math.max(...rows.map(({ length }) => length))
     if (column + width > cell.columns.length || (width > 1 && matchTable(cell.columns, rows).hasHeadings))
-      return 'to be matched'
+      return undefined
     return { cell: pasteAt(cell, rows, row, column), rows: rows.length }
   } catch (error) {
     if (!(error instanceof TableError)) throw error

@@ -240,7 +240,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const { pasteTable } = await import('./paste-table.ts')
     const { cell, row, column } = this
     const pasted = pasteTable(cell, text, row, column)
-    if (pasted === 'to be matched') {
+    if (pasted === undefined) {
       this.importing = text
       return
     }

@@ -28,7 +28,7 @@ const LONGEST_EXAMPLE = 24
 const LONGEST_SHOWN = 200_000
 
 /** The value of the option for a new column of text. */
-const NEW_TEXT = 'new text'
+const NEW_TEXT = 'new-text'
 
 const entryText = ({ entry, unit }: Column): string => {
   if (entry !== undefined && entry !== 'quantity') return tableWords.entries[entry]

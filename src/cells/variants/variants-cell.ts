@@ -6,8 +6,9 @@ import { type Compared, type ComparedRow, type Varied, variantsTable } from '../
 import type { Change, Given, Variants } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import { type CellSignal, labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
-import { checkSign, STATE_LABELS, signStyle } from '../shared/check-sign.ts'
+import { checkSign, signStyle } from '../shared/check-sign.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
+import { STATE_LABELS } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
 import { variantsWords } from './words.ts'
 

@@ -2,7 +2,7 @@
 export const variantsWords = {
   inSheet: (title: string): string => `${title} is now in the sheet.`,
   quantity: 'Quantity',
-  present: 'Present',
+  present: 'Now',
   titleOf: (number: number): string => `Title of variant ${number}`,
   field: (label: string, title: string): string => `${label}, ${title}`,
   unreadable: 'Not understood:',

@@ -62,7 +62,7 @@ export const drawLedger: Draw = (inputs, options) => {
   if (entries.length === 0) return nothingDrawn(width, title, omissions, WORDS.noStops)
 
   const total = (start ?? 0) - level
-  // Without a light value the levels are stops relative to the reading, more exposure counted as plus.
+  // Without a light value the levels are stops relative to the reading; more exposure counts as plus.
   const shownAt = (value: number): number => (start === undefined ? -value : value)
   const startFigure = start === undefined ? '0' : ev(start)
   const endFigure = start === undefined ? signed(total) : ev(level)

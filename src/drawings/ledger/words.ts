@@ -17,7 +17,7 @@ export const LEDGER_WORDS = {
 
   introduction: 'Stops added to the reading and subtracted from it.',
   reading: (ev: string) => `The reading is ${ev}.`,
-  entries: (list: string) => `In turn, more exposure counted as plus: ${list}.`,
+  entries: (list: string) => `In order; more exposure counts as plus: ${list}.`,
   step: (name: string, stops: string) => `${name} ${stops}`,
   stepTo: (name: string, stops: string, ev: string) => `${name} ${stops} to ${ev}`,
   unchanged: 'No change in total',

@@ -25,7 +25,7 @@ export const MEASURED_LIGHT_WORDS = {
   headed: (title: string, spread: string) => `${title}: ${spread}`,
   limitLine: 'limit',
   hatched: (limit: string) => `Hatched: more than ${limit} below the brightest`,
-  covers: (size: string) => `Covers ${size}, the frame’s upper edge above`,
+  covers: (size: string) => `Covers ${size}; the frame’s upper edge is at the top`,
 
   // The description.
   introduction: (columns: number, rows: number, step: number) =>

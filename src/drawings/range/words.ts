@@ -27,6 +27,6 @@ export const RANGE_WORDS = {
   followed: (label: string, from: string, to: string) => `${label} from ${from} to ${to}`,
   description: (label: string, from: string, to: string, values: number, list: string) =>
     `${label} from ${from} to ${to}, at ${plural(values, 'value')}: ${list}.`,
-  present: (value: string) => `Its present value is ${value}.`,
-  presentNotShown: 'Its present value is not one of them.',
+  present: (value: string) => `Its current value is ${value}.`,
+  presentNotShown: 'Its current value is not one of them.',
 }

@@ -7,7 +7,7 @@ export const TIME_WORDS = {
   head: 'Third-stop marks of the time',
   setTo: (mark: string, difference: string) => [`time set: ${mark}, ${difference} stop`, `time set: ${mark}`],
   description: (exact: string, mark: string, difference: string) =>
-    `The exposure time is ${exact}. The nearest third-stop mark is ${mark}, ${difference} stop from it, more exposure counted as plus.`,
+    `The exposure time is ${exact}. The nearest third-stop mark is ${mark}, ${difference} stop from it; more exposure counts as plus.`,
   exact: (exact: string) => `The exposure time is ${exact}.`,
   set: (mark: string, difference: string) => `The time set is ${mark}, ${difference} stop from the exact time.`,
   marks: (list: string) => `Marks drawn: ${list}.`,

@@ -1,6 +1,7 @@
 import type { LitPicture } from '../colour/light.ts'
 import type { Point, RuleArea } from './area.ts'
 import { checkInside } from './pixels.ts'
+import * as words from './words.ts'
 
 export interface RuleReading {
   /** px/m. */
@@ -17,8 +18,8 @@ const METRES_PER_INCH = 0.0254
  * FrameError where a mark is not in the picture.
  */
 export function measureRule({ name, from, to, length }: RuleArea, picture: LitPicture): RuleReading {
-  checkInside(from, picture, `"from" of “${name}”`)
-  checkInside(to, picture, `"to" of “${name}”`)
+  checkInside(from, picture, words.markOf('"from"', `“${name}”`))
+  checkInside(to, picture, words.markOf('"to"', `“${name}”`))
   const sampling = Math.hypot(to[0] - from[0], to[1] - from[1]) / length
   return { sampling, ppi: sampling * METRES_PER_INCH, angle: lineAngle(from, to) }
 }

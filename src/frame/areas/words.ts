@@ -10,7 +10,7 @@ export const fieldClipped = (which: string, share: string): string =>
   `${which} is clipped (${share} of its pixels at full scale); expose less and take it again`
 export const fieldBlack = (which: string | number): string =>
   `${which} is black: no ratio to it can be given; expose more, or draw the box smaller`
-export const partlyBlack = (share: string): string => `up to ${share} of a field is black without a trace of light`
+export const partlyBlack = (share: string): string => `up to ${share} of a field is black: no light was recorded there`
 export const notAList =
   'the areas are not a list: write [{"kind": "patch", "name": …, "box": [x, y, width, height]}, …]'
 export const tooMany = (count: number, most: number): string => `there are ${plural(count, 'area')}, more than ${most}`
@@ -95,7 +95,8 @@ export const pointOutside = (what: string, x: string, y: string, width: number, 
   `${what} is at ${x}, ${y}, outside the picture of ${width} × ${height} pixels`
 export const clipped = (share: string, where: string): string =>
   `${share} of ${where} is clipped at full scale: its light is more than can be measured`
-export const black = (share: string, where: string): string => `${share} of ${where} is black without a trace of light`
+export const black = (share: string, where: string): string =>
+  `${share} of ${where} is black: no light was recorded there`
 export const marksApart = (where: string, apart: string, least: number): string =>
   `the marks of ${where} are ${apart} px apart; a line needs ${least}`
 export const noLine = (where: string | number): string =>
@@ -111,7 +112,7 @@ export const sharpened = (greatest: string): string =>
 export const edgeClipped = (where: string, share: string): string =>
   `the edge of ${where} is clipped: ${share} of its box is at full scale; expose less and take it again`
 export const edgeBlack = (where: string, share: string): string =>
-  `the edge of ${where} is clipped: ${share} of its box is black without a trace of light; expose more and take it again`
+  `the edge of ${where} is clipped: ${share} of its box is black: no light was recorded there; expose more and take it again`
 export const wrongWay = 'go round the wrong way'
 export const crossing = 'cross, are in one place or lie on a line'
 export const corners = (name: string | number, why: string | number): string =>

@@ -39,13 +39,13 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
     about: 'How many frames of a lot to inspect to find a fault that a few have.',
     parameters: [
       parameter('lot', PLAIN, 'frames in the lot', { range: { ...COUNT, most: 10_000_000 } }),
-      parameter('bad', PLAIN, 'faulty frames one would not want to miss', { range: COUNT }),
+      parameter('bad', PLAIN, 'number of faulty frames that must be noticed', { range: COUNT }),
       parameter('confidence', PLAIN, 'chance of finding at least one: 95 %', { range: { above: 0, most: 1 } }),
     ],
     result: PLAIN,
     formula: 'least n with 1 − C(lot − bad, n)/C(lot, n) ≥ confidence',
     source: 'derived: hypergeometric distribution, sampling without replacement',
-    validity: 'Frames picked at random from the whole lot, each fault seen when looked at.',
+    validity: 'Frames picked at random from the whole lot; every fault is noticed.',
     examples: [
       { formula: 'inspect_count(340, 4, 95 %)', gives: '179' },
       // One bad in ten: n/10 ≥ 0.5.
@@ -53,7 +53,7 @@ export const ACCEPTANCE: readonly FunctionRecord[] = [
       { formula: 'inspect_count(10, 11, 95 %)', refuses: 'bad' },
     ],
     compute: (lot: number, bad: number, confidence: number) => {
-      if (bad > lot) throw new Refusal('“bad” is more than the lot holds. Give at most as many as “lot”.', 'bad')
+      if (bad > lot) throw new Refusal('“bad” is more than the lot has. Give at most as many as “lot”.', 'bad')
       return inspectionCount(lot, bad, confidence)
     },
   },

@@ -79,7 +79,7 @@ export const OVER_TIME: readonly FunctionRecord[] = [
     compute: (time: readonly number[], light: readonly (readonly number[])[]) => {
       needRows(time, light, 'light')
       if (light.some((row) => !((row[1] as number) > 0)))
-        throw new Refusal('“light” has a frame without any green light. Take that frame out.', 'light')
+        throw new Refusal('“light” has a frame without any green light. Remove that frame.', 'light')
       const first = light[0]?.[1] as number
       const changes = light.map((row) => Math.log2((row[1] as number) / first))
       return {

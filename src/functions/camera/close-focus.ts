@@ -15,7 +15,7 @@ import { type TubeChoice, tubeChoices } from './tube-choices.ts'
 
 const POWER = parameter('power', number(RECIPROCAL_LENGTH), 'power of the close-up lens', { range: POSITIVE })
 const NO_LIGHT_LOST =
-  'The added lens takes no light: give extension_shift the magnification the lens itself is set to, never this one.'
+  'The added lens costs no light: give extension_shift the magnification the lens itself is set to, never this one.'
 
 const TUBE_CHOICE = record('tube choice', {
   tubes: list(number(LENGTH)),
@@ -103,7 +103,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     ],
     compute: (powers: readonly number[], spacing: number) => {
       if (powers.length === 0)
-        throw new Refusal('“powers” is empty. Name at least one close-up lens, as {2 dpt}.', 'powers')
+        throw new Refusal('“powers” is empty. Name at least one close-up lens, as in {2 dpt}.', 'powers')
       const stack = stackOf(powers, spacing)
       if (!(stack.power > 0))
         throw new Refusal(
@@ -186,7 +186,7 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
     source: 'derived: the close-up lens images the original at the distance s the main lens is focused on',
     validity: 'A thin close-up lens; for a stack at infinity focus use the front focus of closeup_stack.',
     cautions: [
-      'The focus scale of a lens reads from the sensor: take off the way from the close-up lens to the sensor.',
+      'The focus scale of a lens reads from the sensor: subtract the distance from the close-up lens to the sensor.',
     ],
     examples: [
       { formula: 'closeup_distance(2 dpt)', gives: '500 mm' },

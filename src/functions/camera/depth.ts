@@ -31,7 +31,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     result: F_NUMBER,
     formula: 'Nₑ = N (1 + m/p)',
     source:
-      'derived: distance over diameter of the exit pupil, f (p + m)/(p f/N); so too Ray, Applied Photographic Optics',
+      'derived: distance over diameter of the exit pupil, f (p + m)/(p f/N); also in Ray, Applied Photographic Optics',
     cautions: [
       'The magnification is that of the lens as focused and extended; a close-up lens in front does not count.',
     ],
@@ -187,7 +187,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
   {
     name: 'aperture_for_depth',
     subject: 'depth',
-    about: 'f-number that makes the sharp zone as deep as asked.',
+    about: 'f-number that makes the sharp zone as deep as required.',
     also: ['depth of field', 'circle of confusion', 'dof', 'stopping down', 'hyperfocal'],
     parameters: [DEPTH, BLUR, MAGNIFICATION, FOCAL, PUPIL_RATIO],
     result: F_NUMBER,
@@ -214,7 +214,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
     formula: 'Nₑ = m √(D/(4.88 λ)), N = Nₑ/(1 + m/p)',
     source:
       'derived: defocus m² D/(2 Nₑ) equal to the Airy diameter 2.44 λ Nₑ, which makes both their sum and their root-sum-square least',
-    validity: 'Focused at mid-depth; a depth small beside the distance; a lens without aberrations.',
+    validity: 'Focused at mid-depth; a depth small compared with the distance; a lens without aberrations.',
     cautions: ['Real lenses have a sharpest aperture of their own: test before stopping down to less than that.'],
     examples: [
       { formula: 'best_aperture(10 mm, 1:4)', gives: '12.2078375', within: '0.00001' },

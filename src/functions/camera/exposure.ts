@@ -131,12 +131,12 @@ export const EXPOSURE: readonly FunctionRecord[] = [
   {
     name: 'extension_factor',
     subject: 'exposure',
-    about: 'How many times the exposure grows as the lens moves out to focus up close.',
+    about: 'Factor by which the exposure grows as the lens moves out to focus up close.',
     also: ['bellows factor', 'bellows extension', 'exposure factor', 'close-up exposure'],
     parameters: [MAGNIFICATION_OR_NONE, PUPIL_RATIO],
     result: number(NONE),
     formula: '(1 + m/p)²',
-    source: 'derived: (effective over marked aperture)²; so too Ray, Applied Photographic Optics',
+    source: 'derived: (effective over marked aperture)²; also in Ray, Applied Photographic Optics',
     cautions: [THROUGH_THE_LENS, 'The magnification of a close-up lens does not count here.'],
     examples: [
       { formula: 'extension_factor(1:1)', gives: '4' },

@@ -59,7 +59,7 @@ export const FRAMING: readonly FunctionRecord[] = [
       positiveLength('sensor_width', 'width of the sensor'),
       positiveLength('sensor_height', 'height of the sensor'),
       length('border', 'left free on each side, at the original', { default: '0 mm' }),
-      parameter('turn', YES_NO, 'may the original be turned by a quarter', { default: 'yes' }),
+      parameter('turn', YES_NO, 'whether the original may be turned by 90°', { default: 'yes' }),
     ],
     result: RATIO,
     formula: 'm = min(sw/(w + 2b), sh/(h + 2b)), the larger of both ways round',
@@ -115,7 +115,7 @@ export const FRAMING: readonly FunctionRecord[] = [
   {
     name: 'field_size',
     subject: 'close-focus',
-    about: 'What a side of the sensor takes in at the original.',
+    about: 'What a side of the sensor covers at the original.',
     also: ['field of view', 'coverage', 'area covered'],
     parameters: [positiveLength('sensor_size', 'a side, or the diagonal, of the sensor'), MAGNIFICATION],
     result: number(LENGTH),

@@ -22,7 +22,7 @@ export const MEASURED_LENS: readonly FunctionRecord[] = [
     result: number(NONE),
     formula: 'p = exit/entrance',
     source: 'definition of pupil magnification',
-    validity: 'Both measured at the same aperture, from some way off along the axis.',
+    validity: 'Both measured at the same aperture, from some distance along the axis.',
     examples: [
       { formula: 'pupil_ratio(18 mm, 24 mm)', gives: '0.75' },
       { formula: 'pupil_ratio(18 mm, 0 mm)', refuses: 'entrance_pupil' },
@@ -51,33 +51,35 @@ export const MEASURED_LENS: readonly FunctionRecord[] = [
   {
     name: 'field_from_ruler',
     subject: 'close-focus',
-    about: 'The field a frame takes in, from a photographed rule, which is better than a computed one.',
+    about: 'The field a frame takes in, from a photographed ruler, which is better than a computed one.',
     parameters: [
-      positiveLength('length', 'a length read on the rule'),
+      positiveLength('length', 'a length read on the ruler'),
       parameter('pixels', number(PIXEL), 'how many pixels that length covers', { range: POSITIVE }),
-      parameter('frame_pixels', number(PIXEL), 'pixels across the whole frame, along the rule', { range: POSITIVE }),
+      parameter('frame_pixels', number(PIXEL), 'pixels across the whole frame, along the ruler', { range: POSITIVE }),
     ],
     result: number(LENGTH),
     formula: 'field = length × frame/pixels',
     source: 'derived: proportion along one line of the frame',
-    validity: 'The rule is in the plane of the original, along a side of the frame; distortion is left out.',
+    validity: 'The ruler is in the plane of the original, along a side of the frame; distortion is left out.',
     examples: [
       { formula: 'field_from_ruler(300 mm, 4000 px, 6000 px)', gives: '450 mm' },
       { formula: 'field_from_ruler(300 mm, 0 px, 6000 px)', refuses: 'pixels' },
     ],
     compute: (measured: number, pixels: number, frame: number) => (measured * frame) / pixels,
     advise: (_: number, pixels: number, frame: number) =>
-      pixels > frame ? 'The length covers more pixels than the frame has: are the two the wrong way round?' : undefined,
+      pixels > frame
+        ? 'The length covers more pixels than the frame has: check whether the two are swapped.'
+        : undefined,
   },
   {
     name: 'focal_from_fields',
     subject: 'close-focus',
-    about: 'Focal length from two frames of a rule, the camera moved back between them.',
+    about: 'Focal length from two frames of a ruler, the camera moved back between them.',
     parameters: [
       positiveLength('field_a', 'field of the frame taken from farther away'),
       positiveLength('field_b', 'field of the nearer frame'),
       positiveLength('moved', 'how far the lens moved back'),
-      positiveLength('sensor', 'side of the sensor along the rule'),
+      positiveLength('sensor', 'side of the sensor along the ruler'),
     ],
     result: number(LENGTH),
     formula: 'f = moved × sensor/(field a − field b)',

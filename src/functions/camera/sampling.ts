@@ -15,7 +15,7 @@ export const SAMPLING: readonly FunctionRecord[] = [
     subject: 'sampling',
     about: 'Pixels per length at the original.',
     also: ['dpi', 'ppi', 'resolution', 'scan resolution', 'spatial resolution'],
-    parameters: [PIXELS, positiveLength('field', 'what those pixels take in at the original')],
+    parameters: [PIXELS, positiveLength('field', 'what those pixels cover at the original')],
     result: number(PIXELS_PER_LENGTH),
     formula: 'pixels/field',
     source: RULES_OF_SAMPLING,
@@ -83,7 +83,7 @@ export const SAMPLING: readonly FunctionRecord[] = [
     ],
     result: number(PIXELS_PER_LENGTH),
     formula: 'sampling/enlargement',
-    source: 'derived: the same pixels over a longer way',
+    source: 'derived: the same pixels over a longer distance',
     examples: [
       { formula: 'enlargement_sampling(600 ppi, 2)', gives: '300 ppi' },
       { formula: 'enlargement_sampling(600 ppi, 0)', refuses: 'enlargement' },

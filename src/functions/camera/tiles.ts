@@ -6,7 +6,7 @@ import { planTiles } from './tile-plan.ts'
 
 const ROW = [
   positiveLength('span', 'side of the whole original, along the row of tiles'),
-  positiveLength('tile', 'what one frame takes in along that side'),
+  positiveLength('tile', 'what one frame covers along that side'),
   length('overlap', 'least overlap of neighbouring tiles'),
 ] as const
 
@@ -56,7 +56,7 @@ export const TILES: readonly FunctionRecord[] = [
     parameters: ROW,
     result: list(number(LENGTH)),
     formula: 'first and last tile flush with the edges, the others evenly between; a single tile at span/2',
-    source: 'derived: tile_count tiles spread evenly, so that each overlap is at least the one asked',
+    source: 'derived: tile_count tiles spread evenly, so that each overlap is at least the required one',
     examples: [
       { formula: 'tile_positions(1000 mm, 450 mm, 100 mm)', gives: '{225 mm, 500 mm, 775 mm}' },
       { formula: 'tile_positions(300 mm, 450 mm, 100 mm)', gives: '{150 mm}' },

@@ -13,7 +13,7 @@ function ownGate(format: string): { width: number; height: number } {
   const refuse = (): never => {
     const near = nearest(format, Object.keys(GATES))
     throw new Refusal(
-      `“format” names no film here: "${format}".${near ? ` Did you mean "${near}"?` : ''} For another size write width and height with their unit, as "118 mm x 82 mm".`,
+      `“format” names no film here: "${format}".${near ? ` Did you mean "${near}"?` : ''} For another size write width and height with their unit, such as "118 mm x 82 mm".`,
       'format',
     )
   }
@@ -38,7 +38,7 @@ export const FILM: readonly FunctionRecord[] = [
     also: ['light table', 'light box', 'lightbox', 'slide'],
     parameters: [
       parameter('luminance', number(LUMINANCE), 'of the bare panel', { range: POSITIVE }),
-      parameter('density', PLAIN, 'of the film where it should be placed: its clear base', {
+      parameter('density', PLAIN, 'of the part of the film that is placed: its clear base', {
         default: '0',
         range: NOT_NEGATIVE,
       }),

@@ -35,7 +35,7 @@ function mirrorZone(halfWidth: number, lensHeight: number, lampHeight: number, c
   const angle = Math.atan(halfWidth / lensHeight) + 2 * curl
   if (angle >= QUARTER_TURN)
     throw new Refusal(
-      'With this “curl” the original mirrors the whole room. Flatten it, or raise the camera, until half the field’s angle and twice the curl are under 90° together.',
+      'With this “curl” the original reflects the whole room. Flatten it, or raise the camera, until half the field’s angle and twice the curl are under 90° together.',
       'curl',
     )
   return halfWidth + lampHeight * Math.tan(angle)
@@ -200,14 +200,17 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
       needLamps(lamps)
       const evenness = evennessOf(lamps, width, height)
       if (evenness.greatest < DARK)
-        throw new Refusal('“lamps” give the field no light. Aim one at it, or give one more intensity.', 'lamps')
+        throw new Refusal(
+          '“lamps” give the field no light. Aim one at it, or give one of them more intensity.',
+          'lamps',
+        )
       return { ...evenness }
     },
   },
   {
     name: 'mirror_zone',
     subject: 'lighting',
-    about: 'How far from the axis a glossy original mirrors what is at a height.',
+    about: 'How far from the axis a glossy original reflects what is at a height.',
     also: ['glare', 'reflections', 'family of angles'],
     parameters: [
       length('half_width', 'half the width of the original'),
@@ -255,6 +258,6 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
 
 function highLamp(elevation: number): string | undefined {
   return elevation > Math.PI / 4 + 1e-9
-    ? 'Over 45°: a level glossy original may mirror this lamp into the lens; check it against mirror_zone.'
+    ? 'Over 45°: a level glossy original may reflect this lamp into the lens; check it against mirror_zone.'
     : undefined
 }

@@ -36,7 +36,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     result: F_NUMBER,
     formula: 'N = (GN/d) √(S/100)/(1 + m/p)',
     source: 'ISO 1230: guide number = f-number × distance; the extension derived as for effective_aperture',
-    validity: 'A flash small beside its distance, square to the original, in a room of ordinary size.',
+    validity: 'A flash small compared with its distance, square to the original, in a room of ordinary size.',
     cautions: ['A flash from an angle, or through a diffuser, gives less: meter it.'],
     safety: [FLASH_CAPACITORS],
     examples: [
@@ -98,7 +98,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     also: ['reciprocity failure', 'schwarzschild'],
     parameters: [
       parameter('metered', SHUTTER, 'time the meter asks for', { range: POSITIVE }),
-      parameter('exponent', number(NONE), 'from the film’s own sheet', { range: { least: 1, most: 3 } }),
+      parameter('exponent', number(NONE), 'from the film’s data sheet', { range: { least: 1, most: 3 } }),
       parameter('threshold', number(TIME), 'time up to which the film keeps its speed', {
         range: POSITIVE,
         default: '1 s',
@@ -106,7 +106,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
     ],
     result: SHUTTER,
     formula: 't, and past the threshold: threshold (t/threshold)^exponent',
-    source: 'common practice: a power law fitted to the film’s own sheet (Schwarzschild’s form)',
+    source: 'common practice: a power law fitted to the film’s data sheet (Schwarzschild’s form)',
     validity: 'Film only; sensors need no such correction.',
     examples: [
       { formula: 'reciprocity_time(10 s, 1.3)', gives: '19.952623 s', within: '0.000001 s' },

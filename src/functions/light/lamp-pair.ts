@@ -10,6 +10,10 @@ export interface PairTask {
   readonly beamAngle: number
   readonly lampRadius: number
   readonly glossy: boolean
+  /** How far the original’s edges may be tilted, in radians. */
+  readonly curl?: number
+  /** The highest a lamp may be above the original, in metres. */
+  readonly highest?: number
   /** The farthest a lamp may be from the original’s centre. */
   readonly reach: number
   /** Places are multiples of this, in metres; without it, or 0, any place will do. */
@@ -83,12 +87,19 @@ export const spreadOfPair = (task: PairTask, x: number, z: number, aim: number):
 /** How far a rounded figure may pass a limit that it meets exactly. */
 const ROUNDING_METRES = 1e-9
 
+/** How far out the mirror zone reaches for each metre above the original; it goes up to the horizon where the edges are too steep. */
+export function zoneSlope({ width, lensHeight, curl = 0 }: PairTask): number {
+  const reflected = Math.atan(width / 2 / lensHeight) + 2 * Math.abs(curl)
+  return reflected < Math.PI / 2 ? Math.tan(reflected) : Number.POSITIVE_INFINITY
+}
+
 /** Whether a lamp may be here: out of the mirror zone and of the camera’s view, at or under 45°, clear and within reach. */
-export function isAllowed({ width, lensHeight, lampRadius, glossy, reach }: PairTask, x: number, z: number): boolean {
+export function isAllowed(task: PairTask, x: number, z: number): boolean {
+  const { width, lensHeight, lampRadius, glossy, reach, highest = Number.POSITIVE_INFINITY } = task
   const edge = width / 2 + lampRadius
-  const slope = (width / 2 / lensHeight) * z
   return (
-    x - (glossy ? edge + slope : edge - slope) >= -ROUNDING_METRES &&
+    x - edge - (glossy ? zoneSlope(task) : -width / 2 / lensHeight) * z >= -ROUNDING_METRES &&
+    z <= highest + ROUNDING_METRES &&
     x - z - lampRadius >= -ROUNDING_METRES &&
     z >= Math.max(lampRadius, LEAST_CLEARANCE_METRES) - ROUNDING_METRES &&
     Math.atan2(z, x) <= STEEPEST_RADIANS &&

@@ -64,7 +64,7 @@ export const LENS_SHADOW: readonly FunctionRecord[] = [
     source:
       'derived: the straight line from the lamp past the front rim to the field; a lamp of some size by its tangent',
     validity:
-      'A barrel as wide all the way up as at its front, one lamp beside the lens. With two lamps the shaded strip loses one of them, with a ring of lamps only a part. Negative clearance: in shadow.',
+      'A barrel as wide along its whole length as at its front, one lamp beside the lens. With two lamps the shaded strip loses one of them, with a ring of lamps only a part. Negative clearance: in shadow.',
     safety: [HOT_LAMPS],
     examples: [
       // The line from 200 mm out and 200 mm up to 18 mm past the axis is 50 · 218/200 − 18 = 36.5 mm out at the rim.

@@ -22,7 +22,7 @@ const BALANCE = record('shadow balance', {
 function positiveReadings(readings: readonly number[]): void {
   needReadings(readings)
   if (!readings.every((reading) => reading > 0))
-    throw new Refusal('“readings” holds one that is not above zero. Read again where the meter shows none.', 'readings')
+    throw new Refusal('“readings” has one that is not above zero. Read again where the meter shows none.', 'readings')
 }
 
 function needReadings(readings: readonly number[]): void {

@@ -35,15 +35,20 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
         range: BEAM,
       }),
       length('lamp_radius', 'of the lamp’s lit face', { default: '0 mm' }),
-      parameter('glossy', YES_NO, 'keep the lamps out of the mirror zone', { default: 'yes' }),
+      parameter('glossy', YES_NO, 'whether the lamps must stay out of the mirror zone', { default: 'yes' }),
       positiveLength('reach', 'farthest a lamp may be from the centre', { default: '3 m' }),
-      length('step', 'places and aim are multiples of it, as one sets a lamp with a rule; 0 for any place', {
+      length('step', 'places and aim are multiples of it, as a lamp is set with a ruler; 0 for any place', {
         default: '0 mm',
       }),
+      parameter('curl', number(ANGLE), 'how far the edges of a glossy original may be tilted', {
+        default: '0 deg',
+        range: { least: 0, below: Math.PI / 4 },
+      }),
+      positiveLength('highest', 'most a lamp may be above the original', { default: '1 km' }),
     ],
     result: PLACES,
     formula:
-      'least hypot(X, z) with spread ≤ limit, X − r ≥ w (1 + z/h) when glossy, (z + r)/X ≤ tan 45°, aim within the field',
+      'least hypot(X, z) with spread ≤ limit, X − r ≥ w + z tan(atan(w/h) + 2 curl) when glossy, (z + r)/X ≤ tan 45°, aim within the field',
     source: 'derived: search over distance, elevation and aim; the 45° limit is common practice, no source',
     validity:
       'One lamp at each side on the line through the centre, alike and set alike. aim_x is where the right lamp’s axis meets the original: negative is past the centre. The left lamp mirrors it.',
@@ -57,6 +62,15 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
       // The nearest place on whole centimetres is a few millimetres farther out, and its own figures pass.
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).x', gives: '1350 mm', within: '15 mm' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 10 mm).spread <= 0.1 stop', gives: 'yes' },
+      // Under 500 mm the lamps are lower and farther out.
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, highest: 500 mm).z <= 500 mm', gives: 'yes' },
+      // With edges tilted by 10° the zone is 300 mm + z tan(atan(300/1200) + 20°) wide.
+      {
+        formula:
+          'place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 10 deg).x >= 300 mm + place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 10 deg).z * tan(atan(0.25) + 20 deg)',
+        gives: 'yes',
+      },
+      { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 50 deg)', refuses: 'curl' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 0.1 mm)', refuses: 'step' },
     ],
@@ -71,15 +85,19 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
       glossy: boolean,
       reach: number,
       step: number,
+      curl: number,
+      highest: number,
     ) => {
       if (step > 0 && step < LEAST_STEP_METRES)
+        throw new Refusal('“step” is finer than a lamp can be set. Give 1 mm or more, or 0 for any place.', 'step')
+      if (step > width / 2)
         throw new Refusal(
-          'A “step” this fine is finer than one sets a lamp. Give 1 mm or more, or 0 for any place.',
+          '“step” is more than half the width of the original. Give a smaller one, such as 10 mm.',
           'step',
         )
-      if (step > width / 2)
-        throw new Refusal('“step” is more than half the width of the original. Give a smaller one, as 10 mm.', 'step')
-      return { ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach, step }) }
+      return {
+        ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach, step, curl, highest }),
+      }
     },
   },
 ]

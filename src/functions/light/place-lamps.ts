@@ -1,6 +1,14 @@
 import { bisect } from '../../units/index.ts'
 import { placeOnLattice } from './lamp-lattice.ts'
-import { lowest, type Pair, type PairTask, quarterSpread, STEEPEST_RADIANS, spreadOfPair } from './lamp-pair.ts'
+import {
+  lowest,
+  type Pair,
+  type PairTask,
+  quarterSpread,
+  STEEPEST_RADIANS,
+  spreadOfPair,
+  zoneSlope,
+} from './lamp-pair.ts'
 
 interface Place {
   readonly distance: number
@@ -16,6 +24,8 @@ interface Lifted {
 }
 
 const RINGS = 32
+/** Metres out for each metre up, farther than any lamp is put. */
+const LOW_SUN = 1e3
 
 /**
  * The nearest symmetrical pair (least distance from the centre) that is even enough, outside the mirror zone, at or
@@ -48,8 +58,8 @@ function nearestPair(task: PairTask): Pair {
   // Nothing is allowed within reach: show the nearest that would be, low beside the original.
   const z = lowest(task)
   const edge = task.width / 2 + task.lampRadius
-  const slope = (task.width / 2 / task.lensHeight) * z
-  const x = Math.max(z + task.lampRadius, edge + (task.glossy ? slope : -slope))
+  const slope = task.glossy ? Math.min(zoneSlope(task), LOW_SUN) : -task.width / 2 / task.lensHeight
+  const x = Math.max(z + task.lampRadius, edge + slope * z)
   const elevation = Math.atan2(z, x)
   return described(
     task,
@@ -93,7 +103,7 @@ function firstRing(task: PairTask, from: number, to: number, lifted: Lifted): Sc
 
 /** The elevations at which a lamp at this distance is allowed. All limits are straight lines in (X, z), so: one interval. */
 function allowed(task: PairTask, distance: number, lifted: Lifted): { low: number; high: number } | undefined {
-  const { width, lensHeight, lampRadius: r, glossy } = task
+  const { width, lensHeight, lampRadius: r, glossy, highest = Number.POSITIVE_INFINITY } = task
   const slope = width / 2 / lensHeight
   const turn = Math.atan(slope)
   const clear = (width / 2 + r) / (distance * Math.hypot(1, slope))
@@ -106,7 +116,13 @@ function allowed(task: PairTask, distance: number, lifted: Lifted): { low: numbe
     if (lean > 1) return undefined
     high = Math.min(high, Math.PI / 4 - Math.asin(lean))
   }
-  if (glossy && !lifted.mirror) high = Math.min(high, Math.acos(clear) - turn)
+  if (distance > highest) high = Math.min(high, Math.asin(highest / distance))
+  if (glossy && !lifted.mirror) {
+    const zone = zoneSlope(task)
+    const beyond = (width / 2 + r) / (distance * Math.hypot(1, zone))
+    if (zone === Number.POSITIVE_INFINITY || beyond > 1) return undefined
+    high = Math.min(high, Math.acos(beyond) - Math.atan(zone))
+  }
   if (low > high) {
     // Rounding may part two limits that meet exactly.
     if (low - high > 1e-9) return undefined
@@ -227,11 +243,13 @@ function heldBy(task: PairTask, { distance, elevation }: Place, spread: number):
   const near = 1e-3 * distance
   const slope = (task.width / 2 / task.lensHeight) * z
   const edge = task.width / 2 + task.lampRadius
+  const { highest = Number.POSITIVE_INFINITY } = task
   const limits = [
     ...(spread > 0.99 * task.limit ? ['evenness'] : []),
-    ...(task.glossy && x - edge - slope < near ? ['mirror zone'] : []),
+    ...(task.glossy && x - edge - zoneSlope(task) * z < near ? ['mirror zone'] : []),
     ...(x - z - task.lampRadius < near ? ['elevation'] : []),
     ...(!task.glossy && x - edge + slope < near ? ['view'] : []),
+    ...(highest - z < near ? ['height'] : []),
     ...(z - task.lampRadius < near ? ['lamp radius'] : []),
   ]
   return limits.join(' and ')
@@ -243,6 +261,9 @@ function inTheWay(task: PairTask): string {
     ...(task.glossy && firstRing(task, start, task.reach, { mirror: true }).served ? ['mirror zone'] : []),
     ...(firstRing(task, start, task.reach, { elevation: true }).served ? ['elevation'] : []),
     ...(firstRing(task, task.reach, 4 * task.reach, {}).served ? ['reach'] : []),
+    ...(task.highest !== undefined && firstRing({ ...task, highest: task.reach }, start, task.reach, {}).served
+      ? ['height']
+      : []),
   ]
   return limits.length > 0 ? limits.join(' or ') : 'evenness'
 }

@@ -155,13 +155,13 @@ export const LISTS: readonly FunctionRecord[] = [
     source: DEFINITION,
     examples: [
       { formula: 'item({12 mm, 20 mm, 36 mm}, 2)', gives: '20 mm' },
-      { formula: 'item({12 mm, 20 mm, 36 mm}, 4)', refuses: 'holds 3' },
+      { formula: 'item({12 mm, 20 mm, 36 mm}, 4)', refuses: 'has 3' },
     ],
     compute: (items: readonly Value[], place: number) => {
       const found = items[place - 1]
       if (found === undefined)
         throw new Refusal(
-          `“place” is ${place}, and the list holds ${items.length}. Give a place from 1 to ${items.length}.`,
+          `“place” is ${place}, and the list has ${items.length}. Give a place from 1 to ${items.length}.`,
           'place',
         )
       return found

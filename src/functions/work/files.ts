@@ -12,7 +12,7 @@ export const FILES: readonly FunctionRecord[] = [
   {
     name: 'file_limit',
     subject: 'run',
-    about: 'The most that an image file of a format can hold.',
+    about: 'The largest image that a file of a format can contain.',
     parameters: [parameter('format', TEXT, 'the file format', { choices: Object.keys(FORMATS) })],
     result: record('file limit', { data: number(DATA), pixels: number(PIXEL) }),
     formula:

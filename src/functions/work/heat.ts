@@ -141,7 +141,7 @@ export const HEAT: readonly FunctionRecord[] = [
     source:
       'derived: a thin sheet warms evenly and loses heat in proportion to how warm it is; heat capacity of paper: ForestBioFacts, Paper Physics, thermal properties (1.4 kJ/(kg K) of the furnish, 1.45 of the fibre wall)',
     validity:
-      'A thin sheet in still air, one face free on a board that takes no heat: the warmest case. A thick or wet original, or one behind glass, warms differently: measure it on a dummy.',
+      'A thin sheet in still air, one face free, on a board that takes no heat: the warmest case. A thick or wet original, or one behind glass, warms differently: measure it on a dummy.',
     safety: [HEATED_ORIGINAL],
     examples: [
       { formula: 'sheet_warming(100 [W/m^2], 50 %, 1 h, 0.08 [kg/m^2]).settled', gives: '5 K' },

@@ -11,7 +11,7 @@ function digitsOf(pattern: string): readonly number[] {
   const stray = /[^A-Za-z0-9._#-]/.exec(pattern)?.[0]
   if (stray !== undefined)
     throw new Refusal(
-      `“pattern” holds “${stray}”, which some systems do not take in a file’s name. Use letters without accents, digits, hyphen, underscore and full stop.`,
+      `“pattern” has “${stray}”, which some systems do not take in a file’s name. Use letters without accents, digits, hyphen, underscore and full stop.`,
       'pattern',
     )
   const runs = [...pattern.matchAll(/#+/g)].map(([run]) => run.length)
@@ -73,13 +73,13 @@ export const NAMING: readonly FunctionRecord[] = [
     },
     advise: (pattern: string) =>
       /[A-Z]/.test(pattern)
-        ? 'Some systems distinguish capitals from small letters and some do not: use small letters only.'
+        ? 'Some systems distinguish capital from lower-case letters and some do not: use lower-case letters only.'
         : undefined,
   },
   {
     name: 'name_room',
     subject: 'run',
-    about: 'The highest number a pattern of file names holds.',
+    about: 'The highest number a pattern of file names has room for.',
     parameters: [
       PATTERN,
       parameter('place', PLAIN, 'which run of #: 1 the original, 2 its part', {

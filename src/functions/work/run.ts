@@ -28,7 +28,7 @@ const HOUR = 3600
 const CLASSIC_TIFF = 8 * 2 ** 32
 
 const channels = parameter('channels', PLAIN, 'colour channels: 3 for RGB', { range: COUNT })
-const bits = parameter('bits', { kind: 'any' }, 'bits a channel: 16, or 16 bit', { range: POSITIVE })
+const bits = parameter('bits', { kind: 'any' }, 'bits per channel: 16, or 16 bit', { range: POSITIVE })
 
 /** Bits as a plain count or as an amount of data; anything else is no count of bits. */
 function needBits(args: readonly Type[], place: number): void {
@@ -46,7 +46,7 @@ const wholeTimes = (times: number): number => {
 function needCurrency(currency: string): void {
   if (!/^[A-Z]{3}$/.test(currency))
     throw new Refusal(
-      '“currency” is not a code of ISO 4217. Give its three letters in capitals: "EUR", "USD", "JPY".',
+      '“currency” is not a code of ISO 4217. Give its three capital letters: "EUR", "USD", "JPY".',
       'currency',
     )
 }
@@ -275,7 +275,7 @@ export const RUN: readonly FunctionRecord[] = [
   {
     name: 'card_frames',
     subject: 'run',
-    about: 'How many frames a card takes.',
+    about: 'How many frames fit on a card.',
     parameters: [
       parameter('card', number(DATA), 'its capacity', { range: NOT_NEGATIVE }),
       parameter('frame_data', number(DATA), 'of one frame as written', { range: POSITIVE }),

@@ -1,5 +1,5 @@
 import type { SyntaxNode } from '@lezer/common'
-import type { Dimension } from '../../units/index.ts'
+import * as D from '../../units/index.ts'
 import { type Fix, fix } from '../values/diagnostic.ts'
 import type { ParameterType } from '../values/function-record.ts'
 import { cellsThat, type Factor, factorBetween } from '../values/missing-factor.ts'
@@ -13,28 +13,28 @@ export type Required = ParameterType | { readonly kind: 'number or quantity' }
 
 export const ANY_NUMBER: Required = { kind: 'number or quantity' }
 
-const EXAMPLE_UNITS: Readonly<Record<string, string>> = {
-  length: 'mm',
-  time: 's',
-  angle: 'deg',
-  stops: 'stop',
-  pixels: 'px',
-  sampling: 'ppi',
-  illuminance: 'lx',
-  temperature: 'K',
-  power: 'W',
-  voltage: 'V',
-  current: 'A',
-  mass: 'kg',
-  'luminous intensity': 'cd',
-  'reciprocal length': 'dpt',
-  frequency: 'Hz',
-  data: 'MB',
-}
+const EXAMPLE_UNITS: ReadonlyMap<D.Dimension, string> = new Map([
+  [D.LENGTH, 'mm'],
+  [D.TIME, 's'],
+  [D.ANGLE, 'deg'],
+  [D.STOP, 'stop'],
+  [D.PIXEL, 'px'],
+  [D.SAMPLING, 'ppi'],
+  [D.ILLUMINANCE, 'lx'],
+  [D.TEMPERATURE, 'K'],
+  [D.POWER, 'W'],
+  [D.VOLTAGE, 'V'],
+  [D.CURRENT, 'A'],
+  [D.MASS, 'kg'],
+  [D.LUMINOUS_INTENSITY, 'cd'],
+  [D.RECIPROCAL_LENGTH, 'dpt'],
+  [D.FREQUENCY, 'Hz'],
+  [D.DATA, 'MB'],
+])
 
 /** A number without a unit, or a fraction of two such, may lack just its unit: `1/125` for a time is `1/125 s`. */
-export function unitFixes(value: TypedNode, required: Dimension): Fix[] {
-  const unit = EXAMPLE_UNITS[required.name]
+export function unitFixes(value: TypedNode, required: D.Dimension): Fix[] {
+  const unit = EXAMPLE_UNITS.get(required)
   if (!unit || !isBare(value)) return []
   return [fix(` ${unit}`, value.to, value.to, W.addUnit(unit))]
 }

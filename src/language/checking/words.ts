@@ -121,7 +121,7 @@ export const CHECK_WORDS = {
 
   addLevels: 'Two exposure values cannot be added: each is a level. A difference in stops can be added to one.',
   addTemperatures: 'Two temperatures cannot be added. A difference in kelvin can be added to one.',
-  levelFromDifference: 'A level cannot be taken from a difference. Write the exposure value first.',
+  levelFromDifference: 'A level cannot be subtracted from a difference. Write the exposure value first.',
   scaledLevel: (done: string) =>
     `An exposure value is a level and cannot be ${done}. Only differences in stops can be.`,
   levelNotDifference: (name: string) => `${name} is a difference in stops; this is an exposure value, a level.`,

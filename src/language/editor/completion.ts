@@ -14,7 +14,7 @@ const cells = (scope: Scope): Completion[] =>
     const type = scope.typeOf(name)
     return {
       label: name,
-      detail: type === undefined || type === 'unknown' ? 'in error' : describeType(type),
+      detail: type === undefined || type === 'unknown' ? completionWords.inError : describeType(type),
       boost: 2,
     }
   })

@@ -4,6 +4,7 @@ import type { Guide } from '../values/function-record.ts'
 import type { Scope } from '../values/scope.ts'
 import { describeType } from '../values/types.ts'
 import { recordDom } from './record-dom.ts'
+import { completionWords } from './words.ts'
 
 /** The record of the function under the pointer, or what kind of value a cell has and what it is now. */
 export const hoverHelp = (
@@ -28,7 +29,7 @@ export const hoverHelp = (
         if (record && type === undefined) return { dom: recordDom(record, guide.get(name)) }
         const dom = document.createElement('div')
         dom.className = 'record'
-        const kind = type === 'unknown' || type === undefined ? 'in error' : describeType(type)
+        const kind = type === 'unknown' || type === undefined ? completionWords.inError : describeType(type)
         dom.textContent = [`${called(name)}: ${kind}`, figure(name)].filter(Boolean).join(', ')
         return { dom }
       },

@@ -29,7 +29,8 @@ export interface EditorOptions {
   /** Where the styles go: the shadow root the parent is in. */
   readonly root: ShadowRoot
   readonly text: string
-  readonly caret: number
+  /** What is selected, in characters from the start: the caret where both are equal. */
+  readonly selected: { readonly from: number; readonly to: number }
   /** What the field is called, for those who do not see it. */
   readonly label: string
   /** The id, inside the same root, of what is said about the field. */
@@ -110,7 +111,10 @@ export function openFormulaEditor(options: EditorOptions): FormulaEditor {
     root: options.root,
     state: EditorState.create({
       doc: options.text,
-      selection: { anchor: Math.min(options.caret, options.text.length) },
+      selection: {
+        anchor: Math.min(options.selected.from, options.text.length),
+        head: Math.min(options.selected.to, options.text.length),
+      },
       extensions: [
         oneLine,
         typedText,

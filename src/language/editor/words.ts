@@ -4,6 +4,8 @@ export const completionWords = {
   and: 'both are true',
   or: 'one or both are true',
   not: 'the opposite',
+  /** In place of the kind of a cell that has an error. */
+  inError: 'in error',
 } as const
 
 /** What to know of a unit that other trades define otherwise, by its symbol. */

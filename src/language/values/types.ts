@@ -4,6 +4,7 @@ import {
   type DisplayUnit,
   NONE,
   type Notation,
+  nameOf,
   type Shown,
   type ShowOptions,
   STOP,
@@ -105,7 +106,7 @@ export function describeType(type: Type): string {
 
 /** The name of a type for other programs: a dimension's name, `yes or no`, `text`, `list of …`, the record's name. */
 export function typeName(type: Type): string {
-  if (type.kind === 'number') return type.dimension.name
+  if (type.kind === 'number') return nameOf(type.dimension)
   if (type.kind === 'list') return `list of ${typeName(type.of)}`
   return type.kind === 'record' ? type.name : type.kind
 }

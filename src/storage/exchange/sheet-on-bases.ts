@@ -86,7 +86,7 @@ const plainCell = ({ worksheet }: BaseSheet, at: number): Json => JSON.parse(JSO
 /** A base that is not there: which job it is of. */
 export class BaseMissing extends Error {
   constructor(readonly job: string) {
-    super(`The job “${job}” is not there in this version.`)
+    super(job)
   }
 }
 

@@ -26,8 +26,8 @@ interface Place {
 
 /**
  * The parts that would make a failing check pass, by the check's name: each is put into a copy of the sheet, what it asks is
- * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails and no
- * plan makes it pass again. Each set-up is offered parts for its own checks.
+ * filled in from its own example, and all is computed. A part is not offered where a check that passed, or that comes with
+ * it, then fails and no plan makes it pass. Each set-up is offered parts for its own checks.
  */
 export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<string, readonly Offer[]> {
   const found = new Map<string, Offer[]>()
@@ -70,13 +70,19 @@ function offersOf(
   const nameIn = (name: string): string => (setUp ? prefixedName(setUp.prefix, name) : name)
   const trial = sheet.trial(filledIn(library, part, cells, asks, nameIn))
   const after = statesOf(trial)
-  const fresh = [...after].filter(([name]) => !before.has(name))
-  const isAnswered = fresh.length > 0 && fresh.every(([, state]) => state !== 'fail')
-  // A check of the part that gives way may be gone: another question is asked in its place, which has to pass.
-  const helped = failing.filter((name) => (after.has(name) ? passes(after.get(name)) : isAnswered))
+  // A check of the part that gives way may be gone: what judges the same in its place has to pass.
+  const isHelped = (name: string): boolean => {
+    const judges = after.has(name)
+      ? [name]
+      : Object.entries(part.answers ?? {}).flatMap(([gone, own]) => (nameIn(gone) === name ? own.map(nameIn) : []))
+    return judges.length > 0 && judges.every((judge) => passes(after.get(judge)))
+  }
+  const helped = failing.filter(isHelped)
   if (helped.length === 0) return []
-  const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
-  if (!broken.every((name) => hasPlan(trial, name))) return []
+  const newlyFailing = [...after].flatMap(([name, state]) =>
+    state === 'fail' && (!before.has(name) || passes(before.get(name))) ? [name] : [],
+  )
+  if (!newlyFailing.every((name) => hasPlan(trial, name))) return []
   const own = (part.press ?? part.offer).replace(/\{(\w+)\}/g, (_, name: string) => `{${nameIn(name)}}`)
   const text = withFigures(own, trial)
   const offer = setUp

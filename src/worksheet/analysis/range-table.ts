@@ -1,5 +1,5 @@
 import { type NumberType, showValue, type Type, type Value } from '../../language/index.ts'
-import { type DisplayUnit, defaultUnit } from '../../units/index.ts'
+import { type DisplayUnit, defaultUnit, STOP } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Engine } from '../engine/engine.ts'
@@ -85,7 +85,7 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
 
 /** Whether values are a stop apart, or marks that are more evenly spaced by factors than by differences, as film speeds are. */
 function stepsByFactors({ by }: Range, type: NumberType, figures: readonly number[]): boolean {
-  if (by === 'stops') return type.dimension.name !== 'stop'
+  if (by === 'stops') return type.dimension !== STOP
   if (by !== 'marks' || figures.length < 3 || !figures.every((figure) => figure > 0)) return false
   const unevenness = (places: readonly number[]): number => {
     const steps = places.slice(1).map((place, at) => Math.abs(place - (places[at] as number)))
@@ -142,7 +142,7 @@ export function rangeGrid(sheet: Sheet, range: Range): RangeGrid {
       shown: own.map(({ value }) => showValue(value, axis.type, axis.unit).text),
       figures: own.map(({ value }) => inUnit(value, axis.unit)),
       present: target.present === undefined ? undefined : inUnit(target.present, axis.unit),
-      byFactors: (which === 0 ? range.by : second.by) === 'stops' && axis.type.dimension.name !== 'stop',
+      byFactors: (which === 0 ? range.by : second.by) === 'stops' && axis.type.dimension !== STOP,
     }
   }) as [RangeGrid['across'], RangeGrid['across']]
   return {

@@ -1,4 +1,4 @@
-import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity } from '../../units/index.ts'
+import { allMarks, type DisplayUnit, defaultUnit, ReadError, readQuantity, STOP, TIME } from '../../units/index.ts'
 import { declaredUnit } from '../document/read-given.ts'
 import type { Given, Range } from '../schema/document.ts'
 import { figureIn, formatInput, type NumericOutcome } from './format-input.ts'
@@ -99,7 +99,7 @@ function evenly(from: number, to: number, { count = EVEN_STEPS }: Range, unit: D
 /** A stop is a factor of √2 of an f-number, one of a figure in stops, and a factor of 2 of anything else. */
 function byStops(from: number, to: number, count: number, unit: DisplayUnit): NumericOutcome[] {
   const up = to >= from
-  if (unit.dimension.name === 'stop') {
+  if (unit.dimension === STOP) {
     const steps = Math.floor(Math.abs(to - from) * count + 1e-9)
     return Array.from({ length: Math.min(steps, MOST) + 1 }, (_, i) => figureIn(from + (up ? i : -i) / count, unit))
   }
@@ -128,7 +128,7 @@ function marksIn(range: Range, given: Given, unit: DisplayUnit): string[] {
 
 function marksOf(unit: DisplayUnit): string[] {
   if (unit.notation === 'f-number') return allMarks('aperture').map(({ text }) => text)
-  if (unit.dimension.name === 'time') return allMarks('time').map(({ text }) => text)
+  if (unit.dimension === TIME) return allMarks('time').map(({ text }) => text)
   throw new RangeInputError(words.noMarks)
 }
 

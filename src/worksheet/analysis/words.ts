@@ -2,7 +2,7 @@ import { count } from '../../units/plural.ts'
 
 /** Sentences about ranges, variants and comparisons. Each says what is wrong and what to do. */
 
-export const rangeOnlyOfQuantity = 'Only a given with a single quantity can run through a range.'
+export const rangeOnlyOfQuantity = 'Only a given with a single quantity can be varied.'
 export const tooManyValues = (values: number, most: number): string =>
   `There would be ${count(values)} values; at most ${count(most)} are computed. Use larger steps.`
 export const tooManyPairs = (pairs: number, most: number): string =>
@@ -32,8 +32,8 @@ export const notPlotted = (column: string): string =>
 export const otherQuantity = (column: string): string =>
   `“${column}” has values of another kind than this given. Choose a column of the same kind of quantity.`
 
-export const chooseResults = 'Choose the results to follow, up to three.'
-export const chooseGiven = 'Choose the given that runs through the range.'
+export const chooseResults = 'Choose the results to show, up to three.'
+export const chooseGiven = 'Choose the given to vary.'
 export const unreadableGiven = (label: string): string => `“${label}” cannot be read. Correct it, or give it a unit.`
 export const noCell = (name: string): string => `There is no cell “${name}” in this sheet. Choose another one.`
 export const notAGiven = (name: string): string => `“${name}” is not a given: only what is filled in can be varied.`

@@ -67,7 +67,7 @@ function cellsOfJson(text: string): Cell[] {
     return readData(asWorksheet(parseJson(text))).cells
   } catch (error) {
     if (!(error instanceof DocumentError)) throw error
-    throw new ClippingError(words.unreadableCells(error.message.replace('The file', 'The text')))
+    throw new ClippingError(words.unreadableCells(error.message))
   }
 }
 

@@ -4,7 +4,9 @@ import { count } from '../../units/plural.ts'
 
 export const noText = 'There is no text to paste. Copy cells first.'
 export const tooLarge = 'This text is too large to paste as cells.'
-export const unreadableCells = (why: string): string => `These cells cannot be pasted. ${why}`
+/** The reasons are those of a file that cannot be opened. */
+export const unreadableCells = (why: string): string =>
+  `These cells cannot be pasted. ${why.replace(/^The file/, 'The text')}`
 export const noCells =
   'This text contains no cells. Copy cells in Build with “Copy” or Ctrl C, or paste lines such as “name = formula”.'
 export const tooManyCells = (cells: number, most: number): string =>

@@ -27,7 +27,8 @@ export class UnknownPart extends Error {
   }
 }
 
-const STANDING = { hand: 2, lead: 1 } as const
+/** What a choice comes before: the higher first. */
+const PRECEDENCE = { hand: 2, lead: 1 } as const
 
 /**
  * Of each role's parts in the set the one that fills it. The order of the set does not matter: a part chosen by hand
@@ -39,7 +40,7 @@ export function choose(library: PartLibrary, set: readonly ChosenPart[]): Winner
   for (const { part, by } of set) {
     if (!library.parts.has(part)) throw new UnknownPart(part)
     const before = known.get(part)
-    if (!known.has(part) || (by && (!before || STANDING[by] > STANDING[before]))) known.set(part, by)
+    if (!known.has(part) || (by && (!before || PRECEDENCE[by] > PRECEDENCE[before]))) known.set(part, by)
   }
   for (;;) {
     const winners = decide(library, known)
@@ -50,9 +51,9 @@ export function choose(library: PartLibrary, set: readonly ChosenPart[]): Winner
 }
 
 function decide(library: PartLibrary, known: ReadonlyMap<string, ChosenPart['by']>): Winners {
-  const standing = (id: string): number => {
+  const precedence = (id: string): number => {
     const by = known.get(id)
-    return by ? STANDING[by] : 0
+    return by ? PRECEDENCE[by] : 0
   }
   const parts: Part[] = []
   const claimed = new Map<string, string>()
@@ -61,7 +62,7 @@ function decide(library: PartLibrary, known: ReadonlyMap<string, ChosenPart['by'
     const candidates = [...known.keys()]
       .map((id) => library.parts.get(id) as Part)
       .filter((part) => part.role === role)
-      .sort((a, b) => standing(b.id) - standing(a.id) || b.rank - a.rank || (a.id < b.id ? -1 : 1))
+      .sort((a, b) => precedence(b.id) - precedence(a.id) || b.rank - a.rank || (a.id < b.id ? -1 : 1))
     const claim = claimed.get(role)
     const [winner, ...others] = candidates
     if (claim !== undefined) replaced.push(...candidates.map(({ id }) => ({ part: id, by: claim })))

@@ -101,6 +101,8 @@ export interface Part {
   readonly rank: number
   /** Roles it decides as well. */
   readonly claims?: readonly string[]
+  /** Checks of the part it takes the place of, each with its own checks that judge the same. */
+  readonly answers?: Readonly<Record<string, readonly string[]>>
   /** Parts it cannot do without. */
   readonly needs?: readonly string[]
   readonly usual?: Readonly<Record<string, string>>

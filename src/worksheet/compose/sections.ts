@@ -47,13 +47,14 @@ export function sectionsOf(
   { only, alsoThere = new Set() }: SectionOptions = {},
 ): Sections {
   const { library } = filling
-  const { names, asked } = gathering
+  const { names } = gathering
   const drawing = setUpDrawing(library, gathering, new Set([...names, ...alsoThere]))
+  const placed = placedNames(library, gathering, only)
   const cells: Cell[] = []
   let drawn = false
   for (const role of library.roles) {
     if (only && !only(role)) continue
-    const section = sectionOf(filling, gathering, role, asked, only)
+    const section = sectionOf(filling, gathering, role, placed)
     if (section.length === 0) continue
     cells.push(...section)
     if (!drawing || drawn || !DRAWN_WITH.has(role.role)) continue
@@ -69,14 +70,9 @@ function trailingNotes(section: readonly Cell[]): number {
   return section.length - 1 - from
 }
 
-function sectionOf(
-  filling: Filling,
-  gathering: Gathering,
-  role: Role,
-  asked: ReadonlySet<string>,
-  only: SectionOptions['only'],
-): Cell[] {
+function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: ReadonlySet<string>): Cell[] {
   const { library } = filling
+  const { asked, derived } = gathering
   const part = gathering.parts.find((one) => one.role === role.role)
   const body = (part ? (gathering.sections.get(part) ?? []) : []).flatMap((cell): PartCell[] => {
     if (!isPlace(cell)) return [shown(cell)]
@@ -86,7 +82,19 @@ function sectionOf(
     const wanted = known.entry === 'kit' ? fillsOf(known, asked) !== undefined : asked.has(name)
     return wanted ? [givenCell(filling, gathering, name, { ...known, ...said }, asked)] : []
   })
-  const more = unplaced(filling, gathering, role, asked, only)
+  // What no part places: givens asked of the role, and derived results.
+  const own = namesOfRoles(library).get(role.role) ?? []
+  const more = [
+    ...own.flatMap(([name, known]) =>
+      placed.has(name) || known.entry === 'kit' || !asked.has(name)
+        ? []
+        : [givenCell(filling, gathering, name, known, asked)],
+    ),
+    ...own.flatMap(([name]): PartCell[] => {
+      const cell = derived.get(name)
+      return cell ? [shown(cell)] : []
+    }),
+  ]
   const afterGivens = body.findIndex((cell) => !isGiven(cell))
   const at = afterGivens < 0 ? body.length : afterGivens
   const all = [...body.slice(0, at), ...more, ...body.slice(at)]
@@ -96,35 +104,34 @@ function sectionOf(
 
 const isGiven = (cell: PartCell): boolean => cell.kind === 'given'
 
-/** What a role's section has that no part places: givens asked of it, and derived results. */
-function unplaced(
-  filling: Filling,
-  gathering: Gathering,
-  role: Role,
-  asked: ReadonlySet<string>,
-  only: SectionOptions['only'],
-): PartCell[] {
-  const { library } = filling
+/** The givens that a part places in its own section, of the parts whose sections are made. */
+function placedNames(library: PartLibrary, { parts }: Gathering, only: SectionOptions['only']): ReadonlySet<string> {
   const isMade = (part: Part): boolean => !only || library.roles.some((one) => one.role === part.role && only(one))
-  const placed = new Set(
-    gathering.parts
+  return new Set(
+    parts
       .filter(isMade)
       .flatMap((part) =>
         part.cells.filter(isPlace).flatMap(({ given }) => (isPlacedBy(library, part, given) ? given : [])),
       ),
   )
-  const own = [...library.names].filter(([, known]) => known.role === role.role)
-  return [
-    ...own.flatMap(([name, known]) =>
-      placed.has(name) || known.entry === 'kit' || !asked.has(name)
-        ? []
-        : [givenCell(filling, gathering, name, known, asked)],
-    ),
-    ...own.flatMap(([name]): PartCell[] => {
-      const cell = gathering.derived.get(name)
-      return cell ? [shown(cell)] : []
-    }),
-  ]
+}
+
+type Names = readonly (readonly [string, PublishedName])[]
+const NAMES_OF_ROLES = new WeakMap<PartLibrary, ReadonlyMap<string, Names>>()
+
+/** The names of each role, looked up once a library: there are hundreds, and a sheet has dozens of roles. */
+function namesOfRoles(library: PartLibrary): ReadonlyMap<string, Names> {
+  const known = NAMES_OF_ROLES.get(library)
+  if (known) return known
+  const roles = new Map<string, (readonly [string, PublishedName])[]>()
+  for (const entry of library.names) {
+    const { role } = entry[1]
+    const names = roles.get(role)
+    if (names) names.push(entry)
+    else roles.set(role, [entry])
+  }
+  NAMES_OF_ROLES.set(library, roles)
+  return roles
 }
 
 const headingOf = (role: Role, part: Part | undefined): PartCell =>
@@ -157,8 +164,9 @@ function constantsFor(
   { entry, unit }: PublishedName,
 ): Record<string, string> | undefined {
   const sign = entry === 'quantity' || entry === 'list' ? CONVERTED_BY[unit ?? ''] : undefined
+  if (sign === undefined) return undefined
   const own = [...names].flatMap(([name, { converts }]): [string, string][] =>
-    converts !== undefined && sign?.includes(converts) && asked.has(name) ? [[converts, name]] : [],
+    converts !== undefined && sign.includes(converts) && asked.has(name) ? [[converts, name]] : [],
   )
   return own.length > 0 ? Object.fromEntries(own) : undefined
 }

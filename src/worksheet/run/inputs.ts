@@ -10,6 +10,7 @@ import {
   SAMPLING,
   TIME,
 } from '../../units/index.ts'
+import { anAmountOfData, aPlainNumber } from '../../units/words.ts'
 
 /** What an input of the plan is. */
 export type RunInputSort =
@@ -148,10 +149,10 @@ const IN_WORDS: Readonly<Record<RunInputSort, string>> = {
   powers: 'a list of powers, in dioptres',
   sampling: 'a sampling, such as 300 ppi',
   'pixel pitch': 'a length per pixel',
-  number: 'a plain number',
+  number: aPlainNumber,
   count: wholeNumber,
   time: 'a time',
-  data: 'an amount of data',
+  data: anAmountOfData,
   'yes or no': 'yes or no',
   words: 'a text or a number',
   done: 'yes or no, or a date',

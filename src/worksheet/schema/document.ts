@@ -5,6 +5,7 @@ import { DRAWING_KINDS } from './drawing-kinds.ts'
 import { id, label, name, named, stand, text } from './fields.ts'
 import { frame } from './frame.ts'
 import { steps } from './steps-cell.ts'
+import * as words from './words.ts'
 
 /** How values may be distributed within limits. */
 export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const
@@ -210,7 +211,7 @@ const table = v.looseObject({
 
 /** A given, a side of one that holds a size, or a column of a table: `original.width`. */
 const varied = v.optional(
-  v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_]{0,63}(\.[A-Za-z][A-Za-z0-9_]{0,63})?$/, 'The name of a given.')),
+  v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_]{0,63}(\.[A-Za-z][A-Za-z0-9_]{0,63})?$/, words.nameOfGiven)),
 )
 
 const range = v.looseObject({

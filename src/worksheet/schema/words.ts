@@ -9,3 +9,4 @@ export const newer = (version: number, read: number): string =>
 export const at = (place: string, why: string): string => `At “${place}”: ${why}`
 export const sameId = (cell: number, id: string): string => `At “cells[${cell}].id”: two cells have the id “${id}”.`
 export const nameIsLetter = 'A name is a letter, then letters, digits and underscores.'
+export const nameOfGiven = 'This must be the name of a given, such as border or original.width.'

@@ -84,6 +84,19 @@ describe('a range', () => {
     ).toHaveLength(13)
   })
 
+  it('steps a figure in stops by differences, from below zero to above', () => {
+    const sheet = sheetOf([
+      given('shift', '0 stop', { unit: 'stop' }),
+      given('light', '10 EV', { unit: 'EV' }),
+      result('set_light', 'light - shift', { unit: 'EV' }),
+    ])
+    const shifts = table(sheet, { of: 'shift', from: '-1 stop', to: '1 stop', by: 'stops', results: ['set_light'] })
+    expect(shifts.shown).toEqual(['−1 stop', '0 stop', '1 stop'])
+    expect(shifts.byFactors).toBe(false)
+    const light = table(sheet, { of: 'light', from: '8', to: '11', by: 'stops', results: ['set_light'] })
+    expect(light.figures).toEqual([8, 9, 10, 11])
+  })
+
   it('takes the marks of a lens, or the options the given has', () => {
     const { values } = table(lens(), { of: 'aperture', from: 'f/5.6', to: 'f/11', by: 'marks', results: ['effective'] })
     expect(values.map(({ text }) => text)).toEqual(['f/5.6', 'f/6.3', 'f/7.1', 'f/8', 'f/9', 'f/10', 'f/11'])
