@@ -152,7 +152,9 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
     const said = mark && mark !== text ? words.marked(text, mark) : text
     return [
       `${title}: ${measured ? words.measured(said) : said}`,
-      ...(outcome.by === undefined ? [] : [`  ${words.convertedBy(textOf(cell), outcome.by)}`]),
+      ...(outcome.by === undefined
+        ? []
+        : [`  ${words.convertedBy((cell.kind === 'result' && cell.measured) || textOf(cell), outcome.by)}`]),
       ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measuredText(measured))}`] : []),
       ...(measured?.before ? [`  ${words.measuredBefore(measured.before)}`] : []),
       ...(measured?.contradicts ?? []).map((text) => `  ${text}`),

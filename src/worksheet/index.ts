@@ -1,3 +1,4 @@
+export { readingText } from './analysis/difference.ts'
 export {
   ClippingError,
   clippingOf,
@@ -9,7 +10,7 @@ export {
 } from './clipping/clipping.ts'
 export { linesOf } from './clipping/lines.ts'
 export { type Change, ChangeRefused } from './document/change.ts'
-export { readingText, withMeasured } from './document/measured.ts'
+export { withMeasured } from './document/measured.ts'
 export { freeName, isHeading, isNamed } from './document/names.ts'
 export { declaredUnit, readGiven } from './document/read-given.ts'
 export { LampDragSolver } from './dragging/lamp-drag-solver.ts'

@@ -1,5 +1,5 @@
 import { originOf } from '../../cells/shared/given-origin.ts'
-import { differenceText } from '../../worksheet/document/measured.ts'
+import { differenceText } from '../../worksheet/analysis/difference.ts'
 import { declaredUnit } from '../../worksheet/document/read-given.ts'
 import type { Outcome, Sheet, ValueOutcome } from '../../worksheet/index.ts'
 import { plannedOf } from './measured-given.ts'

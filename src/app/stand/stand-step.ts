@@ -5,7 +5,6 @@ import { live } from 'lit/directives/live.js'
 import '../../cells/checks/check-cell.ts'
 import '../../cells/basic/given-cell.ts'
 import { missingReason } from '../../cells/basic/result-cell.ts'
-import { basicWords } from '../../cells/basic/words.ts'
 import { detailsWords } from '../../cells/details/words.ts'
 import {
   type CellSignal,
@@ -87,7 +86,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
         >
         ${unit ? html`<span class="unit">${unit}</span>` : nothing}
       </div>
-      ${outcome.state === 'value' && outcome.by ? html`<p class="small">${basicWords.readAs(outcome.readAs ?? '', outcome.by)}</p>` : nothing}
+      ${outcome.state === 'value' && outcome.by ? html`<p class="small">${cellWords.readAs(outcome.readAs ?? '', outcome.by)}</p>` : nothing}
       ${amiss ? errorMessage(text, [amiss], (fixed) => this.put(cell, fixed)) : nothing}
     `
   }

@@ -9,7 +9,7 @@ import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
 import { asOwn, originOf } from '../shared/given-origin.ts'
 import { isTouch } from '../shared/is-touch.ts'
 import { unitSuffix } from '../shared/unit-suffix.ts'
-import { ORIGIN_LABELS } from '../shared/words.ts'
+import { cellWords, ORIGIN_LABELS } from '../shared/words.ts'
 import { field, isLong, row, shared, unseen } from '../style/styles.ts'
 import { entryField, entryStyle } from './entry-field.ts'
 import { basicWords } from './words.ts'
@@ -169,7 +169,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
       >
         <div class="what">
           ${entry === 'yes or no' ? html`<span id="label">${label}</span>` : html`<label for="entry">${label}</label>`}
-          ${readAs ? html`<span class="small" id="read">${basicWords.readAs(readAs, outcome.state === 'value' ? outcome.by : undefined)}</span>` : nothing}
+          ${readAs ? html`<span class="small" id="read">${cellWords.readAs(readAs, outcome.state === 'value' ? outcome.by : undefined)}</span>` : nothing}
         </div>
         ${entryField({ entry, cell, sheet, label, bad, described, put, isWide })}
         ${typed && !isWide ? html`<span class="unit">${unit}</span>` : nothing}

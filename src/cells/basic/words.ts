@@ -5,8 +5,6 @@ import { cellWords } from '../shared/words.ts'
 /** The words of givens, results, checks and drawings under Fill in. */
 export const basicWords = {
   makeASize: 'Make it a size',
-  readAs: (value: string, constant?: string): string =>
-    `read as ${value}${constant ? `, by the meter’s constant ${constant} (ISO 2720)` : ''}`,
   readItAs: (text: string, label: string): string => `Read as ${text}, ${label}`,
   /** Takes an example's figure as typed. */
   use: (text: string): string => `Use ${text}`.trim(),

@@ -84,6 +84,7 @@ export function measuredNotes({ outcome, called }: ResultView): TemplateResult |
   const { shown, difference, adjust, before, contradicts = [] } = measured
   return html`
     <span class="small seen">${detailsWords.measured(shown.text, difference, adjust)}</span>
+    ${outcome.state === 'value' && outcome.by ? html`<span class="small">${cellWords.readAs(outcome.readAs ?? '', outcome.by)}</span>` : nothing}
     ${before ? html`<span class="small before">${detailsWords.measuredBefore(before.map(called))}</span>` : nothing}
     ${contradicts.map((text) => html`<span class="small before">${text}</span>`)}
   `

@@ -9,6 +9,8 @@ export const cellWords = {
   atTheStand: 'Show at the stand',
   emptyNote: 'Empty note',
   measured: (label: string): string => `${label}, measured`,
+  readAs: (value: string, constant?: string): string =>
+    `read as ${value}${constant ? `, by the meter’s constant ${constant} (ISO 2720)` : ''}`,
   initials: 'Initials of who measures (optional)',
   signs: 'Insert a sign',
   insertSign: (sign: string, spoken: string): string => `Insert ${sign}, ${spoken}`,

@@ -1,8 +1,8 @@
 import { labelOf } from '../document/label.ts'
-import { differenceText } from '../document/measured.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { CheckOutcome, Outcome } from '../engine/outcome.ts'
 import type { Cell, Given, NamedCell, Variants } from '../schema/document.ts'
+import { differenceText } from './difference.ts'
 import * as words from './words.ts'
 
 /** A given that at least one set changes. */

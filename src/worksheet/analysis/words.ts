@@ -95,3 +95,10 @@ export const overTwo = (result: string, across: string, up: string): string => `
 /** What is said of the worked examples of a sheet’s functions. */
 export const exampleGives = (message: string): string => `What it should give cannot be read. ${message}`
 export const notComputedYet = 'Not computed yet.'
+
+export const asComputed = 'as computed'
+/** How a measured figure differs from the computed one: `4 mm over`, `0.3 stop longer`. */
+export const byAmount = (amount: string, side: 'over' | 'under' | 'longer' | 'shorter' | 'wider' | 'smaller'): string =>
+  `${amount} ${side}`
+export const byAmounts = (amount: string, side: 'over' | 'under', also: string): string => `${amount} ${side}, ${also}`
+export const measuredAt = (when: string, by?: string): string => `measured ${when}${by ? ` by ${by}` : ''}`

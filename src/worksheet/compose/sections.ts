@@ -75,7 +75,7 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: R
   const { asked, derived } = gathering
   const part = gathering.parts.find((one) => one.role === role.role)
   const body = (part ? (gathering.sections.get(part) ?? []) : []).flatMap((cell): PartCell[] => {
-    if (!isPlace(cell)) return [shown(cell)]
+    if (!isPlace(cell)) return [withConstants(filling, gathering, shown(cell))]
     const known = library.names.get(cell.given)
     if (!known || !part || !isPlacedBy(library, part, cell.given)) return []
     const { given: name, ...said } = cell
@@ -92,7 +92,7 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: R
     ),
     ...own.flatMap(([name]): PartCell[] => {
       const cell = derived.get(name)
-      return cell ? [shown(cell)] : []
+      return cell ? [withConstants(filling, gathering, shown(cell))] : []
     }),
   ]
   const afterGivens = body.findIndex((cell) => !isGiven(cell))
@@ -103,6 +103,13 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: R
 }
 
 const isGiven = (cell: PartCell): boolean => cell.kind === 'given'
+
+/** A result with the constants of meters that a measured value of it may be converted by. */
+function withConstants({ library }: Filling, gathering: Gathering, cell: PartCell): PartCell {
+  const unit = cell.kind === 'result' ? (cell.unit as string | undefined) : undefined
+  const constants = unit === undefined ? undefined : constantsFor(library, gathering, { unit })
+  return constants ? { ...cell, constants } : cell
+}
 
 /** The givens that a part places in its own section, of the parts whose sections are made. */
 function placedNames(library: PartLibrary, { parts }: Gathering, only: SectionOptions['only']): ReadonlySet<string> {
@@ -161,7 +168,7 @@ function fillsOf({ fills = {} }: PublishedName, asked: ReadonlySet<string>): Rec
 function constantsFor(
   { names }: PartLibrary,
   { asked }: Gathering,
-  { entry, unit }: PublishedName,
+  { entry = 'quantity', unit }: Pick<PublishedName, 'entry' | 'unit'>,
 ): Record<string, string> | undefined {
   const sign = entry === 'quantity' || entry === 'list' ? CONVERTED_BY[unit ?? ''] : undefined
   if (sign === undefined) return undefined

@@ -1,32 +1,9 @@
-import { describeType, problem, type Type } from '../../language/index.ts'
-import {
-  clip,
-  type Dimension,
-  type DisplayUnit,
-  defaultUnit,
-  ILLUMINANCE,
-  LIGHT_DOSE,
-  type Notation,
-  ReadError,
-  readQuantity,
-  SAMPLING,
-  STOP,
-  showQuantity,
-} from '../../units/index.ts'
-import { dayAndTime } from '../../units/plural.ts'
+import { describeType, type Type } from '../../language/index.ts'
+import { clip, type Dimension, type DisplayUnit, type Notation, ReadError, readQuantity } from '../../units/index.ts'
 import type { Result } from '../schema/document.ts'
-import type { GivenReading } from './read-given.ts'
+import { type MeterConstants, readLight } from './light-reading.ts'
+import { convertedBy, explainRead, type GivenReading } from './read-given.ts'
 import * as words from './words.ts'
-
-const asError = (message: string, from: number, to: number, text: string, fix?: string): GivenReading => ({
-  offers: [],
-  error: problem(
-    message,
-    from,
-    to,
-    fix === undefined ? [] : [{ label: words.write(fix), from: 0, to: text.length, insert: fix }],
-  ),
-})
 
 /** The unit a type is written in where its cell declares none. */
 export function unitOfType(type: Type, unit: DisplayUnit | undefined): DisplayUnit | undefined {
@@ -42,91 +19,32 @@ const notationUnit = (dimension: Dimension, notation: Notation): DisplayUnit => 
   notation,
 })
 
-/** Reads what was measured for a result; undefined where nothing was. What cannot be read is an error in this text alone. */
+/**
+ * Reads what was measured for a result, light by the constants of the meters; undefined where nothing was. What cannot be
+ * read is an error in this text alone.
+ */
 export function readMeasured(
   text: string | undefined,
   type: Type,
   unit: DisplayUnit | undefined,
+  constants?: MeterConstants,
 ): GivenReading | undefined {
   if (text === undefined || text.trim() === '') return undefined
-  if (type.kind !== 'number') return asError(words.measuredOnlyQuantity(describeType(type)), 0, text.length, text)
   try {
-    const reading = readQuantity(text, unitOfType(type, unit))
-    if (reading.dimension !== type.dimension)
-      return asError(
-        words.measuredOtherKind(
-          describeType(type),
-          clip(text),
-          describeType({ kind: 'number', dimension: reading.dimension }),
-        ),
-        0,
-        text.length,
-        text,
-      )
-    const { value, tolerance, offers } = reading
-    return { value, offers, ...(tolerance === undefined ? {} : { tolerance }) }
+    const refuse = (message: string): never => {
+      throw new ReadError(message, 0, text.length)
+    }
+    if (type.kind !== 'number') return refuse(words.measuredOnlyQuantity(describeType(type)))
+    const shown = unitOfType(type, unit)
+    const reading = readLight(text, shown, constants) ?? readQuantity(text, shown)
+    const { value, dimension, tolerance, offers } = reading
+    if (dimension !== type.dimension)
+      refuse(words.measuredOtherKind(describeType(type), clip(text), describeType({ kind: 'number', dimension })))
+    return { value, offers, ...convertedBy([reading]), ...(tolerance === undefined ? {} : { tolerance }) }
   } catch (error) {
     if (!(error instanceof ReadError)) throw error
-    return asError(error.message, error.from, error.to, text, error.fix)
+    return { offers: [], error: explainRead(error, text) }
   }
-}
-
-/** Light is compared in stops. */
-const IN_STOPS: ReadonlySet<Dimension> = new Set([ILLUMINANCE, LIGHT_DOSE])
-/** Nearer than this is the same figure. */
-const SAME = 1e-9
-const isSame = (one: number, other: number): boolean =>
-  Math.abs(one - other) <= SAME * Math.max(Math.abs(one), Math.abs(other))
-
-/** How a measured figure differs from the computed one, as the trade says it: `4 mm over`, `0.3 stop longer`. */
-export function differenceText(measured: number, computed: number, type: Type, unit?: DisplayUnit): string {
-  if (type.kind !== 'number') return ''
-  if (isSame(measured, computed)) return words.asComputed
-  const shown = unitOfType(type, unit)
-  const more = measured > computed
-  const ratio = measured / computed
-  if (shown?.notation === 'f-number' && ratio > 0)
-    return words.byAmount(stops(2 * Math.log2(ratio)), more ? 'smaller' : 'wider')
-  if (shown?.notation === 'shutter' && ratio > 0)
-    return words.byAmount(stops(Math.log2(ratio)), more ? 'longer' : 'shorter')
-  const side = more ? 'over' : 'under'
-  if (shown?.notation === 'ratio') return words.byAmount(percent(ratio), side)
-  const own = asFineAs(computed, measured, type.dimension, shown)
-  if (IN_STOPS.has(type.dimension) && ratio > 0) return words.byAmounts(own, side, stops(Math.log2(ratio)))
-  if (type.dimension === SAMPLING && computed !== 0) return words.byAmounts(own, side, percent(ratio))
-  return words.byAmount(own, side)
-}
-
-/** What to do where a measured value differs, from the result's own words: `Lower it by 4 mm`. */
-export function adjustText(
-  adjust: Result['adjust'],
-  measured: number,
-  computed: number,
-  type: Type,
-  unit?: DisplayUnit,
-): string | undefined {
-  if (!adjust || type.kind !== 'number' || isSame(measured, computed)) return undefined
-  const by = asFineAs(computed, measured, type.dimension, unitOfType(type, unit))
-  return (measured > computed ? adjust.over : adjust.under).replace('{}', by)
-}
-
-/** To the digits that the computed figure is shown with; finer only where those would show nothing. */
-function asFineAs(computed: number, measured: number, dimension: Dimension, declared: DisplayUnit | undefined): string {
-  const unit = { ...(declared ?? defaultUnit(Math.max(Math.abs(computed), Math.abs(measured)), dimension)), offset: 0 }
-  const decimals = showQuantity(computed, dimension, { unit }).figure.split('.')[1]?.length ?? 0
-  const off = Math.abs(measured - computed) / unit.factor
-  const rounded = Number(off.toFixed(decimals))
-  return showQuantity((rounded === 0 ? off : rounded) * unit.factor, dimension, { unit }).text
-}
-
-const stops = (by: number): string => showQuantity(Math.abs(by), STOP).text
-const percent = (ratio: number): string => `${Number((100 * Math.abs(ratio - 1)).toPrecision(2))} %`
-
-/** When a result was measured, and the initials of who did; undefined where that is not known. */
-export function readingText({ measured, measured_under: under }: Result): string | undefined {
-  if (!under || under.text !== measured || !under.when) return undefined
-  const at = new Date(under.when)
-  return Number.isNaN(at.getTime()) ? undefined : words.measuredAt(dayAndTime(at), under.by)
 }
 
 /** A result with something measured in its place; empty, the computed value feeds onward again. */

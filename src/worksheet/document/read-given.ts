@@ -235,7 +235,7 @@ function readList(given: Given, unit: DisplayUnit | undefined, constants?: Meter
 }
 
 /** By which constants readings of light were converted, each once. */
-function convertedBy(readings: readonly Partial<ConvertedReading>[]): Pick<GivenReading, 'by' | 'signs'> {
+export function convertedBy(readings: readonly Partial<ConvertedReading>[]): Pick<GivenReading, 'by' | 'signs'> {
   const found = new Map(
     readings.flatMap(({ sign, by }): [MeterSign, string][] => (sign && by !== undefined ? [[sign, by]] : [])),
   )
@@ -328,7 +328,8 @@ function checkRange(value: number, given: Given, unit: DisplayUnit | undefined):
   if (most !== undefined && value > most + slack) refuse(words.atMost(String(given.most)))
 }
 
-const explainRead = (error: ReadError, text: string): Diagnostic =>
+/** What is wrong with a text that could not be read, with how to write it instead. */
+export const explainRead = (error: ReadError, text: string): Diagnostic =>
   problem(
     error.message,
     error.from,

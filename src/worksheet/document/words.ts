@@ -47,13 +47,6 @@ export const coverage = (why: string): string =>
   `Coverage factor: ${why} Write how many standard deviations the limits are, such as 2.`
 export const notAboveZero = (text: string): string => `${quoted(text)} is not a number above zero.`
 
-export const asComputed = 'as computed'
-/** How a measured figure differs from the computed one: `4 mm over`, `0.3 stop longer`. */
-export const byAmount = (amount: string, side: 'over' | 'under' | 'longer' | 'shorter' | 'wider' | 'smaller'): string =>
-  `${amount} ${side}`
-export const byAmounts = (amount: string, side: 'over' | 'under', also: string): string => `${amount} ${side}, ${also}`
-export const measuredAt = (when: string, by?: string): string => `measured ${when}${by ? ` by ${by}` : ''}`
-
 export const measuredOnlyQuantity = (kind: string): string => `Only a quantity can be measured; this is ${kind}.`
 export const measuredOtherKind = (kind: string, text: string, found: string): string =>
   `This is ${kind}; ${quoted(text)} is ${found}.`

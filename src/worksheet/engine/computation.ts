@@ -8,6 +8,7 @@ import {
   refusedValue,
   type Value,
 } from '../../language/index.ts'
+import { measuredNow } from './converted-light.ts'
 import { ERROR, type Layout, VALUE, WAITING } from './engine-view.ts'
 import { formulaOf, type Node } from './node.ts'
 import { type Trace, trace } from './trace.ts'
@@ -265,6 +266,7 @@ export class Computation {
   /** A given, or a formula that cannot be computed. */
   private settleWithout(i: number): void {
     const node = this.nodeAt(i)
+    node.measured = measuredNow(node, (name) => this.known(name))
     const read = node.reading?.value ?? node.measured?.value
     if (node.errors.length > 0 || this.graph.isInCycle(node)) this.states[i] = ERROR
     else if (read !== undefined) {
@@ -274,6 +276,11 @@ export class Computation {
       const needs = this.needs[i] as Int32Array
       this.states[i] = needs.some((need) => this.states[need] === ERROR) ? ERROR : WAITING
     }
+  }
+
+  private known(name: string): Value | undefined {
+    const node = this.graph.named(name)
+    return node && this.state(node) === VALUE ? this.value(node) : undefined
   }
 
   private trace(): Trace {

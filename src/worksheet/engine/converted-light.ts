@@ -1,5 +1,7 @@
-import { type Computable, ComputeError, type Scope, type Value } from '../../language/index.ts'
+import { type Computable, ComputeError, type Scope, type Type, type Value } from '../../language/index.ts'
+import type { DisplayUnit } from '../../units/index.ts'
 import { NONE } from '../../units/index.ts'
+import { readMeasured } from '../document/measured.ts'
 import { type GivenReading, readGiven } from '../document/read-given.ts'
 import type { Given, NamedCell } from '../schema/document.ts'
 
@@ -39,6 +41,24 @@ export function convertLight(node: ReadCell, given: Given, scope: Scope): void {
       return value
     },
   }
+}
+
+/** A result that may be measured, as the engine has it. */
+interface MeasuredCell {
+  readonly cell: NamedCell
+  readonly type: Type | undefined
+  readonly unit: DisplayUnit | undefined
+  readonly measured: GivenReading | undefined
+}
+
+/** What was measured for a result, as it is read now: light by the constants of the sheet’s meters, as far as they are known. */
+export function measuredNow(
+  { cell, type, unit, measured }: MeasuredCell,
+  valueNamed: (name: string) => Value | undefined,
+): GivenReading | undefined {
+  if (!measured?.signs || cell.kind !== 'result' || !type) return measured
+  const constants = Object.entries(cell.constants ?? {}).map(([sign, name]) => [sign, valueNamed(name)])
+  return readMeasured(cell.measured, type, unit, Object.fromEntries(constants))
 }
 
 /** How the text of a computed given is understood now: what the constant of a meter converts changes with that constant. */

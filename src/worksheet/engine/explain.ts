@@ -14,7 +14,6 @@ import {
 } from '../../language/index.ts'
 import type { Shown } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
-import { adjustText, differenceText } from '../document/measured.ts'
 import type { Check, Drawing } from '../schema/document.ts'
 import { type ConditionContext, fillMessage, robustnessOf } from './condition.ts'
 import { readingNow } from './converted-light.ts'
@@ -72,6 +71,8 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
   const shown = reading
     ? showTyped(value, type, node.unit, tolerance)
     : showValue(value, type, node.unit, isSeen(value, tolerance) ? tolerance : undefined)
+  const read = reading ?? node.measured
+  const readAs = read?.readAs ?? (read?.by && shown.text)
   return {
     state: 'value',
     value,
@@ -80,10 +81,10 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(tolerance === undefined ? {} : { tolerance }),
     ...(limits ? { limits } : {}),
     ...(node.measured?.error ? { measuredAmiss: node.measured.error } : {}),
-    ...(isMeasured ? { measured: measuredOf(node, value as number, type, shown, byFormulaNow?.value) } : {}),
-    ...(reading?.readAs === undefined ? {} : { readAs: reading.readAs }),
-    ...(reading?.by === undefined ? {} : { by: reading.by }),
-    offers: (reading ?? node.measured)?.offers ?? [],
+    ...(isMeasured ? { measured: measuredOf(engine, node, shown, type, byFormulaNow?.value) } : {}),
+    ...(readAs === undefined ? {} : { readAs }),
+    ...(read?.by === undefined ? {} : { by: read.by }),
+    offers: read?.offers ?? [],
     warnings: warningsOf(node, byFormulaNow?.advice ?? engine.adviceOf(node)),
     ...cautionsOf(node.compiled?.calls ?? []),
   }
@@ -93,15 +94,13 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
 const isSeen = (value: Value, tolerance: number | undefined): boolean =>
   tolerance !== undefined && tolerance >= 5e-4 * Math.abs(value as number)
 
-function measuredOf(node: Node, measured: number, type: Type, shown: Shown, computed: Value | undefined): Measured {
+function measuredOf(engine: Engine, node: Node, shown: Shown, type: Type, computed: Value | undefined): Measured {
   if (computed === undefined) return { shown, difference: '' }
-  const by = node.cell.kind === 'result' ? node.cell.adjust : undefined
-  const adjust = adjustText(by, measured, computed as number, type, node.unit)
   return {
-    ...(adjust === undefined ? {} : { adjust }),
     shown,
     computed: { value: computed, shown: showValue(computed, type, node.unit) },
-    difference: differenceText(measured, computed as number, type, node.unit),
+    difference: '',
+    ...engine.capabilities.compare?.(node, engine.value(node) as number, computed as number, type),
   }
 }
 

@@ -114,7 +114,10 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
       ? (tables?.namesIn(cell as TableCell, compiler) ?? [])
       : cell.kind === 'given'
         ? constantsRead(cell).map(([, name]) => name)
-        : (node.parsed?.mentions ?? [])
+        : [
+            ...(node.parsed?.mentions ?? []),
+            ...(cell.kind === 'result' && cell.measured ? Object.values(cell.constants ?? {}) : []),
+          ]
 }
 
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */

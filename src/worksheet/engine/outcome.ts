@@ -17,9 +17,9 @@ export interface ValueOutcome {
   readonly measured?: Measured
   /** Why what was typed as measured cannot be read; the computed value then feeds onward. */
   readonly measuredAmiss?: Diagnostic
-  /** How a given's text was understood, where that differs from what was typed: `60 mm`. */
+  /** How what was typed was understood, where that differs from it: `60 mm`. */
   readonly readAs?: string
-  /** The meter’s constant a given’s reading of light was converted with: `C = 250`. */
+  /** The meter’s constant a reading of light was converted with: `C = 250`. */
   readonly by?: string
   /** Of a table: the rows that formulas do not see. */
   readonly leftOut?: readonly OmittedRow[]

@@ -2,8 +2,11 @@ import { KIND_TITLES } from '../format/words.ts'
 import type { Given } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
-const renamedIn = (names: Readonly<Record<string, string>>, one: (name: string) => string): Record<string, string> =>
-  Object.fromEntries(Object.entries(names).map(([key, name]) => [key, one(name)]))
+/** Names in the values of a record, each followed. */
+export const renamedIn = (
+  names: Readonly<Record<string, string>>,
+  one: (name: string) => string,
+): Record<string, string> => Object.fromEntries(Object.entries(names).map(([key, name]) => [key, one(name)]))
 
 export const GIVEN: CellKind<Given> = {
   title: KIND_TITLES.given,

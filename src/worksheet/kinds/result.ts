@@ -1,5 +1,6 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Result } from '../schema/document.ts'
+import { renamedIn } from './given.ts'
 import type { CellKind } from './kind.ts'
 
 export const RESULT: CellKind<Result> = {
@@ -8,11 +9,12 @@ export const RESULT: CellKind<Result> = {
   fresh: ({ id, freeName }) => ({ kind: 'result', id, name: freeName('result'), formula: '' }),
   formula: ({ formula }) => formula,
   formulas: ({ formula }) => [formula],
-  listed: ({ determines }) => (determines === undefined ? [] : [determines]),
+  listed: ({ determines, constants = {} }) => [determines ?? [], Object.values(constants)].flat(),
   renamed: (cell, { one, formula }) => ({
     ...cell,
     formula: formula(cell.formula),
     ...(cell.determines === undefined ? {} : { determines: one(cell.determines) }),
+    ...(cell.constants ? { constants: renamedIn(cell.constants, one) } : {}),
     ...(cell.measured_under === undefined
       ? {}
       : { measured_under: { ...cell.measured_under, figures: withNames(cell.measured_under.figures, one) } }),

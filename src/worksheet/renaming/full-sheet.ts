@@ -1,5 +1,6 @@
 import { FULL_COMPILER as compiler, type Library } from '../../language/index.ts'
 import { contradictionsIn } from '../analysis/contradictions.ts'
+import { compared } from '../analysis/difference.ts'
 import { Sheet, type SheetCapabilities } from '../editing/sheet.ts'
 import { readFrame } from '../frame/frame-readings.ts'
 import { defineFunction } from '../own-functions/define-function.ts'
@@ -14,6 +15,7 @@ export const FULL_CAPABILITIES: SheetCapabilities = {
   tables: TABLES,
   frames: readFrame,
   renaming: RENAMING,
+  compare: compared,
   compareMeasured: contradictionsIn,
 }
 

@@ -111,6 +111,8 @@ const result = v.looseObject({
   locked: v.optional(v.boolean()),
   /** How one measures it. */
   measure: v.optional(text),
+  /** The cells with the constants of the meters, which convert light measured as an exposure value, or the reverse. */
+  constants: v.optional(named(name)),
   /** What to do where the measured value is over or under the computed one: `Lower it by {}`. */
   adjust: v.optional(v.looseObject({ over: text, under: text })),
   /** What a measured value of it settles: two measured results that settle one name must agree on its value. */

@@ -90,8 +90,8 @@ describe.each(TEMPLATES)('%s', (_, template) => {
     const worksheet = fill(template)
     const { sheet, lacks } = opened(worksheet, prepared)
     allSeen(sheet)
-    // Another type where a given has no unit of its own, or a name gone: the checker is fetched.
-    if (lacks() > 0) sheet.extend(LIBRARY, FULL_CAPABILITIES)
+    // Another type where a given has no unit of its own, a name gone, or something measured: the rest is fetched.
+    if (lacks() > 0 || sheet.hasMeasured) sheet.extend(LIBRARY, FULL_CAPABILITIES)
     const whole = sheetOf(worksheet.cells)
     expect(allSeen(sheet)).toEqual(allSeen(whole))
     expect(sheet.checkSummary).toEqual(whole.checkSummary)
