@@ -49,7 +49,10 @@ const without = (from: Readonly<Record<string, string>>, left: readonly string[]
 export function withTexts(cell: PartCell, texts: ReadonlyMap<string, string>): PartCell {
   if (!allNamesIn(cell).some((name) => texts.has(name))) return cell
   const { id: _, ...rest } = followNames({ ...cell, id: NO_ID } as unknown as Cell, texts, [])
-  return withoutFactorOne(rest as PartCell)
+  const put = withoutFactorOne(rest as PartCell)
+  // A formula that is a name alone becomes the text, which needs no parentheses there.
+  const whole = typeof cell.formula === 'string' ? texts.get(cell.formula) : undefined
+  return whole === undefined ? put : { ...put, formula: whole.replace(/^\((.*)\)$/s, '$1') }
 }
 
 /** `frames * 1` is `frames`. */

@@ -6,11 +6,13 @@ import type { Part, PartLibrary } from './part-library.ts'
 import { type Filled, type FilledRows, sectionsOf } from './sections.ts'
 import {
   isInSetUp,
+  judgedInEach,
   type LaterSetUp,
   laterSections,
   overSetUps,
   ownNames,
   type SetUpName,
+  sharedFrom,
   sumCells,
   summedNamesOf,
   withRunsOf,
@@ -52,6 +54,12 @@ export function compose(library: PartLibrary, composition: Composition): Compose
   const shared = gather(library, winners, { texts })
   const readByShared = summedNamesOf(library, shared)
   const only = ({ role }: Part): boolean => isInSetUp(library, role)
+  const isOfEach = (name: string): boolean => {
+    const { role = '', in_every_set_up } = library.names.get(name) ?? {}
+    return isInSetUp(library, role) && !in_every_set_up
+  }
+  const there = new Set([...shared.names].filter((name) => !isOfEach(name)))
+  const asked = new Set(there)
   const later = setUps.map(({ prefix, title: of, parts: own }): LaterSetUp => {
     const chosen = new Set(own.map(({ part }) => part))
     const gathering = gather(library, partsOfSetUp(library, parts, own), {
@@ -59,11 +67,19 @@ export function compose(library: PartLibrary, composition: Composition): Compose
       chosen,
       only,
       readElsewhere: readByShared,
+      judged: judgedInEach(library, shared),
+      shared: there,
     })
-    return { prefix, title: of, gathering, names: ownNames(library, prefix, gathering) }
+    const names = ownNames(library, prefix, gathering)
+    const fresh = sharedFrom(library, gathering, (name) => names.has(name) || asked.has(name))
+    const taken = new Set(asked)
+    for (const name of fresh) asked.add(name)
+    return { prefix, title: of, gathering, names, shared: fresh, taken }
   })
   const readElsewhere = new Set(
-    later.flatMap(({ gathering, names }) => [...gathering.names].filter((name) => !names.has(name))),
+    later.flatMap(({ gathering, names }) =>
+      [...gathering.names].filter((name) => !names.has(name) && (there.has(name) || !asked.has(name))),
+    ),
   )
   const alone = later.length === 0 ? shared : gather(library, winners, { texts, readElsewhere })
   const over = overSetUps(library, alone, later)
@@ -81,16 +97,19 @@ export function compose(library: PartLibrary, composition: Composition): Compose
   const cells = [
     ...summed.map((cell) => withRunsOf(cell, later, summed)),
     ...others.flatMap(({ sections }) => sections.cells),
-    ...stepsOf(library, winners, first.names),
-    ...others.flatMap(({ gathering, names, sections, prefix, title: of }) =>
+    ...stepsOf(library, gathered, first.names),
+    ...others.flatMap(({ gathering, names, sections, prefix, title: of, shared: here, taken }) =>
       stepsOf(
         library,
-        // A reading for what the set-ups share is taken in each.
-        gathering.parts.map((part) =>
-          only(part) ? part : { ...part, steps: part.steps.filter(({ reading = '' }) => names.has(reading)) },
-        ),
+        {
+          ...gathering,
+          // A reading for what the set-ups share is taken in each.
+          parts: gathering.parts.map((part) =>
+            only(part) ? part : { ...part, steps: part.steps.filter(({ reading = '' }) => names.has(reading)) },
+          ),
+        },
         sections.names,
-        { prefix, title: of },
+        { prefix, title: of, shared: here, taken },
       ),
     ),
   ]
@@ -136,9 +155,11 @@ export function partsOfSetUp(
   const decided = new Set(chosen.filter(({ by }) => by !== undefined).map(roleOf))
   const taken = parts.map((one) => (decided.has(roleOf(one)) ? { part: one.part } : one))
   const own = choose(library, [...taken, ...chosen]).parts
+  const byItself = new Set(chosen.map(({ part }) => part))
+  const left = new Set(own.flatMap(({ id, leaves_where_chosen = [] }) => (byItself.has(id) ? leaves_where_chosen : [])))
   return library.roles.flatMap(({ role, in_set_up }) => {
     const part = (in_set_up ? own : first).find((one) => one.role === role)
-    return part ? [part] : []
+    return part && (!left.has(role) || byItself.has(part.id)) ? [part] : []
   })
 }
 

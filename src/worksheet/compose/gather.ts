@@ -30,6 +30,10 @@ export interface GatheringOptions {
   readonly only?: (part: Part) => boolean
   /** The parts that a later set-up has chosen for itself. */
   readonly chosen?: ReadonlySet<string>
+  /** Checks of parts that are not gathered for themselves, to be taken as well where nothing has to be asked for them. */
+  readonly judged?: ReadonlySet<string>
+  /** Names of the first set-up that the others share with it. */
+  readonly shared?: ReadonlySet<string>
 }
 
 type Named = PartCell & { readonly name: string }
@@ -55,6 +59,8 @@ export function gather(
     readElsewhere = new Set(),
     only = () => true,
     chosen = new Set(),
+    judged = new Set(),
+    shared = new Set(),
   }: GatheringOptions = {},
 ): Gathering {
   const texts = implicit(library, parts, more, chosen)
@@ -103,20 +109,31 @@ export function gather(
   const own = new Map([...cells].filter(([part]) => only(part)))
   const all = [...own.values()].flat().filter((cell): cell is PartCell => !isPlace(cell))
   for (const cell of all) if (!cell.if_read && !cell.if_provided && !cell.needs_given && !cell.unless) take(cell)
+  // The greatest of several is known without a figure that would have to be asked for it alone.
+  const isWorth = (name: string): boolean =>
+    library.names.get(name)?.over_set_ups !== 'greatest' || providers.has(name) || derivation(name) !== undefined
   // A text over the rows of a table also has the names of columns.
   for (const name of readElsewhere)
-    for (const one of texts.has(name) ? namesInText(texts.get(name) as string) : [name])
+    for (const one of texts.has(name) ? namesInText(texts.get(name) as string) : isWorth(name) ? [name] : [])
       if (library.names.has(one) || providers.has(one)) need(one)
   for (const cell of all) if (cell.needs_given && asked.has(cell.needs_given)) take(cell)
   for (const cell of all) if (cell.unless && !names.has(cell.unless)) take(cell)
   // What is there without being asked: in the sheet, provided by a part, or derived from such.
   const available = (name: string, seen: ReadonlySet<string> = new Set()): boolean => {
-    if (names.has(name) || elsewhere.has(name)) return true
+    if (names.has(name) || elsewhere.has(name) || shared.has(name)) return true
     if (seen.has(name)) return false
     const cell = providers.get(name) ?? derivation(name)
     return cell !== undefined && namesRead(cell).every((one) => available(one, new Set([...seen, name])))
   }
   for (const cell of all) if (cell.if_provided && namesRead(cell).every((name) => available(name))) take(cell)
+  for (const cell of [...cells.values()].flat())
+    if (
+      !isPlace(cell) &&
+      isNamedCell(cell) &&
+      judged.has(cell.name) &&
+      namesRead(cell).every((name) => available(name))
+    )
+      take(cell)
   askAtLeastOne(own, taken, need)
   return {
     parts,

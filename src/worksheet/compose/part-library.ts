@@ -9,6 +9,8 @@ export interface Role {
   readonly stage: Stage
   /** Each set-up of a sheet has this role for itself; the others are shared by all set-ups. */
   readonly in_set_up?: boolean
+  /** It counts what all set-ups give together, so its checks are judged once. */
+  readonly over_set_ups?: boolean
 }
 
 /** A published name: who owns it, and how it is asked, derived or left implicit where no part provides it. */
@@ -110,6 +112,8 @@ export interface Part {
   readonly inline?: Readonly<Record<string, string>>
   /** As `inline`, where a later set-up has chosen the part for itself, and not taken it over from the first. */
   readonly inline_where_chosen?: Readonly<Record<string, string>>
+  /** Roles that a later set-up goes without that has chosen the part for itself. */
+  readonly leaves_where_chosen?: readonly string[]
   /** What is said otherwise about givens of other roles. */
   readonly labels?: Readonly<Record<string, Readonly<Record<string, unknown>>>>
   readonly example_rows?: Readonly<Record<string, readonly (readonly string[])[]>>

@@ -1,5 +1,6 @@
 import type { Change } from '../document/change.ts'
 import { isHeading, isNamed } from '../document/names.ts'
+import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
 import { type Composition, compose, partsOfSetUp, type SetUp } from './compose.ts'
@@ -91,9 +92,10 @@ function recomposed(
   worksheet: Worksheet,
   next: Required<Pick<Composition, 'parts' | 'setUps'>>,
 ): Recomposed {
-  const { title, cells: current } = worksheet
+  const sheet = withSharedOnce(library, worksheet)
+  const { title, cells: current } = sheet
   const before = partsOf(worksheet)
-  const kept = keptGivens(worksheet)
+  const kept = keptGivens(sheet)
   const filling = { title, givens: kept, rows: rowsOf(current), examples: false }
   const base = compose(library, { ...filling, parts: before, setUps: setUpsOf(worksheet) }).worksheet
   const { worksheet: composed, replaced } = compose(library, { ...filling, ...next })
@@ -116,6 +118,42 @@ function recomposed(
     first: firstOf(cells, fresh, known),
     asks: fresh.filter((cell): cell is Given => cell.kind === 'given' && cell.value.trim() === ''),
     replaced: replaced.filter(({ part, by }) => known.has(part) && !known.has(by)),
+  }
+}
+
+/**
+ * A worksheet saved while each set-up still had a given of its own for what they share now, such as the reach of the
+ * column: one is left under the shared name, with the first figure that is filled in, and all cells read that one.
+ */
+function withSharedOnce(library: PartLibrary, worksheet: Worksheet): Worksheet {
+  const { cells, setups = [] } = worksheet
+  const given = Object.entries((worksheet.given ?? {}) as Record<string, Filled>)
+  const shared = [...library.names].flatMap(([name, { in_every_set_up }]) => (in_every_set_up ? name : []))
+  const older = new Map(setups.flatMap((one) => shared.map((name) => [prefixedName(one.name, name), name] as const)))
+  const nameOf = (name: string): string => older.get(name) ?? name
+  const named = cells.filter((cell): cell is Given => cell.kind === 'given')
+  if (![...named.map(({ name }) => name), ...given.map(([name]) => name)].some((name) => older.has(name)))
+    return worksheet
+  const said = new Set<string>()
+  return {
+    ...worksheet,
+    given: Object.fromEntries(
+      // What was filled in for the first set-up goes before the others.
+      [...given.filter(([name]) => older.has(name)).reverse(), ...given.filter(([name]) => !older.has(name))].map(
+        ([name, filled]) => [nameOf(name), { ...filled }],
+      ),
+    ),
+    cells: cells.flatMap((cell): Cell[] => {
+      const next = followNames(cell, older, cells)
+      const name = next.kind === 'given' ? nameOf(next.name) : ''
+      if (next.kind !== 'given' || !shared.includes(name)) return [next]
+      if (said.has(name)) return []
+      said.add(name)
+      const filled = named.find((one) => nameOf(one.name) === name && one.value.trim() !== '') ?? next
+      const { value, from, piece } = filled
+      const { from: _, piece: _piece, ...rest } = next
+      return [{ ...rest, id: name, name, value, ...(from ? { from } : {}), ...(piece ? { piece } : {}) } as Given]
+    }),
   }
 }
 

@@ -5,7 +5,7 @@ import type { Cell } from '../schema/document.ts'
 import { namesRead, withTexts } from './cell-names.ts'
 import { defined, type Gathering } from './gather.ts'
 import { readBy } from './join-names.ts'
-import { isPlace, type Part, type PartCell, type PartLibrary } from './part-library.ts'
+import { isPlace, type PartCell, type PartLibrary } from './part-library.ts'
 import { type Filled, type Filling, type Sections, sectionsOf, shown } from './sections.ts'
 import * as words from './words.ts'
 
@@ -27,29 +27,37 @@ export const prefixedName = (prefix: string, name: string): string => `${prefix}
 export interface LaterSetUp extends SetUpName {
   readonly gathering: Gathering
   readonly names: ReadonlyMap<string, string>
+  /** What all set-ups share and this is the first to need: asked in its sections, under its own name. */
+  readonly shared: ReadonlySet<string>
+  /** What is shared and asked before. */
+  readonly taken: ReadonlySet<string>
 }
 
-/** The sections of a later set-up: those of the roles it has for itself, under its prefix. */
+/** The sections of a later set-up: those of the roles it has for itself, and the checks of others that it is judged by. */
 export function laterSections(
   filling: Filling,
-  { prefix, title, gathering, names }: LaterSetUp,
+  { prefix, title, gathering, names, shared }: LaterSetUp,
   alsoThere: ReadonlySet<string>,
 ): Sections {
   const { library } = filling
   const givens = new Map(
-    [...names].flatMap(([name, own]): [string, Filled][] => {
+    [...names, ...[...shared].map((name) => [name, name] as const)].flatMap(([name, own]): [string, Filled][] => {
       const filled = filling.givens.get(own) ?? filling.givens.get(name)
       return filled ? [[name, filled]] : []
     }),
   )
+  const judging = judgingRoles(library, gathering)
   const sections = sectionsOf({ ...filling, givens }, gathering, {
-    only: ({ in_set_up }) => in_set_up === true,
+    only: ({ role, in_set_up }) => in_set_up === true || judging.has(role),
     alsoThere: new Set([...alsoThere].filter((name) => !isInSetUp(library, library.names.get(name)?.role ?? ''))),
   })
-  const own = sections.cells.filter((cell) => cell.kind !== 'given' || names.has(cell.name))
-  const cells = withRepeated(withoutLonely(withoutEmpty(own)), repeated(library, gathering, names))
+  const isOwn = (name: string): boolean => names.has(name) || shared.has(name)
+  const own = sections.cells.filter((cell) => !('name' in cell) || isOwn(cell.name as string))
+  const said = new Set(own.map(({ id }) => id))
+  const more = repeated(library, gathering, names).filter(({ id }) => !said.has(id))
+  const cells = withRepeated(withoutLonely(withoutEmpty(own)), more)
   return {
-    names: new Set(names.values()),
+    names: new Set([...names.values(), ...shared]),
     cells: cells.map((cell): Cell => {
       const name = 'name' in cell && typeof cell.name === 'string' ? names.get(cell.name) : undefined
       const heading = isHeading(cell) ? { text: `${title}: ${cell.text}`, set_up: prefix } : {}
@@ -57,58 +65,111 @@ export function laterSections(
         ...followNames(cell, names, cells),
         ...(name === undefined ? {} : { name }),
         ...heading,
-        id: prefixedName(prefix, cell.id),
+        id: shared.has(cell.id) ? cell.id : prefixedName(prefix, cell.id),
       } as Cell
     }),
   }
 }
 
-/**
- * The names of a gathering that belong to the set-up, each with what it is called in the sheet: those of the roles it has
- * for itself, and results of shared roles that its own cells read and that hang on it, such as the finest pattern on the
- * sensor, which hangs on the magnification.
- */
-export function ownNames(library: PartLibrary, prefix: string, gathering: Gathering): ReadonlyMap<string, string> {
-  const parts = gathering.parts.filter(({ role }) => isInSetUp(library, role))
-  const cellsOf = (list: readonly Part[]): readonly PartCell[] =>
-    list.flatMap((part) => (gathering.sections.get(part) ?? []).filter((cell): cell is PartCell => !isPlace(cell)))
-  const ofParts = parts.flatMap(({ cells }) =>
-    cells.flatMap((cell) => (!isPlace(cell) && cell.name !== undefined ? [cell.name] : [])),
+/** The shared roles with a check that this set-up is judged by. */
+const judgingRoles = (library: PartLibrary, { sections }: Gathering): ReadonlySet<string> =>
+  new Set(
+    [...sections].flatMap(([{ role }, cells]) =>
+      !isInSetUp(library, role) && cells.some((cell) => !isPlace(cell) && cell.kind === 'check') ? role : [],
+    ),
+  )
+
+/** What a set-up has for itself, by name: what its parts compute, and published names of their roles. */
+function namesOfRoles(library: PartLibrary, { parts, names }: Gathering): ReadonlySet<string> {
+  const ofParts = parts.flatMap(({ role, cells }) =>
+    isInSetUp(library, role) ? cells.flatMap((cell) => (isPlace(cell) ? [] : (cell.name ?? []))) : [],
   )
   const published = [...library.names].flatMap(([name, { role, in_every_set_up }]) =>
     isInSetUp(library, role) && !in_every_set_up ? name : [],
   )
   // Nothing reads a piece of kit by name: it fills in other givens.
-  const isThere = (name: string): boolean => gathering.names.has(name) || library.names.get(name)?.entry === 'kit'
-  const own = new Set([...ofParts, ...published].filter(isThere))
+  const isThere = (name: string): boolean => names.has(name) || library.names.get(name)?.entry === 'kit'
+  return new Set([...ofParts, ...published].filter(isThere))
+}
+
+/** The results and checks of shared roles, by name, that hang on names a set-up has for itself, other than by what is put together over the set-ups. */
+function hanging(library: PartLibrary, gathering: Gathering, own: ReadonlySet<string>): ReadonlyMap<string, PartCell> {
   const shared = new Map(
     [
-      ...cellsOf(gathering.parts.filter(({ role }) => !isInSetUp(library, role))),
-      ...[...gathering.derived.values()],
+      ...gathering.parts
+        .filter(({ role }) => !isInSetUp(library, role))
+        .flatMap((part) => (gathering.sections.get(part) ?? []).filter((cell): cell is PartCell => !isPlace(cell))),
+      ...gathering.derived.values(),
     ].flatMap((cell): [string, PartCell][] =>
-      cell.kind === 'result' && cell.name !== undefined && !own.has(cell.name) ? [[cell.name, cell]] : [],
+      (cell.kind === 'result' || cell.kind === 'check') && cell.name !== undefined && !own.has(cell.name)
+        ? [[cell.name, cell]]
+        : [],
     ),
   )
-  const hangsOn = (name: string, seen: ReadonlySet<string> = new Set()): boolean => {
-    if (own.has(name)) return true
+  const hangs = (name: string, seen: ReadonlySet<string> = new Set()): boolean => {
+    if (own.has(name)) return library.names.get(name)?.over_set_ups === undefined
     const cell = seen.has(name) ? undefined : shared.get(name)
-    return cell !== undefined && namesRead(cell).some((one) => hangsOn(one, new Set([...seen, name])))
+    return cell !== undefined && namesRead(cell).some((one) => hangs(one, new Set([...seen, name])))
   }
+  return new Map([...shared].filter(([name]) => hangs(name)))
+}
+
+/** The checks of shared roles that hang on what each set-up has for itself, such as whether a frame shades the picture: each is judged in every set-up. */
+export function judgedInEach(library: PartLibrary, gathering: Gathering): ReadonlySet<string> {
+  const found = hanging(library, gathering, namesOfRoles(library, gathering))
+  const counted = new Set(library.roles.flatMap(({ role, over_set_ups }) => (over_set_ups ? role : [])))
+  const ofThose = new Set(
+    gathering.parts.flatMap(({ role, cells }) => (counted.has(role) ? cells.map((cell) => cell.name) : [])),
+  )
+  return new Set([...found].flatMap(([name, { kind }]) => (kind === 'check' && !ofThose.has(name) ? name : [])))
+}
+
+/**
+ * The names of a gathering that belong to the set-up, each with what it is called in the sheet: those of the roles it has
+ * for itself, and of shared roles the results and checks that hang on it and that its own cells read or that it is judged
+ * by, such as the finest pattern on the sensor, which hangs on the magnification.
+ */
+export function ownNames(library: PartLibrary, prefix: string, gathering: Gathering): ReadonlyMap<string, string> {
+  const own = namesOfRoles(library, gathering)
+  const hang = hanging(library, gathering, own)
   const found = new Set<string>()
   const follow = (cell: PartCell): void => {
     for (const name of namesRead(cell)) {
-      const read = shared.get(name)
-      if (!read || found.has(name) || !hangsOn(name)) continue
+      const read = hang.get(name)
+      if (!read || found.has(name)) continue
       found.add(name)
       follow(read)
     }
   }
-  for (const cell of cellsOf(parts)) follow(cell)
+  for (const part of gathering.parts)
+    if (isInSetUp(library, part.role))
+      for (const cell of gathering.sections.get(part) ?? []) if (!isPlace(cell)) follow(cell)
   for (const [name, cell] of gathering.derived) if (own.has(name)) follow(cell)
+  for (const [name, cell] of hang)
+    if (cell.kind === 'check') {
+      found.add(name)
+      follow(cell)
+    }
   return new Map([...own, ...found].map((name) => [name, prefixedName(prefix, name)] as const))
 }
 
-/** A section all of whose givens are asked in the first set-up has nothing left to say. */
+/** Of equipment and room, what a set-up needs and nothing before it does, with the kit that fills it in. */
+export function sharedFrom(
+  { names }: PartLibrary,
+  gathering: Gathering,
+  isThere: (name: string) => boolean,
+): ReadonlySet<string> {
+  const shared = [...names].flatMap(([name, { in_every_set_up }]) => (in_every_set_up && !isThere(name) ? name : []))
+  const needed = new Set(shared.filter((name) => gathering.names.has(name)))
+  // A piece is chosen where the first of its figures is asked.
+  const kit = shared.filter((name) => {
+    const fills = Object.values(names.get(name)?.fills ?? {})
+    return fills.some((one) => needed.has(one)) && !fills.some(isThere)
+  })
+  return new Set([...needed, ...kit])
+}
+
+/** A section all of whose givens are asked in another set-up has nothing left to say. */
 const withoutEmpty = (cells: readonly Cell[]): readonly Cell[] =>
   cells.filter((cell, at) => {
     const next = cells[at + 1]
@@ -124,11 +185,11 @@ function withoutLonely(cells: readonly Cell[]): readonly Cell[] {
   }, [])
   return sections.flatMap((section) => {
     if (isLonely(section)) return section.slice(1).some((cell) => readerOf(cell, sections)) ? [] : section
-    const coming = sections
-      .filter(isLonely)
-      .flatMap((lonely) =>
-        lonely.slice(1).some((cell) => readerOf(cell, sections) === section) ? lonely.slice(1) : [],
-      )
+    const coming = sections.filter(isLonely).flatMap((lonely) => {
+      const readers = lonely.slice(1).map((cell) => readerOf(cell, sections))
+      const first = readers.find((one) => one !== undefined)
+      return lonely.slice(1).filter((_, at) => (readers[at] ?? first) === section)
+    })
     const at = section.findLastIndex(({ kind }) => kind === 'given') + 1
     return at === 0 ? [...section, ...coming] : [...section.slice(0, at), ...coming, ...section.slice(at)]
   })

@@ -1,7 +1,10 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readJob } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
+import { compose } from '../../../src/worksheet/compose/compose.ts'
 import { composeJob, type Job, partsOfJob } from '../../../src/worksheet/compose/job.ts'
+import { readBy } from '../../../src/worksheet/compose/join-names.ts'
 import {
   isComposed,
   offeredSetUp,
@@ -11,17 +14,20 @@ import {
   withSetUp,
 } from '../../../src/worksheet/compose/recompose.ts'
 import {
+  type Cell,
   type Given,
   isNamed,
   type Result,
   readDocument,
   Sheet,
+  type Worksheet,
   withMeasured,
   writeDocument,
 } from '../../../src/worksheet/index.ts'
+import { followNames } from '../../../src/worksheet/renaming/follow-names.ts'
 import { JOBS } from '../../templates/open.ts'
 import { result } from '../make.ts'
-import { PARTS, set } from './sets.ts'
+import { errorsOf, PARTS, READ, set } from './sets.ts'
 
 const job = (name: string): Job => readJob(name) as Job
 const opened = (name: string): Sheet => new Sheet(composeJob(PARTS, job(name)), LIBRARY)
@@ -218,5 +224,79 @@ describe('another set-up', () => {
     withOne(sheet, 'raking')
     expect(sheet.cell('own_cell')).toMatchObject({ name: 'raking_aperture', formula: '2 * focal' })
     expect(names(sheet)).toEqual([...new Set(names(sheet))])
+  })
+})
+
+describe('a sheet saved while each set-up had its own given for what they share', () => {
+  const shared = [...PARTS.names].flatMap(([name, { in_every_set_up }]) => (in_every_set_up ? name : []))
+  const prefixes = ['raking', 'second']
+
+  /** The worksheet as it was: every set-up with a given of its own, which its cells read. */
+  function asBefore(worksheet: Worksheet, value: (prefix: string, name: string) => string): Worksheet {
+    const givens = worksheet.cells.filter((cell): cell is Given => cell.kind === 'given' && shared.includes(cell.name))
+    const cells = worksheet.cells.flatMap((cell): Cell[] => {
+      const prefix = prefixes.find((one) => cell.id.startsWith(`${one}_`))
+      if (!prefix) return [cell]
+      const own = new Map(givens.map(({ name }) => [name, `${prefix}_${name}`]))
+      const next = followNames(cell, own, worksheet.cells)
+      const read = givens.filter(({ name }) => readBy(cell).has(name))
+      return [
+        ...read.map((one) => ({
+          ...one,
+          id: `${prefix}_${one.name}`,
+          name: `${prefix}_${one.name}`,
+          value: value(prefix, one.name),
+        })),
+        next,
+      ]
+    })
+    return { ...worksheet, cells: cells.filter(({ id }, at) => cells.findIndex((one) => one.id === id) === at) }
+  }
+
+  it('has one of each when a section is added, with the figure of the first that says one, and nothing in error', () => {
+    fc.assert(
+      fc.property(
+        fc.uniqueArray(fc.constantFrom(...PARTS.parts.keys()), { minLength: 4, maxLength: 9 }),
+        fc.constantFrom(...PARTS.parts.keys()),
+        fc.constantFrom('first', 'later', 'none'),
+        (ids, more, said) => {
+          const { worksheet } = compose(PARTS, {
+            title: 'Before',
+            parts: set(...ids),
+            setUps: prefixes.map((prefix) => ({
+              prefix,
+              title: prefix,
+              parts: prefix === 'raking' ? [{ part: 'raking', by: 'hand' as const }] : [],
+            })),
+            givens: READ,
+          })
+          const filled = worksheet.cells.map((cell) =>
+            said !== 'first' && cell.kind === 'given' && shared.includes(cell.name) ? { ...cell, value: '' } : cell,
+          )
+          const now: Worksheet = { ...worksheet, cells: filled }
+          const of = (name: string): string => {
+            const cell = worksheet.cells.find((one) => one.kind === 'given' && one.name === name)
+            return cell?.kind === 'given' ? cell.value : ''
+          }
+          const before = asBefore(now, (prefix, name) => (said === 'later' && prefix === 'second' ? of(name) : ''))
+          const next = withParts(PARTS, before, [{ part: more, by: 'hand' }])
+          const names = next.cells.filter(isNamed).map(({ name }) => name)
+          for (const name of shared)
+            for (const prefix of prefixes) expect(names, `${ids}, ${more}`).not.toContain(`${prefix}_${name}`)
+          expect(names).toEqual([...new Set(names)])
+          expect(errorsOf({ ...before, cells: [...next.cells] })).toEqual([])
+          const read = new Set(
+            before.cells.flatMap((cell) =>
+              cell.kind === 'given' && cell.name.startsWith('second_') ? cell.name.slice(7) : [],
+            ),
+          )
+          for (const cell of next.cells) {
+            if (cell.kind !== 'given' || !read.has(cell.name) || !shared.includes(cell.name)) continue
+            if (said === 'later') expect(cell.value, cell.name).toBe(of(cell.name))
+          }
+        },
+      ),
+      { numRuns: 60 },
+    )
   })
 })

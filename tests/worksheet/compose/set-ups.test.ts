@@ -314,6 +314,29 @@ describe('what set-ups share', () => {
     }
   })
 
+  it('asks for it in the set-up that first needs it, with the step at which it is read, and in no other', () => {
+    const { cells } = compose(PARTS, {
+      title: 'A painting',
+      parts: set('sheet', 'camera', 'one-frame', 'lens-alone', 'column', 'pair', 'lux'),
+      setUps: ['raking', 'raking2'].map((prefix) => ({
+        prefix,
+        title: `Raking ${prefix}`,
+        parts: ['one-lamp', 'raking', 'easel'].map((part) => ({ part, by: 'hand' })),
+      })),
+    }).worksheet
+    const ofSteps = cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps.map(({ reading }) => reading) : []))
+    for (const name of ['lean', 'centre_height', 'relief_height', 'tripod_least']) {
+      expect(namesOf(cells).filter((one) => one.endsWith(name))).toEqual([name])
+      const at = cells.findIndex((cell) => 'name' in cell && cell.name === name)
+      const heading = cells.slice(0, at).findLast((cell) => cell.kind === 'note' && cell.role === 'heading')
+      expect(heading, name).toMatchObject({ set_up: 'raking' })
+    }
+    expect(ofSteps.filter((reading) => reading === 'lean')).toEqual(['lean'])
+    // The step that is taken in the first of them is not said again in the other.
+    const texts = cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps.map(({ text }) => text) : []))
+    expect(texts.filter((text) => text.includes('inclinometer'))).toHaveLength(1)
+  })
+
   it('has no name that a set-up could give to one of its own', () => {
     const inSetUp = new Set(PARTS.roles.flatMap(({ role, in_set_up }) => (in_set_up ? role : [])))
     const computed = [...PARTS.parts.values()].flatMap(({ role, cells }) =>
@@ -345,6 +368,146 @@ describe('what set-ups share', () => {
     expect(figure(sheet, 'raking_lamp_count')).toBe(1)
     expect(figure(sheet, 'all_lamp_count')).toBe(4)
     expect(figure(sheet, 'heat')).toBeCloseTo(4 * 500 + 100, 9)
+  })
+})
+
+describe('what each set-up is judged by', () => {
+  const isOwn = (role: string): boolean =>
+    PARTS.roles.some((one) => one.role === role && (one.over_set_ups || one.in_set_up) === true)
+  const roleOf = (cells: Worksheet['cells'], at: number): string => {
+    const heading = cells.slice(0, at).findLast((cell) => cell.kind === 'note' && cell.fills_role !== undefined)
+    return heading?.kind === 'note' ? String(heading.fills_role) : ''
+  }
+  const sheets = [
+    ...jobNames().map((name) => [name, partsOfJob(readJob(name) as never)] as const),
+    ['a framed picture', set('framed', 'camera', 'one-frame', 'lens-alone', 'easel', 'pair', 'room', 'depth', 'lux')],
+    [
+      'with every section of its own',
+      set(
+        'sheet',
+        'camera',
+        'one-frame',
+        'lens-alone',
+        'column',
+        'pair',
+        'lux',
+        'heat',
+        'lit-backdrop',
+        'start-of-day',
+        'care',
+        'master',
+        'hand-over',
+      ),
+    ],
+  ] as const
+
+  it.each(sheets)('%s: a check that hangs on what a set-up has for itself is there for each', (name, parts) => {
+    for (const offered of PARTS.setUps) {
+      const { prefix } = offered
+      const own = offered.parts.map((part) => ({ part, by: 'hand' as const }))
+      const { worksheet } = compose(PARTS, { title: name, parts, setUps: [{ ...offered, parts: own }], givens: READ })
+      expect(errorsOf(worksheet), prefix).toEqual([])
+      const { cells } = worksheet
+      const names = new Set(namesOf(cells))
+      const byName = new Map(cells.flatMap((cell) => ('name' in cell ? [[cell.name as string, cell] as const] : [])))
+      const twin = (one: string): string => `${prefix}_${one}`
+      // All that a cell reads in turn, up to what is put together over the set-ups.
+      const under = (of: string, seen = new Set<string>()): Set<string> => {
+        const cell = byName.get(of)
+        for (const one of cell && cell.kind !== 'table' ? readBy(cell) : [])
+          if (!seen.has(one) && !one.startsWith('all_')) under(one, seen.add(one))
+        return seen
+      }
+      const first = cells.findIndex((cell) => cell.kind === 'note' && cell.set_up !== undefined)
+      for (const [at, cell] of cells.slice(0, first).entries()) {
+        if (cell.kind !== 'check' || isOwn(roleOf(cells, at))) continue
+        const read = [...under(cell.name)]
+        const hangs = read.some((one) => names.has(twin(one)))
+        const lacks = read.some(
+          (one) =>
+            !names.has(twin(one)) &&
+            PARTS.roles.some(({ role, in_set_up }) => in_set_up && role === (PARTS.names.get(one)?.role ?? '')) &&
+            PARTS.names.get(one)?.in_every_set_up !== true,
+        )
+        if (hangs && !lacks) expect(names, `${prefix}: ${cell.name}`).toContain(twin(cell.name))
+      }
+    }
+  })
+
+  const painting = (...more: readonly string[]): Sheet => {
+    const offered = ['raking', 'uv'].map((prefix) => PARTS.setUps.find((one) => one.prefix === prefix) as OfferedSetUp)
+    const { worksheet } = compose(PARTS, {
+      title: 'A painting',
+      parts: set('framed', 'camera', 'one-frame', 'lens-alone', 'easel', 'pair', 'depth', 'lux', ...more),
+      setUps: offered.map((one) => ({ ...one, parts: one.parts.map((part) => ({ part, by: 'hand' as const })) })),
+      givens: typed({
+        original: '400 x 300',
+        frame_depth: '20',
+        frame_gap: '10',
+        lamp_out: '1200',
+        lamp_height: '1000',
+        relief_height: '0.2',
+        raking_relief_angle: '10',
+        raking_relief_lamp: '1000',
+        illuminance: '1000',
+        minutes: '10',
+        raking_illuminance: '4000',
+        raking_minutes: '5',
+        lamp_efficacy: '300',
+        raking_lamp_efficacy: '20',
+        heat_absorbed: '50 %',
+        sheet_mass: '100',
+        heat_limit: '3',
+        uv_uv_irradiance: '4 W/m²',
+        uv_uv_session: '6',
+      }),
+    })
+    expect(errorsOf(worksheet)).toEqual([])
+    return new Sheet(worksheet, LIBRARY)
+  }
+  const state = (sheet: Sheet, name: string): string => {
+    const cell = sheet.named(name)
+    return cell?.kind === 'check' ? sheet.checkState(cell.id) : 'none'
+  }
+
+  it('a frame shades the picture in raking light, and not in normal light', () => {
+    const sheet = painting()
+    // 20 mm of frame under a lamp 1000 mm up and 990 mm past its edge: 20 · 990/980; raking, 176 mm up and as far: 20 · 990/156.
+    expect(figure(sheet, 'frame_shadow')).toBeCloseTo((0.02 * 0.99) / 0.98, 6)
+    const up = 1 * Math.tan((10 * Math.PI) / 180)
+    expect(figure(sheet, 'raking_frame_shadow')).toBeCloseTo((0.02 * 0.99) / (up - 0.02), 6)
+    expect([state(sheet, 'frame_clear'), state(sheet, 'raking_frame_clear')]).toEqual(['fail', 'fail'])
+    give(sheet, { frame_gap: '21' })
+    expect([state(sheet, 'frame_clear'), state(sheet, 'raking_frame_clear')]).toEqual([
+      expect.stringMatching(/pass|marginal/),
+      'fail',
+    ])
+  })
+
+  it('the heat of each by its own light, lamps and time; of ultraviolet by its irradiance', () => {
+    const sheet = painting('heat')
+    expect(figure(sheet, 'heat_irradiance')).toBeCloseTo(1000 / 300, 9)
+    expect(figure(sheet, 'raking_heat_irradiance')).toBeCloseTo(4000 / 20, 9)
+    expect(figure(sheet, 'uv_heat_irradiance')).toBeCloseTo(4, 9)
+    // What is absorbed in the time: irradiance by half by seconds.
+    expect(figure(sheet, 'heat_energy')).toBeCloseTo((1000 / 300) * 0.5 * 600, 6)
+    expect(figure(sheet, 'raking_heat_energy')).toBeCloseTo(200 * 0.5 * 300, 6)
+    expect(figure(sheet, 'uv_heat_energy')).toBeCloseTo(4 * 0.5 * 360, 6)
+    expect([state(sheet, 'heat_low'), state(sheet, 'raking_heat_low')]).toEqual(['pass', 'fail'])
+    // Of the original there is one: what it absorbs, and how warm it may become.
+    for (const shared of ['heat_absorbed', 'sheet_mass', 'heat_limit'])
+      expect(namesOf(sheet.cells).filter((name) => name.endsWith(shared))).toEqual([shared])
+  })
+
+  it('the day’s target in each; the longest time in light by the brightest; a backdrop nowhere in ultraviolet', () => {
+    const sheet = painting('start-of-day', 'lit-backdrop', 'care')
+    const names = namesOf(sheet.cells)
+    for (const of of ['day_frame', 'raking_day_frame', 'uv_day_frame', 'day_light', 'raking_day_light', 'uv_day_light'])
+      expect(names).toContain(of)
+    expect(names).toContain('raking_backdrop_fills')
+    expect(names.filter((name) => /^uv_(back|seen|tone)/.test(name))).toEqual([])
+    expect(figure(sheet, 'all_illuminance')).toBe(4000)
+    expect(names).not.toContain('uv_illuminance')
   })
 })
 
@@ -390,5 +553,43 @@ describe('light typed in another unit', () => {
       }
     }
     expect([...read]).toEqual(expect.arrayContaining(['illuminance', 'raking_illuminance', 'panel_luminance']))
+  })
+
+  it('is converted as well where it is measured for a result, by the constant as it is now', () => {
+    const read = new Set<string>()
+    for (const name of jobNames()) {
+      const { worksheet } = compose(PARTS, {
+        title: name,
+        parts: partsOfJob(readJob(name) as never),
+        givens: READ,
+      })
+      const sheet = new Sheet(worksheet, LIBRARY)
+      for (const cell of worksheet.cells) {
+        if (cell.kind !== 'result' || cell.constants === undefined) continue
+        const [first, ofFirst] = SIGNS[cell.unit ?? ''] as readonly ['C' | 'K', string]
+        // An exposure value may be light on the original or off it.
+        const sign = cell.constants[first] === undefined ? 'K' : first
+        const typed = sign === first ? ofFirst : 'cd/m²'
+        const constant = sheet.named(cell.constants[sign] ?? '')
+        if (constant?.kind !== 'given') throw new Error(`${cell.name} has no constant.`)
+        sheet.apply({ do: 'replace', cell: { ...cell, measured: `9 ${typed}` } })
+        const expected = (c: number): number => (typed === 'EV' ? (c / 100) * 2 ** 9 : Math.log2((100 * 9) / c))
+        for (const [text, c] of [
+          ['320', 320],
+          ['11', 11],
+        ] as const) {
+          // Each constant has a range of its own.
+          if ((sign === 'C') !== (c === 320)) continue
+          sheet.apply({ do: 'replace', cell: { ...constant, value: text } })
+          expect(figure(sheet, cell.name), cell.name).toBeCloseTo(expected(c), 9)
+          expect(sheet.outcome(cell.id)).toMatchObject({
+            by: `${sign} = ${c}`,
+            measured: { difference: expect.any(String) },
+          })
+        }
+        read.add(cell.name)
+      }
+    }
+    expect([...read]).toContain('light_value')
   })
 })

@@ -211,7 +211,7 @@ it('a painting in normal, raking and ultraviolet light: what is shared is asked 
   for (const asked of ['uv_illuminance', 'uv_minutes', 'uv_receptor']) expect(names).not.toContain(asked)
   // The raking lamp is one lamp, with one elevation and one place.
   for (const asked of ['raking_key_elevation', 'raking_lamp_over']) expect(names).not.toContain(asked)
-  fill(sheet, { raking_relief_angle: '12', raking_relief_lamp: '1500', raking_lean: '5' })
+  fill(sheet, { raking_relief_angle: '12', raking_relief_lamp: '1500', lean: '5' })
   expect(figure(sheet, 'raking_lamp_level')).toBeCloseTo(
     1500e-3 * Math.tan((12 * Math.PI) / 180) * Math.cos((5 * Math.PI) / 180),
     2,
