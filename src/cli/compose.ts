@@ -1,10 +1,11 @@
 import { writeFileSync } from 'node:fs'
 import { parseArgs } from 'node:util'
+import { nearest } from '../units/index.ts'
 import type { ChosenPart } from '../worksheet/compose/choose-parts.ts'
 import { compose, type SetUp } from '../worksheet/compose/compose.ts'
 import { partsOfJob } from '../worksheet/compose/job.ts'
 import { writeDocument } from '../worksheet/index.ts'
-import { InputError, readSet, whyUnread } from './input.ts'
+import { InputError, readSet, whyNoFolder } from './input.ts'
 import { jobNames, readJob, readParts } from './part-files.ts'
 import { withSets } from './read-worksheet.ts'
 import { printLines } from './report.ts'
@@ -24,7 +25,7 @@ export function composeSheet(args: readonly string[]): number {
   try {
     writeFileSync(out, text)
   } catch (error) {
-    throw new InputError(words.inFile(out, whyUnread(error)))
+    throw new InputError(words.outFailed(out, whyNoFolder(error)))
   }
   printLines([words.cells(out, worksheet.cells.length), ...replaced.map(({ part, by }) => words.replaced(part, by))])
   return 0
@@ -33,7 +34,9 @@ export function composeSheet(args: readonly string[]): number {
 function knownPart(name: string): ChosenPart {
   const { parts } = readParts()
   if (parts.has(name)) return { part: name, by: 'hand' }
-  throw new InputError(words.noJobOrPart(name, jobNames(), [...parts.keys()].sort()))
+  const jobs = jobNames()
+  const ids = [...parts.keys()].sort()
+  throw new InputError(words.noJobOrPart(name, nearest(name, [...jobs, ...ids]), jobs, ids))
 }
 
 /** `raking`, or `raking=one-frame,pair`: a later set-up, with parts of its own. */

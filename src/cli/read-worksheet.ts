@@ -41,8 +41,9 @@ async function linked(fragment: string, called: string): Promise<Worksheet> {
 /** The worksheet with what `--set` fills in. Throws InputError. */
 export function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: string): Worksheet {
   let cells = [...worksheet.cells]
+  const prefixes = (worksheet.setups ?? []).map((one) => one.name)
   for (const { name, text } of sets) {
-    const places = placesOf(cells, name)
+    const places = placesOf(cells, name, prefixes)
     if (places.length === 0) throw new InputError(words.notInSheet(name, path))
     for (const at of places) {
       const cell = cells[at] as Cell
@@ -58,9 +59,9 @@ export function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: st
 }
 
 /** Where a given or a result of a name is; of an older name, those that took its place. */
-function placesOf(cells: readonly Cell[], name: string): readonly number[] {
+function placesOf(cells: readonly Cell[], name: string, prefixes: readonly string[]): readonly number[] {
   const at = (one: string): number =>
     cells.findIndex((cell) => (cell.kind === 'given' || cell.kind === 'result') && cell.name === one)
   if (at(name) >= 0) return [at(name)]
-  return namesFor(readParts(), name, (one) => at(one) >= 0).map(at)
+  return namesFor(readParts(), name, (one) => at(one) >= 0, prefixes).map(at)
 }

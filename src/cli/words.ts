@@ -64,8 +64,13 @@ export const wouldOverwrite = (out: string, what: 'plan' | 'report'): string =>
   `--out ${out}: the ${what} would replace one of its own input files; give it another name`
 export const outFailed = (out: string, why: string): string => `--out ${out}: ${why}`
 
-export const noJobOrPart = (name: string, jobs: readonly string[], parts: readonly string[]): string =>
-  `there is no job or part named ${name}; jobs are ${jobs.join(', ')}; parts are ${parts.join(', ')}`
+export const noJobOrPart = (
+  name: string,
+  near: string | undefined,
+  jobs: readonly string[],
+  parts: readonly string[],
+): string =>
+  `there is no job or part named ${name}${near ? `; the nearest is ${near}` : ''}; jobs are ${jobs.join(', ')}; parts are ${parts.join(', ')}`
 export const noSetUp = (name: string, offered: readonly string[]): string =>
   `--set-up ${name}: the name of a set-up has lower-case letters, digits and underscores, such as ${offered.join(', ')}`
 export const noPartOfSetUp = (part: string, setUp: string, parts: readonly string[]): string =>

@@ -56,6 +56,18 @@ describe('evenfield compose', () => {
     expect(cells.sensor).toMatchObject({ from: 'example' })
   })
 
+  it('takes for what set-ups share the name that each had for it, and an older name with the prefix of a set-up', async () => {
+    const ran = await evenfield(
+      ...['compose', 'flat-sheet', 'easel', '--set-up', 'raking', '--set', 'raking_lean=4 deg'],
+      ...['--set', 'raking_now=300 lx', '--out', out],
+    )
+    expect(ran).toMatchObject({ code: 0, err: '' })
+    const { cells } = await computed(out)
+    expect(cells.lean).toMatchObject({ from: 'typed', value: expect.closeTo((4 * Math.PI) / 180, 9) })
+    expect(cells.raking_illuminance).toMatchObject({ from: 'typed', value: 300 })
+    expect(cells.illuminance).toMatchObject({ from: 'empty' })
+  })
+
   it('reports a name that is neither a job nor a part, and a missing file, in one line', async () => {
     expect(await evenfield('compose', 'flat-shet', '--out', out)).toMatchObject({ code: 2 })
     expect((await evenfield('compose', 'flat-sheet')).err).toContain('--out FILE.json')
