@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { jobNames, readJob, readParts } from '../../src/cli/part-files.ts'
 import { test, violations } from './harness.ts'
 import { pressInHead } from './head.ts'
 
@@ -91,6 +92,40 @@ test('undo takes a section out again as a whole, redo puts it back', async ({ op
   await expect.poll(() => headings(page)).toEqual(before)
   await page.keyboard.press('Control+y')
   await expect.poll(() => headings(page)).toEqual(after)
+})
+
+test('every section can be found and added by itself, also one that no job brings', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('fill-face given-cell').first().waitFor()
+  const panel = page.locator('join-panel')
+  const parts = readParts()
+  const jobs = jobNames().map((name) => readJob(name))
+  const brought = new Set([...jobs.flatMap((job) => job?.parts ?? []), ...parts.setUps.flatMap((one) => one.parts)])
+  const single = [...parts.parts.values()].filter(({ id }) => !brought.has(id)).map(({ offer }) => offer)
+  expect(single.length).toBeGreaterThan(5)
+  await page.getByRole('button', { name: 'Add a section' }).click()
+  const shown = panel.locator('.answer b')
+  await expect.poll(() => shown.allTextContents()).toEqual(expect.arrayContaining(single))
+  // A section that a job brings as well is found by searching.
+  await panel.getByLabel('Search for a section').fill('depth and diffraction')
+  await expect.poll(() => shown.allTextContents()).toContain('Depth and diffraction')
+  await panel.getByLabel('Search for a section').fill('heat')
+  await panel.locator('.answer', { hasText: 'Heat at paper and slides' }).click()
+  await panel.getByRole('button', { name: 'Add it' }).click()
+  await expect.poll(() => headings(page)).toContain('Heat')
+})
+
+test('a quote for a sheet of one original counts pieces alike, and does not ask for sizes again', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.locator('fill-face given-cell').first().waitFor()
+  const panel = page.locator('join-panel')
+  await page.getByRole('button', { name: 'Add a section' }).click()
+  await panel.locator('.answer', { hasText: 'A job to quote' }).click()
+  await panel.getByText('instead of “Originals by lots”').waitFor()
+  await panel.getByRole('button', { name: 'Add it' }).click()
+  await expect.poll(() => headings(page)).toContain('Count and time')
+  expect(await headings(page)).not.toContain('Lots')
+  await page.getByRole('textbox', { name: 'Originals received', exact: true }).waitFor()
 })
 
 test('names that clash are asked about, and both answers do what they say', async ({ open }) => {

@@ -7,7 +7,7 @@ import type { Asked, GivenView, ReadView } from '../../cells/shared/cell-view.ts
 import { field, shared } from '../../cells/style/styles.ts'
 import type { Store } from '../../storage/store/types.ts'
 import { figureOf } from '../../worksheet/compose/figures.ts'
-import { fromAnswers, type Reasoned } from '../../worksheet/compose/from-answers.ts'
+import { fromAnswers, mayBeSeveral, type Reasoned } from '../../worksheet/compose/from-answers.ts'
 import type { PartLibrary } from '../../worksheet/compose/part-library.ts'
 import type { Filled } from '../../worksheet/compose/sections.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
@@ -35,7 +35,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   @property() failure = ''
   @state() private library: PartLibrary | undefined
   @state() private open: OpenSheet | undefined
-  @state() private answers: SavedAnswers = { job: '', byPhone: false, givens: new Map() }
+  @state() private answers: SavedAnswers = { job: '', byPhone: false, several: false, givens: new Map() }
   @state() private chosen: readonly Reasoned[] = []
   @state() private problem = ''
   private compute: ((worksheet: Worksheet) => Sheet) | undefined
@@ -190,7 +190,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   }
 
   private asking(library: PartLibrary, open: OpenSheet): TemplateResult {
-    const { kind, byPhone, job } = this.answers
+    const { kind, byPhone, several, job } = this.answers
     const titleOf = (role: string): string => library.roles.find((one) => one.role === role)?.title ?? role
     const kinds = library.choosing.kinds.map((one) => ({ key: one.kind, title: one.title, about: one.about }))
     const by = this.choice(
@@ -203,6 +203,20 @@ export class AnswersPage extends SignalWatcher(LitElement) {
       byPhone ? 'phone' : 'camera',
       (key) => this.answer({ byPhone: key === 'phone' }),
     )
+    const chosen = library.choosing.kinds.find((one) => one.kind === kind) ?? library.choosing.kinds[0]
+    const howMany =
+      chosen && mayBeSeveral(library, chosen)
+        ? this.choice(
+            'several',
+            words.several,
+            [
+              { key: 'one', title: words.one },
+              { key: 'several', title: words.alike },
+            ],
+            several ? 'several' : 'one',
+            (key) => this.answer({ several: key === 'several' }),
+          )
+        : nothing
     const others = library.roles.map(({ role }) => role).filter((role) => role !== 'original' && role !== 'kit')
     return html`
       <div class="asking">
@@ -210,6 +224,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
         ${this.group(
           titleOf('original'),
           this.questions(library, open, (role) => role === 'original'),
+          howMany,
         )}
         ${this.group(
           titleOf('kit'),

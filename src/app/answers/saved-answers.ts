@@ -7,11 +7,12 @@ export const SETTING = 'answers'
 export interface SavedAnswers {
   readonly kind?: string
   readonly byPhone: boolean
+  readonly several: boolean
   readonly job: string
   readonly givens: ReadonlyMap<string, Filled>
 }
 
-const NONE: SavedAnswers = { job: '', byPhone: false, givens: new Map() }
+const NONE: SavedAnswers = { job: '', byPhone: false, several: false, givens: new Map() }
 
 /** Answers as plain data. */
 export const answersIn = ({ givens, ...rest }: SavedAnswers): unknown => ({ ...rest, givens: [...givens] })
@@ -33,10 +34,11 @@ function filledFrom(entry: unknown): readonly [string, Filled][] {
 /** Saved answers; what cannot be read of them is left out. */
 export function readSaved(data: unknown): SavedAnswers {
   if (!isRecord(data)) return NONE
-  const { kind, byPhone, job, givens } = data
+  const { kind, byPhone, several, job, givens } = data
   return {
     ...(typeof kind === 'string' ? { kind } : {}),
     byPhone: byPhone === true,
+    several: several === true,
     job: typeof job === 'string' ? job : '',
     givens: new Map(Array.isArray(givens) ? givens.flatMap(filledFrom) : []),
   }

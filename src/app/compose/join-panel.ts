@@ -9,6 +9,7 @@ import type { OfferedSetUp, PartLibrary } from '../../worksheet/compose/part-lib
 import {
   isComposed,
   offeredSetUp,
+  partsBeside,
   partsOf,
   type Recomposed,
   setUpsOf,
@@ -21,7 +22,7 @@ import { isHeading, type Worksheet } from '../../worksheet/index.ts'
 import { cellId } from '../common/new-cell.ts'
 import { MOMENTS } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
-import { found } from '../shelf/shelf-find.ts'
+import { found, isNamedSo } from '../shelf/shelf-find.ts'
 import { parts } from '../templates/part-library.ts'
 import { ANSWERS, type Answer, template } from '../templates/templates.ts'
 import { joinStyle } from './join-style.ts'
@@ -29,6 +30,7 @@ import { type Question, questionsOf, resolutionText, usedText } from './join-tex
 import { arrangement, type Recompose } from './older-sheet.ts'
 import { previewOf } from './parts-preview.ts'
 import type { PartOfSetUp } from './set-up-choice.ts'
+import { type SingleSection, singleSections } from './single-sections.ts'
 import './set-up-choice.ts'
 import { composeWords as words } from './words.ts'
 
@@ -97,7 +99,22 @@ export class JoinPanel extends LitElement {
   private async addParts(answer: string, job: Worksheet): Promise<void> {
     const chosen = partsOf(job)
     await this.recompose(words.adding(answer), words.confirm, (library, worksheet) =>
-      withParts(library, worksheet, chosen),
+      withParts(library, worksheet, partsBeside(library, worksheet, chosen)),
+    )
+    if (!this.adding) return
+    const { library } = this.adding
+    const taken = partsBeside(library, this.open.sheet.worksheet, chosen)
+    const offerOf = (part: string): string => library.parts.get(part)?.offer ?? part
+    const swapped = chosen.flatMap(({ part }, at) => {
+      const by = taken[at]?.part ?? part
+      return by === part ? [] : [words.instead(offerOf(by), offerOf(part))]
+    })
+    if (swapped.length > 0) this.adding = { ...this.adding, about: swapped.join(' ') }
+  }
+
+  private async addSection({ key, answer }: SingleSection): Promise<void> {
+    await this.recompose(words.adding(answer), words.confirm, (library, worksheet) =>
+      withParts(library, worksheet, [{ part: key, by: 'hand' }]),
     )
   }
 
@@ -154,9 +171,12 @@ export class JoinPanel extends LitElement {
   }
 
   private chooser(): TemplateResult {
-    const { answers, whole } = found(ANSWERS, this.query)
     const query = this.query.trim()
-    const there = new Set(this.open.sheet.cells.flatMap((cell) => (cell.kind === 'note' ? (cell.template ?? []) : [])))
+    const { answers, whole } = found(this.offered(query), query)
+    const there = new Set([
+      ...this.open.sheet.cells.flatMap((cell) => (cell.kind === 'note' ? (cell.template ?? []) : [])),
+      ...partsOf(this.open.sheet.worksheet).map(({ part }) => part),
+    ])
     return html`
       <h2 tabindex="-1">${words.addASection}</h2>
       <div class="seek">
@@ -187,7 +207,7 @@ export class JoinPanel extends LitElement {
             ({ key }) => key,
             (one) => html`
               <li>
-                <button type="button" class="answer" @click=${() => void this.choose(one)}>
+                <button type="button" class="answer" @click=${() => void ('isBrought' in one ? this.addSection(one) : this.choose(one))}>
                   <b>${one.answer}</b>
                   <span class="quiet">${one.about}${there.has(one.key) ? ` ${words.alreadyInSheet}` : ''}</span>
                 </button>
@@ -199,15 +219,28 @@ export class JoinPanel extends LitElement {
     `
   }
 
+  /**
+   * Jobs, and in a sheet that is composed of parts also single sections: without a search those that no job brings, which
+   * would else not be found.
+   */
+  private offered(query: string): readonly (Answer | SingleSection)[] {
+    if (!this.library) return ANSWERS
+    const single = singleSections(this.library)
+    return [...ANSWERS, ...(query === '' ? single.filter(({ isBrought }) => !isBrought) : single)]
+  }
+
   /** Set-ups that may follow the first, and those that do. */
   private setUps(): TemplateResult | typeof nothing {
     const { library } = this
     const { worksheet } = this.open.sheet
-    if (!library || !isComposed(worksheet) || this.query.trim() !== '') return nothing
+    if (!library || !isComposed(worksheet)) return nothing
+    const asked = this.query.trim() !== ''
+    const offered = library.setUps.filter(({ title, about }) => isNamedSo({ title, of: about }, this.query))
+    if (offered.length === 0) return nothing
     return html`
       <set-up-choice
-        .offered=${library.setUps}
-        .there=${setUpsOf(worksheet)}
+        .offered=${offered}
+        .there=${asked ? [] : setUpsOf(worksheet)}
         .library=${library}
         .worksheet=${worksheet}
         @set-up-part-chosen=${({ detail: { prefix, part } }: CustomEvent<PartOfSetUp>) => {

@@ -25,8 +25,8 @@ function matches(query: string, word: string): boolean {
   return a.length >= SHORTEST && (a === b || word.startsWith(a))
 }
 
-export interface Found {
-  readonly answers: readonly Answer[]
+export interface Found<A extends Answer = Answer> {
+  readonly answers: readonly A[]
   /** Whether every word matched; otherwise these match the most words, or there are none. */
   readonly whole: boolean
 }
@@ -41,14 +41,14 @@ function meets({ answer, about, words }: Answer, query: readonly string[]): { na
 }
 
 /** The templates that match a query; all of them where it is empty. */
-export function found(answers: readonly Answer[], query: string): Found {
+export function found<A extends Answer>(answers: readonly A[], query: string): Found<A> {
   const words = wordsOf(query).filter((word) => !EMPTY_WORDS.has(word))
   // A figure does not narrow a search for the word beside it: `45 MP`, `35 mm slides`.
   const named = words.filter((word) => !/^\d+$/.test(word))
   const terms = named.length > 0 ? named : words
   if (terms.length === 0) return { answers, whole: true }
   const met = answers.map((answer) => ({ answer, ...meets(answer, terms) }))
-  const best = (by: 'named' | 'described', least: number): readonly Answer[] =>
+  const best = (by: 'named' | 'described', least: number): readonly A[] =>
     met.filter((one) => one[by] >= least).map(({ answer }) => answer)
   // Matches in descriptions are shown only where no title or search word matches.
   for (const by of ['named', 'described'] as const) {

@@ -12,6 +12,8 @@ export interface Answers {
   readonly kind?: string
   /** A phone is all there is to photograph with. */
   readonly byPhone?: boolean
+  /** There are several originals alike. */
+  readonly several?: boolean
   readonly title?: string
   readonly job?: string
   /** What is filled in, by name. */
@@ -53,7 +55,7 @@ export function fromAnswers(
   const kind = choosing.kinds.find((one) => one.kind === answers.kind) ?? (choosing.kinds[0] as OriginalKind)
   const givens = new Map([...(answers.givens ?? [])].filter(([, { value }]) => value.trim() !== ''))
   const chosen: Reasoned[] = []
-  let parts = startOf(library, kind, answers.byPhone === true)
+  let parts = startOf(library, kind, answers)
   let sheet = composed()
   for (const rule of choosing.rules) {
     if (!isNeeded(rule, sheet)) continue
@@ -89,10 +91,18 @@ export function fromAnswers(
   }
 }
 
-/** The parts of a kind, with a phone in the place of the camera where that is all there is. */
-function startOf({ choosing }: PartLibrary, { parts, lead }: OriginalKind, byPhone: boolean): ChosenPart[] {
-  const chosen = parts.map((part): ChosenPart => (part === lead ? { part, by: 'lead' } : { part }))
-  return byPhone ? [...chosen, { part: choosing.phone }] : chosen
+/** Whether the sheet of a kind has no count of its own, so that it may be asked how many there are. */
+export const mayBeSeveral = ({ choosing, parts }: PartLibrary, kind: OriginalKind): boolean =>
+  !kind.parts.some((part) => parts.get(part)?.role === parts.get(choosing.several)?.role)
+
+/** The parts of a kind, with a phone in the place of the camera where that is all there is, and a count of several. */
+function startOf(library: PartLibrary, kind: OriginalKind, { byPhone, several }: Answers): ChosenPart[] {
+  const { choosing } = library
+  return [
+    ...kind.parts.map((part): ChosenPart => (part === kind.lead ? { part, by: 'lead' } : { part })),
+    ...(byPhone ? [{ part: choosing.phone }] : []),
+    ...(several && mayBeSeveral(library, kind) ? [{ part: choosing.several }] : []),
+  ]
 }
 
 /** A table starts without the rows of its example. */

@@ -107,6 +107,8 @@ export interface Part {
   readonly answers?: Readonly<Record<string, readonly string[]>>
   /** Parts it cannot do without. */
   readonly needs?: readonly string[]
+  /** The part that a job brings in its place where the sheet has another role already: lots ask for sizes of their own. */
+  readonly instead?: { readonly beside: string; readonly part: string }
   readonly usual?: Readonly<Record<string, string>>
   readonly example?: Readonly<Record<string, string>>
   readonly inline?: Readonly<Record<string, string>>
@@ -158,6 +160,8 @@ export interface Choosing {
   readonly kinds: readonly OriginalKind[]
   /** The part that takes the place of the camera where a phone is all there is. */
   readonly phone: string
+  /** The part that counts several originals alike. */
+  readonly several: string
   /** The givens that are asked, in order, as far as the sheet has them. */
   readonly asks: readonly string[]
   /** Judged in this order, each on the sheet with what the ones before it chose. */
@@ -229,6 +233,21 @@ export function partLibrary(
   }
 }
 
-/** The names of a sheet that an older name means, among those the sheet has. */
-export const namesFor = (library: PartLibrary, older: string, has: (name: string) => boolean): readonly string[] =>
-  (library.aliases.get(older) ?? []).filter(has)
+/**
+ * The names of a sheet that an older name means, among those the sheet has: `raking_lean` is what all set-ups share now,
+ * and `raking_now` the `raking_illuminance` of the set-up.
+ */
+export function namesFor(
+  { names, aliases }: PartLibrary,
+  older: string,
+  has: (name: string) => boolean,
+  prefixes: readonly string[] = [],
+): readonly string[] {
+  const ofSetUps = prefixes.flatMap((prefix) => {
+    if (!older.startsWith(`${prefix}_`)) return []
+    const name = older.slice(prefix.length + 1)
+    const now = [...(names.get(name)?.in_every_set_up ? [name] : []), ...(aliases.get(name) ?? [])]
+    return now.map((one) => (names.get(one)?.in_every_set_up ? one : `${prefix}_${one}`))
+  })
+  return [...(aliases.get(older) ?? []), ...ofSetUps].filter(has)
+}

@@ -63,6 +63,19 @@ export function withParts(
       })
 }
 
+/** The parts of a job as they are added to a sheet: where it has what one of them would ask for itself, another instead. */
+export const partsBeside = (
+  library: PartLibrary,
+  worksheet: Worksheet,
+  added: readonly ChosenPart[],
+): readonly ChosenPart[] => {
+  const there = new Set(partsOf(worksheet).map(({ part }) => library.parts.get(part)?.role))
+  return added.map((one) => {
+    const { instead } = library.parts.get(one.part) ?? {}
+    return instead && there.has(instead.beside) ? { ...one, part: instead.part } : one
+  })
+}
+
 /** Adds another set-up to a composed sheet: it starts from what is filled in for the first. */
 export const withSetUp = (library: PartLibrary, worksheet: Worksheet, setUp: SetUp): Recomposed =>
   recomposed(library, worksheet, {

@@ -3,14 +3,15 @@ import { describe, expect, test } from 'vitest'
 import { readJob } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
 import { choose } from '../../../src/worksheet/compose/choose-parts.ts'
+import { compose } from '../../../src/worksheet/compose/compose.ts'
 import { figureOf } from '../../../src/worksheet/compose/figures.ts'
 import { fromAnswers } from '../../../src/worksheet/compose/from-answers.ts'
 import { type Job, partsOfJob } from '../../../src/worksheet/compose/job.ts'
-import { partsOf } from '../../../src/worksheet/compose/recompose.ts'
+import { partsBeside, partsOf } from '../../../src/worksheet/compose/recompose.ts'
 import type { Filled } from '../../../src/worksheet/compose/sections.ts'
 import { Sheet, type Worksheet } from '../../../src/worksheet/index.ts'
 import { contradictionsIn } from './contradictions.ts'
-import { errorsOf, namesOf, PARTS } from './sets.ts'
+import { errorsOf, namesOf, PARTS, set } from './sets.ts'
 
 const open = (worksheet: Worksheet) => new Sheet(worksheet, LIBRARY)
 /** A piece is chosen with its figures: a name alone is an error. */
@@ -205,4 +206,29 @@ test('any answers make one sheet, in any order, that does not contradict itself'
     }),
     { numRuns: 40 },
   )
+})
+
+describe('several originals alike', () => {
+  test('are counted beside the one whose size is asked, of every kind without a count of its own', () => {
+    for (const { kind } of PARTS.choosing.kinds) {
+      const answers = { kind, several: true, givens: typed({ original: '420 x 297', items_in: '3', ...FULL_FRAME }) }
+      const { worksheet } = fromAnswers(PARTS, answers, open)
+      const counts = winners(worksheet).filter((id) => PARTS.parts.get(id)?.role === 'count')
+      expect(counts, kind).toEqual([kind === 'list' ? 'run' : kind === 'bound' ? 'volume-pages' : 'alike'])
+      expect(errorsOf(worksheet)).toEqual([])
+      if (counts[0] === 'alike')
+        expect(worksheet.cells).toContainEqual(expect.objectContaining({ name: 'items_in', value: '3' }))
+    }
+  })
+
+  test('a job by lots added to a sheet with an original counts them alike; beside a list or alone it has lots', () => {
+    const added = partsOfJob(readJob('intake-quote') as Job)
+    const beside = (parts: readonly string[]) =>
+      partsBeside(PARTS, compose(PARTS, { title: 'A sheet', parts: set(...parts) }).worksheet, added).map(
+        ({ part }) => part,
+      )
+    expect(beside(['sheet', 'camera', 'one-frame'])).toEqual(['alike', 'disks', 'quote'])
+    expect(beside(['framed', 'camera', 'one-frame'])).toEqual(['alike', 'disks', 'quote'])
+    expect(beside(['camera', 'pair'])).toEqual(['lots', 'disks', 'quote'])
+  })
 })
