@@ -155,7 +155,7 @@ export const runStyle = css`
     .setup > ul {
       display: grid;
       grid-column: 1 / -1;
-      grid-template-columns: repeat(auto-fill, minmax(150px, 1fr));
+      grid-template-columns: repeat(auto-fill, minmax(200px, 1fr));
       row-gap: 8px;
       padding-block-end: 12px;
     }
@@ -238,6 +238,7 @@ export const runStyle = css`
       grid-column: 2;
     }
     .setup > ul {
+      grid-template-columns: repeat(auto-fill, minmax(150px, 1fr));
       padding-block-end: 0;
     }
   }

@@ -30,9 +30,9 @@ export const isNumeric = ({ entry }: Column): boolean => entry === undefined || 
 
 /** The class that gives a column its width. */
 export function widthOf(column: Column, hasFormula: boolean): string {
-  if (hasFormula) return 'figure'
-  if (column.entry === 'date' || column.entry === 'time' || column.entry === 'date and time') return 'moment'
-  return column.entry ?? 'quantity'
+  if (hasFormula) return 'figure-wide'
+  if (column.entry === 'date' || column.entry === 'time' || column.entry === 'date and time') return 'moment-wide'
+  return `${column.entry ?? 'quantity'}-wide`
 }
 
 /** The field of a row and column, by the entry of the column. */

@@ -4,25 +4,25 @@ import { css } from 'lit'
 export const tableNarrowStyle = css`
   /* On a tablet the fifteen columns of a list of originals have room beside each other. */
   @media (min-width: 40.01rem) and (max-width: 1179px) {
-    .number {
-      inline-size: 2.3rem;
+    col.number-wide {
+      inline-size: 2rem;
     }
-    .quantity {
-      inline-size: 3.85rem;
+    col.quantity-wide {
+      inline-size: 3.9rem;
     }
-    .figure {
-      inline-size: 3.7rem;
+    col.figure-wide {
+      inline-size: 3.55rem;
     }
-    .text {
-      inline-size: 7.8rem;
+    col.text-wide {
+      inline-size: 8rem;
     }
-    .choice {
+    col.choice-wide {
       inline-size: 4.5rem;
     }
-    .tick {
+    col.tick-wide {
       inline-size: 2.5rem;
     }
-    .moment {
+    col.moment-wide {
       inline-size: 8.4rem;
     }
     thead th {

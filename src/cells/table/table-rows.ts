@@ -71,7 +71,7 @@ interface HeadActs {
 export function tableHead({ cell, labels }: TableState, { sorted, sort }: HeadActs): TemplateResult {
   return html`
     <colgroup>
-      <col class="number">
+      <col class="number-wide">
       ${cell.columns.map((column) => html`<col class=${widthOf(column, hasFormula(column))}>`)}
     </colgroup>
     <thead>

@@ -28,25 +28,25 @@ export const tableStyle = css`
     border-spacing: 0;
     font-variant-numeric: tabular-nums;
   }
-  .number {
+  col.number-wide {
     inline-size: 3.6rem;
   }
-  .quantity {
+  col.quantity-wide {
     inline-size: 5rem;
   }
-  .figure {
+  col.figure-wide {
     inline-size: 5.4rem;
   }
-  .text {
+  col.text-wide {
     inline-size: 11.2rem;
   }
-  .choice {
+  col.choice-wide {
     inline-size: 6.8rem;
   }
-  .tick {
+  col.tick-wide {
     inline-size: 4rem;
   }
-  .moment {
+  col.moment-wide {
     inline-size: 10.5rem;
   }
   th,
