@@ -16,7 +16,7 @@ import type { TakeOver } from '../received/copy-page.ts'
 import { appStyle } from './app-style.ts'
 import { fetchAhead } from './fetch-ahead.ts'
 import { newerPage, unreadablePage } from './other-pages.ts'
-import { keyOf, type Page, type Received, titleOf } from './page.ts'
+import { keyOf, type Page, titleOf } from './page.ts'
 import type { Question } from './question-bar.ts'
 import '../shelf/shelf-page.ts'
 import { template } from '../templates/templates.ts'
@@ -158,16 +158,9 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       if (!worksheet) throw new Error(bootWords.noSuchStart)
       return this.sheet(worksheet, { id: newId(), key: keyOf(route) })
     }
-    if (route.at === 'link') {
-      const [{ fromLink }, { findBase }] = await Promise.all([
-        import('../../storage/exchange/link.ts'),
-        import('../templates/base-sheets.ts'),
-      ])
-      return this.received(await fromLink(route.fragment, findBase), 'link')
-    }
-    if (route.at === 'server') {
-      const { fromServer } = await import('../../storage/exchange/from-server.ts')
-      return this.received(await fromServer(route.path), 'server')
+    if (route.at === 'link' || route.at === 'server') {
+      const { receivedAt } = await import('./received-page.ts')
+      return receivedAt(this.opened(), route)
     }
     if (route.at === 'kit') {
       await import('../kit/kit-page.ts')
@@ -200,17 +193,6 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       if (autosave) void this.unsaved.leave(autosave)
       throw error
     }
-  }
-
-  /** The page of a worksheet from elsewhere, with the sheet of this browser it is a copy of. */
-  private async received(worksheet: Worksheet, from: Received['from']): Promise<Page> {
-    const [{ figuresOf }, { homeOf }] = await Promise.all([
-      import('../received/copy-figures.ts'),
-      import('../../storage/exchange/home.ts'),
-      import('../received/copy-page.ts'),
-    ])
-    const home = await homeOf(this.opened(), worksheet).catch(() => undefined)
-    return { on: 'copy', worksheet, ...(await figuresOf(worksheet)), home, from }
   }
 
   /** A given that is a piece of kit asks for what there is: the studio's own, or the generic kit until it has one. */
@@ -274,7 +256,8 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     const opened = await openFiles(this.opened(), files, (words) => this.ask(words))
     const { ids, said, failed, error } = opened
     if (opened.copy) {
-      const page = await this.received(opened.copy, 'file')
+      const { receivedPage } = await import('./received-page.ts')
+      const page = await receivedPage(this.opened(), opened.copy, 'file')
       if (this.page.on === 'sheet') await this.leave(this.page)
       // The address of the sheet itself is left unchanged, so that Back leads to the shelf.
       history.replaceState(null, '', '#copy')

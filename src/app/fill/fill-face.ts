@@ -24,10 +24,8 @@ import { fillStyle } from './fill-style.ts'
 import { foldLine } from './fold-line.ts'
 import { fillWords as words } from './words.ts'
 
-/** Cells rendered at first, which are about those of the first screen. */
-const FIRST = 24
-/** Cells rendered in each task that follows, so that none holds up the first screen or a key. */
-const NEXT = 24
+/** Cells rendered in a task, so that none holds up the first screen or a key. */
+const AT_A_TIME = 24
 /** The height in pixels that a band out of sight is taken for. */
 const BAND_HEIGHT = 480
 /** A sheet of more cells is long: those out of sight follow while the page rests. */
@@ -50,7 +48,7 @@ export class FillFace extends SignalWatcher(LitElement) {
 
   @property({ attribute: false }) open!: OpenSheet
   /** Cells to render for now. */
-  @state() limit = FIRST
+  @state() limit = AT_A_TIME
   /** How many of them are left while the sheet is rendered. */
   private left = 0
   /** Whether no cell was left out. */
@@ -300,7 +298,7 @@ export class FillFace extends SignalWatcher(LitElement) {
       void import('../long/long-sheet.ts').then(({ lookAfter }) => lookAfter(this, this.open, isWhole))
     else if (!isWhole)
       setTimeout(() => {
-        this.limit += NEXT
+        this.limit += AT_A_TIME
       })
   }
 

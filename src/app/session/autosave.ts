@@ -1,5 +1,4 @@
 import { signal } from '@lit-labs/signals'
-import { askToPersist } from '../../storage/store/persistence.ts'
 import { StoreError, type StoreProblem } from '../../storage/store/store-error.ts'
 import { stateOf } from '../../storage/store/summary.ts'
 import type { CheckCounts, Store, Summary } from '../../storage/store/types.ts'
@@ -163,7 +162,11 @@ export class Autosave {
     if (!this.store.persistent)
       this.saveState.set({ state: 'failed', message: this.store.problem?.message ?? WORDS.nothingSaved })
     else if (!this.latest) this.saveState.set({ state: 'saved', at: new Date(summary.changed) })
-    if (!this.hasAsked) void askToPersist(this.store)
+    if (!this.hasAsked)
+      import('../../storage/store/persistence.ts').then(
+        ({ askToPersist }) => askToPersist(this.store),
+        () => {},
+      )
     this.hasAsked = true
     this.events.saved?.()
   }
