@@ -67,6 +67,17 @@ interface Purpose {
   readonly mayBreak?: boolean
   readonly withRoom?: boolean
   readonly aim?: Aim
+  /** Changes to go on from. */
+  readonly from?: Setting
+}
+
+/** What a search at one level found. */
+interface Found {
+  readonly plans: readonly Plan[]
+  /** What each of the plans sets. */
+  readonly sets: readonly Setting[]
+  readonly nearest: Tried
+  readonly isExhausted: boolean
 }
 
 class Adviser {
@@ -96,14 +107,24 @@ class Adviser {
       nearest = !nearest || found.nearest.shortfall < nearest.shortfall ? found.nearest : nearest
       this.addTo(plans, found.plans)
     }
-    if (plans.length === 0)
-      for (const level of LEVELS) {
-        if (!this.hasLevel(level) || plans.length > 0) continue
-        this.addTo(plans, this.plansAt({ targets: [name], mayBreak: true }, level).plans)
-      }
+    if (plans.length === 0) this.addBreaking(plans, name)
     if (plans.length > 0) return { plans }
     const changes = nearest ? this.changesOf(nearest.set) : []
     return { plans, none: reasonForNone(this.sheet, name, this.variables, { changes, isExhausted }) }
+  }
+
+  /** A plan that breaks another check: with further changes that keep it whole where there are such, else as it is. */
+  private addBreaking(plans: Plan[], name: string): void {
+    for (const level of LEVELS) {
+      if (!this.hasLevel(level) || plans.length > 0) continue
+      const breaking = this.plansAt({ targets: [name], mayBreak: true }, level)
+      for (const from of breaking.sets)
+        for (const repairing of LEVELS.slice(levelRank(level)))
+          if (plans.length === 0 && this.hasLevel(repairing))
+            this.addTo(plans, this.plansAt({ targets: [name], from }, repairing).plans)
+      // One that breaks as many as it makes pass would only go to and fro when it is followed.
+      if (plans.length === 0) this.addTo(plans, breaking.plans.filter(isGain))
+    }
   }
 
   /** Plans that give a marginal check its margin and break nothing. */
@@ -157,20 +178,19 @@ class Adviser {
     if (plan && plans.length < MAX_PLANS) plans.push(plan)
   }
 
-  private plansAt(
-    purpose: Purpose,
-    level: (typeof LEVELS)[number],
-    budget = BUDGET_OF_CHECK,
-  ): { readonly plans: readonly Plan[]; readonly nearest: Tried; readonly isExhausted: boolean } {
+  private plansAt(purpose: Purpose, level: (typeof LEVELS)[number], budget = BUDGET_OF_CHECK): Found {
     const model = new TrialModel(this.sheet, this.variables, { ...purpose, level, budget })
-    const { plans, nearest } = search(model)
+    const { plans, nearest } = search(model, purpose.from)
     const found: Plan[] = []
+    const sets: Setting[] = []
     for (const { set, cost } of plans.slice(0, MAX_TYPED)) {
       const plan = this.typed(set, cost, purpose)
-      if (plan) found.push(plan)
+      if (!plan) continue
+      found.push(plan)
+      sets.push(set)
       if (found.length === MAX_PLANS) break
     }
-    return { plans: found, nearest, isExhausted: model.isSpent }
+    return { plans: found, sets, nearest, isExhausted: model.isSpent }
   }
 
   /** Types a plan into a whole copy of the sheet; undefined where it does not do what it should. */
@@ -236,6 +256,8 @@ export function statesOf(sheet: Sheet): Map<string, State> {
     if (cell.kind === 'check' && !states.has(cell.name)) states.set(cell.name, sheet.checkState(cell.id))
   return states
 }
+
+const isGain = ({ passes: gained, breaks }: Plan): boolean => gained.length > breaks.length
 
 /** Whether one figure is changed, in one given or in several that agree. */
 const isOneChange = ({ changes }: Plan): boolean => new Set(changes.map(({ text }) => text)).size === 1

@@ -31,14 +31,15 @@ const keyOf = (set: Setting): string => [...set.keys()].sort((a, b) => a - b).jo
  * Looks for the fewest changes that reach every goal. Plans grow by one change at a time (a beam search over the texts
  * that may be typed); each is improved one change after the other, and those that do are trimmed. The same sheet and
  * budget give the same plans.
+ * @param from changes to go on from, as those of a plan that breaks what it need not
  */
-export function search(model: TrialModel): SearchResult {
-  const nothing = model.try(new Map())
-  let nearest = nothing
-  let front: Tried[] = [nothing]
+export function search(model: TrialModel, from: Setting = new Map()): SearchResult {
+  const start = model.try(from)
+  let nearest = start
+  let front: Tried[] = [start]
   let plans: Tried[] = []
   let hasLookedFurther = false
-  for (let size = 1; size <= MAX_CHANGES && !model.isSpent; size++) {
+  for (let size = from.size + 1; size <= MAX_CHANGES && !model.isSpent; size++) {
     const grown = best(lengthened(model, front)).slice(0, WIDTH * 2)
     const list = best(size > 1 ? grown.map((one) => improved(model, one)) : grown)
     if (size === 2 && (list[0]?.shortfall ?? 1) > 0) {
