@@ -7,8 +7,11 @@ import type { Cell, Check, Given } from '../schema/document.ts'
 import { adviseCheck, passes, statesOf } from './advise.ts'
 import { WORDS } from './words.ts'
 
-/** Roles that say how the work is done. What the original and the equipment are is not for advice to change. */
-const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support', 'light', 'glare', 'flicker', 'sharpness'])
+/**
+ * Roles that say how the work is done. Which original, lamps and other equipment there are is not for advice to change, nor
+ * by what the sharpness and the flicker are judged.
+ */
+const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support', 'glare'])
 
 /** A part that is offered, and what pressing it does: `Take it in 4 frames`. */
 export interface Offer {
