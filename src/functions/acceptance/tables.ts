@@ -101,7 +101,7 @@ function materialOf(table: PublishedTable, material: string): Material {
   const found = entryOf(table.materials, material)
   if (found) return found
   throw new Refusal(
-    `“material” is "${material}", which the ${table.scheme} table does not have. It has ${quoted(Object.keys(table.materials))}.`,
+    `“material” is "${material}", which the ${table.scheme} table does not have. Name one that it has: ${quoted(Object.keys(table.materials))}.`,
     'material',
   )
 }
