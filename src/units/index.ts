@@ -1,4 +1,4 @@
-export { bisect, leastBetween, type Threshold } from './bisection.ts'
+export { bisect, type Threshold } from './bisection.ts'
 export * from './dimension.ts'
 export { aKind, nameOf } from './dimension-name.ts'
 export { type DisplayUnit, defaultUnit, type Notation, readDisplayUnit } from './display.ts'

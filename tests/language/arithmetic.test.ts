@@ -66,7 +66,7 @@ describe('arithmetic', () => {
     ['0^-1', /power below zero/],
     ['(-8)^(1/3)', /below zero has no such power/],
     ['9^9^9^9', /too large/],
-    ['sqrt(-1)', /must be at least 0; here it is −1/],
+    ['sqrt(-1)', /must be at least 0 in sqrt; here it is −1/],
     ['ln(0)', /must be above 0/],
   ])('%s is refused while computing', (text, says) => {
     expect(() => computed(text)).toThrow(says)

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { bisect, leastBetween } from '../../src/units/index.ts'
+import { bisect } from '../../src/units/index.ts'
 
 const within = fc.double({ min: -1e6, max: 1e6, noNaN: true, noDefaultInfinity: true })
 
@@ -31,21 +31,5 @@ describe('halving', () => {
     const tries: number[] = []
     bisect((x) => tries.push(x) > 0, { failing: 0, passing: 1 }, { halvings: 5 })
     expect(tries).toEqual([0.5, 0.25, 0.125, 0.0625, 0.03125])
-  })
-})
-
-describe('golden section', () => {
-  it('finds the least of a parabola', () => {
-    fc.assert(
-      fc.property(fc.double({ min: -50, max: 50, noNaN: true }), (at) => {
-        expect(Math.abs(leastBetween(-60, 60, (x) => (x - at) ** 2, 1e-5) - at)).toBeLessThan(1e-5)
-      }),
-      { seed: 18 },
-    )
-  })
-
-  it('ends at an end where the function only rises or falls, even without a width', () => {
-    expect(leastBetween(0, 1, (x) => x, 1e-9)).toBeLessThan(1e-8)
-    expect(leastBetween(0, 1, (x) => -x, 0)).toBeGreaterThan(1 - 1e-8)
   })
 })

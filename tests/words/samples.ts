@@ -13,7 +13,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [{ pass: 1, marginal: 1, fail: 1, waiting: 1, errors: 1 }],
     [{ pass: 2, marginal: 2, fail: 2, waiting: 2, errors: 2 }],
   ],
-  'app/common: foldedText': [
+  'app/summary: foldedText': [
     [NONE, 1],
     [NONE, 3],
     [{ pass: 1, marginal: 2, fail: 3, waiting: 4, errors: 1 }, 9],

@@ -44,12 +44,6 @@ export const stateCounts = ({
     pass > 0 ? `${count(pass)} pass` : '',
   ].filter(Boolean)
 
-/** The checks of a section that is folded, counted by state; how many rows it has where none is a check. */
-export function foldedText(summary: CheckSummary, rows: number): string {
-  const states = stateCounts(summary)
-  return states.length > 0 ? `Checks: ${states.join(', ')}.` : `${plural(rows, 'row')}, no checks.`
-}
-
 /** After what is computed from an example's figures. */
 export const WITH_EXAMPLE = 'with the example’s figures'
 

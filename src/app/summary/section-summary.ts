@@ -2,9 +2,9 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
-import { foldedText } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { Section } from '../open/sections.ts'
+import { foldedText } from './words.ts'
 
 /** The line under the heading of a folded section that counts its checks by state. */
 @customElement('section-summary')

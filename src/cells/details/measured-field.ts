@@ -1,6 +1,7 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
 import { live } from 'lit/directives/live.js'
 import { type Change, type Outcome, type Result, withMeasured } from '../../worksheet/index.ts'
+import { openedWords } from '../opened/words.ts'
 import { labelOf, type ResultView } from '../shared/cell-view.ts'
 import { errorMessage } from '../shared/error-message.ts'
 import { initials, LONGEST_INITIALS, setInitials } from '../shared/initials.ts'
@@ -32,7 +33,7 @@ export function measuredField(
       autocomplete="off"
       autocapitalize="off"
       spellcheck="false"
-      aria-label=${cellWords.measured(labelOf(cell))}
+      aria-label=${openedWords.measured(labelOf(cell))}
       aria-invalid=${error !== undefined}
       placeholder=${until ?? nothing}
       .value=${live(cell.measured ?? '')}
@@ -58,7 +59,7 @@ export const initialsStyle = css`
 /** The initials of who measures; empty, a measured value is saved without. */
 export const initialsField = (): TemplateResult => html`
   <label class="below small initials">
-    <span>${cellWords.initials}</span>
+    <span>${detailsWords.initials}</span>
     <input
       class="field"
       maxlength=${LONGEST_INITIALS}

@@ -24,6 +24,7 @@ export const detailsWords = {
   /** A measured value is older than a change of what it depends on. */
   measuredBefore: (labels: readonly string[]): string => `measured before ${shortList(labels)} changed`,
   confirm: 'Still correct',
+  initials: 'Initials of who measures (optional)',
   clear: 'Clear',
   measuredValue: 'Later results use the measured value until you clear it.',
   notOverLimits: (names: readonly string[]): string =>

@@ -10,7 +10,7 @@ import '../fields/formula-field.ts'
 import { labelledStyle } from '../fields/labelled.ts'
 import '../fields/name-field.ts'
 import { isGeneratedName, nameOfLabel } from '../../worksheet/table/name-of-label.ts'
-import { cellWords } from '../shared/words.ts'
+import { openedWords } from '../opened/words.ts'
 import { field, row, shared } from '../style/styles.ts'
 import { formWords } from './words.ts'
 
@@ -36,11 +36,11 @@ declare global {
 }
 
 const ACTS: readonly (readonly [CellAct, string])[] = [
-  ['below', cellWords.add],
+  ['below', openedWords.add],
   ['duplicate', formWords.duplicate],
-  ['up', cellWords.up],
-  ['down', cellWords.down],
-  ['remove', cellWords.remove],
+  ['up', openedWords.up],
+  ['down', openedWords.down],
+  ['remove', openedWords.remove],
 ]
 
 /** The actions on a heading with its whole section. */

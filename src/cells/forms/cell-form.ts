@@ -25,7 +25,6 @@ import { inputsByName, requiredOf } from './drawing-parts.ts'
 import { type Form, formula, head, options, textField } from './form-fields.ts'
 import '../basic/drawing-cell.ts'
 import './wide-form.ts'
-import { cellWords } from '../shared/words.ts'
 import { formWords } from './words.ts'
 
 const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
@@ -125,7 +124,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
   return html`
     ${head(form, cell, numeric)}
     ${selected({
-      label: cellWords.filledWith,
+      label: formWords.filledWith,
       value: entry,
       options: ENTRIES,
       put: (value) => form.put({ ...cell, entry: value as typeof entry }, `entry:${cell.id}`),
@@ -134,8 +133,8 @@ function givenForm(form: Form, cell: Given): TemplateResult {
     ${
       entry === 'choice'
         ? labelled({
-            label: cellWords.offers,
-            hint: cellWords.oneALine,
+            label: formWords.offers,
+            hint: formWords.oneALine,
             className: 'all',
             lines: 'many',
             value: (cell.options ?? []).join('\n'),
@@ -280,7 +279,7 @@ function inputLabel({ drawing, from }: Drawing, part: string, label: string): st
 
 function drawingForm(form: Form, cell: Drawing, missing: Readonly<Record<string, string>>): TemplateResult {
   return html`
-    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
+    ${textField(form, cell, 'title', formWords.title, { className: 'all first' })}
     ${selected({
       label: formWords.shows,
       value: cell.drawing,

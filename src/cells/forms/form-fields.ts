@@ -5,7 +5,6 @@ import type { Cell, Given, NamedCell, Result } from '../../worksheet/index.ts'
 import type { FormulaEvent, FormulaField } from '../fields/formula-field.ts'
 import { labelled } from '../fields/labelled.ts'
 import type { CellSignal, CellView } from '../shared/cell-view.ts'
-import { cellWords } from '../shared/words.ts'
 import { formWords } from './words.ts'
 
 /** What a form needs from the cell's row. */
@@ -68,7 +67,7 @@ export function head(form: Form, cell: NamedCell, withUnit: boolean): TemplateRe
     ${
       withUnit
         ? labelled({
-            label: cellWords.unit,
+            label: formWords.unit,
             value: (cell as Given | Result).unit ?? '',
             put: (text) => form.put(withText(cell, 'unit', text), `unit:${cell.id}`),
             wrong: unitError((cell as Given | Result).unit),

@@ -6,8 +6,8 @@ import { declaredUnit, type FunctionCell } from '../../worksheet/index.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import { exampleLine, exampleStyle } from '../function/function-cell.ts'
 import { functionWords as words } from '../function/words.ts'
+import { openedWords } from '../opened/words.ts'
 import type { WideView } from '../shared/cell-view.ts'
-import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
 import { type Form, formula, textField } from './form-fields.ts'
 import { formWords } from './words.ts'
@@ -53,7 +53,7 @@ export class FunctionForm extends LitElement {
         })}
         ${labelled({ label: words.aboutOf(called), value: argument.about ?? '', put: (text) => put('about', text) })}
         <button type="button" class="word" @click=${() => this.put({ arguments: args.toSpliced(at, 1) }, `remove-${++acts}`)}>
-          ${cellWords.remove}<span class="unseen"> ${called}</span>
+          ${openedWords.remove}<span class="unseen"> ${called}</span>
         </button>
       </div>
     `
@@ -69,7 +69,7 @@ export class FunctionForm extends LitElement {
         ${labelled({ label: words.example(at + 1), value: example.formula, placeholder: `${this.cell.name}(…)`, put: (text) => put('formula', text) })}
         ${labelled({ label: words.gives(at + 1), value: example.gives, put: (text) => put('gives', text) })}
         <button type="button" class="word" @click=${() => this.put({ examples: examples.toSpliced(at, 1) }, `remove-${++acts}`)}>
-          ${cellWords.remove}<span class="unseen"> ${words.example(at + 1)}</span>
+          ${openedWords.remove}<span class="unseen"> ${words.example(at + 1)}</span>
         </button>
       </div>
     `
@@ -108,7 +108,7 @@ export const form = (form: Form, cell: FunctionCell): TemplateResult => html`
   ${textField(form, cell, 'label', formWords.label, { className: 'first' })}
   ${textField(form, cell, 'name', words.name, { optional: false })}
   ${labelled({
-    label: cellWords.unit,
+    label: formWords.unit,
     value: cell.unit ?? '',
     put: (text) => form.put(withText(cell, 'unit', text), `unit:${cell.id}`),
     wrong: declaredUnit(cell.unit).error?.message,

@@ -2,10 +2,10 @@ import { html, nothing, type TemplateResult } from 'lit'
 import { type Cell, type Given, isNamed, type Range, type TableCell } from '../../worksheet/index.ts'
 import { columnLabel } from '../../worksheet/table/columns.ts'
 import { labelled, selected } from '../fields/labelled.ts'
+import { openedWords } from '../opened/words.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
-import { cellWords } from '../shared/words.ts'
 import { type Form, textField } from './form-fields.ts'
-import { rangeFormWords as words } from './words.ts'
+import { formWords, rangeFormWords as words } from './words.ts'
 
 const WAYS: readonly (readonly [NonNullable<Range['by']>, string])[] = [
   ['even steps', words.steps['even steps']],
@@ -41,7 +41,7 @@ export function form(form: Form, cell: Range): TemplateResult {
   const called = (name: string): string => {
     const [first, part] = name.split('.') as [string, string | undefined]
     const found = sheet.named(first)
-    if (!found) return cellWords.noLongerThere(name)
+    if (!found) return formWords.noLongerThere(name)
     const column = found.kind === 'table' ? found.columns.find((one) => one.name === part) : undefined
     const label = part === undefined ? labelOf(found) : words.side(labelOf(found), column ? columnLabel(column) : part)
     return `${label} (${name})`
@@ -61,7 +61,7 @@ export function form(form: Form, cell: Range): TemplateResult {
     form.put({ ...rest, ...kept, ...(of ? { of } : {}) } as Range, `of:${cell.id}`)
   }
   return html`
-    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
+    ${textField(form, cell, 'title', formWords.title, { className: 'all first' })}
     ${selected({
       label: words.varied,
       value: cell.of ?? '',
@@ -104,8 +104,8 @@ function stepFields(cell: Range, put: Put, columns: readonly [string, string][])
     ${
       cell.values === undefined
         ? html`
-          ${labelled({ label: cellWords.from, value: cell.from ?? '', put: (text) => put({ from: text || undefined }, 'from') })}
-          ${labelled({ label: cellWords.to, value: cell.to ?? '', put: (text) => put({ to: text || undefined }, 'to') })}
+          ${labelled({ label: openedWords.from, value: cell.from ?? '', put: (text) => put({ from: text || undefined }, 'from') })}
+          ${labelled({ label: openedWords.to, value: cell.to ?? '', put: (text) => put({ to: text || undefined }, 'to') })}
           ${cell.by === 'marks' ? nothing : countField(cell, put)}
         `
         : nothing

@@ -6,9 +6,8 @@ import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
 import { tableOf } from '../../worksheet/table/table-node.ts'
 import { selected } from '../fields/labelled.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
-import { cellWords } from '../shared/words.ts'
 import { type Form, formula, textField } from './form-fields.ts'
-import { runFormWords } from './words.ts'
+import { formWords, runFormWords } from './words.ts'
 
 const tablesIn = ({ cells }: Sheet): TableCell[] => cells.filter((cell) => cell.kind === 'table')
 
@@ -63,7 +62,7 @@ export const form = (form: Form, cell: Run): TemplateResult => {
     )
   }
   return html`
-    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
+    ${textField(form, cell, 'title', formWords.title, { className: 'all first' })}
     ${selected({
       label: runFormWords.table,
       value: cell.of ?? '',

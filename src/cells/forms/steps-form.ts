@@ -3,11 +3,11 @@ import { customElement, property } from 'lit/decorators.js'
 import { live } from 'lit/directives/live.js'
 import type { Steps } from '../../worksheet/index.ts'
 import { labelledStyle, selected } from '../fields/labelled.ts'
+import { openedWords } from '../opened/words.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
-import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
 import { type Form, textField } from './form-fields.ts'
-import { stepsFormWords } from './words.ts'
+import { formWords, stepsFormWords } from './words.ts'
 
 type Step = Steps['steps'][number]
 /** The part of a step to focus after it is drawn. */
@@ -139,7 +139,7 @@ export class StepsForm extends LitElement {
     const lost = chosen !== undefined && !named.some(([name]) => name === chosen)
     return [
       ['', stepsFormWords.nothing],
-      ...(lost ? [[chosen, stepsFormWords.noLonger(chosen)] as const] : []),
+      ...(lost ? [[chosen, formWords.noLongerThere(chosen)] as const] : []),
       ...named,
     ]
   }
@@ -152,7 +152,7 @@ export class StepsForm extends LitElement {
         aria-label=${(name === 'up' ? stepsFormWords.stepUp : stepsFormWords.stepDown)(at + 1)}
         aria-disabled=${!can}
         @click=${() => can && this.move(at, by)}
-      >${cellWords[name]}</button>`
+      >${openedWords[name]}</button>`
     return html`
       <li>
         <span class="number" aria-hidden="true">${at + 1}</span>
@@ -179,7 +179,7 @@ export class StepsForm extends LitElement {
         })}
         <div class="words">
           ${word('up', -1, at > 0)} ${word('down', 1, at < last)}
-          <button type="button" class="word" aria-label=${stepsFormWords.removeStep(at + 1)} @click=${() => this.removeStep(at)}>${cellWords.remove}</button>
+          <button type="button" class="word" aria-label=${stepsFormWords.removeStep(at + 1)} @click=${() => this.removeStep(at)}>${openedWords.remove}</button>
         </div>
       </li>
     `
@@ -198,6 +198,6 @@ export class StepsForm extends LitElement {
 
 /** What is edited of steps in Build. */
 export const form = (form: Form, cell: Steps): TemplateResult => html`
-  ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
+  ${textField(form, cell, 'title', formWords.title, { className: 'all first' })}
   <steps-form class="all" .form=${form}></steps-form>
 `

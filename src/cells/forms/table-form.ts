@@ -17,11 +17,11 @@ import '../fields/formula-field.ts'
 import type { FormulaEvent } from '../fields/formula-field.ts'
 import { labelled, labelledStyle, selected, ticked } from '../fields/labelled.ts'
 import '../fields/name-field.ts'
+import { openedWords } from '../opened/words.ts'
 import { errorMessage, errorMessageStyle } from '../shared/error-message.ts'
-import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
 import { withColumn, withColumnMoved, withoutColumn } from '../table/row-edits.ts'
-import { tableFormWords } from './words.ts'
+import { formWords, tableFormWords } from './words.ts'
 
 type Foot = NonNullable<Column['foot']>[number]
 type Entry = NonNullable<Column['entry']> | 'formula'
@@ -180,17 +180,17 @@ export class TableForm extends LitElement {
         <div @change=${() => this.followLabel(at)}>${text('label', tableFormWords.heading, 'label-field')}</div>
         <name-field .value=${column.name} .take=${(name: string) => this.rename(at, name)}></name-field>
         ${selected({
-          label: cellWords.filledWith,
+          label: formWords.filledWith,
           value: entry,
           options: ENTRIES,
           put: (value) => this.edit(at, withEntry(column, value as Entry), 'entry'),
         })}
-        ${entry === 'quantity' || entry === 'formula' || entry === 'choice' ? text('unit', cellWords.unit, '', unitError) : nothing}
+        ${entry === 'quantity' || entry === 'formula' || entry === 'choice' ? text('unit', formWords.unit, '', unitError) : nothing}
         ${
           entry === 'choice'
             ? labelled({
-                label: cellWords.offers,
-                hint: cellWords.oneALine,
+                label: formWords.offers,
+                hint: formWords.oneALine,
                 className: 'all',
                 lines: 'many',
                 value: (column.options ?? []).join('\n'),
@@ -229,8 +229,8 @@ export class TableForm extends LitElement {
         <div class="all">
           ${this.feet(column, at)}
           <div class="words">
-            <button type="button" class="word up" aria-disabled=${at === 0} @click=${() => this.move(at, -1)}>${cellWords.up}</button>
-            <button type="button" class="word down" aria-disabled=${at === last} @click=${() => this.move(at, 1)}>${cellWords.down}</button>
+            <button type="button" class="word up" aria-disabled=${at === 0} @click=${() => this.move(at, -1)}>${openedWords.up}</button>
+            <button type="button" class="word down" aria-disabled=${at === last} @click=${() => this.move(at, 1)}>${openedWords.down}</button>
             <button type="button" class="word" @click=${() => this.removeColumn(at)}>${tableFormWords.removeColumn}</button>
           </div>
         </div>
@@ -274,7 +274,7 @@ export class TableForm extends LitElement {
               (where) => put(feet.with(which, withText(foot, 'where', where)), `where-${which}`),
               'where',
             )}
-            <button type="button" class="word" @click=${() => put(feet.toSpliced(which, 1), `foot-${++acts}`)}>${cellWords.remove}<span class="unseen"> ${FOOTER_LABELS[foot.figure]}</span></button>
+            <button type="button" class="word" @click=${() => put(feet.toSpliced(which, 1), `foot-${++acts}`)}>${openedWords.remove}<span class="unseen"> ${FOOTER_LABELS[foot.figure]}</span></button>
           </div>
         `,
       )}

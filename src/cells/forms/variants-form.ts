@@ -2,9 +2,8 @@ import { html, type TemplateResult } from 'lit'
 import type { Cell, Given, Variants } from '../../worksheet/index.ts'
 import { adding, ticked } from '../fields/labelled.ts'
 import { labelOf, type WideView } from '../shared/cell-view.ts'
-import { cellWords } from '../shared/words.ts'
 import { type Form, textField } from './form-fields.ts'
-import { rangeFormWords, variantsFormWords } from './words.ts'
+import { formWords, rangeFormWords, variantsFormWords } from './words.ts'
 
 /** A piece of kit cannot vary, but the givens it fills in can. */
 const canVary = (cell: Cell): cell is Given => cell.kind === 'given' && cell.entry !== 'kit'
@@ -17,7 +16,7 @@ export function form(form: Form, cell: Variants): TemplateResult {
   const varied = [...new Set(cell.sets.flatMap(({ values }) => Object.keys(values)))]
   const called = (name: string): string => {
     const found = sheet.named(name)
-    return found ? `${labelOf(found)} (${name})` : cellWords.noLongerThere(name)
+    return found ? `${labelOf(found)} (${name})` : formWords.noLongerThere(name)
   }
   const vary = (given: Given): void => {
     const sets = cell.sets.length > 0 ? cell.sets : [{ title: '', values: {} }]
@@ -41,7 +40,7 @@ export function form(form: Form, cell: Variants): TemplateResult {
     (one.kind === 'result' || one.kind === 'check') && !cell.results.includes(one.name) ? [one] : [],
   )
   return html`
-    ${textField(form, cell, 'title', cellWords.title, { className: 'all first' })}
+    ${textField(form, cell, 'title', formWords.title, { className: 'all first' })}
     <div class="all">
       <span class="small quiet">${variantsFormWords.varied}</span>
       ${varied.map((name) => ticked(called(name), true, () => keepFixed(name)))}

@@ -1,5 +1,6 @@
 import { atLeast, atMost } from '../../language/values/words.ts'
 import { plural } from '../../units/plural.ts'
+import { openedWords } from '../opened/words.ts'
 import { cellWords } from '../shared/words.ts'
 
 const oneOfSeveral = 'One of several options'
@@ -16,6 +17,12 @@ export const formWords = {
   error: 'Error:',
 
   label: 'Label',
+  title: 'Title',
+  unit: 'Unit',
+  filledWith: 'Filled in with',
+  offers: 'Options',
+  oneALine: 'one per line',
+  noLongerThere: (name: string): string => `${name}, no longer in the sheet`,
   entries: {
     quantity: 'A quantity',
     size: 'A size, width × height',
@@ -114,9 +121,8 @@ export const runFormWords = {
 /** The words of a list of steps in Build. */
 export const stepsFormWords = {
   nothing: 'nothing',
-  noLonger: (name: string): string => `${name}, no longer in the sheet`,
-  stepUp: (number: number): string => `${cellWords.up}, step ${number}`,
-  stepDown: (number: number): string => `${cellWords.down}, step ${number}`,
+  stepUp: (number: number): string => `${openedWords.up}, step ${number}`,
+  stepDown: (number: number): string => `${openedWords.down}, step ${number}`,
   step: (number: number): string => `Step ${number}: `,
   task: 'Task',
   reading: 'Reading',

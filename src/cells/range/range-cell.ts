@@ -11,13 +11,13 @@ import { labelOf, titleOf } from '../../worksheet/document/label.ts'
 import type { Given, Range } from '../../worksheet/index.ts'
 import { figuresCell, figuresTable, firstColumn } from '../details/figures-table.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
+import { openedWords } from '../opened/words.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
 import { saveOrExplain } from '../picture/shown-drawing.ts'
 import { pictureWords } from '../picture/words.ts'
 import { type CellSignal, requestChange, type WideView } from '../shared/cell-view.ts'
 import { drawnStyle, drawTree } from '../shared/draw-tree.ts'
 import { OwnWidth } from '../shared/own-width.ts'
-import { cellWords } from '../shared/words.ts'
 import { field, shared } from '../style/styles.ts'
 import { rangeWords } from './words.ts'
 
@@ -153,8 +153,8 @@ export class RangeCell extends SignalWatcher(LitElement) {
     if (cell.by === 'marks' && cell.from === undefined && cell.to === undefined) return nothing
     return html`
       <div class="ends">
-        ${labelled({ label: cellWords.from, value: cell.from ?? '', put: (text) => this.put(cell, 'from', text) })}
-        ${labelled({ label: cellWords.to, value: cell.to ?? '', put: (text) => this.put(cell, 'to', text) })}
+        ${labelled({ label: openedWords.from, value: cell.from ?? '', put: (text) => this.put(cell, 'from', text) })}
+        ${labelled({ label: openedWords.to, value: cell.to ?? '', put: (text) => this.put(cell, 'to', text) })}
       </div>
     `
   }

@@ -1,5 +1,5 @@
 import { count } from '../../units/plural.ts'
-import { cellWords } from '../shared/words.ts'
+import { openedWords } from '../opened/words.ts'
 
 /** The words of a list of steps. */
 export const stepsWords = {
@@ -10,7 +10,7 @@ export const stepsWords = {
   startOver: 'Start over',
   readingsRemain: 'The ticks are cleared; the readings are still there.',
   clearReadings: 'Clear the readings too',
-  measured: cellWords.measured,
+  measured: openedWords.measured,
   computed: (value: string, difference: string, adjust?: string): string =>
     [
       difference === '' ? `computed ${value}` : `computed ${value}; measured ${difference}`,

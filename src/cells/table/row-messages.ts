@@ -1,9 +1,9 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import { problem } from '../../language/index.ts'
 import type { TableCell } from '../../worksheet/index.ts'
+import { openedWords } from '../opened/words.ts'
 import type { WideView } from '../shared/cell-view.ts'
 import { errorMessage } from '../shared/error-message.ts'
-import { cellWords } from '../shared/words.ts'
 import type { RowAct } from './table-keys.ts'
 import type { TableState } from './table-rows.ts'
 import { tableWords } from './words.ts'
@@ -38,9 +38,9 @@ export function rowActs(
   return html`
     <div class="row-acts" role="group" aria-label=${tableWords.row(row + 1)}>
       <span>${tableWords.row(row + 1)}</span>
-      ${word('below', cellWords.add)} ${word('up', cellWords.up, row === 0)}
-      ${word('down', cellWords.down, row === cell.rows.length - 1)} ${word('fill', tableWords.fillDown)}
-      ${word('remove', cellWords.remove)}
+      ${word('below', openedWords.add)} ${word('up', openedWords.up, row === 0)}
+      ${word('down', openedWords.down, row === cell.rows.length - 1)} ${word('fill', tableWords.fillDown)}
+      ${word('remove', openedWords.remove)}
     </div>
   `
 }

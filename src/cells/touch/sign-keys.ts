@@ -1,12 +1,12 @@
 import { css, html, type TemplateResult } from 'lit'
-import { cellWords } from '../shared/words.ts'
+import { touchWords } from './words.ts'
 
 /** Signs of the trade that the keys for numbers lack. */
 const SIGNS: readonly (readonly [insert: string, spoken: string])[] = [
-  ['f/', cellWords.spokenSigns.fNumber],
-  ['1/', cellWords.spokenSigns.oneOver],
-  ['×', cellWords.spokenSigns.times],
-  ['±', cellWords.spokenSigns.plusOrMinus],
+  ['f/', touchWords.spokenSigns.fNumber],
+  ['1/', touchWords.spokenSigns.oneOver],
+  ['×', touchWords.spokenSigns.times],
+  ['±', touchWords.spokenSigns.plusOrMinus],
 ]
 
 export const signKeysStyle = css`
@@ -31,13 +31,13 @@ function insert(field: HTMLInputElement, text: string): void {
 
 /** Buttons that insert a sign at the caret. The field stays focused, so the on-screen keyboard remains open. */
 export const signKeys = (field: HTMLInputElement): TemplateResult => html`
-  <div class="signs" role="group" aria-label=${cellWords.signs}>
+  <div class="signs" role="group" aria-label=${touchWords.signs}>
     ${SIGNS.map(
       ([sign, spoken]) => html`
         <button
           type="button"
           class="press"
-          aria-label=${cellWords.insertSign(sign, spoken)}
+          aria-label=${touchWords.insertSign(sign, spoken)}
           @pointerdown=${(event: Event) => event.preventDefault()}
           @click=${() => insert(field, sign)}
         >${sign}</button>

@@ -1,6 +1,6 @@
 import observer from '../../../shared/reference/cie-1931-observer.json'
 import { Refusal } from '../../language/index.ts'
-import { leastBetween } from '../../units/index.ts'
+import { leastBetween } from './least-between.ts'
 
 /** CIE 1960 uniform chromaticity, in which a correlated colour temperature is the nearest on the Planckian locus. */
 interface Uniform {

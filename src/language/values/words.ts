@@ -19,9 +19,9 @@ export const VALUE_WORDS = {
     `The cell declares ${unit}, a level; the formula gives a difference in stops.`,
 
   outOfRange: (argument: string, name: string, range: string, found: string) =>
-    `“${argument}” of ${name} must be ${range}; here it is ${found}.`,
+    `“${argument}” must be ${range} in ${name}; here it is ${found}.`,
   notAChoice: (argument: string, name: string, choices: readonly string[], found: string) =>
-    `“${argument}” of ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
+    `“${argument}” in ${name} is one of ${choices.map((choice) => `"${choice}"`).join(', ')}; here it is "${found}".`,
 
   partNotYet: (part: string) => `“${part}” has not been measured yet.`,
   noPart: (part: string) => `With these figures there is no “${part}”.`,

@@ -15,6 +15,7 @@ import {
 import type { Shown } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
 import type { Check, Drawing } from '../schema/document.ts'
+import { withLabels } from './argument-labels.ts'
 import { type ConditionContext, fillMessage, robustnessOf } from './condition.ts'
 import { readingNow } from './converted-light.ts'
 import type { Engine } from './engine.ts'
@@ -45,12 +46,16 @@ export function outcomeOf(engine: Engine, node: Node): Outcome {
     : errorOf(engine, node)
 }
 
+const labelIn =
+  (engine: Engine) =>
+  (name: string): string | undefined => {
+    const node = engine.named(name)
+    return node && labelOf(node.cell)
+  }
+
 /** What the cells of these names are called on screen. */
 export const labelsOf = (engine: Engine, names: readonly string[]): string[] =>
-  names.map((name) => {
-    const node = engine.named(name)
-    return node ? labelOf(node.cell) : name
-  })
+  names.map((name) => labelIn(engine)(name) ?? name)
 
 const failed = (diagnostics: readonly Diagnostic[]): ErrorOutcome => ({ state: 'error', diagnostics })
 
@@ -85,7 +90,7 @@ function valueOutcome(engine: Engine, node: Node): Outcome {
     ...(readAs === undefined ? {} : { readAs }),
     ...(read?.by === undefined ? {} : { by: read.by }),
     offers: read?.offers ?? [],
-    warnings: warningsOf(node, byFormulaNow?.advice ?? engine.adviceOf(node)),
+    warnings: warningsOf(engine, node, byFormulaNow?.advice ?? engine.adviceOf(node)),
     ...cautionsOf(node.compiled?.calls ?? []),
   }
 }
@@ -118,14 +123,20 @@ function byFormula(engine: Engine, { computable }: Node): Computed | undefined {
 const isReady = (engine: Engine, { inputs }: Computable): boolean =>
   inputs.every((input) => !('cell' in input) || cellValue(engine, input.cell) !== undefined)
 
-function warningsOf(node: Node, advice: readonly string[]): Diagnostic[] {
+function warningsOf(engine: Engine, node: Node, advice: readonly string[]): Diagnostic[] {
   if (!node.compiled) return []
   const to = textLength(node)
   return [
     ...node.compiled.warnings,
-    ...advice.map((message): Diagnostic => ({ severity: 'warning', message, from: 0, to, fixes: [] })),
+    ...advice.map(
+      (text): Diagnostic => ({ severity: 'warning', message: inLabels(engine, node, text), from: 0, to, fixes: [] }),
+    ),
   ]
 }
+
+/** What a function says in a formula, its arguments by the labels of their cells. */
+const inLabels = (engine: Engine, { cell, compiled }: Node, text: string): string =>
+  compiled && cell.kind !== 'given' ? withLabels(text, formulaOf(cell), compiled.calls, labelIn(engine)) : text
 
 const textLength = ({ cell }: Node): number => (cell.kind === 'given' ? 0 : formulaOf(cell).length)
 
@@ -140,7 +151,7 @@ function errorOf(engine: Engine, node: Node): ErrorOutcome {
   const errors = engine.errorsOf(node)
   if (errors.length > 0) return failed(errors)
   const failure = engine.failure(node)
-  if (failure) return failed([failure])
+  if (failure) return failed([{ ...failure, message: inLabels(engine, node, failure.message) }])
   const source = engine.originOf(node)
   const origin = source.cell.name
   // What is wrong there is said here too: the cell may be folded away.
@@ -277,7 +288,12 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
       try {
         values[input] = computeOnce(found.meaning.computable, (name) => cellValue(engine, name) as Value).value
       } catch (error) {
-        missing[input] = explainFailure(error, formula).message
+        missing[input] = withLabels(
+          explainFailure(error, formula).message,
+          formula,
+          found.meaning.calls,
+          labelIn(engine),
+        )
       }
   }
   return { values, missing }

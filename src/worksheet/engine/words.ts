@@ -22,3 +22,5 @@ export const marginUnreadable = (why: string): string => margin(why)
 export const marginNotPercent = (text: string): string => margin(`“${text}” is not a percentage.`)
 export const marginWithLimits = (text: string): string => margin(`“${text}” has limits after “±”.`)
 export const marginBelowZero = (text: string): string => margin(`“${text}” is below zero.`)
+/** A part of what a cell holds: `Original, width`. */
+export const partOf = (label: string, part: string): string => `${label}, ${part.replaceAll('_', ' ')}`

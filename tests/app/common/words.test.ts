@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { checkSummaryText, foldedText, when } from '../../../src/app/common/words.ts'
+import { checkSummaryText, when } from '../../../src/app/common/words.ts'
+import { foldedText } from '../../../src/app/summary/words.ts'
 
 const none = { pass: 0, marginal: 0, fail: 0, waiting: 0, errors: 0 }
 
