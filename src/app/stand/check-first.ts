@@ -176,7 +176,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
       // A check that needs a figure is answered where that figure is filled in.
       const place = sheet.named(needs[0] ?? '')?.id ?? cell.id
       const rests = state !== 'waiting' && this.open.resting.has(cell.id)
-      const said = state === 'waiting' ? needed : message || label
+      const said = state === 'waiting' ? needed : begun(message) || label
       return html`<li><span>${said}${rests ? html` <span class="quiet">(${words.exampleFigure(false)})</span>` : nothing}</span>${this.change(place, label)}</li>`
     }
     // Solid as soon as one of them is judged by the user's own figures.
@@ -216,3 +216,6 @@ export class CheckFirst extends SignalWatcher(LitElement) {
     this.renderRoot.querySelector<HTMLElement>('h2')?.focus({ preventScroll: true })
   }
 }
+
+/** A message as a sentence of its own: elsewhere it follows the word for its state. A unit or a stop stays as it is. */
+const begun = (message: string): string => message.replace(/^[a-z](?=[a-z]* )/, (letter) => letter.toUpperCase())

@@ -105,7 +105,7 @@ export class StandOverview extends SignalWatcher(LitElement) {
       }
       @container (max-width: 30rem) {
         .row {
-          grid-template-columns: 1.4rem minmax(0, 1fr) minmax(0, 7rem);
+          grid-template-columns: 1.4rem minmax(0, 1fr) minmax(0, 8.6rem);
           gap: 0 8px;
         }
         .measured {

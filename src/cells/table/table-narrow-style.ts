@@ -26,9 +26,9 @@ export const tableNarrowStyle = css`
       inline-size: 8.4rem;
     }
     thead th {
-      padding-inline: 0.1rem;
+      padding-inline: 0 1px;
       font-size: 0.8rem;
-      letter-spacing: -0.02em;
+      letter-spacing: -0.03em;
     }
     thead th:first-child + th {
       padding-inline-start: 0.35rem;
@@ -45,14 +45,17 @@ export const tableNarrowStyle = css`
       inline-size: 7px;
       block-size: 7px;
     }
+    .f,
+    td.worked {
+      padding-inline: 0.35rem;
+    }
+    tfoot :is(td, th) {
+      padding-inline: 0 0.35rem;
+      overflow-wrap: normal;
+    }
     tfoot .small {
       font-size: 0.8rem;
       letter-spacing: -0.02em;
-    }
-    .f,
-    td.worked,
-    tfoot :is(td, th) {
-      padding-inline: 0.35rem;
     }
     .f[aria-invalid='true'] {
       padding-inline: calc(0.35rem - 2px);
