@@ -59,7 +59,8 @@ export const PAPER_STYLE = `
 .job-sheet .table .body tr { border-block-end: ${DRAWN_RULE}; }
 .job-sheet .table th, .job-sheet .table td { padding-inline-end: 2.5mm; overflow-wrap: break-word; }
 .job-sheet .table.many th, .job-sheet .table.many td { padding-inline-end: 1.3mm; }
-.job-sheet .table .end, .job-sheet .table .body th { text-align: end; white-space: nowrap; }
+.job-sheet .table .end, .job-sheet .table .body th { text-align: end; }
+.job-sheet .table .body :is(.end, th) { white-space: nowrap; }
 .job-sheet .table .small { font-size: 0.9em; }
 .job-sheet .check {
   display: grid;
@@ -111,6 +112,7 @@ export const PAPER_STYLE = `
 .paged .flow { columns: 2; column-gap: 7mm; }
 .paged .heading { margin-block-start: 2.6mm; padding-block-end: 0.4mm; }
 .paged section:first-child > .heading { margin-block-start: 1.4mm; }
+.paged .heading + table > tbody:first-child { break-after: avoid; }
 .paged h2 { font-size: 10.5pt; }
 .paged .small { font-size: 7.5pt; }
 .paged th, .paged td { padding-block: 0.4mm; }

@@ -177,7 +177,8 @@ function inLine(sheet: Sheet, label: string, all: readonly (Given | Result)[], k
   if (cells.length === 0) return []
   const texts = cells.map((cell) => {
     const outcome = sheet.outcome(cell.id)
-    const figure = outcome.state === 'value' ? outcome.shown.text : '–'
+    const isOne = outcome.state !== 'value' || (outcome.type.kind !== 'list' && outcome.type.kind !== 'record')
+    const figure = isOne ? (outcome.state === 'value' ? outcome.shown.text : '–') : figureOf(cell, outcome).figure
     return words.inLine(labelOf(cell), figure, isExample(cell) ? ORIGIN_LABELS.example : '')
   })
   return [element('p', { class: 'fine' }, element('b', {}, `${label}:`), ` ${texts.join('; ')}`)]
