@@ -118,3 +118,19 @@ test('an example’s figure is taken by Enter or by a button, and the next examp
   await page.keyboard.press('Control+z')
   await page.getByText('1 figure is still the example’s.').waitFor()
 })
+
+test('a tap below a row whose hint then goes is not lost', async ({ open }) => {
+  const { page } = await open(PHONE)
+  await openSheet(page, [
+    given('border', '10', { unit: 'mm', label: 'Border', hint: 'On each side, as far as the board shows round it.' }),
+    given('glossy', '', { entry: 'yes or no', label: 'Glossy' }),
+  ])
+  const answer = page.locator('given-cell').filter({ hasText: 'Glossy' }).getByText('No', { exact: true })
+  const top = () => answer.evaluate((one) => one.getBoundingClientRect().top)
+  const before = await top()
+  await page.getByLabel('Border', { exact: true }).tap()
+  await expect.poll(top).toBeGreaterThan(before)
+  await answer.tap()
+  expect(await cellOf(page, 'glossy')).toMatchObject({ value: 'no' })
+  await expect.poll(top).toBe(before)
+})

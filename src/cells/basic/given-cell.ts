@@ -104,10 +104,10 @@ export class GivenCell extends SignalWatcher(LitElement) {
         .row:not(.listed, .long) {
           grid-template-rows: minmax(var(--row), auto);
         }
-        .row:not(:focus-within) .hint {
+        .row:not(:focus-within, [data-held]) .hint {
           ${unseen}
         }
-        .row:not(:focus-within) .use {
+        .row:not(:focus-within, [data-held]) .use {
           display: none;
         }
       }

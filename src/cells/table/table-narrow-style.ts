@@ -91,18 +91,18 @@ export const tableNarrowStyle = css`
     tbody th {
       border: 0;
     }
-    tbody tr:not(.pad, .present:focus-within) > td:nth-of-type(n + 3) {
+    tbody tr:not(.pad, .present:is(:focus-within, [data-held])) > td:nth-of-type(n + 3) {
       display: none;
     }
-    .present:focus-within {
+    .present:is(:focus-within, [data-held]) {
       grid-template-columns: 2.6rem minmax(0, 1fr);
       background: var(--mark);
     }
-    .present:focus-within > th {
+    .present:is(:focus-within, [data-held]) > th {
       grid-row: 1;
       background: var(--mark);
     }
-    .present:focus-within > td {
+    .present:is(:focus-within, [data-held]) > td {
       display: grid;
       grid-column: 2;
       grid-template-columns: minmax(0, 1fr) minmax(0, 9rem);
@@ -111,13 +111,13 @@ export const tableNarrowStyle = css`
       min-block-size: 45px;
       padding-inline: 0;
     }
-    .present:focus-within > td::before {
+    .present:is(:focus-within, [data-held]) > td::before {
       content: attr(data-label);
       color: var(--quiet);
       font-size: 0.9333rem;
       line-height: 1.2;
     }
-    .present:focus-within > td:first-of-type {
+    .present:is(:focus-within, [data-held]) > td:first-of-type {
       grid-template-columns: minmax(0, 1fr) minmax(0, 12rem);
     }
     .pad {

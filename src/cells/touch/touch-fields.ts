@@ -3,6 +3,7 @@ import { live } from 'lit/directives/live.js'
 import { splitSize } from '../../units/read-size.ts'
 import type { EntryParts } from '../shared/entry-parts.ts'
 import { fullKeyboard } from '../shared/typing-aids.ts'
+import './hold-row.ts'
 import { touchWords as words } from './words.ts'
 
 /** The sign before a field, which need not be typed: the notation of its unit. */
