@@ -8,10 +8,10 @@ import { adviseCheck, passes, statesOf } from './advise.ts'
 import { WORDS } from './words.ts'
 
 /**
- * Roles that say how the work is done. Which original, lamps and other equipment there are is not for advice to change, nor
- * by what the sharpness and the flicker are judged.
+ * Roles that say how the work is done, on which many checks depend. Which original, lamps and other equipment there are is
+ * not for advice to change, nor by what something is judged; a part of another role helps only the checks it answers.
  */
-const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support', 'glare'])
+const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support'])
 
 /** A part that is offered, and what pressing it does: `Take it in 4 frames`. */
 export interface Offer {
@@ -67,17 +67,17 @@ function offersOf(
   before: ReturnType<typeof statesOf>,
   failing: readonly string[],
 ): readonly (readonly [string, Offer])[] {
-  if (chosen.has(part.id) || !WAYS.has(part.role)) return []
+  const nameIn = (name: string): string => (setUp ? prefixedName(setUp.prefix, name) : name)
+  const answers = new Map(Object.entries(part.answers ?? {}).map(([gone, own]) => [nameIn(gone), own.map(nameIn)]))
+  const isWay = WAYS.has(part.role)
+  if (chosen.has(part.id) || !(isWay || failing.some((name) => answers.has(name)))) return []
   const { change, cells, asks } = withParts(library, sheet.worksheet, [{ part: part.id, by: 'hand' }], setUp?.prefix)
   if (!change) return []
-  const nameIn = (name: string): string => (setUp ? prefixedName(setUp.prefix, name) : name)
   const trial = sheet.trial(filledIn(library, part, cells, asks, nameIn))
   const after = statesOf(trial)
   // A check of the part that gives way may be gone: what judges the same in its place has to pass.
   const isHelped = (name: string): boolean => {
-    const judges = after.has(name)
-      ? [name]
-      : Object.entries(part.answers ?? {}).flatMap(([gone, own]) => (nameIn(gone) === name ? own.map(nameIn) : []))
+    const judges = after.has(name) ? (isWay ? [name] : []) : (answers.get(name) ?? [])
     return judges.length > 0 && judges.every((judge) => passes(after.get(judge)))
   }
   const helped = failing.filter(isHelped)
