@@ -88,6 +88,7 @@ function placeTraced(sheet: Filled): { readonly ifPassed: number; readonly ifFai
       // The whole lamp is below half a right angle, as seen from the centre, and no farther from there than the reach.
       (up + sheet.number('lamp_radius')) / out,
       Math.hypot(out, up) / reach,
+      sheet.number('lamp_radius') / up,
       sheet.value('glossy') === true ? (seen + sheet.number('lamp_radius')) / out : 0,
     )
   }

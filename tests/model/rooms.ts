@@ -217,8 +217,8 @@ const flickerJob: Job = {
     return {
       no_flicker: ripple / sheet.number('ripple_limit'),
       swing_known: (read - 1) / (told - 1),
-      // What is left of the swing at a quarter of a period, by common practice enough.
-      test_short: (shown(0.01) - 1) / 0.02 < 0.9003 ? 2 : 0.5,
+      // At a quarter of a period nine tenths of the swing are left: sin(π/4)/(π/4).
+      test_short: Math.sin(Math.PI / 4) / (Math.PI / 4) / ((shown(0.01) - 1) / 0.02),
     }
   },
 }
