@@ -10,7 +10,7 @@ export const detailsWords = {
   read: (reading: string): string => `This value was ${reading}.`,
   usedBy: 'Used by',
   targetValue: 'Target value',
-  noPlan: 'No allowed change gives this value.',
+  noPlan: 'No suggestion was found that gives this value.',
   gives: (figure: string): string => `It gives ${figure}.`,
   addsSection: 'This adds a section.',
   /** The state of a check that is computed from an example's figures. */

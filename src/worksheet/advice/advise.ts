@@ -13,6 +13,8 @@ import { type Aim, type Setting, TrialModel, type Tried } from './trial-model.ts
 /** Evaluations of formulas that one search at one level may spend: the same sheet gets the same advice on any machine. */
 const BUDGET_OF_CHECK = 120_000
 const BUDGET_OF_SHEET = 240_000
+/** One figure is aimed at, and by hand: there is time to look at pairs of settings as well. */
+const BUDGET_OF_TARGET = 480_000
 const MAX_PLANS = 3
 /** How many of the cheapest plans are typed into a whole sheet before a level is given up. */
 const MAX_TYPED = 6
@@ -142,7 +144,7 @@ class Adviser {
     for (const within of NEAR) {
       for (const level of LEVELS) {
         if (!this.hasLevel(level)) continue
-        const found = this.plansAt({ targets: [], aim: { id, value, within } }, level).plans
+        const found = this.plansAt({ targets: [], aim: { id, value, within } }, level, BUDGET_OF_TARGET).plans
         // Several changes are not worth a few tenths of a per cent.
         this.addTo(plans, within > EXACT ? found : found.filter(isOneChange))
       }

@@ -29,8 +29,8 @@ interface Place {
 
 /**
  * The parts that would make a failing check pass, by the check's name: each is put into a copy of the sheet, what it asks is
- * filled in from its own example, and all is computed. A part is not offered where a check that passed, or that comes with
- * it, then fails and no plan makes it pass. Each set-up is offered parts for its own checks.
+ * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails and
+ * no plan makes it pass again. Each set-up is offered parts for its own checks.
  */
 export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<string, readonly Offer[]> {
   const found = new Map<string, Offer[]>()
@@ -82,10 +82,9 @@ function offersOf(
   }
   const helped = failing.filter(isHelped)
   if (helped.length === 0) return []
-  const newlyFailing = [...after].flatMap(([name, state]) =>
-    state === 'fail' && (!before.has(name) || passes(before.get(name))) ? [name] : [],
-  )
-  if (!newlyFailing.every((name) => hasPlan(trial, name))) return []
+  // What comes with the part is judged by the figures of its example, which are still to be filled in.
+  const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
+  if (!broken.every((name) => hasPlan(trial, name))) return []
   const own = (part.press ?? part.offer).replace(/\{(\w+)\}/g, (_, name: string) => `{${nameIn(name)}}`)
   const text = withFigures(own, trial)
   const offer = setUp

@@ -1,8 +1,9 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, test } from 'vitest'
 import { adviseTarget } from '../../../src/worksheet/advice/advise.ts'
 import { planText } from '../../../src/worksheet/advice/plan-text.ts'
 import { given, result, sheetOf } from '../make.ts'
+import { openJob, typedInto } from './jobs.ts'
 
 /** The thin lens: the object distance is f (1 + 1/m), as in any textbook of optics. */
 const lens = () =>
@@ -19,6 +20,19 @@ const firstFor = (id: string, target: string): { given: string; figure: number }
   const change = adviseTarget(lens(), id, target).plans[0]?.changes[0]
   return { given: change?.given ?? '', figure: Number.parseFloat(change?.text ?? '') }
 }
+
+test('that takes both lamps out and up is found, and what is typed gives it', () => {
+  const sheet = openJob('two-lamps', {})
+  const spread = sheet.named('spread')?.id ?? ''
+  for (const target of [0.05, 0.06]) {
+    const plan = adviseTarget(sheet, spread, `${target}`).plans[0]
+    expect(plan, `${target}`).toBeDefined()
+    const texts = Object.fromEntries((plan?.changes ?? []).map(({ given: name, text }) => [name, text]))
+    const outcome = typedInto(sheet, texts).outcome(spread)
+    const found = outcome.state === 'value' ? (outcome.value as number) : Number.NaN
+    expect(Math.abs(found / target - 1)).toBeLessThanOrEqual(0.05 + 1e-9)
+  }
+})
 
 describe('a target value of a result', () => {
   it('is hit by a given that has no marks, between round figures', () => {
