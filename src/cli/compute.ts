@@ -1,4 +1,5 @@
 import { LIBRARY } from '../functions/index.ts'
+import { asSet, type Setting } from '../units/index.ts'
 import { asMine, exampleNames, provenanceOf } from '../worksheet/analysis/provenance.ts'
 import type { Measured } from '../worksheet/engine/outcome.ts'
 import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
@@ -147,9 +148,9 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   if (cell.kind === 'check') return []
   const title = `${cell.label || cell.name} (${cell.name})`
   if (outcome.state === 'value') {
-    const { text, mark } = outcome.shown
+    const { text, mark, exactly }: Setting = cell.kind === 'result' && cell.stand ? asSet(outcome.shown) : outcome.shown
     const { measured, measuredAmiss } = outcome
-    const said = mark && mark !== text ? words.marked(text, mark) : text
+    const said = exactly ? words.exact(text, exactly) : mark && mark !== text ? words.marked(text, mark) : text
     return [
       `${title}: ${measured ? words.measured(said) : said}`,
       ...(outcome.by === undefined

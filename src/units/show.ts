@@ -16,6 +16,20 @@ export interface Shown {
   readonly mark?: string
 }
 
+/** A figure as it is set on the equipment: its mark, where it has one, with the exact figure beside it. */
+export interface Setting extends Shown {
+  /** The text of the exact figure, where the mark in its place is another. */
+  readonly exactly?: string
+}
+
+/** Shows a figure as it is set: a mark of the scale first, the exact figure second. */
+export function asSet(shown: Shown): Setting {
+  const { text, mark } = shown
+  if (mark === undefined || mark === text) return shown
+  const [figure, unit = ''] = mark.split(/ (?=s$)/) as [string, string?]
+  return { figure, unit, text: mark, exactly: text }
+}
+
 const join = (figure: string, unit: string): string =>
   unit === '' ? figure : /^[°′″]$/.test(unit) ? `${figure}${unit}` : `${figure} ${unit}`
 

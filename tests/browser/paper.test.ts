@@ -40,7 +40,7 @@ test('Print lays out a job sheet, black on white in the dim face too, and takes 
   expect(text).toMatch(/A flat sheet on a copy stand Job Ferry Lane/)
   expect(text).toMatch(/Revision not saved yet/)
   expect(text).toMatch(/Set the column to 917 mm/)
-  expect(text).toMatch(/nearest mark 1\/5 s/)
+  expect(text).toMatch(/Set the time to nearest mark; exactly 1\/4\.70 s 1\/5 s/)
   expect(text).toMatch(/Fail: 321 ppi of the 400 ppi required/)
   expect(text).toMatch(/Caution: Hot lamps/)
   expect(text).not.toMatch(/fit_magnification/)

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import * as D from '../../src/units/index.ts'
-import { readDisplayUnit, showFigure, showQuantity } from '../../src/units/index.ts'
+import { allMarks, asSet, readDisplayUnit, showFigure, showQuantity } from '../../src/units/index.ts'
 import { signedStops } from '../../src/units/stops.ts'
 
 describe('a figure', () => {
@@ -139,6 +139,35 @@ describe('a quantity in its declared unit', () => {
     expect(showQuantity(6, D.NONE, { unit: readDisplayUnit('f/') }).mark).toBe('f/6.3')
     expect(showQuantity(0.0085, D.TIME, { unit: readDisplayUnit('1/ s') }).mark).toBe('1/125 s')
     expect(showQuantity(0.25, D.NONE, { unit: readDisplayUnit('1:') }).mark).toBeUndefined()
+  })
+})
+
+describe('what is set on the equipment', () => {
+  const shownAs = (value: number, unit: string) =>
+    showQuantity(value, unit === 'f/' ? D.NONE : D.TIME, { unit: readDisplayUnit(unit) })
+
+  test.each([
+    ['f/', 'aperture', 0.8, 80],
+    ['1/ s', 'time', 1e-4, 60],
+  ] as const)('is a mark first, the exact figure second, in %s', (unit, scale, least, most) => {
+    const marks = new Set(allMarks(scale).map(({ text }) => text))
+    fc.assert(
+      fc.property(fc.double({ min: Math.log(least), max: Math.log(most), noNaN: true }), (exponent) => {
+        const shown = shownAs(Math.exp(exponent), unit)
+        const set = asSet(shown)
+        if (shown.mark === undefined) {
+          expect(set).toEqual(shown)
+          return
+        }
+        expect(marks).toContain(set.text)
+        expect([set.figure, set.unit].join(' ').trim()).toBe(set.text)
+        expect(set.exactly).toBe(shown.text === set.text ? undefined : shown.text)
+      }),
+    )
+  })
+
+  test('is as it is where nothing is marked', () => {
+    expect(asSet(showQuantity(0.857, D.LENGTH))).toEqual(showQuantity(0.857, D.LENGTH))
   })
 })
 

@@ -85,7 +85,7 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
   'app/shelf: shelfWords.found': COUNTS,
   'app/shelf: shelfWords.older': COUNTS,
   'app/stand: standWords.measured': [['2 mm more'], ['']],
-  'app/stand: standWords.nearestMark': [['1/4.70 s']],
+  'app/stand: standWords.exactFigure': [['1/4.70 s']],
   'app/shelf: shelfWords.removed': NAME,
   'kit: kitFileWords.added': COUNTS,
   'kit: kitFileWords.unreadable': [

@@ -20,7 +20,7 @@ import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { isExample } from '../examples/examples.ts'
 import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
-import { figureCells, figureOf } from './figures.ts'
+import { figureCells, figureOf, settingOf } from './figures.ts'
 import { frameOnPaper } from './frame-on-paper.ts'
 import { runOnPaper } from './run.ts'
 import { simulatedOnPaper } from './simulated.ts'
@@ -48,9 +48,9 @@ const measuredText = ({ computed, difference }: Measured, cell: Given | Result):
 function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[] {
   if (outcome.state === 'value') {
     const { measured } = outcome
-    const { mark } = outcome.shown
+    const { mark, exactly } = settingOf(cell, outcome)
     return [
-      ...(mark ? [words.nearestMark(mark)] : []),
+      ...(exactly ? [words.exactFigure(exactly)] : mark ? [words.nearestMark(mark)] : []),
       ...(measured ? [measuredText(measured, cell), ...(measured.contradicts ?? [])] : []),
       ...outcome.warnings.map(({ message }) => words.cautionAbout(message)),
     ]

@@ -32,6 +32,7 @@ export const paperWords = {
   page: 'Page ',
   pageOf: ' of ',
   nearestMark: basicWords.nearestMark,
+  exactFigure: basicWords.exactFigure,
   read: 'measured',
   measured: (read: string, computed: string, difference: string): string =>
     [read, computed ? `computed ${computed}` : '', difference].filter(Boolean).join('; '),

@@ -1,18 +1,11 @@
 import { originOf } from '../../cells/shared/given-origin.ts'
+import { asSet, type Setting } from '../../units/index.ts'
 import { differenceText } from '../../worksheet/analysis/difference.ts'
 import { declaredUnit } from '../../worksheet/document/read-given.ts'
 import type { Outcome, Sheet, ValueOutcome } from '../../worksheet/index.ts'
 import { plannedOf } from './measured-given.ts'
 import type { StandFigureCell } from './stand-steps.ts'
 import { standWords as words } from './words.ts'
-
-/** A figure to set on the equipment, as it is marked there. */
-export interface Setting {
-  readonly figure: string
-  readonly unit: string
-  /** The computed figure, where the nearest mark is shown in its place. */
-  readonly exactly?: string
-}
 
 /** Whether the figure to set or to reach is an example's, or is computed from such; what was measured in its place is not. */
 export function targetRests(sheet: Sheet, cell: StandFigureCell, resting: ReadonlySet<string>): boolean {
@@ -28,10 +21,8 @@ export function targetRests(sheet: Sheet, cell: StandFigureCell, resting: Readon
 
 /** A figure as it is set on the equipment: the marked value, the exact one beside it. */
 export function settingOf({ shown, type }: Pick<ValueOutcome, 'shown' | 'type'>): Setting {
-  const { figure, unit, text, mark } = shown
-  if (mark === undefined) return { figure: type.kind === 'number' ? figure : figure.replaceAll('_', ' '), unit }
-  const [marked, after = ''] = mark.split(/ (?=s$)/) as [string, string?]
-  return { figure: marked, unit: after, ...(mark === text ? {} : { exactly: text }) }
+  const set = asSet(shown)
+  return type.kind === 'number' ? set : { ...set, figure: set.figure.replaceAll('_', ' ') }
 }
 
 /** A figure at the stand: its target, and what was measured in its place. */

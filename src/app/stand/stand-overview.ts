@@ -143,7 +143,7 @@ export class StandOverview extends SignalWatcher(LitElement) {
       repeated.has(label) ? section : '',
       isNow ? words.now : step?.done ? words.stepDone : '',
       missingReason(outcome, called) ?? '',
-      target?.exactly ? words.nearestMark(target.exactly) : '',
+      target?.exactly ? words.exactFigure(target.exactly) : '',
       rests ? words.exampleFigure(cell.kind === 'given') : '',
     ].filter(Boolean)
     const content = html`

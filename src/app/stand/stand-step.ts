@@ -112,7 +112,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
             ? html`<div class="half">
                 <p class="caption">${cell.kind === 'result' && !rests ? words.targetComputed : words.targetPlanned}${rests && target ? html`, ${words.exampleFigure(cell.kind === 'given')}` : nothing}</p>
                 ${bigFigure(target, rests)}
-                ${target?.exactly ? html`<p class="small quiet">${words.nearestMark(target.exactly)}</p>` : nothing}
+                ${target?.exactly ? html`<p class="small quiet">${words.exactFigure(target.exactly)}</p>` : nothing}
                 ${why ? html`<p class="small">${why}</p>` : nothing}
               </div>`
             : nothing
@@ -177,7 +177,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
         <div class="what">
           ${labelOf(cell)}
           ${why ? html`<span class="small quiet">${why}</span>` : nothing}
-          ${target?.exactly ? html`<span class="small quiet">${words.nearestMark(target.exactly)}</span>` : nothing}
+          ${target?.exactly ? html`<span class="small quiet">${words.exactFigure(target.exactly)}</span>` : nothing}
           ${rests && target ? html`<span class="small quiet">${words.exampleFigure(cell.kind === 'given')}</span>` : nothing}
         </div>
         ${bigFigure(target, rests)}

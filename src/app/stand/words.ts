@@ -1,6 +1,7 @@
 import { cellWords } from '../../cells/shared/words.ts'
 import { stepsWords } from '../../cells/steps/words.ts'
 import { agree, plural } from '../../units/plural.ts'
+import { exactFigure } from '../../units/words.ts'
 import { examplesText, WITH_EXAMPLE, waitingText } from '../common/words.ts'
 
 const failingText = (n: number): string => `${plural(n, 'check')} ${agree(n, 'fails', 'fail')}`
@@ -36,7 +37,7 @@ export const standWords = {
   lockThis: (label: string): string => `Lock ${label}`,
   unlockThis: (label: string): string => `Unlock ${label}`,
   locked: 'locked: unlock it to change it',
-  nearestMark: (exactly: string): string => `nearest mark; exactly ${exactly}`,
+  exactFigure,
   onTarget: 'On target. Continue.',
   /** What to do about a difference; a hint for setting it comes first. */
   orUse: (action: string, measured: string): string =>

@@ -1,6 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
+import { asSet, type Setting } from '../../units/index.ts'
 import type { Outcome, ValueOutcome } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
@@ -253,21 +254,22 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const { cell, outcome, called } = view
     const label = labelOf(cell)
     const why = missingReason(outcome, called)
-    const mark = outcome.state === 'value' ? outcome.shown.mark : undefined
     const own = outcome.state === 'error' && !outcome.origin ? outcome.diagnostics : []
     const warnings = outcome.state === 'value' ? outcome.warnings : []
     const shape = `${isSpread(outcome) ? 'spread' : ''} ${view.rests && outcome.state === 'value' ? 'rests' : ''}`
-    const computed = outcome.state === 'value' ? outcome.measured?.computed?.shown : undefined
+    const shown = outcome.state === 'value' ? (outcome.measured?.computed?.shown ?? outcome.shown) : undefined
+    const set: Setting | undefined = shown && (cell.stand ? asSet(shown) : shown)
+    const beside = set?.exactly ? basicWords.exactFigure(set.exactly) : set?.mark && basicWords.nearestMark(set.mark)
     return html`
       <div class="row result ${shape}">
         <div class="what">
           <button type="button" class="fold label" aria-expanded=${this.unfolded} @click=${() => void this.unfold()}>${label}</button>
           ${why ? html`<span class="small">${why}</span>` : nothing}
-          ${mark ? html`<span class="small">${basicWords.nearestMark(mark)}</span>` : nothing}
+          ${beside ? html`<span class="small">${beside}</span>` : nothing}
           ${cell.hint && this.unfolded ? html`<span class="small">${cell.hint}</span>` : nothing}
           ${this.measured(view)}
         </div>
-        ${records(label, outcome) ?? (computed ? figureOf(outcome, computed) : figureOf(outcome))}
+        ${records(label, outcome) ?? figureOf(outcome, set)}
         ${this.measuring ? this.fields?.measureRow(cell, outcome, (text) => this.fields && requestChange(this, ...this.fields.measuring(cell, text))) : nothing}
         ${notices(
           basicWords.notComputed,

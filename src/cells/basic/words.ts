@@ -1,5 +1,5 @@
 import { agree, count, shortList } from '../../units/plural.ts'
-import { nearestMark } from '../../units/words.ts'
+import { exactFigure, nearestMark } from '../../units/words.ts'
 import { cellWords } from '../shared/words.ts'
 
 /** The words of givens, results, checks and drawings under Fill in. */
@@ -18,6 +18,7 @@ export const basicWords = {
   blocked: (label: string): string => `Blocked by an error in ${label}`,
   measure: 'Measure',
   nearestMark,
+  exactFigure,
   notComputed: 'Not computed:',
   dragLamps: 'Drag a lamp, or move it with the arrow keys.',
   enlarge: 'Enlarge',
