@@ -26,7 +26,7 @@ export const buildWords = {
   aboutGiven: 'something you know or measure: a size, a lens, a distance',
   aboutResult: 'a figure computed by a formula',
   aboutCheck: 'a condition the figures must meet, with a message',
-  howToMove: 'Drag ↑↓ to move a cell; press it to select.',
+  howToMove: 'Drag the dots before a cell to move it; press them to select it.',
   howToAdd: 'L types a cell as a line, Alt N adds one below, Alt O opens one, ? lists all keys.',
   typeACell: 'Type a cell',
   typeACellAs: 'border = 10 mm, scale = sensor.width / page, ? fits: page < 1 m | Too wide. Enter adds it.',
