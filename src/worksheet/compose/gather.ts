@@ -64,8 +64,13 @@ export function gather(
   }: GatheringOptions = {},
 ): Gathering {
   const texts = implicit(library, parts, more, chosen)
+  const isFilled = (role: string): boolean => parts.some((part) => part.role === role)
+  const isMeant = ({ only_if: only }: PartCell): boolean => !only || !isFilled(only.no) || isFilled(only.or)
   const cells = new Map(
-    parts.map((part) => [part, part.cells.map((cell) => (isPlace(cell) ? cell : withTexts(cell, texts)))]),
+    parts.map((part) => [
+      part,
+      part.cells.flatMap((cell) => (isPlace(cell) ? cell : isMeant(cell) ? withTexts(cell, texts) : [])),
+    ]),
   )
   const providers = new Map<string, PartCell>()
   for (const list of cells.values())

@@ -75,6 +75,8 @@ export interface PartCell {
   readonly unless?: string
   /** Only where this name is a given. */
   readonly needs_given?: string
+  /** Only where no part fills the role `no`, or one fills the role `or`: lamps are compared with flash where either may be chosen. */
+  readonly only_if?: { readonly no: string; readonly or: string }
   /** Of a drawing, a range or a run: the last part of its id. */
   readonly key?: string
   readonly [key: string]: unknown

@@ -259,6 +259,7 @@ export function shown(cell: PartCell): PartCell {
     if_provided: _provided,
     optional: _optional,
     needs_given: _given,
+    only_if: _only,
     unless: _unless,
     ...rest
   } = cell

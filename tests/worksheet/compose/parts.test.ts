@@ -51,6 +51,27 @@ describe('owners', () => {
     for (const [alias, names] of PARTS.aliases) for (const name of names) expect(name, alias).not.toBe(alias)
   })
 
+  test('no two figures of parts that may be in one sheet have one label', () => {
+    const named = new Map<string, Map<string, Set<string>>>()
+    for (const [id, { cells }] of PARTS.parts)
+      for (const cell of cells) {
+        const name = isPlace(cell) ? cell.given : cell.kind === 'result' ? cell.name : undefined
+        const label = (cell.label as string | undefined) ?? PARTS.names.get(name ?? '')?.label
+        if (name === undefined || label === undefined) continue
+        const names = named.get(label) ?? new Map<string, Set<string>>()
+        named.set(label, names.set(name, (names.get(name) ?? new Set()).add(id)))
+      }
+    const roleOf = (id: string): string | undefined => PARTS.parts.get(id)?.role
+    const mayMeet = (some: ReadonlySet<string>, others: ReadonlySet<string>): boolean =>
+      [...some].some((one) => [...others].some((other) => one === other || roleOf(one) !== roleOf(other)))
+    const twice = [...named].flatMap(([label, names]) => {
+      const all = [...names]
+      const meet = all.some(([, some], at) => all.slice(at + 1).some(([, others]) => mayMeet(some, others)))
+      return meet ? [`${label}: ${all.map(([name]) => name)}`] : []
+    })
+    expect(twice).toEqual([])
+  })
+
   test('a usual value is a habit: no reading has one', () => {
     for (const [name, known] of PARTS.names) if (known.reading) expect(known.usual, name).toBeUndefined()
     for (const [id, { usual = {} }] of PARTS.parts)
@@ -85,6 +106,16 @@ describe('owners', () => {
     for (const name of ['per_frame', 'trial_timed', 'insured', 'rights'])
       expect(PARTS.names.get(name)?.usual, name).toBeUndefined()
   })
+})
+
+test('flash is compared with lamps where neither is chosen or flash is, and not asked for where there are lamps', () => {
+  const flash = ['pop_dose', 'pops_fired', 'modelling', 'flash_gentler', 'flash_ratio']
+  const there = (...ids: readonly string[]): string[] =>
+    namesOf(composed(set(...ids)).cells).filter((name) => flash.includes(name))
+  expect(there('care').sort()).toEqual([...flash].sort())
+  expect(there('care', 'flash').sort()).toEqual([...flash].sort())
+  expect(there('care', 'flash', 'pair').sort()).toEqual([...flash].sort())
+  for (const [id, { role }] of PARTS.parts) if (role === 'light') expect(there('care', id, 'lux'), id).toEqual([])
 })
 
 describe.each(PART_IDS)('the part %s alone', (id) => {
