@@ -1,5 +1,5 @@
 import { css, html, nothing, type TemplateResult } from 'lit'
-import type { Setting } from './setting.ts'
+import type { Shown } from '../../units/index.ts'
 
 /** A longer figure, such as a list or a record, is set as text. */
 const LONGEST_FIGURE = 18
@@ -54,7 +54,7 @@ export const bigFigureStyle = css`
 `
 
 /** A figure to be read from 1 m, with its unit; a dash where it is not known. `rests` where it is an example's. */
-export function bigFigure(setting: Setting | undefined, rests = false): TemplateResult {
+export function bigFigure(setting: Pick<Shown, 'figure' | 'unit'> | undefined, rests = false): TemplateResult {
   if (!setting) return room(1, html`<span class="big quiet" aria-hidden="true">–</span>`)
   const { figure, unit } = setting
   if (figure.length > LONGEST_FIGURE)
