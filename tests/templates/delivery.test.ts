@@ -103,7 +103,7 @@ test('a TIFF of exactly 4 GiB is too large, one sampling lower is not', () => {
 
 test('a name that would not travel is refused, and said so', () => {
   const [problem] = open('delivery', { name_pattern: 'wall map ###.tif' }).problems
-  expect(problem).toMatch(/first_name: “pattern” has “ ”/)
+  expect(problem).toMatch(/first_name: “Pattern of the names” has “ ”/)
 })
 
 describe('the count', () => {
