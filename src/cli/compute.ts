@@ -60,23 +60,33 @@ type CheckWord = 'pass' | 'marginal' | 'fail' | 'waiting'
 
 interface Checked {
   readonly name: string
+  /** What it is called on screen, and its name. */
+  readonly title: string
   readonly state: CheckWord
+  /** The same, except that an error is not shown as a check that fails. */
+  readonly shownAs: CheckOutcome['state']
   /** Its state with the example's figures, where it depends on any. */
   readonly inExample?: CheckWord
   readonly message: string
 }
 
 /** A check that depends on an example's figures waits for the user's own. */
-function checked({ name }: NamedCell, { state: own, message }: CheckOutcome, rests: readonly string[]): Checked {
+function checked(cell: NamedCell, { state: own, message }: CheckOutcome, rests: readonly string[]): Checked {
+  const { name } = cell
+  const title = titleOf(cell)
   const state = own === 'error' ? 'fail' : own
-  if (rests.length === 0) return { name, state, message }
+  if (rests.length === 0) return { name, title, state, shownAs: own, message }
   return {
     name,
+    title,
     state: 'waiting',
+    shownAs: 'waiting',
     inExample: state,
-    message: words.restsOnExample(rests, state, message),
+    message: words.restsOnExample(rests, own, message),
   }
 }
+
+const titleOf = ({ label, name }: NamedCell): string => words.titled(label || name, name)
 
 function cellReports(
   outcomes: readonly (readonly [NamedCell, Outcome])[],
@@ -146,7 +156,7 @@ function limitsOf(outcome: Outcome): { low: number | null; high: number | null }
 
 function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   if (cell.kind === 'check') return []
-  const title = `${cell.label || cell.name} (${cell.name})`
+  const title = titleOf(cell)
   if (outcome.state === 'value') {
     const { text, mark, exactly }: Setting = cell.kind === 'result' && cell.stand ? asSet(outcome.shown) : outcome.shown
     const { measured, measuredAmiss } = outcome
@@ -168,4 +178,4 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   return [words.errorIn(title, report.error?.message ?? '')]
 }
 
-const checkLine = ({ name, state, message }: Checked): string => `${words.states[state]}: ${message || name}`
+const checkLine = ({ title, shownAs, message }: Checked): string => words.checkLine(title, shownAs, message)

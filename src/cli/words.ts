@@ -6,9 +6,9 @@ import { andMore, anyOf, count, listText, plural } from '../units/plural.ts'
 
 export const commandMissing = 'a command is missing; evenfield --help lists them'
 export const noCommand = (found: string, commands: readonly string[]): string =>
-  `there is no command “${found}”; there are ${listText(commands)}`
+  `there is no command “${found}”; the commands are ${listText(commands)}`
 export const noOption = (found: string, options: readonly string[]): string =>
-  `there is no option ${found}; there are ${listText(options)}`
+  `there is no option ${found}; the options are ${listText(options)}`
 export const expected = (what: string, found: number | string): string => `${what}, found ${found}`
 export const takes = {
   compute: 'compute takes one file',
@@ -48,7 +48,7 @@ export const sameSeed = 'which gives the same figures again'
 export const wholeNumber = (option: string, meaning: string, found: string): string =>
   `${option} takes a whole number, ${meaning}; found '${found}'`
 
-export const inFile = (path: string, why: string): string => `${path}: ${why}`
+export const inFile = (path: string, why: string): string => `${path === '-' ? 'standard input' : path}: ${why}`
 export const noFile = 'there is no such file'
 export const noFolder = 'there is no such folder'
 export const aFolder = 'this is a folder'
@@ -99,8 +99,13 @@ export const noFunctionFound = (word: string): string =>
 
 export const needs = (names: readonly string[]): string =>
   names.length > 0 ? `needs ${names.join(', ')}` : 'needs to be filled in'
+/** A cell by its label and its name: the name is what `--set` takes. */
+export const titled = (label: string, name: string): string => `${label} (${name})`
+export const checkText = (state: string, message: string): string => [state, message].filter(Boolean).join(': ')
+export const checkLine = (title: string, state: string, message: string): string =>
+  `${title}: ${checkText(state, message)}`
 export const restsOnExample = (names: readonly string[], state: string, message: string): string =>
-  `for your own ${names.join(', ')}; with the example’s figures: ${state}. ${message}`
+  `needs your own ${names.join(', ')}; with the example’s figures: ${checkText(state, message)}`
 export const measuredBefore = (names: readonly string[]): string =>
   `measured before ${names.join(', ')} changed: measure it again, or confirm it on the page`
 /** Of light typed in another unit than its field’s. */
@@ -166,8 +171,6 @@ export const measured = (text: string): string => `measured ${text}`
 export const exampleRight = (formula: string, gives: string): string => `  right: ${formula} = ${gives}`
 export const exampleWrong = (formula: string, gives: string, found: string): string =>
   `  wrong: ${formula} = ${gives}, it gives ${found}`
-/** The word before the message of a check. */
-export const states = { pass: 'Pass', marginal: 'Marginal', fail: 'Fail', waiting: 'Waiting' } as const
 export const measuredFrames = (frames: number, seconds: string, states: string): string =>
   `Measured: ${plural(frames, 'frame')} in ${seconds} s: ${states}`
 export const slowest = 'Slowest:'

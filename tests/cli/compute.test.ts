@@ -103,7 +103,7 @@ describe('evenfield compute', () => {
       'Wide [31m line (width): 600 ± 2 mm',
       'height (height): needs to be filled in',
       'double (double): 1200 ± 4 mm',
-      'Pass: 1200 ± 4 mm fits',
+      'fits (fits): pass: 1200 ± 4 mm fits',
       '',
     ])
   })

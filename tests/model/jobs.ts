@@ -478,7 +478,7 @@ export const JOBS: readonly Job[] = [
           lensHeight <= 0
             ? Number.POSITIVE_INFINITY
             : Math.max(sheet.number('tripod_least') / lensHeight, lensHeight / sheet.number('tripod_greatest')),
-        // The camera’s back and whoever stands behind it.
+        // The camera’s back and the person behind it.
         room_behind: (behind * Math.cos(lean) + 0.6) / sheet.number('floor_free'),
       }
     },

@@ -175,17 +175,17 @@ const flickerJob: Job = {
     .record({
       frequency: fc.constantFrom(100, 120, 300),
       swing: fc.double({ min: 0.02, max: 0.9, noNaN: true }),
-      told: fc.double({ min: 0.6, max: 1.4, noNaN: true }),
+      stated: fc.double({ min: 0.6, max: 1.4, noNaN: true }),
       time: fc.constantFrom(1 / 2, 1 / 15, 1 / 30, 1 / 50, 1 / 60, 1 / 75, 1 / 90, 1 / 125, 1 / 250),
       test: fc.double({ min: 0.04, max: 0.4, noNaN: true }),
       ripple_limit: fc.constantFrom('0.02', '0.05', '0.1', '0.3'),
     })
-    .map(({ frequency, swing, told, time, test, ripple_limit }) => {
+    .map(({ frequency, swing, stated, time, test, ripple_limit }) => {
       // The frames are taken and read in a linear picture of 16 bits, half of full white on average.
       const [most, least] = whileOpen(test / frequency, frequency, swing)
       return {
         flicker: String(frequency),
-        modulation: String(Math.min(99, 100 * swing * told)),
+        modulation: String(Math.min(99, 100 * swing * stated)),
         time: `${time} s`,
         test_time: `${test / frequency} s`,
         code_brightest: String(Math.round(30_000 * most)),
@@ -213,10 +213,10 @@ const flickerJob: Job = {
       return most / least
     }
     const read = sheet.number('code_brightest') / sheet.number('code_darkest')
-    const told = shown(sheet.number('modulation'))
+    const stated = shown(sheet.number('modulation'))
     return {
       no_flicker: ripple / sheet.number('ripple_limit'),
-      swing_known: (read - 1) / (told - 1),
+      swing_known: (read - 1) / (stated - 1),
       // At a quarter of a period nine tenths of the swing are left: sin(π/4)/(π/4).
       test_short: Math.sin(Math.PI / 4) / (Math.PI / 4) / ((shown(0.01) - 1) / 0.02),
     }

@@ -66,7 +66,7 @@ test('files named for their content are saved by the browser, with their right t
   expect((await ask('/sub/path/assets/a.woff2')).headers['content-type']).toBe('font/woff2')
 })
 
-test('text is packed for whoever can unpack it, and nothing else is', async () => {
+test('text is packed for those who can unpack it, and nothing else is', async () => {
   const [page, font] = await Promise.all(
     ['', 'assets/a.woff2'].map((path) =>
       fetch(`http://127.0.0.1:${site.port}/sub/path/${path}`, { headers: { 'accept-encoding': 'br, gzip' } }),

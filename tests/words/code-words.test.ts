@@ -31,9 +31,6 @@ const RETIRED_NAMES: ReadonlySet<string> = new Set([
   ...['wanting', 'keeper', 'footing', 'lookalikes'],
 ])
 
-/** Texts of old sheets in fixtures, and this list. */
-const MAY_STAY = 3
-
 const isCode = (path: string): boolean => /\.(ts|mjs|mts)$/.test(path) && !/syntax\/parser(\.terms)?\.ts$/.test(path)
 
 function* filesUnder(folder: string): Generator<string> {
@@ -81,7 +78,7 @@ test('comments, test titles and documents use no retired word', () => {
   const found = lines.flatMap(([file, line]) =>
     RETIRED_PROSE.filter(([pattern]) => pattern.test(line)).map(([, now]) => `${file}: ${line.trim()} (now: ${now})`),
   )
-  if (found.length > MAY_STAY) expect(found).toEqual([])
+  expect(found).toEqual([])
 })
 
 test('identifiers use no retired word', () => {
@@ -89,7 +86,7 @@ test('identifiers use no retired word', () => {
   const found = files.flatMap((file) =>
     [...namesOf(read(file))].filter((word) => RETIRED_NAMES.has(word)).map((word) => `${file}: ${word}`),
   )
-  if (found.length > MAY_STAY) expect(found).toEqual([])
+  expect(found).toEqual([])
 })
 
 test('a retired word would be found', () => {

@@ -20,7 +20,9 @@ const inShort = ({ sort, figures }: Piece): string =>
       const text = figures[figure.name]
       if (!text?.trim()) return []
       const { short } = FIGURE_LABELS[figure.name] ?? {}
-      return [`${short ? `${short} ` : ''}${readFigure(figure, text).readAs ?? text}`]
+      // A fraction says more than its decimals: 1/3 stop.
+      const shown = /\d\/\d/.test(text) ? text : (readFigure(figure, text).readAs ?? text)
+      return [`${short ? `${short} ` : ''}${shown}`]
     })
     .join(', ')
 

@@ -52,7 +52,7 @@ export const SEARCHES: readonly (readonly [label: string, query: string])[] = [
   ['A flat sheet', 'flat sheet'],
   ['Framed or glazed', 'framed'],
   ['A bound volume', 'book'],
-  ['Too big for one frame', 'too big'],
+  ['Too large for one frame', 'too big'],
   ['Something small', 'small'],
   ['Slides or negatives', 'slides'],
   ['A list of originals', 'list'],

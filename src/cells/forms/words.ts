@@ -12,7 +12,7 @@ export const formWords = {
   sectionDown: 'Move section down',
   select: (label: string): string => `Select ${label}`,
   grip: 'Drag to move the cell, press to select it',
-  section: 'Section',
+  section: 'Heading',
   editFormula: 'Edit the formula ',
   error: 'Error:',
 

@@ -88,7 +88,7 @@ const JUDGED: Readonly<Record<string, (sheet: Filled) => boolean>> = {
       (sheet: Filled) => sheet.number('magnification') <= sheet.number('lens_greatest'),
     ]),
   ),
-  // Square to the leaning face, the lens is within what the tripod reaches, and somebody stands behind it.
+  // Square to the leaning face, the lens is within what the tripod reaches, and there is room for a person behind it.
   column_reaches: (sheet) => {
     const lean = sheet.number('lean')
     const up = sheet.number('centre_height') + sheet.number('lens_height') * Math.sin(lean)
