@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { NAME_PATTERN } from '../worksheet/format/format.ts'
 import { KIT_SORTS } from '../worksheet/format/kit-sorts.ts'
+import { issueText } from '../worksheet/schema/issue-text.ts'
 import { kitFileWords as words } from './words.ts'
 
 export const KIT_FORMAT = 'evenfield-kit'
@@ -45,7 +46,7 @@ export function readKitFile(text: string): Piece[] {
   if ((data as { format?: unknown } | null)?.format !== KIT_FORMAT) throw new KitError(words.notKit)
   const issue = read.issues[0]
   const place = issue.path?.map(({ key }) => String(key)).join(' › ')
-  throw new KitError(words.unreadable(place ?? '', issue.message))
+  throw new KitError(words.unreadable(place ?? '', issueText(issue)))
 }
 
 /** The text of a file of kit. */

@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import { newId } from '../storage/store/new-id.ts'
 import type { Store } from '../storage/store/types.ts'
 import type { Worksheet } from '../worksheet/schema/document.ts'
+import { issueText } from '../worksheet/schema/issue-text.ts'
 import { DocumentError, readData } from '../worksheet/schema/read-document.ts'
 import { KitError, type Piece, PiecesSchema } from './piece.ts'
 import { kitFileWords as words } from './words.ts'
@@ -126,7 +127,7 @@ export function readStudioSet(text: string): StudioSet {
   if (data.format !== STUDIO_FORMAT) throw new KitError(words.notASet)
   if (data.version !== 1) throw new KitError(words.newerTemplates)
   const kit = v.safeParse(PiecesSchema, data.kit ?? [])
-  if (!kit.success) throw new KitError(words.unreadable('kit', kit.issues[0].message))
+  if (!kit.success) throw new KitError(words.unreadable('kit', issueText(kit.issues[0])))
   if (!Array.isArray(data.templates) || data.templates.length > MOST_TEMPLATES)
     throw new KitError(words.unreadable('templates', words.tooManyTemplates(MOST_TEMPLATES)))
   const templates = data.templates.map((worksheet: unknown, at) => {

@@ -30,6 +30,12 @@ export const BANNED: readonly Banned[] = [
   { pattern: /\bbears the name\b/i, instead: 'is named' },
   { pattern: /\bat hand\b|\bso many\b|\bwhoever\b|\bone[’']s own\b/i, instead: 'a plainer phrase' },
   { pattern: /\bbehind (the|its) field\b/i, instead: 'after the field' },
+  { pattern: /\boutlay\b/i, instead: 'expenses' },
+  { pattern: /\bevenest\b/i, instead: 'most even' },
+  { pattern: /\bhand meter\b/i, instead: 'hand-held meter' },
+  { pattern: /\buntouched\b/i, instead: 'without touching it' },
+  { pattern: /\bsmall letters\b/i, instead: 'lower-case letters' },
+  { pattern: /\bto and fro\b/i, instead: 'back and forth' },
   { pattern: /\bframes a page\b/i, instead: 'says how many frames a page needs' },
   { pattern: /\bplease\b|\bforgot\b|\b(in)?valid\b/i, instead: 'what is wrong, where, and what to do', appOnly: true },
 ]

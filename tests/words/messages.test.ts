@@ -24,7 +24,9 @@ test.each([...catalogues])('the catalogue of %s uses no retired word', (_, own) 
 })
 
 /** The keys of a worksheet's JSON whose texts a user reads. */
-const READ = new Set(['title', 'label', 'hint', 'message', 'holds', 'passes', 'text', 'about', 'answer', 'measure'])
+const READ = new Set([
+  ...['title', 'label', 'hint', 'message', 'holds', 'passes', 'text', 'about', 'answer', 'measure', 'means', 'to'],
+])
 
 function* readTexts(value: unknown, key = ''): Generator<string> {
   if (typeof value === 'string') {

@@ -34,6 +34,7 @@ const CODES: Readonly<Record<string, readonly string[]>> = {
   'a list of type faces': ["'Atkinson Hyperlegible Next', Arial, Helvetica, sans-serif"],
   'the name of the app': ['Evenfield'],
   'the name of an error, which only logs show': ['Unpublished'],
+  'how the messages of the library that checks files begin': ['Invalid'],
   'keys of a keyboard': ['Delete', 'End', 'Enter', 'Escape', 'Home', 'Tab'],
   'what a browser calls dragged files': ['Files'],
 }

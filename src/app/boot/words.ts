@@ -4,7 +4,7 @@ export const bootWords = {
   kit: 'Kit',
   light: 'Light',
   dim: 'Dim',
-  noSuchStart: 'No template has this name.',
+  noSuchStart: 'There is no job with this name. Choose one below.',
   newerReady: 'A newer version of Evenfield is ready.',
   useNewer: 'Use it',
   newerElsewhere: 'Another tab uses a newer version of Evenfield.',

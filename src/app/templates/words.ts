@@ -1,3 +1,3 @@
 export const templateWords = {
-  notFetched: 'This template could not be loaded. Check the network and reload the page, or start with an empty sheet.',
+  notFetched: 'This job could not be loaded. Check the network and reload the page, or start with an empty sheet.',
 }

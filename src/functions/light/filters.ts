@@ -183,7 +183,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     formula: 'nearer = t (1 − 1/n); shift = −4 log₂(1 − ((n − 1)/(n + 1))²)',
     source:
       'derived: paraxial refraction at a plane-parallel plate; Fresnel reflection at four surfaces, light in and light out',
-    validity: 'Looking straight down; plain uncoated glass, what it absorbs and reflects to and fro left out.',
+    validity: 'Looking straight down; plain uncoated glass, what it absorbs and reflects back and forth left out.',
     cautions: ['Glass reflects lamps, camera and ceiling: see mirror_zone.'],
     examples: [
       { formula: 'cover_glass(3 mm).nearer', gives: '1.0263158 mm', within: '0.0000001 mm' },

@@ -76,7 +76,7 @@ interface Scan {
   readonly served?: Place
   /** The distance of the ring before it. */
   readonly before: number
-  /** The evenest place met on the way. */
+  /** The most even place met on the way. */
   readonly best?: Place
 }
 
@@ -90,7 +90,7 @@ function firstRing(task: PairTask, from: number, to: number, lifted: Lifted): Sc
     const found = bestOnRing(task, distance, lifted)
     if (found && found.spread <= task.limit) return { served: found, before, ...(best ? { best } : {}) }
     if (found && !(best && best.spread <= found.spread)) best = found
-    // A coarse search may miss the evenest aim by a little, so a near miss is refined before the next ring.
+    // A coarse search may miss the most even aim by a little, so a near miss is refined before the next ring.
     if (found && found.spread <= 1.3 * task.limit) {
       const near = zoom(task, found, lifted)
       if (near.spread <= task.limit) return { served: near, before, best: near }

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import { FORMAT, VERSION } from '../format/format.ts'
 import { type Worksheet, WorksheetSchema } from './document.ts'
+import { issueText } from './issue-text.ts'
 import { migrate } from './migrate.ts'
 import * as words from './words.ts'
 
@@ -72,7 +73,7 @@ export function readData(data: unknown): Worksheet {
 function explained(issue: v.BaseIssue<unknown>): DocumentError {
   const place = (issue.path ?? []).map(({ key }) => (typeof key === 'number' ? `[${key}]` : `.${String(key)}`)).join('')
   const where = place.replace(/^\./, '')
-  return new DocumentError(words.at(where, issue.message), where)
+  return new DocumentError(words.at(where, issueText(issue)), where)
 }
 
 function refuseRepeatedIds(worksheet: Worksheet): void {
