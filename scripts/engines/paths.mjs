@@ -43,7 +43,7 @@ async function fillIn(hand, site) {
   // Suggestions come from a worker.
   await hand.sees({ selector: 'suggestion-list', inner: 'button' })
   await hand.fill('Focal length', '9x')
-  await hand.sees({ selector: 'given-cell', text: '^Lens .*9x' })
+  await hand.sees({ selector: 'given-cell', text: '^Focal length .*9x' })
   await hand.fill('Focal length', '60')
   await hand.reads(DISTANCE, '917')
   await hand.window.key('z', 'Control')

@@ -183,6 +183,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
   override disconnectedCallback(): void {
     super.disconnectedCallback()
     this.head.disconnect()
+    document.documentElement.style.removeProperty('--head')
     removeEventListener('scroll', this.scrolled)
     cancelAnimationFrame(this.frame)
   }

@@ -6,6 +6,7 @@ import { requestChange } from '../../cells/shared/cell-view.ts'
 import { type CheckState, checkSign, signStyle } from '../../cells/shared/check-sign.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { UNTITLED_SHEET } from '../../worksheet/document/words.ts'
+import { isHeading } from '../../worksheet/index.ts'
 import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
 import { type Face, withFace } from '../common/route.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -208,9 +209,11 @@ export class SheetHead extends SignalWatcher(LitElement) {
     this.open.changed.get()
     const saving = this.autosave.saveState.get()
     const narrow = pageWidth.get() === 'narrow'
-    const lined = this.face === 'fill' || this.face === 'build'
+    // On a phone the row is there in any case: the page makes up for it while one types.
+    const lined =
+      (this.face === 'fill' || this.face === 'build') && (narrow || this.open.sheet.cells.filter(isHeading).length > 1)
     const atStand = this.face === 'stand'
-    const counted = this.face !== 'functions' && !atStand && !narrow
+    const counts = this.face !== 'functions' && !atStand && !narrow ? this.counts() : nothing
     return html`
       <div class="first">
         ${pageWidth.get() === 'wide' ? html`<a class="brand" href="#">Evenfield</a>` : nothing}
@@ -219,9 +222,9 @@ export class SheetHead extends SignalWatcher(LitElement) {
         <div class="tools">${this.tools()}</div>
       </div>
       ${
-        lined || counted
+        lined || counts !== nothing
           ? html`<div class="second">
-              ${counted ? this.counts() : nothing}
+              ${counts}
               ${lined ? html`<section-line .open=${this.open} .places=${this.places}></section-line>` : nothing}
             </div>`
           : nothing

@@ -58,7 +58,6 @@ export class StandOverview extends SignalWatcher(LitElement) {
         outline-offset: -2px;
       }
       .now .row {
-        box-shadow: -14px 0 0 -8px var(--sheet), -20px 0 0 -8px var(--ink);
         border-inline-start: 6px solid var(--ink);
         padding-inline-start: 8px;
       }

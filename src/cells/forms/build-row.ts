@@ -167,7 +167,8 @@ export const buildRowStyle = [
         grid-column: 2 / -1;
         min-block-size: 26px;
       }
-      .row > .formula-text:empty {
+      .row > .formula-text:empty,
+      .open .row > .formula-text {
         display: none;
       }
       .call {

@@ -32,16 +32,24 @@ export const frameStyle = css`
     margin: 0;
     font-size: 1rem;
   }
+  section > * + * {
+    margin-block-start: 0.4rem;
+  }
   .areas dl {
     display: grid;
     grid-template-columns: minmax(0, 1fr) minmax(0, auto);
-    column-gap: 1rem;
+    margin-block: 0.4rem;
     grid-column: 1 / -1;
     /* Across a wide sheet a figure would be too far from its name. */
     max-inline-size: 36rem;
     font-variant-numeric: tabular-nums;
   }
+  .areas :is(dt, dd) {
+    padding-block: 4px;
+    border-block-end: 1px solid var(--rule);
+  }
   .areas dd {
+    padding-inline-start: 1rem;
     text-align: end;
   }
   .fields {
@@ -76,5 +84,20 @@ export const frameStyle = css`
     vertical-align: bottom;
     text-align: end;
     white-space: normal;
+  }
+  /* Level rules only, as in every list. */
+  .series {
+    margin-block: 0.4rem;
+  }
+  .series :is(td, th) {
+    border: 0;
+    border-block-end: 1px solid var(--rule);
+  }
+  .series tr:first-child > * {
+    border-block-end: 2px solid var(--ink);
+  }
+  .series :is(td, th):nth-child(-n + 2) {
+    padding-inline-start: 0;
+    text-align: start;
   }
 `

@@ -28,7 +28,7 @@ function seriesTable(
   const columns = changeColumns(cell.areas ?? [], series)
   return html`
     <div class="scrolled">
-      <table class="map" aria-label=${words.overTime}>
+      <table class="map series" aria-label=${words.overTime}>
         <tr>
           <th scope="col">${words.takenAt}</th>
           <th scope="col">${words.picturesName}</th>
