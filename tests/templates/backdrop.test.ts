@@ -1,6 +1,7 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { luxAt, spreadOver } from './light.ts'
-import { expectRendered, expectSettled, open } from './open.ts'
+import { expectRendered, expectSettled, open, proposed } from './open.ts'
 
 test('at its defaults it computes, and the evenness alone fails, on purpose', () => {
   const sheet = open('backdrop')
@@ -92,18 +93,43 @@ describe('a figure taller than one pair lights evenly', () => {
 })
 
 describe('what a failing check proposes makes it hold', () => {
-  test('the place for the lamps', () => {
-    const sheet = open('backdrop')
-    const found = /stand a pair (\d+) mm to each side and (\d+) mm in front, aimed (\d+) mm past/.exec(
-      sheet.message('back_even'),
+  test('the place for the lamps, whatever the object, the lamps and the distance', () => {
+    let placed = 0
+    fc.assert(
+      fc.property(
+        fc.record({
+          original: fc
+            .tuple(fc.integer({ min: 60, max: 700 }), fc.integer({ min: 60, max: 500 }))
+            .map((both) => both.join(' x ')),
+          backdrop_gap: fc.constantFrom('600', '1500', '3000'),
+          back_beam: fc.constantFrom('60', '100'),
+          back_radius: fc.constantFrom('50', '150'),
+          back_limit: fc.constantFrom('0.2', '0.3', '0.5'),
+          back_out: fc.constant('700'),
+        }),
+        (givens) => {
+          const message = open('backdrop', givens).message('back_even')
+          if (!message.includes('set a pair')) return
+          placed++
+          const [back_out, back_off, back_aim] = [
+            /set a pair (\d+) mm to each side/,
+            /and (\d+) mm in front/,
+            /aimed (\d+) mm/,
+          ].map((pattern) => proposed(message, pattern)) as [string, string, string]
+          const short = message.includes('mm short of the middle') ? '-' : ''
+          const typed = open('backdrop', { ...givens, back_out, back_off, back_aim: `${short}${back_aim}` })
+          for (const check of ['back_even', 'lamps_unseen', 'no_spill'])
+            expect(typed.state(check), `${typed.message(check)} ${message}`).not.toBe('fail')
+        },
+      ),
+      { numRuns: 12 },
     )
-    const [, back_out = '', back_off = '', back_aim = ''] = found ?? []
-    expect(open('backdrop', { back_out, back_off, back_aim }).failing).toEqual([])
+    expect(placed).toBeGreaterThan(1)
   })
 
   test('the distance of a backdrop that is too small', () => {
     const small = { backdrop: '800 x 500' }
-    const gap = /within (\d+) mm of the object/.exec(open('backdrop', small).message('backdrop_fills'))?.[1] ?? ''
+    const gap = proposed(open('backdrop', small).message('backdrop_fills'), /within (\d+) mm of the object/)
     const near = { ...small, backdrop_gap: String(Number(gap) - 1) }
     expect(open('backdrop', near).failing).not.toContain('backdrop_fills')
   })
