@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { expectRendered, expectSettled, open } from './open.ts'
+import { expectRendered, expectSettled, open, proposed } from './open.ts'
 
 test('at its defaults it computes, and every check holds', () => {
   const sheet = open('best-aperture')
@@ -93,8 +93,8 @@ test('an arc shorter than its chord is reported where it is worked out', () => {
 
 test('the aperture proposed holds the depth', () => {
   const deep = { page_arc: '212' }
-  const mark = /which takes (f\/[\d.]+)/.exec(open('best-aperture', deep).message('wanted_depth_holds'))?.[1] ?? ''
-  expect(open('best-aperture', { ...deep, aperture: mark }).failing).not.toContain('wanted_depth_holds')
+  const mark = proposed(open('best-aperture', deep).message('wanted_depth_holds'), /which takes (f\/[\d.]+)/)
+  expect(open('best-aperture', { ...deep, aperture: mark }).failing).not.toContain('depth_holds')
 })
 
 describe('each check holds and fails, and says so in full', () => {

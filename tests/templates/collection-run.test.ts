@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Run } from '../../src/worksheet/index.ts'
 import type { RunPlan } from '../../src/worksheet/run/plan.ts'
 import { runOf } from '../../src/worksheet/run/sheet-run.ts'
-import { expectRendered, expectSettled, type Filled, open } from './open.ts'
+import { expectRendered, expectSettled, type Filled, open, proposed } from './open.ts'
 import { openRows } from './rows.ts'
 
 function planOf({ sheet }: Filled): RunPlan {
@@ -163,7 +163,7 @@ describe('each check holds and fails, and says so in full', () => {
 
   test('the lens proposed for a column too short reaches all', () => {
     const short = { focal: '105' }
-    const lens = /A lens of (\d+) mm/.exec(open('collection-run', short).message('run_reaches'))?.[1] ?? ''
+    const lens = proposed(open('collection-run', short).message('run_reaches'), /A lens of (\d+) mm/)
     expect(open('collection-run', { focal: lens }).failing).not.toContain('run_reaches')
   })
 })

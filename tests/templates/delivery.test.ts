@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { expectRendered, expectSettled, type Filled, open } from './open.ts'
+import { expectRendered, expectSettled, type Filled, open, proposed } from './open.ts'
 import { openRows } from './rows.ts'
 
 const reported = (rows: readonly (readonly string[])[]): Filled => openRows('delivery', 'quality', rows)
@@ -96,7 +96,7 @@ describe('a plan of 1189 × 841 mm at 300 ppi, 8 bits, with smaller sizes inside
 
 test('a TIFF of exactly 4 GiB is too large, one sampling lower is not', () => {
   const said = open('delivery').message('container_holds')
-  const sampling = /or at (\d+) ppi/.exec(said)?.[1] ?? ''
+  const sampling = proposed(said, /or at (\d+) ppi/)
   expect(open('delivery', { wanted_sampling: sampling }).state('container_holds')).not.toBe('fail')
   expect(open('delivery', { wanted_sampling: String(Number(sampling) + 5) }).state('container_holds')).toBe('fail')
 })

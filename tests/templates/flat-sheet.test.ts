@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { expectRendered, expectSettled, open } from './open.ts'
+import { expectRendered, expectSettled, open, proposed } from './open.ts'
 
 const estateMap = {
   original: '1200 x 900',
@@ -148,12 +148,12 @@ test('a short time may be released by hand', () => {
 
 test('what a failing check proposes makes it hold', () => {
   const deep = { unevenness: '40' }
-  const stopped = /which takes (f\/[\d.]+)/.exec(open('flat-sheet', deep).message('depth_holds'))
-  expect(open('flat-sheet', { ...deep, aperture: stopped?.[1] ?? '' }).failing).not.toContain('depth_holds')
+  const stopped = proposed(open('flat-sheet', deep).message('depth_holds'), /which takes (f\/[\d.]+)/)
+  expect(open('flat-sheet', { ...deep, aperture: stopped }).failing).not.toContain('depth_holds')
 
   const high = { original: '700 x 500' }
-  const lens = /A lens of (\d+ mm)/.exec(open('flat-sheet', high).message('column_reaches'))
-  expect(open('flat-sheet', { ...high, focal: lens?.[1] ?? '' }).failing).not.toContain('column_reaches')
+  const lens = proposed(open('flat-sheet', high).message('column_reaches'), /A lens of (\d+ mm)/)
+  expect(open('flat-sheet', { ...high, focal: lens }).failing).not.toContain('column_reaches')
 })
 
 test('too large an overlap is reported by its check; the frames are counted all the same', () => {

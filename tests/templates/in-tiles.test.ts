@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { expectRendered, expectSettled, open } from './open.ts'
+import { expectRendered, expectSettled, open, proposed } from './open.ts'
 
 test('at its defaults it computes, and every check holds', () => {
   const sheet = open('in-tiles')
@@ -122,6 +122,6 @@ describe('each check holds and fails, and says so in full', () => {
 
 test('the lens proposed fits under the column', () => {
   const low = { column_reach: '1100' }
-  const lens = /A? ?lens of (\d+ mm)/.exec(open('in-tiles', low).message('column_reaches'))
-  expect(open('in-tiles', { ...low, focal: lens?.[1] ?? '' }).state('column_reaches')).not.toBe('fail')
+  const lens = proposed(open('in-tiles', low).message('column_reaches'), /A? ?lens of (\d+ mm)/)
+  expect(open('in-tiles', { ...low, focal: lens }).state('column_reaches')).not.toBe('fail')
 })

@@ -124,6 +124,13 @@ export function open(name: string, givens: Readonly<Record<string, string>> = {}
   return new Filled({ ...worksheet, cells })
 }
 
+/** A figure that a sentence proposes; it is in error where the sentence proposes none, so that nothing is tried by mistake. */
+export function proposed(message: string, pattern: RegExp): string {
+  const found = pattern.exec(message)?.[1]
+  if (found === undefined) throw new Error(`“${message}” proposes nothing that ${pattern} finds.`)
+  return found
+}
+
 /** At its defaults a template computes throughout and fails one check at most. */
 export function expectSettled(sheet: Filled): void {
   expect(sheet.problems).toEqual([])

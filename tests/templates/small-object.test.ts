@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { expectRendered, expectSettled, open } from './open.ts'
+import { expectRendered, expectSettled, open, proposed } from './open.ts'
 
 test('at its defaults it computes, and every check holds', () => {
   const sheet = open('small-object')
@@ -93,16 +93,17 @@ test('a flat object asks for next to no depth, and is in error nowhere', () => {
 
 test('what a failing check proposes makes it hold', () => {
   const deep = { object_top: '22' }
-  const stopped = /which takes (f\/[\d.]+)/.exec(open('small-object', deep).message('wanted_depth_holds'))
-  expect(open('small-object', { ...deep, aperture: stopped?.[1] ?? '' }).failing).not.toContain('wanted_depth_holds')
+  const stopped = proposed(open('small-object', deep).message('wanted_depth_holds'), /which takes (f\/[\d.]+)/)
+  expect(open('small-object', { ...deep, aperture: stopped }).failing).not.toContain('depth_holds')
 
   const low = { key_elevation: '30' }
-  const raised = /Raise the lamp to (\d+°)/.exec(open('small-object', low).message('shadow_inside'))
-  expect(open('small-object', { key_elevation: raised?.[1] ?? '' }).failing).not.toContain('shadow_inside')
+  const raised = proposed(open('small-object', low).message('shadow_inside'), /Raise the lamp to (\d+°)/)
+  expect(open('small-object', { key_elevation: raised }).failing).not.toContain('shadow_inside')
 
   const large = { print_scale: '5:1' }
-  const scale = /([\d.]+:1) is the most/.exec(open('small-object', large).message('sharp_enough'))
-  expect(open('small-object', { print_scale: scale?.[1] ?? '' }).failing).not.toContain('sharp_enough')
+  const long = proposed(open('small-object', large).message('sharp_enough'), /a camera with (\d+) pixels/)
+  const sensor_pixels = `${long} x ${Math.round(Number(long) / 1.5)}`
+  expect(open('small-object', { ...large, sensor_pixels }).failing).not.toContain('sharp_enough')
 })
 
 describe('each check holds and fails, and says so in full', () => {
