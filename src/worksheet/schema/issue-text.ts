@@ -16,6 +16,6 @@ export function issueText({ message, type, expected, received }: v.BaseIssue<unk
   // A sentence of ours is given with the rule itself.
   if (!message.startsWith('Invalid')) return message
   if (received === 'undefined') return words.missing
-  const wanted = called(expected ?? '')
+  const wanted = words.BY_RULE[type] ?? called(expected ?? '')
   return words.mustBe(type.endsWith('length') ? words.aLength(wanted) : wanted, clip(called(received)))
 }

@@ -21,6 +21,11 @@ export const aLength = (count: string): string => `of a length of ${count}`
 export const oneOf = anyOf
 export const AT_MOST = 'at most '
 export const AT_LEAST = 'at least '
+/** What some rules ask for, where the library names only the rule. */
+export const BY_RULE: Readonly<Record<string, string>> = {
+  integer: 'a whole number',
+  regex: 'a letter, then letters, digits and underscores',
+}
 export const KINDS_OF_JSON: Readonly<Record<string, string>> = {
   string: 'a text',
   number: 'a number',

@@ -41,6 +41,21 @@ test.each([
   [['cells'], 7, 'At “cells”: this must be a list, not 7.'],
   [['cells', 0, 'id'], undefined, 'At “cells[0].id”: this is missing.'],
   [['title'], 7, 'At “title”: this must be a text, not 7.'],
+  [
+    ['cells'],
+    [{ kind: 'range', id: 'a', count: 1.5, results: [] }],
+    'At “cells[0].count”: this must be a whole number, not 1.5.',
+  ],
+  [
+    ['cells'],
+    [{ kind: 'range', id: 'a', count: 900, results: [] }],
+    'At “cells[0].count”: this must be at most 200, not 900.',
+  ],
+  [
+    ['cells'],
+    [{ kind: 'range', id: 'a', by: 'yards', results: [] }],
+    'At “cells[0].by”: this must be "even steps", "stops" or "marks", not "yards".',
+  ],
 ])('%j with %j is reported as %s', (path, value, message) => {
   expect(messageOf(damaged(EXAMPLE, path, value))).toBe(message)
 })
@@ -54,6 +69,7 @@ test('wherever a document is damaged, the error says where and what in plain wor
       refused++
       expect(message).not.toMatch(/Invalid|Expected|received|undefined|[<>]=|Array|Object/)
       expect(message).toMatch(/^[A-Z].*\.$/s)
+      expect(message).not.toMatch(/must be ,|\/\^/)
       expect(message.length).toBeLessThan(500)
     }),
     { numRuns: 3000 },
