@@ -14,6 +14,6 @@ export const functionWords = {
   gives: (at: number): string => `Example ${at} gives`,
   addExample: 'Add an example',
   isRight: 'right',
-  isWrong: (shown: string): string => (shown === '' ? 'wrong' : `wrong: it gives ${shown}`),
+  isWrong: (shown: string): string => (shown === '' ? 'wrong' : `wrong, it gives ${shown}`),
   howToCall: (signature: string): string => `Call it in any formula of this sheet: ${signature}`,
 }

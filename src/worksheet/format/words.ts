@@ -10,6 +10,6 @@ export const KIND_TITLES = {
   range: 'Range',
   variants: 'Variants',
   run: 'Run',
-  frame: 'Frame',
+  frame: 'Picture',
   function: 'Function',
 } as const

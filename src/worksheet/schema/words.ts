@@ -1,3 +1,4 @@
+import { wholeNumber } from '../../language/values/words.ts'
 import { anyOf } from '../../units/plural.ts'
 
 /** Why a worksheet's file cannot be opened: what is wrong, and where. */
@@ -23,7 +24,7 @@ export const AT_MOST = 'at most '
 export const AT_LEAST = 'at least '
 /** What some rules ask for, where the library names only the rule. */
 export const BY_RULE: Readonly<Record<string, string>> = {
-  integer: 'a whole number',
+  integer: wholeNumber,
   regex: 'a letter, then letters, digits and underscores',
 }
 export const KINDS_OF_JSON: Readonly<Record<string, string>> = {
