@@ -76,12 +76,28 @@ export const tableNarrowStyle = css`
       inline-size: 100%;
     }
     colgroup,
-    thead {
+    thead th:nth-child(n + 4) {
       display: none;
     }
+    /* What the two figures of a folded row are. */
+    thead {
+      position: sticky;
+      inset-block-start: 0;
+      z-index: 2;
+      display: block;
+    }
+    thead .unit {
+      display: inline;
+    }
+    thead tr,
     tbody tr {
       display: grid;
       grid-template-columns: 2.6rem minmax(0, 1fr) minmax(0, 6rem);
+    }
+    thead th {
+      padding-block: 0;
+    }
+    tbody tr {
       align-items: center;
       block-size: auto;
       min-block-size: 45px;
