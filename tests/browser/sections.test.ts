@@ -205,7 +205,7 @@ test('a section is moved as a whole in Build, by keys and by its words', async (
   const { page } = await open({ path: '#new/flat-sheet/build' })
   const calls = page.locator('build-cell .call.heading')
   const order = async (): Promise<string[]> =>
-    (await calls.allInnerTexts()).map((one) => one.replace(/^Section:\s*/, '').trim())
+    (await calls.allInnerTexts()).map((one) => one.replace(/^Heading:\s*/, '').trim())
   await calls.first().waitFor()
   const before = await order()
   await calls.nth(1).focus()

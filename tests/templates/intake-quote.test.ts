@@ -9,7 +9,7 @@ test('at its defaults it computes, with the time alone failing, on purpose', () 
   const sheet = open('intake-quote')
   expectSettled(sheet)
   expect(sheet.failing).toEqual(['in_time'])
-  expect(sheet.message('in_time')).toContain('6.2 working days in all; 6 are available')
+  expect(sheet.message('in_time')).toContain('working days in all: 6.2, and 6 available')
 })
 
 /** A currency without decimals, and a lot that is taken in two frames lying the other way. */
