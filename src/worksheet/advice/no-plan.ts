@@ -41,12 +41,14 @@ export function reasonForNone(
     node,
     upstream.filter((one) => !isVariable(one)),
   )
+  const against = againstOf(sheet, trial, name)
   return {
     kind: isFixed ? 'fixed' : isExhausted ? 'not found' : 'out of reach',
     settings: [],
     short: shortfallOf(trial, name),
     nearest: changes,
-    against: againstOf(sheet, trial, name),
+    against,
+    againstShort: against === undefined ? undefined : shortfallOf(trial, against),
     limits: limits.length > 0 ? limits : limitsOf(sheet, node, upstream),
     decisions: decisionsFor(sheet, name, upstream, changes),
   }

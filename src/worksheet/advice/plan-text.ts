@@ -28,13 +28,14 @@ export const wholePlanText = (sheet: Sheet, plan: Plan): string =>
 
 /** Why there is no plan, how near the nearest comes, what limits it, and what would have to be otherwise. */
 export function noPlanText(sheet: Sheet, none: NoPlan): string {
-  const { kind, settings, short, nearest, against, limits, decisions } = none
+  const { kind, settings, short, nearest, against, againstShort, limits, decisions } = none
   const parts: string[] = []
   if (kind === 'readings') parts.push(WORDS.readings(settings.map((name) => labelNamed(sheet, name))))
   else parts.push(REASONS[kind])
   if (short) parts.push(WORDS.short(amountText(short), changesText(sheet, nearest)))
-  else if (nearest.length > 0 && against !== undefined) parts.push(WORDS.nearest(changesText(sheet, nearest)))
-  if (against !== undefined) parts.push(WORDS.against(labelNamed(sheet, against)))
+  else if (nearest.length > 0 && against !== undefined) parts.push(WORDS.nearest(lower(changesText(sheet, nearest))))
+  if (against !== undefined)
+    parts.push(WORDS.against(labelNamed(sheet, against), againstShort && amountText(againstShort)))
   const facts = limits.map(({ name, is }) => WORDS.fact(labelNamed(sheet, name), is).trim())
   if (kind === 'readings' && facts.length > 0) parts.push(WORDS.dependsOn(facts))
   if (decisions.length > 0) parts.push(decisionsText(sheet, decisions))

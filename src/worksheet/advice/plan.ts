@@ -60,6 +60,8 @@ export interface NoPlan {
   readonly nearest: readonly PlannedChange[]
   /** The check that rules the plan out, where it is another one. */
   readonly against: string | undefined
+  /** By how much that one then fails, where it has a figure. */
+  readonly againstShort?: Shortfall | undefined
   /** What the check depends on that no suggestion changes, the nearest to its condition first. */
   readonly limits: readonly Fact[]
   /** What somebody may decide: a given that is not changed by a setting, and the value that would do. */

@@ -27,7 +27,8 @@ export const WORDS = {
   short: (amount: string, changes: string) =>
     changes === '' ? `It is ${amount}.` : `The nearest is ${amount}: ${changes}.`,
   nearest: (changes: string) => `The nearest is to ${changes}.`,
-  against: (check: string) => `${check} would then fail.`,
+  against: (check: string, amount?: string) =>
+    amount === undefined ? `${check} would then fail.` : `${check} would then fail: ${amount}.`,
   inSetUp: (setUp: string, press: string) => `${setUp}: ${press}`,
   fact: (label: string, value: string) => `${label} ${value}`,
   dependsOn: (list: readonly string[]) => `It depends on ${listText(list)}.`,

@@ -100,7 +100,8 @@ describe.each(JOBS)('plans for %s', { timeout: 7_200_000 }, (job) => {
             const reason = noPlanText(sheet, none)
             expect(reason).not.toMatch(/undefined|NaN|\{/)
             // How near it comes, and what limits it.
-            if (hasFigure(sheet, name)) expect(none.short, `${name}: ${reason}`).toBeDefined()
+            const short = none.short ?? none.againstShort
+            if (hasFigure(sheet, name)) expect(short, `${name}: ${reason}`).toBeDefined()
             expect(none.limits.length + none.decisions.length, `${name}: ${reason}`).toBeGreaterThan(0)
             for (const decision of none.decisions) {
               const decided = statesOf(typedInto(sheet, { ...textsIn(none.nearest), [decision.given]: decision.text }))
