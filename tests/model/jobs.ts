@@ -137,7 +137,7 @@ export const JOBS: readonly Job[] = [
         rise: fc.double({ min: 1, max: 1.15, noNaN: true }),
         magnification: fc.constantFrom('1:20', '1:10.5', '1:4', '1:1.5', '1:1', '2:1'),
       }),
-    ).map(({ rise, ...all }) => ({ ...all, page_arc: rounded(Number(all.page_width) * Number(rise)) })),
+    ).map(({ rise, ...all }) => ({ ...all, page_arc: String(Number(all.page_width) * Number(rise)) })),
     aims: [SAMPLING, CONTRAST],
     trace: (sheet) => {
       const width = sheet.number('page_width')
@@ -181,7 +181,7 @@ export const JOBS: readonly Job[] = [
       return {
         ...all,
         original: `${width} x ${rounded(page * 1.4)}`,
-        page_arc: rounded(page * Number(rise)),
+        page_arc: String(page * Number(rise)),
         original_thickness: '90',
       }
     }),
