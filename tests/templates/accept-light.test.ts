@@ -42,6 +42,15 @@ describe('a 16-bit file of gamma 2.2, a white card of 50 %', () => {
     expect(sheet.number('cast')).toBeCloseTo(Math.max(...gains.map((gain) => Math.abs(gain - 1))), 9)
   })
 
+  test('finds the light at the original among the readings, and says where both cannot be right', () => {
+    expect(sheet.state('readings_agree')).toBe('pass')
+    // 2^(1/3) = 1.26: a third of a stop outside the readings, in round figures.
+    const of = (now: string): string =>
+      open('accept-light', { readings: '1140, 1200, 1230, 1180, 1170', now }).state('readings_agree')
+    expect([of('1530'), of('1540'), of('915'), of('910')]).toEqual(['pass', 'fail', 'pass', 'fail'])
+    expect(of('12.8 EV')).toBe('fail')
+  })
+
   test('has drifted by log2(1260/1200)', () => {
     expect(sheet.number('moved')).toBeCloseTo(Math.log2(1.05), 12)
     expect(sheet.state('steady')).toBe('fail')
