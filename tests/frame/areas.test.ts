@@ -297,7 +297,7 @@ describe('a square', () => {
         [0, 100],
         [100, 100],
       ]),
-    ).toThrow(/wrong way/)
+    ).toThrow(/wrong order/)
     expect(() =>
       square([
         [0, 0],

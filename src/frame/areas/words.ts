@@ -113,7 +113,7 @@ export const edgeClipped = (where: string, share: string): string =>
   `the edge of ${where} is clipped: ${share} of its box is at full scale; expose less and take it again`
 export const edgeBlack = (where: string, share: string): string =>
   `the edge of ${where} is clipped: ${share} of its box is black: no light was recorded there; expose more and take it again`
-export const wrongWay = 'go round the wrong way'
+export const wrongWay = 'are in the wrong order'
 export const crossing = 'cross, are in one place or lie on a line'
 export const corners = (name: string | number, why: string | number): string =>
   `the corners of “${name}” ${why}; give them as top left, top right, bottom right, bottom left`

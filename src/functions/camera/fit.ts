@@ -1,4 +1,4 @@
-/** The largest magnification at which width × height, with a border all round, fits the sensor (lengths in metres). */
+/** The largest magnification at which width × height, with a border all around, fits the sensor (lengths in metres). */
 export function fitMagnification(
   width: number,
   height: number,

@@ -51,7 +51,7 @@ export const FRAMING: readonly FunctionRecord[] = [
   {
     name: 'fit_magnification',
     subject: 'close-focus',
-    about: 'Largest magnification at which the whole original, with a border all round, fits the sensor.',
+    about: 'Largest magnification at which the whole original, with a border all around, fits the sensor.',
     also: ['reproduction ratio', 'fill the frame', 'framing', 'border'],
     parameters: [
       positiveLength('original_width', 'width of the original'),

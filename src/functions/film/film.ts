@@ -71,7 +71,7 @@ export const FILM: readonly FunctionRecord[] = [
       positiveLength('film_height', 'of the image on the film (its gate)'),
       positiveLength('sensor_width', 'width of the sensor'),
       positiveLength('sensor_height', 'height of the sensor'),
-      length('border', 'of film left showing all round', { default: '0 mm' }),
+      length('border', 'of film left showing all around', { default: '0 mm' }),
     ],
     result: RATIO,
     formula: 'the larger over both ways round of min(sw/(w + 2b), sh/(h + 2b))',

@@ -130,7 +130,7 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
     result: PLAIN,
     formula: 'n = ln 0.5/ln cos(beam_angle/2)',
     source: 'derived: cos^n θ = 1/2 at θ = beam_angle/2',
-    validity: 'A beam round its axis that falls as a cosine power; a lamp with a hard-edged reflector does not.',
+    validity: 'A beam around its axis that falls as a cosine power; a lamp with a hard-edged reflector does not.',
     examples: [
       { formula: 'spread_power(120 deg)', gives: '1' },
       { formula: 'spread_power(90 deg)', gives: '2' },

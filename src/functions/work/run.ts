@@ -149,7 +149,7 @@ export const RUN: readonly FunctionRecord[] = [
       positiveLength('sensor_width', 'width of the sensor'),
       positiveLength('sensor_height', 'height of the sensor'),
       parameter('pixel_pitch', number(PIXEL_PITCH), 'of the sensor', { range: POSITIVE }),
-      length('border', 'left free all round the original', { default: '0 mm' }),
+      length('border', 'left free all around the original', { default: '0 mm' }),
       parameter('turn', YES_NO, 'originals may be turned by 90°', { default: 'yes' }),
       parameter('classes', PLAIN_NUMBERS, 'exposure classes, numbered: one for all, or one each', { default: '{1}' }),
     ],
