@@ -35,7 +35,7 @@ export class QuestionBar extends LitElement {
       <section role="alertdialog" aria-labelledby="question">
         <p id="question">${words}</p>
         <div class="presses">
-          <button type="button" class="press" @click=${() => answer(true)}><b>${WORDS.bringIn}</b></button>
+          <button type="button" class="press primary" @click=${() => answer(true)}>${WORDS.bringIn}</button>
           <button type="button" class="press" data-cancel @click=${() => answer(false)}>${WORDS.cancel}</button>
         </div>
       </section>

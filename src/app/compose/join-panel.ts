@@ -275,10 +275,10 @@ export class JoinPanel extends LitElement {
       <div class="presses">
         ${
           next.change
-            ? html`<button type="button" class="press" @click=${() => {
+            ? html`<button type="button" class="press primary" @click=${() => {
                 const { change, first, cells } = recomposed()
                 this.make(change, first ?? cells[0]?.id)
-              }}><b>${confirm}</b></button>`
+              }}>${confirm}</button>`
             : nothing
         }
         <button type="button" class="press" @click=${() => void this.another()}>${words.another}</button>
@@ -344,7 +344,7 @@ export class JoinPanel extends LitElement {
           : html`<p>${words.nothingNew}</p>`
       }
       <div class="presses">
-        ${plan.change ? html`<button type="button" class="press" @click=${() => this.setIn(coming)}><b>${words.confirm}</b></button>` : nothing}
+        ${plan.change ? html`<button type="button" class="press primary" @click=${() => this.setIn(coming)}>${words.confirm}</button>` : nothing}
         <button type="button" class="press" @click=${() => void this.another()}>${words.another}</button>
         <button type="button" class="press" @click=${() => this.leave()}>${words.cancel}</button>
       </div>

@@ -281,7 +281,7 @@ export class KitPage extends LitElement {
         ${
           none
             ? html`<p>${words.empty}</p>
-                <button type="button" class="press" @click=${() => void this.addGeneric()}>${words.addGeneric}</button>`
+                <button type="button" class="press primary" @click=${() => void this.addGeneric()}>${words.addGeneric}</button>`
             : nothing
         }
         ${

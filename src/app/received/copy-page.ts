@@ -174,13 +174,13 @@ export class CopyPage extends LitElement {
         <div class="presses">
           ${
             canTake
-              ? html`<button type="button" class="press" aria-disabled=${this.chosen.size === 0} @click=${() => this.takeOver()}>
-                  <b>${words.takeOver(count(this.chosen.size))}</b>
+              ? html`<button type="button" class="press ${this.chosen.size > 0 ? 'primary' : ''}" aria-disabled=${this.chosen.size === 0} @click=${() => this.takeOver()}>
+                  ${words.takeOver(count(this.chosen.size))}
                 </button>`
               : nothing
           }
-          <button type="button" class="press" @click=${() => this.tell('copy-saved')}>
-            ${canTake ? words.saveSeparate : html`<b>${home ? words.saveSeparate : words.save}</b>`}
+          <button type="button" class="press ${canTake ? '' : 'primary'}" @click=${() => this.tell('copy-saved')}>
+            ${home ? words.saveSeparate : words.save}
           </button>
           <button type="button" class="press" @click=${() => this.tell('copy-left')}>${words.leave}</button>
         </div>

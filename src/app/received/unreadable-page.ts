@@ -102,7 +102,7 @@ export class UnreadablePage extends LitElement {
         <p role="alert">${this.why}</p>
         <p>${words.aboutUnreadable}</p>
         <div class="presses">
-          <button type="button" class="press" @click=${() => void this.saveRaw()}><b>${words.saveUnchanged}</b></button>
+          <button type="button" class="press primary" @click=${() => void this.saveRaw()}>${words.saveUnchanged}</button>
         </div>
         <p class="small" role="status">${this.said}</p>
         <h2>${words.revisions}</h2>

@@ -53,8 +53,8 @@ export class TabLockBar extends SignalWatcher(LitElement) {
           state === 'here'
             ? nothing
             : html`
-                <button type="button" class="press" @click=${() => void this.session.takeOver()}>
-                  <b>${state === 'elsewhere' ? WORDS.takeOver : WORDS.takeBack}</b>
+                <button type="button" class="press primary" @click=${() => void this.session.takeOver()}>
+                  ${state === 'elsewhere' ? WORDS.takeOver : WORDS.takeBack}
                 </button>
                 <button type="button" class="press" @click=${() => void this.saveCopy()}>${WORDS.saveCopy}</button>
               `

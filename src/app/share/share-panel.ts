@@ -207,7 +207,7 @@ export class SharePanel extends LitElement {
           .value=${this.address}
           @focus=${(event: Event) => (event.target as HTMLInputElement).select()}
         >
-        <button type="button" class="press" ?disabled=${this.address === ''} @click=${() => void this.copy()}>${words.copyLink}</button>
+        <button type="button" class="press ${this.address === '' ? '' : 'primary'}" ?disabled=${this.address === ''} @click=${() => void this.copy()}>${words.copyLink}</button>
       </div>
       <p class="small quiet" id="size">${this.size?.words ?? nothing}</p>
       <div class="presses">
