@@ -121,6 +121,10 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [['Width'], ['“Map”', '“Height”']],
     [['Width', 'Height'], []],
   ],
+  'cli: noJobOrPart': [
+    ['flatsheet', 'flat-sheet', ['flat-sheet'], ['tiles']],
+    ['hall', undefined, ['flat-sheet'], ['tiles']],
+  ],
   'cli: noSuchPiece': [
     ['my_lens', '90 mm', 'lens', ['60 mm lens', '100 mm lens'], ['focal']],
     ['my_lens', '90 mm', 'lens', [], []],
@@ -203,6 +207,11 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [30, 12],
   ],
   'storage/exchange: BACKUP_WORDS.wereHere': COUNTS,
+  'units: wrongKind': [
+    ['a time', 'a length', 'mm'],
+    ['a time', 'a plain number', ''],
+  ],
+  'worksheet/schema: oneOf': [[['a text', 'a number']]],
   'worksheet/document: chooseOne': [[['matt', 'glossy']], [[...NAMES, ...NAMES]]],
   'worksheet/analysis: measuredAt': [['28 November 2026, 14:02'], ['28 November 2026, 14:02', 'LM']],
   'worksheet/editing: outdatedWords.readAgain': [[['Column']], [NAMES]],

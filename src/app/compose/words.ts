@@ -35,7 +35,7 @@ export const composeWords = {
   replaces: (part: string, by: string): string => `${quoted(by)} replaces ${quoted(part)}.`,
   /** A part of a job that would ask anew what the sheet has. */
   instead: (part: string, of: string): string =>
-    `It brings ${quoted(part)} instead of ${quoted(of)}, which would ask for sizes that your sheet has. You can still add ${quoted(of)} by itself.`,
+    `It brings ${quoted(part)} instead of ${quoted(of)}, which would ask for sizes that your sheet already has. You can still add ${quoted(of)} by itself.`,
   changes: (changes: readonly string[]): string => `It changes: ${changes.join('; ')}.`,
   change: (label: string, before: string, after: string): string => `${label} ${before} → ${after}`,
   arrange: 'Arrange by parts',
