@@ -16,7 +16,8 @@ const worksheets = new Map<string, Worksheet>()
 
 /** A job of the shelf as it opens, or a sheet of some parts with an example in everything. */
 export function worksheetOf(job: string, parts?: readonly string[]): Worksheet {
-  const worksheet = worksheets.get(job) ?? (parts ? workedOut(job, parts) : readTemplate(job))
+  if (!parts) return readTemplate(job)
+  const worksheet = worksheets.get(job) ?? workedOut(job, parts)
   worksheets.set(job, worksheet)
   return worksheet
 }

@@ -7,9 +7,14 @@ import { isNamed, Sheet, type Worksheet } from '../../src/worksheet/index.ts'
 
 const FOLDER = new URL('../../templates/', import.meta.url)
 
+const templates = new Map<string, Worksheet>()
+
 /** A job's sheet as its file composes it, passed by the schema. */
-export const readTemplate = (name: string): Worksheet =>
-  readSheetOrJob(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'))
+export function readTemplate(name: string): Worksheet {
+  const worksheet = templates.get(name) ?? readSheetOrJob(readFileSync(new URL(`${name}.json`, FOLDER), 'utf8'))
+  templates.set(name, worksheet)
+  return worksheet
+}
 
 /** The names of all jobs. */
 export const JOBS: readonly string[] = readdirSync(FOLDER).flatMap((file) =>
