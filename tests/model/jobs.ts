@@ -145,7 +145,7 @@ export const JOBS: readonly Job[] = [
       const m = sheet.number('magnification')
       const own = cameraOf(sheet)
       const photograph = Photograph.at(own, own.focal * (2 + m + 1 / m) + own.gap, m > 1)
-      expect(sheet.number('wanted_depth')).toBeCloseTo(rise + sheet.number('unevenness'), 9)
+      expect(sheet.number('wanted_depth')).toBeCloseTo(rise + sheet.number('unevenness'), 8)
       return pictureTraced(sheet, photograph)
     },
   },
@@ -195,7 +195,7 @@ export const JOBS: readonly Job[] = [
       const tilt = whole ? (Math.PI - sheet.number('opened_to')) / 2 : 0
       // From the lowest point to the highest: the arc, the waves, the tilt, and one page over the other.
       const depth = rise + sheet.number('unevenness') + (whole ? page * Math.sin(tilt) + sheet.number('page_step') : 0)
-      expect(sheet.number('wanted_depth')).toBeCloseTo(depth, 9)
+      expect(sheet.number('wanted_depth')).toBeCloseTo(depth, 8)
       const face = Math.max(0, sheet.number('original_thickness') - depth / 2)
       const photograph = placed(sheet, face)
       return {
