@@ -756,6 +756,20 @@ export const CASES: readonly Case[] = [
   },
   {
     part: 'evenness',
+    check: 'readings_agree',
+    on: 'accept-light',
+    why: 'A third of a stop is a factor of 1.26, 1.25 in round figures: from 800 lx below 1000 to 1250 above it.',
+    inside: [
+      { readings: '1000, 1000, 1000, 1000, 1000', illuminance: '800' },
+      { readings: '1000, 1000, 1000, 1000, 1000', illuminance: '1250' },
+    ],
+    outside: [
+      { readings: '1000, 1000, 1000, 1000, 1000', illuminance: '799' },
+      { readings: '1000, 1000, 1000, 1000, 1000', illuminance: '1251' },
+    ],
+  },
+  {
+    part: 'evenness',
     check: 'frame_even',
     on: 'accept-light',
     why: 'A fifth of a stop is a factor of 1.1487.',
