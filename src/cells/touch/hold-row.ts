@@ -18,4 +18,4 @@ function hold(): void {
 }
 
 // A tap sends it too, before the focus moves.
-addEventListener('mousedown', hold, { capture: true })
+globalThis.addEventListener?.('mousedown', hold, { capture: true })
