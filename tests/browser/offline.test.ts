@@ -2,10 +2,10 @@ import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import type { Locator, Page } from 'playwright-core'
+import type { Locator, Page, Request } from 'playwright-core'
 import { expect } from 'vitest'
 import { serve } from '../../scripts/serve.mjs'
-import { test as base, type Visit } from './harness.ts'
+import { test as base, type Visit, whole } from './harness.ts'
 import { pressInHead, saved } from './head.ts'
 
 const DIST = fileURLToPath(new URL('../../dist', import.meta.url))
@@ -64,6 +64,19 @@ const lens = (page: Page): Locator => page.getByLabel('Focal length', { exact: t
  */
 const INSTALLED = { timeout: 60_000 }
 
+/** Follows what a page asks for. Gives what waits until it asks for nothing: it is whole, and no request is under way. */
+function followRequests(page: Page): () => Promise<void> {
+  const underWay = new Set<Request>()
+  page.on('request', (request) => underWay.add(request))
+  page.on('requestfinished', (request) => underWay.delete(request))
+  page.on('requestfailed', (request) => underWay.delete(request))
+  return async () => {
+    await whole(page)
+    await page.waitForLoadState('networkidle')
+    await expect.poll(() => underWay.size).toBe(0)
+  }
+}
+
 /** As when a tab that was left is looked at again. */
 const lookAgain = (page: Page): Promise<boolean> =>
   page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')))
@@ -101,21 +114,24 @@ test('after one visit it opens and works with the server stopped, the formula ed
   await expect.poll(() => lens(next).inputValue()).toBe('75')
 })
 
-test('a newer Evenfield says so, is used when asked, and loses nothing typed', { timeout: 180_000 }, async ({
+// Under the debugger Chromium at times never replaces a worker although its pages are at rest: another browser then does.
+test('a newer Evenfield says so, is used when asked, and loses nothing typed', { timeout: 180_000, retry: 2 }, async ({
   open,
   site,
 }) => {
   const visit = await open({ site: site.url, path: '#new/flat-sheet', ...WORKERS })
   const { page, context } = visit
+  const atRest = followRequests(page)
   expect(await isKept(page)).toBe(true)
   await page.reload()
   const other = await context.newPage()
+  const otherAtRest = followRequests(other)
   await other.goto(`${site.url}#new/two-lamps`)
   await other.locator('fill-face').waitFor()
+  await otherAtRest()
   await page.bringToFront()
   await lens(page).fill('82')
-  await page.waitForLoadState('networkidle')
-  await other.waitForLoadState('networkidle')
+  await atRest()
 
   await site.release('second')
   await lookAgain(page)
@@ -123,6 +139,9 @@ test('a newer Evenfield says so, is used when asked, and loses nothing typed', {
   await word.waitFor(INSTALLED)
   expect(await release(page)).toBe(undefined)
   await lens(page).fill('83')
+  await saved(page)
+  await atRest()
+  await otherAtRest()
   await word.click()
   await expect.poll(() => release(page).catch(() => ''), INSTALLED).toBe('second')
   await expect.poll(() => lens(page).inputValue()).toBe('83')
