@@ -199,7 +199,8 @@ describe('in a browser', () => {
     // The site data is cleared under the open page, which closes every connection.
     const cdp = await context.newCDPSession(page)
     await cdp.send('Storage.clearDataForOrigin', { origin: ORIGIN, storageTypes: 'indexeddb' })
-    expect(await outcome(page, (sheet) => store.save('b', sheet))).toMatchObject({ id: 'b' })
+    // The clearing may still go on; until it is over, saving fails and is tried again, as the app does.
+    await expect.poll(() => outcome(page, (sheet) => store.save('b', sheet))).toMatchObject({ id: 'b' })
     expect(await page.evaluate(async () => (await store.list()).map(({ id }) => id))).toEqual(['b'])
     await context.close()
   })
