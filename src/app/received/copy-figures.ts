@@ -1,4 +1,5 @@
 import { STATE_LABELS } from '../../cells/shared/words.ts'
+import { asSet } from '../../units/index.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
 import { libraryFor } from '../common/library.ts'
@@ -23,7 +24,9 @@ export async function figuresOf(
     }
     if (cell.kind !== 'result' || cell.more_exact) return []
     const outcome = sheet.outcome(cell.id)
-    return outcome.state === 'value' ? [{ label: labelOf(cell), text: outcome.shown.text }] : []
+    if (outcome.state !== 'value') return []
+    const { text } = cell.stand ? asSet(outcome.shown) : outcome.shown
+    return [{ label: labelOf(cell), text }]
   })
   return { checkSummary: sheet.checkSummary, figures }
 }
