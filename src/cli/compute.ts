@@ -1,6 +1,6 @@
 import { LIBRARY } from '../functions/index.ts'
-import { asSet, type Setting } from '../units/index.ts'
 import { asMine, exampleNames, provenanceOf } from '../worksheet/analysis/provenance.ts'
+import { shownFigure } from '../worksheet/document/shown-figure.ts'
 import type { Measured } from '../worksheet/engine/outcome.ts'
 import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
 import { type Simulation, simulate } from '../worksheet/simulation/simulate.ts'
@@ -158,7 +158,7 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   if (cell.kind === 'check') return []
   const title = titleOf(cell)
   if (outcome.state === 'value') {
-    const { text, mark, exactly }: Setting = cell.kind === 'result' && cell.stand ? asSet(outcome.shown) : outcome.shown
+    const { text, mark, exactly } = shownFigure(cell, outcome.shown)
     const { measured, measuredAmiss } = outcome
     const said = exactly ? words.exact(text, exactly) : mark && mark !== text ? words.marked(text, mark) : text
     return [

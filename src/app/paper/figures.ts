@@ -1,6 +1,6 @@
 import { element, type Node } from '../../drawings/canvas/tree.ts'
-import { asSet, type Setting } from '../../units/index.ts'
-import type { Given, Outcome, Result, ValueOutcome } from '../../worksheet/index.ts'
+import { shownFigure } from '../../worksheet/document/shown-figure.ts'
+import type { Given, Outcome, Result } from '../../worksheet/index.ts'
 
 /** The number of characters above which a figure also takes the column of its unit, or a separate line. */
 const LONG_FIGURE = 16
@@ -15,16 +15,12 @@ export interface Figure {
 export function figureOf(cell: Given | Result, outcome: Outcome): Figure {
   if (outcome.state !== 'value') return { figure: cell.kind === 'given' ? cell.value : '', unit: '' }
   const { kind } = outcome.type
-  const { figure, unit, text } = settingOf(cell, outcome)
+  const { figure, unit, text } = shownFigure(cell, outcome.shown)
   if (kind === 'list') return { figure: text.replace(/^\{|\}$/g, '').replaceAll('_', ' '), unit: '' }
   if (kind !== 'record') return { figure, unit }
   const size = /^([\d.,\s]+×[\d.,\s]+\d)\s(\S+)$/.exec(outcome.readAs ?? '')
   return size ? { figure: size[1] as string, unit: size[2] as string } : { figure: text.replaceAll('_', ' '), unit: '' }
 }
-
-/** The figure as it is set, where the equipment has marks for it. */
-export const settingOf = (cell: Given | Result, { shown }: ValueOutcome): Setting =>
-  cell.kind === 'result' && cell.stand ? asSet(shown) : shown
 
 /** The table cells for a figure. */
 export function figureCells({ figure, unit }: Figure): Node[] {

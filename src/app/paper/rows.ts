@@ -3,6 +3,7 @@ import { ORIGIN_LABELS, STATE_LABELS } from '../../cells/shared/words.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { listText } from '../../units/plural.ts'
 import { functionOutcomeOf, functionSignature } from '../../worksheet/analysis/function-outcome.ts'
+import { shownFigure } from '../../worksheet/document/shown-figure.ts'
 import type { Measured } from '../../worksheet/engine/outcome.ts'
 import {
   type Cell,
@@ -20,7 +21,7 @@ import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
 import { isExample } from '../examples/examples.ts'
 import { checkShape } from './check-shapes.ts'
 import { rangeOnPaper, variantsOnPaper } from './compared.ts'
-import { figureCells, figureOf, settingOf } from './figures.ts'
+import { figureCells, figureOf } from './figures.ts'
 import { frameOnPaper } from './frame-on-paper.ts'
 import { runOnPaper } from './run.ts'
 import { simulatedOnPaper } from './simulated.ts'
@@ -48,7 +49,7 @@ const measuredText = ({ computed, difference }: Measured, cell: Given | Result):
 function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[] {
   if (outcome.state === 'value') {
     const { measured } = outcome
-    const { mark, exactly } = settingOf(cell, outcome)
+    const { mark, exactly } = shownFigure(cell, outcome.shown)
     return [
       ...(exactly ? [words.exactFigure(exactly)] : mark ? [words.nearestMark(mark)] : []),
       ...(measured ? [measuredText(measured, cell), ...(measured.contradicts ?? [])] : []),

@@ -1,6 +1,6 @@
 import { STATE_LABELS } from '../../cells/shared/words.ts'
-import { asSet } from '../../units/index.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
+import { shownFigure } from '../../worksheet/document/shown-figure.ts'
 import { type CheckSummary, Sheet, type Worksheet } from '../../worksheet/index.ts'
 import { libraryFor } from '../common/library.ts'
 
@@ -25,8 +25,7 @@ export async function figuresOf(
     if (cell.kind !== 'result' || cell.more_exact) return []
     const outcome = sheet.outcome(cell.id)
     if (outcome.state !== 'value') return []
-    const { text } = cell.stand ? asSet(outcome.shown) : outcome.shown
-    return [{ label: labelOf(cell), text }]
+    return [{ label: labelOf(cell), text: shownFigure(cell, outcome.shown).text }]
   })
   return { checkSummary: sheet.checkSummary, figures }
 }

@@ -1,7 +1,7 @@
 import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
-import { asSet, type Setting } from '../../units/index.ts'
+import { shownFigure } from '../../worksheet/document/shown-figure.ts'
 import type { Outcome, ValueOutcome } from '../../worksheet/index.ts'
 import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
@@ -258,7 +258,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const warnings = outcome.state === 'value' ? outcome.warnings : []
     const shape = `${isSpread(outcome) ? 'spread' : ''} ${view.rests && outcome.state === 'value' ? 'rests' : ''}`
     const shown = outcome.state === 'value' ? (outcome.measured?.computed?.shown ?? outcome.shown) : undefined
-    const set: Setting | undefined = shown && (cell.stand ? asSet(shown) : shown)
+    const set = shown && shownFigure(cell, shown)
     const beside = set?.exactly ? basicWords.exactFigure(set.exactly) : set?.mark && basicWords.nearestMark(set.mark)
     return html`
       <div class="row result ${shape}">
