@@ -45,8 +45,7 @@ export function readTerm(text: string, at: number, end: number): Term {
   }
   const numberEnd = at + length
   if (/^[.,]/.test(text.slice(numberEnd, end))) {
-    const extra = /^[.,\d]*/.exec(text.slice(numberEnd, end))?.[0] ?? ''
-    const to = numberEnd + extra.length
+    const to = numberEnd + text.slice(numberEnd, end).search(/[^.,\d]|$/)
     const fixed = oneDecimalSign(text.slice(at, to))
     throw new ReadError(
       words.oneDecimalSign,
@@ -58,9 +57,10 @@ export function readTerm(text: string, at: number, end: number): Term {
   if (fraction && toNumber(fraction[4] as string) === 0) throw new ReadError(words.dividedByZero, at, numberEnd)
   if (!Number.isFinite(value)) throw new ReadError(words.numberTooLarge, at, numberEnd)
   const unitStart = skipSpaces(text, numberEnd)
-  const unitText = unitTextAt(text.slice(unitStart, end))
+  const behind = text.slice(unitStart, end)
+  const unitText = unitTextAt(behind)
   if (unitText === '') {
-    if (/\d/.test(text[unitStart] ?? '') && unitStart < end) {
+    if (/^\d/.test(behind)) {
       const joined = text.slice(at, end).replace(/(\d)\s+(?=\d)/g, '$1')
       throw new ReadError(words.spaceInNumber, at, end, text.slice(0, at) + joined + text.slice(end))
     }

@@ -212,7 +212,7 @@ export const showReading = (reading: Reading, unit?: DisplayUnit): string => {
     dimension,
     factor: 1,
     offset: 0,
-    symbol: notation === 'shutter' ? 's' : '',
+    symbol: '',
     notation,
   }
   return showQuantity(value, dimension, { unit: typedAs ?? unit, tolerance }).text

@@ -14,12 +14,13 @@ export interface CompoundUnit {
   readonly symbol: string
 }
 
-/** What is wrong in a unit's text, where, and how to fix it. */
+/** What is wrong in a unit's text, where, and what to write there instead. */
 export class UnitTextError extends Error {
   constructor(
     message: string,
     readonly from: number,
     readonly to: number,
+    /** Takes the place of the text from `from` to `to`. */
     readonly fix?: string,
   ) {
     super(message)
@@ -85,6 +86,33 @@ interface Part {
   readonly power: number
 }
 
+/** Too much behind a slash, which parentheses around all of it put right. */
+function badBelow(message: string, text: string, list: readonly Token[]): UnitTextError {
+  const from = (list.find((token) => token.text === '/') as Token).to
+  const inside = `(${text
+    .slice(from)
+    .replaceAll(/[\s/()]+/g, ' ')
+    .trim()})`
+  return new UnitTextError(message, from, text.length, isUnit(text.slice(0, from) + inside) ? inside : undefined)
+}
+
+/** Whether a text is a unit. */
+export function isUnit(text: string): boolean {
+  try {
+    readUnit(text)
+    return true
+  } catch (error) {
+    if (error instanceof UnitTextError) return false
+    throw error
+  }
+}
+
+/** The text with K in place of degrees. */
+function inKelvin(text: string, list: readonly Token[]): string {
+  const degrees = list.filter((token) => token.kind === 'word' && findUnit(token.text)?.offset)
+  return degrees.reduceRight((so, { from, to }) => `${so.slice(0, from)}K${so.slice(to)}`, text)
+}
+
 /**
  * Reads a unit: symbols with whole powers, multiplied by a space, `·` or `*`, at most one `/`, parentheses below it.
  * `lx h`, `cd/m^2`, `W/(m² K)`, `1/m`. Throws UnitTextError with the span inside `text`.
@@ -104,35 +132,26 @@ export function readUnit(text: string): CompoundUnit {
   let units = 0
   for (let i = 0; i < list.length; i++) {
     const token = list[i] as Token
-    if (token.kind === 'sign' && token.text === '/') {
-      if (under) throw new UnitTextError(words.oneSlash, token.from, token.to, 'W/(m² K)')
+    if (token.text === '/') {
+      if (under) throw badBelow(words.oneSlash, text, list)
       if (i === 0) throw new UnitTextError(words.startsWithSlash, token.from, token.to)
       under = true
-    } else if (token.kind === 'sign' && token.text === '(') {
-      if (open || !under || list[i - 1]?.text !== '/')
-        throw new UnitTextError(words.parenthesesAfterSlash, token.from, token.to)
+    } else if (token.text === '(') {
+      if (list[i - 1]?.text !== '/') throw new UnitTextError(words.parenthesesAfterSlash, token.from, token.to)
       open = token
-    } else if (token.kind === 'sign' && token.text === ')') {
+    } else if (token.text === ')') {
       if (!open || closed || list[i - 1]?.text === '(')
         throw new UnitTextError(words.closesNothing, token.from, token.to)
       closed = true
     } else if (token.kind === 'sign') {
-      const before = list[i - 1]
-      const after = list[i + 1]
-      if (!before || !after || (after.kind !== 'word' && after.kind !== 'one') || before.text === '/')
+      if (!/^[^/(·*]/.test(list[i - 1]?.text ?? '') || list[i + 1]?.kind !== 'word')
         throw new UnitTextError(words.joinsTwoUnits(token.text), token.from, token.to)
     } else if (token.kind === 'power') {
       throw new UnitTextError(words.powerAfterUnit(token.text), token.from, token.to)
     } else if (token.kind === 'one') {
       if (list[i + 1]?.text !== '/' || i > 0) throw new UnitTextError(words.numberInUnit, token.from, token.to)
     } else {
-      if (closed || (under && !open && below.length > 0))
-        throw new UnitTextError(
-          words.parenthesesBelow,
-          token.from,
-          token.to,
-          `${above.map((p) => p.symbol + raised(p.power)).join(' ') || '1'}/(${[...below.map((p) => p.symbol + raised(p.power)), token.text].join(' ')})`,
-        )
+      if (closed || (under && !open && below.length > 0)) throw badBelow(words.parenthesesBelow, text, list)
       const unit = findUnit(token.text)
       if (!unit) {
         const near = nearestUnit(token.text)
@@ -160,7 +179,7 @@ export function readUnit(text: string): CompoundUnit {
     throw new UnitTextError(words.unitMissing, last.from, last.to)
   }
   if (offset !== 0 && (units > 1 || under || above[0]?.power !== 1))
-    throw new UnitTextError(words.celsiusAlone, 0, text.length, 'K')
+    throw new UnitTextError(words.celsiusAlone, 0, text.length, inKelvin(text, list))
   if (!(factor > 0 && Number.isFinite(factor))) throw new UnitTextError(words.unitTooLarge, 0, text.length)
   const write = (parts: readonly Part[]): string => parts.map((p) => p.symbol + raised(p.power)).join(' ')
   const lower = below.length > 1 ? `(${write(below)})` : write(below)

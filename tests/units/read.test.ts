@@ -1,6 +1,8 @@
+import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import {
   findUnit,
+  isUnit,
   nearest,
   ReadError,
   type Reading,
@@ -54,6 +56,13 @@ describe('a quantity is read as typed', () => {
     ['5 ft 3 in', 63 * 0.0254],
     ['−5 ft 3 in', -63 * 0.0254],
     ['5 ft - 3 in', 57 * 0.0254],
+    ['5 ft 3.5 in', 63.5 * 0.0254],
+    ['5 [ft] 3 [in]', 63 * 0.0254],
+    ['1\u202f234\u202f567 mm', 1234.567],
+    ['-  5 m', -5],
+    ['0 ft 3 in', 3 * 0.0254],
+    ['3 m ^ 2', 3],
+    ['2 mm^10', 2e-30],
     ['600 mm + 2 cm', 0.62],
     ['1 h 30 min', 5400],
     ['1°30′', Math.PI / 120],
@@ -100,12 +109,31 @@ describe('a bare number takes its field’s unit', () => {
     expect(read('125 s', 's').offers).toEqual([])
     expect(read('100 + 25', 's').offers).toEqual([])
     expect(read('1/125', 's').offers).toEqual([])
+    expect(read('2', 's').offers).toHaveLength(1)
+    for (const [text, field] of [
+      ['1', 's'],
+      ['125', 'ms'],
+      ['125', 'mm'],
+      ['125 ± 2 s', 's'],
+    ] as const)
+      expect(read(text, field).offers, `${text} in ${field}`).toEqual([])
+  })
+
+  test('is a shutter time where it is a fraction of a second', () => {
+    expect(read('1 / 125', 's').notation).toBe('shutter')
+    for (const [text, field] of [
+      ['1/4', 'in'],
+      ['125', 's'],
+      ['3 s', 's'],
+    ] as const)
+      expect(read(text, field).notation, `${text} in ${field}`).toBeUndefined()
   })
 
   test('a ratio offers larger than life, and what is offered reads so', () => {
     const [offer] = read('4', '1:').offers
     expect(offer?.text).toBe('4:1')
     expect(read(offer?.text as string, '1:').value).toBe(4)
+    for (const text of ['1', '-4', '1:4', 'f/8']) expect(read(text, '1:').offers, text).toEqual([])
   })
 })
 
@@ -113,6 +141,7 @@ describe('limits of error', () => {
   test.each([
     ['600 mm ± 2 mm', undefined, 0.6, 0.002],
     ['600 mm +/- 2 mm', undefined, 0.6, 0.002],
+    ['600 mm + / - 2 mm', undefined, 0.6, 0.002],
     ['600 mm ± 2', 'in', 0.6, 0.002],
     ['600 ± 2', 'mm', 0.6, 0.002],
     ['600 ± 2 mm', undefined, 0.6, 0.002],
@@ -172,11 +201,22 @@ describe('what cannot be read says why and where', () => {
     ['5 ft 3 kg', 'cannot be added to', '3 kg'],
     ['5 ft 3', 'cannot be added to', '3'],
     ['3 in 5 ft', 'larger unit first', '5 ft'],
+    ['5 in 3 in', 'larger unit first', '3 in'],
     ['20 °C - 3 °C', 'in K', '- 3 °C'],
     ['20 °C + 20 °C', 'in K', '+ 20 °C'],
     ['1/0 s', 'divided by zero', '1/0'],
     ['1e999 m', 'too large', '1e999'],
-    ['5 m/s/s', 'at most one “/”', '/'],
+    ['5 m/s/s', 'at most one “/”', 's/s'],
+    ['600 mm + 5 – 3', 'long dash', '–'],
+    ['+- 2 mm', '“±”', '+-'],
+    ['600 mm -+ 2 mm', '“±”', '-+'],
+    ['600 mm ±', 'are missing', '±'],
+    ['600 mm ± 1 mm ± 2 mm', '“± 2 mm” after the limits', ' ± 2 mm'],
+    ['600 mm + abc', '“+ abc” is not a number', '+ abc'],
+    ['5 [xyzzyx]', 'is not a known unit', 'xyzzyx'],
+    ['600 mm + 5 lx xyzzyx', 'is not a known unit', 'xyzzyx'],
+    ['40 mm +.25 mm', 'a zero before', '+.25'],
+    ['1.2.3 mm', 'one decimal sign', '1.2.3'],
     ['1:0', 'not a finite number', '1:0'],
   ])('%s', (text, words, span) => {
     const error = refusal(() => read(text))
@@ -196,12 +236,24 @@ describe('what cannot be read says why and where', () => {
 
 describe('what cannot be read is fixed so that it can', () => {
   test.each([
+    ['5 m s/kg s^2', '5 m s/(kg s^2)'],
+    ['3 1/m s', '3 1/(m s)'],
+    ['5 m/s/s', '5 m/(s s)'],
+    ['5 W/(m² K) s', '5 W/(m² K s)'],
+    ['5 W/℃', '5 W/K'],
     ['5 mn', '5 mm'],
     ['5 MM', '5 mm'],
     ['600 mm ± 2 mn', '600 mm ± 2 mm'],
     ['.5 mm', '0.5 mm'],
     ['-.5 mm', '-0.5 mm'],
+    ['600 mm +.25 mm', '600 mm +0.25 mm'],
     ['5. mm', '5 mm'],
+    ['-15, mm', '-15 mm'],
+    ['5 [mn]', '5 [mm]'],
+    ['5 lx hh', '5 lx h'],
+    ['1  000 mm', '1000 mm'],
+    ['-12,345.67 mm', '-12345.67 mm'],
+    ['1,234,567.8 mm', '1234567.8 mm'],
     ['1 000 mm', '1000 mm'],
     ['600 mm ± 1 000 mm', '600 mm ± 1000 mm'],
     ['1,234.5 mm', '1234.5 mm'],
@@ -218,7 +270,8 @@ describe('what cannot be read is fixed so that it can', () => {
   })
 
   test('but not where a fix would be a guess', () => {
-    expect(refusal(() => read('1.2.3 mm')).fix).toBeUndefined()
+    for (const text of ['1.2.3 mm', '1,23,456.7 mm', '1234,567.8 mm', '1,2345.6 mm'])
+      expect(refusal(() => read(text)).fix, text).toBeUndefined()
   })
 })
 
@@ -280,17 +333,43 @@ describe('a unit’s text', () => {
   test.each([
     ['', 'missing', ''],
     ['m/', 'missing', '/'],
+    ['1', 'no number in it', '1'],
+    ['1/', 'missing', '/'],
     ['/m', 'cannot start', '/'],
-    ['m s/kg s', 'parentheses', 's'],
+    ['m s/kg s', 'parentheses', 'kg s'],
+    ['m/(kg) s', 'parentheses', '(kg) s'],
+    ['m/s/s', 'at most one', 's/s'],
     ['m/(s', 'never closed', '('],
+    ['(m', 'right after “/”', '('],
+    ['m/s (kg)', 'right after “/”', '('],
+    ['m/(s (kg', 'right after “/”', '('],
     ['m)', 'has no “(” before it', ')'],
+    ['m/()', 'has no “(” before it', ')'],
+    ['m/(s))', 'has no “(” before it', ')'],
     ['m ^2 ^3', 'must follow a unit directly', '^3'],
+    ['^2', 'must follow a unit directly', '^2'],
     ['m^13', 'whole-number power', '^13'],
+    ['m^-13', 'whole-number power', '^-13'],
     ['m^0', 'whole-number power', '^0'],
     ['2 m', 'not part of a unit', '2 m'],
+    ['m 2 ', 'not part of a unit', '2'],
+    ['1 m', 'no number in it', '1'],
+    ['m 1/s', 'no number in it', '1'],
+    ['m/1/s', 'no number in it', '1'],
     ['°C/m', 'on its own', '°C/m'],
+    ['1/°C', 'on its own', '1/°C'],
+    ['m °C', 'on its own', 'm °C'],
+    ['°C²', 'on its own', '°C²'],
     ['m · ', 'joins two units', '·'],
+    ['· m', 'joins two units', '·'],
+    ['m/·s', 'joins two units', '·'],
+    ['m/(· s)', 'joins two units', '·'],
+    ['m·*s', 'joins two units', '·'],
+    ['m·1', 'joins two units', '·'],
+    ['m·^2', 'joins two units', '·'],
     ['Qm^12', 'too large', 'Qm^12'],
+    ['qm^12', 'too large', 'qm^12'],
+    ['m'.repeat(201), 'longer than the 200', 'm'],
     ['__proto__', 'not a known unit', '__proto__'],
     ['constructor', 'not a known unit', 'constructor'],
   ])('“%s” is refused: %s', (text, words, span) => {
@@ -309,6 +388,24 @@ describe('a unit’s text', () => {
     expect(readUnit('W / (m^2 * K)').symbol).toBe('W/(m² K)')
     expect(readUnit('um').symbol).toBe('µm')
     expect(readUnit('m^-1').symbol).toBe('m⁻¹')
+    expect(readUnit(' 1/ m').symbol).toBe('1/m')
+    expect(readUnit('lx·h').symbol).toBe('lx h')
+    expect(readUnit('m² · kg/s').symbol).toBe('m² kg/s')
+    expect(readUnit('m '.repeat(100)).dimension.exponents[0]).toBe(100)
+  })
+
+  test('has fixes that read, whatever is joined to what', () => {
+    const part = fc.constantFrom('m', 's', 'kg', '°C', '^2', '⁻¹', '/', '/', '(', ')', '·', ' ', '1', '1/', 'mn', 'lx')
+    fc.assert(
+      fc.property(fc.array(part, { maxLength: 9 }), (parts) => {
+        const text = parts.join('')
+        if (isUnit(text)) return
+        const { message, from, to, fix } = refusal(() => readUnit(text))
+        if (fix === undefined || / known unit/.test(message)) return
+        expect(isUnit(text.slice(0, from) + fix + text.slice(to)), `${text} with ${fix} at ${from}`).toBe(true)
+      }),
+      { numRuns: 2000 },
+    )
   })
 })
 

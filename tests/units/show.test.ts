@@ -106,6 +106,11 @@ describe('a quantity without a declared unit takes the one its size suggests', (
     [0.25, D.NONE, '0.25'],
     [2, D.LENGTH.over(D.TIME.times(D.MASS)), '2 m/(kg s)'],
     [2, D.LENGTH.power(0.5), '2 m^0.5'],
+    [2, D.LENGTH.power(0.5).times(D.TIME), '2 m^0.5 s'],
+    [2, D.LENGTH.power(-0.5), '2 1/m^0.5'],
+    [2, D.LENGTH.over(D.TIME.power(0.5).times(D.MASS)), '2 m/(kg s^0.5)'],
+    [2, D.MASS.times(D.LENGTH), '2 m kg'],
+    [2, D.LENGTH.times(D.MASS).power(-1), '2 1/(m kg)'],
   ])('%d SI', (value, dimension, text) => {
     expect(showQuantity(value, dimension).text).toBe(text)
   })
@@ -119,7 +124,7 @@ describe('a quantity in its declared unit', () => {
     [5.657, D.NONE, 'f/', 'f/5.66'],
     [0.25, D.NONE, '1:', '1:4'],
     [2, D.NONE, '1:', '2:1'],
-    [1, D.NONE, '1:', '1:1'],
+    [1, D.NONE, ' 1: ', '1:1'],
     [1 / 128, D.TIME, '1/ s', '1/128 s'],
     [0.4, D.TIME, '1/ s', '1/2.5 s'],
     [2, D.TIME, '1/ s', '2 s'],

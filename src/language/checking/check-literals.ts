@@ -1,5 +1,5 @@
 import type { SyntaxNode } from '@lezer/common'
-import { findUnit, NONE, readUnit, TIME, UnitTextError } from '../../units/index.ts'
+import { findUnit, isUnit, NONE, readUnit, TIME, UnitTextError } from '../../units/index.ts'
 import { type Diagnostic, fix, problem, warning } from '../values/diagnostic.ts'
 import { CONSTANTS } from '../values/scope.ts'
 import { number, numberIn, PLAIN_NUMBER, type Type } from '../values/types.ts'
@@ -162,13 +162,4 @@ function warnFNumber(c: CheckContext, node: SyntaxNode): void {
   const mark = c.source(node)
   const division = `f / ${mark.slice(2)}`
   c.report(warning(W.fNumberOrCell(mark), node.from, node.to, [fix(division, node.from, node.to)]))
-}
-
-const isUnit = (text: string): boolean => {
-  try {
-    readUnit(text)
-    return true
-  } catch {
-    return false
-  }
 }
