@@ -4,7 +4,7 @@ import type { Plugin } from 'vite'
 import type { PublishedRow } from '../src/functions/published/report.ts'
 import type { FunctionRecord } from '../src/language/index.ts'
 import { madeModule } from './made.ts'
-import { STYLE, validationPage } from './published/page.ts'
+import { validationPage, validationStyle } from './published/page.ts'
 
 interface Made {
   readonly FUNCTIONS: readonly FunctionRecord[]
@@ -12,16 +12,16 @@ interface Made {
   readonly publishedRows: () => readonly PublishedRow[]
 }
 
-/** The package's version, with the commit where git knows it. */
+/** The package's version and its day: that of the commit where git knows it, so that the same source gives the same page. */
 function version(): string {
   const { version: number } = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')) as {
     version: string
   }
   try {
-    const commit = execFileSync('git', ['rev-parse', '--short', 'HEAD'], { encoding: 'utf8', stdio: 'pipe' }).trim()
-    return `${number} (${commit})`
+    const commit = ['log', '-1', '--format=%h of %cs']
+    return `${number} (${execFileSync('git', commit, { encoding: 'utf8', stdio: 'pipe' }).trim()})`
   } catch {
-    return number
+    return `${number}, built ${new Date().toISOString().slice(0, 10)}`
   }
 }
 
@@ -48,8 +48,9 @@ export const published = (): Plugin =>
       ]
       const unchecked = FUNCTIONS.filter(({ name }) => !checked.has(name)).map(({ name }) => name)
       // Page and style are in one folder of the built site.
-      const style = place('validation', 'css', STYLE).replace(/^.*\//, './')
-      const page = validationPage({ style, version: version(), groups, rows, unchecked })
+      const ofThis = version()
+      const style = place('validation', 'css', validationStyle(ofThis)).replace(/^.*\//, './')
+      const page = validationPage({ style, version: ofThis, groups, rows, unchecked })
       const sources = [...new Set(rows.map(({ source }) => source))]
       const data = {
         sources,

@@ -3,38 +3,54 @@ import type { PublishedRow } from '../../src/functions/published/report.ts'
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;')
 
-/** The page’s style, in a separate file as the site’s policy requires. */
-export const STYLE = `
+/** A text as a string of a style sheet, with every character escaped that could end the string. */
+const quoted = (text: string): string =>
+  `"${text.replaceAll(/[^\p{L}\p{N} ]/gu, (sign) => `\\${(sign.codePointAt(0) as number).toString(16)} `)}"`
+
+/** The page’s style, in a separate file as the site’s policy requires. On paper the version stands on every page. */
+export const validationStyle = (version: string): string => `
 body { font: 15px/1.4 system-ui, sans-serif; color: #111; background: #fff; margin: 2rem auto; max-width: 75rem; padding: 0 1rem; }
-h1 { font-size: 1.5rem; } h2 { font-size: 1.1rem; margin-top: 2rem; break-after: avoid; }
-table { border-collapse: collapse; width: 100%; } th, td { text-align: left; vertical-align: top; padding: 0.3rem 0.6rem; border-bottom: 1px solid #999; }
-td.figure { white-space: nowrap; } code { font-size: 0.85em; overflow-wrap: anywhere; } tr { break-inside: avoid; } thead { display: table-header-group; }
-@media print { body { font-size: 10px; margin: 0; max-width: none; } }
+h1 { font-size: 1.5rem; margin: 0 0 0.5em; }
+table { border-collapse: collapse; width: 100%; table-layout: fixed; } th, td { box-sizing: border-box; text-align: left; vertical-align: top; padding: 0.3em 0.5em; border-bottom: 1px solid #999; }
+thead { display: table-header-group; } thead th { border-bottom: 2px solid #111; hyphens: auto; } tr { break-inside: avoid; }
+.source { width: 32%; } .figure { width: 12%; } td { overflow-wrap: break-word; } .rounding { width: 8%; }
+.function { font-size: 1.15em; padding-top: 1.2em; } tr:has(.function) { break-after: avoid; }
+code { font-size: 0.85em; overflow-wrap: anywhere; }
+@page { margin: 12mm 12mm 15mm; @bottom-left { content: ${quoted(titleOf(version))}; font: 8pt system-ui, sans-serif; } @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt system-ui, sans-serif; } }
+@media print { body { font-size: 8pt; margin: 0; padding: 0; max-width: none; } a { color: inherit; text-decoration: none; } }
 `
+
+const titleOf = (version: string): string => `Evenfield ${version}: published values`
 
 const row = (one: PublishedRow): string => `
 <tr>
 <td>${escaped(one.quantity)}<br><code>${escaped(one.formula)}</code></td>
 <td>${escaped(one.source)}${one.quoted ? '; read in a quotation' : ''}. ${escaped(one.note ?? '')}</td>
-<td class="figure">${escaped(one.published)}</td>
-<td class="figure">${escaped(one.ours)}</td>
-<td class="figure">${escaped(one.difference)}</td>
+<td>${escaped(one.published)}</td>
+<td>${escaped(one.ours)}</td>
+<td>${escaped(one.difference)}</td>
 <td>${one.agrees ? 'agrees' : '<b>differs</b>'}</td>
 </tr>`
 
-const HEADINGS = ['Quantity and formula', 'Source', 'Published', 'Ours', 'Difference', 'Within rounding']
+const HEADINGS = [
+  ['Quantity and formula', ''],
+  ['Source', 'source'],
+  ['Published', 'figure'],
+  ['Ours', 'figure'],
+  ['Difference', 'figure'],
+  ['Result', 'rounding'],
+] as const
 
+/** The rows of a function. All are in one table, so that columns line up and their heads are on every printed page. */
 const section = (name: string, rows: readonly PublishedRow[]): string => `
-<h2 id="${escaped(name)}">${escaped(name)}</h2>
-<table>
-<thead><tr>${HEADINGS.map((heading) => `<th scope="col">${heading}</th>`).join('')}</tr></thead>
-<tbody>${rows.map(row).join('')}</tbody>
-</table>`
+<tbody>
+<tr><th class="function" scope="rowgroup" colspan="${HEADINGS.length}">${escaped(name)}</th></tr>${rows.map(row).join('')}
+</tbody>`
 
 interface Checks {
   /** Address of the style, from the page. */
   readonly style: string
-  /** Version of the program whose figures these are. */
+  /** Version of the program whose figures these are, and its day. */
   readonly version: string
   /** Every function, and `units`, with the rows that check it. */
   readonly groups: readonly (readonly [name: string, rows: readonly PublishedRow[]])[]
@@ -53,18 +69,20 @@ export function validationPage({ style, version, groups, rows, unchecked }: Chec
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'self'; base-uri 'none'; form-action 'none'">
 <meta name="viewport" content="width=device-width">
-<title>Evenfield ${escaped(version)}: published values</title>
+<title>${escaped(titleOf(version))}</title>
 <link rel="stylesheet" href="${style}">
 </head>
 <body>
 <main>
-<h1>Evenfield ${escaped(version)}: published values</h1>
+<h1>${escaped(titleOf(version))}</h1>
 <p>${rows.length} published values from ${sources} sources, each compared with what the functions of this version give. ${
     disagreeing === 0
-      ? 'All agree within the rounding of the printed figure.'
-      : `${disagreeing} differ by more than the printed rounding.`
+      ? 'All agree within the rounding of the printed figure, or within what is said beside the source.'
+      : `${disagreeing} differ by more than the rounding of the printed figure and what is said beside the source.`
   } A value that checks several functions is listed under each.</p>
-${groups.map(([name, own]) => section(name, own)).join('')}
+<table>
+<thead><tr>${HEADINGS.map(([heading, name]) => `<th scope="col" class="${name}">${heading}</th>`).join('')}</tr></thead>${groups.map(([name, own]) => section(name, own)).join('')}
+</table>
 <h2>Without a published value</h2>
 <p>These functions are checked by their derivations and worked examples: ${unchecked.map((name) => `<code>${escaped(name)}</code>`).join(', ')}.</p>
 </main>

@@ -24,10 +24,10 @@ export interface PublishedRow {
 /** Enough digits to see whether a figure agrees, without the noise of binary fractions. */
 const SHOWN_DIGITS = 8
 
-const figure = (value: number, digits = SHOWN_DIGITS): string => {
-  const text = String(Number(value.toPrecision(digits)))
-  return text.replace('-', '−')
-}
+/** Every minus as one, of a figure and of its power of ten. */
+const withMinus = (text: string): string => text.replaceAll('-', '−')
+
+const figure = (value: number, digits = SHOWN_DIGITS): string => withMinus(String(Number(value.toPrecision(digits))))
 
 /** A difference far below what the printed digits can show is the rounding of binary fractions. */
 const withoutNoise = (difference: number, { tolerance = 0 }: PublishedValue): number =>
@@ -37,16 +37,17 @@ const withUnit = (text: string, unit: string | undefined): string => (unit === u
 
 function sourceText({ title, by, edition }: PublishedSource, place: string | undefined): string {
   const where = place === undefined ? '' : `, ${place}`
-  return `${title} (${by}${edition === 'n. d.' ? '' : `, ${edition}`})${where}`
+  const from = [by, edition === 'n. d.' ? '' : edition].filter(Boolean).join(', ')
+  return `${title} (${from})${where}`
 }
 
 function rowOf({ published, source, ours, difference, agrees }: Comparison): PublishedRow {
-  const { id, quantity, formula, printed, unit, place, quoted = false, note } = published
+  const { id, quantity, formula, value, printed, unit, place, quoted = false, note } = published
   return {
     id,
     quantity,
     formula,
-    published: withUnit(printed, unit),
+    published: withUnit(typeof value === 'number' ? withMinus(printed) : printed, unit),
     ours: typeof ours === 'number' ? withUnit(figure(ours), unit) : ours,
     difference: difference === null ? '' : withUnit(figure(withoutNoise(difference, published), 2), unit),
     agrees,
