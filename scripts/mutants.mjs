@@ -8,7 +8,8 @@ import { ROOT } from './install.mjs'
 /**
  * Mutation tests, file by file: `npm run mutants -- [FILE OR FOLDER…] [--minutes 30]`. Small files come first. What a file
  * gave is saved with the file's digest, so that a later run goes on where this one ended. `--list` prints what is known.
- * `--tests FILE` (may be repeated) runs these tests only: a few minutes instead of many, and a share that is at least so high.
+ * `--tests FILE` (may be repeated) runs these tests only, and all the files in one go, since to start takes as long as a small
+ * file: a few minutes instead of many, and a share that is at least so high.
  */
 const ROOMS = ['units', 'language', 'worksheet/engine', 'worksheet/compose', 'worksheet/advice']
 const LEFT_OUT = /^src\/language\/(editor\/|syntax\/parser)|\/words\.ts$|\.d\.ts$/
@@ -30,17 +31,16 @@ const summary = existsSync(SUMMARY) ? JSON.parse(readFileSync(SUMMARY, 'utf8')) 
 const ends = Date.now() + Number(values.minutes ?? Number.POSITIVE_INFINITY) * 60_000
 
 if (!values.list)
-  for (const file of filesToMutate()) {
+  for (const files of inGoes(filesToMutate().filter((file) => summary[file]?.digest !== digestOf(file)))) {
     if (Date.now() >= ends) break
-    if (summary[file]?.digest === digestOf(file)) continue
-    const result = mutate(file)
-    if (!result) {
-      console.log(`${file}: not run to its end`)
+    const results = mutate(files)
+    if (!results) {
+      console.log(`${files.join(', ')}: not run to its end`)
       continue
     }
-    summary[file] = result
+    Object.assign(summary, results)
     writeFileSync(SUMMARY, `${JSON.stringify(summary, null, 2)}\n`)
-    say(file)
+    for (const file of files) say(file)
   }
 else for (const file of Object.keys(summary).sort()) say(file)
 
@@ -62,32 +62,45 @@ function digestOf(file) {
     .slice(0, 16)
 }
 
-/** Mutates one file against its room's tests; undefined where the run was stopped. */
-function mutate(file) {
-  const room = ROOMS.find((one) => file.startsWith(`src/${one}/`))
+/** Files that share the tests named are mutated in one go; else each by itself, against the tests of its room. */
+function inGoes(files) {
+  if (values.tests.length === 0) return files.map((file) => [file])
+  return files.length > 0 ? [files] : []
+}
+
+/** Mutates files of one room against its tests, or those named; undefined where the run was stopped. */
+function mutate(files) {
+  const room = ROOMS.find((one) => files[0].startsWith(`src/${one}/`))
+  // A file may be edited while the copy of it is mutated.
+  const digests = Object.fromEntries(files.map((file) => [file, digestOf(file)]))
   const report = join(SAVED, 'report.json')
   writeFileSync(report, '{}')
-  spawnSync('npx', ['stryker', 'run', '--mutate', file], {
+  spawnSync('npx', ['stryker', 'run', '--mutate', files.join(',')], {
     cwd: ROOT,
     env: {
       ...process.env,
       MUTANTS: room,
-      MUTANTS_FILE: file.replaceAll('/', '-'),
+      MUTANTS_FILE: files[0].replaceAll('/', '-'),
       MUTANTS_TESTS: values.tests.join(','),
     },
     stdio: ['ignore', 'ignore', 'inherit'],
   })
-  const mutants = JSON.parse(readFileSync(report, 'utf8')).files?.[file]?.mutants
-  if (!mutants) return undefined
+  const read = JSON.parse(readFileSync(report, 'utf8')).files
+  if (!read) return undefined
+  return Object.fromEntries(files.map((file) => [file, resultOf(digests[file], read[file]?.mutants ?? [])]))
+}
+
+function resultOf(digest, mutants) {
   const count = (statuses) => mutants.filter(({ status }) => statuses.has(status)).length
   return {
-    digest: digestOf(file),
+    digest,
     detected: count(DETECTED),
     missed: count(MISSED),
     survivors: mutants
       .filter(({ status }) => MISSED.has(status))
       .map(({ location, mutatorName, replacement, status }) => ({
         line: location.start.line,
+        column: location.start.column,
         what: `${mutatorName}: ${String(replacement).replaceAll(/\s+/g, ' ').slice(0, 100)}`,
         ...(status === 'NoCoverage' ? { covered: false } : {}),
       })),
@@ -98,6 +111,6 @@ function say(file) {
   const { detected, missed, survivors } = summary[file]
   const share = detected + missed === 0 ? '–' : `${((100 * detected) / (detected + missed)).toFixed(0)} %`
   console.log(`${share.padStart(5)}  ${String(missed).padStart(3)} of ${detected + missed} not noticed  ${file}`)
-  for (const { line, what, covered } of survivors)
-    console.log(`         ${file}:${line}  ${what}${covered === false ? ' (no test comes here)' : ''}`)
+  for (const { line, column, what, covered } of survivors)
+    console.log(`         ${file}:${line}:${column}  ${what}${covered === false ? ' (no test comes here)' : ''}`)
 }

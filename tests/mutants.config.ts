@@ -10,6 +10,7 @@ const NAMED = (process.env.MUTANTS_TESTS ?? '').split(',').filter(Boolean)
 export default defineConfig({
   test: {
     environment: 'node',
+    isolate: false,
     testTimeout: 60_000,
     setupFiles: ['tests/seed.ts', 'tests/mutants-setup.ts'],
     include: NAMED.length > 0 ? NAMED : [`tests/${ROOM}/**/*.test.ts`],
