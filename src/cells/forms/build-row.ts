@@ -47,6 +47,9 @@ export const buildRowStyle = [
     }
     .grip .sign {
       color: var(--ink);
+      fill: none;
+      stroke: currentcolor;
+      stroke-width: 2;
     }
     .row .figure {
       padding-inline-end: 0;
@@ -65,7 +68,7 @@ export const buildRowStyle = [
       white-space: nowrap;
     }
     .what {
-      min-inline-size: 0;
+      padding-block: 0;
     }
     .call {
       display: block;
@@ -153,7 +156,7 @@ export const buildRowStyle = [
     /* On a phone the formula is under the label. */
     @container (max-width: 34rem) {
       .row {
-        grid-template-columns: var(--grip, 24px) minmax(0, 1fr) minmax(0, 9rem) auto;
+        grid-template-columns: var(--grip, 24px) minmax(0, 1fr) fit-content(9rem) auto;
         column-gap: 8px;
       }
       .row.plain {
