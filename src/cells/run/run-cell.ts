@@ -12,7 +12,7 @@ import { type CellSignal, labelOf, requestChange, type WideView } from '../share
 import { inView } from '../shared/in-view.ts'
 import { headed } from '../style/headed.ts'
 import { fold, shared } from '../style/styles.ts'
-import { originalsList, STEP, type Tick } from './run-originals.ts'
+import { originalsList, STEP, type Tick, unbroken } from './run-originals.ts'
 import { runStyle } from './run-style.ts'
 import { tally } from './run-tally.ts'
 import { tickedRow } from './run-ticks.ts'
@@ -127,7 +127,7 @@ export class RunCell extends SignalWatcher(LitElement) {
           <h4 id="setup-${at}">${runWords.setUp(at + 1)} <span class="quiet">${[exposure, meansText(means)].filter(Boolean).join(', ')}</span></h4>
           <dl>${figures.map(([label, figure]) => html`<div><dt class="small">${label}</dt><dd>${figure}</dd></div>`)}</dl>
         </div>
-        <p class="facts small">${many ? nothing : `${words}, `}${facts.join(', ')}</p>
+        <p class="facts small">${unbroken(many ? facts : [words, ...facts], ',')}</p>
         ${
           many
             ? html`<details

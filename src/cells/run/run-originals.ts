@@ -28,6 +28,10 @@ export interface Listing {
   readonly more: () => void
 }
 
+/** What is listed, with line breaks only between its items. */
+export const unbroken = (items: readonly string[], separator: string): TemplateResult[] =>
+  items.map((item, at) => html`<span class="unbroken">${item}${at < items.length - 1 ? separator : ''}</span> `)
+
 function originalRow({ original, tiles, frames, height }: Planned, { tick, remarks, uneven }: Listing): TemplateResult {
   const parts = tilesText(tiles)
   const more = [
@@ -38,7 +42,7 @@ function originalRow({ original, tiles, frames, height }: Planned, { tick, remar
     remarks.get(original.row) ?? '',
   ].filter(Boolean)
   const words = html`
-    <span class="name">${original.title}${more.length > 0 ? html`<span class="small quiet">${more.join('; ')}</span>` : nothing}</span>
+    <span class="name">${original.title}${more.length > 0 ? html`<span class="small quiet">${unbroken(more, ';')}</span>` : nothing}</span>
     <span class="size small">${sizeOf(original)}</span>
   `
   const className = `original ${original.done ? 'is-done' : ''} ${tick ? '' : 'plain'}`

@@ -38,6 +38,9 @@ export const runStyle = css`
     font-variant-numeric: tabular-nums;
     white-space: nowrap;
   }
+  .unbroken {
+    display: inline-block;
+  }
   .facts {
     padding-block-start: 0.3rem;
     font-variant-numeric: tabular-nums;

@@ -313,7 +313,7 @@ export class TableCellView extends SignalWatcher(LitElement) {
     const { cell } = tableState
     if (cell.columns.length === 0) return html`<p class="quiet">${tableWords.noColumns}</p>`
     return html`
-      <div class="box ${tableState.foot.some(({ length }) => length > 0) ? 'footed' : ''}" role="region" tabindex="0" aria-labelledby="title count" @scroll=${this.look}>
+      <div class="box" role="region" tabindex="0" aria-labelledby="title count" @scroll=${this.look}>
         <table
           aria-labelledby="title"
           aria-rowcount=${cell.rows.length + 1}

@@ -75,6 +75,11 @@ export class TableImport extends LitElement {
         display: block;
         overflow-wrap: anywhere;
       }
+      .missing {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(14rem, 1fr));
+        gap: 0.7rem 1rem;
+      }
       .file {
         position: relative;
         inline-size: fit-content;
@@ -189,7 +194,7 @@ export class TableImport extends LitElement {
     if (missing.length === 0) return nothing
     return html`
       <p>${tableWords.missing(missing.length)}</p>
-      ${missing.map((at) => {
+      <div class="missing">${missing.map((at) => {
         const column = this.cell.columns[at] as Column
         const put = (value: string): void => {
           this.forAll = new Map([...this.forAll, [at, value]])
@@ -204,7 +209,7 @@ export class TableImport extends LitElement {
               put,
             })
           : labelled({ label, value, ...(column.unit ? { hint: column.unit } : {}), put })
-      })}
+      })}</div>
     `
   }
 

@@ -4,23 +4,26 @@ import { css } from 'lit'
 export const tableNarrowStyle = css`
   /* On a tablet the fifteen columns of a list of originals have room beside each other. */
   @media (min-width: 40.01rem) and (max-width: 1179px) {
+    col {
+      --heading: calc(var(--word, 0) * 0.45rem + 0.2rem);
+    }
     col.number-wide {
       inline-size: 2rem;
     }
     col.quantity-wide {
-      inline-size: 3.9rem;
+      inline-size: max(3.3rem, var(--heading));
     }
     col.figure-wide {
-      inline-size: 3.55rem;
+      inline-size: max(3.3rem, var(--heading));
     }
     col.text-wide {
-      inline-size: 8rem;
+      inline-size: 11rem;
     }
     col.choice-wide {
-      inline-size: 4.5rem;
+      inline-size: max(4.5rem, var(--heading));
     }
     col.tick-wide {
-      inline-size: 2.5rem;
+      inline-size: max(2.5rem, var(--heading));
     }
     col.moment-wide {
       inline-size: 8.4rem;
@@ -30,7 +33,7 @@ export const tableNarrowStyle = css`
       font-size: 0.8rem;
       letter-spacing: -0.03em;
     }
-    thead th:first-child + th {
+    thead th:not(.end) {
       padding-inline-start: 0.35rem;
     }
     tbody th {
@@ -66,8 +69,7 @@ export const tableNarrowStyle = css`
   }
   /* On a phone each row is a line; the present one unfolds into its fields, each beside its heading. */
   @media (max-width: 40rem) {
-    .box,
-    .box.footed {
+    .box {
       max-block-size: 70vh;
     }
     table,

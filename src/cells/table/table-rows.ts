@@ -62,6 +62,8 @@ export interface Sorted {
   readonly descending: boolean
 }
 
+const longestWord = (text: string): number => Math.max(...text.split(/\s/).map(({ length }) => length))
+
 interface HeadActs {
   readonly sorted: Sorted | undefined
   readonly sort: (column: number) => void
@@ -72,7 +74,7 @@ export function tableHead({ cell, labels }: TableState, { sorted, sort }: HeadAc
   return html`
     <colgroup>
       <col class="number-wide">
-      ${cell.columns.map((column) => html`<col class=${widthOf(column, hasFormula(column))}>`)}
+      ${cell.columns.map((column, at) => html`<col class=${widthOf(column, hasFormula(column))} .style=${`--word: ${longestWord(labels[at] as string)}`}>`)}
     </colgroup>
     <thead>
       <tr aria-rowindex="1">

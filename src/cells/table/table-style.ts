@@ -11,14 +11,11 @@ export const tableStyle = css`
     padding-block-end: 0.45rem;
   }
   .box {
-    max-block-size: min(31rem, 60vh);
+    max-block-size: min(44rem, 78vh);
     overflow: auto;
     overscroll-behavior-inline: contain;
     border-block: 1px solid var(--edge);
     scrollbar-gutter: stable;
-  }
-  .box.footed {
-    max-block-size: min(38rem, 70vh);
   }
   table {
     inline-size: 0;
@@ -28,23 +25,27 @@ export const tableStyle = css`
     border-spacing: 0;
     font-variant-numeric: tabular-nums;
   }
+  /* At least as wide as the longest word of its heading, of which --word has the number of letters. */
+  col {
+    --heading: calc(var(--word, 0) * 0.53rem + 0.8rem);
+  }
   col.number-wide {
-    inline-size: 3.6rem;
+    inline-size: 3rem;
   }
   col.quantity-wide {
-    inline-size: 5rem;
+    inline-size: max(4.6rem, var(--heading));
   }
   col.figure-wide {
-    inline-size: 5.4rem;
+    inline-size: max(5rem, var(--heading));
   }
   col.text-wide {
-    inline-size: 11.2rem;
+    inline-size: 14rem;
   }
   col.choice-wide {
-    inline-size: 6.8rem;
+    inline-size: max(6.8rem, var(--heading));
   }
   col.tick-wide {
-    inline-size: 4rem;
+    inline-size: max(3.4rem, var(--heading));
   }
   col.moment-wide {
     inline-size: 10.5rem;
