@@ -15,7 +15,7 @@ import { foundStyle, markFound } from '../open/find-mark.ts'
 import './check-list.ts'
 import { withFace } from '../common/route.ts'
 import { UNTITLED_SECTION } from '../common/words.ts'
-import { type Band, bandsOf, inMargin, type Placed, spreadsOf, underColumns } from '../open/bands.ts'
+import { type Band, bandsOf, freely, inMargin, type Placed, spreadsOf, underColumns } from '../open/bands.ts'
 import { keyFigures } from '../open/key-figures.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { pageWidth } from '../open/page-width.ts'
@@ -172,7 +172,8 @@ export class FillFace extends SignalWatcher(LitElement) {
     return section.heading !== undefined && this.open.isFolded(section.heading)
   }
 
-  private band(band: Band, hasMargin: boolean, isFree: boolean): TemplateResult {
+  private band(asDrawn: Band, hasMargin: boolean, isFree: boolean): TemplateResult {
+    const [band, spread] = isFree ? freely(asDrawn) : [asDrawn, '']
     const { sections } = band
     const shown = sections.filter((one) => !this.isFolded(one))
     const given = (one: Placed): number => (this.isFolded(one) ? 0 : one.givens.length + one.notes.length)
@@ -193,25 +194,23 @@ export class FillFace extends SignalWatcher(LitElement) {
     return html`
       <div class="band">
         ${first.some(({ section }) => section.heading) ? this.headings(first) : nothing}
-        ${gives || follows || drawn.length > 0 ? this.columns(band, gives ? this.gives(blocks, isGiven) : nothing, follows ? this.follows(shown) : nothing, drawn, isFree) : nothing}
+        ${gives || follows || drawn.length > 0 ? this.columns(band, gives ? this.gives(blocks, isGiven) : nothing, follows ? this.follows(shown) : nothing, drawn, spread) : nothing}
         ${hasMargin ? nothing : this.wide(band)}
       </div>
     `
   }
 
   /**
-   * What one gives beside what follows. In a wide window without drawings the taller of both takes two columns; in a
-   * narrower one drawings are under the shorter.
+   * What one gives beside what follows. In a wide window without drawings one of both takes two columns; in a narrower
+   * one drawings are under the shorter.
    */
   private columns(
     band: Band,
     gives: TemplateResult | typeof nothing,
     follows: TemplateResult | typeof nothing,
     drawn: readonly Cell[],
-    isFree: boolean,
+    spread: string,
   ): TemplateResult {
-    const [given, following] = band.columns
-    const spread = isFree ? (follows !== nothing && following >= given ? 'two-follow' : 'two-give') : ''
     const isStacked = pageWidth.get() === 'medium' && drawn.length > 0 && gives !== nothing && follows !== nothing
     const [left, right] = isStacked ? underColumns(band, drawn) : []
     return html`<div class="columns ${gives === nothing ? 'no-gives' : ''} ${spread} ${isStacked ? 'stacked' : ''}">

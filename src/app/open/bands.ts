@@ -76,10 +76,15 @@ function heightsOf(all: readonly Placed[]): [gives: number, follows: number] {
   ]
 }
 
-/** The sections of a band and its height: each note goes below the column that is shorter by then, in the order of the sheet. */
-function laidOut(all: readonly Placed[]): Pick<Band, 'sections' | 'height' | 'columns'> {
+/**
+ * The sections of a band and its height: each note goes below the column that is shorter by then, in the order of the
+ * sheet. What one gives, or what follows, may itself take two columns.
+ */
+function laidOut(all: readonly Placed[], givesIn = 1, followsIn = 1): Pick<Band, 'sections' | 'height' | 'columns'> {
   let [gives, follows] = heightsOf(all)
   const canFollow = follows > 0
+  gives /= givesIn
+  follows /= followsIn
   const sections = all.map((one): Placed => {
     const notes: Note[] = []
     const notesFollowing: Note[] = []
@@ -87,8 +92,8 @@ function laidOut(all: readonly Placed[]): Pick<Band, 'sections' | 'height' | 'co
       // Where one gives nothing there is no column for it.
       const isFollowing = canFollow && (one.givens.length === 0 || gives > follows)
       ;(isFollowing ? notesFollowing : notes).push(note)
-      if (isFollowing) follows += noteHeight(note)
-      else gives += noteHeight(note)
+      if (isFollowing) follows += noteHeight(note) / followsIn
+      else gives += noteHeight(note) / givesIn
     }
     return { ...one, notes, notesFollowing }
   })
@@ -130,6 +135,14 @@ export function bandsOf(sections: readonly Section[]): readonly Band[] {
     to = from
   }
   return bands
+}
+
+/** A band beside which nothing is drawn: what it is lowest with, what one gives or what follows, takes two columns. */
+export function freely({ sections }: Band): readonly [Band, spread: 'two-give' | 'two-follow'] {
+  const all = sections.map(({ section }) => placed(section))
+  const [giving, following] = [laidOut(all, 2, 1), laidOut(all, 1, 2)]
+  const isGiving = giving.height < following.height
+  return [{ ...(isGiving ? giving : following), drawings: [] }, isGiving ? 'two-give' : 'two-follow']
 }
 
 const drawnHeight = (bands: readonly Band[]): number => sum(bands.map(({ drawings }) => drawings.length * DRAWING))

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { bandsOf, inMargin, spreadsOf, underColumns } from '../../../src/app/open/bands.ts'
+import { type Band, bandsOf, freely, inMargin, spreadsOf, underColumns } from '../../../src/app/open/bands.ts'
 import { sectionsOf } from '../../../src/app/open/sections.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 
@@ -107,6 +107,30 @@ test('every cell is in exactly one band, in the order of the sheet, whatever the
         ...band.drawings,
       ])
       expect(shown.map(({ id }) => id).sort()).toEqual(cells.map(({ id }) => id).sort())
+    }),
+  )
+})
+
+test('beside no drawing the taller of what one gives and what follows takes two columns, and notes go where room is left', () => {
+  const note = (id: string): Cell => ({ kind: 'note', id, text: 'Words. '.repeat(60) })
+  const [much] = bandsOf(sectionsOf([heading('A'), ...several(12, given, 'a'), ...several(3, result, 'b'), note('n')]))
+  expect(freely(much as Band)[1]).toBe('two-give')
+  const [little] = bandsOf(sectionsOf([heading('A'), ...several(3, given, 'a'), ...several(12, result, 'b')]))
+  expect(freely(little as Band)[1]).toBe('two-follow')
+  fc.assert(
+    fc.property(fc.nat(14), fc.nat(14), fc.nat(5), (givens, results, notes) => {
+      const cells = [
+        heading('A'),
+        given('a'),
+        ...several(givens, given, 'g'),
+        ...several(results, result, 'r'),
+        ...several(notes, note, 'n'),
+      ]
+      const [band] = bandsOf(sectionsOf(cells)) as [Band]
+      const [free] = freely(band)
+      expect(free.height).toBeLessThanOrEqual(band.height)
+      const placed = free.sections.flatMap((one) => [...one.notes, ...one.notesFollowing].map(({ id }) => id))
+      expect(placed.sort()).toEqual(several(notes, note, 'n').map(({ id }) => id))
     }),
   )
 })
