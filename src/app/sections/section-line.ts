@@ -90,6 +90,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
       @media (min-width: 55rem) {
         .tight {
           flex-wrap: wrap;
+          font-size: 0.9333rem;
           row-gap: 4px;
           padding-block: 4px 8px;
           inline-size: 100%;
@@ -98,15 +99,8 @@ export class SectionLine extends SignalWatcher(LitElement) {
           max-inline-size: 13rem;
           min-block-size: 24px;
           padding-block-end: 2px;
-          line-height: 1.2;
-        }
-      }
-      @media (min-width: 55rem) and (max-width: 1179px) {
-        .tight {
-          font-size: 0.9333rem;
-        }
-        .tight a {
           padding-inline: 6px 3px;
+          line-height: 1.2;
         }
       }
       @media (min-width: 55rem) and (pointer: coarse) {
@@ -219,7 +213,6 @@ export class SectionLine extends SignalWatcher(LitElement) {
 
   private state({ sections }: Stretch, isTight: boolean): TemplateResult | typeof nothing {
     const cells = sections.flatMap(({ rows, exact }) => [...rows, ...exact])
-    const steps = cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
     const worst = worstOf(this.open.sheet.checkSummaryOf(cells))
     if (worst) {
       const [state, n] = worst
@@ -227,7 +220,8 @@ export class SectionLine extends SignalWatcher(LitElement) {
       if (isTight && state === 'pass') return html`<span class="unseen">${text}</span>`
       return html`<span class="state">${checkSign(state)}${pageWidth.get() === 'wide' && !isTight ? text : html`<span class="unseen">${text}</span>`}</span>`
     }
-    if (steps.length === 0) return nothing
+    const steps = cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
+    if (isTight || steps.length === 0) return nothing
     return html`<span class="state">${words.done(steps.filter(({ done }) => done).length, steps.length)}</span>`
   }
 
