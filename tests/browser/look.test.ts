@@ -67,6 +67,61 @@ test('what is pressed by touch is at least 36 px high and 24 px wide', async ({ 
   expect(await smallTargets(page, 36)).toEqual([])
 })
 
+test('the names in a list of originals are shown whole, and no heading of it breaks within a word', async ({
+  open,
+}) => {
+  const { page } = await open({ path: '#new/collection-run' })
+  for (const width of [1440, 1024]) {
+    await page.setViewportSize({ width, height: 900 })
+    await page.locator('table-cell input').first().waitFor()
+    await page.evaluate(() => document.fonts.ready)
+    const cut = await page.locator('table-cell').evaluate(({ shadowRoot }) => {
+      const table = shadowRoot as ShadowRoot
+      const names = [...table.querySelectorAll<HTMLInputElement>('tbody tr > td:nth-of-type(1) input')]
+      const broken = [...table.querySelectorAll('thead button')].filter((button) =>
+        [...button.childNodes].some((node) =>
+          [...(node instanceof Text ? node.data : '').matchAll(/\S+/g)].some(({ 0: word, index }) => {
+            const range = document.createRange()
+            range.setStart(node, index)
+            range.setEnd(node, index + word.length)
+            return new Set([...range.getClientRects()].map(({ top }) => top)).size > 1
+          }),
+        ),
+      )
+      return {
+        rows: names.length,
+        names: names.filter((one) => one.scrollWidth > one.clientWidth).map(({ value }) => value),
+        headings: broken.map(({ textContent }) => textContent),
+      }
+    })
+    expect(cut).toMatchObject({ names: [], headings: [] })
+    expect(cut.rows).toBeGreaterThan(10)
+  }
+})
+
+test('the head of a sheet stays as high as it was when many checks are in error', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await settled(page)
+  const head = page.locator('sheet-head')
+  const high = (): Promise<number | undefined> => head.boundingBox().then((box) => box?.height)
+  const before = await high()
+  await page.getByLabel('Border around the original').fill('10 mmm')
+  await page.getByLabel('Focal length', { exact: true }).fill('')
+  await head.getByRole('button', { name: /errors/ }).waitFor()
+  await head.getByRole('button', { name: /waiting/ }).waitFor()
+  expect(await high()).toBe(before)
+})
+
+test('cells selected in Build are told from the others without colour', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet/build' })
+  await page.locator('build-cell .grip').nth(1).click()
+  const fills = await page
+    .locator('build-cell .grip .sign rect')
+    .evaluateAll((all) => [...new Set(all.map((one) => getComputedStyle(one).fill))])
+  // A box filled in hides its tick.
+  expect(fills).toEqual(['none'])
+})
+
 for (const template of ['flat-sheet', 'getting-closer', 'two-lamps'])
   test(`labels never take three lines, ${template}`, async ({ open }) => {
     const { page } = await open({ path: `#new/${template}` })

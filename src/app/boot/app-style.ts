@@ -3,7 +3,7 @@ import { css } from 'lit'
 export const appStyle = css`
   :host {
     min-block-size: 100vh;
-    padding-block-end: 3rem;
+    padding-block-end: 24px;
   }
   header {
     display: flex;

@@ -49,6 +49,10 @@ export class CopyPage extends LitElement {
         vertical-align: top;
         overflow-wrap: anywhere;
       }
+      tbody th {
+        inline-size: 40%;
+        overflow-wrap: break-word;
+      }
       input {
         inline-size: 1.4rem;
         block-size: 1.4rem;

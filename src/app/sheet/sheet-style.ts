@@ -4,7 +4,7 @@ import { css } from 'lit'
 export const sheetStyle = css`
   main {
     max-inline-size: 1560px;
-    margin: 16px 24px 24px;
+    margin: 16px 24px 0;
     padding: 4px 32px 28px;
     border: 1px solid var(--hair);
   }
@@ -27,7 +27,7 @@ export const sheetStyle = css`
   }
   @media (max-width: 1179px) {
     main {
-      margin: 12px 12px 16px;
+      margin: 12px 12px 0;
       padding: 0 24px 24px;
     }
   }

@@ -25,7 +25,7 @@ export class StandOverview extends SignalWatcher(LitElement) {
         --big: 2.4rem;
       }
       .figures {
-        columns: 26rem auto;
+        columns: 26rem 2;
         column-gap: 48px;
         margin: 0;
         padding: 0;

@@ -30,9 +30,6 @@ export const resultStyle = css`
     text-decoration-thickness: 1px;
     text-underline-offset: 4px;
   }
-  .result .unit {
-    white-space: nowrap;
-  }
   /* A measured value replaces the computed one in everything that depends on it. */
   .result .figure.measured {
     text-decoration: underline;
@@ -59,6 +56,7 @@ export const resultStyle = css`
     grid-column: 1 / -1;
     align-items: center;
     column-gap: 10px;
+    padding-block: 0;
     color: var(--quiet);
   }
   :host([key]) .what .words {

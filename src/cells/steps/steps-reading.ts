@@ -34,6 +34,16 @@ export class StepsReading extends LitElement {
       p {
         padding-block-end: 0.6rem;
       }
+      /* On a phone the label is above the field: beside it there is no room for what was computed. */
+      @container (min-width: 13.01rem) and (max-width: 25rem) {
+        .row > .what {
+          grid-column: 1 / -1;
+          padding-block-start: 6px;
+        }
+        .row > .what + * {
+          grid-column: 2;
+        }
+      }
       /* Beside its step, which says what is read: the field alone, with what was computed in it until something is measured. */
       @container (max-width: 13rem) {
         .row {

@@ -156,7 +156,7 @@ export const fold = css`
 export const row = css`
   .row {
     display: grid;
-    grid-template-columns: minmax(0, 1fr) var(--figure, 122px) var(--unit, 38px) var(--origin, 58px);
+    grid-template-columns: minmax(0, 1fr) var(--figure, 122px) minmax(38px, auto) 58px;
     column-gap: 8px;
     align-items: center;
     min-block-size: var(--row);
@@ -164,6 +164,8 @@ export const row = css`
   }
   .what {
     min-inline-size: 0;
+    /* A label of two lines is clear of the rules. */
+    padding-block: 3px;
     line-height: 1.25;
     text-wrap: pretty;
     overflow-wrap: break-word;
@@ -180,7 +182,7 @@ export const row = css`
   }
   .unit {
     color: var(--quiet);
-    overflow-wrap: anywhere;
+    white-space: nowrap;
   }
   .below {
     grid-column: 1 / -1;
@@ -195,7 +197,7 @@ export const row = css`
   }
   @container (max-width: 25rem) {
     .row {
-      grid-template-columns: minmax(0, 1fr) var(--figure-narrow, 126px) var(--unit-narrow, 30px) var(--origin-narrow, 48px);
+      grid-template-columns: minmax(0, 1fr) 126px minmax(30px, auto) 48px;
     }
     /* A long label gets a separate line. */
     .row.long > .what {
@@ -211,7 +213,7 @@ export const row = css`
   }
   @container (max-width: 18rem) {
     .row {
-      grid-template-columns: minmax(0, 1fr) var(--unit-narrow, 30px) var(--origin-narrow, 48px);
+      grid-template-columns: minmax(0, 1fr) minmax(30px, auto) 48px;
     }
     .row > .what,
     .row.long > .what {
