@@ -129,7 +129,7 @@ export class FillFace extends SignalWatcher(LitElement) {
   private gives(blocks: readonly (readonly Placed[])[], isGiven: boolean): TemplateResult {
     const fine = blocks.flat().flatMap((one) => (this.isFolded(one) ? [] : one.fineGivens))
     return html`
-      <div class="gives ${blocks.length > 1 ? 'several' : ''}" @focusin=${hinted} @pointerover=${hinted}>
+      <div class="gives ${blocks.length > 1 ? 'several' : ''}" @focusin=${hinted} @pointerover=${hinted} @input=${hinted}>
         ${isGiven ? html`<p class="caption">${words.youGive}</p>` : nothing}
         ${blocks.map(
           (block, at) => html`<div class="block">

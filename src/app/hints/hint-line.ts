@@ -6,7 +6,7 @@ import { hintWords } from './words.ts'
 
 /**
  * Shows the hint of the focused or pointed given in the line under all givens of its section, with a button that takes
- * an example's figure. A pointer that passes other rows on its way to that button does not change the line.
+ * an example's figure until another is typed. A pointer that passes other rows on its way to that button does not change the line.
  */
 export function showHint(event: Event): void {
   const gives = event.currentTarget as HTMLElement
