@@ -12,6 +12,8 @@ interface PlanReport {
   readonly text: string
   readonly passes: readonly string[]
   readonly breaks: readonly string[]
+  /** Readings that are to be taken again after it; only in sheets that store what they were taken under. */
+  readonly read_again?: readonly string[]
 }
 
 export interface AdviceReport {
@@ -46,11 +48,12 @@ export function adviceReport(sheet: Sheet): AdviceReport {
 const sentence = (sheet: Sheet, plan: Plan): string =>
   [planText(sheet, plan), consequenceText(sheet, plan)].filter((text) => text !== '').join(' ')
 
-const reportOf = ({ changes, passes, breaks }: Plan, text: string): PlanReport => ({
+const reportOf = ({ changes, passes, breaks, again: { readings } }: Plan, text: string): PlanReport => ({
   changes: Object.fromEntries(changes.map(({ given, text: typed }) => [given, typed])),
   text,
   passes,
   breaks,
+  ...(readings.length > 0 ? { read_again: readings } : {}),
 })
 
 /** The same as lines to read. */

@@ -120,12 +120,14 @@ const measuredText = ({ difference, adjust }: Measured): string => (adjust ? `${
 
 /** A measured value beside the one by the formula; nothing where nothing was measured. */
 function measuredReport(outcome: Outcome): object {
-  if (outcome.state !== 'value' || !outcome.measured) return {}
-  const { computed, before = [], contradicts = [] } = outcome.measured
+  if (outcome.state !== 'value') return {}
+  const { measured, before } = outcome
+  if (!measured) return before ? { measured_before_change_of: before } : {}
+  const { computed, contradicts = [] } = measured
   return {
     computed: computed?.value ?? null,
-    difference: measuredText(outcome.measured),
-    measured_before_change_of: before,
+    difference: measuredText(measured),
+    measured_before_change_of: before ?? [],
     contradicts,
   }
 }
@@ -167,7 +169,7 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
         ? []
         : [`  ${words.convertedBy((cell.kind === 'result' && cell.measured) || textOf(cell), outcome.by)}`]),
       ...(measured?.computed ? [`  ${words.byItsFormula(measured.computed.shown.text, measuredText(measured))}`] : []),
-      ...(measured?.before ? [`  ${words.measuredBefore(measured.before)}`] : []),
+      ...(outcome.before ? [`  ${words.measuredBefore(outcome.before)}`] : []),
       ...(measured?.contradicts ?? []).map((text) => `  ${text}`),
       ...(measuredAmiss ? [`  ${words.notReadAsMeasured(measuredAmiss.message)}`] : []),
       ...outcome.warnings.map(({ message }) => `  ${words.cautionLine(message)}`),

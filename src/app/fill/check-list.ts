@@ -74,13 +74,17 @@ export class CheckList extends SignalWatcher(LitElement) {
     const [first] = views
     if (!first) return nothing
     const { called, sheet } = first.get()
-    const names = [...new Set(views.flatMap((view) => view.get().outcome.needs ?? []))]
+    const needsOf = (all: readonly CellSignal<CheckView>[]): Set<string> =>
+      new Set(all.flatMap((view) => view.get().outcome.needs ?? []))
+    const names = [...needsOf(views)]
+    const again = needsOf(views.filter((view) => view.get().outcome.again))
     const checks = views.map((view) => labelOf(view.get().cell))
     const link = (name: string): TemplateResult => {
       const id = sheet.named(name)?.id
+      const label = again.has(name) ? words.again(called(name)) : called(name)
       return id === undefined
-        ? html`<span>${called(name)}</span>`
-        : html`<button type="button" class="link" @click=${() => goToCell(this, id)}>${called(name)}</button>`
+        ? html`<span>${label}</span>`
+        : html`<button type="button" class="link" @click=${() => goToCell(this, id)}>${label}</button>`
     }
     return html`
       <div class="needs">

@@ -13,6 +13,7 @@ export const fillWords = {
     figures === 0
       ? waitingText(checks)
       : `${plural(checks, 'check')} ${agree(checks, 'needs', 'need')} ${plural(figures, 'figure')}`,
+  again: (label: string): string => `${label} (measure again)`,
   emptyBefore: 'This sheet is empty.',
   emptyLink: 'Add your own cells in Build',
   emptyAfter: ', or add a section for a part of the job.',

@@ -39,20 +39,30 @@ interface PaperOptions {
 const small = (text: string): Node => element('span', { class: 'small' }, text)
 
 const measuredText = ({ computed, difference }: Measured, cell: Given | Result): string =>
-  words.measured(
-    (cell.kind === 'result' ? readingText(cell) : undefined) ?? words.read,
-    computed?.shown.text ?? '',
-    difference ?? '',
-  )
+  words.measured(readingText(cell) ?? words.read, computed?.shown.text ?? '', difference ?? '')
+
+function calledIn(sheet: Sheet, name: string): string {
+  const cell = sheet.named(name)
+  return cell ? labelOf(cell) : name
+}
 
 /** The remarks on a figure, or why there is none. */
 function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[] {
   if (outcome.state === 'value') {
-    const { measured } = outcome
+    const { measured, before } = outcome
+    const read = readingText(cell)
     const { mark, exactly } = shownFigure(cell, outcome.shown)
     return [
       ...(exactly ? [words.exactFigure(exactly)] : mark ? [words.nearestMark(mark)] : []),
-      ...(measured ? [measuredText(measured, cell), ...(measured.contradicts ?? [])] : []),
+      ...(measured ? [measuredText(measured, cell), ...(measured.contradicts ?? [])] : read && !before ? [read] : []),
+      ...(before
+        ? [
+            words.measuredBefore(
+              before.map((name) => calledIn(sheet, name)),
+              measured ? undefined : read,
+            ),
+          ]
+        : []),
       ...outcome.warnings.map(({ message }) => words.cautionAbout(message)),
     ]
   }
@@ -61,10 +71,7 @@ function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[]
       ? []
       : [words.cannotRead(outcome.state === 'error' ? (outcome.diagnostics[0]?.message ?? '') : '')]
   if (outcome.state === 'error') return [words.notComputed(outcome.diagnostics[0]?.message ?? '')]
-  const names = outcome.on.map((name) => {
-    const on = sheet.named(name)
-    return on ? labelOf(on) : name
-  })
+  const names = outcome.on.map((name) => calledIn(sheet, name))
   return names.length > 0 ? [words.needs(names)] : []
 }
 

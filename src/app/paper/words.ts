@@ -1,4 +1,5 @@
 import { basicWords } from '../../cells/basic/words.ts'
+import { detailsWords } from '../../cells/details/words.ts'
 import { tableWords } from '../../cells/table/words.ts'
 import { agree, andMore, count, listText, plural, shortList } from '../../units/plural.ts'
 import { overRange } from '../../worksheet/analysis/words.ts'
@@ -36,6 +37,7 @@ export const paperWords = {
   read: 'measured',
   measured: (read: string, computed: string, difference: string): string =>
     [read, computed ? `computed ${computed}` : '', difference].filter(Boolean).join('; '),
+  measuredBefore: detailsWords.measuredBefore,
   cautionAbout: (message: string): string => `Caution: ${message}`,
   cannotRead: (why: string): string => `Cannot be read: ${why}`,
   notComputed: (why: string): string => `Not computed: ${why}`,

@@ -171,12 +171,12 @@ export class CheckFirst extends SignalWatcher(LitElement) {
     const { sheet, called } = this.open
     const line = (cell: Check): TemplateResult => {
       const label = labelOf(cell)
-      const { message, needs = [] } = sheet.check(cell.id)
-      const needed = needs.length > 0 ? `${label}: ${words.needs(shortList(needs.map(called)))}` : label
+      const { message, needs = [], again } = sheet.check(cell.id)
+      const needed = again ? message : words.needs(shortList(needs.map(called)))
       // A check that needs a figure is answered where that figure is filled in.
       const place = sheet.named(needs[0] ?? '')?.id ?? cell.id
       const rests = state !== 'waiting' && this.open.resting.has(cell.id)
-      const said = state === 'waiting' ? needed : begun(message) || label
+      const said = state !== 'waiting' ? begun(message) || label : needs.length > 0 ? `${label}: ${needed}` : label
       return html`<li><span>${said}${rests ? html` <span class="quiet">(${words.exampleFigure(false)})</span>` : nothing}</span>${this.change(place, label)}</li>`
     }
     // Solid as soon as one of them is judged by the user's own figures.

@@ -3,6 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import '../../cells/checks/check-cell.ts'
 import { missingReason } from '../../cells/basic/result-cell.ts'
+import { detailsWords } from '../../cells/details/words.ts'
 import { type CellSignal, type CheckView, labelOf } from '../../cells/shared/cell-view.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { withFace } from '../common/route.ts'
@@ -142,6 +143,7 @@ export class StandOverview extends SignalWatcher(LitElement) {
       repeated.has(label) ? section : '',
       isNow ? words.now : step?.done ? words.stepDone : '',
       missingReason(outcome, called) ?? '',
+      outcome.state === 'value' && outcome.before ? detailsWords.measuredBefore(outcome.before.map(called)) : '',
       target?.exactly ? words.exactFigure(target.exactly) : '',
       rests ? words.exampleFigure(cell.kind === 'given') : '',
     ].filter(Boolean)

@@ -5,6 +5,7 @@ import { live } from 'lit/directives/live.js'
 import '../../cells/checks/check-cell.ts'
 import '../../cells/basic/given-cell.ts'
 import { missingReason } from '../../cells/basic/result-cell.ts'
+import { outdatedNote } from '../../cells/details/outdated-note.ts'
 import { detailsWords } from '../../cells/details/words.ts'
 import {
   type CellSignal,
@@ -122,6 +123,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
           ${this.field(cell, compared)} ${compared.typed.trim() === '' ? nothing : this.lock(cell, true)}
         </div>
       </div>
+      ${outdatedNote(cell, outcome, called)}
       ${
         difference === ''
           ? nothing

@@ -1,6 +1,9 @@
 import { css } from 'lit'
 
 export const stepStyle = css`
+  :host {
+    --word-height: 60px;
+  }
   .step {
     display: grid;
     grid-template-columns: minmax(0, 1fr) minmax(0, 360px);

@@ -27,6 +27,13 @@ const asTyped = ({ value, unit }: Given, { readAs }: ValueOutcome): boolean =>
 const endsInUnit = (text: string, unit: string): boolean =>
   unit !== '' && text.endsWith(unit) && !/\p{L}/u.test(text.charAt(text.length - unit.length - 1))
 
+/** Fetched where a reading is older than a change of what it depends on. */
+function outdated(cell: Given, outcome: Outcome, called: GivenView['called']): TemplateResult | typeof nothing {
+  if (outcome.state !== 'value' || !outcome.before) return nothing
+  void import('../details/outdated-note.ts')
+  return html`<outdated-note class="below" .cell=${cell} .labels=${outcome.before.map(called)}></outdated-note>`
+}
+
 /** A given in Fill in: its label, field, unit, and how its text is understood. */
 @customElement('given-cell')
 export class GivenCell extends SignalWatcher(LitElement) {
@@ -144,7 +151,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
   }
 
   override render(): TemplateResult {
-    const { cell, outcome, sheet } = this.view.get()
+    const { cell, outcome, sheet, called } = this.view.get()
     const entry: Entry = cell.entry ?? 'quantity'
     const label = labelOf(cell)
     const origin = originOf(cell)
@@ -193,6 +200,7 @@ export class GivenCell extends SignalWatcher(LitElement) {
               </div>`
             : nothing
         }
+        ${outdated(cell, outcome, called)}
         ${warnings.length > 0 ? html`<div class="below">${errorMessage(cell.value, warnings, put)}</div>` : nothing}
       </div>
     `

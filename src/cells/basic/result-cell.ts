@@ -3,7 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, query, state } from 'lit/decorators.js'
 import { shownFigure } from '../../worksheet/document/shown-figure.ts'
 import type { Outcome, ValueOutcome } from '../../worksheet/index.ts'
-import { type CellSignal, labelOf, type ResultView, requestChange } from '../shared/cell-view.ts'
+import { type CellSignal, labelOf, type ResultView } from '../shared/cell-view.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { cellWords } from '../shared/words.ts'
 import { field, row, shared } from '../style/styles.ts'
@@ -36,10 +36,6 @@ export const resultStyle = css`
     text-decoration-style: double;
     text-decoration-thickness: 1.5px;
     text-underline-offset: 3px;
-  }
-  .before {
-    padding-inline-start: 0.5rem;
-    border-inline-start: 2px dashed var(--ink);
   }
   /* One of the two figures a section is about. */
   :host([key]) .result.row {
@@ -129,24 +125,6 @@ export const resultStyle = css`
       min-block-size: 44px;
     }
   }
-  .measure {
-    display: grid;
-    grid-template-columns: minmax(0, 1fr) 122px 38px;
-    column-gap: 8px;
-    align-items: center;
-    padding-block-end: 0.5rem;
-  }
-  .measure .field {
-    font-size: 1.1333rem;
-    font-variant-numeric: tabular-nums;
-    text-align: end;
-  }
-  .measure .initials .field {
-    inline-size: 6rem;
-  }
-  .measure .below {
-    padding-block: 0.5rem 0;
-  }
   .row.spread .figure {
     grid-column: 1 / -1;
     font-size: 1rem;
@@ -204,43 +182,32 @@ export class ResultCell extends SignalWatcher(LitElement) {
   @property({ type: Boolean, reflect: true }) key = false
   @state() private unfolded = false
   @state() private measuring = false
-  /** Fetched where something is measured. */
-  @state() private fields: typeof import('../details/measured-field.ts') | undefined
-  @query('.measure .field') private measureField!: HTMLInputElement | null
+  @query('measure-row') private measureRow!: HTMLElement | null
 
   private async unfold(): Promise<void> {
     if (!this.unfolded) await import('../details/result-more.ts')
     this.unfolded = !this.unfolded
   }
 
-  private async fetchFields(): Promise<void> {
-    this.fields ??= await import('../details/measured-field.ts')
-  }
-
   private async measure(): Promise<void> {
-    await this.fetchFields()
+    await import('../details/measure-row.ts')
     this.measuring = !this.measuring
     await this.updateComplete
-    this.measureField?.focus()
+    this.measureRow?.focus()
   }
 
   private measured(view: ResultView): TemplateResult | typeof nothing {
     const { cell, outcome } = view
     const hasMeasured = Boolean(cell.measured?.trim())
-    if (hasMeasured) void this.fetchFields()
+    if (hasMeasured) void import('../details/measured-notes.ts')
     const led = cell.measure !== undefined || hasMeasured || this.measuring || this.unfolded
     const numeric = outcome.state !== 'value' || outcome.type.kind === 'number'
-    const put = (text: string): void => {
-      if (this.fields) requestChange(this, this.fields.measuring(cell, text)[0])
-      if (text === '') this.measuring = false
-    }
     return html`
-      ${hasMeasured ? this.fields?.measuredNotes(view) : nothing}
+      ${hasMeasured ? html`<measured-notes .view=${view}></measured-notes>` : nothing}
       ${
         led && numeric
           ? html`<span class="small words">
               <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>${basicWords.measure}</button>
-              ${hasMeasured ? this.fields?.measuredWords(view, put) : nothing}
             </span>`
           : nothing
       }
@@ -268,7 +235,7 @@ export class ResultCell extends SignalWatcher(LitElement) {
           ${this.measured(view)}
         </div>
         ${records(label, outcome) ?? figureOf(outcome, set)}
-        ${this.measuring ? this.fields?.measureRow(cell, outcome, (text) => this.fields && requestChange(this, ...this.fields.measuring(cell, text))) : nothing}
+        ${this.measuring ? html`<measure-row class="below" .cell=${cell} .outcome=${outcome}></measure-row>` : nothing}
         ${notices(
           basicWords.notComputed,
           own.map(({ message }) => message),

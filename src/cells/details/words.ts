@@ -22,8 +22,10 @@ export const detailsWords = {
       '. ',
     ),
   /** A measured value is older than a change of what it depends on. */
-  measuredBefore: (labels: readonly string[]): string => `measured before ${shortList(labels)} changed`,
+  measuredBefore: (labels: readonly string[], read = 'measured'): string =>
+    `${read} before ${shortList(labels)} changed`,
   confirm: 'Still correct',
+  confirmThis: (label: string): string => `Still correct: ${label}`,
   initials: 'Initials of who measures (optional)',
   clear: 'Clear',
   measuredValue: 'Later results use the measured value until you clear it.',

@@ -15,6 +15,7 @@ import { type AreaKind, type FrameArea, newArea } from './area-shapes.ts'
 import type { Measured, Opened } from './frame-messages.ts'
 import type { AreaMoved, FramePictureView } from './frame-picture.ts'
 import './frame-picture.ts'
+import { outdatedNote } from '../details/outdated-note.ts'
 import { labelledStyle } from '../fields/labelled.ts'
 import { FrameCancelled, FrameReader } from './frame-reader.ts'
 import { frameStyle } from './frame-style.ts'
@@ -377,7 +378,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
         <p class="small quiet">${cell.picture && !this.open ? words.again(cell.picture.name) : words.dropHint}</p>
         ${this.busy ? html`<progress aria-label=${this.busy === 'reading' ? words.reading : words.measuring}></progress>` : nothing}
         <p role="status">${this.busy === 'measuring' ? words.measuring : this.said}</p>
-        ${this.facts(cell)} ${this.unlike(view)} ${warnings.map((warning) => html`<p class="small">${warning}</p>`)}
+        ${outdatedNote(cell, view.outcome, view.called)} ${this.facts(cell)} ${this.unlike(view)} ${warnings.map((warning) => html`<p class="small">${warning}</p>`)}
         ${previewPart(cell, this.open && (() => void this.preview()), (picture) => requestChange(this, { do: 'replace', cell: { ...cell, picture } }))}
         ${this.copies(cell)} ${this.open ? this.picturePart(cell) : drawn(areasDrawing(cell, width))}
         ${areaRows(cell, {

@@ -6,7 +6,7 @@ import { labelOf, requestChange, type WideView } from '../shared/cell-view.ts'
 import '../basic/given-cell.ts'
 import { figureOf, missingReason, resultStyle } from '../basic/result-cell.ts'
 import { measuredField, measuring } from '../details/measured-field.ts'
-import { detailsWords } from '../details/words.ts'
+import { outdatedNote } from '../details/outdated-note.ts'
 import { errorMessageStyle } from '../shared/error-message.ts'
 import { field, isLong, row, shared, unseen } from '../style/styles.ts'
 import { stepsWords } from './words.ts'
@@ -81,7 +81,7 @@ export class StepsReading extends LitElement {
         <div class="what">
           <label for="measured">${stepsWords.measured(label)}</label>
           ${computed ? html`<span class="small ${measured ? '' : 'planned'}">${stepsWords.computed(computed.text, measured?.difference ?? '', measured?.adjust)}</span>` : nothing}
-          ${measured?.before ? html`<span class="small">${detailsWords.measuredBefore(measured.before.map(this.view.called))}</span>` : nothing}
+          ${outdatedNote(cell, outcome, this.view.called)}
           ${measured?.contradicts?.map((text) => html`<span class="small">${text}</span>`) ?? nothing}
           ${why ? html`<span class="small">${why}</span>` : nothing}
         </div>

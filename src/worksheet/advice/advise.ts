@@ -203,7 +203,10 @@ class Adviser {
     const aimed = aim && trial.outcome(aim.id)
     if (aim && !(aimed?.state === 'value' && isNear(aimed.value, aim))) return undefined
     const names = [...this.before.keys()]
-    const breaks = names.filter((name) => passes(this.before.get(name)) && !passes(after.get(name)))
+    const lost = names.filter((name) => passes(this.before.get(name)) && !passes(after.get(name)))
+    const readings = readingsToTake(trial, lost)
+    // What is read again may pass as before, which only the reading can say.
+    const breaks = lost.filter((name) => !readings.has(name))
     if (breaks.length > 0 && !mayBreak) return undefined
     const gained = names.filter((name) => this.before.get(name) === 'fail' && passes(after.get(name)))
     const isNewlyMarginal = (name: string): boolean =>
@@ -220,6 +223,7 @@ class Adviser {
       ],
       marginal: names.filter(isNewlyMarginal),
       breaks,
+      again: { readings: [...new Set([...readings.values()].flat())], checks: [...readings.keys()] },
       ...(aimed?.state === 'value' ? { gives: aimed.shown.text } : {}),
       cost,
     }
@@ -250,6 +254,16 @@ class Adviser {
 
 const isNear = (value: Value, aim: Aim): boolean =>
   typeof value === 'number' && Math.abs(value - aim.value) <= aim.within * Math.abs(aim.value) * (1 + 1e-9)
+
+/** Of some checks, those that wait for readings older than what they depend on, each with the readings’ names. */
+function readingsToTake(sheet: Sheet, checks: readonly string[]): ReadonlyMap<string, readonly string[]> {
+  return new Map(
+    checks.flatMap((name): [string, readonly string[]][] => {
+      const readings = sheet.outdatedBeneath(sheet.named(name)?.id ?? '')
+      return readings.length > 0 ? [[name, readings]] : []
+    }),
+  )
+}
 
 /** The state of every check by its name; of two with one name the first counts. */
 export function statesOf(sheet: Sheet): Map<string, State> {

@@ -58,7 +58,7 @@ export function reasonForNone(
 const isReading = ({ cell, measured }: Node): boolean =>
   measured?.value !== undefined || (cell.kind === 'given' && cell.reading === true)
 
-/** What may be set freely and decides what was read: the settings behind the formula of what was measured. */
+/** What may be set freely and decides what was read: the settings behind the formula of what was measured, or behind what a reading is taken under. */
 function settingsBehind(sheet: Sheet, upstream: readonly Node[], variables: readonly Variable[]): string[] {
   const { engine } = sheet
   const behind = new Set<Node>()
@@ -67,6 +67,8 @@ function settingsBehind(sheet: Sheet, upstream: readonly Node[], variables: read
     if (behind.has(node)) continue
     behind.add(node)
     open.push(...engine.needsOf(node))
+    if (node.cell.kind === 'given')
+      open.push(...(node.cell.read_under ?? []).flatMap((name) => engine.named(name) ?? []))
   }
   const ids = new Set([...behind].map(({ cell }) => cell.id))
   return variables

@@ -27,6 +27,8 @@ export interface Plan {
   readonly marginal: readonly string[]
   /** Names of checks that passed and fail with it. */
   readonly breaks: readonly string[]
+  /** Names of readings that are then older than the change, and of the checks that wait until they are taken again. */
+  readonly again: { readonly readings: readonly string[]; readonly checks: readonly string[] }
   /** For a target value: what the result is with it, as shown. */
   readonly gives?: string
   /** What it costs by the rules of the trade; the smaller, the better. */

@@ -1,4 +1,4 @@
-import { anyOf, listText } from '../../units/plural.ts'
+import { agree, anyOf, listText } from '../../units/plural.ts'
 
 /** Sentences about plans. Figures come in as they are shown, labels as they are written beside the fields. */
 export const WORDS = {
@@ -14,6 +14,8 @@ export const WORDS = {
     checks.length === 1 ? `${checks[0]} is then marginal.` : `${listText(checks)} are then marginal.`,
   breaks: (checks: readonly string[]) =>
     checks.length === 1 ? `${checks[0]} then fails.` : `${listText(checks)} then fail.`,
+  readAgain: (readings: readonly string[], checks: readonly string[]) =>
+    `Then measure again: ${listText(readings)}; until then, ${listText(checks)} ${agree(checks.length, 'waits', 'wait')}.`,
   readings: (labels: readonly string[]) =>
     labels.length === 0
       ? 'This check uses measured values: change the set-up, then measure again.'

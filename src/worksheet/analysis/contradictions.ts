@@ -2,6 +2,7 @@ import { type Program, showValue, type Type, type Value } from '../../language/i
 import { bisect, type DisplayUnit } from '../../units/index.ts'
 import { labelOf } from '../document/label.ts'
 import type { CompareMeasured } from '../editing/sheet.ts'
+import type { Engine } from '../engine/engine.ts'
 import { type Layout, VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import { areAllComputed, computeInto, downstreamOf, upstreamOf } from '../engine/partial-recompute.ts'
@@ -30,9 +31,21 @@ interface Measured {
  * Finds the measured results that settle the same quantity and disagree about it: for each cell’s id, the readings that
  * contradict its own. A result computed from another measured one is left out, as its difference is shown already.
  */
-export const contradictionsIn: CompareMeasured = (view, isOutdated) => {
+export const contradictionsIn: CompareMeasured = (view, outdated) => {
   const { layout } = view
-  const measured = layout.order.flatMap((node, at) => measuredAt(layout, node, at, isOutdated) ?? [])
+  const known = latest.get(view)
+  if (known?.edition === layout.edition) return known.found
+  const found = contradictionsNow(view, outdated)
+  latest.set(view, { edition: layout.edition, found })
+  return found
+}
+
+/** Asked about each result that was measured, and found once for each state of a sheet. */
+const latest = new WeakMap<Engine, { readonly edition: number; readonly found: ReturnType<CompareMeasured> }>()
+
+function contradictionsNow(view: Engine, outdated: ReadonlyMap<string, unknown>): Map<string, string[]> {
+  const { layout } = view
+  const measured = layout.order.flatMap((node, at) => measuredAt(layout, node, at, outdated) ?? [])
   const found = new Map<string, string[]>()
   for (const one of measured)
     for (const other of measured) {
@@ -57,9 +70,9 @@ function measuredAt(
   layout: Layout,
   { cell, measured, computable, type, unit }: Node,
   at: number,
-  isOutdated: (id: string) => boolean,
+  outdated: ReadonlyMap<string, unknown>,
 ): Measured | undefined {
-  if (!determines(cell) || isOutdated(cell.id)) return undefined
+  if (!determines(cell) || outdated.has(cell.id)) return undefined
   const value = measured?.value
   if (typeof value !== 'number' || value === 0 || !computable || !type || layout.states[at] !== VALUE) return undefined
   return { at, cell, value, tolerance: measured?.tolerance ?? 0, program: computable.program, type, unit }

@@ -11,6 +11,7 @@ import {
 } from '../../units/index.ts'
 import { dayAndTime } from '../../units/plural.ts'
 import { unitOfType } from '../document/measured.ts'
+import { type ReadingCell, readUnder } from '../document/reading.ts'
 import type { Compare } from '../engine/capabilities.ts'
 import type { Result } from '../schema/document.ts'
 import * as words from './words.ts'
@@ -66,9 +67,10 @@ function asFineAs(computed: number, measured: number, dimension: Dimension, decl
 const stops = (by: number): string => showQuantity(Math.abs(by), STOP).text
 const percent = (ratio: number): string => `${Number((100 * Math.abs(ratio - 1)).toPrecision(2))} %`
 
-/** When a result was measured, and the initials of who did; undefined where that is not known. */
-export function readingText({ measured, measured_under: under }: Result): string | undefined {
-  if (!under || under.text !== measured || !under.when) return undefined
+/** When something was measured, and the initials of who did; undefined where that is not known. */
+export function readingText(cell: ReadingCell): string | undefined {
+  const under = readUnder(cell)
+  if (!under?.when) return undefined
   const at = new Date(under.when)
   return Number.isNaN(at.getTime()) ? undefined : words.measuredAt(dayAndTime(at), under.by)
 }

@@ -34,6 +34,8 @@ export interface PublishedName {
   readonly means?: string
   /** Filled in by reading an instrument or a picture, or by counting: never from an example. */
   readonly reading?: boolean
+  /** Of a reading: the settings that decide what is read, by the names that `settings` has for them. */
+  readonly read_under?: readonly string[]
   /** A habit of the trade. */
   readonly usual?: string
   readonly example?: string
@@ -77,6 +79,8 @@ export interface PartCell {
   readonly needs_given?: string
   /** Only where no part fills the role `no`, or one fills the role `or`: lamps are compared with flash where either may be chosen. */
   readonly only_if?: { readonly no: string; readonly or: string }
+  /** Of a frame: what its picture is taken under, as `read_under` of a name. */
+  readonly settings?: readonly string[]
   /** Of a drawing, a range or a run: the last part of its id. */
   readonly key?: string
   readonly [key: string]: unknown
@@ -183,6 +187,8 @@ export interface OfferedSetUp {
 export interface PartLibrary {
   readonly roles: readonly Role[]
   readonly phases: readonly string[]
+  /** For each thing that is set, the names that say how. */
+  readonly settings: Readonly<Record<string, readonly string[]>>
   readonly drawing: SetUpDrawing
   readonly choosing: Choosing
   readonly setUps: readonly OfferedSetUp[]
@@ -202,6 +208,7 @@ interface NamesFile {
 interface RolesFile {
   readonly roles: readonly Role[]
   readonly phases: readonly string[]
+  readonly settings: Readonly<Record<string, readonly string[]>>
   readonly drawing: SetUpDrawing
   readonly choosing: Choosing
   readonly set_ups: readonly OfferedSetUp[]
@@ -226,6 +233,7 @@ export function partLibrary(
   return {
     roles: roles.roles,
     phases: roles.phases,
+    settings: roles.settings,
     drawing: roles.drawing,
     choosing: roles.choosing,
     setUps: roles.set_ups,

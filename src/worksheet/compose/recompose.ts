@@ -1,5 +1,6 @@
 import type { Change } from '../document/change.ts'
 import { isHeading, isNamed } from '../document/names.ts'
+import { readUnder } from '../document/reading.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
@@ -264,9 +265,11 @@ const same = (a: Cell, b: Cell): boolean => withoutState(a) === withoutState(b)
 function stateOf(there: Cell, next: Cell): Partial<Cell> {
   const folded = there.kind === 'note' && there.folded ? { folded: true } : {}
   const locked = (there.kind === 'given' || there.kind === 'result') && there.locked ? { locked: true } : {}
-  const { measured: text, measured_under: under } = there.kind === 'result' ? there : {}
-  const measured = text === undefined ? {} : { measured: text, ...(under ? { measured_under: under } : {}) }
-  if (there.kind !== 'steps' || next.kind !== 'steps') return { ...folded, ...locked, ...measured } as Partial<Cell>
+  const measured = there.kind === 'result' && there.measured !== undefined ? { measured: there.measured } : {}
+  const under = readUnder(there)
+  const read = under ? { measured_under: under } : {}
+  if (there.kind !== 'steps' || next.kind !== 'steps')
+    return { ...folded, ...locked, ...measured, ...read } as Partial<Cell>
   const done = new Set(there.steps.filter((step) => step.done).map(({ text }) => text))
   return { steps: next.steps.map((step) => (done.has(step.text) ? { ...step, done: true } : step)) }
 }

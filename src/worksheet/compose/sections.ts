@@ -75,7 +75,7 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: R
   const { asked, derived } = gathering
   const part = gathering.parts.find((one) => one.role === role.role)
   const body = (part ? (gathering.sections.get(part) ?? []) : []).flatMap((cell): PartCell[] => {
-    if (!isPlace(cell)) return [withConstants(filling, gathering, shown(cell))]
+    if (!isPlace(cell)) return [completed(filling, gathering, shown(cell))]
     const known = library.names.get(cell.given)
     if (!known || !part || !isPlacedBy(library, part, cell.given)) return []
     const { given: name, ...said } = cell
@@ -92,7 +92,7 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: R
     ),
     ...own.flatMap(([name]): PartCell[] => {
       const cell = derived.get(name)
-      return cell ? [withConstants(filling, gathering, shown(cell))] : []
+      return cell ? [completed(filling, gathering, shown(cell))] : []
     }),
   ]
   const afterGivens = body.findIndex((cell) => !isGiven(cell))
@@ -104,8 +104,9 @@ function sectionOf(filling: Filling, gathering: Gathering, role: Role, placed: R
 
 const isGiven = (cell: PartCell): boolean => cell.kind === 'given'
 
-/** A result with the constants of meters that a measured value of it may be converted by. */
-function withConstants({ library }: Filling, gathering: Gathering, cell: PartCell): PartCell {
+/** A result with the constants of meters that a measured value of it may be converted by, a picture with what it is read under. */
+function completed({ library }: Filling, gathering: Gathering, { settings, ...cell }: PartCell): PartCell {
+  if (settings) return defined({ ...cell, read_under: readUnder(library, gathering, settings) }) as PartCell
   const unit = cell.kind === 'result' ? (cell.unit as string | undefined) : undefined
   const constants = unit === undefined ? undefined : constantsFor(library, gathering, { unit })
   return constants ? { ...cell, constants } : cell
@@ -159,7 +160,10 @@ function isPlacedBy(library: PartLibrary, part: Part, name: string): boolean {
 }
 
 /** Which of its figures a piece of kit fills in: those of givens that are asked. */
-function fillsOf({ fills = {} }: PublishedName, asked: ReadonlySet<string>): Record<string, string> | undefined {
+function fillsOf(
+  { fills = {} }: { readonly fills?: PublishedName['fills'] | undefined },
+  asked: ReadonlySet<string>,
+): Record<string, string> | undefined {
   const own = Object.entries(fills).filter(([, name]) => asked.has(name))
   return own.length > 0 ? Object.fromEntries(own) : undefined
 }
@@ -180,6 +184,20 @@ function constantsFor(
 
 /** By the unit asked: an exposure value may be typed as light on the original or off it. */
 const CONVERTED_BY: Readonly<Record<string, string>> = { lx: 'C', 'cd/m²': 'K', EV: 'CK' }
+
+/** What a reading is taken under, of what the set-up has: `lamps` and `camera` each stand for the cells that place them. */
+function readUnder(
+  { settings, names: known }: PartLibrary,
+  { names, asked }: Gathering,
+  under: readonly string[] | undefined,
+): string[] | undefined {
+  const isThere = (name: string): boolean => {
+    const { entry, fills } = known.get(name) ?? {}
+    return entry === 'kit' ? fillsOf({ fills }, asked) !== undefined : names.has(name)
+  }
+  const found = (under ?? []).flatMap((one) => settings[one] ?? []).filter(isThere)
+  return found.length > 0 ? [...new Set(found)] : undefined
+}
 
 const GIVEN_KEYS = [
   ...['label', 'unit', 'options', 'more_exact', 'hint', 'least', 'most', 'fixed', 'stand', 'sort', 'reading'],
@@ -208,6 +226,7 @@ function givenCell(
     piece: filled?.piece,
     fills: isKit ? fillsOf(known, asked) : undefined,
     constants: constantsFor(filling.library, gathering, known),
+    read_under: readUnder(filling.library, gathering, known.read_under),
     advice: isKit || !advice ? undefined : change === 'never' ? ifDecidable(advice) : { ...advice, change },
   }) as PartCell
 }

@@ -13,7 +13,8 @@ import type { CheckOutcome, CheckSummary, DrawingOutcome, Outcome } from '../eng
 import type { Cell, Check, Given, Worksheet } from '../schema/document.ts'
 import { applyChange, type Renaming } from './apply.ts'
 import { History, type Steps } from './history.ts'
-import { NOTHING_MEASURED, type Outdated, outdatedIn, type Reading, withFigures } from './outdated.ts'
+import { NOTHING_READ, type Outdated, outdatedIn } from './outdated.ts'
+import { type Reading, stamped } from './read-under.ts'
 import { refuseTooLong, refuseTooLongIn } from './text-limits.ts'
 import { outdatedWords } from './words.ts'
 
@@ -30,7 +31,7 @@ export interface SheetCapabilities extends Capabilities {
 }
 
 /** Finds the measured results that cannot be right together: for each cell’s id, a sentence on every other that contradicts it. */
-export type CompareMeasured = (engine: Engine, isOutdated: (id: string) => boolean) => Contradictions
+export type CompareMeasured = (engine: Engine, outdated: Outdated['readings']) => Contradictions
 
 /** An open worksheet: the document, the outcomes of its cells, and undo. */
 export class Sheet {
@@ -45,7 +46,6 @@ export class Sheet {
   /** The cells that are notified of every change. */
   private trying: readonly string[] | undefined
   private outdatedNow: Outdated | undefined
-  private contradictory: { readonly edition: number; readonly found: Contradictions } | undefined
 
   constructor(
     worksheet: Worksheet,
@@ -80,16 +80,15 @@ export class Sheet {
   /** The outcome of a given or a result. */
   outcome(id: string): Outcome {
     const outcome = outcomeOf(this.engine, this.node(id))
-    if (outcome.state !== 'value' || !outcome.measured) return outcome
-    const before = this.outdated.results.get(id)
-    const contradicts = this.contradictions.get(id)
+    if (outcome.state !== 'value') return outcome
+    const before = this.outdated.readings.get(id)
+    const contradicts = outcome.measured && this.contradictions.get(id)
     if (!before && !contradicts) return outcome
-    const measured = {
-      ...outcome.measured,
+    return {
+      ...outcome,
       ...(before ? { before } : {}),
-      ...(contradicts ? { contradicts } : {}),
+      ...(contradicts ? { measured: { ...outcome.measured, contradicts } } : {}),
     }
-    return { ...outcome, measured }
   }
 
   /** The state of a check, and its message. */
@@ -98,13 +97,18 @@ export class Sheet {
     const on = this.outdated.resting.get(id)
     if (!on || outcome.state === 'error' || outcome.state === 'waiting') return outcome
     const labels = on.map((name) => labelOf(this.named(name), name))
-    return { state: 'waiting', message: outdatedWords.readAgain(labels), diagnostics: [], needs: on }
+    return { state: 'waiting', message: outdatedWords.readAgain(labels), diagnostics: [], needs: on, again: true }
   }
 
   /** The same without its words. */
   checkState(id: string): CheckOutcome['state'] {
     const state = checkStateOf(this.engine, ...this.checkAt(id))
     return state !== 'error' && this.outdated.resting.has(id) ? 'waiting' : state
+  }
+
+  /** The names of the readings a cell is computed from that are older than a change of what they depend on. */
+  outdatedBeneath(id: string): readonly string[] {
+    return this.outdated.resting.get(id) ?? []
   }
 
   /** What feeds a drawing. */
@@ -155,13 +159,13 @@ export class Sheet {
   /** Changes the document and recomputes what the change reaches. Throws ChangeRefused, with nothing changed. */
   apply(asked: Change, options: Reading & { readonly merge?: string } = {}): void {
     const before = this.document
-    const change = this.stamped(asked, options)
+    const change = stamped(this.engine, (id) => this.cell(id), asked, options)
     const wasOutdated = this.outdated
     const contradicted = this.contradictions
     const touched = this.typed(change) ?? this.changeWhole(change)
-    if (wasOutdated !== NOTHING_MEASURED || !replacesGivens(change)) this.outdatedNow = undefined
+    if (wasOutdated !== NOTHING_READ || !replacesGivens(change)) this.outdatedNow = undefined
     this.history.remember(before, options.merge)
-    if (isAlike(wasOutdated.results, this.outdated.results) && isAlike(contradicted, this.contradictions))
+    if (isAlike(wasOutdated.readings, this.outdated.readings) && isAlike(contradicted, this.contradictions))
       this.notify(change, touched)
     else {
       this.places = undefined
@@ -170,7 +174,7 @@ export class Sheet {
     }
   }
 
-  /** The measured values that are older than a change of what they depend on. */
+  /** The readings that are older than a change of what they depend on. */
   private get outdated(): Outdated {
     this.outdatedNow ??= outdatedIn(this.engine, this.document.cells)
     return this.outdatedNow
@@ -178,29 +182,14 @@ export class Sheet {
 
   /** Whether any result is measured. */
   get hasMeasured(): boolean {
-    return this.outdated !== NOTHING_MEASURED
+    return this.outdated.hasMeasured
   }
 
   /** The measured values that disagree about what they determine. */
   private get contradictions(): Contradictions {
-    const { outdated, engine } = this
-    const { compareMeasured } = this.capabilities
-    if (outdated === NOTHING_MEASURED || !compareMeasured) return NO_CONTRADICTIONS
-    const { edition } = engine.layout
-    if (this.contradictory?.edition !== edition)
-      this.contradictory = { edition, found: compareMeasured(engine, (id) => outdated.results.has(id)) }
-    return this.contradictory.found
-  }
-
-  /** A change that measures a result, with the figures it is measured under. */
-  private stamped(change: Change, reading: Reading): Change {
-    if (change.do !== 'replace' || change.cell.kind !== 'result') return change
-    const was = this.cell(change.cell.id)
-    if (was?.kind !== 'result') return change
-    // Measured anew, or confirmed as it is.
-    const isRead = was.measured !== change.cell.measured || (was.measured_under && !change.cell.measured_under)
-    if (!isRead) return change
-    return { ...change, cell: withFigures(this.engine, change.cell, reading) }
+    const { outdated } = this
+    const compare = outdated.hasMeasured && this.capabilities.compareMeasured
+    return compare ? compare(this.engine, outdated.readings) : NO_CONTRADICTIONS
   }
 
   /** Takes back the last step where it was made under this key, as if it had never been. */
@@ -261,7 +250,6 @@ export class Sheet {
     this.capabilities = capabilities
     this.showing = undefined
     this.outdatedNow = undefined
-    this.contradictory = undefined
     const ids = this.engine.idsAt(this.engine.extend(library, capabilities))
     // A larger library changes no figure that there was, but may explain what was in error, in messages and drawings too.
     for (const { id, kind } of this.document.cells) if (kind !== 'given' && kind !== 'result') ids.add(id)
@@ -391,8 +379,8 @@ type ById = ReadonlyMap<string, unknown>
 const isAlike = (one: ById, other: ById): boolean =>
   one === other || (one.size === 0 && other.size === 0) || JSON.stringify([...one]) === JSON.stringify([...other])
 
-/** Whether a change does nothing but fill in givens. */
+/** Whether a change does nothing but fill in givens that are no readings. */
 const replacesGivens = (change: Change): boolean =>
   change.do === 'several'
     ? change.changes.every(replacesGivens)
-    : change.do === 'replace' && change.cell.kind === 'given'
+    : change.do === 'replace' && change.cell.kind === 'given' && !change.cell.measured_under

@@ -15,6 +15,8 @@ export interface ValueOutcome {
   readonly limits?: Spread
   /** A result that was measured: its value above is the measured one, which feeds onward. */
   readonly measured?: Measured
+  /** Of what was measured or read: the names of figures that changed since. */
+  readonly before?: readonly string[]
   /** Why what was typed as measured cannot be read; the computed value then feeds onward. */
   readonly measuredAmiss?: Diagnostic
   /** How what was typed was understood, where that differs from it: `60 mm`. */
@@ -41,8 +43,6 @@ export interface Measured {
   readonly difference: string
   /** What to do about it, where the result says: `Lower it by 4 mm`. */
   readonly adjust?: string
-  /** The names of figures that changed since it was measured. */
-  readonly before?: readonly string[]
   /** Sentences on the other measured values that cannot be right together with it. */
   readonly contradicts?: readonly string[]
 }
@@ -70,6 +70,8 @@ export interface CheckOutcome {
   readonly hangsOn?: readonly string[]
   /** Waiting: the names of the givens to fill in, or of the results to measure. */
   readonly needs?: readonly string[]
+  /** What it needs is there, but older than a change of what it depends on. */
+  readonly again?: boolean
 }
 
 /** What feeds a drawing: a number in coherent SI, yes or no, a text, a list or a record for each formula that computes. */

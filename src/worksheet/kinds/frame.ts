@@ -1,14 +1,18 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Frame } from '../schema/document.ts'
+import { renamedIn } from './given.ts'
 import type { CellKind } from './kind.ts'
+import { renamedReading } from './reading.ts'
 
 export const FRAME: CellKind<Frame> = {
   title: KIND_TITLES.frame,
   computed: 'given',
   fresh: ({ id, freeName }) => ({ kind: 'frame', id, name: freeName('frame') }),
   sets: ({ fills = {} }) => Object.values(fills),
-  renamed: (cell, { one }) =>
-    cell.fills
-      ? { ...cell, fills: Object.fromEntries(Object.entries(cell.fills).map(([part, name]) => [part, one(name)])) }
-      : cell,
+  listed: ({ read_under = [] }) => read_under,
+  renamed: (cell, { one }) => ({
+    ...cell,
+    ...(cell.fills ? { fills: renamedIn(cell.fills, one) } : {}),
+    ...renamedReading(cell, one),
+  }),
 }

@@ -2,6 +2,7 @@ import { KIND_TITLES } from '../format/words.ts'
 import type { Result } from '../schema/document.ts'
 import { renamedIn } from './given.ts'
 import type { CellKind } from './kind.ts'
+import { renamedReading } from './reading.ts'
 
 export const RESULT: CellKind<Result> = {
   title: KIND_TITLES.result,
@@ -15,11 +16,6 @@ export const RESULT: CellKind<Result> = {
     formula: formula(cell.formula),
     ...(cell.determines === undefined ? {} : { determines: one(cell.determines) }),
     ...(cell.constants ? { constants: renamedIn(cell.constants, one) } : {}),
-    ...(cell.measured_under === undefined
-      ? {}
-      : { measured_under: { ...cell.measured_under, figures: withNames(cell.measured_under.figures, one) } }),
+    ...renamedReading(cell, one),
   }),
 }
-
-const withNames = (figures: Readonly<Record<string, string>>, one: (name: string) => string): Record<string, string> =>
-  Object.fromEntries(Object.entries(figures).map(([name, text]) => [one(name), text]))

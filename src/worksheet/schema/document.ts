@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import { FORMAT, MAX_CELLS, MAX_COLUMNS, MAX_ROWS, NAME_PATTERN, STAGES, VERSION } from '../format/format.ts'
 import { KIT_SORTS } from '../format/kit-sorts.ts'
 import { DRAWING_KINDS } from './drawing-kinds.ts'
-import { id, label, name, named, stand, text } from './fields.ts'
+import { id, label, measuredUnder, name, named, readUnder, stand, text } from './fields.ts'
 import { frame } from './frame.ts'
 import { steps } from './steps-cell.ts'
 import * as words from './words.ts'
@@ -68,6 +68,8 @@ const given = v.looseObject({
   locked: v.optional(v.boolean()),
   /** A reading: taken with a meter, a rule or a chart. Changing a setting does not change what was read. */
   reading: v.optional(v.boolean()),
+  read_under: readUnder,
+  measured_under: measuredUnder,
   /** How a suggestion may change it. */
   advice: v.optional(advice),
   stand,
@@ -103,10 +105,7 @@ const result = v.looseObject({
   formula: text,
   /** As measured, as typed: it replaces the computed value until it is cleared. */
   measured: v.optional(text),
-  /** What it was computed from when it was measured, as filled in, for as long as `measured` is this text; and when that was. */
-  measured_under: v.optional(
-    v.looseObject({ text, figures: named(text), when: v.optional(text), by: v.optional(text) }),
-  ),
+  measured_under: measuredUnder,
   /** Cannot be measured over at the stand until it is unlocked. */
   locked: v.optional(v.boolean()),
   /** How one measures it. */

@@ -30,3 +30,13 @@ export function named<const Value extends v.GenericSchema>(value: Value) {
   }
   return { ...plain, '~run': run }
 }
+
+/**
+ * What a value was read under: the figures it depends on as filled in then, for as long as `text` is what was read; when that
+ * was, and the initials of who read it.
+ */
+export const measuredUnder = v.optional(
+  v.looseObject({ text, figures: named(text), when: v.optional(text), by: v.optional(text) }),
+)
+/** Of a reading: the cells that decide what is read, so that it is to be read again when one of them changes. */
+export const readUnder = v.optional(v.array(name))

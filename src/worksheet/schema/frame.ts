@@ -1,6 +1,6 @@
 import * as v from 'valibot'
 import { NAME_PATTERN } from '../format/format.ts'
-import { id, label, name, text } from './fields.ts'
+import { id, label, measuredUnder, name, readUnder, text } from './fields.ts'
 
 const MOST_LISTED = 60
 const MAX_PATCHES = 300
@@ -70,6 +70,9 @@ export const frame = v.looseObject({
   ),
   /** What was read, by the name of the area. */
   readings: v.optional(v.record(v.pipe(v.string(), v.regex(NAME_PATTERN)), v.looseObject({}))),
+  read_under: readUnder,
+  /** Of the picture, by its digest. */
+  measured_under: measuredUnder,
   /** Pictures compared over time, the earliest first; an empty list where the next pictures are to be. */
   series: v.optional(
     v.pipe(

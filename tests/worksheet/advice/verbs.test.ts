@@ -22,6 +22,7 @@ function sentencesOf(part: string): string[] {
             passes: [],
             marginal: [],
             breaks: [],
+            again: { readings: [], checks: [] },
             cost: 1,
           })
     })
