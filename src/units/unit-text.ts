@@ -113,6 +113,10 @@ function inKelvin(text: string, list: readonly Token[]): string {
   return degrees.reduceRight((so, { from, to }) => `${so.slice(0, from)}K${so.slice(to)}`, text)
 }
 
+function refuse(message: string, { from, to }: Token, fix?: string): never {
+  throw new UnitTextError(message, from, to, fix)
+}
+
 /**
  * Reads a unit: symbols with whole powers, multiplied by a space, `·` or `*`, at most one `/`, parentheses below it.
  * `lx h`, `cd/m^2`, `W/(m² K)`, `1/m`. Throws UnitTextError with the span inside `text`.
@@ -129,43 +133,39 @@ export function readUnit(text: string): CompoundUnit {
   let under = false
   let open: Token | undefined
   let closed = false
-  let units = 0
   for (let i = 0; i < list.length; i++) {
     const token = list[i] as Token
     if (token.text === '/') {
       if (under) throw badBelow(words.oneSlash, text, list)
-      if (i === 0) throw new UnitTextError(words.startsWithSlash, token.from, token.to)
+      if (i === 0) refuse(words.startsWithSlash, token)
       under = true
     } else if (token.text === '(') {
-      if (list[i - 1]?.text !== '/') throw new UnitTextError(words.parenthesesAfterSlash, token.from, token.to)
+      if (list[i - 1]?.text !== '/') refuse(words.parenthesesAfterSlash, token)
       open = token
     } else if (token.text === ')') {
-      if (!open || closed || list[i - 1]?.text === '(')
-        throw new UnitTextError(words.closesNothing, token.from, token.to)
+      if (!open || closed || list[i - 1]?.text === '(') refuse(words.closesNothing, token)
       closed = true
     } else if (token.kind === 'sign') {
       if (!/^[^/(·*]/.test(list[i - 1]?.text ?? '') || list[i + 1]?.kind !== 'word')
-        throw new UnitTextError(words.joinsTwoUnits(token.text), token.from, token.to)
+        refuse(words.joinsTwoUnits(token.text), token)
     } else if (token.kind === 'power') {
-      throw new UnitTextError(words.powerAfterUnit(token.text), token.from, token.to)
+      refuse(words.powerAfterUnit(token.text), token)
     } else if (token.kind === 'one') {
-      if (list[i + 1]?.text !== '/' || i > 0) throw new UnitTextError(words.numberInUnit, token.from, token.to)
+      if (list[i + 1]?.text !== '/' || i > 0) refuse(words.numberInUnit, token)
     } else {
       if (closed || (under && !open && below.length > 0)) throw badBelow(words.parenthesesBelow, text, list)
       const unit = findUnit(token.text)
       if (!unit) {
         const near = nearestUnit(token.text)
-        throw new UnitTextError(words.unknownUnit(token.text, near), token.from, token.to, near)
+        refuse(words.unknownUnit(token.text, near), token, near)
       }
       const next = list[i + 1]
       let power = 1
       if (next?.kind === 'power') {
         power = powerOf(next.text)
-        if (!Number.isInteger(power) || power === 0 || Math.abs(power) > 12)
-          throw new UnitTextError(words.wholePower, next.from, next.to)
+        if (!Number.isInteger(power) || power === 0 || Math.abs(power) > 12) refuse(words.wholePower, next)
         i++
       }
-      units++
       if (unit.offset !== 0) offset = unit.offset
       const signed = under ? -power : power
       dimension = dimension.times(unit.dimension.power(signed))
@@ -173,12 +173,9 @@ export function readUnit(text: string): CompoundUnit {
       ;(under ? below : above).push({ symbol: unit.symbol, power })
     }
   }
-  if (open && !closed) throw new UnitTextError(words.neverClosed, open.from, open.to)
-  if (units === 0 || (under && below.length === 0)) {
-    const last = list.at(-1) as Token
-    throw new UnitTextError(words.unitMissing, last.from, last.to)
-  }
-  if (offset !== 0 && (units > 1 || under || above[0]?.power !== 1))
+  if (open && !closed) refuse(words.neverClosed, open)
+  if ((under ? below : above).length === 0) refuse(words.unitMissing, list.at(-1) as Token)
+  if (offset !== 0 && (under || above.length > 1 || above[0]?.power !== 1))
     throw new UnitTextError(words.celsiusAlone, 0, text.length, inKelvin(text, list))
   if (!(factor > 0 && Number.isFinite(factor))) throw new UnitTextError(words.unitTooLarge, 0, text.length)
   const write = (parts: readonly Part[]): string => parts.map((p) => p.symbol + raised(p.power)).join(' ')
