@@ -300,7 +300,7 @@ export class Sheet {
     const cells = change.do === 'replace' ? [change.cell] : this.givensFilled(change)
     for (const cell of cells ?? []) refuseTooLongIn(cell, this.cell(cell.id))
     if (change.do === 'replace') return this.typeInto(change.cell)
-    return cells?.flatMap((cell) => this.typeInto(cell) ?? [])
+    return cells?.flatMap((cell) => [...(this.typeInto(cell) ?? [])])
   }
 
   /** The givens a change fills in anew, where it does nothing else. */

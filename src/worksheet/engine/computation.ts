@@ -14,7 +14,7 @@ import { formulaOf, type Node } from './node.ts'
 import { type Trace, trace } from './trace.ts'
 
 /** Positions that were computed, in order; `Computation.idsAt` turns them into the cells' ids. */
-export type Touched = readonly number[]
+export type Touched = ArrayLike<number> & Iterable<number>
 
 /** What computing needs to know of the cells by name. */
 export interface NodeGraph {
@@ -36,7 +36,11 @@ export class Computation {
   private values: Value[] = []
   private states: Uint8Array = new Uint8Array(0)
   private dirty: Uint8Array = new Uint8Array(0)
+  /** Room for the positions that one edit computes, used for every edit. */
+  private touched = EMPTY
   private programs: (Program | undefined)[] = []
+  /** 1 where a function may advise: beside the values, as no node is looked at for most cells. */
+  private advising: Uint8Array = new Uint8Array(0)
   private slots: Int32Array[] = []
   private needs: Int32Array[] = []
   private dependants: number[][] = []
@@ -76,7 +80,7 @@ export class Computation {
     return isComputed ? (this.advice.get(node) ?? []) : []
   }
   idsAt(touched: Touched): Set<string> {
-    return new Set(touched.map((i) => this.nodeAt(i).cell.id))
+    return new Set(Array.from(touched, (i) => this.nodeAt(i).cell.id))
   }
   /** The cell that the error of a node in error started in; the node itself where it started there. */
   originOf(node: Node): Node {
@@ -163,6 +167,7 @@ export class Computation {
     const node = this.nodeAt(i)
     const { computable } = node
     this.programs[i] = node.measured?.value === undefined ? computable?.program : undefined
+    this.advising[i] = node.mayAdvise ? 1 : 0
     if (!computable) return
     const free = (this.slots[i] ?? EMPTY).filter((slot) => slot >= this.order.length)
     let reused = 0
@@ -184,8 +189,10 @@ export class Computation {
     this.values = new Array(size).fill(0)
     this.states = new Uint8Array(size).fill(WAITING)
     this.dirty = new Uint8Array(size)
+    this.touched = new Int32Array(size)
     const dependants: number[][] = inOrder.map(() => [])
     this.programs = new Array(size)
+    this.advising = new Uint8Array(size)
     this.slots = new Array(size)
     this.needs = new Array(size)
     inOrder.forEach((node, i) => {
@@ -208,19 +215,20 @@ export class Computation {
     const { dirty, states, values, dependants } = this
     this.traced = undefined
     this.edition++
-    const touched: number[] = []
+    const touched = this.touched
+    let count = 0
     for (let i = from; i < dirty.length; i++) {
       if (dirty[i] === 0) continue
       dirty[i] = 0
       const stateBefore = states[i]
       const valueBefore = values[i]
       this.compute(i)
-      touched.push(i)
+      touched[count++] = i
       if (states[i] === stateBefore && states[i] === VALUE && values[i] === valueBefore) continue
       const list = dependants[i] as number[]
       for (let k = 0; k < list.length; k++) dirty[list[k] as number] = 1
     }
-    return touched
+    return touched.slice(0, count)
   }
 
   private compute(i: number): void {
@@ -241,10 +249,10 @@ export class Computation {
       return
     }
     try {
-      const node = this.nodeAt(i)
-      const value = node.mayAdvise
-        ? this.computeAdvised(node, i, program)
-        : program(this.values, this.slots[i] as Int32Array)
+      const value =
+        this.advising[i] === 1
+          ? this.computeAdvised(this.nodeAt(i), i, program)
+          : program(this.values, this.slots[i] as Int32Array)
       this.values[i] = value
       this.states[i] = VALUE
       if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') this.refuseOdd(i, value)
