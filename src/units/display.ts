@@ -23,7 +23,7 @@ const NOTATIONS: ReadonlyMap<string, DisplayUnit> = new Map<string, DisplayUnit>
 /** Reads a cell's declared unit. Throws UnitTextError. */
 export const readDisplayUnit = (text: string): DisplayUnit => NOTATIONS.get(text.trim()) ?? readUnit(text)
 
-/** The unit a dimension is shown in when none is declared, from the largest down: the first that leaves a figure of at least 1. */
+/** The units a dimension is shown in when none is declared, from the largest down: the first that leaves a figure of at least 1. */
 const DEFAULTS: ReadonlyMap<Dimension, readonly (readonly [symbol: string, from: number])[]> = new Map([
   [
     D.LENGTH,
@@ -59,7 +59,6 @@ const DEFAULTS: ReadonlyMap<Dimension, readonly (readonly [symbol: string, from:
       ['g', 0],
     ],
   ],
-  [D.ANGLE, [['°', 0]]],
   [
     D.LIGHT_DOSE,
     [
@@ -67,8 +66,6 @@ const DEFAULTS: ReadonlyMap<Dimension, readonly (readonly [symbol: string, from:
       ['lx s', 0],
     ],
   ],
-  [D.SAMPLING, [['ppi', 0]]],
-  [D.PIXEL_PITCH, [['µm/px', 0]]],
   [
     D.RECIPROCAL_LENGTH,
     [
@@ -76,7 +73,6 @@ const DEFAULTS: ReadonlyMap<Dimension, readonly (readonly [symbol: string, from:
       ['dpt', 0],
     ],
   ],
-  [D.RECIPROCAL_TEMPERATURE, [['mired', 0]]],
   [
     D.DATA,
     [
@@ -112,11 +108,11 @@ const DEFAULTS: ReadonlyMap<Dimension, readonly (readonly [symbol: string, from:
 ] as const)
 
 const SI_SYMBOLS = ['m', 'kg', 's', 'A', 'K', 'mol', 'cd', 'rad', 'stop', 'px', 'bit']
+/** Those that one unit serves at any size; any other is spelt out in SI. */
 const NAMED: ReadonlyMap<Dimension, string> = new Map(
-  ['N', 'Pa', 'V', 'Ω', 'C', 'Hz', 'lm', 'lx', 'cd/m²', 'W/m²', 'W/(m² K)', 'sr', 'stop', 'px'].map((symbol) => [
-    readUnit(symbol).dimension,
-    symbol,
-  ]),
+  ['N', 'Pa', 'V', 'Ω', 'C', 'Hz', 'lm', 'lx', 'cd/m²', 'W/m²', 'W/(m² K)', 'sr', '°', 'ppi', 'µm/px', 'mired'].map(
+    (symbol) => [readUnit(symbol).dimension, symbol],
+  ),
 )
 
 /** Zero suggests no size: where a dimension has several units, it is shown in the everyday one. */

@@ -107,12 +107,6 @@ export function isUnit(text: string): boolean {
   }
 }
 
-/** The text with K in place of degrees. */
-function inKelvin(text: string, list: readonly Token[]): string {
-  const degrees = list.filter((token) => token.kind === 'word' && findUnit(token.text)?.offset)
-  return degrees.reduceRight((so, { from, to }) => `${so.slice(0, from)}K${so.slice(to)}`, text)
-}
-
 function refuse(message: string, { from, to }: Token, fix?: string): never {
   throw new UnitTextError(message, from, to, fix)
 }
@@ -175,10 +169,11 @@ export function readUnit(text: string): CompoundUnit {
   }
   if (open && !closed) refuse(words.neverClosed, open)
   if ((under ? below : above).length === 0) refuse(words.unitMissing, list.at(-1) as Token)
-  if (offset !== 0 && (under || above.length > 1 || above[0]?.power !== 1))
-    throw new UnitTextError(words.celsiusAlone, 0, text.length, inKelvin(text, list))
   if (!(factor > 0 && Number.isFinite(factor))) throw new UnitTextError(words.unitTooLarge, 0, text.length)
   const write = (parts: readonly Part[]): string => parts.map((p) => p.symbol + raised(p.power)).join(' ')
   const lower = below.length > 1 ? `(${write(below)})` : write(below)
-  return { dimension, factor, offset, symbol: under ? `${write(above) || '1'}/${lower}` : write(above) }
+  const symbol = under ? `${write(above) || '1'}/${lower}` : write(above)
+  if (offset !== 0 && (under || above.length > 1 || above[0]?.power !== 1))
+    throw new UnitTextError(words.celsiusAlone, 0, text.length, symbol.replaceAll('°C', 'K'))
+  return { dimension, factor, offset, symbol }
 }

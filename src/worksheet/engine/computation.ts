@@ -76,8 +76,7 @@ export class Computation {
   }
   adviceOf(node: Node): readonly string[] {
     // What was advised on another formula, or before a measured value took its place, is no advice on this one.
-    const isComputed = node.mayAdvise && this.programs[this.positionOf(node)] !== undefined
-    return isComputed ? (this.advice.get(node) ?? []) : []
+    return (this.advising[this.positionOf(node)] && this.advice.get(node)) || []
   }
   idsAt(touched: Touched): Set<string> {
     return new Set(Array.from(touched, (i) => this.nodeAt(i).cell.id))
@@ -166,8 +165,9 @@ export class Computation {
   private load(i: number): void {
     const node = this.nodeAt(i)
     const { computable } = node
-    this.programs[i] = node.measured?.value === undefined ? computable?.program : undefined
-    this.advising[i] = node.mayAdvise ? 1 : 0
+    const program = node.measured?.value === undefined ? computable?.program : undefined
+    this.programs[i] = program
+    this.advising[i] = program && node.mayAdvise ? 1 : 0
     if (!computable) return
     const free = (this.slots[i] ?? EMPTY).filter((slot) => slot >= this.order.length)
     let reused = 0
@@ -250,9 +250,7 @@ export class Computation {
     }
     try {
       const value =
-        this.advising[i] === 1
-          ? this.computeAdvised(this.nodeAt(i), i, program)
-          : program(this.values, this.slots[i] as Int32Array)
+        this.advising[i] === 1 ? this.computeAdvised(i, program) : program(this.values, this.slots[i] as Int32Array)
       this.values[i] = value
       this.states[i] = VALUE
       if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') this.refuseOdd(i, value)
@@ -262,12 +260,12 @@ export class Computation {
   }
 
   /** Computes a cell whose functions may advise, and stores what they advise for its outcome. */
-  private computeAdvised(node: Node, i: number, program: Program): Value {
+  private computeAdvised(i: number, program: Program): Value {
     let value: Value = 0
     const advice = advised(() => {
       value = program(this.values, this.slots[i] as Int32Array)
     })
-    this.advice.set(node, advice)
+    this.advice.set(this.nodeAt(i), advice)
     return value
   }
 
