@@ -70,7 +70,10 @@ test('the working is printed when asked for, the figures put in', async ({ open 
   await page.getByRole('button', { name: 'Print' }).click()
   await printed(page)
   expect(await page.locator('.job-sheet code').allTextContents()).toEqual(
-    expect.arrayContaining(['= lamp_elevation(left_height, left_out)', '= lamp_elevation(1420 mm, 1500 mm)']),
+    expect.arrayContaining([
+      '= lamp_elevation(left_height + lamp_radius, left_out)',
+      '= lamp_elevation(1400 mm + 100 mm, 1500 mm)',
+    ]),
   )
 })
 

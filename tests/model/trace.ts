@@ -115,11 +115,12 @@ export const lightTraced = (sheet: Filled, [width, height]: readonly [number, nu
   ...lowTraced(sheet),
 })
 
-/** How high the lamps are, seen from the middle of the face, against half a right angle. */
-export const lowTraced = (sheet: Filled): Traced =>
-  has(sheet, 'lamps_low')
-    ? { lamps_low: Math.max(...lampsOf(sheet).map(({ x, z }) => Math.atan2(z, Math.abs(x)))) / (Math.PI / 4) }
-    : {}
+/** How high the highest lit point of a lamp is, seen from the middle of the face, against half a right angle. */
+export function lowTraced(sheet: Filled): Traced {
+  if (!has(sheet, 'lamps_low')) return {}
+  const up = lampsOf(sheet).map(({ x, y, z }) => Math.atan2(z + sheet.number('lamp_radius'), Math.hypot(x, y)))
+  return { lamps_low: Math.max(...up) / (Math.PI / 4) }
+}
 
 export function glareTraced(sheet: Filled, half: number, shift = 0, tilt?: number): Traced {
   if (!has(sheet, 'lamps_clear') || sheet.value('glossy') !== true) return {}

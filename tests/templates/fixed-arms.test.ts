@@ -76,8 +76,8 @@ describe('one lamp on each arm, 90° wide, over a playbill of 300 × 240 mm', ()
     expect(open('fixed-arms', { ...widest, original: '918 x 240' }).state('lamps_clear')).toBe('fail')
   })
 
-  test('is at atan(680/850)', () => {
-    expect(sheet.number('elevation')).toBeCloseTo(Math.atan(0.8), 12)
+  test('is at atan((680 + 80)/850) with its upper edge', () => {
+    expect(sheet.number('elevation')).toBeCloseTo(Math.atan(760 / 850), 12)
   })
 })
 

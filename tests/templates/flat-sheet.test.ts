@@ -8,7 +8,7 @@ const estateMap = {
   sensor_pixels: '11656 x 8742',
   focal: '120',
   column_reach: '3200',
-  lamp_out: '2820',
+  lamp_out: '2920',
   lamp_height: '2720',
   lamp_aim: '600',
   illuminance: '420',
@@ -57,15 +57,15 @@ describe('an estate map, 1.2 × 0.9 m, on a 100-megapixel sensor with a 120 mm l
     expect(sheet.mm('tube')).toBe(0)
   })
 
-  test('is lit at atan(2720/2820), its mirror zone 600 + 2720 × 600/2880 from the centre', () => {
-    expect((sheet.number('elevation') * 180) / Math.PI).toBeCloseTo(43.9661, 3)
+  test('is lit from below atan((2720 + 150)/2920), its mirror zone 600 + 2720 × 600/2880 from the centre', () => {
+    expect((sheet.number('elevation') * 180) / Math.PI).toBeCloseTo(44.5053, 3)
     expect(sheet.mm('mirror_edge')).toBeCloseTo(1166.6667, 3)
   })
 
   test('spreads by what two diffuse lamps give, computed point by point', () => {
     // Intensity falls as the cosine off the axis (120° between half intensities); E = I cos θ cos i/d².
     const from = (side: number, x: number, y: number): number => {
-      const [lx, lz, aim] = [side * 2820, 2720, -side * 600]
+      const [lx, lz, aim] = [side * 2920, 2720, -side * 600]
       const d = Math.hypot(x - lx, y, lz)
       const axis = Math.hypot(aim - lx, lz)
       const cosine = ((x - lx) * (aim - lx) + lz * lz) / (d * axis)
@@ -110,7 +110,7 @@ test('a sheet that lies upright turns the camera and the field with it', () => {
 
 test('lamps over a thick original are measured from its face', () => {
   const thick = open('flat-sheet', { original_thickness: '120', lamp_height: '970', lamp_out: '1120' })
-  expect((thick.number('elevation') * 180) / Math.PI).toBeCloseTo((Math.atan(850 / 1120) * 180) / Math.PI, 9)
+  expect((thick.number('elevation') * 180) / Math.PI).toBeCloseTo((Math.atan((850 + 150) / 1120) * 180) / Math.PI, 9)
   expect(thick.mm('carriage')).toBeCloseTo(open('flat-sheet').mm('carriage') + 120, 9)
 })
 

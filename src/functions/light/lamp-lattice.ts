@@ -10,42 +10,48 @@ const MOST_RINGS = 400
 /** A multiple of a step without the last digits that multiplying adds: what one would type. */
 const multiple = (count: number, step: number): number => Number((count * step).toPrecision(12))
 
+/** Lamps are set to a millimetre at best. */
+export const LEAST_STEP_METRES = 1e-3
+
 /**
  * The nearest place on a lattice that passes: x, z and aim are multiples of the step, and the spread is that of the
- * whole field with exactly those figures. Where the pair found without a lattice does not pass, neither does this one;
- * it is the same place, rounded.
+ * whole field with exactly those figures. Where only a few places are within reach and none is a multiple, lamps are set
+ * to the millimetre. Where the pair found without a lattice does not pass, neither does this one; it is the same place,
+ * rounded.
  * @param nearest the nearest pair without a lattice
  * @param step in metres
  */
 export function placeOnLattice(task: PairTask, nearest: Pair, step: number): Pair {
   if (!nearest.met) return rounded(task, nearest, step)
   const start = Math.hypot(nearest.x, nearest.z) - 2 * step
-  for (let ring = 0; ring < MOST_RINGS; ring++) {
+  for (let ring = 0; ring < MOST_RINGS && start + ring * step <= task.reach; ring++) {
     const from = start + ring * step
-    if (from > task.reach) break
-    for (const { x, z } of placesBetween(task, from, from + step, step)) {
-      const aim = passingAim(task, x, z, nearest.aim_x, step)
-      if (aim !== undefined)
-        return {
-          x,
-          z,
-          aim_x: aim,
-          spread: spreadOfPair(task, x, z, aim),
-          elevation: Math.atan2(z, x),
-          met: true,
-          binding: nearest.binding,
-        }
+    const found = passing(task, nearest, placesBetween(task, from, from + step, step), step)
+    if (found) return found
+  }
+  const exact = passing(task, nearest, placesAbout(task, nearest, step), LEAST_STEP_METRES)
+  return exact ?? { ...rounded(task, nearest, step), binding: 'reach' }
+}
+
+/** The first of some places that passes with an aim on the lattice. */
+function passing(task: PairTask, { aim_x, binding }: Pair, places: readonly Place[], step: number): Pair | undefined {
+  for (const { x, z } of places) {
+    const aim = passingAim(task, x, z, aim_x, step)
+    if (aim === undefined) continue
+    return {
+      ...{ x, z, aim_x: aim, binding, met: true },
+      spread: spreadOfPair(task, x, z, aim),
+      elevation: Math.atan2(z, x),
     }
   }
-  return { ...rounded(task, nearest, step), binding: 'reach' }
+  return undefined
 }
 
 function rounded(task: PairTask, { x, z, aim_x, binding }: Pair, step: number): Pair {
-  const [atX, atZ, aim] = [x, z, aim_x].map((value) => multiple(Math.round(value / step), step)) as [
-    number,
-    number,
-    number,
-  ]
+  const near = (value: number, least = Number.NEGATIVE_INFINITY): number =>
+    multiple(Math.max(least, Math.round(value / step)), step)
+  // A lamp stands above the original, however low.
+  const [atX, atZ, aim] = [near(x), near(z, 1), near(aim_x)]
   const spread = spreadOfPair(task, atX, atZ, aim)
   return { x: atX, z: atZ, aim_x: aim, spread, elevation: Math.atan2(atZ, atX), met: false, binding }
 }
@@ -53,11 +59,23 @@ function rounded(task: PairTask, { x, z, aim_x, binding }: Pair, step: number): 
 interface Place {
   readonly x: number
   readonly z: number
+  readonly distance: number
+}
+
+/** The allowed places to the millimetre, up to two steps of a coarser lattice from a pair, nearest first. */
+function placesAbout(task: PairTask, { x, z }: Pair, step: number): Place[] {
+  const most = Math.round((2 * step) / LEAST_STEP_METRES)
+  const about = (middle: number): number[] =>
+    counts(-most, most, 1).map((by) => multiple(Math.round(middle / LEAST_STEP_METRES) + by, LEAST_STEP_METRES))
+  return about(x)
+    .flatMap((out) => about(z).map((up) => ({ x: out, z: up, distance: Math.hypot(out, up) })))
+    .filter((place) => isAllowed(task, place.x, place.z))
+    .sort((one, other) => one.distance - other.distance)
 }
 
 /** The allowed places of the lattice whose distance is above one bound and not above another, nearest first. */
 function placesBetween(task: PairTask, above: number, upTo: number, step: number): Place[] {
-  const places: (Place & { distance: number })[] = []
+  const places: Place[] = []
   for (let row = 1; row * step <= upTo; row++) {
     const z = multiple(row, step)
     const first = Math.max(1, Math.floor(Math.sqrt(Math.max(0, above ** 2 - z ** 2)) / step))

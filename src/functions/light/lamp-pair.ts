@@ -10,6 +10,10 @@ export interface PairTask {
   readonly beamAngle: number
   readonly lampRadius: number
   readonly glossy: boolean
+  /** The width that the camera sees and that is reflected into it at a time; without it, or 0, the whole. */
+  readonly seen?: number
+  /** How far the camera moves off the centre towards the lamps. */
+  readonly shift?: number
   /** How far the original’s edges may be tilted, in radians. */
   readonly curl?: number
   /** The highest a lamp may be above the original, in metres. */
@@ -56,6 +60,15 @@ export const pairLamps = (x: number, z: number, aim: number, beamAngle: number):
 
 /** The least height of a lamp’s middle above the original. */
 export const lowest = (task: PairTask): number => Math.max(task.lampRadius, LEAST_CLEARANCE_METRES)
+
+const halfSeen = ({ seen, width }: PairTask): number => (seen || width) / 2
+
+/** How far out a lamp’s middle is at least, low beside the original. */
+export const edgeOf = (task: PairTask): number => halfSeen(task) + (task.shift ?? 0) + task.lampRadius
+
+/** How far the camera’s view narrows for each metre above the original. */
+export const viewSlope = (task: PairTask): number => halfSeen(task) / task.lensHeight
+
 /** The spread over a quarter of the field: a pair is the same in all four. */
 export function quarterSpread(
   task: PairTask,
@@ -88,17 +101,16 @@ export const spreadOfPair = (task: PairTask, x: number, z: number, aim: number):
 const ROUNDING_METRES = 1e-9
 
 /** How far out the mirror zone reaches for each metre above the original; it goes up to the horizon where the edges are too steep. */
-export function zoneSlope({ width, lensHeight, curl = 0 }: PairTask): number {
-  const reflected = Math.atan(width / 2 / lensHeight) + 2 * Math.abs(curl)
+export function zoneSlope(task: PairTask): number {
+  const reflected = Math.atan(viewSlope(task)) + 2 * Math.abs(task.curl ?? 0)
   return reflected < Math.PI / 2 ? Math.tan(reflected) : Number.POSITIVE_INFINITY
 }
 
 /** Whether a lamp may be here: out of the mirror zone and of the camera’s view, at or under 45°, clear and within reach. */
 export function isAllowed(task: PairTask, x: number, z: number): boolean {
-  const { width, lensHeight, lampRadius, glossy, reach, highest = Number.POSITIVE_INFINITY } = task
-  const edge = width / 2 + lampRadius
+  const { lampRadius, glossy, reach, highest = Number.POSITIVE_INFINITY } = task
   return (
-    x - edge - (glossy ? zoneSlope(task) : -width / 2 / lensHeight) * z >= -ROUNDING_METRES &&
+    x - edgeOf(task) - (glossy ? zoneSlope(task) : -viewSlope(task)) * z >= -ROUNDING_METRES &&
     z <= highest + ROUNDING_METRES &&
     x - z - lampRadius >= -ROUNDING_METRES &&
     z >= Math.max(lampRadius, LEAST_CLEARANCE_METRES) - ROUNDING_METRES &&

@@ -3,10 +3,8 @@ import { ANGLE, LENGTH, STOP } from '../../units/index.ts'
 import { BEAM } from '../lamps/lamp-parameters.ts'
 import { HOT_LAMPS } from '../maths/cautions.ts'
 import { length, POSITIVE, parameter, positiveLength } from '../maths/parameters.ts'
+import { LEAST_STEP_METRES } from './lamp-lattice.ts'
 import { placePair } from './place-lamps.ts'
-
-/** Lamps are set to a millimetre at best. */
-const LEAST_STEP_METRES = 1e-3
 
 const PLACES = record('pair of lamps', {
   x: number(LENGTH),
@@ -37,18 +35,26 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
       length('lamp_radius', 'of the lamp’s lit face', { default: '0 mm' }),
       parameter('glossy', YES_NO, 'whether the lamps must stay out of the mirror zone', { default: 'yes' }),
       positiveLength('reach', 'farthest a lamp may be from the centre', { default: '3 m' }),
-      length('step', 'places and aim are multiples of it, as a lamp is set with a ruler; 0 for any place', {
-        default: '0 mm',
-      }),
+      length(
+        'step',
+        'places and aim are multiples of it, as a lamp is set with a ruler, or of 1 mm where none is within reach; 0 for any place',
+        {
+          default: '0 mm',
+        },
+      ),
       parameter('curl', number(ANGLE), 'how far the edges of a glossy original may be tilted', {
         default: '0 deg',
         range: { least: 0, below: Math.PI / 4 },
       }),
       positiveLength('highest', 'most a lamp may be above the original', { default: '1 km' }),
+      length('seen', 'width of what the camera sees at a time, along the lamps; 0 for the whole original', {
+        default: '0 mm',
+      }),
+      length('shift', 'how far the camera moves off the centre towards the lamps', { default: '0 mm' }),
     ],
     result: PLACES,
     formula:
-      'least hypot(X, z) with spread ≤ limit, X − r ≥ w + z tan(atan(w/h) + 2 curl) when glossy, (z + r)/X ≤ tan 45°, aim within the field',
+      'least hypot(X, z) with spread ≤ limit, X − r ≥ shift + w + z tan(atan(w/h) + 2 curl) when glossy, w half of what is seen, (z + r)/X ≤ tan 45°, aim within the field',
     source: 'derived: search over distance, elevation and aim; the 45° limit is common practice, no source',
     validity:
       'One lamp at each side on the line through the centre, alike and set alike. aim_x is where the right lamp’s axis meets the original: negative is past the centre. The left lamp mirrors it.',
@@ -70,6 +76,12 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
           'place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 10 deg).x >= 300 mm + place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 10 deg).z * tan(atan(0.25) + 20 deg)',
         gives: 'yes',
       },
+      // A camera that sees 300 mm and moves by 150 mm sees the same edge, and less of what is above it.
+      {
+        formula:
+          'place_lamps(0.6 m, 0.45 m, 0.25 m, 0.2 stop, reach: 2 m).met or not place_lamps(0.6 m, 0.45 m, 0.25 m, 0.2 stop, reach: 2 m, seen: 300 mm, shift: 150 mm).met',
+        gives: 'no',
+      },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 50 deg)', refuses: 'curl' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, step: 0.1 mm)', refuses: 'step' },
@@ -87,17 +99,13 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
       step: number,
       curl: number,
       highest: number,
+      seen: number,
+      shift: number,
     ) => {
       if (step > 0 && step < LEAST_STEP_METRES)
         throw new Refusal('“step” is finer than a lamp can be set. Give 1 mm or more, or 0 for any place.', 'step')
-      if (step > width / 2)
-        throw new Refusal(
-          '“step” is more than half the width of the original. Give a smaller one, such as 10 mm.',
-          'step',
-        )
-      return {
-        ...placePair({ width, height, lensHeight, limit, beamAngle, lampRadius, glossy, reach, step, curl, highest }),
-      }
+      const field = { width, height, lensHeight, seen, shift, curl, glossy }
+      return { ...placePair({ ...field, limit, beamAngle, lampRadius, reach, step, highest }) }
     },
   },
 ]

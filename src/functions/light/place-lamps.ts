@@ -1,12 +1,14 @@
 import { bisect } from '../../units/index.ts'
 import { placeOnLattice } from './lamp-lattice.ts'
 import {
+  edgeOf,
   lowest,
   type Pair,
   type PairTask,
   quarterSpread,
   STEEPEST_RADIANS,
   spreadOfPair,
+  viewSlope,
   zoneSlope,
 } from './lamp-pair.ts'
 
@@ -51,15 +53,14 @@ const placed = new Map<string, Pair>()
 const MOST_PLACED = 200
 
 function nearestPair(task: PairTask): Pair {
-  const start = Math.max(task.width / 2 + task.lampRadius, 1e-3)
+  const start = Math.max(edgeOf(task), 1e-3)
   const first = firstRing(task, start, task.reach, {})
   if (first.served) return described(task, settle(task, first.before, first.served), true)
   if (first.best) return described(task, zoom(task, first.best, {}), false)
   // Nothing is allowed within reach: show the nearest that would be, low beside the original.
   const z = lowest(task)
-  const edge = task.width / 2 + task.lampRadius
-  const slope = task.glossy ? Math.min(zoneSlope(task), LOW_SUN) : -task.width / 2 / task.lensHeight
-  const x = Math.max(z + task.lampRadius, edge + slope * z)
+  const slope = task.glossy ? Math.min(zoneSlope(task), LOW_SUN) : -viewSlope(task)
+  const x = Math.max(z + task.lampRadius, edgeOf(task) + slope * z)
   const elevation = Math.atan2(z, x)
   return described(
     task,
@@ -103,10 +104,10 @@ function firstRing(task: PairTask, from: number, to: number, lifted: Lifted): Sc
 
 /** The elevations at which a lamp at this distance is allowed. All limits are straight lines in (X, z), so: one interval. */
 function allowed(task: PairTask, distance: number, lifted: Lifted): { low: number; high: number } | undefined {
-  const { width, lensHeight, lampRadius: r, glossy, highest = Number.POSITIVE_INFINITY } = task
-  const slope = width / 2 / lensHeight
+  const { lampRadius: r, glossy, highest = Number.POSITIVE_INFINITY } = task
+  const slope = viewSlope(task)
   const turn = Math.atan(slope)
-  const clear = (width / 2 + r) / (distance * Math.hypot(1, slope))
+  const clear = edgeOf(task) / (distance * Math.hypot(1, slope))
   const sine = lowest(task) / distance
   if (clear > 1 || sine > 1) return undefined
   let low = Math.max(Math.asin(sine), turn - Math.acos(clear))
@@ -119,7 +120,7 @@ function allowed(task: PairTask, distance: number, lifted: Lifted): { low: numbe
   if (distance > highest) high = Math.min(high, Math.asin(highest / distance))
   if (glossy && !lifted.mirror) {
     const zone = zoneSlope(task)
-    const beyond = (width / 2 + r) / (distance * Math.hypot(1, zone))
+    const beyond = edgeOf(task) / (distance * Math.hypot(1, zone))
     if (zone === Number.POSITIVE_INFINITY || beyond > 1) return undefined
     high = Math.min(high, Math.acos(beyond) - Math.atan(zone))
   }
@@ -241,14 +242,13 @@ function heldBy(task: PairTask, { distance, elevation }: Place, spread: number):
   const x = distance * Math.cos(elevation)
   const z = distance * Math.sin(elevation)
   const near = 1e-3 * distance
-  const slope = (task.width / 2 / task.lensHeight) * z
-  const edge = task.width / 2 + task.lampRadius
+  const edge = edgeOf(task)
   const { highest = Number.POSITIVE_INFINITY } = task
   const limits = [
     ...(spread > 0.99 * task.limit ? ['evenness'] : []),
     ...(task.glossy && x - edge - zoneSlope(task) * z < near ? ['mirror zone'] : []),
     ...(x - z - task.lampRadius < near ? ['elevation'] : []),
-    ...(!task.glossy && x - edge + slope < near ? ['view'] : []),
+    ...(!task.glossy && x - edge + viewSlope(task) * z < near ? ['view'] : []),
     ...(highest - z < near ? ['height'] : []),
     ...(z - task.lampRadius < near ? ['lamp radius'] : []),
   ]
@@ -256,7 +256,7 @@ function heldBy(task: PairTask, { distance, elevation }: Place, spread: number):
 }
 
 function inTheWay(task: PairTask): string {
-  const start = Math.max(task.width / 2 + task.lampRadius, 1e-3)
+  const start = Math.max(edgeOf(task), 1e-3)
   const limits = [
     ...(task.glossy && firstRing(task, start, task.reach, { mirror: true }).served ? ['mirror zone'] : []),
     ...(firstRing(task, start, task.reach, { elevation: true }).served ? ['elevation'] : []),
