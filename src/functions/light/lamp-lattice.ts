@@ -10,6 +10,8 @@ const MOST_RINGS = 400
 /** A multiple of a step without the last digits that multiplying adds: what one would type. */
 const multiple = (count: number, step: number): number => Number((count * step).toPrecision(12))
 
+/** How far about the nearest pair a place is looked for to the millimetre. */
+const MOST_MILLIMETRES = 20
 /** Lamps are set to a millimetre at best. */
 export const LEAST_STEP_METRES = 1e-3
 
@@ -29,7 +31,7 @@ export function placeOnLattice(task: PairTask, nearest: Pair, step: number): Pai
     const found = passing(task, nearest, placesBetween(task, from, from + step, step), step)
     if (found) return found
   }
-  const exact = passing(task, nearest, placesAbout(task, nearest, step), LEAST_STEP_METRES)
+  const exact = passing(task, nearest, placesAbout(task, nearest), LEAST_STEP_METRES)
   return exact ?? { ...rounded(task, nearest, step), binding: 'reach' }
 }
 
@@ -62,11 +64,12 @@ interface Place {
   readonly distance: number
 }
 
-/** The allowed places to the millimetre, up to two steps of a coarser lattice from a pair, nearest first. */
-function placesAbout(task: PairTask, { x, z }: Pair, step: number): Place[] {
-  const most = Math.round((2 * step) / LEAST_STEP_METRES)
+/** The allowed places to the millimetre within two centimetres of a pair, nearest first. */
+function placesAbout(task: PairTask, { x, z }: Pair): Place[] {
   const about = (middle: number): number[] =>
-    counts(-most, most, 1).map((by) => multiple(Math.round(middle / LEAST_STEP_METRES) + by, LEAST_STEP_METRES))
+    counts(-MOST_MILLIMETRES, MOST_MILLIMETRES, 1).map((by) =>
+      multiple(Math.round(middle / LEAST_STEP_METRES) + by, LEAST_STEP_METRES),
+    )
   return about(x)
     .flatMap((out) => about(z).map((up) => ({ x: out, z: up, distance: Math.hypot(out, up) })))
     .filter((place) => isAllowed(task, place.x, place.z))

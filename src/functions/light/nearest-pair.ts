@@ -76,11 +76,12 @@ export const NEAREST_PAIR: readonly FunctionRecord[] = [
           'place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 10 deg).x >= 300 mm + place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 10 deg).z * tan(atan(0.25) + 20 deg)',
         gives: 'yes',
       },
-      // A camera that sees 300 mm and moves by 150 mm sees the same edge, and less of what is above it.
+      // So low a camera mirrors lamps 1.4 m out; one that sees 300 mm and moves by 150 mm sees the same edge, and less above it.
+      { formula: 'place_lamps(0.6 m, 0.45 m, 0.25 m, 0.2 stop).x', gives: '1412 mm', within: '2 mm' },
       {
-        formula:
-          'place_lamps(0.6 m, 0.45 m, 0.25 m, 0.2 stop, reach: 2 m).met or not place_lamps(0.6 m, 0.45 m, 0.25 m, 0.2 stop, reach: 2 m, seen: 300 mm, shift: 150 mm).met',
-        gives: 'no',
+        formula: 'place_lamps(0.6 m, 0.45 m, 0.25 m, 0.2 stop, seen: 300 mm, shift: 150 mm).x',
+        gives: '915 mm',
+        within: '2 mm',
       },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, curl: 50 deg)', refuses: 'curl' },
       { formula: 'place_lamps(0.6 m, 0.45 m, 1.2 m, limit: 0 stop)', refuses: 'limit' },

@@ -89,7 +89,14 @@ describe('three varnished maps of 980 × 730 mm at 300 ppi, on a column of 1,200
     expect(sheet.named('original')).toMatchObject({ value: '980 x 730' })
     // As many lamps and heights as there are: one place for the lamps, in one section.
     expect(sheet.cells.filter((cell) => cell.kind === 'given' && cell.name === 'lamp_out').length).toBe(1)
-    fill(sheet, { lamp_out: '700', lamp_height: '650', lamp_aim: '200', lamp_spacing: '0', beam_angle: '40', lamp_radius: '50' })
+    fill(sheet, {
+      lamp_out: '700',
+      lamp_height: '650',
+      lamp_aim: '200',
+      lamp_spacing: '0',
+      beam_angle: '40',
+      lamp_radius: '50',
+    })
     expect(figure(sheet, 'elevation')).toBeCloseTo(Math.atan2(650 + 50, 700), 6)
     expect(stateOf(sheet, 'column_reaches')).toMatch(/pass|marginal|fail/)
     isSound(sheet)
