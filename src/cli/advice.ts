@@ -6,7 +6,7 @@ import type { Sheet } from '../worksheet/index.ts'
 import { readParts } from './part-files.ts'
 import * as words from './words.ts'
 
-interface PlanReport {
+export interface PlanReport {
   /** What `--set` takes: the given's name and the text to type. */
   readonly changes: Readonly<Record<string, string>>
   readonly text: string
@@ -14,6 +14,8 @@ interface PlanReport {
   readonly breaks: readonly string[]
   /** Readings that are to be taken again after it; only in sheets that store what they were taken under. */
   readonly read_again?: readonly string[]
+  /** For a target value: what the result then is, as shown. */
+  readonly gives?: string
 }
 
 export interface AdviceReport {
@@ -33,7 +35,7 @@ export function adviceReport(sheet: Sheet): AdviceReport {
   const advice: Record<string, readonly PlanReport[]> = Object.create(null)
   const reasons: Record<string, string> = Object.create(null)
   for (const [name, { plans, none }] of checks) {
-    if (plans.length > 0) advice[name] = plans.map((one) => reportOf(one, sentence(sheet, one)))
+    if (plans.length > 0) advice[name] = plans.map((one) => planReport(sheet, one))
     else if (none) reasons[name] = noPlanText(sheet, none)
   }
   const offers: Record<string, readonly string[]> = Object.assign(
@@ -45,23 +47,33 @@ export function adviceReport(sheet: Sheet): AdviceReport {
   return { advice, no_advice: reasons, offers, ...(plan ? { plan: reportOf(plan, wholePlanText(sheet, plan)) } : {}) }
 }
 
-const sentence = (sheet: Sheet, plan: Plan): string =>
-  [planText(sheet, plan), consequenceText(sheet, plan)].filter((text) => text !== '').join(' ')
+/** A plan with all it does in one text. */
+export const planReport = (sheet: Sheet, plan: Plan): PlanReport =>
+  reportOf(plan, [planText(sheet, plan), consequenceText(sheet, plan)].filter((text) => text !== '').join(' '))
 
-const reportOf = ({ changes, passes, breaks, again: { readings } }: Plan, text: string): PlanReport => ({
+const reportOf = ({ changes, passes, breaks, gives, again: { readings } }: Plan, text: string): PlanReport => ({
   changes: Object.fromEntries(changes.map(({ given, text: typed }) => [given, typed])),
   text,
   passes,
   breaks,
   ...(readings.length > 0 ? { read_again: readings } : {}),
+  ...(gives === undefined ? {} : { gives }),
 })
+
+/** Plans by what they are for, and why some have none, as lines to read. */
+export const planLines = (
+  plans: Readonly<Record<string, readonly PlanReport[]>>,
+  reasons: Readonly<Record<string, string>>,
+): string[] => [
+  ...Object.entries(plans).flatMap(([name, all]) => all.map(({ text }) => `${name}: ${text}`)),
+  ...Object.entries(reasons).map(([name, reason]) => `${name}: ${reason}`),
+]
 
 /** The same as lines to read. */
 export function adviceLines({ advice, no_advice: reasons, offers, plan }: AdviceReport): string[] {
   return [
     ...(plan ? [plan.text] : []),
-    ...Object.entries(advice).flatMap(([name, plans]) => plans.map(({ text }) => `${name}: ${text}`)),
-    ...Object.entries(reasons).map(([name, reason]) => `${name}: ${reason}`),
+    ...planLines(advice, reasons),
     ...Object.entries(offers).map(([name, parts]) => words.passesWithPart(name, parts)),
   ]
 }

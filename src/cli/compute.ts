@@ -4,17 +4,18 @@ import { shownFigure } from '../worksheet/document/shown-figure.ts'
 import type { Measured } from '../worksheet/engine/outcome.ts'
 import { type CheckOutcome, isNamed, type NamedCell, type Outcome, Sheet } from '../worksheet/index.ts'
 import { type Simulation, simulate } from '../worksheet/simulation/simulate.ts'
-import { type AdviceReport, adviceLines, adviceReport } from './advice.ts'
+import { type AdviceReport, adviceLines, adviceReport, planLines } from './advice.ts'
 import type { Arguments } from './input.ts'
 import { functionLines, functionReports } from './own-functions.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { type CellReport, printJson, printLines, reportOf } from './report.ts'
 import { passesLine, simulatedLine, simulationReport } from './simulation-report.ts'
+import { targetReport } from './targets.ts'
 import * as words from './words.ts'
 
 /** `compute FILE.json`, or a link in the place of the file: every cell of a worksheet, where its givens come from, and the state of its checks. */
 export async function compute(args: Arguments): Promise<number> {
-  const { subject, sets, json, simulation, asMine: isMine, advice: isAdvised } = args
+  const { subject, sets, json, simulation, asMine: isMine, advice: isAdvised, targets: asked } = args
   const worksheet = withSets(await readWorksheet(subject), sets, subject)
   const sheet = new Sheet(isMine ? asMine(worksheet) : worksheet, LIBRARY)
   // Nobody waits at a key here.
@@ -27,6 +28,7 @@ export async function compute(args: Arguments): Promise<number> {
   )
   const simulated = simulation && simulate(sheet.engine, simulation)
   const advice: AdviceReport | undefined = isAdvised ? adviceReport(sheet) : undefined
+  const aimed = asked.length > 0 ? targetReport(sheet, asked, subject) : undefined
   const functions = functionReports(sheet)
   if (json)
     printJson({
@@ -34,6 +36,7 @@ export async function compute(args: Arguments): Promise<number> {
       checks: firstOfEach(checks.map(({ name, state }) => [name, state])),
       ...(functions.length > 0 ? { functions: Object.fromEntries(functions) } : {}),
       ...advice,
+      ...aimed,
     })
   else
     printLines([
@@ -44,6 +47,7 @@ export async function compute(args: Arguments): Promise<number> {
       ...checks.flatMap((check) => [checkLine(check), ...(simulated ? passesLine(check.name, simulated) : [])]),
       ...functions.flatMap(functionLines),
       ...(advice ? adviceLines(advice) : []),
+      ...(aimed ? planLines(aimed.targets, aimed.no_target) : []),
     ])
   const failed =
     functions.some(([, { error, examples }]) => error !== null || examples.some(({ passes }) => !passes)) ||

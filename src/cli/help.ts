@@ -20,7 +20,7 @@ const STDIN = ['-', 'reads standard input instead of the file'] as const
 export const VERBS = {
   compute: {
     usage:
-      "compute FILE.json | '#LINK' | - [--set 'name=text']… [--as-mine] [--advice] [--simulate N --seed S] [--json]",
+      "compute FILE.json | '#LINK' | - [--set 'name=text']… [--as-mine] [--advice] [--target 'name=text']… [--simulate N --seed S] [--json]",
     about: 'Computes a worksheet and says which checks pass.',
     options: [
       STDIN,
@@ -28,6 +28,7 @@ export const VERBS = {
       SET,
       ['--as-mine', 'takes every figure of an example as your own'],
       ['--advice', 'adds suggestions for checks that fail or are marginal'],
+      ["--target 'name=text'", 'adds suggestions that bring a result to this value'],
       ['--simulate N', 'computes N times with random values within the limits, and gives means and spreads'],
       ['--seed S', `a whole number that makes a simulation repeatable; ${USUAL_SEED} if left out`],
       JSON_OPTION,

@@ -6,23 +6,31 @@ import * as words from './words.ts'
 /** The input cannot be read: what and where, in one line. */
 export class InputError extends Error {}
 
+/** A cell's name and the text that is typed for it. */
+export interface NamedText {
+  readonly name: string
+  readonly text: string
+}
+
 export interface Arguments {
   /** The file, or the formula. */
   readonly subject: string
-  readonly sets: readonly { readonly name: string; readonly text: string }[]
+  readonly sets: readonly NamedText[]
   readonly json: boolean
   /** Every figure of an example is taken as the user's own. */
   readonly asMine: boolean
   /** Suggestions for checks that fail or are marginal are searched. */
   readonly advice: boolean
+  /** Results to bring to a value. */
+  readonly targets: readonly NamedText[]
   readonly simulation?: { readonly tries: number; readonly seed: number }
 }
 
-const SIMULATION = ['simulate', 'seed'] as const
+const OF_SHEETS = ['target', 'simulate', 'seed'] as const
 
-/** Reads `SUBJECT [--set name=text]… [--json]`, and `[--simulate N --seed S]` where the command takes it. Throws InputError. */
-export function readArguments(args: readonly string[], expected: string, takesSimulation = false): Arguments {
-  const { values, positionals } = parsed(args, takesSimulation ? SIMULATION : [])
+/** Reads `SUBJECT [--set name=text]… [--json]`, and what only a sheet is asked where the command takes one. Throws InputError. */
+export function readArguments(args: readonly string[], expected: string, takesSheet = false): Arguments {
+  const { values, positionals } = parsed(args, takesSheet ? OF_SHEETS : [])
   if (positionals.length !== 1) throw new InputError(words.expected(expected, positionals.length))
   const simulation = readSimulation(values.simulate, values.seed)
   return {
@@ -31,6 +39,7 @@ export function readArguments(args: readonly string[], expected: string, takesSi
     json: values.json,
     asMine: values['as-mine'],
     advice: values.advice,
+    targets: values.target.map(readNamed('target')),
     ...(simulation ? { simulation } : {}),
   }
 }
@@ -58,6 +67,7 @@ interface Parsed {
     json: boolean
     'as-mine': boolean
     advice: boolean
+    target: string[]
     simulate?: string
     seed?: string
   }
@@ -73,6 +83,7 @@ function parsed(args: readonly string[], more: readonly string[]): Parsed {
         json: { type: 'boolean' },
         'as-mine': { type: 'boolean' },
         advice: { type: 'boolean' },
+        target: { type: 'string', multiple: true },
         simulate: { type: 'string' },
         seed: { type: 'string' },
       },
@@ -85,6 +96,7 @@ function parsed(args: readonly string[], more: readonly string[]): Parsed {
         json: values.json ?? false,
         'as-mine': values['as-mine'] ?? false,
         advice: values.advice ?? false,
+        target: values.target ?? [],
       },
       positionals,
     }
@@ -93,6 +105,7 @@ function parsed(args: readonly string[], more: readonly string[]): Parsed {
   }
 }
 
+const NAMED: readonly string[] = ['set', 'target']
 const FLAGS = ['json', 'as-mine', 'advice'] as const
 
 /** A formula may start with a minus sign: only known options are options, all else is moved behind `--`. */
@@ -108,7 +121,7 @@ function asOperands(args: readonly string[], more: readonly string[]): string[] 
     else if (option !== undefined) {
       const value = args[++i]
       if (value === undefined)
-        throw new InputError(words.optionTakes(option, option === 'set' ? words.nameEqualsText : words.aNumber))
+        throw new InputError(words.optionTakes(option, NAMED.includes(option) ? words.nameEqualsText : words.aNumber))
       options.push(`--${option}=${value}`)
     } else if (/^--[a-z]/.test(arg)) throw new InputError(words.noOption(arg, known))
     else operands.push(arg)
@@ -116,12 +129,15 @@ function asOperands(args: readonly string[], more: readonly string[]): string[] 
   return [...options, '--', ...operands]
 }
 
-/** Reads `name=text`. Throws InputError. */
-export function readSet(text: string): { name: string; text: string } {
-  const at = text.indexOf('=')
-  if (at < 1) throw new InputError(words.setTakes(text))
-  return { name: text.slice(0, at).trim(), text: text.slice(at + 1) }
-}
+/** Reads the `name=text` of an option. Throws InputError. */
+const readNamed =
+  (option: string) =>
+  (text: string): NamedText => {
+    const at = text.indexOf('=')
+    if (at < 1) throw new InputError(words.namedTakes(option, text))
+    return { name: text.slice(0, at).trim(), text: text.slice(at + 1) }
+  }
+export const readSet = readNamed('set')
 
 /** The text of a file, or of standard input where the path is `-`. Throws what the system says. */
 export const readText = (path: string): string => readFileSync(path === '-' ? 0 : path, 'utf8')

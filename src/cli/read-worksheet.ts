@@ -59,7 +59,7 @@ export function withSets(worksheet: Worksheet, sets: Arguments['sets'], path: st
 }
 
 /** Where a given or a result of a name is; of an older name, those that took its place. */
-function placesOf(cells: readonly Cell[], name: string, prefixes: readonly string[]): readonly number[] {
+export function placesOf(cells: readonly Cell[], name: string, prefixes: readonly string[]): readonly number[] {
   const at = (one: string): number =>
     cells.findIndex((cell) => (cell.kind === 'given' || cell.kind === 'result') && cell.name === one)
   if (at(name) >= 0) return [at(name)]

@@ -23,6 +23,7 @@ export function readRunArguments(args: readonly string[]): RunArguments {
     json: values.json ?? false,
     sets: (values.set ?? []).map(readSet),
     asMine: false,
+    targets: [],
     advice: false,
   }
 }

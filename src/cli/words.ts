@@ -23,12 +23,21 @@ export const optionMissing = (verb: string, option: string): string => `${verb}:
 export const optionTakes = (option: string, what: string): string => `--${option} takes ${what}`
 export const nameEqualsText = "'name=text'"
 export const aNumber = 'a number'
-export const setTakes = (found: string): string => `--set takes ${nameEqualsText}, found '${found}'`
+export const namedTakes = (option: string, found: string): string =>
+  `--${option} takes ${nameEqualsText}, found '${found}'`
 export const setName = (name: string): string => `--set: “${name}” cannot be a name`
 export const set = (name: string, why: string): string => `--set ${name}: ${why}`
 export const nothingGiven = 'nothing is given'
 export const notInSheet = (name: string, path: string): string =>
   `--set ${name}: ${path} has no given or result named “${name}”`
+export const target = (name: string, why: string): string => `--target ${name}: ${why}`
+export const noResult = (path: string): string => `${path} has no result of this name`
+export const aGiven = (name: string): string => `this is filled in, not computed; use --set ${name}=…`
+export const targetMissing = 'no value is given'
+export const noPlainFigure = 'this result is not a figure'
+export const targetMeasured = 'It has a measured value, which is used whatever is changed.'
+export const targetNeeds = (needs: string): string => `It has no value yet; it ${needs}.`
+export const targetInError = (why: string): string => `It has no value: ${why}`
 export function noSuchPiece(
   name: string,
   text: string,

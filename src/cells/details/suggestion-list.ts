@@ -114,9 +114,7 @@ export class SuggestionList extends LitElement {
   }
 
   private press(plan: Plan, sentence: string): TemplateResult {
-    const then = [plan.gives === undefined ? '' : detailsWords.gives(plan.gives), consequenceText(this.sheet, plan)]
-      .join(' ')
-      .trim()
+    const then = consequenceText(this.sheet, plan)
     return html`<li>
       <button type="button" ?disabled=${this.stale} @click=${() => requestChange(this, changeOf(plan))}>
         <span aria-hidden="true">→</span>

@@ -10,8 +10,6 @@ export const detailsWords = {
   read: (reading: string): string => `This value was ${reading}.`,
   usedBy: 'Used by',
   targetValue: 'Target value',
-  noPlan: 'No suggestion was found that gives this value.',
-  gives: (figure: string): string => `It gives ${figure}.`,
   addsSection: 'This adds a section.',
   /** The state of a check that is computed from an example's figures. */
   inExample: (state: string): string => `${state} (with the example’s figures)`,

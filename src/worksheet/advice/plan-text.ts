@@ -10,10 +10,11 @@ import { WORDS } from './words.ts'
 /** A plan as one sentence with a verb for each change: `Raise both lamps to 1200 mm and set Aperture to f/8.` */
 export const planText = (sheet: Sheet, { changes }: Plan): string => `${capital(changesText(sheet, changes))}.`
 
-/** What else a plan does: the checks it leaves marginal, those it breaks, and what is to be read again. Empty where it does nothing else. */
-export function consequenceText(sheet: Sheet, { marginal, breaks, again }: Plan): string {
+/** What a plan does beside: the value it gives, the checks it breaks and leaves marginal, and what is to be read again. */
+export function consequenceText(sheet: Sheet, { gives, marginal, breaks, again }: Plan): string {
   const labels = (names: readonly string[]): string[] => names.map((name) => labelNamed(sheet, name))
   return [
+    ...(gives === undefined ? [] : [WORDS.gives(gives)]),
     ...(breaks.length > 0 ? [WORDS.breaks(labels(breaks))] : []),
     ...(marginal.length > 0 ? [WORDS.marginal(labels(marginal))] : []),
     ...(again.readings.length > 0 ? [WORDS.readAgain(labels(again.readings), labels(again.checks))] : []),

@@ -16,6 +16,8 @@ export const WORDS = {
     checks.length === 1 ? `${checks[0]} then fails.` : `${listText(checks)} then fail.`,
   readAgain: (readings: readonly string[], checks: readonly string[]) =>
     `Then measure again: ${listText(readings)}; until then, ${listText(checks)} ${agree(checks.length, 'waits', 'wait')}.`,
+  gives: (figure: string) => `It gives ${figure}.`,
+  noneGives: 'No suggestion was found that gives this value.',
   readings: (labels: readonly string[]) =>
     labels.length === 0
       ? 'This check uses measured values: change the set-up, then measure again.'
