@@ -112,7 +112,7 @@ test('the head of a sheet stays as high as it was when many checks are in error'
   expect(await high()).toBe(before)
 })
 
-test('cells selected in Build are told from the others without colour', async ({ open }) => {
+test('cells selected in Build differ from the others without colour', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
   await page.locator('build-cell .grip').nth(1).click()
   const fills = await page

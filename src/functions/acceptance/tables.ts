@@ -43,6 +43,8 @@ interface PublishedTable {
 }
 
 interface Material {
+  /** The heading of the guideline whose limits stand for others that were not found. */
+  readonly of?: string
   /** For each metric one limit a class: `< 5`, `≥ 300`, `0.8 to 1.1`, empty for none. */
   readonly limits: Readonly<Record<string, readonly (string | null)[]>>
   readonly sources?: Readonly<Record<string, readonly string[]>>
@@ -98,17 +100,23 @@ function tableOf(scheme: string): PublishedTable {
 }
 
 function materialOf(table: PublishedTable, material: string): Material {
-  const found = entryOf(table.materials, material)
+  const found = materialIn(table, material)
   if (found) return found
+  const others = TABLES.filter((other) => materialIn(other, material)).map(({ scheme }) => scheme)
+  const elsewhere = others.length > 0 ? `, or grade it by ${quoted(others)}, which has it` : ''
   throw new Refusal(
-    `“material” is "${material}", which the ${table.scheme} table does not have. Name one that it has: ${quoted(Object.keys(table.materials))}.`,
+    `“material” is "${material}", which the ${table.scheme} table does not have. Name one that it has: ${quoted(Object.keys(table.materials))}${elsewhere}.`,
     'material',
   )
 }
 
+const materialIn = ({ materials }: PublishedTable, name: string): Material | undefined =>
+  entryOf(materials, name) ??
+  Object.values(materials).find(({ of }) => of !== undefined && comparable(of) === comparable(name))
+
 function publishedGrading(metric: string, scheme: string, material: string): Grading {
   const table = tableOf(scheme)
-  const { limits, sources } = materialOf(table, material)
+  const { limits, sources, of } = materialOf(table, material)
   const name = Object.keys(limits).find((candidate) => comparable(candidate) === comparable(metric))
   if (name === undefined)
     throw new Refusal(
@@ -117,7 +125,7 @@ function publishedGrading(metric: string, scheme: string, material: string): Gra
     )
   const { unit, signed = false } = table.metrics[name] as { unit: string; signed?: boolean }
   const { factor, dimension } = unit === '' ? { factor: 1, dimension: NONE } : readUnit(unit)
-  const provenance = provenanceOf(table, name, sources?.[name] ?? [table.source])
+  const provenance = provenanceOf(table, name, sources?.[name] ?? [table.source], of)
   return {
     classes: table.classes,
     dimension,
@@ -131,7 +139,12 @@ function publishedGrading(metric: string, scheme: string, material: string): Gra
 }
 
 /** What to know of limits that were not read in the document they come from. */
-function provenanceOf(table: PublishedTable, metric: string, sources: readonly string[]): string | undefined {
+function provenanceOf(
+  table: PublishedTable,
+  metric: string,
+  sources: readonly string[],
+  of: string | undefined,
+): string | undefined {
   const statuses = sources.map((source) => table.sources[source]?.status ?? '')
   const how = statuses.some((status) => status.includes('memory'))
     ? 'some are from memory'
@@ -140,8 +153,10 @@ function provenanceOf(table: PublishedTable, metric: string, sources: readonly s
       : statuses.some((status) => status.includes('secondary'))
         ? 'they were read in a published comparison, not in the document'
         : undefined
+  const whose = of === undefined ? '' : ` They are the limits for "${of}"; those for other originals were not found.`
   return (
-    how && `Check the ${table.scheme} limits of "${metric}" in the document before acceptance depends on them: ${how}.`
+    how &&
+    `Check the ${table.scheme} limits of "${metric}" in the document before acceptance depends on them: ${how}.${whose}`
   )
 }
 

@@ -76,11 +76,35 @@ describe('grading by a published table', () => {
     expect(() => grade('tone', 1, 'DIN')).toThrow('"FADGI 2023", "FADGI 2016", "ISO 19264-1"')
     expect(() => grade('tone', 1, 'FADGI', 'maps')).toThrow('"general"')
     expect(() => grade('tone', 1, 'FADGI 2016', 'maps')).toThrow('"newspapers"')
+    expect(() => grade('tone', 1, 'FADGI 2016', 'maps')).not.toThrow('grade it by')
     expect(() => grade('gloss', 1)).toThrow('"tone"')
     expect(() => gradeValue('sampling', 400, NONE, 'FADGI', 'general')).toThrow('in ppi')
     expect(() => gradeValue('tone', 1, LENGTH, 'FADGI', 'general')).toThrow('a plain number')
     expect(SCHEMES).toEqual(['FADGI 2023', 'FADGI 2016', 'ISO 19264-1'])
     expect(METRICS).toContain('colour 90th percentile')
+  })
+})
+
+describe('an edition of which few tables were found', () => {
+  const BOUND = 'bound volumes: general collections'
+
+  it('refuses every other original, and offers the edition that has it', () => {
+    const others = Object.keys(fadgi2016.materials).filter((material) => material !== 'general' && material !== BOUND)
+    expect(others.length).toBeGreaterThan(10)
+    for (const material of others)
+      for (const scheme of ['FADGI', 'FADGI 2023'])
+        expect(() => grade('mtf10', 0.9, scheme, material), material).toThrow(
+          `"${material}", which the FADGI 2023 table does not have. Name one that it has: "general", or grade it by "FADGI 2016", which has it.`,
+        )
+  })
+
+  it('grades the one that was found by its own name, and says whose limits are used', () => {
+    for (const metric of ['tone', 'noise', 'uniformity']) {
+      expect(gradingCaution(metric, 'FADGI', BOUND)).toContain(`They are the limits for "${BOUND}"`)
+      expect(gradingCaution(metric, 'FADGI 2023', 'general')).toContain('those for other originals were not found')
+    }
+    expect(grade('tone', 2, 'FADGI 2023', BOUND)).toBe(grade('tone', 2, 'FADGI 2023', 'general'))
+    expect(gradingCaution('tone', 'ISO 19264-1', 'general')).not.toContain('They are the limits for')
   })
 })
 
