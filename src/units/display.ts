@@ -136,7 +136,8 @@ export function defaultUnit(value: number, dimension: Dimension): DisplayUnit {
   if (choices) {
     const size = Math.abs(value)
     const zero = size === 0 ? ZEROS.get(dimension) : undefined
-    const [symbol] = choices.find(([, from]) => size >= from * (1 - 1e-12)) as readonly [string, number]
+    // What is no number at all takes the first.
+    const [symbol] = choices.find(([, from]) => !(size < from * (1 - 1e-12))) as readonly [string, number]
     return readUnit(zero ?? symbol)
   }
   const named = NAMED.get(dimension)

@@ -105,6 +105,7 @@ describe('a quantity without a declared unit takes the one its size suggests', (
     [6000, D.PIXEL, '6000 px'],
     [0.25, D.NONE, '0.25'],
     [2, D.LENGTH.over(D.TIME.times(D.MASS)), '2 m/(kg s)'],
+    [Number.NaN, D.LENGTH, 'not a number m'],
     [2, D.LENGTH.power(0.5), '2 m^0.5'],
     [2, D.LENGTH.power(0.5).times(D.TIME), '2 m^0.5 s'],
     [2, D.LENGTH.power(-0.5), '2 1/m^0.5'],
