@@ -4,6 +4,9 @@ import { attempt, type Column, type ColumnProgram, NONE, numbers, same } from '.
 /** A function of two numbers. */
 export type Plain = (a: number, b: number) => number
 
+/** A power; none of what has no value, though anything to the power of zero is 1. */
+const raised = (x: number, y: number): number => (x - x === 0 ? x ** y : Number.NaN)
+
 /** The plain loops of the arithmetic; the careful operation looks again at what comes out odd, and may refuse it. */
 const LOOPS: Readonly<Record<string, (out: Float64Array, a: Float64Array, b: Float64Array, n: number) => boolean>> = {
   '+': (out, a, b, n) => {
@@ -45,7 +48,7 @@ const LOOPS: Readonly<Record<string, (out: Float64Array, a: Float64Array, b: Flo
   '^': (out, a, b, n) => {
     let odd = false
     for (let i = 0; i < n; i++) {
-      const value = (a[i] as number) ** (b[i] as number)
+      const value = raised(a[i] as number, b[i] as number)
       out[i] = value
       if (value - value !== 0) odd = true
     }
@@ -92,7 +95,7 @@ const LOOPS_BY_ONE: Readonly<Record<string, (out: Float64Array, a: Float64Array,
       }
     else
       for (let i = 0; i < n; i++) {
-        const value = (a[i] as number) ** b
+        const value = raised(a[i] as number, b)
         out[i] = value
         if (value - value !== 0) odd = true
       }
@@ -146,7 +149,7 @@ export function arithmetic(sign: string, left: ColumnProgram, right: ColumnProgr
     const data = out.of(n)
     const x = a.kind === 'same' ? (a.value as number) : numbersIn(a)
     const y = b.kind === 'same' ? (b.value as number) : numbersIn(b)
-    const [xs, ys] = [typeof x === 'number' ? spread.full(x, n) : x, typeof y === 'number' ? y : y]
+    const [xs, ys] = [typeof x === 'number' ? spread.full(x, n) : x, y]
     const byOne = typeof ys === 'number' ? (LOOPS_BY_ONE[sign] ?? LOOPS_BY_ONE['+']) : undefined
     // A difference by one number is a sum with its opposite: exactly the same in floating point.
     const one = typeof ys === 'number' ? (sign === '-' ? -ys : ys) : 0
