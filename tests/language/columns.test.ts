@@ -138,7 +138,6 @@ describe('a formula over columns of tries', () => {
           }
         },
       ),
-      { numRuns: 60 },
     )
 
     function alone(args: readonly (Value | undefined)[]): Value | undefined {

@@ -55,7 +55,6 @@ describe('the order of a graph', () => {
         expect(isAfterItsNeeds(sorted, dependencies, new Set())).toBe(true)
         expect(isAfterItsNeeds(behind, dependencies, new Set([...sorted, ...cycles.keys()]))).toBe(true)
       }),
-      { numRuns: 400 },
     )
   })
 
@@ -74,7 +73,6 @@ describe('the order of a graph', () => {
           for (const one of together) expect(cycles.get(one)).toBe(path)
         }
       }),
-      { numRuns: 400 },
     )
   })
 })
