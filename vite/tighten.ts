@@ -13,6 +13,9 @@ const tightStyle = (text: string): string =>
     .replace(/\s+/g, ' ')
     .replace(/ ?([{};]) ?/g, '$1')
     .replace(/([,:]) /g, '$1')
+    .replaceAll(' > ', '>')
+    .replaceAll(';}', '}')
+    .replace(/(?<![\w.#])0\.(?=\d)/g, '.')
 
 /** A line's indentation is nothing to a page; a break stays a break. */
 const tightMarkup = (text: string): string => text.replace(/\n\s+/g, '\n')

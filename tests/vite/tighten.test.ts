@@ -9,7 +9,13 @@ test('styles lose comments and layout, and keep every space that means something
     tight(
       'css`\n  /* why */\n  .a > b:hover,\n  .c :first-child {\n    margin: 0 ${x} 1rem;\n  }\n  @media (max-width: 3rem) { a { b: calc(1px + 2px); } }\n`',
     ),
-  ).toBe('css` .a > b:hover,.c :first-child{margin:0 ${x} 1rem;}@media (max-width:3rem){a{b:calc(1px + 2px);}}`')
+  ).toBe('css` .a>b:hover,.c :first-child{margin:0 ${x} 1rem}@media (max-width:3rem){a{b:calc(1px + 2px)}}`')
+})
+
+test('a figure below one loses its zero, and no other does', () => {
+  expect(tight('css`a { b: 0.5rem -0.02em 10.5px 1.0; c: calc(0.3 * var(--x0.5)); d: #a0.5 }`')).toBe(
+    'css`a{b:.5rem -.02em 10.5px 1.0;c:calc(.3 * var(--x0.5));d:#a0.5}`',
+  )
 })
 
 test('markup loses indentation alone: what was apart stays apart', () => {

@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit'
 import type { Cell } from '../../worksheet/index.ts'
-import { ADDITIONS, type Addition } from '../common/new-cell.ts'
+import { ADDITIONS, type Addition } from '../common/additions.ts'
 import { buildWords as words } from './words.ts'
 
 const KINDS: Readonly<Record<Addition, string>> = words.kinds

@@ -2,12 +2,11 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { repeat } from 'lit/directives/repeat.js'
-import type { BuildCell, CellAct } from '../../cells/forms/build-cell.ts'
-import '../../cells/forms/build-cell.ts'
+import { type BuildCell, type CellAct, fetchForms } from '../../cells/forms/build-cell.ts'
 import { labelOf, requestChange } from '../../cells/shared/cell-view.ts'
 import { field, shared } from '../../cells/style/styles.ts'
 import { type Cell, type Change, isHeading, movedBy, movedInto } from '../../worksheet/index.ts'
-import { type Addition, copyOf, kindBelow, newCell } from '../common/new-cell.ts'
+import { type Addition, copyOf, kindBelow } from '../common/additions.ts'
 import { foundStyle, markFound } from '../open/find-mark.ts'
 import { focused } from '../open/focus.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -16,9 +15,7 @@ import { RowDrag } from './build-drag.ts'
 import { additionOf, type BuildKey, buildKey } from './build-keys.ts'
 import { buildStyle } from './build-style.ts'
 import { clipBarStyle } from './clip-bar.ts'
-import { Clipboard } from './clipboard.ts'
-import './line-entry.ts'
-import { sectionMoved } from './move-section.ts'
+import { Clipboard, fetchTexts } from './clipboard.ts'
 import { RowGroups } from './row-groups.ts'
 import { buildWords as words } from './words.ts'
 
@@ -65,7 +62,10 @@ export class BuildFace extends SignalWatcher(LitElement) {
     // The first rows are painted before.
     this.loaded = this.updateComplete
       .then(() => new Promise((settle) => setTimeout(settle)))
-      .then(() => open.loadAllFunctions())
+      .then(async () => {
+        const tools = [fetchForms(), fetchTexts(), import('./line-entry.ts'), import('../common/new-cell.ts')]
+        await Promise.allSettled([open.loadAllFunctions(), ...tools])
+      })
     await this.loaded
     if (open === this.open) this.isLoaded = true
   }
@@ -122,6 +122,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
   }
 
   private async add(kind: Addition, at: number): Promise<void> {
+    const { newCell } = await import('../common/new-cell.ts')
     const cell = newCell(kind, this.open.sheet.cells)
     if (requestChange(this, { do: 'add', cell, at }) !== undefined) return
     this.adding = undefined
@@ -173,6 +174,7 @@ export class BuildFace extends SignalWatcher(LitElement) {
 
   private async moveSection(id: string, by: -1 | 1): Promise<void> {
     const held = focused()
+    const { sectionMoved } = await import('./move-section.ts')
     const change = sectionMoved(this.open.sheet.cells, id, by)
     if (!change || requestChange(this, change) !== undefined) return
     await this.updateComplete

@@ -1,5 +1,5 @@
 import { isAltLetter } from '../../cells/fields/alt-key.ts'
-import type { Addition } from '../common/new-cell.ts'
+import type { Addition } from '../common/additions.ts'
 import { isField } from '../open/focus.ts'
 
 /** The effect of a key in Build. */

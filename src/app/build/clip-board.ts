@@ -1,6 +1,16 @@
-import { type Cell, type Change, ClippingError, fitted, isNamed, readClipped } from '../../worksheet/index.ts'
-import { cellId } from '../common/new-cell.ts'
+import {
+  type Cell,
+  ClippingError,
+  clippingOf,
+  fitted,
+  isNamed,
+  readClipped,
+  withFunctions,
+} from '../../worksheet/index.ts'
+import { cellId } from '../common/additions.ts'
 import { buildWords as words } from './words.ts'
+
+export { linesOf } from '../../worksheet/index.ts'
 
 /** The outcome of pasting a text: the cells to add and what is announced about them, or why there are none. */
 export type PasteResult = { readonly cells: readonly Cell[]; readonly said: string } | { readonly refused: string }
@@ -27,12 +37,6 @@ function newNames(before: readonly Cell[], after: readonly Cell[]): string {
   return pairs.length === 0 ? '' : ` ${words.renamed(pairs)}`
 }
 
-/** The sentence that says how many cells were copied, cut or removed. */
-export const saidOf = (cells: readonly Cell[], what: 'copied' | 'cut' | 'removed'): string =>
-  words[what === 'cut' ? 'wereCut' : what](cells.length)
-
-/** The change that removes some cells, in one step of undo. */
-export const removal = (cells: readonly Cell[]): Change => ({
-  do: 'several',
-  changes: cells.map(({ id }) => ({ do: 'remove', id })),
-})
+/** Cells as a text to be pasted into any sheet, with the functions of the sheet that they call. */
+export const textOf = (cells: readonly Cell[], sheet: readonly Cell[]): string =>
+  clippingOf(withFunctions(cells, sheet))

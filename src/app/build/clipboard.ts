@@ -1,9 +1,10 @@
 import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
-import { type Cell, type Change, clippingOf, linesOf, withFunctions } from '../../worksheet/index.ts'
+import type { Cell, Change } from '../../worksheet/index.ts'
 import { isField } from '../open/focus.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
-import { type PasteResult, pastedInto, removal, saidOf } from './clip-board.ts'
+import type { PasteResult } from './clip-board.ts'
 import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './clip-picks.ts'
+import { buildWords as words } from './words.ts'
 
 /** What the clipboard needs of the face that shows the cells. */
 interface Face {
@@ -16,6 +17,24 @@ interface Face {
   /** Moves the focus to the field for copying or pasting by hand. */
   readonly goToField: () => void
 }
+
+let texts: typeof import('./clip-board.ts') | undefined
+
+/** Fetches what reads and writes cells as text, which the rows are shown without. */
+export const fetchTexts = async (): Promise<typeof import('./clip-board.ts')> => {
+  texts ??= await import('./clip-board.ts')
+  return texts
+}
+
+/** The sentence that says how many cells were copied, cut or removed. */
+const saidOf = (cells: readonly Cell[], what: 'copied' | 'cut' | 'removed'): string =>
+  words[what === 'cut' ? 'wereCut' : what](cells.length)
+
+/** The change that removes some cells, in one step of undo. */
+const removal = (cells: readonly Cell[]): Change => ({
+  do: 'several',
+  changes: cells.map(({ id }) => ({ do: 'remove', id })),
+})
 
 /** The selection of cells in Build, with copy, cut, paste and remove. */
 export class Clipboard implements ReactiveController {
@@ -107,7 +126,7 @@ export class Clipboard implements ReactiveController {
   putIn(text: string): void {
     if (isTable(text))
       void import('./pasted-table.ts').then((read) => this.put(read.pastedTable(this.face.cells(), text)))
-    else this.put(pastedInto(this.face.cells(), text))
+    else void fetchTexts().then((read) => this.put(read.pastedInto(this.face.cells(), text)))
   }
 
   private put(pasted: PasteResult): void {
@@ -150,7 +169,8 @@ export class Clipboard implements ReactiveController {
 
   private async copyByPress(act: 'copy' | 'cut' | 'lines'): Promise<void> {
     const cells = this.toCopy()
-    const text = act === 'lines' ? linesOf(cells) : clippingOf(withFunctions(cells, this.face.cells()))
+    const { linesOf, textOf } = await fetchTexts()
+    const text = act === 'lines' ? linesOf(cells) : textOf(cells, this.face.cells())
     try {
       await navigator.clipboard.writeText(text)
     } catch {
@@ -183,8 +203,9 @@ export class Clipboard implements ReactiveController {
     // Selected text on the page is copied instead, unless cells are selected.
     if (isField(event) || (this.ids.size === 0 && String(getSelection()) !== '')) return []
     const cells = this.toCopy()
-    if (cells.length === 0) return cells
-    event.clipboardData?.setData('text/plain', clippingOf(withFunctions(cells, this.face.cells())))
+    // The browser takes what is copied at once or not at all.
+    if (cells.length === 0 || !texts) return []
+    event.clipboardData?.setData('text/plain', texts.textOf(cells, this.face.cells()))
     event.preventDefault()
     return cells
   }

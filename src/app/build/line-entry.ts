@@ -6,7 +6,7 @@ import { requestChange } from '../../cells/shared/cell-view.ts'
 import { shared } from '../../cells/style/styles.ts'
 import { readEntry } from '../../worksheet/clipping/lines.ts'
 import { type Cell, fitted } from '../../worksheet/index.ts'
-import { cellId } from '../common/new-cell.ts'
+import { cellId } from '../common/additions.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { buildWords as words } from './words.ts'
 

@@ -2,30 +2,7 @@ import { inputsByName, kindFor } from '../../cells/forms/drawing-parts.ts'
 import { type Cell, freeName, isNamed, type TableCell } from '../../worksheet/index.ts'
 import { KINDS } from '../../worksheet/kinds/index.ts'
 import { runFedByName } from '../../worksheet/run/inputs-by-name.ts'
-
-/** The kinds of cell that can be added. */
-export const ADDITIONS = [
-  'given',
-  'result',
-  'check',
-  'note',
-  'section',
-  'drawing',
-  'steps',
-  'table',
-  'range',
-  'variants',
-  'run',
-  'frame',
-  'function',
-] as const
-export type Addition = (typeof ADDITIONS)[number]
-
-/** An id for a new cell, unlike any other. */
-export const cellId = (): string => {
-  const bytes = crypto.getRandomValues(new Uint8Array(6))
-  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
-}
+import { type Addition, cellId } from './additions.ts'
 
 /** A new cell; a drawing or a run takes its inputs from cells of the usual names. */
 export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
@@ -48,17 +25,3 @@ export function newCell(kind: Addition, cells: readonly Cell[]): Cell {
       }
     : cell
 }
-
-/** A copy of a cell with a free name, to be placed below the original. */
-export function copyOf(cell: Cell, cells: readonly Cell[]): Cell {
-  const copy = { ...cell, id: cellId() }
-  return isNamed(copy) ? { ...copy, name: freeName(copy.name, cells) } : copy
-}
-
-/** The kind of cell that Alt N adds below another: the same kind, or a given. */
-export const kindBelow = (cell: Cell): Addition =>
-  cell.kind === 'note' && cell.role !== 'heading'
-    ? 'note'
-    : cell.kind === 'given' || cell.kind === 'result' || cell.kind === 'check'
-      ? cell.kind
-      : 'given'

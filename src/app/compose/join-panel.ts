@@ -19,7 +19,7 @@ import {
 } from '../../worksheet/compose/recompose.ts'
 import type { Change } from '../../worksheet/document/change.ts'
 import { isHeading, type Worksheet } from '../../worksheet/index.ts'
-import { cellId } from '../common/new-cell.ts'
+import { cellId } from '../common/additions.ts'
 import { MOMENTS } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { found, isNamedSo } from '../shelf/shelf-find.ts'

@@ -2,16 +2,12 @@ import { SignalWatcher } from '@lit-labs/signals'
 import { css, html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit'
 import { customElement, property, query } from 'lit/decorators.js'
 import type { Scope } from '../../language/index.ts'
-import { type Cell, isHeading, isNamed } from '../../worksheet/index.ts'
-import { type CellSignal, requestChange } from '../shared/cell-view.ts'
-import { buildRow, buildRowStyle } from './build-row.ts'
-import { cellForm } from './cell-form.ts'
-import '../fields/formula-field.ts'
+import { type Cell, isHeading } from '../../worksheet/index.ts'
 import { labelledStyle } from '../fields/labelled.ts'
-import '../fields/name-field.ts'
-import { isGeneratedName, nameOfLabel } from '../../worksheet/table/name-of-label.ts'
 import { openedWords } from '../opened/words.ts'
+import { type CellSignal, requestChange } from '../shared/cell-view.ts'
 import { field, row, shared } from '../style/styles.ts'
+import { buildRow, buildRowStyle } from './build-row.ts'
 import { formWords } from './words.ts'
 
 /** The actions on a whole cell. */
@@ -48,6 +44,13 @@ const SECTION_ACTS: typeof ACTS = [
   ['section up', formWords.sectionUp],
   ['section down', formWords.sectionDown],
 ]
+
+let forms: typeof import('./cell-form.ts') | undefined
+
+/** Fetches the forms of open cells, which the rows are shown without. */
+export const fetchForms = async (): Promise<void> => {
+  forms ??= await import('./cell-form.ts')
+}
 
 /** A cell in Build: closed, a row with its name and formula; open, the form with all its fields. */
 @customElement('build-cell')
@@ -184,15 +187,6 @@ export class BuildCell extends SignalWatcher(LitElement) {
     return requestChange(this, { do: 'rename', id: cell.id, name })
   }
 
-  /** Replaces a generated name by one made from the label, numbered if that is taken. */
-  private followLabel(): void {
-    const { cell } = this.view.get()
-    if (!isNamed(cell) || !isGeneratedName(cell.name)) return
-    const name = nameOfLabel(cell.label ?? '')
-    if (!name) return
-    for (const one of [name, `${name}_2`, `${name}_3`]) if (this.rename(one) === undefined) return
-  }
-
   override render(): TemplateResult {
     const view = this.view.get()
     return html`
@@ -204,16 +198,16 @@ export class BuildCell extends SignalWatcher(LitElement) {
           grip: (event) => this.grip(event),
         })}
         ${
-          this.open
+          this.open && forms
             ? html`
                 <div class="form" @formula-left=${() => this.focus()}>
-                  ${cellForm({
+                  ${forms.cellForm({
                     view,
                     signal: this.view,
                     scope: this.scope,
                     put: (cell, key) => this.put(cell, key),
                     rename: (name) => this.rename(name),
-                    labelled: () => this.followLabel(),
+                    labelled: () => forms?.followLabel(this.view.get().cell, (name) => this.rename(name)),
                     shows: (option) => this.options.has(option),
                   })}
                 </div>

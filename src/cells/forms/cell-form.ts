@@ -12,13 +12,17 @@ import {
   type Drawing,
   type DrawingKind,
   type Given,
+  isNamed,
   KIT_SORTS,
   NAME_PATTERN,
   type Note,
   type Result,
 } from '../../worksheet/index.ts'
 import { type ByKind, byKind } from '../../worksheet/kinds/index.ts'
+import { isGeneratedName, nameOfLabel } from '../../worksheet/table/name-of-label.ts'
+import '../fields/formula-field.ts'
 import { labelled, selected, ticked } from '../fields/labelled.ts'
+import '../fields/name-field.ts'
 import type { CellSignal, CellView, DrawingView, GivenView } from '../shared/cell-view.ts'
 import { withLock } from '../shared/locked.ts'
 import { inputsByName, requiredOf } from './drawing-parts.ts'
@@ -26,6 +30,14 @@ import { type Form, formula, head, options, textField } from './form-fields.ts'
 import '../basic/drawing-cell.ts'
 import './wide-form.ts'
 import { formWords } from './words.ts'
+
+/** Replaces a generated name by one made from the label, numbered if that is taken; a name that is refused has a reason. */
+export function followLabel(cell: Cell, rename: (name: string) => string | undefined): void {
+  if (!isNamed(cell) || !isGeneratedName(cell.name)) return
+  const name = nameOfLabel(cell.label ?? '')
+  if (!name) return
+  for (const one of [name, `${name}_2`, `${name}_3`]) if (rename(one) === undefined) return
+}
 
 const ENTRIES: readonly (readonly [NonNullable<Given['entry']>, string])[] = [
   ['quantity', formWords.entries.quantity],
