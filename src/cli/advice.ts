@@ -25,6 +25,8 @@ export interface AdviceReport {
   readonly no_advice: Readonly<Record<string, string>>
   /** Parts that would make a failing check pass, by its name. */
   readonly offers: Readonly<Record<string, readonly string[]>>
+  /** Checks that fail once such a part is added, by the part; only where some do. */
+  readonly offer_fails?: Readonly<Record<string, readonly string[]>>
   /** One plan for the whole sheet. */
   readonly plan?: PlanReport
 }
@@ -38,13 +40,19 @@ export function adviceReport(sheet: Sheet): AdviceReport {
     if (plans.length > 0) advice[name] = plans.map((one) => planReport(sheet, one))
     else if (none) reasons[name] = noPlanText(sheet, none)
   }
-  const offers: Record<string, readonly string[]> = Object.assign(
-    Object.create(null),
-    Object.fromEntries(
-      [...offersFor(readParts(), sheet)].map(([name, offers]) => [name, offers.map(({ part }) => part)]),
-    ),
-  )
-  return { advice, no_advice: reasons, offers, ...(plan ? { plan: reportOf(plan, wholePlanText(sheet, plan)) } : {}) }
+  const offers: Record<string, readonly string[]> = Object.create(null)
+  const fails: Record<string, readonly string[]> = Object.create(null)
+  for (const [name, parts] of offersFor(readParts(), sheet)) {
+    offers[name] = parts.map(({ part }) => part)
+    for (const offer of parts) if (offer.fails.length > 0) fails[offer.part] = offer.fails
+  }
+  return {
+    advice,
+    no_advice: reasons,
+    offers,
+    ...(Object.keys(fails).length > 0 ? { offer_fails: fails } : {}),
+    ...(plan ? { plan: reportOf(plan, wholePlanText(sheet, plan)) } : {}),
+  }
 }
 
 /** A plan with all it does in one text. */
@@ -70,10 +78,11 @@ export const planLines = (
 ]
 
 /** The same as lines to read. */
-export function adviceLines({ advice, no_advice: reasons, offers, plan }: AdviceReport): string[] {
+export function adviceLines({ advice, no_advice: reasons, offers, offer_fails: fails, plan }: AdviceReport): string[] {
   return [
     ...(plan ? [plan.text] : []),
     ...planLines(advice, reasons),
     ...Object.entries(offers).map(([name, parts]) => words.passesWithPart(name, parts)),
+    ...Object.entries(fails ?? {}).map(([part, checks]) => words.failsWithPart(part, checks)),
   ]
 }

@@ -198,6 +198,8 @@ export const published = (quantity: string, published: string, computed: string,
   `  ${quantity}: published ${published}, computed ${computed}${difference === '' ? '' : `, difference ${difference}`}`
 export const passesWithPart = (check: string, parts: readonly string[]): string =>
   `${check}: passes with the part ${anyOf(parts)}`
+export const failsWithPart = (part: string, checks: readonly string[]): string =>
+  `with the part ${part}, ${listText(checks)} then ${checks.length === 1 ? 'fails' : 'fail'}`
 export const cornersUnfound = (name: string): string =>
   `${name}: its corners cannot be found reliably in this picture; it is measured where it is marked, if it is`
 /** The headings of a report on many pictures, before and after the checks and figures. */

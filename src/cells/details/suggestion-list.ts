@@ -100,7 +100,7 @@ export class SuggestionList extends LitElement {
   }
 
   /** Adding a part changes the sheet’s sections, so the page does it. */
-  private offer({ part, text, setUp }: Offer): TemplateResult {
+  private offer({ part, text, setUp, then }: Offer): TemplateResult {
     const ask = (): void => {
       const detail = { part, ...(setUp === undefined ? {} : { setUp }) }
       this.dispatchEvent(new CustomEvent('part-asked', { detail, bubbles: true, composed: true }))
@@ -108,7 +108,7 @@ export class SuggestionList extends LitElement {
     return html`<li>
       <button type="button" data-part=${part} ?disabled=${this.stale} @click=${ask}>
         <span aria-hidden="true">+</span>
-        <span>${text}. <span class="quiet">${detailsWords.addsSection}</span></span>
+        <span>${text}. <span class="quiet">${detailsWords.addsSection} ${then}</span></span>
       </button>
     </li>`
   }

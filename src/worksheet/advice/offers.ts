@@ -3,8 +3,11 @@ import type { PartLibrary, Part as SheetPart } from '../compose/part-library.ts'
 import { isComposed, partsInSetUp, partsOf, setUpsOf, withParts } from '../compose/recompose.ts'
 import { prefixedName } from '../compose/set-ups.ts'
 import type { Sheet } from '../editing/sheet.ts'
+import { VALUE } from '../engine/engine-view.ts'
+import { upstreamOf } from '../engine/partial-recompute.ts'
 import type { Cell, Check, Given } from '../schema/document.ts'
 import { adviseCheck, passes, statesOf } from './advise.ts'
+import { labelNamed } from './plan-text.ts'
 import { WORDS } from './words.ts'
 
 /**
@@ -19,6 +22,10 @@ export interface Offer {
   readonly text: string
   /** The later set-up it is for; none for the first. */
   readonly setUp?: string
+  /** Names of checks that fail once it is added: those that passed before, and its own that what it asks cannot change. */
+  readonly fails: readonly string[]
+  /** The same as a sentence; empty where nothing fails. */
+  readonly then: string
 }
 
 /** One set-up of the sheet: its prefix and title, none for the first. */
@@ -29,8 +36,9 @@ interface Place {
 
 /**
  * The parts that would make a failing check pass, by the check's name: each is put into a copy of the sheet, what it asks is
- * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails and
- * no plan makes it pass again. Each set-up is offered parts for its own checks.
+ * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails, or
+ * one of its own by the figures of the sheet, and no plan makes it pass; what then fails is said. Each set-up is offered
+ * parts for its own checks.
  */
 export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<string, readonly Offer[]> {
   const found = new Map<string, Offer[]>()
@@ -82,15 +90,34 @@ function offersOf(
   }
   const helped = failing.filter(isHelped)
   if (helped.length === 0) return []
-  // What comes with the part is judged by the figures of its example, which are still to be filled in.
+  // What hangs on the figures of the part's example is not judged: they are still to be filled in.
   const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
-  if (!broken.every((name) => hasPlan(trial, name))) return []
+  const fails = [...broken, ...failingOwn(trial, cells, asks, before)]
+  if (!fails.every((name) => hasPlan(trial, name))) return []
   const own = (part.press ?? part.offer).replace(/\{(\w+)\}/g, (_, name: string) => `{${nameIn(name)}}`)
   const text = withFigures(own, trial)
+  const then = fails.length === 0 ? '' : WORDS.breaks(fails.map((name) => labelNamed(trial, name)))
   const offer = setUp
-    ? { part: part.id, text: WORDS.inSetUp(setUp.title, text), setUp: setUp.prefix }
-    : { part: part.id, text }
+    ? { part: part.id, text: WORDS.inSetUp(setUp.title, text), setUp: setUp.prefix, fails, then }
+    : { part: part.id, text, fails, then }
   return helped.map((name) => [name, offer] as const)
+}
+
+/** The checks that come with a part and fail by the figures the sheet has, whatever is filled in for the part. */
+function failingOwn(
+  { engine }: Sheet,
+  cells: readonly Cell[],
+  asks: readonly Given[],
+  before: ReturnType<typeof statesOf>,
+): readonly string[] {
+  const asked = new Set(asks.map(({ id }) => id))
+  return cells.flatMap((cell) => {
+    if (cell.kind !== 'check' || before.has(cell.name) || cell.needs_measured) return []
+    const node = engine.node(cell.id)
+    if (!node || engine.state(node) !== VALUE || engine.value(node) !== false) return []
+    const behind = upstreamOf(engine.layout, [engine.positionOf(node)])
+    return behind.some((at) => asked.has(engine.layout.order[at]?.cell.id ?? '')) ? [] : [cell.name]
+  })
 }
 
 function hasPlan(sheet: Sheet, name: string): boolean {

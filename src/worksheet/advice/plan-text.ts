@@ -106,7 +106,8 @@ function givenNamed(sheet: Sheet, name: string): Given | undefined {
   return cell?.kind === 'given' ? cell : undefined
 }
 
-function labelNamed(sheet: Sheet, name: string): string {
+/** What a cell is called, by its name. */
+export function labelNamed(sheet: Sheet, name: string): string {
   const cell = sheet.named(name)
   return cell && 'label' in cell ? labelOf({ name, label: cell.label as string | undefined }) : name
 }

@@ -1,15 +1,17 @@
+import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { readJob, readParts } from '../../../src/cli/part-files.ts'
 import { LIBRARY } from '../../../src/functions/index.ts'
-import { passes } from '../../../src/worksheet/advice/advise.ts'
+import { passes, statesOf } from '../../../src/worksheet/advice/advise.ts'
 import { offersFor } from '../../../src/worksheet/advice/offers.ts'
 import { compose, type SetUp } from '../../../src/worksheet/compose/compose.ts'
 import { composeJob, type Job, partsOfJob } from '../../../src/worksheet/compose/job.ts'
 import { isPlace, type Part, type PartLibrary } from '../../../src/worksheet/compose/part-library.ts'
 import { withParts } from '../../../src/worksheet/compose/recompose.ts'
-import { type Cell, type Given, Sheet } from '../../../src/worksheet/index.ts'
+import { type Cell, type Check, type Given, Sheet } from '../../../src/worksheet/index.ts'
 import { roomTraced, size } from '../../model/trace.ts'
 import { Filled } from '../../templates/open.ts'
+import { jobWith as jobTexts } from './jobs.ts'
 
 function jobWith(name: string, texts: Readonly<Record<string, string>>): Sheet {
   const worksheet = composeJob(readParts(), readJob(name) as Job)
@@ -146,6 +148,46 @@ test('a part that is offered helps the check it is offered for, by the figures o
   }
   for (const check of ['sharp_enough', 'lens_focuses', 'column_reaches', 'one_frame']) expect([...met]).toContain(check)
   for (const check of ['even_enough', 'arms_cover', 'lamps_low']) expect([...met]).not.toContain(check)
+})
+
+test('what an offered part makes fail is said: what passed before, and what is its own and hangs on nothing it asks', () => {
+  const library = readParts()
+  let said = 0
+  fc.assert(
+    fc.property(
+      fc
+        .constantFrom('flat-sheet', 'getting-closer', 'in-tiles', 'upright-original', 'small-object')
+        .chain((job) => jobTexts(job, 2).map((texts) => [job, texts] as const)),
+      ([job, texts]) => {
+        const sheet = jobWith(job, texts)
+        const states = statesOf(sheet)
+        for (const offers of offersFor(library, sheet).values())
+          for (const { part, fails, then } of offers) {
+            const { cells, asks } = withParts(library, sheet.worksheet, [{ part, by: 'hand' }])
+            const judged = cells.map((cell) =>
+              cell.kind === 'check' ? { ...cell, needs_measured: undefined } : worked(library, part, cell, asks),
+            )
+            const worked_out = statesOf(sheet.trial(judged as Cell[]))
+            const broken = [...states].flatMap(([name, state]) =>
+              passes(state) && worked_out.get(name) === 'fail' ? [name] : [],
+            )
+            // As it is added, with nothing filled in: what waits hangs on what it asks.
+            const empty = cells.map((cell) =>
+              cell.kind === 'given' && asks.some(({ id }) => id === cell.id) ? { ...cell, value: '' } : cell,
+            )
+            const own = [...statesOf(sheet.trial(empty))].flatMap(([name, state]) =>
+              state === 'fail' && !states.has(name) ? [name] : [],
+            )
+            expect([...fails].sort(), JSON.stringify({ job, texts, part })).toEqual([...broken, ...own].sort())
+            expect(then === '').toBe(fails.length === 0)
+            for (const name of fails) expect(then).toContain((sheet.trial(judged as Cell[]).named(name) as Check).label)
+            said += fails.length
+          }
+      },
+    ),
+    { numRuns: 40 },
+  )
+  expect(said).toBeGreaterThan(0)
 })
 
 /** A given that a part asks for, with its example. */
