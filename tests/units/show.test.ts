@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest'
 import * as D from '../../src/units/index.ts'
 import { allMarks, asSet, readDisplayUnit, showFigure, showQuantity } from '../../src/units/index.ts'
 import { signedStops } from '../../src/units/stops.ts'
+import './ratio-matcher.ts'
 
 describe('a figure', () => {
   test.each([
@@ -260,4 +261,80 @@ describe('at the borders of a notation', () => {
     expect(showQuantity(1, D.LENGTH, { tolerance: 0 }).text).toBe('1000 mm')
     expect(showQuantity(0.6, D.LENGTH, { unit: readDisplayUnit('mm'), tolerance: 0.002 }).text).toBe('600 ± 2 mm')
   })
+})
+
+describe('what was typed is shown with all its digits', () => {
+  const typed = (value: number, dimension: D.Dimension, unit: string, tolerance?: number) =>
+    showQuantity(value, dimension, { unit: readDisplayUnit(unit), tolerance, typed: true })
+
+  test.each<[string, number, D.Dimension, string, number?]>([
+    ['420.0123 mm', 0.4200123, D.LENGTH, 'mm'],
+    ['12 345.678 mm', 12.345678, D.LENGTH, 'mm'],
+    ['600 mm', 0.6, D.LENGTH, 'mm'],
+    ['0.00012 mm', 1.2e-7, D.LENGTH, 'mm'],
+    // A figure with no end was converted: six digits say enough, eleven may have been typed.
+    ['8.46667 mm', 0.0254 / 3, D.LENGTH, 'mm'],
+    ['1.2345678901', 1.2345678901, D.NONE, ''],
+    ['1.23457', 1.23456789012, D.NONE, ''],
+    ['1.234 stop', 1.234, D.STOP, 'stop'],
+    ['600.25 ± 0.50 mm', 0.60025, D.LENGTH, 'mm', 0.0005],
+    ['600.0 ± 0.2 mm', 0.6, D.LENGTH, 'mm', 0.0002],
+    ['600.00 ± 0.25 mm', 0.6, D.LENGTH, 'mm', 0.00025],
+    ['f/5.6', 5.6, D.NONE, 'f/'],
+    ['f/8 ± 5 %', 8, D.NONE, 'f/', 0.4],
+    ['1:13.157', 1 / 13.157, D.NONE, '1:'],
+    ['0', 0, D.NONE, '1:'],
+    ['−2', -2, D.NONE, '1:'],
+    ['1/125 s', 0.008, D.TIME, '1/ s'],
+    ['0.3 s', 0.3, D.TIME, '1/ s'],
+    ['1/4 s', 0.25, D.TIME, '1/ s'],
+    ['0.55 s', 0.55, D.TIME, '1/ s'],
+  ])('%s', (text, value, dimension, unit, tolerance) => {
+    expect(typed(value, dimension, unit, tolerance).text).toBe(text.replace(/(\d) (?=\d{3}\b)/g, '$1\u202f'))
+  })
+
+  test('and with no mark beside it, unless it is the mark itself', () => {
+    expect(typed(6, D.NONE, 'f/').mark).toBeUndefined()
+    expect(typed(8, D.NONE, 'f/').mark).toBe('f/8')
+    expect(showQuantity(6, D.NONE, { unit: readDisplayUnit('f/') }).mark).toBe('f/6.3')
+  })
+
+  test('so that it reads as the same value', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 9_999_999 }), fc.integer({ min: -4, max: 4 }), (digits, power) => {
+        const value = Number(`${digits}e${power}`)
+        const { text } = typed(value, D.LENGTH, 'm')
+        expect(D.readQuantity(text).value).toBeCloseToRatio(value, 1e-11)
+        expect(D.readQuantity(typed(-value, D.LENGTH, 'm').text).value).toBeCloseToRatio(-value, 1e-11)
+      }),
+    )
+  })
+})
+
+test('a mark goes in the place of the figure, apart from its unit', () => {
+  expect(asSet({ figure: '0.0085', unit: 's', text: '1/118 s', mark: '1/125 s' })).toEqual({
+    figure: '1/125',
+    unit: 's',
+    text: '1/125 s',
+    exactly: '1/118 s',
+  })
+  expect(asSet({ figure: 'f/6', unit: '', text: 'f/6', mark: 'f/6.3' })).toEqual({
+    figure: 'f/6.3',
+    unit: '',
+    text: 'f/6.3',
+    exactly: 'f/6',
+  })
+  const marked = { figure: 'f/8', unit: '', text: 'f/8', mark: 'f/8' }
+  expect(asSet(marked)).toBe(marked)
+})
+
+test('a sign that is encoded twice is one unit', () => {
+  const pairs = [
+    ['\u03bcm', 'µm'],
+    ['\u2126', 'Ω'],
+    ['\u212a', 'K'],
+    ['\u2103', '°C'],
+    ['k\u2126', 'kΩ'],
+  ] as const
+  expect(pairs.map(([odd]) => D.findUnit(odd)?.symbol)).toEqual(pairs.map(([, symbol]) => symbol))
 })
