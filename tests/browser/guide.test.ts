@@ -38,5 +38,7 @@ test('a function shows the published values it was checked with, and the page of
     .getAttribute('href')
   await page.goto(new URL(address as string, page.url()).href)
   await page.getByRole('heading', { name: 'lens_to_sensor', exact: true }).waitFor()
-  await page.getByText('All agree within the rounding of the printed figure.').waitFor()
+  await page
+    .getByText('All agree within the rounding of the printed figure, or within what is said beside the source.')
+    .waitFor()
 })

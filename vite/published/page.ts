@@ -10,11 +10,11 @@ const quoted = (text: string): string =>
 /** The page’s style, in a separate file as the site’s policy requires. On paper the version stands on every page. */
 export const validationStyle = (version: string): string => `
 body { font: 15px/1.4 system-ui, sans-serif; color: #111; background: #fff; margin: 2rem auto; max-width: 75rem; padding: 0 1rem; }
-h1 { font-size: 1.5rem; margin: 0 0 0.5em; }
+h1 { font-size: 1.5rem; margin: 0 0 0.5em; } h2 { font-size: 1.15em; margin: 0; }
 table { border-collapse: collapse; width: 100%; table-layout: fixed; } th, td { box-sizing: border-box; text-align: left; vertical-align: top; padding: 0.3em 0.5em; border-bottom: 1px solid #999; }
 thead { display: table-header-group; } thead th { border-bottom: 2px solid #111; hyphens: auto; } tr { break-inside: avoid; }
 .source { width: 32%; } .figure { width: 12%; } td { overflow-wrap: break-word; } .rounding { width: 8%; }
-.function { font-size: 1.15em; padding-top: 1.2em; } tr:has(.function) { break-after: avoid; }
+h2.rest { margin: 2em 0 0; } .function { padding-top: 1.4em; } tr:has(.function) { break-after: avoid; }
 code { font-size: 0.85em; overflow-wrap: anywhere; }
 @page { margin: 12mm 12mm 15mm; @bottom-left { content: ${quoted(titleOf(version))}; font: 8pt system-ui, sans-serif; } @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt system-ui, sans-serif; } }
 @media print { body { font-size: 8pt; margin: 0; padding: 0; max-width: none; } a { color: inherit; text-decoration: none; } }
@@ -44,7 +44,7 @@ const HEADINGS = [
 /** The rows of a function. All are in one table, so that columns line up and their heads are on every printed page. */
 const section = (name: string, rows: readonly PublishedRow[]): string => `
 <tbody>
-<tr><th class="function" scope="rowgroup" colspan="${HEADINGS.length}">${escaped(name)}</th></tr>${rows.map(row).join('')}
+<tr><th class="function" scope="rowgroup" colspan="${HEADINGS.length}"><h2>${escaped(name)}</h2></th></tr>${rows.map(row).join('')}
 </tbody>`
 
 interface Checks {
@@ -83,7 +83,7 @@ export function validationPage({ style, version, groups, rows, unchecked }: Chec
 <table>
 <thead><tr>${HEADINGS.map(([heading, name]) => `<th scope="col" class="${name}">${heading}</th>`).join('')}</tr></thead>${groups.map(([name, own]) => section(name, own)).join('')}
 </table>
-<h2>Without a published value</h2>
+<h2 class="rest">Without a published value</h2>
 <p>These functions are checked by their derivations and worked examples: ${unchecked.map((name) => `<code>${escaped(name)}</code>`).join(', ')}.</p>
 </main>
 </body>
