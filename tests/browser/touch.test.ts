@@ -134,3 +134,17 @@ test('a tap below a row whose hint then goes is not lost', async ({ open }) => {
   expect(await cellOf(page, 'glossy')).toMatchObject({ value: 'no' })
   await expect.poll(top).toBe(before)
 })
+
+test('half of a size is no mistake while it is typed', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet', ...PHONE })
+  const [width, height] = [page.getByLabel('Original, width'), page.getByLabel('Original, height')]
+  await height.fill('')
+  const problem = page.locator('given-cell').filter({ hasText: 'A size is width × height' }).locator('#problem')
+  await problem.waitFor({ state: 'attached' })
+  expect(await problem.isVisible()).toBe(false)
+  expect(await height.getAttribute('aria-invalid')).toBe('false')
+  await width.tap()
+  expect(await problem.isVisible()).toBe(false)
+  await page.getByLabel('Sampling required', { exact: true }).tap()
+  await problem.waitFor()
+})

@@ -82,9 +82,12 @@ export class GivenCell extends SignalWatcher(LitElement) {
       .usual .field {
         border-block-end: 2px dotted var(--edge);
       }
+      .row:focus-within:has(.half) #problem {
+        display: none;
+      }
       .hint {
         grid-column: 1 / -1;
-        padding-block-end: 4px;
+        padding-block: 4px;
         color: var(--quiet);
       }
       /* Beside a step, whose text says what is read. */

@@ -71,9 +71,12 @@ export const withPrefix = (typed: string, prefix: string): string => (isFigure(t
 
 function sizeBoxes(parts: EntryParts, [width, height]: readonly [string, string]): TemplateResult {
   const { label, put } = parts
+  const isHalf = (width === '') !== (height === '')
+  // What lacks a side is not wrong yet; while it is typed its row says nothing of it.
+  const sides = isHalf ? { ...parts, bad: false } : parts
   return html`
-    <div class="pair" role="group" aria-label=${label}>
-      ${box(parts, {
+    <div class="pair ${isHalf ? 'half' : ''}" role="group" aria-label=${label}>
+      ${box(sides, {
         id: 'entry',
         label: words.width(label),
         value: width,
@@ -84,7 +87,7 @@ function sizeBoxes(parts: EntryParts, [width, height]: readonly [string, string]
         },
       })}
       <span aria-hidden="true">×</span>
-      ${box(parts, {
+      ${box(sides, {
         label: words.height(label),
         value: height,
         put: (text) => put(sizeText(width, splitSize(text)?.join('') ?? text)),
