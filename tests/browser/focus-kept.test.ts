@@ -99,3 +99,36 @@ test('the focus is never lost: folding, adding, removing and undoing, each annou
   await row.waitFor()
   expect(await onBody(page)).toBe(false)
 }, 60_000)
+
+/** The elements that have the focus, from the outermost. */
+const path = (page: Page): Promise<string[]> =>
+  page.evaluate(() => {
+    const names: string[] = []
+    for (let at = document.activeElement; at; at = at.shadowRoot?.activeElement ?? null) names.push(at.localName)
+    return names
+  })
+
+test('a suggestion that is taken leaves the focus at its check, and another face begins at its top', async ({
+  open,
+}) => {
+  const { page } = await open({ background: true })
+  await openSheet(page, CELLS as never)
+  const suggestion = page.locator('suggestion-list button').first()
+  await suggestion.focus()
+  await page.keyboard.press('Enter')
+  await suggestion.waitFor({ state: 'detached' })
+  await expect.poll(() => path(page)).toContain('check-list')
+
+  // The link pressed is not in the head at the stand, and neither is the one that leads back.
+  for (const [link, main] of [
+    ['At the stand', 'stand-view'],
+    ['Fill in', 'fill-face'],
+  ] as const) {
+    await page.locator('sheet-head').getByRole('link', { name: link, exact: true }).focus()
+    await page.keyboard.press('Enter')
+    await page.locator(main).waitFor()
+    await expect.poll(() => path(page)).toContain('main')
+    await page.keyboard.press('Tab')
+    expect(await path(page)).toContain(main)
+  }
+})

@@ -4,9 +4,12 @@ export function isField(event: Event): boolean {
   return target instanceof HTMLElement && (target.matches('input, textarea, select') || target.isContentEditable)
 }
 
-/** The focused element, inside all shadow roots. */
-export function focused(): Element | null {
-  let at = document.activeElement
-  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
-  return at
+/** The elements that have the focus, each in the shadow root of the one before. */
+export function focusPath(): Element[] {
+  const path: Element[] = []
+  for (let at = document.activeElement; at; at = at.shadowRoot?.activeElement ?? null) path.push(at)
+  return path
 }
+
+/** The focused element, inside all shadow roots. */
+export const focused = (): Element | null => focusPath().at(-1) ?? null

@@ -15,7 +15,7 @@ import { checkSummaryText } from '../common/words.ts'
 import type { FillFace } from '../fill/fill-face.ts'
 import type { FindLine } from '../find/find-line.ts'
 import { markFound } from '../open/find-mark.ts'
-import { isField } from '../open/focus.ts'
+import { focusPath, isField } from '../open/focus.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import './sheet-head.ts'
@@ -97,8 +97,10 @@ export class SheetPage extends SignalWatcher(LitElement) {
       void import('../keys/ask-name.ts').then(({ askName }) => askName(this.renderRoot))
   }
 
-  override updated(): void {
+  override updated(changed: PropertyValues<this>): void {
     const { arriving } = this
+    if (changed.get('face') && arriving === undefined)
+      void import('../keys/keep-focus.ts').then(({ beginAt }) => beginAt(this.renderRoot.querySelector('main')))
     if (arriving === undefined || (this.face !== 'build' && this.face !== 'fill')) return
     this.arriving = undefined
     void this.showArrived(arriving)
@@ -147,19 +149,27 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private step(which: 'undo' | 'redo'): void {
     const { canUndo, canRedo } = this.open.sheet
     if (!(which === 'undo' ? canUndo : canRedo) || this.open.frozen.get()) return
-    const root = (this.fillFace ?? this.buildFace)?.shadowRoot
-    const held = root?.activeElement
-    const before = [...(root?.querySelectorAll<HTMLElement>('[data-cell]') ?? [])]
     this.done = sheetWords[which === 'undo' ? 'undone' : 'redone']
     this.spoken = ''
-    this.open.step(which)
-    if (held) void import('../keys/keep-focus.ts').then(({ keepFocus }) => keepFocus(held, before))
+    this.keepingFocus(() => this.open.step(which))
+  }
+
+  /** Makes a change after which something else than what has the focus may be on the page. */
+  private keepingFocus(change: () => void): void {
+    const held = focusPath()
+    const before = [
+      ...((this.fillFace ?? this.buildFace)?.shadowRoot?.querySelectorAll<HTMLElement>('[data-cell]') ?? []),
+    ]
+    change()
+    void import('../keys/keep-focus.ts').then(({ keepFocus }) => keepFocus(held, before))
   }
 
   private readonly asked = (event: CustomEvent<Asked>): void => {
     const { change, merge } = event.detail
     try {
-      this.open.apply(change, merge)
+      // What is typed leaves its field where it is.
+      if (merge === undefined) this.keepingFocus(() => this.open.apply(change))
+      else this.open.apply(change, merge)
       this.tooLong = ''
     } catch (error) {
       if (!(error instanceof ChangeRefused)) throw error

@@ -8,6 +8,10 @@ export const sheetStyle = css`
     padding: 4px 32px 28px;
     border: 1px solid var(--hair);
   }
+  /* It takes the focus where another face is turned to, and is no control. */
+  main:focus-visible {
+    outline: none;
+  }
   main.stand {
     max-inline-size: none;
     margin: 0;
