@@ -49,16 +49,17 @@ export async function compute(args: Arguments): Promise<number> {
       ...(advice ? adviceLines(advice) : []),
       ...(aimed ? planLines(aimed.targets, aimed.no_target) : []),
     ])
+  const awaited = new Set(outcomes.flatMap(([, outcome]) => (outcome.state === 'waiting' ? outcome.on : [])))
   const failed =
     functions.some(([, { error, examples }]) => error !== null || examples.some(({ passes }) => !passes)) ||
-    outcomes.some(([cell, { state }]) => state === 'error' || (worksheet.parts && isLacking(cell))) ||
+    outcomes.some(([cell, { state }]) => state === 'error' || (worksheet.parts && isLacking(cell, awaited))) ||
     checks.some(({ state }) => state !== 'pass' && state !== 'marginal')
   return failed ? 1 : 0
 }
 
-/** A given that a composed sheet asks for and that is not filled in; of the kit nothing need be chosen. */
-const isLacking = (cell: NamedCell): boolean =>
-  cell.kind === 'given' && cell.entry !== 'kit' && provenanceOf(cell) === 'empty'
+/** A given that is not filled in and that something in a composed sheet waits for; of the kit nothing need be chosen. */
+const isLacking = (cell: NamedCell, awaited: ReadonlySet<string>): boolean =>
+  cell.kind === 'given' && cell.entry !== 'kit' && provenanceOf(cell) === 'empty' && awaited.has(cell.name)
 
 type CheckWord = 'pass' | 'marginal' | 'fail' | 'waiting'
 

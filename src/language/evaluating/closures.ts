@@ -193,5 +193,11 @@ export function compile(steps: readonly Step[]): Program {
   return program
 }
 
+/** The arguments that a program with branches reads in any case, by number; undefined for one that reads all it has. */
+export function readAnyway(program: Program): readonly number[] | undefined {
+  const steps = stepsByProgram.get(program)
+  return steps?.some(isBranch) ? steps.filter((step) => typeof step === 'number') : undefined
+}
+
 /** The steps a program was compiled from; undefined for a program that was not, such as that of a table. */
 export const stepsOfProgram = (program: Program): readonly Step[] | undefined => stepsByProgram.get(program)

@@ -1,7 +1,7 @@
 import { type Diagnostic, problem } from '../values/diagnostic.ts'
 import type { Callable } from '../values/function-record.ts'
 import { advised } from '../values/guards.ts'
-import { ComputeError } from '../values/operations.ts'
+import { ComputeError, MISSING } from '../values/operations.ts'
 import type { Type, Value } from '../values/types.ts'
 import { VALUE_WORDS as W } from '../values/words.ts'
 import type { Program } from './closures.ts'
@@ -47,9 +47,11 @@ export interface Computed {
   readonly advice: readonly string[]
 }
 
-/** Computes once, outside a sheet; throws ComputeError. */
-export function computeOnce(computable: Computable, cellValue: (cell: string) => Value): Computed {
-  const values = computable.inputs.map((input) => ('cell' in input ? cellValue(input.cell) : input.constant))
+/** Computes once, outside a sheet; throws ComputeError, NotYet where a value is read that is not there. */
+export function computeOnce(computable: Computable, cellValue: (cell: string) => Value | undefined): Computed {
+  const values = computable.inputs.map((input) =>
+    'cell' in input ? (cellValue(input.cell) ?? MISSING) : input.constant,
+  )
   let value: Value = 0
   const advice = advised(() => {
     value = computable.program(

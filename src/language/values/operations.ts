@@ -9,6 +9,19 @@ export class ComputeError extends Error {
 /** A part of a record whose figures are still to come: a formula waits for it, as for a given that is not filled in. */
 export class NotYet extends ComputeError {}
 
+/**
+ * What a formula finds in the place of a value that is not there: whatever reads it waits. A branch that is not taken does
+ * not read it.
+ */
+export const MISSING = new Proxy<Record<string, never>>(
+  {},
+  {
+    get() {
+      throw new NotYet('')
+    },
+  },
+)
+
 const refuse = (message: string): never => {
   throw new ComputeError(message)
 }

@@ -2,9 +2,11 @@ import {
   advised,
   type Diagnostic,
   explainFailure,
+  MISSING,
   NotYet,
   type Program,
   problem,
+  readAnyway,
   refusedValue,
   type Value,
 } from '../../language/index.ts'
@@ -244,13 +246,15 @@ export class Computation {
       const state = this.states[needs[k] as number] as number
       if (state > worst) worst = state
     }
-    if (worst !== VALUE) {
-      this.states[i] = worst
+    if (worst === ERROR || (worst === WAITING && !readAnyway(program))) {
+      this.unsettle(i, worst)
       return
     }
     try {
+      // What is missing may be in a branch that is not taken.
+      const values = worst === WAITING ? this.guarded : this.values
       const value =
-        this.advising[i] === 1 ? this.computeAdvised(i, program) : program(this.values, this.slots[i] as Int32Array)
+        this.advising[i] === 1 ? this.computeAdvised(i, program, values) : program(values, this.slots[i] as Int32Array)
       this.values[i] = value
       this.states[i] = VALUE
       if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') this.refuseOdd(i, value)
@@ -259,11 +263,26 @@ export class Computation {
     }
   }
 
+  /** The values, of which one that is missing cannot be read: a function might pass it on unseen. */
+  private get guarded(): readonly Value[] {
+    return new Proxy(this.values, {
+      get: (values, at) => {
+        if (this.states[Number(at)]) throw new NotYet('')
+        return values[Number(at)]
+      },
+    })
+  }
+
+  private unsettle(i: number, state: number): void {
+    this.values[i] = MISSING
+    this.states[i] = state
+  }
+
   /** Computes a cell whose functions may advise, and stores what they advise for its outcome. */
-  private computeAdvised(i: number, program: Program): Value {
+  private computeAdvised(i: number, program: Program, values: readonly Value[]): Value {
     let value: Value = 0
     const advice = advised(() => {
-      value = program(this.values, this.slots[i] as Int32Array)
+      value = program(values, this.slots[i] as Int32Array)
     })
     this.advice.set(this.nodeAt(i), advice)
     return value
@@ -274,13 +293,13 @@ export class Computation {
     const node = this.nodeAt(i)
     node.measured = measuredNow(node, (name) => this.known(name))
     const read = node.reading?.value ?? node.measured?.value
-    if (node.errors.length > 0 || this.graph.isInCycle(node)) this.states[i] = ERROR
+    if (node.errors.length > 0 || this.graph.isInCycle(node)) this.unsettle(i, ERROR)
     else if (read !== undefined) {
       this.values[i] = read
       this.states[i] = VALUE
     } else {
       const needs = this.needs[i] as Int32Array
-      this.states[i] = needs.some((need) => this.states[need] === ERROR) ? ERROR : WAITING
+      this.unsettle(i, needs.some((need) => this.states[need] === ERROR) ? ERROR : WAITING)
     }
   }
 
@@ -294,6 +313,7 @@ export class Computation {
       size: this.order.length,
       needs: this.needs,
       isWaiting: (i) => this.states[i] === WAITING,
+      awaited: (i) => this.awaited(i),
       isErroneous: (i) => this.states[i] === ERROR,
       isFaulty: (i) => {
         const node = this.nodeAt(i)
@@ -303,28 +323,41 @@ export class Computation {
     return this.traced
   }
 
+  /** What a waiting cell waits for: first what decides its branches, then what the branch that is taken needs. */
+  private awaited(i: number): Int32Array {
+    const waiting = (this.needs[i] as Int32Array).filter((need) => this.states[need] === WAITING)
+    const program = this.programs[i]
+    const places = new Set((program && readAnyway(program))?.map((argument) => this.slots[i]?.[argument]))
+    const first = waiting.filter((need) => places.has(need))
+    return first.length > 0 ? first : waiting
+  }
+
   private hasNoRows(i: number): boolean {
     const { cell } = this.nodeAt(i)
-    return cell.kind === 'table' && (this.values[i] as { readonly count?: unknown } | undefined)?.count === 0
+    return (
+      cell.kind === 'table' &&
+      this.states[i] === VALUE &&
+      (this.values[i] as { readonly count?: unknown } | undefined)?.count === 0
+    )
   }
 
   private refuseOdd(i: number, value: Value): void {
     const node = this.nodeAt(i)
     const refused = refusedValue(value, node.computable?.mayBeInfinite ?? false)
     if (!refused) return
-    this.states[i] = ERROR
+    this.unsettle(i, ERROR)
     this.failures.set(node, problem(refused, 0, textOf(node).length))
   }
 
   private fail(i: number, error: unknown): void {
     // Without rows a list may be too short for a function: its table is what is to be filled in.
     if (error instanceof NotYet || (this.needs[i] as Int32Array).some((need) => this.hasNoRows(need))) {
-      this.states[i] = WAITING
+      this.unsettle(i, WAITING)
       return
     }
     const node = this.nodeAt(i)
     this.failures.set(node, explainFailure(error, textOf(node), node.computable?.spans))
-    this.states[i] = ERROR
+    this.unsettle(i, ERROR)
   }
 }
 

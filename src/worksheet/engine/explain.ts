@@ -113,7 +113,7 @@ function measuredOf(engine: Engine, node: Node, shown: Shown, type: Type, comput
 function byFormula(engine: Engine, { computable }: Node): Computed | undefined {
   if (!computable || !isReady(engine, computable)) return undefined
   try {
-    return computeOnce(computable, (name) => cellValue(engine, name) as Value)
+    return computeOnce(computable, (name) => cellValue(engine, name))
   } catch (error) {
     if (error instanceof ComputeError) return undefined
     throw error
@@ -262,7 +262,7 @@ function inlineFigure(engine: Engine, formula: string): string | undefined {
   if (!found?.meaning || found.uses.some((name) => cellValue(engine, name) === undefined)) return undefined
   const { computable } = found.meaning
   try {
-    const { value } = computeOnce(computable, (name) => cellValue(engine, name) as Value)
+    const { value } = computeOnce(computable, (name) => cellValue(engine, name))
     // `{original.width}` is a part of what was typed.
     const [, of] = /^\s*(\w+)\.\w+\s*$/.exec(formula) ?? []
     const show = of !== undefined && engine.named(of)?.reading ? showTyped : showValue
@@ -286,7 +286,7 @@ export function drawingOutcomeOf(engine: Engine, drawing: Drawing): DrawingOutco
     else if (!found.meaning) missing[input] = found.errors[0]?.message ?? words.inError
     else
       try {
-        values[input] = computeOnce(found.meaning.computable, (name) => cellValue(engine, name) as Value).value
+        values[input] = computeOnce(found.meaning.computable, (name) => cellValue(engine, name)).value
       } catch (error) {
         missing[input] = withLabels(
           explainFailure(error, formula).message,

@@ -4,7 +4,7 @@ import type { Engine } from './engine.ts'
 import { type Layout, VALUE } from './engine-view.ts'
 import type { Node } from './node.ts'
 import type { Spread } from './outcome.ts'
-import { areAllComputed, computeInto, downstreamOf, upstreamOf } from './partial-recompute.ts'
+import { computeInto, downstreamOf, upstreamOf } from './partial-recompute.ts'
 
 /** A number with limits that others are computed from; a size has two. */
 export interface Source {
@@ -99,8 +99,9 @@ class Limits {
 
   spread(figure: Figure): Spread | undefined {
     if (!figure.from.some((at) => this.reached[at] === 1)) return undefined
-    const upstream = upstreamOf(this.layout, figure.from)
-    if (!areAllComputed(this.layout, upstream) || this.spent > this.budget) return undefined
+    // What is missing is in a branch that is not taken, as the figure has a value.
+    const upstream = upstreamOf(this.layout, figure.from).filter((at) => this.layout.states[at] === VALUE)
+    if (this.spent > this.budget) return undefined
     const { order } = this.layout
     if (
       this.budget < Number.POSITIVE_INFINITY &&

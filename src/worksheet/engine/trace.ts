@@ -13,13 +13,15 @@ interface CellStates {
   readonly size: number
   readonly needs: readonly Int32Array[]
   isWaiting(i: number): boolean
+  /** What a waiting cell waits for, of what it needs. */
+  awaited(i: number): Int32Array
   isErroneous(i: number): boolean
   /** Whether the error of a cell started in the cell itself. */
   isFaulty(i: number): boolean
 }
 
 /** Follows all cells back at once, in one pass: chains share what their links have in common. */
-export function trace({ size, needs, isWaiting, isErroneous, isFaulty }: CellStates): Trace {
+export function trace({ size, needs, isWaiting, awaited, isErroneous, isFaulty }: CellStates): Trace {
   const origins = new Int32Array(size).fill(-1)
   const ends: (readonly number[])[] = new Array(size)
   for (let i = 0; i < size; i++) {
@@ -27,7 +29,7 @@ export function trace({ size, needs, isWaiting, isErroneous, isFaulty }: CellSta
     if (isErroneous(i)) {
       const from = isFaulty(i) ? undefined : list.find((need) => isErroneous(need))
       origins[i] = from === undefined ? i : (origins[from] as number)
-    } else if (isWaiting(i)) ends[i] = endsOf(i, list.filter(isWaiting), ends)
+    } else if (isWaiting(i)) ends[i] = endsOf(i, awaited(i), ends)
   }
   return { origins, ends }
 }

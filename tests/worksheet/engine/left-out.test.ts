@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest'
+import { LIBRARY } from '../../../src/functions/index.ts'
+import { adviseSheet } from '../../../src/worksheet/advice/advise.ts'
+import { downstreamOf } from '../../../src/worksheet/engine/partial-recompute.ts'
+import { type Given, isNamed, Sheet } from '../../../src/worksheet/index.ts'
+import { simulate } from '../../../src/worksheet/simulation/simulate.ts'
+import { JOBS, readTemplate } from '../../templates/open.ts'
+import { check, given, result, seen, sheetOf } from '../make.ts'
+
+const glass = (value: string, thickness: string): Sheet =>
+  sheetOf([
+    given('glazed', value, { entry: 'yes or no' }),
+    given('thickness', thickness, { unit: 'mm' }),
+    given('size', '', { entry: 'size', unit: 'mm' }),
+    given('far', '600 ± 3', { unit: 'mm' }),
+    result('nearer', 'when(glazed, thickness / 3, 0 mm)', { unit: 'mm' }),
+    result('set', 'far - nearer', { unit: 'mm' }),
+    check('thin', 'not glazed or thickness <= 4 mm'),
+    check('covered', 'glazed and size.width >= 10 mm or far > 100 mm'),
+    check('near', 'set <= 602 mm and (not glazed or thickness > 1 mm)'),
+  ])
+
+describe('a branch that is not taken', () => {
+  test('may lack its figures: what it would give is not waited for', () => {
+    const sheet = glass('no', '')
+    expect(seen(sheet, 'nearer')).toBe('0 mm')
+    expect(seen(sheet, 'set')).toBe('600 ± 3 mm')
+    expect(sheet.check('thin').state).toBe('pass')
+    expect(sheet.check('covered').state).toBe('pass')
+    // Limits are followed as ever: at 603 mm it fails.
+    expect(sheet.check('near')).toMatchObject({ state: 'marginal', hangsOn: ['far'] })
+  })
+
+  test('is waited for once it is taken, or while what decides is missing', () => {
+    expect(seen(glass('yes', ''), 'nearer')).toBe('waits for thickness')
+    expect(glass('yes', '').check('thin').state).toBe('waiting')
+    expect(seen(glass('', '3'), 'nearer')).toBe('waits for glazed')
+    // Which figures are needed is only known once it is decided.
+    expect(seen(glass('', ''), 'nearer')).toBe('waits for glazed')
+    expect(glass('', '').check('thin').needs).toEqual(['glazed'])
+    expect(seen(glass('yes', '3'), 'nearer')).toBe('1 mm')
+    // The branch may be the missing figure itself.
+    const itself = sheetOf([
+      given('a', 'yes', { entry: 'yes or no' }),
+      given('b', '', { unit: 'mm' }),
+      result('c', 'when(a, b, 1 mm)'),
+    ])
+    expect(seen(itself, 'c')).toBe('waits for b')
+  })
+
+  test('comes and goes as one types, and what depends on it with it', () => {
+    const sheet = glass('no', '')
+    const type = (name: string, value: string): void =>
+      sheet.apply({ do: 'replace', cell: { ...(sheet.named(name) as Given), value } })
+    type('glazed', 'yes')
+    expect(seen(sheet, 'set')).toBe('waits for thickness')
+    type('thickness', '6')
+    expect(seen(sheet, 'set')).toBe('598 ± 3 mm')
+    expect(sheet.check('thin').state).toBe('fail')
+    type('thickness', '')
+    expect(seen(sheet, 'set')).toBe('waits for thickness')
+    type('glazed', 'no')
+    expect(seen(sheet, 'set')).toBe('600 ± 3 mm')
+  })
+
+  test('is simulated and advised on like any other', () => {
+    const sheet = glass('no', '')
+    const { figures, passes } = simulate(sheet.engine, { seed: 1, tries: 10_000 })
+    expect(figures.get('set')?.mean).toBeCloseTo(0.6, 4)
+    expect(passes.get('thin')).toBe(1)
+    expect(passes.get('near')).toBeGreaterThan(0.7)
+    expect(adviseSheet(sheet).checks.size).toBeLessThan(3)
+  })
+})
+
+describe('in every job, with one given left empty', () => {
+  test.each(JOBS)('%s: what has a value has it whatever is filled in there', (job) => {
+    const worksheet = readTemplate(job)
+    const filled = new Sheet(worksheet, LIBRARY)
+    const figures = (sheet: Sheet): Map<string, string> =>
+      new Map(
+        sheet.cells.filter(isNamed).flatMap(({ id, kind, name }) => {
+          if (kind === 'check') return [[name, sheet.checkState(id)] as const]
+          const outcome = sheet.outcome(id)
+          return outcome.state === 'value' ? [[name, JSON.stringify(outcome.value)] as const] : []
+        }),
+      )
+    const before = figures(filled)
+    for (const cell of worksheet.cells) {
+      if (cell.kind !== 'given' || cell.value.trim() === '') continue
+      const sheet = new Sheet(
+        { ...worksheet, cells: worksheet.cells.map((one) => (one === cell ? { ...cell, value: '' } : one)) },
+        LIBRARY,
+      )
+      const { engine } = sheet
+      const node = engine.named(cell.name)
+      const marks = downstreamOf(engine.layout, node ? [engine.positionOf(node)] : [])
+      const after = figures(sheet)
+      for (const [at, { cell: reached }] of engine.layout.order.entries()) {
+        if (marks[at] !== 1 || reached.kind === 'check') continue
+        const now = after.get(reached.name)
+        if (now !== undefined) expect(now, `${reached.name} without ${cell.name}`).toBe(before.get(reached.name))
+      }
+    }
+  })
+})
