@@ -21,13 +21,16 @@ export interface PublishedRow {
   readonly note?: string
 }
 
-/** Enough digits to see whether a figure agrees, without the noise of binary fractions. */
+/** Enough digits to see whether a figure agrees, without the noise of binary fractions: as many as are printed, or more. */
 const SHOWN_DIGITS = 8
+const MOST_DIGITS = 15
+const digitsFor = (printed: string): number =>
+  Math.min(MOST_DIGITS, Math.max(SHOWN_DIGITS, printed.replaceAll(/\D/g, '').length))
 
 /** Every minus as one, of a figure and of its power of ten. */
 const withMinus = (text: string): string => text.replaceAll('-', '−')
 
-const figure = (value: number, digits = SHOWN_DIGITS): string => withMinus(String(Number(value.toPrecision(digits))))
+const figure = (value: number, digits: number): string => withMinus(String(Number(value.toPrecision(digits))))
 
 /** A difference far below what the printed digits can show is the rounding of binary fractions. */
 const withoutNoise = (difference: number, { tolerance = 0 }: PublishedValue): number =>
@@ -48,7 +51,7 @@ function rowOf({ published, source, ours, difference, agrees }: Comparison): Pub
     quantity,
     formula,
     published: withUnit(typeof value === 'number' ? withMinus(printed) : printed, unit),
-    ours: typeof ours === 'number' ? withUnit(figure(ours), unit) : ours,
+    ours: typeof ours === 'number' ? withUnit(figure(ours, digitsFor(printed)), unit) : ours,
     difference: difference === null ? '' : withUnit(figure(withoutNoise(difference, published), 2), unit),
     agrees,
     source: sourceText(source, place),
