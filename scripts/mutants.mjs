@@ -9,7 +9,8 @@ import { ROOT } from './install.mjs'
  * Mutation tests, file by file: `npm run mutants -- [FILE OR FOLDER…] [--minutes 30]`. Small files come first. What a file
  * gave is saved with the file's digest, so that a later run goes on where this one ended. `--list` prints what is known.
  * `--tests FILE` (may be repeated) runs these tests only, and all the files in one go, since to start takes as long as a small
- * file: a few minutes instead of many, and a share that is at least so high.
+ * file: a few minutes instead of many, and a share that is at least so high. `--again` runs what is known once more, for tests
+ * that are new.
  */
 const ROOMS = ['units', 'language', 'worksheet/engine', 'worksheet/compose', 'worksheet/advice']
 const LEFT_OUT = /^src\/language\/(editor\/|syntax\/parser)|\/words\.ts$|\.d\.ts$/
@@ -22,6 +23,7 @@ const { values, positionals } = parseArgs({
   options: {
     minutes: { type: 'string' },
     list: { type: 'boolean' },
+    again: { type: 'boolean', default: false },
     tests: { type: 'string', multiple: true, default: [] },
   },
   allowPositionals: true,
@@ -31,7 +33,9 @@ const summary = existsSync(SUMMARY) ? JSON.parse(readFileSync(SUMMARY, 'utf8')) 
 const ends = Date.now() + Number(values.minutes ?? Number.POSITIVE_INFINITY) * 60_000
 
 if (!values.list)
-  for (const files of inGoes(filesToMutate().filter((file) => summary[file]?.digest !== digestOf(file)))) {
+  for (const files of inGoes(
+    filesToMutate().filter((file) => values.again || summary[file]?.digest !== digestOf(file)),
+  )) {
     if (Date.now() >= ends) break
     const results = mutate(files)
     if (!results) {
