@@ -40,9 +40,9 @@ function meaningOf(text: string): CompiledFormula {
 }
 
 /** What a condition comes to, part by part. */
-function told(condition: Condition, cells: (name: string) => Value): boolean {
+function distinct(condition: Condition, cells: (name: string) => Value): boolean {
   if ('both' in condition) {
-    const [left, right] = [told(condition.left, cells), told(condition.right, cells)]
+    const [left, right] = [distinct(condition.left, cells), distinct(condition.right, cells)]
     return condition.both ? left && right : left || right
   }
   return (computeOnce(condition.whole, cells).value as boolean) === condition.so
@@ -80,7 +80,7 @@ describe('a condition taken apart', () => {
       fc.property(condition, cells, (text, values) => {
         const value = (name: string) => (values as Record<string, Value>)[name] as Value
         const meaning = meaningOf(text)
-        expect(told(meaning.condition(), value), text).toBe(computeOnce(meaning.computable, value).value)
+        expect(distinct(meaning.condition(), value), text).toBe(computeOnce(meaning.computable, value).value)
       }),
     )
   })

@@ -215,12 +215,12 @@ describe('a formula that does not fit the unit its cell declares', () => {
     expect(misfit(text, unit)).toBeUndefined()
   })
 
-  test('is only told levels from differences in a sheet that knows them', () => {
+  test('distinguishes levels from differences only in a sheet that knows them', () => {
     expect(misfit('ev', 'stop', { ...SCOPE, lenientLevels: true })).toBeUndefined()
     expect(fitsDeclared(level(D.STOP), 'ev', readDisplayUnit('stop'))).toBeUndefined()
   })
 
-  test('is told what is missing, in words', () => {
+  test('says what is missing, in words', () => {
     expect(misfit('speed', 'm')?.message).toBe(
       'The cell declares m, a length; the formula gives a velocity. Multiply by a time.',
     )

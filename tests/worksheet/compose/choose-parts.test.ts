@@ -97,7 +97,7 @@ describe('of the parts for a role', () => {
   })
 })
 
-test('a job is told from other data by its format, and names its leading part', () => {
+test('a job is recognised by its format, and names its leading part', () => {
   const job = {
     format: 'evenfield-job',
     title: 'A job',
