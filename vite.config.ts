@@ -3,6 +3,7 @@ import { functions } from './vite/functions.ts'
 import { licences } from './vite/licences.ts'
 import { namedInPage } from './vite/named-in-page.ts'
 import { offline } from './vite/offline.ts'
+import { plainImports } from './vite/plain-imports.ts'
 import { published } from './vite/published.ts'
 import { releasedJobs } from './vite/released.ts'
 import { shelfFigures } from './vite/shelf-figures.ts'
@@ -37,22 +38,6 @@ const policy: Plugin = {
     handler(html) {
       if (!html.includes(CHARSET)) throw new Error(`index.html lacks ${CHARSET}, where the policy is put.`)
       return html.replace(CHARSET, `${CHARSET}\n    <meta http-equiv="Content-Security-Policy" content="${POLICY}">`)
-    },
-  },
-}
-
-/** Modules are imported as browsers do it: what is wanted together stands in one file, so that no script lists what to fetch ahead. */
-const plainImports: Plugin = {
-  name: 'evenfield-plain-imports',
-  apply: 'build',
-  enforce: 'pre',
-  load: (id) => (id.includes('vite/preload-helper') ? 'export const __vitePreload = (load) => load()' : undefined),
-  generateBundle: {
-    order: 'post',
-    handler(_, bundle) {
-      // What to fetch ahead would stand here, and from where; the helper above reads neither.
-      for (const file of Object.values(bundle))
-        if (file.type === 'chunk') file.code = file.code.replaceAll(/,\s*\[\],\s*import\.meta\.url\)/g, ')')
     },
   },
 }
@@ -105,7 +90,7 @@ export default defineConfig({
     templates(),
     published(),
     tighten(),
-    plainImports,
+    plainImports(),
     offline(),
     licences(),
   ],
