@@ -6,7 +6,7 @@ import { heap, median, ms, timed } from './measure.ts'
 import { Ours, reachOf } from './ours.ts'
 
 const SIZE = 10_000
-const ROUNDS = 9
+const ROUNDS = 7
 /** How many edits each makes in a round: the quick ones more, for a steadier median. */
 const EDITS = { ours: 12, handWritten: 12, hyperformula: 1, mathjs: 1 }
 
