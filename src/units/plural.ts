@@ -1,33 +1,23 @@
 import { grouped } from './figure.ts'
 
-type ListType = 'conjunction' | 'disjunction'
-
-// Each is made when it is first used: a browser takes as long for one as for much of what a page loads first.
-const formats: Partial<Record<ListType, Intl.ListFormat>> = {}
-function listed(names: readonly string[], type: ListType): string {
-  formats[type] ??= new Intl.ListFormat('en-GB', { type })
-  return formats[type].format(names)
-}
+/** As the browser lists and counts in English, which takes as long to be got ready as much of what a page loads first. */
+const listed = (names: readonly string[], word: 'and' | 'or'): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${word} ${names.at(-1)}`
 
 /** A count in digits, grouped by thin spaces from five digits on, as all figures of the app are: `1200`, `12 000`. */
 export const count = (n: number): string => grouped(String(n))
 
-let rules: Intl.PluralRules | undefined
-
 /** The form of a word that agrees with a count, without the count: `agree(1, 'fails', 'fail')` is `fails`. */
-export function agree(n: number, one: string, other: string): string {
-  rules ??= new Intl.PluralRules('en-GB')
-  return rules.select(n) === 'one' ? one : other
-}
+export const agree = (n: number, one: string, other: string): string => (Math.abs(n) === 1 ? one : other)
 
 /** A count with its noun: `1 check`, `2 checks`. Nouns that do not take an s give their plural. */
 export const plural = (n: number, one: string, other = `${one}s`): string => `${count(n)} ${agree(n, one, other)}`
 
 /** Names in a sentence: `A`, `A and B`, `A, B and C`. */
-export const listText = (names: readonly string[]): string => listed(names, 'conjunction')
+export const listText = (names: readonly string[]): string => listed(names, 'and')
 
 /** Names in a sentence, any of which will do: `A`, `A or B`, `A, B or C`. */
-export const anyOf = (names: readonly string[]): string => listed(names, 'disjunction')
+export const anyOf = (names: readonly string[]): string => listed(names, 'or')
 
 /** Names in a sentence, of which only the first few are named: `A, B and 3 more`. */
 export const shortList = (names: readonly string[], most = 3): string =>

@@ -46,3 +46,16 @@ test('days and times read as British English', () => {
   expect(clock(at)).toBe('09:05')
   expect(dayAndTime(at)).toBe('4 March 2026, 09:05')
 })
+
+test('names are listed and counts agree as the language has it', () => {
+  const names = fc.array(fc.string({ maxLength: 5 }), { maxLength: 6 })
+  const [and, or] = (['conjunction', 'disjunction'] as const).map((type) => new Intl.ListFormat('en-GB', { type }))
+  const rules = new Intl.PluralRules('en-GB')
+  fc.assert(
+    fc.property(names, fc.oneof(fc.integer({ min: -3, max: 3 }), fc.double({ noNaN: true })), (names, n) => {
+      expect(listText(names)).toBe(and?.format(names))
+      expect(anyOf(names)).toBe(or?.format(names))
+      expect(agree(n, 'one', 'other')).toBe(rules.select(n))
+    }),
+  )
+})

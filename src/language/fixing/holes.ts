@@ -1,4 +1,5 @@
 import { type Dimension, UNITS } from '../../units/index.ts'
+import { anyOf } from '../../units/plural.ts'
 import { checkUnits } from '../checking/check.ts'
 import { CHECK_WORDS as W } from '../checking/words.ts'
 import type { ParsedFormula } from '../syntax/parsed-formula.ts'
@@ -109,5 +110,5 @@ function inWords(accepted: readonly Type[], all: readonly Type[]): string {
       ? [...others.filter(({ kind }) => kind !== 'list').map(describeType), W.list]
       : others.map(describeType)
   const words = [...new Set([...(everyNumber ? [W.anyNumber] : []), ...shown])].slice(0, 5)
-  return new Intl.ListFormat('en-GB', { type: 'disjunction' }).format(words)
+  return anyOf(words)
 }
