@@ -6,8 +6,10 @@ export const labelledStyle = css`
     display: block;
     min-inline-size: 0;
   }
+  /* Clear of the ring of its field. */
   .labelled > .small {
     display: block;
+    padding-block-end: 3px;
   }
   .tick {
     display: flex;

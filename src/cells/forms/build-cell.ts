@@ -82,6 +82,10 @@ export class BuildCell extends SignalWatcher(LitElement) {
         align-items: start;
         padding-block: 0.3rem 0.2rem;
       }
+      /* Only beside a label is there a field for a unit, which is short. */
+      .form:has(> wide-form) {
+        grid-template-columns: repeat(3, minmax(0, 1fr));
+      }
       .form > .all {
         grid-column: 1 / -1;
       }
@@ -117,7 +121,8 @@ export class BuildCell extends SignalWatcher(LitElement) {
         padding-block: 0.2rem 0.4rem;
       }
       @container (max-width: 34rem) {
-        .form {
+        .form,
+        .form:has(> wide-form) {
           grid-template-columns: minmax(0, 1fr);
         }
         .open {
