@@ -24,7 +24,8 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
 
   await tabTo(page, /A given/)
   await page.keyboard.press('Enter')
-  await page.locator('build-cell').waitFor()
+  const isInLabel = () => page.getByLabel('Label').evaluate((one) => one.matches(':focus'))
+  await expect.poll(isInLabel).toBe(true)
   await page.keyboard.type('Width of the page')
   await tabTo(page, /^Unit/)
   await page.keyboard.type('mm')
@@ -33,7 +34,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
 
   await page.keyboard.press('Alt+n')
   await expect.poll(() => page.locator('build-cell').count()).toBe(2)
-  await expect.poll(() => page.getByLabel('Label').evaluate((one) => one.matches(':focus'))).toBe(true)
+  await expect.poll(isInLabel).toBe(true)
   await page.keyboard.type('Gutter')
   await tabTo(page, /^Unit/)
   await page.keyboard.type('mm')
@@ -46,6 +47,7 @@ test('a chain of cells is built from an empty sheet by keyboard alone', async ({
   await tabTo(page, /A result/)
   await page.keyboard.press('Enter')
   await expect.poll(() => page.locator('build-cell').count()).toBe(3)
+  await expect.poll(isInLabel).toBe(true)
   await page.keyboard.type('Opening')
   await tabTo(page, /^Unit/)
   await page.keyboard.type('mm')
