@@ -167,7 +167,7 @@ function plainLine(cell: NamedCell, outcome: Outcome): string[] {
   if (outcome.state === 'value') {
     const { text, mark, exactly } = shownFigure(cell, outcome.shown)
     const { measured, measuredAmiss } = outcome
-    const said = exactly ? words.exact(text, exactly) : mark && mark !== text ? words.marked(text, mark) : text
+    const said = exactly ? words.exact(text, exactly) : mark ? words.marked(text, mark) : text
     return [
       `${title}: ${measured ? words.measured(said) : said}`,
       ...(outcome.by === undefined
