@@ -112,8 +112,10 @@ export function drawingOf(sheet: Sheet, step: StandStep): StepDrawing | undefine
     if (tiles) return { cell: tiles, emphasis: undefined }
   }
   let best: (StepDrawing & { readonly weight: number }) | undefined
+  // Of two drawings that show it, the one with less beside it.
+  const simplestFirst = drawings.toSorted((a, b) => Object.keys(a.from).length - Object.keys(b.from).length)
   for (const { name } of step.reading ? [step.reading, ...step.sets] : step.sets)
-    for (const cell of drawings)
+    for (const cell of simplestFirst)
       for (const [input, formula] of Object.entries(cell.from)) {
         const weight =
           formula.trim() === name ? 3 : cell.moves?.includes(name) ? 2 : sheet.namesIn(formula).includes(name) ? 1 : 0

@@ -88,6 +88,16 @@ describe('the order of work', () => {
     expect(drawingOf(sheet, step(sheet, 1))).toMatchObject({ cell: { id: 'all' }, emphasis: 'lamps' })
     expect(drawingOf(sheet, step(sheet, 2))).toMatchObject({ cell: { id: 'column' }, emphasis: 'original_to_sensor' })
   })
+
+  test('is the one with less beside it, of two that show its figure', () => {
+    const sheet = sheetOf([
+      result('far', '917 mm', { unit: 'mm' }),
+      drawing('all', 'set-up', { original_to_sensor: 'far', original_width: '420 mm' }),
+      drawing('column', 'column', { original_to_sensor: 'far' }),
+      steps({ text: 'Measure', reading: 'far' }),
+    ])
+    expect(drawingOf(sheet, step(sheet, 1))).toMatchObject({ cell: { id: 'column' } })
+  })
 })
 
 describe('target and measured', () => {
