@@ -1,6 +1,8 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
+import { check, given } from '../worksheet/make.ts'
 import { test, violations } from './harness.ts'
+import { openSheet } from './open-sheet.ts'
 
 const search = (page: Page) => page.getByRole('searchbox', { name: 'Or search in your own words' })
 const answers = (page: Page): Promise<string[]> => page.locator('shelf-page .answers .answer b').allInnerTexts()
@@ -128,4 +130,17 @@ test('saved sheets lead with the job and how its checks are; they are found, sor
   await page.getByText('Archive (1)').click()
   await page.getByRole('button', { name: /^Move out of the archive Box 9/ }).click()
   await expect.poll(() => page.getByText(/^Archive \(/).count()).toBe(0)
+})
+
+test('a sheet opened from a file says how its checks are, before anything in it is edited', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [given('a', '5', { unit: 'mm' }), check('wide', 'a > 4 mm'), check('narrow', 'a < 3 mm')])
+  await page.getByRole('link', { name: 'Evenfield' }).click()
+  await expect
+    .poll(async () => {
+      // The list is read when the page is shown.
+      await page.reload()
+      return page.locator('sheet-list [data-open]').first().textContent()
+    })
+    .toMatch(/Checks: 1 fail.*1 pass/)
 })

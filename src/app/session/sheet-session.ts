@@ -60,6 +60,7 @@ export class SheetSession {
     void import('./count-checks.ts').then(
       ({ countChecks }) => {
         this.countChecks = countChecks
+        if (saved && !saved.summary.checks) void store.noteChecks(id, countChecks(open.sheet)).catch(() => {})
       },
       () => {},
     )

@@ -12,7 +12,7 @@ import { newId } from './new-id.ts'
 import { readable, writable } from './readable.ts'
 import { latestFirst, named } from './revision.ts'
 import { asStoreError, StoreError } from './store-error.ts'
-import { asArchived, newestFirst, stateOf, summarise } from './summary.ts'
+import { asArchived, newestFirst, stateOf, summarise, withChecks } from './summary.ts'
 import type { SaveOptions, Store, Summary } from './types.ts'
 
 /** The store in IndexedDB, opened when it is first used. */
@@ -84,6 +84,7 @@ export function indexedDbStore(connection: Connection): Store {
     listRemoved: () => summaries((summary) => summary.removed !== undefined),
     remove: (id) => change(id, (summary) => ({ ...summary, removed: Date.now() })),
     archive: (id, archived) => change(id, (summary) => asArchived(summary, archived)),
+    noteChecks: (id, checks) => change(id, (summary) => withChecks(summary, checks)),
     restore: (id) => change(id, ({ removed: _, ...summary }) => summary),
 
     erase: (id) =>

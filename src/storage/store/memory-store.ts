@@ -2,7 +2,7 @@ import { newId } from './new-id.ts'
 import { readable, writable } from './readable.ts'
 import { freeTime, isDue, latestFirst, named, type Revision, revisionsToDrop } from './revision.ts'
 import { StoreError } from './store-error.ts'
-import { asArchived, newestFirst, now, stateOf, summarise } from './summary.ts'
+import { asArchived, newestFirst, now, stateOf, summarise, withChecks } from './summary.ts'
 import type { RawRevision, Store, Summary } from './types.ts'
 
 interface Entry {
@@ -68,6 +68,7 @@ export function openMemory(problem: StoreError | undefined): Store {
     listRemoved: async () => summaries(({ removed }) => removed !== undefined),
     remove: async (id) => update(id, ({ summary }) => ({ summary: { ...summary, removed: Date.now() } })),
     archive: async (id, archived) => update(id, ({ summary }) => ({ summary: asArchived(summary, archived) })),
+    noteChecks: async (id, checks) => update(id, ({ summary }) => ({ summary: withChecks(summary, checks) })),
     restore: async (id) =>
       update(id, ({ summary: { removed: _, ...summary } }) => ({
         summary,

@@ -51,6 +51,10 @@ function sizeIn({ cells }: Worksheet): string | undefined {
 export const asArchived = ({ archived: _, ...summary }: Summary, archived: boolean): Summary =>
   archived ? { ...summary, archived: Date.now() } : summary
 
+/** A summary that says how the checks stand, where it did not. */
+export const withChecks = (summary: Summary, checks: CheckCounts): Summary =>
+  summary.checks ? summary : { ...summary, checks }
+
 /** How many times a sheet was saved. Sheets saved by the first version of the store did not count. */
 export const changesOf = (summary: Summary | undefined): number => summary?.changes ?? 0
 

@@ -82,6 +82,8 @@ export interface Store {
   remove(id: string): Promise<void>
   /** Puts a sheet in use into the archive, or takes it out again. */
   archive(id: string, archived: boolean): Promise<void>
+  /** Says how the checks of a sheet stand where its line does not: one from a file or a backup, not edited yet. */
+  noteChecks(id: string, checks: CheckCounts): Promise<void>
   /** Puts a removed sheet back among those in use. */
   restore(id: string): Promise<void>
   /** Deletes a sheet and its revisions for good. */

@@ -67,6 +67,10 @@ describe('where nothing can be saved', () => {
     expect(line?.checks).toBeUndefined()
     expect(line?.of).toBeUndefined()
     expect(line?.archived).toBeGreaterThan(0)
+    // Opened, it is computed, and the line says so; it stays the same state of the sheet.
+    await store.noteChecks('a', checks)
+    await store.noteChecks('a', { ...checks, fail: 9 })
+    expect((await store.list())[0]).toEqual({ ...line, checks })
     await store.archive('a', false)
     expect((await store.list())[0]?.archived).toBeUndefined()
   })
