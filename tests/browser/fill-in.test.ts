@@ -107,3 +107,20 @@ test('in a long sheet what is out of sight is rendered, follows a change, and sh
   await first.fill('5')
   await expect.poll(() => last.locator('.figure').textContent()).toBe('2000')
 })
+
+test('a mistake that blocks several checks is reported once in each section, and the others are a line', async ({
+  open,
+}) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  await page.getByLabel('Border around the original').fill('10 mmm')
+  const first = page.locator('fill-face .band').first()
+  const blocked = first.locator('check-cell').filter({ hasText: 'Fix “Border around the original” first.' })
+  await expect.poll(() => blocked.count()).toBeGreaterThan(1)
+  await expect.poll(() => blocked.filter({ visible: true }).count()).toBe(1)
+  const others = (await blocked.count()) - 1
+  await first
+    .locator('summary')
+    .filter({ hasText: `${others} more checks have the same error` })
+    .click()
+  await expect.poll(() => blocked.filter({ visible: true }).count()).toBe(others + 1)
+})

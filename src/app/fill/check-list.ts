@@ -103,13 +103,18 @@ export class CheckList extends SignalWatcher(LitElement) {
     `
   }
 
-  /** The names of passing checks, which unfold. */
-  private passing(views: readonly CellSignal<CheckView>[], rests: boolean): TemplateResult | typeof nothing {
+  /** Checks of one state as a line with their names, which unfolds. */
+  private folded(
+    views: readonly CellSignal<CheckView>[],
+    state: 'pass' | 'error',
+    text: string,
+    rests = false,
+  ): TemplateResult | typeof nothing {
     if (views.length === 0) return nothing
     return html`
       <details class="fold-line ${rests ? 'quiet' : ''}">
         <summary>
-          ${checkSign('pass', rests)} <span>${words.checksPass(views.length, rests)}</span>
+          ${checkSign(state, rests)} <span>${text}</span>
           <span class="small quiet names">${views.map((view) => labelOf(view.get().cell)).join(', ')}</span>
         </summary>
         ${this.cells(views)}
@@ -117,16 +122,29 @@ export class CheckList extends SignalWatcher(LitElement) {
     `
   }
 
+  private passing(views: readonly CellSignal<CheckView>[], rests: boolean): TemplateResult | typeof nothing {
+    const own = views.filter((view) => (view.get().rests ?? false) === rests)
+    return this.folded(own, 'pass', words.checksPass(own.length, rests), rests)
+  }
+
+  /** One check for each error in full: a mistake in a given may block a dozen. */
+  private errors(views: readonly CellSignal<CheckView>[]): unknown {
+    const textOf = (view: CellSignal<CheckView>): string | undefined => {
+      const { outcome } = view.get()
+      return outcome.state === 'error' ? outcome.diagnostics[0]?.message : undefined
+    }
+    return [...new Set(views.map(textOf))].map((text) => {
+      const [first, ...rest] = views.filter((view) => textOf(view) === text)
+      return html`${this.cells(first ? [first] : [])} ${this.folded(rest, 'error', words.sameError(rest.length))}`
+    })
+  }
+
   override render(): TemplateResult {
     const by = (...states: readonly string[]) => this.views.filter((view) => states.includes(view.get().outcome.state))
-    const passing = (rests: boolean) =>
-      this.passing(
-        by('pass').filter((view) => (view.get().rests ?? false) === rests),
-        rests,
-      )
+    const pass = by('pass')
     return html`
-      ${this.cells([...by('error'), ...by('fail'), ...by('marginal')])} ${this.needs(by('waiting'))}
-      ${passing(false)} ${passing(true)}
+      ${this.errors(by('error'))} ${this.cells([...by('fail'), ...by('marginal')])} ${this.needs(by('waiting'))}
+      ${this.passing(pass, false)} ${this.passing(pass, true)}
     `
   }
 }

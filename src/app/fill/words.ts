@@ -8,6 +8,7 @@ export const fillWords = {
   moreResults,
   checksPass: (n: number, inExample: boolean): string =>
     `${plural(n, 'check')} ${agree(n, 'passes', 'pass')}${inExample ? ` ${WITH_EXAMPLE}` : ''}`,
+  sameError: (n: number): string => `${plural(n, 'more check')} ${agree(n, 'has', 'have')} the same error`,
   /** Followed by the figures, as links. */
   checksNeed: (checks: number, figures: number): string =>
     figures === 0
