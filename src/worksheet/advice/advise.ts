@@ -146,7 +146,7 @@ class Adviser {
         if (!this.hasLevel(level)) continue
         const found = this.plansAt({ targets: [], aim: { id, value, within } }, level, BUDGET_OF_TARGET).plans
         // Several changes are not worth a few tenths of a per cent.
-        this.addTo(plans, within > EXACT ? found : found.filter(isOneChange))
+        this.addTo(plans, within > EXACT ? found : found.filter(isOneChange), sameChanges)
       }
       // What marks and pieces reach is offered beside what is exact.
       if (plans.length > 0 && within > EXACT) break
@@ -175,8 +175,8 @@ class Adviser {
     return this.variables.some((variable) => variable.level === level)
   }
 
-  private addTo(plans: Plan[], found: readonly Plan[]): void {
-    const plan = found.find((one) => !plans.some((other) => sameChanges(one, other)))
+  private addTo(plans: Plan[], found: readonly Plan[], isSame = sameGivens): void {
+    const plan = found.find((one) => !plans.some((other) => isSame(one, other)))
     if (plan && plans.length < MAX_PLANS) plans.push(plan)
   }
 
@@ -279,3 +279,7 @@ const isGain = ({ passes: gained, breaks }: Plan): boolean => gained.length > br
 const isOneChange = ({ changes }: Plan): boolean => new Set(changes.map(({ text }) => text)).size === 1
 
 const sameChanges = (a: Plan, b: Plan): boolean => JSON.stringify(a.changes) === JSON.stringify(b.changes)
+
+/** Two plans that change the same givens read as one choice. */
+const sameGivens = (a: Plan, b: Plan): boolean =>
+  JSON.stringify(a.changes.map(({ given }) => given)) === JSON.stringify(b.changes.map(({ given }) => given))

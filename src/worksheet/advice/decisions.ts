@@ -10,9 +10,11 @@ import { TrialModel } from './trial-model.ts'
 
 const BUDGET_OF_DECISION = 12_000
 const MAX_DECISIONS = 3
-/** What is decided is tried up to this factor above and below what it is. */
+/** Equipment and room are tried up to this factor above and below what there is. */
 const WITHIN = 8
-/** Sizes are tried with both sides as they are to each other, in steps of this factor. */
+/** What was agreed on is tried nearer: three times the blur is no longer the same work. */
+const AGREED_WITHIN = 3
+/** Sizes are tried larger, with both sides as they are to each other, in steps of this factor. */
 const SIZE_STEP = 2 ** 0.25
 const SIZE_STEPS = 12
 
@@ -82,7 +84,7 @@ function asFree(given: Given): Given {
   const { fixed: _, ...free } = given
   const advice: Advice = {
     change: 'agree',
-    within: WITHIN,
+    within: given.advice?.change === 'agree' ? AGREED_WITHIN : WITHIN,
     ...(given.advice?.with ? { with: given.advice.with } : {}),
     ...(given.entry === 'size' ? { marks: sizesAbout(given) } : {}),
   }
@@ -95,13 +97,13 @@ const sides = (value: Value | undefined): { readonly width: number; readonly hei
   return typeof width === 'number' && typeof height === 'number' ? { width, height } : undefined
 }
 
-/** A size larger and smaller by steps, the nearest first, as typed in the given's own unit. */
+/** A size larger by steps, the nearest first, as typed in the given's own unit. */
 function sizesAbout(given: Given): string[] {
   const size = sides(readGiven(given).value)
   const one = sides(readGiven({ ...given, value: '1 x 1' }).value)
   if (!size || !one) return []
   const figure = (side: number, unit: number, by: number): string => String(Number(((side / unit) * by).toPrecision(3)))
-  return Array.from({ length: SIZE_STEPS }, (_, i) => [SIZE_STEP ** (i + 1), SIZE_STEP ** -(i + 1)])
-    .flat()
-    .map((by) => `${figure(size.width, one.width, by)} x ${figure(size.height, one.height, by)}`)
+  return Array.from({ length: SIZE_STEPS }, (_, i) => SIZE_STEP ** (i + 1)).map(
+    (by) => `${figure(size.width, one.width, by)} x ${figure(size.height, one.height, by)}`,
+  )
 }

@@ -21,7 +21,9 @@ export function reasonForNone(
   const { engine } = sheet
   const node = engine.named(name) as Node
   const upstream = upstreamOf(engine.layout, [engine.positionOf(node)]).map((at) => engine.layout.order[at] as Node)
-  if (upstream.some(isReading))
+  const isSet = ({ cell }: Node): boolean =>
+    variables.some(({ level, givens }) => level !== 'agreement' && givens.some(({ id }) => id === cell.id))
+  if (upstream.some(isReading) && !upstream.some(isSet))
     return {
       kind: 'readings',
       settings: settingsBehind(sheet, upstream, variables),

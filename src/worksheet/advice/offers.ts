@@ -11,10 +11,10 @@ import { labelNamed } from './plan-text.ts'
 import { WORDS } from './words.ts'
 
 /**
- * Roles that say how the work is done, on which many checks depend. Which original, lamps and other equipment there are is
- * not for advice to change, nor by what something is judged; a part of another role helps only the checks it answers.
+ * Roles that say how the picture is taken, on which many checks depend. Which original, lamps and other equipment there are
+ * is not for advice to change, nor by what something is judged; a part of another role helps only the checks it answers.
  */
-const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness', 'support'])
+const WAYS: ReadonlySet<string> = new Set(['framing', 'closeness'])
 
 /** A part that is offered, and what pressing it does: `Take it in 4 frames`. */
 export interface Offer {
@@ -22,7 +22,7 @@ export interface Offer {
   readonly text: string
   /** The later set-up it is for; none for the first. */
   readonly setUp?: string
-  /** Names of checks that fail once it is added: those that passed before, and its own that what it asks cannot change. */
+  /** Names of checks that passed before and fail once it is added; each has a suggestion then. */
   readonly fails: readonly string[]
   /** The same as a sentence; empty where nothing fails. */
   readonly then: string
@@ -36,9 +36,9 @@ interface Place {
 
 /**
  * The parts that would make a failing check pass, by the check's name: each is put into a copy of the sheet, what it asks is
- * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails, or
- * one of its own by the figures of the sheet, and no plan makes it pass; what then fails is said. Each set-up is offered
- * parts for its own checks.
+ * filled in from its own example, and all is computed. A part is not offered where a check that passed then fails and
+ * no plan makes it pass, or where one of its own fails by the figures of the sheet; what then fails is said. Each set-up
+ * is offered parts for its own checks.
  */
 export function offersFor(library: PartLibrary, sheet: Sheet): ReadonlyMap<string, readonly Offer[]> {
   const found = new Map<string, Offer[]>()
@@ -78,7 +78,8 @@ function offersOf(
   const nameIn = (name: string): string => (setUp ? prefixedName(setUp.prefix, name) : name)
   const answers = new Map(Object.entries(part.answers ?? {}).map(([gone, own]) => [nameIn(gone), own.map(nameIn)]))
   const isWay = WAYS.has(part.role)
-  if (chosen.has(part.id) || !(isWay || failing.some((name) => answers.has(name)))) return []
+  if (chosen.has(part.id) || part.never_with?.some((other) => chosen.has(other))) return []
+  if (!(isWay || failing.some((name) => answers.has(name)))) return []
   const { change, cells, asks } = withParts(library, sheet.worksheet, [{ part: part.id, by: 'hand' }], setUp?.prefix)
   if (!change) return []
   const trial = sheet.trial(filledIn(library, part, cells, asks, nameIn))
@@ -92,31 +93,30 @@ function offersOf(
   if (helped.length === 0) return []
   // What hangs on the figures of the part's example is not judged: they are still to be filled in.
   const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
-  const fails = [...broken, ...failingOwn(trial, cells, asks, before)]
-  if (!fails.every((name) => hasPlan(trial, name))) return []
+  if (!broken.every((name) => hasPlan(trial, name)) || failsByItself(trial, cells, asks, before)) return []
   const own = (part.press ?? part.offer).replace(/\{(\w+)\}/g, (_, name: string) => `{${nameIn(name)}}`)
   const text = withFigures(own, trial)
-  const then = fails.length === 0 ? '' : WORDS.breaks(fails.map((name) => labelNamed(trial, name)))
+  const then = broken.length === 0 ? '' : WORDS.breaks(broken.map((name) => labelNamed(trial, name)))
   const offer = setUp
-    ? { part: part.id, text: WORDS.inSetUp(setUp.title, text), setUp: setUp.prefix, fails, then }
-    : { part: part.id, text, fails, then }
+    ? { part: part.id, text: WORDS.inSetUp(setUp.title, text), setUp: setUp.prefix, fails: broken, then }
+    : { part: part.id, text, fails: broken, then }
   return helped.map((name) => [name, offer] as const)
 }
 
-/** The checks that come with a part and fail by the figures the sheet has, whatever is filled in for the part. */
-function failingOwn(
+/** Whether a check that comes with a part fails by the figures the sheet has, whatever is filled in for the part. */
+function failsByItself(
   { engine }: Sheet,
   cells: readonly Cell[],
   asks: readonly Given[],
   before: ReturnType<typeof statesOf>,
-): readonly string[] {
+): boolean {
   const asked = new Set(asks.map(({ id }) => id))
-  return cells.flatMap((cell) => {
-    if (cell.kind !== 'check' || before.has(cell.name) || cell.needs_measured) return []
+  return cells.some((cell) => {
+    if (cell.kind !== 'check' || before.has(cell.name) || cell.needs_measured) return false
     const node = engine.node(cell.id)
-    if (!node || engine.state(node) !== VALUE || engine.value(node) !== false) return []
+    if (!node || engine.state(node) !== VALUE || engine.value(node) !== false) return false
     const behind = upstreamOf(engine.layout, [engine.positionOf(node)])
-    return behind.some((at) => asked.has(engine.layout.order[at]?.cell.id ?? '')) ? [] : [cell.name]
+    return !behind.some((at) => asked.has(engine.layout.order[at]?.cell.id ?? ''))
   })
 }
 

@@ -20,7 +20,7 @@ export const WORDS = {
   noneGives: 'No suggestion was found that gives this value.',
   readings: (labels: readonly string[]) =>
     labels.length === 0
-      ? 'This check uses measured values: change the set-up, then measure again.'
+      ? 'This check uses measured values, which no setting here changes. Measure again after any change.'
       : `This check uses measured values: change ${anyOf(labels)}, then measure again.`,
   fixed: 'Nothing that may be changed has an effect on this check.',
   outOfReach: 'Not within reach.',

@@ -111,6 +111,8 @@ export interface Part {
   readonly claims?: readonly string[]
   /** Checks of the part it takes the place of, each with its own checks that judge the same. */
   readonly answers?: Readonly<Record<string, readonly string[]>>
+  /** Parts beside which it is not offered: a volume is not hung on a wall. */
+  readonly never_with?: readonly string[]
   /** Parts it cannot do without. */
   readonly needs?: readonly string[]
   /** The part that a job brings in its place where the sheet has another role already: lots ask for sizes of their own. */

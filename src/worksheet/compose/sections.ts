@@ -213,7 +213,7 @@ function givenCell(
   const said: Record<string, unknown> = { ...known, ...saidElsewhere(filling.library, gathering.parts, name) }
   const filled = fillIn(filling, gathering.parts, name, known)
   const isKit = known.entry === 'kit'
-  const advice = said.advice as PublishedName['advice']
+  const advice = worded(filling.library.names.get(name)?.advice, said.advice as Advice | undefined)
   const change = (said.change as string | undefined) ?? advice?.change
   return defined({
     kind: 'given',
@@ -230,6 +230,10 @@ function givenCell(
     advice: isKit || !advice ? undefined : change === 'never' ? ifDecidable(advice) : { ...advice, change },
   }) as PartCell
 }
+
+/** Advice that a part gives otherwise is said in the words of the name, where it has no words of its own. */
+const worded = ({ more, less, to }: Partial<Advice> = {}, own: Advice | undefined): Advice | undefined =>
+  own && ({ ...defined({ more, less, to }), ...own } as Advice)
 
 /** What may never be changed is fixed, and needs no more said than what would have to be there in its place. */
 const ifDecidable = ({ otherwise }: Advice): Advice | undefined =>

@@ -150,6 +150,18 @@ test('a part that is offered helps the check it is offered for, by the figures o
   for (const check of ['even_enough', 'arms_cover', 'lamps_low']) expect([...met]).not.toContain(check)
 })
 
+test('another support is offered where the support falls short, and not for what cannot stand upright', () => {
+  const library = readParts()
+  const offered = (job: string, texts: Readonly<Record<string, string>>) =>
+    [...offersFor(library, jobWith(job, texts))].flatMap(([check, offers]) =>
+      offers.flatMap(({ part }) => (library.parts.get(part)?.role === 'support' ? [check] : [])),
+    )
+  const low = { lamp_out: '600', lamp_height: '590' }
+  expect(offered('flat-sheet', { ...low, original: '640 x 450' })).toEqual(['column_reaches'])
+  for (const job of ['bound-volume', 'small-object'])
+    expect(offered(job, { ...low, column_reach: '300' }), job).toEqual([])
+})
+
 test('what an offered part makes fail is said: what passed before, and what is its own and hangs on nothing it asks', () => {
   const library = readParts()
   let said = 0

@@ -94,7 +94,9 @@ describe.each(JOBS)('plans for %s', { timeout: 7_200_000 }, (job) => {
             expect(text).not.toMatch(/undefined|NaN|\{/)
           expect(consequenceText(sheet, one)).not.toMatch(/undefined/)
         }
-        for (const [name, { plans, none }] of checks)
+        for (const [name, { plans, none }] of checks) {
+          const changed = plans.map(({ changes }) => changes.map(({ given: one }) => one).join())
+          expect(new Set(changed).size, `${name}: ${changed}`).toBe(changed.length)
           if (none) {
             expect(plans).toEqual([])
             const reason = noPlanText(sheet, none)
@@ -107,8 +109,13 @@ describe.each(JOBS)('plans for %s', { timeout: 7_200_000 }, (job) => {
               const decided = statesOf(typedInto(sheet, { ...textsIn(none.nearest), [decision.given]: decision.text }))
               const alone = statesOf(typedInto(sheet, { [decision.given]: decision.text }))
               expect(passes(decided.get(name)) || passes(alone.get(name)), `${name}: ${reason}`).toBe(true)
+              // The original is what it is, and nobody needs a smaller camera or table.
+              expect(decision.given).not.toBe('original')
+              const sides = (text: string): number => Number.parseFloat(text)
+              if (/x/.test(decision.text)) expect(sides(decision.text)).toBeGreaterThan(sides(decision.before))
             }
           }
+        }
         pressAgainAndAgain(sheet, advice)
       }),
       { numRuns: RUNS, ...SEED },
