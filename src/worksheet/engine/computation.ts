@@ -43,6 +43,8 @@ export class Computation {
   private programs: (Program | undefined)[] = []
   /** 1 where a function may advise: beside the values, as no node is looked at for most cells. */
   private advising: Uint8Array = new Uint8Array(0)
+  /** 1 where a formula with branches reads the value: only there `MISSING` is put, as numbers alone are computed fastest. */
+  private branched: Uint8Array = new Uint8Array(0)
   private slots: Int32Array[] = []
   private needs: Int32Array[] = []
   private dependants: number[][] = []
@@ -170,6 +172,11 @@ export class Computation {
     const program = node.measured?.value === undefined ? computable?.program : undefined
     this.programs[i] = program
     this.advising[i] = program && node.mayAdvise ? 1 : 0
+    if (program && readAnyway(program))
+      for (const need of this.needs[i] as Int32Array) {
+        this.branched[need] = 1
+        if (this.states[need] !== VALUE) this.values[need] = MISSING
+      }
     if (!computable) return
     const free = (this.slots[i] ?? EMPTY).filter((slot) => slot >= this.order.length)
     let reused = 0
@@ -195,6 +202,7 @@ export class Computation {
     const dependants: number[][] = inOrder.map(() => [])
     this.programs = new Array(size)
     this.advising = new Uint8Array(size)
+    this.branched = new Uint8Array(size)
     this.slots = new Array(size)
     this.needs = new Array(size)
     inOrder.forEach((node, i) => {
@@ -274,7 +282,7 @@ export class Computation {
   }
 
   private unsettle(i: number, state: number): void {
-    this.values[i] = MISSING
+    if (this.branched[i] === 1) this.values[i] = MISSING
     this.states[i] = state
   }
 

@@ -103,4 +103,18 @@ describe('in every job, with one given left empty', () => {
       }
     }
   })
+
+  test('gives no figure to limits that would take it, also where the branches were typed later', () => {
+    const sheet = sheetOf([given('a', '1 ± 0.1'), given('b', '', { unit: 'mm' }), result('r', 'a')])
+    sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
+    const limits = () => {
+      const outcome = sheet.outcome('r')
+      return outcome.state === 'value' ? outcome.limits : undefined
+    }
+    expect(limits()?.low).toBeCloseTo(0.9, 9)
+    // At 0.9 the branch with `b` would be taken, whose value is not there.
+    sheet.apply({ do: 'replace', cell: result('r', 'when(a > 0.95, a, b / 1 mm)') })
+    expect(limits()?.nonlinear).toBe(true)
+    expect(limits()?.low).toBeCloseTo(0.9, 2)
+  })
 })
