@@ -56,7 +56,7 @@ describe('what has no value', () => {
     )
   })
 
-  test('is told from where its error started: in itself, or where that of the first it needs did', () => {
+  test('leads to where its error started: in itself, or where that of the first it needs did', () => {
     fc.assert(
       fc.property(sheet, (cells) => {
         const { origins } = traced(cells)
