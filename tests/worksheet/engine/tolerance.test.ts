@@ -111,6 +111,30 @@ describe('the limits of a result', () => {
     expect(high).toBeCloseTo(1, 9)
   })
 
+  test.each([
+    ['sqrt(x)', '0 ± 0.01', 0, 0.1],
+    ['sqrt(-x)', '0 ± 0.01', 0, 0.1],
+    ['-sqrt(x)', '0 ± 0.01', -0.1, 0],
+  ])('of %s at %s, where one side does not compute, are those of the other', (formula, value, low, high) => {
+    const limits = limitsOf(patient([given('x', value), result('y', formula)]), 'y')
+    expect(limits.nonlinear).toBe(true)
+    expect(limits.likely).toBeGreaterThan(0)
+    // The slope at the value itself is steeper than the end is far.
+    expect(limits.low).toBeLessThanOrEqual(low + 1e-12)
+    expect(limits.high).toBeGreaterThanOrEqual(high - 1e-12)
+  })
+
+  it('are left out where there is no time to look for them', () => {
+    const sheet = sheetOf([given('x', '5 ± 1'), result('y', '2 * x')])
+    sheet.engine.limitsBudget = -1
+    expect(sheet.outcome('y')).not.toHaveProperty('limits')
+  })
+
+  it('of zero are none', () => {
+    const sheet = patient([given('x', '5 ± 0'), given('z', '1 ± 0.1'), result('y', 'x * z')])
+    expect(limitsOf(sheet, 'y').contributions.map(({ name }) => name)).toEqual(['z'])
+  })
+
   it('say so where an end cannot be computed', () => {
     expect(limitsOf(patient([given('x', '0.1 ± 0.2'), result('y', 'sqrt(x)')]), 'y').nonlinear).toBe(true)
   })
