@@ -88,10 +88,13 @@ export class FillFace extends SignalWatcher(LitElement) {
     )
   }
 
-  private heading({ section }: Placed, isOnly: boolean): TemplateResult | typeof nothing {
+  private heading({ section }: Placed, isOnly: boolean, isFirst: boolean): TemplateResult | typeof nothing {
     const { heading } = section
     if (!heading) return nothing
-    const { id } = heading
+    const { id, text } = heading
+    // The first heading of a band says which set-up all of it is of.
+    const title = this.open.sheet.worksheet.setups?.find(({ name }) => name === heading.set_up)?.title
+    const before = !isFirst && title && text.startsWith(`${title}: `) ? `${title}: ` : ''
     const folded = this.open.isFolded(heading)
     return html`
       <h2 id="heading-${id}" data-section=${id}>
@@ -101,17 +104,17 @@ export class FillFace extends SignalWatcher(LitElement) {
           data-cell=${id}
           aria-expanded=${!folded}
           @click=${() => this.open.fold(id, !folded)}
-        >${heading.text || UNTITLED_SECTION}</button>
+        >${before ? html`<span class="unseen">${before}</span>` : nothing}${text.slice(before.length) || UNTITLED_SECTION}</button>
       </h2>
       ${heading.about && isOnly ? html`<p class="quiet">${heading.about}</p>` : nothing}
       ${folded ? html`<section-summary .open=${this.open} .section=${section}></section-summary>` : nothing}
     `
   }
 
-  private headings(sections: readonly Placed[]): TemplateResult {
+  private headings(sections: readonly Placed[], begins: boolean): TemplateResult {
     const cells = sections.flatMap(({ section }) => [...section.rows, ...section.exact])
     return html`<div class="heading">
-      ${sections.map((one) => this.heading(one, sections.length === 1))}
+      ${sections.map((one, at) => this.heading(one, sections.length === 1, begins && at === 0))}
       ${cells.some(({ id }) => this.open.resting.has(id)) ? html`<section-examples .open=${this.open} .cells=${cells}></section-examples>` : nothing}
     </div>`
   }
@@ -133,7 +136,7 @@ export class FillFace extends SignalWatcher(LitElement) {
         ${isGiven ? html`<p class="caption">${words.youGive}</p>` : nothing}
         ${blocks.map(
           (block, at) => html`<div class="block">
-            ${at > 0 ? this.headings(block) : nothing}
+            ${at > 0 ? this.headings(block, false) : nothing}
             ${block.map((one) => (this.isFolded(one) ? nothing : html`${this.list(one.givens)} ${this.list(one.notes)}`))}
           </div>`,
         )}
@@ -193,7 +196,7 @@ export class FillFace extends SignalWatcher(LitElement) {
     const [first = []] = blocks
     return html`
       <div class="band">
-        ${first.some(({ section }) => section.heading) ? this.headings(first) : nothing}
+        ${first.some(({ section }) => section.heading) ? this.headings(first, true) : nothing}
         ${gives || follows || drawn.length > 0 ? this.columns(band, gives ? this.gives(blocks, isGiven) : nothing, follows ? this.follows(shown) : nothing, drawn, spread) : nothing}
         ${hasMargin ? nothing : this.wide(band)}
       </div>

@@ -106,6 +106,10 @@ const hasSteps = ({ wide }: Placed): boolean => wide.some(({ kind }) => kind ===
 const isAlone = ({ section, wide }: Placed): boolean =>
   section.heading === undefined || wide.some(({ kind }) => kind !== 'steps')
 
+/** What follows in a band has to be of one set-up: nothing beside a figure says of which. */
+const isApart = ({ section: one }: Placed, { section: next }: Placed): boolean =>
+  one.heading?.set_up !== next.heading?.set_up
+
 /**
  * The sections in bands: neighbours that fill a column each share one, so that the bands together are as low as they can
  * be. No band of several sections is taller than a screen.
@@ -119,7 +123,7 @@ export function bandsOf(sections: readonly Section[]): readonly Band[] {
     for (let from = to - 1; from >= 0; from--) {
       const [one, next] = [all[from] as Placed, all[from + 1]]
       const joins = next !== undefined && from + 1 < to
-      if (joins && (isAlone(one) || isAlone(next) || hasSteps(one))) break
+      if (joins && (isAlone(one) || isAlone(next) || hasSteps(one) || isApart(one, next))) break
       const tall = laidOut(all.slice(from, to)).height
       if (joins && tall > TALLEST) break
       const height = (least[from]?.height ?? 0) + tall

@@ -29,6 +29,16 @@ test('sections that would be taller than a screen together stay apart', () => {
   ])
 })
 
+test('sections of different set-ups stay apart', () => {
+  const inSetUp = (id: string, set_up?: string): Cell => ({ ...heading(id), ...(set_up ? { set_up } : {}) }) as Cell
+  const cells = ['', 'raking', 'raking', 'ultraviolet'].flatMap((setUp, at) => [
+    inSetUp(`S${at}`, setUp),
+    given(`g${at}`),
+    result(`r${at}`),
+  ])
+  expect(idsOf(cells)).toEqual([['S0'], ['S1', 'S2'], ['S3']])
+})
+
 test('a table has its band alone, and steps come last in theirs', () => {
   expect(idsOf([heading('A'), given('a'), heading('B'), table('b'), heading('C'), given('c')])).toEqual([
     ['A'],
