@@ -24,9 +24,11 @@ import {
   type Type,
   typeName,
   type Value,
+  warning,
   withGaps,
   YES_NO,
 } from '../../src/language/index.ts'
+import { fix } from '../../src/language/values/diagnostic.ts'
 import { eachOperator } from '../../src/language/values/each-operators.ts'
 import { advised, describeRange, guarded } from '../../src/language/values/guards.ts'
 import * as D from '../../src/units/index.ts'
@@ -376,4 +378,11 @@ describe('signs between lists', () => {
     expect(() => plus([1, 2], gapped([1, 2], [0, 1]))).toThrow(Refusal)
     expect(() => plus(gapped([1, 2], [0, 1]), gapped([1, 2], [0, 1], 4))).toThrow(Refusal)
   })
+})
+
+test('a scope without cells has functions alone; a fix is named by what it writes', () => {
+  const empty = emptyScope(LIBRARY)
+  expect([empty.library, empty.typeOf('x'), [...empty.names()]]).toEqual([LIBRARY, undefined, []])
+  expect(fix(' * ', 1, 2)).toEqual({ label: 'Write *', from: 1, to: 2, insert: ' * ' })
+  expect(warning('Mind.', 0, 1)).toEqual({ severity: 'warning', message: 'Mind.', from: 0, to: 1, fixes: [] })
 })
