@@ -198,3 +198,37 @@ describe('what a lowered formula calls', () => {
     expect(stepsOf('not (a0)')).toEqual([0, 'not'])
   })
 })
+
+describe('the compiler', () => {
+  const found = (text: string) => FULL_COMPILER.read(text).check(SCOPE)
+
+  test('names once what a formula mentions, and says what is wrong in place of a meaning', () => {
+    expect(FULL_COMPILER.read('a + a * nothing').mentions).toEqual(['a', 'nothing'])
+    const wrong = found('a + a * nothing')
+    expect(wrong?.meaning).toBeUndefined()
+    expect(wrong?.errors.map(({ severity }) => severity)).toEqual(['error'])
+    expect(wrong?.uses).toEqual(['a', 'nothing'])
+    expect(found('a + b')?.errors).toEqual([])
+  })
+
+  test('has limits apart from the value they belong to', () => {
+    const limits = (text: string) => {
+      const of = found(text)?.meaning?.limits
+      return of && [computeOnce(of.of, () => 0).value, of.relative]
+    }
+    expect(limits('w ± 2 mm')).toEqual([0.002, false])
+    expect(limits('w ± 1 %')).toEqual([0.01, true])
+    expect(limits('w')).toBeUndefined()
+  })
+
+  test('refuses what is nested deeper than its parser goes, and takes a chain of any length', () => {
+    const powers = (count: number) => Array<string>(count).fill('a').join(' ^ ')
+    expect(found(powers(150))?.errors.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/at most 100 deep/),
+    ])
+    expect(found(powers(150))?.meaning).toBeUndefined()
+    expect(found(powers(50))?.errors).toEqual([])
+    const sum = found(Array<string>(400).fill('a').join(' + '))?.meaning
+    expect(sum && computeOnce(sum.computable, () => 2).value).toBe(800)
+  })
+})
