@@ -124,3 +124,14 @@ test('a mistake that blocks several checks is reported once in each section, and
     .click()
   await expect.poll(() => blocked.filter({ visible: true }).count()).toBe(others + 1)
 })
+
+test('the line under the givens offers an example’s figure until another is typed', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const field = given(page, 'Focal length')
+  await field.focus()
+  const line = page.locator('.hint-line').filter({ hasText: 'Focal length.' })
+  await line.getByText('Use 60 mm').waitFor()
+  await field.fill('65')
+  await expect.poll(() => line.getByText('Use 60 mm').count()).toBe(0)
+  await line.waitFor()
+})
