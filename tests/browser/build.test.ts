@@ -304,3 +304,26 @@ test('undo and redo go through typing, moving and removing, and the sheet is as 
   while ((await redo.getAttribute('aria-disabled')) === 'false') await redo.click()
   await expect.poll(() => names(page)).toEqual(after)
 })
+
+test('what adds a cell stays in its place while the field for cells typed as lines is fetched', async ({ open }) => {
+  const { page } = await open()
+  let fetch: () => void = () => {}
+  const held = new Promise<void>((settle) => {
+    fetch = settle
+  })
+  await page.route('**/line-entry-*.js', async (route) => {
+    await held
+    await route.continue()
+  })
+  await page.evaluate(() => {
+    location.hash = '#new/flat-sheet/build'
+  })
+  const press = page.locator('build-face .add.last button').first()
+  await press.waitFor()
+  await page.locator('build-face[aria-busy]').waitFor({ state: 'detached' })
+  const place = (): Promise<number> => press.evaluate((one) => one.getBoundingClientRect().top + scrollY)
+  const before = await place()
+  fetch()
+  await page.locator('line-entry formula-field').waitFor()
+  expect(Math.abs((await place()) - before)).toBeLessThanOrEqual(2)
+})

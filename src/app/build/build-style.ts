@@ -30,6 +30,16 @@ export const buildStyle = css`
     outline: 2px dashed var(--ink);
     outline-offset: -2px;
   }
+  /* The height it has, before it is fetched: what is pressed below it stays in its place. */
+  line-entry:not(:defined) {
+    display: block;
+    block-size: 103px;
+  }
+  @media (pointer: coarse) and (max-width: 40rem) {
+    line-entry:not(:defined) {
+      block-size: 120px;
+    }
+  }
   .add {
     padding-block: 1rem;
   }
