@@ -72,8 +72,24 @@ function changesText(sheet: Sheet, changes: readonly PlannedChange[]): string {
       return [...(given?.advice?.with ? [given.advice.with] : []), ...Object.values(given?.fills ?? {})]
     }),
   )
-  const texts = changes.filter(({ given }) => !followers.has(given)).map((change) => changeText(sheet, change))
-  return listText(texts.map((text, i) => (i === 0 ? text : lower(text))))
+  const led = changes.filter(({ given }) => !followers.has(given))
+  const setUps = [...new Set(led.map(({ given }) => setUpOf(sheet, given)))]
+  return setUps
+    .map((setUp, at) => {
+      const texts = led
+        .filter(({ given }) => setUpOf(sheet, given) === setUp)
+        .map((change, i) =>
+          at + i === 0 && setUp === undefined ? changeText(sheet, change) : lower(changeText(sheet, change)),
+        )
+      return setUp === undefined ? listText(texts) : WORDS.inSetUp(setUp, listText(texts))
+    })
+    .join('; ')
+}
+
+/** The title of the later set-up that a name belongs to; undefined for the first, and for what all share. */
+function setUpOf({ worksheet }: Sheet, name: string): string | undefined {
+  const setUp = worksheet.setups?.find((one) => name.startsWith(`${one.name}_`))
+  return setUp && (setUp.title ?? setUp.name)
 }
 
 function changeText(sheet: Sheet, { given: name, before, text }: PlannedChange): string {
@@ -106,10 +122,12 @@ function givenNamed(sheet: Sheet, name: string): Given | undefined {
   return cell?.kind === 'given' ? cell : undefined
 }
 
-/** What a cell is called, by its name. */
+/** What a cell is called, by its name; in a later set-up with the set-up, as each has a cell of that label. */
 export function labelNamed(sheet: Sheet, name: string): string {
   const cell = sheet.named(name)
-  return cell && 'label' in cell ? labelOf({ name, label: cell.label as string | undefined }) : name
+  const label = cell && 'label' in cell ? labelOf({ name, label: cell.label as string | undefined }) : name
+  const setUp = setUpOf(sheet, name)
+  return setUp === undefined ? label : WORDS.ofSetUp(label, setUp)
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)

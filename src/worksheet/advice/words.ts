@@ -33,6 +33,7 @@ export const WORDS = {
   nearest: (changes: string) => `The nearest is to ${changes}.`,
   against: (check: string, amount?: string) =>
     amount === undefined ? `${check} would then fail.` : `${check} would then fail: ${amount}.`,
+  ofSetUp: (label: string, setUp: string) => `${label} (${setUp})`,
   inSetUp: (setUp: string, press: string) => `${setUp}: ${press}`,
   fact: (label: string, value: string) => `${label} ${value}`,
   dependsOn: (list: readonly string[]) => `It depends on ${listText(list)}.`,
