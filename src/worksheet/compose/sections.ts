@@ -106,7 +106,7 @@ const isGiven = (cell: PartCell): boolean => cell.kind === 'given'
 
 /** A result with the constants of meters that a measured value of it may be converted by, a picture with what it is read under. */
 function completed({ library }: Filling, gathering: Gathering, { settings, ...cell }: PartCell): PartCell {
-  if (settings) return defined({ ...cell, read_under: readUnder(library, gathering, settings) }) as PartCell
+  if (settings) return defined({ ...cell, read_under: settingsIn(library, gathering, settings) }) as PartCell
   const unit = cell.kind === 'result' ? (cell.unit as string | undefined) : undefined
   const constants = unit === undefined ? undefined : constantsFor(library, gathering, { unit })
   return constants ? { ...cell, constants } : cell
@@ -160,10 +160,7 @@ function isPlacedBy(library: PartLibrary, part: Part, name: string): boolean {
 }
 
 /** Which of its figures a piece of kit fills in: those of givens that are asked. */
-function fillsOf(
-  { fills = {} }: { readonly fills?: PublishedName['fills'] | undefined },
-  asked: ReadonlySet<string>,
-): Record<string, string> | undefined {
+function fillsOf({ fills = {} }: PublishedName, asked: ReadonlySet<string>): Record<string, string> | undefined {
   const own = Object.entries(fills).filter(([, name]) => asked.has(name))
   return own.length > 0 ? Object.fromEntries(own) : undefined
 }
@@ -186,14 +183,14 @@ function constantsFor(
 const CONVERTED_BY: Readonly<Record<string, string>> = { lx: 'C', 'cd/m²': 'K', EV: 'CK' }
 
 /** What a reading is taken under, of what the set-up has: `lamps` and `camera` each stand for the cells that place them. */
-function readUnder(
+function settingsIn(
   { settings, names: known }: PartLibrary,
   { names, asked }: Gathering,
   under: readonly string[] | undefined,
 ): string[] | undefined {
   const isThere = (name: string): boolean => {
-    const { entry, fills } = known.get(name) ?? {}
-    return entry === 'kit' ? fillsOf({ fills }, asked) !== undefined : names.has(name)
+    const one = known.get(name)
+    return one?.entry === 'kit' ? fillsOf(one, asked) !== undefined : names.has(name)
   }
   const found = (under ?? []).flatMap((one) => settings[one] ?? []).filter(isThere)
   return found.length > 0 ? [...new Set(found)] : undefined
@@ -226,7 +223,7 @@ function givenCell(
     piece: filled?.piece,
     fills: isKit ? fillsOf(known, asked) : undefined,
     constants: constantsFor(filling.library, gathering, known),
-    read_under: readUnder(filling.library, gathering, known.read_under),
+    read_under: settingsIn(filling.library, gathering, known.read_under),
     advice: isKit || !advice ? undefined : change === 'never' ? ifDecidable(advice) : { ...advice, change },
   }) as PartCell
 }
