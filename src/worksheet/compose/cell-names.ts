@@ -36,7 +36,6 @@ function allNamesIn(cell: PartCell): readonly string[] {
 
 function readFrom(cell: PartCell, optional: readonly string[] = []): readonly string[] {
   const whole = { ...cell, id: NO_ID } as unknown as Cell
-  if (whole.kind === 'note') return []
   if (whole.kind === 'range') return [...(whole.of ? [whole.of] : []), ...whole.results]
   const needed = whole.kind === 'drawing' ? { ...whole, from: without(whole.from, optional) } : whole
   return [...readBy(needed)].filter((name) => !RESERVED.has(name))

@@ -1,4 +1,4 @@
-import type { Cell, NamedCell } from '../schema/document.ts'
+import type { Cell, NamedCell, Range } from '../schema/document.ts'
 import { cellsNamed } from './join-names.ts'
 
 type Kinds = ReadonlyMap<string, NamedCell['kind']>
@@ -30,20 +30,24 @@ function relisted(cell: Cell, kinds: Kinds): Cell | undefined {
   const isFigure = (name: string): boolean => isGiven(name) || kinds.get(name) === 'result'
   switch (cell.kind) {
     case 'given':
+    case 'frame':
       return cell.fills ? { ...cell, fills: only(cell.fills, (_, name) => isGiven(name)) } : cell
     case 'drawing':
       return cell.moves ? { ...cell, moves: cell.moves.filter(isGiven) } : cell
     case 'steps':
       return {
         ...cell,
-        steps: cell.steps.map(({ reading, ...step }) =>
-          reading !== undefined && isFigure(reading) ? { ...step, reading } : step,
-        ),
+        steps: cell.steps.map(({ reading, sets, ...step }) => {
+          const set = sets?.filter(isFigure) ?? []
+          return {
+            ...step,
+            ...(reading !== undefined && isFigure(reading) ? { reading } : {}),
+            ...(set.length > 0 ? { sets: set } : {}),
+          }
+        }),
       }
     case 'range':
-      return cell.of !== undefined && !isGiven(cell.of)
-        ? undefined
-        : { ...cell, results: cell.results.filter((name) => kinds.has(name)) }
+      return relistedRange(cell, kinds)
     case 'variants':
       return {
         ...cell,
@@ -52,6 +56,19 @@ function relisted(cell: Cell, kinds: Kinds): Cell | undefined {
       }
     default:
       return cell
+  }
+}
+
+/** A range without what it can no longer show or vary; undefined where that is what it is over. */
+function relistedRange({ second, values, ...cell }: Range, kinds: Kinds): Range | undefined {
+  // What is varied may be a side of a given, `original.width`; what is plotted is a column, `originals.width`.
+  const kindOf = (of: string): NamedCell['kind'] | undefined => kinds.get(of.replace(/\..*$/, ''))
+  if (cell.of !== undefined && kindOf(cell.of) !== (cell.columns ? 'table' : 'given')) return undefined
+  return {
+    ...cell,
+    ...(second?.of !== undefined && kindOf(second.of) === 'given' ? { second } : {}),
+    ...(values !== undefined && kindOf(values) === 'table' ? { values } : {}),
+    results: cell.results.filter((name) => kinds.has(name)),
   }
 }
 

@@ -10,6 +10,7 @@ describe('the names a part’s cell reads', () => {
   test('are those of its formula, without what is no name of a cell', () => {
     expect(namesInText('when(lit, a + b, a / 2) * pi').toSorted()).toEqual(['a', 'b', 'lit', 'pi'])
     expect(namesInText('when(lit, a + b, a / 2) * pi')).toBe(namesInText('when(lit, a + b, a / 2) * pi'))
+    expect(namesInText('when(lit, infinity, a)').toSorted()).toEqual(['a', 'lit'])
     expect(
       namesRead(cell({ kind: 'check', name: 'c', condition: 'a > 2 and not lit', message: '{b} of {a}' })).toSorted(),
     ).toEqual(['a', 'b', 'lit'])
@@ -38,6 +39,13 @@ describe('the names a part’s cell reads', () => {
       rows: [],
     })
     expect(namesRead(table, new Set(['width']))).toEqual(['tall'])
+    const counted = [{ name: 'width', foot: [{ figure: 'count', where: 'width > least' }] }]
+    expect(namesRead(cell({ kind: 'table', name: 't', columns: counted, rows: [] }), new Set(['width']))).toEqual([
+      'least',
+    ])
+    const run = cell({ kind: 'run', of: 't', from: { width: 'width + border' } })
+    expect(namesRead(run, new Set(['width'])).toSorted()).toEqual(['border', 't'])
+    expect(namesRead(run).toSorted()).toEqual(['border', 't', 'width'])
     const plain = cell({ kind: 'result', name: 'r', formula: 'width * 2' })
     expect(namesRead(plain, new Set(['width']))).toEqual(['width'])
   })
@@ -54,6 +62,7 @@ describe('texts in the place of names', () => {
     ['frames * n', 'frames'],
     ['n * frames', '1 * frames'],
     ['x * 1', 'x * 1'],
+    ['a * 10', '(b + c) * 10'],
   ])('%s becomes %s', (formula, becomes) => {
     expect(withTexts(cell({ kind: 'result', name: 'r', formula }), texts).formula).toBe(becomes)
   })
@@ -76,6 +85,7 @@ describe('texts in the place of names', () => {
     ['2.5 mm', '2.5 mm'],
     ['a + b', '(a + b)'],
     ['2 mm + a', '(2 mm + a)'],
+    ['a + 2 mm', '(a + 2 mm)'],
     ['-a', '(-a)'],
     ['a b', '(a b)'],
   ])('%s as an operand is %s', (text, as) => {
