@@ -91,7 +91,6 @@ export function gather(
     return withTexts(defined(cell) as PartCell, texts)
   }
   const take = (cell: PartCell): void => {
-    if (taken.has(cell)) return
     taken.add(cell)
     if (isNamedCell(cell)) names.add(cell.name)
     for (const name of namesRead(cell, columns)) need(name)
@@ -209,14 +208,12 @@ function implicit(
   return texts
 }
 
-function inserted(text: string, texts: ReadonlyMap<string, string>): string {
-  if (!namesInText(text).some((name) => texts.has(name))) return text
-  return withTexts({ kind: 'result', name: 'text', formula: text }, texts).formula as string
-}
+const inserted = (text: string, texts: ReadonlyMap<string, string>): string =>
+  withTexts({ kind: 'result', name: 'text', formula: text }, texts).formula as string
 
 /** A drawing without the optional inputs that the sheet does not have. */
 function withInputs(cell: PartCell, names: ReadonlySet<string>): PartCell {
-  if (cell.kind !== 'drawing' || !cell.optional) return cell
+  if (!cell.optional) return cell
   const { from, optional } = cell as unknown as { from: Record<string, string>; optional: readonly string[] }
   const has = (text: string): boolean => namesInText(text).every((name) => names.has(name))
   return {

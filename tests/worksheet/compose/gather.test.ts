@@ -136,7 +136,7 @@ describe('a cell of a part is there', () => {
       false,
     ],
   ])('%s', (_, cells, there) => {
-    const one = of([...cells, judges('holds', 'there > 0', { if_provided: true })])
+    const one = of([...cells, judges('holds', 'there > half', { if_provided: true })])
     expect(one.names.has('holds')).toBe(there)
     expect(section(one, 'lens').includes('holds')).toBe(there)
   })
@@ -214,14 +214,15 @@ describe('the text of an implicit name', () => {
       names: {
         rise: { inline: 'b' },
         b: { inline: 'c * 2' },
-        c: { inline: 'd' },
+        c: { inline: 'g / d' },
         d: { inline: 'e + 1' },
         e: { inline: 'f' },
         f: {},
+        g: {},
       },
       parts: { lens: { cells: [field] } },
     }
-    expect(formulaOf(of)).toBe('2 * ((f + 1) * 2)')
+    expect(formulaOf(of)).toBe('2 * ((g / (f + 1)) * 2)')
   })
 
   it('is put into what is derived', () => {
@@ -380,6 +381,7 @@ describe('a drawing of a part', () => {
   it('asks for its inputs, but for those that it can do without', () => {
     expect(drawn({})).toEqual({ from: { one: 'a', two: 'b * 2' }, asked: ['a', 'b'] })
     expect(drawn({ optional: ['two'] })).toEqual({ from: { one: 'a' }, asked: ['a'] })
+    expect(drawn({ from: { one: 'a', two: 'a * b' }, optional: ['two'] })).toEqual({ from: { one: 'a' }, asked: ['a'] })
   })
 
   it('has them where the sheet has what they read', () => {
