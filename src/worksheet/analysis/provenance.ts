@@ -21,7 +21,8 @@ function markOf(rows: TableCell['rows']): string {
   return mark
 }
 
-function isExampleTable({ from, rows }: TableCell): boolean {
+/** Whether the rows of a table are still those of an example. */
+export function isExampleTable({ from, rows }: TableCell): boolean {
   const { kind, text } = (from ?? {}) as { readonly kind?: unknown; readonly text?: unknown }
   return kind === 'example' && text === markOf(rows)
 }

@@ -1,6 +1,7 @@
 import type { Change } from '../document/change.ts'
 import { isHeading, isNamed } from '../document/names.ts'
 import { readUnder } from '../document/reading.ts'
+import { rowsMark } from '../document/rows-mark.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
@@ -209,8 +210,12 @@ const rowsOf = (cells: readonly Cell[]): ReadonlyMap<string, FilledRows> =>
   new Map(
     cells.flatMap((cell): [string, FilledRows][] => {
       if (cell.kind !== 'table') return []
-      const { kind } = (cell.from ?? {}) as { readonly kind?: FilledRows['from'] }
-      return [[cell.name, { rows: cell.rows, from: kind ?? 'typed' }]]
+      const { kind = 'typed', text } = (cell.from ?? {}) as {
+        readonly kind?: FilledRows['from']
+        readonly text?: unknown
+      }
+      // Rows that were changed since are no longer where they came from.
+      return [[cell.name, { rows: cell.rows, from: text === rowsMark(cell.rows) ? kind : 'typed' }]]
     }),
   )
 
@@ -270,6 +275,11 @@ function stateOf(there: Cell, next: Cell): Partial<Cell> {
   const read = under ? { measured_under: under } : {}
   if (there.kind !== 'steps' || next.kind !== 'steps')
     return { ...folded, ...locked, ...measured, ...read } as Partial<Cell>
-  const done = new Set(there.steps.filter((step) => step.done).map(({ text }) => text))
-  return { steps: next.steps.map((step) => (done.has(step.text) ? { ...step, done: true } : step)) }
+  const known = new Map(there.steps.map((step) => [step.text, step]))
+  return {
+    steps: next.steps.map((step) => {
+      const { done, taken } = known.get(step.text) ?? {}
+      return { ...step, ...(done ? { done } : {}), ...(taken === undefined ? {} : { taken }) }
+    }),
+  }
 }

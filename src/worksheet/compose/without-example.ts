@@ -1,4 +1,4 @@
-import { provenanceOf } from '../analysis/provenance.ts'
+import { isExampleTable, provenanceOf } from '../analysis/provenance.ts'
 import type { Cell, Worksheet } from '../schema/document.ts'
 
 /** A job's sheet for the user's own figures: what the example filled in is empty, usual values stay. */
@@ -12,7 +12,7 @@ function emptied(cell: Cell): Cell {
     const { from: _, piece: _piece, ...given } = cell
     return { ...given, value: '' }
   }
-  if (cell.kind !== 'table' || (cell.from as { readonly kind?: unknown } | undefined)?.kind !== 'example') return cell
+  if (cell.kind !== 'table' || !isExampleTable(cell)) return cell
   const { from: _, ...table } = cell
   return { ...table, rows: [] } as Cell
 }
