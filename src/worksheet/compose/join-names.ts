@@ -63,12 +63,8 @@ export function asMeasured(sheet: Sheet, given: Given, result: Result): string |
   const outcome = sheet.outcome(given.id)
   if (outcome.state !== 'value') return undefined
   const { unit } = declaredUnit(result.unit)
-  const means = (text: string): boolean => {
-    const value = readMeasured(text, outcome.type, unit)?.value
-    return typeof value === 'number' && value === outcome.value
-  }
   // A bare number takes its field's unit, and the result's may be another.
-  return [given.value, outcome.readAs ?? ''].find((text) => text !== '' && means(text))
+  return [given.value, outcome.readAs].find((text) => readMeasured(text, outcome.type, unit)?.value === outcome.value)
 }
 
 /** Whether a name, computed by a formula, would be computed from itself. */

@@ -32,17 +32,18 @@ export function stagesOf(parts: readonly Part[], first?: Stage): (Stage | undefi
   })
 }
 
-const rank = (stage: Stage | undefined): number => (stage === undefined ? -1 : STAGES.indexOf(stage))
-
 /**
  * Where a section of a stage goes among a sheet's cells: behind the last of its own or an earlier stage, else before the
  * first of a later one. At the end where the sheet, or the section, knows no stages.
  */
 export function placeFor(stage: Stage | undefined, cells: readonly Cell[]): number {
+  if (stage === undefined) return cells.length
   const parts = partsOf(cells)
   const stages = stagesOf(parts)
-  if (stage === undefined || stages.every((one) => one === undefined)) return cells.length
-  const known = parts.map(({ from, to }, at) => ({ from, to, rank: rank(stages[at]) })).filter((one) => one.rank >= 0)
-  const last = known.findLast((one) => one.rank <= rank(stage))
-  return last ? last.to : (known[0]?.from ?? cells.length)
+  const staged = parts.flatMap(({ from, to }, at) => {
+    const of = stages[at]
+    return of === undefined ? [] : [{ from, to, rank: STAGES.indexOf(of) }]
+  })
+  const last = staged.findLast(({ rank }) => rank <= STAGES.indexOf(stage))
+  return last ? last.to : (staged[0]?.from ?? cells.length)
 }

@@ -163,6 +163,16 @@ describe('a published name joins', () => {
     expect(inPlace({}, { stand: true })).toMatchObject({ stand: true })
   })
 
+  it.each<Cell>([
+    { kind: 'steps', id: 's', steps: [{ text: 'Read it', reading: 'rise' }] },
+    { kind: 'range', id: 'r', of: 'rise', results: ['lens_height'] },
+    { kind: 'variants', id: 'v', sets: [{ title: 'Far', values: { rise: '1' } }], results: ['lens_height'] },
+  ])('$kind alone do not have a given asked that was asked for what stays out', (lists) => {
+    const sheet = sheetOf([result('lens_height', '800 mm')])
+    join(sheet, [heading('More'), given('rise', '400 mm'), result('lens_height', 'rise * 2'), lists])
+    expect(sheet.named('rise')).toBeUndefined()
+  })
+
   it('a given that only the sheet reads from now on is asked', () => {
     const sheet = sheetOf([result('lens_height', '800 mm'), result('twice', 'rise * 2')])
     join(sheet, [heading('More'), given('rise', '400 mm'), given('lens_height', ''), given('unread', '1')])
@@ -281,6 +291,12 @@ describe('where a section goes', () => {
     [undefined, 6],
   ] as const)('%s', (stage, at) => {
     expect(placeFor(stage, sheet)).toBe(at)
+  })
+
+  it('is behind what has no stage yet, and behind its own stage wherever that is', () => {
+    const first = [heading('Before'), note('a', 'a'), heading('Light', 'light'), note('b', 'b')]
+    expect(placeFor('frame', first)).toBe(2)
+    expect(placeFor('receive', [...first, heading('Receive', 'receive')])).toBe(5)
   })
 
   it('is the end of a sheet without stages', () => {
