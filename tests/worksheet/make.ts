@@ -45,7 +45,7 @@ export const originOf = (sheet: Sheet, id: string): string | undefined => {
 }
 
 /** A library with one more function, `counted(x)`, which gives a length back and tells of each call. */
-export function countingLibrary(): { library: Library; calls: number[] } {
+export function countingLibrary(called: () => void = () => {}): { library: Library; calls: number[] } {
   const calls: number[] = []
   const counted: FunctionRecord = {
     name: 'counted',
@@ -58,6 +58,7 @@ export function countingLibrary(): { library: Library; calls: number[] } {
     examples: [],
     compute: (x: number) => {
       calls.push(x)
+      called()
       return x
     },
   }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
-import { describe, expect, it, test } from 'vitest'
+import { afterEach, describe, expect, it, test, vi } from 'vitest'
 import type { Cell, Sheet } from '../../../src/worksheet/index.ts'
-import { check, given, notifiedBy, result, sheetOf } from '../make.ts'
+import { check, countingLibrary, given, notifiedBy, result, sheetOf } from '../make.ts'
 
 /** Tests run on busy machines: no limits are left out for taking long. */
 function patient(cells: readonly Cell[]): Sheet {
@@ -138,6 +138,179 @@ describe('the limits of a result', () => {
   it('say so where an end cannot be computed', () => {
     expect(limitsOf(patient([given('x', '0.1 ± 0.2'), result('y', 'sqrt(x)')]), 'y').nonlinear).toBe(true)
   })
+
+  /** `0 * sqrt(…)` adds nothing where it computes: what is left of the formula is a straight line that ends. */
+  test.each([
+    ['x + 0 * sqrt(0.52 - x)', '0.5 ± 0.03'],
+    ['x + 0 * sqrt(x - 0.48)', '0.5 ± 0.03'],
+    ['x + 0 * sqrt(x)', '0 ± 0.03'],
+    ['x + 0 * sqrt(-x)', '0 ± 0.03'],
+  ])('of %s at %s go on straight where it ends, and say so', (formula, value) => {
+    const limits = limitsOf(patient([given('x', value), result('y', formula)]), 'y')
+    expect(limits).toMatchObject({ likely: expect.closeTo(0.03, 9), nonlinear: true })
+    expect([limits.low - limits.value, limits.high - limits.value]).toEqual([
+      expect.closeTo(-0.03, 9),
+      expect.closeTo(0.03, 9),
+    ])
+  })
+
+  it('are none, and said to be unsure, where nothing beside the value computes', () => {
+    const limits = limitsOf(patient([given('x', '0 ± 0.1'), result('y', '1 + sqrt(x) * sqrt(-x)')]), 'y')
+    expect(limits).toMatchObject({ low: 1, high: 1, likely: 0, contributions: [], nonlinear: true })
+  })
+
+  it('say so where two givens together lead to where nothing computes', () => {
+    const cells = (limit: string) => [
+      given('x', `0.5 ± ${limit}`),
+      given('y', `0.5 ± ${limit}`),
+      result('z', 'x + y + 0 * sqrt(1.05 - x - y)'),
+    ]
+    const limits = limitsOf(patient(cells('0.03')), 'z')
+    expect(limits).toMatchObject({ low: expect.closeTo(0.94, 9), high: expect.closeTo(1.06, 9), nonlinear: true })
+    expect(limitsOf(patient(cells('0.02')), 'z').nonlinear).toBe(false)
+  })
+
+  test.each([
+    ['when(x < 0.95, 2 * x - 0.95, x)', true, [0.85, 1.1]],
+    ['when(x > 1.05, 2 * x - 1.05, x)', true, [0.9, 1.15]],
+    ['when(x > 1.096, 2 * x - 1.096, x)', false, [0.9, 1.104]],
+    ['x ^ 3', true, [0.7, 1.331]],
+    ['-(x ^ 3)', true, [-1.331, -0.7]],
+  ])('of %s at 1 ± 0.1 bend: %s; they hold the straight line and both ends', (formula, bends, [low, high]) => {
+    const limits = limitsOf(patient([given('x', '1 ± 0.1'), result('y', formula)]), 'y')
+    expect(limits.nonlinear).toBe(bends)
+    expect([limits.low, limits.high]).toEqual([expect.closeTo(low as number, 6), expect.closeTo(high as number, 6)])
+  })
+
+  test.each([
+    ['0.08', false],
+    ['0.12', true],
+  ])('of a product of two givens of 1 ± %s are said to bend: %s', (limit, bends) => {
+    const sheet = patient([given('x', `1 ± ${limit}`), given('y', `1 ± ${limit}`), result('z', 'x * y')])
+    expect(limitsOf(sheet, 'z').nonlinear).toBe(bends)
+  })
+
+  test.each(['x * (1 + round(y))', 'x * (1 - round(y))'])(
+    'of %s look both ways for a given that does nothing by itself at its value',
+    (formula) => {
+      const limits = limitsOf(patient([given('x', '1 ± 0.5'), given('y', '0 ± 1'), result('z', formula)]), 'z')
+      expect(limits.high).toBeCloseTo(3, 9)
+      expect(limits.low).toBeLessThanOrEqual(0)
+    },
+  )
+
+  it('do not bend for rounding alone', () => {
+    const sheet = patient([given('x', '1 ± 0.0000001'), result('y', '1000000 + x')])
+    expect(limitsOf(sheet, 'y').nonlinear).toBe(false)
+  })
+
+  it('name a size once, with what both its sides do', () => {
+    const sheet = patient([given('s', '600 x 400 mm ± 2 mm', { entry: 'size' }), result('r', '2 * s.width + s.height')])
+    expect(limitsOf(sheet, 'r').contributions).toEqual([{ name: 's', amount: expect.closeTo(0.006, 12) }])
+    const one = patient([given('s', '600 x 400 mm ± 2 mm', { entry: 'size' }), result('r', '2 * s.width')])
+    expect(limitsOf(one, 'r')).toMatchObject({ low: expect.closeTo(1.196, 9), high: expect.closeTo(1.204, 9) })
+  })
+
+  test.each([
+    ['a ± 2 %', 0.003],
+    ['a ± n * 1 mm', 0.003],
+    ['a ± -1 * n * 1 mm', 0.003],
+    ['a ± 1 mm / (n - 2)', 0.001],
+  ])('in a formula may be computed: %s', (formula, limit) => {
+    for (const a of ['100 mm ± 1 mm', '-100 mm ± 1 mm']) {
+      const sheet = patient([given('a', a), given('n', '2'), result('b', formula), result('c', 'b')])
+      const { value, low, high } = limitsOf(sheet, 'c')
+      expect([value - low, high - value], a).toEqual([expect.closeTo(limit, 9), expect.closeTo(limit, 9)])
+    }
+  })
+
+  it('are those of the formula where what was measured cannot be read, and its own where it can', () => {
+    const sheet = (measured: string) =>
+      patient([given('a', '100 mm'), result('b', 'a ± 2 mm', { unit: 'mm', measured }), result('c', 'b')])
+    expect(limitsOf(sheet('nonsense'), 'c').likely).toBeCloseTo(0.002, 9)
+    expect(limitsOf(sheet('101 ± 0.5'), 'c').likely).toBeCloseTo(0.0005, 9)
+    expect(sheet('101').outcome('c')).not.toHaveProperty('limits')
+  })
+
+  it('follow each change', () => {
+    const sheet = patient([given('a', '5 ± 1'), given('n', '2'), result('b', 'n * a')])
+    expect(limitsOf(sheet, 'b').likely).toBeCloseTo(2, 9)
+    sheet.apply({ do: 'replace', cell: given('n', '3') })
+    expect(limitsOf(sheet, 'b').likely).toBeCloseTo(3, 9)
+  })
+
+  it('pass through what may be infinite, but not through a figure too large to compute', () => {
+    const deep = patient([
+      given('m', '0.02 ± 0.017', { unit: '1' }),
+      result('depth', 'depth_of_field(f/8, 20 um, m, 50 mm)'),
+      result('seen', 'min(depth.behind, 100 m)', { unit: 'm' }),
+    ])
+    expect(limitsOf(deep, 'seen')).toMatchObject({ high: expect.closeTo(100, 9) })
+    const large = patient([given('x', '1e308 ± 5e307'), result('y', '1.5 * x'), result('z', '1e300 / y')])
+    const { value, low } = limitsOf(large, 'z')
+    // Were the upper end taken for infinite, `z` would reach down to zero.
+    expect(low / value).toBeCloseTo(0.5, 6)
+  })
+})
+
+describe('limits that take long', () => {
+  afterEach(() => void vi.restoreAllMocks())
+
+  /** A sheet where each call of `counted` takes so many milliseconds, and nothing else takes any. */
+  function slow(took: (call: number) => number, cells: readonly Cell[]) {
+    let now = 0
+    let call = 0
+    vi.spyOn(performance, 'now').mockImplementation(() => now)
+    const { library } = countingLibrary(() => {
+      now += took(++call)
+    })
+    return sheetOf(cells, library)
+  }
+  const hasLimits = (sheet: Sheet, id: string): boolean => 'limits' in sheet.outcome(id)
+  const type = (sheet: Sheet, text: string): void => sheet.apply({ do: 'replace', cell: given('a', text) })
+
+  it('are looked for until a quarter of a second is gone, anew after each change', () => {
+    const names = Array.from({ length: 9 }, (_, i) => `b${i}`)
+    const cells = [given('a', '5 mm ± 1 mm'), ...names.map((name, i) => result(name, `counted(${i + 1} * a)`))]
+    // Two values beside the given's own for the slope, and its two ends: 40 ms for each result.
+    const sheet = slow(() => 10, cells)
+    const shown = () => names.filter((name) => hasLimits(sheet, name)).length
+    expect(shown()).toBe(6)
+    expect(shown()).toBe(0)
+    type(sheet, '6 mm ± 1 mm')
+    expect(shown()).toBe(6)
+    sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
+    type(sheet, '7 mm ± 1 mm')
+    expect(shown()).toBe(9)
+  })
+
+  const ONE = [given('a', '5 mm ± 1 mm'), result('b', 'counted(a)'), result('c', 'b + 1 mm'), result('d', '2 * a')]
+  test.each([
+    ['longer than 20 ms', () => 21, false],
+    ['20 ms', () => 20, true],
+    ['20 ms and then longer', (call: number) => (call % 2 === 0 ? 20 : 30), true],
+    ['longer than 20 ms and then less', (call: number) => (call % 2 === 0 ? 30 : 20), true],
+  ])('of a cell that took %s are there the next time: %s', (_, took, isThere) => {
+    const sheet = slow(took, ONE)
+    expect(hasLimits(sheet, 'b')).toBe(true)
+    type(sheet, '6 mm ± 1 mm')
+    expect(['b', 'c', 'd'].map((id) => hasLimits(sheet, id))).toEqual([isThere, isThere, true])
+    sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
+    type(sheet, '7 mm ± 1 mm')
+    expect(hasLimits(sheet, 'c')).toBe(true)
+  })
+
+  it('are there again once no limits reach the cell that takes long', () => {
+    const sheet = slow(
+      () => 30,
+      [given('a', '5 mm ± 1 mm'), given('z', '1 mm ± 0.5 mm'), result('b', 'counted(a)'), result('c', 'b + z')],
+    )
+    hasLimits(sheet, 'b')
+    type(sheet, '6 mm ± 1 mm')
+    expect(hasLimits(sheet, 'c')).toBe(false)
+    type(sheet, '6 mm')
+    expect(hasLimits(sheet, 'c')).toBe(true)
+  })
 })
 
 /** Formulas of a, b and c that curve no more than lenses and light do. */
@@ -241,5 +414,91 @@ describe('a check over limits', () => {
     ['when(a < 140 mm, yes, no)', 'pass'],
   ])('judges %s: %s', (condition, state) => {
     expect(stand(condition, given('a', '100 mm ± 30 mm')).state).toBe(state)
+  })
+
+  /** A condition with its warning margin left out, so that its limits alone are judged. */
+  const hangs = (condition: string, ...cells: Cell[]) =>
+    patient([...cells, check('k', condition, { margin: '0 %' })]).check('k')
+
+  it('hangs on its givens, the greatest share first, where somewhere within their limits it fails', () => {
+    const small = fc.integer({ min: -20, max: 20 })
+    const limit = fc.integer({ min: 1, max: 9 })
+    const factor = fc.integer({ min: -3, max: 3 })
+    fc.assert(
+      fc.property(
+        fc.tuple(small, limit, factor),
+        fc.tuple(small, limit, factor),
+        small,
+        fc.constantFrom('<', '<=', '>', '>='),
+        fc.boolean(),
+        ([a, da, p], [b, db, q], bound, sign, turned) => {
+          const sum = (x: number, y: number): number => p * (a + x * da) + q * (b + y * db) - bound
+          const corners = [-1, 1].flatMap((x) => [sum(x, -1), sum(x, 1)])
+          // At the bound itself, rounding would decide.
+          fc.pre(![...corners, sum(0, 0)].includes(0))
+          const holds = (off: number): boolean => (sign.startsWith('<') ? off < 0 : off > 0) !== turned
+          const comparison = `${p} * a + ${q} * b ${sign} ${bound}`
+          const found = hangs(
+            turned ? `not (${comparison})` : comparison,
+            given('a', `${a} ± ${da}`),
+            given('b', `${b} ± ${db}`),
+          )
+          const isSure = corners.every(holds)
+          expect(found.state).toBe(holds(sum(0, 0)) ? (isSure ? 'pass' : 'marginal') : 'fail')
+          const shares = [['a', Math.abs(p) * da] as const, ['b', Math.abs(q) * db] as const]
+          const greatest = shares.filter(([, share]) => share > 0).sort(([, one], [, other]) => other - one)
+          // A limit of zero has no shares: all that is compared is named.
+          const names = (bound === 0 ? shares : greatest).map(([name]) => name)
+          expect(found.hangsOn).toEqual(found.state === 'marginal' ? names : undefined)
+        },
+      ),
+    )
+  })
+
+  const a = given('a', '100 mm ± 30 mm')
+  const b = given('b', '100 mm ± 40 mm')
+  test.each([
+    ['a <= 120 mm and b <= 120 mm', ['b']],
+    ['b <= 120 mm and a <= 120 mm', ['b']],
+    ['a <= 120 mm or b <= 120 mm', ['a']],
+    ['b <= 120 mm or a <= 120 mm', ['a']],
+    ['not (a > 120 mm or b > 120 mm)', ['b']],
+    ['not (a > 120 mm and b > 120 mm)', ['a']],
+    ['a <= 120 mm and a >= 80 mm', ['a']],
+    ['b <= 150 mm and a <= 120 mm', ['a']],
+    ['b <= 150 mm or a <= 120 mm', undefined],
+    ['n = 0 or a / n <= 120 mm', undefined],
+    ['a <= 120 mm or n > 0 and a / n <= 120 mm', ['a']],
+    ['not (n > 0 and a / n > 120 mm)', undefined],
+    ['n = 0 and a / (n + 1) <= 120 mm', ['a']],
+    ['way = "near"', undefined],
+    ['way = "near" and a <= 120 mm', ['a']],
+    ['way = "near" or a <= 120 mm', undefined],
+    ['round(a / 100 mm) = 1', undefined],
+    ['round(b / 80 mm) = 1', ['b']],
+    ['round(b / 80 mm) != 2', ['b']],
+    ['glazed and a <= 120 mm', ['a']],
+    ['a <= depth_of_field(f/32, 30 um, 1:100, 20 mm).behind', undefined],
+  ])('%s hangs on %j', (condition, names) => {
+    const cells = [
+      given('n', '0'),
+      given('way', 'near', { entry: 'choice', options: ['near', 'far'] }),
+      given('glazed', 'yes', { entry: 'yes or no' }),
+    ]
+    const found = hangs(condition, a, b, ...cells)
+    expect(found.hangsOn).toEqual(names)
+    expect(found.state).toBe(names ? 'marginal' : 'pass')
+  })
+
+  it('names the first of two that are as far off', () => {
+    const cells = [given('x', '100 mm ± 30 mm'), given('y', '100 mm ± 30 mm')]
+    expect(hangs('x <= 120 mm and y <= 120 mm', ...cells).hangsOn).toEqual(['x'])
+    expect(hangs('y <= 120 mm and x <= 120 mm', ...cells).hangsOn).toEqual(['y'])
+  })
+
+  it('that compares no quantities fails where it fails for the values, whatever the limits', () => {
+    const found = hangs('round(b / 80 mm) = 2', b)
+    expect(found.state).toBe('fail')
+    expect(found).not.toHaveProperty('hangsOn')
   })
 })
