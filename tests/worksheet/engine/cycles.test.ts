@@ -28,12 +28,11 @@ describe('cells in a cycle', () => {
     expect(originOf(sheet, 'a')).toBeUndefined()
   })
 
-  it('of thousands are shown in a few names', () => {
-    const size = 20_000
-    const sheet = sheetOf(Array.from({ length: size }, (_, i) => result(`c${i}`, `c${(i + size - 1) % size} + 1 mm`)))
-    expect(seen(sheet, 'c100')).toMatch(/cycle: c100 → c99 → .* → c93 → … → c100\./)
-    expect(seen(sheet, 'c3')).toMatch(/cycle: c3 → c2 → c1 → c0 → c19999 → .* → … → c3\./)
-    expect(sheet.checkSummary.errors).toBe(size)
+  it('of more than eight are shown in a few names', () => {
+    const ring = (size: number) =>
+      sheetOf(Array.from({ length: size }, (_, i) => result(`c${i}`, `c${(i + 1) % size} + 1 mm`)))
+    expect(seen(ring(8), 'c3')).toContain('cycle: c3 → c4 → c5 → c6 → c7 → c0 → c1 → c2 → c3.')
+    expect(seen(ring(9), 'c3')).toContain('cycle: c3 → c4 → c5 → c6 → c7 → c8 → c0 → c1 → … → c3.')
   })
 
   test.each([

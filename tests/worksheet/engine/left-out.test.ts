@@ -1,10 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import { LIBRARY } from '../../../src/functions/index.ts'
 import { adviseSheet } from '../../../src/worksheet/advice/advise.ts'
-import { downstreamOf } from '../../../src/worksheet/engine/partial-recompute.ts'
-import { type Given, isNamed, Sheet } from '../../../src/worksheet/index.ts'
+import type { Given, Sheet } from '../../../src/worksheet/index.ts'
 import { simulate } from '../../../src/worksheet/simulation/simulate.ts'
-import { JOBS, readTemplate } from '../../templates/open.ts'
 import { check, given, result, seen, sheetOf } from '../make.ts'
 
 const glass = (value: string, thickness: string): Sheet =>
@@ -70,38 +67,6 @@ describe('a branch that is not taken', () => {
     expect(passes.get('thin')).toBe(1)
     expect(passes.get('near')).toBeGreaterThan(0.7)
     expect(adviseSheet(sheet).checks.size).toBeLessThan(3)
-  })
-})
-
-describe('in every job, with one given left empty', () => {
-  test.each(JOBS)('%s: what has a value has it whatever is filled in there', (job) => {
-    const worksheet = readTemplate(job)
-    const filled = new Sheet(worksheet, LIBRARY)
-    const figures = (sheet: Sheet): Map<string, string> =>
-      new Map(
-        sheet.cells.filter(isNamed).flatMap(({ id, kind, name }) => {
-          if (kind === 'check') return [[name, sheet.checkState(id)] as const]
-          const outcome = sheet.outcome(id)
-          return outcome.state === 'value' ? [[name, JSON.stringify(outcome.value)] as const] : []
-        }),
-      )
-    const before = figures(filled)
-    for (const cell of worksheet.cells) {
-      if (cell.kind !== 'given' || cell.value.trim() === '') continue
-      const sheet = new Sheet(
-        { ...worksheet, cells: worksheet.cells.map((one) => (one === cell ? { ...cell, value: '' } : one)) },
-        LIBRARY,
-      )
-      const { engine } = sheet
-      const node = engine.named(cell.name)
-      const marks = downstreamOf(engine.layout, node ? [engine.positionOf(node)] : [])
-      const after = figures(sheet)
-      for (const [at, { cell: reached }] of engine.layout.order.entries()) {
-        if (marks[at] !== 1 || reached.kind === 'check') continue
-        const now = after.get(reached.name)
-        if (now !== undefined) expect(now, `${reached.name} without ${cell.name}`).toBe(before.get(reached.name))
-      }
-    }
   })
 
   test('gives no figure to limits that would take it, also where the branches were typed later', () => {

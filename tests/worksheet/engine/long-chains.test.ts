@@ -40,3 +40,11 @@ test('a given that 10,000 cells name may go and come back', () => {
   sheet.undo()
   expect(seen(sheet, 'user_7')).toBe('7 mm')
 })
+
+test('a cycle of thousands is shown in a few names', () => {
+  const size = 20_000
+  const sheet = sheetOf(Array.from({ length: size }, (_, i) => result(`c${i}`, `c${(i + size - 1) % size} + 1 mm`)))
+  expect(seen(sheet, 'c100')).toMatch(/cycle: c100 → c99 → .* → c93 → … → c100\./)
+  expect(seen(sheet, 'c3')).toMatch(/cycle: c3 → c2 → c1 → c0 → c19999 → .* → … → c3\./)
+  expect(sheet.checkSummary.errors).toBe(size)
+})
