@@ -1,12 +1,20 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import type { Value } from '../../../src/language/index.ts'
 import type { Layout } from '../../../src/worksheet/engine/engine-view.ts'
-import { downstreamOf, upstreamOf } from '../../../src/worksheet/engine/partial-recompute.ts'
+import type { Node } from '../../../src/worksheet/engine/node.ts'
+import {
+  areAllComputed,
+  computeInto,
+  downstreamOf,
+  upstreamOf,
+} from '../../../src/worksheet/engine/partial-recompute.ts'
 import { trace } from '../../../src/worksheet/engine/trace.ts'
+import { countingLibrary, given, result, sheetOf } from '../make.ts'
 
 type State = 'value' | 'waiting' | 'error' | 'faulty'
 
-/** Up to a dozen cells in dependency order, each with a state, and whether it has a program. */
+/** Half a dozen to a dozen cells in dependency order, each with a state, and whether it has a program. */
 const sheet = fc
   .array(
     fc.record({
@@ -14,7 +22,7 @@ const sheet = fc
       state: fc.constantFrom<State>('value', 'waiting', 'error', 'faulty'),
       computed: fc.boolean(),
     }),
-    { maxLength: 12 },
+    { minLength: 6, maxLength: 12 },
   )
   .map((cells) => cells.map((cell, i) => ({ ...cell, needs: cell.needs.filter((need) => need < i) })))
 
@@ -91,7 +99,7 @@ describe('a part of a sheet', () => {
 
   test('is all that some cells are computed from, in order; what was measured is computed from none', () => {
     fc.assert(
-      fc.property(sheet, fc.uniqueArray(fc.nat(11), { maxLength: 3 }), (cells, some) => {
+      fc.property(sheet, fc.uniqueArray(fc.nat(11), { minLength: 1, maxLength: 3 }), (cells, some) => {
         const targets = some.filter((at) => at < cells.length)
         const expected = reached(targets, (at) => (cells[at]?.computed ? (cells[at]?.needs ?? []) : []))
         expect(upstreamOf(layoutOf(cells), targets)).toEqual([...expected].sort((a, b) => a - b))
@@ -101,7 +109,7 @@ describe('a part of a sheet', () => {
 
   test('is all that would be computed anew, but not what it starts from, unless it comes round another way', () => {
     fc.assert(
-      fc.property(sheet, fc.uniqueArray(fc.nat(11), { maxLength: 3 }), (cells, some) => {
+      fc.property(sheet, fc.uniqueArray(fc.nat(11), { minLength: 1, maxLength: 3 }), (cells, some) => {
         const sources = some.filter((at) => at < cells.length)
         const dependants = (at: number) =>
           cells.flatMap(({ needs, computed }, i) => (computed && needs.includes(at) ? [i] : []))
@@ -111,5 +119,73 @@ describe('a part of a sheet', () => {
         ).toEqual([...expected].sort((a, b) => a - b))
       }),
     )
+  })
+})
+
+describe('a part of a sheet, computed with other values,', () => {
+  /** Computes some cells with another `a`; what they are then, or that they do not compute. */
+  function computed(a: number, names: readonly string[], library = countingLibrary().library): Value[] | false {
+    const { engine } = sheetOf(
+      [
+        given('a', '2'),
+        given('b', '3'),
+        result('sum', 'a + b'),
+        result('twice', '2 * sum'),
+        result('share', '6 / (a - 1)'),
+        result('counted_length', 'counted(a * 1 mm)'),
+        result('large', 'a * 1e307'),
+        result('wide', 'size(a * 1e307 * 1 m, 1 m)'),
+        result('depth', 'depth_of_field(f/8, 20 um, 1 / (a * 10), 50 mm)'),
+        result('seen', 'min(depth.behind, 100 m)'),
+        result('read', 'a', { measured: '7' }),
+      ],
+      library,
+    )
+    const at = (name: string): number => engine.positionOf(engine.named(name) as Node)
+    const { layout } = engine
+    const values = layout.values.slice()
+    values[at('a')] = a
+    return computeInto(values, layout, names.map(at)) && names.map((name) => values[at(name)] as Value)
+  }
+
+  test('is computed in order, given and measured cells as they are', () => {
+    expect(computed(5, ['a', 'sum', 'twice'])).toEqual([5, 8, 16])
+    // What is not asked for keeps its value.
+    expect(computed(5, ['twice'])).toEqual([10])
+    expect(computed(5, ['read', 'sum'])).toEqual([7, 8])
+  })
+
+  test('is not where one of the cells does not compute, or gives what is no figure', () => {
+    expect(computed(1, ['sum', 'share'])).toBe(false)
+    expect(computed(1, ['sum'])).toEqual([4])
+    expect(computed(17, ['large'])).toEqual([1.7e308])
+    expect(computed(18, ['large'])).toBe(false)
+    expect(computed(17, ['wide'])).toEqual([{ width: 1.7e308, height: 1 }])
+    expect(computed(18, ['wide'])).toBe(false)
+    expect(computed(-1, ['depth'])).toBe(false)
+  })
+
+  test('may be infinite where that is meant', () => {
+    expect(computed(300, ['depth', 'seen'])).toMatchObject([{ behind: Number.POSITIVE_INFINITY }, 100])
+  })
+
+  test('does not hide an error of ours', () => {
+    let isBroken = false
+    const { library } = countingLibrary(() => {
+      if (isBroken) throw new TypeError('broken')
+    })
+    expect(computed(5, ['counted_length'], library)).toEqual([0.005])
+    const sheet = sheetOf([given('a', '2 mm'), result('b', 'counted(a)')], library)
+    const { layout } = sheet.engine
+    isBroken = true
+    expect(() => computeInto(layout.values.slice(), layout, [...layout.order.keys()])).toThrow('broken')
+  })
+
+  test('is there where all of it has values', () => {
+    const { engine } = sheetOf([given('a', '2'), given('b', ''), result('sum', 'a + b'), result('twice', '2 * a')])
+    const at = (...names: string[]) => names.map((name) => engine.positionOf(engine.named(name) as Node))
+    expect(areAllComputed(engine.layout, at('a', 'twice'))).toBe(true)
+    expect(areAllComputed(engine.layout, at('a', 'sum'))).toBe(false)
+    expect(areAllComputed(engine.layout, [])).toBe(true)
   })
 })
