@@ -13,11 +13,13 @@ interface Formula {
   readonly of: (figure: (name: string) => number) => number
 }
 const formula: fc.Arbitrary<Formula> = fc.oneof(
-  fc.tuple(name, name).map(([x, y]) => ({ text: `${x} + ${y}`, names: [x, y], of: (at) => at(x) + at(y) })),
-  fc.tuple(name, name).map(([x, y]) => ({ text: `${x} - 2 * ${y}`, names: [x, y], of: (at) => at(x) - 2 * at(y) })),
-  name.map((x) => ({ text: `6 / ${x}`, names: [x], of: (at) => 6 / at(x) })),
-  name.map((x) => ({ text: `${x} + gone`, names: [x, 'gone'], of: () => Number.NaN })),
-  fc.constant({ text: '4', names: [], of: () => 4 }),
+  fc.tuple(name, name).map(([x, y]): Formula => ({ text: `${x} + ${y}`, names: [x, y], of: (at) => at(x) + at(y) })),
+  fc
+    .tuple(name, name)
+    .map(([x, y]): Formula => ({ text: `${x} - 2 * ${y}`, names: [x, y], of: (at) => at(x) - 2 * at(y) })),
+  name.map((x): Formula => ({ text: `6 / ${x}`, names: [x], of: (at) => 6 / at(x) })),
+  name.map((x): Formula => ({ text: `${x} + gone`, names: [x, 'gone'], of: () => Number.NaN })),
+  fc.constant<Formula>({ text: '4', names: [], of: () => 4 }),
 )
 type Made = { readonly cell: Cell; readonly formula?: Formula; readonly typed?: string }
 const made: fc.Arbitrary<Made> = fc.oneof(
