@@ -83,7 +83,7 @@ describe('a composed worksheet', () => {
     setups: [{ name: 'raking', title: 'Raking light' }, { name: 'uv' }],
   }
 
-  it('is told by its parts', () => {
+  it('is recognised by its parts', () => {
     expect(isComposed(worksheet)).toBe(true)
     const { parts: _, ...plain } = worksheet
     expect(isComposed(plain)).toBe(false)
@@ -243,7 +243,7 @@ describe('another set-up', () => {
 })
 
 describe('what is filled in', () => {
-  it('is kept with where it came from, for as long as it is that', () => {
+  it('stays with where it came from, for as long as it is that', () => {
     const piece = { focal: '60' }
     const before = replaced(opened('sheet', 'lens'), 'focal', { value: '60', from: { kind: 'kit', text: '60' }, piece })
     expect(cellOf(added(before, 'pair'), 'focal')).toMatchObject({
@@ -280,7 +280,7 @@ describe('what is filled in', () => {
     expect(cellOf(added(bare, 'pair'), 'list')).toMatchObject({ rows: [['1']], from: { kind: 'typed' } })
   })
 
-  it('is kept of a step: that it is done, and how many frames are taken', () => {
+  it('stays of a step: that it is done, and how many frames are taken', () => {
     const before = opened('sheet', 'pair')
     const steps = [
       { phase: 'do', text: 'Lay it.', done: true, taken: 3 },

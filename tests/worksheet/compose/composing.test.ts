@@ -155,7 +155,7 @@ describe('a job', () => {
     expect(cellOf(worksheet, 'list')).toMatchObject({ rows: [['2'], ['3']], from: { kind: 'example' } })
   })
 
-  it('started for one’s own figures is empty, but for usual values and what was changed', () => {
+  it('started for the user’s own figures is empty, but for usual values and what was changed', () => {
     const opened = composeJob(library, { ...job, job: 'No. 3' })
     const mine = withoutExample(opened)
     expect(orderOf(mine)).toEqual(orderOf(opened))

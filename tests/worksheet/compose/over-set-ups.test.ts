@@ -62,7 +62,7 @@ describe('what is put together over the set-ups', () => {
     expect(cellOf(one, 'dose')).toMatchObject({ kind: 'given' })
   })
 
-  it('is told by its name where it has no label', () => {
+  it('is called by its name where it has no label', () => {
     const bare = { ...light, cells: [computes('dose', 'scale'), computes('most', 'scale')] }
     expect(cellOf(of([later('raking')], { pair: bare }), 'all_dose')).toMatchObject({ label: 'dose, all set-ups' })
   })
