@@ -219,19 +219,6 @@ test.each([
   expect(offered(text).length).toBeGreaterThan(0)
 })
 
-describe('a question mark', () => {
-  test.each([
-    ['? + width', /^Here a length is required\. In this sheet: .*width.*sensor\.width/, 'play + width'],
-    ['when(?, 1, 2)', /^Here yes or no is required\. In this sheet: lit\./, 'when(lit, 1, 2)'],
-    ['max(width, ?)', /a length/, 'max(width, play)'],
-    ['profile = ?', /^Here text is required/, 'profile = profile'],
-    ['sqrt(?)', /^Here a number or a quantity is required/, 'sqrt(width)'],
-  ])('in %s says what is required and names the cells that fit', (text, says, fixed) => {
-    expect(errorsOf(text)[0]?.message).toMatch(says)
-    expect(offered(text)).toContain(fixed)
-  })
-})
-
 test('a mismatch by a factor names the factor and the cells that are one', () => {
   const [error] = errorsOf('bright + 50 [lx h]')
   expect(error?.message).toMatch(/× a time|Dividing by a time/)

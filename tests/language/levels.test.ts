@@ -1,8 +1,18 @@
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
-import { applyFix, checkFormula, isLevel, level, number, type Scope } from '../../src/language/index.ts'
+import {
+  applyFix,
+  checkFormula,
+  isLevel,
+  level,
+  list,
+  number,
+  type Scope,
+  type Type,
+  type Value,
+} from '../../src/language/index.ts'
 import { LENGTH, NONE, STOP, TEMPERATURE } from '../../src/units/index.ts'
-import { computed } from './make.ts'
+import { type Cells, computed, expectSaid } from './make.ts'
 
 /** One cell of each kind. */
 const KINDS = {
@@ -128,5 +138,269 @@ describe('levels and differences:', () => {
     const lenient = checkFormula(text, { ...scope, lenientLevels: true })
     expect(lenient.root).toBeDefined()
     expect(lenient.diagnostics.map(({ severity }) => severity)).toContain('warning')
+  })
+
+  const cells: Cells = new Map<string, readonly [Type, Value]>([
+    ...Object.entries(KINDS).map(([name, type]) => [name, [type, 0]] as const),
+    ['evs', [list(level(STOP)), []] as const],
+  ])
+  test.each([
+    [
+      '-evs',
+      '-evs',
+      'An exposure value is a level and cannot be negated. Only differences in stops can be.',
+      ['-(evs - 0 EV)'],
+    ],
+    [
+      'evs * 2',
+      'evs * 2',
+      'An exposure value is a level and cannot be multiplied. Only differences in stops can be.',
+      ['(evs - 0 EV) * 2'],
+    ],
+    [
+      'evs + evs',
+      'evs + evs',
+      'Two exposure values cannot be added: each is a level. A difference in stops can be added to one.',
+      ['evs + (evs - 0 EV)', 'mean(evs, evs)'],
+    ],
+    [
+      '-ev',
+      '-ev',
+      'An exposure value is a level and cannot be negated. Only differences in stops can be.',
+      ['-(ev - 0 EV)'],
+    ],
+    [
+      'ev + ev',
+      'ev + ev',
+      'Two exposure values cannot be added: each is a level. A difference in stops can be added to one.',
+      ['ev + (ev - 0 EV)', 'mean(ev, ev)'],
+    ],
+    [
+      'ev + 12 EV',
+      'ev + 12 EV',
+      'Two exposure values cannot be added: each is a level. A difference in stops can be added to one.',
+      ['ev + 12 stop', 'mean(ev, 12 EV)'],
+    ],
+    [
+      'celsius + celsius',
+      'celsius + celsius',
+      'Two temperatures cannot be added. A difference in kelvin can be added to one.',
+      ['mean(celsius, celsius)'],
+    ],
+    [
+      'stops - ev',
+      'stops - ev',
+      'A level cannot be subtracted from a difference. Write the exposure value first.',
+      ['ev - stops', 'stops - (ev - 0 EV)', '(0 EV + stops) - ev'],
+    ],
+    [
+      'stops + 1 stop - ev',
+      'stops + 1 stop - ev',
+      'A level cannot be subtracted from a difference. Write the exposure value first.',
+      ['ev - (stops + 1 stop)', 'stops + 1 stop - (ev - 0 EV)', '(0 EV + (stops + 1 stop)) - ev'],
+    ],
+    [
+      '(stops + 1 stop) - ev',
+      '(stops + 1 stop) - ev',
+      'A level cannot be subtracted from a difference. Write the exposure value first.',
+      ['ev - (stops + 1 stop)', '(stops + 1 stop) - (ev - 0 EV)', '(0 EV + (stops + 1 stop)) - ev'],
+    ],
+    [
+      '3 stop - ev',
+      '3 stop - ev',
+      'A level cannot be subtracted from a difference. Write the exposure value first.',
+      ['ev - 3 stop', '3 stop - (ev - 0 EV)', '3 EV - ev'],
+    ],
+    [
+      '3 stops - 12 EV',
+      '3 stops - 12 EV',
+      'A level cannot be subtracted from a difference. Write the exposure value first.',
+      ['12 EV - 3 stops', '3 stops - 12 stop', '3 EV - 12 EV'],
+    ],
+    [
+      'ev * 2',
+      'ev * 2',
+      'An exposure value is a level and cannot be multiplied. Only differences in stops can be.',
+      ['(ev - 0 EV) * 2'],
+    ],
+    [
+      '2 * 12 EV',
+      '2 * 12 EV',
+      'An exposure value is a level and cannot be multiplied. Only differences in stops can be.',
+      ['2 * 12 stop'],
+    ],
+    [
+      'ev / 2',
+      'ev / 2',
+      'An exposure value is a level and cannot be divided. Only differences in stops can be.',
+      ['(ev - 0 EV) / 2'],
+    ],
+    [
+      'ev / 2 EV',
+      'ev / 2 EV',
+      'An exposure value is a level and cannot be divided. Only differences in stops can be.',
+      [],
+    ],
+    [
+      'ev / n',
+      'ev / n',
+      'An exposure value is a level and cannot be divided. Only differences in stops can be.',
+      ['(ev - 0 EV) / n'],
+    ],
+    [
+      'n / ev',
+      'n / ev',
+      'An exposure value is a level and cannot be divided. Only differences in stops can be.',
+      ['n / (ev - 0 EV)'],
+    ],
+    ['ev / ev', 'ev / ev', 'An exposure value is a level and cannot be divided. Only differences in stops can be.', []],
+    [
+      'ev^2',
+      'ev^2',
+      'An exposure value is a level and cannot be raised to a power. Only differences in stops can be.',
+      ['(ev - 0 EV)^2'],
+    ],
+    ['2^ev', 'ev', 'An exponent is a plain number; this is an exposure value.', []],
+    [
+      'ev > stops',
+      'ev > stops',
+      'An exposure value and a difference in stops cannot be compared.',
+      ['ev > (0 EV + stops)', '(ev - 0 EV) > stops'],
+    ],
+    [
+      'stops > ev',
+      'stops > ev',
+      'An exposure value and a difference in stops cannot be compared.',
+      ['stops > (ev - 0 EV)', '(0 EV + stops) > ev'],
+    ],
+    [
+      'ev < 3 stop',
+      'ev < 3 stop',
+      'An exposure value and a difference in stops cannot be compared.',
+      ['ev < 3 EV', '(ev - 0 EV) < 3 stop'],
+    ],
+    [
+      '3 stop < ev',
+      '3 stop < ev',
+      'An exposure value and a difference in stops cannot be compared.',
+      ['3 stop < (ev - 0 EV)', '3 EV < ev'],
+    ],
+    [
+      '3 stops < ev',
+      '3 stops < ev',
+      'An exposure value and a difference in stops cannot be compared.',
+      ['3 stops < (ev - 0 EV)', '3 EV < ev'],
+    ],
+    [
+      'stops = 12 EV',
+      'stops = 12 EV',
+      'An exposure value and a difference in stops cannot be compared.',
+      ['stops = 12 stop', '(0 EV + stops) = 12 EV'],
+    ],
+    [
+      '12EV = stops',
+      '12EV = stops',
+      'An exposure value and a difference in stops cannot be compared.',
+      ['12EV = (0 EV + stops)', '12 stop = stops'],
+    ],
+    [
+      '{ev, stops}',
+      'stops',
+      'An exposure value and a difference in stops cannot be values of one list.',
+      ['{ev, (0 EV + stops)}', '{(ev - 0 EV), stops}'],
+    ],
+    [
+      '{stops, ev}',
+      'ev',
+      'An exposure value and a difference in stops cannot be values of one list.',
+      ['{stops, (ev - 0 EV)}', '{(0 EV + stops), ev}'],
+    ],
+    [
+      '{ev, width}',
+      'width',
+      'The values of a list are of one kind: the first is an exposure value, this is a length.',
+      [],
+    ],
+    [
+      'when(n > 1, ev, stops)',
+      'stops',
+      'An exposure value and a difference in stops cannot be outcomes of one choice.',
+      ['when(n > 1, ev, (0 EV + stops))', 'when(n > 1, (ev - 0 EV), stops)'],
+    ],
+    [
+      'when(n > 1, stops + stops, ev)',
+      'ev',
+      'An exposure value and a difference in stops cannot be outcomes of one choice.',
+      ['when(n > 1, stops + stops, (ev - 0 EV))', 'when(n > 1, (0 EV + (stops + stops)), ev)'],
+    ],
+    [
+      'mean(ev, stops)',
+      'stops',
+      'An exposure value and a difference in stops cannot be taken together.',
+      ['mean(ev, (0 EV + stops))'],
+    ],
+    ['abs(ev)', 'ev', '“x” of abs is a difference in stops; this is an exposure value, a level.', ['abs((ev - 0 EV))']],
+    [
+      'abs(-(12 EV))',
+      '-(12 EV)',
+      '“x” of abs is a difference in stops; this is an exposure value, a level.',
+      ['abs((-(12 EV) - 0 EV))'],
+    ],
+    [
+      'sum({12 EV, 13 EV})',
+      '{12 EV, 13 EV}',
+      '“list” of sum is a difference in stops; this is an exposure value, a level.',
+      ['sum({12 stop, 13 stop})'],
+    ],
+    [
+      'sum({12EV, 13 EV})',
+      '{12EV, 13 EV}',
+      '“list” of sum is a difference in stops; this is an exposure value, a level.',
+      ['sum({12 stop, 13 stop})'],
+    ],
+    [
+      'sum(evs)',
+      'evs',
+      '“list” of sum is a difference in stops; this is an exposure value, a level.',
+      ['sum((evs - 0 EV))'],
+    ],
+    [
+      'time_for(stops, f/8, 100)',
+      'stops',
+      '“exposure_value” is an exposure value, a level; this is a difference in stops.',
+      ['time_for((0 EV + stops), f/8, 100)'],
+    ],
+    [
+      'time_for(3 stop, f/8, 100)',
+      '3 stop',
+      '“exposure_value” is an exposure value, a level; this is a difference in stops.',
+      ['time_for(3 EV, f/8, 100)'],
+    ],
+    [
+      'time_for(3stops, f/8, 100)',
+      '3stops',
+      '“exposure_value” is an exposure value, a level; this is a difference in stops.',
+      ['time_for(3 EV, f/8, 100)'],
+    ],
+    [
+      'time_for(stops + stops, f/8, 100)',
+      'stops + stops',
+      '“exposure_value” is an exposure value, a level; this is a difference in stops.',
+      ['time_for((0 EV + (stops + stops)), f/8, 100)'],
+    ],
+    [
+      'shift_time(1/60 s, 1 EV)',
+      '1 EV',
+      '“shift” is a difference in stops; this is an exposure value, a level.',
+      ['shift_time(1/60 s, 1 stop)'],
+    ],
+    [
+      'shift_time(1/60 s, ev)',
+      'ev',
+      '“shift” is a difference in stops; this is an exposure value, a level.',
+      ['shift_time(1/60 s, (ev - 0 EV))'],
+    ],
+  ] as const)('%s', (text, at, message, fixes) => {
+    expectSaid(text, at, message, fixes, cells)
   })
 })

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { list, number, record, TEXT, type Type, type Value } from '../../src/language/index.ts'
 import { LENGTH, NONE, STOP } from '../../src/units/index.ts'
-import { type Cells, computed, errorOf, expectRefused } from './make.ts'
+import { type Cells, computed, errorOf, expectRefused, expectSaid } from './make.ts'
 
 const lengths = (values: readonly number[]): readonly [Type, Value] => [list(number(LENGTH)), values]
 
@@ -79,5 +79,113 @@ describe('arithmetic on whole lists', () => {
 
   test('still asks which figure is meant where one number is required', () => {
     expectRefused('sqrt(a)', 'a', ['sqrt(mean(a))', 'sqrt(sum(a))', 'sqrt(max(a))', 'sqrt(min(a))'], some)
+  })
+})
+
+describe('a list where something else is required:', () => {
+  const cells: Cells = new Map<string, readonly [Type, Value]>([
+    ['n', [number(NONE), 2]],
+    ['width', [number(LENGTH), 1]],
+    ['stops', [number(STOP), 1]],
+    ['lengths', lengths([1])],
+    ['plain', [list(number(NONE)), [1]]],
+    ['words', [list(TEXT), ['one']]],
+    ['sizes', [list(record('size', { width: number(LENGTH) })), []]],
+  ])
+  test.each([
+    [
+      'lengths < 3 mm',
+      'lengths',
+      '“lengths” has many values, and a comparison has two. Compare its “least(…)” or “greatest(…)”, or compare row by row in a column of the table.',
+      ['min(lengths) < 3 mm', 'max(lengths) < 3 mm'],
+    ],
+    [
+      '3 mm >= lengths',
+      'lengths',
+      '“lengths” has many values, and a comparison has two. Compare its “least(…)” or “greatest(…)”, or compare row by row in a column of the table.',
+      ['3 mm >= min(lengths)', '3 mm >= max(lengths)'],
+    ],
+    [
+      'lengths = lengths',
+      'lengths',
+      '“lengths” has many values, and a comparison has two. Compare its “least(…)” or “greatest(…)”, or compare row by row in a column of the table.',
+      [],
+    ],
+    [
+      'words < 3',
+      'words',
+      '“words” has many values, and a comparison has two. Compare its “least(…)” or “greatest(…)”, or compare row by row in a column of the table.',
+      [],
+    ],
+    ['lengths + stops', 'lengths + stops', 'A length and a number of stops cannot be added.', []],
+    ['lengths + 2', 'lengths + 2', 'A length and a plain number cannot be added.', ['lengths + 2 mm']],
+    [
+      'lengths^n',
+      'n',
+      'To raise a length, write the exponent as a number, so that the unit of the result is known.',
+      [],
+    ],
+    ['2^lengths', 'lengths', 'An exponent is a plain number; this is a length.', []],
+    [
+      'lengths^plain',
+      'plain',
+      'To raise a length, write the exponent as a number, so that the unit of the result is known.',
+      [],
+    ],
+    [
+      'width^plain',
+      'plain',
+      'To raise a length, write the exponent as a number, so that the unit of the result is known.',
+      [],
+    ],
+    ['-words', 'words', 'This is a list, each text; a number or a quantity is required here.', []],
+    ['words + 1', 'words', 'This is a list, each text; a number or a quantity is required here.', []],
+    ['sizes + 1', 'sizes', 'This is a list of size records; a number or a quantity is required here.', []],
+    [
+      'lengths and n > 1',
+      'lengths',
+      'This is a list, each a length; a condition such as “a < b” is required here.',
+      [],
+    ],
+    ['not lengths', 'lengths', 'This is a list, each a length; a condition such as “a < b” is required here.', []],
+    [
+      'lengths + 5 %',
+      'lengths + 5 %',
+      '5 % alone is a number. To add that share of a length, multiply.',
+      ['lengths * (1 + 5 %)'],
+    ],
+    [
+      'when(n > 1, lengths, width)',
+      'width',
+      'The two outcomes of “when” differ in kind: a list, each a length and a length.',
+      ['when(n > 1, mean(lengths), width)', 'when(n > 1, sum(lengths), width)'],
+    ],
+    [
+      'when(n > 1, lengths, plain)',
+      'plain',
+      'The two outcomes of “when” differ in kind: a list, each a length and a list of numbers.',
+      [],
+    ],
+    [
+      'sqrt(lengths)',
+      'lengths',
+      '“lengths” has many values, and sqrt takes one. Use one figure of it, or compute it row by row in a column of the table.',
+      ['sqrt(mean(lengths))', 'sqrt(sum(lengths))', 'sqrt(max(lengths))', 'sqrt(min(lengths))'],
+    ],
+    [
+      'abs(lengths)',
+      'lengths',
+      '“lengths” has many values, and abs takes one. Use one figure of it, or compute it row by row in a column of the table.',
+      ['abs(mean(lengths))', 'abs(sum(lengths))', 'abs(max(lengths))', 'abs(min(lengths))'],
+    ],
+    ['sqrt(words)', 'words', '“x” of sqrt (0 or more) must be a number or a quantity; this is a list, each text.', []],
+    [
+      'item(lengths, lengths)',
+      'lengths',
+      '“lengths” has many values, and item takes one. Use one figure of it, or compute it row by row in a column of the table.',
+      [],
+    ],
+  ] as const)('%s', (text, at, message, fixes) => {
+    expectSaid(text, at, message, fixes, cells)
   })
 })

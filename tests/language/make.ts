@@ -101,3 +101,18 @@ export function expectRefused(text: string, at: string, fixes: readonly string[]
   expect(pointed(text, error), text).toBe(at)
   expect(fixed(text, error, cells), text).toEqual(fixes)
 }
+
+/** Says of a formula’s one error, or its one doubt, where it is, its whole message and what its fixes make of the formula. */
+const expectFound =
+  (severity: 'error' | 'warning') =>
+  (text: string, at: string, message: string, fixes: readonly string[], cells: Cells = CELLS): void => {
+    const found = diagnosed(text, cells).map((one) => ({
+      severity: one.severity,
+      at: pointed(text, one),
+      message: one.message,
+      fixes: one.fixes.map((fix) => applyFix(text, fix)),
+    }))
+    expect(found, text).toEqual([{ severity, at, message, fixes }])
+  }
+export const expectSaid = expectFound('error')
+export const expectDoubted = expectFound('warning')

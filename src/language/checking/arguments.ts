@@ -25,11 +25,9 @@ interface Span {
 export const signature = (record: Callable): string =>
   `${record.name}(${record.parameters.map((p) => p.name + (p.default === undefined ? '' : ` = ${p.default}`)).join(', ')}${record.variadic ? ', …' : ''})`
 
-/** What the arguments of type `any` have agreed on so far: the first of them, and its item's type. */
+/** What the arguments of type `any` agree on: the first of them, and its item's type. */
 interface Agreement {
-  type?: Type
-  parameter?: string
-  value?: TypedNode
+  first?: { readonly type: Type; readonly parameter: string }
 }
 
 /**
@@ -62,9 +60,9 @@ export function matchArguments(
       else taken[index] = one
     } else if (named !== undefined) refuse(problem(W.afterNamed(named, signature(record)), one.from, one.to))
     else if (place < parameters.length) taken[place++] = one
-    else if (record.variadic) extra.push(one)
-    else refuse(tooMany(c, record, written, one))
+    else extra.push(one)
   }
+  if (!record.variadic && extra.length > 0) refuse(tooMany(c, record, taken[parameters.length - 1], extra))
   const missing = parameters.filter((p, i) => !taken[i] && p.default === undefined)
   if (missing.length > 0) refuse(missingArguments(c, record, missing, written, call))
   if (!fits) return undefined
@@ -88,12 +86,13 @@ export function matchArguments(
   return fits ? args : undefined
 }
 
-/** What is left over is taken out, up to the end of the arguments. */
-function tooMany(c: CheckContext, record: Callable, written: readonly Written[], first: Written): Diagnostic {
-  const last = written.at(-1) as Written
-  const before = written[written.indexOf(first) - 1]
-  const fixes = before ? [fix('', before.to, last.to, W.remove(c.text.slice(first.from, last.to)))] : []
-  return problem(W.tooMany(record.name, record.parameters.length, signature(record)), first.from, first.to, fixes)
+/** What is left over is taken out, with what joins it to the last argument that is taken. */
+function tooMany(c: CheckContext, record: Callable, last: Written | undefined, extra: readonly Written[]): Diagnostic {
+  const { from } = extra[0] as Written
+  const { to } = extra.at(-1) as Written
+  return problem(W.tooMany(record.name, record.parameters.length, signature(record)), from, to, [
+    fix('', last?.to ?? from, to, W.remove(c.text.slice(from, to))),
+  ])
 }
 
 /** Cells named like the missing arguments fill them; a fix that does not fit is not shown. */
@@ -139,15 +138,16 @@ function infinityFor(parameter: Parameter, at: Span, refuse: (d: Diagnostic) => 
   return { op: 'constant', value: Number.POSITIVE_INFINITY, type: type as Type, from: at.from, to: at.to }
 }
 
+const LISTS: ReadonlySet<ParameterType['kind']> = new Set(['list', 'list of any', 'any list'])
+
 /** A single value is a list of one where a list is required. */
 function asListWherePossible(parameter: Parameter, value: TypedNode): TypedNode {
-  const needsList = /^(?:list|list of any|any list)$/.test(parameter.type.kind)
-  if (!needsList || value.type.kind === 'list') return value
+  if (!LISTS.has(parameter.type.kind) || value.type.kind === 'list') return value
   return { op: 'list', items: [value], type: { kind: 'list', of: value.type }, from: value.from, to: value.to }
 }
 
-const isAny = (kind: ParameterType['kind']): boolean =>
-  kind === 'any' || kind === 'list of any' || kind === 'any or list'
+/** Parameters that must agree in dimension with each other. */
+const AGREEING: ReadonlySet<ParameterType['kind']> = new Set(['any', 'list of any', 'any or list'])
 
 function misfitOf(
   c: CheckContext,
@@ -158,10 +158,10 @@ function misfitOf(
 ): Diagnostic | undefined {
   const { type: required } = parameter
   const found = value.type
-  if (isAny(required.kind)) return disagreement(c, parameter, value, agreement, record)
-  if (required.kind === 'any list')
-    return found.kind === 'list' ? undefined : wrong(c, record, parameter, value, W.list, required)
-  if (!fitsType(found, required)) return wrong(c, record, parameter, value, describeType(required as Type), required)
+  if (AGREEING.has(required.kind)) return disagreement(c, parameter, value, agreement, record)
+  if (required.kind === 'any list') return undefined
+  if (!sameType(found, required as Type))
+    return wrong(c, record, parameter, value, describeType(required as Type), required)
   if (
     parameter.choices &&
     !parameter.open &&
@@ -190,47 +190,34 @@ function disagreement(
 ): Diagnostic | undefined {
   const { kind } = parameter.type
   const found = value.type
-  const item = found.kind === 'list' && kind !== 'any' ? found.of : kind === 'list of any' ? undefined : found
-  if (item?.kind !== 'number')
+  const item = found.kind === 'list' && kind !== 'any' ? found.of : found
+  if (item.kind !== 'number')
     return wrong(
       c,
       record,
       parameter,
       value,
       kind === 'list of any' ? W.listOfNumbers : W.anyNumber,
-      agreement.type ?? parameter.type,
+      agreement.first?.type ?? parameter.type,
     )
   if (parameter.type.kind === 'list of any' && parameter.type.apart) return undefined
-  if (agreement.type && !sameType(agreement.type, item))
-    return wrong(
-      c,
-      record,
-      parameter,
-      value,
-      W.sameKindAs(describeType(agreement.type), agreement.parameter as string),
-      agreement.type,
-    )
-  if (agreement.type && agreement.value && isLevel(agreement.type) !== isLevel(item))
+  const { first } = agreement
+  if (first && !sameType(first.type, item))
+    return wrong(c, record, parameter, value, W.sameKindAs(describeType(first.type), first.parameter), first.type)
+  if (first && isLevel(first.type) !== isLevel(item))
     return levelProblem(
       c,
       W.levelAndDifference(W.takenTogether),
       value,
       isLevel(item) ? [asDifference(c, value)] : [asLevel(c, value)],
     )
-  agreement.type ??= item
-  agreement.parameter ??= parameter.name
-  agreement.value ??= value
+  agreement.first ??= { type: item, parameter: parameter.name }
   if (record.differencesOnly && isLevel(item))
     return levelProblem(c, W.levelNotDifference(W.argumentOf(parameter.name, record.name)), value, [
       asDifference(c, value),
     ])
   return undefined
 }
-
-/** An empty list fits every list. */
-const fitsType = (found: Type, required: ParameterType): boolean =>
-  sameType(found, required as Type) ||
-  (found.kind === 'list' && required.kind === 'list' && (found as { empty?: boolean }).empty === true)
 
 function wrong(
   c: CheckContext,

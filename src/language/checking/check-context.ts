@@ -23,10 +23,12 @@ export interface CheckContext {
   useFunction(record: Callable): void
 }
 
+const PUNCTUATION = '(){},'
+
 /** Every named child; punctuation is left out. */
 export function partsOf(node: SyntaxNode): SyntaxNode[] {
   const parts: SyntaxNode[] = []
   for (let child = node.firstChild; child; child = child.nextSibling)
-    if (!/^[(){},]$/.test(child.name)) parts.push(child)
+    if (!PUNCTUATION.includes(child.name)) parts.push(child)
   return parts
 }

@@ -58,11 +58,11 @@ export function checkQuantity(c: CheckContext, node: SyntaxNode): TypedNode | un
         ...(before[0].startsWith('^') ? [fix(`(${c.source(amount)})`, node.from, node.to)] : []),
       ]),
     )
-  const unit = unitOf(c, unitNode, amount)
-  if (!unit) return undefined
-  if (amount.name === 'Fraction' && fraction(c, amount) === Number.POSITIVE_INFINITY)
-    return c.report(problem(W.fractionOfZero, amount.from, amount.to))
   const figure = amount.name === 'Fraction' ? fraction(c, amount) : numberOf(c, amount)
+  const unit = unitOf(c, unitNode, amount, figure)
+  if (!unit) return undefined
+  if (amount.name === 'Fraction' && !Number.isFinite(figure))
+    return c.report(problem(W.fractionOfZero, amount.from, amount.to))
   const shutter = amount.name === 'Fraction' && unit.dimension === TIME
   return constant(c, figure * unit.factor, node, shutter ? number(TIME, 'shutter') : numberIn(unit), false)
 }
@@ -77,18 +77,23 @@ function fNumberWithUnit(c: CheckContext, amount: SyntaxNode, unitNode: SyntaxNo
   ])
 }
 
-function unitOf(c: CheckContext, node: SyntaxNode, amount: SyntaxNode): ReturnType<typeof readUnit> | undefined {
+function unitOf(
+  c: CheckContext,
+  node: SyntaxNode,
+  amount: SyntaxNode,
+  figure: number,
+): ReturnType<typeof readUnit> | undefined {
   const bracketed = node.name === 'BracketUnit'
   const text = bracketed ? c.source(node).slice(1, -1) : c.source(node)
   const shift = node.from + (bracketed ? 1 : 0)
   try {
     const unit = readUnit(text)
     if (unit.offset === 0) return unit
-    const kelvin = `${Number((numberOf(c, amount) + unit.offset).toPrecision(12))} K`
+    const kelvin = `${Number((figure + unit.offset).toPrecision(12))} K`
     return c.report(problem(W.kelvinOnly, node.from, node.to, [fix(kelvin, amount.from, node.to)]))
   } catch (error) {
     if (!(error instanceof UnitTextError)) throw error
-    return c.report(bracketed ? badCompound(error, text, shift) : unknownUnit(c, error, text, amount, node))
+    return c.report(bracketed ? badCompound(error, text, shift) : unknownUnit(c, error, text, amount, figure, node))
   }
 }
 
@@ -106,7 +111,7 @@ function badCompound(error: UnitTextError, text: string, shift: number): Diagnos
 }
 
 const wordsMeant = (word: string): string[] => {
-  const meant = unitMeant(word, '1')
+  const meant = unitMeant(word, '1', 1)
   return meant && findUnit(meant.written) ? [meant.written] : unitsNear(word)
 }
 
@@ -116,6 +121,7 @@ function unknownUnit(
   error: UnitTextError,
   text: string,
   amount: SyntaxNode,
+  value: number,
   node: SyntaxNode,
 ): Diagnostic {
   const figure = c.source(amount)
@@ -124,11 +130,12 @@ function unknownUnit(
     const name = c.scope.typeOf(text) === undefined ? text.toLowerCase() : text
     return problem(W.cellAfterNumber(text), node.from, node.to, [quantity(`${figure} * ${name}`)])
   }
-  if (/^(?:ASA|ISO|DIN)$/i.test(text)) return problem(W.speed(figure), node.from, node.to, [quantity(figure)])
+  if (/^DIN$/i.test(text)) return dinSpeed(value, amount.from, node.to)
+  if (/^(?:ASA|ISO)$/i.test(text)) return problem(W.speed(figure), node.from, node.to, [quantity(figure)])
   const squared = /^([A-Za-zµ°]+)([2-9])$/.exec(text)
   if (squared && findUnit(squared[1] as string))
     return problem(W.powerOfUnit(text), node.from, node.to, [fix(`${squared[1]}^${squared[2]}`, node.from, node.to)])
-  const meant = amount.name === 'Number' ? unitMeant(text, figure) : undefined
+  const meant = unitMeant(text, figure, value)
   if (meant) {
     const converted = meant.written === meant.quantity
     const message = converted ? W.otherUnit(`${figure} ${text}`, meant.written) : W.unitWord(text, meant.written)
@@ -142,6 +149,18 @@ function unknownUnit(
     node.to,
     near.map((unit) => fix(unit, node.from, node.to)),
   )
+}
+
+/** The ISO speeds from 21 to 30 degrees; ten degrees more are ten times the speed (ISO 5800, from memory). */
+const SPEEDS_FROM_21 = [100, 125, 160, 200, 250, 320, 400, 500, 640, 800]
+
+/** A speed in DIN degrees, `21 DIN`, which is a logarithm: its figure alone would be another speed. */
+function dinSpeed(degrees: number, from: number, to: number): Diagnostic {
+  const step = degrees - 21
+  const base = SPEEDS_FROM_21[((step % 10) + 10) % 10]
+  if (base === undefined || step < -10 || step > 30) return problem(W.dinSpeed(), from, to)
+  const speed = String(Math.floor(base * 10 ** Math.floor(step / 10)))
+  return problem(W.dinSpeed(speed), from, to, [fix(speed, from, to)])
 }
 
 /** The type of a ratio as photographers write it, `1:13`. Undefined where one of its sides is wrong. */

@@ -68,8 +68,8 @@ function fNumberMeant(text: string, name: string, to: number): { figure: string;
 }
 
 /** Whether a name is compared, or an argument: places where a text may be. */
-const isOperand = ({ parent }: SyntaxNode): boolean =>
-  parent !== null && /^(?:Comparison|Arguments|Named|List)$/.test(parent.name)
+const isOperand = ({ parent }: SyntaxNode): boolean => TEXT_HOLDERS.has(parent?.name ?? '')
+const TEXT_HOLDERS: ReadonlySet<string> = new Set(['Comparison', 'Arguments', 'Named', 'List'])
 
 function nearestName(scope: Scope, name: string): string | undefined {
   if (scope.isDraft) return undefined

@@ -13,6 +13,8 @@ export type Required = ParameterType | { readonly kind: 'number or quantity' }
 
 export const ANY_NUMBER: Required = { kind: 'number or quantity' }
 
+const ANY_NUMBERS: ReadonlySet<Required['kind']> = new Set(['number or quantity', 'any', 'any or list'])
+
 const EXAMPLE_UNITS: ReadonlyMap<D.Dimension, string> = new Map([
   [D.LENGTH, 'mm'],
   [D.TIME, 's'],
@@ -71,9 +73,7 @@ export function factorFixes(scope: Scope, text: string, value: TypedNode, factor
 /** What would make a value of another kind one of the required type, the likeliest first. */
 export function fixesToward(scope: Scope, text: string, value: TypedNode, required: Required): Fix[] {
   const fits = (type: Type): boolean =>
-    /^(?:number or quantity|any|any or list)$/.test(required.kind)
-      ? type.kind === 'number'
-      : sameType(type, required as Type)
+    ANY_NUMBERS.has(required.kind) ? type.kind === 'number' : sameType(type, required as Type)
   const fixes = partFixes(value, fits)
   if (value.type.kind === 'list' && fits(value.type.of))
     for (const name of ['mean', 'sum'])
@@ -89,5 +89,9 @@ export function fixesToward(scope: Scope, text: string, value: TypedNode, requir
 /** The text of a node, in parentheses where an operator beside it would bind tighter. */
 export function grouped(text: string, node: SyntaxNode): string {
   const source = text.slice(node.from, node.to)
-  return /^(?:Sum|Comparison|Limits|Both|Either|Not|Signed|Product)$/.test(node.name) ? `(${source})` : source
+  return LOOSE.has(node.name) ? `(${source})` : source
 }
+
+const LOOSE: ReadonlySet<string> = new Set([
+  ...['Sum', 'Comparison', 'Limits', 'Both', 'Either', 'Not', 'Signed', 'Product'],
+])

@@ -43,7 +43,7 @@ const NAMES: readonly (readonly [RegExp, string])[] = [
 
 /** Words in use for a unit that are not among its spellings. */
 const WORDS: ReadonlyMap<string, string> = new Map([
-  ...['micron', 'microns', 'mic', 'mcm', 'um'].map((word) => [word, 'µm'] as const),
+  ...['micron', 'microns', 'mic', 'mcm'].map((word) => [word, 'µm'] as const),
   ...['hr', 'hrs'].map((word) => [word, 'h'] as const),
   ...['mins', 'mn'].map((word) => [word, 'min'] as const),
   ...['secs', 'sek'].map((word) => [word, 's'] as const),
@@ -56,8 +56,8 @@ const WORDS: ReadonlyMap<string, string> = new Map([
   ...['mp', 'mpx', 'mpix', 'mpixel', 'mpixels'].map((word) => [word, 'Mpx'] as const),
   ['spi', 'ppi'],
   ...['ev', 'evs'].map((word) => [word, 'EV'] as const),
-  ...['fstop', 'fstops', 'f-stop', 'f-stops'].map((word) => [word, 'stop'] as const),
-  ...['ppcm', 'dpcm', 'pxcm'].map((word) => [word, '[px/cm]'] as const),
+  ...['fstop', 'fstops'].map((word) => [word, 'stop'] as const),
+  ...['dpcm', 'pxcm'].map((word) => [word, '[px/cm]'] as const),
   ...['ppmm', 'pxmm'].map((word) => [word, '[px/mm]'] as const),
   ['lpmm', '[lp/mm]'],
   ['lxh', '[lx h]'],
@@ -71,35 +71,27 @@ const WORDS: ReadonlyMap<string, string> = new Map([
   ['sqcm', 'cm^2'],
   ['sqft', 'ft^2'],
   ['sqin', 'in^2'],
-  ['dioptres', 'dpt'],
   ['pct', '%'],
   ['percents', '%'],
 ])
 
-/** Units of elsewhere, as a quantity in the units of the language. */
-const CONVERTED: ReadonlyMap<string, (figure: number) => number> = new Map([
-  // 1 fc is 1 lm/ft², and a foot 0.3048 m exactly.
-  ['fc', (figure: number) => figure / 0.3048 ** 2],
-  ['footcandle', (figure: number) => figure / 0.3048 ** 2],
-  ['footcandles', (figure: number) => figure / 0.3048 ** 2],
-  ['°f', (figure: number) => ((figure - 32) * 5) / 9 + 273.15],
-  ['degf', (figure: number) => ((figure - 32) * 5) / 9 + 273.15],
-  ['fahrenheit', (figure: number) => ((figure - 32) * 5) / 9 + 273.15],
-  ['celsius', (figure: number) => figure + 273.15],
-  ['thou', (figure: number) => figure / 1000],
-  ['mil', (figure: number) => figure / 1000],
-  ['mils', (figure: number) => figure / 1000],
-])
-const CONVERTED_UNIT: Readonly<Record<string, string>> = { f: 'lx', t: 'in', m: 'in', '°': 'K', d: 'K', c: 'K' }
-const convertedUnit = (word: string): string =>
-  word === 'fahrenheit' ? 'K' : (CONVERTED_UNIT[word[0] as string] as string)
+const inKelvin = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9 + 273.15
 
-/** The unit that a word in everyday use names, with the quantity to write. */
-export function unitMeant(word: string, figure: string): UnitMeant | undefined {
+/** How a figure in a unit of elsewhere is converted, and the unit that it is in then. */
+type Conversion = readonly [convert: (figure: number) => number, unit: string]
+const CONVERTED: ReadonlyMap<string, Conversion> = new Map<string, Conversion>([
+  ...['°f', 'degf', 'fahrenheit'].map((word): [string, Conversion] => [word, [inKelvin, 'K']]),
+  ['celsius', [(figure: number) => figure + 273.15, 'K']],
+  ['thou', [(figure: number) => figure / 1000, 'in']],
+])
+
+/** The unit that a word in everyday use names, with the quantity to write: of a figure as typed, and its value. */
+export function unitMeant(word: string, figure: string, value: number): UnitMeant | undefined {
   const plain = word.toLowerCase()
-  const convert = CONVERTED.get(plain)
-  if (convert) {
-    const quantity = `${Number(convert(Number(figure)).toPrecision(9))} ${convertedUnit(plain)}`
+  const converted = CONVERTED.get(plain)
+  if (converted) {
+    const [convert, unit] = converted
+    const quantity = `${Number(convert(value).toPrecision(9))} ${unit}`
     return { quantity, written: quantity }
   }
   const unit = WORDS.get(plain) ?? spelledOut(plain)
@@ -125,7 +117,6 @@ function isOneSlip(a: string, b: string): boolean {
   while (end < short.length - start && short[short.length - 1 - end] === long[long.length - 1 - end]) end++
   const left = short.slice(start, short.length - end)
   const right = long.slice(start, long.length - end)
-  if (left.length + right.length === 0) return false
   return right.length === 1 || (right.length === 2 && left === `${right[1]}${right[0]}`)
 }
 

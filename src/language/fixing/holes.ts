@@ -77,7 +77,7 @@ function explainHole(text: string, scope: Scope, at: number, all: readonly Type[
   const fixes = cells.slice(0, MOST_SHOWN).map((name) => fix(name, at, at + 1))
   const fitting =
     cells.length > 0
-      ? W.holeFits(cells.slice(0, MOST_SHOWN), Math.max(0, cells.length - MOST_SHOWN))
+      ? W.holeFits(cells.slice(0, MOST_SHOWN), cells.length - MOST_SHOWN)
       : accepted.length > 0
         ? W.holeNothingFits
         : ''

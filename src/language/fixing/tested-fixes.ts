@@ -41,11 +41,12 @@ const fromEnd = ({ text, errors }: Trial): number => text.length - Math.min(...e
 
 const STAGES: readonly Stage[] = ['characters', 'grammar', 'units']
 
-/** The check comes further, or finds fewer errors, or as many of which the first comes later. */
-const isBetter = (after: Trial, before: Trial): boolean =>
-  STAGES.indexOf(after.reached) > STAGES.indexOf(before.reached) ||
-  after.errors.length < before.errors.length ||
-  (after.errors.length === before.errors.length && fromEnd(after) < fromEnd(before))
+/** The check comes further; or as far, and finds fewer errors, or as many of which the first comes later. */
+function isBetter(after: Trial, before: Trial): boolean {
+  if (after.reached !== before.reached) return STAGES.indexOf(after.reached) > STAGES.indexOf(before.reached)
+  if (after.errors.length !== before.errors.length) return after.errors.length < before.errors.length
+  return fromEnd(after) < fromEnd(before)
+}
 
 /** Applies the first fix that helps to the first error, over and over, until nothing is wrong. */
 function followed(start: Trial, trials: Trials): Trial | undefined {
@@ -62,13 +63,14 @@ function nextOf(now: Trial, trials: Trials): Trial | undefined {
   for (const { fixes } of now.errors)
     for (const one of fixes) {
       const after = trials.of(applyFix(now.text, one))
-      if (after && (after.errors.length === 0 || isBetter(after, now))) return after
+      if (after && isBetter(after, now)) return after
     }
   return undefined
 }
 
 /** The fixes of a diagnostic that lead to a formula without errors; where none does, those that lead nearer to one. */
 function tested(diagnostic: Diagnostic, before: Trial, trials: Trials): Fix[] {
+  const isError = diagnostic.severity === 'error'
   const seen = new Set([before.text])
   const clean: { fix: Fix; warnings: number }[] = []
   const nearer: Fix[] = []
@@ -76,19 +78,22 @@ function tested(diagnostic: Diagnostic, before: Trial, trials: Trials): Fix[] {
     const after = trials.of(applyFix(before.text, one))
     if (!after || seen.has(after.text)) continue
     seen.add(after.text)
-    if (after.errors.length === 0) {
-      if (diagnostic.severity === 'error' || !after.warnings.some(({ message }) => message === diagnostic.message))
-        clean.push({ fix: one, warnings: after.warnings.length })
+    const isBack = STAGES.indexOf(after.reached) < STAGES.indexOf(before.reached)
+    const helps = isError ? isBetter(after, before) : !isBack && after.errors.length <= before.errors.length
+    // What breaks the grammar helps only where that is put right too: `f/8(2)` on the way to `f/8 * (2)`.
+    const whole = helps || isBack ? followed(after, trials) : undefined
+    if (!whole) {
+      if (helps) nearer.push(one)
       continue
     }
-    if (diagnostic.severity === 'warning' ? after.errors.length > before.errors.length : !isBetter(after, before))
-      continue
-    const whole = followed(after, trials)
-    if (!whole) nearer.push(one)
-    else if (!seen.has(whole.text)) {
-      seen.add(whole.text)
-      clean.push({ fix: rewrite(before.text, whole.text), warnings: whole.warnings.length })
-    }
+    const isSettled = isError || !whole.warnings.some(({ message }) => message === diagnostic.message)
+    const isNew = whole === after || !seen.has(whole.text)
+    seen.add(whole.text)
+    if (isSettled && isNew)
+      clean.push({
+        fix: whole === after ? one : rewrite(before.text, whole.text),
+        warnings: whole.warnings.length,
+      })
   }
   // A fix that leaves a doubt comes after those that leave none.
   clean.sort((a, b) => a.warnings - b.warnings)

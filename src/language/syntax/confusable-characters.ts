@@ -85,10 +85,16 @@ const rootFixes =
 
 /** `2π` multiplies; `sin(π)` does not. */
 const piFixes = (found: string, at: number, text: string): Fix[] => {
-  const before = /[\w)\]] *$/.exec(text.slice(0, at))
-  const after = /^ *[\w(]/.test(text.slice(at + found.length)) ? ' * ' : ''
-  const from = before ? at - (before[0].length - 1) : at
-  return [fix(`${before ? ' * ' : ''}pi${after}`, from, at + found.length)]
+  const end = at + found.length
+  const before = /(?<=[\w)\]]) *$/.exec(text.slice(0, at))
+  const after = /^ *(?=[\w(])/.exec(text.slice(end))
+  return [
+    fix(
+      `${before ? ' * ' : ''}pi${after ? ' * ' : ''}`,
+      before ? before.index : at,
+      after ? end + after[0].length : end,
+    ),
+  ]
 }
 
 /** ½ alone, or after a whole number: `1½ in` is `1.5 in`, `1⅓ stop` is a sum. */
@@ -105,6 +111,26 @@ function vulgarFixes(found: string, at: number): Fix[] {
 /** Every confusable, in the order in which they are reported. Where two match at one place, the first counts. */
 const CONFUSABLES: readonly Confusable[] = [
   {
+    pattern: /(?<![\w.])\d{1,3}(?:['’_]\d{3})+(?!\d)/g,
+    say: W.apostropheInNumber,
+    fixes: swap((found) => found.replace(/['’_]/g, '')),
+  },
+  { pattern: /(?<=\d) ?(?:''|’’|[”“])/g, say: () => W.inches, fixes: swap(() => ' in') },
+  {
+    pattern: /(?<=\d) ?['’]/g,
+    say: () => W.feet,
+    fixes: (found, at, text) => {
+      const to = at + found.length
+      return [fix(/\d/.test(text[to] ?? '') ? ' ft ' : ' ft', at, to)]
+    },
+  },
+  {
+    // Before the others, since what is between quotes is no part of the formula.
+    pattern: /(?<!\d ?)[“”„«»‘’'](?:[^“”„«»‘’'"\n]*[“”«»‘’'])?/g,
+    say: () => W.quotes,
+    fixes: swap((found) => (found.length > 1 ? `"${found.slice(1, -1)}"` : '"')),
+  },
+  {
     pattern: /^\s*=+\s*(?=\S)/g,
     say: () => W.leadingEquals,
     fixes: (found, at) => [fix('', at, at + found.length, W.remove('='))],
@@ -119,20 +145,6 @@ const CONFUSABLES: readonly Confusable[] = [
     say: (found) => W.invisible(codePoint(found)),
     fixes: (found, at) => [fix('', at, at + found.length, W.removeIt)],
   },
-  {
-    pattern: /(?<![\w.])\d{1,3}(?:['’_]\d{3})+(?!\d)/g,
-    say: W.apostropheInNumber,
-    fixes: swap((found) => found.replace(/['’_]/g, '')),
-  },
-  { pattern: /(?<=\d) ?(?:''|’’|[”“])/g, say: () => W.inches, fixes: swap(() => ' in') },
-  {
-    pattern: /(?<=\d) ?['’]/g,
-    say: () => W.feet,
-    fixes: (found, at, text) => {
-      const to = at + found.length
-      return [fix(/\d/.test(text[to] ?? '') ? ' ft ' : ' ft', at, to)]
-    },
-  },
   { pattern: /=</g, say: () => W.atMost, fixes: swap(() => '<=') },
   { pattern: /=>/g, say: () => W.atMost, fixes: swap(() => '>=') },
   { pattern: /==+/g, say: () => W.equality, fixes: swap(() => '=') },
@@ -146,11 +158,6 @@ const CONFUSABLES: readonly Confusable[] = [
   { pattern: / *&&? */g, say: () => W.and, fixes: swap(() => ' and ') },
   { pattern: / *\|\|? */g, say: () => W.or, fixes: swap(() => ' or ') },
   { pattern: /!(?!=) */g, say: () => W.not, fixes: swap(() => 'not ') },
-  {
-    pattern: /(?<!\d ?)[“”„«»‘’'](?:[^“”„«»‘’'"\n]*[“”«»‘’'])?/g,
-    say: () => W.quotes,
-    fixes: swap((found) => (found.length > 1 ? `"${found.slice(1, -1)}"` : '"')),
-  },
   { pattern: /√/g, say: () => W.root('sqrt'), fixes: rootFixes('sqrt') },
   { pattern: /∛/g, say: () => W.root('cbrt'), fixes: rootFixes('cbrt') },
   { pattern: /π/g, say: () => W.pi, fixes: piFixes },

@@ -1,5 +1,6 @@
 import { findUnit } from '../../units/index.ts'
 import { type Fix, fix } from '../values/diagnostic.ts'
+import { RESERVED } from '../values/scope.ts'
 import { SYNTAX_WORDS as W } from './words.ts'
 
 const NUMBER = String.raw`\d+(?:\.\d+)?`
@@ -199,9 +200,10 @@ const HABITS: readonly Habit[] = [
   ),
   // 2(a + b), (a)(b), x(…) where x is no function
   habit(
-    String.raw`(?<left>[\w)\]}]) *\((?<right>)`,
+    String.raw`(?<left>${WORD}|[\d)\]}]) *\(`,
     () => W.missingTimes('('),
     ({ left }) => `${left} * (`,
+    (groups, known) => !known.isFunction(g(groups, 'left')) && !RESERVED.has(g(groups, 'left')),
   ),
   // (a) b, (a) 2
   habit(

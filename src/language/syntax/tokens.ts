@@ -36,7 +36,7 @@ function afterUnit(input: InputStream, at: number): number {
   let i = at
   if (SIGNS.includes(first) && first !== '') {
     i++
-    if (first === '°' && char(input.peek(i)) === 'C' && !isWordPart(char(input.peek(i + 1)))) i++
+    if (first === '°' && /[CF]/.test(char(input.peek(i))) && !isWordPart(char(input.peek(i + 1)))) i++
   } else if (isLetter(first)) {
     const word = wordAt(input, at)
     if (isJoiner(word)) return at
