@@ -158,7 +158,7 @@ const SPEEDS_FROM_21 = [100, 125, 160, 200, 250, 320, 400, 500, 640, 800]
 function dinSpeed(degrees: number, from: number, to: number): Diagnostic {
   const step = degrees - 21
   const base = SPEEDS_FROM_21[((step % 10) + 10) % 10]
-  if (base === undefined || step < -10 || step > 30) return problem(W.dinSpeed(), from, to)
+  if (base === undefined || step < -10 || step > 30) return problem(W.dinAsIso, from, to)
   const speed = String(Math.floor(base * 10 ** Math.floor(step / 10)))
   return problem(W.dinSpeed(speed), from, to, [fix(speed, from, to)])
 }

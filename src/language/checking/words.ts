@@ -43,8 +43,8 @@ export const CHECK_WORDS = {
   unitWord: isWritten,
   otherUnit: (found: string, written: string) => `“${found}” is written ${written} in a formula.`,
   speed: SYNTAX_WORDS.speed,
-  dinSpeed: (speed?: string) =>
-    `Degrees DIN are a logarithm of the speed. ${speed === undefined ? 'Write the ISO speed, a plain number.' : `The same ISO speed is ${speed}.`}`,
+  dinSpeed: (speed: string) => `Degrees DIN are a logarithm of the speed. The same ISO speed is ${speed}.`,
+  dinAsIso: 'Degrees DIN are a logarithm of the speed. Write the ISO speed, a plain number.',
   cellAfterNumber: (name: string) => `After a number, “${name}” is read as a unit. To multiply, write “*”.`,
   powerOfUnit: (found: string) => `“${found}” is not a unit. A power is written with “^”.`,
   ratioOfName: 'A ratio has two numbers, such as 1:4. With a cell, write a division.',
