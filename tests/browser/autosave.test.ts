@@ -139,3 +139,33 @@ test('a saved sheet is duplicated, removed, and put back', async ({ open }) => {
   await undo.press('Enter')
   await expect.poll(() => sheets.count()).toBe(2)
 })
+
+test('a page put to sleep right after the last key leaves what was typed to the next page, and starts afresh when woken', async ({
+  open,
+}) => {
+  const { page, context, site } = await open({ path: '#new/flat-sheet' })
+  const before = await given(page, 'Job').inputValue()
+  await given(page, 'Job').fill('Sluice House')
+  await saved(page)
+  const address = page.url()
+  // As the browser does it: nothing of the page runs between the last key and its sleep.
+  await given(page, 'Job').evaluate((field: HTMLInputElement) => {
+    field.value = 'Sluice House, left at once'
+    field.dispatchEvent(new InputEvent('input', { bubbles: true, composed: true }))
+    dispatchEvent(new PageTransitionEvent('pagehide', { persisted: true }))
+  })
+  const next = await context.newPage()
+  await next.goto(`${site}#`)
+  await next.locator('sheet-list', { hasText: 'Sluice House, left at once' }).waitFor()
+  await next.goto(address)
+  await expect.poll(() => given(next, 'Job').inputValue()).toBe('Sluice House, left at once')
+  await next.close()
+
+  await page.evaluate(() => dispatchEvent(new PageTransitionEvent('pageshow', { persisted: true })))
+  await saved(page)
+  await expect.poll(() => given(page, 'Job').inputValue()).toBe('Sluice House, left at once')
+  expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.includes('left')))).toEqual([])
+  // The steps of undo came along.
+  await page.getByRole('button', { name: /Undo/ }).first().click()
+  await expect.poll(() => given(page, 'Job').inputValue()).toBe(before)
+})

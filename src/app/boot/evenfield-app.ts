@@ -7,6 +7,8 @@ import { newId, openStore } from '../../storage/store/store.ts'
 import type { Store } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
+import type { Autosave } from '../session/autosave.ts'
+import type { Leaving } from '../session/leaving.ts'
 import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
 import { UnsavedSheets } from '../session/unsaved-sheets.ts'
 import { WORDS } from '../session/words.ts'
@@ -41,6 +43,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private store: Store | undefined
   private arriving = 0
   private readonly unsaved = new UnsavedSheets()
+  private leaving: Leaving | undefined
   /** What has happened to the store since the page was opened. */
   @state() private notice = ''
   @state() private question: Question | undefined
@@ -55,9 +58,6 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     addEventListener('hashchange', this.arrive)
     addEventListener('dragover', this.hover)
     addEventListener('drop', this.drop)
-    addEventListener('beforeunload', this.warn)
-    addEventListener('pagehide', this.hide)
-    document.addEventListener('visibilitychange', this.hide)
     void this.start()
   }
 
@@ -66,9 +66,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     removeEventListener('hashchange', this.arrive)
     removeEventListener('dragover', this.hover)
     removeEventListener('drop', this.drop)
-    removeEventListener('beforeunload', this.warn)
-    removeEventListener('pagehide', this.hide)
-    document.removeEventListener('visibilitychange', this.hide)
+    this.leaving?.close()
   }
 
   private async start(): Promise<void> {
@@ -80,13 +78,24 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       },
       onAvailable: () => void this.recover(),
     })
+    // Without it, the page saves what is typed all the same.
+    this.leaving = await import('../session/leaving.ts').then(
+      ({ Leaving }) => new Leaving(this.opened(), this.unsaved, () => this.autosave),
+      () => undefined,
+    )
+    await this.leaving?.takeUp()
     await this.go(readRoute(location.hash))
+  }
+
+  private get autosave(): Autosave | undefined {
+    return this.page.on === 'sheet' ? this.page.session.autosave : undefined
   }
 
   /** The store answers after all: what waits is saved, and what could not be listed or opened is fetched again. */
   private async recover(): Promise<void> {
+    await this.leaving?.takeUp()
     await this.unsaved.tryAgain()
-    if (this.page.on === 'sheet') await this.page.session.autosave.flush()
+    if (this.autosave) await this.autosave.flush()
     else await this.go(readRoute(location.hash))
   }
 
@@ -122,19 +131,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   }
 
   private async settled(): Promise<void> {
-    if (this.page.on === 'sheet') await this.page.session.autosave.flush()
-  }
-
-  /** At once, not after the pause in typing: the tab may be about to be closed or put to sleep. */
-  private readonly hide = ({ type }: Event): void => {
-    if (type === 'pagehide' || document.visibilityState === 'hidden') void this.settled()
-  }
-
-  /** The browser asks before it closes a page whose sheet is nowhere else. */
-  private readonly warn = (event: BeforeUnloadEvent): void => {
-    const open = this.page.on === 'sheet' ? this.page.session.autosave : undefined
-    // While a save is under way it is let finish; only one that failed is worth the browser's question.
-    if (this.unsaved.isAny || open?.saveState.get().state === 'failed') event.preventDefault()
+    await this.autosave?.flush()
   }
 
   private turnTo(page: Page): void {
@@ -184,7 +181,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private async savedSheet(id: string, key: string): Promise<Page> {
     const autosave = this.unsaved.take(id)
     try {
-      const unsaved = autosave?.unsaved
+      const unsaved = autosave?.unsaved?.worksheet
       const saved = unsaved ? undefined : await this.opened().read(id)
       const worksheet = unsaved ?? saved?.worksheet
       if (!worksheet) throw new Error(WORDS.noSuchSheet)

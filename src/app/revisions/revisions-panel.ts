@@ -10,6 +10,7 @@ import { libraryFor } from '../common/library.ts'
 import { panelStyle } from '../common/panel-style.ts'
 import { when } from '../common/words.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
+import { restoreSheet } from './restore-sheet.ts'
 import { comparison } from './revision-list.ts'
 import { revisionsWords as words } from './words.ts'
 
@@ -206,7 +207,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     await this.plainly(async () => {
       const worksheet = await this.stateAt(revision.at)
       if (!worksheet) throw new Error(words.gone)
-      await this.session.restore(worksheet)
+      await restoreSheet(this.session, worksheet)
       this.opened = undefined
       this.said = words.restored(when(new Date(revision.at)))
     })

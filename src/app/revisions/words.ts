@@ -1,5 +1,7 @@
 /** The sentences on the revisions of a sheet, as users meet them. */
 export const revisionsWords = {
+  beforeRestore: 'before a restore',
+  notSavedFirst: 'The sheet is not saved yet, so it was not restored. Try again once it is saved.',
   heading: 'Revisions',
   about:
     'Earlier states of this sheet: minute by minute for the last hour, then hourly for a day, daily for a month, weekly after that. A revision with a name stays for good.',

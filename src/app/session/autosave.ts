@@ -23,6 +23,11 @@ export interface Savable {
   readonly checks?: CheckCounts | undefined
 }
 
+/** What is in no completed transaction, and the states of the sheet it goes on from. */
+export interface Unsaved extends Savable {
+  readonly seen: readonly string[]
+}
+
 export interface AutosaveEvents {
   /** A change is saved. */
   readonly saved?: () => void
@@ -54,13 +59,15 @@ export class Autosave {
   private since = 0
   /** What is not yet written, or could not be. */
   private latest: (() => Savable) | undefined
+  /** What is being written. */
+  private underWay: (() => Savable) | undefined
   /** What could not be saved over another tab's state, until it is a revision. */
   private rescuing: Worksheet | undefined
   private writing: Promise<void> | undefined
   private failures = 0
   private hasAsked = false
   /** The states of the sheet this tab has seen; the store refuses to write over any other. */
-  private seen: string[] = []
+  private seen: readonly string[] = []
 
   constructor(
     private readonly store: Store,
@@ -76,8 +83,9 @@ export class Autosave {
   }
 
   /** The sheet as it was typed, where it is not saved. */
-  get unsaved(): Worksheet | undefined {
-    return this.latest?.().worksheet ?? this.rescuing
+  get unsaved(): Unsaved | undefined {
+    const savable = (this.latest ?? this.underWay)?.() ?? (this.rescuing && { worksheet: this.rescuing })
+    return savable && { ...savable, seen: this.seen }
   }
 
   /** The title of what was last to be saved. */
@@ -103,6 +111,12 @@ export class Autosave {
     })
     this.writing = writing
     return writing
+  }
+
+  /** Goes on from what another page was left with. */
+  take({ seen, ...savable }: Unsaved): void {
+    this.seen = seen
+    this.schedule(() => savable)
   }
 
   /** Goes on from a state read from the store. Only where nothing here is unsaved. */
@@ -142,6 +156,7 @@ export class Autosave {
   private async save(): Promise<void> {
     const make = this.latest as () => Savable
     this.latest = undefined
+    this.underWay = make
     const { worksheet, history, checks } = make()
     this.title = worksheet.title
     let summary: Summary
@@ -150,13 +165,15 @@ export class Autosave {
     } catch (error) {
       this.latest ??= make
       if (!(error instanceof StoreError) || error.problem !== 'elsewhere') {
-        if (error instanceof StoreError && error.attempt !== undefined) this.seen.push(error.attempt)
+        if (error instanceof StoreError && error.attempt !== undefined) this.seen = [...this.seen, error.attempt]
         throw error
       }
       this.rescuing = this.latest().worksheet
       this.latest = undefined
       this.events.refused?.()
       return this.rescue()
+    } finally {
+      this.underWay = undefined
     }
     this.seen = [stateOf(summary)]
     if (!this.store.persistent)

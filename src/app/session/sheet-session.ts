@@ -1,17 +1,12 @@
 import { signal } from '@lit-labs/signals'
-import { type Origin, originOf, withoutOrigin } from '../../storage/exchange/origin.ts'
-import { newId } from '../../storage/store/new-id.ts'
-import { now } from '../../storage/store/summary.ts'
 import { type LockState, TabLock, type TabLockMeans } from '../../storage/store/tab-lock.ts'
 import type { SavedSheet, Store } from '../../storage/store/types.ts'
-import { WORDS as STORAGE_WORDS } from '../../storage/words.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { Autosave, type Savable } from './autosave.ts'
 import type { countChecks } from './count-checks.ts'
 import { nearestSteps, readSteps } from './saved-steps.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
-import { WORDS } from './words.ts'
 
 export interface SessionOptions {
   readonly open: OpenSheet
@@ -46,8 +41,6 @@ export class SheetSession {
   /** The document as it is saved or about to be: functions that arrive later change no document. */
   private known: Worksheet
   private reading: Promise<void> = Promise.resolve()
-  /** What was last sent, and the origin it was given. */
-  private sent: { readonly worksheet: Worksheet; readonly origin: Origin } | undefined
 
   constructor({ open, store, id, saved, autosave, unsaved, changed, lock }: SessionOptions) {
     this.open = open
@@ -105,32 +98,6 @@ export class SheetSession {
     await this.resume()
   }
 
-  /** Saves what is on the screen as another sheet; gives its id. */
-  async saveCopy(): Promise<string> {
-    const { worksheet } = this.open.sheet
-    const id = newId()
-    await this.store.save(id, { ...withoutOrigin(worksheet), title: `${worksheet.title}, copy` })
-    return id
-  }
-
-  /** Where a copy sent now comes from. A sheet that came as a copy itself keeps the origin it has. */
-  origin(): Origin {
-    const { worksheet } = this.open.sheet
-    if (this.sent?.worksheet !== worksheet)
-      this.sent = { worksheet, origin: originOf(worksheet) ?? { sheet: this.id, at: now() } }
-    return this.sent.origin
-  }
-
-  /** Saves the sheet as it is sent now as a revision, with which the copy is compared when it comes back. */
-  async rememberShared(): Promise<void> {
-    const { sheet, at } = this.origin()
-    if (sheet !== this.id) return
-    const { worksheet } = this.open.sheet
-    if (this.autosave.saveState.get().state === 'untouched') this.saveAgain()
-    await this.autosave.flush()
-    await this.store.importRevisions(this.id, [{ at, shared: true, why: STORAGE_WORDS.shared, worksheet }])
-  }
-
   /** Puts the measurements and ticks of a copy in, as one step of undo. False where another tab has the sheet. */
   async takeIn(merge: (worksheet: Worksheet) => Worksheet): Promise<boolean> {
     if (this.open.frozen.get()) return false
@@ -138,16 +105,6 @@ export class SheetSession {
     this.open.sheet.become(merge(this.open.sheet.worksheet))
     await this.autosave.flush()
     return true
-  }
-
-  /** Puts the sheet back to an earlier state. The present one becomes a revision first. */
-  async restore(worksheet: Worksheet): Promise<void> {
-    await this.autosave.flush()
-    if (this.autosave.isUnsaved) throw new Error(WORDS.notSavedFirst)
-    await this.store.saveRevision(this.id, { why: WORDS.beforeRestore })
-    await this.open.loadAllFunctions()
-    if (!this.open.frozen.get()) this.open.sheet.become(worksheet)
-    await this.autosave.flush()
   }
 
   /** Saves the sheet although nothing was changed: the store was emptied under it, or a fresh sheet is sent to someone. */

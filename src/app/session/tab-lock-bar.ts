@@ -3,6 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import { toSheet } from '../common/route.ts'
+import { saveCopyOf } from './sent-copy.ts'
 import type { SheetSession } from './sheet-session.ts'
 import { WORDS } from './words.ts'
 
@@ -28,7 +29,7 @@ export class TabLockBar extends SignalWatcher(LitElement) {
 
   private async saveCopy(): Promise<void> {
     try {
-      location.hash = toSheet(await this.session.saveCopy())
+      location.hash = toSheet(await saveCopyOf(this.session))
     } catch (error) {
       this.failure = (error as Error).message
     }

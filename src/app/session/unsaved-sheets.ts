@@ -1,6 +1,7 @@
 import { signal } from '@lit-labs/signals'
+import type { Store } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
-import type { Autosave } from './autosave.ts'
+import { Autosave, type Unsaved } from './autosave.ts'
 
 /** A sheet whose page was left before it was saved. */
 export interface UnsavedSheet {
@@ -40,7 +41,20 @@ export class UnsavedSheets {
 
   /** The sheet as it was typed, to be saved as a file. */
   worksheet(id: string): Worksheet | undefined {
-    return this.autosaves.get(id)?.unsaved
+    return this.autosaves.get(id)?.unsaved?.worksheet
+  }
+
+  /** Saves what another page was left with; false where that waits. */
+  async takeUp(store: Store, id: string, left: Unsaved): Promise<boolean> {
+    const autosave = new Autosave(store, id)
+    autosave.take(left)
+    await this.leave(autosave)
+    return !autosave.isUnsaved
+  }
+
+  /** Those of the pages that were left. */
+  get all(): Iterable<Autosave> {
+    return this.autosaves.values()
   }
 
   /** Whether closing the tab would lose something. */

@@ -13,14 +13,12 @@ export const WORDS = {
   takeBack: 'Take it back',
   saveCopy,
   unsavedRevision: 'Typed in another tab, not saved in the sheet',
-  beforeRestore: 'before a restore',
   openSheet: 'Open the sheet',
   tryAgain: 'Try again',
   saveAsFile,
   savedAsFile,
   noSuchSheet: 'There is no such sheet in this browser. It may be saved in another one.',
   nothingSaved: 'Nothing is saved in this browser.',
-  notSavedFirst: 'The sheet is not saved yet, so it was not restored. Try again once it is saved.',
 } as const
 
 const called = (title: string): string => `“${title || UNTITLED_SHEET}”`

@@ -11,6 +11,7 @@ import type { Worksheet } from '../../worksheet/index.ts'
 import { panelStyle } from '../common/panel-style.ts'
 import { addressOf } from '../common/route.ts'
 import type { SheetCode } from '../paper/qr.ts'
+import { originOfSent, rememberSent } from '../session/sent-copy.ts'
 import type { SheetSession } from '../session/sheet-session.ts'
 import { shareWords as words } from './words.ts'
 
@@ -86,7 +87,7 @@ export class SharePanel extends LitElement {
         ? (await import('../../storage/figures/figures-only.ts')).figuresOnly(this.session.open.sheet)
         : worksheet
       const { basesFor } = await import('../templates/base-sheets.ts')
-      const link = await toLink(withOrigin(sent, this.session.origin()), await basesFor(worksheet))
+      const link = await toLink(withOrigin(sent, originOfSent(this.session)), await basesFor(worksheet))
       const address = addressOf(link)
       if (this.isLate(worksheet, figuresOnly)) return
       this.address = address
@@ -103,7 +104,7 @@ export class SharePanel extends LitElement {
       const code = await codeFor(this.session.open.sheet, {
         addressOf,
         formulas: !figuresOnly,
-        along: { origin: this.session.origin() },
+        along: { origin: originOfSent(this.session) },
         bases: await basesFor(worksheet),
       })
       if (!this.isLate(worksheet, figuresOnly)) this.code = code ?? 'too large'
@@ -124,7 +125,7 @@ export class SharePanel extends LitElement {
 
   /** What is sent is compared with what comes back; where that cannot be saved, it is sent all the same. */
   private remember(): Promise<void> {
-    return this.session.rememberShared().catch(() => {})
+    return rememberSent(this.session).catch(() => {})
   }
 
   private save(): Promise<void> {
@@ -133,7 +134,7 @@ export class SharePanel extends LitElement {
       async () => {
         const { saveFile } = await import('../../storage/exchange/file.ts')
         await this.remember()
-        this.said = (await saveFile(withOrigin(this.worksheet, this.session.origin()))) ? words.savedFile : ''
+        this.said = (await saveFile(withOrigin(this.worksheet, originOfSent(this.session)))) ? words.savedFile : ''
       },
     )
   }

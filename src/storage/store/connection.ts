@@ -47,8 +47,10 @@ function within<T>(limit: number, promise: Promise<T>): Promise<T> {
 export class Connection {
   private opening: Promise<Database> | undefined
   private blocked: Promise<never> | undefined
-  private outdated: StoreError | undefined
+  /** Why it is not opened again. */
+  private ended: StoreError | undefined
   private reopening: ReturnType<typeof setTimeout> | undefined
+  private readonly active = new Set<{ abort(): void }>()
   /** A database was opened here before: one that is not there any more was deleted. */
   private hasOpened = false
   /** Why the database cannot be reached at present. */
@@ -66,8 +68,11 @@ export class Connection {
     work: (transaction: IDBPTransaction<Schema, Stores, Mode>) => Promise<T>,
   ): Promise<T> {
     const once = async (): Promise<T> => {
-      const transaction = (await this.open()).transaction(stores, mode, { durability: 'strict' })
+      const database = await this.open()
+      if (this.ended) throw this.ended
+      const transaction = database.transaction(stores, mode, { durability: 'strict' })
       const done = transaction.done
+      this.active.add(transaction)
       // Awaited below; until then a failure is not an unhandled one.
       done.catch(() => {})
       const whole = async (): Promise<T> => {
@@ -84,6 +89,8 @@ export class Connection {
           // The browser has ended it already, and says why.
         }
         throw transaction.error ?? error
+      } finally {
+        this.active.delete(transaction)
       }
     }
     try {
@@ -102,7 +109,7 @@ export class Connection {
 
   /** Opens the database where it is not open. Rejects with a StoreError within the time limit. */
   async open(): Promise<Database> {
-    if (this.outdated) throw this.outdated
+    if (this.ended) throw this.ended
     const opening = this.opening ?? this.start()
     try {
       const database = await within(
@@ -115,6 +122,17 @@ export class Connection {
       this.problem = asStoreError(error)
       throw this.problem
     }
+  }
+
+  /** Ends what is under way and begins nothing any more. */
+  sleep(): void {
+    this.ended = new StoreError('silent')
+    for (const transaction of this.active)
+      try {
+        transaction.abort()
+      } catch {
+        // It is complete, but for saying so.
+      }
   }
 
   close(): void {
@@ -174,7 +192,7 @@ export class Connection {
   private lose(error: StoreError): void {
     if (error.problem === 'deleted') this.hasOpened = false
     if (error.problem === 'outdated') {
-      this.outdated = error
+      this.ended = error
       this.problem = error
     }
     this.options.onProblem?.(error)

@@ -131,6 +131,7 @@ export function indexedDbStore(connection: Connection): Store {
         await writing.objectStore('settings').put(value, setting)
       }),
 
+    sleep: () => connection.sleep(),
     close: () => connection.close(),
   }
 }

@@ -115,6 +115,7 @@ export function openMemory(problem: StoreError | undefined): Store {
     async saveSetting(name, value) {
       settings.set(name, structuredClone(value))
     },
+    sleep() {},
     close() {},
   }
 }

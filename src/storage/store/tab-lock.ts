@@ -40,6 +40,13 @@ export interface TabLockMeans {
   readonly channel: BroadcastChannel | undefined
 }
 
+/** Tells every tab, this one too, that a sheet was saved by a page that has no lock on it. */
+export function tellSaved(sheet: string): void {
+  const channel = new BroadcastChannel(CHANNEL)
+  channel.postMessage({ sheet, from: newId(), says: 'saved' } satisfies Message)
+  channel.close()
+}
+
 const browserMeans = (): TabLockMeans => ({
   locks: globalThis.navigator?.locks as LockManager | undefined,
   channel: 'BroadcastChannel' in globalThis ? new BroadcastChannel(CHANNEL) : undefined,

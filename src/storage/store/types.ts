@@ -108,5 +108,10 @@ export interface Store {
   /** A setting of this browser: a plain value under a name. */
   setting(name: string): Promise<unknown>
   saveSetting(name: string, value: unknown): Promise<void>
+  /**
+   * Gives up what is under way and does nothing any more: a page put to sleep in the middle of a transaction would have
+   * every later page wait for it.
+   */
+  sleep(): void
   close(): void
 }

@@ -61,9 +61,13 @@ interface RawDatabase {
 type Transact = (this: RawDatabase, ...asked: unknown[]) => RawTransaction
 
 const database = FDBDatabase.prototype as unknown as { transaction: Transact }
-const transaction = FDBTransaction.prototype as unknown as { _start(this: RawTransaction): void }
+const transaction = FDBTransaction.prototype as unknown as {
+  _start(this: RawTransaction): void
+  abort(this: RawTransaction): void
+}
 const plainTransaction = database.transaction
 const plainStart = transaction._start
+const plainAbort = transaction.abort
 
 let simulated: SimulatedDatabases | undefined
 
@@ -76,6 +80,8 @@ database.transaction = function (...asked) {
 }
 
 transaction._start = function () {
+  // It stays open, and holds up whatever comes after it.
+  if (simulated?.asleep.has(this.db.tab ?? '')) return
   const { plan } = this
   const isLast = this._requests.length === 0
   if (plan && this._state !== 'finished' && (this.steps === plan.step || isLast)) {
@@ -85,6 +91,11 @@ transaction._start = function () {
   }
   this.steps = (this.steps ?? 0) + 1
   plainStart.call(this)
+}
+
+transaction.abort = function () {
+  // No script runs in a page that is asleep.
+  if (!simulated?.asleep.has(this.db.tab ?? '')) plainAbort.call(this)
 }
 
 /** Lets a transaction fail. False: it goes on, as what fails comes later. */
@@ -126,6 +137,9 @@ export class SimulatedDatabases {
   private readonly dead = new Set<string>()
   /** Tabs whose openings are not answered. */
   readonly mute = new Set<string>()
+
+  /** Tabs put to sleep: what they had under way never ends, unless they have ended it themselves. */
+  readonly asleep = new Set<string>()
 
   constructor() {
     simulated = this

@@ -2,11 +2,16 @@ import fc from 'fast-check'
 import { vi } from 'vitest'
 import { openStore } from '../../../src/storage/index.ts'
 import { drained, FAULTS, type Plan, SimulatedDatabases } from './database.ts'
-import { LIMIT_MS, SHEET_ID, SimulatedLocks, SimulatedMessages, sheetSaying, Tab } from './tabs.ts'
+import { LIMIT_MS, SHEET_ID, SimulatedLocks, SimulatedMessages, sheetSaying, simulatedLocal, Tab } from './tabs.ts'
 
 /** One thing that happens in the simulated browser. */
 export type Step =
-  | { readonly do: 'type' | 'flush' | 'leave' | 'open' | 'take over' | 'crash'; readonly tab: number }
+  | {
+      readonly do: 'type' | 'flush' | 'leave' | 'open' | 'take over' | 'crash'
+      readonly tab: number
+    }
+  /** So many turns after a save has begun. */
+  | { readonly do: 'go to sleep' | 'reload'; readonly tab: number; readonly turns: number }
   | { readonly do: 'wait'; readonly ms: number }
   | { readonly do: 'fail'; readonly tab: number; readonly plan: Plan }
   | { readonly do: 'close'; readonly tab: number; readonly isNotified: boolean }
@@ -38,6 +43,14 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 5, arbitrary: fc.record({ do: fc.constant('fail' as const), tab, plan }) },
   { weight: 6, arbitrary: of('flush', 'leave', 'open', 'open', 'take over') },
   { weight: 1, arbitrary: of('crash') },
+  {
+    weight: 3,
+    arbitrary: fc.record({
+      do: fc.constantFrom('go to sleep' as const, 'reload' as const),
+      tab,
+      turns: fc.integer({ min: 0, max: 12 }),
+    }),
+  },
   { weight: 2, arbitrary: fc.record({ do: fc.constant('close' as const), tab, isNotified: fc.boolean() }) },
   { weight: 2, arbitrary: fc.record({ do: fc.constant('messages' as const), isLost: fc.boolean() }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant('mute' as const), tab, isMute: fc.boolean() }) },
@@ -117,20 +130,26 @@ const textOf = (data: unknown): string => (data as { job?: string }).job ?? ''
 
 /** Runs some steps in a fresh browser and checks after each; throws where something is lost or written over unseen. */
 export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what: readonly Step[], tally: Tally) {
+  // A page killed in an earlier run would try again in this one.
+  vi.clearAllTimers()
   vi.setSystemTime(Date.UTC(2026, 4, 1, 12))
   const databases = new SimulatedDatabases()
   const locks = new SimulatedLocks()
   const messages = new SimulatedMessages()
   /** Texts the head called saved. */
   const saved = new Set<string>()
-  const tabs = Array.from({ length: count }, (_, at) => {
-    const name = `tab${at}`
+  const local = simulatedLocal()
+  /** A page in one of the browser's tabs; the pages of one tab come one after the other. */
+  const page = (name: string): Tab => {
     const means = () => ({
       locks: hasLocks ? locks.forTab(name) : undefined,
       channel: hasMessages ? messages.channel() : undefined,
     })
-    return new Tab(name, means, (text) => saved.add(text))
-  })
+    return new Tab(name, means, local, (text) => saved.add(text))
+  }
+  const places = Array.from({ length: count }, (_, at) => page(`tab${at}`))
+  /** Every page there has been. */
+  const tabs = [...places]
   const first = openStore({ name: 'sheets#first' })
   await pass(0)
   void (await first).save(SHEET_ID, sheetSaying('first'))
@@ -142,7 +161,8 @@ export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what:
 
   let typed = 0
   for (const one of what) {
-    const at = 'tab' in one ? tabs[one.tab % count] : undefined
+    const place = 'tab' in one ? one.tab % count : 0
+    const at = 'tab' in one ? places[place] : undefined
     if (one.do === 'wait') await pass(one.ms)
     else if (one.do === 'messages') messages.isLost = one.isLost
     else if (one.do === 'clock') vi.setSystemTime(Date.now() + one.ms)
@@ -163,6 +183,17 @@ export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what:
         at.isAlive = false
         databases.crash(at.name)
         locks.crash(at.name)
+      } else if ((one.do === 'go to sleep' || one.do === 'reload') && at.isAlive) {
+        void at.flush()
+        await drained(one.turns)
+        if (at.hide() && one.do === 'go to sleep') databases.asleep.add(at.name)
+        else databases.crash(at.name)
+        locks.crash(at.name)
+        for (const other of tabs) void other.takeUp()
+        const next = page(`tab${place}, page ${tabs.length}`)
+        places[place] = next
+        tabs.push(next)
+        void next.start().then(() => next.open())
       }
     }
     await pass(0)
@@ -173,6 +204,8 @@ export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what:
   // Nothing goes wrong any more: what is not saved is saved by itself, within the longest time between two tries.
   databases.heal()
   messages.isLost = false
+  const last = page('last')
+  void last.start()
   for (let turn = 0; turn < 6; turn++) {
     await pass(20_000)
     for (const tab of tabs) tab.look()
@@ -181,13 +214,15 @@ export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what:
   const { current, past } = await witness.look()
   const isThere = (text: string): boolean => current === text || past.has(text)
   for (const tab of tabs) {
-    if (!tab.isAlive) continue
-    if (tab.isUnsaved) throw new Error(`${tab.name} still has something that is not saved.`)
+    if (!tab.isAlive && !tab.isLeft) continue
+    if (tab.isAlive && tab.isUnsaved) throw new Error(`${tab.name} still has something that is not saved.`)
     if (tab.last === undefined || isThere(tab.last)) continue
     // It was saved, and someone who saw it went on from there.
     const isReplaced = tabs.some((other) => other !== tab && other.seen.has(tab.last as string))
-    if (!(saved.has(tab.last) && isReplaced)) throw new Error(`“${tab.last}” is lost.`)
+    if (!((saved.has(tab.last) || tab.isLeft) && isReplaced)) throw new Error(`“${tab.last}” is lost.`)
   }
+  const left = Object.keys(local)
+  if (left.length > 0) throw new Error(`${left.join(', ')} was never taken up.`)
   tally.runs++
   tally.typed += typed
   tally.acknowledged += saved.size

@@ -1,5 +1,6 @@
 import { signal } from '@lit-labs/signals'
 import type { OpenSheet } from '../../../src/app/open/open-sheet.ts'
+import { LeftSheets } from '../../../src/app/session/left-sheets.ts'
 import { SheetSession } from '../../../src/app/session/sheet-session.ts'
 import { UnsavedSheets } from '../../../src/app/session/unsaved-sheets.ts'
 import { openStore } from '../../../src/storage/index.ts'
@@ -26,8 +27,12 @@ export class SimulatedLocks {
 
   /** The locks as one tab sees them. */
   forTab(tab: string): LockManager {
-    const request = (name: string, options: LockOptions, use: (lock: Lock | null) => unknown) =>
+    const request = (
+      name: string,
+      ...rest: [LockOptions, LockGrantedCallback<unknown>] | [LockGrantedCallback<unknown>]
+    ) =>
       new Promise((resolve, reject) => {
+        const [use, options] = rest.length === 1 ? [rest[0], {} as LockOptions] : [rest[1], rest[0]]
         const waiting: Waiting = { tab, use: use as Waiting['use'], resolve, reject }
         const holder = this.held.get(name)
         if (options.steal) {
@@ -106,6 +111,21 @@ export class SimulatedMessages {
   }
 }
 
+/** The local storage of one browser: written at once, by every tab. */
+export function simulatedLocal(): Storage {
+  const methods = {
+    getItem: (key: string) => texts[key] ?? null,
+    setItem: (key: string, text: string) => {
+      texts[key] = text
+    },
+    removeItem: (key: string) => {
+      delete texts[key]
+    },
+  }
+  const texts: Record<string, string> = Object.create(methods)
+  return texts as unknown as Storage
+}
+
 /** An open sheet with its document alone: what a session needs of it. */
 class Document {
   readonly frozen = signal(false)
@@ -151,11 +171,15 @@ export class Tab {
   last: string | undefined
   private document: Document | undefined
   private store: Store | undefined
+  private left: LeftSheets | undefined
   isAlive = true
+  /** The page was left or reloaded, not killed: what was typed in it last is there all the same. */
+  isLeft = false
 
   constructor(
     readonly name: string,
     private readonly means: () => TabLockMeans,
+    private readonly local: Storage,
     /** Called where the head says “Saved” of what is shown. */
     private readonly acknowledged: (text: string) => void,
   ) {}
@@ -165,15 +189,34 @@ export class Tab {
       name: `sheets#${this.name}`,
       openingLimit: LIMIT_MS,
       transactionLimit: LIMIT_MS,
-      onAvailable: () => void this.unsaved.tryAgain(),
+      onAvailable: () => void this.takeUp().then(() => this.unsaved.tryAgain()),
     })
+    const { locks } = this.means()
+    const tell = (sheet: string) => this.means().channel?.postMessage({ sheet, from: 'left', says: 'saved' })
+    this.left = new LeftSheets(this.store, this.unsaved, { local: this.local, locks, tell })
+    await this.takeUp()
+  }
+
+  /** Saves what another tab was left with. */
+  async takeUp(): Promise<void> {
+    if (this.isAlive) await this.left?.takeUp()
+  }
+
+  /** The page is left, and put to sleep where it is left whole. */
+  hide(): boolean {
+    const open = this.session?.autosave
+    const isLeft = this.left?.leave([...this.unsaved.all, ...(open ? [open] : [])])
+    if (isLeft) this.store?.sleep()
+    this.isAlive = false
+    this.isLeft = true
+    return isLeft === true
   }
 
   /** Opens the sheet's page, as the app does. */
   async open(): Promise<void> {
     if (!this.store || this.session || !this.isAlive) return
     const autosave = this.unsaved.take(SHEET_ID)
-    const unsaved = autosave?.unsaved
+    const unsaved = autosave?.unsaved?.worksheet
     const saved = unsaved ? undefined : await this.store.read(SHEET_ID).catch(() => undefined)
     const worksheet = unsaved ?? saved?.worksheet
     if (!worksheet) {
