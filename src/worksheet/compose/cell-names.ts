@@ -1,4 +1,5 @@
 import { RESERVED } from '../../language/index.ts'
+import { kindOf } from '../kinds/index.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell } from '../schema/document.ts'
 import { readBy } from './join-names.ts'
@@ -36,7 +37,7 @@ function allNamesIn(cell: PartCell): readonly string[] {
 
 function readFrom(cell: PartCell, optional: readonly string[] = []): readonly string[] {
   const whole = { ...cell, id: NO_ID } as unknown as Cell
-  if (whole.kind === 'range') return [...(whole.of ? [whole.of] : []), ...whole.results]
+  if (whole.kind === 'range') return kindOf(whole).listed?.(whole) ?? []
   const needed = whole.kind === 'drawing' ? { ...whole, from: without(whole.from, optional) } : whole
   return [...readBy(needed)].filter((name) => !RESERVED.has(name))
 }

@@ -20,6 +20,14 @@ describe('the names a part’s cell reads', () => {
   test('of a range are what it varies and what it shows', () => {
     expect(namesRead(cell({ kind: 'range', of: 'a', results: ['b', 'c'] }))).toEqual(['a', 'b', 'c'])
     expect(namesRead(cell({ kind: 'range', results: ['b'] }))).toEqual(['b'])
+    const sides = {
+      kind: 'range',
+      of: 'size.width',
+      second: { of: 'size.height' },
+      values: 'list.width',
+      results: ['b'],
+    }
+    expect(namesRead(cell(sides))).toEqual(['size', 'size', 'list', 'b'])
   })
 
   test('of a drawing leave out the inputs that may be missing', () => {
