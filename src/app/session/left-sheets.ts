@@ -9,7 +9,7 @@ export const LEFT = 'evenfield left '
 /** Tabs that are opened together take up what was left one after the other. */
 const LOCK = 'evenfield left'
 
-/** What sheets are left in, and who is told once they are saved. */
+/** What sheets are left in, and how it is announced that they are saved. */
 export interface LeftMeans {
   /** None where the browser gives the site none. */
   readonly local: Storage | undefined

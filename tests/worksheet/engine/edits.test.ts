@@ -95,9 +95,9 @@ test('after any edits each cell is what its formula gives, waits for what is emp
         expect(seenIn(sheet)).toEqual(workedOut(all))
         for (const one of steps) {
           const before = seenIn(sheet)
-          let told: 'all' | ReadonlySet<string> = new Set()
+          let reported: 'all' | ReadonlySet<string> = new Set()
           const stop = sheet.watch((changed) => {
-            told = changed
+            reported = changed
           })
           sheet.apply(changeOf(one, all))
           stop()
@@ -109,7 +109,7 @@ test('after any edits each cell is what its formula gives, waits for what is emp
                 : all
           const after = seenIn(sheet)
           expect(after).toEqual(workedOut(all))
-          const toldOf = told as 'all' | ReadonlySet<string>
+          const toldOf = reported as 'all' | ReadonlySet<string>
           if (toldOf !== 'all')
             for (const [id, value] of after) if (!Object.is(before.get(id), value)) expect(toldOf).toContain(id)
           for (const [id, value] of after) if (value === WAITING) expectWaiting(sheet, id, all, after)
