@@ -109,9 +109,9 @@ test('after any edits each cell is what its formula gives, waits for what is emp
                 : all
           const after = seenIn(sheet)
           expect(after).toEqual(workedOut(all))
-          const toldOf = reported as 'all' | ReadonlySet<string>
-          if (toldOf !== 'all')
-            for (const [id, value] of after) if (!Object.is(before.get(id), value)) expect(toldOf).toContain(id)
+          const listeners = reported as 'all' | ReadonlySet<string>
+          if (listeners !== 'all')
+            for (const [id, value] of after) if (!Object.is(before.get(id), value)) expect(listeners).toContain(id)
           for (const [id, value] of after) if (value === WAITING) expectWaiting(sheet, id, all, after)
         }
       },
