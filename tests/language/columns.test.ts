@@ -2,8 +2,10 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { compileColumns } from '../../src/language/columns/column-compiler.ts'
-import { type Column, columnOf, numbers, same, valueAt } from '../../src/language/columns/columns.ts'
-import { stepsOfProgram } from '../../src/language/evaluating/closures.ts'
+import { byTry, type Column, columnOf, numbers, same, valueAt } from '../../src/language/columns/columns.ts'
+import { listFunction, partFunction } from '../../src/language/evaluating/call-table.ts'
+import { type Step, stepsOfProgram } from '../../src/language/evaluating/closures.ts'
+import type { Input } from '../../src/language/evaluating/compiled-formula.ts'
 import {
   ComputeError,
   checkFormula,
@@ -54,6 +56,43 @@ const FORMULAS = [
     'depth_of_field(8, 30 um, a, 50 mm).total',
   ],
   ...['2 + 3', '1 / 0', 'sqrt(-1) + a', 'exposure_value(a, 1 s) - ev'],
+  ...['asin(a)', 'asin(a / 2)', 'filter_shift(a)', 'transmittance_shift(a)', 'reflectance_shift(a, b)', 'exp(a * 400)'],
+  ...[
+    'cct_from_xy(a, b)',
+    'round_to(a, b)',
+    'round_to(2, b)',
+    'sign(a)',
+    'size(w, w * b).height',
+    'size(w * a, 1 mm).width',
+  ],
+  ...[
+    'distortion_shift(a, w)',
+    'hypot(a, b, 2)',
+    'hypot(w, w, w)',
+    '0 - a',
+    '0 * a',
+    'a + (1 - 1)',
+    'b^a^a',
+    '-a^2',
+    'a / -2',
+  ],
+  ...[
+    'item({a, b}, 1 + b)',
+    'when(lit, a, 1 / 0)',
+    'when(lit, 1 / 0, b)',
+    'when(a > 0, 1, 2) + a',
+    'not (a = b or lit)',
+  ],
+  ...[
+    'lit or a > b',
+    'a > b and lit',
+    'a > 1 and 1 / 0 > 1',
+    '2 > a',
+    '2 = b',
+    'w > w * a',
+    'lit = (a > b)',
+    'many * b',
+  ],
 ]
 
 const scope = {
@@ -113,6 +152,108 @@ function read(args: readonly (Value | undefined)[]): Value[] {
     })
   return readable
 }
+
+describe('a column', () => {
+  const items = (column: Column, count: number): unknown[] =>
+    Array.from({ length: count }, (_, i) => valueAt(column, i))
+
+  test('holds numbers, flags or other values, and none where there is none', () => {
+    expect(columnOf([undefined, 2, 0])).toEqual({ kind: 'numbers', data: Float64Array.from([Number.NaN, 2, 0]) })
+    expect(columnOf([undefined, true, false])).toEqual({ kind: 'flags', data: Uint8Array.from([2, 1, 0]) })
+    expect(columnOf(['a', undefined])).toEqual({ kind: 'values', data: ['a', undefined] })
+    expect(columnOf([undefined, undefined])).toEqual({ kind: 'none' })
+    expect(columnOf([])).toEqual({ kind: 'none' })
+  })
+
+  test('gives in each try what is in it', () => {
+    expect(items(columnOf([undefined, 2, 0]), 3)).toEqual([undefined, 2, 0])
+    expect(items(columnOf([undefined, true, false]), 3)).toEqual([undefined, true, false])
+    expect(items(columnOf(['a', undefined, [1]]), 3)).toEqual(['a', undefined, [1]])
+    expect(items(same('a'), 2)).toEqual(['a', 'a'])
+    expect(items({ kind: 'none' }, 2)).toEqual([undefined, undefined])
+    const parts = { width: columnOf([1, undefined, 3]), on: columnOf([true, true, undefined]) }
+    expect(items({ kind: 'record', parts }, 3)).toEqual([{ width: 1, on: true }, undefined, undefined])
+  })
+
+  test('is computed once where its arguments are the same in all tries', () => {
+    let times = 0
+    const twice = (x: Value): Value => {
+      times++
+      return (x as number) * 2
+    }
+    expect(byTry([same(2)], 100, twice)).toEqual(same(4))
+    expect(times).toBe(1)
+    expect(byTry([same(2), { kind: 'none' }], 100, twice)).toEqual({ kind: 'none' })
+    expect(times).toBe(1)
+    expect(items(byTry([columnOf([1, undefined, 3])], 3, twice), 3)).toEqual([2, undefined, 6])
+    expect(times).toBe(3)
+  })
+
+  test('has no value where its computation is refused; an error of ours stays one', () => {
+    const refused = (): Value => {
+      throw new ComputeError('No.')
+    }
+    expect(byTry([same(1)], 2, refused)).toEqual({ kind: 'none' })
+    expect(byTry([columnOf([1, 2])], 2, refused)).toEqual({ kind: 'none' })
+    const odd = (): Value => {
+      throw new TypeError('A bug.')
+    }
+    expect(() => byTry([same(1)], 2, odd)).toThrow(TypeError)
+    expect(() => byTry([columnOf([1, 2])], 2, odd)).toThrow(TypeError)
+  })
+})
+
+test('steps that are no formula of ours are refused', () => {
+  const broken: readonly (readonly Step[])[] = [
+    ...[[], ['+'], [0, '+'], [0, 1], ['~'], ['not'], [0, 1, 'and'], [0, [1], '+'], [0, 1, 2, '?'], [0, [1], '?']],
+    ...[
+      [[0], [1], [2], '?'],
+      [[0]],
+      [{ call: partFunction(), count: 1 }, '+'],
+      [[0], { call: listFunction(), count: 1 }],
+    ],
+  ]
+  for (const steps of broken) expect(() => compileColumns(steps), JSON.stringify(steps)).toThrow(/^A lowered formula/)
+  const words = compileColumns([0, 1, '+'])
+  expect(() => words([columnOf(['a']), columnOf([1])], 1)).toThrow('Arithmetic on a column of values.')
+})
+
+test('a program is used again for more tries and for fewer', () => {
+  for (const text of [
+    '2 - a',
+    '2^a',
+    'a / 2',
+    'a + b',
+    'atan2(2, b)',
+    'atan2(a, 3)',
+    'sqrt(a) + 1',
+    'clamp(a, 0, b)',
+  ]) {
+    const { program, inputs } = computable(checkFormula(text, scope).root as never, true)
+    const overColumns = compileColumns(stepsOfProgram(program) as readonly Step[])
+    for (const tries of [3, 7, 2, 7]) {
+      const given = {
+        a: Array.from({ length: tries }, (_, i) => i + tries),
+        b: Array.from({ length: tries }, (_, i) => 9 - i),
+      }
+      const read = (input: Input, i: number): Value =>
+        'cell' in input ? ((given as Record<string, number[]>)[input.cell]?.[i] as number) : input.constant
+      const columns = inputs.map((input) =>
+        'cell' in input ? columnOf((given as Record<string, number[]>)[input.cell] as number[]) : same(input.constant),
+      )
+      const found = overColumns(columns, tries)
+      for (let i = 0; i < tries; i++) {
+        const args = inputs.map((input) => read(input, i))
+        expect(valueAt(found, i), `${text} in ${i} of ${tries}`).toBe(
+          program(
+            args,
+            args.map((_, k) => k),
+          ),
+        )
+      }
+    }
+  }
+})
 
 describe('a formula over columns of tries', () => {
   test.each(FORMULAS)('%s gives in each try what it gives by itself', (text) => {
