@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { computed, expectRefused } from './make.ts'
+import { applyFix } from '../../src/language/index.ts'
+import { computed, errorOf, expectRefused } from './make.ts'
 
 describe('a number', () => {
   test.each([
@@ -37,6 +38,42 @@ describe('a number', () => {
     ['{1,2,3}', '1,2,3', ['{1, 2, 3}']],
   ] as const)('with a comma in it, %s, may be two things and is asked about', (text, at, fixes) => {
     expectRefused(text, at, fixes)
+  })
+
+  const SPACES = ['\t', '\n', '\u00a0', '\u2002', '\u2007', '\u2009', '\u202f', '\u3000']
+  test.each(SPACES.map((space) => [`U+${space.charCodeAt(0).toString(16).padStart(4, '0')}`, space]))(
+    'and its unit mean the same whichever space is between them: %s',
+    (_, space) => {
+      for (const text of [
+        '1/125 s',
+        '1/3 stop',
+        '1/2 [mm]',
+        '5 mm',
+        '1 / 2',
+        'width / 2 mm',
+        '2 * 1/125 s',
+        '12\u202f000 mm',
+      ])
+        expect(computed(text.replaceAll(' ', space)), text).toEqual(computed(text))
+    },
+  )
+
+  test.each([
+    ['1\u00a01/3 stop', '1 1/3 stop', ['1 stop + 1/3 stop']],
+    ['5\u00a0ft\u00a03\u00a0in', '5 ft 3 in', ['5 ft + 3 in']],
+    ['12\u202f0001', '0001', []],
+    ['1\u00a0000\u00a00', '0', []],
+    ['1\u00a02', '2', []],
+  ] as const)('has no digits joined by a space that groups no three of them: %s', (text, at, fixes) => {
+    const { from, to } = errorOf(text)
+    expect(text.slice(from, to).replace(/\s/g, ' ')).toBe(at)
+    expect(errorOf(text).fixes.map((fix) => applyFix(text, fix))).toEqual(fixes)
+  })
+
+  test('does not change the spaces in a text', () => {
+    expect(computed('"a\u00a0b"').value).toBe('a\u00a0b')
+    expect(computed('profile = "wide\u00a0" or profile = "wide"').value).toBe(true)
+    expect(computed('profile = "wide\u00a0"').value).toBe(false)
   })
 
   test('too large on the way is refused where it happens, not lost in a later step', () => {

@@ -6,13 +6,21 @@ import { SYNTAX_WORDS as W } from './words.ts'
 export const MAX_FORMULA_LENGTH = 2000
 export const MAX_FORMULA_DEPTH = 100
 
-/** One sign for each that Unicode has twice. The length stays the same, so spans stay true: ℃ is left as it is. */
+/** A text in quotes, or a space of print, unless it is a thin or no-break one that groups digits by three. */
+const TEXT_OR_SPACE =
+  /"[^"\n]*"|[\u2000-\u2008\u200a\u205f\u3000]|(?<!\d)[\u00a0\u2009\u202f]|[\u00a0\u2009\u202f](?!\d{3}(?!\d))/g
+
+/**
+ * One sign for each that Unicode has twice, and one space: `1/125 s` is an exposure time whichever space it is typeset with.
+ * The length stays the same, so spans stay true: ℃ is left as it is.
+ */
 export const oneSign = (text: string): string =>
   text
     .split('℃')
     .map(sameSigns)
     .join('℃')
     .replace(/\u2212/g, '-')
+    .replace(TEXT_OR_SPACE, (found) => (found.length > 1 ? found : ' '))
 
 /** The formula with its texts in quotes blanked out, so that nothing inside them is reported. */
 const withoutTexts = (text: string): string => text.replace(/"[^"\n]*"/g, (quoted) => '_'.repeat(quoted.length))

@@ -7,6 +7,7 @@ const END = -1
 
 const char = (code: number): string => (code === END ? '' : String.fromCharCode(code))
 const isDigit = (code: number): boolean => code >= 48 && code <= 57
+const isSpace = (c: string): boolean => c === ' ' || c === '\t' || c === '\n'
 const isLetter = (c: string): boolean => /^[A-Za-zµμΩΩK℃]$/.test(c)
 const isWordPart = (c: string): boolean => /^[A-Za-z0-9_µμΩΩ]$/.test(c)
 
@@ -84,7 +85,7 @@ export const trade = new ExternalTokenizer(
     const end = afterNumber(input, slash + 1)
     if (end === slash + 1) return
     let unit = end
-    while (char(input.peek(unit)) === ' ') unit++
+    while (isSpace(char(input.peek(unit)))) unit++
     if (char(input.peek(unit)) === '[' || afterUnit(input, unit) > unit) take(input, end, Fraction)
   },
   { contextual: true },
