@@ -56,6 +56,8 @@ describe('a call that does not fit says why:', () => {
     ['NOT(lit, lit)', 'NOT', 'There is no function “NOT”.', []],
     ['Pi()', 'Pi()', '“Pi” is written “pi”.', ['pi']],
     ['PI(2)', 'PI', 'There is no function “PI”.', []],
+    ['f11(2)', 'f11', 'The f-number is written “f/11”.', ['f/11 * (2)']],
+    ['f5.65(2)', 'f5.65', 'The f-number is written “f/5.65”.', ['f/5.65 * (2)']],
     ['F8(2)', 'F8', 'The f-number is written “f/8”.', ['f/8 * (2)']],
     ['f5.6(2)', 'f5.6', 'The f-number is written “f/5.6”.', ['f/5.6 * (2)']],
     ['xf8(2)', 'xf8', 'There is no function “xf8”.', []],

@@ -1,8 +1,35 @@
 import { describe, expect, test } from 'vitest'
-import { checkFormula } from '../../src/language/index.ts'
-import { diagnosed, expectRefused, expectSaid, SCOPE, shown } from './make.ts'
+import { checkFormula, number } from '../../src/language/index.ts'
+import { NONE } from '../../src/units/index.ts'
+import { computed, diagnosed, expectRefused, expectSaid, SCOPE, shown } from './make.ts'
 
 describe('names', () => {
+  test('are listed in order of use, whether or not there are such cells, each with its places', () => {
+    const { uses, nameSpans } = checkFormula('x + nothing * x(2) + sqrt(width)', SCOPE)
+    expect(uses).toEqual(['x', 'nothing', 'width'])
+    expect(nameSpans).toEqual([
+      { name: 'x', from: 0, to: 1 },
+      { name: 'nothing', from: 4, to: 11 },
+      { name: 'x', from: 14, to: 15 },
+      { name: 'width', from: 26, to: 31 },
+    ])
+  })
+
+  test('of cells in error give no result, and no error of their own', () => {
+    const { root, diagnostics, uses } = checkFormula('x + 1', { ...SCOPE, typeOf: () => 'unknown' })
+    expect([root, diagnostics, uses]).toEqual([undefined, [], ['x']])
+  })
+
+  test('may be those of constants: a cell named so comes first', () => {
+    const cells = new Map([
+      ['pi', [number(NONE), 3] as const],
+      ['infinity', [number(NONE), 9] as const],
+    ])
+    expect(computed('2 * pi', cells).value).toBe(6)
+    expect(computed('max(infinity, 2)', cells).value).toBe(9)
+    expect(computed('2 * pi').value).toBe(2 * Math.PI)
+  })
+
   test('in a sheet that is only looked at for whether it is sound are not looked for', () => {
     const draft = checkFormula('widht', { ...SCOPE, isDraft: true })
     expect(draft.diagnostics.map(({ message }) => message)).toEqual(['There is no cell named “widht”.'])
@@ -56,6 +83,8 @@ describe('names', () => {
     ['F11', 'F11', 'The f-number is written “f/11”.', ['f/11']],
     ['f8x', 'f8x', 'There is no cell named “f8x”. Did you mean “x”?', ['x']],
     ['xf8', 'xf8', 'There is no cell named “xf8”. Did you mean “x”?', ['x']],
+    ['F / 11', 'F / 11', 'The f-number is written “f/11”.', ['f/11']],
+    ['f / 5.65', 'f / 5.65', 'The f-number is written “f/5.65”.', ['f/5.65']],
     ['f / 8', 'f / 8', 'The f-number is written “f/8”.', ['f/8']],
     ['F/8', 'F/8', 'The f-number is written “f/8”.', ['f/8']],
     ['F / 5.6', 'F / 5.6', 'The f-number is written “f/5.6”.', ['f/5.6']],
@@ -147,6 +176,7 @@ describe('a record’s part', () => {
   })
 
   test.each([
+    ['nothing.width', 'nothing', 'There is no cell named “nothing”.', []],
     ['sensor.widht', 'widht', 'A size has no part “widht”. Its parts are width and height.', ['sensor.width']],
     [
       'sensor.depth',
