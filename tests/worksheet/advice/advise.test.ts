@@ -1,0 +1,234 @@
+import { describe, expect, test } from 'vitest'
+import { adviseCheck, adviseSheet, adviseTarget, passes, statesOf } from '../../../src/worksheet/advice/advise.ts'
+import type { CheckAdvice, Plan } from '../../../src/worksheet/advice/plan.ts'
+import type { Advice, Cell, Given } from '../../../src/worksheet/index.ts'
+import { check, given, result, sheetOf } from '../make.ts'
+
+const NO_MARGIN = { margin: '0 %' }
+const changeable = (
+  name: string,
+  now: number,
+  least: number,
+  most: number,
+  change: Advice['change'] = 'freely',
+): Given => given(name, String(now), { advice: { change, step: 1, least, most } })
+
+const typed = (plan: Plan | undefined): string | undefined =>
+  plan?.changes.map(({ given: name, text }) => `${name} ${text}`).join(', ')
+const all = (advice: CheckAdvice | undefined): readonly (string | undefined)[] => (advice?.plans ?? []).map(typed)
+
+describe('advice on one check', () => {
+  test('is none where it passes with room, waits, is in error or is no check', () => {
+    const sheet = sheetOf([
+      changeable('a', 10, 1, 40),
+      given('empty', ''),
+      check('sure', 'a >= 5'),
+      check('waits', 'a + empty >= 20'),
+      check('broken', 'a + gone >= 20'),
+    ])
+    for (const id of ['sure', 'waits', 'broken', 'a', 'nowhere']) expect(adviseCheck(sheet, id)).toEqual({ plans: [] })
+    expect([...adviseSheet(sheet).checks.keys()]).toEqual([])
+    expect(adviseSheet(sheet)).not.toHaveProperty('plan')
+  })
+
+  test('is one plan of each level that has one, settings first, each changing other givens', () => {
+    const sheet = sheetOf([
+      changeable('set', 10, 1, 40),
+      changeable('kit', 10, 1, 40, 'by kit'),
+      changeable('agreed', 10, 1, 40, 'agree'),
+      check('k', 'set + kit + agreed >= 40', NO_MARGIN),
+    ])
+    const { plans } = adviseCheck(sheet, 'k')
+    expect(plans.map(typed)[0]).toBe('set 20')
+    expect(plans.map(({ level }) => level)[0]).toBe('setting')
+    expect(plans.length).toBeLessThanOrEqual(3)
+    const changed = plans.map(({ changes }) => changes.map(({ given: name }) => name).join())
+    expect(new Set(changed).size).toBe(plans.length)
+    expect(adviseSheet(sheet).checks.get('k')?.plans).toEqual(plans)
+  })
+
+  test('goes on to equipment and agreements where settings do not reach, and says the dearest of its changes', () => {
+    const cells = (most: number): Cell[] => [
+      changeable('set', 10, 1, most),
+      changeable('kit', 10, 1, 12, 'by kit'),
+      changeable('agreed', 10, 1, 40, 'agree'),
+      check('k', 'set + kit + agreed >= 40', NO_MARGIN),
+    ]
+    const levels = (most: number) =>
+      adviseCheck(sheetOf(cells(most)), 'k').plans.map((plan) => [typed(plan), plan.level])
+    expect(levels(18)[0]).toEqual(['set 18, kit 12', 'kit'])
+    expect(levels(10)[0]).toEqual(['agreed 20', 'agreement'])
+    expect(levels(40)[0]).toEqual(['set 20', 'setting'])
+  })
+
+  test('of a marginal check is how to get room, by settings or equipment, but not at the cost of an agreement', () => {
+    const near = (change: Advice['change']) =>
+      adviseCheck(sheetOf([changeable('a', 20, 1, 40, change), check('k', 'a >= 20')]), 'k')
+    expect(all(near('freely'))).toEqual(['a 23'])
+    expect(all(near('by kit'))).toEqual(['a 23'])
+    expect(near('agree')).toEqual({ plans: [] })
+    const both = sheetOf([
+      changeable('kit', 20, 1, 40, 'by kit'),
+      changeable('a', 20, 1, 40),
+      check('k', 'a + kit >= 40'),
+    ])
+    // Settings are enough: no other equipment is offered beside.
+    expect(adviseCheck(both, 'k').plans.map(({ level }) => level)).toEqual(['setting'])
+    const checks = adviseSheet(both).checks
+    expect([...checks.keys()]).toEqual(['k'])
+    const none = sheetOf([changeable('a', 20, 1, 21), check('k', 'a >= 20')])
+    expect(adviseSheet(none).checks.size).toBe(0)
+  })
+
+  test('tells what a plan makes pass, and what it leaves marginal', () => {
+    const sheet = sheetOf([
+      changeable('a', 10, 1, 40),
+      given('b', '10', { fixed: true }),
+      check('k', 'a >= 20', NO_MARGIN),
+      check('also', 'a >= 19', NO_MARGIN),
+      check('close', 'a <= 21'),
+      check('close_already', 'b >= 9.5'),
+      check('still', 'a >= 100'),
+    ])
+    const [plan] = adviseCheck(sheet, 'k').plans
+    expect(plan).toMatchObject({
+      changes: [{ given: 'a', before: '10', text: '20' }],
+      cells: [{ id: 'a', value: '20' }],
+      passes: ['k', 'also'],
+      marginal: ['close'],
+      breaks: [],
+      again: { readings: [], checks: [] },
+    })
+    expect(plan).not.toHaveProperty('gives')
+    // What it was made for is named as marginal too.
+    const tight = sheetOf([changeable('a', 10, 1, 20), check('k', 'a >= 20')])
+    expect(adviseCheck(tight, 'k').plans[0]).toMatchObject({ passes: ['k'], marginal: ['k'] })
+  })
+
+  test('says why there is none, with the changes that come nearest', () => {
+    const sheet = sheetOf([changeable('a', 10, 1, 15), changeable('b', 1, 1, 1), check('k', 'a >= 20', NO_MARGIN)])
+    const { plans, none } = adviseCheck(sheet, 'k')
+    expect(plans).toEqual([])
+    expect(none).toMatchObject({ kind: 'out of reach', nearest: [{ given: 'a', before: '10', text: '15' }] })
+    const fixed = sheetOf([given('a', '10', { fixed: true }), check('k', 'a >= 20')])
+    expect(adviseCheck(fixed, 'k').none).toMatchObject({ kind: 'fixed', nearest: [] })
+  })
+
+  test('brings givens together that always take the same text, and types nothing that is there already', () => {
+    const sheet = sheetOf([
+      given('left', '5', { advice: { change: 'freely', step: 1, least: 1, most: 9, with: 'right' } }),
+      given('right', '8', { advice: { change: 'freely', step: 1, least: 1, most: 9 } }),
+      check('k', 'left >= 8', NO_MARGIN),
+    ])
+    expect(adviseCheck(sheet, 'k').plans[0]?.changes).toEqual([{ given: 'left', before: '5', text: '8' }])
+  })
+})
+
+describe('a plan that would break another check', () => {
+  test('is kept whole with a further change', () => {
+    const sheet = sheetOf([
+      changeable('a', 10, 1, 40),
+      changeable('b', 10, 1, 40, 'by kit'),
+      check('k', 'a >= 20', NO_MARGIN),
+      check('other', 'a + b <= 25', NO_MARGIN),
+    ])
+    expect(all(adviseCheck(sheet, 'k'))).toContain('a 20, b 5')
+    for (const { breaks } of adviseCheck(sheet, 'k').plans) expect(breaks).toEqual([])
+  })
+
+  test('is offered where it gains more than it breaks, which is named', () => {
+    const breaking = (gains: number) =>
+      adviseCheck(
+        sheetOf([
+          changeable('a', 10, 1, 40),
+          ...Array.from({ length: gains }, (_, i) => check(`k${i}`, 'a >= 20', NO_MARGIN)),
+          check('other', 'a <= 15', NO_MARGIN),
+        ]),
+        'k0',
+      )
+    expect(breaking(2).plans).toMatchObject([{ passes: ['k0', 'k1'], breaks: ['other'], changes: [{ text: '20' }] }])
+    expect(breaking(1).plans).toEqual([])
+    expect(breaking(1).none).toMatchObject({ nearest: [{ given: 'a', text: '15' }] })
+  })
+})
+
+describe('one plan for a whole sheet', () => {
+  test('makes all pass that can pass together', () => {
+    const sheet = sheetOf([
+      changeable('a', 10, 1, 40),
+      changeable('b', 10, 1, 40),
+      check('k', 'a >= 20', NO_MARGIN),
+      check('l', 'b <= 5', NO_MARGIN),
+      check('never', 'a >= 100', NO_MARGIN),
+    ])
+    const { plan, checks } = adviseSheet(sheet)
+    expect(typed(plan)).toBe('a 20, b 5')
+    expect([...(plan?.passes ?? [])].sort()).toEqual(['k', 'l'])
+    expect(checks.get('never')?.plans).toEqual([])
+  })
+
+  test('gives the dearest up where they pull apart', () => {
+    const apart = (low: number, high: number) =>
+      adviseSheet(
+        sheetOf([
+          changeable('a', 20, 1, 80),
+          check('k', `a >= ${high}`, NO_MARGIN),
+          check('l', `a <= ${low}`, NO_MARGIN),
+        ]),
+      )
+    expect(typed(apart(19, 40).plan)).toBe('a 19')
+    expect(typed(apart(10, 21).plan)).toBe('a 21')
+    expect(apart(10, 21).plan?.passes).toEqual(['k'])
+  })
+})
+
+describe('a target value', () => {
+  const sheet = sheetOf([
+    changeable('a', 10, 1, 40),
+    changeable('b', 10, 1, 40),
+    given('name', 'x', { entry: 'text' }),
+    given('empty', ''),
+    result('sum', 'a + b', { unit: 'mm' }),
+    result('total', 'a + b'),
+    result('text', 'name'),
+    result('waits', 'empty + 1'),
+    check('k', 'a <= 25', NO_MARGIN),
+  ])
+
+  test('is hit by settings, and nothing else is broken', () => {
+    const { plans } = adviseTarget(sheet, 'total', '30')
+    expect(plans.map(typed)).toEqual(expect.arrayContaining(['a 20', 'b 20']))
+    for (const { gives, breaks } of plans) expect([gives, breaks]).toEqual(['30', []])
+    expect(adviseTarget(sheet, 'total', '50').plans.map(typed)).toContain('b 40')
+    expect(adviseTarget(sheet, 'total', '50').plans.map(typed)).not.toContain('a 40')
+  })
+
+  test('is come near to, as steps allow', () => {
+    const { plans } = adviseTarget(sheet, 'total', '30.1')
+    expect(plans.map(({ gives }) => gives)).toEqual(plans.map(() => '30'))
+    expect(plans.length).toBeGreaterThan(0)
+    expect(adviseTarget(sheet, 'total', '1000').plans).toEqual([])
+  })
+
+  test('that cannot be read is said to be so', () => {
+    expect(adviseTarget(sheet, 'total', '30 kg x').error).toBeTruthy()
+    expect(adviseTarget(sheet, 'total', '30 kg').error).toBeTruthy()
+    expect(adviseTarget(sheet, 'total', '')).toEqual({ plans: [] })
+    expect(adviseTarget(sheet, 'text', 'y').error).toMatch(/Only a quantity/)
+    expect(adviseTarget(sheet, 'nowhere', '30')).toEqual({ plans: [] })
+    expect(adviseTarget(sheet, 'sum', '30')).toEqual({ plans: [] })
+  })
+})
+
+test('a check passes with room or without; of two with one name the first counts', () => {
+  expect((['pass', 'marginal', 'fail', 'waiting', 'error', undefined] as const).map(passes)).toEqual([
+    true,
+    true,
+    false,
+    false,
+    false,
+    false,
+  ])
+  const sheet = sheetOf([given('a', '1'), check('k', 'a < 2'), { ...check('k', 'a > 2'), id: 'second' }])
+  expect([...statesOf(sheet)]).toEqual([['k', 'pass']])
+})
