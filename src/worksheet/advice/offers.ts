@@ -94,7 +94,11 @@ function offersOf(
   // What hangs on the figures of the part's example is not judged: they are still to be filled in.
   const broken = [...before].flatMap(([name, state]) => (passes(state) && after.get(name) === 'fail' ? [name] : []))
   if (!broken.every((name) => hasPlan(trial, name)) || failsByItself(trial, cells, asks, before)) return []
-  const own = (part.press ?? part.offer).replace(/\{(\w+)\}/g, (_, name: string) => `{${nameIn(name)}}`)
+  // A figure that all set-ups share has its plain name.
+  const own = (part.press ?? part.offer).replace(
+    /\{(\w+)\}/g,
+    (_, name: string) => `{${trial.named(nameIn(name)) ? nameIn(name) : name}}`,
+  )
   const text = withFigures(own, trial)
   const then = broken.length === 0 ? '' : WORDS.breaks(broken.map((name) => labelNamed(trial, name)))
   const offer = setUp
