@@ -9,8 +9,12 @@ import type { Given, NamedCell } from '../schema/document.ts'
 const readWithoutRange = ({ least: _, most: _most, ...given }: Given): GivenReading => readGiven(given)
 
 /** The cells with the constants that convert what is typed in a given, by their signs: none where nothing has to be converted. */
-export const constantsRead = (given: Given): readonly (readonly [string, string])[] =>
-  given.constants ? (readWithoutRange(given).signs ?? []).map((sign) => [sign, given.constants?.[sign] ?? '']) : []
+export function constantsRead(given: Given): readonly (readonly [string, string])[] {
+  const { constants } = given
+  if (!constants) return []
+  const signs = readWithoutRange(given).signs ?? []
+  return signs.flatMap((sign) => (constants[sign] === undefined ? [] : [[sign, constants[sign]] as const]))
+}
 
 /** A given that may be computed, as the engine has it. */
 interface ReadCell {
@@ -19,14 +23,13 @@ interface ReadCell {
   computable: Computable | undefined
 }
 
-/** Has a given computed from the constants of the sheet, where they are there; else it is read with the usual ones. */
+/** Has a given computed from the constants of the sheet, as far as they are there; else it is read with the usual ones. */
 export function convertLight(node: ReadCell, given: Given, scope: Scope): void {
-  const read = constantsRead(given)
-  const isThere = read.every(([, name]) => {
+  const read = constantsRead(given).filter(([, name]) => {
     const type = scope.typeOf(name)
     return typeof type === 'object' && type.kind === 'number' && type.dimension === NONE
   })
-  if (read.length === 0 || !isThere) return
+  if (read.length === 0) return
   const reading = readWithoutRange(given)
   node.reading = reading
   node.computable = reading.type && {
@@ -62,10 +65,12 @@ export function measuredNow(
 }
 
 /** How the text of a computed given is understood now: what the constant of a meter converts changes with that constant. */
-export const readingNow = (
+export function readingNow(
   { cell, reading, computable }: ReadCell,
   valueNamed: (name: string) => Value,
-): GivenReading | undefined =>
-  reading && computable && cell.kind === 'given'
-    ? readGiven(cell, Object.fromEntries(constantsRead(cell).map(([sign, name]) => [sign, valueNamed(name)])))
-    : reading
+): GivenReading | undefined {
+  if (!computable || cell.kind !== 'given') return reading
+  const used = new Set(computable.inputs.flatMap((input) => ('cell' in input ? [input.cell] : [])))
+  const constants = constantsRead(cell).flatMap(([sign, name]) => (used.has(name) ? [[sign, valueNamed(name)]] : []))
+  return readGiven(cell, Object.fromEntries(constants))
+}

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { adviseCheck, adviseSheet, adviseTarget, passes, statesOf } from '../../../src/worksheet/advice/advise.ts'
 import type { CheckAdvice, Plan } from '../../../src/worksheet/advice/plan.ts'
-import type { Advice, Cell, Given } from '../../../src/worksheet/index.ts'
+import type { Cell, Given } from '../../../src/worksheet/index.ts'
+import type { Advice } from '../../../src/worksheet/schema/document.ts'
 import { check, given, result, sheetOf } from '../make.ts'
 
 const NO_MARGIN = { margin: '0 %' }

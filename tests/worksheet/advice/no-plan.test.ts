@@ -1,7 +1,8 @@
-import { describe, expect, it } from 'vitest'
-import { adviseSheet } from '../../../src/worksheet/advice/advise.ts'
+import { describe, expect, it, test } from 'vitest'
+import { adviseCheck, adviseSheet } from '../../../src/worksheet/advice/advise.ts'
 import type { NoPlan } from '../../../src/worksheet/advice/plan.ts'
 import { noPlanText } from '../../../src/worksheet/advice/plan-text.ts'
+import type { Cell, Given } from '../../../src/worksheet/index.ts'
 import type { FullSheet } from '../../../src/worksheet/renaming/full-sheet.ts'
 import { check, given, result, sheetOf } from '../make.ts'
 
@@ -74,5 +75,211 @@ describe('a check without a plan', () => {
     ])
     expect(reasonOf(sheet, 'fits')).toContain('It is 40 mm over its limit of 80 mm.')
     expect(reasonOf(sheet, 'fits_turned')).toContain('It is 10 mm over its limit of 100 mm.')
+  })
+})
+
+/** A sheet whose check `k` fails, and why nothing makes it pass. */
+const noneOf = (condition: string, ...cells: readonly Cell[]): NoPlan => {
+  const { none } = adviseCheck(sheetOf([...cells, check('k', condition, { margin: '0 %' })]), 'k')
+  if (!none) throw new Error('There is a plan.')
+  return none
+}
+const free = (name: string, now: number, least: number, most: number, more: Partial<Given> = {}): Given =>
+  given(name, String(now), { advice: { change: 'freely', step: 1, least, most }, ...more })
+const fact = (name: string, value: string, more: Partial<Given> = {}): Given =>
+  given(name, value, { fixed: true, ...more })
+
+describe('by how much a check fails', () => {
+  test.each<[string, readonly Cell[], NoPlan['short']]>([
+    ['a <= 100 mm', [fact('a', '130', { unit: 'mm' })], { is: '130 mm', limit: '100 mm', off: '30 mm', isOver: true }],
+    ['a >= 100 mm', [fact('a', '70', { unit: 'mm' })], { is: '70 mm', limit: '100 mm', off: '30 mm', isOver: false }],
+    ['10 cm >= a', [fact('a', '130', { unit: 'mm' })], { is: '100 mm', limit: '130 mm', off: '30 mm', isOver: false }],
+    [
+      '2 * a <= b',
+      [fact('a', '13', { unit: 'cm' }), fact('b', '100', { unit: 'mm' })],
+      { is: '260 mm', limit: '100 mm', off: '160 mm', isOver: true },
+    ],
+    [
+      'a + b <= 10 cm',
+      [fact('a', '13', { unit: 'cm' }), fact('b', '1', { unit: 'm' })],
+      { is: '1130 mm', limit: '100 mm', off: '1030 mm', isOver: true },
+    ],
+    [
+      'a < b',
+      [fact('a', '130', { unit: 'mm' }), fact('b', '13', { unit: 'cm' })],
+      { is: '130 mm', limit: '130 mm', isOver: false },
+    ],
+    // Of marks, ratios, levels and temperatures a difference says nothing.
+    ['a <= f/8', [fact('a', 'f/11', { unit: 'f/' })], { is: 'f/11', limit: 'f/8', isOver: true }],
+    ['a <= 1:10', [fact('a', '1:5', { unit: '1:' })], { is: '1:5', limit: '1:10', isOver: true }],
+    ['a <= 10 EV', [fact('a', '12', { unit: 'EV' })], { is: '12 EV', limit: '10 EV', isOver: true }],
+    ['a <= 20 °C', [fact('a', '25', { unit: '°C' })], { is: '25 °C', limit: '20 °C', isOver: true }],
+    ['a = 100 mm', [fact('a', '130', { unit: 'mm' })], undefined],
+  ])('%s is shown in the unit of its cells', (condition, cells, short) => {
+    expect(noneOf(condition, ...cells).short).toEqual(short)
+  })
+
+  test('is said of the nearest, where something may be changed', () => {
+    const none = noneOf('a <= 100', free('a', 130, 110, 200))
+    expect(none).toMatchObject({
+      kind: 'out of reach',
+      short: { is: '110', limit: '100', off: '10' },
+      nearest: [{ given: 'a', before: '130', text: '110' }],
+      against: undefined,
+      againstShort: undefined,
+    })
+  })
+
+  test('is said of the check that stands against it as well', () => {
+    const none = noneOf(
+      'a >= 20',
+      free('a', 10, 1, 40),
+      fact('most', '12'),
+      check('other', 'a <= most', { margin: '0 %' }),
+      check('fails', 'a >= 100', { margin: '0 %' }),
+      check('fails_then', 'a + a <= 25 - 1000'),
+    )
+    if (none.against !== undefined) expect(none.againstShort).toBeDefined()
+    expect(none.nearest.length + none.decisions.length).toBeGreaterThan(0)
+  })
+})
+
+describe('what a check cannot get past', () => {
+  test('is the facts it depends on, those nearest to its condition first, three at most', () => {
+    const names = (none: NoPlan) => none.limits.map(({ name, is }) => `${name} ${is}`)
+    const facts = ['p', 'q', 'r', 's'].map((name, at) => fact(name, `${at + 1}`, { unit: 'mm' }))
+    expect(names(noneOf('far + s >= 1 m', ...facts, result('near', 'p + q'), result('far', 'near + r')))).toEqual([
+      's 4 mm',
+      'r 3 mm',
+      'p 1 mm',
+    ])
+    expect(names(noneOf('far >= 1 m', ...facts, result('far', 'p + p')))).toEqual(['p 1 mm'])
+  })
+
+  test('is not what may be changed, unless there is nothing else', () => {
+    const names = (none: NoPlan) => none.limits.map(({ name }) => name)
+    expect(names(noneOf('a + p >= 100', free('a', 10, 1, 40), fact('p', '1')))).toEqual(['p'])
+    expect(names(noneOf('a >= 100', free('a', 10, 1, 40)))).toEqual(['a'])
+  })
+
+  test('is named without its value where that is long, or left out where it has none', () => {
+    const none = noneOf(
+      'sum(tubes) + page.width + placed.x >= 10 m and (glazed or empty > 1 mm)',
+      fact('tubes', '10, 20', { entry: 'list', unit: 'mm' }),
+      fact('page', '300 x 200', { entry: 'size', unit: 'mm' }),
+      result('placed', 'size(1 mm, 2 mm)'),
+      fact('glazed', 'yes', { entry: 'yes or no' }),
+      fact('empty', '', { unit: 'mm' }),
+    )
+    expect(none.limits).toEqual([
+      { name: 'tubes', is: '' },
+      { name: 'page', is: '300 × 200 mm' },
+      { name: 'glazed', is: 'yes' },
+    ])
+  })
+})
+
+describe('a check of what was read', () => {
+  const read = (more: Partial<Given> = {}) =>
+    given('light', '600', { unit: 'lx', reading: true, read_under: ['lamp'], ...more })
+
+  test('names the settings behind the reading, and what it read', () => {
+    const lamp = free('lamp', 500, 100, 900, { unit: 'mm', label: 'Lamps' })
+    const none = noneOf('light >= 900 lx', lamp, read())
+    expect(none).toMatchObject({ kind: 'readings', settings: ['lamp'], nearest: [], against: undefined })
+    expect(none.limits).toEqual([{ name: 'light', is: '600 lx' }])
+    expect(none.short).toEqual({ is: '600 lx', limit: '900 lx', off: '300 lx', isOver: false })
+    expect(none.decisions).toEqual([])
+  })
+
+  test('names those behind the formula of what was measured, however far', () => {
+    const cells = [
+      free('lamp', 500, 100, 900, { unit: 'mm' }),
+      free('beside', 500, 100, 900, { unit: 'mm' }),
+      given('agreed', '5', { advice: { change: 'agree', step: 1, least: 1, most: 9 } }),
+      result('out', 'lamp + 1 mm'),
+      result('spread', 'out / 1 m + agreed', { measured: '7' }),
+    ]
+    expect(noneOf('spread <= 5', ...cells)).toMatchObject({ kind: 'readings', settings: ['lamp'] })
+  })
+
+  test('is like any other where something it depends on may be set besides', () => {
+    const none = noneOf('light * gain >= 9000 lx', free('gain', 1, 1, 2), read())
+    expect(none).toMatchObject({ kind: 'out of reach', settings: [] })
+  })
+
+  test('is a fact where the sheet does not say that it is a reading', () => {
+    expect(noneOf('light >= 900 lx', fact('light', '600', { unit: 'lx' })).kind).toBe('fixed')
+  })
+})
+
+describe('what somebody may decide', () => {
+  const decided = (none: NoPlan) => none.decisions.map(({ given: name, text }) => `${name} ${text}`)
+  const column = (value: string) =>
+    fact('column', value, { unit: 'mm', advice: { change: 'never', otherwise: 'a column that reaches {}' } })
+  const agreed = (name: string, value: string, most: number) =>
+    given(name, value, { unit: 'mm', advice: { change: 'agree', step: 1, least: 1, most } })
+
+  test('is equipment, up to eight times what it is', () => {
+    expect(decided(noneOf('column >= 5 m', column('1000')))).toEqual(['column 5000'])
+    expect(decided(noneOf('column >= 9 m', column('1000')))).toEqual([])
+    expect(decided(noneOf('column <= 20 cm', column('1000')))).toEqual(['column 200'])
+    expect(decided(noneOf('table >= 5 m', fact('table', '1000', { unit: 'mm' })))).toEqual([])
+  })
+
+  test('is what was agreed on, beyond its usual range, up to three times', () => {
+    expect(decided(noneOf('a >= 25 mm', agreed('a', '10', 12)))).toEqual(['a 25'])
+    expect(decided(noneOf('a >= 35 mm', agreed('a', '10', 12)))).toEqual([])
+  })
+
+  test('is the nearest three, the cheapest first', () => {
+    const names = ['p', 'q', 'r', 's']
+    const cells = names.map((name, at) => agreed(name, `${10 * (at + 1)}`, 10 * (at + 1)))
+    const found = noneOf('p + q + r + s >= 104 mm', ...cells)
+    expect(decided(found)).toHaveLength(3)
+    expect(decided(found)[0]).toBe('s 44')
+  })
+
+  test('may not break what passes', () => {
+    const cells = [column('1000'), check('other', 'column <= 2 m', { margin: '0 %' })]
+    expect(decided(noneOf('column >= 3 m', ...cells))).toEqual([])
+    expect(decided(noneOf('column >= 1900 mm', ...cells))).toEqual(['column 1900'])
+  })
+
+  test('comes on top of the nearest changes where it would not do alone', () => {
+    const cells = [free('a', 10, 1, 20, { unit: 'mm' }), agreed('b', '10', 12)]
+    expect(decided(noneOf('a + b >= 45 mm', ...cells))).toEqual(['b 25'])
+    expect(decided(noneOf('a + b >= 38 mm', ...cells))).toEqual(['b 28'])
+  })
+
+  test('is a larger size, both its sides in their proportion', () => {
+    const board = fact('board', '400 x 200', {
+      entry: 'size',
+      unit: 'mm',
+      advice: { change: 'never', otherwise: 'a board of {}' },
+    })
+    const [one] = noneOf('board.width >= 500 mm', board).decisions
+    expect(one).toMatchObject({ given: 'board', before: '400 x 200' })
+    const [width, height] = (one?.text.match(/\d+/g) ?? []).map(Number) as [number, number]
+    expect(width / height).toBeCloseTo(2, 1)
+    expect(width).toBeGreaterThanOrEqual(500)
+    expect(width).toBeLessThan(600)
+    // Eight times at most.
+    expect(noneOf('board.width >= 3199 mm', board).decisions).toHaveLength(1)
+    expect(noneOf('board.width >= 3300 mm', board).decisions).toEqual([])
+    expect(noneOf('board.width <= 300 mm', board).decisions).toEqual([])
+  })
+
+  test('is not a reading, nor what was measured', () => {
+    const reading = given('light', '600', { unit: 'lx', reading: true, advice: { change: 'agree', within: 2 } })
+    expect(decided(noneOf('light >= 2000 lx', reading))).toEqual([])
+  })
+
+  test('takes the other lamp with it', () => {
+    const lamps = [
+      given('left', '10', { unit: 'mm', advice: { change: 'agree', step: 1, least: 1, most: 12, with: 'right' } }),
+      given('right', '10', { unit: 'mm', advice: { change: 'agree', step: 1, least: 1, most: 12 } }),
+    ]
+    expect(decided(noneOf('left + right >= 50 mm', ...lamps))).toEqual(['left 25'])
   })
 })

@@ -123,7 +123,10 @@ describe('a part that would help', () => {
 
   test('is tried with its own example, the usual value, the example of the name, or the first option', () => {
     // What was left empty when the part was there before stays so.
-    const change = (worksheet: Worksheet) => ({ ...worksheet, given: { across: { value: '', from: 'typed' } } })
+    const change = (worksheet: Worksheet) => ({
+      ...worksheet,
+      given: { across: { value: '', from: 'typed' as const } },
+    })
     const across = (name: object, part: object) =>
       offered({
         change,
@@ -155,7 +158,7 @@ describe('a part that would help', () => {
 
 describe('what an offered part makes fail', () => {
   /** Care passes while the original is handled once, and may be relaxed or not. */
-  const caring = (advice: object) => ({
+  const caring = (advice: NonNullable<Given['advice']>): Partial<Invented> => ({
     names: { gentle: { role: 'care', example: '1', advice } },
     parts: {
       care: {
@@ -164,7 +167,7 @@ describe('what an offered part makes fail', () => {
       },
     },
   })
-  const relaxed = { change: 'agree', least: 0.1, most: 1, step: 0.1 }
+  const relaxed = { change: 'agree' as const, least: 0.1, most: 1, step: 0.1 }
 
   test('is said where a suggestion makes it pass again', () => {
     const { offers } = offered({ of: caring(relaxed), parts: ['sheet', 'one', 'care'] })

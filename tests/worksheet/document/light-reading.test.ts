@@ -202,4 +202,75 @@ describe('a reading of light through the meter’s own constant', () => {
     expect(list('values')[1]).toBeCloseTo(Math.log2(12800 / 12.8), 9)
     expect(sheet.outcome('values')).toMatchObject({ by: 'C = 320, K = 12.8' })
   })
+
+  it('takes the constant that is there, and the usual one for another that is not', () => {
+    const list = (constants: Given['constants'], ...cells: Parameters<typeof sheetOf>[0]) => {
+      const sheet = sheetOf([
+        given('values', '819.2 lx, 128 cd/m²', { unit: 'EV', entry: 'list', ...(constants ? { constants } : {}) }),
+        ...cells,
+      ])
+      const outcome = sheet.outcome('values')
+      return (
+        outcome.state === 'value' && [
+          (outcome.value as readonly number[]).map((one) => Number(one.toFixed(6))),
+          outcome.by,
+        ]
+      )
+    }
+    const usual = Number(Math.log2((100 * 819.2) / 250).toFixed(6))
+    expect(list({ C: 'own' }, given('own', '320'))).toEqual([[8, 10], 'C = 320, K = 12.5'])
+    expect(list({ C: 'own', K: 'gone' }, given('own', '320'))).toEqual([[8, 10], 'C = 320, K = 12.5'])
+    expect(list({ K: 'own' }, given('own', '12.8'))).toEqual([
+      [usual, Number(Math.log2(1000).toFixed(6))],
+      'C = 250, K = 12.8',
+    ])
+    expect(list({}, given('own', '12.8'))).toEqual([[usual, 10], 'C = 250, K = 12.5'])
+  })
+
+  it.each([
+    ['a length', given('own', '320 mm')],
+    ['a text', given('own', '320', { entry: 'text' })],
+    ['an empty cell of no known kind', given('own', '')],
+    ['a list', given('own', '320', { entry: 'list', unit: '1' })],
+  ])('is read with the usual one where the cell of its own is %s', (_, own) => {
+    const sheet = sheetOf([given('reading', '8 EV', { unit: 'lx', constants: { C: 'own' } }), own])
+    expect(sheet.outcome('reading')).toMatchObject({ value: 640, by: 'C = 250', readAs: '640 lx' })
+  })
+
+  it('waits for a constant that is still to be filled in', () => {
+    const sheet = sheetOf([
+      given('reading', '8 EV', { unit: 'lx', constants: { C: 'own' } }),
+      given('own', '', { unit: '1' }),
+    ])
+    expect(sheet.outcome('reading')).toEqual({ state: 'waiting', on: ['own'] })
+  })
+
+  it('says in the whole of its text that it is out of range', () => {
+    const sheet = sheetOf([
+      given('reading', '8 EV', { unit: 'lx', constants: { C: 'own' }, most: '700 lx' }),
+      given('own', '320'),
+    ])
+    expect(sheet.outcome('reading')).toMatchObject({ diagnostics: [{ from: 0, to: 4 }] })
+  })
+
+  it('converts what was measured for a result as well, and follows as it is typed', () => {
+    const sheet = sheetOf([
+      given('own', '320', { unit: '1' }),
+      result('lit', '600 lx', { unit: 'lx', measured: '8 EV', constants: { C: 'own' } }),
+      result('twice', '2 * lit', { unit: 'lx' }),
+    ])
+    expect(figureOf(sheet, 'twice')).toBeCloseTo(2 * 819.2, 9)
+    expect(sheet.outcome('lit')).toMatchObject({ by: 'C = 320', readAs: '819 lx' })
+    sheet.apply({ do: 'replace', cell: given('own', '250', { unit: '1' }) })
+    expect(figureOf(sheet, 'twice')).toBeCloseTo(2 * 640, 9)
+    sheet.apply({ do: 'replace', cell: given('own', '', { unit: '1' }) })
+    expect(figureOf(sheet, 'lit')).toBeCloseTo(640, 9)
+    sheet.apply({ do: 'remove', id: 'own' })
+    expect(figureOf(sheet, 'twice')).toBeCloseTo(2 * 640, 9)
+    sheet.apply({
+      do: 'replace',
+      cell: result('lit', '600 lx', { unit: 'lx', measured: '640', constants: { C: 'own' } }),
+    })
+    expect(figureOf(sheet, 'lit')).toBe(640)
+  })
 })

@@ -29,6 +29,13 @@ describe('what a function advises about its arguments', () => {
     expect(warnings(opened)).toEqual([])
   })
 
+  test('is given beside functions that advise nothing', () => {
+    const opened = sheet()
+    type(opened, 'height', '3 m')
+    write(opened, 'lamp_elevation(height, out) + atan(0)')
+    expect(warnings(opened)).toEqual([expect.stringContaining('Over 45°')])
+  })
+
   test('goes with its formula, and where a measured value takes its place; it comes back with either', () => {
     const opened = sheet()
     type(opened, 'height', '3 m')

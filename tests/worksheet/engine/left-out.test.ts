@@ -81,5 +81,10 @@ describe('a branch that is not taken', () => {
     sheet.apply({ do: 'replace', cell: result('r', 'when(a > 0.95, a, b / 1 mm)') })
     expect(limits()?.nonlinear).toBe(true)
     expect(limits()?.low).toBeCloseTo(0.9, 2)
+    // Nor one that was there before.
+    sheet.apply({ do: 'replace', cell: given('b', '500', { unit: 'mm' }) })
+    expect(limits()?.high).toBeGreaterThan(100)
+    sheet.apply({ do: 'replace', cell: given('b', '', { unit: 'mm' }) })
+    expect(limits()?.high).toBeCloseTo(1.1, 2)
   })
 })

@@ -189,6 +189,11 @@ describe('an error', () => {
       given('tubes', '1, 2', { entry: 'list', unit: 'mm' }),
       result('deep', 'tubes * n * n'),
     ])
+    const sums = sheetOf([given('n', '1.7e308'), result('sum', 'n + n'), result('size', 'size((n + n) * 1 m, 1 m)')])
+    expect(sums.outcome('sum')).toMatchObject({
+      diagnostics: [{ message: expect.stringMatching(/too large/), from: 0, to: 5 }],
+    })
+    expect(sums.outcome('size')).toMatchObject({ diagnostics: [{ message: expect.stringMatching(/too large/) }] })
     for (const [id, to] of [
       ['large', 5],
       ['deep', 13],
@@ -263,4 +268,68 @@ describe('before the checker is here', () => {
       measured: { shown: { text: '6 mm' }, computed: { value: 0.005, shown: { text: '5 mm' } }, difference: '' },
     })
   })
+
+  test('a function of the sheet is asked for by its name, and cannot be called yet', () => {
+    const twice: Cell = { kind: 'function', id: 'f', name: 'twice', arguments: [{ name: 'x' }], formula: 'x * 2' }
+    const { compiler } = FULL_CAPABILITIES
+    const read: string[] = []
+    const reading = {
+      read: (text: string) => {
+        read.push(text)
+        return compiler.read(text)
+      },
+    }
+    const cells = [twice, result('r', 'twice(3)')]
+    const sheet = new PlainSheet({ format: FORMAT, version: 2, title: 'A test', cells }, LIBRARY, { compiler: reading })
+    expect(read).toContain('twice()')
+    expect(sheet.engine.ownFunctions).toEqual([{ cell: twice, diagnostics: [] }])
+    expect(sheet.outcome('r')).toMatchObject({
+      state: 'error',
+      diagnostics: [{ message: expect.stringMatching(/no function “twice”/) }],
+    })
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
+    expect(sheet.outcome('r')).toMatchObject({ state: 'value', value: 6 })
+  })
+
+  test('a table and a picture wait, and so does what depends on them', () => {
+    const cells: Cell[] = [
+      { kind: 'table', id: 'pages', name: 'pages', columns: [{ name: 'wide', unit: 'mm' }], rows: [['200']] },
+      {
+        kind: 'frame',
+        id: 'card',
+        name: 'card',
+        areas: [{ kind: 'evenness', name: 'light' }],
+        picture: {
+          name: 'card.tif',
+          size: 1,
+          digest: 'ab',
+          taken: null,
+          pixels: { width: 900, height: 700, bits: 16, channels: 3, encoding: 'sRGB' },
+        },
+        readings: { light: { light: [[1, 0.5]], spread: 1, uniformity: 0.667, corner: [0, -1, -1, 0] } },
+      },
+      result('widest', 'max(pages.wide)'),
+      result('spread', 'card.light.spread'),
+    ]
+    const { compiler } = FULL_CAPABILITIES
+    const sheet = new PlainSheet({ format: FORMAT, version: 2, title: 'A test', cells }, LIBRARY, { compiler })
+    const waits = (id: string) => {
+      const outcome = sheet.outcome(id)
+      return outcome.state === 'waiting' ? outcome.on : outcome.state
+    }
+    expect(cells.map(({ id }) => waits(id))).toEqual([[], [], ['pages'], ['card']])
+    sheet.extend(LIBRARY, FULL_CAPABILITIES)
+    expect(cells.map(({ id }) => waits(id))).toEqual(['value', 'value', 'value', 'value'])
+  })
+})
+
+test('limits of a formula’s own come and go with its text', () => {
+  const sheet = sheetOf([given('a', '100 mm'), result('b', 'a'), result('c', '2 * b', { unit: 'mm' })])
+  sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
+  const type = (formula: string): void => sheet.apply({ do: 'replace', cell: result('b', formula) })
+  expect(seen(sheet, 'c')).toBe('200 mm')
+  type('a ± 1 mm')
+  expect(seen(sheet, 'c')).toBe('200 ± 2 mm')
+  type('a')
+  expect(seen(sheet, 'c')).toBe('200 mm')
 })

@@ -47,10 +47,11 @@ describe('a function of the sheet', () => {
         columns: [
           { name: 'wide', unit: 'mm' },
           { name: 'all', unit: 'mm', formula: 'with_border(wide, 5 mm)' },
+          { name: 'half', unit: 'mm', formula: 'wide / 2' },
         ],
         rows: [
-          ['100', ''],
-          ['200', ''],
+          ['100', '', ''],
+          ['200', '', ''],
         ],
       },
       result('total', 'sum(pages.all)', { unit: 'mm' }),
@@ -118,6 +119,17 @@ describe('a function of the sheet', () => {
     const sheet = sheetOf([given('page', '420', { unit: 'mm' }), cell])
     expect(outcome(sheet, cell.id)?.diagnostics[0]?.message).toMatch(message)
     expect(outcome(sheet, cell.id)?.isDefined).toBe(false)
+  })
+
+  test('that is wrong leaves its name to another', () => {
+    const sheet = sheetOf([
+      own('half', 'page', [{ name: 'x' }]),
+      { ...own('half', 'x / 2', [{ name: 'x' }]), id: 'second' },
+      result('r', 'half(3)'),
+    ])
+    expect(outcome(sheet, 'half')?.isDefined).toBe(false)
+    expect(outcome(sheet, 'second')?.isDefined).toBe(true)
+    expect(seen(sheet, 'r')).toBe('1.5')
   })
 
   test('that refuses its arguments says so where it is called', () => {

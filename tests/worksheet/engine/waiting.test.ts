@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import type { Cell } from '../../../src/worksheet/index.ts'
 import { check, given, originOf, result, seen, sheetOf } from '../make.ts'
 
 describe('a missing given', () => {
@@ -38,6 +39,49 @@ describe('a missing given', () => {
 
   it('is named itself as waiting for nothing but its own text', () => {
     expect(seen(sheetOf([given('x', '', { unit: 'mm' })]), 'x')).toBe('waits for ')
+  })
+})
+
+const table = (...rows: string[][]): Cell => ({
+  kind: 'table',
+  id: 'pages',
+  name: 'pages',
+  label: 'The pages',
+  columns: [{ name: 'wide', unit: 'mm' }],
+  rows,
+})
+
+describe('a table without rows', () => {
+  it('is waited for by what needs some, and by nothing else', () => {
+    const sheet = sheetOf([
+      table(),
+      given('a', '1 mm'),
+      result('widest', 'max(pages.wide)'),
+      result('all', 'sum(pages.wide) + a'),
+      result('wider', 'widest + a'),
+      check('fits', 'widest < 1 m'),
+    ])
+    expect(seen(sheet, 'widest')).toBe('waits for pages')
+    expect(seen(sheet, 'wider')).toBe('waits for pages')
+    expect(seen(sheet, 'all')).toBe('1 mm')
+    expect(sheet.check('fits')).toMatchObject({ state: 'waiting', message: 'needs The pages.', needs: ['pages'] })
+    sheet.apply({ do: 'replace', cell: table(['200'], ['300']) })
+    expect(seen(sheet, 'wider')).toBe('301 mm')
+    sheet.apply({ do: 'replace', cell: table() })
+    expect(seen(sheet, 'wider')).toBe('waits for pages')
+  })
+
+  it('does not hide what else is wrong', () => {
+    const sheet = sheetOf([table(['200']), given('n', '0'), result('share', 'max(pages.wide) / n')])
+    expect(seen(sheet, 'share')).toBe('error: Division by zero.')
+  })
+})
+
+describe('a picture without areas measured', () => {
+  it('is waited for', () => {
+    const frame: Cell = { kind: 'frame', id: 'card', name: 'card', areas: [{ kind: 'evenness', name: 'light' }] }
+    const sheet = sheetOf([frame, result('spread', 'card.light.spread')])
+    expect(seen(sheet, 'spread')).toBe('waits for card')
   })
 })
 
