@@ -126,7 +126,7 @@ describe('advice on one check', () => {
 })
 
 describe('a plan that would break another check', () => {
-  test('is kept whole with a further change', () => {
+  test('breaks none with a further change', () => {
     const sheet = sheetOf([
       changeable('a', 10, 1, 40),
       changeable('b', 10, 1, 40, 'by kit'),
@@ -180,6 +180,39 @@ describe('one plan for a whole sheet', () => {
     expect(typed(apart(19, 40).plan)).toBe('a 19')
     expect(typed(apart(10, 21).plan)).toBe('a 21')
     expect(apart(10, 21).plan?.passes).toEqual(['k'])
+  })
+})
+
+describe('a plan that changes what something was read under', () => {
+  const cells = (lamp: number, more: readonly Cell[] = []): Cell[] => [
+    changeable('lamp', lamp, 1, 40),
+    given('light', '600', {
+      unit: 'lx',
+      reading: true,
+      fixed: true,
+      read_under: ['lamp'],
+      measured_under: { text: '600', figures: { lamp: '10' } },
+    }),
+    check('low', 'lamp <= 5', NO_MARGIN),
+    check('lit', 'light >= 500 lx', NO_MARGIN),
+    check('bright', 'light >= 400 lx', NO_MARGIN),
+    check('dark', 'light <= 100 lx', NO_MARGIN),
+    ...more,
+  ]
+
+  test('says what to read again, and which checks wait until then: they are neither passed nor broken', () => {
+    const { plans } = adviseCheck(sheetOf(cells(10)), 'low')
+    expect(plans.map(typed)).toEqual(['lamp 5'])
+    expect(plans[0]).toMatchObject({
+      passes: ['low'],
+      breaks: [],
+      again: { readings: ['light'], checks: ['lit', 'bright'] },
+    })
+  })
+
+  test('is broken all the same where another check then fails', () => {
+    const sheet = sheetOf(cells(10, [check('high', 'lamp >= 8', NO_MARGIN)]))
+    expect(adviseCheck(sheet, 'low').plans).toEqual([])
   })
 })
 

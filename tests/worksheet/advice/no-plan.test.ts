@@ -130,7 +130,7 @@ describe('by how much a check fails', () => {
     })
   })
 
-  test('is said of the check that stands against it as well', () => {
+  test('is said of the check that would then fail as well', () => {
     const none = noneOf(
       'a >= 20',
       free('a', 10, 1, 40),
