@@ -113,7 +113,11 @@ describe('by how much a check fails', () => {
     ['a <= f/8', [fact('a', 'f/11', { unit: 'f/' })], { is: 'f/11', limit: 'f/8', isOver: true }],
     ['a <= 1:10', [fact('a', '1:5', { unit: '1:' })], { is: '1:5', limit: '1:10', isOver: true }],
     ['a <= 10 EV', [fact('a', '12', { unit: 'EV' })], { is: '12 EV', limit: '10 EV', isOver: true }],
-    ['a <= 20 °C', [fact('a', '25', { unit: '°C' })], { is: '25 °C', limit: '20 °C', isOver: true }],
+    [
+      'a <= b',
+      [fact('a', '25', { unit: '°C' }), fact('b', '20', { unit: '°C' })],
+      { is: '25 °C', limit: '20 °C', isOver: true },
+    ],
     ['a = 100 mm', [fact('a', '130', { unit: 'mm' })], undefined],
   ])('%s is shown in the unit of its cells', (condition, cells, short) => {
     expect(noneOf(condition, ...cells).short).toEqual(short)
@@ -164,7 +168,7 @@ describe('what a check cannot get past', () => {
 
   test('is named without its value where that is long, or left out where it has none', () => {
     const none = noneOf(
-      'sum(tubes) + page.width + placed.x >= 10 m and (glazed or empty > 1 mm)',
+      'sum(tubes) + page.width + placed.width >= 10 m and (glazed or empty > 1 mm)',
       fact('tubes', '10, 20', { entry: 'list', unit: 'mm' }),
       fact('page', '300 x 200', { entry: 'size', unit: 'mm' }),
       result('placed', 'size(1 mm, 2 mm)'),
@@ -181,7 +185,7 @@ describe('what a check cannot get past', () => {
 
 describe('a check of what was read', () => {
   const read = (more: Partial<Given> = {}) =>
-    given('light', '600', { unit: 'lx', reading: true, read_under: ['lamp'], ...more })
+    given('light', '600', { unit: 'lx', reading: true, fixed: true, read_under: ['lamp'], ...more })
 
   test('names the settings behind the reading, and what it read', () => {
     const lamp = free('lamp', 500, 100, 900, { unit: 'mm', label: 'Lamps' })
@@ -247,9 +251,10 @@ describe('what somebody may decide', () => {
   })
 
   test('comes on top of the nearest changes where it would not do alone', () => {
-    const cells = [free('a', 10, 1, 20, { unit: 'mm' }), agreed('b', '10', 12)]
-    expect(decided(noneOf('a + b >= 45 mm', ...cells))).toEqual(['b 25'])
-    expect(decided(noneOf('a + b >= 38 mm', ...cells))).toEqual(['b 28'])
+    const cells = [free('a', 10, 1, 20, { unit: 'mm' }), column('10')]
+    expect(decided(noneOf('a + column >= 95 mm', ...cells))).toEqual(['column 75'])
+    expect(decided(noneOf('a + column >= 88 mm', ...cells))).toEqual(['column 78'])
+    expect(decided(noneOf('a + column >= 110 mm', ...cells))).toEqual([])
   })
 
   test('is a larger size, both its sides in their proportion', () => {
