@@ -1,77 +1,90 @@
-import { describe, expect, test } from 'vitest'
-import { type Variable, variablesOf } from '../../../src/worksheet/advice/choices.ts'
+import { describe, expect, it } from 'vitest'
+import { variablesOf } from '../../../src/worksheet/advice/choices.ts'
 import { withExactChoices } from '../../../src/worksheet/advice/exact-choices.ts'
+import { filledByKit } from '../../../src/worksheet/advice/kit-suggestions.ts'
 import type { Cell } from '../../../src/worksheet/index.ts'
 import { given, result, sheetOf } from '../make.ts'
 
-/** The texts that bring `r` to a target and were not among the choices before, by the name of their given. */
-function added(cells: readonly Cell[], target: number, id = 'r'): Record<string, string[]> {
+/** What is added to what may be typed, by given, so that a result hits a target; and what is set now. */
+function added(cells: readonly Cell[], id: string, target: number): Record<string, { more: string[]; now: string }> {
   const sheet = sheetOf(cells)
   const before = variablesOf(sheet, [])
   const after = withExactChoices(sheet, before, id, target)
-  expect(after).toHaveLength(before.length)
+  expect(after.map(({ name }) => name)).toEqual(before.map(({ name }) => name))
   return Object.fromEntries(
     after.map((variable, at) => {
-      const texts = (one: Variable | undefined) => one?.choices.map((choice) => choice.cells[0]?.value ?? '') ?? []
-      const known = new Set(texts(before[at]))
-      // What is set now stays so, and the choices stay in order.
-      expect(variable.choices[variable.now]).toEqual(before[at]?.choices[before[at]?.now ?? -1])
       const values = variable.choices.map(({ values: [value] }) => value as number)
-      if (variable.ordered) expect(values).toEqual([...values].sort((a, b) => a - b))
-      return [variable.name, texts(variable).filter((text) => !known.has(text))]
+      if (variable.ordered) expect(values).toEqual(values.toSorted((a, b) => a - b))
+      const known = new Set(before[at]?.choices)
+      const more = variable.choices.filter((choice) => !known.has(choice)).map(({ cells: [cell] }) => cell?.value ?? '')
+      return [variable.name, { more, now: variable.choices[variable.now]?.cells[0]?.value ?? '' }]
     }),
   )
 }
 
-describe('the figures that bring a result to a target', () => {
-  test('are added between round ones, in the fewest digits that hit it', () => {
-    const cells = [given('a', '10', { unit: 'mm' }), result('r', '2 * a', { unit: 'mm' })]
-    // 12.34 mm: 12.3 is off by a third of a per cent, 12.34 is exact.
-    expect(added(cells, 0.02468)).toEqual({ a: ['12.34'] })
-    expect(added(cells, 0.0246)).toEqual({ a: ['12.3'] })
-    expect(added(cells, 0.0246913)).toEqual({ a: ['12.35'] })
-    // A round figure hits by itself.
-    expect(added(cells, 0.024)).toEqual({ a: [] })
-    expect(added(cells, 1)).toEqual({ a: [] })
+describe('figures between those that are tried', () => {
+  const length = given('length', '100', { unit: 'mm' })
+
+  it('are typed in as few digits as hit the target', () => {
+    expect(added([length, result('twice', 'length * 2')], 'twice', 0.2468)).toEqual({
+      length: { more: ['123.4'], now: '100' },
+    })
+    expect(added([length, result('twice', 'length * 2')], 'twice', 0.246)).toMatchObject({ length: { more: ['123'] } })
+    expect(added([length, result('third', 'length / 3')], 'third', 0.045454545)).toMatchObject({
+      length: { more: ['136.4'] },
+    })
   })
 
-  test('are found where the result falls as the figure rises, and on both sides of where it turns', () => {
-    expect(added([given('a', '10'), result('r', '1 / a')], 1 / 12.34)).toEqual({ a: ['12.34'] })
-    expect(added([given('a', '10'), result('r', '(a - 12)^2')], 2.25)).toEqual({ a: ['10.5', '13.5'] })
+  it('are none where a figure that is tried hits it, or none can', () => {
+    const twice = [length, result('twice', 'length * 2')]
+    expect(added(twice, 'twice', 0.24)).toMatchObject({ length: { more: [] } })
+    expect(added(twice, 'twice', 0.9)).toMatchObject({ length: { more: [] } })
+    expect(added([length, result('other', '3 mm')], 'other', 0.004)).toMatchObject({ length: { more: [] } })
   })
 
-  test('are each by one given, with the others as they are', () => {
-    const cells = [given('a', '10'), given('b', '10'), given('c', '10'), result('r', 'a + 2 * b')]
-    expect(added(cells, 32.46)).toEqual({ a: ['12.46'], b: ['11.23'], c: [] })
+  it('are found where the result falls, wherever it crosses the target', () => {
+    expect(added([length, result('less', '1 m - length')], 'less', 0.8765)).toMatchObject({
+      length: { more: ['123.5'] },
+    })
+    const bent = result('bent', '(length - 100 mm)^2')
+    expect(added([length, bent], 'bent', 0.0235 ** 2)).toMatchObject({
+      length: { more: ['76.5', '123.5'], now: '100' },
+    })
   })
 
-  test('are none of what has marks, steps or options', () => {
-    const cells = [
-      given('stop', 'f/8', { unit: 'f/' }),
-      given('step', '10', { advice: { change: 'freely', step: 1, least: 1, most: 20 } }),
-      given('listed', '10', { options: ['5', '10', '20'] }),
-      given('yes', 'yes', { entry: 'yes or no' }),
-      result('r', 'when(yes, stop + step + listed, 0)'),
-    ]
-    expect(added(cells, 30.3)).toEqual({ stop: [], step: [], listed: [], yes: [] })
+  it('are none of what has marks, of a jump, or of a result that is no number or not there', () => {
+    const stop = given('stop', 'f/8', { unit: 'f/' })
+    expect(added([stop, result('hole', '60 mm / stop')], 'hole', 0.0077)).toMatchObject({
+      stop: { more: [], now: 'f/8' },
+    })
+    expect(added([length, result('jump', 'when(length > 123.4 mm, 1, 0)')], 'jump', 0.5)).toMatchObject({
+      length: { more: [] },
+    })
+    expect(added([length, result('long', 'length > 1 m')], 'long', 0.1)).toMatchObject({ length: { more: [] } })
+    expect(added([length], 'unheard_of', 0.1234)).toMatchObject({ length: { more: [] } })
   })
 
-  test('are in the range of their field, and where the result computes', () => {
-    const cells = (most: string) => [given('a', '10', { most }), result('r', 'sqrt(a - 9)')]
-    expect(added(cells('20'), Math.sqrt(3.34))).toEqual({ a: ['12.34'] })
-    expect(added(cells('12.3'), Math.sqrt(3.34))).toEqual({ a: [] })
+  it('are none that its field does not take', () => {
+    const narrow = { ...length, most: '123 mm' }
+    expect(added([narrow, result('twice', 'length * 2')], 'twice', 0.2468)).toMatchObject({ length: { more: [] } })
   })
 
-  test('are none where the result is not there', () => {
-    expect(added([given('a', '10'), result('r', '2 * a')], 24.68, 'nowhere')).toEqual({ a: [] })
+  it('change what always takes the same text along', () => {
+    const one = { ...length, advice: { change: 'freely' as const, within: 2, with: 'other' } }
+    const other = given('other', '100', { unit: 'mm', fixed: true })
+    expect(added([one, other, result('both', 'length + other')], 'both', 0.2468)).toEqual({
+      length: { more: ['123.4'], now: '100' },
+    })
   })
+})
 
-  test('move what always moves together', () => {
-    const cells = [
-      given('left', '10', { advice: { change: 'agree', within: 2, with: 'right' } }),
-      given('right', '10', { advice: { change: 'agree', within: 2 } }),
-      result('r', 'left + right'),
-    ]
-    expect(added(cells, 24.68)).toEqual({ left: ['12.34'] })
+describe('the givens that a piece of kit fills in', () => {
+  const kit = (value: string, fills?: Record<string, string>) =>
+    given('lens', value, { entry: 'kit', sort: 'lens', ...(fills ? { fills } : {}) })
+
+  it('are those of pieces that are chosen', () => {
+    const cells = [kit('Mine', { focal: 'focal', widest: 'widest_stop' }), given('other', '1', { fills: { a: 'b' } })]
+    expect([...filledByKit(cells)]).toEqual(['focal', 'widest_stop'])
+    expect([...filledByKit([kit(' ', { focal: 'focal' }), kit('Mine'), result('r', '1')])]).toEqual([])
   })
 })
