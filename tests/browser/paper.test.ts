@@ -144,31 +144,36 @@ test('a QR code is shown when asked for, and says what it holds', async ({ open 
   await page.getByText('Givens and results only.', { exact: true }).waitFor()
 })
 
-test('the browser’s own Print gives the job sheet as well, and the page afterwards is as it was', async ({ open }) => {
-  const { page } = await open({ path: '#new/flat-sheet' })
-  await page.locator('fill-face result-cell').first().waitFor()
-  const sheet = page.locator('body > .job-sheet')
-  await expect
-    .poll(async () => {
-      // What the browser does when the pointer leaves for its menu and Print is chosen there; again and again, since
-      // the sheet is shown before the page listens.
-      await page.evaluate(() => {
-        document.documentElement.dispatchEvent(new Event('pointerleave'))
-        dispatchEvent(new Event('beforeprint'))
+/** What precedes a print begun from the browser's own menu. */
+const BEFORE_THE_MENU = { 'the pointer leaves for its menu': 'pointerleave', 'a key is pressed': 'keydown' }
+
+for (const [when, event] of Object.entries(BEFORE_THE_MENU))
+  test(`once ${when}, the browser’s own Print gives the job sheet as well, and the page afterwards is as it was`, async ({
+    open,
+  }) => {
+    const { page } = await open({ path: '#new/flat-sheet' })
+    await page.locator('fill-face result-cell').first().waitFor()
+    const sheet = page.locator('body > .job-sheet')
+    await expect
+      .poll(async () => {
+        // Again and again, since the sheet is shown before the page listens.
+        await page.evaluate((event) => {
+          document.documentElement.dispatchEvent(new Event(event))
+          dispatchEvent(new Event('beforeprint'))
+        }, event)
+        return sheet.count()
       })
-      return sheet.count()
-    })
-    .toBe(1)
-  await page.emulateMedia({ media: 'print' })
-  expect(await sheet.isVisible()).toBe(true)
-  expect(await sheet.locator('svg').count()).toBeGreaterThan(1)
-  const fromMenu = await sheet.innerHTML()
-  await page.evaluate(() => dispatchEvent(new Event('afterprint')))
-  await sheet.waitFor({ state: 'detached' })
-  await page.emulateMedia({ media: 'screen' })
-  await share(page)
-  await withoutDialogue(page)
-  await page.getByRole('button', { name: 'Print' }).click()
-  await printed(page)
-  expect(await sheet.innerHTML()).toBe(fromMenu)
-})
+      .toBe(1)
+    await page.emulateMedia({ media: 'print' })
+    expect(await sheet.isVisible()).toBe(true)
+    expect(await sheet.locator('svg').count()).toBeGreaterThan(1)
+    const fromMenu = await sheet.innerHTML()
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')))
+    await sheet.waitFor({ state: 'detached' })
+    await page.emulateMedia({ media: 'screen' })
+    await share(page)
+    await withoutDialogue(page)
+    await page.getByRole('button', { name: 'Print' }).click()
+    await printed(page)
+    expect(await sheet.innerHTML()).toBe(fromMenu)
+  })

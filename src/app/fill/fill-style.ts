@@ -242,8 +242,17 @@ export const fillStyle = css`
     }
   }
   @media print {
+    .end {
+      display: none;
+    }
     .band {
       content-visibility: visible;
+    }
+    .heading,
+    .caption {
+      break-after: avoid;
+    }
+    :is(given-cell, result-cell, check-cell, drawing-cell) {
       break-inside: avoid;
     }
   }

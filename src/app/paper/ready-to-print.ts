@@ -1,18 +1,34 @@
 import type { SheetSession } from '../session/sheet-session.ts'
 
 const SOON_MS = 20_000
+/** After whoever has the page begins to use it. */
+const USED_MS = 2_000
+const USES = ['pointermove', 'pointerdown', 'keydown']
 
 /**
- * Fetches what the browser's own Print needs when the pointer leaves for its menu, or else after a while. Gives a
- * function that ends this.
+ * Fetches what the browser's own Print needs: when the pointer leaves for its menu, soon after the page is first used, or
+ * else after a while. Gives a function that ends this.
  */
 export function readyToPrint(session: SheetSession): () => void {
   let end: (() => void) | undefined
   let isOver = false
   const page = document.documentElement
-  const prepare = async (): Promise<void> => {
+  let idle = 0
+  const wait = (ms: number): void => {
+    clearTimeout(idle)
+    idle = window.setTimeout(prepare, ms)
+  }
+  const used = (): void => {
+    for (const one of USES) page.removeEventListener(one, used)
+    wait(USED_MS)
+  }
+  const forget = (): void => {
     clearTimeout(idle)
     page.removeEventListener('pointerleave', prepare)
+    for (const one of USES) page.removeEventListener(one, used)
+  }
+  const prepare = async (): Promise<void> => {
+    forget()
     try {
       const { printFromMenu } = await import('./print-from-menu.ts')
       if (!isOver) end ??= printFromMenu(session)
@@ -20,12 +36,12 @@ export function readyToPrint(session: SheetSession): () => void {
       // Without a network the page is printed as it is.
     }
   }
-  const idle = setTimeout(prepare, SOON_MS)
+  wait(SOON_MS)
   page.addEventListener('pointerleave', prepare)
+  for (const one of USES) page.addEventListener(one, used)
   return () => {
     isOver = true
-    clearTimeout(idle)
-    page.removeEventListener('pointerleave', prepare)
+    forget()
     end?.()
   }
 }

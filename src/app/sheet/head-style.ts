@@ -287,6 +287,12 @@ export const headStyle = css`
   }
   @media print {
     :host {
+      position: static;
+    }
+    .brand,
+    .saved,
+    .tools,
+    .second {
       display: none;
     }
   }

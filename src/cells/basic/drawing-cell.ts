@@ -53,6 +53,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
         min-block-size: var(--target);
       }
       @media print {
+        .place,
         .title .word,
         .how {
           display: none;

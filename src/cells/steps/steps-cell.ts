@@ -52,6 +52,12 @@ export class StepsCell extends SignalWatcher(LitElement) {
           columns: 3;
         }
       }
+      /* Columns broken by a page leave empty ones behind them. */
+      @media print {
+        ol {
+          columns: auto;
+        }
+      }
       /* Its reading is beside a step where there is room. */
       @container (min-width: 48rem) {
         li.reads {
