@@ -65,6 +65,21 @@ describe('cells in a cycle', () => {
     expect(seen(sheet, 'a')).toMatch(/error: A length time and a length cannot be added/)
   })
 
+  it('stay so when what they need is of another kind', () => {
+    const sheet = sheetOf([
+      given('x', '1 mm'),
+      result('a', 'b + x'),
+      result('b', 'a'),
+      result('after', 'a + x'),
+      result('beside', '2 * x'),
+    ])
+    sheet.apply({ do: 'replace', cell: given('x', '1 s') })
+    expect(seen(sheet, 'a')).toContain('cycle: a → b → a.')
+    expect(seen(sheet, 'b')).toContain('cycle: b → a → b.')
+    expect(seen(sheet, 'after')).toContain('Fix “a” first.')
+    expect(seen(sheet, 'beside')).toBe('2 s')
+  })
+
   it('with two paths show the shortest', () => {
     const sheet = sheetOf([
       result('a', 'b + d'),

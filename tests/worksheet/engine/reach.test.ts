@@ -40,6 +40,22 @@ describe('an edit computes', () => {
     expect(calls.map((x) => x.toFixed(3))).toEqual(['1.600', '2.800'])
   })
 
+  it('nothing that an earlier formula needed and the present one does not', () => {
+    const { library, calls } = countingLibrary()
+    const sheet = sheetOf(CELLS, library)
+    sheet.apply({ do: 'replace', cell: result('other', 'counted(1 m)') })
+    sheet.apply({ do: 'replace', cell: result('both', 'counted(other + double)') })
+    calls.length = 0
+    sheet.apply({ do: 'replace', cell: given('height', '100 mm') })
+    expect(calls).toEqual([])
+    sheet.apply({ do: 'replace', cell: given('width', '100 mm') })
+    expect(calls.map((x) => x.toFixed(3))).toEqual(['0.200', '0.400', '1.200'])
+    sheet.apply({ do: 'replace', cell: result('other', 'counted(3 * height)') })
+    calls.length = 0
+    sheet.apply({ do: 'replace', cell: given('height', '200 mm') })
+    expect(calls.map((x) => x.toFixed(3))).toEqual(['0.600', '0.800'])
+  })
+
   it('nothing when a note, a label or the title changes, or a cell moves', () => {
     const { library, calls } = countingLibrary()
     const sheet = sheetOf([...CELLS, note('n', 'first')], library)
@@ -73,6 +89,44 @@ describe('a watcher is notified', () => {
       result('y', 'z'),
     ])
     expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '2 mm') }))).toEqual(['a', 'b', 'c'])
+  })
+
+  it('of all that limits reach when they come or go, by whatever way', () => {
+    const sheet = sheetOf([
+      given('a', '5 mm'),
+      given('z', '1 mm'),
+      result('b', 'a + z'),
+      result('c', '2 * a'),
+      result('d', 'b + c'),
+      result('e', 'd'),
+      result('y', 'z'),
+    ])
+    for (const text of ['5 mm ± 1 mm', '5 mm'])
+      expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', text) }))).toEqual([
+        ...['a', 'b', 'c', 'd', 'e'],
+      ])
+    expect(notifiedBy(sheet, () => sheet.apply({ do: 'replace', cell: given('a', '5 mm') }))).toEqual(['a'])
+  })
+
+  it('of a cell that says what is wrong above it, when something else is', () => {
+    const sheet = sheetOf([
+      given('n', '0'),
+      given('unit', '2 mm'),
+      result('share', '1 / n'),
+      result('twice', '2 * share'),
+      result('wrong', 'widht + 1'),
+    ])
+    const said = () => {
+      const outcome = sheet.outcome('twice')
+      return outcome.state === 'error' ? outcome.diagnostics[0]?.message : outcome.state
+    }
+    expect(said()).toBe('Fix “share” first. Division by zero.')
+    const edit = () => sheet.apply({ do: 'replace', cell: result('share', 'sqrt(n - 1)') })
+    expect(notifiedBy(sheet, edit)).toEqual(['share', 'twice'])
+    expect(said()).toMatch(/Fix “share” first\. .*must be at least 0/)
+    // Another kind of quantity may change what is said of anything in error.
+    const retype = () => sheet.apply({ do: 'replace', cell: given('unit', '2 s') })
+    expect(notifiedBy(sheet, retype)).toEqual(['share', 'twice', 'unit', 'wrong'])
   })
 
   it('of a check whose message shows a figure its condition does not use', () => {

@@ -32,6 +32,19 @@ describe('a missing given', () => {
     expect(seen(sheet, 'y')).toMatch(/error: A time and a length cannot be added/)
   })
 
+  it('is no longer missing once it is zero', () => {
+    const sheet = sheetOf([
+      given('x', '', { unit: 'mm' }),
+      result('y', 'x + 1 mm'),
+      result('z', 'when(y > 0 mm, y, x)'),
+    ])
+    expect(seen(sheet, 'y')).toBe('waits for x')
+    sheet.apply({ do: 'replace', cell: given('x', '0', { unit: 'mm' }) })
+    expect([seen(sheet, 'y'), seen(sheet, 'z')]).toEqual(['1 mm', '1 mm'])
+    sheet.apply({ do: 'replace', cell: given('x', '', { unit: 'mm' }) })
+    expect([seen(sheet, 'y'), seen(sheet, 'z')]).toEqual(['waits for x', 'waits for x'])
+  })
+
   it('does not hide that the units are wrong', () => {
     const sheet = sheetOf([given('x', '', { unit: 'mm' }), result('y', 'x + 1 s')])
     expect(seen(sheet, 'y')).toMatch(/error: A length and a time cannot be added/)
@@ -117,6 +130,26 @@ describe('an error', () => {
 
   it('outweighs waiting, and is reported where both are', () => {
     expect(originOf(sheetOf(cells), 'last')).toBe('broken')
+  })
+
+  it('is said anew by what comes after, once the cell itself is well', () => {
+    const sheet = sheetOf([
+      given('n', '0'),
+      result('share', '6 / n'),
+      result('less', 'share - 3'),
+      result('last', '1 / less'),
+    ])
+    const type = (text: string): void => sheet.apply({ do: 'replace', cell: given('n', text) })
+    type('2')
+    expect(seen(sheet, 'last')).toBe('error: Division by zero.')
+    type('0')
+    expect(seen(sheet, 'last')).toBe('error: Fix “share” first. Division by zero.')
+    expect(originOf(sheet, 'last')).toBe('share')
+    type('3')
+    expect(seen(sheet, 'last')).toBe('−1')
+    sheet.apply({ do: 'remove', id: 'last' })
+    sheet.apply({ do: 'add', cell: result('last', 'less'), at: 0 })
+    expect(seen(sheet, 'last')).toBe('−1')
   })
 
   it('is counted once, where it is', () => {
