@@ -63,8 +63,8 @@ const duplicateName = (node: Node): Diagnostic => problem(words.sameName(node.ce
 
 function valueOutcome(engine: Engine, node: Node): Outcome {
   if (node.table) return engine.capabilities.tables?.outcome(engine, node) ?? { state: 'waiting', on: [] }
-  const type = node.type ?? node.reading?.type
-  if (!type) return { state: 'waiting', on: [] }
+  // What has a value has a type as well.
+  const type = node.type as Type
   const value = engine.value(node)
   const reading = readingNow(node, (name) => cellValue(engine, name) as Value)
   const limits = reading || typeof value !== 'number' ? undefined : spreadOfCell(engine, node)
@@ -136,9 +136,9 @@ function warningsOf(engine: Engine, node: Node, advice: readonly string[]): Diag
 
 /** What a function says in a formula, its arguments by the labels of their cells. */
 const inLabels = (engine: Engine, { cell, compiled }: Node, text: string): string =>
-  compiled && cell.kind !== 'given' ? withLabels(text, formulaOf(cell), compiled.calls, labelIn(engine)) : text
+  compiled ? withLabels(text, formulaOf(cell), compiled.calls, labelIn(engine)) : text
 
-const textLength = ({ cell }: Node): number => (cell.kind === 'given' ? 0 : formulaOf(cell).length)
+const textLength = ({ cell }: Node): number => formulaOf(cell).length
 
 const cellValue = (engine: Engine, name: string): Value | undefined => {
   const node = engine.named(name)

@@ -53,6 +53,7 @@ describe('a measured result', () => {
     expect(outcome(waits, 'height').measured).toEqual({ shown: expect.anything(), difference: '' })
     const fails = sheetOf([given('n', '0'), result('r', '1 / n', { measured: '3' }), result('s', 'r + 1')])
     expect(seen(fails, 's')).toBe('4')
+    expect(outcome(fails, 'r').measured).toEqual({ shown: expect.anything(), difference: '' })
   })
 
   it('brings limits of its own and none of its formula', () => {

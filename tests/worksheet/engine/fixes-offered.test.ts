@@ -94,14 +94,3 @@ test('fixes and suggestions are those of a sheet freshly opened, and every cell 
     { numRuns: 150 },
   )
 })
-
-test('fixes follow the kinds of quantity of cells a formula does not name', () => {
-  const sheet = sheetOf([given('width', '60 mm'), given('span', '2 s'), result('sum', 'width + ?')])
-  const fixes = (): string[] => {
-    const outcome = sheet.outcome('sum')
-    return outcome.state === 'error' ? outcome.diagnostics.flatMap((one) => one.fixes.map(({ insert }) => insert)) : []
-  }
-  expect(fixes()).toEqual(['width'])
-  sheet.apply({ do: 'replace', cell: given('span', '3 mm') })
-  expect(fixes()).toEqual(['width', 'span'])
-})

@@ -12,6 +12,19 @@ describe('a removed cell', () => {
   })
 })
 
+describe('a cell that takes another name', () => {
+  it('leaves its users saying which name is missing, and heals those of the new one', () => {
+    const sheet = sheetOf([given('width', '5 mm'), result('y', '2 * width'), result('z', 'wide + 1 mm')])
+    expect(seen(sheet, 'z')).toContain('There is no cell named “wide”')
+    sheet.apply({ do: 'replace', cell: { ...given('wide', '5 mm'), id: 'width' } })
+    expect(seen(sheet, 'y')).toContain('There is no cell named “width”')
+    expect(seen(sheet, 'z')).toBe('6 mm')
+    sheet.undo()
+    expect(seen(sheet, 'y')).toBe('10 mm')
+    expect(seen(sheet, 'z')).toContain('There is no cell named “wide”')
+  })
+})
+
 describe('a cell of another kind of quantity', () => {
   it('is checked anew by all below it', () => {
     const sheet = sheetOf([given('x', '2 mm'), result('y', 'x^2'), result('z', 'y / 1 mm', { unit: 'mm' })])

@@ -18,6 +18,8 @@ describe('what a cell shows', () => {
       given('other', '60 cm ± 1 mm', { unit: 'mm' }),
       given('light', '8 EV', { unit: 'lx' }),
       given('lit', '640', { unit: 'lx' }),
+      given('time', '125', { unit: 's' }),
+      result('twice', '2 * plain', { unit: 'mm' }),
     ])
     expect(valued(sheet, 'plain')).toMatchObject({ value: 0.6, readAs: '600 mm', offers: [], warnings: [] })
     expect(valued(sheet, 'plain')).not.toHaveProperty('tolerance')
@@ -25,6 +27,9 @@ describe('what a cell shows', () => {
     expect(valued(sheet, 'other').tolerance).toBeCloseTo(0.001, 12)
     expect(valued(sheet, 'other')).not.toHaveProperty('limits')
     expect(valued(sheet, 'light')).toMatchObject({ readAs: '640 lx', by: 'C = 250' })
+    expect(valued(sheet, 'time').offers).toEqual([{ text: '1/125 s', label: 'a shutter time' }])
+    expect(valued(sheet, 'twice')).toMatchObject({ offers: [], warnings: [] })
+    expect(valued(sheet, 'twice')).not.toHaveProperty('readAs')
   })
 
   test('of a measured result says how what was typed was understood', () => {
@@ -39,9 +44,10 @@ describe('what a cell shows', () => {
   })
 
   test.each([
-    ['1000 mm', '0.4 mm', '1000 mm'],
-    ['1000 mm', '0.6 mm', '1000.0 ± 0.6 mm'],
-    ['-1000 mm', '0.4 mm', '-1000 mm'],
+    ['4000 mm', '1.9 mm', '4000 mm'],
+    ['4000 mm', '2.1 mm', '4000 ± 2 mm'],
+    ['-4000 mm', '1.9 mm', '-4000 mm'],
+    ['-4000 mm', '2.1 mm', '-4000 ± 2 mm'],
   ])(
     'of limits %s ± %s behind a result is %s: those far below its digits would only lengthen it',
     (value, by, text) => {
@@ -156,11 +162,12 @@ describe('a check', () => {
     const sheet = sheetOf([
       given('page', '1234.56 x 400 mm', { entry: 'size' }),
       result('half', 'size(page.width / 2, 7.123456 mm)'),
+      given('later', '', { unit: 'mm' }),
       check('k', 'page.width < 1 mm', {
-        message: '{page.width}; { page.width }; {page.width * 1}; {half.width}; {nothing.width}',
+        message: '{page.width}; { page.width }; {page.width * 1}; {half.width}; {nothing.width}; {2 * later}',
       }),
     ])
-    expect(sheet.check('k').message).toBe('1234.56 mm; 1234.56 mm; 1235 mm; 617 mm; —')
+    expect(sheet.check('k').message).toBe('1234.56 mm; 1234.56 mm; 1235 mm; 617 mm; —; —')
   })
 })
 

@@ -132,6 +132,15 @@ describe('a function of the sheet', () => {
     expect(seen(sheet, 'r')).toBe('1.5')
   })
 
+  test('that is removed, or comes back, is so for what calls it', () => {
+    const sheet = sheetOf([own('half', 'x / 2', [{ name: 'x' }]), given('a', '3'), result('r', 'half(a)')])
+    expect(seen(sheet, 'r')).toBe('1.5')
+    sheet.apply({ do: 'remove', id: 'half' })
+    expect(errorOf(sheet, 'r')).toMatch(/There is no function “half”/)
+    sheet.undo()
+    expect(seen(sheet, 'r')).toBe('1.5')
+  })
+
   test('that refuses its arguments says so where it is called', () => {
     const sheet = sheetOf([own('inverse', '1 / x', [{ name: 'x' }]), result('r', '2 + inverse(0)')])
     expect(errorOf(sheet, 'r')).toBe('In inverse: Division by zero.')
