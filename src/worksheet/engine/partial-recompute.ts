@@ -1,5 +1,6 @@
-import { ComputeError, refusedValue, type Value } from '../../language/index.ts'
+import { type Computable, ComputeError, refusedValue, type Value } from '../../language/index.ts'
 import { type Layout, VALUE } from './engine-view.ts'
+import type { Node } from './node.ts'
 
 /** The cells that positions are computed from, themselves among them, in dependency order; a measured cell is computed from none. */
 export function upstreamOf(layout: Layout, targets: Iterable<number>): number[] {
@@ -37,8 +38,8 @@ export function computeInto(values: Value[], layout: Layout, positions: readonly
       const program = layout.programs[at]
       if (!program) continue
       const value = program(values, layout.slots[at] as Int32Array)
-      const odd = typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object'
-      if (odd && refusedValue(value, layout.order[at]?.computable?.mayBeInfinite ?? false)) return false
+      const { mayBeInfinite } = (layout.order[at] as Node).computable as Computable
+      if (refusedValue(value, mayBeInfinite)) return false
       values[at] = value
     }
     return true
