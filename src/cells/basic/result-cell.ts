@@ -110,6 +110,10 @@ export const resultStyle = css`
     margin-inline: -8px;
     padding-inline: 8px;
   }
+  .what .words .word:not(:hover) {
+    color: var(--quiet);
+    text-decoration-color: var(--rule);
+  }
   @media (pointer: coarse) {
     .fold {
       margin: -13px;

@@ -54,7 +54,6 @@ export const tableNarrowStyle = css`
     }
     tfoot :is(td, th) {
       padding-inline: 0 0.35rem;
-      overflow-wrap: normal;
     }
     tfoot .small {
       font-size: 0.8rem;

@@ -166,7 +166,8 @@ export const tableStyle = css`
     background: var(--sheet);
     vertical-align: baseline;
     line-height: 1.2;
-    overflow-wrap: anywhere;
+    /* A word may reach beyond a narrow column, but is not broken. */
+    overflow-wrap: normal;
   }
   tfoot tr:first-child > * {
     border-block-start: 2px solid var(--ink);
