@@ -131,11 +131,11 @@ test('what offers no fix stays as it is, beside what does', () => {
 
 test('a formula that is only looked at for whether it is sound has its fixes untested', () => {
   const inserted = (isDraft: boolean): string[] =>
-    checkFormula('max(wide, 1)', { ...SCOPE, isDraft }).diagnostics.flatMap(({ fixes }) =>
+    checkFormula('when(lit, wide, 1)', { ...SCOPE, isDraft }).diagnostics.flatMap(({ fixes }) =>
       fixes.map((one) => one.insert),
     )
   expect(inserted(true)).toEqual(['"wide"'])
-  expect(inserted(false)).toEqual(['max(width, 1 mm)'])
+  expect(inserted(false)).toEqual(['when(lit, width, 1 mm)'])
   const doubts = checkFormula('1 / 125 s', { ...SCOPE, isDraft: true }).diagnostics
   expect(doubts[0]?.fixes).toHaveLength(1)
 })

@@ -15,6 +15,21 @@ describe('names', () => {
     ])
   })
 
+  test('are taken for texts without quotes only where a text may be', () => {
+    const quoted = (text: string): boolean =>
+      diagnosed(text).some(({ fixes }) => fixes.some(({ insert }) => /"\w+"/.test(insert)))
+    for (const text of [
+      'profile = somewhere',
+      'when(lit, somewhere, "a") = "b"',
+      'count({somewhere})',
+      'file_limit(TIFF)',
+      'file_limit(format: TIFF)',
+    ])
+      expect(quoted(text), text).toBe(true)
+    for (const text of ['frobnicate(somewhere)', 'sqroot(x: somewhere)', 'max(somewhere, 1)', 'somewhere + 1'])
+      expect(quoted(text), text).toBe(false)
+  })
+
   test('of cells in error give no result, and no error of their own', () => {
     const { root, diagnostics, uses } = checkFormula('x + 1', { ...SCOPE, typeOf: () => 'unknown' })
     expect([root, diagnostics, uses]).toEqual([undefined, [], ['x']])

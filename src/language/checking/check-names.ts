@@ -54,7 +54,7 @@ function unknownName(c: CheckContext, name: string, node: SyntaxNode): Diagnosti
   if (name.length > 1 && findUnit(name)) return problem(W.unitNeedsNumber(name), from, to, [fix(`1 ${name}`, from, to)])
   const near = nearestName(c.scope, name)
   // A word of a choice may lack its quotes; where no text fits, the fix is not shown.
-  const quoted = isOperand(node) ? [fix(`"${name}"`, from, to)] : []
+  const quoted = mayBeText(c, node) ? [fix(`"${name}"`, from, to)] : []
   return problem(W.noCell(name, near), from, to, [...(near ? [fix(near, from, to)] : []), ...quoted])
 }
 
@@ -67,9 +67,14 @@ function fNumberMeant(text: string, name: string, to: number): { figure: string;
   return after ? { figure: after[1] as string, to: to + after[0].length } : undefined
 }
 
-/** Whether a name is compared, or an argument: places where a text may be. */
-const isOperand = ({ parent }: SyntaxNode): boolean => TEXT_HOLDERS.has(parent?.name ?? '')
-const TEXT_HOLDERS: ReadonlySet<string> = new Set(['Comparison', 'Arguments', 'Named', 'List'])
+/** Whether a text may be in the place of a name: compared, in a list, or an argument of a function that takes texts. */
+function mayBeText(c: CheckContext, { parent }: SyntaxNode): boolean {
+  if (parent?.name === 'Comparison' || parent?.name === 'List') return true
+  const list = parent?.name === 'Named' ? parent.parent : parent
+  const called = list?.name === 'Arguments' ? c.source(list.prevSibling as SyntaxNode) : ''
+  const record = c.scope.library.get(called)
+  return called === 'when' || (record?.parameters ?? []).some(({ type }) => type.kind === 'text')
+}
 
 function nearestName(scope: Scope, name: string): string | undefined {
   if (scope.isDraft) return undefined
