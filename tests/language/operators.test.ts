@@ -328,6 +328,7 @@ describe('arithmetic that reads like something else is doubted:', () => {
 
   test.each([
     '2026-13-01',
+    '2026-03-00',
     '2026-00-01',
     '2026-03-32',
     '2026-3-01',

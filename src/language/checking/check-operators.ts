@@ -174,7 +174,7 @@ function shareOfQuantity(
   ])
 }
 
-const ISO_DATE = /^(\d{4})-(0[1-9]|1[0-2])-([0-2]\d|3[01])$/
+const ISO_DATE = /^(\d{4})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/
 const YEAR_LAST = /^(\d{1,2})\/(\d{1,2})\/(\d{4})$/
 
 /** `2026-03-01` and `3/1/2026` are computed, but nobody writes arithmetic so. */
