@@ -211,6 +211,29 @@ describe('the compiler', () => {
     expect(found('a + b')?.errors).toEqual([])
   })
 
+  test('names what is doubtful beside what is wrong, and with the meaning where nothing is wrong', () => {
+    const doubtful = found('1 / 125 s')
+    expect(doubtful?.meaning?.warnings.map(({ message }) => message)).toEqual([
+      '“1 / 125 s” is a division and gives a frequency. The exposure time is written 1/125 s.',
+    ])
+    expect(doubtful?.errors).toEqual([])
+    expect(found('1 / 125 s + nothing')?.errors.map(({ message }) => message)).toEqual([
+      'There is no cell named “nothing”.',
+    ])
+    expect(found('? + 1')?.errors).toHaveLength(1)
+    expect(found('? + 1')?.meaning).toBeUndefined()
+  })
+
+  test('lets a result be infinite only where a function may give one, and any part of a condition', () => {
+    const infinite = (text: string) => found(text)?.meaning?.computable.mayBeInfinite
+    expect(infinite('a + 1')).toBe(false)
+    expect(infinite('hyperfocal(50 mm, f/8, 30 um)')).toBe(false)
+    expect(infinite('depth_of_field(f/8, 30 um, 1:20, 50 mm).total')).toBe(true)
+    const condition = found('a < b')?.meaning?.condition()
+    expect(condition && 'whole' in condition && condition.whole.mayBeInfinite).toBe(true)
+    expect(found('w ± 2 mm')?.meaning?.limits?.of.mayBeInfinite).toBe(false)
+  })
+
   test('has limits apart from the value they belong to', () => {
     const limits = (text: string) => {
       const of = found(text)?.meaning?.limits

@@ -11,21 +11,16 @@ import { conditionOf } from './condition-split.ts'
 /** What a checked formula means. */
 export function compileResultOf(checked: Checked, text: string): CompileResult {
   const { root, limits, diagnostics, uses, calls, mayBeInfinite } = checked
-  const errors = diagnostics.filter(({ severity }) => severity === 'error')
-  if (!root || errors.length > 0) return { errors, uses }
+  if (!root) return { errors: diagnostics.filter(({ severity }) => severity === 'error'), uses }
   try {
     const meaning = {
       computable: computable(root, mayBeInfinite),
       warnings: diagnostics,
       calls,
       condition: once(() => conditionOf(root, anyResult)),
+      ...(limits ? { limits: { of: computable(limits.of, false), relative: limits.relative } } : {}),
     }
-    if (!limits) return { meaning, errors, uses }
-    return {
-      meaning: { ...meaning, limits: { of: computable(limits.of, false), relative: limits.relative } },
-      errors,
-      uses,
-    }
+    return { meaning, errors: [], uses }
   } catch (error) {
     return { errors: [explainFailure(error, text)], uses }
   }
