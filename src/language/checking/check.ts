@@ -77,6 +77,7 @@ const knownNames = (scope: Scope): KnownNames => ({
 /** The longest sum that fits in a formula is 1,000 deep; what is deeper overflows the stack in some browsers. */
 const DEEPEST_TREE = 1050
 
+/** The most errors of a formula that are reported, and the most doubts. */
 const MOST_DIAGNOSTICS = 20
 
 const ISO_DATE = /^\d{4}-\d{2}-\d{2}$/
@@ -113,8 +114,9 @@ class Checker implements CheckContext {
   }
 
   report(diagnostic: Diagnostic): undefined {
-    // One mistake can cause many errors, of which the first few say enough.
-    if (this.diagnostics.length < MOST_DIAGNOSTICS) this.diagnostics.push(diagnostic)
+    // One mistake can cause many errors, of which the first few say enough. Many doubts leave room for an error.
+    const alike = this.diagnostics.filter(({ severity }) => severity === diagnostic.severity)
+    if (alike.length < MOST_DIAGNOSTICS) this.diagnostics.push(diagnostic)
     return undefined
   }
 
