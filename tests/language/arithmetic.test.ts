@@ -34,6 +34,25 @@ describe('arithmetic', () => {
   })
 
   test.each([
+    ['width^(1 + 1)', 2],
+    ['width^(3 - 1)', 2],
+    ['width^(4 * 0.5)', 2],
+    ['width^(6 / 3)', 2],
+    ['width^(2^1)', 2],
+    ['width^-(1 + 1)', -2],
+    ['width^(1/4)', 0.25],
+    ['width^(-(2 - 3) * 2)', 2],
+    ['width^100', 100],
+  ])('%s has the unit of the power %d of a length', (text, power) => {
+    const type = checkFormula(text, SCOPE).root?.type
+    expect(type?.kind === 'number' && type.dimension).toBe(LENGTH.power(power))
+  })
+
+  test.each(['width^(lit + 1)', 'width^(x + 1)', 'width^(2 * x)', 'width^-x'])('%s has none', (text) => {
+    expect(checkFormula(text, SCOPE).root).toBeUndefined()
+  })
+
+  test.each([
     ['width + wait', 'width + wait', []],
     ['width + 1', 'width + 1', ['width + 1 mm']],
     ['5 - width', '5 - width', ['5 mm - width']],

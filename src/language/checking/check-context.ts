@@ -13,8 +13,6 @@ export interface CheckContext {
   /** The text of a node. */
   source(node: { readonly from: number; readonly to: number }): string
   check(node: SyntaxNode): TypedNode | undefined
-  /** Checks a node that must be a number or a quantity. */
-  number(node: SyntaxNode): TypedNode | undefined
   /** Checks a node that must be a number, a quantity, or a list of such. */
   numbers(node: SyntaxNode): TypedNode | undefined
   /** Checks a node that must be so or not. */

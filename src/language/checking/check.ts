@@ -214,11 +214,6 @@ class Checker implements CheckContext {
     }
   }
 
-  number(node: SyntaxNode): TypedNode | undefined {
-    const typed = this.check(node)
-    return !typed || typed.type.kind === 'number' ? typed : this.refuseNumber(node, typed)
-  }
-
   private refuseNumber(node: SyntaxNode, typed: TypedNode): undefined {
     const { type } = typed
     const message =
