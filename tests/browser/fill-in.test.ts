@@ -57,6 +57,21 @@ test('text that cannot be read is reported with what, where and how to fix it, a
   await expect.poll(() => border.getAttribute('aria-invalid')).toBe('false')
 })
 
+test('a choice shows what was chosen, and after Undo that nothing was', async ({ open }) => {
+  const { page } = await open()
+  const options = ['one page at a time', 'the whole opening']
+  const taken = { label: 'Taken in one frame', entry: 'choice', options } as const
+  await openSheet(page, [makeGiven('taken', '', taken), makeResult('chosen', 'taken')])
+  const list = page.getByRole('combobox', { name: 'Taken in one frame' })
+  for (const option of options) {
+    await list.selectOption(option)
+    await expect.poll(() => result(page, 'chosen').textContent()).toBe(option)
+    expect(await list.inputValue()).toBe(option)
+    await pressInHead(page, 'Undo')
+    await expect.poll(() => list.inputValue()).toBe('')
+  }
+})
+
 test('a bare number is shown as it is read, and another reading is one press away', async ({ open }) => {
   const { page } = await open({ path: '#new/empty/build' })
   await page

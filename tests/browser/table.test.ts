@@ -6,6 +6,7 @@ import { readTable } from '../../src/worksheet/table/csv.ts'
 import { focused, tabTo } from './focus.ts'
 import { test, violations } from './harness.ts'
 import { pressInHead, saved } from './head.ts'
+import { cellsOf } from './open-sheet.ts'
 
 const at = (page: Page, name: RegExp) => expect.poll(() => focused(page)).toMatch(name)
 const foot = async (page: Page): Promise<string> => (await page.locator('table-cell tfoot').textContent()) ?? ''
@@ -240,6 +241,19 @@ test('a choice, a tick and a date are filled in by key', async ({ open }) => {
   await page.getByRole('button', { name: 'Write 2026-04-03' }).click()
   await at(page, /^Seen, row 1/)
   await rowsSaid(page, '2 rows')
+})
+
+test('the choice of an empty row is the one that was chosen', async ({ open }) => {
+  const { page } = await open()
+  await opened(page, sheetWith(1))
+  await page.getByLabel('Shelf mark, row 1').focus()
+  await page.keyboard.press('Alt+n')
+  await at(page, /^Shelf mark, row 2/)
+  const sort = page.getByLabel('Sort, row 2')
+  await sort.selectOption('map')
+  const rows = async () => (await cellsOf(page)).flatMap((cell) => (cell.kind === 'table' ? cell.rows : []))
+  await expect.poll(async () => (await rows())[1]?.[3]).toBe('map')
+  expect(await sort.inputValue()).toBe('map')
 })
 
 test('a file with headings of its own is looked over, matched and taken in', async ({ open }) => {

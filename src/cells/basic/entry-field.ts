@@ -99,11 +99,10 @@ function choice({ cell, described, bad, put }: EntryParts): TemplateResult {
       class="field entry wide"
       aria-describedby=${described}
       aria-invalid=${bad}
-      .value=${live(cell.value)}
       @change=${(event: Event) => put(typedIn(event))}
     >
       ${[...stray, ...options].map(
-        (option) => html`<option value=${option} ?selected=${option === cell.value}>${option || '—'}</option>`,
+        (option) => html`<option value=${option} .selected=${live(option === cell.value)}>${option || '—'}</option>`,
       )}
     </select>
   `

@@ -80,10 +80,9 @@ export const selected = ({ label, value, options, put, className = '' }: Select)
     <span class="small quiet">${label}</span>
     <select
       class="field"
-      .value=${live(value)}
       @change=${(event: Event) => put((event.target as HTMLSelectElement).value)}
     >
-      ${options.map(([one, shown]) => html`<option value=${one} ?selected=${one === value}>${shown}</option>`)}
+      ${options.map(([one, shown]) => html`<option value=${one} .selected=${live(one === value)}>${shown}</option>`)}
     </select>
   </label>
 `

@@ -61,12 +61,11 @@ export class KitChoice extends LitElement {
       <select
         class="field"
         aria-label=${this.label}
-        .value=${live(same?.id ?? (stray ? 'stray' : ''))}
         @change=${(event: Event) => this.choose((event.target as HTMLSelectElement).value)}
       >
-        <option value="" ?selected=${value === ''}>${sort ? kitChoiceWords.chooseA(aSort(sort)) : kitChoiceWords.noSort}</option>
-        ${stray ? html`<option value="stray" selected disabled>${kitChoiceWords.copyInSheet(value)}</option>` : nothing}
-        ${own.map(({ id, name }) => html`<option value=${id} ?selected=${id === same?.id}>${name}</option>`)}
+        <option value="" .selected=${live(value === '')}>${sort ? kitChoiceWords.chooseA(aSort(sort)) : kitChoiceWords.noSort}</option>
+        ${stray ? html`<option value="stray" .selected=${live(true)} disabled>${kitChoiceWords.copyInSheet(value)}</option>` : nothing}
+        ${own.map(({ id, name }) => html`<option value=${id} .selected=${live(id === same?.id)}>${name}</option>`)}
       </select>
       <span class="small quiet">${kitChoiceWords.from} <a href="#kit">${kitChoiceWords.yourKit}</a>.</span>
       ${this.problem ? html`<p class="small" role="alert">${this.problem}</p>` : nothing}

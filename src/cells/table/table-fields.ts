@@ -64,12 +64,11 @@ export function tableField(parts: FieldParts): TemplateResult {
       aria-label=${called}
       aria-invalid=${isBad}
       aria-describedby=${described}
-      .value=${live(text)}
       @change=${(event: Event) => put((event.target as HTMLSelectElement).value)}
     >
       ${[...stray, ...((column.may_be_empty || column.default) && text !== '' ? [''] : []), ...options].map(
         (option) =>
-          html`<option value=${option} ?selected=${option === text}>${option || column.default || '–'}</option>`,
+          html`<option value=${option} .selected=${live(option === text)}>${option || column.default || '–'}</option>`,
       )}
     </select>`
   }
