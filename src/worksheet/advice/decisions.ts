@@ -39,8 +39,8 @@ export function decisionsFor(
   upstream: readonly Node[],
   nearest: readonly PlannedChange[],
 ): PlannedChange[] {
-  const decidable = upstream.flatMap(({ cell, measured }) =>
-    cell.kind === 'given' && !measured && cell.reading !== true && isDecidable(cell) ? [cell] : [],
+  const decidable = upstream.flatMap(({ cell }) =>
+    cell.kind === 'given' && cell.reading !== true && isDecidable(cell) ? [cell] : [],
   )
   const alone = decisionsIn(sheet, name, decidable)
   if (alone.length > 0 || nearest.length === 0) return alone

@@ -54,6 +54,13 @@ describe('what somebody may decide so that a check passes', () => {
     const measured = result('reach', 'column', { unit: 'mm', measured: '900 mm' })
     expect(decided([equipment('column', '900'), measured, reaches], 'reaches')).toEqual([])
     expect(decided([equipment('reach', ''), reaches], 'reaches')).toEqual([])
+    const board = given('board', '', { entry: 'size', unit: 'mm', fixed: true, advice: otherwise })
+    expect(decided([board, check('fits', 'board.width >= 1 m')], 'fits')).toEqual([])
+  })
+
+  it('is no setting, though that would do where equipment does not', () => {
+    const rise = given('rise', '100', { unit: 'mm', advice: { change: 'freely', step: 100, least: 100, most: 1000 } })
+    expect(decided([equipment('reach', '30'), rise, check('high', 'reach + rise >= 900 mm')], 'high')).toEqual([])
   })
 
   it('makes nothing else fail', () => {
@@ -106,7 +113,12 @@ describe('what somebody may decide so that a check passes', () => {
     // By itself it does: nothing else is changed.
     const near = check('high', 'reach + rise >= 2 m', { margin: '0 %' })
     expect(decided([equipment('reach', '900'), rise, near], 'high', nearest)).toEqual(['reach: 900 → 1900'])
-    // What is changed already is not changed again.
+    // What is changed already stays changed, and is not changed again.
+    const agreed = given('rise', '100', { unit: 'mm', advice: { change: 'agree' } })
+    const higher = check('higher', 'reach + rise >= 7450 mm', { margin: '0 %' })
+    const changed = [{ given: 'rise', before: '100', text: '290' }]
+    expect(decided([equipment('reach', '900'), agreed, higher], 'higher')).toEqual([])
+    expect(decided([equipment('reach', '900'), agreed, higher], 'higher', changed)).toEqual(['reach: 900 → 7200'])
     expect(
       decided([equipment('reach', '900'), check('high', 'reach >= 9 m')], 'high', [
         { given: 'reach', before: '900', text: '5000' },
@@ -123,6 +135,7 @@ describe('a sheet with changes typed in', () => {
       { given: 'sum', before: '', text: '9' },
     ])
     expect(trial.cells).toMatchObject([{ value: '5' }, { value: '2' }, { formula: 'a + b' }])
+    expect(trial.cells[2]).toBe(sheet.cells[2])
     expect(trial.outcome('sum')).toMatchObject({ value: 7 })
     expect(sheet.outcome('sum')).toMatchObject({ value: 3 })
   })
