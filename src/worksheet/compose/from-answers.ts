@@ -79,7 +79,7 @@ export function fromAnswers(
           ...(answers.job?.trim() ? { job: answers.job.trim() } : {}),
           parts: set,
           givens: new Map([...usual, ...more, ...givens]),
-          rows: new Map([...noRows(library), ...(answers.rows ?? [])]),
+          ...(answers.rows ? { rows: answers.rows } : {}),
           examples: false,
         }).worksheet,
       )
@@ -104,12 +104,6 @@ function startOf(library: PartLibrary, kind: OriginalKind, { byPhone, several }:
     ...(several && mayBeSeveral(library, kind) ? [{ part: choosing.several }] : []),
   ]
 }
-
-/** A table starts without the rows of its example. */
-const noRows = (library: PartLibrary): [string, FilledRows][] =>
-  [...library.parts.values()].flatMap(({ example_rows = {} }) =>
-    Object.keys(example_rows).map((name): [string, FilledRows] => [name, { rows: [], from: 'typed' }]),
-  )
 
 function isNeeded({ where }: ChoosingRule, sheet: Sheet): boolean {
   if ('fails' in where) {

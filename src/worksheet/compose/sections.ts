@@ -286,13 +286,13 @@ export function shown(cell: PartCell): PartCell {
   return rest as PartCell
 }
 
-function withId({ rows, library }: Filling, cell: PartCell, role: string, index: number): Cell {
+function withId({ rows, library, examples }: Filling, cell: PartCell, role: string, index: number): Cell {
   const { key, ...rest } = cell as PartCell & { readonly name?: string; readonly role?: string }
   if (rest.kind === 'note') return { ...rest, id: `${rest.role ?? 'note'}_${role}_${index}` } as unknown as Cell
   const id = rest.name ?? `${rest.kind}_${key ?? role}`
   if (rest.kind !== 'table') return { ...rest, id } as unknown as Cell
   const name = rest.name ?? ''
-  const filled = rows.get(name)?.rows ?? exampleRows(library, name)
+  const filled = rows.get(name)?.rows ?? (examples ? exampleRows(library, name) : [])
   const from = rows.get(name)?.from ?? (filled.length > 0 ? 'example' : undefined)
   return {
     ...rest,

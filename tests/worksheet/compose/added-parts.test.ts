@@ -128,6 +128,10 @@ describe('parts added', () => {
     })
   })
 
+  it('bring no rows of an example', () => {
+    expect(cellOf(added(opened('sheet'), 'lots'), 'list')).toStrictEqual({ ...LIST, id: 'list', rows: [] })
+  })
+
   it('ask for nothing that has a usual value', () => {
     expect(withParts(LIBRARY, opened('sheet'), [{ part: 'pair' }]).asks).toEqual([])
   })
