@@ -5,9 +5,9 @@ import type { Autosave, Unsaved } from './autosave.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
 
 /** What the texts left behind begin with, among the keys of the site’s local storage. */
-export const LEFT = 'evenfield left '
+export const LEFT = 'evenfield-left:'
 /** Tabs that are opened together take up what was left one after the other. */
-const LOCK = 'evenfield left'
+const LOCK = 'evenfield-left'
 
 /** What sheets are left in, and how it is announced that they are saved. */
 export interface LeftMeans {

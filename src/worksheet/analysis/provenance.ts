@@ -1,6 +1,7 @@
 import { isNamed } from '../document/names.ts'
 import { rowsMark } from '../document/rows-mark.ts'
 import type { Sheet } from '../editing/sheet.ts'
+import { readNeeds } from '../engine/read-needs.ts'
 import type { Given, GivenSource, NamedCell, TableCell, Worksheet } from '../schema/document.ts'
 
 /** Where a given's value comes from; `empty` where nothing is filled in. */
@@ -36,12 +37,15 @@ const isMeasured = ({ cell, measured }: Sheet['engine']['layout']['order'][numbe
 
 /** The ids of the cells that are an example's, or are computed from such. */
 export function idsOnExamples({ engine }: Sheet): ReadonlySet<string> {
-  const { order, needs } = engine.layout
+  const { layout } = engine
+  const { order, needs } = layout
   const rests = new Uint8Array(order.length)
   const ids = new Set<string>()
   order.forEach((node, at) => {
     const { cell } = node
-    if (!isExample(cell) && (isMeasured(node) || !needs[at]?.some((need) => rests[need]))) return
+    const isOnOne = (need: number): boolean => rests[need] === 1
+    if (!isExample(cell) && (isMeasured(node) || !needs[at]?.some(isOnOne) || !readNeeds(layout, at).some(isOnOne)))
+      return
     rests[at] = 1
     ids.add(cell.id)
   })
@@ -50,14 +54,13 @@ export function idsOnExamples({ engine }: Sheet): ReadonlySet<string> {
 
 /** For each name of a sheet, the givens and tables beneath it that are still an example's. */
 export function exampleNames(sheet: Sheet): ReadonlyMap<string, readonly string[]> {
-  const { engine } = sheet
-  const { order, needs } = engine.layout
+  const { layout } = sheet.engine
   const beneath: ReadonlySet<string>[] = []
   const found = new Map<string, readonly string[]>()
-  for (const [at, node] of order.entries()) {
+  for (const [at, node] of layout.order.entries()) {
     const { cell } = node
     const own = isExample(cell) ? [cell.name] : []
-    const below = isMeasured(node) ? [] : [...(needs[at] ?? [])].flatMap((need) => [...(beneath[need] ?? [])])
+    const below = isMeasured(node) ? [] : [...readNeeds(layout, at)].flatMap((need) => [...(beneath[need] ?? [])])
     const names = new Set([...own, ...below])
     beneath.push(names)
     if (!found.has(cell.name)) found.set(cell.name, [...names].sort())

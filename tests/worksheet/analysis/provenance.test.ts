@@ -4,6 +4,36 @@ import { exampleNames, idsOnExamples } from '../../../src/worksheet/analysis/pro
 import { type Cell, withMeasured } from '../../../src/worksheet/index.ts'
 import { given, result, sheetOf } from '../make.ts'
 
+test('a figure rests on the examples of the branch that is taken, and of what decides it', () => {
+  const side = fc.record({ example: fc.boolean() })
+  fc.assert(
+    fc.property(fc.tuple(side, side, side), fc.boolean(), ([decides, first, second], isTrue) => {
+      const origin = (one: { readonly example: boolean }, text: string) =>
+        one.example ? { from: { kind: 'example', text } as const } : {}
+      const sheet = sheetOf([
+        given('x', isTrue ? '2' : '1', origin(decides, isTrue ? '2' : '1')),
+        given('a', '3', origin(first, '3')),
+        given('b', '4', origin(second, '4')),
+        result('taken', 'when(x > 1.5, a, b)'),
+        result('both', 'x > 1.5 and a > b'),
+        result('either', 'x > 1.5 or a > b'),
+        result('above', 'when(either, taken, 0) + 1'),
+      ])
+      const taken = decides.example || (isTrue ? first : second).example
+      const both = decides.example || (isTrue && (first.example || second.example))
+      const either = decides.example || (!isTrue && (first.example || second.example))
+      const rests = idsOnExamples(sheet)
+      const found = sheet.cells.filter(({ id }) => rests.has(id)).map((cell) => ('name' in cell ? cell.name : ''))
+      const names = new Set(found)
+      expect(names.has('taken')).toBe(taken)
+      expect(names.has('both')).toBe(both)
+      expect(names.has('either')).toBe(either)
+      expect(names.has('above')).toBe(either || (isTrue && taken))
+      for (const [name, beneath] of exampleNames(sheet)) expect(beneath.length > 0).toBe(names.has(name))
+    }),
+  )
+})
+
 test('a figure rests on an example as long as any given beneath it does, and nothing between is measured', () => {
   const origin = fc.constantFrom('example', 'typed', 'overtyped')
   const later = fc.array(
