@@ -24,6 +24,7 @@ interface Worst {
 }
 
 const CERTAIN = Number.POSITIVE_INFINITY
+const ROUNDING = 1e-9
 
 /** The comparisons a condition is made of; what compares no quantities is true or false. */
 function partOf(condition: Condition): Part {
@@ -43,11 +44,14 @@ function partOf(condition: Condition): Part {
   return {
     slack,
     worst: ({ value, spread }) => {
-      const now = slack(value)
-      const off = Number.isFinite(now) ? spread(names, room) : undefined
-      return off
-        ? { slack: off.low / scaleOf(value), names: off.contributions.map(({ name }) => name) }
-        : uncertain(now, names, spread, plain)
+      const off = Number.isFinite(room(value)) ? spread(names, room) : undefined
+      if (!off) return uncertain(slack(value), names, spread, plain)
+      const scale = scaleOf(value)
+      const isSure = off.low >= -ROUNDING * (off.high - off.low)
+      return {
+        slack: scale > 0 ? off.low / scale : isSure ? CERTAIN : -CERTAIN,
+        names: off.contributions.map(({ name }) => name),
+      }
     },
   }
 }
@@ -111,7 +115,7 @@ export function robustnessOf(condition: Condition, context: ConditionContext): R
   const part = partOf(condition)
   const slack = part.slack(context.value)
   const worst = part.worst(context)
-  return { slack, worst: worst.slack, ...(worst.slack < -1e-9 ? { hangsOn: worst.names } : {}) }
+  return { slack, worst: worst.slack, ...(worst.slack < -ROUNDING ? { hangsOn: worst.names } : {}) }
 }
 
 /** Fills the `{formula}` places of a message; a place that does not compute shows a dash. */

@@ -65,6 +65,22 @@ describe('cells in a cycle', () => {
     expect(seen(sheet, 'a')).toMatch(/error: A length time and a length cannot be added/)
   })
 
+  it.each(['a', 'between + 1'])(
+    'are found where an edit to %s closes one through a cell that was in another',
+    (formula) => {
+      const cells = (end: string) => [
+        result('a', 'end + a'),
+        result('round', '6 / round'),
+        result('between', 'a * 2'),
+        result('end', end),
+      ]
+      const [edited, fresh] = [sheetOf(cells('round + round')), sheetOf(cells(formula))]
+      edited.apply({ do: 'replace', cell: result('end', formula) })
+      for (const { id } of fresh.cells) expect(seen(edited, id), id).toBe(seen(fresh, id))
+      expect(seen(edited, 'end')).toContain('depend on each other in a cycle')
+    },
+  )
+
   it('stay so when what they need is of another kind', () => {
     const sheet = sheetOf([
       given('x', '1 mm'),
