@@ -243,7 +243,7 @@ export class Engine implements EngineView, NodeGraph {
     const before = node.mentions
     setCell(node, cell, this.capabilities)
     const isWired = cell.kind === 'given' && before.length === 0 && node.mentions.length === 0
-    // Cells in a cycle stand before some of what they need, so that a new one need not show in the order.
+    // Cells in a cycle come before some of what they need, so that a new one need not show in the order.
     if (!isWired && (this.cycles.size > 0 || !computation.rewire(node))) return this.settle(new Set([node]))
     const isRetyped = this.recheck(position)
     const touched = computation.recompute(position)
