@@ -4,7 +4,7 @@ import { RESERVED } from '../values/scope.ts'
 import { SYNTAX_WORDS as W } from './words.ts'
 
 const NUMBER = String.raw`\d+(?:\.\d+)?`
-const UNIT = `[A-Za-zµΩ°′″%‰][A-Za-zµΩ]*`
+const UNIT = String.raw`(?!(?:and|or|not)\b)[A-Za-zµΩ°′″%‰][A-Za-zµΩ]*`
 const WORD = String.raw`[A-Za-z_]\w*`
 /** A number, a name or something in brackets, not nested. */
 const OPERAND = String.raw`(?:[\w.]+(?: ?${UNIT})?|\([^()]*\))`
@@ -131,7 +131,6 @@ const HABITS: readonly Habit[] = [
     String.raw`(?<whole>\d+) +(?<part>\d+/\d+) *(?<unit>${UNIT}|\[[^\]]*\])`,
     (groups) => W.mixedNumber(`${g(groups, 'whole')} ${g(groups, 'part')}`),
     ({ whole, part, unit }) => `${whole} ${unit} + ${part} ${unit}`,
-    (groups) => groups.unit !== 'and' && groups.unit !== 'or',
   ),
   habit(
     String.raw`(?<![\w.])(?<whole>\d+) +(?<part>\d+/\d+)(?![\w.])`,
@@ -154,7 +153,6 @@ const HABITS: readonly Habit[] = [
     `(?<a>${NUMBER}) *(?<unit>${UNIT}) *(?<b>${NUMBER}) *(?<second>${UNIT})`,
     (groups) => W.missingPlus(g(groups, 'unit'), `${g(groups, 'b')} ${g(groups, 'second')}`),
     ({ a, unit, b, second }) => `${a} ${unit} + ${b} ${second}`,
-    (groups) => !JOINING.test(g(groups, 'unit')) && !JOINING.test(g(groups, 'second')),
   ),
   // x², 3²
   habit(
@@ -185,7 +183,6 @@ const HABITS: readonly Habit[] = [
         ? W.compoundUnit(`${g(groups, 'unit')} ${g(groups, 'second')}`)
         : W.missingSign(g(groups, 'unit'), g(groups, 'second')),
     ({ a, unit, second }) => (isUnit(second as string) ? `${a} [${unit} ${second}]` : `${a} ${unit} * ${second}`),
-    (groups) => !JOINING.test(g(groups, 'unit')) && !JOINING.test(g(groups, 'second')),
   ),
   // 1 200 mm
   habit(

@@ -71,7 +71,7 @@ function bracketError(text: string): Diagnostic | undefined {
 function unfinished(text: string, at: number): Diagnostic {
   const rest = text.slice(at).trim()
   if (rest === '') {
-    const sign = /[-+*/^=<>≤≥≠:,±.(]\s*$|\b(?:and|or|not)\s*$/.exec(text)
+    const sign = /[-+*/×·÷^=<>≤≥≠:,±.(]\s*$|\b(?:and|or|not)\s*$/.exec(text)
     return problem(sign ? W.missingAfter(sign[0].trim()) : W.unfinished, sign ? sign.index : text.length, text.length)
   }
   const start = at + (text.slice(at).length - text.slice(at).trimStart().length)
