@@ -194,7 +194,8 @@ describe('a part about a risk', () => {
     }
   })
 
-  // ICNIRP's guidelines on ultraviolet, 2004, from memory: 10 kJ/m² of UV-A at the eye in eight hours.
+  // ICNIRP's guidelines on ultraviolet, 2004, as quoted: 10 000 J/m² of UV-A (315 nm to 400 nm) at the unprotected eye in eight
+  // hours (manualshive.com/en/manual/uv-light-technology/uv3w-led/1065810, page 7; ARPANSA RPS 12, schedule 1, says the same).
   test('ultraviolet of 10 W/m² at the eye is over its limit after 1000 s', () => {
     const { cells, ...rest } = composed(
       set('ultraviolet'),
