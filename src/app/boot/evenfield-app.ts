@@ -71,6 +71,9 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   private async start(): Promise<void> {
     fetchAhead(readRoute(location.hash))
+    // Fetched while the store is opened. Without it, the page saves what is typed all the same.
+    const leaving = import('../session/leaving.ts')
+    leaving.catch(() => {})
     this.store = await openStore({
       onProblem: (error) => {
         this.notice = error.message
@@ -78,8 +81,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       },
       onAvailable: () => void this.recover(),
     })
-    // Without it, the page saves what is typed all the same.
-    this.leaving = await import('../session/leaving.ts').then(
+    this.leaving = await leaving.then(
       ({ Leaving }) => new Leaving(this.opened(), this.unsaved, () => this.autosave),
       () => undefined,
     )
