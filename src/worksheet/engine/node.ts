@@ -146,13 +146,13 @@ function checkTable(node: Node, cell: TableCell, scope: Scope, { tables, compile
 
 /** Whether two types are equal in every respect, notation included. */
 export function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boolean {
-  return a === b || (a !== undefined && b !== undefined && JSON.stringify(a) === JSON.stringify(b))
+  return a === b || JSON.stringify(a) === JSON.stringify(b)
 }
 
 function checkGiven(node: Node, given: Given, scope: Scope): void {
   node.computable = undefined
   node.reading = readAnyGiven(given)
-  if (node.mentions.length > 0) convertLight(node, given, scope)
+  convertLight(node, given, scope)
   node.unit = declaredUnit(given.unit).unit
   node.type = node.reading.type
   const coverage = readCoverage(given.coverage).error
@@ -174,39 +174,33 @@ interface Declared {
   misfit(type: Type, text: string): Diagnostic | undefined
 }
 
-/** Compiles a node's formula and checks it; says whether it can be computed. */
-function checkFormulaCell(node: Node, text: string, scope: Scope, declared: Declared): boolean {
-  node.compiled = undefined
-  node.mayAdvise = false
-  node.awaitingCompiler = false
-  node.computable = undefined
-  node.measured = undefined
-  node.type = undefined
+/** Compiles a node's formula and checks it; gives its type where it can be computed. */
+function checkFormulaCell(node: Node, text: string, scope: Scope, declared: Declared): Type | undefined {
+  clearCompiled(node)
   node.unit = declared.unit
-  node.errors = []
-  if (text.trim() === '') return false
+  if (text.trim() === '') return undefined
   const found = node.parsed?.check(node.unit ? { ...scope, declared: node.unit.dimension } : scope)
   node.awaitingCompiler = found === undefined
-  if (!found) return false
+  if (!found) return undefined
   const { meaning } = found
   const type = meaning?.computable.type
   node.errors = [...found.errors, (type && declared.misfit(type, text)) ?? [], declared.error ?? []].flat()
   node.compiled = meaning
-  if (!meaning || node.errors.length > 0) return false
+  if (!meaning || node.errors.length > 0) return undefined
   node.computable = meaning.computable
-  node.mayAdvise = meaning.calls.some(({ advise }) => advise !== undefined)
+  node.mayAdvise = meaning.calls.some(({ advise }) => advise)
   node.type = meaning.computable.type
-  return true
+  return node.type
 }
 
 function checkResult(node: Node, { formula, unit: text, measured }: Result, scope: Scope): void {
   const { unit, error } = declaredUnit(text)
-  const isComputed = checkFormulaCell(node, formula, scope, {
+  const type = checkFormulaCell(node, formula, scope, {
     ...(unit ? { unit } : {}),
     ...(error ? { error } : {}),
-    misfit: (type, formula) => unit && fitsDeclared(type, formula, unit, scope),
+    misfit: (found, formula) => unit && fitsDeclared(found, formula, unit, scope),
   })
-  if (isComputed && node.type) node.measured = readMeasured(measured, node.type, unit)
+  if (type) node.measured = readMeasured(measured, type, unit)
 }
 
 function checkCondition(node: Node, { condition, margin: text }: Check, scope: Scope): void {
