@@ -87,7 +87,7 @@ function shortfallOf({ engine }: Sheet, name: string): Shortfall | undefined {
   if (!gap) return undefined
   const { left, right, is, limit, off } = gap
   const { type } = left
-  const unit = unitOf(engine, left, type) ?? unitOf(engine, right, type)
+  const unit = unitOf(engine, left) ?? unitOf(engine, right)
   const shown = (value: number): string => showValue(value, type, unit).text
   // Of marks, ratios and levels a difference says nothing.
   const isPlain = type.kind === 'number' && !type.notation && !type.level && !unit?.notation && !unit?.offset
@@ -100,13 +100,10 @@ function shortfallOf({ engine }: Sheet, name: string): Shortfall | undefined {
 }
 
 /** The unit that a side of a comparison is declared in: of a cell by itself its own. */
-function unitOf(engine: Sheet['engine'], { inputs, spans }: Computable, type: Computable['type']): Node['unit'] {
-  const [input, ...more] = inputs
-  if (!input || more.length > 0 || !('cell' in input) || spans.length > 0) return undefined
+function unitOf(engine: Sheet['engine'], { inputs: [input], spans }: Computable): Node['unit'] {
+  if (!input || !('cell' in input) || spans.length > 0) return undefined
   const node = engine.named(input.cell)
-  const isSame =
-    type.kind === 'number' && node?.type?.kind === 'number' && node.type.dimension.key === type.dimension.key
-  return isSame ? node.unit : undefined
+  return node?.type?.kind === 'number' ? node.unit : undefined
 }
 
 /** The check that passes now and fails with the nearest changes. */
@@ -133,12 +130,9 @@ function limitsOf({ engine }: Sheet, check: Node, among: readonly Node[]): Fact[
       if (!isFact || !allowed.has(node) || found.length >= MAX_LIMITS) continue
       const { type } = node.reading ?? node
       if (engine.state(node) !== VALUE || !type) continue
-      // A list or a record would be longer than the sentence.
-      const isShort = type.kind !== 'list' && (type.kind !== 'record' || node.cell.kind === 'given')
-      found.push({
-        name: node.cell.name,
-        is: isShort ? showValue(engine.value(node) as Value, type, node.unit).text : '',
-      })
+      // A list would be longer than the sentence.
+      const is = type.kind === 'list' ? '' : showValue(engine.value(node) as Value, type, node.unit).text
+      found.push({ name: node.cell.name, is })
     }
     front = next
   }

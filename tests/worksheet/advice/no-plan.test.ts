@@ -119,6 +119,12 @@ describe('by how much a check fails', () => {
       { is: '25 °C', limit: '20 °C', isOver: true },
     ],
     ['a = 100 mm', [fact('a', '130', { unit: 'mm' })], undefined],
+    [
+      '30 cm >= a.width',
+      [fact('a', '40 x 20', { entry: 'size', unit: 'cm' })],
+      { is: '300 mm', limit: '400 mm', off: '100 mm', isOver: false },
+    ],
+    ['3 >= a', [fact('a', '400', { unit: '%' })], { is: '300 %', limit: '400 %', off: '100 %', isOver: false }],
   ])('%s is shown in the unit of its cells', (condition, cells, short) => {
     expect(noneOf(condition, ...cells).short).toEqual(short)
   })
@@ -135,16 +141,27 @@ describe('by how much a check fails', () => {
   })
 
   test('is said of the check that would then fail as well', () => {
+    const a = given('a', '10', { label: 'Height', advice: { change: 'freely', marks: [10, 90] } })
     const none = noneOf(
-      'a >= 20',
-      free('a', 10, 1, 40),
-      fact('most', '12'),
-      check('other', 'a <= most', { margin: '0 %' }),
-      check('fails', 'a >= 100', { margin: '0 %' }),
-      check('fails_then', 'a + a <= 25 - 1000'),
+      'a >= 100',
+      a,
+      check('fails', 'a >= 1000', { margin: '0 %' }),
+      check('low', 'a <= 80', { margin: '0 %' }),
+      check('lower', 'a <= 70', { margin: '0 %' }),
     )
-    if (none.against !== undefined) expect(none.againstShort).toBeDefined()
-    expect(none.nearest.length + none.decisions.length).toBeGreaterThan(0)
+    expect(none).toMatchObject({
+      kind: 'out of reach',
+      nearest: [{ given: 'a', text: '90' }],
+      short: { is: '90', limit: '100', off: '10', isOver: false },
+      against: 'low',
+      againstShort: { is: '90', limit: '80', off: '10', isOver: true },
+    })
+    // One that passes by a little passes all the same.
+    expect(noneOf('a >= 100', a, check('close', 'a <= 10.5'))).toMatchObject({ against: undefined, nearest: [] })
+    const marginal = noneOf('a >= 100', a, check('close', 'a - 40 <= 45'), check('closer', '85 >= a'))
+    expect(marginal.against).toBe('close')
+    const failing = noneOf('a >= 100', a, check('fails', 'a <= 5', { margin: '0 %' }))
+    expect(failing).toMatchObject({ against: undefined, againstShort: undefined, nearest: [{ text: '90' }] })
   })
 })
 
@@ -158,6 +175,8 @@ describe('what a check cannot get past', () => {
       'p 1 mm',
     ])
     expect(names(noneOf('far >= 1 m', ...facts, result('far', 'p + p')))).toEqual(['p 1 mm'])
+    const both = [result('near', 'p + 1 mm'), result('far', 'p + 2 mm')]
+    expect(names(noneOf('near + far >= 1 m', ...facts, ...both))).toEqual(['p 1 mm'])
   })
 
   test('is not what may be changed, unless there is nothing else', () => {
@@ -168,7 +187,7 @@ describe('what a check cannot get past', () => {
 
   test('is named without its value where that is long, or left out where it has none', () => {
     const none = noneOf(
-      'sum(tubes) + page.width + placed.width >= 10 m and (glazed or empty > 1 mm)',
+      '(glazed or empty > 1 mm) and sum(tubes) + page.width + placed.width >= 10 m',
       fact('tubes', '10, 20', { entry: 'list', unit: 'mm' }),
       fact('page', '300 x 200', { entry: 'size', unit: 'mm' }),
       result('placed', 'size(1 mm, 2 mm)'),
@@ -176,9 +195,9 @@ describe('what a check cannot get past', () => {
       fact('empty', '', { unit: 'mm' }),
     )
     expect(none.limits).toEqual([
+      { name: 'glazed', is: 'yes' },
       { name: 'tubes', is: '' },
       { name: 'page', is: '300 × 200 mm' },
-      { name: 'glazed', is: 'yes' },
     ])
   })
 })
@@ -204,12 +223,28 @@ describe('a check of what was read', () => {
       result('out', 'lamp + 1 mm'),
       result('spread', 'out / 1 m + agreed', { measured: '7' }),
     ]
-    expect(noneOf('spread <= 5', ...cells)).toMatchObject({ kind: 'readings', settings: ['lamp'] })
+    const none = noneOf('spread <= most', ...cells, fact('most', '5'))
+    expect(none).toMatchObject({ kind: 'readings', settings: ['lamp'] })
+    // What it judges by is no reading.
+    expect(none.limits).toEqual([{ name: 'spread', is: '7' }])
   })
 
   test('is like any other where something it depends on may be set besides', () => {
     const none = noneOf('light * gain >= 9000 lx', free('gain', 1, 1, 2), read())
     expect(none).toMatchObject({ kind: 'out of reach', settings: [] })
+    // Not where that would have to be agreed on.
+    const agreed = given('gain', '1', { advice: { change: 'agree', step: 1, least: 1, most: 2 } })
+    expect(noneOf('light * gain >= 9000 lx', agreed, read()).kind).toBe('readings')
+  })
+
+  test('counts what always takes the same text as set with the other', () => {
+    const lamps = [
+      given('left', '1', { advice: { change: 'freely', step: 1, least: 1, most: 2, with: 'right' } }),
+      given('right', '1', { advice: { change: 'freely', step: 1, least: 1, most: 2 } }),
+    ]
+    expect(noneOf('light * right >= 9000 lx', ...lamps, read({ read_under: [] })).kind).toBe('out of reach')
+    expect(noneOf('right >= 9', ...lamps).kind).toBe('out of reach')
+    expect(noneOf('light >= 900 lx', ...lamps, read({ read_under: ['right'] })).settings).toEqual(['left'])
   })
 
   test('is a fact where the sheet does not say that it is a reading', () => {
