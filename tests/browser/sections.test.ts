@@ -201,6 +201,15 @@ test('a section folds by keyboard, says the state of its checks, and stays so af
   await expect.poll(() => focused(page)).toBe('Light')
 })
 
+test('at the top of a sheet its first section is the current one, also where two share a heading', async ({ open }) => {
+  const { page } = await open({ path: '#new/bound-volume' })
+  const current = page.locator('section-line [aria-current=location]')
+  await expect.poll(() => current.textContent()).toMatch(/^Volume/)
+  // The other one is where it was asked for.
+  await page.locator('section-line').getByRole('link', { name: 'Cradle' }).click()
+  await expect.poll(() => current.textContent()).toMatch(/^Cradle/)
+})
+
 test('a section is moved as a whole in Build, by keys and by its words', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet/build' })
   const calls = page.locator('build-cell .call.heading')

@@ -32,8 +32,8 @@ const REACHED = 200
 const LEVEL = 8
 
 /**
- * The last section that is reached; where the section asked for last is in the same row, or the page ends before it can
- * be reached, that one. Bands are looked at first: measuring within a band out of sight would have it laid out.
+ * The first section of the last row that is reached; where the section asked for last is in the same row, or the page ends
+ * before it can be reached, that one. Bands are looked at first: measuring within a band out of sight would have it laid out.
  */
 function currentOf(places: readonly HTMLElement[], asked: string): HTMLElement | undefined {
   const topOf = (one: Element): number => one.getBoundingClientRect().top
@@ -41,13 +41,15 @@ function currentOf(places: readonly HTMLElement[], asked: string): HTMLElement |
   const bandOf = (one: HTMLElement): Element => one.closest('.band') ?? one
   const band = [...new Set(places.map(bandOf))].findLast(isReached)
   const within = places.filter((one) => bandOf(one) === band)
-  const found = within.findLast(isReached) ?? within[0] ?? places[0]
+  const isLevel = (one: Element, other: Element): boolean => Math.abs(topOf(one) - topOf(other)) < LEVEL
+  const last = within.findLast(isReached)
+  const found = last ? within.find((one) => isLevel(one, last)) : (within[0] ?? places[0])
   const wanted = places.find(({ dataset }) => dataset.section === asked)
   if (!found || !wanted || topOf(bandOf(wanted)) > innerHeight) return found
   const { scrollHeight, scrollTop, clientHeight } = document.documentElement
   const isAtEnd = scrollTop + clientHeight > scrollHeight - LEVEL
-  const isLevel = bandOf(wanted) === bandOf(found) && Math.abs(topOf(wanted) - topOf(found)) < LEVEL
-  return isLevel || (isAtEnd && topOf(wanted) > 0) ? wanted : found
+  const isBeside = bandOf(wanted) === bandOf(found) && isLevel(wanted, found)
+  return isBeside || (isAtEnd && topOf(wanted) > 0) ? wanted : found
 }
 
 /** The sections of a sheet on a dimension line: each with its worst state, the current one on a thick line. */
