@@ -187,6 +187,34 @@ test('figures are large, never overflow, and what is pressed is 60 px high', asy
   await expect.poll(() => page.evaluate(() => document.fonts.check('700 84px "Stand Zero"', '0'))).toBe(true)
 })
 
+test('on a phone a step that is done can be marked as not done, whatever the next one says', async ({ open }) => {
+  const { page } = await open({ width: 390, height: 844 })
+  const far = { text: 'Read the pointer on the column, with the picture framed and sharp in all four corners.' }
+  const steps = [{ text: 'Level the camera', done: true }, far]
+  await openSheet(page, [{ kind: 'steps', id: 's', steps }])
+  await toStand(page)
+  await show(page, 'One step')
+  await page.getByRole('button', { name: /^Step 1/ }).click()
+  const undo = page.getByRole('button', { name: 'Mark as not done' })
+  const isOnTop = (one: Element): boolean => {
+    const { x, y, width, height } = one.getBoundingClientRect()
+    return (one.getRootNode() as ShadowRoot).elementFromPoint(x + width / 2, y + height / 2) === one
+  }
+  await expect.poll(() => undo.evaluate(isOnTop)).toBe(true)
+  await undo.click()
+  await page.getByText('0 of 2 done').waitFor()
+})
+
+test('it begins at its top, however far the sheet was scrolled', async ({ open }) => {
+  const { page } = await open({ width: 390, height: 500 })
+  await openSheet(page, [...CELLS, check('fails', '1 > 2', { message: 'It fails.' })])
+  await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight))
+  await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(100)
+  await toStand(page)
+  await page.getByRole('heading', { name: 'Check before you shoot' }).waitFor()
+  await expect.poll(() => page.evaluate(() => scrollY)).toBe(0)
+})
+
 test('it is dim there and the face chosen elsewhere stays; a face chosen there is its own', async ({ open }) => {
   const { page } = await open()
   await openSheet(page, CELLS)

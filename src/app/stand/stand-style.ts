@@ -155,6 +155,17 @@ export const standStyle = css`
       max-block-size: 2.8em;
       overflow: hidden;
     }
+    p.text {
+      display: -webkit-box;
+      -webkit-box-orient: vertical;
+      -webkit-line-clamp: 2;
+    }
+    .foot .text:has(+ .word) {
+      flex-basis: calc(100% - 10rem);
+    }
+    .foot .word {
+      order: -1;
+    }
     .foot .text:empty {
       display: none;
     }

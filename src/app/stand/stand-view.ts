@@ -64,8 +64,8 @@ export class StandView extends SignalWatcher(LitElement) {
   override updated(): void {
     const mode = standMode.get()
     if (this.shown === mode) return
-    // The switch keeps the focus when it is pressed; what it shows begins at its top.
-    if (this.shown !== undefined) scrollTo(0, 0)
+    // The switch keeps the focus when it is pressed; what it shows begins at its top, however far the face before was scrolled.
+    scrollTo(0, 0)
     this.shown = mode
     this.bringRulerIntoView()
   }
@@ -200,8 +200,8 @@ export class StandView extends SignalWatcher(LitElement) {
               ? html`<span class="quiet">${words.next(following.number)}</span> ${following.text || words.noText}`
               : html`<span class="quiet">${words.nothingNext}</span>`
           }
-          ${step.done ? html`<button type="button" class="word" @click=${() => this.tick(step, false)}>${words.notDone}</button>` : nothing}
         </p>
+        ${step.done ? html`<button type="button" class="word" @click=${() => this.tick(step, false)}>${words.notDone}</button>` : nothing}
         ${
           isFrame
             ? html`<button type="button" class="press primary" @click=${() => this.count(1)}>${words.frameTaken(count.now as number)}</button>`

@@ -94,6 +94,7 @@ export const stepStyle = css`
     min-block-size: 72px;
     border-block-start: 1px solid var(--rule);
     font-size: 1.2667rem;
+    text-wrap: balance;
   }
   /* More than one figure at a step. */
   .sets.several {
