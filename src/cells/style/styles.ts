@@ -199,7 +199,10 @@ export const row = css`
     .row {
       grid-template-columns: minmax(0, 1fr) 126px minmax(30px, auto) 48px;
     }
-    /* A long label gets a separate line. */
+    /* A long label gets a separate line, and the field below it stays clear of the rule. */
+    .row.long {
+      padding-block-end: 4px;
+    }
     .row.long > .what {
       grid-column: 1 / -1;
       padding-block-start: 6px;
