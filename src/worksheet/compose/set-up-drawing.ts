@@ -1,7 +1,7 @@
 import type { Cell } from '../schema/document.ts'
-import { namesInText } from './cell-names.ts'
+import { namesInText, withTexts } from './cell-names.ts'
 import type { Gathering } from './gather.ts'
-import type { PartLibrary } from './part-library.ts'
+import type { PartLibrary, SetUpDrawing } from './part-library.ts'
 
 /** The one drawing of a set-up, with the inputs the sheet has; undefined where it has too few. */
 export function setUpDrawing(
@@ -9,8 +9,9 @@ export function setUpDrawing(
   gathering: Gathering,
   names: ReadonlySet<string>,
 ): Cell | undefined {
-  const { title, needs, any, from, moves } = drawing
+  const { title, needs, any, moves } = drawing
   if (!needs.every((name) => names.has(name)) || !any.some((name) => names.has(name))) return undefined
+  const { from } = withTexts({ kind: 'drawing', from: drawing.from }, gathering.texts) as unknown as SetUpDrawing
   const inputs = Object.entries(from).filter(([, text]) => namesInText(text).every((name) => names.has(name)))
   const upright = gathering.parts.some(({ id }) => id === 'easel')
   const moved = moves.filter((name) => gathering.asked.has(name))

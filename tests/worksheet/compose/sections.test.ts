@@ -376,11 +376,12 @@ describe('the rows of a table', () => {
 })
 
 describe('the drawing of the set-up', () => {
-  const library = (drawing: Invented['drawing'], ids: readonly string[], cells: Part['cells'] = []) =>
+  const NAMES: Invented['names'] = { lamp: { role: 'light' }, lamps: { role: 'light' }, size: {} }
+  const library = (drawing: Invented['drawing'], ids: readonly string[], cells: Part['cells'] = [], names = NAMES) =>
     sheetOf(
       invented({
         roles: ['optics', 'framing', 'light', 'stand'],
-        names: { lamp: { role: 'light' }, lamps: { role: 'light' }, size: {} },
+        names,
         drawing: { needs: ['field'], any: ['lamp', 'rise'], ...drawing },
         parts: {
           lens: { cells: [computes('field', 'size')] },
@@ -428,6 +429,13 @@ describe('the drawing of the set-up', () => {
     })
     expect(cellOf(library(drawing, ['lens', 'pair', 'easel']), 'drawing_set_up')).toMatchObject({
       from: { upright: 'yes', a: 'field', b: 'lamp * 2', d: '3 mm' },
+    })
+  })
+
+  it('shows what a name stands for that is no cell', () => {
+    const names = { ...NAMES, laid: { inline: 'field' } }
+    expect(cellOf(library({ from: { a: 'laid' } }, ['lens', 'tiles'], [], names), 'drawing_set_up')).toMatchObject({
+      from: { a: 'field' },
     })
   })
 
