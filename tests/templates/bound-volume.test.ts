@@ -113,6 +113,30 @@ test('one page at a time goes through the volume twice', () => {
   expect(twice.value('raisings')).toBe(2 * Math.ceil(240 / (twice.value('raise_after') as number)))
 })
 
+test('the set-up is drawn as the volume lies: its gutter along the line from lamp to lamp, or across it', () => {
+  const drawn = (gutter_along: string) =>
+    open('bound-volume', { gutter_along }).sheet.drawing('drawing_set_up').values as Record<string, number>
+  const [along, across] = [drawn('yes'), drawn('no')]
+  expect(across.original_width).toBeCloseTo(0.204, 12)
+  expect([along.original_width, along.original_height]).toEqual([across.original_height, across.original_width])
+  expect([along.field_width, along.field_height]).toEqual([across.field_height, across.field_width])
+})
+
+test('where no depth is left the cradle is raised at every leaf, by what one leaf is thick', () => {
+  const shallow = open('bound-volume', { aperture: 'f/4', leaves: '310', block_thickness: '47' })
+  expect(shallow.value('raise_after')).toBe(1)
+  expect(shallow.mm('raise_by')).toBeCloseTo(0.15, 9)
+})
+
+test('a volume that takes longer than there is time says how many such days, and what is left to choose', () => {
+  const pages = { session: '1', per_frame: '30', aperture: 'f/16' }
+  const singly = open('bound-volume', pages)
+  const days = Math.ceil(singly.number('whole_time') / 3600)
+  expect(singly.message('fits_session')).toContain(`Plan ${days} such days, or take whole openings`)
+  const wide = { ...pages, taken: 'the whole opening', original: '408 x 318' }
+  expect(open('bound-volume', wide).message('fits_session')).toMatch(/Plan \d+ such days; do not turn faster\./)
+})
+
 test('an arc shorter than its chord is reported where it is worked out', () => {
   expect(open('bound-volume', { page_arc: '200' }).problems[0]).toMatch(/^bulge: .*swapped/)
 })
