@@ -48,6 +48,39 @@ describe('a later set-up', () => {
     ])
   })
 
+  it('has what all share in the sections of the first, though it alone reads it', () => {
+    const cells = [asks('size'), computes('area', 'size * size'), computes('deep', 'curl * 2', { if_read: true })]
+    const one = sheet(
+      {
+        names: { curl: { role: 'original' }, thick: { role: 'care' } },
+        parts: {
+          sheet: { role: 'original', cells },
+          lamp: { role: 'light', cells: [computes('near', 'deep + thick')] },
+        },
+      },
+      ALL,
+      [later('raking', { part: 'lamp', by: 'hand' })],
+    )
+    expect(orderOf(one)).toEqual([
+      ...[
+        '[Part sheet]',
+        'size',
+        'curl',
+        'area',
+        'deep',
+        '[Part lens]',
+        'focal',
+        'scale',
+        '[Part pair]',
+        'aperture',
+        'lit',
+      ],
+      ...['[Title of care]', 'thick'],
+      ...['[In raking: Part lens]', 'raking_focal', 'raking_scale', '[In raking: Part lamp]', 'raking_near'],
+    ])
+    expect(text(one, 'raking_near')).toBe('deep + thick')
+  })
+
   it('tells formulas how many set-ups there are', () => {
     const counted = { parts: { care: { role: 'care', cells: [computes('times', '2 * set_up_count')] } } }
     expect(text(sheet(counted, [...ALL, 'care'], []), 'times')).toBe('2')

@@ -104,6 +104,21 @@ describe('implicit texts that are added up over the set-ups', () => {
     expect(text(frames(['0', '0']), 'hours')).toBe('0 * 3')
   })
 
+  it('are those of a part that the set-up has chosen for itself', () => {
+    const names = { frames: { role: 'light', inline: '3', over_set_ups: 'sum' } } as const
+    const single: Partial<Part> = {
+      role: 'light',
+      rank: 1,
+      inline_where_chosen: { frames: '1' },
+      cells: [computes('lit', 'scale')],
+    }
+    const care: Partial<Part> = { role: 'care', cells: [computes('hours', 'frames * 9')] }
+    const of = (first: readonly string[], own: readonly string[]) =>
+      text(sheet({ names, parts: { single, care } }, [...first, 'care'], [later('raking', ...own)]), 'hours')
+    expect(of(ALL, ['single'])).toBe('4 * 9')
+    expect(of([...ALL, 'single'], [])).toBe('6 * 9')
+  })
+
   it('are shown at the end of the first section that each has for itself', () => {
     const one = frames(['across', '2'])
     expect(cellOf(one, 'all_frames')).toStrictEqual({
