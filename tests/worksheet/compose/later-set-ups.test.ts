@@ -227,6 +227,17 @@ describe('what a set-up is judged by', () => {
 })
 
 describe('a section of a set-up', () => {
+  it('asks for what a part that all share places in its own', () => {
+    const cells = [asks('size'), asks('aperture'), computes('area', 'size * 2')]
+    const lens: Partial<Part> = { role: 'optics', cells: [asks('focal'), computes('scale', 'focal * aperture')] }
+    const shared: Partial<Part> = { role: 'original', claims: ['light'], cells }
+    const one = sheet({ parts: { sheet: shared, lens } }, ['sheet', 'lens'], [later('raking')])
+    expect(orderOf(one)).toEqual([
+      ...['[Part sheet]', 'size', 'aperture', 'area', '[Part lens]', 'focal', 'scale'],
+      ...['[In raking: Part lens]', 'raking_focal', 'raking_aperture', 'raking_scale'],
+    ])
+  })
+
   it('that would ask for one given alone gives it to the section that reads it', () => {
     // The light reads the focal length; no part of the set-up fills the role it belongs to.
     const pair: Partial<Part> = { role: 'light', cells: [asks('aperture'), computes('lit', 'aperture * focal')] }

@@ -136,7 +136,7 @@ describe('a given of a sheet', () => {
       given(names, own, { pair: { role: 'light', labels: { focal: { label: 'Far' }, other: { hint: 'No.' } } } }),
     ).toMatchObject({ label: 'Far', hint: 'Look.' })
     const placed = given(names, own, {
-      pair: { role: 'light', cells: [asks('other', { hint: 'No.' }), asks('focal', { hint: 'Ask.' })] },
+      pair: { role: 'light', cells: [asks('focal', { hint: 'Ask.' }), asks('other', { hint: 'No.' })] },
     })
     expect(placed).toMatchObject({ label: 'Focal length', hint: 'Ask.' })
     expect(placed).not.toHaveProperty('given')
