@@ -1,5 +1,5 @@
 import type { Sheet } from '../editing/sheet.ts'
-import type { Given, Worksheet } from '../schema/document.ts'
+import type { Worksheet } from '../schema/document.ts'
 import type { ChosenPart } from './choose-parts.ts'
 import { compose } from './compose.ts'
 import { withFigures } from './figures.ts'
@@ -72,13 +72,13 @@ export function fromAnswers(
   return { worksheet: sheet.worksheet, sheet, chosen }
 
   function composed(set = parts, more: ReadonlyMap<string, Filled> = new Map()): Sheet {
-    const make = (usual: ReadonlyMap<string, Filled>): Sheet =>
+    const make = (fitting: ReadonlyMap<string, Filled>): Sheet =>
       open(
         compose(library, {
           title: answers.title?.trim() || kind.title,
           ...(answers.job?.trim() ? { job: answers.job.trim() } : {}),
           parts: set,
-          givens: new Map([...usual, ...more, ...givens]),
+          givens: new Map([...fitting, ...more, ...givens]),
           ...(answers.rows ? { rows: answers.rows } : {}),
           examples: false,
         }).worksheet,
@@ -129,33 +129,27 @@ function numberOf(sheet: Sheet, name: string, side?: 'width' | 'height'): number
   return typeof value === 'number' ? value : undefined
 }
 
-/** A given that has its usual value. */
-function usualGiven(sheet: Sheet, name: string): Given | undefined {
-  const cell = sheet.named(name)
-  return cell?.kind === 'given' && cell.from?.kind === 'usual' && cell.from.text === cell.value ? cell : undefined
-}
-
 const inMillimetres = (metres: number): string => `${Math.max(1, Math.floor(metres * 1000 + 1e-9))} mm`
+
+/** A usual value in the place of another: what is answered goes before it. */
+const usual = (name: string, metres: number): ReadonlyMap<string, Filled> =>
+  new Map([[name, { value: inMillimetres(metres), from: 'usual' }]])
 
 /** A narrower border than the usual one, where that is out of proportion. */
 function fittingBorder(sheet: Sheet): ReadonlyMap<string, Filled> {
   const sides = [numberOf(sheet, 'original', 'width'), numberOf(sheet, 'original', 'height')]
   const short = Math.min(...sides.map((side) => side ?? Number.POSITIVE_INFINITY))
   const border = numberOf(sheet, 'border')
-  if (short >= SMALL_SIDE || border === undefined || border <= short * SMALL_BORDER) return new Map()
-  return usualGiven(sheet, 'border')
-    ? new Map([['border', { value: inMillimetres(short * SMALL_BORDER), from: 'usual' }]])
-    : new Map()
+  const isOut = border !== undefined && short < SMALL_SIDE && border > short * SMALL_BORDER
+  return isOut ? usual('border', short * SMALL_BORDER) : new Map()
 }
 
 /** A smaller overlap than the usual one, where that is too much of a frame. */
 function fittingOverlap(sheet: Sheet): ReadonlyMap<string, Filled> {
   const short = numberOf(sheet, 'tile_short') ?? numberOf(sheet, 'frame_short')
   const overlap = numberOf(sheet, 'overlap')
-  if (short === undefined || overlap === undefined || overlap <= short * MOST_OVERLAP) return new Map()
-  return usualGiven(sheet, 'overlap')
-    ? new Map([['overlap', { value: inMillimetres(short * MOST_OVERLAP), from: 'usual' }]])
-    : new Map()
+  const isOut = short !== undefined && overlap !== undefined && overlap > short * MOST_OVERLAP
+  return isOut ? usual('overlap', short * MOST_OVERLAP) : new Map()
 }
 
 /** The sheet with the first means of coming closer that there is and that fails the fewest checks; undefined where it is chosen, or there is none. */

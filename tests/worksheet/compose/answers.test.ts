@@ -229,6 +229,8 @@ describe('what is usual is in proportion', () => {
     const narrow = invented({ ...OF, names: { ...OF.names, border: { role: 'framing', unit: 'mm', usual: '4 mm' } } })
     const cell = cellOf(answered({ original: '50 x 50' }, {}, narrow).worksheet, 'border')
     expect(cell).toMatchObject({ value: '4 mm' })
+    const wide = invented({ ...OF, names: { ...OF.names, border: { role: 'framing', unit: 'mm', usual: '30 mm' } } })
+    expect(cellOf(answered({ original: '200 x 200' }, {}, wide).worksheet, 'border')).toMatchObject({ value: '30 mm' })
   })
 
   it('the overlap of tiles is a quarter of their shorter side at most', () => {

@@ -74,6 +74,7 @@ describe('a job of an earlier version', () => {
   it('is found in the order of the sheet', () => {
     const two = jobs({ one: [c, d], other: [a, b] })
     expect(olderJobsIn(worksheet(a, c, b, d), two)).toEqual(['other', 'one'])
+    expect(olderJobsIn(worksheet(c, a, b, d), two)).toEqual(['one', 'other'])
     expect(olderJobsIn(worksheet(d, a, b, { ...d, id: 'again' }), two)).toEqual(['one', 'other'])
   })
 
@@ -147,6 +148,12 @@ describe('a sheet of an earlier version, arranged by parts', () => {
     expect(arrange(heading('Then'), { ...size, value: ' ' }, gone, area).asks.map(({ name }) => name)).toEqual([
       ...['size', 'focal', 'far'],
     ])
+  })
+
+  it('has what is usual where nothing was filled in', () => {
+    const before = worksheet(...job, { ...given('curl', ' '), id: 'c8' })
+    const next = arranged(library, before, { jobs: { map: olderJob(before) } }, PARTS)
+    expect(next.cells.find(({ id }) => id === 'curl')).toMatchObject({ value: '2', from: { kind: 'usual' } })
   })
 
   it('has what was typed as typed, with its piece', () => {
