@@ -141,7 +141,8 @@ export class SimulatedDatabases {
   /** Tabs put to sleep: what they had under way never ends, unless they have ended it themselves. */
   readonly asleep = new Set<string>()
 
-  constructor() {
+  /** Without pages named, any may open a database. */
+  constructor(private readonly pages?: ReadonlySet<string>) {
     simulated = this
     Object.defineProperty(globalThis, 'indexedDB', {
       configurable: true,
@@ -177,7 +178,8 @@ export class SimulatedDatabases {
 
   private opened(name: string, version?: number): IDBOpenDBRequest {
     const [real = name, tab = ''] = name.split('#')
-    if (this.dead.has(tab) || this.mute.has(tab)) return new EventTarget() as IDBOpenDBRequest
+    const isForeign = this.pages !== undefined && !this.pages.has(tab)
+    if (isForeign || this.dead.has(tab) || this.mute.has(tab)) return new EventTarget() as IDBOpenDBRequest
     const request = this.factory.open(real, version) as unknown as IDBOpenDBRequest
     request.addEventListener('success', () => {
       const made = request.result as unknown as RawDatabase

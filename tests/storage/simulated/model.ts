@@ -128,19 +128,25 @@ class Witness {
 
 const textOf = (data: unknown): string => (data as { job?: string }).job ?? ''
 
+let runs = 0
+
 /** Runs some steps in a fresh browser and checks after each; throws where something is lost or written over unseen. */
 export async function run({ tabs: count, hasLocks, hasMessages }: Setting, what: readonly Step[], tally: Tally) {
   // A page killed in an earlier run would try again in this one.
   vi.clearAllTimers()
+  runs++
+  const names = new Set(['first', 'witness'])
   vi.setSystemTime(Date.UTC(2026, 4, 1, 12))
-  const databases = new SimulatedDatabases()
+  const databases = new SimulatedDatabases(names)
   const locks = new SimulatedLocks()
   const messages = new SimulatedMessages()
   /** Texts the head called saved. */
   const saved = new Set<string>()
   const local = simulatedLocal()
   /** A page in one of the browser's tabs; the pages of one tab come one after the other. */
-  const page = (name: string): Tab => {
+  const page = (place: string): Tab => {
+    const name = `${place} of run ${runs}`
+    names.add(name)
     const means = () => ({
       locks: hasLocks ? locks.forTab(name) : undefined,
       channel: hasMessages ? messages.channel() : undefined,
