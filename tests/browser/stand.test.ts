@@ -205,6 +205,16 @@ test('on a phone a step that is done can be marked as not done, whatever the nex
   await page.getByText('0 of 2 done').waitFor()
 })
 
+test('what opens above the stand keeps clear of the edges of the screen', async ({ open }) => {
+  const { page } = await open({ width: 390, height: 844 })
+  await openSheet(page, CELLS)
+  await toStand(page)
+  await pressInHead(page, 'Share')
+  const { x = 0, width = 0 } = (await page.locator('share-panel h2').first().boundingBox()) ?? {}
+  expect(x).toBeGreaterThanOrEqual(16)
+  expect(x + width).toBeLessThanOrEqual(390 - 16)
+})
+
 test('it begins at its top, however far the sheet was scrolled', async ({ open }) => {
   const { page } = await open({ width: 390, height: 500 })
   await openSheet(page, [...CELLS, check('fails', '1 > 2', { message: 'It fails.' })])

@@ -18,7 +18,8 @@ export const sheetStyle = css`
     padding: 0;
     border: 0;
   }
-  .stand > :is(.keys, tab-lock-bar) {
+  .stand > :not(stand-view, .unseen) {
+    display: block;
     margin-inline: clamp(16px, 3vw, 32px);
   }
   main:not(.fill) .keys {
