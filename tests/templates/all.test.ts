@@ -33,6 +33,26 @@ describe.each(NAMES)('%s', (name) => {
     }
   })
 
+  test.each(['yes', 'no'])(
+    'shows no dash for a figure where a check passes, whichever given is left empty; glossy: %s',
+    (glossy) => {
+      const worksheet = templates.get(name) as Worksheet
+      const answered = worksheet.cells.map((cell) =>
+        cell.kind === 'given' && cell.name === 'glossy' ? { ...cell, value: glossy } : cell,
+      )
+      for (const given of answered) {
+        if (given.kind !== 'given') continue
+        const { sheet } = new Filled({
+          ...worksheet,
+          cells: answered.map((cell) => (cell === given ? { ...given, value: '' } : cell)),
+        })
+        for (const { kind, id } of answered)
+          if (kind === 'check' && sheet.checkState(id) === 'pass')
+            expect(sheet.check(id).message, `without ${given.name}`).not.toContain('—')
+      }
+    },
+  )
+
   test('waits, and is not in error, while nothing is filled in', () => {
     const worksheet = templates.get(name) as Worksheet
     const cells = worksheet.cells.map((cell) => (cell.kind === 'given' ? { ...cell, value: '' } : cell))
