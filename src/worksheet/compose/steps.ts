@@ -36,10 +36,8 @@ export function stepsOf(
       return [{ text, phase, ...(reading === undefined ? {} : { reading }), ...(sets.length > 0 ? { sets } : {}) }]
     })
   if (kept.length === 0) return []
-  const steps = kept
-    .map((step, at) => ({ step, at }))
-    .sort((a, b) => (phaseAt.get(a.step.phase) ?? 0) - (phaseAt.get(b.step.phase) ?? 0) || a.at - b.at)
-    .map(({ step }) => step)
+  // Those of one phase stay in the order of parts.
+  const steps = kept.toSorted((a, b) => (phaseAt.get(a.phase) ?? 0) - (phaseAt.get(b.phase) ?? 0))
   return [
     {
       kind: 'steps',
