@@ -2,7 +2,13 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { FUNCTIONS } from '../../src/functions/index.ts'
 import { programOf, stepsOf } from '../../src/language/compiling/computable.ts'
-import { FUNCTION_TABLE, listFunction, partFunction, recordFunction } from '../../src/language/evaluating/call-table.ts'
+import {
+  calledBy,
+  FUNCTION_TABLE,
+  listFunction,
+  partFunction,
+  recordFunction,
+} from '../../src/language/evaluating/call-table.ts'
 import {
   type CompiledFormula,
   ComputeError,
@@ -171,6 +177,15 @@ describe('what a lowered formula calls', () => {
       recordFunction(byName('polariser_angle'), [number(NONE, 'ratio')]),
     )
     expect(recordFunction(byName('sqrt'), [plain])).not.toBe(recordFunction(byName('abs'), [plain]))
+    const share = (type: Parameters<typeof list>[0]) => recordFunction(byName('percentile'), [list(type), plain])
+    expect(share(length)).not.toBe(share(time))
+    expect(share(length)).toBe(share(number(LENGTH)))
+  })
+
+  test('is known again by its name, with the types it was called for', () => {
+    const types = [list(number(LENGTH)), number(NONE)]
+    expect(calledBy(recordFunction(byName('percentile'), types))).toEqual({ record: byName('percentile'), types })
+    expect([calledBy(listFunction()), calledBy(partFunction())]).toEqual(['list', 'part'])
   })
 
   test('makes lists, and takes parts of records; of an empty record nothing has been measured yet', () => {
@@ -193,6 +208,9 @@ describe('what a lowered formula calls', () => {
   test('is refused where it is no formula of ours', () => {
     for (const text of ['a0 +', 'b0', 'a0 b0', 'x = 1', '"text"', 'a0(1)'])
       expect(() => programOf(text), text).toThrow()
+    expect(() => stepsOf('a0(a1)')).toThrow('A lowered formula calls what is not a function.')
+    expect(() => stepsOf('b0')).toThrow('A lowered formula names a function without calling it.')
+    expect(() => stepsOf('1')).toThrow('A lowered formula holds a token of kind INUMBER.')
     expect(stepsOf('a10 + a2')).toEqual([10, 2, '+'])
     expect(stepsOf('-a1 ? (a2) : (a3)')).toEqual([1, '~', [2], [3], '?'])
     expect(stepsOf('not (a0)')).toEqual([0, 'not'])

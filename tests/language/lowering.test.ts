@@ -122,6 +122,17 @@ describe('a formula gives what its brackets say', () => {
   })
 })
 
+test('powers go from the right, whatever they are made of', () => {
+  const value = (text: string): Value =>
+    computeOnce(computable(checkFormula(text, SCOPE).root as never, false), () => 2).value
+  expect(value('2^3^2')).toBe(512)
+  expect(value('(2^3)^2')).toBe(64)
+  expect(value('(x^3)^x')).toBe(64)
+  expect(value('(-x)^2')).toBe(4)
+  expect(value('-x^2')).toBe(-4)
+  expect(value('2^-x')).toBe(0.25)
+})
+
 describe('a failure is reported at the operation it comes from', () => {
   test.each([
     ['2 + 3 * (1 / 0)', '(1 / 0)'],

@@ -34,7 +34,7 @@ export function recordFunction(record: Callable, types: readonly Type[]): string
   names.set(record, byTypes)
   // Range messages show units, so functions of any dimension are separate too.
   const depends = record.computeFor ?? record.parameters.some(({ type }) => ANY_KINDS.has(type.kind))
-  const key = depends ? types.map(typeKey).join(';') : ''
+  const key = depends ? types.map(typeKey).join() : ''
   const known = byTypes.get(key)
   if (known) return known
   const name = register(guarded(record, types), { record, types })
