@@ -218,4 +218,4 @@ export class CheckFirst extends SignalWatcher(LitElement) {
 }
 
 /** A message as a sentence of its own: elsewhere it follows the word for its state. A unit or a stop stays as it is. */
-const begun = (message: string): string => message.replace(/^[a-z](?=[a-z]* )/, (letter) => letter.toUpperCase())
+const begun = (message: string): string => message.replace(/^[a-z](?=[a-z]*[ ,])/, (letter) => letter.toUpperCase())
