@@ -1,5 +1,5 @@
 import { renameAllIn } from '../../language/index.ts'
-import { isHeading } from '../document/names.ts'
+import { isHeading, isNamed } from '../document/names.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell } from '../schema/document.ts'
 import { namesRead, withTexts } from './cell-names.ts'
@@ -54,12 +54,12 @@ export function laterSections(
   const isOwn = (name: string): boolean => names.has(name) || shared.has(name)
   const own = sections.cells.filter((cell) => !('name' in cell) || isOwn(cell.name as string))
   const said = new Set(own.map(({ id }) => id))
-  const more = repeated(library, gathering, names).filter(({ id }) => !said.has(id))
+  const more = repeated(gathering, names).filter(({ id }) => !said.has(id))
   const cells = withRepeated(withoutLonely(withoutEmpty(own)), more)
   return {
     names: new Set([...names.values(), ...shared]),
     cells: cells.map((cell): Cell => {
-      const name = 'name' in cell && typeof cell.name === 'string' ? names.get(cell.name) : undefined
+      const name = isNamed(cell) ? names.get(cell.name) : undefined
       const heading = isHeading(cell) ? { text: `${title}: ${cell.text}`, set_up: prefix } : {}
       return {
         ...followNames(cell, names, cells),
@@ -92,15 +92,16 @@ function namesOfRoles(library: PartLibrary, { parts, names }: Gathering): Readon
   return new Set([...ofParts, ...published].filter(isThere))
 }
 
+/** The cells of parts that a gathering has, and those that are derived. */
+const cellsOf = ({ sections, derived }: Gathering): readonly PartCell[] => [
+  ...[...sections.values()].flat().filter((cell): cell is PartCell => !isPlace(cell)),
+  ...derived.values(),
+]
+
 /** The results and checks of shared roles, by name, that hang on names a set-up has for itself, other than by what is put together over the set-ups. */
 function hanging(library: PartLibrary, gathering: Gathering, own: ReadonlySet<string>): ReadonlyMap<string, PartCell> {
   const shared = new Map(
-    [
-      ...gathering.parts
-        .filter(({ role }) => !isInSetUp(library, role))
-        .flatMap((part) => (gathering.sections.get(part) ?? []).filter((cell): cell is PartCell => !isPlace(cell))),
-      ...gathering.derived.values(),
-    ].flatMap((cell): [string, PartCell][] =>
+    cellsOf(gathering).flatMap((cell): [string, PartCell][] =>
       (cell.kind === 'result' || cell.kind === 'check') && cell.name !== undefined && !own.has(cell.name)
         ? [[cell.name, cell]]
         : [],
@@ -199,23 +200,17 @@ const isLonely = ([heading, ...givens]: readonly Cell[]): boolean =>
   isHeading(heading) && heading.part === undefined && givens.every(({ kind }) => kind === 'given')
 
 const readerOf = (cell: Cell, sections: readonly Cell[][]): Cell[] | undefined =>
-  'name' in cell && typeof cell.name === 'string'
-    ? sections.find((section) => !isLonely(section) && section.some((one) => readBy(one).has(cell.name as string)))
+  isNamed(cell)
+    ? sections.find((section) => !isLonely(section) && section.some((one) => readBy(one).has(cell.name)))
     : undefined
 
-/** The results and checks of shared roles that a later set-up has for itself as well. */
-function repeated(library: PartLibrary, gathering: Gathering, names: ReadonlyMap<string, string>): readonly Cell[] {
-  const ofParts = gathering.parts
-    .filter(({ role }) => !isInSetUp(library, role))
-    .flatMap((part) => gathering.sections.get(part) ?? [])
-    .filter((cell): cell is PartCell => !isPlace(cell) && (cell.kind === 'result' || cell.kind === 'check'))
-  const derived = [...gathering.derived].flatMap(([name, cell]) =>
-    isInSetUp(library, library.names.get(name)?.role ?? '') ? [] : [cell],
+/** The results that a later set-up has for itself, also those of shared roles; its checks are in sections of their own. */
+const repeated = (gathering: Gathering, names: ReadonlyMap<string, string>): readonly Cell[] =>
+  cellsOf(gathering).flatMap((cell): Cell[] =>
+    cell.kind === 'result' && cell.name !== undefined && names.has(cell.name)
+      ? [{ ...shown(cell), id: cell.name } as unknown as Cell]
+      : [],
   )
-  return [...ofParts, ...derived].flatMap((cell): Cell[] =>
-    cell.name !== undefined && names.has(cell.name) ? [{ ...shown(cell), id: cell.name } as unknown as Cell] : [],
-  )
-}
 
 /** The cells of sections with others at the end of the first section. */
 function withRepeated(cells: readonly Cell[], more: readonly Cell[]): readonly Cell[] {
@@ -252,8 +247,8 @@ export interface OverSetUps {
  */
 export function overSetUps(library: PartLibrary, first: Gathering, later: readonly LaterSetUp[]): OverSetUps {
   const texts = new Map(
-    [...library.names].flatMap(([name, { inline, over_set_ups }]): [string, string][] => {
-      if (inline === undefined || over_set_ups !== 'sum') return []
+    [...library.names].flatMap(([name, { over_set_ups }]): [string, string][] => {
+      if (over_set_ups !== 'sum') return []
       const all = [
         first.texts.get(name),
         ...later.map(({ gathering, names }) => followText(gathering.texts.get(name), names)),
@@ -323,9 +318,9 @@ export function withSums(
   if (later.length === 0) return cells
   let role = ''
   const summed = cells.flatMap((cell): Cell[] => {
-    if (cell.kind === 'note' && typeof cell.fills_role === 'string') role = cell.fills_role
+    if (typeof cell.fills_role === 'string') role = cell.fills_role
     if (!isInSetUp(library, role)) return [followNames(cell, wholes, cells)]
-    const whole = 'name' in cell && typeof cell.name === 'string' ? wholes.get(cell.name) : undefined
+    const whole = isNamed(cell) ? wholes.get(cell.name) : undefined
     if (whole === undefined) return [cell]
     const { name, unit, label = name } = cell as { name: string; unit?: string; label?: string }
     const isSum = library.names.get(name)?.over_set_ups === 'sum'
@@ -334,8 +329,6 @@ export function withSums(
     const title = isSum ? words.allSetUps(label) : words.mostOfSetUps(label)
     return [cell, defined({ kind: 'result', id: whole, name: whole, label: title, unit, formula }) as Cell]
   })
-  const own = summed.findIndex(
-    (cell) => isHeading(cell) && typeof cell.fills_role === 'string' && isInSetUp(library, cell.fills_role),
-  )
+  const own = summed.findIndex((cell) => typeof cell.fills_role === 'string' && isInSetUp(library, cell.fills_role))
   return own < 0 ? [...summed, ...more] : [...summed.slice(0, own), ...withRepeated(summed.slice(own), more)]
 }

@@ -270,4 +270,91 @@ describe('a section of a set-up', () => {
       'raking_lit',
     ])
   })
+
+  it('that nobody fills gives all it asks to the section that reads the first of it', () => {
+    const names = { noted: { role: 'optics', over_set_ups: 'sum' as const } }
+    const pair: Partial<Part> = { role: 'light', cells: [asks('aperture'), computes('lit', 'aperture * focal')] }
+    const care: Partial<Part> = { role: 'care', cells: [computes('total', 'noted * 2')] }
+    const one = sheet({ names, parts: { pair, care } }, ['sheet', 'pair', 'care'], [later('raking')])
+    expect(behind(one)).toEqual([
+      ...['[In raking: Part pair]', 'raking_aperture', 'raking_focal', 'raking_noted', 'raking_lit'],
+    ])
+  })
+
+  it('stays where it has a part, or computes something', () => {
+    const pair: Partial<Part> = {
+      role: 'light',
+      cells: [asks('aperture'), computes('lit', 'aperture * focal * twice')],
+    }
+    const asking: Partial<Part> = { role: 'optics', cells: [asks('focal')] }
+    const names = { twice: { role: 'optics', derive: '2 * focal' } }
+    const own = ['[In raking: Part pair]', 'raking_aperture', 'raking_lit']
+    expect(behind(sheet({ names, parts: { pair } }, ['sheet', 'pair'], [later('raking')]))).toEqual([
+      ...['[In raking: Title of optics]', 'raking_focal', 'raking_twice', ...own],
+    ])
+    const plain = { role: 'light', cells: [asks('aperture'), computes('lit', 'aperture * focal')] }
+    expect(behind(sheet({ parts: { lens: asking, pair: plain } }, ALL, [later('raking')]))).toEqual([
+      ...['[In raking: Part lens]', 'raking_focal', ...own],
+    ])
+  })
+
+  it('that would ask for what is asked before alone is left out', () => {
+    const pair: Partial<Part> = { role: 'light', cells: [computes('lit', 'reach * 2')] }
+    expect(behind(sheet({ parts: { pair } }, ['sheet', 'pair'], [later('raking')]))).toEqual([
+      ...['[In raking: Part pair]', 'raking_lit'],
+    ])
+    const names = { bulb: { role: 'light', in_every_set_up: true } }
+    const lens: Partial<Part> = { role: 'optics', cells: [computes('scale', 'bulb * 2')] }
+    expect(behind(sheet({ names, parts: { lens } }, ['sheet', 'lens'], [later('raking')]))).toEqual([
+      ...['[In raking: Part lens]', 'raking_scale'],
+    ])
+  })
+
+  it('has what it reads of all that share it at the end, before its notes', () => {
+    const finest = computes('finest', 'aperture * 2', { if_read: true })
+    const shared: Partial<Part> = { role: 'original', cells: [asks('size'), computes('area', 'size * size'), finest] }
+    const pair: Partial<Part> = { role: 'light', cells: [computes('lit', 'finest'), asks('aperture')] }
+    const lamp: Partial<Part> = { role: 'light', cells: [computes('near', 'finest'), says('Mind the lamp.')] }
+    const of = (...own: readonly { part: string; by: 'hand' }[]) =>
+      behind(sheet({ parts: { sheet: shared, pair, lamp } }, ['sheet', 'pair'], [later('raking', ...own)]))
+    expect(of()).toEqual(['[In raking: Part pair]', 'raking_lit', 'raking_aperture', 'raking_finest'])
+    expect(of({ part: 'lamp', by: 'hand' })).toEqual([
+      ...['[In raking: Part lamp]', 'raking_aperture', 'raking_near', 'raking_finest', 'raking_note_light_3'],
+    ])
+  })
+
+  it('has it as well where what is derived for it reads it', () => {
+    const finest = computes('finest', 'aperture * 2', { if_read: true })
+    const shared: Partial<Part> = { role: 'original', cells: [asks('size'), computes('area', 'size * size'), finest] }
+    const names = { deep: { role: 'light', derive: 'finest * 2' } }
+    const pair: Partial<Part> = { role: 'light', cells: [asks('aperture'), computes('lit', 'deep')] }
+    const one = sheet({ names, parts: { sheet: shared, pair } }, ['sheet', 'pair'], [later('raking')])
+    expect(behind(one)).toContain('raking_finest')
+    expect(text(one, 'raking_deep')).toBe('raking_finest * 2')
+  })
+})
+
+describe('the drawing of a later set-up', () => {
+  const drawing = { needs: ['area'], any: ['lit'], from: { a: 'area', b: 'lit', c: 'focal' } }
+  const drawn = (...own: readonly { part: string; by: 'hand' }[]) =>
+    sheet(
+      {
+        drawing,
+        names: { lit: { role: 'light' } },
+        parts: { lamp: { role: 'light', cells: [computes('near', 'scale')] } },
+      },
+      ALL,
+      [later('raking', ...own)],
+    )
+
+  it('shows its own figures, and those that all share', () => {
+    expect(cellOf(drawn(), 'drawing_set_up')).toMatchObject({ from: { a: 'area', b: 'lit', c: 'focal' } })
+    expect(cellOf(drawn(), 'raking_drawing_set_up')).toMatchObject({
+      from: { a: 'area', b: 'raking_lit', c: 'raking_focal' },
+    })
+  })
+
+  it('shows nothing that the first has for itself', () => {
+    expect(cellOf(drawn({ part: 'lamp', by: 'hand' }), 'raking_drawing_set_up')).toBeUndefined()
+  })
 })

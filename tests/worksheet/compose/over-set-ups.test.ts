@@ -74,7 +74,11 @@ describe('implicit texts that are added up over the set-ups', () => {
     const framing = (one: string | undefined): Partial<Part> => ({
       role: 'light',
       ...(one === undefined ? {} : { inline: { frames: one } }),
-      cells: [computes('across', 'scale', { if_read: true }), computes('lit', 'scale')],
+      cells: [
+        computes('across', 'scale', { if_read: true }),
+        computes('n2', 'scale', { if_read: true }),
+        computes('lit', 'scale'),
+      ],
     })
     return sheet(
       {
@@ -97,6 +101,19 @@ describe('implicit texts that are added up over the set-ups', () => {
     expect(text(one, 'hours')).toBe('((across * 2) + later1_across + 1) * 3')
     expect(orderOf(one)).toContain('later1_across')
     expect(orderOf(one)).not.toContain('later0_across')
+  })
+
+  it('are numbers of any length, and no texts that begin or end with one', () => {
+    expect(text(frames(['12', '13']), 'hours')).toBe('25 * 3')
+    expect(text(frames(['n2', '1']), 'hours')).toBe('(n2 + 1) * 3')
+    expect(text(frames(['2 mm', '1']), 'hours')).toBe('(2 mm + 1) * 3')
+  })
+
+  it('are shown at the end where no section is of one set-up alone', () => {
+    const names = { frames: { role: 'light', inline: '1', over_set_ups: 'sum', label: 'Frames' } } as const
+    const care: Partial<Part> = { role: 'care', cells: [computes('hours', 'frames * 3')] }
+    const one = sheet({ names, parts: { care } }, ['sheet', 'care'], [later('raking')])
+    expect(orderOf(one)).toEqual(['[Part sheet]', 'size', 'area', '[Part care]', 'hours', 'all_frames'])
   })
 
   it('leave out a set-up that has none', () => {
@@ -148,7 +165,8 @@ describe('the run of a sheet', () => {
 
   it('plans the originals once for each set-up, with what differs there', () => {
     const one = sheet({ names, parts: { care: count } }, [...ALL, 'care'], [later('raking'), later('uv')])
-    expect(cellOf(one, 'run_run')).toMatchObject({
+    expect(cellOf(one, 'run_run')).toEqual({
+      ...{ kind: 'run', id: 'run_run', of: 'list' },
       from: { width: 'width', frames: 'scale * width', time: 'aperture', same: 'size', step: '(aperture * 2)' },
       set_ups: [
         {
