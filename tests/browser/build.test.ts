@@ -15,6 +15,16 @@ const focusedLabel = (page: Page) =>
     return at?.textContent?.trim().replace(/\s+/g, ' ') ?? ''
   })
 
+test('the fields for label, name and unit of a cell are level', async ({ open }) => {
+  const { page } = await open()
+  await openSheet(page, [given('width', '210 mm', { label: 'Width' })])
+  await pressInHead(page, 'Build')
+  await page.getByRole('button', { name: 'Given: Width' }).click()
+  const tops = async () =>
+    Promise.all(['Label', 'Name', 'Unit'].map(async (label) => (await page.getByLabel(label).first().boundingBox())?.y))
+  await expect.poll(async () => new Set(await tops()).size).toBe(1)
+})
+
 test('a chain of cells is built from an empty sheet by keyboard alone', async ({ open }) => {
   const { page } = await open()
   await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()

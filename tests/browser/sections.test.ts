@@ -208,6 +208,9 @@ test('at the top of a sheet its first section is the current one, also where two
   // The other one is where it was asked for.
   await page.locator('section-line').getByRole('link', { name: 'Cradle' }).click()
   await expect.poll(() => current.textContent()).toMatch(/^Cradle/)
+  // Turned to from another sheet, without a reload.
+  await page.goto(new URL('#start/intake-quote', page.url()).href)
+  await expect.poll(() => current.textContent()).toMatch(/^Camera and lens/)
 })
 
 test('a section is moved as a whole in Build, by keys and by its words', async ({ open }) => {

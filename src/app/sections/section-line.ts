@@ -231,6 +231,8 @@ export class SectionLine extends SignalWatcher(LitElement) {
     this.open.changed.get()
     const sections = sectionsOf(this.open.sheet.cells).filter(({ heading }) => heading)
     if (sections.length < 2) return nothing
+    // Before the face is drawn there are no places to know it from.
+    const current = this.current || sections[0]?.id
     const stretches = stretchesOf(sections, this.open.sheet.worksheet.setups ?? [], this.current)
     const isTight = stretches.length > MOST_IN_WORDS
     return html`
@@ -239,7 +241,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
           (one) => html`
             <a
               href="#section"
-              aria-current=${one.sections.some(({ id }) => id === this.current) ? 'location' : nothing}
+              aria-current=${one.sections.some(({ id }) => id === current) ? 'location' : nothing}
               @click=${(event: Event) => this.go(event, one.sections[0])}
             >${one.label} ${this.state(one, isTight)}</a>
           `,

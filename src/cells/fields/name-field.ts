@@ -14,6 +14,11 @@ export class NameField extends LitElement {
     css`
       label {
         display: block;
+        padding-block-end: 3px;
+      }
+      /* Clear of the ring of its field. */
+      #refused:not(:empty) {
+        padding-block-start: 4px;
       }
     `,
   ]
