@@ -125,6 +125,7 @@ describe('a question mark stands for a value, and says which', () => {
       'Here a length is required. In this sheet: width.',
       ['width + width'],
     ])
+    expect(asked('? + widths', lists)[0]?.[1]).toEqual(['widths + widths', 'width + widths'])
     expect(asked('sum(? + widths)', lists)[0]).toMatchObject({ 1: ['sum(widths + widths)', 'sum(width + widths)'] })
     expect(asked('item(words, 1) = item(?, 1)', lists)[0]?.[1]).toEqual(['item(words, 1) = item(words, 1)'])
   })

@@ -18,7 +18,7 @@ const oneForm = (word: string): string =>
   word
     .toLowerCase()
     .replace(/grey/g, 'gray')
-    .replace(/ou?r(?=s?$)/, 'or')
+    .replace(/our(?=s?$)/, 'or')
     .replace(/(metre|fibre|centre)/g, (part) => `${part.slice(0, -2)}er`)
     .replace(/dioptre/g, 'diopter')
     .replace(/is(?=(?:e|er|ed|ers|es|ing|ation)$)/, 'iz')
@@ -32,7 +32,7 @@ export function functionFinder(functions: readonly FoundIn[]): FunctionFinder {
   const search = new MiniSearch<Record<string, string>>({
     idField: 'id',
     fields: [...FIELDS],
-    tokenize: (text) => text.split(/[^\p{L}\p{N}]+/u).filter(Boolean),
+    tokenize: (text) => text.split(/[^\p{L}\p{N}]+/u),
     processTerm: (term) => (/^(?:a|an|the|of|and|in|to|for|is|at|by|on|with)$/i.test(term) ? null : oneForm(term)),
     searchOptions: {
       boost: { name: 5, also: 4, about: 2 },

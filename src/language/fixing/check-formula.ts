@@ -13,7 +13,7 @@ export function checkFormula(formula: string | ParsedFormula, scope: Scope): Che
   const read = parsed(formula)
   const checked = checkUnits(read, scope)
   const diagnostics: readonly Diagnostic[] = [...checked.diagnostics, ...explainHoles(read, scope)]
-  if (diagnostics.length === 0) return checked
-  if (scope.isDraft && diagnostics.some(({ severity }) => severity === 'error')) return { ...checked, diagnostics }
+  // Of a draft with an error nothing is shown; what is said of a sound one stays.
+  if (scope.isDraft && !checked.root) return { ...checked, diagnostics }
   return { ...checked, diagnostics: testFixes(read.evened, scope, diagnostics, checked.reached) }
 }

@@ -5,7 +5,7 @@ import { CHECK_WORDS as W } from '../checking/words.ts'
 import type { ParsedFormula } from '../syntax/parsed-formula.ts'
 import { type Diagnostic, fix, problem } from '../values/diagnostic.ts'
 import type { Scope } from '../values/scope.ts'
-import { describeType, list, number, TEXT, type Type, YES_NO } from '../values/types.ts'
+import { describeType, list, number, sameType, TEXT, type Type, YES_NO } from '../values/types.ts'
 
 /** A word that no cell can be named, since names start with a letter. */
 const HOLE = '_hole'
@@ -67,12 +67,7 @@ function explainHole(text: string, scope: Scope, at: number, all: readonly Type[
   const accepted = found
     .filter(({ type, gives }) => !(isOne && type.kind === 'list' && gives?.kind === 'list'))
     .map(({ type }) => type)
-  const isAccepted = (type: Type): boolean =>
-    accepted.some((one) =>
-      one.kind === 'number' && type.kind === 'number'
-        ? one.dimension === type.dimension
-        : JSON.stringify(one) === JSON.stringify(type),
-    )
+  const isAccepted = (type: Type): boolean => accepted.some((one) => sameType(one, type))
   const cells = cellsThatFit(scope, isAccepted)
   const fixes = cells.slice(0, MOST_SHOWN).map((name) => fix(name, at, at + 1))
   const fitting =
