@@ -201,6 +201,15 @@ test('a section folds by keyboard, says the state of its checks, and stays so af
   await expect.poll(() => focused(page)).toBe('Light')
 })
 
+test('a sheet turned to from another begins with its own first section', async ({ open }) => {
+  const { page } = await open({ path: '#new/flat-sheet' })
+  const current = page.locator('section-line [aria-current=location]')
+  await expect.poll(() => current.textContent()).toMatch(/^Original/)
+  await page.goto(new URL('#start/intake-quote', page.url()).href)
+  await page.getByRole('heading', { level: 1, name: 'Intake and quote' }).waitFor()
+  await expect.poll(() => current.allTextContents()).toEqual([expect.stringMatching(/^Camera and lens/)])
+})
+
 test('at the top of a sheet its first section is the current one, also where two share a heading', async ({ open }) => {
   const { page } = await open({ path: '#new/bound-volume' })
   const current = page.locator('section-line [aria-current=location]')
@@ -208,9 +217,6 @@ test('at the top of a sheet its first section is the current one, also where two
   // The other one is where it was asked for.
   await page.locator('section-line').getByRole('link', { name: 'Cradle' }).click()
   await expect.poll(() => current.textContent()).toMatch(/^Cradle/)
-  // Turned to from another sheet, without a reload.
-  await page.goto(new URL('#start/intake-quote', page.url()).href)
-  await expect.poll(() => current.textContent()).toMatch(/^Camera and lens/)
 })
 
 test('a section is moved as a whole in Build, by keys and by its words', async ({ open }) => {

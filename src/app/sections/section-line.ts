@@ -231,8 +231,8 @@ export class SectionLine extends SignalWatcher(LitElement) {
     this.open.changed.get()
     const sections = sectionsOf(this.open.sheet.cells).filter(({ heading }) => heading)
     if (sections.length < 2) return nothing
-    // Before the face is drawn there are no places to know it from.
-    const current = this.current || sections[0]?.id
+    // Before the first scroll there is none, or one of the sheet that was here before.
+    const current = (sections.find(({ id }) => id === this.current) ?? sections[0])?.id
     const stretches = stretchesOf(sections, this.open.sheet.worksheet.setups ?? [], this.current)
     const isTight = stretches.length > MOST_IN_WORDS
     return html`
