@@ -309,6 +309,15 @@ describe('text that is no formula yet, and what is meant by it:', () => {
     ['(2)(x)(3)', ')(', 'There is no sign before “(”. To multiply, write “*”.', ['(2) * (x) * (3)']],
     ['{1} 2', '} 2', 'There is no sign before “2”. To multiply, write “*”.', ['{1} * 2']],
     ['x] 2', '] 2', 'There is no sign before “2”. To multiply, write “*”.', []],
+    ['(width =', '(', '“(” has no closing “)”.', ['(width =)']],
+    ['(5. ', '(', '“(” has no closing “)”.', ['(5.0)']],
+    ['max(x²', 'x²', 'A superscript belongs to a unit. Here a power is written “^2”.', []],
+    ['{1, 2 mm', '{', '“{” has no closing “}”.', ['{1 mm, 2 mm}']],
+    ['(x * f8', '(', '“(” has no closing “)”.', ['(x * f/8)']],
+    ['2 sqrt(4', '2 sqrt(', 'After the number 2, “sqrt” is read as a unit. To multiply, write “*”.', ['2 * sqrt(4)']],
+    ['(ISO 100', 'ISO 100', 'An ISO speed is a plain number in a formula: 100.', ['(100)']],
+    ['2 ± and', 'and', '“and” does not fit here.', []],
+    ['(x) .y z', 'y z', 'There is no sign between “y” and “z”.', ['(x) .y * z']],
   ] as const)('%s', (text, at, message, fixes) => {
     expectSaid(text, at, message, fixes)
   })

@@ -75,6 +75,6 @@ function unfinished(text: string, at: number): Diagnostic {
     return problem(sign ? W.missingAfter(sign[0].trim()) : W.unfinished, sign ? sign.index : text.length, text.length)
   }
   const start = at + (text.slice(at).length - text.slice(at).trimStart().length)
-  const word = /^(?:[\w.]+|.)/u.exec(rest)?.[0] ?? rest
+  const [word] = /^(?:[\w.]+|.)/u.exec(rest) as RegExpExecArray
   return problem(W.doesNotFit(clip(word)), start, start + word.length)
 }

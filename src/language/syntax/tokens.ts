@@ -8,8 +8,8 @@ const END = -1
 const char = (code: number): string => (code === END ? '' : String.fromCharCode(code))
 const isDigit = (code: number): boolean => code >= 48 && code <= 57
 const isSpace = (c: string): boolean => c === ' ' || c === '\t' || c === '\n'
-const isLetter = (c: string): boolean => /^[A-Za-zµμΩΩK℃]$/.test(c)
-const isWordPart = (c: string): boolean => /^[A-Za-z0-9_µμΩΩ]$/.test(c)
+const isLetter = (c: string): boolean => /[A-Za-zµμΩΩK℃]/.test(c)
+const isWordPart = (c: string): boolean => /[A-Za-z0-9_µμΩΩ]/.test(c)
 
 /** Offset after a plain decimal number that starts at `at`, or `at` where there is none. */
 function afterNumber(input: InputStream, at: number): number {
