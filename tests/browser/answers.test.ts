@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { test, violations } from './harness.ts'
+import { heard, listen } from './heard.ts'
 
 const given = (page: Page, label: string) => page.getByRole('textbox', { name: label, exact: true })
 const sections = (page: Page): Promise<string[]> => page.locator('answers-page .sections b').allInnerTexts()
@@ -64,3 +65,19 @@ for (const dim of [false, true])
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
     expect(await violations(page)).toEqual([])
   })
+
+test('the state of the checks is announced once typing pauses, not at every key', async ({ open }) => {
+  const { page } = await open({ path: '#answers' })
+  const state = page.locator('answers-page [role=status]')
+  await expect.poll(() => state.textContent()).toMatch(/checks need more figures/)
+  await page.clock.install()
+  await listen(page)
+  await given(page, 'Original').focus()
+  for (const key of '9800') {
+    await page.keyboard.press(key)
+    await page.clock.runFor(200)
+  }
+  expect(await heard(page)).toEqual([])
+  await page.clock.runFor(1000)
+  await expect.poll(() => heard(page)).toEqual([expect.stringMatching(/^\d+ cells have errors\./)])
+})

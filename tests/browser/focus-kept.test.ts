@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core'
 import { expect } from 'vitest'
 import { focused } from './focus.ts'
 import { test } from './harness.ts'
+import { heard, listen } from './heard.ts'
 import { cellsOf, openSheet } from './open-sheet.ts'
 
 const CELLS = [
@@ -19,31 +20,6 @@ const CELLS = [
     rows: [['1'], ['2']],
   },
 ] as const
-
-/** Keeps a list of what is announced from now on. */
-const listen = (page: Page): Promise<void> =>
-  page.evaluate(() => {
-    const { heard = [], seen = new WeakSet<Node>() } = globalThis as { heard?: string[]; seen?: WeakSet<Node> }
-    Object.assign(globalThis, { heard, seen })
-    const announced = (records: readonly MutationRecord[]): void => {
-      const regions = new Set<Element>()
-      for (const { target } of records) {
-        const element = target instanceof Element ? target : target.parentElement
-        const region = element?.closest('[role=status], [role=alert]')
-        if (region) regions.add(region)
-      }
-      for (const { textContent } of regions) if (textContent?.trim()) heard.push(textContent.trim())
-    }
-    const watch = (root: Document | ShadowRoot): void => {
-      if (!seen.has(root))
-        new MutationObserver(announced).observe(root, { childList: true, subtree: true, characterData: true })
-      seen.add(root)
-      for (const { shadowRoot } of root.querySelectorAll('*')) if (shadowRoot) watch(shadowRoot)
-    }
-    watch(document)
-  })
-const heard = (page: Page): Promise<string[]> =>
-  page.evaluate(() => (globalThis as unknown as { heard: string[] }).heard.splice(0))
 
 const onBody = (page: Page): Promise<boolean> => page.evaluate(() => document.activeElement === document.body)
 
