@@ -50,6 +50,23 @@ describe('a cell of another kind of quantity', () => {
   })
 })
 
+describe('a given in the place of a result', () => {
+  it('has nothing left of its formula, its limits or what was measured', () => {
+    for (const before of [
+      result('b', 'filter_shift(8) ± 1'),
+      result('b', 'filter_shift(8)', { measured: '2 stop ± 1 stop' }),
+    ]) {
+      const sheet = sheetOf([before, result('c', '2 * b')])
+      sheet.engine.limitsBudget = Number.POSITIVE_INFINITY
+      sheet.apply({ do: 'replace', cell: given('b', '5 mm') })
+      expect(sheet.outcome('b')).toMatchObject({ cautions: [], warnings: [] })
+      expect(sheet.outcome('b')).not.toHaveProperty('measured')
+      expect(seen(sheet, 'c')).toBe('10 mm')
+      expect(sheet.outcome('c')).not.toHaveProperty('limits')
+    }
+  })
+})
+
 describe('a name borne twice', () => {
   it('means the upper cell; the lower says so', () => {
     const sheet = sheetOf([given('x', '1 mm'), { ...given('x', '2 mm'), id: 'second' }, result('y', 'x')])

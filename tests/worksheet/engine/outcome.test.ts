@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../../src/functions/index.ts'
+import { type Callable, type Library, number } from '../../../src/language/index.ts'
+import { NONE } from '../../../src/units/index.ts'
 import { Sheet as PlainSheet } from '../../../src/worksheet/editing/sheet.ts'
 import { type Cell, FORMAT, type Sheet, type ValueOutcome } from '../../../src/worksheet/index.ts'
 import { FULL_CAPABILITIES } from '../../../src/worksheet/renaming/full-sheet.ts'
-import { check, given, result, seen, sheetOf } from '../make.ts'
+import { check, countingLibrary, given, result, seen, sheetOf } from '../make.ts'
 
 const valued = (sheet: Sheet, id: string): ValueOutcome => {
   const outcome = sheet.outcome(id)
@@ -206,6 +208,28 @@ describe('an error', () => {
       ['deep', 13],
     ] as const)
       expect(sheet.outcome(id)).toMatchObject({ state: 'error', diagnostics: [{ from: 0, to }] })
+  })
+
+  test.each([
+    [Number.NaN, false, /not a number/],
+    [Number.POSITIVE_INFINITY, false, /too large/],
+    [Number.POSITIVE_INFINITY, true, undefined],
+    [3, false, undefined],
+  ])('is what a function gives that is no figure: %d', (gives, mayBeInfinite, message) => {
+    const [one] = countingLibrary().library.values()
+    const odd = {
+      ...(one as Callable),
+      name: 'odd',
+      parameters: [],
+      result: number(NONE),
+      mayBeInfinite,
+      compute: () => gives,
+    }
+    const library: Library = new Map<string, Callable>([...LIBRARY, ['odd', odd as Callable]])
+    const outcome = sheetOf([result('r', 'odd()')], library).outcome('r')
+    if (message)
+      expect(outcome).toMatchObject({ diagnostics: [{ message: expect.stringMatching(message), from: 0, to: 5 }] })
+    else expect(outcome).toMatchObject({ value: gives })
   })
 
   test('of a cycle covers the formula', () => {
