@@ -318,6 +318,13 @@ describe('text that is no formula yet, and what is meant by it:', () => {
     ['(ISO 100', 'ISO 100', 'An ISO speed is a plain number in a formula: 100.', ['(100)']],
     ['2 ± and', 'and', '“and” does not fit here.', []],
     ['(x) .y z', 'y z', 'There is no sign between “y” and “z”.', ['(x) .y * z']],
+    ['(2 + 3  ', '(', '“(” has no closing “)”.', ['(2 + 3)']],
+    ['{1, (2', '(', '“(” has no closing “)”.', ['{1, (2)}']],
+    ['lit and lit or', 'or', 'Something is missing after “or”.', []],
+    ['lit and ', 'and ', 'Something is missing after “and”.', []],
+    ['2 °Cx', 'Cx', '“Cx” does not fit here.', []],
+    ['3 m^-', '-', 'Something is missing after “-”.', []],
+    ['3 m⁻', '⁻', '“⁻” does not fit here.', []],
   ] as const)('%s', (text, at, message, fixes) => {
     expectSaid(text, at, message, fixes)
   })
