@@ -101,6 +101,13 @@ describe('advice on one check', () => {
       again: { readings: [], checks: [] },
     })
     expect(plan).not.toHaveProperty('gives')
+    // What it was made for comes first.
+    const later = sheetOf([
+      changeable('a', 10, 1, 40),
+      check('also', 'a >= 19', NO_MARGIN),
+      check('k', 'a >= 20', NO_MARGIN),
+    ])
+    expect(adviseCheck(later, 'k').plans[0]?.passes).toEqual(['k', 'also'])
     // What it was made for is named as marginal too.
     const tight = sheetOf([changeable('a', 10, 1, 20), check('k', 'a >= 20')])
     expect(adviseCheck(tight, 'k').plans[0]).toMatchObject({ passes: ['k'], marginal: ['k'] })
@@ -113,6 +120,27 @@ describe('advice on one check', () => {
     expect(none).toMatchObject({ kind: 'out of reach', nearest: [{ given: 'a', before: '10', text: '15' }] })
     const fixed = sheetOf([given('a', '10', { fixed: true }), check('k', 'a >= 20')])
     expect(adviseCheck(fixed, 'k').none).toMatchObject({ kind: 'fixed', nearest: [] })
+  })
+
+  test('says what comes nearest by whatever may be changed, in the order of the sheet', () => {
+    const sheet = sheetOf([
+      changeable('kit', 10, 1, 12, 'by kit'),
+      changeable('set', 10, 1, 15),
+      check('k', 'set + kit >= 40', NO_MARGIN),
+    ])
+    expect(adviseCheck(sheet, 'k').none?.nearest).toEqual([
+      { given: 'kit', before: '10', text: '12' },
+      { given: 'set', before: '10', text: '15' },
+    ])
+  })
+
+  test('says that none was found where there was more to try than may be tried', () => {
+    const sheet = sheetOf([
+      changeable('a', 12, 1, 40),
+      result('placed', 'place_lamps(0.6 m, 0.45 m, a * 0.1 m).met'),
+      check('k', 'placed and a > 100', NO_MARGIN),
+    ])
+    expect(adviseCheck(sheet, 'k')).toMatchObject({ plans: [], none: { kind: 'not found' } })
   })
 
   test('brings givens together that always take the same text, and types nothing that is there already', () => {
@@ -235,6 +263,18 @@ describe('a target value', () => {
     for (const { gives, breaks } of plans) expect([gives, breaks]).toEqual(['30', []])
     expect(adviseTarget(sheet, 'total', '50').plans.map(typed)).toContain('b 40')
     expect(adviseTarget(sheet, 'total', '50').plans.map(typed)).not.toContain('a 40')
+  })
+
+  test('has three plans at most', () => {
+    const many = sheetOf([
+      changeable('a', 10, 1, 40),
+      changeable('b', 10, 1, 40, 'by kit'),
+      changeable('c', 10, 1, 40, 'agree'),
+      result('total', 'a + b + c'),
+    ])
+    const { plans } = adviseTarget(many, 'total', '40')
+    expect(plans.map(typed)[0]).toBe('a 20')
+    expect(plans).toHaveLength(3)
   })
 
   test('is come near to, as steps allow', () => {

@@ -80,6 +80,25 @@ describe('a part that would help', () => {
     expect(said(offers, 'one_sharp')).toEqual([['tiles', 'Take it in 4 frames of 4', [], '']])
   })
 
+  test('is offered beside others that would', () => {
+    const more: Partial<Part> = {
+      ...TILES,
+      answers: { one_sharp: ['strips_sharp'] },
+      cells: [asks('across'), computes('sampled', '600 * across / size'), judges('strips_sharp', 'sampled >= wanted')],
+    }
+    expect(named(offered({ of: { parts: { strips: more } } }).offers)).toEqual({ one_sharp: ['tiles', 'strips'] })
+  })
+
+  test('is not where only one of the checks that take the place of it passes', () => {
+    const both = (wide: string): Partial<Part> => ({
+      ...TILES,
+      answers: { one_sharp: ['tiles_sharp', 'tiles_wide'] },
+      cells: [...(TILES.cells ?? []), judges('tiles_wide', wide)],
+    })
+    expect(named(offered({ of: { parts: { tiles: both('across >= 2') } } }).offers)).toEqual({ one_sharp: ['tiles'] })
+    expect(named(offered({ of: { parts: { tiles: both('across >= 3') } } }).offers)).toEqual({})
+  })
+
   test('is offered by what it is called where it says no more', () => {
     const { press: _, ...plain } = TILES
     expect(offered({ of: { parts: { tiles: plain } } }).offers.get('one_sharp')?.[0]?.text).toBe('Several frames')

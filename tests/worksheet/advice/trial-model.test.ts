@@ -131,6 +131,14 @@ describe('other checks', () => {
       targets: ['k'],
     })
     expect(helped.with({ a: '20' }).cost).toBeCloseTo(priced(1), 9)
+    const hardly = trying([a, b, check('k', 'a >= 20', { margin: '0 %' }), check('other', 'a + 9990 <= 5000')], {
+      targets: ['k'],
+    })
+    expect(hardly.with({ a: '20' }).cost).toBeCloseTo(priced(1), 9)
+    const unmoved = trying([a, b, check('k', 'a >= 20', { margin: '0 %' }), check('other', 'max(a, 40) <= 10')], {
+      targets: ['k'],
+    })
+    expect(unmoved.with({ a: '20' }).cost).toBeCloseTo(priced(1), 9)
   })
 
   test('that nothing of what is changed reaches count for nothing', () => {
@@ -176,6 +184,12 @@ describe('what is aimed at', () => {
     })
   })
 
+  test('with room asks none of the other checks', () => {
+    const model = trying([a, check('k', 'a >= 10'), check('other', 'a <= 12.5')], { targets: ['k'], withRoom: true })
+    expect(model.with({ a: '12' })).toMatchObject({ shortfall: 0, failing: [] })
+    expect(model.with({ a: '13' }).failing).toEqual(['other'])
+  })
+
   test('may be a value of a result, within a share of it', () => {
     const cells = [
       a,
@@ -195,6 +209,8 @@ describe('what is aimed at', () => {
     expect(aimed('r', 80, 0.1).with({ a: '40' }).failing).toEqual(['k'])
     expect(aimed('waits', 30, 0.1).model.targets).toEqual([])
     expect(aimed('nowhere', 30, 0.1).model.targets).toEqual([])
+    const second = { ...result('r', '3 * a'), id: 'second' }
+    expect(trying([...cells, second], { aim: { id: 'second', value: 30, within: 0.1 } }).model.targets).toEqual([])
     expect(aimed('r', 0, 0.1).with({ a: '1' }).failing).toEqual(['r'])
   })
 })
