@@ -323,6 +323,10 @@ describe('text that is no formula yet, and what is meant by it:', () => {
     ['lit and lit or', 'or', 'Something is missing after “or”.', []],
     ['lit and ', 'and ', 'Something is missing after “and”.', []],
     ['2 °Cx', 'Cx', '“Cx” does not fit here.', []],
+    ['2 °x', 'x', '“x” does not fit here.', []],
+    ['2 ′C', 'C', '“C” does not fit here.', []],
+    ['/3 s', '/', '“/” does not fit here.', []],
+    ['1/ mm', 'mm', '“mm” is a unit. Write a number before it.', ['1/ 1 mm']],
     ['3 m^-', '-', 'Something is missing after “-”.', []],
     ['3 m⁻', '⁻', '“⁻” does not fit here.', []],
   ] as const)('%s', (text, at, message, fixes) => {

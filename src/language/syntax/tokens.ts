@@ -3,9 +3,9 @@ import { FNumber, Fraction, Unit } from './parser.terms.ts'
 
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹'
 const SIGNS = '°′″%‰℃'
-const END = -1
 
-const char = (code: number): string => (code === END ? '' : String.fromCharCode(code))
+/** A character of the text; beyond its end one that is in no word, number or unit. */
+const char = (code: number): string => String.fromCharCode(code)
 const isDigit = (code: number): boolean => code >= 48 && code <= 57
 const isSpace = (c: string): boolean => c === ' ' || c === '\t' || c === '\n'
 const isLetter = (c: string): boolean => /[A-Za-zµμΩΩK℃]/.test(c)
@@ -35,7 +35,7 @@ const isJoiner = (word: string): boolean => word === 'and' || word === 'or'
 function afterUnit(input: InputStream, at: number): number {
   const first = char(input.peek(at))
   let i = at
-  if (SIGNS.includes(first) && first !== '') {
+  if (SIGNS.includes(first)) {
     i++
     if (first === '°' && /[CF]/.test(char(input.peek(i))) && !isWordPart(char(input.peek(i + 1)))) i++
   } else if (isLetter(first)) {
@@ -57,7 +57,7 @@ function afterUnitPower(input: InputStream, at: number): number {
   }
   if (char(input.peek(i)) === '⁻') i++
   const start = i
-  while (char(input.peek(i)) !== '' && SUPERSCRIPTS.includes(char(input.peek(i)))) i++
+  while (SUPERSCRIPTS.includes(char(input.peek(i)))) i++
   return i === start ? at : i
 }
 
