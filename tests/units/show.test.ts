@@ -121,6 +121,8 @@ describe('a quantity without a declared unit takes the one its size suggests', (
 describe('a quantity in its declared unit', () => {
   test.each([
     [0.6, D.LENGTH, 'cm', '60 cm'],
+    [0.00001234, D.LENGTH, 'cm', '0.00123 cm'],
+    [0.4567, D.TIME, 's', '0.457 s'],
     [296.15, D.TEMPERATURE, '°C', '23 °C'],
     [0.25, D.NONE, '%', '25 %'],
     [5.657, D.NONE, 'f/', 'f/5.66'],
@@ -288,6 +290,7 @@ describe('what was typed is shown with all its digits', () => {
     ['1/125 s', 0.008, D.TIME, '1/ s'],
     ['0.3 s', 0.3, D.TIME, '1/ s'],
     ['1/4 s', 0.25, D.TIME, '1/ s'],
+    ['1/2.5 s', 0.4, D.TIME, '1/ s'],
     ['0.55 s', 0.55, D.TIME, '1/ s'],
   ])('%s', (text, value, dimension, unit, tolerance) => {
     expect(typed(value, dimension, unit, tolerance).text).toBe(text.replace(/(\d) (?=\d{3}\b)/g, '$1\u202f'))
