@@ -1,5 +1,6 @@
 import {
   advised,
+  type Computable,
   type Diagnostic,
   explainFailure,
   MISSING,
@@ -265,7 +266,8 @@ export class Computation {
         this.advising[i] === 1 ? this.computeAdvised(i, program, values) : program(values, this.slots[i] as Int32Array)
       this.values[i] = value
       this.states[i] = VALUE
-      if (typeof value === 'number' ? !Number.isFinite(value) : typeof value === 'object') this.refuseOdd(i, value)
+      // Most values are finite figures, which are never refused: their nodes need not be looked at.
+      if (!Number.isFinite(value)) this.refuseOdd(i, value)
     } catch (error) {
       this.fail(i, error)
     }
@@ -325,7 +327,7 @@ export class Computation {
       isErroneous: (i) => this.states[i] === ERROR,
       isFaulty: (i) => {
         const node = this.nodeAt(i)
-        return node.errors.length > 0 || this.failures.has(node) || this.graph.isInCycle(node)
+        return node.errors.length > 0 || this.graph.isInCycle(node)
       },
     })
     return this.traced
@@ -335,7 +337,7 @@ export class Computation {
   private awaited(i: number): Int32Array {
     const waiting = (this.needs[i] as Int32Array).filter((need) => this.states[need] === WAITING)
     const program = this.programs[i]
-    const places = new Set((program && readAnyway(program))?.map((argument) => this.slots[i]?.[argument]))
+    const places = new Set((program && readAnyway(program))?.map((argument) => (this.slots[i] as Int32Array)[argument]))
     const first = waiting.filter((need) => places.has(need))
     return first.length > 0 ? first : waiting
   }
@@ -343,15 +345,13 @@ export class Computation {
   private hasNoRows(i: number): boolean {
     const { cell } = this.nodeAt(i)
     return (
-      cell.kind === 'table' &&
-      this.states[i] === VALUE &&
-      (this.values[i] as { readonly count?: unknown } | undefined)?.count === 0
+      cell.kind === 'table' && this.states[i] === VALUE && (this.values[i] as { readonly count?: unknown }).count === 0
     )
   }
 
   private refuseOdd(i: number, value: Value): void {
     const node = this.nodeAt(i)
-    const refused = refusedValue(value, node.computable?.mayBeInfinite ?? false)
+    const refused = refusedValue(value, (node.computable as Computable).mayBeInfinite)
     if (!refused) return
     this.unsettle(i, ERROR)
     this.failures.set(node, problem(refused, 0, textOf(node).length))
@@ -364,7 +364,7 @@ export class Computation {
       return
     }
     const node = this.nodeAt(i)
-    this.failures.set(node, explainFailure(error, textOf(node), node.computable?.spans))
+    this.failures.set(node, explainFailure(error, textOf(node), (node.computable as Computable).spans))
     this.unsettle(i, ERROR)
   }
 }

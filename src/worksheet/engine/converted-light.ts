@@ -12,8 +12,8 @@ const readWithoutRange = ({ least: _, most: _most, ...given }: Given): GivenRead
 export function constantsRead(given: Given): readonly (readonly [string, string])[] {
   const { constants } = given
   if (!constants) return []
-  const signs = readWithoutRange(given).signs ?? []
-  return signs.flatMap((sign) => (constants[sign] === undefined ? [] : [[sign, constants[sign]] as const]))
+  const { signs } = readWithoutRange(given)
+  return Object.entries(constants).filter(([sign]) => signs?.some((one) => one === sign))
 }
 
 /** A given that may be computed, as the engine has it. */
@@ -59,7 +59,7 @@ export function measuredNow(
   { cell, type, unit, measured }: MeasuredCell,
   valueNamed: (name: string) => Value | undefined,
 ): GivenReading | undefined {
-  if (!measured?.signs || cell.kind !== 'result' || !type) return measured
+  if (cell.kind !== 'result' || !type) return measured
   const constants = Object.entries(cell.constants ?? {}).map(([sign, name]) => [sign, valueNamed(name)])
   return readMeasured(cell.measured, type, unit, Object.fromEntries(constants))
 }

@@ -100,12 +100,6 @@ export function clearCompiled(node: Node): void {
 
 /** Takes a cell's new text in; its check must follow. */
 export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeCompilers): void {
-  // When a cell changes its kind, only its type stays, for the check to compare with.
-  if (node.cell.kind !== cell.kind) {
-    const { type } = node
-    clearCompiled(node)
-    node.type = type
-  }
   node.cell = cell
   const { computed, formula } = kindOf(cell)
   node.parsed = computed === 'formula' ? compiler.read(formula?.(cell) ?? '') : undefined
@@ -123,6 +117,7 @@ export function setCell(node: Node, cell: NamedCell, { compiler, tables }: NodeC
 /** Reads a given, or checks a formula's units in its scope. Says whether the node's type is another now. */
 export function checkNode(node: Node, scope: Scope, compilers: NodeCompilers): boolean {
   const before = node.type
+  clearCompiled(node)
   node.explainedAt = undefined
   ;(CHECK_BY_KIND[node.cell.kind] as NodeCheck<NamedCell>)(node, node.cell, scope, compilers)
   return !sameOrBothMissing(before, node.type)
@@ -150,7 +145,6 @@ export function sameOrBothMissing(a: Type | undefined, b: Type | undefined): boo
 }
 
 function checkGiven(node: Node, given: Given, scope: Scope): void {
-  node.computable = undefined
   node.reading = readAnyGiven(given)
   convertLight(node, given, scope)
   node.unit = declaredUnit(given.unit).unit
@@ -163,7 +157,6 @@ function checkFrame(node: Node, frame: Frame, _scope: Scope, { frames }: NodeCom
   node.reading = frames?.(frame)
   node.type = node.reading?.type
   node.awaitingCompiler = !frames
-  node.errors = []
 }
 
 /** What a formula is checked against besides its own units. */
@@ -176,7 +169,6 @@ interface Declared {
 
 /** Compiles a node's formula and checks it; gives its type where it can be computed. */
 function checkFormulaCell(node: Node, text: string, scope: Scope, declared: Declared): Type | undefined {
-  clearCompiled(node)
   node.unit = declared.unit
   if (text.trim() === '') return undefined
   const found = node.parsed?.check(node.unit ? { ...scope, declared: node.unit.dimension } : scope)

@@ -263,6 +263,8 @@ describe('a reading of light through the meter’s own constant', () => {
     expect(sheet.outcome('lit')).toMatchObject({ by: 'C = 320', readAs: '819 lx' })
     sheet.apply({ do: 'replace', cell: given('own', '250', { unit: '1' }) })
     expect(figureOf(sheet, 'twice')).toBeCloseTo(2 * 640, 9)
+    sheet.apply({ do: 'replace', cell: given('own', '400', { unit: '1' }) })
+    expect(figureOf(sheet, 'lit')).toBeCloseTo(1024, 9)
     sheet.apply({ do: 'replace', cell: given('own', '', { unit: '1' }) })
     expect(figureOf(sheet, 'lit')).toBeCloseTo(640, 9)
     sheet.apply({ do: 'remove', id: 'own' })

@@ -15,6 +15,15 @@ describe('cells in a cycle', () => {
     expect(seen(sheetOf([result('a', 'a + 1')]), 'a')).toContain('cycle: a → a.')
   })
 
+  it('of one cell are closed and opened by an edit too', () => {
+    const sheet = sheetOf([result('a', '2 mm'), result('b', 'a')])
+    sheet.apply({ do: 'replace', cell: result('a', 'a + 1 mm') })
+    expect(seen(sheet, 'a')).toContain('cycle: a → a.')
+    expect(originOf(sheet, 'b')).toBe('a')
+    sheet.apply({ do: 'replace', cell: result('a', '3 mm') })
+    expect(seen(sheet, 'b')).toBe('3 mm')
+  })
+
   it('leave the rest of the sheet computing, and are named as the origin by what depends on them', () => {
     const sheet = sheetOf([
       result('a', 'b'),

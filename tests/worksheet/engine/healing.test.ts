@@ -108,3 +108,24 @@ describe('names every object has', () => {
     expect(seen(sheet, 'a')).toBe('3 mm')
   })
 })
+
+describe('a formula that comes to need a cell further down', () => {
+  it('follows every later change of it, beside what it needed before', () => {
+    const sheet = sheetOf([given('top', '1 mm'), result('sum', 'top'), given('low', '2 mm')])
+    sheet.apply({ do: 'replace', cell: result('sum', 'top + low') })
+    expect(seen(sheet, 'sum')).toBe('3 mm')
+    sheet.apply({ do: 'replace', cell: given('low', '3 mm') })
+    expect(seen(sheet, 'sum')).toBe('4 mm')
+    sheet.apply({ do: 'replace', cell: given('top', '2 mm') })
+    expect(seen(sheet, 'sum')).toBe('5 mm')
+  })
+})
+
+describe('a formula with an error of its own', () => {
+  it('says so, though what it needs is in error too', () => {
+    const sheet = sheetOf([result('x', '1 mm + 1 s'), result('y', 'x + nothing'), result('z', 'x')])
+    expect(seen(sheet, 'y')).toContain('There is no cell named “nothing”')
+    expect(originOf(sheet, 'y')).toBeUndefined()
+    expect(originOf(sheet, 'z')).toBe('x')
+  })
+})

@@ -93,8 +93,14 @@ describe('a table without rows', () => {
 describe('a picture without areas measured', () => {
   it('is waited for', () => {
     const frame: Cell = { kind: 'frame', id: 'card', name: 'card', areas: [{ kind: 'evenness', name: 'light' }] }
-    const sheet = sheetOf([frame, result('spread', 'card.light.spread')])
+    const sheet = sheetOf([
+      frame,
+      given('n', '2'),
+      result('spread', 'card.light.spread'),
+      result('more', 'n * card.light.spread'),
+    ])
     expect(seen(sheet, 'spread')).toBe('waits for card')
+    expect(seen(sheet, 'more')).toBe('waits for card')
   })
 })
 
