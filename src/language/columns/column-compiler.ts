@@ -3,7 +3,7 @@ import type { Step } from '../evaluating/closures.ts'
 import { Refusal } from '../values/function-record.ts'
 import { ComputeError } from '../values/operations.ts'
 import { BINARY } from '../values/operators.ts'
-import type { RecordValue, Value } from '../values/types.ts'
+import type { Value } from '../values/types.ts'
 import { arithmetic, Buffer, numbersIn, type Plain } from './column-arithmetic.ts'
 import { byTry, type Column, type ColumnProgram, gathered, NO_FLAG, NONE, numbers, same, valueAt } from './columns.ts'
 
@@ -25,20 +25,17 @@ const isWithin = (x: number, { least, most, above, below }: Bounds): boolean =>
 function plainFunction(called: Called): { readonly compute: Plain; readonly bounds: readonly Bounds[] } | undefined {
   if (typeof called === 'string') return undefined
   const { record, types } = called
-  if (types.length === 0 || types.length > 2 || types.length > record.parameters.length) return undefined
-  if (types.some(({ kind }) => kind !== 'number')) return undefined
-  if (types.length !== record.parameters.length) return undefined
-  const ranges = record.parameters.map(({ range }) => range)
-  if (record.parameters.some(({ choices, range }) => choices !== undefined || range?.whole)) return undefined
+  const { parameters } = record
+  if (types.length !== parameters.length || (types.length !== 1 && types.length !== 2)) return undefined
+  if (types.some(({ kind }) => kind !== 'number') || parameters.some(({ range }) => range?.whole)) return undefined
   const compute = (record.computeFor ? record.computeFor(types) : record.compute) as unknown as Plain
   return {
     compute,
-    bounds: ranges.map((range) => ({
-      ...ANY,
-      ...(range?.least === undefined ? {} : { least: range.least }),
-      ...(range?.most === undefined ? {} : { most: range.most }),
-      ...(range?.above === undefined ? {} : { above: range.above }),
-      ...(range?.below === undefined ? {} : { below: range.below }),
+    bounds: parameters.map(({ range }) => ({
+      least: range?.least ?? -Infinity,
+      most: range?.most ?? Infinity,
+      above: range?.above ?? -Infinity,
+      below: range?.below ?? Infinity,
     })),
   }
 }
@@ -99,21 +96,16 @@ function call(compute: Plain, x: number, y: number): number {
 
 function calling(name: string, args: readonly ColumnProgram[]): ColumnProgram {
   const called = calledBy(name)
-  if (called === 'part')
-    return (given, n) => {
-      const [record, part] = args.map((arg) => arg(given, n)) as [Column, Column]
-      if (record.kind === 'record' && part.kind === 'same') return record.parts[part.value as string] ?? NONE
-      return byTry([record, part], n, (whole, key) => (whole as RecordValue)[key as string] as Value)
-    }
   const plain = plainFunction(called)
   if (plain) return plainCall(name, args, plain)
   const compute = FUNCTION_TABLE[name] as (...values: Value[]) => Value
-  return (given, n) =>
-    byTry(
-      args.map((arg) => arg(given, n)),
-      n,
-      compute,
-    )
+  return (given, n) => {
+    const columns = args.map((arg) => arg(given, n))
+    const [record, part] = columns
+    if (called === 'part' && record?.kind === 'record' && part?.kind === 'same')
+      return record.parts[part.value as string] ?? NONE
+    return byTry(columns, n, compute)
+  }
 }
 
 type Item = ColumnProgram | { readonly branch: ColumnProgram }
@@ -137,12 +129,11 @@ const choosing =
   (condition: ColumnProgram, then: ColumnProgram, otherwise: ColumnProgram): ColumnProgram =>
   (args, n) => {
     const which = condition(args, n)
-    if (which.kind === 'none') return NONE
     if (which.kind === 'same') return (which.value ? then : otherwise)(args, n)
     const [yes, no] = [then(args, n), otherwise(args, n)]
     return gathered(n, (i) => {
-      const flag = flagAt(which, i)
-      return flag === NO_FLAG ? undefined : valueAt(flag === 1 ? yes : no, i)
+      const flag = valueAt(which, i)
+      return flag === undefined ? undefined : valueAt(flag ? yes : no, i)
     })
   }
 
@@ -151,7 +142,6 @@ const joining =
   (args, n) => {
     const first = left(args, n)
     const decided = sign === 'and' ? 0 : 1
-    if (first.kind === 'none') return NONE
     if (first.kind === 'same') return (first.value ? 1 : 0) === decided ? first : right(args, n)
     const second = right(args, n)
     const data = new Uint8Array(n)

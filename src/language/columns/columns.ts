@@ -69,8 +69,8 @@ export const attempt = (compute: () => Value): Value | undefined => {
 
 /** Values computed try by try, in the tightest kind of column that holds them. */
 export function gathered(tries: number, compute: (i: number) => Value | undefined): Column {
-  const data: (Value | undefined)[] = new Array(tries)
-  for (let i = 0; i < tries; i++) data[i] = compute(i)
+  const data: (Value | undefined)[] = []
+  for (let i = 0; i < tries; i++) data.push(compute(i))
   return columnOf(data)
 }
 
@@ -86,7 +86,6 @@ export function columnOf(data: readonly (Value | undefined)[]): Column {
 
 /** Computes try by try where any argument varies, once where none does. */
 export function byTry(args: readonly Column[], n: number, compute: (...values: Value[]) => Value): Column {
-  if (args.some(({ kind }) => kind === 'none')) return NONE
   if (args.every(({ kind }) => kind === 'same')) {
     const values = args.map((arg) => (arg as { readonly value: Value }).value)
     const value = attempt(() => compute(...values))
