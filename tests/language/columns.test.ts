@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { compileColumns } from '../../src/language/columns/column-compiler.ts'
 import { byTry, type Column, columnOf, numbers, same, valueAt } from '../../src/language/columns/columns.ts'
-import { listFunction, partFunction } from '../../src/language/evaluating/call-table.ts'
+import { FUNCTION_TABLE, listFunction, partFunction, recordFunction } from '../../src/language/evaluating/call-table.ts'
 import { type Step, stepsOfProgram } from '../../src/language/evaluating/closures.ts'
 import type { Input } from '../../src/language/evaluating/compiled-formula.ts'
 import {
@@ -13,6 +13,8 @@ import {
   level,
   list,
   number,
+  type Range,
+  Refusal,
   record,
   type Type,
   type Value,
@@ -93,6 +95,7 @@ const FORMULAS = [
     'lit = (a > b)',
     'many * b',
   ],
+  ...['a^0', 'a^1', 'a + 1.7e308', 'a * 1e300', 'a <= b', 'a > b', 'a != b', 'a / 1e-300', '(a + 1)^2'],
 ]
 
 const scope = {
@@ -102,7 +105,7 @@ const scope = {
 }
 
 const figure = fc.oneof(
-  fc.constantFrom(0, -0, 1, -1, 2, 0.5, 1e200, -1e200, 1e-200, Number.NaN),
+  fc.constantFrom(0, -0, 1, -1, 2, 0.5, 1e200, -1e200, 1e-200, 1.7e308, -1.7e308, Infinity, -Infinity, Number.NaN),
   fc.double({ min: -3, max: 3, noNaN: true }),
 )
 
@@ -253,6 +256,100 @@ test('a program is used again for more tries and for fewer', () => {
       }
     }
   }
+})
+
+describe('a function over columns', () => {
+  const types = [number(NONE), number(NONE)]
+  const ranges: readonly (Range | undefined)[] = [
+    ...[
+      undefined,
+      { least: 1 },
+      { most: 1 },
+      { above: 1 },
+      { below: 1 },
+      { least: 0, most: 1 },
+      { above: 0, below: 1 },
+    ],
+    ...[{ above: -1, most: 1 }, { least: -1, below: 1 }, { whole: true }, { least: 1, whole: true }],
+  ]
+  /** The generated name of a made-up function of one number or of two. */
+  const made = (one: Range | undefined, compute: (...args: number[]) => Value, two?: { readonly range?: Range }) => {
+    const parameters = [...(one ? [{ range: one }] : [{}]), ...(two ? [two] : [])]
+    const callable = {
+      name: 'made',
+      parameters: parameters.map((more, k) => ({ name: `p${k}`, type: number(NONE), about: '', ...more })),
+      result: number(NONE),
+      compute: compute as never,
+    }
+    return recordFunction(callable, types.slice(0, parameters.length))
+  }
+  const column = fc.oneof(fc.array(fc.oneof(figure, fc.constantFrom(0, 1, -1)), { minLength: 3, maxLength: 3 }), figure)
+  const asColumn = (of: number | readonly number[]) => {
+    if (typeof of === 'number') return Number.isNaN(of) ? columnOf([]) : same(of)
+    return numbers(Float64Array.from(of))
+  }
+
+  /** In each of three tries the function gives what it gives by itself. */
+  function agrees(name: string, args: readonly (number | readonly number[])[]): void {
+    const program = compileColumns([...args.keys(), { call: name, count: args.length }] as readonly Step[])
+    const found = program(args.map(asColumn), 3)
+    for (let i = 0; i < 3; i++) {
+      const values = args.map((of) => (typeof of === 'number' ? of : (of[i] as number)))
+      expect(valueAt(found, i), JSON.stringify(values)).toEqual(alone(name, values))
+    }
+  }
+  function alone(name: string, values: readonly number[]): Value | undefined {
+    if (values.some(Number.isNaN)) return undefined
+    try {
+      return orNone(FUNCTION_TABLE[name]?.(...values))
+    } catch (error) {
+      if (error instanceof ComputeError) return undefined
+      throw error
+    }
+  }
+
+  test.each(ranges.map((range) => [JSON.stringify(range) ?? 'any', range] as const))(
+    'of numbers in the range %s has no value for others, as by itself',
+    (_, range) => {
+      const half = made(range, (x) => (x as number) / 2)
+      const first = made(range, (x, y) => (x as number) - (y as number) / 2, {})
+      const second = made(undefined, (x, y) => (x as number) / 2 - (y as number), range ? { range } : {})
+      fc.assert(
+        fc.property(column, column, (x, y) => {
+          agrees(half, [x])
+          agrees(first, [x, y])
+          agrees(second, [x, y])
+        }),
+      )
+    },
+  )
+
+  test('that gives something else than a number gives it in each try', () => {
+    const words = made(undefined, (x) => `${x}`)
+    const pairs = made(undefined, (x, y) => [x as number, y as number], {})
+    const sometimes = made(undefined, (x) => ((x as number) > 0 ? 'more' : false))
+    agrees(words, [[1, Number.NaN, 3]])
+    agrees(words, [2])
+    agrees(sometimes, [[Number.NaN, 2, 3]])
+    agrees(pairs, [[1, 2, Number.NaN], 4])
+    agrees(pairs, [4, [1, 2, Number.NaN]])
+  })
+
+  test('has no value where it refuses its arguments; an error of ours stays one', () => {
+    const refusing = (error: () => Error) => (x: number) => {
+      if (x > 1) throw error()
+      return x
+    }
+    for (const two of [undefined, {}]) {
+      const rest = two ? [[1, 1, 1]] : []
+      agrees(made(undefined, refusing(() => new Refusal('No.')) as never, two), [[1, 2, 0], ...rest])
+      agrees(made(undefined, refusing(() => new ComputeError('No.')) as never, two), [[1, 2, 0], ...rest])
+      const odd = made(undefined, refusing(() => new TypeError('A bug.')) as never, two)
+      expect(() => agrees(odd, [[1, 2, 0], ...rest])).toThrow('A bug.')
+      const program = compileColumns([0, ...(two ? [1] : []), { call: odd, count: two ? 2 : 1 }] as readonly Step[])
+      expect(() => program([columnOf([1, 2]), columnOf([1, 1])], 2)).toThrow(TypeError)
+    }
+  })
 })
 
 describe('a formula over columns of tries', () => {
