@@ -16,7 +16,7 @@ export function reasonForNone(
   sheet: Sheet,
   name: string,
   variables: readonly Variable[],
-  { changes: nearest, isExhausted }: { readonly changes: readonly PlannedChange[]; readonly isExhausted: boolean },
+  { changes, isExhausted }: { readonly changes: readonly PlannedChange[]; readonly isExhausted: boolean },
 ): NoPlan {
   const { engine } = sheet
   const node = engine.named(name) as Node
@@ -36,7 +36,6 @@ export function reasonForNone(
   const isVariable = ({ cell }: Node): boolean =>
     variables.some(({ givens }) => givens.some(({ id }) => id === cell.id))
   const isFixed = !upstream.some(isVariable)
-  const changes = isFixed ? [] : nearest
   const trial = changes.length > 0 ? withChanges(sheet, changes) : sheet
   const limits = limitsOf(
     sheet,
@@ -80,9 +79,8 @@ function settingsBehind(sheet: Sheet, upstream: readonly Node[], variables: read
 
 /** By how much a failing check fails, as it is shown; undefined where what it fails by has no figure. */
 function shortfallOf({ engine }: Sheet, name: string): Shortfall | undefined {
-  const node = engine.named(name)
-  const condition = node?.compiled?.condition
-  if (!node || !condition || engine.state(node) !== VALUE) return undefined
+  const condition = engine.named(name)?.compiled?.condition
+  if (!condition) return undefined
   const gap = gapOf(condition(), (cell) => engine.value(engine.named(cell) as Node) as Value)
   if (!gap) return undefined
   const { left, right, is, limit, off } = gap
@@ -102,8 +100,7 @@ function shortfallOf({ engine }: Sheet, name: string): Shortfall | undefined {
 /** The unit that a side of a comparison is declared in: of a cell by itself its own. */
 function unitOf(engine: Sheet['engine'], { inputs: [input], spans }: Computable): Node['unit'] {
   if (!input || !('cell' in input) || spans.length > 0) return undefined
-  const node = engine.named(input.cell)
-  return node?.type?.kind === 'number' ? node.unit : undefined
+  return engine.named(input.cell)?.unit
 }
 
 /** The check that passes now and fails with the nearest changes. */
@@ -128,7 +125,7 @@ function limitsOf({ engine }: Sheet, check: Node, among: readonly Node[]): Fact[
     for (const node of next) {
       const isFact = node.cell.kind === 'given' || node.measured?.value !== undefined
       if (!isFact || !allowed.has(node) || found.length >= MAX_LIMITS) continue
-      const { type } = node.reading ?? node
+      const { type } = node
       if (engine.state(node) !== VALUE || !type) continue
       // A list would be longer than the sentence.
       const is = type.kind === 'list' ? '' : showValue(engine.value(node) as Value, type, node.unit).text

@@ -1,5 +1,7 @@
 import { describe, expect, it, test } from 'vitest'
 import { adviseCheck, adviseSheet } from '../../../src/worksheet/advice/advise.ts'
+import { variablesOf } from '../../../src/worksheet/advice/choices.ts'
+import { reasonForNone } from '../../../src/worksheet/advice/no-plan.ts'
 import type { NoPlan } from '../../../src/worksheet/advice/plan.ts'
 import { noPlanText } from '../../../src/worksheet/advice/plan-text.ts'
 import type { Cell, Given } from '../../../src/worksheet/index.ts'
@@ -89,6 +91,13 @@ const free = (name: string, now: number, least: number, most: number, more: Part
 const fact = (name: string, value: string, more: Partial<Given> = {}): Given =>
   given(name, value, { fixed: true, ...more })
 
+test('a search that ended early has not shown that nothing is within reach', () => {
+  const sheet = sheetOf([free('a', 10, 1, 20), check('k', 'a >= 100')])
+  const kind = (isExhausted: boolean) =>
+    reasonForNone(sheet, 'k', variablesOf(sheet, []), { changes: [], isExhausted }).kind
+  expect([kind(true), kind(false)]).toEqual(['not found', 'out of reach'])
+})
+
 describe('by how much a check fails', () => {
   test.each<[string, readonly Cell[], NoPlan['short']]>([
     ['a <= 100 mm', [fact('a', '130', { unit: 'mm' })], { is: '130 mm', limit: '100 mm', off: '30 mm', isOver: true }],
@@ -111,6 +120,16 @@ describe('by how much a check fails', () => {
     ],
     // Of marks, ratios, levels and temperatures a difference says nothing.
     ['a <= f/8', [fact('a', 'f/11', { unit: 'f/' })], { is: 'f/11', limit: 'f/8', isOver: true }],
+    [
+      'max(a, b) <= f/8',
+      [fact('a', 'f/11', { unit: 'f/' }), fact('b', 'f/4', { unit: 'f/' })],
+      { is: 'f/11', limit: 'f/8', isOver: true },
+    ],
+    [
+      '2 * a <= b',
+      [fact('a', '1:5', { unit: '1:' }), fact('b', '1:10', { unit: '1:' })],
+      { is: '1:2.5', limit: '1:10', isOver: true },
+    ],
     ['a <= 1:10', [fact('a', '1:5', { unit: '1:' })], { is: '1:5', limit: '1:10', isOver: true }],
     ['a <= 10 EV', [fact('a', '12', { unit: 'EV' })], { is: '12 EV', limit: '10 EV', isOver: true }],
     [
@@ -227,6 +246,13 @@ describe('a check of what was read', () => {
     expect(none).toMatchObject({ kind: 'readings', settings: ['lamp'] })
     // What it judges by is no reading.
     expect(none.limits).toEqual([{ name: 'spread', is: '7' }])
+  })
+
+  test('ends with readings that are taken under each other', () => {
+    const lamp = free('lamp', 500, 100, 900, { unit: 'mm' })
+    const meter = given('meter', '1', { reading: true, fixed: true, read_under: ['light'] })
+    const none = noneOf('light >= 900 lx', lamp, meter, read({ read_under: ['meter', 'lamp'] }))
+    expect(none.settings).toEqual(['lamp'])
   })
 
   test('is like any other where something it depends on may be set besides', () => {
