@@ -99,6 +99,11 @@ describe('a part that would help', () => {
     expect(named(offered({ of: { parts: { tiles: both('across >= 3') } } }).offers)).toEqual({})
   })
 
+  test('is not where nothing takes the place of the check that goes with the other part', () => {
+    const { answers: _, ...silent } = TILES
+    expect(named(offered({ of: { parts: { tiles: silent } } }).offers)).toEqual({})
+  })
+
   test('is offered by what it is called where it says no more', () => {
     const { press: _, ...plain } = TILES
     expect(offered({ of: { parts: { tiles: plain } } }).offers.get('one_sharp')?.[0]?.text).toBe('Several frames')
@@ -138,6 +143,18 @@ describe('a part that would help', () => {
     expect(named(offered({ of: { ...of(), parts: { tiles: { role: 'care' }, way } } }).offers)).toEqual({
       one_sharp: ['way'],
     })
+  })
+
+  test('of another role is offered beside a way for the check that it answers', () => {
+    const dim: Partial<Part> = { role: 'light', cells: [judges('bright', 'size >= 9')] }
+    const strong: Partial<Part> = {
+      role: 'light',
+      rank: 1,
+      answers: { bright: ['bright_enough'] },
+      cells: [judges('bright_enough', 'size >= 2')],
+    }
+    const { offers } = offered({ of: { parts: { dim, strong } }, parts: ['sheet', 'one', 'dim'] })
+    expect(named(offers)).toEqual({ one_sharp: ['tiles'], bright: ['strong'] })
   })
 
   test('is tried with its own example, the usual value, the example of the name, or the first option', () => {
@@ -219,8 +236,8 @@ describe('what an offered part makes fail', () => {
 })
 
 describe('for a later set-up', () => {
-  const two = (typed: Readonly<Record<string, string>>, first = 'one', second = 'one') =>
-    offered({ parts: ['sheet', first], later: ['near', { part: second, by: 'hand' }], typed })
+  const two = (typed: Readonly<Record<string, string>>, first = 'one', second = 'one', of: Partial<Invented> = {}) =>
+    offered({ of, parts: ['sheet', first], later: ['near', { part: second, by: 'hand' }], typed })
 
   test('a part is offered to the set-up whose check fails, by its title', () => {
     const { offers, sheet } = two({}, 'tiles')
@@ -230,10 +247,16 @@ describe('for a later set-up', () => {
     expect([...offers.keys()]).toEqual(['near_one_sharp'])
   })
 
+  test('a part is not offered to a set-up that has what it never goes with', () => {
+    const of = { parts: { tiles: { ...TILES, never_with: ['wide'] }, wide: { ...ONE, title: 'Wide' } } }
+    expect(named(two({}, 'one', 'wide', of).offers)).toEqual({ one_sharp: ['tiles'] })
+  })
+
   test('a part is offered to each that it helps', () => {
     const { offers } = two({})
     expect(named(offers)).toEqual({ one_sharp: ['tiles'], near_one_sharp: ['tiles'] })
     expect(offers.get('one_sharp')?.[0]).not.toHaveProperty('setUp')
+    expect(offers.get('near_one_sharp')?.[0]?.text).toBe('In near: Take it in 4 frames of 4')
   })
 
   test('a part is not offered to a set-up that has it', () => {

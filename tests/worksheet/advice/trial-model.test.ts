@@ -146,6 +146,17 @@ describe('other checks', () => {
     expect(apart.with({ a: '20' })).toEqual({ shortfall: 0, cost: priced(1), failing: [] })
   })
 
+  test('that hang on one of several changes must go on passing as well', () => {
+    const model = trying([a, b, check('k', 'a >= 20', { margin: '0 %' }), check('other', 'b >= 8')], { targets: ['k'] })
+    expect(model.with({ a: '20', b: '4' }).failing).toEqual(['other'])
+    const pair = [
+      given('left', '10', { advice: steps(1, 40, { with: 'right' }) }),
+      given('right', '10', { advice: steps(1, 40) }),
+    ]
+    const together = trying([a, ...pair, check('k', 'a >= 20'), check('other', 'right >= 8')], { targets: ['k'] })
+    expect(together.with({ a: '40', left: '4' }).failing).toEqual(['other'])
+  })
+
   test('that are left marginal cost half a change, where they were not before', () => {
     expect(two({}, '10 %').with({ a: '23', b: '1' })).toMatchObject({ shortfall: 0 })
     const cost = (figures: Record<string, string>) => two({}, '10 %').with(figures).cost
