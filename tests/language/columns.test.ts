@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { LIBRARY } from '../../src/functions/index.ts'
 import { compileColumns } from '../../src/language/columns/column-compiler.ts'
-import { byTry, type Column, columnOf, numbers, same, valueAt } from '../../src/language/columns/columns.ts'
+import { attempt, byTry, type Column, columnOf, numbers, same, valueAt } from '../../src/language/columns/columns.ts'
 import { FUNCTION_TABLE, listFunction, partFunction, recordFunction } from '../../src/language/evaluating/call-table.ts'
 import { type Step, stepsOfProgram } from '../../src/language/evaluating/closures.ts'
 import type { Input } from '../../src/language/evaluating/compiled-formula.ts'
@@ -20,6 +20,7 @@ import {
   type Value,
   YES_NO,
 } from '../../src/language/index.ts'
+import { BINARY } from '../../src/language/values/operators.ts'
 import { LENGTH, NONE, STOP } from '../../src/units/index.ts'
 
 const TRIES = 7
@@ -256,6 +257,31 @@ test('a program is used again for more tries and for fewer', () => {
       }
     }
   }
+})
+
+describe('a sign over columns', () => {
+  const odd = [0, -0, 1, -1, 2, -2, 0.5, 1e200, 1e-200, 1.7e308, -1.7e308, Infinity, -Infinity, Number.NaN]
+
+  test.each(Object.keys(BINARY).filter((sign) => sign !== 'and' && sign !== 'or'))(
+    '%s gives of every pair of odd figures what it gives by itself',
+    (sign) => {
+      const compute = BINARY[sign] as (a: number, b: number) => Value
+      const expected = (a: number, b: number): Value | undefined =>
+        Number.isNaN(a) || Number.isNaN(b) ? undefined : orNone(attempt(() => compute(a, b)))
+      const column = numbers(Float64Array.from(odd))
+      for (const one of odd) {
+        const alone = Number.isNaN(one) ? columnOf([]) : same(one)
+        const repeated = numbers(new Float64Array(odd.length).fill(one))
+        const over = (a: Column, b: Column) => compileColumns([0, 1, sign] as readonly Step[])([a, b], odd.length)
+        for (const [other, i] of odd.map((value, k) => [value, k] as const)) {
+          const [before, after] = [expected(one, other), expected(other, one)]
+          expect(valueAt(over(alone, column), i), `${one} ${sign} ${other}`).toEqual(before)
+          expect(valueAt(over(repeated, column), i), `${one} ${sign} ${other}, repeated`).toEqual(before)
+          expect(valueAt(over(column, alone), i), `${other} ${sign} ${one}`).toEqual(after)
+        }
+      }
+    },
+  )
 })
 
 describe('a function over columns', () => {
