@@ -284,6 +284,15 @@ describe('a target value', () => {
     expect(adviseTarget(sheet, 'total', '1000').plans).toEqual([])
   })
 
+  test('is not hit exactly by several changes where one comes near', () => {
+    const fine = sheetOf([
+      changeable('a', 10, 1, 40),
+      given('b', '10', { advice: { change: 'freely', step: 0.1, least: 9.5, most: 10.5 } }),
+      result('total', 'a + b'),
+    ])
+    expect(adviseTarget(fine, 'total', '30.1').plans.map(typed)[0]).toBe('a 20')
+  })
+
   test('that cannot be read is said to be so', () => {
     expect(adviseTarget(sheet, 'total', '30 kg x').error).toBeTruthy()
     expect(adviseTarget(sheet, 'total', '30 kg').error).toBeTruthy()
