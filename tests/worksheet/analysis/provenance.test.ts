@@ -18,6 +18,9 @@ test('a figure rests on the examples of the branch that is taken, and of what de
         result('both', 'x > 1.5 and a > b'),
         result('either', 'x > 1.5 or a > b'),
         result('above', 'when(either, taken, 0) + 1'),
+        given('empty', ''),
+        result('waiting', 'when(empty > 1, a, b)'),
+        result('failing', 'when(x > 0, 1 / (a - 3), b)'),
       ])
       const taken = decides.example || (isTrue ? first : second).example
       const both = decides.example || (isTrue && (first.example || second.example))
@@ -29,6 +32,9 @@ test('a figure rests on the examples of the branch that is taken, and of what de
       expect(names.has('both')).toBe(both)
       expect(names.has('either')).toBe(either)
       expect(names.has('above')).toBe(either || (isTrue && taken))
+      // Before there is a value, no branch is taken yet.
+      expect(names.has('waiting')).toBe(first.example || second.example)
+      expect(names.has('failing')).toBe(decides.example || first.example || second.example)
       for (const [name, beneath] of exampleNames(sheet)) expect(beneath.length > 0).toBe(names.has(name))
     }),
   )
