@@ -8,7 +8,7 @@ const TAG = /<(?:script\b[^>]*\bsrc|link\b[^>]*\brel="modulepreload"[^>]*\bhref)
 /** What is imported one after the other on the way to a sheet filled in, besides the functions it calls. */
 const OPENING = ['src/app/sheet/opening.ts']
 
-/** What follows by itself after a sheet is shown: hints, notes on drawings, its checks in full, their count for the list of sheets, the suggestions of its checks, lists as tables. */
+/** What follows by itself after a sheet is shown: hints, notes on drawings, its checks in full, their count for the list of sheets, what hands a page over, the suggestions of its checks, lists as tables. */
 const FOLLOWING = [
   'src/app/examples/example-bar.ts',
   'src/app/hints/hint-line.ts',
@@ -19,6 +19,7 @@ const FOLLOWING = [
   'src/cells/cautions/section-cautions.ts',
   'src/app/summary/section-summary.ts',
   'src/app/session/count-checks.ts',
+  'src/app/session/leaving.ts',
   'src/app/compose/join-offer.ts',
   'src/app/advice/advice-client.ts',
   'src/cells/details/suggestion-list.ts',

@@ -7,6 +7,7 @@ import { newId, openStore } from '../../storage/store/store.ts'
 import type { Store } from '../../storage/store/types.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { colourScheme, setColourScheme } from '../common/colour-scheme.ts'
+import { isAnyLeft } from '../session/any-left.ts'
 import type { Autosave } from '../session/autosave.ts'
 import type { Leaving } from '../session/leaving.ts'
 import { type SessionOptions, SheetSession } from '../session/sheet-session.ts'
@@ -43,7 +44,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private store: Store | undefined
   private arriving = 0
   private readonly unsaved = new UnsavedSheets()
-  private leaving: Leaving | undefined
+  private leaving: Promise<Leaving | undefined> | undefined
   /** What has happened to the store since the page was opened. */
   @state() private notice = ''
   @state() private question: Question | undefined
@@ -66,14 +67,11 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     removeEventListener('hashchange', this.arrive)
     removeEventListener('dragover', this.hover)
     removeEventListener('drop', this.drop)
-    this.leaving?.close()
+    void this.leaving?.then((leaving) => leaving?.close())
   }
 
   private async start(): Promise<void> {
     fetchAhead(readRoute(location.hash))
-    // Fetched while the store is opened. Without it, the page saves what is typed all the same.
-    const leaving = import('../session/leaving.ts')
-    leaving.catch(() => {})
     this.store = await openStore({
       onProblem: (error) => {
         this.notice = error.message
@@ -81,12 +79,17 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
       },
       onAvailable: () => void this.recover(),
     })
-    this.leaving = await leaving.then(
+    if (isAnyLeft()) await (await this.watchLeaving())?.takeUp()
+    await this.go(readRoute(location.hash))
+  }
+
+  /** Fetched with the first sheet that is opened. Without it, the page saves what is typed all the same. */
+  private watchLeaving(): Promise<Leaving | undefined> {
+    this.leaving ??= import('../session/leaving.ts').then(
       ({ Leaving }) => new Leaving(this.opened(), this.unsaved, () => this.autosave),
       () => undefined,
     )
-    await this.leaving?.takeUp()
-    await this.go(readRoute(location.hash))
+    return this.leaving
   }
 
   private get autosave(): Autosave | undefined {
@@ -95,7 +98,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
 
   /** The store answers after all: what waits is saved, and what could not be listed or opened is fetched again. */
   private async recover(): Promise<void> {
-    await this.leaving?.takeUp()
+    await (await this.leaving)?.takeUp()
     await this.unsaved.tryAgain()
     if (this.autosave) await this.autosave.flush()
     else await this.go(readRoute(location.hash))
@@ -139,6 +142,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
   private turnTo(page: Page): void {
     const first = this.page.on === 'nothing'
     this.page = page
+    if (page.on === 'sheet') void this.watchLeaving()
     this.ariaBusy = null
     this.failure = ''
     scrollTo(0, 0)

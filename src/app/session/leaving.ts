@@ -1,6 +1,7 @@
 import type { Store } from '../../storage/store/types.ts'
+import { LEFT } from './any-left.ts'
 import type { Autosave } from './autosave.ts'
-import { LEFT, LeftSheets } from './left-sheets.ts'
+import { LeftSheets } from './left-sheets.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
 
 /** Sees to it that nothing typed is lost with the page: it is reloaded, closed, put to sleep, or the tab is turned away from. */

@@ -1,11 +1,10 @@
 import { readable } from '../../storage/store/readable.ts'
 import { tellSaved } from '../../storage/store/tab-lock.ts'
 import type { Store } from '../../storage/store/types.ts'
+import { LEFT } from './any-left.ts'
 import type { Autosave, Unsaved } from './autosave.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
 
-/** What the texts left behind begin with, among the keys of the site’s local storage. */
-export const LEFT = 'evenfield-left:'
 /** Tabs that are opened together take up what was left one after the other. */
 const LOCK = 'evenfield-left'
 
