@@ -67,6 +67,7 @@ test('a removed sheet is in the bin after a reload, restored from it, and erased
   await saved(page)
   await page.getByRole('link', { name: 'Evenfield' }).click()
   await page.getByRole('button', { name: /^Remove / }).click()
+  await expect.poll(() => page.locator('shelf-page [data-open]').count()).toBe(0)
   await page.reload()
   const bin = page.getByText('Removed sheets (1)')
   await bin.click()
@@ -75,6 +76,7 @@ test('a removed sheet is in the bin after a reload, restored from it, and erased
   await page.locator('removed-sheets').filter({ hasText: 'is back among your sheets' }).waitFor()
 
   await page.getByRole('button', { name: /^Remove / }).click()
+  await expect.poll(() => page.locator('shelf-page [data-open]').count()).toBe(0)
   await page.reload()
   await bin.click()
   await page.getByRole('button', { name: /^Erase / }).click()

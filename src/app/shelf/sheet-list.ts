@@ -75,13 +75,17 @@ export class SheetList extends LitElement {
   }
 
   private discard(id: string): Promise<void> {
-    this.say('sheet-removed', id)
-    return this.change(() => this.store.remove(id), `[data-back="${id}"]`)
+    return this.change(async () => {
+      await this.store.remove(id)
+      this.say('sheet-removed', id)
+    }, `[data-back="${id}"]`)
   }
 
   private restore(id: string): Promise<void> {
-    this.say('sheet-restored', id)
-    return this.change(() => this.store.restore(id), `[data-open="${id}"]`)
+    return this.change(async () => {
+      await this.store.restore(id)
+      this.say('sheet-restored', id)
+    }, `[data-open="${id}"]`)
   }
 
   private archive(id: string, archived: boolean): Promise<void> {
