@@ -38,8 +38,11 @@ export function computeInto(values: Value[], layout: Layout, positions: readonly
       const program = layout.programs[at]
       if (!program) continue
       const value = program(values, layout.slots[at] as Int32Array)
-      const { mayBeInfinite } = (layout.order[at] as Node).computable as Computable
-      if (refusedValue(value, mayBeInfinite)) return false
+      // As in the computation of the sheet: nodes of finite figures need not be looked at.
+      if (!Number.isFinite(value)) {
+        const { mayBeInfinite } = (layout.order[at] as Node).computable as Computable
+        if (refusedValue(value, mayBeInfinite)) return false
+      }
       values[at] = value
     }
     return true
