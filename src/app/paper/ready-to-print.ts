@@ -13,22 +13,19 @@ export function readyToPrint(session: SheetSession): () => void {
   let end: (() => void) | undefined
   let isOver = false
   const page = document.documentElement
+  const listening = new AbortController()
+  const { signal } = listening
   let idle = 0
   const wait = (ms: number): void => {
     clearTimeout(idle)
     idle = window.setTimeout(prepare, ms)
   }
-  const used = (): void => {
-    for (const one of USES) page.removeEventListener(one, used)
-    wait(USED_MS)
-  }
-  const forget = (): void => {
+  const stop = (): void => {
     clearTimeout(idle)
-    page.removeEventListener('pointerleave', prepare)
-    for (const one of USES) page.removeEventListener(one, used)
+    listening.abort()
   }
   const prepare = async (): Promise<void> => {
-    forget()
+    stop()
     try {
       const { printFromMenu } = await import('./print-from-menu.ts')
       if (!isOver) end ??= printFromMenu(session)
@@ -37,11 +34,11 @@ export function readyToPrint(session: SheetSession): () => void {
     }
   }
   wait(SOON_MS)
-  page.addEventListener('pointerleave', prepare)
-  for (const one of USES) page.addEventListener(one, used)
+  page.addEventListener('pointerleave', prepare, { signal })
+  for (const one of USES) page.addEventListener(one, () => wait(USED_MS), { once: true, signal })
   return () => {
     isOver = true
-    forget()
+    stop()
     end?.()
   }
 }
