@@ -22,11 +22,14 @@ function markOf(rows: TableCell['rows']): string {
   return mark
 }
 
-/** Whether the rows of a table are still those of an example. */
-export function isExampleTable({ from, rows }: TableCell): boolean {
-  const { kind, text } = (from ?? {}) as { readonly kind?: unknown; readonly text?: unknown }
-  return kind === 'example' && text === markOf(rows)
+/** Where the rows of a table come from; once they are changed, they are the user's own. */
+export function provenanceOfRows({ from, rows }: TableCell): GivenSource {
+  const { kind, text } = (from ?? {}) as { readonly kind?: GivenSource; readonly text?: unknown }
+  return kind && text === markOf(rows) ? kind : 'typed'
 }
+
+/** Whether the rows of a table are still those of an example. */
+export const isExampleTable = (table: TableCell): boolean => provenanceOfRows(table) === 'example'
 
 const isExample = (cell: NamedCell): boolean =>
   cell.kind === 'given' ? provenanceOf(cell) === 'example' : cell.kind === 'table' && isExampleTable(cell)
@@ -43,6 +46,7 @@ export function idsOnExamples({ engine }: Sheet): ReadonlySet<string> {
   const ids = new Set<string>()
   order.forEach((node, at) => {
     const { cell } = node
+    // What a formula names is asked first: to find what it read, it is computed once more.
     const isOnOne = (need: number): boolean => rests[need] === 1
     if (!isExample(cell) && (isMeasured(node) || !needs[at]?.some(isOnOne) || !readNeeds(layout, at).some(isOnOne)))
       return

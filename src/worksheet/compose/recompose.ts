@@ -1,7 +1,7 @@
+import { provenanceOfRows } from '../analysis/provenance.ts'
 import type { Change } from '../document/change.ts'
 import { isHeading, isNamed } from '../document/names.ts'
 import { readUnder } from '../document/reading.ts'
-import { rowsMark } from '../document/rows-mark.ts'
 import { followNames } from '../renaming/follow-names.ts'
 import type { Cell, Given, Worksheet } from '../schema/document.ts'
 import type { ChosenPart, Replaced } from './choose-parts.ts'
@@ -208,15 +208,9 @@ function keptGivens({ cells, given, setups = [] }: Worksheet): ReadonlyMap<strin
 
 const rowsOf = (cells: readonly Cell[]): ReadonlyMap<string, FilledRows> =>
   new Map(
-    cells.flatMap((cell): [string, FilledRows][] => {
-      if (cell.kind !== 'table') return []
-      const { kind = 'typed', text } = (cell.from ?? {}) as {
-        readonly kind?: FilledRows['from']
-        readonly text?: unknown
-      }
-      // Rows that were changed since are no longer where they came from.
-      return [[cell.name, { rows: cell.rows, from: text === rowsMark(cell.rows) ? kind : 'typed' }]]
-    }),
+    cells.flatMap((cell): [string, FilledRows][] =>
+      cell.kind === 'table' ? [[cell.name, { rows: cell.rows, from: provenanceOfRows(cell) }]] : [],
+    ),
   )
 
 /**
