@@ -233,7 +233,7 @@ export class SectionLine extends SignalWatcher(LitElement) {
     if (sections.length < 2) return nothing
     // Before the first scroll there is none, or one of the sheet that was here before.
     const current = (sections.find(({ id }) => id === this.current) ?? sections[0])?.id
-    const stretches = stretchesOf(sections, this.open.sheet.worksheet.setups ?? [], this.current)
+    const stretches = stretchesOf(sections, this.open.sheet.worksheet.setups ?? [], current ?? '')
     const isTight = stretches.length > MOST_IN_WORDS
     return html`
       <nav class=${isTight ? 'tight' : ''} aria-label=${words.sections}>
