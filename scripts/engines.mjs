@@ -9,7 +9,7 @@ import { serve } from './serve.mjs'
 //   npm run engines                       both, on a new build
 //   npm run engines -- Firefox            one of them
 //   npm run engines -- --shots FOLDER     a screenshot of each face in each, as a tablet and a phone
-//   npm run engines -- --path print       only the paths with this in their name
+//   npm run engines -- --path 'save|link'  only the paths whose name matches this pattern
 //   npm run engines -- --no-build         on dist as it is
 
 /** A whole path, on a busy machine as well. */
@@ -27,7 +27,7 @@ const asked = process.argv.slice(2)
 const at = asked.indexOf('--shots')
 const shots = at >= 0 ? asked.splice(at, 2)[1] : undefined
 const only = asked.indexOf('--path')
-const part = only >= 0 ? asked.splice(only, 2)[1] : ''
+const wanted = new RegExp(only >= 0 ? asked.splice(only, 2)[1] : '')
 const isBuilt = asked.includes('--no-build') && existsSync(join(ROOT, 'dist/index.html'))
 const names = asked.filter((one) => !one.startsWith('--')).map((one) => one.toLowerCase())
 const engines = [firefox, webkit].filter(({ name }) => names.length === 0 || names.includes(name.toLowerCase()))
@@ -75,7 +75,7 @@ async function runAll(engine, site) {
   const name = `${engine.name} ${window.version}`
   const hand = new Hand(window)
   await window.resize(...TABLET)
-  for (const [path, run] of PATHS.filter(([path]) => new RegExp(part).test(path))) {
+  for (const [path, run] of PATHS.filter(([path]) => wanted.test(path))) {
     try {
       await within(run(hand, site))
       const problems = await hand.in('problems')
