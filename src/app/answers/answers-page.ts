@@ -16,6 +16,7 @@ import { ChangeRefused, type Given, isHeading, isNamed, type Worksheet } from '.
 import { pageStyle } from '../common/page-style.ts'
 import { checkSummaryText } from '../common/words.ts'
 import { showHint } from '../hints/hint-line.ts'
+import { Announcement } from '../open/announcement.ts'
 import { OpenSheet } from '../open/open-sheet.ts'
 import { parts } from '../templates/part-library.ts'
 import { answersStyle } from './answers-style.ts'
@@ -24,8 +25,6 @@ import { answersWords as words } from './words.ts'
 
 /** A pause in typing after which the sheet is composed again. */
 const COMPOSE_AFTER_MS = 120
-/** A pause in typing after which the state of the checks is announced. */
-const SPOKEN_AFTER_MS = 900
 
 /** Asks what there is to photograph and with what, and composes a sheet from the answers. */
 @customElement('answers-page')
@@ -41,11 +40,8 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   @state() private chosen: readonly Reasoned[] = []
   @state() private problem = ''
   private compute: ((worksheet: Worksheet) => Sheet) | undefined
-  /** The state of the checks as announced last, and as it is. */
-  @state() private spoken = ''
-  private checks = ''
+  private readonly announcement = new Announcement(this)
   private waiting: ReturnType<typeof setTimeout> | undefined
-  private speaking: ReturnType<typeof setTimeout> | undefined
 
   override connectedCallback(): void {
     super.connectedCallback()
@@ -55,7 +51,6 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   override disconnectedCallback(): void {
     super.disconnectedCallback()
     clearTimeout(this.waiting)
-    clearTimeout(this.speaking)
     this.open?.close()
   }
 
@@ -285,7 +280,8 @@ export class AnswersPage extends SignalWatcher(LitElement) {
         ? [labelOf(cell)]
         : [],
     )
-    this.speak(checkSummaryText(sheet.checkSummary))
+    const checks = checkSummaryText(sheet.checkSummary)
+    this.announcement.state(checks)
     return html`
       <aside aria-label=${words.yourSheet}>
         <h2>${words.yourSheet}</h2>
@@ -306,8 +302,8 @@ export class AnswersPage extends SignalWatcher(LitElement) {
             : html`<dl>${figures.map(({ label, figure }) => html`<div><dt>${label}</dt><dd>${figure}</dd></div>`)}</dl>`
         }
         <h3>${words.checks}</h3>
-        <p>${this.checks}</p>
-        <p class="unseen" role="status">${this.spoken}</p>
+        <p>${checks}</p>
+        <p class="unseen" role="status">${this.announcement.text}</p>
         ${failing.length > 0 ? html`<ul class="failing">${failing.map(({ label, message }) => html`<li><b>${label}</b>: ${message}</li>`)}</ul>` : nothing}
         <p class="quiet">${empty.length > 0 ? words.asks(empty) : words.asksNothing}</p>
         <div class="presses">
@@ -316,15 +312,6 @@ export class AnswersPage extends SignalWatcher(LitElement) {
         </div>
       </aside>
     `
-  }
-
-  private speak(checks: string): void {
-    if (checks === this.checks) return
-    this.checks = checks
-    clearTimeout(this.speaking)
-    this.speaking = setTimeout(() => {
-      this.spoken = checks
-    }, SPOKEN_AFTER_MS)
   }
 
   override render(): TemplateResult {

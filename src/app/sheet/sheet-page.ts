@@ -14,6 +14,7 @@ import { type Face, withFace } from '../common/route.ts'
 import { checkSummaryText } from '../common/words.ts'
 import type { FillFace } from '../fill/fill-face.ts'
 import type { FindLine } from '../find/find-line.ts'
+import { Announcement } from '../open/announcement.ts'
 import { markFound } from '../open/find-mark.ts'
 import { focusPath, isField } from '../open/focus.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
@@ -23,9 +24,6 @@ import type { SheetHead } from './sheet-head.ts'
 import { sheetStyle } from './sheet-style.ts'
 import { sheetWords } from './words.ts'
 
-/** The check summary is announced once typing has paused for so long, not at every key. */
-const SPOKEN_AFTER_MS = 900
-
 /** An open worksheet: its head, its panels and the chosen face. */
 @customElement('sheet-page')
 export class SheetPage extends SignalWatcher(LitElement) {
@@ -34,11 +32,8 @@ export class SheetPage extends SignalWatcher(LitElement) {
   @property({ attribute: false }) session!: SheetSession
   @property() face: Face = 'fill'
   @state() private sharing = false
-  @state() private spoken = ''
-  /** The check summary that was announced last. */
-  private checks = ''
-  /** The step back or forward that is still to be announced. */
-  private done = ''
+  /** Of the check summary, and of a step back or forward in any case. */
+  private readonly announcement = new Announcement(this)
   /** Why the last change did not fit. */
   @state() private tooLong = ''
   @state() private looksBack = false
@@ -55,7 +50,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private isFrozen = false
   private advice: AdviceClient | undefined
   private endPrinting: (() => void) | undefined
-  private speaking: ReturnType<typeof setTimeout> | undefined
 
   private get open(): OpenSheet {
     return this.session.open
@@ -72,7 +66,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
   override disconnectedCallback(): void {
     super.disconnectedCallback()
     document.removeEventListener('keydown', this.keys)
-    clearTimeout(this.speaking)
     this.endPrinting?.()
     this.endPrinting = undefined
     this.advice?.close()
@@ -149,8 +142,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   private step(which: 'undo' | 'redo'): void {
     const { canUndo, canRedo } = this.open.sheet
     if (!(which === 'undo' ? canUndo : canRedo) || this.open.frozen.get()) return
-    this.done = sheetWords[which === 'undo' ? 'undone' : 'redone']
-    this.spoken = ''
+    this.announcement.after(sheetWords[which === 'undo' ? 'undone' : 'redone'])
     this.keepingFocus(() => this.open.step(which))
   }
 
@@ -250,17 +242,6 @@ export class SheetPage extends SignalWatcher(LitElement) {
     ...((this.fillFace ?? this.buildFace)?.shadowRoot?.querySelectorAll<HTMLElement>('[data-section]') ?? []),
   ]
 
-  /** Announces the checks where they have changed, and a step back or forward in any case. */
-  private speak(words: string): void {
-    if (words === this.checks && this.done === '') return
-    this.checks = words
-    clearTimeout(this.speaking)
-    this.speaking = setTimeout(() => {
-      this.spoken = this.done + words
-      this.done = ''
-    }, SPOKEN_AFTER_MS)
-  }
-
   /** Adds an example of the guide as the last result of the sheet and opens it in Build. */
   private async put(formula: string): Promise<void> {
     const { putExample } = await import('../guide/put-example.ts')
@@ -307,7 +288,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
     const { worksheet, checkSummary } = this.open.sheet
     const barred = this.session.lockState.get() !== 'here' || this.session.rescued.get() !== undefined
     if (barred && !this.isFrozen) void this.freeze()
-    this.speak(checkSummaryText(checkSummary))
+    this.announcement.state(checkSummaryText(checkSummary))
     return html`
       <sheet-head
         role="banner"
@@ -355,7 +336,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
         }
         ${this.shownFace()}
         ${this.face === 'fill' ? nothing : this.keysList()}
-        <p class="unseen" role="status">${this.spoken}</p>
+        <p class="unseen" role="status">${this.announcement.text}</p>
       </main>
     `
   }
