@@ -40,10 +40,15 @@ describe('a ledger page of 300 mm that measures 330 mm over the curve', () => {
     expect(sheet.mm('depth')).toBeCloseTo((1080 * k) / (1 + k) + (1080 * k) / (1 - k), 9)
   })
 
-  test('asks for the aperture whose depth is the one wanted', () => {
+  test('asks for the first mark whose depth holds the one wanted', () => {
+    const depthAt = (aperture: number): number => {
+      const k = (aperture * c) / (m * 120)
+      return (2 * 1080 * k) / (1 - k * k)
+    }
     const marked = sheet.number('needed_aperture')
-    const k = (marked * c) / (m * 120)
-    expect((2 * 1080 * k) / (1 - k * k)).toBeCloseTo(sheet.mm('wanted_depth'), 6)
+    expect((6 * Math.log2(marked)) % 1).toBeCloseTo(0, 9)
+    expect(depthAt(marked)).toBeGreaterThanOrEqual(sheet.mm('wanted_depth'))
+    expect(depthAt(marked / 2 ** (1 / 6))).toBeLessThan(sheet.mm('wanted_depth'))
     expect(sheet.state('wanted_depth_holds')).toBe('fail')
   })
 
