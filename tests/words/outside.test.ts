@@ -1,5 +1,5 @@
-import { parseSync } from 'vite'
 import { expect, test } from 'vitest'
+import { isNode, type Node, nameOf, type Sources, textOf, treesOf, walk } from './tree.ts'
 
 /** All code of the app but its catalogues. */
 const SOURCES = import.meta.glob<string>(
@@ -39,31 +39,6 @@ const CODES: Readonly<Record<string, readonly string[]>> = {
   'what a browser calls dragged files': ['Files'],
 }
 
-interface Node {
-  readonly type: string
-  readonly start: number
-  readonly [key: string]: unknown
-}
-
-const isNode = (value: unknown): value is Node =>
-  typeof value === 'object' && value !== null && typeof (value as Node).type === 'string'
-
-/** Visits the nodes below a value; what `enter` returns false for, it does not go into. */
-function walk(value: unknown, enter: (node: Node) => boolean | undefined): void {
-  if (Array.isArray(value)) for (const one of value) walk(one, enter)
-  else if (isNode(value) && enter(value) !== false) for (const one of Object.values(value)) walk(one, enter)
-}
-
-/** The text of a literal, with `…` in place of what is put in. */
-function textOf(node: Node): string | undefined {
-  if (node.type === 'Literal') return typeof node.value === 'string' ? node.value : undefined
-  if (node.type !== 'TemplateLiteral') return undefined
-  return (node.quasis as { value: { cooked: string } }[]).map((part) => part.value.cooked).join('…')
-}
-
-const nameOf = (node: unknown): string =>
-  isNode(node) ? ((node.name ?? (isNode(node.property) ? node.property.name : node.value) ?? '') as string) : ''
-
 /** Two words or more, or one that starts as a label does. */
 const isPhrase = (text: string): boolean =>
   /[A-Za-z’]{2,}[,;:.!?”")]* [“"(]?[A-Za-z]{2,}/.test(text.replace(/ …(?= )/g, '')) || /^[A-Z][a-z]+\.?$/.test(text)
@@ -80,14 +55,6 @@ function spokenIn(markup: string): string[] {
   const attributes = [...markup.matchAll(/\s(?:aria-label|alt|placeholder|title)="([^"]*)"/g)].map(([, text]) => text)
   return [...between, ...attributes].map((text) => (text ?? '').trim()).filter((text) => /[A-Za-z]{2}/.test(text))
 }
-
-type Sources = Readonly<Record<string, string>>
-const parsed = (sources: Sources): [string, unknown][] =>
-  Object.entries(sources).map(([path, code]) => {
-    const { program, errors } = parseSync(path, code, { lang: 'ts' })
-    if (errors.length > 0) throw new Error(`${path}: ${errors[0]?.message}`)
-    return [path, program]
-  })
 
 /** The texts that name a member of a type, or one value of several in the format: codes, which the types check. */
 function codesOf(programs: readonly (readonly [string, unknown])[]): Set<string> {
@@ -120,7 +87,7 @@ function isUnseen(node: Node): boolean {
 
 /** The texts outside catalogues that a user would read, each with its file. */
 function outside(sources: Sources): string[] {
-  const programs = parsed(sources)
+  const programs = treesOf(sources)
   const codes = codesOf(programs)
   return programs.flatMap(([path, program]) => {
     const file = path.replace('../../src/', '')
