@@ -77,7 +77,6 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     ['Column', ''],
   ],
   'app/paper: paperWords.formulasNeed': [[['Border', 'Original']]],
-  'app/paper: paperWords.rows': COUNTS,
   'app/share: shareWords.noLink': REASON,
   'app/share: shareWords.notPrinted': REASON,
   'app/sheet: sheetWords.saved': [[new Date(2026, 2, 4, 14, 2)]],

@@ -66,5 +66,4 @@ export const paperWords = {
   yes: 'yes',
   formulasNeed: tableWords.formulasNeed,
   footWhere: (figure: string, where: string): string => (where ? `${figure} where ${where}` : figure),
-  rows: (n: number): string => plural(n, 'row'),
 }

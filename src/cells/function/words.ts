@@ -5,7 +5,6 @@ export const functionWords = {
   arguments: 'Arguments',
   argument: (at: number): string => `Argument ${at}`,
   addArgument: 'Add an argument',
-  remove: (what: string): string => `Remove ${what}`,
   unitOf: (name: string): string => `Unit of ${name}`,
   aboutOf: (name: string): string => `What ${name} is`,
   formula: 'Formula, from the arguments',

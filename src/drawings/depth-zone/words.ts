@@ -1,10 +1,7 @@
-import { INPUTS } from '../canvas/words.ts'
-
 /** The texts in and below a drawing of the depth in focus. */
 export const ZONE_WORDS = {
   depth: 'The depth in focus',
   unevenness: 'The height of the sheet above flat',
-  width: INPUTS.originalWidth,
   depthUnknown: 'the depth in focus is unknown.',
   sheet: 'sheet',
   head: (scale: string) => `Depth in focus ${scale}`,

@@ -13,7 +13,6 @@ export const SHADOW_WORDS = {
   head: (scale: string) => `${scale}, a cut through lens and lamps`,
   headShort: (scale: string) => scale,
   inShadow: (strip: string) => [`${strip} in shadow`, strip],
-  clear: 'no shadow',
   introduction: (scale: string) =>
     `The lens, two lamps and the original in a cut through their middles, drawn at ${scale}.`,
   shaded: (strip: string) =>

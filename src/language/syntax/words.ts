@@ -76,5 +76,4 @@ export const SYNTAX_WORDS = {
   listInBraces: 'A list is written in braces: {1, 2, 3}.',
   conditional: 'A choice is written “when(condition, then, otherwise)”.',
   dateAsText: 'A date is text in a formula, year-month-day in quotes.',
-  namedArgument: (name: string) => `Between an argument’s name and its value write “:”, as in “${name}: …”.`,
 } as const
