@@ -3,7 +3,7 @@ import { join, resolve } from 'node:path'
 import type { Plugin } from 'vite'
 
 /** The licence texts of what the site contains, at the root of the site. */
-export const LICENCES_FILE = 'licences.txt'
+const LICENCES_FILE = 'licences.txt'
 
 interface Package {
   readonly name: string

@@ -5,7 +5,7 @@ import { build, type Plugin, type Rolldown } from 'vite'
 
 const WORKER = 'src/worker/worker.ts'
 /** At the root of the site: a worker answers for the folder it is in. */
-export const WORKER_FILE = 'worker.js'
+const WORKER_FILE = 'worker.js'
 
 interface SiteFile {
   readonly url: string

@@ -54,7 +54,7 @@ export function readSheetOrJob(text: string): Worksheet {
 }
 
 /** The job in a text, where there is one. */
-export function jobIn(text: string): Job | undefined {
+function jobIn(text: string): Job | undefined {
   if (!text.includes('evenfield-job')) return undefined
   try {
     const data: unknown = JSON.parse(text)

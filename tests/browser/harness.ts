@@ -236,7 +236,7 @@ export const test = base.extend<{ open: (options?: VisitOptions) => Promise<Visi
 })
 
 /** Fails if the page wrote an error to the console, threw one, broke the policy or asked another origin for anything. */
-export function assertClean({ problems, provoked }: Visit): void {
+function assertClean({ problems, provoked }: Visit): void {
   expect(problems.map(written).filter((text) => !provoked.some((pattern) => pattern.test(text)))).toEqual([])
 }
 

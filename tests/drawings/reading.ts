@@ -32,7 +32,7 @@ export const pathsOf = (drawing: Drawing, ...expected: readonly string[]): reado
     .flatMap(runs)
 
 /** Every straight stroke drawn, the hatching too. */
-export const strokes = (drawing: Drawing): readonly Segment[] =>
+const strokes = (drawing: Drawing): readonly Segment[] =>
   pathsOf(drawing).flatMap((run) => run.slice(1).map((to, at) => ({ from: run[at] as Point, to })))
 
 export interface Written {

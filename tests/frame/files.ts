@@ -349,7 +349,7 @@ const compressed = (bytes: Uint8Array, compression: 'none' | 'lzw' | 'deflate'):
   compression === 'none' ? bytes : compression === 'lzw' ? lzw(bytes) : new Uint8Array(deflateSync(bytes))
 
 /** The LZW of TIFF 6.0, section 13. */
-export function lzw(bytes: Uint8Array): Uint8Array {
+function lzw(bytes: Uint8Array): Uint8Array {
   const out: number[] = []
   let [hold, held, width] = [0, 0, 9]
   const put = (code: number): void => {

@@ -89,7 +89,7 @@ function useRange(sheet: Sheet, cell: Range): void {
 }
 
 /** All that the program does with a sheet someone sent. */
-export async function useSheet(worksheet: Worksheet, hostileName: string, handsOver: boolean): Promise<void> {
+async function useSheet(worksheet: Worksheet, hostileName: string, handsOver: boolean): Promise<void> {
   const sheet = new Sheet(worksheet, LIBRARY)
   void sheet.checkSummary
   for (const { id, kind } of sheet.cells) {

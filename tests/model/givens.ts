@@ -12,7 +12,7 @@ export const sides = (least: number, greatest: number) =>
     .tuple(millimetres(least, greatest), fc.double({ min: 0.5, max: 1.6, noNaN: true }))
     .map(([width, ratio]) => `${width} x ${rounded(Number(width) * ratio)}`)
 /** From a phone's to the largest in use; the last has pixels that are not quite square, as data sheets round them. */
-export const SENSORS = [
+const SENSORS = [
   ['9.8 x 7.3', '8160 x 6120'],
   ['22.3 x 14.9', '6000 x 4000'],
   ['36 x 24', '6000 x 4000'],
@@ -21,7 +21,7 @@ export const SENSORS = [
   ['53.4 x 40', '14204 x 10652'],
   ['36 x 24.7', '6000 x 4000'],
 ] as const
-export const MARKS = ['2.8', '4', '5.6', '6.3', '8', '9', '11', '13', '16', '22']
+const MARKS = ['2.8', '4', '5.6', '6.3', '8', '9', '11', '13', '16', '22']
 export const camera = fc
   .record({
     body: fc.constantFrom(...SENSORS),

@@ -46,7 +46,7 @@ export const size = (sheet: Filled, name: string): readonly [number, number] => 
   const { width, height } = sheet.value(name) as { width: number; height: number }
   return [width, height]
 }
-export const or = (sheet: Filled, name: string, otherwise: number): number =>
+const or = (sheet: Filled, name: string, otherwise: number): number =>
   has(sheet, name) ? sheet.number(name) : otherwise
 
 export function cameraOf(sheet: Filled): Camera {

@@ -7,7 +7,7 @@ export interface Banned {
 }
 
 /** Plain modern English, one word for one thing. */
-export const BANNED: readonly Banned[] = [
+const BANNED: readonly Banned[] = [
   { pattern: /\b(kept|keeping)\b/i, instead: 'saved, saving' },
   { pattern: /\b(does|do) not hold\b|^holds$|\bholds (when|for|as given)\b/i, instead: 'fails, passes' },
   { pattern: /\b(is|are) close\b|\bclose within\b/i, instead: 'marginal, warning margin' },

@@ -51,7 +51,7 @@ const isWide = (cell: Cell): cell is WideCell => !Object.hasOwn(IN_COLUMNS, cell
 const isResult = (cell: Cell): cell is Result => cell.kind === 'result'
 
 /** A section with its cells placed in the columns of its band. */
-export const placed = (section: Section): Placed => ({
+const placed = (section: Section): Placed => ({
   section,
   givens: section.rows.filter(isGiven),
   fineGivens: section.exact.filter(isGiven),

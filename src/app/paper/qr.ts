@@ -15,7 +15,7 @@ const MOST_CELLS = 1_500
 const BORDER = 4
 
 /** An address as a QR code; undefined where it is too large for one. */
-export function qrOf(address: string): Node | undefined {
+function qrOf(address: string): Node | undefined {
   if (new TextEncoder().encode(address).length > MOST_BYTES) return undefined
   const { data, size } = encode(address, { ecc: 'L', border: BORDER })
   const runs = data.flatMap((row, y) =>

@@ -23,7 +23,7 @@ export interface Form {
 }
 
 /** The cell with one text changed; an empty optional text is removed. */
-export function withText<C extends Cell>(cell: C, key: string, text: string, optional = true): C {
+function withText<C extends Cell>(cell: C, key: string, text: string, optional = true): C {
   const next = { ...cell, [key]: text }
   if (optional && text === '') delete (next as Record<string, unknown>)[key]
   return next
@@ -139,7 +139,7 @@ export function formula(
 }
 
 /** What is put back by Escape is a step of undo of its own. */
-export const stepKey = (event: Event, key: string): string =>
+const stepKey = (event: Event, key: string): string =>
   (event.target as FormulaField).isRestoring ? `${key}:restored` : key
 
 /** What a cell of the sheet gives now, as shown; the parts of a record by name. */

@@ -6,7 +6,7 @@ import workerAddress from './frame-worker.ts?worker&url'
 import { frameWords } from './words.ts'
 
 /** A file that cannot be measured, or an area; the message says why. */
-export class UnreadFrame extends Error {}
+class UnreadFrame extends Error {}
 
 /** Closed before it was done; nobody waits for it any more. */
 export class FrameCancelled extends Error {}

@@ -78,7 +78,7 @@ export function progressLines({ progress: { done, left, expected } }: RunPlan): 
 }
 
 /** Why there is no forecast yet. */
-export const noForecast = ({ progress: { done, left, expected } }: RunPlan): string =>
+const noForecast = ({ progress: { done, left, expected } }: RunPlan): string =>
   expected || left.count === 0 || (done.timed.count === 0 && done.counted.count === 0) ? '' : runWords.noRate(ENOUGH)
 
 /** The foot of the plan: its total and the progress. */

@@ -6,7 +6,7 @@ import workerAddress from './simulation-worker.ts?worker&url'
 import { simulationWords as words } from './words.ts'
 
 /** The worker's script could not be fetched, or it ran out of memory. */
-export class SimulationFailed extends Error {}
+class SimulationFailed extends Error {}
 
 interface Job {
   readonly request: SimulationRequest

@@ -29,7 +29,7 @@ export interface EvennessFigures {
 export const withinLimit = (spread: Stops, limit: Stops): boolean => spread <= limit * (1 + 1e-9)
 
 /** A spread with its unit; without limit if part of the original is dark. */
-export const spreadText = (spread: Stops): string => (Number.isFinite(spread) ? stopsText(spread) : WORDS.unlimited)
+const spreadText = (spread: Stops): string => (Number.isFinite(spread) ? stopsText(spread) : WORDS.unlimited)
 
 const placeOf = ({ at }: Extreme, place: EvennessFigures['place']): string => {
   const [first] = at as readonly [Point]

@@ -5,7 +5,7 @@ import { ASCENT, textWidth } from '../canvas/lettering.ts'
 const SAMPLE = 26
 const GAP = 7
 const BETWEEN = 18
-export const KEY_ROW = 19
+const KEY_ROW = 19
 /** The width of a line's sample in a key with the gap behind it, in pixels. */
 export const KEY_SAMPLE = SAMPLE + GAP
 

@@ -33,7 +33,7 @@ export function rowColumns(names: readonly string[], figures: readonly string[],
 }
 
 /** The baseline of a text whose middle is at a height. */
-export const onRow = (middle: number): number => middle + ASCENT / 2 - 1
+const onRow = (middle: number): number => middle + ASCENT / 2 - 1
 
 const one = (text: string, at: Point, anchor: 'start' | 'middle' | 'end'): readonly TextPlacement[] => [
   { lettering: { text, at, anchor } },

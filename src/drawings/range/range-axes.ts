@@ -11,7 +11,7 @@ import { RANGE_WORDS as WORDS } from './words.ts'
 const FAR = 200
 
 /** A quantity with its unit: `Blur, px`. What the figures on the axis say themselves is left out. */
-export function axisHeading(label: string, unit: DisplayUnit | undefined): string {
+function axisHeading(label: string, unit: DisplayUnit | undefined): string {
   const behind = unit?.notation === 'f-number' ? WORDS.apertureUnit : (unit?.symbol ?? '')
   if (unit?.notation === 'ratio') return label
   return behind === '' ? label : label === '' ? behind : WORDS.withUnit(label, behind)

@@ -80,7 +80,7 @@ function regionOf(
 }
 
 /** The lowest frequency at which the response has fallen to a level, linear between its points. */
-export function fallsTo(sfr: Response, level: number): number | null {
+function fallsTo(sfr: Response, level: number): number | null {
   for (let i = 1; i < sfr.length; i++) {
     const [[f, before], [g, after]] = [sfr[i - 1], sfr[i]] as [readonly [number, number], readonly [number, number]]
     if (after <= level) return before === after ? g : f + ((g - f) * (before - level)) / (before - after)

@@ -47,7 +47,7 @@ export function checkInside([x, y]: Point, { width, height }: Size, what: string
 }
 
 /** A place in pixels, to a hundredth, for a message. */
-export const shown = (value: number): string => String(Math.round(value * 100) / 100)
+const shown = (value: number): string => String(Math.round(value * 100) / 100)
 
 /** Up to this share of clipped pixels changes no mean to speak of; a few are hot pixels and noise. */
 export const FEW = 0.005

@@ -26,7 +26,7 @@ const BT709 = [
 const lightnessCurve: Curve = (code) => luminanceOf(100 * code)
 
 /** Encodings that are called by their names when a picture’s numbers are theirs. */
-export const KNOWN: readonly Encoding[] = Object.entries(RGB_SPACES as Readonly<Record<string, RgbSpace>>).map(
+const KNOWN: readonly Encoding[] = Object.entries(RGB_SPACES as Readonly<Record<string, RgbSpace>>).map(
   ([name, { red, green, blue, white, decode }]) => {
     const native = toTristimulus({ red, green, blue, white, decode })
     const matrix = white === 'D50' ? native : multiply(bradford(WHITES[white], WHITES.D50), native)

@@ -54,7 +54,7 @@ function farthestOut(outline: readonly Point[], start: readonly number[]): Point
 }
 
 /** The corners in the same order, the one nearest to the upper left of their box first. */
-export function fromUpperLeft(corners: Corners): Corners {
+function fromUpperLeft(corners: Corners): Corners {
   const [left, top] = [Math.min(...corners.map(([x]) => x)), Math.min(...corners.map(([, y]) => y))]
   const far = corners.map(([x, y]) => Math.hypot(x - left, y - top))
   return turnedBy(corners, far.indexOf(Math.min(...far)))

@@ -88,7 +88,7 @@ const turn = ([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number =>
   (bx - ax) * (cy - ay) - (by - ay) * (cx - ax)
 
 /** The convex hull, clockwise as seen with y down (Andrew’s monotone chain, 1979). */
-export function hullOf(points: readonly Point[]): Point[] {
+function hullOf(points: readonly Point[]): Point[] {
   const sorted = [...points].sort(([x, y], [u, v]) => x - u || y - v)
   const half = (list: readonly Point[]): Point[] => {
     const chain: Point[] = []

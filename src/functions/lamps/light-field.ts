@@ -188,7 +188,7 @@ export function evennessOf(lamps: readonly LampNumbers[], width: number, height:
 }
 
 /** The full-angle beam of a surface that spreads as a diffuser does, I ∝ cos θ. */
-export const DIFFUSER_BEAM = (2 * Math.PI) / 3
+const DIFFUSER_BEAM = (2 * Math.PI) / 3
 
 /**
  * A diffuser of `width` by `height`, square to the lamp's axis and centred on the lamp, as grid × grid points with

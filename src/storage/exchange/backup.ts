@@ -176,7 +176,7 @@ function revisionsOf(data: unknown, now: number): RawRevision[] {
 }
 
 /** Whether two contents are the same without regard to the order of keys, which a file may change. */
-export function isSame(a: unknown, b: unknown): boolean {
+function isSame(a: unknown, b: unknown): boolean {
   if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((one, at) => isSame(one, b[at]))
   if (!isRecord(a) || !isRecord(b)) return Object.is(a, b)
   const keys = Object.keys(a)

@@ -16,7 +16,7 @@ import { asArchived, newestFirst, stateOf, summarise, withChecks } from './summa
 import type { SaveOptions, Store, Summary } from './types.ts'
 
 /** The store in IndexedDB, opened when it is first used. */
-export function indexedDbStore(connection: Connection): Store {
+function indexedDbStore(connection: Connection): Store {
   const writes = <T>(work: (writing: WriteTransaction) => Promise<T>): Promise<T> =>
     connection.transact([...SHEET_STORES], 'readwrite', work as never)
   const reads = <T>(work: (reading: ReadTransaction) => Promise<T>): Promise<T> =>

@@ -56,7 +56,7 @@ export const withChecks = (summary: Summary, checks: CheckCounts): Summary =>
   summary.checks ? summary : { ...summary, checks }
 
 /** How many times a sheet was saved. Sheets saved by the first version of the store did not count. */
-export const changesOf = (summary: Summary | undefined): number => summary?.changes ?? 0
+const changesOf = (summary: Summary | undefined): number => summary?.changes ?? 0
 
 /** Names one state of one sheet. Unlike a count or a time it is never the same for two states. */
 export const stateOf = ({ stamp, changes = 0, changed }: Summary): string => stamp ?? `${changes}@${changed}`

@@ -32,7 +32,7 @@ function byReading(sort: KitSort, parts: Record<string, Value>): void {
 }
 
 /** Reads a piece of kit: a record of the figures that are known of it. */
-export function readKit({ sort, value, piece }: Given): GivenReading {
+function readKit({ sort, value, piece }: Given): GivenReading {
   if (!sort) return { offers: [], error: problem(words.chooseSort, 0, value.length) }
   if (value.trim() === '') return { offers: [] }
   // A name alone says nothing of the piece: nothing would be computed with it, and nothing said.

@@ -3,7 +3,7 @@ import type { Check } from '../schema/document.ts'
 import type { CellKind } from './kind.ts'
 
 /** The formulas in the `{formula}` places of a message. */
-export const placesIn = (message: string): string[] =>
+const placesIn = (message: string): string[] =>
   [...message.matchAll(/\{([^{}]*)\}/g)].map((match) => match[1] as string)
 
 export const CHECK: CellKind<Check> = {

@@ -7,7 +7,7 @@ import { followPart } from './follow-names.ts'
 import * as words from './words.ts'
 
 /** Why an area of a frame may not have a name; undefined where it may. */
-export function refusedAreaName(name: string, { areas = [] }: Pick<Frame, 'areas'>, at: number): string | undefined {
+function refusedAreaName(name: string, { areas = [] }: Pick<Frame, 'areas'>, at: number): string | undefined {
   if (!NAME_PATTERN.test(name)) return words.areaNotAName(name)
   if (FRAME_PARTS.some((part) => part === name)) return words.areaIsReserved(name)
   if (areas.some((area, other) => other !== at && area.name === name)) return words.areaNameTaken(name)

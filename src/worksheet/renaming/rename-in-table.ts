@@ -7,7 +7,7 @@ import { followPart } from './follow-names.ts'
 import * as words from './words.ts'
 
 /** The names of the sheet that a table's formulas and the conditions at its foot use. */
-export function namesOutside(cell: TableCell): ReadonlySet<string> {
+function namesOutside(cell: TableCell): ReadonlySet<string> {
   const { outside, places } = columnPlan(cell.columns, FULL_COMPILER)
   const foot = cell.columns.flatMap(({ foot = [] }) => foot.flatMap(({ where = '' }) => namesIn(where)))
   return new Set([...outside, ...foot.map(({ name }) => name).filter((name) => !places.has(name))])

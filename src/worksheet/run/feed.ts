@@ -29,7 +29,7 @@ export interface RunFeed {
 }
 
 /** The table a run is of. */
-export function tableOfRun(engine: Engine, run: Run): TableCell | undefined {
+function tableOfRun(engine: Engine, run: Run): TableCell | undefined {
   const cell = run.of === undefined ? undefined : engine.named(run.of)?.cell
   return cell?.kind === 'table' ? cell : undefined
 }

@@ -116,7 +116,7 @@ export interface RunPlan {
 }
 
 /** More frames of one original are taken to be a slip in a unit. */
-export const MOST_TILES = 10_000
+const MOST_TILES = 10_000
 
 interface Candidate {
   readonly original: Original

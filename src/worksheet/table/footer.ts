@@ -41,7 +41,7 @@ export const FOOTER_LABELS: Readonly<Record<Foot['figure'], string>> = words.FOO
 export const USUAL_SHARE = '95 %'
 
 /** What a foot's figure is called. */
-export const footerLabel = ({ figure, share }: Foot): string =>
+const footerLabel = ({ figure, share }: Foot): string =>
   figure === 'percentile' ? words.percentile(share?.trim() || USUAL_SHARE) : FOOTER_LABELS[figure]
 
 /** Which rows a figure is made of; undefined where all that count. */

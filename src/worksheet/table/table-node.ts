@@ -51,7 +51,7 @@ export const namesInTable = ({ columns }: TableCell, reader: FormulaCompiler): r
   columnPlan(columns, reader).outside
 
 /** A table's record: how many rows count, and each column as a list. */
-export const TABLE_RECORD = 'table'
+const TABLE_RECORD = 'table'
 
 /** Reads a table's fields, checks its columns' formulas, and makes the program that gives its record. */
 export function checkTable(node: Node, cell: TableCell, scope: Scope, formulas: FormulaCompiler): void {

@@ -19,7 +19,7 @@ const depthIn = (corners: Four, x: number, y: number): number =>
   )
 
 /** A random number of a seed, from 0 to 1 (Park and Miller 1988). */
-export function seeded(seed: number): () => number {
+function seeded(seed: number): () => number {
   let state = (seed % 2147483646) + 1
   return () => {
     state = (state * 48271) % 2147483647
