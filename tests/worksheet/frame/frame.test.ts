@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { LIBRARY } from '../../src/functions/index.ts'
-import { Sheet as BareSheet } from '../../src/worksheet/editing/sheet.ts'
-import { takenDifferences, takenForBlanks, takenInWords } from '../../src/worksheet/frame/frame-taken.ts'
+import { LIBRARY } from '../../../src/functions/index.ts'
+import { Sheet as BareSheet } from '../../../src/worksheet/editing/sheet.ts'
+import { takenDifferences, takenForBlanks, takenInWords } from '../../../src/worksheet/frame/frame-taken.ts'
 import {
   type Cell,
   FORMAT,
@@ -10,8 +10,8 @@ import {
   Sheet,
   VERSION,
   writeDocument,
-} from '../../src/worksheet/index.ts'
-import { FULL_CAPABILITIES, FullSheet } from '../../src/worksheet/renaming/full-sheet.ts'
+} from '../../../src/worksheet/index.ts'
+import { FULL_CAPABILITIES, FullSheet } from '../../../src/worksheet/renaming/full-sheet.ts'
 
 const pixels = { width: 900, height: 700, bits: 16, channels: 3, encoding: 'sRGB' }
 const frame = (more: object = {}): Frame => ({

@@ -1,13 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { LIBRARY } from '../../src/functions/index.ts'
+import { LIBRARY } from '../../../src/functions/index.ts'
 import {
   briefReadings,
   MOST_IN_SERIES,
   type SeriesEntry,
   secondsOf,
   withEntry,
-} from '../../src/worksheet/frame/frame-series.ts'
+} from '../../../src/worksheet/frame/frame-series.ts'
 import {
   type Cell,
   FORMAT,
@@ -16,8 +16,8 @@ import {
   Sheet,
   VERSION,
   writeDocument,
-} from '../../src/worksheet/index.ts'
-import { FullSheet } from '../../src/worksheet/renaming/full-sheet.ts'
+} from '../../../src/worksheet/index.ts'
+import { FullSheet } from '../../../src/worksheet/renaming/full-sheet.ts'
 
 const entry = (name: string, when: string | null, green: number, lab = [50, 0, 0]): SeriesEntry => ({
   name,
