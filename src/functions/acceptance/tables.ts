@@ -59,9 +59,6 @@ const NEWEST: Readonly<Record<string, string>> = { fadgi: fadgi2023.scheme }
 /** The published schemes by name, as `grade` takes them. */
 export const SCHEMES: readonly string[] = TABLES.map(({ scheme }) => scheme)
 
-/** Every metric that a published table grades. */
-export const METRICS: readonly string[] = [...new Set(TABLES.flatMap(({ metrics }) => Object.keys(metrics)))]
-
 /** A name as it is compared: without capitals, signs, spaces or the word for inches. */
 const comparable = (name: string): string =>
   name

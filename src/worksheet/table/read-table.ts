@@ -81,12 +81,6 @@ export function rowReader(columns: readonly Column[]): RowReader {
   return reader
 }
 
-/** Every row of a table as read. */
-export function readRows(columns: readonly Column[], rows: readonly (readonly string[])[]): RowReading[] {
-  const { read } = rowReader(columns)
-  return rows.map(read)
-}
-
 function newReader(columns: readonly Column[]): RowReader {
   const read = columns.map(readColumn)
   const known = new WeakMap<readonly string[], RowReading>()

@@ -1,13 +1,13 @@
 import { describe, expect, it, test } from 'vitest'
 import type { Column } from '../../../src/worksheet/index.ts'
-import { readRows, rowReader } from '../../../src/worksheet/table/read-table.ts'
+import { rowReader } from '../../../src/worksheet/table/read-table.ts'
 
 const column = (name: string, more: Partial<Column> = {}): Column => ({ name, ...more })
 
 /** What a field of a column is read as, or what is said of it. */
 function field(text: string, more: Partial<Column> = {}): unknown {
-  const [reading] = readRows([column('a', more), column('b', { entry: 'text' })], [[text, 'x']])
-  return reading?.problems[0]?.message ?? reading?.values[0]
+  const reading = rowReader([column('a', more), column('b', { entry: 'text' })]).read([text, 'x'])
+  return reading.problems[0]?.message ?? reading.values[0]
 }
 
 describe('a field of a quantity', () => {
@@ -94,17 +94,17 @@ describe('a row', () => {
     column('area', { formula: 'width ^ 2' }),
   ]
   it('lacks a field that must not stay empty', () => {
-    const [reading] = readRows(columns, [['', 'torn', '']])
-    expect(reading?.problems).toMatchObject([{ column: 0, empty: true }])
-    expect(reading?.values).toEqual([undefined, 'torn', undefined])
+    const reading = rowReader(columns).read(['', 'torn', ''])
+    expect(reading.problems).toMatchObject([{ column: 0, empty: true }])
+    expect(reading.values).toEqual([undefined, 'torn', undefined])
   })
   it('with nothing in it at all is blank, and no problem', () => {
     for (const row of [['', ' ', ''], []])
-      expect(readRows(columns, [row])[0]).toMatchObject({ isBlank: true, problems: [] })
+      expect(rowReader(columns).read(row)).toMatchObject({ isBlank: true, problems: [] })
   })
   it('shorter or longer than the columns is read as far as both go', () => {
-    expect(readRows(columns, [['5']])[0]?.values[0]).toBe(0.005)
-    expect(readRows(columns, [['5', '', '', 'over']])[0]?.problems).toEqual([])
+    expect(rowReader(columns).read(['5']).values[0]).toBe(0.005)
+    expect(rowReader(columns).read(['5', '', '', 'over']).problems).toEqual([])
   })
   it('is read once, whatever becomes of names and labels', () => {
     const row = ['5', '', '']
@@ -118,7 +118,7 @@ describe('a row', () => {
 })
 
 test('what might be written instead is offered where it can be read', () => {
-  const fixOf = (text: string) => readRows([column('a', { unit: 'mm' })], [[text]])[0]?.problems[0]?.fix
+  const fixOf = (text: string) => rowReader([column('a', { unit: 'mm' })]).read([text]).problems[0]?.fix
   expect(fixOf('1,234.5')).toBe('1234.5')
   expect(fixOf('4o0')).toBeUndefined()
 })
