@@ -7,6 +7,8 @@ import { frame } from './frame.ts'
 import { steps } from './steps-cell.ts'
 import * as words from './words.ts'
 
+// Every object is loose: keys this version does not know are kept, so that a later version's sheet survives a round trip.
+
 /** How values may be distributed within limits. */
 export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const
 export type Distribution = (typeof DISTRIBUTIONS)[number]
@@ -17,7 +19,6 @@ export type GivenSource = (typeof GIVEN_SOURCES)[number]
 
 const MOST_LISTED = 60
 
-/** Keys this version does not know are preserved in every object, so that a later version's sheet survives a round trip. */
 /** Whether and how a given may be changed by a suggestion. Figures are in the given's own unit. */
 const advice = v.looseObject({
   change: v.picklist(['never', 'freely', 'by kit', 'agree']),
