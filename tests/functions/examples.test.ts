@@ -40,6 +40,11 @@ function run(example: Example): void {
   expectNear(compute(example.formula), expected, within, example.formula)
 }
 
+it('every function has a name of its own', () => {
+  const names = FUNCTIONS.map(({ name }) => name)
+  expect(names.filter((name, i) => names.indexOf(name) !== i)).toEqual([])
+})
+
 describe.each(FUNCTIONS.map((record) => [record.name, record] as const))('%s', (_, record) => {
   it.each(record.examples.map((example) => [example.formula, example] as const))(
     'works its example %s',
