@@ -141,6 +141,19 @@ describe('the tree', () => {
   })
 })
 
+describe('the README of a room', () => {
+  const rooms = readdirSync(join(ROOT, 'src')).filter((room) => readdirSync(join(ROOT, 'src', room)).length > 1)
+
+  it.each(rooms)('of %s names its folders, and no other', (room) => {
+    const folders = readdirSync(join(ROOT, 'src', room), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .map(({ name }) => name)
+    const text = readFileSync(join(ROOT, 'src', room, 'README.md'), 'utf8')
+    const named = [...text.matchAll(/(?<![\w/])([\w-]+)\/(?![\w-])/g)].map(([, name]) => name)
+    expect([...new Set(named)].sort()).toEqual(folders.sort())
+  })
+})
+
 it('every exported function has a description', () => {
   const missing: string[] = []
   let found = 0
