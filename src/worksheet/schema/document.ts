@@ -7,7 +7,7 @@ import { frame } from './frame.ts'
 import { steps } from './steps-cell.ts'
 import * as words from './words.ts'
 
-// Every object is loose: keys this version does not know are kept, so that a later version's sheet survives a round trip.
+// Every object is loose: a key this version does not know stays where it is, so that a later version's sheet survives a round trip.
 
 /** How values may be distributed within limits. */
 export const DISTRIBUTIONS = ['rectangular', 'normal', 'triangular'] as const
