@@ -260,29 +260,24 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     const { ids, said, failed, error } = opened
     if (opened.copy) {
       const { receivedPage } = await import('./received-page.ts')
-      const page = await receivedPage(this.opened(), opened.copy, 'file')
-      if (this.page.on === 'sheet') await this.leave(this.page)
-      // The address of the sheet itself is left unchanged, so that Back leads to the shelf.
-      history.replaceState(null, '', '#copy')
-      this.turnTo(page)
-      return
+      return this.turnInstead(await receivedPage(this.opened(), opened.copy, 'file'), '#copy')
     }
     const [id] = ids
     if (id !== undefined && said.length === 0) {
       location.hash = toSheet(id)
       return
     }
-    if (this.page.on === 'sheet') await this.leave(this.page)
-    history.replaceState(null, '', '#')
     const newer = files.length === 1 ? await newerPage(error) : undefined
-    if (newer) {
-      // The address of the sheet itself is left unchanged, so that Back leads to the shelf.
-      history.replaceState(null, '', '#newer')
-      this.turnTo(newer)
-      return
-    }
+    if (newer) return this.turnInstead(newer, '#newer')
     const words = said.join(' ')
-    this.turnTo({ on: 'shelf', problem: failed ? words : '', said: failed ? '' : words })
+    await this.turnInstead({ on: 'shelf', problem: failed ? words : '', said: failed ? '' : words }, '#')
+  }
+
+  /** Turns to a page that takes the place of the present one in the history too, so that Back leads to the shelf. */
+  private async turnInstead(page: Page, fragment: string): Promise<void> {
+    if (this.page.on === 'sheet') await this.leave(this.page)
+    history.replaceState(null, '', fragment)
+    this.turnTo(page)
   }
 
   /** Asks above the page; resolves with the answer. */

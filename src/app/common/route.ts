@@ -39,11 +39,13 @@ const decoded = (text: string): string => {
 
 /** The address of a saved sheet. */
 export const toSheet = (id: string): string => `#sheet/${encodeURIComponent(id)}`
+
 /** Begins the name of a template of the studio in an address. */
 export const OWN_TEMPLATE = 'own-'
 
 /** The address that opens a job or template as a new sheet. */
 export const toNew = (template: string): string => `#new/${encodeURIComponent(template)}`
+
 /** A job for the user's own figures, without its example. */
 export const toStart = (template: string): string => `#start/${encodeURIComponent(template)}`
 

@@ -6,6 +6,7 @@ import { idsOnExamples } from '../../worksheet/analysis/provenance.ts'
 import { TooLong } from '../../worksheet/editing/text-limits.ts'
 import { type Cell, type Change, ChangeRefused, isNamed, type Note, type Sheet } from '../../worksheet/index.ts'
 import { OPEN_ELSEWHERE } from '../common/words.ts'
+import { isExact } from './sections.ts'
 
 /** What the worksheet computes of a cell. */
 function outcomeOf(cell: Cell, sheet: Sheet): CellView['outcome'] {
@@ -64,7 +65,7 @@ export class OpenSheet {
   view(cell: Cell): CellSignal {
     const known = this.views.get(cell.id)
     if (known) return known
-    const made = new Signal.State<CellView>(this.seen(cell))
+    const made = new Signal.State<CellView>(this.viewOf(cell))
     this.views.set(cell.id, made)
     return made
   }
@@ -141,7 +142,7 @@ export class OpenSheet {
     return cell ? labelOf(cell) : name
   }
 
-  private seen(cell: Cell): CellView {
+  private viewOf(cell: Cell): CellView {
     const { sheet, called } = this
     const rests = this.resting.has(cell.id)
     return { cell, outcome: outcomeOf(cell, sheet), called, sheet, rests } as CellView
@@ -150,7 +151,7 @@ export class OpenSheet {
   /** Brings the signal of a cell up to date. */
   update(id: string): void {
     const [view, cell] = [this.views.get(id), this.sheet.cell(id)]
-    if (view && cell?.kind === view.get().cell.kind) view.set(this.seen(cell))
+    if (view && cell?.kind === view.get().cell.kind) view.set(this.viewOf(cell))
   }
 
   private heard(changed: 'all' | ReadonlySet<string>): void {
@@ -176,7 +177,7 @@ export class OpenSheet {
         layout = true
         continue
       }
-      if (cell.kind === 'note' || exact(cell) !== exact(before)) layout = true
+      if (cell.kind === 'note' || isExact(cell) !== isExact(before)) layout = true
       if (!this.later?.(id)) this.update(id)
     }
     if (layout) this.laidOut.set(this.laidOut.get() + 1)
@@ -193,5 +194,3 @@ const restAlike = (before: readonly Cell[], after: readonly Cell[]): boolean =>
     if (cell === was) return true
     return cell.kind === 'given' && was?.kind === 'given' && cell.name === was.name && originOf(cell) === originOf(was)
   })
-
-const exact = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true

@@ -18,7 +18,9 @@ interface Draft {
   drawings: Drawing[]
 }
 
-const isExact = (cell: Cell): boolean => (cell.kind === 'given' || cell.kind === 'result') && cell.more_exact === true
+/** Whether a cell is a fine adjustment. */
+export const isExact = (cell: Cell): boolean =>
+  (cell.kind === 'given' || cell.kind === 'result') && cell.more_exact === true
 
 /** The sections of a sheet: each heading with the cells below it, up to the next. */
 export function sectionsOf(cells: readonly Cell[]): Section[] {

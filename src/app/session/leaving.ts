@@ -4,7 +4,7 @@ import type { Autosave } from './autosave.ts'
 import { LeftSheets } from './left-sheets.ts'
 import type { UnsavedSheets } from './unsaved-sheets.ts'
 
-/** Sees to it that nothing typed is lost with the page: it is reloaded, closed, put to sleep, or the tab is turned away from. */
+/** Saves what is typed when the page is reloaded, closed or put to sleep, or another tab is turned to. */
 export class Leaving {
   private isAsleep = false
   private readonly sheets: LeftSheets
@@ -37,7 +37,7 @@ export class Leaving {
 
   /** The browser asks before it closes a page whose sheet is nowhere else. */
   private readonly warn = (event: BeforeUnloadEvent): void => {
-    // While a save is under way it is let finish; only one that failed is worth the browser's question.
+    // A save under way goes on to its end; only one that failed is worth the browser's question.
     if (this.unsaved.isAny || this.open()?.saveState.get().state === 'failed') event.preventDefault()
   }
 

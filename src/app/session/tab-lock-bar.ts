@@ -39,7 +39,7 @@ export class TabLockBar extends SignalWatcher(LitElement) {
     this.dispatchEvent(new CustomEvent('revisions-asked', { bubbles: true, composed: true }))
   }
 
-  private rescue(): string {
+  private rescueText(): string {
     if (this.session.rescued.get() !== undefined) return WORDS.rescued
     return this.session.lockState.get() === 'changed' ? WORDS.notRescued : ''
   }
@@ -48,7 +48,7 @@ export class TabLockBar extends SignalWatcher(LitElement) {
     const state = this.session.lockState.get()
     const rescued = this.session.rescued.get() !== undefined
     return html`
-      <p role="alert">${state === 'here' ? '' : WORDS[state]} ${this.rescue()}</p>
+      <p role="alert">${state === 'here' ? '' : WORDS[state]} ${this.rescueText()}</p>
       <div class="presses">
         ${
           state === 'here'

@@ -15,8 +15,8 @@ export interface UnsavedSheet {
 const LEAVE_MS = 800
 
 /**
- * The sheets of this tab that are not saved: the open one, and those whose page was left while saving failed. They stay
- * here, and saving is tried again, until it succeeds.
+ * The sheets of this tab whose page was left before they were saved. They stay here, and saving is tried again, until it
+ * succeeds.
  */
 export class UnsavedSheets {
   /** Those whose page was left. */

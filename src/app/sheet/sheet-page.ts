@@ -32,7 +32,7 @@ export class SheetPage extends SignalWatcher(LitElement) {
   @property({ attribute: false }) session!: SheetSession
   @property() face: Face = 'fill'
   @state() private sharing = false
-  /** Of the check summary, and of a step back or forward in any case. */
+  /** Announces how the checks are once that has changed, and in any case after a step back or forward. */
   private readonly announcement = new Announcement(this)
   /** Why the last change did not fit. */
   @state() private tooLong = ''
