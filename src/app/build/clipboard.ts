@@ -2,8 +2,8 @@ import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 
 import type { Cell, Change } from '../../worksheet/index.ts'
 import { isField } from '../open/focus.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
-import type { PasteResult } from './clip-board.ts'
-import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './clip-picks.ts'
+import type { PasteResult } from './clip-text.ts'
+import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './selection.ts'
 import { buildWords as words } from './words.ts'
 
 /** What the clipboard needs of the face that shows the cells. */
@@ -18,11 +18,11 @@ interface Face {
   readonly goToField: () => void
 }
 
-let texts: typeof import('./clip-board.ts') | undefined
+let texts: typeof import('./clip-text.ts') | undefined
 
 /** Fetches what reads and writes cells as text, which the rows are shown without. */
-export const fetchTexts = async (): Promise<typeof import('./clip-board.ts')> => {
-  texts ??= await import('./clip-board.ts')
+export const fetchTexts = async (): Promise<typeof import('./clip-text.ts')> => {
+  texts ??= await import('./clip-text.ts')
   return texts
 }
 

@@ -2,7 +2,7 @@ import type { Cell, TableCell } from '../../worksheet/index.ts'
 import { readTable, TableError } from '../../worksheet/table/csv.ts'
 import { matchTable, takeTable } from '../../worksheet/table/match-import.ts'
 import { newCell } from '../common/new-cell.ts'
-import type { PasteResult } from './clip-board.ts'
+import type { PasteResult } from './clip-text.ts'
 import { buildWords as words } from './words.ts'
 
 /** A table cell of fields copied from a spreadsheet, its columns as their headings and fields suggest them. */

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from '../../../src/app/build/clip-picks.ts'
+import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from '../../../src/app/build/selection.ts'
 import { given } from '../../worksheet/make.ts'
 
 const cells = ['a', 'b', 'c', 'd', 'e'].map((name) => given(name, ''))
