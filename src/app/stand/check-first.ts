@@ -10,6 +10,7 @@ import { shortList } from '../../units/plural.ts'
 import type { Check, CheckOutcome, Given, Sheet } from '../../worksheet/index.ts'
 import { examplesOf } from '../examples/examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { checksIn } from './stand-cells.ts'
 import { standWords as words } from './words.ts'
 
 /** What is open in a sheet before the work at the stand begins. */
@@ -19,16 +20,14 @@ interface OpenPoints {
 }
 
 function openPoints(sheet: Sheet): OpenPoints {
-  const checks = sheet.cells.filter((cell): cell is Check => cell.kind === 'check')
-  const of = (state: CheckOutcome['state']): readonly Check[] =>
-    checks.filter(({ id }) => sheet.checkState(id) === state)
+  const of = (state: CheckOutcome['state']): readonly Check[] => checksIn(sheet, state)
   return {
     examples: examplesOf(sheet),
     checks: { fail: of('fail'), waiting: of('waiting'), marginal: of('marginal') },
   }
 }
 
-/** Whether anything is still an example’s, waiting or marginal before the first frame. */
+/** Whether anything is still an example’s, fails, waits or is marginal before the first frame. */
 export function hasOpenPoints(sheet: Sheet): boolean {
   const { examples, checks } = openPoints(sheet)
   return examples.length + checks.fail.length + checks.waiting.length + checks.marginal.length > 0
@@ -176,7 +175,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
       // A check that needs a figure is answered where that figure is filled in.
       const place = sheet.named(needs[0] ?? '')?.id ?? cell.id
       const rests = state !== 'waiting' && this.open.resting.has(cell.id)
-      const said = state !== 'waiting' ? begun(message) || label : needs.length > 0 ? `${label}: ${needed}` : label
+      const said = state !== 'waiting' ? asSentence(message) || label : needs.length > 0 ? `${label}: ${needed}` : label
       return html`<li><span>${said}${rests ? html` <span class="quiet">(${words.exampleFigure(false)})</span>` : nothing}</span>${this.change(place, label)}</li>`
     }
     // Solid as soon as one of them is judged by the user's own figures.
@@ -218,4 +217,5 @@ export class CheckFirst extends SignalWatcher(LitElement) {
 }
 
 /** A message as a sentence of its own: elsewhere it follows the word for its state. A unit or a stop stays as it is. */
-const begun = (message: string): string => message.replace(/^[a-z](?=[a-z]*[ ,])/, (letter) => letter.toUpperCase())
+const asSentence = (message: string): string =>
+  message.replace(/^[a-z](?=[a-z]*[ ,])/, (letter) => letter.toUpperCase())

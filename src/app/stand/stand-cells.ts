@@ -1,8 +1,12 @@
-import { type Cell, type Check, isHeading, type Result } from '../../worksheet/index.ts'
+import { type Cell, type Check, type CheckOutcome, isHeading, type Result, type Sheet } from '../../worksheet/index.ts'
 
 /** The checks marked for the stand. */
 export const standChecks = (cells: readonly Cell[]): Check[] =>
   cells.filter((cell): cell is Check => cell.kind === 'check' && cell.stand === true)
+
+/** The checks of a sheet that are in a state. */
+export const checksIn = (sheet: Sheet, state: CheckOutcome['state']): readonly Check[] =>
+  sheet.cells.filter((cell): cell is Check => cell.kind === 'check' && sheet.checkState(cell.id) === state)
 
 export interface SectionResults {
   /** The text of the heading; empty before the first heading. */

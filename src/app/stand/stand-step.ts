@@ -28,7 +28,7 @@ import { type FrameCount, frameCount } from './frame-count.ts'
 import { measuredGiven } from './measured-given.ts'
 import { adviceText, type Compared, comparedOf, settingOf, targetRests } from './setting.ts'
 import './stand-drawing.ts'
-import { drawingNear, drawingOf, type StandFigureCell, type StandStep } from './stand-steps.ts'
+import { drawingNear, drawingOf, figuresOf, type StandFigureCell, type StandStep } from './stand-steps.ts'
 import { stepStyle } from './step-style.ts'
 import { standWords as words } from './words.ts'
 
@@ -214,9 +214,7 @@ export class StandStepElement extends SignalWatcher(LitElement) {
   private checks(step: StandStep): readonly Check[] {
     const { sheet } = this.open
     const { engine } = sheet
-    const own = (step.reading ? [step.reading, ...step.sets] : step.sets).flatMap(
-      ({ name }) => engine.named(name) ?? [],
-    )
+    const own = figuresOf(step).flatMap(({ name }) => engine.named(name) ?? [])
     if (own.length === 0) return []
     const marks = downstreamOf(
       engine.layout,
@@ -234,9 +232,8 @@ export class StandStepElement extends SignalWatcher(LitElement) {
 
   private notices(step: StandStep): TemplateResult {
     const { sheet } = this.open
-    const figures = step.reading ? [step.reading, ...step.sets] : step.sets
     const cautions = new Set(
-      figures.flatMap(({ id }) => {
+      figuresOf(step).flatMap(({ id }) => {
         const outcome = sheet.outcome(id)
         return outcome.state === 'value' ? outcome.safety : []
       }),

@@ -28,6 +28,10 @@ export interface StandStep {
   readonly countsFrames: boolean
 }
 
+/** The figures that are set or read at a step. */
+export const figuresOf = ({ reading, sets }: StandStep): readonly StandFigureCell[] =>
+  reading ? [reading, ...sets] : sets
+
 const isFigure = (cell: Cell | undefined): cell is StandFigureCell => cell?.kind === 'given' || cell?.kind === 'result'
 
 /** The steps of a sheet in the order of the work, each with its readings, as shown at the stand. */
@@ -70,9 +74,7 @@ export function figuresInOrder(sheet: Sheet, steps: readonly StandStep[]): reado
   const sections = sectionTitles(sheet.cells)
   const section = (cell: StandFigureCell): string => sections.get(cell.id) ?? ''
   const named = new Map<StandFigureCell, StandStep>()
-  for (const step of steps)
-    for (const cell of step.reading ? [...step.sets, step.reading] : step.sets)
-      if (!named.has(cell)) named.set(cell, step)
+  for (const step of steps) for (const cell of figuresOf(step)) if (!named.has(cell)) named.set(cell, step)
   const ofSection = new Map<string, StandStep>()
   for (const [cell, step] of named) {
     const known = ofSection.get(section(cell))
@@ -114,7 +116,7 @@ export function drawingOf(sheet: Sheet, step: StandStep): StepDrawing | undefine
   let best: (StepDrawing & { readonly weight: number }) | undefined
   // Of two drawings that show it, the one with less beside it.
   const simplestFirst = drawings.toSorted((a, b) => Object.keys(a.from).length - Object.keys(b.from).length)
-  for (const { name } of step.reading ? [step.reading, ...step.sets] : step.sets)
+  for (const { name } of figuresOf(step))
     for (const cell of simplestFirst)
       for (const [input, formula] of Object.entries(cell.from)) {
         const weight =

@@ -15,6 +15,7 @@ import { frameCount, withTaken } from './frame-count.ts'
 import { type StandMode, standMode } from './stand-mode.ts'
 import './stand-overview.ts'
 import './stand-step.ts'
+import { checksIn } from './stand-cells.ts'
 import { drawingOf, type StandStep, standSteps } from './stand-steps.ts'
 import { standStyle } from './stand-style.ts'
 import './stand-switch.ts'
@@ -145,9 +146,7 @@ export class StandView extends SignalWatcher(LitElement) {
   /** The failing checks in words, each leading to where it is filled in, and the marginal ones. */
   private checks(): TemplateResult {
     const { sheet } = this.open
-    const of = (state: 'fail' | 'marginal'): readonly Check[] =>
-      sheet.cells.filter((cell): cell is Check => cell.kind === 'check' && sheet.checkState(cell.id) === state)
-    const [fails, marginal] = [of('fail'), of('marginal')]
+    const [fails, marginal] = [checksIn(sheet, 'fail'), checksIn(sheet, 'marginal')]
     const [first] = fails
     const names = (checks: readonly Check[]): string => checks.map(labelOf).join(', ')
     return html`
