@@ -20,7 +20,7 @@ import { Announcement } from '../open/announcement.ts'
 import { OpenSheet } from '../open/open-sheet.ts'
 import { parts } from '../templates/part-library.ts'
 import { answersStyle } from './answers-style.ts'
-import { answersIn, readSaved, type SavedAnswers, SETTING } from './saved-answers.ts'
+import { answersIn, NO_ANSWERS, readSaved, type SavedAnswers, SETTING } from './saved-answers.ts'
 import { answersWords as words } from './words.ts'
 
 /** A pause in typing after which the sheet is composed again. */
@@ -36,7 +36,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   @property() failure = ''
   @state() private library: PartLibrary | undefined
   @state() private open: OpenSheet | undefined
-  @state() private answers: SavedAnswers = { job: '', byPhone: false, several: false, givens: new Map() }
+  @state() private answers: SavedAnswers = NO_ANSWERS
   @state() private chosen: readonly Reasoned[] = []
   @state() private problem = ''
   private compute: ((worksheet: Worksheet) => Sheet) | undefined
@@ -123,7 +123,7 @@ export class AnswersPage extends SignalWatcher(LitElement) {
   }
 
   private clear(): void {
-    this.answers = readSaved(undefined)
+    this.answers = NO_ANSWERS
     this.compose()
     this.renderRoot.querySelector<HTMLElement>('h1')?.focus()
   }

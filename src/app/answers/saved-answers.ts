@@ -12,7 +12,8 @@ export interface SavedAnswers {
   readonly givens: ReadonlyMap<string, Filled>
 }
 
-const NONE: SavedAnswers = { job: '', byPhone: false, several: false, givens: new Map() }
+/** Nothing answered yet. */
+export const NO_ANSWERS: SavedAnswers = { job: '', byPhone: false, several: false, givens: new Map() }
 
 /** Answers as plain data. */
 export const answersIn = ({ givens, ...rest }: SavedAnswers): unknown => ({ ...rest, givens: [...givens] })
@@ -33,7 +34,7 @@ function filledFrom(entry: unknown): readonly [string, Filled][] {
 
 /** Saved answers; what cannot be read of them is left out. */
 export function readSaved(data: unknown): SavedAnswers {
-  if (!isRecord(data)) return NONE
+  if (!isRecord(data)) return NO_ANSWERS
   const { kind, byPhone, several, job, givens } = data
   return {
     ...(typeof kind === 'string' ? { kind } : {}),

@@ -1,7 +1,7 @@
-import { count, listText, plural } from '../../units/plural.ts'
+import { plural, shortList } from '../../units/plural.ts'
 import { asksNothing } from '../common/words.ts'
 
-const MAX_LISTED = 8
+const MOST_LISTED = 9
 
 export const answersWords = {
   title: 'What have you got?',
@@ -21,11 +21,8 @@ export const answersWords = {
   figures: 'Figures so far',
   noFigures: 'Figures appear as you answer.',
   checks: 'Checks',
-  asks: (labels: readonly string[]): string => {
-    const rest = labels.length - MAX_LISTED
-    const shown = labels.slice(0, MAX_LISTED)
-    return `It will ask for ${plural(labels.length, 'more figure')}: ${listText(rest > 0 ? [...shown, `${count(rest)} more`] : shown)}.`
-  },
+  asks: (labels: readonly string[]): string =>
+    `It will ask for ${plural(labels.length, 'more figure')}: ${shortList(labels, MOST_LISTED)}.`,
   asksNothing,
   make: 'Make this sheet',
   clear: 'Clear all answers',

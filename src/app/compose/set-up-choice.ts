@@ -1,4 +1,4 @@
-import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
+import { css, html, LitElement, type TemplateResult } from 'lit'
 import { customElement, property } from 'lit/decorators.js'
 import { field, shared } from '../../cells/style/styles.ts'
 import type { SetUp } from '../../worksheet/compose/compose.ts'
@@ -74,19 +74,15 @@ export class SetUpChoice extends LitElement {
           `,
         )}
       </div>
-      ${
-        this.there.length > 0
-          ? this.there.map(
-              (one) => html`
-                <fieldset>
-                  <legend>${one.title}</legend>
-                  ${this.choices(one)}
-                  <button type="button" class="press" @click=${() => this.say('set-up-removed', one)}>${words.removeSetUp(one.title)}</button>
-                </fieldset>
-              `,
-            )
-          : nothing
-      }
+      ${this.there.map(
+        (one) => html`
+          <fieldset>
+            <legend>${one.title}</legend>
+            ${this.choices(one)}
+            <button type="button" class="press" @click=${() => this.say('set-up-removed', one)}>${words.removeSetUp(one.title)}</button>
+          </fieldset>
+        `,
+      )}
     `
   }
 

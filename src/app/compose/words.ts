@@ -1,7 +1,7 @@
-import { agree, count, listText, plural } from '../../units/plural.ts'
+import { agree, listText, plural, shortList } from '../../units/plural.ts'
 import { asksNothing } from '../common/words.ts'
 
-const MAX_LISTED = 8
+const MOST_LISTED = 9
 
 const quoted = (text: string): string => `“${text}”`
 
@@ -18,18 +18,10 @@ export const composeWords = {
   headings: (headings: readonly string[]): string =>
     `It is added under the ${agree(headings.length, 'heading', 'headings')} ${listText(headings.map(quoted))}.`,
   usesNothing: 'It shares no figures with your sheet.',
-  uses: (labels: readonly string[]): string => {
-    const rest = labels.length - MAX_LISTED
-    const shown = labels.slice(0, MAX_LISTED).map(quoted)
-    return `It uses your ${listText(rest > 0 ? [...shown, `${count(rest)} more`] : shown)}.`
-  },
+  uses: (labels: readonly string[]): string => `It uses your ${shortList(labels.map(quoted), MOST_LISTED)}.`,
   clashes: (n: number): string =>
     `${plural(n, 'name')} ${agree(n, 'is', 'are')} already used in your sheet, perhaps for the same thing.`,
-  asks: (labels: readonly string[]): string => {
-    const rest = labels.length - MAX_LISTED
-    const shown = labels.slice(0, MAX_LISTED).map(quoted)
-    return `It asks for ${listText(rest > 0 ? [...shown, `${count(rest)} more`] : shown)}.`
-  },
+  asks: (labels: readonly string[]): string => `It asks for ${shortList(labels.map(quoted), MOST_LISTED)}.`,
   asksNothing,
   /** A part of the sheet gives way to another that decides the same. */
   replaces: (part: string, by: string): string => `${quoted(by)} replaces ${quoted(part)}.`,
