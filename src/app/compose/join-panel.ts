@@ -24,7 +24,7 @@ import { MOMENTS } from '../common/words.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 import { found, isNamedSo } from '../shelf/shelf-find.ts'
 import { parts } from '../templates/part-library.ts'
-import { ANSWERS, type Answer, template } from '../templates/templates.ts'
+import { SHELF, type ShelfEntry, template } from '../templates/templates.ts'
 import { joinStyle } from './join-style.ts'
 import { type Question, questionsOf, resolutionText, usedText } from './join-text.ts'
 import { arrangement, type Recompose } from './older-sheet.ts'
@@ -78,7 +78,7 @@ export class JoinPanel extends LitElement {
     this.dispatchEvent(new CustomEvent('join-left', { bubbles: true, composed: true }))
   }
 
-  private async choose({ key, answer, moment }: Answer): Promise<void> {
+  private async choose({ key, answer, moment }: ShelfEntry): Promise<void> {
     this.problem = ''
     try {
       const worksheet = await template(key)
@@ -172,7 +172,7 @@ export class JoinPanel extends LitElement {
 
   private chooser(): TemplateResult {
     const query = this.query.trim()
-    const { answers, whole } = found(this.offered(query), query)
+    const { entries, whole } = found(this.offered(query), query)
     const there = new Set([
       ...this.open.sheet.cells.flatMap((cell) => (cell.kind === 'note' ? (cell.template ?? []) : [])),
       ...partsOf(this.open.sheet.worksheet).map(({ part }) => part),
@@ -193,12 +193,12 @@ export class JoinPanel extends LitElement {
         >
         <button type="button" class="word" @click=${() => this.leave()}>${words.cancel}</button>
       </div>
-      <p class="unseen" role="status">${query === '' ? '' : words.found(answers.length)}</p>
-      ${answers.length === 0 ? html`<p>${words.noMatch(query)}</p>` : nothing}
-      ${answers.length > 0 && !whole ? html`<p>${words.partlyMatches(query)}</p>` : nothing}
+      <p class="unseen" role="status">${query === '' ? '' : words.found(entries.length)}</p>
+      ${entries.length === 0 ? html`<p>${words.noMatch(query)}</p>` : nothing}
+      ${entries.length > 0 && !whole ? html`<p>${words.partlyMatches(query)}</p>` : nothing}
       ${this.setUps()}
       ${MOMENTS.map(([moment, said]) => {
-        const some = answers.filter((one) => one.moment === moment)
+        const some = entries.filter((one) => one.moment === moment)
         if (some.length === 0) return nothing
         return html`
           <h3>${said}</h3>
@@ -223,10 +223,10 @@ export class JoinPanel extends LitElement {
    * Jobs, and in a sheet that is composed of parts also single sections: without a search those that no job brings, which
    * would else not be found.
    */
-  private offered(query: string): readonly (Answer | SingleSection)[] {
-    if (!this.library) return ANSWERS
+  private offered(query: string): readonly (ShelfEntry | SingleSection)[] {
+    if (!this.library) return SHELF
     const single = singleSections(this.library)
-    return [...ANSWERS, ...(query === '' ? single.filter(({ isBrought }) => !isBrought) : single)]
+    return [...SHELF, ...(query === '' ? single.filter(({ isBrought }) => !isBrought) : single)]
   }
 
   /** Set-ups that may follow the first, and those that do. */

@@ -1,8 +1,8 @@
 import type { PartLibrary } from '../../worksheet/compose/part-library.ts'
-import { ANSWERS, type Answer } from '../templates/templates.ts'
+import { SHELF, type ShelfEntry } from '../templates/templates.ts'
 
 /** A section that may be added by itself, listed as jobs are; its key is the part's name. */
-export type SingleSection = Answer & {
+export type SingleSection = ShelfEntry & {
   /** A job or another set-up brings it as well. */
   readonly isBrought: boolean
 }
@@ -19,7 +19,7 @@ export function singleSections({ parts, roles, setUps }: PartLibrary): readonly 
   const wholeJobs = new Set(jobs.flatMap((list) => (list.length === 1 ? list : [])))
   const titleOf = new Map(roles.map(({ role, title }) => [role, title]))
   return [...parts.values()].flatMap(({ id, role, title, about, offer, stage }): SingleSection[] =>
-    wholeJobs.has(id) || ANSWERS.some((one) => one.answer === offer)
+    wholeJobs.has(id) || SHELF.some((one) => one.answer === offer)
       ? []
       : [
           {

@@ -1,5 +1,5 @@
 import type { Summary } from '../../storage/store/types.ts'
-import type { Answer } from '../templates/templates.ts'
+import type { ShelfEntry } from '../templates/templates.ts'
 
 /** Words that do not narrow a search. */
 const EMPTY_WORDS = new Set('a an and as at for from got have i in is it my of on or some the this to with'.split(' '))
@@ -25,14 +25,14 @@ function matches(query: string, word: string): boolean {
   return a.length >= SHORTEST && (a === b || word.startsWith(a))
 }
 
-export interface Found<A extends Answer = Answer> {
-  readonly answers: readonly A[]
+export interface Found<E extends ShelfEntry = ShelfEntry> {
+  readonly entries: readonly E[]
   /** Whether every word matched; otherwise these match the most words, or there are none. */
   readonly whole: boolean
 }
 
 /** How many of the words match a template: by its title and search words, and with its description too. */
-function meets({ answer, about, words }: Answer, query: readonly string[]): { named: number; described: number } {
+function meets({ answer, about, words }: ShelfEntry, query: readonly string[]): { named: number; described: number } {
   const named = wordsOf([answer, ...words].join(' '))
   const described = [...named, ...wordsOf(about)]
   const count = (among: readonly string[]): number =>
@@ -41,22 +41,22 @@ function meets({ answer, about, words }: Answer, query: readonly string[]): { na
 }
 
 /** The templates that match a query; all of them where it is empty. */
-export function found<A extends Answer>(answers: readonly A[], query: string): Found<A> {
+export function found<E extends ShelfEntry>(all: readonly E[], query: string): Found<E> {
   const words = wordsOf(query).filter((word) => !EMPTY_WORDS.has(word))
   // A figure does not narrow a search for the word beside it: `45 MP`, `35 mm slides`.
   const named = words.filter((word) => !/^\d+$/.test(word))
   const terms = named.length > 0 ? named : words
-  if (terms.length === 0) return { answers, whole: true }
-  const met = answers.map((answer) => ({ answer, ...meets(answer, terms) }))
-  const best = (by: 'named' | 'described', least: number): readonly A[] =>
-    met.filter((one) => one[by] >= least).map(({ answer }) => answer)
+  if (terms.length === 0) return { entries: all, whole: true }
+  const met = all.map((entry) => ({ entry, ...meets(entry, terms) }))
+  const best = (by: 'named' | 'described', least: number): readonly E[] =>
+    met.filter((one) => one[by] >= least).map(({ entry }) => entry)
   // Matches in descriptions are shown only where no title or search word matches.
   for (const by of ['named', 'described'] as const) {
-    const all = best(by, terms.length)
-    if (all.length > 0) return { answers: all, whole: true }
+    const entries = best(by, terms.length)
+    if (entries.length > 0) return { entries, whole: true }
   }
   const most = Math.max(...met.map(({ named }) => named))
-  return { answers: most === 0 ? [] : best('named', most), whole: false }
+  return { entries: most === 0 ? [] : best('named', most), whole: false }
 }
 
 /** Whether job, title or size of a saved sheet match a query. */

@@ -7,7 +7,7 @@ import type { Store, Summary } from '../../storage/store/types.ts'
 import { pageStyle } from '../common/page-style.ts'
 import { TO_ANSWERS, toNew, toStart } from '../common/route.ts'
 import { MOMENTS } from '../common/words.ts'
-import { ANSWERS, type Answer, EMPTY } from '../templates/templates.ts'
+import { EMPTY, SHELF, type ShelfEntry } from '../templates/templates.ts'
 import { found } from './shelf-find.ts'
 import { shelfStyle } from './shelf-style.ts'
 import { SEARCHES, shelfWords as words } from './words.ts'
@@ -103,7 +103,7 @@ export class ShelfPage extends LitElement {
     `
   }
 
-  private answer({ key, answer, about }: Answer): TemplateResult {
+  private entry({ key, answer, about }: ShelfEntry): TemplateResult {
     const { src, words: figures } = FIGURES[key] ?? { src: '', words: '' }
     return html`
       <li>
@@ -124,28 +124,28 @@ export class ShelfPage extends LitElement {
   }
 
   private templates(): TemplateResult {
-    const { answers, whole } = found(ANSWERS, this.query)
-    const groups = MOMENTS.map(([moment, said]) => ({ said, answers: answers.filter((one) => one.moment === moment) }))
+    const { entries, whole } = found(SHELF, this.query)
+    const groups = MOMENTS.map(([moment, said]) => ({ said, entries: entries.filter((one) => one.moment === moment) }))
     const query = this.query.trim()
     return html`
-      <p class="unseen" role="status">${query === '' ? '' : words.found(answers.length)}</p>
+      <p class="unseen" role="status">${query === '' ? '' : words.found(entries.length)}</p>
       ${
-        answers.length === 0
+        entries.length === 0
           ? html`<p class="none">
               ${words.noMatch(query)}<button type="button" class="word" @click=${() => this.search('')}>${words.showAll}</button>${words.orStart}<a class="word" href=${`${toNew(EMPTY)}/build`}>${words.emptySheet}</a>.
             </p>`
           : nothing
       }
-      ${answers.length > 0 && !whole ? html`<p class="none">${words.partlyMatches(query)}</p>` : nothing}
-      ${groups.map(({ said, answers }) =>
-        answers.length === 0
+      ${entries.length > 0 && !whole ? html`<p class="none">${words.partlyMatches(query)}</p>` : nothing}
+      ${groups.map(({ said, entries }) =>
+        entries.length === 0
           ? nothing
           : html`<section aria-label=${said}>
               <h2>${said}</h2>
               <ul class="answers">${repeat(
-                answers,
+                entries,
                 ({ key }) => key,
-                (one) => this.answer(one),
+                (one) => this.entry(one),
               )}</ul>
             </section>`,
       )}

@@ -3,11 +3,11 @@ import { FORMAT, type Stage, VERSION } from '../../worksheet/format/format.ts'
 import type { Worksheet } from '../../worksheet/index.ts'
 import { preparedAs, templateFile } from './prepared-template.ts'
 
-/** The entry of a template on the shelf, from the key `shelf` of its file. */
-export interface Answer {
+/** A job on the shelf, from the key `shelf` of its file. */
+export interface ShelfEntry {
   /** The name of the file without its extension, used in the address. */
   readonly key: string
-  /** The original: “A flat sheet on a copy stand”. */
+  /** What it is called there: “A flat sheet”. */
   readonly answer: string
   /** What the sheet computes, in a sentence. */
   readonly about: string
@@ -18,14 +18,13 @@ export interface Answer {
   readonly words: readonly string[]
 }
 
-type Shelf = Omit<Answer, 'key'>
-
 // Only the entries load with the page; a template is fetched when it is chosen.
-const shelves = import.meta.glob<Shelf>('../../../templates/*.json', { import: 'shelf', eager: true })
+const shelves = import.meta.glob<Omit<ShelfEntry, 'key'>>('../../../templates/*.json', { import: 'shelf', eager: true })
 
 const keyOf = (path: string): string => path.replace(/^.*\/|\.json$/g, '')
 
-export const ANSWERS: readonly Answer[] = Object.entries(shelves)
+/** The jobs on the shelf, in its order. */
+export const SHELF: readonly ShelfEntry[] = Object.entries(shelves)
   .map(([path, { answer, about, order, moment, words }]) => ({
     key: keyOf(path),
     ...{ answer, about, order, moment, words },

@@ -3,18 +3,18 @@ import { describe, expect, it, test } from 'vitest'
 import { MOMENTS } from '../../../src/app/common/words.ts'
 import { found, isNamedSo } from '../../../src/app/shelf/shelf-find.ts'
 import { SEARCHES } from '../../../src/app/shelf/words.ts'
-import type { Answer } from '../../../src/app/templates/templates.ts'
+import type { ShelfEntry } from '../../../src/app/templates/templates.ts'
 import { STAGES } from '../../../src/worksheet/index.ts'
 
 const FOLDER = new URL('../../../templates/', import.meta.url)
-const ANSWERS: Answer[] = readdirSync(FOLDER)
+const SHELF: ShelfEntry[] = readdirSync(FOLDER)
   .filter((file) => file.endsWith('.json'))
   .map((file) => ({
     key: file.replace(/\.json$/, ''),
     ...JSON.parse(readFileSync(new URL(file, FOLDER), 'utf8')).shelf,
   }))
 
-const keys = (query: string): string[] => found(ANSWERS, query).answers.map(({ key }) => key)
+const keys = (query: string): string[] => found(SHELF, query).entries.map(({ key }) => key)
 
 test.each(SEARCHES)('“%s” finds an answer', (_, query) => {
   expect(keys(query).length).toBeGreaterThan(0)
@@ -43,32 +43,31 @@ describe('the words people use', () => {
   })
 
   it('find every template by each of its own', () => {
-    for (const { key, words, answer } of ANSWERS)
-      for (const word of [answer, ...words]) expect(keys(word)).toContain(key)
+    for (const { key, words, answer } of SHELF) for (const word of [answer, ...words]) expect(keys(word)).toContain(key)
   })
 
   it('that mean nothing leave all to be seen, as none do', () => {
-    for (const query of ['', '  ', 'a', 'what is it'.slice(5)]) expect(keys(query).length).toBe(ANSWERS.length)
+    for (const query of ['', '  ', 'a', 'what is it'.slice(5)]) expect(keys(query).length).toBe(SHELF.length)
   })
 
   it('that nobody answers to find nothing', () => {
-    expect(found(ANSWERS, 'xylophone')).toEqual({ answers: [], whole: false })
+    expect(found(SHELF, 'xylophone')).toEqual({ entries: [], whole: false })
   })
 
   it('of which some are met find what meets the most', () => {
-    const { answers, whole } = found(ANSWERS, 'an old worm-eaten book')
+    const { entries, whole } = found(SHELF, 'an old worm-eaten book')
     expect(whole).toBe(false)
-    expect(answers.map(({ key }) => key)).toContain('bound-volume')
+    expect(entries.map(({ key }) => key)).toContain('bound-volume')
   })
 
   it('are found in a description only where nothing is called so', () => {
-    const answer = (key: string, words: string[], about: string): Answer => ({
+    const answer = (key: string, words: string[], about: string): ShelfEntry => ({
       ...{ key, words, about },
       ...{ answer: 'A sheet', order: 1, moment: 'frame' },
     })
     const two = [answer('a', ['lamp'], ''), answer('b', [], 'Where a lamp stands.')]
-    expect(found(two, 'lamps').answers.map(({ key }) => key)).toEqual(['a'])
-    expect(found(two, 'stands').answers.map(({ key }) => key)).toEqual(['b'])
+    expect(found(two, 'lamps').entries.map(({ key }) => key)).toEqual(['a'])
+    expect(found(two, 'stands').entries.map(({ key }) => key)).toEqual(['b'])
   })
 })
 
@@ -80,5 +79,5 @@ test('a saved sheet is found by its title', () => {
 
 test('every stage of a job has its place on the shelf, and every template a stage', () => {
   expect(MOMENTS.map(([stage]) => stage)).toEqual([...STAGES])
-  for (const { key, moment } of ANSWERS) expect(STAGES, key).toContain(moment)
+  for (const { key, moment } of SHELF) expect(STAGES, key).toContain(moment)
 })
