@@ -50,11 +50,11 @@ describe('the words people use', () => {
     for (const query of ['', '  ', 'a', 'what is it'.slice(5)]) expect(keys(query).length).toBe(SHELF.length)
   })
 
-  it('that nobody answers to find nothing', () => {
+  it('that no job matches find nothing', () => {
     expect(found(SHELF, 'xylophone')).toEqual({ entries: [], whole: false })
   })
 
-  it('of which some are met find what meets the most', () => {
+  it('of which some match find the jobs that match most', () => {
     const { entries, whole } = found(SHELF, 'an old worm-eaten book')
     expect(whole).toBe(false)
     expect(entries.map(({ key }) => key)).toContain('bound-volume')
