@@ -318,8 +318,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
         .checkSummary=${page.checkSummary}
         .figures=${page.figures}
         .home=${page.home}
-        .served=${page.from === 'server'}
-        .fromFile=${page.from === 'file'}
+        .from=${page.from}
         .failure=${this.failure}
         @copy-saved=${() => void this.saveCopy(page.worksheet)}
         @copy-taken=${(event: CustomEvent<TakeOver>) => this.takeOver(event.detail)}

@@ -97,11 +97,11 @@ export class FindLine extends LitElement {
   private look(leads: boolean): void {
     clearTimeout(this.pause)
     this.isTyping = false
-    const inHand = this.hits[this.at]?.id
+    const current = this.hits[this.at]?.id
     this.hits = findIn(this.open.sheet, this.query)
     this.at = Math.max(
       0,
-      this.hits.findIndex(({ id }) => id === inHand),
+      this.hits.findIndex(({ id }) => id === current),
     )
     if (leads) this.show(this.hits[this.at]?.id)
   }

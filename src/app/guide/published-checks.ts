@@ -3,6 +3,7 @@ import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { shared } from '../../cells/style/styles.ts'
 import type { PublishedRow } from '../../functions/published/report.ts'
+import { fetched } from '../templates/prepared-template.ts'
 import { guideWords as words } from './words.ts'
 
 /** A comparison, with its source as a place in the list of sources. */
@@ -15,18 +16,15 @@ interface Published {
   readonly functions: Readonly<Record<string, readonly string[]>>
 }
 
-let fetched: Promise<Published> | undefined
+let fetching: Promise<Published> | undefined
 
 /** Fetches the comparisons once; a failure is forgotten, so that opening again tries again. */
 function fetchPublished(): Promise<Published> {
-  fetched ??= fetch(PUBLISHED).then((answer) => {
-    if (!answer.ok) throw new Error(`The published values answered ${answer.status}.`)
-    return answer.json() as Promise<Published>
+  fetching ??= fetched<Published>(PUBLISHED)
+  fetching.catch(() => {
+    fetching = undefined
   })
-  fetched.catch(() => {
-    fetched = undefined
-  })
-  return fetched
+  return fetching
 }
 
 /** How a function was checked: published values beside ours, fetched when they are opened. */

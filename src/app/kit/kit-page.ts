@@ -6,6 +6,7 @@ import { field, shared } from '../../cells/style/styles.ts'
 import { aSort, FIGURE_LABELS, SORT_LABELS } from '../../kit/labels.ts'
 import { KitError, type Piece, readKitFile, writeKitFile } from '../../kit/piece.ts'
 import { Studio } from '../../kit/studio.ts'
+import { saveText } from '../../storage/exchange/file.ts'
 import { newId } from '../../storage/store/store.ts'
 import type { Store } from '../../storage/store/types.ts'
 import { readFigure } from '../../worksheet/document/kit-given.ts'
@@ -190,14 +191,12 @@ export class KitPage extends LitElement {
     }
   }
 
-  private saveKit(): void {
-    const address = URL.createObjectURL(new Blob([writeKitFile(this.pieces ?? [])], { type: 'application/json' }))
-    const link = document.createElement('a')
-    link.href = address
-    link.download = 'kit.json'
-    link.click()
-    // The download reads the address after this task.
-    setTimeout(() => URL.revokeObjectURL(address), 60_000)
+  private async saveKit(): Promise<void> {
+    try {
+      await saveText('kit.json', writeKitFile(this.pieces ?? []), 'application/json')
+    } catch (error) {
+      this.said = (error as Error).message
+    }
   }
 
   private figure(piece: Piece, figure: KitFigure): TemplateResult {
@@ -295,7 +294,7 @@ export class KitPage extends LitElement {
         <p role="status" class="small">${this.said}</p>
         ${KIT_SORTS.map((sort) => this.sort(sort))}
         <div class="presses acts">
-          <button type="button" class="press" ?disabled=${none} @click=${() => this.saveKit()}>${words.saveFile}</button>
+          <button type="button" class="press" ?disabled=${none} @click=${() => void this.saveKit()}>${words.saveFile}</button>
           <button type="button" class="press" @click=${() => this.renderRoot.querySelector<HTMLInputElement>('#kit-file')?.click()}>
             ${words.openFile}
           </button>

@@ -1,5 +1,5 @@
 import { Signal, signal } from '@lit-labs/signals'
-import { type CellSignal, type CellView, labelOf } from '../../cells/shared/cell-view.ts'
+import { type CellSignal, type CellView, calledIn } from '../../cells/shared/cell-view.ts'
 import { originOf } from '../../cells/shared/given-origin.ts'
 import { initials } from '../../cells/shared/initials.ts'
 import { idsOnExamples } from '../../worksheet/analysis/provenance.ts'
@@ -137,10 +137,7 @@ export class OpenSheet {
     return this.loading
   }
 
-  readonly called = (name: string): string => {
-    const cell = this.sheet.named(name)
-    return cell ? labelOf(cell) : name
-  }
+  readonly called = (name: string): string => calledIn(this.sheet, name)
 
   private viewOf(cell: Cell): CellView {
     const { sheet, called } = this

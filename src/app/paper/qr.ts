@@ -46,7 +46,6 @@ function qrOf(address: string): Node | undefined {
 export interface SheetCode {
   readonly node: Node
   readonly modules: number
-  readonly address: string
   readonly words: string
 }
 
@@ -82,9 +81,8 @@ export async function codeFor(
     },
   ]
   for (const { worksheet, words: content } of tries) {
-    const address = addressOf(await toLink({ ...worksheet, ...along }, bases))
-    const node = qrOf(address)
-    if (node) return { node, modules: Number(node.attributes.width), address, words: content }
+    const node = qrOf(addressOf(await toLink({ ...worksheet, ...along }, bases)))
+    if (node) return { node, modules: Number(node.attributes.width), words: content }
   }
   return undefined
 }

@@ -1,4 +1,4 @@
-import { labelOf } from '../../cells/shared/cell-view.ts'
+import { calledIn, labelOf } from '../../cells/shared/cell-view.ts'
 import { ORIGIN_LABELS, STATE_LABELS } from '../../cells/shared/words.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
 import { listText } from '../../units/plural.ts'
@@ -40,11 +40,6 @@ const small = (text: string): Node => element('span', { class: 'small' }, text)
 
 const measuredText = ({ computed, difference }: Measured, cell: Given | Result): string =>
   words.measured(readingText(cell) ?? words.read, computed?.shown.text ?? '', difference ?? '')
-
-function calledIn(sheet: Sheet, name: string): string {
-  const cell = sheet.named(name)
-  return cell ? labelOf(cell) : name
-}
 
 /** The remarks on a figure, or why there is none. */
 function remarks(sheet: Sheet, cell: Given | Result, outcome: Outcome): string[] {

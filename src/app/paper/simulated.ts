@@ -1,4 +1,4 @@
-import { labelOf } from '../../cells/shared/cell-view.ts'
+import { calledIn, labelOf } from '../../cells/shared/cell-view.ts'
 import { simulationsOf } from '../../cells/simulation/simulation-client.ts'
 import { studyText, valueText } from '../../cells/simulation/study-text.ts'
 import { element, type Node } from '../../drawings/canvas/tree.ts'
@@ -37,10 +37,7 @@ export async function simulateForPaper(sheet: Sheet): Promise<void> {
 export function simulatedOnPaper(sheet: Sheet, cell: Result, outcome: Outcome): Node[] {
   const study = simulationsOf(sheet).latest(sheet.worksheet, cell.name)
   if (!study || outcome.state !== 'value') return []
-  const called = (name: string): string => {
-    const one = sheet.named(name)
-    return one ? labelOf(one) : name
-  }
+  const called = (name: string): string => calledIn(sheet, name)
   const figure = study.figures.get(cell.name)
   const drawn =
     figure && figure.sd > 0

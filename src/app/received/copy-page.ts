@@ -65,9 +65,8 @@ export class CopyPage extends LitElement {
   @property({ attribute: false }) figures: readonly ReceivedFigure[] = []
   /** The sheet of this browser it is a copy of. */
   @property({ attribute: false }) home: Home | undefined
-  /** It lies on the app's own server, or came as a file; else it came whole in a link. */
-  @property({ type: Boolean }) served = false
-  @property({ type: Boolean }) fromFile = false
+  /** How it came. */
+  @property() from: 'link' | 'server' | 'file' = 'link'
   /** Why nothing was saved. */
   @property() failure = ''
   @state() private chosen: ReadonlySet<string> = new Set()
@@ -168,12 +167,12 @@ export class CopyPage extends LitElement {
         <h1>${title || UNTITLED_SHEET}</h1>
         ${job ? html`<p>${job}</p>` : ''}
         <p>
-          ${this.served ? words.served(cells.length) : words.sent(cells.length)}
+          ${this.from === 'server' ? words.served(cells.length) : words.sent(cells.length)}
           ${checkSummaryText(this.checkSummary)}
         </p>
         ${isFiguresOnly(this.worksheet) ? html`<p>${words.figuresOnly}</p>` : ''}
         ${home && found ? this.homecoming(home, found) : nothing} ${this.results()}
-        <p class="quiet">${this.served || this.fromFile ? '' : words.inLink} ${words.aboutCopy}</p>
+        <p class="quiet">${this.from === 'link' ? words.inLink : ''} ${words.aboutCopy}</p>
         ${this.failure ? html`<p role="alert">${this.failure}</p>` : nothing}
         <div class="presses">
           ${

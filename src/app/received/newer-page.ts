@@ -28,7 +28,7 @@ export async function openNewer(data: unknown): Promise<NewerSheet> {
   return { document, open }
 }
 
-/** A worksheet of a newer version: read only, with a plain word on why, and a way to save it as it came. */
+/** A worksheet of a newer version: read only, with the reason and a way to save it as it came. */
 @customElement('newer-page')
 export class NewerPage extends LitElement {
   static override styles = [

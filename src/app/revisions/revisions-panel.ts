@@ -130,12 +130,12 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   private listedAt: number | undefined
 
   private async list(): Promise<void> {
-    await this.plainly(async () => {
+    await this.trying(async () => {
       this.revisions = await this.session.store.revisions(this.session.id)
     })
   }
 
-  private async plainly(work: () => Promise<void>): Promise<void> {
+  private async trying(work: () => Promise<void>): Promise<void> {
     try {
       await work()
     } catch (error) {
@@ -150,7 +150,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   private async compare(): Promise<void> {
     const { opened, other } = this
     if (opened === undefined) return
-    await this.plainly(async () => {
+    await this.trying(async () => {
       const first = await this.stateAt(opened)
       const second = other === NOW ? this.session.open.sheet.worksheet : await this.stateAt(Number(other))
       if (!first || !second) throw new Error(words.gone)
@@ -169,7 +169,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
     void this.compare()
   }
 
-  private async keepAs(event: SubmitEvent): Promise<void> {
+  private async saveAs(event: SubmitEvent): Promise<void> {
     event.preventDefault()
     const input = (event.target as HTMLFormElement).elements.namedItem('name') as HTMLInputElement
     const name = input.value.trim()
@@ -178,7 +178,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
       input.focus()
       return
     }
-    await this.plainly(async () => {
+    await this.trying(async () => {
       await this.session.autosave.flush()
       await this.session.store.saveRevision(this.session.id, { name })
       input.value = ''
@@ -190,7 +190,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   private async rename(event: SubmitEvent, at: number): Promise<void> {
     event.preventDefault()
     const input = (event.target as HTMLFormElement).elements.namedItem('name') as HTMLInputElement
-    await this.plainly(() => this.session.store.nameRevision(this.session.id, at, input.value))
+    await this.trying(() => this.session.store.nameRevision(this.session.id, at, input.value))
     this.naming = undefined
     await this.list()
     await this.updateComplete
@@ -204,7 +204,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
   }
 
   private async restore(revision: Revision): Promise<void> {
-    await this.plainly(async () => {
+    await this.trying(async () => {
       const worksheet = await this.stateAt(revision.at)
       if (!worksheet) throw new Error(words.gone)
       await restoreSheet(this.session, worksheet)
@@ -296,7 +296,7 @@ export class RevisionsPanel extends SignalWatcher(LitElement) {
       <section aria-labelledby="revisions">
         <h2 id="revisions" tabindex="-1">${words.heading}</h2>
         <p class="quiet">${words.about}</p>
-        <form @submit=${(event: SubmitEvent) => void this.keepAs(event)}>
+        <form @submit=${(event: SubmitEvent) => void this.saveAs(event)}>
           <label class="small quiet" for="name">${words.nameNow}</label>
           <input id="name" class="field" name="name" type="text" autocomplete="off">
           <button type="submit" class="press">${words.saveNow}</button>

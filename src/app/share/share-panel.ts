@@ -139,7 +139,7 @@ export class SharePanel extends LitElement {
     )
   }
 
-  private putOnShelf(): Promise<void> {
+  private saveAsTemplate(): Promise<void> {
     return this.trying(
       (why) => why,
       async () => {
@@ -234,7 +234,7 @@ export class SharePanel extends LitElement {
         <h3>${words.asATemplate}</h3>
         <p>${words.aboutTemplate}</p>
         <div class="presses">
-          <button type="button" class="press" @click=${() => void this.putOnShelf()}>${words.putOnShelf}</button>
+          <button type="button" class="press" @click=${() => void this.saveAsTemplate()}>${words.putOnShelf}</button>
         </div>
         <h3>${words.onPaper}</h3>
         <p>${words.aboutPaper}</p>

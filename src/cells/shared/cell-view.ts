@@ -80,6 +80,12 @@ export function requestChange(from: HTMLElement, change: Change, merge?: string)
   return refused
 }
 
+/** What people call the cell with a name; the name itself where there is none. */
+export function calledIn(sheet: Sheet, name: string): string {
+  const cell = sheet.named(name)
+  return cell ? labelOf(cell) : name
+}
+
 /** The label of a cell for people. */
 export function labelOf(cell: Cell): string {
   if (cell.kind === 'note') return cell.text.split('\n', 1)[0] || cellWords.emptyNote
