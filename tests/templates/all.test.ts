@@ -133,6 +133,25 @@ describe.each(NAMES)('%s', (name) => {
     }
   })
 
+  test('asks what a reading is taken under before the reading, which a later answer would make older', () => {
+    const { sheet } = open(name)
+    const { order, needs } = sheet.engine.layout
+    const placeOf = (id: string): number => cellsOf(name).findIndex((cell) => cell.id === id)
+    for (const reading of cellsOf(name)) {
+      if (reading.kind !== 'given' || !reading.read_under) continue
+      const seen = new Set<number>()
+      const visit = (at: number): void => {
+        const cell = order[at]?.cell
+        if (!cell || seen.has(at)) return
+        seen.add(at)
+        if (cell.kind === 'given')
+          expect(placeOf(cell.id), `${cell.name} before ${reading.name}`).toBeLessThanOrEqual(placeOf(reading.id))
+        else needs[at]?.forEach(visit)
+      }
+      for (const under of reading.read_under) visit(order.findIndex(({ cell }) => cell.name === under))
+    }
+  })
+
   test('is on the shelf', () => {
     const shelf = (templates.get(name) as { shelf?: Record<string, unknown> }).shelf
     expect(shelf?.answer).toMatch(/^\p{Lu}.*[^.]$/u)

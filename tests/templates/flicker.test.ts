@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { Given } from '../../src/worksheet/index.ts'
 import { expectRendered, expectSettled, open } from './open.ts'
 
 /** The light 1 + M cos(2πFt), added up over a time from many starts: the most and the least there is. */
@@ -114,4 +115,15 @@ describe('each check holds and fails, and says so in full', () => {
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('flicker', held), open('flicker', failed), check)
   })
+})
+
+test('the aperture of the work, asked after the test frames, leaves their codes as read', () => {
+  const { sheet } = open('flicker')
+  const type = (name: string, value: string): void =>
+    sheet.apply({ do: 'replace', cell: { ...(sheet.named(name) as Given), value } })
+  type('code_brightest', '121')
+  type('aperture', 'f/5.6')
+  expect(sheet.checkState(sheet.named('swing_known')?.id ?? '')).not.toBe('waiting')
+  type('test_time', '1/2000')
+  expect(sheet.checkState(sheet.named('swing_known')?.id ?? '')).toBe('waiting')
 })

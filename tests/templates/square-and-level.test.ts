@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import { adviseSheet } from '../../src/worksheet/advice/advise.ts'
+import type { Given } from '../../src/worksheet/index.ts'
 import { expectRendered, expectSettled, open } from './open.ts'
 
 const DEGREE = Math.PI / 180
@@ -94,4 +96,17 @@ describe('each check holds and fails, and says so in full', () => {
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('square-and-level', held), open('square-and-level', failed), check)
   })
+})
+
+test('a mirror read at one height says nothing of another: no suggestion moves the lens to make it pass', () => {
+  const { sheet } = open('square-and-level', { field: '900', lens_height: '1900', allowed_pixels: '4' })
+  const type = (name: string, value: string): void =>
+    sheet.apply({ do: 'replace', cell: { ...(sheet.named(name) as Given), value } })
+  type('mirror_offset', '9')
+  const square = sheet.named('mirror_square')?.id ?? ''
+  expect(sheet.checkState(square)).toBe('fail')
+  const plans = adviseSheet(sheet).checks.get('mirror_square')?.plans ?? []
+  expect(plans.flatMap(({ changes }) => changes.map(({ given }) => given))).not.toContain('lens_height')
+  type('lens_height', '2660')
+  expect(sheet.checkState(square)).toBe('waiting')
 })
