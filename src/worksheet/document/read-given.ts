@@ -202,18 +202,13 @@ function readSizeGiven(given: Given, unit: DisplayUnit | undefined): GivenReadin
   }
 }
 
-/** What parts the values of a list: semicolons, else commas with a space behind, else commas where there are several. */
-function separator(text: string): RegExp {
-  if (text.includes(';')) return /[^;]+/g
-  if (/,\s/.test(text)) return /(?:[^,]|,(?=\S))+/g
-  // One comma alone, `12,20`, is a decimal comma, as everywhere in a given.
-  return (text.match(/,/g) ?? []).length > 1 ? /[^,]+/g : /.+/gs
-}
+/** A value of a list. A comma alone between two digits, with a space or an end on either side of both figures, is a decimal one. */
+const LISTED = /(?:[^,]|(?<=(?:^|,\s)[^,]*\d),(?=\d[^,]*(?:,\s|,?$)))+/g
 
 /** Values of one kind. */
 function readList(given: Given, unit: DisplayUnit | undefined, constants?: MeterConstants): GivenReading {
   const items: (Reading & Partial<ConvertedReading>)[] = []
-  for (const part of given.value.matchAll(separator(given.value))) {
+  for (const part of given.value.matchAll(given.value.includes(';') ? /[^;]+/g : LISTED)) {
     if (part[0].trim() === '') continue
     items.push(readItem(part[0], part.index, unit, constants))
   }

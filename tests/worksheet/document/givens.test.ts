@@ -55,6 +55,12 @@ describe('a list', () => {
     ['12 mm, 2 cm', [12, 20]],
     ['12', [12]],
     ['12,5', [12.5]],
+    ['12, 20,36,40', [12, 20, 36, 40]],
+    ['12,20,36, 40', [12, 20, 36, 40]],
+    ['12 mm,20 mm', [12, 20]],
+    ['12,5 mm, 20,5 mm', [12.5, 20.5]],
+    ['12,\n20,\n36', [12, 20, 36]],
+    ['12,', [12]],
   ])('%s', (text, expected) => expect(values(text)).toEqual(expected))
 
   it('of one comma is a decimal comma, and offers the two values that may have been meant', () => {
