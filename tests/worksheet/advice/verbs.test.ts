@@ -36,4 +36,6 @@ it('says every change by its verb, and never sets one thing to another', () => {
   const generic = all.filter((sentence) => /^(Set|Increase|Reduce) |^Agree on .* instead of /.test(sentence))
   expect([...new Set(generic)]).toEqual([])
   expect(all.filter((sentence) => sentence.includes('{}'))).toEqual([])
+  // One of a thing is not several.
+  expect(all.filter((sentence) => /(?<!\S)1 [a-z]{2,}s\b/.test(sentence))).toEqual([])
 })
