@@ -1,4 +1,5 @@
 import type { Value } from '../../language/index.ts'
+import { idsOnExamples } from '../analysis/provenance.ts'
 import { readMeasured } from '../document/measured.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Cell, Check, Given } from '../schema/document.ts'
@@ -30,7 +31,10 @@ export function adviseSheet(sheet: Sheet, pieces: readonly KitPiece[] = []): She
   const checks = new Map<string, CheckAdvice>()
   for (const { name } of adviser.failing) checks.set(name, adviser.forCheck(name))
   const solvable = [...checks].filter(([, { plans }]) => plans.length > 0)
-  const plan = adviser.forAll(solvable)
+  // Nobody’s own figures are to be changed for the sake of an example’s, unless there is nothing else.
+  const onExamples = idsOnExamples(sheet)
+  const own = solvable.filter(([name]) => !onExamples.has(sheet.named(name)?.id ?? ''))
+  const plan = adviser.forAll(own.length > 0 ? own : solvable)
   for (const { name } of adviser.marginal) {
     const advice = adviser.forMarginal(name)
     if (advice.plans.length > 0) checks.set(name, advice)

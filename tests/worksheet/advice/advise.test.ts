@@ -315,3 +315,26 @@ test('a check passes with room or without; of two with one name the first counts
   const sheet = sheetOf([given('a', '1'), check('k', 'a < 2'), { ...check('k', 'a > 2'), id: 'second' }])
   expect([...statesOf(sheet)]).toEqual([['k', 'pass']])
 })
+
+describe('one plan for a sheet that is half an example’s', () => {
+  const sheet = (from: 'typed' | 'example') =>
+    sheetOf([
+      changeable('a', 10, 1, 40),
+      given('theirs', '20', { from: { kind: 'example', text: '20' } }),
+      given('mine', '15', { from: { kind: from, text: '15' } }),
+      check('reaches_mine', 'a >= mine', NO_MARGIN),
+      check('reaches_theirs', 'a >= theirs', NO_MARGIN),
+    ])
+
+  test('is for the checks of the user’s own figures, and changes nothing to suit the example’s', () => {
+    expect(adviseSheet(sheet('typed')).plan).toMatchObject({
+      changes: [{ given: 'a', text: '15' }],
+      passes: ['reaches_mine'],
+    })
+    expect(all(adviseSheet(sheet('typed')).checks.get('reaches_theirs'))).toContain('a 20')
+  })
+
+  test('is for all checks where every one of them rests on the example', () => {
+    expect(adviseSheet(sheet('example')).plan).toMatchObject({ passes: ['reaches_mine', 'reaches_theirs'] })
+  })
+})
