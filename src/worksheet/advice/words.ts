@@ -20,9 +20,9 @@ export const WORDS = {
   noneGives: 'No suggestion was found that gives this value.',
   readings: (labels: readonly string[]) =>
     labels.length === 0
-      ? 'This check uses measured values, which no setting here changes. Measure again after any change.'
+      ? 'This check judges what was found, which no setting here changes: enter it again once it is different.'
       : `This check uses measured values: change ${anyOf(labels)}, then measure again.`,
-  fixed: 'Nothing that may be changed has an effect on this check.',
+  fixed: 'No setting that a suggestion may change has an effect on this check.',
   outOfReach: 'Not within reach.',
   notFound: 'No suggestion was found.',
   over: (off: string, limit: string) => `${off} over its limit of ${limit}`,

@@ -27,7 +27,7 @@ describe('a check without a plan', () => {
       check('reaches', 'carriage <= column_reach', { margin: '0 %' }),
     ])
     expect(reasonOf(sheet, 'reaches')).toBe(
-      'Nothing that may be changed has an effect on this check. It is 143 mm over its limit of 1200 mm. It would pass with a column that reaches 1400 mm.',
+      'No setting that a suggestion may change has an effect on this check. It is 143 mm over its limit of 1200 mm. It would pass with a column that reaches 1400 mm.',
     )
   })
 
@@ -38,7 +38,7 @@ describe('a check without a plan', () => {
       check('gently', 'opened_to <= opens_safely'),
     ])
     expect(reasonOf(sheet, 'gently')).toBe(
-      'Nothing that may be changed has an effect on this check. It is 20° over its limit of 110°. What limits it: Opened to 130°; Opening allowed by the keeper 110°.',
+      'No setting that a suggestion may change has an effect on this check. It is 20° over its limit of 110°. What limits it: Opened to 130°; Opening allowed by the keeper 110°.',
     )
   })
 

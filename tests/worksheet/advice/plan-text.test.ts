@@ -159,7 +159,7 @@ describe('why there is no plan', () => {
   ]
 
   test('is its reason, and how near the nearest comes', () => {
-    expect(said({ kind: 'fixed' })).toBe('Nothing that may be changed has an effect on this check.')
+    expect(said({ kind: 'fixed' })).toBe('No setting that a suggestion may change has an effect on this check.')
     expect(said({ kind: 'out of reach' })).toBe('Not within reach.')
     expect(said({ kind: 'not found', short })).toBe('No suggestion was found. It is 2 mm over its limit of 3 mm.')
     expect(said({ short: { ...short, isOver: false } })).toBe(
@@ -192,10 +192,10 @@ describe('why there is no plan', () => {
       'This check uses measured values: change Height or Both lamps, then measure again.',
     )
     expect(said({ kind: 'readings' })).toBe(
-      'This check uses measured values, which no setting here changes. Measure again after any change.',
+      'This check judges what was found, which no setting here changes: enter it again once it is different.',
     )
     expect(said({ kind: 'readings', limits, short, decisions: [change('sampling', '200')] })).toBe(
-      'This check uses measured values, which no setting here changes. Measure again after any change. ' +
+      'This check judges what was found, which no setting here changes: enter it again once it is different. ' +
         'It is 2 mm over its limit of 3 mm. It depends on Column 1200 mm and Table. ' +
         'It would pass if you agree on Sampling 200 ppi instead of 300 ppi.',
     )
