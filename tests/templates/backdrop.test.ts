@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
+import { adviseSheet } from '../../src/worksheet/advice/advise.ts'
 import { luxAt, spreadOver } from './light.ts'
 import { expectRendered, expectSettled, open, proposed } from './open.ts'
 
@@ -154,4 +155,19 @@ describe('each check holds and fails, and says so in full', () => {
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('backdrop', held), open('backdrop', failed), check)
   })
+})
+
+test('no suggestion moves the backdrop’s lamps out of the room there is', () => {
+  const narrow = { original: '120 x 180', border: '20', focal: '85', backdrop_gap: '700', back_out: '500', back_off: '500' }
+  const sheet = open('backdrop', { ...narrow, back_aim: '0', back_beam: '80', back_limit: '0.2', back_reach: '800' })
+  expect(sheet.state('back_even')).toBe('fail')
+  // The upper edge of the lamp, 600 mm in front, is higher than 45°, which a computed place is not.
+  const { spread } = sheet.value('back_place') as { readonly spread: number }
+  expect(spread).toBeGreaterThan(0.2)
+  expect(sheet.message('back_even')).toContain('The most even pair at 45° or lower is')
+  const moved = (adviseSheet(sheet.sheet).checks.get('back_even')?.plans ?? []).map(({ changes }) =>
+    Object.fromEntries(changes.map(({ given, text }) => [given, Number.parseFloat(text)])),
+  )
+  expect(moved.length).toBeGreaterThan(0)
+  for (const { back_out = 500, back_off = 500 } of moved) expect(Math.hypot(back_out, back_off)).toBeLessThanOrEqual(810)
 })

@@ -107,3 +107,9 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('fixed-arms', held), open('fixed-arms', failed), check)
   })
 })
+
+test('an original far larger than the arms light is not said to be agreed on as it lies', () => {
+  const sheet = open('fixed-arms', { original: '594 x 841', lamp_spacing: '0', even_limit: '0.15' })
+  const least = Math.min(sheet.number('spread'), sheet.number('spread_turned'))
+  expect(sheet.message('arms_cover')).toContain(`over which the light differs by ${least.toFixed(2)} stop.`)
+})

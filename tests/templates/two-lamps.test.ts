@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { adviseSheet } from '../../src/worksheet/advice/advise.ts'
 import { expectRendered, expectSettled, open } from './open.ts'
 
 /** Illuminance in lx of a lamp at (x, 0, z), aimed at (aim, 0, 0), at the point (px, py); cosine power n. Metres and cd. */
@@ -135,5 +136,38 @@ describe('each check holds and fails, and says so in full', () => {
     ['measured_even', {}, { readings: '410, 415, 420, 460, 408' }],
   ] as const)('%s', (check, held, failed) => {
     expectRendered(open('two-lamps', held), open('two-lamps', failed), check)
+  })
+})
+
+describe('two large lamps in a room too small for them', () => {
+  const small = { lens_height: '1500', beam_angle: '60', lamp_radius: '200', lamp_reach: '1200' }
+  const sheet = open('two-lamps', {
+    ...small,
+    original: '1000 x 700',
+    left_out: '1000',
+    left_height: '1100',
+    right_out: '1200',
+    right_height: '1000',
+    lamp_aim: '0',
+  })
+
+  test('are farther off than there is room for', () => {
+    expect(sheet.state('lamps_reachable')).toBe('fail')
+    expect(sheet.message('lamps_reachable')).toContain('1562 mm from the centre; there is room for 1200 mm')
+  })
+
+  test('are not sent to a place that is said to be better and is not', () => {
+    const { spread } = sheet.value('advice') as { readonly spread: number }
+    expect(spread).toBeGreaterThan(sheet.number('spread'))
+    expect(sheet.message('even_enough')).toContain('the place computed above, no more even than this, is')
+    expect(open('two-lamps', { left_height: '900' }).message('even_enough')).toContain('the place computed above is')
+  })
+
+  test('are moved by no suggestion out of the room there is', () => {
+    const low = open('two-lamps', { ...small, original: '300 x 200', left_out: '700', left_height: '800' })
+    expect(low.state('lamps_low')).toBe('fail')
+    const plans = adviseSheet(low.sheet).checks.get('lamps_low')?.plans ?? []
+    expect(plans.length).toBeGreaterThan(0)
+    for (const { breaks } of plans) expect(breaks).toEqual([])
   })
 })

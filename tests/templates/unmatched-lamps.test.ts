@@ -96,3 +96,13 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('unmatched-lamps', held), open('unmatched-lamps', failed), check)
   })
 })
+
+test('lamps in balance are not to be brought into balance first', () => {
+  const near = { left_out: '600', left_height: '550', right_out: '600', right_height: '550', lamp_aim: '0' }
+  const sheet = open('unmatched-lamps', { ...near, left_shadow: '1200', right_shadow: '1200' })
+  expect(sheet.state('brought_even')).toBe('pass')
+  expect(sheet.message('even_enough')).toContain('allowed. Move both lamps out, or aim them')
+  const uneven = open('unmatched-lamps', { ...near, left_shadow: '1500', right_shadow: '1200', power_step: '1' })
+  expect(uneven.state('brought_even')).toBe('fail')
+  expect(uneven.message('even_enough')).toContain('allowed. Bring the lamps into balance first; then move both out,')
+})
