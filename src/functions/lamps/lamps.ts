@@ -258,6 +258,6 @@ export const LAMP_LIGHT: readonly FunctionRecord[] = [
 
 function highLamp(elevation: number): string | undefined {
   return elevation > Math.PI / 4 + 1e-9
-    ? 'Over 45°: a level glossy original may reflect this lamp into the lens; check it against mirror_zone.'
+    ? 'Over 45°: a level glossy original may reflect this lamp into the lens; check it against the mirror zone.'
     : undefined
 }

@@ -184,7 +184,7 @@ export const FILTERS: readonly FunctionRecord[] = [
     source:
       'derived: paraxial refraction at a plane-parallel plate; Fresnel reflection at four surfaces, light in and light out',
     validity: 'Looking straight down; plain uncoated glass, what it absorbs and reflects back and forth left out.',
-    cautions: ['Glass reflects lamps, camera and ceiling: see mirror_zone.'],
+    cautions: ['Glass reflects lamps, camera and ceiling: check them against the mirror zone.'],
     examples: [
       { formula: 'cover_glass(3 mm).nearer', gives: '1.0263158 mm', within: '0.0000001 mm' },
       { formula: 'cover_glass(3 mm).shift', gives: '0.2511 stop', within: '0.0001 stop' },
