@@ -171,3 +171,14 @@ test('no suggestion moves the backdrop’s lamps out of the room there is', () =
   expect(moved.length).toBeGreaterThan(0)
   for (const { back_out = 500, back_off = 500 } of moved) expect(Math.hypot(back_out, back_off)).toBeLessThanOrEqual(810)
 })
+
+test.each([
+  ['300', 'up', 'bring them nearer'],
+  ['3000', 'down', 'move it away from the object’s own lamps'],
+])('a black backdrop at %s lx has its lamps turned %s', (back_light, way, otherwise) => {
+  const sheet = open('backdrop', { back_light, back_reflectance: '4', back_tone: 'black', illuminance: '2200' })
+  const steps = Math.abs(sheet.number('back_steps'))
+  expect(sheet.message('tone_right')).toContain(
+    `Turn its lamps ${way} (steps of the dial: ${steps}); where that is not enough, ${otherwise} or`,
+  )
+})

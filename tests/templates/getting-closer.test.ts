@@ -173,3 +173,10 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('getting-closer', held), open('getting-closer', failed), check)
   })
 })
+
+test('tubes that are not needed are not said to cover a range', () => {
+  const sheet = open('getting-closer', { original: '400 x 300', closer_by: 'tubes' })
+  expect(sheet.value('needs_help')).toBe(false)
+  expect(sheet.message('tubes_reach')).toBe('tubes are not used.')
+  expect(open('getting-closer').message('tubes_reach')).toBe('the tubes reach this magnification.')
+})
