@@ -158,7 +158,14 @@ describe('each check holds and fails, and says so in full', () => {
 })
 
 test('no suggestion moves the backdrop’s lamps out of the room there is', () => {
-  const narrow = { original: '120 x 180', border: '20', focal: '85', backdrop_gap: '700', back_out: '500', back_off: '500' }
+  const narrow = {
+    original: '120 x 180',
+    border: '20',
+    focal: '85',
+    backdrop_gap: '700',
+    back_out: '500',
+    back_off: '500',
+  }
   const sheet = open('backdrop', { ...narrow, back_aim: '0', back_beam: '80', back_limit: '0.2', back_reach: '800' })
   expect(sheet.state('back_even')).toBe('fail')
   // The upper edge of the lamp, 600 mm in front, is higher than 45°, which a computed place is not.
@@ -169,7 +176,8 @@ test('no suggestion moves the backdrop’s lamps out of the room there is', () =
     Object.fromEntries(changes.map(({ given, text }) => [given, Number.parseFloat(text)])),
   )
   expect(moved.length).toBeGreaterThan(0)
-  for (const { back_out = 500, back_off = 500 } of moved) expect(Math.hypot(back_out, back_off)).toBeLessThanOrEqual(810)
+  for (const { back_out = 500, back_off = 500 } of moved)
+    expect(Math.hypot(back_out, back_off)).toBeLessThanOrEqual(810)
 })
 
 test.each([

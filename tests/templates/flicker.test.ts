@@ -135,7 +135,9 @@ test('where the mark of one period is too far off, the shortest of a few periods
   const deep = { flicker: '120', modulation: '35', time: '1/250', aperture: 'f/5.6', ripple_limit: '0.03' }
   const sheet = open('flicker', { ...deep, readout: '1/30' })
   // 1/125 runs as 1/128, 0.94 periods; 1/40 as 1/40.3, 2.98 periods.
-  expect(sheet.message('no_flicker')).toContain('Set 1/40 s, with f/14 or with less light at f/5.6. Any time from 1/10 s')
+  expect(sheet.message('no_flicker')).toContain(
+    'Set 1/40 s, with f/14 or with less light at f/5.6. Any time from 1/10 s',
+  )
   const { least, most } = extremes(2 ** (-16 / 3), 120, 0.35)
   expect(Math.log2(most / least)).toBeLessThan(0.03)
   expect(open('flicker', { ...deep, time: '1/40' }).state('no_flicker')).toMatch(/pass|marginal/)
