@@ -269,6 +269,7 @@ describe('a sign over columns', () => {
       const expected = (a: number, b: number): Value | undefined =>
         Number.isNaN(a) || Number.isNaN(b) ? undefined : orNone(attempt(() => compute(a, b)))
       const column = numbers(Float64Array.from(odd))
+      const bounded = odd.filter((value) => !Number.isNaN(value))
       for (const one of odd) {
         const alone = Number.isNaN(one) ? columnOf([]) : same(one)
         const repeated = numbers(new Float64Array(odd.length).fill(one))
@@ -279,13 +280,47 @@ describe('a sign over columns', () => {
           expect(valueAt(over(repeated, column), i), `${one} ${sign} ${other}, repeated`).toEqual(before)
           expect(valueAt(over(column, alone), i), `${other} ${sign} ${one}`).toEqual(after)
         }
+        // Without one that has no value among them, which is looked at again in any case.
+        const whole = over(alone, numbers(Float64Array.from(bounded)))
+        expect(bounded.map((_, i) => valueAt(whole, i))).toEqual(bounded.map((other) => expected(one, other)))
       }
     },
   )
 })
 
+describe('what is the same in all tries', () => {
+  const [column, flags] = [columnOf([1, 2]), columnOf([true, false])]
+  const over = (steps: readonly unknown[], ...args: readonly Column[]) =>
+    compileColumns(steps as readonly Step[])(args, 2)
+
+  test('is computed once by a sign', () => {
+    expect(over([0, 1, '+'], same(2), same(3))).toEqual(same(5))
+    expect(over([0, 1, '/'], same(2), same(0))).toEqual({ kind: 'none' })
+    expect(over([0, 1, '<'], same(2), same(3))).toEqual(same(true))
+    expect(over([0, 'not'], same(true))).toEqual(same(false))
+  })
+
+  test('chooses a branch for all, and the other is not computed', () => {
+    const refusedByItsKind = [2, 2, '+']
+    const words = columnOf(['a', 'b'])
+    expect(over([0, [1], refusedByItsKind, '?'], same(true), column, words)).toBe(column)
+    expect(over([0, refusedByItsKind, [1], '?'], same(false), column, words)).toBe(column)
+    expect(over([0, [1], 'and'], same(true), flags)).toBe(flags)
+    expect(over([0, [1], 'or'], same(false), flags)).toBe(flags)
+    expect(over([0, refusedByItsKind, 'and'], same(false), flags, words)).toEqual(same(false))
+    expect(over([0, refusedByItsKind, 'or'], same(true), flags, words)).toEqual(same(true))
+  })
+
+  test('takes a part of all records at once, and none where they lack it', () => {
+    const sizes: Column = { kind: 'record', parts: { width: column } }
+    const part = { call: partFunction(), count: 2 }
+    expect(over([0, 1, part], sizes, same('width'))).toBe(column)
+    expect(over([0, 1, part], sizes, same('depth'))).toEqual({ kind: 'none' })
+    expect(valueAt(over([0, 1, part], columnOf([{ width: 3 }, { width: 4 }]), same('width')), 1)).toBe(4)
+  })
+})
+
 describe('a function over columns', () => {
-  const types = [number(NONE), number(NONE)]
   const ranges: readonly (Range | undefined)[] = [
     ...[
       undefined,
@@ -298,16 +333,23 @@ describe('a function over columns', () => {
     ],
     ...[{ above: -1, most: 1 }, { least: -1, below: 1 }, { whole: true }, { least: 1, whole: true }],
   ]
-  /** The generated name of a made-up function of one number or of two. */
-  const made = (one: Range | undefined, compute: (...args: number[]) => Value, two?: { readonly range?: Range }) => {
-    const parameters = [...(one ? [{ range: one }] : [{}]), ...(two ? [two] : [])]
+  /** The generated name of a made-up function of one number or more. */
+  const made = (
+    one: Range | undefined,
+    compute: (...args: number[]) => Value,
+    ...rest: readonly ({ readonly range?: Range } | undefined)[]
+  ) => {
+    const parameters = [one ? { range: one } : {}, ...rest.filter((more) => more !== undefined)]
     const callable = {
       name: 'made',
       parameters: parameters.map((more, k) => ({ name: `p${k}`, type: number(NONE), about: '', ...more })),
       result: number(NONE),
       compute: compute as never,
     }
-    return recordFunction(callable, types.slice(0, parameters.length))
+    return recordFunction(
+      callable,
+      parameters.map(() => number(NONE)),
+    )
   }
   const column = fc.oneof(fc.array(fc.oneof(figure, fc.constantFrom(0, 1, -1)), { minLength: 3, maxLength: 3 }), figure)
   const asColumn = (of: number | readonly number[]) => {
@@ -360,6 +402,39 @@ describe('a function over columns', () => {
     agrees(pairs, [[1, 2, Number.NaN], 4])
     agrees(pairs, [4, [1, 2, Number.NaN]])
   })
+
+  test('of three numbers gives in each try what it gives by itself', () => {
+    const between = made(
+      undefined,
+      (x, low, high) => Math.min(Math.max(x as number, low as number), high as number),
+      {},
+      {},
+    )
+    agrees(between, [[1, 5, 9], 2, [7, 7, 7]])
+    agrees(between, [[1, 5, Number.NaN], 6, 8])
+  })
+
+  test.each([
+    ['one number', { least: 0 }, []],
+    ['two numbers', undefined, [{}]],
+  ] as const)(
+    'of %s puts its values where those of the block before were, without room for each try',
+    (_, range, rest) => {
+      const sum = made(range, (...figures) => figures.reduce((total, x) => total + x, 0), ...rest)
+      const args = [
+        [1, 2, 3],
+        [4, 5, 6],
+      ]
+        .slice(0, 1 + rest.length)
+        .map(asColumn)
+      const program = compileColumns([...args.keys(), { call: sum, count: args.length }] as readonly Step[])
+      const found = program(args, 3)
+      const { data } = found as { readonly data: Float64Array }
+      expect([...data]).toEqual(rest.length > 0 ? [5, 7, 9] : [1, 2, 3])
+      expect(program(args, 3)).toEqual({ kind: 'numbers', data })
+      expect((program(args, 3) as typeof found & { data: unknown }).data).toBe(data)
+    },
+  )
 
   test('has no value where it refuses its arguments; an error of ours stays one', () => {
     const refusing = (error: () => Error) => (x: number) => {

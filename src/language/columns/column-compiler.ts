@@ -4,7 +4,7 @@ import { Refusal } from '../values/function-record.ts'
 import { ComputeError } from '../values/operations.ts'
 import { BINARY } from '../values/operators.ts'
 import type { Value } from '../values/types.ts'
-import { arithmetic, Buffer, numbersIn, type Plain } from './column-arithmetic.ts'
+import { arithmetic, Buffer, type Plain } from './column-arithmetic.ts'
 import { byTry, type Column, type ColumnProgram, gathered, NO_FLAG, NONE, numbers, same, valueAt } from './columns.ts'
 
 interface Bounds {
@@ -48,40 +48,22 @@ function plainCall(
   const [out, first, second] = [new Buffer(), new Buffer(), new Buffer()]
   const careful = FUNCTION_TABLE[name] as (...values: Value[]) => Value
   const [boundsA = ANY, boundsB = ANY] = bounds
-  const [one, two] = args
   return (given, n) => {
-    const a = (one as ColumnProgram)(given, n)
-    const b = two ? two(given, n) : same(0)
-    const isPlain = (column: Column): boolean => column.kind === 'numbers' || column.kind === 'same'
-    if (!isPlain(a) || !isPlain(b) || (a.kind === 'same' && b.kind === 'same'))
-      return byTry(two ? [a, b] : [a], n, careful)
-    const xs = a.kind === 'same' ? first.full(a.value as number, n) : numbersIn(a)
-    const ys = b.kind === 'same' ? second.full(b.value as number, n) : numbersIn(b)
+    const columns = args.map((arg) => arg(given, n))
+    if (columns.some(({ kind }) => kind === 'none')) return NONE
+    if (columns.every(({ kind }) => kind === 'same')) return byTry(columns, n, careful)
+    const [a, b = same(0)] = columns as [Column, Column?]
+    const [xs, ys] = [first.spread(a, n), second.spread(b, n)]
     const data = out.of(n)
-    if (!two) return runOne(compute, xs, data, n, boundsA) ? numbers(data) : byTry([a], n, careful)
     for (let i = 0; i < n; i++) {
       const x = xs[i] as number
       const y = ys[i] as number
       const value = isWithin(x, boundsA) && isWithin(y, boundsB) ? call(compute, x, y) : Number.NaN
-      if (typeof value !== 'number') return byTry([a, b], n, careful)
+      if (typeof value !== 'number') return byTry(columns, n, careful)
       data[i] = value
     }
     return numbers(data)
   }
-}
-
-/** A function of one number over a column. False where it gives something else than a number. */
-function runOne(compute: Plain, xs: Float64Array, out: Float64Array, n: number, bounds: Bounds): boolean {
-  const { least, most, above, below } = bounds
-  const [isAbove, isBelow] = [above > -Infinity, below < Infinity]
-  for (let i = 0; i < n; i++) {
-    const x = xs[i] as number
-    const within = x >= least && x <= most && !(isAbove && x <= above) && !(isBelow && x >= below)
-    const value = within ? call(compute, x, 0) : Number.NaN
-    if (typeof value !== 'number') return false
-    out[i] = value
-  }
-  return true
 }
 
 /** NaN where the function refuses its arguments. */
