@@ -61,22 +61,8 @@ export interface NodeCompilers {
 
 /** A cell as the engine sees it, before its first check. */
 export function newNode(cell: NamedCell, compilers: NodeCompilers): Node {
-  const node: Node = {
-    cell,
-    mentions: [],
-    parsed: undefined,
-    type: undefined,
-    unit: undefined,
-    reading: undefined,
-    measured: undefined,
-    compiled: undefined,
-    mayAdvise: false,
-    awaitingCompiler: false,
-    computable: undefined,
-    table: undefined,
-    errors: [],
-    explainedAt: undefined,
-  }
+  const node = { cell, explainedAt: undefined } as Node
+  clearCompiled(node)
   setCell(node, cell, compilers)
   return node
 }
