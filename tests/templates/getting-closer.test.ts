@@ -180,3 +180,30 @@ test('tubes that are not needed are not said to cover a range', () => {
   expect(sheet.message('tubes_reach')).toBe('tubes are not used.')
   expect(open('getting-closer').message('tubes_reach')).toBe('the tubes reach this magnification.')
 })
+
+describe('the entrance pupil, from which perspective and glare are reckoned', () => {
+  const PUPIL = 0.8
+  /** Where a ray that meets the middle of the pupil, having passed thin lenses, crosses the axis: metres behind the first lens. */
+  function apparent(lenses: readonly { readonly at: number; readonly power: number }[], pupil: number): number {
+    let [height, slope, at] = [0, 1, pupil]
+    for (const lens of [...lenses].reverse()) {
+      height -= slope * (at - lens.at)
+      slope += height * lens.power
+      at = lens.at
+    }
+    return at - height / slope
+  }
+
+  test.each([
+    ['one close-up lens', 'close-up lens', '4', [{ at: 0, power: 4 }], 0.02],
+    ['two of them, 8 mm apart', 'close-up lens', '2, 5', [{ at: 0, power: 2 }, { at: 0.008, power: 5 }], 0.028],
+    ['tube and close-up lens', 'both', '4', [{ at: 0, power: 3 }], 0.02],
+  ])('with %s is where a ray traced through it seems to come from', (_, closer_by, powers, lenses, front) => {
+    const own = { focal: '60', lens_greatest: '1:3', original: '60 x 40', principal_inset: '20', both_power: '3' }
+    const sheet = open('getting-closer', { ...own, closer_by, powers, pupil_ratio: String(PUPIL), both_tube: '12' })
+    const pupil = front + 0.06 * (1 / PUPIL - 1)
+    expect(sheet.number('lens_height')).toBeCloseTo(sheet.number('room') + apparent(lenses, pupil), 9)
+    expect(sheet.number('lens_height')).toBeGreaterThan(sheet.number('room'))
+    expect(sheet.number('lens_height')).toBeLessThan(sheet.number('sensor_height'))
+  })
+})
