@@ -181,7 +181,7 @@ test('tubes that are not needed are not said to cover a range', () => {
   expect(open('getting-closer').message('tubes_reach')).toBe('the tubes reach this magnification.')
 })
 
-describe('the entrance pupil, from which perspective and glare are reckoned', () => {
+describe('the entrance pupil, from which perspective and glare are computed', () => {
   const PUPIL = 0.8
   /** Where a ray that meets the middle of the pupil, having passed thin lenses, crosses the axis: metres behind the first lens. */
   function apparent(lenses: readonly { readonly at: number; readonly power: number }[], pupil: number): number {
