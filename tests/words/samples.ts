@@ -147,12 +147,12 @@ export const SAMPLES: Readonly<Record<string, readonly (readonly unknown[])[]>> 
     [140, 40],
   ],
   'drawings/set-up/upright: UPRIGHT_WORDS.lensPosition': [
-    ['1395 mm', '2 m', 'its axis level'],
-    [undefined, '2 m', 'its axis level'],
+    ['original', '1395 mm', '2 m', 'its axis level'],
+    ['field', undefined, '2 m', 'its axis level'],
   ],
-  'drawings/set-up/upright: UPRIGHT_WORDS.uprightOriginal': [
-    ['600 × 450 mm', 'is upright', '1400 mm'],
-    [undefined, 'is upright', undefined],
+  'drawings/set-up/upright: UPRIGHT_WORDS.uprightPlane': [
+    ['original', '600 × 450 mm', 'is upright', '1400 mm'],
+    ['field', undefined, 'is upright', undefined],
   ],
   'drawings/set-up: SET_UP_WORDS.lampTooLow': [
     ['Lamp 1', '100 mm'],

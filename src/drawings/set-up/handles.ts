@@ -28,14 +28,17 @@ export const lampHandles = (lamps: readonly Lamp[], seen: LampView): readonly Ha
   }))
 
 /** The view from the front of a copy stand, or from above a wall: x across, z out from the original. */
-export const frontHandles = ({ origin, pxPerMetre, show }: Frame, view = 'elevation'): LampView => ({
+export const frontHandles = (
+  { origin, pxPerMetre, show }: Frame,
+  view = 'elevation',
+  away: (distance: string) => string = WORDS.aboveOriginal,
+): LampView => ({
   view,
   hidden: 'y',
   pxPerMetre,
   at: ({ x, z }) => point(origin.x + x * pxPerMetre, origin.y - z * pxPerMetre),
   place: (at) => ({ x: (at.x - origin.x) / pxPerMetre, z: (origin.y - at.y) / pxPerMetre }),
-  describe: ({ x, z }) =>
-    `${besideCentre(x, show)}, ${(view === 'elevation' ? WORDS.aboveOriginal : WORDS.outFromOriginal)(show(z))}`,
+  describe: ({ x, z }) => `${besideCentre(x, show)}, ${away(show(z))}`,
 })
 
 /** The view from the camera: x across, y up the original. */

@@ -7,8 +7,8 @@ import type { DeferredLettering } from './frame.ts'
 import type { LampView } from './handles.ts'
 import { lampsSeen, sameLength } from './lamp-choice.ts'
 import type { Lamp, SetUp } from './set-up-inputs.ts'
-import { UPRIGHT_WORDS } from './upright/words.ts'
-import { isVertical, leanDegrees, type UprightPlacement } from './upright-inputs.ts'
+import { type Plane, UPRIGHT_WORDS } from './upright/words.ts'
+import { isVertical, leanDegrees, planeOf, type UprightPlacement } from './upright-inputs.ts'
 import { SET_UP_WORDS as WORDS } from './words.ts'
 
 const BODY_HALF = 0.07
@@ -59,7 +59,11 @@ export const easelHalf = (setUp: SetUp): number =>
   Math.max(0.62 * Math.max(setUp.originalHeight ?? 0, setUp.fieldHeight ?? 0), 0.08)
 
 /** The mapping for drag handles in the view from the side. */
-export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, centre }: UprightPlacement): LampView {
+export function sideHandles(
+  { origin, pxPerMetre, show }: SideFrame,
+  { lean, centre }: UprightPlacement,
+  plane: Plane,
+): LampView {
   return {
     view: 'elevation',
     hidden: 'x',
@@ -74,8 +78,8 @@ export function sideHandles({ origin, pxPerMetre, show }: SideFrame, { lean, cen
     },
     describe: ({ y, z }) =>
       centre === undefined
-        ? WORDS.outFromOriginal(show(z))
-        : `${UPRIGHT_WORDS.aboveFloor(show(centre + sideways(y, z, lean).up))}, ${WORDS.outFromOriginal(show(z))}`,
+        ? UPRIGHT_WORDS.outFrom(plane, show(z))
+        : `${UPRIGHT_WORDS.aboveFloor(show(centre + sideways(y, z, lean).up))}, ${UPRIGHT_WORDS.outFrom(plane, show(z))}`,
   }
 }
 
@@ -237,7 +241,7 @@ export function drawSide(
       from: point(origin.x, foot),
       to: point(at(0, front).x, foot),
       at: foot + 8 + LANE,
-      wordings: [`${UPRIGHT_WORDS.lensLevel} ${shown}`, ...figures(shown)],
+      wordings: [`${UPRIGHT_WORDS.lensLevel(planeOf(setUp))} ${shown}`, ...figures(shown)],
       extensions: [true, true],
     }
     drawDimension(canvas, dimension)

@@ -1,7 +1,7 @@
 import type { Metres, Radians } from '../canvas/measures.ts'
 import { numberIn } from '../plots/given-values.ts'
-import type { SetUpInputs } from './set-up-inputs.ts'
-import { UPRIGHT_WORDS } from './upright/words.ts'
+import type { SetUp, SetUpInputs } from './set-up-inputs.ts'
+import { type Plane, UPRIGHT_WORDS } from './upright/words.ts'
 
 /** The pose of an upright original. */
 export interface UprightPlacement {
@@ -21,6 +21,10 @@ export const isVertical = (lean: Radians): boolean => Math.abs(lean) < VISIBLE_L
 
 /** The size of a lean in degrees, to a tenth. */
 export const leanDegrees = (lean: Radians): number => Number(((Math.abs(lean) * 180) / Math.PI).toFixed(1))
+
+/** What the distances are from: a plane beyond the original, such as a backdrop, is given by its field alone. */
+export const planeOf = ({ originalWidth, fieldWidth }: SetUp): Plane =>
+  originalWidth === undefined && fieldWidth !== undefined ? 'field' : 'original'
 
 /** How an original on an easel leans, in radians, and how high its centre is, in metres; what is missing joins the omissions. */
 export function readUprightPlacement(inputs: SetUpInputs, omissions: string[]): UprightPlacement {

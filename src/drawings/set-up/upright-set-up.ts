@@ -20,7 +20,7 @@ import { isEmpty, readSetUp, type SetUp, type SetUpInputs } from './set-up-input
 import { drawSide, easelHalf, frontOf, heightLanes, type SideFrame, sideHandles, sideways } from './side-view.ts'
 import { UPRIGHT_WORDS } from './upright/words.ts'
 import { uprightDimensions } from './upright-dimensions.ts'
-import { isVertical, readUprightPlacement, type UprightPlacement } from './upright-inputs.ts'
+import { isVertical, planeOf, readUprightPlacement, type UprightPlacement } from './upright-inputs.ts'
 import { drawBar, PAD, TITLE_ROW, viewTitle } from './view-furniture.ts'
 import { SET_UP_WORDS as WORDS } from './words.ts'
 
@@ -154,7 +154,8 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
   const plan = drawElevation(canvas, setUp, above, uprightDimensions(setUp, true))
   elevation.letter()
   plan.letter()
-  const inPlan = frontHandles(above, 'plan')
+  const plane = planeOf(setUp)
+  const inPlan = frontHandles(above, 'plan', (distance) => UPRIGHT_WORDS.outFrom(plane, distance))
   const seen = lampsSeen(setUp.lamps, 'y').map((lamp) => ({
     number: lamp.number,
     at: inPlan.at(lamp),
@@ -169,7 +170,10 @@ export function drawUpright(inputs: SetUpInputs, options: DrawingOptions): Drawi
   drawBar(canvas, scale, unit, height - 10, show)
 
   const description = describeUpright(setUp, placement, show, scale.name)
-  const handles = [...lampHandles(setUp.lamps, sideHandles(side, placement)), ...lampHandles(setUp.lamps, inPlan)]
+  const handles = [
+    ...lampHandles(setUp.lamps, sideHandles(side, placement, plane)),
+    ...lampHandles(setUp.lamps, inPlan),
+  ]
   const node = canvas.node(height, title, description)
   const cautions = contradictionsOf(setUp, show)
   const drawing = { node, title, description, omissions, cautions, width, height, handles }

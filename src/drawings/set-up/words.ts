@@ -59,7 +59,6 @@ export const SET_UP_WORDS = {
   onCentreLine: 'on the centre line',
   besideCentreLine: (distance: string, right: boolean) => `${distance} ${right ? 'right' : 'left'} of the centre line`,
   aboveOriginal: (distance: string) => `${distance} above the original`,
-  outFromOriginal: (distance: string) => `${distance} out from the original`,
   levelWithMiddle: 'level with the middle',
   fromMiddle: (distance: string, above: boolean) => `${distance} ${above ? 'above' : 'below'} the middle`,
   inPlan: (position: string) => `${position} in plan`,

@@ -186,3 +186,18 @@ test('whatever the numbers, it draws without a number that is none, and no text 
     { numRuns: 300 },
   )
 })
+
+test('a plane beyond the original, given by its field, is not called the original and mirrors nothing', () => {
+  const backdrop = { upright: true, field_width: 0.98, field_height: 0.653, entrance_distance: 1.65 }
+  const drawing = drawAnySetUp({ ...backdrop, lamps: [lamp(-0.5, 0.5), lamp(0.5, 0.5)] } as DrawingInputs, {
+    width: 480,
+  })
+  const said = [
+    drawing.description,
+    ...texts(drawing).map(({ text }) => text),
+    ...(drawing.handles ?? []).map(({ description }) => description),
+  ]
+  expect(said.filter((text) => /original|mirror/.test(text))).toEqual([])
+  expect(drawing.description).toContain('out from the field')
+  expect(texts(drawing).some(({ text }) => text.startsWith('lens to field, level '))).toBe(true)
+})
