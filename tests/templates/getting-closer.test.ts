@@ -196,7 +196,16 @@ describe('the entrance pupil, from which perspective and glare are computed', ()
 
   test.each([
     ['one close-up lens', 'close-up lens', '4', [{ at: 0, power: 4 }], 0.02],
-    ['two of them, 8 mm apart', 'close-up lens', '2, 5', [{ at: 0, power: 2 }, { at: 0.008, power: 5 }], 0.028],
+    [
+      'two of them, 8 mm apart',
+      'close-up lens',
+      '2, 5',
+      [
+        { at: 0, power: 2 },
+        { at: 0.008, power: 5 },
+      ],
+      0.028,
+    ],
     ['tube and close-up lens', 'both', '4', [{ at: 0, power: 3 }], 0.02],
   ])('with %s is where a ray traced through it seems to come from', (_, closer_by, powers, lenses, front) => {
     const own = { focal: '60', lens_greatest: '1:3', original: '60 x 40', principal_inset: '20', both_power: '3' }
