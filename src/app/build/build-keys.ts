@@ -1,6 +1,6 @@
 import { isAltLetter } from '../../cells/fields/alt-key.ts'
+import { isField } from '../../cells/shared/focus.ts'
 import type { Addition } from '../common/additions.ts'
-import { isField } from '../open/focus.ts'
 
 /** The effect of a key in Build. */
 export type BuildKey =

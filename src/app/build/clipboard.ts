@@ -1,6 +1,6 @@
 import type { ReactiveController, ReactiveControllerHost, TemplateResult } from 'lit'
+import { isField } from '../../cells/shared/focus.ts'
 import type { Cell, Change } from '../../worksheet/index.ts'
-import { isField } from '../open/focus.ts'
 import { type ByHand, type ClipAct, clipBar } from './clip-bar.ts'
 import type { PasteResult } from './clip-text.ts'
 import { NO_SELECTION, picked, type Selection, still, toggled, upTo } from './selection.ts'

@@ -1,3 +1,4 @@
+import { focusPath } from '../../cells/shared/focus.ts'
 import { type Face, withFace } from '../common/route.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
 
@@ -17,9 +18,5 @@ export function turn(code: string, from: Face, open: OpenSheet): string | undefi
 
 /** The cell whose element has the focus, inside all shadow roots. */
 function focusedCell(): string | undefined {
-  for (let at = document.activeElement; at; at = at.shadowRoot?.activeElement ?? null) {
-    const id = at.closest<HTMLElement>('[data-cell]')?.dataset.cell
-    if (id !== undefined) return id
-  }
-  return undefined
+  return focusPath().flatMap((one) => one.closest<HTMLElement>('[data-cell]')?.dataset.cell ?? [])[0]
 }

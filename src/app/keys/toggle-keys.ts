@@ -1,4 +1,4 @@
-import { focused } from '../open/focus.ts'
+import { focused } from '../../cells/shared/focus.ts'
 
 /** Opens the list and moves the focus to it, or closes it where it was opened this way. Gives the element focused before. */
 export function toggleKeys(list: HTMLDetailsElement, before: HTMLElement | undefined): HTMLElement | undefined {

@@ -1,9 +1,4 @@
-/** The element that has the focus, inside all shadow roots. */
-function focused(): Element | undefined {
-  let at = document.activeElement
-  while (at?.shadowRoot?.activeElement) at = at.shadowRoot.activeElement
-  return at ?? undefined
-}
+import { focused } from '../shared/focus.ts'
 
 /**
  * A row that is unfolded while it has the focus stays so until what is pressed is released. Otherwise what is below it
