@@ -267,11 +267,6 @@ function present(view: CellView): TemplateResult | typeof nothing {
   return html`<span class="figure" title=${figure}>${figure.replaceAll('_', ' ')}</span><span class="unit">${unit}</span>`
 }
 
-function heading({ cell }: CellView): string {
-  if (cell.kind !== 'note') return ''
-  return cell.role === 'heading' ? 'heading' : ''
-}
-
 /** The row of a cell in Build. */
 export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateResult {
   const { open } = state
@@ -289,7 +284,7 @@ export function buildRow(view: CellView, state: RowState, acts: Acts): TemplateR
       ${gripOf(labelOf(cell), state, acts)}
       <span class="kind small quiet">${kind}</span>
       <div class="what">
-        <button type="button" class="call ${heading(view)}" aria-expanded=${open} @click=${toggle}>
+        <button type="button" class="call ${isHeading(cell) ? 'heading' : ''}" aria-expanded=${open} @click=${toggle}>
           <span class="unseen">${kind}: </span>${labelOf(cell)}
         </button>
       </div>

@@ -24,7 +24,6 @@ import '../fields/formula-field.ts'
 import { labelled, selected, ticked } from '../fields/labelled.ts'
 import '../fields/name-field.ts'
 import type { CellSignal, CellView, DrawingView, GivenView } from '../shared/cell-view.ts'
-import { withLock } from '../shared/locked.ts'
 import { inputsByName, requiredOf } from './drawing-parts.ts'
 import { type Form, formula, head, options, textField } from './form-fields.ts'
 import '../basic/drawing-cell.ts'
@@ -56,20 +55,23 @@ const ROLES: readonly (readonly [NonNullable<Note['role']>, string])[] = [
   ['heading', formWords.roles.heading],
 ]
 
-const fineAdjustmentField = (form: Form, cell: Given | Result): TemplateResult =>
-  ticked(formWords.fineAdjustment, cell.more_exact === true, (on) => {
-    const { more_exact: _, ...rest } = cell
-    form.put((on ? { ...rest, more_exact: true } : rest) as Cell, `exact:${cell.id}`)
+/** A tick for a key of a cell that is only there where it is true. */
+const flag = <C extends Given | Result | Check>(
+  form: Form,
+  cell: C,
+  key: keyof C & string,
+  label: string,
+): TemplateResult =>
+  ticked(label, cell[key] === true, (on) => {
+    const { [key]: _, ...rest } = cell
+    form.put((on ? { ...rest, [key]: true } : rest) as Cell, `${key}:${cell.id}`)
   })
 
-const atTheStand = (form: Form, cell: Given | Result | Check): TemplateResult =>
-  ticked(formWords.atTheStand, cell.stand === true, (on) => {
-    const { stand: _, ...rest } = cell
-    form.put((on ? { ...rest, stand: true } : rest) as Cell, `stand:${cell.id}`)
-  })
-
-const lockField = (form: Form, cell: Given | Result): TemplateResult =>
-  ticked(formWords.locked, cell.locked === true, (on) => form.put(withLock(cell, on), `locked:${cell.id}`))
+/** The ticks that givens and results have alike. */
+const figureFlags = (form: Form, cell: Given | Result): TemplateResult => html`
+  ${flag(form, cell, 'more_exact', formWords.fineAdjustment)} ${flag(form, cell, 'stand', formWords.atTheStand)}
+  ${flag(form, cell, 'locked', formWords.locked)}
+`
 
 /** The sort of equipment, and the givens that take its figures. */
 function kitFields(form: Form, cell: Given): TemplateResult {
@@ -157,11 +159,7 @@ function givenForm(form: Form, cell: Given): TemplateResult {
     ${entry === 'kit' ? kitFields(form, cell) : nothing}
     ${numeric ? distributionFields(form, cell) : nothing}
     <div class="all ticks">
-      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)} ${lockField(form, cell)}
-      ${ticked(formWords.fixed, cell.fixed === true, (on) => {
-        const { fixed: _, ...rest } = cell
-        form.put((on ? { ...rest, fixed: true } : rest) as Cell, `fixed:${cell.id}`)
-      })}
+      ${figureFlags(form, cell)} ${flag(form, cell, 'fixed', formWords.fixed)}
       ${
         numeric
           ? html`<button type="button" class="word" @click=${() => form.put(asResult(cell), `to-result:${cell.id}`)}>${formWords.makeResult}</button>`
@@ -185,7 +183,7 @@ function resultForm(form: Form, cell: Result, diagnostics: readonly Diagnostic[]
     ${head(form, cell, true)}
     ${formula(form, cell, formWords.formula, cell.formula, diagnostics, (text) => ({ ...cell, formula: text }), 'formula')}
     <div class="all ticks">
-      ${fineAdjustmentField(form, cell)} ${atTheStand(form, cell)} ${lockField(form, cell)}
+      ${figureFlags(form, cell)}
       <button type="button" class="word" @click=${() => form.put(asGiven(form, cell), `to-given:${cell.id}`)}>${formWords.makeGiven}</button>
     </div>
     ${options(form, [
@@ -226,7 +224,7 @@ function checkForm(form: Form, cell: Check, diagnostics: readonly Diagnostic[]):
     ${head(form, cell, false)}
     ${formula(form, cell, formWords.condition, cell.condition, diagnostics, (text) => ({ ...cell, condition: text }), 'condition')}
     ${textField(form, cell, 'message', formWords.messageFail, { className: 'all', lines: 'few', optional: false })}
-    <div class="all ticks">${atTheStand(form, cell)}</div>
+    <div class="all ticks">${flag(form, cell, 'stand', formWords.atTheStand)}</div>
     ${options(form, [
       [
         'passes',

@@ -22,9 +22,9 @@ export interface Form {
   readonly labelled: () => void
 }
 
-/** The cell with one text changed; an empty optional text is removed. */
-function withText<C extends Cell>(cell: C, key: string, text: string, optional = true): C {
-  const next = { ...cell, [key]: text }
+/** An object with one text changed; an empty optional text is removed. */
+export function withText<T extends object>(of: T, key: string, text: string, optional = true): T {
+  const next = { ...of, [key]: text }
   if (optional && text === '') delete (next as Record<string, unknown>)[key]
   return next
 }

@@ -9,19 +9,12 @@ import { functionWords as words } from '../function/words.ts'
 import { openedWords } from '../opened/words.ts'
 import type { WideView } from '../shared/cell-view.ts'
 import { field, shared } from '../style/styles.ts'
-import { type Form, formula, textField } from './form-fields.ts'
+import { type Form, formula, textField, withText } from './form-fields.ts'
 import { formWords } from './words.ts'
 import '../fields/formula-field.ts'
 import { argumentType } from '../../worksheet/own-functions/define-function.ts'
 
 type Argument = NonNullable<FunctionCell['arguments']>[number]
-
-/** An object with one text changed; an empty optional text is removed. */
-function withText<T extends object>(of: T, key: keyof T & string, text: string, optional = true): T {
-  const next = { ...of, [key]: text }
-  if (optional && text === '') delete (next as Record<string, unknown>)[key]
-  return next
-}
 
 let acts = 0
 

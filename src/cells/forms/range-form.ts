@@ -15,7 +15,7 @@ const WAYS: readonly (readonly [NonNullable<Range['by']>, string])[] = [
 
 const MOST_RESULTS = 3
 
-const canRun = (cell: Cell): cell is Given =>
+const canVary = (cell: Cell): cell is Given =>
   cell.kind === 'given' && ['quantity', 'choice', 'size'].includes(cell.entry ?? 'quantity')
 
 /** What may be varied of a given: itself, or the sides of a size. */
@@ -35,7 +35,7 @@ export function form(form: Form, cell: Range): TemplateResult {
   const { sheet } = form.view as WideView<Range>
   const put: Put = (more, key) => form.put({ ...cell, ...more } as Range, `${key}:${cell.id}`)
   const tables = sheet.cells.filter((one) => one.kind === 'table')
-  const targets = sheet.cells.filter(canRun).flatMap(targetsOf)
+  const targets = sheet.cells.filter(canVary).flatMap(targetsOf)
   const columnsWith = (fits: typeof isAlong): string[] =>
     tables.flatMap((table) => table.columns.filter(fits).map(({ name }) => `${table.name}.${name}`))
   const called = (name: string): string => {

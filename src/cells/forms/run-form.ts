@@ -38,7 +38,8 @@ function rowScope(sheet: Sheet, of: string | undefined): Scope {
   return tableOf(of === undefined ? undefined : sheet.engine.named(of))?.scope ?? sheet.scopeFor()
 }
 
-function wrong(text: string, scope: Scope): readonly Diagnostic[] {
+/** What is wrong with a formula as it is typed; an empty one is only missing. */
+function problemsOf(text: string, scope: Scope): readonly Diagnostic[] {
   return text.trim() === '' ? [] : checkFormula(text, scope).diagnostics
 }
 
@@ -56,7 +57,7 @@ export const form = (form: Form, cell: Run): TemplateResult => {
       cell,
       `${input.label}${requirement(input)}`,
       text,
-      wrong(text, scope),
+      problemsOf(text, scope),
       (next) => withInput(cell, input.name, next),
       `from-${input.name}`,
     )

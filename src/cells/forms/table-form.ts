@@ -11,7 +11,7 @@ import { hasFormula, readColumn } from '../../worksheet/table/read-table.ts'
 import type { CompiledColumn } from '../../worksheet/table/table-node.ts'
 import { tableOf } from '../../worksheet/table/table-node.ts'
 import { requestChange, type WideView } from '../shared/cell-view.ts'
-import { type Form, head } from './form-fields.ts'
+import { type Form, head, withText } from './form-fields.ts'
 import { tableFormStyle } from './table-form-style.ts'
 import '../fields/formula-field.ts'
 import type { FormulaEvent } from '../fields/formula-field.ts'
@@ -45,13 +45,6 @@ const MOST_FEET = 6
 const isGenerated = (name: string): boolean => /^column(_\d+)?$/.test(name)
 
 let acts = 0
-
-/** A copy with one text changed; an empty text is removed. */
-function withText<T extends object>(of: T, key: string, text: string): T {
-  const next = { ...of, [key]: text }
-  if (text === '') delete (next as Record<string, unknown>)[key]
-  return next
-}
 
 function withEntry(column: Column, entry: Entry): Column {
   const { entry: _, formula, ...rest } = column
