@@ -75,6 +75,7 @@ export class DrawingCell extends SignalWatcher(LitElement) {
   private px = 0
   private fittedFor = 0
   @state() private enlarged = false
+
   private async fetch(key: string, { drawing: kind, from }: DrawingView['cell']): Promise<void> {
     this.fetched = key
     await this.seen

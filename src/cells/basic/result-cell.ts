@@ -204,12 +204,12 @@ export class ResultCell extends SignalWatcher(LitElement) {
     const { cell, outcome } = view
     const hasMeasured = Boolean(cell.measured?.trim())
     if (hasMeasured) void import('../details/measured-notes.ts')
-    const led = cell.measure !== undefined || hasMeasured || this.measuring || this.unfolded
+    const isOffered = cell.measure !== undefined || hasMeasured || this.measuring || this.unfolded
     const numeric = outcome.state !== 'value' || outcome.type.kind === 'number'
     return html`
       ${hasMeasured ? html`<measured-notes .view=${view}></measured-notes>` : nothing}
       ${
-        led && numeric
+        isOffered && numeric
           ? html`<span class="small words">
               <button type="button" class="word" aria-expanded=${this.measuring} @click=${() => void this.measure()}>${basicWords.measure}</button>
             </span>`

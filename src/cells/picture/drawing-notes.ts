@@ -5,7 +5,7 @@ import type { Cell } from '../../worksheet/index.ts'
 import { cellWords } from '../shared/words.ts'
 import { fold, shared } from '../style/styles.ts'
 import type { SavedAs } from './save-drawing.ts'
-import { saveOrExplain } from './shown-drawing.ts'
+import { saveOrExplain } from './save-or-explain.ts'
 import { pictureWords as words } from './words.ts'
 
 const rowsOf = ({ head, rows }: Table): TemplateResult => html`

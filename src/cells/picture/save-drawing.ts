@@ -1,6 +1,6 @@
 import { PX_PER_MM } from '../../drawings/canvas/scale.ts'
 import { type Drawing, toSvgText } from '../../drawings/canvas/tree.ts'
-import { FILE_ENDING, fileName } from '../../storage/exchange/file.ts'
+import { download, FILE_ENDING, fileName } from '../../storage/exchange/file.ts'
 import { pictureWords } from './words.ts'
 
 export type SavedAs = 'svg' | 'png'
@@ -48,11 +48,5 @@ export async function saveDrawing(drawing: Drawing, sheet: string, as: SavedAs):
     as === 'png'
       ? await pngOf(drawing)
       : new Blob([svgText(drawing, mm(drawing.width), mm(drawing.height))], { type: 'image/svg+xml' })
-  const address = URL.createObjectURL(blob)
-  const link = document.createElement('a')
-  link.href = address
-  link.download = nameOf(sheet, drawing.title, as)
-  link.click()
-  // The download reads the address after this turn.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000)
+  download(nameOf(sheet, drawing.title, as), blob)
 }

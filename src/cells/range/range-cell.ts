@@ -13,7 +13,7 @@ import { figuresCell, figuresTable, firstColumn } from '../details/figures-table
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import { openedWords } from '../opened/words.ts'
 import type { SavedAs } from '../picture/save-drawing.ts'
-import { saveOrExplain } from '../picture/shown-drawing.ts'
+import { saveOrExplain } from '../picture/save-or-explain.ts'
 import { pictureWords } from '../picture/words.ts'
 import { type CellSignal, requestChange, type WideView } from '../shared/cell-view.ts'
 import { drawnStyle, drawTree } from '../shared/draw-tree.ts'

@@ -1,10 +1,8 @@
 import type { Given } from '../../worksheet/index.ts'
+import type { GivenSource } from '../../worksheet/schema/document.ts'
 
 /** Where the value of a given comes from. A value that differs from the recorded text was typed. */
-export type Origin = 'example' | 'usual' | 'typed' | 'kit' | 'measured'
-
-/** Where the value of a given comes from, as its sign shows it. */
-export function originOf({ from, value }: Given): Origin {
+export function originOf({ from, value }: Given): GivenSource {
   return from && from.text === value ? from.kind : 'typed'
 }
 

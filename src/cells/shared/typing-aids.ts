@@ -9,7 +9,7 @@ const stored = browserSetting(KEY)
 /** Whether a line with signs is shown while one types; by default only on touch screens. */
 export const signsShown = signal(stored === undefined ? isTouch : stored === 'yes')
 
-/** Shows or hides the signs that say where each figure comes from. */
+/** Shows or hides that line, and remembers the choice. */
 export function showSigns(show: boolean): void {
   signsShown.set(show)
   rememberSetting(KEY, show ? 'yes' : 'no')

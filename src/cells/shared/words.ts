@@ -1,5 +1,5 @@
+import type { GivenSource } from '../../worksheet/schema/document.ts'
 import type { CheckState } from './check-sign.ts'
-import type { Origin } from './given-origin.ts'
 
 /** The words that cells of several kinds share as soon as a sheet opens. */
 export const cellWords = {
@@ -21,7 +21,7 @@ export const STATE_LABELS: Readonly<Record<CheckState, string>> = {
 }
 
 /** The word after a field that says where its value comes from; the user's own values need none. */
-export const ORIGIN_LABELS: Readonly<Record<Origin, string>> = {
+export const ORIGIN_LABELS: Readonly<Record<GivenSource, string>> = {
   example: 'example',
   usual: 'usual',
   typed: '',

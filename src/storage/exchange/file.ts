@@ -78,7 +78,7 @@ interface SavePicker {
 /** Saves a text to disk: where the user says, if the browser can ask, else as a download. False: they thought better. */
 export async function saveText(name: string, text: string, type: string): Promise<boolean> {
   if (!('showSaveFilePicker' in window)) {
-    download(name, text, type)
+    download(name, new Blob([text], { type }))
     return true
   }
   try {
@@ -94,7 +94,7 @@ export async function saveText(name: string, text: string, type: string): Promis
     if (kind !== 'SecurityError' && kind !== 'NotAllowedError') {
       throw new FileError(WORDS.notWritten(name, (error as Error).message), { cause: error })
     }
-    download(name, text, type)
+    download(name, new Blob([text], { type }))
     return true
   }
 }
@@ -103,8 +103,9 @@ export async function saveText(name: string, text: string, type: string): Promis
 export const saveFile = (worksheet: Worksheet): Promise<boolean> =>
   saveText(fileName(worksheet.title), writeDocument(withoutPreviews(worksheet)), 'application/json')
 
-function download(name: string, text: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }))
+/** Saves something as a download of the browser. */
+export function download(name: string, content: Blob): void {
+  const address = URL.createObjectURL(content)
   const link = document.createElement('a')
   link.href = address
   link.download = name
