@@ -4,7 +4,8 @@ import { compute } from './compute.ts'
 import { formula } from './formula.ts'
 import { functions } from './functions.ts'
 import { helpOf, overview, VERBS, type VerbName } from './help.ts'
-import { InputError, readArguments } from './input.ts'
+import { readArguments } from './input.ts'
+import { InputError } from './input-error.ts'
 import { link } from './link.ts'
 import { onOneLine } from './report.ts'
 import { run } from './run.ts'
@@ -15,9 +16,9 @@ type Command = (args: readonly string[], program: string) => number | Promise<nu
 
 /** What each verb runs. What decodes pictures is loaded only where one is measured. */
 const COMMANDS: Readonly<Record<VerbName, Command>> = {
-  compute: (args) => compute(readArguments(args, words.takes.compute, true)),
+  compute: (args) => compute(readArguments('compute', args)),
   compose: composeSheet,
-  formula: (args) => formula(readArguments(args, words.takes.formula)),
+  formula: (args) => formula(readArguments('formula', args)),
   functions,
   link,
   frame: async (args) => (await import('./frame.ts')).frame(args),

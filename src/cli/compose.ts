@@ -1,11 +1,12 @@
-import { writeFileSync } from 'node:fs'
-import { parseArgs } from 'node:util'
 import { nearest } from '../units/index.ts'
 import type { ChosenPart } from '../worksheet/compose/choose-parts.ts'
 import { compose, type SetUp } from '../worksheet/compose/compose.ts'
 import { partsOfJob } from '../worksheet/compose/job.ts'
 import { writeDocument } from '../worksheet/index.ts'
-import { InputError, readSet, whyNoFolder } from './input.ts'
+import { type NamedText, readSet } from './input.ts'
+import { InputError } from './input-error.ts'
+import { readOptions } from './options.ts'
+import { writeOut } from './output-file.ts'
 import { jobNames, readJob, readParts } from './part-files.ts'
 import { withSets } from './read-worksheet.ts'
 import { printLines } from './report.ts'
@@ -21,12 +22,7 @@ export function composeSheet(args: readonly string[]): number {
   const parts = jobs.flatMap(({ name, job }): ChosenPart[] => (job ? partsOfJob(job) : [knownPart(name)]))
   const titles = [...new Set(jobs.map(({ name, job }) => job?.title ?? readParts().parts.get(name)?.offer ?? name))]
   const { worksheet, replaced } = compose(readParts(), { title: titles.sort().join('; ').slice(0, 500), parts, setUps })
-  const text = writeDocument(withSets(worksheet, sets, words.theSheet))
-  try {
-    writeFileSync(out, text)
-  } catch (error) {
-    throw new InputError(words.outFailed(out, whyNoFolder(error)))
-  }
+  writeOut(out, writeDocument(withSets(worksheet, sets, words.theSheet)))
   printLines([words.cells(out, worksheet.cells.length), ...replaced.map(({ part, by }) => words.replaced(part, by))])
   return 0
 }
@@ -68,12 +64,16 @@ function readSetUp(text: string): SetUp {
 interface ComposeArguments {
   readonly names: readonly string[]
   readonly setUps: readonly SetUp[]
-  readonly sets: readonly { readonly name: string; readonly text: string }[]
+  readonly sets: readonly NamedText[]
   readonly out: string
 }
 
 function readComposeArguments(args: readonly string[]): ComposeArguments {
-  const { values, positionals } = parsed(args)
+  const { values, positionals } = readOptions('compose', args, {
+    set: { type: 'string', multiple: true },
+    'set-up': { type: 'string', multiple: true },
+    out: { type: 'string' },
+  })
   if (positionals.length === 0) throw new InputError(words.expected(words.takes.compose, 'none'))
   if (values.out === undefined) throw new InputError(words.composeWrites)
   const setUps = (values['set-up'] ?? []).map(readSetUp)
@@ -81,20 +81,4 @@ function readComposeArguments(args: readonly string[]): ComposeArguments {
   const twice = prefixes.find((prefix, at) => prefixes.indexOf(prefix) !== at)
   if (twice !== undefined) throw new InputError(words.setUpTwice(twice))
   return { names: positionals, setUps, sets: (values.set ?? []).map(readSet), out: values.out }
-}
-
-function parsed(args: readonly string[]) {
-  try {
-    return parseArgs({
-      args: [...args],
-      options: {
-        set: { type: 'string', multiple: true },
-        'set-up': { type: 'string', multiple: true },
-        out: { type: 'string' },
-      },
-      allowPositionals: true,
-    })
-  } catch (error) {
-    throw new InputError((error as Error).message)
-  }
 }

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs'
-import { parseArgs } from 'node:util'
 import { type Area, FrameError, frameReport, openFrame, readAreas } from '../frame/index.ts'
-import { InputError, whyUnread } from './input.ts'
+import { whyUnread } from './input.ts'
+import { InputError } from './input-error.ts'
+import { onlyOperand, readOptions } from './options.ts'
 import { printJson, printLines } from './report.ts'
 import * as words from './words.ts'
 
@@ -16,19 +17,8 @@ export function frame(args: readonly string[]): number {
 }
 
 function readFrameArguments(args: readonly string[]): { path: string; areas: string | undefined; json: boolean } {
-  let parsed: { values: { areas?: string; json?: boolean }; positionals: string[] }
-  try {
-    parsed = parseArgs({
-      args: [...args],
-      options: { areas: { type: 'string' }, json: { type: 'boolean' } },
-      allowPositionals: true,
-    })
-  } catch (error) {
-    throw new InputError(`frame: ${(error as Error).message.split('. ')[0]}`)
-  }
-  const { values, positionals } = parsed
-  if (positionals.length !== 1) throw new InputError(words.expected(words.takes.frame, positionals.length))
-  return { path: positionals[0] as string, areas: values.areas, json: values.json ?? false }
+  const { values, positionals } = readOptions('frame', args, { areas: { type: 'string' }, json: { type: 'boolean' } })
+  return { path: onlyOperand('frame', positionals), areas: values.areas, json: values.json ?? false }
 }
 
 function readAreasFile(path: string): Area[] {

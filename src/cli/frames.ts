@@ -1,12 +1,14 @@
-import { readdirSync, statSync, writeFileSync } from 'node:fs'
-import { join, resolve } from 'node:path'
-import { parseArgs } from 'node:util'
+import { readdirSync, statSync } from 'node:fs'
+import { join } from 'node:path'
 import { FrameError, type MarkedArea, readAreas } from '../frame/index.ts'
 import type { Frame, Worksheet } from '../worksheet/index.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
 import { isUnmarked, type MeasuredFile, measureAll } from './frame-pool.ts'
 import { gradeFrames } from './frames-report.ts'
-import { InputError, whyNoFolder } from './input.ts'
+import { whyNoFolder } from './input.ts'
+import { InputError } from './input-error.ts'
+import { onlyOperand, readOptions } from './options.ts'
+import { refuseOver, writeOut } from './output-file.ts'
 import { readWorksheet } from './read-worksheet.ts'
 import { printLines } from './report.ts'
 import * as words from './words.ts'
@@ -24,11 +26,11 @@ export async function frames(args: readonly string[], program: string): Promise<
   const cell = frameIn(worksheet, sheetPath, name)
   const areas = areasOf(cell, sheetPath)
   const paths = picturesIn(folder)
-  refuseOver(out, [sheetPath, ...paths])
+  refuseOver(out, [sheetPath, ...paths], 'report')
   const started = performance.now()
   const measured = await measureAll(paths, areas, program)
   const { rows, states } = gradeFrames(worksheet, cell, measured)
-  write(out, writeTable(rows))
+  writeOut(out, writeTable(rows))
   const seconds = (performance.now() - started) / 1000
   printLines(summary(measured, states, seconds, out))
   return states.some((state) => state !== 'pass' && state !== 'marginal') ? 1 : 0
@@ -40,21 +42,15 @@ function readFramesArguments(args: readonly string[]): {
   out: string
   name: string | undefined
 } {
-  let parsed: { values: { sheet?: string; out?: string; frame?: string }; positionals: string[] }
-  try {
-    parsed = parseArgs({
-      args: [...args],
-      options: { sheet: { type: 'string' }, out: { type: 'string' }, frame: { type: 'string' } },
-      allowPositionals: true,
-    })
-  } catch (error) {
-    throw new InputError(`frames: ${(error as Error).message.split('. ')[0]}`)
-  }
-  const { values, positionals } = parsed
-  if (positionals.length !== 1) throw new InputError(words.expected(words.takes.frames, positionals.length))
+  const { values, positionals } = readOptions('frames', args, {
+    sheet: { type: 'string' },
+    out: { type: 'string' },
+    frame: { type: 'string' },
+  })
+  const folder = onlyOperand('frames', positionals)
   if (values.sheet === undefined) throw new InputError(words.optionMissing('frames', words.framesTakes.sheet))
   if (values.out === undefined) throw new InputError(words.optionMissing('frames', words.framesTakes.out))
-  return { folder: positionals[0] as string, sheet: values.sheet, out: values.out, name: values.frame }
+  return { folder, sheet: values.sheet, out: values.out, name: values.frame }
 }
 
 function frameIn({ cells }: Worksheet, path: string, name: string | undefined): Frame {
@@ -93,18 +89,6 @@ function picturesIn(folder: string): string[] {
     .map((name) => join(folder, name))
   if (paths.length === 0) throw new InputError(words.inFile(folder, words.noPictures))
   return paths
-}
-
-function refuseOver(out: string, inputs: readonly string[]): void {
-  if (inputs.some((input) => resolve(input) === resolve(out))) throw new InputError(words.wouldOverwrite(out, 'report'))
-}
-
-function write(path: string, text: string): void {
-  try {
-    writeFileSync(path, text)
-  } catch (error) {
-    throw new InputError(words.outFailed(path, whyNoFolder(error)))
-  }
 }
 
 function summary(measured: readonly MeasuredFile[], states: readonly string[], seconds: number, out: string): string[] {

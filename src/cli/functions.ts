@@ -11,7 +11,7 @@ import {
   signature,
   typeName,
 } from '../language/index.ts'
-import { InputError } from './input.ts'
+import { InputError } from './input-error.ts'
 import { printJson, printLines } from './report.ts'
 import * as words from './words.ts'
 

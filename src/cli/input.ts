@@ -1,10 +1,8 @@
 import { readFileSync } from 'node:fs'
-import { parseArgs } from 'node:util'
 import { USUAL_SEED } from '../worksheet/simulation/draws.ts'
+import { InputError } from './input-error.ts'
+import { onlyOperand, readOptions } from './options.ts'
 import * as words from './words.ts'
-
-/** The input cannot be read: what and where, in one line. */
-export class InputError extends Error {}
 
 /** A cell's name and the text that is typed for it. */
 export interface NamedText {
@@ -26,20 +24,29 @@ export interface Arguments {
   readonly simulation?: { readonly tries: number; readonly seed: number }
 }
 
-const OF_SHEETS = ['target', 'simulate', 'seed'] as const
+/** The options of `compute` and `formula`: those that take a text, and those that are given or not. */
+const WITH_TEXT = { compute: ['set', 'target', 'simulate', 'seed'], formula: ['set'] } as const
+const FLAGS = { compute: ['json', 'as-mine', 'advice'], formula: ['json'] } as const
 
-/** Reads `SUBJECT [--set name=text]… [--json]`, and what only a sheet is asked where the command takes one. Throws InputError. */
-export function readArguments(args: readonly string[], expected: string, takesSheet = false): Arguments {
-  const { values, positionals } = parsed(args, takesSheet ? OF_SHEETS : [])
-  if (positionals.length !== 1) throw new InputError(words.expected(expected, positionals.length))
+/** Reads `SUBJECT [--set name=text]… [--json]`, and for `compute` what only a sheet is asked. Throws InputError. */
+export function readArguments(verb: 'compute' | 'formula', args: readonly string[]): Arguments {
+  const { values, positionals } = readOptions(verb, asOperands(args, WITH_TEXT[verb], FLAGS[verb]), {
+    set: { type: 'string', multiple: true },
+    json: { type: 'boolean' },
+    'as-mine': { type: 'boolean' },
+    advice: { type: 'boolean' },
+    target: { type: 'string', multiple: true },
+    simulate: { type: 'string' },
+    seed: { type: 'string' },
+  })
   const simulation = readSimulation(values.simulate, values.seed)
   return {
-    subject: positionals[0] as string,
-    sets: values.set.map(readSet),
-    json: values.json,
-    asMine: values['as-mine'],
-    advice: values.advice,
-    targets: values.target.map(readNamed('target')),
+    subject: onlyOperand(verb, positionals),
+    sets: (values.set ?? []).map(readSet),
+    json: values.json ?? false,
+    asMine: values['as-mine'] ?? false,
+    advice: values.advice ?? false,
+    targets: (values.target ?? []).map(readNamed('target')),
     ...(simulation ? { simulation } : {}),
   }
 }
@@ -61,63 +68,17 @@ function wholeNumber(option: string, text: string, meaning: string): number {
   throw new InputError(words.wholeNumber(option, meaning, text))
 }
 
-interface Parsed {
-  readonly values: {
-    set: string[]
-    json: boolean
-    'as-mine': boolean
-    advice: boolean
-    target: string[]
-    simulate?: string
-    seed?: string
-  }
-  readonly positionals: string[]
-}
-
-function parsed(args: readonly string[], more: readonly string[]): Parsed {
-  try {
-    const { values, positionals } = parseArgs({
-      args: asOperands(args, more),
-      options: {
-        set: { type: 'string', multiple: true },
-        json: { type: 'boolean' },
-        'as-mine': { type: 'boolean' },
-        advice: { type: 'boolean' },
-        target: { type: 'string', multiple: true },
-        simulate: { type: 'string' },
-        seed: { type: 'string' },
-      },
-      allowPositionals: true,
-    })
-    return {
-      values: {
-        ...values,
-        set: values.set ?? [],
-        json: values.json ?? false,
-        'as-mine': values['as-mine'] ?? false,
-        advice: values.advice ?? false,
-        target: values.target ?? [],
-      },
-      positionals,
-    }
-  } catch (error) {
-    throw new InputError((error as Error).message)
-  }
-}
-
 const NAMED: readonly string[] = ['set', 'target']
-const FLAGS = ['json', 'as-mine', 'advice'] as const
 
 /** A formula may start with a minus sign: only known options are options, all else is moved behind `--`. */
-function asOperands(args: readonly string[], more: readonly string[]): string[] {
-  const withValue = ['set', ...more]
-  const known = [...withValue, ...FLAGS].map((option) => `--${option}`)
+function asOperands(args: readonly string[], withText: readonly string[], flags: readonly string[]): string[] {
+  const known = [...withText, ...flags].map((option) => `--${option}`)
   const options: string[] = []
   const operands: string[] = []
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] as string
-    const option = withValue.find((one) => arg === `--${one}` || arg.startsWith(`--${one}=`))
-    if (FLAGS.some((flag) => arg === `--${flag}`) || (option !== undefined && arg.includes('='))) options.push(arg)
+    const option = withText.find((one) => arg === `--${one}` || arg.startsWith(`--${one}=`))
+    if (flags.some((flag) => arg === `--${flag}`) || (option !== undefined && arg.includes('='))) options.push(arg)
     else if (option !== undefined) {
       const value = args[++i]
       if (value === undefined)

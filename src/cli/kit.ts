@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import type { KitPiece } from '../worksheet/advice/kit-suggestions.ts'
 import { choosePiece } from '../worksheet/document/kit-given.ts'
 import type { Cell, Given } from '../worksheet/index.ts'
-import { InputError } from './input.ts'
+import { InputError } from './input-error.ts'
 import { templatesFolder } from './part-files.ts'
 import * as words from './words.ts'
 

@@ -1,13 +1,12 @@
-import { parseArgs } from 'node:util'
 import { LIBRARY } from '../functions/index.ts'
 import { toLink } from '../storage/exchange/link.ts'
 import { figuresOnly } from '../storage/figures/figures-only.ts'
 import { Sheet, type Worksheet } from '../worksheet/index.ts'
-import { InputError, readSet } from './input.ts'
+import { readSet } from './input.ts'
+import { onlyOperand, readOptions } from './options.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { releasedJobs } from './released-jobs.ts'
 import { printLines } from './report.ts'
-import * as words from './words.ts'
 
 /**
  * `link FILE.json [--figures]`: a worksheet as one line beginning with `#`, which follows the address of the page,
@@ -24,23 +23,13 @@ export async function link(args: readonly string[]): Promise<number> {
 }
 
 function readLinkArguments(args: readonly string[]) {
-  const { values, positionals } = parsed(args)
-  if (positionals.length !== 1) throw new InputError(words.expected(words.takes.link, positionals.length))
+  const { values, positionals } = readOptions('link', args, {
+    set: { type: 'string', multiple: true },
+    figures: { type: 'boolean' },
+  })
   return {
-    path: positionals[0] as string,
+    path: onlyOperand('link', positionals),
     sets: (values.set ?? []).map(readSet),
     figures: values.figures ?? false,
-  }
-}
-
-function parsed(args: readonly string[]) {
-  try {
-    return parseArgs({
-      args: [...args],
-      options: { set: { type: 'string', multiple: true }, figures: { type: 'boolean' } },
-      allowPositionals: true,
-    })
-  } catch (error) {
-    throw new InputError((error as Error).message)
   }
 }

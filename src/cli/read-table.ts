@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from 'node:fs'
 import { MAX_TABLE_LENGTH, readTable, TableError, type TextTable } from '../worksheet/table/csv.ts'
-import { InputError, whyUnread } from './input.ts'
+import { whyUnread } from './input.ts'
+import { InputError } from './input-error.ts'
 import * as words from './words.ts'
 
 /** Most tables are UTF-8; older programs on one well-known system write Windows-1252, or UTF-16 with its mark. */

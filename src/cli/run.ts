@@ -1,5 +1,3 @@
-import { realpathSync, writeFileSync } from 'node:fs'
-import { resolve } from 'node:path'
 import { LIBRARY } from '../functions/index.ts'
 import { namesIn } from '../language/index.ts'
 import { type Run, Sheet, type TableCell, type Worksheet } from '../worksheet/index.ts'
@@ -13,7 +11,8 @@ import { columnLabel } from '../worksheet/table/columns.ts'
 import { writeTable } from '../worksheet/table/csv.ts'
 import { matchTable, takeRows } from '../worksheet/table/match-import.ts'
 import { hasFormula } from '../worksheet/table/read-table.ts'
-import { InputError, whyNoFolder } from './input.ts'
+import { InputError } from './input-error.ts'
+import { refuseOver, writeOut } from './output-file.ts'
 import { readTableFile } from './read-table.ts'
 import { readWorksheet, withSets } from './read-worksheet.ts'
 import { printJson, printLines } from './report.ts'
@@ -27,29 +26,16 @@ const MOST_SETUPS = 60
 
 /** `run FILE.json`: plans the rows of a table, in short on the terminal and row by row in a file. Exit 1 where anything is not planned. */
 export async function run({ subject, originals, out, left, sets, json }: RunArguments): Promise<number> {
-  if (out !== undefined) refuseOver(out, [subject, originals])
+  if (out !== undefined) refuseOver(out, [subject, originals ?? subject], 'plan')
   const read = withSets(await readWorksheet(subject), sets, subject)
   const cell = runIn(read, subject)
   const worksheet = originals === undefined ? read : withOriginals(read, cell, originals, subject)
   const planned = runOf(new Sheet(worksheet, LIBRARY), cell, { left: left || cell.left === true })
   const { plan, feed } = planned
-  if (plan && out !== undefined) write(out, writeTable(tableOf(plan, feed.remarks)))
+  if (plan && out !== undefined) writeOut(out, writeTable(tableOf(plan, feed.remarks)))
   if (json) printJson(asData(planned))
   else printLines(plan ? summary(planned, plan, out) : missing(planned))
   return plan && plan.unplanned.length === 0 ? 0 : 1
-}
-
-/** A slip must not cost the list. */
-function refuseOver(out: string, inputs: readonly (string | undefined)[]): void {
-  const real = (path: string): string => {
-    try {
-      return realpathSync(path)
-    } catch {
-      return resolve(path)
-    }
-  }
-  if (inputs.some((input) => input !== undefined && real(input) === real(out)))
-    throw new InputError(words.wouldOverwrite(out, 'plan'))
 }
 
 function runIn({ cells }: Worksheet, path: string): Run {
@@ -77,14 +63,6 @@ function withOriginals(worksheet: Worksheet, { of, from }: Run, path: string, sh
 /** Whether nothing could be planned without a column. */
 const isNeeded = (column: string, from: Run['from']): boolean =>
   RUN_INPUTS.some(({ name, needed }) => needed && namesIn(from[name] ?? '').some((one) => one.name === column))
-
-function write(path: string, text: string): void {
-  try {
-    writeFileSync(path, text)
-  } catch (error) {
-    throw new InputError(words.outFailed(path, whyNoFolder(error)))
-  }
-}
 
 const missing = ({ feed }: PlannedRun): string[] => [
   feed.table ? words.inputsMissing : words.runWithoutTable,

@@ -19,6 +19,7 @@ export const takes = {
   link: 'link takes one worksheet',
   compose: 'compose takes the names of jobs and parts',
 } as const
+export const inVerb = (verb: string, why: string): string => `${verb}: ${why}`
 export const optionMissing = (verb: string, option: string): string => `${verb}: ${option} is missing`
 export const optionTakes = (option: string, what: string): string => `--${option} takes ${what}`
 export const nameEqualsText = "'name=text'"

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import Papa from 'papaparse'
@@ -207,6 +207,8 @@ describe('a folder of frames', () => {
   it('ends with 2 and one line where folder, sheet or report cannot be used', () => {
     const none = worksheet('none.json', [])
     const empty = mkdtempSync(join(tmpdir(), 'evenfield-empty-'))
+    const otherName = join(empty, 'day.csv')
+    symlinkSync(sheet, otherName)
     const cases: [string[], RegExp][] = [
       [['/nowhere', '--sheet', sheet, '--out', out], /no such folder/],
       [[empty, '--sheet', sheet, '--out', out], /no JPEG, PNG or TIFF/],
@@ -215,6 +217,7 @@ describe('a folder of frames', () => {
       [[folder, '--out', out], /--sheet SHEET.json is missing/],
       [[folder, '--sheet', sheet], /--out report.csv is missing/],
       [[folder, '--sheet', sheet, '--out', sheet], /replace one of its own input files/],
+      [[folder, '--sheet', sheet, '--out', otherName], /replace one of its own input files/],
       [[folder, '--sheet', sheet, '--out', '/nowhere/report.csv'], /no such folder/],
       [[file('a.txt', ''), '--sheet', sheet, '--out', out], /not a folder/],
     ]

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { InputError } from '../../src/cli/input.ts'
+import { InputError } from '../../src/cli/input-error.ts'
 import { withSets } from '../../src/cli/read-worksheet.ts'
 import { LIBRARY } from '../../src/functions/index.ts'
 import type { Piece } from '../../src/kit/piece.ts'

@@ -19,6 +19,13 @@ describe('input that cannot be read ends with 2 and one line:', () => {
     ['a value set that cannot be read', () => ['formula', 'x', '--set', 'x=5 mx'], /--set x: .*“mx”/],
     ['a name set that cannot be one', () => ['formula', 'x', '--set', 'and=5'], /“and” cannot be a name/],
     ['an unknown option', () => ['formula', 'x', '--verbose'], /no option --verbose/],
+    ['an option of sheets for a formula', () => ['formula', '1', '--advice'], /no option --advice/],
+    [
+      'an unknown option of a link',
+      () => ['link', 'x.json', '--verbose'],
+      /^evenfield: link: Unknown option '--verbose'$/m,
+    ],
+    ['an unknown option of composing', () => ['compose', 'x', '--verbose'], /: compose: Unknown option '--verbose'$/m],
     ['two formulas', () => ['formula', '1', '2'], /one text, found 2/],
     ['an unknown command', () => ['calculate'], /no command “calculate”/],
     ['no command', () => [], /a command is missing/],
