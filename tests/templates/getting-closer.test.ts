@@ -216,3 +216,29 @@ describe('the entrance pupil, from which perspective and glare are computed', ()
     expect(sheet.number('lens_height')).toBeLessThan(sheet.number('sensor_height'))
   })
 })
+
+describe('the drawings of a seal smaller than the overlap of frames', () => {
+  const small = { original: '30 x 22', sensor: '23.5 x 15.6', sensor_pixels: '6240 x 4168', focal: '60' }
+  const drawn = (closer_by: string) => {
+    const { sheet } = open('getting-closer', { ...small, closer_by, powers: '4, 5', lens_greatest: '1:5' })
+    return (kind: string) => {
+      const cell = sheet.cells.find((one) => one.kind === 'drawing' && one.drawing === kind)
+      return sheet.drawing(cell?.id ?? '').values as unknown as Readonly<Record<string, number>>
+    }
+  }
+
+  test('show the one frame, which overlaps nothing', () => {
+    const { overlap, field_height } = drawn('tubes')('tiles')
+    expect(field_height).toBeLessThan(0.03)
+    expect(overlap).toBe(0)
+  })
+
+  test.each(['tubes', 'close-up lens', 'both'])(
+    'have the lens between its rim and the sensor, with %s',
+    (closer_by) => {
+      const at = drawn(closer_by)('set-up')
+      expect(at.lens_to_original).toBeGreaterThan(at.clear_distance as number)
+      expect(at.lens_to_original).toBeLessThan((at.sensor_to_original as number) - 0.06)
+    },
+  )
+})
