@@ -6,7 +6,7 @@ import type { Cell, Check, Given } from '../schema/document.ts'
 import { levelRank, type Variable, variablesOf } from './choices.ts'
 import { EXACT, withExactChoices } from './exact-choices.ts'
 import type { KitPiece } from './kit-suggestions.ts'
-import { reasonForNone } from './no-plan.ts'
+import { reasonForNone, saysMore } from './no-plan.ts'
 import { type CheckAdvice, LEVELS, type Plan, type PlannedChange, type SheetAdvice, type TargetAdvice } from './plan.ts'
 import { search } from './search.ts'
 import { type Aim, type Setting, TrialModel, type Tried } from './trial-model.ts'
@@ -116,7 +116,8 @@ class Adviser {
     if (plans.length === 0) this.addBreaking(plans, name)
     if (plans.length > 0) return { plans }
     const changes = nearest ? this.changesOf(nearest.set) : []
-    return { plans, none: reasonForNone(this.sheet, name, this.variables, { changes, isExhausted }) }
+    const none = reasonForNone(this.sheet, name, this.variables, { changes, isExhausted })
+    return saysMore(this.sheet, none) ? { plans, none } : { plans }
   }
 
   /** A plan that breaks another check: with further changes that keep it whole where there are such, else as it is. */

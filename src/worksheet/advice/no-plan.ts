@@ -3,7 +3,7 @@ import type { Sheet } from '../editing/sheet.ts'
 import { VALUE } from '../engine/engine-view.ts'
 import type { Node } from '../engine/node.ts'
 import { upstreamOf } from '../engine/partial-recompute.ts'
-import type { Check } from '../schema/document.ts'
+import type { Cell, Check } from '../schema/document.ts'
 import type { Variable } from './choices.ts'
 import { decisionsFor, withChanges } from './decisions.ts'
 import { gapOf } from './gap.ts'
@@ -54,6 +54,19 @@ export function reasonForNone(
     decisions: decisionsFor(sheet, name, upstream, changes),
   }
 }
+
+/**
+ * Whether a reason adds to the message of the check. Of a fact or an answer, such as the rights in an original, it could only
+ * say that nothing but another answer changes it.
+ */
+export function saysMore(sheet: Sheet, { kind, settings, short, limits, decisions }: NoPlan): boolean {
+  const isUnchanged = kind === 'fixed' || (kind === 'readings' && settings.length === 0)
+  if (!isUnchanged || short !== undefined || decisions.length > 0) return true
+  return !limits.every(({ name }) => isAnswer(sheet.named(name)))
+}
+
+const isAnswer = (cell: Cell | undefined): boolean =>
+  cell?.kind === 'given' && (cell.entry === 'choice' || cell.entry === 'yes or no')
 
 /** A result that was measured, or a given that is a reading: changing a setting does not change what was read. */
 const isReading = ({ cell, measured }: Node): boolean =>

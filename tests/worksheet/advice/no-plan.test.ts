@@ -42,6 +42,15 @@ describe('a check without a plan', () => {
     )
   })
 
+  it.each([true, undefined])('is left to its own message where it judges an answer; a reading: %s', (reading) => {
+    const sheet = sheetOf([
+      given('rights', 'asked', { entry: 'choice', options: ['asked', 'permitted'], fixed: true, reading }),
+      check('clear', 'rights = "permitted"'),
+    ])
+    expect(adviseSheet(sheet).checks.get('clear')).toEqual({ plans: [] })
+    expect(adviseCheck(sheet, 'clear')).toEqual({ plans: [] })
+  })
+
   it('shows marks and ratios themselves, not a difference of them', () => {
     const sheet = sheetOf([
       given('widest', 'f/16', { unit: 'f/', label: 'Smallest aperture', fixed: true }),
