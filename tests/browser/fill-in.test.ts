@@ -150,3 +150,24 @@ test('the line under the givens offers an example’s figure until another is ty
   await expect.poll(() => line.getByText('Use 60 mm').count()).toBe(0)
   await line.waitFor()
 })
+
+test('an answer or a figure like the example’s is the user’s own once it is given', async ({ open }) => {
+  const { page } = await open()
+  const from = (value: string) => ({ from: { kind: 'example', text: value } }) as const
+  await openSheet(page, [
+    makeGiven('glossy', 'yes', { entry: 'yes or no', label: 'Glossy', ...from('yes') }),
+    makeGiven('focal', '60', { unit: 'mm', label: 'Focal length', ...from('60') }),
+  ])
+  const left = page.locator('example-bar')
+  await left.getByText('2 figures are still the example’s').waitFor()
+  await page.locator('given-cell').filter({ hasText: 'Glossy' }).getByText('Yes', { exact: true }).click()
+  await left.getByText('1 figure is still the example’s').waitFor()
+  const focal = given(page, 'Focal length')
+  await focal.press('Control+a')
+  await focal.pressSequentially('60')
+  await left.getByText('still the example’s').waitFor({ state: 'detached' })
+  // A second press of the same answer changes nothing, so that what is undone is the figure.
+  await page.locator('given-cell').filter({ hasText: 'Glossy' }).getByText('Yes', { exact: true }).click()
+  await pressInHead(page, 'Undo')
+  await left.getByText('1 figure is still the example’s').waitFor()
+})

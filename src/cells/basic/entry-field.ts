@@ -80,7 +80,7 @@ function yesNo({ cell, put }: EntryParts): TemplateResult {
               name="entry"
               class=${i === 0 ? 'entry' : ''}
               .checked=${live(cell.value.trim() === answer)}
-              @change=${() => put(answer)}
+              @click=${() => put(answer)}
             >
             ${answer === 'yes' ? basicWords.yes : basicWords.no}
           </label>

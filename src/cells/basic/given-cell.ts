@@ -137,8 +137,12 @@ export class GivenCell extends SignalWatcher(LitElement) {
       this.dispatchEvent(new CustomEvent('example-used', { detail: cell.id, bubbles: true, composed: true }))
   }
 
+  /** What is answered or typed like the example is the user’s own as well. */
   private put(cell: Given, value: string): void {
-    requestChange(this, { do: 'replace', cell: { ...cell, value } }, `value:${cell.id}`)
+    const { kind, text } = cell.from ?? {}
+    const isAgain = kind === 'example' && text === value
+    if (isAgain || value !== cell.value)
+      requestChange(this, { do: 'replace', cell: { ...(isAgain ? asOwn(cell) : cell), value } }, `value:${cell.id}`)
   }
 
   /** By touch, under the row in focus; by mouse the same is under all givens. */
