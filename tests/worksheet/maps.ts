@@ -1,16 +1,8 @@
 import type { Cell, Column, Run, TableCell } from '../../src/worksheet/index.ts'
+import { seeded } from '../random.ts'
 import { given } from './make.ts'
 
 /** A collection of invented maps, and the sheet that plans how they are photographed. */
-
-/** The same numbers every time. */
-function drawn(seed: number): () => number {
-  let state = seed
-  return () => {
-    state = (state * 48271) % 2147483647
-    return state / 2147483647
-  }
-}
 
 const PLACES = ['Alder', 'Brack', 'Cole', 'Dunmere', 'Esker', 'Fallow', 'Grane', 'Hythe']
 const KINDS = ['town plan', 'coast', 'survey', 'estate', 'harbour', 'canal']
@@ -26,7 +18,7 @@ export const MAP_COLUMNS: readonly Column[] = [
 ]
 
 export function mapRows(count: number): string[][] {
-  const random = drawn(7)
+  const random = seeded(7)
   const between = (least: number, most: number): number => Math.round(least + (most - least) * random())
   return Array.from({ length: count }, (_, i) => {
     const place = PLACES[between(0, PLACES.length - 1)]

@@ -1,5 +1,6 @@
 import type { LitPicture } from '../../../src/frame/colour/light.ts'
 import { openFrame } from '../../../src/frame/measure.ts'
+import { seeded } from '../../random.ts'
 import { type Made, make, png } from '../files.ts'
 
 export type Four = readonly [
@@ -17,15 +18,6 @@ const depthIn = (corners: Four, x: number, y: number): number =>
       return ((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / Math.hypot(bx - ax, by - ay)
     }),
   )
-
-/** A random number of a seed, from 0 to 1 (Park and Miller 1988). */
-function seeded(seed: number): () => number {
-  let state = (seed % 2147483646) + 1
-  return () => {
-    state = (state * 48271) % 2147483647
-    return state / 2147483647
-  }
-}
 
 export interface Scene {
   readonly width: number
@@ -48,7 +40,7 @@ function codeOf(light: number): number {
  * darker than that of the light, and move every edge towards the bright side.
  */
 export function scene({ width, height, ground, cards, noise = 0, seed = 1 }: Scene): Made {
-  const random = seeded(seed)
+  const random = seeded((seed % 2147483646) + 1)
   return make(width, height, 1, 16, (x, y) => {
     let value = ground(x + 0.5, y + 0.5)
     for (const { corners, light } of cards) {

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Allowed, allowedFor, fewestSetups } from '../../../src/functions/work/setups.ts'
+import { seeded } from '../../random.ts'
 import { call, MM, UM } from '../call.ts'
 
 /** The fewest points that touch every interval, by trying every set of upper limits. */
@@ -62,11 +63,7 @@ describe('set-ups', () => {
   })
 
   it('take in a hundred thousand originals, each once', () => {
-    let seed = 1
-    const random = () => {
-      seed = (seed * 48271) % 2147483647
-      return seed / 2147483647
-    }
+    const random = seeded(1)
     const originals = Array.from({ length: 100_000 }, () => {
       const least = 0.02 + random() * 0.5
       return { least, most: least * (1 + random()), exposureClass: 1 + Math.floor(random() * 3) }
