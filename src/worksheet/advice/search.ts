@@ -1,5 +1,5 @@
 import type { Variable } from './choices.ts'
-import type { Goal, Setting, TrialModel, Tried } from './trial-model.ts'
+import type { Setting, Tried } from './trial-model.ts'
 
 /** The most changes in one plan; a technician would not follow more. */
 export const MAX_CHANGES = 4
@@ -12,6 +12,24 @@ const POLISHED = 6
 const TINY = 1e-12
 /** A plan that costs less than so much a change is not worth improving by a longer one. */
 const CHEAP_PER_CHANGE = 1.15
+
+/** The places of the variables that something aimed at depends on. */
+interface Aimed {
+  readonly variables: ReadonlySet<number>
+}
+
+/** What a search asks of the model that it tries settings on. */
+export interface Trials {
+  readonly variables: readonly Pick<Variable, 'choices' | 'now' | 'ordered'>[]
+  readonly goals: readonly Aimed[]
+  readonly targets: readonly Aimed[]
+  readonly isSpent: boolean
+  mayChange(place: number): boolean
+  /** `failing` collects what is not reached. */
+  try(set: Setting, failing?: Aimed[]): Tried
+}
+
+type Searched = Trials['variables'][number]
 
 export interface SearchResult {
   /** Plans that reach every goal, the cheapest first. */
@@ -33,7 +51,7 @@ const keyOf = (set: Setting): string => [...set.keys()].sort((a, b) => a - b).jo
  * budget give the same plans.
  * @param from changes to go on from, as those of a plan that breaks what it need not
  */
-export function search(model: TrialModel, from: Setting = new Map()): SearchResult {
+export function search(model: Trials, from: Setting = new Map()): SearchResult {
   const start = model.try(from)
   let nearest = start
   let front: Tried[] = [start]
@@ -74,10 +92,10 @@ function distinct(plans: readonly Tried[]): Tried[] {
 }
 
 /** Every plan of the front with one change more, among the variables that a goal it misses depends on. */
-function lengthened(model: TrialModel, front: readonly Tried[]): Tried[] {
+function lengthened(model: Trials, front: readonly Tried[]): Tried[] {
   const found = new Map<string, Tried>()
   for (const { set } of front) {
-    const failing: Goal[] = []
+    const failing: Aimed[] = []
     model.try(set, failing)
     const open = new Set(failing.flatMap(({ variables }) => [...variables]))
     for (const place of [...open].sort((a, b) => a - b)) {
@@ -94,16 +112,16 @@ function lengthened(model: TrialModel, front: readonly Tried[]): Tried[] {
   return [...found.values()]
 }
 
-function withChoice(model: TrialModel, set: Setting, place: number, choice: number): Setting {
+function withChoice(model: Trials, set: Setting, place: number, choice: number): Setting {
   const next = new Map(set)
-  if (choice === (model.variables[place] as Variable).now) next.delete(place)
+  if (choice === (model.variables[place] as Searched).now) next.delete(place)
   else next.set(place, choice)
   return next
 }
 
 /** The best choice of one variable, the others as they are: a coarse look, then ever finer about the best. */
-function along(model: TrialModel, set: Setting, place: number, looks: number): Tried {
-  const variable = model.variables[place] as Variable
+function along(model: Trials, set: Setting, place: number, looks: number): Tried {
+  const variable = model.variables[place] as Searched
   const known = new Map<number, Tried>()
   let found: Tried | undefined
   let at = variable.now
@@ -134,7 +152,7 @@ function along(model: TrialModel, set: Setting, place: number, looks: number): T
 }
 
 /** The choices looked at first: what is set now, its neighbours, the ends, and some evenly by ratio. */
-function coarseChoices({ choices, now, ordered }: Variable, looks: number): number[] {
+function coarseChoices({ choices, now, ordered }: Searched, looks: number): number[] {
   const last = choices.length - 1
   if (!ordered || choices.length <= looks + 2) return choices.map((_, i) => i)
   const found = new Set([now, Math.max(0, now - 1), Math.min(last, now + 1), 0, last])
@@ -156,7 +174,7 @@ function coarseChoices({ choices, now, ordered }: Variable, looks: number): numb
 }
 
 /** One variable of a plan after the other, for as long as it helps, at most twice round. */
-function improved(model: TrialModel, start: Tried): Tried {
+function improved(model: Trials, start: Tried): Tried {
   let found = start
   for (let round = 0; round < 2; round++) {
     let hasMoved = false
@@ -174,7 +192,7 @@ function improved(model: TrialModel, start: Tried): Tried {
 }
 
 /** Pairs of variables that some check depends on together, over a coarse grid: what neither does alone. */
-function pairs(model: TrialModel): Tried[] {
+function pairs(model: Trials): Tried[] {
   const open = new Set(model.targets.flatMap(({ variables }) => [...variables]))
   const places = model.variables.map((_, i) => i).filter((i) => model.mayChange(i))
   const share = (i: number, j: number): boolean =>
@@ -191,8 +209,8 @@ function pairs(model: TrialModel): Tried[] {
   return found
 }
 
-function gridOf(model: TrialModel, i: number, j: number): Tried | undefined {
-  const [first, second] = [model.variables[i] as Variable, model.variables[j] as Variable]
+function gridOf(model: Trials, i: number, j: number): Tried | undefined {
+  const [first, second] = [model.variables[i] as Searched, model.variables[j] as Searched]
   let found: Tried | undefined
   for (const a of coarseChoices(first, GRID_LOOK))
     for (const b of coarseChoices(second, GRID_LOOK)) {
@@ -210,7 +228,7 @@ function gridOf(model: TrialModel, i: number, j: number): Tried | undefined {
 }
 
 /** A plan without the changes it does not need, each of the others as small as can be. */
-function polished(model: TrialModel, plan: Tried): Tried {
+function polished(model: Trials, plan: Tried): Tried {
   let found = plan
   const take = (set: Setting): boolean => {
     if (set.size === 0) return false
@@ -223,7 +241,7 @@ function polished(model: TrialModel, plan: Tried): Tried {
   for (let round = 0; round < 3; round++) {
     const before = found.cost
     for (const place of [...found.set.keys()]) {
-      const { choices, now, ordered } = model.variables[place] as Variable
+      const { choices, now, ordered } = model.variables[place] as Searched
       if (!ordered) {
         for (let choice = 0; choice < choices.length; choice++)
           if (choice !== now) take(new Map(found.set).set(place, choice))
