@@ -3,11 +3,19 @@ import { idsOnExamples } from '../analysis/provenance.ts'
 import { readMeasured } from '../document/measured.ts'
 import type { Sheet } from '../editing/sheet.ts'
 import type { Cell, Check, Given } from '../schema/document.ts'
-import { levelRank, type Variable, variablesOf } from './choices.ts'
+import { type Choice, levelRank, type Variable, variablesOf } from './choices.ts'
 import { EXACT, withExactChoices } from './exact-choices.ts'
 import type { KitPiece } from './kit-suggestions.ts'
 import { reasonForNone, saysMore } from './no-plan.ts'
-import { type CheckAdvice, LEVELS, type Plan, type PlannedChange, type SheetAdvice, type TargetAdvice } from './plan.ts'
+import {
+  type CheckAdvice,
+  LEVELS,
+  type Level,
+  type Plan,
+  type PlannedChange,
+  type SheetAdvice,
+  type TargetAdvice,
+} from './plan.ts'
 import { search } from './search.ts'
 import { type Aim, type Setting, TrialModel, type Tried } from './trial-model.ts'
 
@@ -90,6 +98,8 @@ class Adviser {
   readonly failing: readonly Check[]
   readonly marginal: readonly Check[]
   private readonly before: ReadonlyMap<string, State>
+  /** Those of the variables: at another, there is nothing more to change. */
+  private readonly levels: readonly Level[]
 
   constructor(
     private readonly sheet: Sheet,
@@ -100,55 +110,58 @@ class Adviser {
       sheet.cells.filter((cell): cell is Check => cell.kind === 'check' && this.before.get(cell.name) === state)
     this.failing = inState('fail')
     this.marginal = inState('marginal')
+    this.levels = LEVELS.filter((level) => variables.some((variable) => variable.level === level))
   }
 
   forCheck(name: string): CheckAdvice {
     const plans: Plan[] = []
     let nearest: Tried | undefined
     let isExhausted = false
-    for (const level of LEVELS) {
-      if (!this.hasLevel(level)) continue
+    for (const level of this.levels) {
       const found = this.plansAt({ targets: [name] }, level)
       isExhausted ||= found.isExhausted
       nearest = !nearest || found.nearest.shortfall < nearest.shortfall ? found.nearest : nearest
       this.addTo(plans, found.plans)
     }
-    if (plans.length === 0) this.addBreaking(plans, name)
     if (plans.length > 0) return { plans }
+    const breaking = this.breaking(name)
+    if (breaking) return { plans: [breaking] }
     const changes = nearest ? this.changesOf(nearest.set) : []
     const none = reasonForNone(this.sheet, name, this.variables, { changes, isExhausted })
     return saysMore(this.sheet, none) ? { plans, none } : { plans }
   }
 
   /** A plan that breaks another check: with further changes that keep it whole where there are such, else as it is. */
-  private addBreaking(plans: Plan[], name: string): void {
-    for (const level of LEVELS) {
-      if (!this.hasLevel(level) || plans.length > 0) continue
+  private breaking(name: string): Plan | undefined {
+    for (const level of this.levels) {
       const breaking = this.plansAt({ targets: [name], mayBreak: true }, level)
       for (const from of breaking.sets)
-        for (const repairing of LEVELS.slice(levelRank(level)))
-          if (plans.length === 0 && this.hasLevel(repairing))
-            this.addTo(plans, this.plansAt({ targets: [name], from }, repairing).plans)
+        for (const repairing of this.levels.slice(this.levels.indexOf(level))) {
+          const [whole] = this.plansAt({ targets: [name], from }, repairing).plans
+          if (whole) return whole
+        }
       // One that breaks as many as it makes pass would only go to and fro when it is followed.
-      if (plans.length === 0) this.addTo(plans, breaking.plans.filter(isGain))
+      const gain = breaking.plans.find(isGain)
+      if (gain) return gain
     }
+    return undefined
   }
 
-  /** Plans that give a marginal check its margin and break nothing. */
+  /** A plan that gives a marginal check its margin and breaks nothing, by settings or else by equipment. */
   forMarginal(name: string): CheckAdvice {
-    const plans: Plan[] = []
-    for (const level of LEVELS.slice(0, 2))
-      if (this.hasLevel(level) && plans.length === 0)
-        this.addTo(plans, this.plansAt({ targets: [name], withRoom: true }, level).plans)
-    return { plans }
+    for (const level of this.levels) {
+      if (level === 'agreement') break
+      const [plan] = this.plansAt({ targets: [name], withRoom: true }, level).plans
+      if (plan) return { plans: [plan] }
+    }
+    return { plans: [] }
   }
 
   /** Plans that bring a result to a value, as near as the marks allow. */
   forTarget(id: string, value: number): readonly Plan[] {
     const plans: Plan[] = []
     for (const within of NEAR) {
-      for (const level of LEVELS) {
-        if (!this.hasLevel(level)) continue
+      for (const level of this.levels) {
         const found = this.plansAt({ targets: [], aim: { id, value, within } }, level, BUDGET_OF_TARGET).plans
         // Several changes are not worth a few tenths of a per cent.
         this.addTo(plans, within > EXACT ? found : found.filter(isOneChange), sameChanges)
@@ -166,8 +179,7 @@ class Adviser {
       .sort(([, a], [, b]) => (a.plans[0] as Plan).cost - (b.plans[0] as Plan).cost)
       .map(([name]) => name)
     while (names.length > 0) {
-      for (const level of LEVELS) {
-        if (!this.hasLevel(level)) continue
+      for (const level of this.levels) {
         const plan = this.plansAt({ targets: names }, level, BUDGET_OF_SHEET).plans[0]
         if (plan) return plan
       }
@@ -176,16 +188,12 @@ class Adviser {
     return undefined
   }
 
-  private hasLevel(level: (typeof LEVELS)[number]): boolean {
-    return this.variables.some((variable) => variable.level === level)
-  }
-
   private addTo(plans: Plan[], found: readonly Plan[], isSame = sameGivens): void {
     const plan = found.find((one) => !plans.some((other) => isSame(one, other)))
     if (plan && plans.length < MAX_PLANS) plans.push(plan)
   }
 
-  private plansAt(purpose: Purpose, level: (typeof LEVELS)[number], budget = BUDGET_OF_CHECK): Found {
+  private plansAt(purpose: Purpose, level: Level, budget = BUDGET_OF_CHECK): Found {
     const model = new TrialModel(this.sheet, this.variables, { ...purpose, level, budget })
     const { plans, nearest } = search(model, purpose.from)
     const found: Plan[] = []
@@ -222,10 +230,7 @@ class Adviser {
       level: [...set.keys()]
         .map((place) => (this.variables[place] as Variable).level)
         .reduce((a, b) => (levelRank(b) > levelRank(a) ? b : a), 'setting'),
-      passes: [
-        ...targets.filter((name) => passes(after.get(name))),
-        ...gained.filter((name) => !targets.includes(name)),
-      ],
+      passes: [...targets, ...gained.filter((name) => !targets.includes(name))],
       marginal: names.filter(isNewlyMarginal),
       breaks,
       again: { readings: [...new Set([...readings.values()].flat())], checks: [...readings.keys()] },
@@ -235,7 +240,7 @@ class Adviser {
   }
 
   private changedCells(set: Setting): Given[] {
-    return [...set].flatMap(([place, choice]) => (this.variables[place] as Variable).choices[choice]?.cells ?? [])
+    return [...set].flatMap(([place, choice]) => ((this.variables[place] as Variable).choices[choice] as Choice).cells)
   }
 
   private cellsWith(set: Setting): readonly Cell[] {
@@ -249,7 +254,7 @@ class Adviser {
       .sort(([a], [b]) => a - b)
       .flatMap(([place, choice]) => {
         const { givens, choices } = this.variables[place] as Variable
-        return (choices[choice]?.cells ?? []).flatMap(({ name, value }, i) => {
+        return (choices[choice] as Choice).cells.flatMap(({ name, value }, i) => {
           const before = (givens[i] as Given).value
           return before === value ? [] : [{ given: name, before, text: value }]
         })
@@ -264,7 +269,7 @@ const isNear = (value: Value, aim: Aim): boolean =>
 function readingsToTake(sheet: Sheet, checks: readonly string[]): ReadonlyMap<string, readonly string[]> {
   return new Map(
     checks.flatMap((name): [string, readonly string[]][] => {
-      const readings = sheet.outdatedBeneath(sheet.named(name)?.id ?? '')
+      const readings = sheet.outdatedBeneath((sheet.named(name) as Cell).id)
       return readings.length > 0 ? [[name, readings]] : []
     }),
   )
