@@ -13,7 +13,8 @@ export function schemaText(): string {
     $id: `urn:evenfield:worksheet:${VERSION}`,
     title: 'Evenfield worksheet',
     description:
-      'An ordered list of cells: givens, results, checks, notes and drawings. Values and formulas are text as typed. ' +
+      'An ordered list of cells: givens, results, checks, notes, drawings, steps, tables, ranges, variants, runs, frames ' +
+      'and functions. Values and formulas are text as typed. ' +
       'Keys that are not named here are preserved. Beyond this schema, the ids of the cells differ from each other.',
     ...schema,
   }
