@@ -1,8 +1,7 @@
-import { spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { build } from './build.mjs'
-import { install, ROOT } from './install.mjs'
+import { install, installFromDebian, ROOT } from './install.mjs'
 import { serve } from './serve.mjs'
 
 // The main paths in the engines that the browser tests do not run: Firefox and WebKit.
@@ -35,12 +34,7 @@ const engines = [firefox, webkit].filter(({ name }) => names.length === 0 || nam
 /** What an engine lacks here; installed from Debian's packages where that may be done. */
 function lacking({ name, needs, packages }) {
   const lacks = () => needs().filter((path) => !existsSync(path))
-  if (lacks().length > 0 && process.getuid?.() === 0 && spawnSync('apt-get', ['--version']).status === 0) {
-    console.log(`Installing ${name}; this is needed once…`)
-    const quiet = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } }
-    spawnSync('apt-get', ['-qq', 'update'], quiet)
-    spawnSync('apt-get', ['-qq', 'install', '-y', '--no-install-recommends', ...packages], quiet)
-  }
+  if (lacks().length > 0) installFromDebian(name, packages)
   return lacks()
 }
 

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
-import { CHROMIUM } from './chromium.mjs'
+import { CHROMIUM, CHROMIUM_ARGS } from './chromium.mjs'
 import { ROOT } from './install.mjs'
+
+// Draws the icons in public/ from src/app/icon.svg: node scripts/icons.mjs, after a change of that.
 
 /** Each icon's size, and how much of it the sign fills: systems cut a maskable one to a circle of 80 %. */
 const ICONS = [
@@ -15,7 +17,7 @@ const ICONS = [
 const sign = readFileSync(join(ROOT, 'src/app/icon.svg')).toString('base64')
 const browser = await chromium.launch({
   executablePath: CHROMIUM,
-  args: ['--no-sandbox'],
+  args: CHROMIUM_ARGS,
 })
 for (const { name, size, fills } of ICONS) {
   const page = await browser.newPage({ viewport: { width: size, height: size } })

@@ -35,6 +35,15 @@ export function install(root = ROOT) {
   }
 }
 
+/** Installs packages of Debian that a browser comes in, where that may be done; without the right to, it does nothing. */
+export function installFromDebian(what, packages) {
+  if (process.getuid?.() !== 0 || spawnSync('apt-get', ['--version']).status !== 0) return
+  console.log(`Installing ${what}; this is needed once…`)
+  const quiet = { stdio: ['ignore', 'ignore', 'inherit'], env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } }
+  spawnSync('apt-get', ['-qq', 'update'], quiet)
+  spawnSync('apt-get', ['-qq', 'install', '-y', '--no-install-recommends', ...packages], quiet)
+}
+
 function npm(root, command) {
   const args = [command, '--include=dev', '--no-audit', '--no-fund', '--no-progress']
   // npm's own path, when npm started us, spares the differences between shells.

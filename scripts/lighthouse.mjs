@@ -1,9 +1,9 @@
 import { existsSync } from 'node:fs'
-import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { chromium } from 'playwright-core'
 import { build } from './build.mjs'
 import { CHROMIUM, CHROMIUM_ARGS } from './chromium.mjs'
+import { freePort } from './free-port.mjs'
 import { install, ROOT } from './install.mjs'
 import { serve } from './serve.mjs'
 
@@ -28,12 +28,7 @@ const { default: lighthouse, desktopConfig } = await import('lighthouse')
 const asked = process.argv.slice(2)
 if (!asked.includes('--no-build') || !existsSync(join(ROOT, 'dist/index.html'))) await build({ root: ROOT })
 
-const port = await new Promise((settle) => {
-  const server = createServer().listen(0, '127.0.0.1', () => {
-    const { port: free } = server.address()
-    server.close(() => settle(free))
-  })
-})
+const port = await freePort()
 const site = await serve({ root: join(ROOT, 'dist') })
 const browser = await chromium.launch({
   executablePath: CHROMIUM,

@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { CHROMIUM } from './chromium.mjs'
-import { install, ROOT } from './install.mjs'
+import { install, installFromDebian, ROOT } from './install.mjs'
 
 // A log is easier to read without colour codes.
 if (!process.stdout.isTTY && !process.env.FORCE_COLOR) process.env.NO_COLOR = '1'
@@ -40,17 +40,7 @@ async function check(scripts) {
 
 /** Chromium for the browser tests: what is there, or Debian's where we may install it. */
 function findChromium() {
-  if (existsSync(CHROMIUM)) return true
-  if (!process.env.CHROMIUM && process.getuid?.() === 0 && run('apt-get', ['--version']).status === 0) {
-    console.log('\nInstalling Chromium for the browser tests; this is needed once…')
-    const quiet = {
-      cwd: ROOT,
-      stdio: ['ignore', 'ignore', 'inherit'],
-      env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
-    }
-    spawnSync('apt-get', ['-qq', 'update'], quiet)
-    spawnSync('apt-get', ['-qq', 'install', '-y', '--no-install-recommends', 'chromium'], quiet)
-  }
+  if (!existsSync(CHROMIUM) && !process.env.CHROMIUM) installFromDebian('Chromium for the browser tests', ['chromium'])
   return existsSync(CHROMIUM)
 }
 

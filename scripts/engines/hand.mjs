@@ -110,7 +110,7 @@ export class Hand {
     for (;;) {
       const seen = await look()
       if (seen !== undefined && seen !== null && seen !== false) return seen
-      if (Date.now() > end) throw new Error(`waited in vain for ${what}`)
+      if (Date.now() > end) throw new Error(`waited ${PATIENCE_MS / 1000} s for ${what}, which did not come`)
       await pause(100)
     }
   }

@@ -1,10 +1,10 @@
 import { spawn } from 'node:child_process'
 import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { createServer } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { encode } from 'fast-png'
 import { Builder, Capabilities, Key } from 'selenium-webdriver'
+import { freePort } from '../free-port.mjs'
 
 const DRIVER = process.env.WEBKIT_DRIVER ?? '/usr/bin/WebKitWebDriver'
 const XVFB = '/usr/bin/Xvfb'
@@ -17,14 +17,6 @@ const browserOf = () =>
   (existsSync(LIBRARIES) ? readdirSync(LIBRARIES) : [])
     .flatMap((machine) => FOLDERS.map((folder) => `${LIBRARIES}/${machine}/${folder}/MiniBrowser`))
     .find((path) => existsSync(path))
-
-const freePort = () =>
-  new Promise((settle) => {
-    const server = createServer().listen(0, '127.0.0.1', () => {
-      const { port } = server.address()
-      server.close(() => settle(port))
-    })
-  })
 
 const KEYS = {
   Enter: Key.ENTER,
@@ -119,7 +111,6 @@ export const webkit = {
     const version = (await driver.getCapabilities()).get('browserVersion')
     return {
       version,
-      driver,
       go: (url) => driver.get(url),
       reload: () => driver.navigate().refresh(),
       evaluate: (source, ...args) => driver.executeScript(`return (${source})(...arguments)`, ...args),
