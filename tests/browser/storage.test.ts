@@ -147,7 +147,7 @@ describe('in a browser', () => {
     await expect.poll(() => page.frames().length).toBe(2)
     const frame = page.frames()[1]
     await frame?.waitForLoadState()
-    const shownText = await frame?.evaluate(async (sheet) => {
+    const answered = await frame?.evaluate(async (sheet) => {
       const opened = await storage.openStore()
       await opened.save('a', sheet)
       return {
@@ -157,7 +157,7 @@ describe('in a browser', () => {
         found: await opened.load('a'),
       }
     }, SHEET)
-    expect(shownText).toEqual({
+    expect(answered).toEqual({
       saved: false,
       problem: 'refused',
       message: expect.stringMatching(/save it as a file before closing/),

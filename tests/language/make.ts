@@ -55,7 +55,7 @@ export function computed(text: string, cells: Cells = CELLS): { value: Value; sh
 
 export const shown = (text: string, cells: Cells = CELLS): string => computed(text, cells).shown
 
-/** All that is said of a formula; every span and every one lies inside the text. */
+/** All that is said of a formula; every span and every fix lies inside the text. */
 export function diagnosed(text: string, cells: Cells = CELLS): readonly Diagnostic[] {
   const { diagnostics } = checkFormula(text, scopeOf(cells))
   for (const { from, to, fixes } of diagnostics)
@@ -83,7 +83,7 @@ export const warningsOf = (text: string, cells: Cells = CELLS): readonly Diagnos
 /** The text a diagnostic points at. */
 export const pointed = (text: string, { from, to }: Diagnostic): string => text.slice(from, to)
 
-/** The formulas its fixes make, each without the error they one. */
+/** The formulas its fixes make, each without the error that they fix. */
 export function fixed(text: string, diagnostic: Diagnostic, cells: Cells = CELLS): string[] {
   return diagnostic.fixes.map((one) => {
     const after = applyFix(text, one)

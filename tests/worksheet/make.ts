@@ -67,9 +67,9 @@ export function countingLibrary(called: () => void = () => {}): { library: Libra
 
 /** The ids reported to watchers while something is done; `all` where that was said. */
 export function notifiedBy(sheet: Sheet, act: () => void): string[] | 'all' {
-  const shownText: (string[] | 'all')[] = []
-  const stop = sheet.watch((changed) => shownText.push(changed === 'all' ? 'all' : [...changed].sort()))
+  const reported: (string[] | 'all')[] = []
+  const stop = sheet.watch((changed) => reported.push(changed === 'all' ? 'all' : [...changed].sort()))
   act()
   stop()
-  return shownText.length === 1 ? (shownText[0] as string[] | 'all') : shownText.flat()
+  return reported.length === 1 ? (reported[0] as string[] | 'all') : reported.flat()
 }

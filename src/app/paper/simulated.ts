@@ -23,13 +23,13 @@ export async function simulateForPaper(sheet: Sheet): Promise<void> {
       : [],
   )
   if (names.length === 0) return
-  const letGo = client.hold()
+  const release = client.hold()
   try {
     await client.ask(worksheet, { names, tries: TRIES, seed: USUAL_SEED, longest: LONGEST_MS }).answer
   } catch {
     // Without the network the thread's script may be missing: the limits are printed all the same.
   } finally {
-    letGo()
+    release()
   }
 }
 

@@ -29,7 +29,7 @@ export class SimulationClient {
   private users = 0
   private known: { readonly worksheet: Worksheet; readonly studies: Map<string, Study> } | undefined
 
-  /** The thread is there for as long as somebody may ask. Gives a function that lets go. */
+  /** The thread is there for as long as somebody may ask. Gives a function that releases it. */
   hold(): () => void {
     this.users++
     return () => {

@@ -33,7 +33,7 @@ export class WatchedStudy implements ReactiveController {
   private asked: Asked | undefined
   private pause: ReturnType<typeof setTimeout> | undefined
   private unwatch: (() => void) | undefined
-  private letGo: (() => void) | undefined
+  private release: (() => void) | undefined
 
   constructor(private readonly host: ReactiveControllerHost) {
     host.addController(this)
@@ -74,7 +74,7 @@ export class WatchedStudy implements ReactiveController {
   private enter(): void {
     const { sheet, wanted } = this
     if (!sheet || !wanted || this.unwatch) return
-    this.letGo = simulationsOf(sheet).hold()
+    this.release = simulationsOf(sheet).hold()
     this.unwatch = sheet.watch(() => this.changed())
     this.madeOf = []
     this.changed()
@@ -85,8 +85,8 @@ export class WatchedStudy implements ReactiveController {
     this.unwatch = undefined
     this.cancel()
     this.study = undefined
-    this.letGo?.()
-    this.letGo = undefined
+    this.release?.()
+    this.release = undefined
   }
 
   private changed(): void {

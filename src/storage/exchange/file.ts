@@ -75,7 +75,7 @@ interface SavePicker {
   }>
 }
 
-/** Saves a text to disk: where the user says, if the browser can ask, else as a download. False: they thought better. */
+/** Saves a text to disk: where the user says, if the browser can ask, else as a download. False where the user cancels. */
 export async function saveText(name: string, text: string, type: string): Promise<boolean> {
   if (!('showSaveFilePicker' in window)) {
     download(name, new Blob([text], { type }))
@@ -99,7 +99,7 @@ export async function saveText(name: string, text: string, type: string): Promis
   }
 }
 
-/** Saves a worksheet to a file named for its title. False: the user thought better of it. */
+/** Saves a worksheet to a file named for its title. False where the user cancels. */
 export const saveFile = (worksheet: Worksheet): Promise<boolean> =>
   saveText(fileName(worksheet.title), writeDocument(withoutPreviews(worksheet)), 'application/json')
 

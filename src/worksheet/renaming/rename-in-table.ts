@@ -13,7 +13,7 @@ function namesOutside(cell: TableCell): ReadonlySet<string> {
   return new Set([...outside, ...foot.map(({ name }) => name).filter((name) => !places.has(name))])
 }
 
-/** Why a cell's new name cannot follow into a table: a column there bears it, and would be meant instead. */
+/** Why a cell's new name cannot follow into a table: a column there has it, and would be meant instead. */
 export function refusedByColumn(cell: TableCell, from: string, to: string): string | undefined {
   if (!cell.columns.some(({ name }) => name === to) || !namesOutside(cell).has(from)) return undefined
   return words.columnIsUsed(labelOf(cell), from, to)
