@@ -1,18 +1,8 @@
 import { readFileSync, statSync } from 'node:fs'
-import { MAX_TABLE_LENGTH, readTable, TableError, type TextTable } from '../worksheet/table/csv.ts'
+import { decodeTable, MAX_TABLE_LENGTH, readTable, TableError, type TextTable } from '../worksheet/table/csv.ts'
 import { whyUnread } from './input.ts'
 import { InputError } from './input-error.ts'
 import * as words from './words.ts'
-
-/** Most tables are UTF-8; older programs on one well-known system write Windows-1252, or UTF-16 with its mark. */
-function decoded(bytes: Uint8Array): string {
-  if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes)
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
-  } catch {
-    return new TextDecoder('windows-1252').decode(bytes)
-  }
-}
 
 /** Reads a table from a file. Throws InputError. */
 export function readTableFile(path: string): TextTable {
@@ -26,7 +16,7 @@ export function readTableFile(path: string): TextTable {
     throw new InputError(words.inFile(path, whyUnread(error)))
   }
   try {
-    return readTable(decoded(bytes))
+    return readTable(decodeTable(bytes))
   } catch (error) {
     if (error instanceof TableError) throw new InputError(words.inFile(path, error.message))
     throw error

@@ -261,6 +261,14 @@ test('a file with headings of its own is looked over, matched and taken in', asy
   await opened(page, sheetWith(2))
   await page.getByRole('button', { name: 'Paste or open a table' }).click()
   const panel = page.locator('table-import')
+  for (const [name, bytes, said] of [
+    ['list.xlsx', 'PK\x03\x04', /workbook/],
+    ['empty.csv', '\ufeff', /There is no table/],
+  ] as const) {
+    await panel.locator('input[type=file]').setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(bytes) })
+    await panel.getByText(`${name}; choose another file`).waitFor()
+    await panel.getByRole('alert').filter({ hasText: said }).waitFor()
+  }
   await panel.locator('input[type=file]').setInputFiles({
     name: 'list.csv',
     mimeType: 'text/csv',

@@ -120,6 +120,11 @@ describe('the run in a terminal', () => {
       /empty\.csv: There is no table in this text/,
     ],
     [
+      'a list that is a workbook',
+      ['run', sheet, '--originals', file('list.xlsx', 'PK\x03\x04')],
+      /list\.xlsx: This is a workbook\. Save its sheet as CSV/,
+    ],
+    [
       'a list without the columns',
       ['run', sheet, '--originals', file('other.csv', 'Town,Breadth\nAlder,3')],
       /other\.csv: no heading is “Width” or “Height”; its first line has “Town”, “Breadth”/,

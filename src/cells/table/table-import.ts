@@ -143,9 +143,9 @@ export class TableImport extends LitElement {
     const file = input.files?.[0]
     input.value = ''
     if (!file) return
+    this.from = file.name
     try {
       this.text = await tableText(file)
-      this.from = file.name
     } catch (error) {
       if (!(error instanceof TableError)) throw error
       this.text = ''

@@ -74,6 +74,4 @@ export const tableWords = {
   openAnother: (name: string): string => `${name}; choose another file`,
   tooLarge: (name: string): string => `${name} is larger than 50 MB. Import it in parts.`,
   notRead: (name: string): string => `${name} could not be read. Choose it again.`,
-  workbook: (name: string): string =>
-    `${name} is a workbook. Save its sheet as CSV, or copy the fields and paste them.`,
 }

@@ -18,6 +18,20 @@ export interface TextTable {
 /** Text larger than this is refused before it is parsed: in signs. */
 export const MAX_TABLE_LENGTH = 50_000_000
 
+/** Text is UTF-8, or UTF-16 with a byte order mark; older programs write Windows-1252. Throws TableError. */
+export function decodeTable(bytes: Uint8Array): string {
+  const [first, second, third, fourth] = bytes
+  // A workbook is an archive; a heading may well begin with the same two letters.
+  if (first === 0x50 && second === 0x4b && third === 3 && fourth === 4) throw new TableError(words.workbook)
+  if (first === 0xff && second === 0xfe) return new TextDecoder('utf-16le').decode(bytes)
+  if (first === 0xfe && second === 0xff) return new TextDecoder('utf-16be').decode(bytes)
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes)
+  } catch {
+    return new TextDecoder('windows-1252').decode(bytes)
+  }
+}
+
 const SEPARATORS: readonly Separator[] = ['\t', ';', ',']
 /** So much of a table is looked at to find what separates its fields. */
 const SAMPLE_SIGNS = 50_000

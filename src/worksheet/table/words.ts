@@ -43,6 +43,7 @@ export const percentileShare = (usual: string, found: string): string =>
 
 const SEPARATOR = 'Check the separator.'
 export const tooLarge = (megabytes: number): string => `The table is larger than ${megabytes} MB. Import it in parts.`
+export const workbook = 'This is a workbook. Save its sheet as CSV, or copy the fields and paste them.'
 export const noTable = 'There is no table in this text: it is empty.'
 export const tooManyLines = (most: number): string =>
   `The table has more than ${count(most)} lines. Import it in parts.`

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import Papa from 'papaparse'
 import { describe, expect, it, test } from 'vitest'
-import { readTable, type Separator, TableError, writeTable } from '../../../src/worksheet/table/csv.ts'
+import { decodeTable, readTable, type Separator, TableError, writeTable } from '../../../src/worksheet/table/csv.ts'
 
 describe('what separates the fields is found', () => {
   test.each([
@@ -53,6 +53,20 @@ test.each([
   ],
 ])('%j is read as %j', (text, rows) => {
   expect(readTable(text).rows).toEqual(rows)
+})
+
+test.each([
+  ['UTF-8', [0x63, 0x6d, 0xc2, 0xb2]],
+  ['UTF-16 with the low byte first', [0xff, 0xfe, 0x63, 0, 0x6d, 0, 0xb2, 0]],
+  ['UTF-16 with the high byte first', [0xfe, 0xff, 0, 0x63, 0, 0x6d, 0, 0xb2]],
+  ['Windows-1252', [0x63, 0x6d, 0xb2]],
+])('of a file in %s is decoded', (_, bytes) => {
+  expect(decodeTable(Uint8Array.from(bytes))).toBe('cm²')
+})
+
+it('of a workbook is refused, and a heading that begins like one is not', () => {
+  expect(() => decodeTable(Buffer.from('PK\x03\x04\x14'))).toThrow(/workbook.*CSV/)
+  expect(decodeTable(Buffer.from('PK;Width'))).toBe('PK;Width')
 })
 
 it('of nothing is refused in words, and so is what is too large', () => {
