@@ -142,3 +142,10 @@ test('where the mark of one period is too far off, the shortest of a few periods
   expect(Math.log2(most / least)).toBeLessThan(0.03)
   expect(open('flicker', { ...deep, time: '1/40' }).state('no_flicker')).toMatch(/pass|marginal/)
 })
+
+test('a time that hides the flicker is the one to be set, though no whole periods', () => {
+  const sheet = open('flicker', { time: '1/15', modulation: '10' })
+  expect(sheet.state('no_flicker')).toMatch(/pass|marginal/)
+  expect(sheet.number('steady_time')).toBe(sheet.number('time'))
+  expect(sheet.number('steady_time')).not.toBe(sheet.number('whole_periods'))
+})

@@ -171,3 +171,12 @@ describe('two large lamps in a room too small for them', () => {
     for (const { breaks } of plans) expect(breaks).toEqual([])
   })
 })
+
+test('at the stand the lamps go where the sheet has them, and are balanced by what is shown', () => {
+  const { sheet } = open('two-lamps')
+  const steps = sheet.cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
+  // The computed place beside other figures to be measured would be two targets for one lamp.
+  expect(steps.filter(({ sets = [] }) => sets.some((name) => name.startsWith('advised_')))).toEqual([])
+  const balance = steps.find(({ sets = [] }) => sets.includes('stronger'))
+  expect(balance?.sets).toEqual(['stronger', 'difference', 'move_out', 'move_up'])
+})
