@@ -242,3 +242,15 @@ describe('the drawings of a seal smaller than the overlap of frames', () => {
     },
   )
 })
+
+test.each([
+  ['tubes', [0.012, 0.02], [0]],
+  ['close-up lens', [0], [2, 10]],
+  ['both', [0.02], [5]],
+])('at the stand what %s need is screwed on, and nothing that is only compared', (closer_by, tubes, lenses) => {
+  const filled = open('getting-closer', { closer_by })
+  const steps = filled.sheet.cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
+  expect(steps.find(({ text }) => text.startsWith('Screw on'))?.sets).toEqual(['tubes_on', 'lenses_on'])
+  expect(filled.value('tubes_on')).toEqual(tubes)
+  expect(filled.value('lenses_on')).toEqual(lenses)
+})

@@ -122,3 +122,9 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('small-object', held), open('small-object', failed), check)
   })
 })
+
+test('the height to focus on is shown where one focuses, not where the scale is set', () => {
+  const steps = open('small-object').sheet.cells.flatMap((cell) => (cell.kind === 'steps' ? cell.steps : []))
+  const showing = steps.filter(({ sets = [] }) => sets.includes('face_height'))
+  expect(showing.map(({ text }) => text)).toEqual(['Focus halfway from outline to top.'])
+})
