@@ -16,7 +16,7 @@ import type { FrameReader } from './frame-reader.ts'
 import { fitted, panned, toPicture, toScreen, type ViewWindow, zoomed } from './view-window.ts'
 import { frameWords as words } from './words.ts'
 
-/** An area was moved on the picture; `done` once it is let go. */
+/** An area was moved on the picture: each step of a drag. */
 export interface AreaMoved {
   readonly at: number
   readonly area: FrameArea

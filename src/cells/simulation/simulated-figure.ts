@@ -1,12 +1,13 @@
 import { css, html, LitElement, nothing, type TemplateResult } from 'lit'
 import { customElement, property, state } from 'lit/decorators.js'
 import { histogram } from '../../drawings/simulation/histogram.ts'
-import type { Check, ValueOutcome } from '../../worksheet/index.ts'
+import type { ValueOutcome } from '../../worksheet/index.ts'
 import { USUAL_SEED } from '../../worksheet/simulation/draws.ts'
 import { labelled, labelledStyle } from '../fields/labelled.ts'
 import { labelOf, type ResultView } from '../shared/cell-view.ts'
 import { drawTree } from '../shared/draw-tree.ts'
 import { field, shared } from '../style/styles.ts'
+import { checksOn } from './checks-on.ts'
 import { shareText, studyText, valueText } from './study-text.ts'
 import { WatchedStudy } from './watched-study.ts'
 import { simulationWords as words } from './words.ts'
@@ -59,15 +60,20 @@ export class SimulatedFigure extends LitElement {
   @state() private wanted = false
   private readonly watched = new WatchedStudy(this)
 
+  /** The tries and the seed as they were typed, each undefined where it cannot be used. */
+  private get typed(): [number | undefined, number | undefined] {
+    return [whole(this.tries, 100, 1e7), whole(this.seed, 0, 2 ** 32 - 1)]
+  }
+
   override willUpdate(): void {
     const { sheet, cell } = this.view
-    const [tries, seed] = [whole(this.tries, 100, 1e7), whole(this.seed, 0, 2 ** 32 - 1)]
+    const [tries, seed] = this.typed
     const isDue = (this.nonlinear || this.wanted) && tries !== undefined && seed !== undefined
     this.watched.want(
       sheet,
       isDue
         ? {
-            names: [cell.name, ...this.checks().map(({ name }) => name)],
+            names: [cell.name, ...checksOn(sheet, cell.id).map(({ name }) => name)],
             tries: this.wanted ? tries : IDLE_TRIES,
             seed,
             inIdleTime: !this.wanted,
@@ -76,25 +82,9 @@ export class SimulatedFigure extends LitElement {
     )
   }
 
-  /** The checks that use the result, straight or by way of others. */
-  private checks(): Check[] {
-    const { sheet, cell } = this.view
-    const { engine } = sheet
-    const node = engine.node(cell.id)
-    if (!node) return []
-    const reached = new Set([cell.name])
-    return sheet.cells.flatMap((one) => {
-      if (one.kind !== 'result' && one.kind !== 'check') return []
-      const uses = engine.node(one.id)?.mentions.some((name) => reached.has(name))
-      if (!uses) return []
-      reached.add(one.name)
-      return one.kind === 'check' ? [one] : []
-    })
-  }
-
   private found(outcome: ValueOutcome): TemplateResult | typeof nothing {
     const { study } = this.watched
-    const { cell, called } = this.view
+    const { sheet, cell, called } = this.view
     if (!study) return nothing
     const figure = study.figures.get(cell.name)
     const drawn =
@@ -106,7 +96,7 @@ export class SimulatedFigure extends LitElement {
       <p class="small">${first}</p>
       ${drawn ? drawTree(drawn) : nothing}
       ${others.map((sentence) => html`<p class="small">${sentence}</p>`)}
-      ${this.checks().flatMap((check) => {
+      ${checksOn(sheet, cell.id).flatMap((check) => {
         const share = study.passes.get(check.name)
         return share === undefined ? [] : [html`<p class="small">${words.passes(labelOf(check), shareText(share))}</p>`]
       })}
@@ -116,7 +106,7 @@ export class SimulatedFigure extends LitElement {
   override render(): TemplateResult {
     const { outcome } = this.view
     const { progress, study, failed } = this.watched
-    const [tries, seed] = [whole(this.tries, 100, 1e7), whole(this.seed, 0, 2 ** 32 - 1)]
+    const [tries, seed] = this.typed
     return html`
       <div aria-live="polite">
         ${outcome.state === 'value' ? this.found(outcome) : nothing}
