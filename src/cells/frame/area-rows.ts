@@ -6,9 +6,9 @@ import type { Frame } from '../../worksheet/index.ts'
 import { labelled } from '../fields/labelled.ts'
 import { drawTree } from '../shared/draw-tree.ts'
 import { type FrameArea, patchesFrom, type Size } from './area-shapes.ts'
-import { readingDrawing } from './reading-drawings.ts'
-import { readingLines } from './reading-lines.ts'
-import { METHODS, frameWords as words } from './words.ts'
+import { pairsOf, readingDrawing } from './reading-drawings.ts'
+import { digits, list, readingLines } from './reading-lines.ts'
+import { KIND_NAMES, METHODS, frameWords as words } from './words.ts'
 
 export interface AreaEdits {
   /** The picture is open, so that what is changed is measured. */
@@ -119,13 +119,7 @@ const rowsIn = (table: string): string[][] =>
 /** The grid of an evenness, each field against the brightest, in stops. */
 function lightMap({ light }: Readonly<Record<string, unknown>>): TemplateResult | typeof nothing {
   if (!Array.isArray(light)) return nothing
-  const stops = (value: unknown): string =>
-    typeof value === 'number' && value > 0
-      ? Math.log2(value)
-          .toFixed(2)
-          .replace(/^-0\.00$/, '0.00')
-          .replace('-', '−')
-      : ''
+  const stops = (value: unknown): string => (typeof value === 'number' && value > 0 ? digits(Math.log2(value), 2) : '')
   return html`
     <div class="scrolled">
       <table class="map">
@@ -135,19 +129,16 @@ function lightMap({ light }: Readonly<Record<string, unknown>>): TemplateResult 
   `
 }
 
-/** Each patch of a chart: as computed, as referenced, and the difference. */
+/** Each patch of a chart: as measured, as referenced, and the difference. */
 function patchTable(area: FrameArea, reading: Readonly<Record<string, unknown>>): TemplateResult {
-  const patches = Array.isArray(reading.patches)
-    ? (reading.patches as { name?: unknown; lab?: unknown; delta_e_2000?: unknown }[])
-    : []
-  const lab = (values: unknown): string =>
-    Array.isArray(values) ? values.map((value) => Number(value).toFixed(1)).join(', ') : ''
+  const lab = (values: readonly number[]): string => list(values, (value) => digits(value, 1))
   return html`
     <div class="scrolled">
       <table class="map">
-        ${patches.map(
-          ({ name, lab: found, delta_e_2000: difference }, i) => html`
-            <tr><td>${String(name)}</td><td>${lab(found)}</td><td>${lab(area.patches?.[i]?.lab)}</td><td>${typeof difference === 'number' ? difference.toFixed(2) : ''}</td></tr>
+        <tr>${[KIND_NAMES.patch, words.measuredLab, words.referenceLab, words.difference].map((heading) => html`<th scope="col">${heading}</th>`)}</tr>
+        ${pairsOf(area, reading).map(
+          ({ name, measured, reference, difference }) => html`
+            <tr><td>${name}</td><td>${lab(measured)}</td><td>${lab(reference)}</td><td>${digits(difference, 2)}</td></tr>
           `,
         )}
       </table>

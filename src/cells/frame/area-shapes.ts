@@ -23,7 +23,8 @@ export function handlesOf(area: FrameArea): Point[] {
   return box ? cornersOf(box) : []
 }
 
-const cornersOf = ([x, y, w, h]: Box): Point[] => [
+/** The corners of a box, clockwise from the top left. */
+export const cornersOf = ([x, y, w, h]: Box): Point[] => [
   [x, y],
   [x + w, y],
   [x + w, y + h],

@@ -172,7 +172,7 @@ export class FrameCell extends SignalWatcher(LitElement) {
     this.said = words.cancelled
   }
 
-  /** Other areas are put down at once and measured behind; only the last of many is waited for. */
+  /** Other areas are saved at once and measured in the background; of many in a row only the last is measured. */
   private put(areas: readonly FrameArea[], key: string): void {
     const { cell } = this.view.get()
     const kept = Object.fromEntries(
@@ -183,12 +183,12 @@ export class FrameCell extends SignalWatcher(LitElement) {
     const next: Frame = { ...cell, areas: [...areas] }
     if (cell.readings) next.readings = kept
     requestChange(this, { do: 'replace', cell: next }, `${key}:${cell.id}`)
-    void this.measure(key)
+    this.measure(key)
   }
 
-  private measure(key: string): Promise<void> {
+  private measure(key: string): void {
     const { reader } = this
-    if (!reader) return Promise.resolve()
+    if (!reader) return
     const turn = ++this.latest
     this.measuring = this.measuring.then(async () => {
       if (turn !== this.latest || this.reader !== reader) return
@@ -207,7 +207,6 @@ export class FrameCell extends SignalWatcher(LitElement) {
         `${key}:${cell.id}`,
       )
     })
-    return this.measuring
   }
 
   private add(kind: AreaKind): void {

@@ -4,7 +4,7 @@ import type { Opened } from './frame-messages.ts'
 
 /** A file with what was read from it. */
 export interface MeasuredFile {
-  readonly file: { readonly name: string; readonly size: number } & File
+  readonly file: File
   readonly opened: Opened
 }
 

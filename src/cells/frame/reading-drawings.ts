@@ -5,7 +5,7 @@ import { drawSfrCurve } from '../../drawings/frame/sfr-curve.ts'
 import { drawMeasuredLight } from '../../drawings/measured-light/measured-light.ts'
 import type { Value } from '../../language/index.ts'
 import type { Frame } from '../../worksheet/index.ts'
-import { type AreaKind, boxesOf, type FrameArea, handlesOf, type Point } from './area-shapes.ts'
+import { type AreaKind, boxesOf, cornersOf, type FrameArea, handlesOf, type Point } from './area-shapes.ts'
 import { shownPreview } from './preview.ts'
 import { readingLines } from './reading-lines.ts'
 import { FIGURE_NAMES, frameWords as words } from './words.ts'
@@ -36,7 +36,7 @@ export function readingDrawing(area: FrameArea, reading: Reading | undefined, wi
 }
 
 /** The patches of a reading that still are the area's. */
-function pairsOf({ patches = [] }: FrameArea, reading: Reading): PatchPair[] {
+export function pairsOf({ patches = [] }: FrameArea, reading: Reading): PatchPair[] {
   const measured = Array.isArray(reading.patches) ? (reading.patches as unknown[]) : []
   return measured.flatMap((one, i): PatchPair[] => {
     const { name, lab, delta_e_2000: difference } = (one ?? {}) as Record<string, unknown>
@@ -65,10 +65,5 @@ export function areasDrawing(cell: Frame, width: number): Drawing | undefined {
 function outlinesOf(area: FrameArea, { width, height }: { width: number; height: number }): readonly Point[][] {
   if (area.corners || area.from) return [handlesOf(area)]
   const boxes = area.kind === 'evenness' && !area.box ? ([[0, 0, width, height]] as const) : boxesOf(area)
-  return boxes.map(([x, y, w, h]) => [
-    [x, y],
-    [x + w, y],
-    [x + w, y + h],
-    [x, y + h],
-  ])
+  return boxes.map(cornersOf)
 }

@@ -5,11 +5,13 @@ import { FIGURE_NAMES, frameWords as words } from './words.ts'
 /** A figure of a reading in words: what it is, and the figure with its unit. */
 export type ReadingLine = readonly [what: string, figure: string]
 
-const digits = (value: number, places: number): string => {
+/** A figure with so many decimals, and a true minus. */
+export const digits = (value: number, places: number): string => {
   const text = value.toFixed(places)
   return /^-0(\.0*)?$/.test(text) ? text.slice(1) : text.replace('-', '−')
 }
-const list = (values: unknown, show: (value: number) => string): string =>
+/** Figures separated by commas; nothing for what is not a list. */
+export const list = (values: unknown, show: (value: number) => string): string =>
   Array.isArray(values) ? values.map((value) => show(value as number)).join(', ') : ''
 
 const stops = (value: number): string => showQuantity(value, STOP).text
