@@ -38,7 +38,7 @@ test('says what share of the depth the sheet takes', () => {
 
 test('a flat sheet is a line, and a missing depth is said', () => {
   expect(span({ depth: 0.036, unevenness: 0 }, 'sheet')).toBe(0)
-  expect(draw({ unevenness: 0.003 }).omissions.join()).toContain('the depth in focus is unknown')
+  expect(draw({ unevenness: 0.003 }).omissions.join()).toContain('the depth of field is unknown')
 })
 
 test('whatever the depth and the width, texts keep clear and the depth is written', () => {

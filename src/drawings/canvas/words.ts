@@ -7,7 +7,7 @@ export const TITLES: Readonly<Record<DrawingKind, string>> = {
   evenness: 'Evenness of the light',
   readings: 'Readings over the original',
   depth: 'Blur against aperture',
-  'depth-zone': 'Depth in focus, to scale',
+  'depth-zone': 'Depth of field, to scale',
   time: 'Exposure time on the dial',
   tiles: 'The frames, to scale',
   squareness: 'The frame, out of square',

@@ -41,7 +41,7 @@ function heightScale(
   }
 }
 
-/** Draws the depth in focus as a zone, and in it how far the sheet is off flat, both to the same scale of height. */
+/** Draws the depth of field as a zone, and in it how far the sheet is off flat, both to the same scale of height. */
 export const drawDepthZone: Draw = (inputs, options) => {
   const width = Math.max(NARROWEST, Number.isFinite(options.width) ? options.width : 0)
   const title = options.title ?? TITLES['depth-zone']

@@ -147,7 +147,7 @@ export const DRAWINGS: Readonly<Record<DrawingKind, DrawingEntry>> = {
   },
   'depth-zone': {
     title: TITLES['depth-zone'],
-    inputs: [input('depth', 'Depth in focus'), input('unevenness', 'Height of the sheet above flat')],
+    inputs: [input('depth', 'Depth of field'), input('unevenness', 'Height of the sheet above flat')],
     needs: [['depth']],
     load: LOADERS['depth-zone'],
   },

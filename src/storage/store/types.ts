@@ -6,7 +6,7 @@ import type { StoreError } from './store-error.ts'
 export interface Summary {
   readonly id: string
   readonly title: string
-  /** The job in hand, where the sheet names one. */
+  /** The job, where the sheet names one. */
   readonly job?: string
   /** The original’s size, as typed. */
   readonly of?: string

@@ -51,7 +51,7 @@ export const nextMagnification = (whole: string, least: string): string =>
   `It would fit one frame at ${whole}, which none of the lenses and tubes gives; the next magnification is ${least}.`
 export const tooLarge = (sampling: string): string => `Too large for one frame at ${sampling}.`
 export const notInOneFrame = (sampling: string): string =>
-  `One frame does not reach ${sampling}. Agree on less sampling for it, or take it in several frames.`
+  `One frame does not reach ${sampling}. Agree on a lower sampling for it, or take it in several frames.`
 export const inSetUp = (setUp: string, why: string): string => `${setUp}: ${why}`
 export const noHeight =
   'The column is too short for this lens at any magnification. Check its range and the thickness of the original.'

@@ -315,7 +315,7 @@ export const WorksheetSchema = v.looseObject({
   format: v.literal(FORMAT),
   version: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(VERSION)),
   title: text,
-  /** The job in hand: a reference, a client, a scenario. */
+  /** The job: a reference, a client, a scenario. */
   job: v.optional(text),
   cells: v.pipe(v.array(CellSchema), v.maxLength(MAX_CELLS)),
   /** The parts the worksheet is composed of, in no particular order, each in the set-up it serves. */
