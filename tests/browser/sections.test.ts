@@ -110,7 +110,7 @@ test('every section can be found and added by itself, also one that no job bring
   await panel.getByLabel('Search for a section').fill('depth and diffraction')
   await expect.poll(() => shown.allTextContents()).toContain('Depth and diffraction')
   await panel.getByLabel('Search for a section').fill('heat')
-  await panel.locator('.answer', { hasText: 'Heat at paper and slides' }).click()
+  await panel.locator('.answer', { hasText: 'Heat on paper and slides' }).click()
   await panel.getByRole('button', { name: 'Add it' }).click()
   await expect.poll(() => headings(page)).toContain('Heat')
 })
@@ -142,7 +142,7 @@ test('names that clash are asked about, and both answers do what they say', asyn
     await expect.poll(() => headings(page).then((all) => all.length)).toBeGreaterThan(2)
     expect(await page.locator('sheet-head .counts').textContent()).not.toMatch(/error/)
   }
-  const offsets = page.locator('given-cell[data-cell]').getByLabel(/^(Off by|Lens off the centre of the mirror)$/)
+  const offsets = page.locator('given-cell[data-cell]').getByLabel(/^(Off by|Lens off the middle of the frame)$/)
 
   await choose()
   // Of another kind: reported, with why. Of the same kind but not published: asked, and separate where nothing is said.
