@@ -1,6 +1,6 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Drawing } from '../schema/document.ts'
-import { type CellKind, renamedFormulas } from './kind.ts'
+import { type CellKind, mapValues } from './kind.ts'
 
 export const DRAWING: CellKind<Drawing> = {
   title: KIND_TITLES.drawing,
@@ -8,9 +8,9 @@ export const DRAWING: CellKind<Drawing> = {
   fresh: ({ id }) => ({ kind: 'drawing', id, drawing: 'set-up', from: {} }),
   shown: ({ from }) => Object.values(from),
   sets: ({ moves = [] }) => moves,
-  renamed: (cell, renaming) => ({
+  renamed: (cell, { one, formula }) => ({
     ...cell,
-    from: renamedFormulas(cell.from, renaming),
-    ...(cell.moves ? { moves: cell.moves.map(renaming.one) } : {}),
+    from: mapValues(cell.from, formula),
+    ...(cell.moves ? { moves: cell.moves.map(one) } : {}),
   }),
 }

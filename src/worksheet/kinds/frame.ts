@@ -1,7 +1,6 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Frame } from '../schema/document.ts'
-import { renamedIn } from './given.ts'
-import type { CellKind } from './kind.ts'
+import { type CellKind, mapValues } from './kind.ts'
 import { renamedReading } from './reading.ts'
 
 export const FRAME: CellKind<Frame> = {
@@ -12,7 +11,7 @@ export const FRAME: CellKind<Frame> = {
   listed: ({ read_under = [] }) => read_under,
   renamed: (cell, { one }) => ({
     ...cell,
-    ...(cell.fills ? { fills: renamedIn(cell.fills, one) } : {}),
+    ...(cell.fills ? { fills: mapValues(cell.fills, one) } : {}),
     ...renamedReading(cell, one),
   }),
 }

@@ -1,13 +1,7 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Given } from '../schema/document.ts'
-import type { CellKind } from './kind.ts'
+import { type CellKind, mapValues } from './kind.ts'
 import { renamedReading } from './reading.ts'
-
-/** Names in the values of a record, each followed. */
-export const renamedIn = (
-  names: Readonly<Record<string, string>>,
-  one: (name: string) => string,
-): Record<string, string> => Object.fromEntries(Object.entries(names).map(([key, name]) => [key, one(name)]))
 
 export const GIVEN: CellKind<Given> = {
   title: KIND_TITLES.given,
@@ -18,9 +12,9 @@ export const GIVEN: CellKind<Given> = {
     [advice?.with ?? [], Object.values(constants), read_under].flat(),
   renamed: (cell, { one }) => ({
     ...cell,
-    ...(cell.fills ? { fills: renamedIn(cell.fills, one) } : {}),
+    ...(cell.fills ? { fills: mapValues(cell.fills, one) } : {}),
     ...(cell.advice?.with === undefined ? {} : { advice: { ...cell.advice, with: one(cell.advice.with) } }),
-    ...(cell.constants ? { constants: renamedIn(cell.constants, one) } : {}),
+    ...(cell.constants ? { constants: mapValues(cell.constants, one) } : {}),
     ...renamedReading(cell, one),
   }),
 }

@@ -50,8 +50,12 @@ export interface CellKind<C extends Cell = Cell> {
   renamed(cell: C, renaming: Renaming, cells: readonly Cell[]): C
 }
 
-/** Formulas by the input they feed, renamed. */
-export const renamedFormulas = (
-  formulas: Readonly<Record<string, string>>,
-  { formula }: Renaming,
-): Record<string, string> => Object.fromEntries(Object.entries(formulas).map(([input, text]) => [input, formula(text)]))
+type Texts = Readonly<Record<string, string>>
+
+/** Texts by key, each changed: names in a record, or the formulas that feed inputs. */
+export const mapValues = (texts: Texts, change: (text: string) => string): Record<string, string> =>
+  Object.fromEntries(Object.entries(texts).map(([key, text]) => [key, change(text)]))
+
+/** Texts by name, each under its new name. */
+export const mapKeys = (texts: Texts, change: (name: string) => string): Record<string, string> =>
+  Object.fromEntries(Object.entries(texts).map(([name, text]) => [change(name), text]))

@@ -1,4 +1,5 @@
 import type { Given } from '../schema/document.ts'
+import { mapKeys } from './kind.ts'
 
 type Followed = Pick<Given, 'read_under' | 'measured_under'>
 
@@ -8,12 +9,5 @@ export const renamedReading = (
   one: (name: string) => string,
 ): Followed => ({
   ...(names ? { read_under: names.map(one) } : {}),
-  ...(under
-    ? {
-        measured_under: {
-          ...under,
-          figures: Object.fromEntries(Object.entries(under.figures).map(([name, text]) => [one(name), text])),
-        },
-      }
-    : {}),
+  ...(under ? { measured_under: { ...under, figures: mapKeys(under.figures, one) } } : {}),
 })

@@ -1,7 +1,6 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Result } from '../schema/document.ts'
-import { renamedIn } from './given.ts'
-import type { CellKind } from './kind.ts'
+import { type CellKind, mapValues } from './kind.ts'
 import { renamedReading } from './reading.ts'
 
 export const RESULT: CellKind<Result> = {
@@ -15,7 +14,7 @@ export const RESULT: CellKind<Result> = {
     ...cell,
     formula: formula(cell.formula),
     ...(cell.determines === undefined ? {} : { determines: one(cell.determines) }),
-    ...(cell.constants ? { constants: renamedIn(cell.constants, one) } : {}),
+    ...(cell.constants ? { constants: mapValues(cell.constants, one) } : {}),
     ...renamedReading(cell, one),
   }),
 }

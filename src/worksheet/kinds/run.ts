@@ -1,6 +1,6 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Cell, Run, TableCell } from '../schema/document.ts'
-import { type CellKind, renamedFormulas } from './kind.ts'
+import { type CellKind, mapValues } from './kind.ts'
 
 const isTable = (cell: Cell): cell is TableCell => cell.kind === 'table'
 
@@ -15,7 +15,7 @@ export const RUN: CellKind<Run> = {
   listed: ({ of }) => (of === undefined ? [] : [of]),
   renamed: (cell, renaming, cells) => {
     const table = cells.filter(isTable).find(({ name }) => name === cell.of)
-    const fed = (from: Run['from']): Run['from'] => renaming.inRow(table, (row) => renamedFormulas(from, row))
+    const fed = (from: Run['from']): Run['from'] => renaming.inRow(table, (row) => mapValues(from, row.formula))
     return {
       ...cell,
       ...(cell.of === undefined ? {} : { of: renaming.one(cell.of) }),

@@ -1,6 +1,6 @@
 import { KIND_TITLES } from '../format/words.ts'
 import type { Variants } from '../schema/document.ts'
-import type { CellKind } from './kind.ts'
+import { type CellKind, mapKeys } from './kind.ts'
 
 const varied = ({ sets }: Variants): string[] => sets.flatMap(({ values }) => Object.keys(values))
 
@@ -13,10 +13,7 @@ export const VARIANTS: CellKind<Variants> = {
   sets: varied,
   renamed: (cell, { one }) => ({
     ...cell,
-    sets: cell.sets.map((set) => ({
-      ...set,
-      values: Object.fromEntries(Object.entries(set.values).map(([name, text]) => [one(name), text])),
-    })),
+    sets: cell.sets.map((set) => ({ ...set, values: mapKeys(set.values, one) })),
     results: cell.results.map(one),
   }),
 }
