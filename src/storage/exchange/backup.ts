@@ -2,6 +2,7 @@ import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readData } from '../../worksheet/schema/read-document.ts'
 import { newId } from '../store/new-id.ts'
 import type { RawRevision, RawSheet, Store, Summary } from '../store/types.ts'
+import { isRecord, isSame, type Loose } from './content.ts'
 import { withoutPreviews } from './previews.ts'
 import { BACKUP_WORDS as WORDS } from './words.ts'
 
@@ -94,8 +95,6 @@ function problemOf(data: unknown): string | undefined {
   }
 }
 
-type Loose = Readonly<Record<string, unknown>>
-const isRecord = (data: unknown): data is Loose => typeof data === 'object' && data !== null && !Array.isArray(data)
 const isTime = (data: unknown): data is number => typeof data === 'number' && Number.isFinite(data) && data >= 0
 const listed = (data: unknown): readonly unknown[] => (Array.isArray(data) ? data : [])
 
@@ -173,14 +172,6 @@ function revisionsOf(data: unknown, now: number): RawRevision[] {
     const shared = one.shared === true ? { shared: true } : {}
     return { at: before, ...mark('name'), ...mark('why'), ...mark('stamp'), ...shared, worksheet: one.worksheet }
   })
-}
-
-/** Whether two contents are the same without regard to the order of keys, which a file may change. */
-function isSame(a: unknown, b: unknown): boolean {
-  if (Array.isArray(a) && Array.isArray(b)) return a.length === b.length && a.every((one, at) => isSame(one, b[at]))
-  if (!isRecord(a) || !isRecord(b)) return Object.is(a, b)
-  const keys = Object.keys(a)
-  return keys.length === Object.keys(b).length && keys.every((key) => Object.hasOwn(b, key) && isSame(a[key], b[key]))
 }
 
 /** How many sheets of a backup are not here under their id. */

@@ -1,5 +1,4 @@
-type Loose = Readonly<Record<string, unknown>>
-const isRecord = (data: unknown): data is Loose => typeof data === 'object' && data !== null && !Array.isArray(data)
+import { isRecord } from './content.ts'
 
 /**
  * A sheet as it leaves this browser: the small copies of pictures stay behind, but those that are to be sent along. Data

@@ -1,5 +1,7 @@
 import { labelOf } from '../../worksheet/document/label.ts'
 import type { Cell, Given, Result, Steps, TableCell, Worksheet } from '../../worksheet/schema/document.ts'
+import { isSame } from './content.ts'
+import { withoutPreviews } from './previews.ts'
 import { COPY_WORDS as WORDS } from './words.ts'
 
 /** One measurement or tick that a copy has otherwise than the sheet here. */
@@ -33,16 +35,23 @@ interface Place<C extends Cell = Cell> {
   take(into: C, from: C): C
 }
 
+/** What is filled in at work, with what it was measured under and by whom. */
+const GIVEN_KEYS = ['value', 'piece', 'from', 'measured_under']
+const RESULT_KEYS = ['measured', 'measured_under']
+
+const without = (cell: object, keys: readonly string[]): object =>
+  Object.fromEntries(Object.entries(cell).filter(([key]) => !keys.includes(key)))
+
+const taking =
+  <C extends Cell>(keys: readonly string[]) =>
+  (into: C, from: C): C =>
+    Object.assign(
+      without(into, keys),
+      Object.fromEntries(Object.entries(from).filter(([key]) => keys.includes(key))),
+    ) as C
+
 const given = (cell: Given): Place<Given>[] => [
-  {
-    key: 'value',
-    label: labelOf(cell),
-    text: cell.value,
-    take: (into, { value, piece, from }) => {
-      const { piece: _, from: __, ...rest } = into
-      return { ...rest, value, ...(piece && { piece }), ...(from && { from }) }
-    },
-  },
+  { key: 'value', label: labelOf(cell), text: cell.value, take: taking(GIVEN_KEYS) },
 ]
 
 const result = (cell: Result): Place<Result>[] => [
@@ -50,7 +59,7 @@ const result = (cell: Result): Place<Result>[] => [
     key: 'measured',
     label: `${labelOf(cell)}, ${WORDS.measured}`,
     text: cell.measured ?? '',
-    take: ({ measured: _, ...rest }, { measured }) => ({ ...rest, ...(measured && { measured }) }),
+    take: taking(RESULT_KEYS),
   },
 ]
 
@@ -104,14 +113,13 @@ function placesOf(cell: Cell): Place[] {
 }
 
 /** The cell without what is filled in at work. */
-function frameOf(cell: Cell): unknown {
-  if (cell.kind === 'given') return { ...cell, value: '', piece: undefined, from: undefined }
-  if (cell.kind === 'result') return { ...cell, measured: undefined }
-  if (cell.kind === 'steps') return { ...cell, steps: cell.steps.map((step) => ({ ...step, done: undefined })) }
+function asMade(cell: Cell): object {
+  if (cell.kind === 'given') return without(cell, GIVEN_KEYS)
+  if (cell.kind === 'result') return without(cell, RESULT_KEYS)
+  if (cell.kind === 'steps') return { ...cell, steps: cell.steps.map((step) => without(step, ['done'])) }
   return cell.kind === 'table' ? { ...cell, rows: [] } : cell
 }
 
-const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b)
 const byId = (worksheet: Worksheet | undefined): Map<string, Cell> =>
   new Map(worksheet?.cells.map((cell) => [cell.id, cell]))
 
@@ -119,16 +127,17 @@ const byId = (worksheet: Worksheet | undefined): Map<string, Cell> =>
 export function homecoming(here: Worksheet, there: Worksheet, before: Worksheet | undefined): Homecoming {
   const differences: Difference[] = []
   const earlier = byId(before)
-  const own = byId(here)
+  const own = byId(withoutPreviews(here))
+  const sent = byId(there)
   let stays = 0
-  let others = here.cells.filter(({ id }) => !byId(there).has(id)).length
+  let others = here.cells.filter(({ id }) => !sent.has(id)).length
   for (const theirs of there.cells) {
     const ours = own.get(theirs.id)
     if (ours?.kind !== theirs.kind) {
       others++
       continue
     }
-    if (!same(frameOf(ours), frameOf(theirs))) others++
+    if (!isSame(asMade(ours), asMade(theirs))) others++
     const old = earlier.get(theirs.id)
     const ourPlaces = new Map(placesOf(ours).map((place) => [place.key, place.text]))
     const oldPlaces =

@@ -46,6 +46,8 @@ const sheet = (more: {
   ],
 })
 
+const withCells = (cells: Cell[]): Worksheet => ({ ...sheet({}), cells })
+
 const all = (here: Worksheet, there: Worksheet, before?: Worksheet): Set<string> =>
   new Set(homecoming(here, there, before).differences.map(({ key }) => key))
 
@@ -92,6 +94,41 @@ describe('what comes home', () => {
     const there = sheet({ value: '510', measured: '1018 mm', done: true })
     const merged = takenOver(here, there, new Set(['r measured']))
     expect(merged).toEqual(sheet({ measured: '1018 mm', formula: '3 * height' }))
+  })
+
+  it('brings a measurement with what it was measured under and by whom', () => {
+    const under = (text: string, by: string) => ({ text, figures: { height: '500' }, when: '2026-03-02T14:02:00Z', by })
+    const result = { kind: 'result' as const, id: 'r', name: 'distance', formula: '2 * height' }
+    const reading = { kind: 'given' as const, id: 'l', name: 'light', read_under: ['height'] }
+    const here = withCells([
+      { ...result, measured: '1 m', measured_under: under('1 m', 'A.B.') },
+      { ...reading, value: '90', measured_under: under('90', 'A.B.') },
+    ])
+    const there = withCells([
+      { ...result, measured: '1018 mm', measured_under: under('1018 mm', 'R.S.') },
+      { ...reading, value: '80', measured_under: under('80', 'R.S.') },
+    ])
+    expect(homecoming(here, there, here).others).toBe(0)
+    expect(takenOver(here, there, all(here, there, here))).toEqual(there)
+  })
+
+  it('differs in nothing else where only the order of keys differs, or a small copy of a picture stayed behind', () => {
+    const pixels = { width: 600, height: 400, bits: 8, channels: 3, encoding: 'sRGB' }
+    const picture = { name: 'card.tif', size: 9, digest: 'a', pixels, taken: null }
+    const here = withCells([
+      { kind: 'given', id: 'g', name: 'height', label: 'Height', value: '500' },
+      {
+        kind: 'frame',
+        id: 'f',
+        name: 'card',
+        picture: { ...picture, preview: { image: 'data:image/jpeg;base64,AA' } },
+      },
+    ])
+    const there = withCells([
+      { value: '500', label: 'Height', name: 'height', id: 'g', kind: 'given' },
+      { kind: 'frame', id: 'f', name: 'card', picture },
+    ])
+    expect(homecoming(here, there, here)).toEqual({ differences: [], stays: 0, others: 0 })
   })
 })
 
@@ -180,7 +217,9 @@ test('initials and the names of picture files are among the texts a copy carries
   const pixels = { width: 6000, height: 4000, bits: 8, channels: 3, encoding: 'sRGB' }
   const picture = { name: 'ferry-lane-card.tif', size: 9, digest: 'a', pixels, taken: null }
   const card: Cell = { kind: 'frame', id: 'card', name: 'card', label: 'Card', picture }
-  const carried = carriedTexts({ ...sheet({}), cells: [result('near'), result('far'), card] })
-  expect(carried).toContainEqual({ label: 'Initials of who measured', text: 'R.S.' })
+  const by = { text: '90', figures: {}, by: 'A.B.' }
+  const reading: Cell = { kind: 'given', id: 'light', name: 'light', value: '90', measured_under: by }
+  const carried = carriedTexts({ ...sheet({}), cells: [result('near'), result('far'), reading, card] })
+  expect(carried).toContainEqual({ label: 'Initials of who measured', text: 'R.S. and 1 more text' })
   expect(carried).toContainEqual({ label: 'Card, names of files', text: 'ferry-lane-card.tif' })
 })
