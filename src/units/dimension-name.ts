@@ -11,5 +11,6 @@ const KINDS: ReadonlyMap<D.Dimension, string> = new Map([
   [D.DATA, words.anAmountOfData],
 ])
 
-/** A dimension in words, with its article: `a length`, `an illuminance`. */
-export const aKind = (dimension: D.Dimension): string => KINDS.get(dimension) ?? words.withArticle(nameOf(dimension))
+/** A dimension in words, with its article: `a length`, `an illuminance`; one without a name by its powers, or as `unnamed`. */
+export const aKind = (dimension: D.Dimension, unnamed = dimension.powers): string =>
+  KINDS.get(dimension) ?? words.withArticle(words.DIMENSION_NAMES.get(dimension) ?? unnamed)

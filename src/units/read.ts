@@ -200,7 +200,11 @@ function offersFor(value: number, body: string, field: DisplayUnit | undefined):
 function checked(field: DisplayUnit | undefined, from: number, to: number, reading: Reading): Reading {
   if (!Number.isFinite(reading.value)) throw new ReadError(words.notFinite, from, to)
   if (field && reading.dimension !== field.dimension) {
-    throw new ReadError(words.wrongKind(aKind(reading.dimension), aKind(field.dimension), field.symbol), from, to)
+    throw new ReadError(
+      words.wrongKind(aKind(reading.dimension), aKind(field.dimension, words.quantity), field.symbol),
+      from,
+      to,
+    )
   }
   return reading
 }

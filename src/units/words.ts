@@ -96,6 +96,7 @@ export const DIMENSION_NAMES: ReadonlyMap<D.Dimension, string> = new Map([
   [D.DATA_RATE, 'data rate'],
 ])
 
+export const quantity = 'quantity'
 export const aPlainNumber = 'a plain number'
 export const aNumberOfStops = 'a number of stops'
 export const aNumberOfPixels = 'a number of pixels'

@@ -86,3 +86,11 @@ test('the class is by the edition of the table that is named; without one by the
   expect(classOf('FADGI 2023')).toBe(classOf('FADGI'))
   for (const scheme of ['FADGI 2016', 'ISO 19264-1']) expect(classOf(scheme)).toMatch(/star|^[ABC]$/)
 })
+
+test('a patch with too few values says how many it has and which is needed', () => {
+  const { sheet } = open('accept-colour', { white_measured: '96' })
+  const outcome = sheet.outcome(sheet.named('white_off')?.id ?? '')
+  expect(outcome.state === 'error' && outcome.diagnostics[0]?.message).toBe(
+    'The list has 1 value, and value 2 of it is needed.',
+  )
+})

@@ -18,7 +18,7 @@ describe('a dimension', () => {
       'an area',
       'an illuminance',
     ])
-    expect([D.NONE, D.TIME, D.STOP, D.PIXEL, D.DATA].map(D.aKind)).toEqual([
+    expect([D.NONE, D.TIME, D.STOP, D.PIXEL, D.DATA].map((one) => D.aKind(one))).toEqual([
       'a plain number',
       'a time',
       'a number of stops',

@@ -230,6 +230,7 @@ describe('what cannot be read says why and where', () => {
     ['8', 'mm', 'f/8', 'This is a plain number; the field takes a length in mm.'],
     ['60', 'mm', '60 kg', 'This is a mass; the field takes a length in mm.'],
     ['8', 'f/', '8 mm', 'This is a length; the field takes a plain number.'],
+    ['10', 'µW/lm', '10 kg', 'This is a mass; the field takes a quantity in µW/lm.'],
     ['4 + 1', '1:', '4 + 1', '“+ 1” cannot be added to “4”.'],
   ])('a field takes its own kind: not %s but %s: %s', (_, field, text, message) => {
     expect(refusal(() => read(text, field)).message).toBe(message)

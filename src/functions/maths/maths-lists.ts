@@ -1,5 +1,6 @@
 import { type FunctionRecord, type ListType, number, Refusal, type Type, type Value } from '../../language/index.ts'
 import { NONE } from '../../units/index.ts'
+import { plural } from '../../units/plural.ts'
 import { parameter } from './parameters.ts'
 
 const LIST = parameter('list', { kind: 'list of any' }, 'values of one kind')
@@ -155,15 +156,12 @@ export const LISTS: readonly FunctionRecord[] = [
     source: DEFINITION,
     examples: [
       { formula: 'item({12 mm, 20 mm, 36 mm}, 2)', gives: '20 mm' },
-      { formula: 'item({12 mm, 20 mm, 36 mm}, 4)', refuses: 'has 3' },
+      { formula: 'item({12 mm, 20 mm, 36 mm}, 4)', refuses: 'has 3 values' },
     ],
     compute: (items: readonly Value[], place: number) => {
       const found = items[place - 1]
       if (found === undefined)
-        throw new Refusal(
-          `“place” is ${place}, and the list has ${items.length}. Give a place from 1 to ${items.length}.`,
-          'place',
-        )
+        throw new Refusal(`The list has ${plural(items.length, 'value')}, and value ${place} of it is needed.`, 'list')
       return found
     },
   },
