@@ -135,6 +135,12 @@ describe.each(NAMES)('%s', (name) => {
     }
   })
 
+  test('says of every quantity what unit it is in, or that it is a plain number', () => {
+    for (const cell of cellsOf(name))
+      if (cell.kind === 'given' && ['quantity', 'list'].includes(cell.entry ?? 'quantity'))
+        expect(cell.unit, cell.name).toBeTruthy()
+  })
+
   test('asks what a reading is taken under before the reading, which a later answer would make older', () => {
     const { sheet } = open(name)
     const { order, needs } = sheet.engine.layout

@@ -60,3 +60,11 @@ describe('each check holds and fails, and says so in full', () => {
     expectRendered(open('load-and-stand', held), open('load-and-stand', failed), check)
   })
 })
+
+test('a number of lamps is a plain number, which its own field says', () => {
+  const { sheet } = open('load-and-stand', { lamp_count: '12 kg' })
+  const outcome = sheet.outcome(sheet.named('lamp_count')?.id ?? '')
+  expect(outcome.state === 'error' && outcome.diagnostics[0]?.message).toBe(
+    'This is a mass; the field takes a plain number.',
+  )
+})
