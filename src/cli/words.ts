@@ -202,7 +202,7 @@ export const passesWithPart = (check: string, parts: readonly string[]): string 
 export const failsWithPart = (part: string, checks: readonly string[]): string =>
   `with the part ${part}, ${listText(checks)} then ${checks.length === 1 ? 'fails' : 'fail'}`
 export const cornersUnfound = (name: string): string =>
-  `${name}: its corners cannot be found reliably in this picture; it is measured where it is marked, if it is`
+  `${name}: its corners cannot be found reliably in this picture; its place as marked in the sheet is used, if it has one`
 /** The headings of a report on many pictures, before and after the checks and figures. */
 export const reportHeads = {
   file: 'File',

@@ -103,8 +103,7 @@ test('rows that cannot be planned are named with why, and the rest is planned', 
 test('what feeds the plan is written on the Build face', async ({ open }) => {
   const { page } = await open()
   const run = await openMaps(page)
-  const disk = async (): Promise<number> =>
-    Number.parseFloat((await figure(run, 'Total', 'Storage').textContent()) ?? '')
+  const disk = async (): Promise<number> => Number.parseFloat((await figure(run, 'Total', 'Data').textContent()) ?? '')
   const before = await disk()
   await pressInHead(page, 'Build')
   await page.locator('build-cell .call', { hasText: 'The run' }).click()

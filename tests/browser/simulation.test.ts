@@ -55,7 +55,7 @@ test('a long simulation is cancelled, and how a given is distributed is set in B
   const simulated = sum.locator('simulated-figure')
   await simulated.getByLabel('Tries').fill('1000')
   await simulated.getByLabel('Tries').fill('many')
-  await simulated.getByText('A whole number from 100 to 10 000 000.').waitFor()
+  await simulated.getByText('The number of tries must be a whole number from 100 to 10 000 000.').waitFor()
   expect(await simulated.getByRole('button', { name: 'Simulate', exact: true }).isDisabled()).toBe(true)
   await simulated.getByLabel('Tries').fill('10000000')
   await simulated.getByRole('button', { name: 'Simulate', exact: true }).click()

@@ -58,7 +58,7 @@ test('a measured value shows beside the computed one and is used in its place un
   await expect.poll(() => figure(page, 'Original to sensor').textContent()).toBe('917')
   await expect.poll(() => figure(page, 'Set the column to').textContent()).toBe('921')
   // Who measures is saved with it, once the initials are given.
-  await cell.getByLabel('Initials of who measures (optional)').fill('LM')
+  await cell.getByLabel('Your initials (optional)').fill('LM')
   await cell.getByRole('textbox', { name: 'Original to sensor, measured' }).fill('922')
   await cell.getByRole('button', { name: 'Original to sensor', exact: true }).click()
   await cell.getByText(/^This value was measured \d+ \w+ \d{4}, \d\d:\d\d by LM\.$/).waitFor()

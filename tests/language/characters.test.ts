@@ -117,8 +117,8 @@ describe('signs that no formula has, and what is meant by them:', () => {
     ['x === 3', '===', 'Equality is written with one “=”.', ['x = 3']],
     ['x <> 3', '<>', '“Not equal” is written “!=” or “≠”.', ['x ≠ 3']],
     ['x ** 2', '**', 'A power is written with “^”.', ['x ^ 2']],
-    ['|x|', '|x|', 'The size of a number without its sign is written “abs(…)”.', ['abs(x)']],
-    ['|x - 3| + 1', '|x - 3|', 'The size of a number without its sign is written “abs(…)”.', ['abs(x - 3) + 1']],
+    ['|x|', '|x|', 'The absolute value is written “abs(…)”.', ['abs(x)']],
+    ['|x - 3| + 1', '|x - 3|', 'The absolute value is written “abs(…)”.', ['abs(x - 3) + 1']],
     ['lit && lit', ' && ', 'Conditions are joined with “and”.', ['lit and lit']],
     ['lit&&lit', '&&', 'Conditions are joined with “and”.', ['lit and lit']],
     ['lit & lit', ' & ', 'Conditions are joined with “and”.', ['lit and lit']],
@@ -229,8 +229,8 @@ describe('signs that no formula has, and what is meant by them:', () => {
 
   test('each is reported, and one fix puts all of them right', () => {
     expect(said('|x| + |m|')).toEqual([
-      ['|x|', 'The size of a number without its sign is written “abs(…)”.', 'abs(x) + abs(m)'],
-      ['|m|', 'The size of a number without its sign is written “abs(…)”.', 'abs(x) + abs(m)'],
+      ['|x|', 'The absolute value is written “abs(…)”.', 'abs(x) + abs(m)'],
+      ['|m|', 'The absolute value is written “abs(…)”.', 'abs(x) + abs(m)'],
     ])
     expect(said('（x － 1）').map(([at, , fixed]) => [at, fixed])).toEqual([
       ['（', '(x - 1)'],

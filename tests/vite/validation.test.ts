@@ -56,12 +56,12 @@ describe('the page of published values', () => {
     expect(validationStyle('1"; } body { x').match(/@bottom-left \{ content: "([^"]*)";/)?.[1]).not.toMatch(/[;{}]/)
   })
 
-  it('says what agrees and what differs, and what was read in a quotation', () => {
+  it('says what agrees and what differs, and what others quote', () => {
     const text = page([row({ quoted: true, note: 'Rounded there.' }), row({ id: 'two', agrees: false })])
-    expect(text).toContain('2 published values from 1 sources')
-    expect(text).toMatch(/1 differ by more than/)
+    expect(text).toContain('2 published values from 1 source,')
+    expect(text).toMatch(/1 differs by more than/)
     expect(text).toContain('<b>differs</b>')
-    expect(text).toContain('read in a quotation. Rounded there.')
+    expect(text).toContain('as quoted by others. Rounded there.')
     expect(page([row()])).toMatch(/All agree within the rounding/)
     expect(text).toContain('<code>abs</code>')
   })

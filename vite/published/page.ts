@@ -1,4 +1,5 @@
 import type { PublishedRow } from '../../src/functions/published/report.ts'
+import { plural } from '../../src/units/plural.ts'
 
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;')
@@ -25,7 +26,7 @@ const titleOf = (version: string): string => `Evenfield ${version}: published va
 const row = (one: PublishedRow): string => `
 <tr>
 <td>${escaped(one.quantity)}<br><code>${escaped(one.formula)}</code></td>
-<td>${escaped(one.source)}${one.quoted ? '; read in a quotation' : ''}. ${escaped(one.note ?? '')}</td>
+<td>${escaped(one.source)}${one.quoted ? '; as quoted by others' : ''}. ${escaped(one.note ?? '')}</td>
 <td>${escaped(one.published)}</td>
 <td>${escaped(one.ours)}</td>
 <td>${escaped(one.difference)}</td>
@@ -36,7 +37,7 @@ const HEADINGS = [
   ['Quantity and formula', ''],
   ['Source', 'source'],
   ['Published', 'figure'],
-  ['Ours', 'figure'],
+  ['Computed', 'figure'],
   ['Difference', 'figure'],
   ['Result', 'rounding'],
 ] as const
@@ -59,7 +60,7 @@ interface Checks {
   readonly unchecked: readonly string[]
 }
 
-/** The validation page: every published value beside ours, by function, to be read and printed. */
+/** The validation page: every published value beside the computed one, by function, to be read and printed. */
 export function validationPage({ style, version, groups, rows, unchecked }: Checks): string {
   const sources = new Set(rows.map(({ source }) => source.slice(0, source.indexOf(' (')))).size
   const disagreeing = rows.filter(({ agrees }) => !agrees).length
@@ -75,10 +76,10 @@ export function validationPage({ style, version, groups, rows, unchecked }: Chec
 <body>
 <main>
 <h1>${escaped(titleOf(version))}</h1>
-<p>${rows.length} published values from ${sources} sources, each compared with what the functions of this version give. ${
+<p>${plural(rows.length, 'published value')} from ${plural(sources, 'source')}, each compared with what the functions of this version give. ${
     disagreeing === 0
       ? 'All agree within the rounding of the printed figure, or within what is said beside the source.'
-      : `${disagreeing} differ by more than the rounding of the printed figure and what is said beside the source.`
+      : `${disagreeing} ${disagreeing === 1 ? 'differs' : 'differ'} by more than the rounding of the printed figure and what is said beside the source.`
   } A value that checks several functions is listed under each.</p>
 <table>
 <thead><tr>${HEADINGS.map(([heading, name]) => `<th scope="col" class="${name}">${heading}</th>`).join('')}</tr></thead>${groups.map(([name, own]) => section(name, own)).join('')}

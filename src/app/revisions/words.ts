@@ -4,7 +4,7 @@ export const revisionsWords = {
   notSavedFirst: 'The sheet is not saved yet, so it was not restored. Try again once it is saved.',
   heading: 'Revisions',
   about:
-    'Earlier states of this sheet: minute by minute for the last hour, then hourly for a day, daily for a month, weekly after that. A revision with a name stays for good.',
+    'Earlier states of this sheet: minute by minute for the last hour, then hourly for a day, daily for a month, weekly after that. Named revisions are never deleted.',
   nameNow: 'Name for the sheet as it is now',
   saveNow: 'Save as a revision',
   none: 'None yet. The first is made when the sheet is changed a minute or more after it was last saved.',
@@ -19,7 +19,7 @@ export const revisionsWords = {
   restoreIt: (revision: string): string => `Restore ${revision}`,
   name: 'Name',
   nameIt: (revision: string): string => `Name ${revision}`,
-  nameOf: 'Name of this revision; with a name it stays for good',
+  nameOf: 'Name of this revision; named revisions are never deleted',
   saveName: 'Save the name',
   comparedWith: 'Compared with',
   asItIsNow: 'the sheet as it is now',

@@ -3,8 +3,8 @@ import { saveAsFile, saveCopy, savedAsFile } from '../common/words.ts'
 
 /** The sentences of an open sheet's session, as users meet them. */
 export const WORDS = {
-  elsewhere: 'This sheet is open in another tab or window. Here it can be read; what is typed there is shown here too.',
-  taken: 'Another tab or window has taken this sheet over. Here it can be read; what is typed there is shown here too.',
+  elsewhere: 'This sheet is open in another tab or window. You can read it here; changes made there appear here too.',
+  taken: 'Another tab or window has taken this sheet over. You can read it here; changes made there appear here too.',
   changed: 'Another tab or window changed this sheet meanwhile.',
   rescued: 'What you typed here last is not in the sheet that another tab saved. It is saved among the revisions.',
   notRescued: 'What was typed here last is not saved yet. Saving it among the revisions is retried automatically.',

@@ -24,7 +24,7 @@ export const detailsWords = {
     `${read} before ${shortList(labels)} changed`,
   confirm: 'Still correct',
   confirmThis: (label: string): string => `Still correct: ${label}`,
-  initials: 'Initials of who measures (optional)',
+  initials: 'Your initials (optional)',
   clear: 'Clear',
   measuredValue: 'Later results use the measured value until you clear it.',
   notOverLimits: (names: readonly string[]): string =>

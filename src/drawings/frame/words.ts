@@ -11,7 +11,7 @@ export const FRAME_DRAWING_WORDS = {
   notReached: 'not reached',
   patches: 'Patches, measured beside their references',
   patchesHead: 'Left measured, right the reference; below, ΔE2000',
-  patchesKey: 'Hatch: the denser the larger, from 1, 2 and 4',
+  patchesKey: 'Denser hatching: larger, from 1, 2 and 4',
   patchesDescribed: (list: string) => `ΔE2000 of each patch from its reference: ${list}.`,
   patch: (name: string, difference: string) => `${name} ${difference}`,
   picture: 'The picture with its areas',

@@ -16,6 +16,6 @@ export const SHADOW_WORDS = {
   introduction: (scale: string) =>
     `The lens, two lamps and the original in a cut through their middles, drawn at ${scale}.`,
   shaded: (strip: string) =>
-    `The lens blocks the light of one lamp over a strip ${strip} wide on the side away from it, and so on the other side.`,
+    `The lens blocks the light of each lamp over a strip ${strip} wide at the edge of the original that is away from it.`,
   passes: 'The light of each lamp reaches the far edge of the original past the lens.',
 } as const

@@ -3,7 +3,7 @@ import { plural } from '../../units/plural.ts'
 /** The texts in and below a plot of the light over time. */
 export const OVER_TIME_WORDS = {
   limit: 'The change allowed',
-  notEnough: 'two frames of the card at least are needed, each with its time.',
+  notEnough: 'at least two frames of the card are needed, each with its time.',
   unlike: 'The changes are left out: there must be one for each time.',
   hours: 'Hours since the first',
   minutes: 'Minutes since the first',

@@ -14,7 +14,7 @@ export const partlyBlack = (share: string): string => `up to ${share} of a field
 export const notAList =
   'the areas are not a list: write [{"kind": "patch", "name": …, "box": [x, y, width, height]}, …]'
 export const tooMany = (count: number, most: number): string => `there are ${plural(count, 'area')}, more than ${most}`
-export const sameName = (name: string): string => `two areas have the name ${name}; give one another name`
+export const sameName = (name: string): string => `two areas have the name ${name}; rename one of them`
 /** How a place is called in the other sentences. */
 export const areaOf = (name: string): string => `area ${name}`
 export const patchOf = (name: string, where: string): string => `patch ${name} of ${where}`

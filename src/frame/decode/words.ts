@@ -86,7 +86,7 @@ export const chunkSum = (type: string | number, at: string | number): string =>
   `the checksum of its ${type} chunk at byte ${at} is wrong`
 export const headerFirst = 'it does not start with its header'
 export const headerMissing = 'its header is missing'
-export const packedOtherwise = 'the PNG is compressed in a way that the format does not have; export it again'
+export const packedOtherwise = 'the PNG is compressed in a way that the format does not allow; export it again'
 export const profilePacked = 'its colour profile cannot be decompressed'
 export const gamma = (gamma: string | number): string =>
   `the gAMA chunk of the PNG is ${gamma}, which no encoding has; export it with a colour profile`

@@ -23,7 +23,9 @@ export const ILLUMINANTS: readonly FunctionRecord[] = [
     source: 'CIE 15:2004, 9.5; Planck’s law and the CIE 1931 observer, every 5 nm',
     validity:
       'Within 0.05 of the Planckian locus in u, v. Within 2 K of the CIE’s list of illuminants below 7000 K; above, the fourth digit of x and y already moves it by several kelvin.',
-    cautions: ['A colour temperature does not describe rendering: lamps of the same one may show colours differently.'],
+    cautions: [
+      'A colour temperature does not describe rendering: lamps of the same colour temperature may render colours differently.',
+    ],
     examples: [
       { formula: 'cct_from_xy(0.44757, 0.40745)', gives: '2856 K', within: '2 K', source: 'CIE illuminant A' },
       { formula: 'cct_from_xy(0.31271, 0.32902)', gives: '6504 K', within: '2 K', source: 'CIE illuminant D65' },

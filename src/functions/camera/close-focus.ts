@@ -156,7 +156,8 @@ export const CLOSE_FOCUS: readonly FunctionRecord[] = [
   {
     name: 'closeup_effective_aperture',
     subject: 'close-focus',
-    about: 'f-number at work with a close-up lens: that of the lens as it is set, the added lens changing nothing.',
+    about:
+      'Working f-number with a close-up lens: that of the lens as set, since the close-up lens does not change it.',
     parameters: [APERTURE, LENS_MAGNIFICATION, PUPIL_RATIO],
     result: F_NUMBER,
     formula: 'Nₑ = N (1 + m₀/p)',

@@ -25,7 +25,7 @@ export const DEPTH_OF_FIELD: readonly FunctionRecord[] = [
   {
     name: 'effective_aperture',
     subject: 'depth',
-    about: 'Effective f-number up close, where the lens is farther from the sensor.',
+    about: 'Working f-number up close, where the lens is farther from the sensor.',
     also: ['bellows factor', 'working aperture', 'working f-number', 'effective f-number'],
     parameters: [APERTURE, MAGNIFICATION_OR_NONE, PUPIL_RATIO],
     result: F_NUMBER,

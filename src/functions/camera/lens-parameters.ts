@@ -30,7 +30,7 @@ export const APERTURE = parameter('aperture', F_NUMBER, 'f-number as marked on t
 export const EFFECTIVE_APERTURE = parameter(
   'effective_aperture',
   F_NUMBER,
-  'f-number at work, with the extension counted',
+  'working f-number, with the lens’s extension counted',
   { range: POSITIVE },
 )
 export const WAVELENGTH = positiveLength('wavelength', 'wavelength of the light', { default: '550 nm' })

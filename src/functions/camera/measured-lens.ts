@@ -51,7 +51,7 @@ export const MEASURED_LENS: readonly FunctionRecord[] = [
   {
     name: 'field_from_ruler',
     subject: 'close-focus',
-    about: 'The field a frame takes in, from a photographed ruler, which is better than a computed one.',
+    about: 'The field a frame covers, measured from a photographed ruler: more reliable than a computed one.',
     parameters: [
       positiveLength('length', 'a length read on the ruler'),
       parameter('pixels', number(PIXEL), 'how many pixels that length covers', { range: POSITIVE }),

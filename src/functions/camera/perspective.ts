@@ -15,7 +15,7 @@ export const PERSPECTIVE: readonly FunctionRecord[] = [
   {
     name: 'entrance_distance',
     subject: 'close-focus',
-    about: 'Distance from the entrance pupil to the original: the distance of perspective and of evenness.',
+    about: 'Distance from the entrance pupil to the original: it decides perspective and evenness.',
     also: ['entrance pupil', 'nodal point', 'no-parallax point', 'perspective'],
     parameters: [FOCAL, MAGNIFICATION, PUPIL_RATIO],
     result: number(LENGTH),
@@ -34,7 +34,7 @@ export const PERSPECTIVE: readonly FunctionRecord[] = [
     name: 'exit_distance',
     subject: 'close-focus',
     about:
-      'The distance of perspective on the sensor side: from it the image is seen under the angles the lens sees the original under.',
+      'The distance of perspective on the sensor side: from there the image is seen under the same angles as the original is from the lens.',
     parameters: [FOCAL, MAGNIFICATION_OR_NONE, PUPIL_RATIO],
     result: number(LENGTH),
     formula: 'f (1 + m/p)',

@@ -24,7 +24,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
   {
     name: 'guide_aperture',
     subject: 'exposure',
-    about: 'f-number to mark on the lens for a flash of a given guide number.',
+    about: 'f-number to set on the lens for a flash of a given guide number.',
     also: ['guide number', 'flash'],
     parameters: [
       parameter('guide_number', number(LENGTH), 'guide number at ISO 100, a length', { range: POSITIVE }),
@@ -94,7 +94,7 @@ export const FLASH_AND_TIME: readonly FunctionRecord[] = [
   {
     name: 'reciprocity_time',
     subject: 'exposure',
-    about: 'Time to give a film that loses speed in long exposures.',
+    about: 'Exposure time for a film that loses speed in long exposures.',
     also: ['reciprocity failure', 'schwarzschild'],
     parameters: [
       parameter('metered', SHUTTER, 'time the meter asks for', { range: POSITIVE }),

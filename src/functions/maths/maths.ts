@@ -202,7 +202,7 @@ const POWERS: readonly FunctionRecord[] = [
   {
     name: 'abs',
     subject: 'maths',
-    about: 'The size of a value, without its sign.',
+    about: 'The absolute value: a value without its sign.',
     also: ['absolute value', 'magnitude'],
     parameters: [any('x', 'a value')],
     differencesOnly: true,

@@ -20,7 +20,7 @@ export const CHECK_WORDS = {
   orAnotherText: 'or another text',
   followsArguments: 'depends on its arguments',
 
-  nestedTooDeep: 'This is nested too deep. Split the formula over several cells.',
+  nestedTooDeep: 'This is nested too deeply. Split the formula over several cells.',
   doesNotFit: SYNTAX_WORDS.doesNotFit,
   needsNumber: (found: string) => `This is ${found}; a number or a quantity is required here.`,
   dateIsText: 'A date is text in a formula, and text cannot be computed with.',
@@ -161,5 +161,5 @@ export const RECORD_WORDS = {
   howChecked: 'How this was checked',
   notPublished:
     'No published value was found for this function. It is checked by its derivation and its worked examples.',
-  quoted: '; read in a quotation',
+  quoted: '; as quoted by others',
 } as const

@@ -10,7 +10,7 @@ export const completionWords = {
 
 /** What to know of a unit that other trades define otherwise, by its symbol. */
 export const unitNotes: Readonly<Record<string, string>> = {
-  pt: '1/72 in, the point of desktop publishing; the printers’ point of hot metal is 0.4 % smaller',
+  pt: '1/72 in, the point of desktop publishing; the traditional printer’s point is 0.4 % smaller',
   mil: '1/1000 in, not a millimetre',
   fc: '1 lm/ft²',
   fL: '1/π cd/ft²',

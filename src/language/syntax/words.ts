@@ -31,7 +31,7 @@ export const SYNTAX_WORDS = {
   and: 'Conditions are joined with “and”.',
   or: 'Conditions are joined with “or”.',
   not: 'The opposite of a condition is written with “not”.',
-  absolute: 'The size of a number without its sign is written “abs(…)”.',
+  absolute: 'The absolute value is written “abs(…)”.',
   quotes: 'Text is written in straight double quotes.',
   root: (name: string) => `A root is written “${name}(…)”.`,
   pi: '“π” is written “pi”.',

@@ -44,7 +44,7 @@ export const COPY_WORDS = {
   notTicked: 'not ticked',
   titleOf: 'Title',
   jobOf: 'Job',
-  readers: 'Initials of who measured',
+  readers: 'Initials of the person who measured',
   picturesOf: (label: string) => `${label}, names of files`,
   manyTexts: (texts: readonly string[]) =>
     texts.length === 1 ? (texts[0] as string) : `${texts[0]} and ${plural(texts.length - 1, 'more text')}`,

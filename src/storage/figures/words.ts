@@ -19,10 +19,10 @@ export const FIGURES_WORDS = {
 export const RUN_HEADS = [
   PLAN_HEADS.setUp,
   PLAN_HEADS.magnification,
-  'On the column, or original to sensor',
+  'Column, or original to sensor',
   PLAN_HEADS.exposure,
   PLAN_HEADS.originals,
   PLAN_HEADS.frames,
   PLAN_HEADS.time,
-  'Disk',
+  'Data',
 ]

@@ -5,7 +5,7 @@ export interface Revision {
   readonly at: number
   /** Which saved state it is. Revisions of earlier versions, and states that were never the saved one, have none. */
   readonly stamp?: string
-  /** A revision with a name stays for good. */
+  /** Named revisions are never deleted. */
   readonly name?: string
   /** What it was saved before: “before a restore”. */
   readonly why?: string

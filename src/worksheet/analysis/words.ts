@@ -15,7 +15,7 @@ export const endMissing = (which: 'begins' | 'ends'): string => `Fill in where t
 export const endUnreadable = (which: 'begins' | 'ends', why: string): string =>
   `Where the range ${which} cannot be read: ${why}`
 export const stopsAboveZero = 'A range in stops must begin and end above zero.'
-export const noMarks = 'Only apertures and shutter times have marks. Give the given options, or choose even steps.'
+export const noMarks = 'Only apertures and shutter times have marks. Add options to the given, or choose even steps.'
 
 export const tooManyDifferent = (values: number, most: number): string =>
   `The column has ${count(values)} different values; at most ${count(most)} are computed. Choose even steps instead.`

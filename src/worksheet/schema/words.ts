@@ -3,7 +3,7 @@ import { anyOf } from '../../units/plural.ts'
 
 /** Why a worksheet's file cannot be opened: what is wrong, and where. */
 
-export const nestedTooDeep = 'The file is nested too deep to be a worksheet.'
+export const nestedTooDeep = 'The file is nested too deeply to be a worksheet.'
 export const tooLarge = 'The file is too large to be a worksheet.'
 export const notJson = (why: string): string =>
   `The file is not JSON (${why}), so it is not a file that Evenfield saved.`

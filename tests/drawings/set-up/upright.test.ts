@@ -56,7 +56,7 @@ describe('the view from the side', () => {
     const drawing = draw(EASEL)
     expect(written(drawing)).toEqual(expect.arrayContaining([`lens ${Math.round(camera.height * 1000)} mm`]))
     expect(drawing.description).toContain(
-      `The lens is ${Math.round(camera.height * 1000)} mm above the floor, ${Math.round(camera.horizontal * 1000)} mm level from the centre of the original, its axis tilted 11.5° down.`,
+      `The lens is ${Math.round(camera.height * 1000)} mm above the floor, ${Math.round(camera.horizontal * 1000)} mm horizontally from the centre of the original, its axis tilted 11.5° down.`,
     )
     const across = pathsOf(drawing, 'dimension-distance', 'dimension').filter((run) => run[0]?.y === run[1]?.y)[0]
     expect(((across?.[1]?.x as number) - (across?.[0]?.x as number)) / perMetre(drawing)).toBeCloseTo(

@@ -220,6 +220,6 @@ test('initials and the names of picture files are among the texts a copy carries
   const by = { text: '90', figures: {}, by: 'A.B.' }
   const reading: Cell = { kind: 'given', id: 'light', name: 'light', value: '90', measured_under: by }
   const carried = carriedTexts({ ...sheet({}), cells: [result('near'), result('far'), reading, card] })
-  expect(carried).toContainEqual({ label: 'Initials of who measured', text: 'R.S. and 1 more text' })
+  expect(carried).toContainEqual({ label: 'Initials of the person who measured', text: 'R.S. and 1 more text' })
   expect(carried).toContainEqual({ label: 'Card, names of files', text: 'ferry-lane-card.tif' })
 })

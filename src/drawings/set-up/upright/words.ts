@@ -28,7 +28,7 @@ export const UPRIGHT_WORDS = {
   distancesOut: (plane: Plane, list: string, count: number) =>
     `${list} ${agree(count, 'is', 'are')} out from the ${plane}.`,
   lensPosition: (plane: Plane, height: string | undefined, level: string, axis: string) =>
-    `The lens is ${height === undefined ? '' : `${height} above the floor, `}${level} level from the centre of the ${plane}, ${axis}.`,
+    `The lens is ${height === undefined ? '' : `${height} above the floor, `}${level} horizontally from the centre of the ${plane}, ${axis}.`,
   axisLevel: 'its axis level',
   axisTilted: (degrees: number, down: boolean) => `its axis tilted ${degrees}° ${down ? 'down' : 'up'}`,
   mirrorReachOut: (distance: string, reach: string) =>
