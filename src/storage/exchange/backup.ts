@@ -1,6 +1,7 @@
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readData } from '../../worksheet/schema/read-document.ts'
 import { newId } from '../store/new-id.ts'
+import { lineOf } from '../store/summary.ts'
 import type { RawRevision, RawSheet, Store, Summary } from '../store/types.ts'
 import { isRecord, isSame, type Loose } from './content.ts'
 import { withoutPreviews } from './previews.ts'
@@ -57,7 +58,7 @@ export async function backupText(
     const found = await store.raw(id)
     if (!found) continue
     const { data, summary } = found
-    const { changed, removed } = summary
+    const { changed, removed, archived } = summary
     if (problemOf(data) !== undefined) unreadable.push(title)
     const revisions = withRevisions ? await pastOf(store, id) : []
     sheets.push(
@@ -65,6 +66,7 @@ export async function backupText(
         id,
         changed,
         ...(removed === undefined ? {} : { removed }),
+        ...(archived === undefined ? {} : { archived }),
         worksheet: withoutPreviews(data),
         revisions,
       }),
@@ -138,16 +140,18 @@ function readSheet(data: unknown, now: number): BackupSheet | string {
   const problem = problemOf(raw)
   if (problem !== undefined && !(isRecord(raw) && raw.format === 'evenfield-worksheet')) return problem
   const worksheet = problem === undefined ? readData(raw) : undefined
-  const removed = isTime(data.removed) ? { removed: past(data.removed, now) } : {}
-  const cells = isRecord(raw) ? listed(raw.cells).length : 0
+  const since = (key: 'removed' | 'archived') => (isTime(data[key]) ? { [key]: past(data[key], now) } : {})
+  const line = worksheet
+    ? lineOf(worksheet)
+    : { title: titleOf(data, 0), cells: isRecord(raw) ? listed(raw.cells).length : 0 }
   const summary: Summary = {
     id,
-    title: worksheet?.title ?? titleOf(data, 0),
+    ...line,
     changed: past(data.changed, now),
-    cells,
     changes: 1,
     stamp: newId(),
-    ...removed,
+    ...since('removed'),
+    ...since('archived'),
   }
   return {
     raw: { data: worksheet ?? raw, summary },
@@ -202,8 +206,9 @@ async function bringIn(store: Store, { raw, worksheet, revisions }: BackupSheet)
     await store.importRevisions(summary.id, revisions)
     return 'same'
   }
-  const copy = worksheet ? asCopy(worksheet) : data
-  const title = worksheet ? asCopy(worksheet).title : summary.title
+  const own = worksheet && asCopy(worksheet)
+  const copy = own ?? data
+  const title = own?.title ?? summary.title
   const known = await findSame(store, copy, title)
   if (known !== undefined) {
     await store.importRevisions(known, revisions)

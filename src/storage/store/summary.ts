@@ -16,6 +16,13 @@ export function now(): number {
   return last
 }
 
+/** What a sheet's line in the list says of the sheet itself. */
+export function lineOf(worksheet: Worksheet): Pick<Summary, 'title' | 'job' | 'of' | 'cells'> {
+  const job = worksheet.job?.trim()
+  const of = sizeIn(worksheet)
+  return { title: worksheet.title, ...(job ? { job } : {}), ...(of ? { of } : {}), cells: worksheet.cells.length }
+}
+
 /** A sheet's line in the list after a save; `before` is the line it had. */
 export function summarise(
   id: string,
@@ -23,17 +30,12 @@ export function summarise(
   stamp: string,
   { before, checks }: { readonly before?: Summary | undefined; readonly checks?: CheckCounts | undefined } = {},
 ): Summary {
-  const job = worksheet.job?.trim()
-  const of = sizeIn(worksheet)
   return {
     id,
-    title: worksheet.title,
-    ...(job ? { job } : {}),
-    ...(of ? { of } : {}),
+    ...lineOf(worksheet),
     ...(checks ? { checks } : {}),
     ...(before?.archived === undefined ? {} : { archived: before.archived }),
     changed: now(),
-    cells: worksheet.cells.length,
     changes: changesOf(before) + 1,
     stamp,
   }

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { BackupError, backupText, mergeBackup, mergeText, readBackup } from '../../../src/storage/exchange/backup.ts'
 import { openMemory } from '../../../src/storage/store/memory-store.ts'
-import type { Store } from '../../../src/storage/store/types.ts'
+import type { Store, Summary } from '../../../src/storage/store/types.ts'
 import type { Worksheet } from '../../../src/worksheet/schema/document.ts'
 import { SHEET, saveOver, worksheets } from '../sheets.ts'
 
@@ -38,6 +38,18 @@ describe('a backup', () => {
     })
     expect(await all(into)).toEqual(await all(from))
     expect((await into.list())[0]?.changed).toBe((await from.list())[0]?.changed)
+  })
+
+  it('brings the lines of the list as they were: job, size and archive', async () => {
+    const from = store()
+    const original = { kind: 'given' as const, id: 'o', name: 'original', unit: 'mm', value: '420 x 594' }
+    await from.save('a', { ...SHEET, job: 'The client', cells: [original] })
+    await from.archive('a', true)
+    const into = store()
+    await mergeBackup(into, (await backupText(from, true)).text)
+    const { stamp: _, ...line } = (await from.list())[0] as Summary
+    expect((await into.list())[0]).toMatchObject(line)
+    expect(line).toMatchObject({ job: 'The client', of: '420 x 594 mm', archived: expect.any(Number) })
   })
 
   it('goes without the past where that is not asked for', async () => {
