@@ -9,22 +9,19 @@ const LONG_NUMBER = /\d+\.\d{4,}(e-?\d+)?/g
 const rounded = (formula: string): string =>
   formula.replace(LONG_NUMBER, (figure) => `${Number(Number(figure).toPrecision(DIGITS))}`)
 
-/** Nothing refers to a name any more; short ones make a shorter link. */
-const shortName = (at: number): string => `c${at}`
-
 const none = (): readonly Cell[] => []
 
-/** What is left of a cell, by its kind: at most one cell with the fewest keys. */
-const BARE: ByKind<[at: number], readonly Cell[]> = {
-  given: ({ kind, label, name, value, unit, entry }, at) => {
+/** What is left of a cell, by its kind: at most one cell with the fewest keys, under a short name: nothing refers to it any more. */
+const BARE: ByKind<[short: string], readonly Cell[]> = {
+  given: ({ kind, label, name, value, unit, entry }, short) => {
     if (value.trim() === '') return []
     // The options of a choice are left out, so its value becomes a text.
     const keptEntry = entry === 'choice' ? 'text' : entry
     return [
       {
         kind,
-        id: `${at}`,
-        name: shortName(at),
+        id: short,
+        name: short,
         label: label || name,
         value,
         ...(unit ? { unit } : {}),
@@ -32,14 +29,14 @@ const BARE: ByKind<[at: number], readonly Cell[]> = {
       },
     ]
   },
-  result: ({ kind, label, name, unit, formula, measured }, at) => {
+  result: ({ kind, label, name, unit, formula, measured }, short) => {
     // A long list, say of lamps, is of use to a drawing alone.
     if (formula.length > LONGEST_FIGURE) return []
     return [
       {
         kind,
-        id: `${at}`,
-        name: shortName(at),
+        id: short,
+        name: short,
         label: label || name,
         formula: rounded(formula),
         ...(unit ? { unit } : {}),
@@ -47,11 +44,11 @@ const BARE: ByKind<[at: number], readonly Cell[]> = {
       },
     ]
   },
-  check: ({ kind, label, condition, message }, at) => {
+  check: ({ kind, label, condition, message }, short) => {
     const sentence = condition === 'no' ? { message } : { message: '', passes: message }
-    return [{ kind, id: `${at}`, name: shortName(at), ...(label ? { label } : {}), condition, ...sentence }]
+    return [{ kind, id: short, name: short, ...(label ? { label } : {}), condition, ...sentence }]
   },
-  note: ({ text, role }, at) => (!role || role === 'prose' ? [] : [{ kind: 'note', id: `${at}`, text, role }]),
+  note: ({ text, role }, short) => (!role || role === 'prose' ? [] : [{ kind: 'note', id: short, text, role }]),
   drawing: none,
   steps: none,
   table: none,
@@ -63,10 +60,12 @@ const BARE: ByKind<[at: number], readonly Cell[]> = {
 }
 
 /** A sheet of figures without its drawings, prose, hints and ranges: small enough, most often, for a QR code. */
-export const bareFigures = (figures: Worksheet): Worksheet => ({
-  ...figures,
-  cells: figures.cells.flatMap((cell, at) => byKind(BARE, cell, at)),
-})
+export function bareFigures(figures: Worksheet): Worksheet {
+  const cells: Cell[] = []
+  // Base 36 packs best. No unit begins with x.
+  for (const cell of figures.cells) cells.push(...byKind(BARE, cell, `x${cells.length.toString(36)}`))
+  return { ...figures, cells }
+}
 
 const isSeldomKnown = (cell: Cell): boolean => 'more_exact' in cell && cell.more_exact === true
 /** A habit of the trade says nothing about this job. */
