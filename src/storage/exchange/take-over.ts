@@ -38,20 +38,20 @@ interface Place<C extends Cell = Cell> {
 /** What is filled in at work, with what it was measured under and by whom. */
 const GIVEN_KEYS = ['value', 'piece', 'from', 'measured_under']
 const RESULT_KEYS = ['measured', 'measured_under']
+const STEP_KEYS = ['done', 'taken']
 
 const without = (cell: object, keys: readonly string[]): object =>
   Object.fromEntries(Object.entries(cell).filter(([key]) => !keys.includes(key)))
 
-const taking =
-  <C extends Cell>(keys: readonly string[]) =>
-  (into: C, from: C): C =>
-    Object.assign(
-      without(into, keys),
-      Object.fromEntries(Object.entries(from).filter(([key]) => keys.includes(key))),
-    ) as C
+/** Something with some keys of another in the place of its own. */
+const withKeysOf = <T extends object>(into: T, from: T, keys: readonly string[]): T =>
+  Object.assign(
+    without(into, keys),
+    Object.fromEntries(Object.entries(from).filter(([key]) => keys.includes(key))),
+  ) as T
 
 const given = (cell: Given): Place<Given>[] => [
-  { key: 'value', label: labelOf(cell), text: cell.value, take: taking(GIVEN_KEYS) },
+  { key: 'value', label: labelOf(cell), text: cell.value, take: (into, from) => withKeysOf(into, from, GIVEN_KEYS) },
 ]
 
 const result = (cell: Result): Place<Result>[] => [
@@ -59,7 +59,7 @@ const result = (cell: Result): Place<Result>[] => [
     key: 'measured',
     label: `${labelOf(cell)}, ${WORDS.measured}`,
     text: cell.measured ?? '',
-    take: taking(RESULT_KEYS),
+    take: (into, from) => withKeysOf(into, from, RESULT_KEYS),
   },
 ]
 
@@ -67,17 +67,11 @@ const steps = (cell: Steps): Place<Steps>[] =>
   cell.steps.map((step, at) => ({
     key: `step ${at} ${step.text}`,
     label: WORDS.step(at + 1, step.text),
-    text: step.done ? WORDS.ticked : WORDS.notTicked,
-    take: (into, from) => {
-      const done = from.steps[at]?.done === true
-      return {
-        ...into,
-        steps: into.steps.map((one, i) => {
-          const { done: _, ...rest } = one
-          return i === at ? { ...rest, ...(done && { done }) } : one
-        }),
-      }
-    },
+    text: step.done ? WORDS.ticked : step.taken ? WORDS.framesTaken(step.taken) : WORDS.notTicked,
+    take: (into, from) => ({
+      ...into,
+      steps: into.steps.map((one, i) => (i === at ? withKeysOf(one, from.steps[at] ?? one, STEP_KEYS) : one)),
+    }),
   }))
 
 /** The fields of a table that are filled in, and whole rows that were added. */
@@ -116,7 +110,7 @@ function placesOf(cell: Cell): Place[] {
 function asMade(cell: Cell): object {
   if (cell.kind === 'given') return without(cell, GIVEN_KEYS)
   if (cell.kind === 'result') return without(cell, RESULT_KEYS)
-  if (cell.kind === 'steps') return { ...cell, steps: cell.steps.map((step) => without(step, ['done'])) }
+  if (cell.kind === 'steps') return { ...cell, steps: cell.steps.map((step) => without(step, STEP_KEYS)) }
   return cell.kind === 'table' ? { ...cell, rows: [] } : cell
 }
 

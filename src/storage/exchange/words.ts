@@ -42,6 +42,7 @@ export const COPY_WORDS = {
   field: (table: string, row: number, column: string) => `${table}, row ${row}, ${column}`,
   ticked: 'ticked',
   notTicked: 'not ticked',
+  framesTaken: (n: number) => `${plural(n, 'frame')} taken`,
   titleOf: 'Title',
   jobOf: 'Job',
   readers: 'Initials of the person who measured',

@@ -112,6 +112,18 @@ describe('what comes home', () => {
     expect(takenOver(here, there, all(here, there, here))).toEqual(there)
   })
 
+  it('counts the frames taken at a step', () => {
+    const withFrames = (taken: number, done = false): Worksheet =>
+      withCells([{ kind: 'steps', id: 's', steps: [{ text: 'Expose', taken, ...(done ? { done } : {}) }] }])
+    const [here, there] = [withFrames(3), withFrames(5)]
+    expect(homecoming(here, there, here)).toMatchObject({
+      differences: [{ label: 'Step 1: Expose', here: '3 frames taken', there: '5 frames taken' }],
+      others: 0,
+    })
+    expect(takenOver(here, there, all(here, there))).toEqual(there)
+    expect(takenOver(here, withFrames(6, true), all(here, withFrames(6, true)))).toEqual(withFrames(6, true))
+  })
+
   it('differs in nothing else where only the order of keys differs, or a small copy of a picture stayed behind', () => {
     const pixels = { width: 600, height: 400, bits: 8, channels: 3, encoding: 'sRGB' }
     const picture = { name: 'card.tif', size: 9, digest: 'a', pixels, taken: null }
