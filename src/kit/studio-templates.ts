@@ -1,10 +1,12 @@
 import * as v from 'valibot'
+import { withoutOrigin } from '../storage/exchange/origin.ts'
 import { newId } from '../storage/store/new-id.ts'
 import type { Store } from '../storage/store/types.ts'
 import type { Worksheet } from '../worksheet/schema/document.ts'
 import { issueText } from '../worksheet/schema/issue-text.ts'
 import { DocumentError, readData } from '../worksheet/schema/read-document.ts'
 import { KitError, type Piece, PiecesSchema } from './piece.ts'
+import { underLock } from './under-lock.ts'
 import { kitFileWords as words } from './words.ts'
 
 /** What a file with a studio's templates, functions and kit says it is. */
@@ -27,25 +29,33 @@ const TemplatesSchema = v.pipe(
   v.maxLength(MOST_TEMPLATES),
 )
 
+type SavedTemplate = v.InferOutput<typeof TemplatesSchema>[number]
+
+function readable({ id, worksheet }: SavedTemplate): StudioTemplate | undefined {
+  try {
+    return { id, worksheet: readData(worksheet) }
+  } catch (error) {
+    if (!(error instanceof DocumentError)) throw error
+    return undefined
+  }
+}
+
 /** The studio's templates, saved in this browser beside its sheets. */
 export class StudioTemplates {
   constructor(private readonly store: Pick<Store, 'setting' | 'saveSetting'>) {}
 
   /** Every template that can be read, in the order they were added. Throws KitError. */
   async list(): Promise<readonly StudioTemplate[]> {
+    return (await this.saved()).flatMap((one) => readable(one) ?? [])
+  }
+
+  private async saved(): Promise<readonly SavedTemplate[]> {
     const saved = await this.store.setting(SETTING)
     if (saved === undefined) return []
     const read = v.safeParse(TemplatesSchema, saved)
     // Overwriting them would lose what a newer version saved.
     if (!read.success) throw new KitError(words.newerTemplates)
-    return read.output.flatMap(({ id, worksheet }) => {
-      try {
-        return [{ id, worksheet: readData(worksheet) }]
-      } catch (error) {
-        if (!(error instanceof DocumentError)) throw error
-        return []
-      }
-    })
+    return read.output
   }
 
   async find(id: string): Promise<Worksheet | undefined> {
@@ -63,8 +73,8 @@ export class StudioTemplates {
       const next = [...templates]
       for (const worksheet of worksheets) {
         const at = next.findIndex((one) => one.worksheet.title === worksheet.title)
-        if (at >= 0) next[at] = { id: (next[at] as StudioTemplate).id, worksheet: bare(worksheet) }
-        else next.push({ id: newId(), worksheet: bare(worksheet) })
+        if (at >= 0) next[at] = { id: (next[at] as StudioTemplate).id, worksheet: withoutOrigin(worksheet) }
+        else next.push({ id: newId(), worksheet: withoutOrigin(worksheet) })
       }
       if (next.length > MOST_TEMPLATES) throw new KitError(words.tooManyTemplates(MOST_TEMPLATES))
       return next
@@ -79,20 +89,14 @@ export class StudioTemplates {
   private change(
     how: (templates: readonly StudioTemplate[]) => readonly StudioTemplate[],
   ): Promise<readonly StudioTemplate[]> {
-    const work = async (): Promise<readonly StudioTemplate[]> => {
-      const next = how(await this.list())
-      await this.store.saveSetting(SETTING, next)
+    return underLock(LOCK, async () => {
+      const saved = await this.saved()
+      const next = how(saved.flatMap((one) => readable(one) ?? []))
+      // A template that only a newer version can read stays saved.
+      await this.store.saveSetting(SETTING, [...next, ...saved.filter((one) => !readable(one))])
       return next
-    }
-    const locks = globalThis.navigator?.locks as LockManager | undefined
-    return locks ? locks.request(LOCK, work) : work()
+    })
   }
-}
-
-/** A template is no copy of a sheet: where it was sent from is left behind. */
-function bare(worksheet: Worksheet): Worksheet {
-  const { origin: _, ...rest } = worksheet as Worksheet & { readonly origin?: unknown }
-  return rest as Worksheet
 }
 
 /** A studio's templates, with the functions in them, and its kit. */

@@ -1,6 +1,7 @@
 import * as v from 'valibot'
 import type { Store } from '../storage/store/types.ts'
 import { KitError, type Piece, PiecesSchema } from './piece.ts'
+import { underLock } from './under-lock.ts'
 import { kitFileWords } from './words.ts'
 
 const SETTING = 'kit'
@@ -54,13 +55,11 @@ export class Studio {
 
   /** Reads and writes in one step, also when another tab does the same. */
   private change(how: (pieces: readonly Piece[]) => readonly Piece[]): Promise<readonly Piece[]> {
-    const work = async (): Promise<readonly Piece[]> => {
+    return underLock(LOCK, async () => {
       const next = how((await this.pieces()) ?? [])
       await this.store.saveSetting(SETTING, next)
       return next
-    }
-    const locks = globalThis.navigator?.locks as LockManager | undefined
-    return locks ? locks.request(LOCK, work) : work()
+    })
   }
 }
 

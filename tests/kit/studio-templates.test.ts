@@ -44,6 +44,8 @@ describe('the templates of a studio', () => {
     const store = openMemory(undefined)
     await store.saveSetting('templates', [{ id: 'x', worksheet: { format: 'other' } }])
     expect(await new StudioTemplates(store).list()).toEqual([])
+    expect(await new StudioTemplates(store).put(SHEET)).toMatchObject([{ worksheet: SHEET }])
+    expect(await store.setting('templates')).toContainEqual({ id: 'x', worksheet: { format: 'other' } })
     await store.saveSetting('templates', { of: 'a later version' })
     await expect(new StudioTemplates(store).put(SHEET)).rejects.toThrow(/newer version/)
   })
