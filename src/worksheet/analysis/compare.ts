@@ -75,10 +75,12 @@ const COMPARISONS: { readonly [K in Cell['kind']]: Comparison<Extract<Cell, { ki
     part: 'results',
     called: labelOf,
     summary: (sheet, { id }) => outcomeText(sheet.outcome(id)),
-    differences: (before, was, after, is) => [
-      ...between('formulas', was.formula, is.formula),
-      ...between('results', outcomeText(before.outcome(was.id)), outcomeText(after.outcome(is.id))),
-    ],
+    differences(before, was, after, is) {
+      const found = between('results', outcomeText(before.outcome(was.id)), outcomeText(after.outcome(is.id)))
+      const measured = between('results', filled(was.measured ?? ''), filled(is.measured ?? ''))
+      // Where both show the same, the difference is in what was measured.
+      return [...between('formulas', was.formula, is.formula), ...(found.length > 0 ? found : measured)]
+    },
   },
   check: {
     part: 'checks',
@@ -110,8 +112,8 @@ const comparisonOf = (cell: Cell): Comparison<Cell> => COMPARISONS[cell.kind] as
 
 const calledOf = (cell: Cell): string => comparisonOf(cell).called(cell)
 
-/** The keys of a cell compared one by one below; the others count together as how the cell is set up. */
-const COMPARED_ALONE = new Set(['id', 'value', 'formula', 'condition', 'text'])
+/** The keys of a cell compared one by one above, or with one of these; the others count together as how the cell is set up. */
+const COMPARED_ALONE = new Set(['id', 'value', 'formula', 'condition', 'text', 'measured', 'measured_under'])
 const setUp = (cell: Cell): string =>
   JSON.stringify(
     Object.entries(cell)

@@ -84,7 +84,7 @@ export function rangeTable(sheet: Sheet, range: Range): RangeTable {
 }
 
 /** Whether values are a stop apart, or marks that are more evenly spaced by factors than by differences, as film speeds are. */
-function stepsByFactors({ by }: Range, type: NumberType, figures: readonly number[]): boolean {
+function stepsByFactors({ by }: Pick<Range, 'by'>, type: NumberType, figures: readonly number[]): boolean {
   if (by === 'stops') return type.dimension !== STOP
   if (by !== 'marks' || figures.length < 3 || !figures.every((figure) => figure > 0)) return false
   const unevenness = (places: readonly number[]): number => {
@@ -136,13 +136,14 @@ export function rangeGrid(sheet: Sheet, range: Range): RangeGrid {
   const axes = targets.map((target, which): RangeGrid['across'] => {
     const own = values[which] as readonly RangeValue[]
     const axis = axisOf(target, own)
+    const figures = own.map(({ value }) => inUnit(value, axis.unit))
     return {
       varied: target.given,
       unit: axis.unit,
       shown: own.map(({ value }) => showValue(value, axis.type, axis.unit).text),
-      figures: own.map(({ value }) => inUnit(value, axis.unit)),
+      figures,
       present: target.present === undefined ? undefined : inUnit(target.present, axis.unit),
-      byFactors: (which === 0 ? range.by : second.by) === 'stops' && axis.type.dimension !== STOP,
+      byFactors: stepsByFactors(which === 0 ? range : second, axis.type, figures),
     }
   }) as [RangeGrid['across'], RangeGrid['across']]
   return {

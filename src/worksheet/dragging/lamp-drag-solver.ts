@@ -1,4 +1,5 @@
 import { ANGLE, type DisplayUnit, defaultUnit, LENGTH, ReadError, readQuantity } from '../../units/index.ts'
+import { formatInput } from '../analysis/format-input.ts'
 import type { Change } from '../document/change.ts'
 import { isNamed } from '../document/names.ts'
 import { declaredUnit, readGiven } from '../document/read-given.ts'
@@ -194,11 +195,8 @@ function rewritten({ given, unit, grain, start, least, most }: Follower, value: 
   if (Math.abs(value - start) < grain / 2) return undefined
   const rounded = Math.min(most, Math.max(least, Math.round(value / grain) * grain))
   const decimals = Math.max(0, Math.ceil(Math.log10(unit.factor / grain) - 1e-9))
-  const figure = String(Number((rounded / unit.factor).toFixed(decimals)))
-  const limits = /\s*(±|\+\/?-).*$/.exec(given.value)?.[0] ?? ''
-  const bare =
-    given.unit !== undefined && given.unit.trim() !== '' && !/[a-zµ°′″]/i.test(given.value.replace(limits, ''))
-  return `${figure}${bare ? '' : ` ${unit.symbol}`}${limits}`
+  const figure = Number((rounded / unit.factor).toFixed(decimals))
+  return formatInput(given, { figure, turned: false }, unit)
 }
 
 /** The shortest step whose effect is as near as can be to what is lacking. */

@@ -45,6 +45,18 @@ describe('what differs', () => {
     ])
   })
 
+  it('is a result that was measured, and not how it is set up', () => {
+    const under = (text: string) => ({ text, figures: { width: '420 mm' }, by: 'R.S.' })
+    const measured = (text: string): Cell => ({ ...m, measured: text, measured_under: under(text) }) as Cell
+    expect(reported(SHEET, [width, measured('1:9'), small, words])).toEqual([
+      'results: Magnification: 1:11.7 → 1:9',
+      'checks: Small enough: passes → fails',
+    ])
+    expect(reported([width, measured('1:11.7')], [width, measured('1:11.70')])).toEqual([
+      'results: Magnification: 1:11.7 → 1:11.70',
+    ])
+  })
+
   it('is a cell that came, with what it says, and one that went', () => {
     const added = result('twice', 'width * 2', { label: 'Twice', unit: 'mm' })
     expect(reported(SHEET, [width, m, small, added])).toEqual([

@@ -103,6 +103,13 @@ describe('a range over two givens', () => {
     results: ['extension'],
   })
 
+  it('has axes of equal factors where its values are stops apart, or marks that are', () => {
+    const byMarks = { of: 'aperture', from: 'f/4', to: 'f/16', by: 'marks' as const }
+    const { across, up } = rangeGrid(stand(), range({ ...over, second: byMarks }))
+    expect([across.byFactors, up.byFactors]).toEqual([false, true])
+    expect(rangeTable(stand(), range({ ...byMarks, results: ['extension'] })).byFactors).toBe(true)
+  })
+
   it('has the result at every pair of values, as the sheet computes it', () => {
     const sheet = stand()
     const grid = rangeGrid(sheet, over)
