@@ -9,7 +9,7 @@ const sections = (page: Page): Promise<string[]> => page.locator('answers-page .
 test('answers compose a sheet, which grows as one answers and opens as one made it', async ({ open }) => {
   const { page } = await open()
   await page.getByRole('link', { name: 'Compose a sheet from a few answers' }).click()
-  await page.getByRole('heading', { name: 'What have you got?' }).waitFor()
+  await page.getByRole('heading', { name: 'Compose a sheet' }).waitFor()
   await expect.poll(() => sections(page)).toContain('Frame')
   expect(await sections(page)).not.toContain('Frames')
 

@@ -218,7 +218,7 @@ describe('cells copied as text', () => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390)
   })
 
-  test('go through a field where the browser lets no page at the clipboard', async ({ open }) => {
+  test('go through a field where the browser denies pages the clipboard', async ({ open }) => {
     const { page, context } = await open()
     await context.addInitScript(() => {
       Reflect.deleteProperty(Navigator.prototype, 'clipboard')

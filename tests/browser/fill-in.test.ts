@@ -9,7 +9,7 @@ import { openSheet } from './open-sheet.ts'
 const result = (page: Page, label: string): Locator =>
   page.locator('result-cell').filter({ hasText: label }).locator('.figure')
 
-test('the shelf asks what you have got and opens the template for it', async ({ open }) => {
+test('the start page asks what is photographed, and opens the job for it', async ({ open }) => {
   const { page } = await open()
   await expect.poll(() => page.getByRole('heading', { level: 1 }).textContent()).toBe('What are you photographing?')
   await page.getByRole('link', { name: /^A flat sheet/ }).click()
@@ -86,7 +86,7 @@ test('a bare number is shown as it is read, and another reading is one press awa
   await expect.poll(() => given(page, 'Time').inputValue()).toBe('1/125 s')
 })
 
-test('what is seldom known is folded away and counts when it is filled in', async ({ open }) => {
+test('fine adjustments are folded away, and count when they are filled in', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   const folded = page.locator('details', { hasText: 'Fine adjustments' }).first()
   await folded.waitFor()

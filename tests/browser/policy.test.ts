@@ -27,7 +27,7 @@ test('the header says the same as the page, and that no other site may frame it'
   expect(header).toBe(`${content}; frame-ancestors 'none'`)
 })
 
-test('the app comes up with nothing refused', async ({ open }) => {
+test('the app starts without a refusal', async ({ open }) => {
   const { page } = await open()
   await expect.poll(() => page.evaluate(() => customElements.get('evenfield-app') !== undefined)).toBe(true)
 })
@@ -59,7 +59,7 @@ for (const [name, keep] of [
     await provoked(visit, /inline/)
   })
 
-test('eval and its kin are refused', async ({ open }) => {
+test('eval and similar functions are refused', async ({ open }) => {
   const visit = await open()
   // Through a timer: what the debugger itself evaluates is let past the policy.
   const outcomes = await visit.page.evaluate(

@@ -47,7 +47,7 @@ test('a saved sheet that cannot be read can be saved as it is, and goes back to 
   await page.locator('revisions-panel').filter({ hasText: 'could not be read' }).waitFor()
 })
 
-test('what was measured in a copy comes home in one step, which can be undone also after the page was left', async ({
+test('what was measured in a copy is taken over in one step, which can be undone also after the page was left', async ({
   open,
 }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
@@ -102,7 +102,7 @@ test('a backup of many sheets comes in only when asked for', async ({ open }) =>
   await page.getByRole('status').filter({ hasText: '30 sheets imported from the backup.' }).waitFor()
 })
 
-test('site data deleted under an open sheet is called so, and the sheet is saved again', async ({ open }) => {
+test('site data deleted under an open sheet is reported as such, and the sheet is saved again', async ({ open }) => {
   const { page, context, site } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Job').fill('before')
   await saved(page)
@@ -121,7 +121,9 @@ test('site data deleted under an open sheet is called so, and the sheet is saved
   await expect.poll(() => given(page, 'Job').inputValue()).toBe('after')
 })
 
-test('a database that never answers is called so, and the sheet works and can be saved as a file', async ({ open }) => {
+test('a database that never answers is reported as such, and the sheet works and can be saved as a file', async ({
+  open,
+}) => {
   const { page, context, site } = await open()
   await context.addInitScript(() => {
     const { open } = IDBFactory.prototype

@@ -5,7 +5,7 @@ import { given, pressInHead, saved } from './head.ts'
 
 const lines = (page: Page): Promise<string[]> => page.locator('revisions-panel li .line > span').allInnerTexts()
 
-test('the past of a sheet: named, compared in words, restored, and the restore undone', async ({ open }) => {
+test('revisions are named, compared in words and restored, and a restore is undone', async ({ open }) => {
   const { page } = await open({ path: '#new/flat-sheet' })
   await given(page, 'Focal length').fill('80')
   await saved(page)

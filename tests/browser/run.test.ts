@@ -120,7 +120,7 @@ test('what feeds the plan is written on the Build face', async ({ open }) => {
 test.for([
   { width: 1440, dim: false },
   { width: 390, dim: true },
-])('the plan at $width px is within reach of everybody', async ({ width, dim }, { open }) => {
+])('the plan at $width px is accessible', async ({ width, dim }, { open }) => {
   const { page } = await open({ width, dim })
   const run = await openMaps(page)
   await run.locator('summary').first().click()

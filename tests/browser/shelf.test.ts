@@ -7,7 +7,9 @@ import { openSheet } from './open-sheet.ts'
 const search = (page: Page) => page.getByRole('searchbox', { name: 'Or search in your own words' })
 const answers = (page: Page): Promise<string[]> => page.locator('shelf-page .answers .answer b').allInnerTexts()
 
-test('what one has got is asked, by a press or in words, and answered in the order of a job', async ({ open }) => {
+test('asks what is photographed, by button or search, and lists the jobs in the order of the work', async ({
+  open,
+}) => {
   const { page } = await open()
   await page.getByRole('heading', { name: 'What are you photographing?' }).waitFor()
   const all = await answers(page)
@@ -54,7 +56,7 @@ test('a job is started for the user’s own figures, or its example is seen', as
   await expect.poll(() => page.getByLabel('Focal length', { exact: true }).inputValue()).toBe('60')
 })
 
-test('what nothing answers to is said, with a way to an empty sheet', async ({ open }) => {
+test('a search without a match says so, and offers an empty sheet', async ({ open }) => {
   const { page } = await open()
   await search(page).fill('xylophone')
   await page.getByText('No job matches “xylophone”.').waitFor()

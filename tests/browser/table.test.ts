@@ -157,7 +157,9 @@ test('a table is built from nothing by keyboard, filled from a spreadsheet, save
   expect(rows[101]).toEqual(['Sheet 100', '299.5', '1'])
 })
 
-test('two thousand rows: few are drawn, every one is reached, and typing wakes what it must', async ({ open }) => {
+test('two thousand rows: few are drawn, every one is reached, and typing recomputes only what it must', async ({
+  open,
+}) => {
   const { page } = await open()
   await opened(page, sheetWith(2000))
   const table = page.getByRole('table', { name: 'Originals' })

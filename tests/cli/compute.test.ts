@@ -82,7 +82,7 @@ describe('evenfield compute', () => {
     expect((await evenfield('compute', path, '--set', 'half=310')).out).toContain('by its formula 300 mm; 10 mm over')
   })
 
-  it('of two cells with one name tells the first, and ends with 1', async () => {
+  it('of two cells with one name reports the first, and ends with 1', async () => {
     const path = worksheet('twice.json', [
       { kind: 'check', id: 'a', name: 'same', condition: '1 < 2', message: '' },
       { kind: 'check', id: 'b', name: 'same', condition: '2 < 1', message: '' },

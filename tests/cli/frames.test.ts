@@ -95,7 +95,7 @@ describe('a folder of frames', () => {
     ])
   })
 
-  it('tells the slowest first in its summary, and what was not measured', () => {
+  it('names the slowest first in its summary, and what was not measured', () => {
     expect(ran.out).toMatch(/^Measured: 6 frames in [\d.]+ s: 3 pass, 1 marginal, 1 fail, 1 unreadable/)
     const times = [...ran.out.matchAll(/, ([\d.]+) s$/gm)].map((match) => Number(match[1]))
     expect(times).toEqual([...times].sort((one, other) => other - one))

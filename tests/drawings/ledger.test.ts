@@ -40,7 +40,7 @@ describe('the steps', () => {
   })
 })
 
-test('the words tell it from the reading to the setting', () => {
+test('the words go from the reading to the setting', () => {
   expect(draw(INPUTS).description).toBe(
     'The reading is 10.2 EV. In order; more exposure counts as plus: surface +2.32 to 7.88 EV; ' +
       'lens standing out +0.64 to 7.24 EV; filter 0 to 7.24 EV; flash −1.5 to 8.74 EV. ' +
@@ -53,7 +53,7 @@ describe('what cannot be drawn is said, and the rest is drawn', () => {
     expect(draw({ start: 10 }).omissions).toHaveLength(1)
     expect(draw({ start: 10, stops: [] }).omissions).toHaveLength(1)
   })
-  test('no reading: stops are counted from nought', () => {
+  test('no reading: stops are counted from zero', () => {
     const drawing = draw({ ...INPUTS, start: undefined })
     expect(drawing.omissions.join()).toMatch(/metered one is unknown/)
     expect(texts(drawing).map(({ text }) => text)).toContain('+1.46')

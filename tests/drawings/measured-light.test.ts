@@ -94,7 +94,7 @@ describe('the light computed beside the light measured', () => {
     expect(whole.description).not.toMatch(/by 0\.00 stop in the root mean square/)
   })
 
-  test('stands on the same scale: a line every so many stops in both', () => {
+  test('is on the same scale: lines at the same stops in both', () => {
     const uneven = grid((x, y) => cosineFourth(Z)(x, y) * 2 ** (-3 * x))
     const drawing = draw({ ...FIELD, lamps: ABOVE, measured: uneven })
     const labels = (name: string): number[] =>

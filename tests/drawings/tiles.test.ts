@@ -104,7 +104,7 @@ test('row by row, every row starts from the left', () => {
   expect(description).toContain('row by row')
 })
 
-test('a board moves the other way about', () => {
+test('a board moves the other way round', () => {
   const { table } = draw({ ...MAP, moves_board: true })
   expect(table?.rows.slice(0, 4)).toEqual([
     ['1', '0', '0'],

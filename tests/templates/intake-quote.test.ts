@@ -9,7 +9,7 @@ test('at its defaults it computes, with the time alone failing, on purpose', () 
   const sheet = open('intake-quote')
   expectSettled(sheet)
   expect(sheet.failing).toEqual(['in_time'])
-  expect(sheet.message('in_time')).toContain('working days in all: 6.2, and 6 available')
+  expect(sheet.message('in_time')).toContain('working days needed: 6.2, available: 6')
 })
 
 /** A currency without decimals, and a lot that is taken in two frames lying the other way. */

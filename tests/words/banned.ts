@@ -37,6 +37,14 @@ const BANNED: readonly Banned[] = [
   { pattern: /\bsmall letters\b/i, instead: 'lower-case letters' },
   { pattern: /\bto and fro\b/i, instead: 'back and forth' },
   { pattern: /\bframes a page\b/i, instead: 'says how many frames a page needs' },
+  { pattern: /\bdepth in focus\b/i, instead: 'depth of field' },
+  { pattern: /\bin hand\b/i, instead: 'current' },
+  { pattern: /\bless sampling\b/i, instead: 'a lower sampling' },
+  { pattern: /\bthe dose\b/i, instead: 'the light received' },
+  { pattern: /\bin its own (middle|picture)\b/i, instead: 'in the middle of the frame' },
+  { pattern: /\baltogether\b|\bin all$/i, instead: 'total' },
+  { pattern: /\bpieces? (as a|of each)\b|\bof a piece\b/i, instead: 'original' },
+  { pattern: /\bonce it is different\b|\bfor good\b/i, instead: 'a plainer phrase' },
   { pattern: /\bplease\b|\bforgot\b|\b(in)?valid\b/i, instead: 'what is wrong, where, and what to do', appOnly: true },
 ]
 

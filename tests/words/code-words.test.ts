@@ -18,6 +18,8 @@ const RETIRED_PROSE: readonly (readonly [RegExp, string])[] = [
   [/\bat hand\b/i, 'available'],
   [/\bfor whoever\b/i, 'for those who'],
   [/\b(one’s|one's) own\b/i, 'the user’s own'],
+  [/\bto and fro\b/i, 'back and forth'],
+  [/\bseldom known\b/i, 'fine adjustments'],
   [/\bcircles? of cells\b|\bin a circle\b/i, 'cycle'],
   [
     /\bas (it|they) (stands?|stood)\b|\b(it|that|which|who) stands\b|\bstands? (beside|behind|before|in the way)\b/i,

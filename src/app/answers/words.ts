@@ -4,7 +4,7 @@ import { asksNothing } from '../common/words.ts'
 const MOST_LISTED = 9
 
 export const answersWords = {
-  title: 'What have you got?',
+  title: 'Compose a sheet',
   about:
     'Answer what you know, in any order, and skip the rest. The sheet is composed as you answer; all of it can be changed later.',
   kind: 'What is it?',

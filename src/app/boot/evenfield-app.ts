@@ -148,7 +148,7 @@ export class EvenfieldApp extends SignalWatcher(LitElement) {
     scrollTo(0, 0)
     const title = titleOf(page)
     document.title = title ? `${title}, Evenfield` : 'Evenfield'
-    // Whoever reads the page by ear is taken to its start, as a fresh page would do.
+    // A screen reader is taken to the start of the page, as after loading one.
     if (!first) void this.updateComplete.then(() => this.place.focus({ preventScroll: true }))
   }
 

@@ -16,7 +16,7 @@ const WORKER_FILE = 'worker.js'
 function follow(registration: ServiceWorkerRegistration): void {
   const { serviceWorker } = navigator
   const offer = (worker: ServiceWorker | null): void => {
-    // The first one waits for nobody.
+    // The first one has no older one to replace.
     if (!worker || !serviceWorker.controller) return
     update.set({ state: 'ready', use: () => worker.postMessage('take over') })
   }

@@ -1,7 +1,7 @@
 import type { SheetSession } from '../session/sheet-session.ts'
 
 const SOON_MS = 20_000
-/** After whoever has the page begins to use it. */
+/** After the user has begun to use the page. */
 const USED_MS = 2_000
 const USES = ['pointermove', 'pointerdown', 'keydown']
 

@@ -7,7 +7,7 @@ import type { Outcome, Result, Sheet } from '../../worksheet/index.ts'
 import { USUAL_SEED } from '../../worksheet/simulation/draws.ts'
 
 const TRIES = 50_000
-/** Nobody waits longer for a page to print. */
+/** A print is not delayed longer than this for simulations. */
 const LONGEST_MS = 4000
 const WIDTH = 360
 

@@ -31,7 +31,7 @@ function ask<Found extends Advice>(
     const answer = (advice: Promise<unknown>): void => void advice.then((found) => resolve(found as Found), reject)
     const detail = { ...question, answer }
     const event = new CustomEvent('advice-asked', { detail, bubbles: true, composed: true, cancelable: true })
-    // A sheet that is only looked at has nobody to answer.
+    // Nothing answers for a sheet that is only shown.
     if (from.dispatchEvent(event)) resolve(undefined)
   })
 }

@@ -29,7 +29,7 @@ export class SimulationClient {
   private users = 0
   private known: { readonly worksheet: Worksheet; readonly studies: Map<string, Study> } | undefined
 
-  /** The thread is there for as long as somebody may ask. Gives a function that releases it. */
+  /** The thread runs for as long as an element may ask. Returns a function that releases it. */
   hold(): () => void {
     this.users++
     return () => {
@@ -56,7 +56,7 @@ export class SimulationClient {
   private cancel(job: Job): void {
     const at = this.queue.indexOf(job)
     if (at >= 0) this.queue.splice(at, 1)
-    // A thread in the middle of its work hears nothing: it is ended.
+    // A thread that is computing receives no messages, so it is terminated.
     if (this.running === job) this.close()
     job.done()
     this.next()

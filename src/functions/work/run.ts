@@ -126,7 +126,7 @@ export const RUN: readonly FunctionRecord[] = [
       parameter('per_frame', number(TIME), 'handling included', { range: NOT_NEGATIVE }),
       parameter('setups', PLAIN, 'changes of the set-up', { default: '0', range: WHOLE }),
       parameter('per_setup', number(TIME), 'for each change', { default: '0 s', range: NOT_NEGATIVE }),
-      parameter('breaks', number(TIME), 'in all', { default: '0 s', range: NOT_NEGATIVE }),
+      parameter('breaks', number(TIME), 'total time of the breaks', { default: '0 s', range: NOT_NEGATIVE }),
     ],
     result: number(TIME),
     formula: 'frames t_f + setups t_s + breaks',

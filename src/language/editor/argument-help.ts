@@ -66,7 +66,7 @@ function helpDom({ record, parameter }: PresentCall): HTMLElement {
   return dom
 }
 
-/** Keeps the arguments of the call in view while it is typed, with the one in hand marked. */
+/** Keeps the arguments of the call in view while it is typed, with the current one marked. */
 export const argumentHelp = (scope: () => Scope) => {
   const tooltip = (state: EditorState): Tooltip | null => {
     const call = presentCall(state, scope())

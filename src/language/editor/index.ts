@@ -72,7 +72,7 @@ const lineBreaks = (text: string): { from: number; to: number; insert: string }[
     insert: ' ',
   }))
 
-/** The completion in hand is already typed in full: there is nothing left for Enter to complete. */
+/** The selected completion is already typed in full: there is nothing left for Enter to complete. */
 function keepsWhole(view: EditorView): boolean {
   const label = selectedCompletion(view.state)?.label
   if (label === undefined) return false

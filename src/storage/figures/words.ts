@@ -8,7 +8,7 @@ export const FIGURES_WORDS = {
     [...titles, ...(more > 0 ? [andMore(more)] : [])].join('; '),
   notPlanned: 'not planned',
   runNotPlanned: (title: string): string => `${title}: not planned.`,
-  inAll: 'in all',
+  inAll: 'total',
   notJudged: (label: string, why: string): string => `${label}: not judged. ${why}`.trim(),
   emptyRange: 'A range that was not filled in.',
   figuresOnly: (day: string) =>

@@ -140,7 +140,7 @@ class Adviser {
           const [whole] = this.plansAt({ targets: [name], from }, repairing).plans
           if (whole) return whole
         }
-      // One that breaks as many as it makes pass would only go to and fro when it is followed.
+      // One that breaks as many as it makes pass would only lead back and forth when it is followed.
       const gain = breaking.plans.find(isGain)
       if (gain) return gain
     }

@@ -20,7 +20,7 @@ export const WORDS = {
   noneGives: 'No suggestion was found that gives this value.',
   readings: (labels: readonly string[]) =>
     labels.length === 0
-      ? 'This check judges what you found, and no setting here changes that. Enter it again once it is different.'
+      ? 'This check judges what you found, and no setting here changes that. Enter it again once it has changed.'
       : `This check uses measured values: change ${anyOf(labels)}, then measure again.`,
   fixed: 'No setting that a suggestion may change has an effect on this check.',
   outOfReach: 'Not within reach.',

@@ -56,7 +56,7 @@ const given = v.looseObject({
   value: text,
   /** What a choice offers; of a quantity or a list, the values there are to choose among: lenses, tubes, speeds. */
   options: v.optional(v.array(text)),
-  /** Seldom known: waits under “more exact”. */
+  /** Seldom changed: it is shown under “Fine adjustments”. */
   more_exact: v.optional(v.boolean()),
   /** Where to find it. */
   hint: v.optional(text),

@@ -21,7 +21,7 @@ test('a heading opens a section; what is before the first has a section of its o
   ])
 })
 
-test('drawings go to the margin and what is seldom known is folded away', () => {
+test('drawings go to the margin, and fine adjustments are folded away', () => {
   const [section] = sectionsOf([heading('Frame'), drawing('d'), given('a', true), given('b')])
   expect(section?.rows.map(({ id }) => id)).toEqual(['b'])
   expect(section?.exact.map(({ id }) => id)).toEqual(['a'])

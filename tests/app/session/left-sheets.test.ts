@@ -56,7 +56,7 @@ test('over a state that another tab has saved since, what was left becomes a rev
   expect((await store.revision('a', revision?.at ?? 0))?.job).toBe('left')
 })
 
-test('rubbish under a key of ours is taken away, and nothing is saved', async () => {
+test('unreadable data under a key of ours is removed, and nothing is saved', async () => {
   const text = fc.oneof(
     fc.string(),
     fc.json(),

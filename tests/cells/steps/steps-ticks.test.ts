@@ -17,7 +17,7 @@ const steps: Steps = {
   ],
 }
 
-test('how far one has come is said in words', () => {
+test('progress is given in words', () => {
   expect(doneText([])).toBe('No steps yet')
   expect(doneText(steps.steps)).toBe('2 of 5 done')
   expect(doneText([{ text: '', done: true }])).toBe('1 of 1 done')

@@ -18,7 +18,7 @@ describe('an axis of equal steps', () => {
     expect(axis.from).toBeLessThan(5)
     expect(axis.to).toBeGreaterThan(5)
   })
-  test('bears values that are no numbers', () => {
+  test('accepts values that are not numbers', () => {
     expect(Number.isFinite(linearAxis([Number.NaN, Number.POSITIVE_INFINITY], [0, 400], '').place(1))).toBe(true)
   })
   test('has ticks between any two doubles, the smallest included', () => {

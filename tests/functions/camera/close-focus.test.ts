@@ -58,7 +58,7 @@ describe('closeup_stack', () => {
     expect(front_focus).toBeLessThan(1 / power - 5 * MM)
   })
 
-  it('advises ascending powers, and keeps still about those that ascend', () => {
+  it('advises ascending powers, and says nothing about those that ascend', () => {
     expect(advice('closeup_stack', [4, 2], 0)).toContain('ascend')
     expect(advice('closeup_stack', [2, 4], 0)).toBeUndefined()
     expect(advice('closeup_stack', [2, 2], 0)).toBeUndefined()

@@ -75,7 +75,7 @@ describe('readings over the field', () => {
 })
 
 describe('the two shadows of a peg', () => {
-  it('tell the stronger lamp, which moved out or turned down by the factors is even', () => {
+  it('show the stronger lamp, which moved out or turned down by the factors is even', () => {
     // Left lamp 900 cd, right 600 cd, both at 1.5 m; ambient 20 lx. Each shadow is lit by the lamp on its own side.
     const [left, right, ambient] = [900 / 2.25 + 20, 600 / 2.25 + 20, 20]
     const balance = call<{ shift: number; stronger: string; distance_factor: number; power_factor: number }>(

@@ -10,7 +10,7 @@ const NAMES = JOBS
 /** What a QR code of version 40 holds in bytes at level L, by ISO/IEC 18004 (from memory), less a usual address. */
 const ROOM = 2953 - 60
 
-test.each(NAMES)('%s fits a QR code in the end, its checks to look at among it', async (name) => {
+test.each(NAMES)('%s fits a QR code at its barest, with the checks that do not pass', async (name) => {
   const sheet = new Sheet(readTemplate(name), LIBRARY)
   // Few dates take more characters.
   const figures = figuresOnly(sheet, new Date(2026, 8, 30))

@@ -192,10 +192,10 @@ describe('why there is no plan', () => {
       'This check uses measured values: change Height or Both lamps, then measure again.',
     )
     expect(said({ kind: 'readings' })).toBe(
-      'This check judges what you found, and no setting here changes that. Enter it again once it is different.',
+      'This check judges what you found, and no setting here changes that. Enter it again once it has changed.',
     )
     expect(said({ kind: 'readings', limits, short, decisions: [change('sampling', '200')] })).toBe(
-      'This check judges what you found, and no setting here changes that. Enter it again once it is different. ' +
+      'This check judges what you found, and no setting here changes that. Enter it again once it has changed. ' +
         'It is 2 mm over its limit of 3 mm. It depends on Column 1200 mm and Table. ' +
         'It would pass if you agree on Sampling 200 ppi instead of 300 ppi.',
     )

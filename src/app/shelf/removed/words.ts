@@ -7,7 +7,7 @@ export const removedWords = {
   restore: 'Restore',
   restored: (title: string): string => `“${title}” is back among your sheets.`,
   erase: 'Erase',
-  askErase: (title: string): string => `Erase “${title}” and its revisions for good? This cannot be undone.`,
+  askErase: (title: string): string => `Erase “${title}” and its revisions? This cannot be undone.`,
   erased: (title: string): string => `“${title}” is erased.`,
   doNotErase: 'Cancel',
   act: actOn,
