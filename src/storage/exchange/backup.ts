@@ -1,9 +1,9 @@
+import { isRecord, isSame, type Loose } from '../../worksheet/document/content.ts'
 import type { Worksheet } from '../../worksheet/schema/document.ts'
 import { DocumentError, parseJson, readData } from '../../worksheet/schema/read-document.ts'
 import { newId } from '../store/new-id.ts'
 import { lineOf } from '../store/summary.ts'
 import type { RawRevision, RawSheet, Store, Summary } from '../store/types.ts'
-import { isRecord, isSame, type Loose } from './content.ts'
 import { withoutPreviews } from './previews.ts'
 import { BACKUP_WORDS as WORDS } from './words.ts'
 

@@ -1,6 +1,6 @@
+import { isSame } from '../../worksheet/document/content.ts'
 import { labelOf } from '../../worksheet/document/label.ts'
 import type { Cell, Given, Result, Steps, TableCell, Worksheet } from '../../worksheet/schema/document.ts'
-import { isSame } from './content.ts'
 import { withoutPreviews } from './previews.ts'
 import { COPY_WORDS as WORDS } from './words.ts'
 

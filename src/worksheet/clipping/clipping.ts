@@ -1,4 +1,5 @@
 import { clip } from '../../units/index.ts'
+import { isSame } from '../document/content.ts'
 import { freeNameBeside, isNamed } from '../document/names.ts'
 import { FORMAT, MAX_CELLS, VERSION } from '../format/format.ts'
 import { kindOf } from '../kinds/index.ts'
@@ -113,8 +114,7 @@ export function fitted(clipped: readonly Cell[], others: readonly Cell[], newId:
   return withOwnFunctions(followed, others).map((cell) => ({ ...cell, id: newId() }))
 }
 
-const definition = ({ id: _, label: __, ...rest }: FunctionCell): string =>
-  JSON.stringify(rest, Object.keys(rest).sort())
+const definition = ({ id: _, label: __, ...rest }: FunctionCell): object => rest
 
 /** Functions the sheet has already stay behind; one that is another under the same name gets a free name in the calls too. */
 function withOwnFunctions(clipped: readonly Cell[], others: readonly Cell[]): readonly Cell[] {
@@ -123,7 +123,7 @@ function withOwnFunctions(clipped: readonly Cell[], others: readonly Cell[]): re
   const left = clipped.filter((cell) => {
     const same = cell.kind === 'function' ? there.get(cell.name) : undefined
     if (!same || cell.kind !== 'function') return true
-    if (definition(same) === definition(cell)) return false
+    if (isSame(definition(same), definition(cell))) return false
     names.set(cell.name, freeNameBeside(cell.name, new Set(there.keys())))
     return true
   })

@@ -176,4 +176,11 @@ describe('a function of the sheet', () => {
     const beside = sheetOf([...others, ...into(others)])
     expect(seen(beside, `new-${id}`)).toBe('12')
   })
+
+  test('is another where only the unit of an argument differs', () => {
+    const there = own('twice', '2 * x', [{ name: 'x' }])
+    const pasted = [own('twice', '2 * x', [{ name: 'x', unit: 'mm' }]), result('r', 'twice(3 mm)')]
+    const sheet = sheetOf([there, ...fitted(pasted, [there], () => crypto.randomUUID())])
+    expect(seen(sheet, sheet.cells.at(-1)?.id ?? '')).toBe('6 mm')
+  })
 })
