@@ -56,13 +56,13 @@ export function reasonForNone(
 }
 
 /**
- * Whether a reason adds to the message of the check. Of a fact or an answer, such as the rights in an original, it could only
- * say that nothing but another answer changes it.
+ * Whether a reason adds to the message of the check. Of what was answered or counted, such as the rights in an original or
+ * the masters of a job, it could only say that nothing but another answer changes it.
  */
 export function saysMore(sheet: Sheet, { kind, settings, short, limits, decisions }: NoPlan): boolean {
   const isUnchanged = kind === 'fixed' || (kind === 'readings' && settings.length === 0)
   if (!isUnchanged || short !== undefined || decisions.length > 0) return true
-  return !limits.every(({ name }) => isAnswer(sheet.named(name)))
+  return kind === 'fixed' && !limits.every(({ name }) => isAnswer(sheet.named(name)))
 }
 
 const isAnswer = (cell: Cell | undefined): boolean =>

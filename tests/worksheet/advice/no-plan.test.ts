@@ -42,14 +42,23 @@ describe('a check without a plan', () => {
     )
   })
 
-  it.each([true, undefined])('is left to its own message where it judges an answer; a reading: %s', (reading) => {
-    const sheet = sheetOf([
-      given('rights', 'asked', { entry: 'choice', options: ['asked', 'permitted'], fixed: true, reading }),
-      check('clear', 'rights = "permitted"'),
-    ])
-    expect(adviseSheet(sheet).checks.get('clear')).toEqual({ plans: [] })
-    expect(adviseCheck(sheet, 'clear')).toEqual({ plans: [] })
-  })
+  it.each([true, undefined])(
+    'is left to its own message where it judges an answer or a count; a reading: %s',
+    (reading) => {
+      const sheet = sheetOf([
+        given('rights', 'asked', { entry: 'choice', options: ['asked', 'permitted'], fixed: true, reading }),
+        check('clear', 'rights = "permitted"'),
+      ])
+      expect(adviseSheet(sheet).checks.get('clear')).toEqual({ plans: [] })
+      expect(adviseCheck(sheet, 'clear')).toEqual({ plans: [] })
+      const counted = sheetOf([
+        given('due', '95', { fixed: true }),
+        given('counted', '94', { fixed: true, reading: true }),
+        check('agree', 'counted = due'),
+      ])
+      expect(adviseCheck(counted, 'agree')).toEqual({ plans: [] })
+    },
+  )
 
   it('shows marks and ratios themselves, not a difference of them', () => {
     const sheet = sheetOf([
