@@ -10,6 +10,7 @@ import { shortList } from '../../units/plural.ts'
 import type { Check, CheckOutcome, Given, Sheet } from '../../worksheet/index.ts'
 import { examplesOf } from '../examples/examples.ts'
 import type { OpenSheet } from '../open/open-sheet.ts'
+import { unbraced } from './setting.ts'
 import { checksIn } from './stand-cells.ts'
 import { standWords as words } from './words.ts'
 
@@ -136,7 +137,7 @@ export class CheckFirst extends SignalWatcher(LitElement) {
   private example(cell: Given): TemplateResult {
     const { sheet } = this.open
     const outcome = sheet.outcome(cell.id)
-    const shown = outcome.state === 'value' ? outcome.shown.text : cell.value
+    const shown = outcome.state === 'value' ? unbraced(outcome.shown.text) : cell.value
     const label = labelOf(cell)
     return html`
       <li>

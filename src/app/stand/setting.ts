@@ -22,8 +22,11 @@ export function targetRests(sheet: Sheet, cell: StandFigureCell, resting: Readon
 /** A figure as it is set on the equipment: the marked value, the exact one beside it. */
 export function settingOf({ shown, type }: Pick<ValueOutcome, 'shown' | 'type'>): Setting {
   const set = asSet(shown)
-  return type.kind === 'number' ? set : { ...set, figure: set.figure.replaceAll('_', ' ') }
+  return type.kind === 'number' ? set : { ...set, figure: unbraced(set.figure.replaceAll('_', ' ')) }
 }
+
+/** A list without the braces that it has in a formula. */
+export const unbraced = (text: string): string => text.replace(/^\{|\}$/g, '')
 
 /** A figure at the stand: its target, and what was measured in its place. */
 export interface Compared {
@@ -74,7 +77,7 @@ function ofResult(typed: string, outcome: Outcome): Compared {
 
 function ofGiven(sheet: Sheet, cell: StandFigureCell & { kind: 'given' }, outcome: Outcome): Compared {
   const origin = originOf(cell)
-  const shownText = outcome.state === 'value' ? outcome.shown.text : ''
+  const shownText = outcome.state === 'value' ? unbraced(outcome.shown.text) : ''
   if (origin !== 'measured') {
     // A reading has no target: what is in the sheet until it is taken is an example or a usual value.
     if (cell.reading === true)
