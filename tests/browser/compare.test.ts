@@ -119,10 +119,10 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
   await bring(page)
   const address = page.url()
   await page.getByRole('button', { name: 'Choose: The lens' }).press('Enter')
-  await page.getByLabel('The lens', { exact: true }).selectOption('60 mm close-focus lens')
+  await page.getByLabel('The lens', { exact: true }).selectOption('60 mm macro lens')
   const check = page.locator('check-cell')
   await check
-    .getByRole('button', { name: /^Choose 90 mm close-focus lens as The lens\./ })
+    .getByRole('button', { name: /^Choose 90 mm macro lens as The lens\./ })
     .first()
     .click()
   await expect.poll(() => focal(page).inputValue()).toBe('90 mm')
@@ -131,7 +131,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
 
   await page.goto(`${site}#kit`)
   await page.getByRole('button', { name: 'Add the generic kit' }).click()
-  await page.getByRole('button', { name: 'Edit 90 mm close-focus lens' }).click()
+  await page.getByRole('button', { name: 'Edit 90 mm macro lens' }).click()
   await page.getByLabel('Name', { exact: true }).fill('The long one')
   await page.getByLabel('Focal length, mm').fill('105')
   await page.getByRole('button', { name: 'Done' }).click()
@@ -143,7 +143,7 @@ test('a piece of the kit is chosen, fills in what goes with it, and is offered a
 
   await page.goto(address)
   // What is saved is the studio’s own now; the sheet still has its copy of what was chosen.
-  await page.locator('given-cell').filter({ hasText: '60 mm close-focus lens' }).waitFor()
+  await page.locator('given-cell').filter({ hasText: '60 mm macro lens' }).waitFor()
   await page.getByRole('button', { name: 'Change: The lens' }).click()
   await expect.poll(() => page.getByLabel('The lens', { exact: true }).inputValue()).toBe('lens-60')
   await page.getByLabel('The lens', { exact: true }).selectOption('The long one')

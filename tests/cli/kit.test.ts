@@ -13,7 +13,7 @@ const { pieces } = JSON.parse(readFileSync('shared/kit.json', 'utf8')) as { read
 describe('--set of a piece of kit', () => {
   it('fills in the figures of the piece it names', async () => {
     const { out } = await evenfield(
-      ...['compute', 'templates/flat-sheet.json', '--set', 'lens=60 mm close-focus lens', '--json'],
+      ...['compute', 'templates/flat-sheet.json', '--set', 'lens=60 mm macro lens', '--json'],
     )
     const { cells } = JSON.parse(out)
     expect(cells.focal).toMatchObject({ value: 0.06, from: 'kit' })
